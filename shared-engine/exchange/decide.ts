@@ -1,0 +1,131 @@
+// (round, command) → the events it causes, or one refusal; nothing else decides what may happen.
+import { commitmentTo } from '../deal/commitment.ts';
+import type { Deal } from '../deal/deal.ts';
+import { stream } from '../deal/random.ts';
+import { forFour, neighbour, SEATS, type Seat, withSeat } from '../deal/seat.ts';
+import type { Four } from '../tiles/face.ts';
+import type { Command } from './command.ts';
+import type { DealtEvent, RoundEvent } from './event.ts';
+import { type Facing, objection } from './legality.ts';
+import { type RoundRefusal, refuse } from './refusal.ts';
+import { resolveMove } from './resolve.ts';
+import type { Answer, Asking, Giving, Passing, Round, SealedPass, Settled, Terms, Voting } from './round.ts';
+import type { MoveStep } from './schedule.ts';
+
+export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRefusal;
+
+/** The first event of a round. The commitment is public from here on (rule D4). */
+export function openRound(deal: Deal, terms: Terms): DealtEvent {
+  return { kind: 'dealt', deal, terms, commitment: commitmentTo(deal.seed) };
+}
+
+export function decide(round: Round, command: Command): Decision {
+  const refusal = objection(facingOf(round, command.seat), command);
+  if (refusal) return refusal;
+  switch (round.phase) {
+    case 'passing':
+    case 'giving':
+      return decideMove(round, command);
+    case 'voting':
+      return decideVote(round, command);
+    case 'asking':
+      return decideAsk(round, command);
+    case 'closed':
+      return refuse('round-closed');
+  }
+}
+
+/** What this seat faces now, in the terms that `legality` needs. */
+export function facingOf(round: Round, seat: Seat): Facing {
+  switch (round.phase) {
+    case 'passing':
+      return {
+        phase: 'passing',
+        step: round.step,
+        rack: round.racks[seat],
+        answered: round.sealed[seat] !== null,
+      };
+    case 'voting':
+      return { phase: 'voting', answered: round.votes[seat] !== null };
+    case 'asking':
+      return { phase: 'asking', answered: round.asks[seat] !== null };
+    case 'giving':
+      return {
+        phase: 'giving',
+        rack: round.racks[seat],
+        count: round.counts[seat],
+        answered: round.sealed[seat] !== null,
+      };
+    case 'closed':
+      return { phase: 'closed' };
+  }
+}
+
+function decideMove(round: Passing | Giving, command: Command): Decision {
+  const step = round.phase === 'passing' ? round.step : 'courtesy-pass';
+  if (command.kind === 'take-back') {
+    return events({ kind: 'taken-back', seat: command.seat, step });
+  }
+  if (command.kind !== 'seal') return refuse('wrong-step');
+  const pass: SealedPass = { tiles: command.tiles, blind: command.blind, by: command.by };
+  const sealedEvent: RoundEvent = { kind: 'sealed', seat: command.seat, step, pass };
+  const sealed = withSeat(round.sealed, command.seat, pass);
+  const waiting = SEATS.some(
+    (seat) => sealed[seat] === null && (round.phase === 'passing' || round.counts[seat] > 0),
+  );
+  if (waiting) return events(sealedEvent);
+  const outcome = resolveMove(step, sealed, round.deal.dealer, blindStream(round, step));
+  return events(sealedEvent, { kind: 'settled', outcome }, ...closing(outcome));
+}
+
+function decideVote(round: Voting, command: Command): Decision {
+  if (command.kind !== 'vote') return refuse('wrong-step');
+  const { seat, go, by } = command;
+  const votes = complete(withSeat(round.votes, seat, { value: go, by }));
+  const voted: RoundEvent = { kind: 'voted', seat, go, by };
+  if (votes === null) return events(voted);
+  const outcome: Settled = {
+    kind: 'vote',
+    go: forFour((s) => votes[s].value),
+    by: forFour((s) => votes[s].by),
+  };
+  return events(voted, { kind: 'settled', outcome });
+}
+
+function decideAsk(round: Asking, command: Command): Decision {
+  if (command.kind !== 'ask') return refuse('wrong-step');
+  const { seat, count, by } = command;
+  const asks = complete(withSeat(round.asks, seat, { value: count, by }));
+  const asked: RoundEvent = { kind: 'asked', seat, count, by };
+  if (asks === null) return events(asked);
+  const outcome: Settled = {
+    kind: 'ask',
+    asked: forFour((s) => asks[s].value),
+    agreed: forFour((s) => Math.min(asks[s].value, asks[neighbour(s, 'across')].value)),
+    by: forFour((s) => asks[s].by),
+  };
+  return events(asked, { kind: 'settled', outcome }, ...closing(outcome));
+}
+
+/** The close follows the courtesy passes, or the numbers when both pairs agreed on none (rules Y1, Z1). */
+function closing(outcome: Settled): RoundEvent[] {
+  const over =
+    outcome.kind === 'ask'
+      ? outcome.agreed.every((count) => count === 0)
+      : outcome.kind === 'move' && outcome.step === 'courtesy-pass';
+  return over ? [{ kind: 'closed' }] : [];
+}
+
+/** Each blind step draws from a stream of its own, so what happened before cannot move its draws. */
+function blindStream(round: Round, step: MoveStep) {
+  return stream(round.deal.seed, `blind/${step}`);
+}
+
+function complete<T>(answers: Four<Answer<T> | null>): Four<Answer<T>> | null {
+  const [a, b, c, d] = answers;
+  return a && b && c && d ? [a, b, c, d] : null;
+}
+
+function events(...list: RoundEvent[]): Decision {
+  return { ok: true, events: list };
+}

@@ -1,0 +1,22 @@
+// What has happened in a round; the log of these is the round (rule E2).
+import type { Deal } from '../deal/deal.ts';
+import type { Seat } from '../deal/seat.ts';
+import type { Actor, SealedPass, Settled, Terms } from './round.ts';
+import type { MoveStep } from './schedule.ts';
+
+export type DealtEvent = {
+  readonly kind: 'dealt';
+  readonly deal: Deal;
+  readonly terms: Terms;
+  readonly commitment: string;
+};
+
+export type RoundEvent =
+  | DealtEvent
+  | { readonly kind: 'sealed'; readonly seat: Seat; readonly step: MoveStep; readonly pass: SealedPass }
+  | { readonly kind: 'taken-back'; readonly seat: Seat; readonly step: MoveStep }
+  | { readonly kind: 'voted'; readonly seat: Seat; readonly go: boolean; readonly by: Actor }
+  | { readonly kind: 'asked'; readonly seat: Seat; readonly count: number; readonly by: Actor }
+  /** A step is over; the draws of a blind pass are recorded here (rule B2). */
+  | { readonly kind: 'settled'; readonly outcome: Settled }
+  | { readonly kind: 'closed' };

@@ -1,0 +1,97 @@
+// (round, event) → the next round; total and silent, it believes every event of the log.
+import { dealTiles } from '../deal/deal.ts';
+import { forFour, type Seat, withSeat } from '../deal/seat.ts';
+import { addTo, type Bag, takeFrom } from '../tiles/bag.ts';
+import type { Face, Four } from '../tiles/face.ts';
+import type { DealtEvent, RoundEvent } from './event.ts';
+import type { Round, SealedPass, Settled } from './round.ts';
+import { AFTER_PASS, type MoveStep } from './schedule.ts';
+
+const NONE: Four<null> = [null, null, null, null];
+
+/** The round at its first step. */
+export function begin(event: DealtEvent): Round {
+  return {
+    phase: 'passing',
+    step: 'first-right',
+    sealed: NONE,
+    deal: event.deal,
+    terms: event.terms,
+    commitment: event.commitment,
+    racks: dealTiles(event.deal).racks,
+    settled: [],
+  };
+}
+
+/** The round that a log describes, or null when the log does not open with a deal (rule E2). */
+export function replay(log: readonly RoundEvent[]): Round | null {
+  const [first, ...rest] = log;
+  if (first?.kind !== 'dealt') return null;
+  return rest.reduce(evolve, begin(first));
+}
+
+/** An event that does not belong to the phase changes nothing: the log is written by `decide` alone. */
+export function evolve(round: Round, event: RoundEvent): Round {
+  switch (event.kind) {
+    case 'dealt':
+      return round;
+    case 'sealed':
+      return withSealed(round, event.seat, event.pass);
+    case 'taken-back':
+      return withSealed(round, event.seat, null);
+    case 'voted':
+      if (round.phase !== 'voting') return round;
+      return { ...round, votes: withSeat(round.votes, event.seat, { value: event.go, by: event.by }) };
+    case 'asked':
+      if (round.phase !== 'asking') return round;
+      return { ...round, asks: withSeat(round.asks, event.seat, { value: event.count, by: event.by }) };
+    case 'settled':
+      return settle(round, event.outcome);
+    case 'closed':
+      return { phase: 'closed', ...common(round) };
+  }
+}
+
+function withSealed(round: Round, seat: Seat, pass: SealedPass | null): Round {
+  if (round.phase !== 'passing' && round.phase !== 'giving') return round;
+  return { ...round, sealed: withSeat(round.sealed, seat, pass) };
+}
+
+function settle(round: Round, outcome: Settled): Round {
+  const base = { ...common(round), settled: [...round.settled, outcome] };
+  switch (outcome.kind) {
+    case 'vote':
+      return outcome.go.every(Boolean)
+        ? { ...base, phase: 'passing', step: 'second-left', sealed: NONE }
+        : { ...base, phase: 'asking', asks: NONE };
+    case 'ask':
+      return { ...base, phase: 'giving', counts: outcome.agreed, sealed: NONE };
+    case 'move': {
+      const racks = forFour((seat) => moved(round.racks[seat], outcome.own[seat], outcome.kept[seat]));
+      return afterMove({ ...base, racks }, outcome.step);
+    }
+  }
+}
+
+function afterMove(base: ReturnType<typeof common>, step: MoveStep): Round {
+  // The close is an event of its own, so the round waits for it in the phase the pass belonged to.
+  if (step === 'courtesy-pass') return { ...base, phase: 'giving', counts: [0, 0, 0, 0], sealed: NONE };
+  const next = AFTER_PASS[step];
+  switch (next) {
+    case 'vote':
+      return { ...base, phase: 'voting', votes: NONE };
+    case 'courtesy-ask':
+      return { ...base, phase: 'asking', asks: NONE };
+    default:
+      return { ...base, phase: 'passing', step: next, sealed: NONE };
+  }
+}
+
+function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {
+  return addTo(takeFrom(rack, gone) ?? rack, came);
+}
+
+function common(round: Round) {
+  const { deal, terms, commitment, racks, settled } = round;
+  return { deal, terms, commitment, racks, settled };
+}

@@ -1,0 +1,89 @@
+// The one door of the engine: what the server, the page and the tests may use.
+
+export { STYLES, type StyleName } from './bots/style.ts';
+export type { CompiledCard, CompiledLine, Target } from './card/compiled.ts';
+export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
+export { type Deal, type DealtTiles, dealTiles, isSeed } from './deal/deal.ts';
+export { drawn, type Random, shuffled, stream } from './deal/random.ts';
+export {
+  DIRECTIONS,
+  type Direction,
+  forFour,
+  giverTo,
+  neighbour,
+  SEATS,
+  type Seat,
+  withSeat,
+} from './deal/seat.ts';
+export type { AnswerChoice, Choice, Command } from './exchange/command.ts';
+export { type Decision, decide, facingOf, openRound } from './exchange/decide.ts';
+export type { DealtEvent, RoundEvent } from './exchange/event.ts';
+export { begin, evolve, replay } from './exchange/evolve.ts';
+export { type Facing, objection, passObjection } from './exchange/legality.ts';
+export { ROUND_REFUSAL_CODES, type RoundRefusal, type RoundRefusalCode, refuse } from './exchange/refusal.ts';
+export { resolveMove } from './exchange/resolve.ts';
+export type { Actor, Phase, Round, SealedPass, Settled, SettledMove, Terms } from './exchange/round.ts';
+export {
+  AFTER_PASS,
+  MOVE_STEPS,
+  MOVES,
+  type MoveStep,
+  PASS_SIZE,
+  PASS_STEPS,
+  type PassStep,
+  STEPS,
+  type Step,
+} from './exchange/schedule.ts';
+export type { Kernel } from './rack/kernel.ts';
+export { matched, tilesToGo } from './rack/plain.ts';
+export {
+  type Alternative,
+  type ChoiceReview,
+  GIFT_GRADES,
+  type GiftGrade,
+  type NumberReview,
+  type PassReview,
+  type Review,
+} from './review/review.ts';
+export {
+  addTo,
+  type Bag,
+  bagOf,
+  countOf,
+  EMPTY_BAG,
+  FULL_SET,
+  facesOf,
+  sizeOf,
+  sortFaces,
+  takeFrom,
+} from './tiles/bag.ts';
+export {
+  copiesOf,
+  DRAGONS,
+  type Dragon,
+  FACE_COUNT,
+  FACES,
+  type Face,
+  type Four,
+  faceIndex,
+  isFace,
+  JOKER_INDEX,
+  NUMBERS,
+  numbered,
+  SUITS,
+  type Suit,
+  type TileNumber,
+  WINDS,
+  type Wind,
+} from './tiles/face.ts';
+export type { PublicMove, PublicStep, SeatMove, SeatRecord, SeatStep } from './view/record.ts';
+export {
+  type Audience,
+  type OwnAnswer,
+  type PublicStage,
+  type SeatView,
+  seatView,
+  type View,
+  viewFor,
+  type WatcherView,
+} from './view/view.ts';

@@ -1,0 +1,154 @@
+// Every message between a page and the server, both ways; the one place where a frame becomes a type.
+import { z } from 'zod';
+import { STYLES } from '../bots/style.ts';
+import type { Choice } from '../exchange/command.ts';
+import { ROUND_REFUSAL_CODES } from '../exchange/refusal.ts';
+import { MOVE_STEPS } from '../exchange/schedule.ts';
+import { ROOM_REFUSAL_CODES } from './refusals.ts';
+import { reviewSchema } from './review.ts';
+import { faceSchema, four, seatSchema, viewSchema } from './views.ts';
+
+/** Made by the client; the answer carries it back. */
+const idSchema = z.string().min(1).max(36);
+const codeSchema = z.string().min(1).max(40);
+
+/** What a person types as a name, before the server's own rules about it. */
+export const nameSchema = z.string().min(1).max(200);
+
+const choiceSchema: z.ZodType<Choice> = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('seal'),
+    step: z.enum(MOVE_STEPS),
+    // Room for a pass of the wrong size, so that the round itself refuses it in words.
+    tiles: z.array(faceSchema).max(14).readonly(),
+    blind: z.number(),
+  }),
+  z.strictObject({ kind: z.literal('take-back'), step: z.enum(MOVE_STEPS) }),
+  z.strictObject({ kind: z.literal('vote'), step: z.literal('vote'), go: z.boolean() }),
+  z.strictObject({ kind: z.literal('ask'), step: z.literal('courtesy-ask'), count: z.number() }),
+]);
+
+/** What a seat may do at the table outside a round. */
+const tableActSchema = z.discriminatedUnion('kind', [
+  /** Wants the next deal; it comes when every person present wants it. */
+  z.strictObject({ kind: z.literal('ready'), ready: z.boolean() }),
+  /** Host only: a bot style for a seat that no person holds. */
+  z.strictObject({ kind: z.literal('seat-bot'), seat: seatSchema, style: z.enum(STYLES) }),
+  /** Host only: frees a seat between rounds. */
+  z.strictObject({ kind: z.literal('unseat'), seat: seatSchema }),
+  /** Gives one's own seat up. */
+  z.strictObject({ kind: z.literal('leave') }),
+]);
+export type TableAct = z.infer<typeof tableActSchema>;
+
+/** Frames from a page to the server. */
+export const clientMessageSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('hello'),
+    id: idSchema,
+    /** Lowest and highest protocol version the client speaks. */
+    versions: z.tuple([z.int(), z.int()]),
+    /** One-use ticket from `POST /api/rooms/CODE/ticket`. */
+    ticket: z.string().min(1).max(100),
+  }),
+  z.strictObject({
+    kind: z.literal('choose'),
+    id: idSchema,
+    round: z.int().min(1),
+    seat: seatSchema,
+    choice: choiceSchema,
+  }),
+  z.strictObject({ kind: z.literal('act'), id: idSchema, act: tableActSchema }),
+]);
+export type ClientMessage = z.infer<typeof clientMessageSchema>;
+
+/** Who sits on a seat, as everybody may know it. */
+const seatInfoSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('empty') }),
+  z.object({ kind: z.literal('bot'), name: z.string(), style: z.enum(STYLES) }),
+  z.object({
+    kind: z.literal('person'),
+    name: z.string(),
+    present: z.boolean(),
+    ready: z.boolean(),
+    host: z.boolean(),
+  }),
+]);
+export type SeatInfo = z.infer<typeof seatInfoSchema>;
+
+export const roomTermsSchema = z.strictObject({
+  /** Seconds for each step, or null for no deadline (rule K1). */
+  deadline: z.int().min(15).max(300).nullable(),
+  /** Whether racks are laid open after the close (rule Z2). */
+  layOpen: z.boolean(),
+});
+export type RoomTerms = z.infer<typeof roomTermsSchema>;
+
+const tableSchema = z.object({
+  code: codeSchema,
+  /** Null for a watcher. */
+  you: seatSchema.nullable(),
+  seats: four(seatInfoSchema),
+  terms: roomTermsSchema,
+  card: z.object({ id: z.string(), name: z.string() }),
+  /** Number of the current or last round, 0 before the first deal. */
+  round: z.int().min(0),
+  /** Milliseconds left for the open step when this was sent, or null. */
+  remaining: z.number().nullable(),
+  view: viewSchema.nullable(),
+});
+export type Table = z.infer<typeof tableSchema>;
+
+export const refusalCodeSchema = z.enum([...ROUND_REFUSAL_CODES, ...ROOM_REFUSAL_CODES]);
+export type RefusalCode = z.infer<typeof refusalCodeSchema>;
+
+/** Frames from the server to a page. */
+export const serverMessageSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('welcome'), id: idSchema, version: z.int() }),
+  /** The command with this id is done and will not be undone by a restart of the page. */
+  z.object({ kind: z.literal('ack'), id: idSchema }),
+  /** The command changed nothing; `id` is null when the frame could not be read far enough to find one. */
+  z.object({
+    kind: z.literal('refused'),
+    id: idSchema.nullable(),
+    code: refusalCodeSchema,
+    sentence: z.string(),
+  }),
+  /** Everything this audience may know now; replaces what was sent before. `seq` only grows. */
+  z.object({ kind: z.literal('table'), seq: z.int(), table: tableSchema }),
+  /** This seat's private review of a closed round. */
+  z.object({ kind: z.literal('review'), round: z.int(), review: reviewSchema }),
+]);
+export type ServerMessage = z.infer<typeof serverMessageSchema>;
+
+/** HTTP: `POST /api/rooms`. */
+export const openRoomSchema = z.strictObject({
+  name: nameSchema,
+  /** Alone: bots take the other seats and the first deal comes at once. */
+  door: z.enum(['alone', 'friends']),
+  terms: roomTermsSchema,
+  /** Styles for the seats to the right, across and to the left of the one who opens; null leaves a seat free. */
+  bots: z.tuple([z.enum(STYLES).nullable(), z.enum(STYLES).nullable(), z.enum(STYLES).nullable()]),
+  /** A card file of the owner's, or null for the house card. Checked by the card validator. */
+  card: z.unknown().nullable(),
+});
+export type OpenRoom = z.infer<typeof openRoomSchema>;
+
+/** HTTP: `POST /api/rooms/CODE/seats`. */
+export const claimSeatSchema = z.strictObject({ name: nameSchema, seat: seatSchema.nullable() });
+export type ClaimSeat = z.infer<typeof claimSeatSchema>;
+
+/** HTTP answers. */
+export const roomOpenedSchema = z.object({ code: codeSchema, seat: seatSchema });
+export const seatClaimedSchema = z.object({ seat: seatSchema });
+export const ticketSchema = z.object({ ticket: z.string(), seat: seatSchema.nullable() });
+/** `GET /api/rooms/CODE`: what a person with the code may know before sitting down. */
+export const lobbySchema = z.object({
+  code: codeSchema,
+  seats: four(seatInfoSchema),
+  terms: roomTermsSchema,
+  card: z.object({ id: z.string(), name: z.string() }),
+  round: z.int(),
+});
+/** Every HTTP answer that is not 2xx. */
+export const httpRefusalSchema = z.object({ code: refusalCodeSchema, sentence: z.string() });

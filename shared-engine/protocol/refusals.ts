@@ -1,0 +1,23 @@
+// Why the room, rather than the round, turns a request down: one code and one sentence each (rule E1).
+
+export const ROOM_REFUSALS = {
+  'bad-frame': 'That message could not be read; reload the page and try again.',
+  'bad-request': 'That request could not be read; reload the page and try again.',
+  'bad-name': 'Choose a name of 1 to 24 characters.',
+  'bad-card': 'That card file cannot be used.',
+  'no-such-room':
+    'There is no open table with that code; check the eight letters and ask for the link again.',
+  'seat-taken': 'Somebody sits there already; choose another seat.',
+  'not-seated': 'You are watching; take a seat first.',
+  'not-your-seat': 'That seat belongs to somebody else; you can only choose for your own.',
+  'not-the-host': 'Only the person who opened the table can do that.',
+  'no-round': 'No round is being played; wait for the deal.',
+  'wrong-round': 'That round is over; look at the table and choose again.',
+  'round-running': 'A round is being played; do that after it closes.',
+  'too-fast': 'Too many messages at once; wait a moment and try again.',
+  'too-many-rooms': 'The server holds as many tables as it can; try again later.',
+  'try-later': 'The server could not keep that just now; nothing was changed, try again.',
+} as const;
+
+export type RoomRefusalCode = keyof typeof ROOM_REFUSALS;
+export const ROOM_REFUSAL_CODES = Object.keys(ROOM_REFUSALS) as readonly RoomRefusalCode[];

@@ -1,0 +1,59 @@
+// Zod schema of the private review; the type is the review's own, the compiler holds the two together.
+import { z } from 'zod';
+import { ACTORS } from '../exchange/round.ts';
+import { MOVE_STEPS } from '../exchange/schedule.ts';
+import { type Alternative, GIFT_GRADES, type Review } from '../review/review.ts';
+import { seatSchema, tilesSchema } from './views.ts';
+
+const alternativeSchema: z.ZodType<Alternative> = z.object({
+  tiles: tilesSchema,
+  nearness: z.number(),
+  toGo: z.int(),
+  gift: z.enum(GIFT_GRADES),
+});
+
+const wordsSchema = z.tuple([z.string(), z.string()]).readonly();
+const idsSchema = z.array(z.string()).readonly();
+
+const passReviewSchema = z.object({
+  kind: z.literal('pass'),
+  step: z.enum(MOVE_STEPS),
+  by: z.enum(ACTORS),
+  rack: tilesSchema,
+  received: tilesSchema,
+  toGoBefore: z.int(),
+  toGoAfter: z.int(),
+  played: alternativeSchema,
+  best: alternativeSchema,
+  loss: z.number(),
+  rank: z.int(),
+  legal: z.int(),
+  alternatives: z.array(alternativeSchema).readonly(),
+  open: idsSchema,
+  openAfter: idsSchema,
+  openAfterBest: idsSchema,
+  words: wordsSchema,
+});
+
+const numberReviewSchema = z.object({
+  kind: z.enum(['blind', 'vote', 'ask']),
+  step: z.enum([...MOVE_STEPS, 'vote', 'courtesy-ask']),
+  by: z.enum(ACTORS),
+  options: z.array(z.object({ value: z.int(), nearness: z.number() })).readonly(),
+  played: z.int(),
+  best: z.int(),
+  loss: z.number(),
+  words: wordsSchema,
+});
+
+export const reviewSchema: z.ZodType<Review> = z.object({
+  seat: seatSchema,
+  cardId: z.string(),
+  cardName: z.string(),
+  families: z.record(z.string(), z.string()),
+  toGoStart: z.int(),
+  toGoEnd: z.int(),
+  lesson: z.string(),
+  choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
+  method: z.string(),
+});

@@ -1,0 +1,49 @@
+// An immutable counted bag of tiles: how many of each face, nothing about which physical tile.
+import { copiesOf, FACE_COUNT, FACES, type Face, faceIndex } from './face.ts';
+
+/** Counts by face index, length 36. Never changed in place. */
+export type Bag = readonly number[];
+
+export const EMPTY_BAG: Bag = new Array<number>(FACE_COUNT).fill(0);
+
+/** The whole set of 152 tiles (rule S1). */
+export const FULL_SET: Bag = FACES.map(copiesOf);
+
+export function bagOf(faces: readonly Face[]): Bag {
+  return addTo(EMPTY_BAG, faces);
+}
+
+export function addTo(bag: Bag, faces: readonly Face[]): Bag {
+  const counts = [...bag];
+  for (const face of faces) counts[faceIndex(face)]!++;
+  return counts;
+}
+
+/** The bag without these tiles, or null when one of them is not in it. */
+export function takeFrom(bag: Bag, faces: readonly Face[]): Bag | null {
+  const counts = [...bag];
+  for (const face of faces) {
+    const index = faceIndex(face);
+    if (counts[index] === 0) return null;
+    counts[index]!--;
+  }
+  return counts;
+}
+
+export function countOf(bag: Bag, face: Face): number {
+  return bag[faceIndex(face)]!;
+}
+
+export function sizeOf(bag: Bag): number {
+  return bag.reduce((sum, count) => sum + count, 0);
+}
+
+/** The tiles of a bag in rack order. */
+export function facesOf(bag: Bag): Face[] {
+  return bag.flatMap((count, index) => new Array<Face>(count).fill(FACES[index]!));
+}
+
+/** These tiles in rack order. */
+export function sortFaces(faces: readonly Face[]): Face[] {
+  return [...faces].sort((a, b) => faceIndex(a) - faceIndex(b));
+}

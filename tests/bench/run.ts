@@ -1,0 +1,33 @@
+// npm run bench -- NAME [--seed TEXT]: measures one thing and prints one JSON object.
+import os from 'node:os';
+import { parseArgs } from 'node:util';
+import { loadNamed, namesIn } from '../kit/named.ts';
+import type { Bench } from './bench.ts';
+
+const folder = new URL('./benches/', import.meta.url);
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { seed: { type: 'string', default: 'quadrille' } },
+});
+const name = positionals[0] ?? 'list';
+const { seed } = values;
+
+if (name === 'list') {
+  const benches = await Promise.all(
+    namesIn(folder).map(async (known) => [known, (await loadNamed<Bench>(folder, known, 'bench')).summary]),
+  );
+  print({ benches: Object.fromEntries(benches) });
+} else if (!namesIn(folder).includes(name)) {
+  console.error(`No benchmark is called "${name}". Known: ${namesIn(folder).join(', ')}.`);
+  process.exitCode = 2;
+} else {
+  const started = performance.now();
+  const figures = await (await loadNamed<Bench>(folder, name, 'bench')).run({ seed });
+  const machine = `${os.cpus()[0]?.model ?? 'unknown'} x${os.cpus().length}, node ${process.version}`;
+  print({ name, figures, machine, seed, seconds: Math.round(performance.now() - started) / 1000 });
+}
+
+function print(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+}

@@ -1,0 +1,41 @@
+// npm run prove -- NAME [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
+import { parseArgs } from 'node:util';
+import { loadNamed, namesIn } from '../kit/named.ts';
+import type { Proof, Size } from './proof.ts';
+
+const folder = new URL('./proofs/', import.meta.url);
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { size: { type: 'string', default: 'small' }, seed: { type: 'string', default: 'quadrille' } },
+});
+const name = positionals[0] ?? 'list';
+const { seed } = values;
+
+if (name === 'list') {
+  const proofs = await Promise.all(
+    namesIn(folder).map(async (known) => [known, (await loadNamed<Proof>(folder, known, 'proof')).summary]),
+  );
+  print({ proofs: Object.fromEntries(proofs) });
+} else if (!namesIn(folder).includes(name)) {
+  console.error(`No proof is called "${name}". Known: ${namesIn(folder).join(', ')}.`);
+  process.exitCode = 2;
+} else if (!isSize(values.size)) {
+  console.error(`--size is small or full, not "${values.size}".`);
+  process.exitCode = 2;
+} else {
+  const { size } = values;
+  const started = performance.now();
+  const rows = await (await loadNamed<Proof>(folder, name, 'proof')).run({ seed, size });
+  const ok = rows.length > 0 && rows.every((row) => row.ok);
+  print({ name, ok, rows, seed, size, seconds: Math.round(performance.now() - started) / 1000 });
+  process.exitCode = ok ? 0 : 1;
+}
+
+function isSize(text: string): text is Size {
+  return text === 'small' || text === 'full';
+}
+
+function print(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+}
