@@ -34,6 +34,28 @@ export {
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
+export {
+  type ClaimSeat,
+  type ClientMessage,
+  claimSeatSchema,
+  clientMessageSchema,
+  httpRefusalSchema,
+  lobbySchema,
+  type OpenRoom,
+  openRoomSchema,
+  type RefusalCode,
+  type RoomTerms,
+  roomOpenedSchema,
+  type SeatInfo,
+  type ServerMessage,
+  seatClaimedSchema,
+  serverMessageSchema,
+  type Table,
+  type TableAct,
+  ticketSchema,
+} from './protocol/messages.ts';
+export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
+export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
 export type { Kernel } from './rack/kernel.ts';
 export { matched, tilesToGo } from './rack/plain.ts';
 export {
