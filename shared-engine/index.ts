@@ -34,11 +34,13 @@ export {
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
+export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema } from './protocol/deal-file.ts';
 export {
   type ClaimSeat,
   type ClientMessage,
   claimSeatSchema,
   clientMessageSchema,
+  type HttpRefusal,
   httpRefusalSchema,
   lobbySchema,
   type OpenRoom,
@@ -54,10 +56,21 @@ export {
   type TableAct,
   ticketSchema,
 } from './protocol/messages.ts';
+export {
+  cardPath,
+  HOUSE_CARD_PATH,
+  ROOMS_PATH,
+  roomPath,
+  SOCKET_PATH,
+  seatsPath,
+  tablePath,
+  ticketPath,
+} from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
+export { createKernel } from './rack/fast.ts';
 export type { Kernel } from './rack/kernel.ts';
-export { matched, tilesToGo } from './rack/plain.ts';
+export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export {
   type Alternative,
   type ChoiceReview,

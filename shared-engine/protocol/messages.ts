@@ -95,6 +95,7 @@ const tableSchema = z.object({
   round: z.int().min(0),
   /** Milliseconds left for the open step when this was sent, or null. */
   remaining: z.number().nullable(),
+  /** Null before the first deal. Who sat down after the deal gets a watcher's view of that round. */
   view: viewSchema.nullable(),
 });
 export type Table = z.infer<typeof tableSchema>;
@@ -114,7 +115,10 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
     code: refusalCodeSchema,
     sentence: z.string(),
   }),
-  /** Everything this audience may know now; replaces what was sent before. `seq` only grows. */
+  /**
+   * Everything this audience may know now; replaces what was sent before. `seq` counts the room's events and
+   * never goes back; it stays the same when only somebody's presence changed.
+   */
   z.object({ kind: z.literal('table'), seq: z.int(), table: tableSchema }),
   /** This seat's private review of a closed round. */
   z.object({ kind: z.literal('review'), round: z.int(), review: reviewSchema }),
@@ -151,4 +155,10 @@ export const lobbySchema = z.object({
   round: z.int(),
 });
 /** Every HTTP answer that is not 2xx. */
-export const httpRefusalSchema = z.object({ code: refusalCodeSchema, sentence: z.string() });
+export const httpRefusalSchema = z.object({
+  code: refusalCodeSchema,
+  sentence: z.string(),
+  /** What is wrong in a card file, one sentence each; empty for every other refusal. */
+  problems: z.array(z.string()),
+});
+export type HttpRefusal = z.infer<typeof httpRefusalSchema>;

@@ -15,6 +15,8 @@ export const ROOM_REFUSALS = {
   'wrong-round': 'That round is over; look at the table and choose again.',
   'round-running': 'A round is being played; do that after it closes.',
   'too-fast': 'Too many messages at once; wait a moment and try again.',
+  'wrong-origin': 'This page comes from another address than the table; open the table by its own link.',
+  'table-full': 'As many people as can are watching that table; try again later.',
   'too-many-rooms': 'The server holds as many tables as it can; try again later.',
   'try-later': 'The server could not keep that just now; nothing was changed, try again.',
 } as const;

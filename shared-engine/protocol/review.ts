@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import { ACTORS } from '../exchange/round.ts';
 import { MOVE_STEPS } from '../exchange/schedule.ts';
-import { type Alternative, GIFT_GRADES, type Review } from '../review/review.ts';
-import { seatSchema, tilesSchema } from './views.ts';
+import { type Alternative, GIFT_GRADES, type PassParts, type Review } from '../review/review.ts';
+import { faceSchema, seatSchema, tilesSchema } from './views.ts';
 
 const alternativeSchema: z.ZodType<Alternative> = z.object({
   tiles: tilesSchema,
@@ -15,12 +15,30 @@ const alternativeSchema: z.ZodType<Alternative> = z.object({
 const wordsSchema = z.tuple([z.string(), z.string()]).readonly();
 const idsSchema = z.array(z.string()).readonly();
 
+const groupsSchema = z.array(z.object({ face: faceSchema, count: z.int() })).readonly();
+
+const partsSchema: z.ZodType<PassParts> = z.object({
+  groups: groupsSchema,
+  formed: groupsSchema,
+  broken: groupsSchema,
+  brokenByBest: groupsSchema,
+  groupCount: z.int(),
+  groupsKept: z.int(),
+  groupsKeptByBest: z.int(),
+  familyCount: z.int(),
+  familiesKept: z.int(),
+  familiesKeptByBest: z.int(),
+  betterToGive: tilesSchema,
+  betterToKeep: tilesSchema,
+});
+
 const passReviewSchema = z.object({
   kind: z.literal('pass'),
   step: z.enum(MOVE_STEPS),
   by: z.enum(ACTORS),
   rack: tilesSchema,
   received: tilesSchema,
+  blind: z.int(),
   toGoBefore: z.int(),
   toGoAfter: z.int(),
   played: alternativeSchema,
@@ -32,6 +50,7 @@ const passReviewSchema = z.object({
   open: idsSchema,
   openAfter: idsSchema,
   openAfterBest: idsSchema,
+  parts: partsSchema,
   words: wordsSchema,
 });
 
@@ -39,6 +58,8 @@ const numberReviewSchema = z.object({
   kind: z.enum(['blind', 'vote', 'ask']),
   step: z.enum([...MOVE_STEPS, 'vote', 'courtesy-ask']),
   by: z.enum(ACTORS),
+  toGo: z.int(),
+  spare: z.int(),
   options: z.array(z.object({ value: z.int(), nearness: z.number() })).readonly(),
   played: z.int(),
   best: z.int(),
@@ -53,6 +74,7 @@ export const reviewSchema: z.ZodType<Review> = z.object({
   families: z.record(z.string(), z.string()),
   toGoStart: z.int(),
   toGoEnd: z.int(),
+  basis: z.object({ closely: z.int(), arrivals: z.int(), smallLoss: z.number() }),
   lesson: z.string(),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
   method: z.string(),

@@ -12,7 +12,7 @@ export const faceSchema = z.enum(FACES as [(typeof FACES)[number], ...(typeof FA
 export const tilesSchema = z.array(faceSchema).max(14).readonly();
 const actorSchema = z.enum(ACTORS);
 const countSchema = z.int().min(0).max(14);
-const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
+export const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
 
 export function four<T>(item: z.ZodType<T>): z.ZodType<Four<T>> {
   return z.tuple([item, item, item, item]).readonly();

@@ -1,0 +1,19 @@
+// The file a player saves from the review to check later that the deal was fair (rule D4).
+import { z } from 'zod';
+import { hexSchema, seatSchema, tilesSchema } from './views.ts';
+
+export const DEAL_FILE_FORMAT = 'quadrille-deal/1';
+
+export const dealFileSchema = z.strictObject({
+  format: z.literal(DEAL_FILE_FORMAT),
+  /** As shown from the deal on. */
+  commitment: hexSchema,
+  /** As opened at the close. */
+  seed: hexSchema,
+  dealer: seatSchema,
+  /** Whose first rack is written below. */
+  seat: seatSchema,
+  /** The tiles as dealt, in any order. */
+  rack: tilesSchema,
+});
+export type DealFile = z.infer<typeof dealFileSchema>;

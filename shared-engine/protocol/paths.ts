@@ -1,0 +1,35 @@
+// Where the server answers: every path that a page or another program may call, in one place.
+
+/** The socket; the first frame on it is `hello` with a ticket. */
+export const SOCKET_PATH = '/socket';
+
+/** `POST` opens a room: `openRoomSchema` → `roomOpenedSchema`. */
+export const ROOMS_PATH = '/api/rooms';
+
+/** `GET`: the card file of the house card. */
+export const HOUSE_CARD_PATH = '/api/cards/house';
+
+/** `GET`: `lobbySchema`. Use the code as the server wrote it: the seat's cookie is bound to this path. */
+export function roomPath(code: string): string {
+  return `${ROOMS_PATH}/${encodeURIComponent(code)}`;
+}
+
+/** `POST`: `claimSeatSchema` → `seatClaimedSchema`; with the seat's cookie it answers with the seat already held. */
+export function seatsPath(code: string): string {
+  return `${roomPath(code)}/seats`;
+}
+
+/** `POST` without a body: `ticketSchema`; the seat of the cookie, or a watcher's ticket without one. */
+export function ticketPath(code: string): string {
+  return `${roomPath(code)}/ticket`;
+}
+
+/** `GET`: the card file this room plays with. */
+export function cardPath(code: string): string {
+  return `${roomPath(code)}/card`;
+}
+
+/** The link one friend sends to another. */
+export function tablePath(code: string): string {
+  return `/t/${encodeURIComponent(code)}`;
+}
