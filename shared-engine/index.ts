@@ -68,17 +68,19 @@ export {
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
+export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
+export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';
 export type { Kernel } from './rack/kernel.ts';
+export { log2 } from './rack/log2.ts';
+export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
-export {
-  type Alternative,
-  type ChoiceReview,
-  GIFT_GRADES,
-  type GiftGrade,
-  type NumberReview,
-  type PassReview,
-  type Review,
+export type {
+  Alternative,
+  ChoiceReview,
+  NumberReview,
+  PassReview,
+  Review,
 } from './review/review.ts';
 export {
   addTo,

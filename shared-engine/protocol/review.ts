@@ -2,7 +2,8 @@
 import { z } from 'zod';
 import { ACTORS } from '../exchange/round.ts';
 import { MOVE_STEPS } from '../exchange/schedule.ts';
-import { type Alternative, GIFT_GRADES, type PassParts, type Review } from '../review/review.ts';
+import { GIFT_GRADES } from '../rack/gift.ts';
+import type { Alternative, PassParts, Review } from '../review/review.ts';
 import { faceSchema, seatSchema, tilesSchema } from './views.ts';
 
 const alternativeSchema: z.ZodType<Alternative> = z.object({

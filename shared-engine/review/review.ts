@@ -2,11 +2,8 @@
 import type { Seat } from '../deal/seat.ts';
 import type { Actor } from '../exchange/round.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
+import type { GiftGrade } from '../rack/gift.ts';
 import type { Face } from '../tiles/face.ts';
-
-/** How dangerous the tiles of a pass are in a stranger's hands, safest first (rules of thumb, common practice, no source). */
-export const GIFT_GRADES = ['nothing-special', 'flower', 'neighbours', 'like-numbers', 'pair'] as const;
-export type GiftGrade = (typeof GIFT_GRADES)[number];
 
 /** One legal pass, merged by face. */
 export interface Alternative {
@@ -21,6 +18,34 @@ export interface Alternative {
   readonly gift: GiftGrade;
 }
 
+/** Tiles of one face held together: 2 are a pair, 3 a pung, 4 a kong. Jokers are never counted in. */
+export interface Group {
+  readonly face: Face;
+  readonly count: number;
+}
+
+/** The computed parts that the sentences about a pass are built from. */
+export interface PassParts {
+  /** Before the pass, in rack order. */
+  readonly groups: readonly Group[];
+  /** Those of them that the tiles received last formed or made larger. */
+  readonly formed: readonly Group[];
+  /** Groups that the pass played, or the best pass, took a tile from. */
+  readonly broken: readonly Group[];
+  readonly brokenByBest: readonly Group[];
+  /** How many groups were there, stayed whole, and would have stayed whole after the best pass. */
+  readonly groupCount: number;
+  readonly groupsKept: number;
+  readonly groupsKeptByBest: number;
+  /** How many families were open, stayed open, and would have stayed open after the best pass. */
+  readonly familyCount: number;
+  readonly familiesKept: number;
+  readonly familiesKeptByBest: number;
+  /** In the best pass but not in the pass played, and the other way round. */
+  readonly betterToGive: readonly Face[];
+  readonly betterToKeep: readonly Face[];
+}
+
 export interface PassReview {
   readonly kind: 'pass';
   readonly step: MoveStep;
@@ -28,22 +53,32 @@ export interface PassReview {
   /** Before the pass, in rack order. */
   readonly rack: readonly Face[];
   readonly received: readonly Face[];
+  /** How many of the arriving tiles went on unseen besides the tiles of the pass. */
+  readonly blind: number;
   readonly toGoBefore: number;
+  /** With the tiles received. */
   readonly toGoAfter: number;
   readonly played: Alternative;
   readonly best: Alternative;
   /** best.nearness − played.nearness, never below 0. */
   readonly loss: number;
-  /** 1 for the best. */
+  /**
+   * 1 for the best. Passes that were looked at closely count by nearness, the others by the tiles they keep
+   * (see `Review.basis`).
+   */
   readonly rank: number;
   /** How many different legal passes the rack had. */
   readonly legal: number;
   /** The front of the ranking, best first, at most 12; the pass played is among them or follows as the last. */
   readonly alternatives: readonly Alternative[];
-  /** Family ids within one tile of the nearest before the pass, after the pass played and after the best pass. */
+  /**
+   * Family ids within one tile of the nearest: before the pass, and of the tiles kept (before anything arrives)
+   * by the pass played and by the best pass.
+   */
   readonly open: readonly string[];
   readonly openAfter: readonly string[];
   readonly openAfterBest: readonly string[];
+  readonly parts: PassParts;
   readonly words: readonly [string, string];
 }
 
@@ -52,6 +87,9 @@ export interface NumberReview {
   readonly kind: 'blind' | 'vote' | 'ask';
   readonly step: MoveStep | 'vote' | 'courtesy-ask';
   readonly by: Actor;
+  /** Tiles to go, and how many tiles were no part of the nearest line, when the choice was made. */
+  readonly toGo: number;
+  readonly spare: number;
   readonly options: readonly { readonly value: number; readonly nearness: number }[];
   readonly played: number;
   readonly best: number;
@@ -61,6 +99,16 @@ export interface NumberReview {
 
 export type ChoiceReview = PassReview | NumberReview;
 
+/** What the numbers of a review rest on. */
+export interface Basis {
+  /** How many passes of each step were looked at with arrivals, the pass played apart. */
+  readonly closely: number;
+  /** How many arrivals each of those was tried with, the same for all. */
+  readonly arrivals: number;
+  /** The smallest loss worth a learner's attention, in tiles. */
+  readonly smallLoss: number;
+}
+
 export interface Review {
   readonly seat: Seat;
   readonly cardId: string;
@@ -69,6 +117,7 @@ export interface Review {
   readonly families: Readonly<Record<string, string>>;
   readonly toGoStart: number;
   readonly toGoEnd: number;
+  readonly basis: Basis;
   /** The one thing worth learning from this round. */
   readonly lesson: string;
   readonly choices: readonly ChoiceReview[];
