@@ -1,7 +1,16 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
 export { STYLES, type StyleName } from './bots/style.ts';
+export { compileCard } from './card/compile.ts';
 export type { CompiledCard, CompiledLine, Target } from './card/compiled.ts';
+export {
+  CARD_FORMAT,
+  type CardFile,
+  type CardGroup,
+  type CardLine,
+  type CardTile,
+} from './card/format.ts';
+export { HOUSE_CARD, houseCard } from './card/house/card.ts';
 export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
 export { type Deal, type DealtTiles, dealTiles, isSeed } from './deal/deal.ts';
 export { drawn, type Random, shuffled, stream } from './deal/random.ts';

@@ -1,0 +1,88 @@
+// House card, evens: the numbers 2, 4, 6 and 8.
+import type { HouseLine } from './line.ts';
+
+export const EVENS: readonly HouseLine[] = [
+  {
+    id: 'evens-1',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 4, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 5, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 8, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'evens-2',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 4, tile: { number: 4, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 3, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 2, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'evens-3',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 4, tile: { number: 8, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'evens-4',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 2, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 3, tile: { dragon: { matching: 'r' } } },
+    ],
+  },
+  {
+    id: 'evens-5',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 4, suit: { var: 'q' } } },
+      { size: 5, tile: { number: 8, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'evens-6',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 1, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 4, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'evens-7',
+    family: 'evens',
+    concealed: true,
+    groups: [
+      { size: 3, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 8, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 4, suit: { var: 'r' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'r' } } },
+    ],
+  },
+];

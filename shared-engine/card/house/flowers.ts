@@ -1,0 +1,71 @@
+// House card, flowers: groups of flowers beside numbers, winds or dragons.
+import type { HouseLine } from './line.ts';
+
+export const FLOWERS: readonly HouseLine[] = [
+  {
+    id: 'flowers-1',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 5, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 4 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'flowers-2',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { flower: true } },
+      { size: 4, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'flowers-3',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 5, tile: { flower: true } },
+      { size: 3, tile: { wind: { var: 'v' } } },
+      { size: 4, tile: { wind: { var: 'w' } } },
+      { size: 2, tile: { dragon: { var: 'x' } } },
+    ],
+  },
+  {
+    id: 'flowers-4',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 6, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 5 }, suit: { var: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+    ],
+  },
+  {
+    id: 'flowers-5',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { flower: true } },
+      { size: 3, tile: { number: 1, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 1, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 9, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'flowers-6',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 5, tile: { flower: true } },
+      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+    ],
+  },
+];

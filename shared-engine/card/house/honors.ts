@@ -1,0 +1,76 @@
+// House card, winds and dragons.
+import type { HouseLine } from './line.ts';
+
+export const HONORS: readonly HouseLine[] = [
+  {
+    id: 'honors-1',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { wind: 'east' } },
+      { size: 3, tile: { wind: 'south' } },
+      { size: 2, tile: { wind: 'west' } },
+      { size: 2, tile: { wind: 'north' } },
+      { size: 4, tile: { dragon: { var: 'x' } } },
+    ],
+  },
+  {
+    id: 'honors-2',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { dragon: { var: 'x' } } },
+      { size: 2, tile: { dragon: { var: 'y' } } },
+      { size: 4, tile: { dragon: { var: 'z' } } },
+      { size: 5, tile: { wind: { var: 'w' } } },
+    ],
+  },
+  {
+    id: 'honors-3',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { wind: { var: 'v' } } },
+      { size: 4, tile: { wind: { var: 'w' } } },
+      { size: 4, tile: { dragon: { var: 'x' } } },
+      { size: 3, tile: { dragon: { var: 'y' } } },
+    ],
+  },
+  {
+    id: 'honors-4',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { wind: 'east' } },
+      { size: 3, tile: { wind: 'west' } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'honors-5',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { wind: 'north' } },
+      { size: 3, tile: { wind: 'south' } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 4, tile: { dragon: { matching: 'p' } } },
+      { size: 2, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'honors-6',
+    family: 'honors',
+    concealed: true,
+    groups: [
+      { size: 3, tile: { dragon: { var: 'x' } } },
+      { size: 2, tile: { dragon: { var: 'y' } } },
+      { size: 2, tile: { wind: 'east' } },
+      { size: 2, tile: { wind: 'south' } },
+      { size: 2, tile: { wind: 'west' } },
+      { size: 3, tile: { wind: 'north' } },
+    ],
+  },
+];

@@ -1,0 +1,75 @@
+// House card, like numbers: one number across suits.
+import type { HouseLine } from './line.ts';
+
+export const LIKE_NUMBERS: readonly HouseLine[] = [
+  {
+    id: 'like-numbers-1',
+    family: 'like-numbers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 4, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'like-numbers-2',
+    family: 'like-numbers',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 3, tile: { dragon: { matching: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'q' } } },
+    ],
+  },
+  {
+    id: 'like-numbers-3',
+    family: 'like-numbers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { flower: true } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+    ],
+  },
+  {
+    id: 'like-numbers-4',
+    family: 'like-numbers',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 5, tile: { dragon: { matching: 'p' } } },
+      { size: 3, tile: { dragon: { matching: 'q' } } },
+    ],
+  },
+  {
+    id: 'like-numbers-5',
+    family: 'like-numbers',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 4, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 3, tile: { wind: { var: 'w' } } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'like-numbers-6',
+    family: 'like-numbers',
+    concealed: true,
+    groups: [
+      { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+      { size: 3, tile: { dragon: { matching: 'q' } } },
+      { size: 2, tile: { dragon: { matching: 'r' } } },
+    ],
+  },
+];

@@ -1,0 +1,83 @@
+// House card, singles and pairs: no group a joker could help.
+import type { HouseLine } from './line.ts';
+
+export const PAIRS: readonly HouseLine[] = [
+  {
+    id: 'pairs-1',
+    family: 'pairs',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { flower: true } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'pairs-2',
+    family: 'pairs',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { wind: 'east' } },
+      { size: 2, tile: { wind: 'south' } },
+      { size: 2, tile: { wind: 'west' } },
+      { size: 1, tile: { wind: 'north' } },
+      { size: 1, tile: { dragon: { var: 'x' } } },
+      { size: 2, tile: { dragon: { var: 'y' } } },
+      { size: 1, tile: { flower: true } },
+      { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'pairs-3',
+    family: 'pairs',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { number: 1, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 5, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 7, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 1, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 5, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 7, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 9, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'pairs-4',
+    family: 'pairs',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 2, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 4, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 8, suit: { var: 'q' } } },
+      { size: 2, tile: { dragon: { matching: 'r' } } },
+    ],
+  },
+  {
+    id: 'pairs-5',
+    family: 'pairs',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { flower: true } },
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 9, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'r' } } },
+    ],
+  },
+];

@@ -1,0 +1,3 @@
+// Points of the house card's lines.
+
+export const POINTS: Readonly<Record<string, number>> = {};

@@ -1,0 +1,101 @@
+// House card, runs: neighbouring numbers.
+import type { HouseLine } from './line.ts';
+
+export const RUNS: readonly HouseLine[] = [
+  {
+    id: 'runs-1',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 1, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 4 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'runs-2',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'runs-3',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'q' } } },
+      { size: 5, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'runs-4',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'q' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'runs-5',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 4 }, suit: { var: 'p' } } },
+      { size: 1, tile: { number: { var: 'n', plus: 5 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'runs-6',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 4 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'runs-7',
+    family: 'runs',
+    concealed: false,
+    groups: [
+      { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+      { size: 4, tile: { dragon: { matching: 'q' } } },
+    ],
+  },
+  {
+    id: 'runs-8',
+    family: 'runs',
+    concealed: true,
+    groups: [
+      { size: 1, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+    ],
+  },
+];

@@ -1,0 +1,75 @@
+// House card, threes, sixes and nines.
+import type { HouseLine } from './line.ts';
+
+export const THREES: readonly HouseLine[] = [
+  {
+    id: 'threes-1',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 4, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 5, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'threes-2',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 4, tile: { number: 9, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'threes-3',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 4, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 4, tile: { dragon: { matching: 'r' } } },
+    ],
+  },
+  {
+    id: 'threes-4',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 5, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'threes-5',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'q' } } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'threes-6',
+    family: 'threes',
+    concealed: true,
+    groups: [
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 1, tile: { number: 9, suit: { var: 'q' } } },
+    ],
+  },
+];

@@ -1,0 +1,63 @@
+// House card, year digits: the digits of the year of the card, 0 being soap.
+import type { HouseLine } from './line.ts';
+
+export const YEAR: readonly HouseLine[] = [
+  {
+    id: 'year-1',
+    family: 'year',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
+      { size: 4, tile: { yearDigit: 1, suit: { var: 'p' } } },
+      { size: 4, tile: { yearDigit: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'year-2',
+    family: 'year',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
+      { size: 3, tile: { yearDigit: 1, suit: { var: 'p' } } },
+      { size: 3, tile: { yearDigit: 2, suit: { var: 'q' } } },
+      { size: 5, tile: { yearDigit: 3, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'year-3',
+    family: 'year',
+    concealed: false,
+    groups: [
+      { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
+      { size: 3, tile: { yearDigit: 0, suit: { var: 'q' } } },
+      { size: 2, tile: { yearDigit: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { yearDigit: 3, suit: { var: 'q' } } },
+      { size: 3, tile: { yearDigit: 1, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'year-4',
+    family: 'year',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { yearDigit: 0, suit: { var: 'p' } } },
+      { size: 4, tile: { yearDigit: 3, suit: { var: 'q' } } },
+      { size: 5, tile: { zero: true } },
+      { size: 3, tile: { wind: { var: 'w' } } },
+    ],
+  },
+  {
+    id: 'year-5',
+    family: 'year',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { flower: true } },
+      { size: 1, tile: { yearDigit: 0, suit: { var: 'p' } } },
+      { size: 4, tile: { zero: true } },
+      { size: 2, tile: { yearDigit: 2, suit: { var: 'p' } } },
+      { size: 2, tile: { yearDigit: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { yearDigit: 3, suit: { var: 'q' } } },
+    ],
+  },
+];
