@@ -1,6 +1,9 @@
 // Every random choice of the engine comes from here: a named stream of one seed, expanded by seedrandom.
 import seedrandom from 'seedrandom';
 
+/** How many different words one draw of the generator can give: 2³². */
+const WORDS = 0x1_0000_0000;
+
 /** Draws from one stream. The same seed and name give the same draws on every machine. */
 export interface Random {
   /** A whole number 0 ≤ n < bound, each equally likely; bound 1–2³². */
@@ -13,7 +16,7 @@ export function stream(seed: string, name: string): Random {
   return {
     below(bound) {
       // Draws past the last whole multiple of bound are thrown away, or small remainders would be likelier.
-      const limit = Math.floor(2 ** 32 / bound) * bound;
+      const limit = Math.floor(WORDS / bound) * bound;
       for (;;) {
         const word = generator.int32() >>> 0;
         if (word < limit) return word % bound;

@@ -1,0 +1,210 @@
+// The blind pass: what goes on, who saw it, and the ring of four blind passes.
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  addTo,
+  type Bag,
+  bagOf,
+  type Face,
+  forFour,
+  giverTo,
+  resolveMove,
+  SEATS,
+  type SealedPass,
+  type Seat,
+  type SettledMove,
+  seatView,
+  sizeOf,
+  stream,
+  takeFrom,
+} from '../../shared-engine/index.ts';
+import { act, opened, type Played, playOn, refusalOf } from '../kit/rounds.ts';
+
+const BLIND_STEPS = ['first-left', 'second-right'] as const;
+
+/** Tiles told apart by seat: seat 0 passes bams, 1 craks, 2 dots, 3 winds and dragons. */
+const OWN: readonly (readonly Face[])[] = [
+  ['bam-1', 'bam-2', 'bam-3'],
+  ['crak-1', 'crak-2', 'crak-3'],
+  ['dot-1', 'dot-2', 'dot-3'],
+  ['east', 'south', 'west'],
+];
+
+function passesWith(blind: readonly number[]) {
+  return forFour(
+    (seat): SealedPass => ({
+      tiles: OWN[seat]!.slice(0, 3 - blind[seat]!),
+      blind: blind[seat]!,
+      by: 'owner',
+    }),
+  );
+}
+
+function moveWith(
+  blind: readonly number[],
+  step: (typeof BLIND_STEPS)[number],
+  seed: string,
+  dealer: Seat = 0,
+) {
+  return resolveMove(step, passesWith(blind), dealer, stream(seed, 'blind'));
+}
+
+/** What each rack of the four has after the move, begun with exactly its own tiles. */
+function racksAfter(move: SettledMove): readonly Bag[] {
+  return SEATS.map((seat) => addTo(takeFrom(bagOf(move.own[seat]), move.own[seat]) ?? [], move.kept[seat]));
+}
+
+const blindCounts = fc.tuple(fc.nat(3), fc.nat(3), fc.nat(3), fc.nat(3));
+const anyBlindMove = fc.record({
+  blind: blindCounts,
+  step: fc.constantFrom(...BLIND_STEPS),
+  seed: fc.string(),
+  dealer: fc.constantFrom(...SEATS),
+});
+
+describe('any blind pass', () => {
+  test('B1 B4 every rack keeps its size and no tile is lost or made', () => {
+    fc.assert(
+      fc.property(anyBlindMove, ({ blind, step, seed, dealer }) => {
+        const move = moveWith(blind, step, seed, dealer);
+        for (const seat of SEATS) expect(move.kept[seat]).toHaveLength(move.own[seat].length);
+        expect(sizesOf(move.kept.flat())).toEqual(sizesOf(move.own.flat()));
+        expect(racksAfter(move).map(sizeOf)).toEqual(SEATS.map((seat) => move.own[seat].length));
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test('B1 what a seat passes on it has not kept, and it comes from the seat before', () => {
+    fc.assert(
+      fc.property(anyBlindMove, ({ blind, step, seed, dealer }) => {
+        const move = moveWith(blind, step, seed, dealer);
+        const toward = step === 'first-left' ? 'left' : 'right';
+        for (const seat of SEATS) {
+          const giver = giverTo(seat, toward);
+          const arrived = [...move.own[giver], ...move.forwarded[giver]];
+          expect(sizesOf([...move.kept[seat], ...move.forwarded[seat]])).toEqual(sizesOf(arrived));
+          expect(move.forwarded[seat]).toHaveLength(blind[seat]! - move.voided);
+        }
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test('B4 the void slots are what the real tiles leave open: max(0, 3 − own tiles) when all are blind, else none', () => {
+    for (const blind of everyBlind()) {
+      const real = blind.reduce((sum, count) => sum + 3 - count, 0);
+      const expected = blind.every((count) => count > 0) ? Math.max(0, 3 - real) : 0;
+      expect(moveWith(blind, 'first-left', `void ${blind}`).voided).toBe(expected);
+    }
+  });
+
+  test('B4 four passes of three unseen tiles move nothing', () => {
+    const move = moveWith([3, 3, 3, 3], 'second-right', 'all');
+    expect(move).toMatchObject({ voided: 3, kept: [[], [], [], []], forwarded: [[], [], [], []] });
+  });
+
+  test('B4 one real tile goes once round the ring and comes home', () => {
+    const move = moveWith([3, 3, 3, 2], 'first-left', 'one');
+    expect(move.kept).toEqual([[], [], [], ['east']]);
+    expect(move.forwarded).toEqual([['east'], ['east'], ['east'], []]);
+  });
+
+  test('B2 each arriving tile is passed on equally often, and the same seed passes on the same', () => {
+    const counts = new Map<Face, number>();
+    const runs = 6000;
+    for (let n = 0; n < runs; n++) {
+      // Seat 0 passes left to seat 3, which passes one of the three on.
+      const face = moveWith([0, 0, 0, 1], 'first-left', `fair ${n}`).forwarded[3][0]!;
+      counts.set(face, (counts.get(face) ?? 0) + 1);
+    }
+    expect([...counts.keys()].sort()).toEqual(['bam-1', 'bam-2', 'bam-3']);
+    const chiSquare = [...counts.values()].reduce(
+      (sum, count) => sum + (count - runs / 3) ** 2 / (runs / 3),
+      0,
+    );
+    // Critical value for df 2 at .001: 13.816 (printed chi-square tables, from memory).
+    expect(chiSquare).toBeLessThan(13.816);
+    expect(moveWith([1, 2, 1, 3], 'first-left', 'same')).toEqual(
+      moveWith([1, 2, 1, 3], 'first-left', 'same'),
+    );
+  });
+});
+
+describe('a blind pass in a round', () => {
+  const random = () => stream('blind rounds', 'players');
+  const at = (step: string): Played =>
+    playOn(opened('blind'), random(), (round) => round.phase === 'passing' && round.step === step);
+
+  test('B1 only first left and second right may be blind', () => {
+    const { round } = opened('blind');
+    const tiles = seatView(round, 0)
+      .rack.filter((face) => face !== 'joker')
+      .slice(0, 2);
+    const refusal = refusalOf(round, {
+      kind: 'seal',
+      step: 'first-right',
+      tiles,
+      blind: 1,
+      seat: 0,
+      by: 'owner',
+    });
+    expect(refusal.code).toBe('blind-not-allowed');
+  });
+
+  test.each([-1, 4, 0.5])('B1 %d unseen tiles are refused', (blind) => {
+    const { round } = at('first-left');
+    const refusal = refusalOf(round, {
+      kind: 'seal',
+      step: 'first-left',
+      tiles: [],
+      blind,
+      seat: 0,
+      by: 'owner',
+    });
+    expect(refusal.code).toBe('wrong-count');
+  });
+
+  test('B2 B3 the draw is in the log, and in no view of the seat that passed on unseen', () => {
+    let now = at('first-left');
+    const others = (seat: Seat): readonly Face[] =>
+      seatView(now.round, seat)
+        .rack.filter((face) => face !== 'joker')
+        .slice(0, 3);
+    now = act(now, { kind: 'seal', step: 'first-left', tiles: [], blind: 3, seat: 2, by: 'owner' });
+    for (const seat of [0, 1, 3] as const) {
+      now = act(now, {
+        kind: 'seal',
+        step: 'first-left',
+        tiles: others(seat),
+        blind: 0,
+        seat,
+        by: 'owner',
+      });
+    }
+    const settled = now.round.settled.at(-1);
+    expect(settled).toMatchObject({ kind: 'move', step: 'first-left', blind: [0, 0, 3, 0] });
+    expect(settled?.kind === 'move' && settled.forwarded[2]).toHaveLength(3);
+    const seen = seatView(now.round, 2).record.steps.at(-1);
+    expect(seen).toEqual({
+      kind: 'move',
+      step: 'first-left',
+      blind: [0, 0, 3, 0],
+      voided: 0,
+      by: ['owner', 'owner', 'owner', 'owner'],
+      to: 1,
+      from: 3,
+      gave: [],
+      received: [],
+    });
+  });
+});
+
+function everyBlind(): number[][] {
+  const counts = [0, 1, 2, 3];
+  return counts.flatMap((a) => counts.flatMap((b) => counts.flatMap((c) => counts.map((d) => [a, b, c, d]))));
+}
+
+function sizesOf(faces: readonly Face[]): Bag {
+  return bagOf(faces);
+}

@@ -1,0 +1,98 @@
+// Seeds, shuffles, racks and the commitment.
+import { describe, expect, test } from 'vitest';
+import {
+  addTo,
+  begin,
+  checkDeal,
+  commitmentTo,
+  dealTiles,
+  decide,
+  FULL_SET,
+  isSeed,
+  openRound,
+  SEATS,
+  sizeOf,
+  stream,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { opened, seedNamed } from '../kit/rounds.ts';
+
+describe('the deal', () => {
+  test('D1 the wall and the racks together are the whole set, for every dealer', () => {
+    for (const dealer of SEATS) {
+      const { racks, wall } = dealTiles({ seed: seedNamed(`set ${dealer}`), dealer });
+      const all = racks.reduce(
+        (sum, rack) => sum.map((count, i) => count + rack[i]!),
+        addTo([...racks[0]].fill(0), wall),
+      );
+      expect(all).toEqual(FULL_SET);
+    }
+  });
+
+  test('D2 the dealer takes 14, the others 13, 99 stay in the wall', () => {
+    for (const dealer of SEATS) {
+      const { racks, wall } = dealTiles({ seed: seedNamed('sizes'), dealer });
+      for (const seat of SEATS) expect(sizeOf(racks[seat])).toBe(seat === dealer ? 14 : 13);
+      expect(wall).toHaveLength(99);
+    }
+  });
+
+  test('D1 one seed gives one deal, another seed another', () => {
+    const deal = { seed: seedNamed('one'), dealer: 2 } as const;
+    expect(dealTiles(deal)).toEqual(dealTiles(deal));
+    expect(dealTiles(deal)).not.toEqual(dealTiles({ ...deal, seed: seedNamed('two') }));
+  });
+
+  test('streams of one seed with different names do not move each other', () => {
+    const alone = stream('seed', 'a');
+    const first = [alone.below(1000), alone.below(1000)];
+    const beside = stream('seed', 'a');
+    const other = stream('seed', 'b');
+    const second = [beside.below(1000)];
+    other.below(1000);
+    second.push(beside.below(1000));
+    expect(second).toEqual(first);
+  });
+});
+
+describe('the commitment', () => {
+  const deal = { seed: seedNamed('promise'), dealer: 1 } as const;
+
+  test('D4 the seed is hidden until the close and its hash is shown from the first event on', () => {
+    const { round } = opened('promise', 1);
+    for (const audience of [
+      { kind: 'watcher' } as const,
+      ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
+    ]) {
+      const text = JSON.stringify(viewFor(round, audience));
+      expect(text).toContain(commitmentTo(deal.seed));
+      expect(text).not.toContain(deal.seed);
+    }
+  });
+
+  test('D4 anybody can check the opened deal: right seed, right rack', () => {
+    const rack = dealTiles(deal).racks[3];
+    expect(checkDeal(deal, commitmentTo(deal.seed), { seat: 3, rack })).toEqual({ ok: true });
+  });
+
+  test('D4 a changed seed, dealer or rack is found out', () => {
+    const commitment = commitmentTo(deal.seed);
+    const rack = dealTiles(deal).racks[3];
+    const swapped = { ...deal, seed: seedNamed('another') };
+    expect(checkDeal(swapped, commitment)).toEqual({ ok: false, reason: 'wrong-commitment' });
+    expect(checkDeal({ ...deal, seed: 'abc' }, commitment)).toEqual({ ok: false, reason: 'bad-seed' });
+    expect(checkDeal({ ...deal, dealer: 2 }, commitment, { seat: 3, rack })).toEqual({
+      ok: false,
+      reason: 'wrong-rack',
+    });
+    expect(isSeed(deal.seed.toUpperCase())).toBe(false);
+  });
+
+  test('a round begins at first right with the racks of its deal', () => {
+    const event = openRound(deal, { layOpen: false });
+    const round = begin(event);
+    expect(round.phase === 'passing' && round.step).toBe('first-right');
+    expect(round.racks).toEqual(dealTiles(deal).racks);
+    expect(decide(round, { kind: 'vote', step: 'vote', go: true, seat: 0, by: 'owner' }).ok).toBe(false);
+  });
+});

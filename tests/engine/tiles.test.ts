@@ -1,0 +1,63 @@
+// The set and the counted bag.
+import { describe, expect, test } from 'vitest';
+import {
+  addTo,
+  bagOf,
+  copiesOf,
+  EMPTY_BAG,
+  FACES,
+  type Face,
+  FULL_SET,
+  facesOf,
+  numbered,
+  SUITS,
+  sizeOf,
+  sortFaces,
+  takeFrom,
+} from '../../shared-engine/index.ts';
+
+const tilesOf = (keep: (face: Face) => boolean): number =>
+  FACES.filter(keep).reduce((sum, face) => sum + copiesOf(face), 0);
+
+describe('the set', () => {
+  test('S1 152 tiles = 108 numbered + 16 winds + 12 dragons + 8 flowers + 8 jokers (common practice, no source)', () => {
+    expect(sizeOf(FULL_SET)).toBe(152);
+    expect(tilesOf((face) => numbered(face) !== null)).toBe(108);
+    expect(tilesOf((face) => ['east', 'south', 'west', 'north'].includes(face))).toBe(16);
+    expect(tilesOf((face) => ['green', 'red', 'white'].includes(face))).toBe(12);
+    expect(tilesOf((face) => face === 'flower')).toBe(8);
+    expect(tilesOf((face) => face === 'joker')).toBe(8);
+  });
+
+  test('S1 each suit has its nine numbers', () => {
+    for (const suit of SUITS) {
+      const numbers = FACES.map(numbered).flatMap((tile) => (tile?.suit === suit ? [tile.number] : []));
+      expect(numbers).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    }
+  });
+
+  test('S2 flowers are one face', () => {
+    expect(FACES.filter((face) => face.startsWith('flower'))).toEqual(['flower']);
+  });
+});
+
+describe('the bag', () => {
+  test('gives back in rack order what was put in', () => {
+    const faces: Face[] = ['joker', 'east', 'dot-9', 'bam-1', 'bam-1'];
+    expect(facesOf(bagOf(faces))).toEqual(['bam-1', 'bam-1', 'dot-9', 'east', 'joker']);
+    expect(sortFaces(faces)).toEqual(facesOf(bagOf(faces)));
+  });
+
+  test('taking a tile that is not there gives null and changes nothing', () => {
+    const bag = bagOf(['bam-1']);
+    expect(takeFrom(bag, ['bam-1', 'bam-1'])).toBeNull();
+    expect(takeFrom(bag, ['red'])).toBeNull();
+    expect(facesOf(bag)).toEqual(['bam-1']);
+  });
+
+  test('adding and taking the same tiles ends where it began', () => {
+    const bag = bagOf(['crak-4', 'flower']);
+    expect(takeFrom(addTo(bag, ['crak-4', 'south']), ['south', 'crak-4'])).toEqual(bag);
+    expect(sizeOf(EMPTY_BAG)).toBe(0);
+  });
+});

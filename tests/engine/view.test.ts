@@ -1,0 +1,158 @@
+// What each audience may know, and that it knows nothing else.
+import { describe, expect, test } from 'vitest';
+import {
+  FACES,
+  type Face,
+  facesOf,
+  forFour,
+  neighbour,
+  type Round,
+  SEATS,
+  type Seat,
+  seatView,
+  stream,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { act, anyChoice, opened, playOn } from '../kit/rounds.ts';
+
+/** Face names anywhere in a value that is about to be sent. */
+function facesIn(value: unknown): Set<string> {
+  const words = JSON.stringify(value).match(/"[a-z]+(-\d)?"/g) ?? [];
+  const known = new Set<string>(FACES);
+  return new Set(words.map((word) => word.slice(1, -1)).filter((word) => known.has(word)));
+}
+
+function everyStage(name: string, layOpen = false): Round[] {
+  const rounds: Round[] = [];
+  const last = playOn(opened(name, 1, layOpen), stream(name, 'players'), (round) => {
+    rounds.push(round);
+    return false;
+  });
+  return [...rounds, last.round];
+}
+
+/** The same round with every tile of the other seats, of the wall and of what they sealed replaced by one strange face. */
+function withStrangersElsewhere(round: Round, seat: Seat, strange: Face): Round {
+  const bag = FACES.map((face) => (face === strange ? 13 : 0));
+  const racks = forFour((other) => (other === seat ? round.racks[seat] : bag));
+  if (round.phase !== 'passing' && round.phase !== 'giving') return { ...round, racks };
+  const sealed = forFour((other) => {
+    const pass = round.sealed[other];
+    return other === seat || pass === null ? pass : { ...pass, tiles: pass.tiles.map(() => strange) };
+  });
+  return { ...round, racks, sealed };
+}
+
+describe('a seat', () => {
+  test('V1 sees its own rack, its own answer, what it gave and received, with giver and receiver', () => {
+    const { round } = playOn(
+      opened('mine'),
+      stream('mine', 'p'),
+      (r) => r.phase === 'passing' && r.step === 'first-across',
+    );
+    for (const seat of SEATS) {
+      const view = seatView(round, seat);
+      const [first] = round.settled;
+      expect(view.rack).toEqual(facesOf(round.racks[seat]));
+      expect(view.record.steps).toHaveLength(1);
+      expect(view.record.steps[0]).toMatchObject({
+        gave: first?.kind === 'move' && first.own[seat],
+        received: first?.kind === 'move' && first.kept[seat],
+        to: neighbour(seat, 'right'),
+        from: neighbour(seat, 'left'),
+      });
+    }
+  });
+
+  test('V1 C3 nothing of what the others hold or have sealed changes a single byte of its view', () => {
+    for (const round of everyStage('bytes').slice(0, -1)) {
+      for (const seat of SEATS) {
+        const strange = withStrangersElsewhere(round, seat, 'joker');
+        expect(JSON.stringify(seatView(strange, seat))).toBe(JSON.stringify(seatView(round, seat)));
+      }
+    }
+  });
+
+  test('C3 what it receives is not seen before its own three are sealed and all have sealed', () => {
+    let now = opened('wait');
+    const before = seatView(now.round, 0).rack;
+    const random = stream('wait', 'p');
+    for (const seat of [1, 2, 3] as const) {
+      now = act(now, { ...anyChoice(now.round, seat, random), seat, by: 'owner' });
+      expect(seatView(now.round, 0).rack).toEqual(before);
+      expect(seatView(now.round, 0).record.steps).toEqual([]);
+    }
+  });
+
+  test('V1 votes and courtesy numbers of others stay hidden until all are in; who has answered is public', () => {
+    for (const round of everyStage('votes')) {
+      const view = seatView(round, 0);
+      if (round.phase === 'voting') {
+        expect(view.stage).toEqual({ phase: 'voting', answered: round.votes.map((vote) => vote !== null) });
+      }
+      if (round.phase === 'asking') {
+        expect(view.stage).toEqual({ phase: 'asking', answered: round.asks.map((ask) => ask !== null) });
+      }
+    }
+  });
+
+  test('O1 who stopped is public once all votes are in', () => {
+    const start = playOn(opened('stop'), stream('stop', 'p'), (round) => round.phase === 'voting');
+    const end = SEATS.reduce(
+      (now, seat) => act(now, { kind: 'vote', step: 'vote', go: seat !== 2, seat, by: 'owner' }),
+      start,
+    );
+    const seen = viewFor(end.round, { kind: 'watcher' });
+    expect(seen.audience === 'watcher' && seen.steps.at(-1)).toMatchObject({ go: [true, true, false, true] });
+  });
+
+  test('V3 no view carries anything that tells two tiles of one face apart', () => {
+    for (const round of everyStage('faces')) {
+      for (const tile of seatView(round, 3).rack) expect(FACES).toContain(tile);
+    }
+  });
+});
+
+describe('a watcher', () => {
+  test('V2 sees no tile at any time', () => {
+    for (const round of everyStage('watch')) {
+      expect([...facesIn(viewFor(round, { kind: 'watcher' }))]).toEqual([]);
+    }
+  });
+
+  test('V2 the search for tiles in a message does find them where they are', () => {
+    const [round] = everyStage('watch');
+    expect(facesIn(seatView(round!, 0))).toEqual(new Set(facesOf(round!.racks[0])));
+  });
+});
+
+describe('after the close', () => {
+  test('Z2 racks are laid open to all only where the terms say so', () => {
+    for (const layOpen of [true, false]) {
+      const round = everyStage('open', layOpen).at(-1)!;
+      const { stage, layOpen: shown } = viewFor(round, { kind: 'watcher' });
+      expect(shown).toBe(layOpen);
+      expect(stage.phase === 'closed' && stage.racks).toEqual(layOpen ? round.racks.map(facesOf) : null);
+    }
+  });
+
+  test('Z1 D4 the seed is opened to everybody at the close and never before', () => {
+    const rounds = everyStage('seed');
+    const { seed } = rounds[0]!.deal;
+    for (const round of rounds) {
+      const shown = JSON.stringify([viewFor(round, { kind: 'watcher' }), seatView(round, 2)]).includes(seed);
+      expect(shown).toBe(round.phase === 'closed');
+    }
+  });
+
+  test('K2 every step says who chose', () => {
+    const random = stream('who', 'p');
+    let now = opened('who');
+    for (const seat of SEATS) {
+      const by = (['owner', 'bot', 'stand-in', 'owner'] as const)[seat]!;
+      now = act(now, { ...anyChoice(now.round, seat, random), seat, by });
+    }
+    const seen = viewFor(now.round, { kind: 'watcher' });
+    expect(seen.audience === 'watcher' && seen.steps[0]?.by).toEqual(['owner', 'bot', 'stand-in', 'owner']);
+  });
+});
