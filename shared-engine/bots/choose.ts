@@ -1,0 +1,118 @@
+// (style, what the seat may know) → its choice for the open step; nothing else reaches a bot.
+import { drawn, type Random } from '../deal/random.ts';
+import type { AnswerChoice } from '../exchange/command.ts';
+import { MOVES, type MoveStep, PASS_SIZE } from '../exchange/schedule.ts';
+import type { Kernel } from '../rack/kernel.ts';
+import { addTo, type Bag, bagOf, countOf, sortFaces } from '../tiles/bag.ts';
+import { copiesOf, type Face } from '../tiles/face.ts';
+import type { SeatView } from '../view/view.ts';
+import { guardedTiles, type Look, lookAt, type Removal, removals } from './letting-go.ts';
+import { type Judgement, STYLE_DATA, type StyleName } from './style.ts';
+
+/** The step a seat has to answer, in the terms a chooser needs. */
+type Question =
+  | { readonly kind: 'pass'; readonly step: MoveStep; readonly needed: number }
+  | { readonly kind: 'vote' }
+  | { readonly kind: 'ask' };
+
+/** Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. */
+export function chooseFor(
+  style: StyleName,
+  view: SeatView,
+  kernel: Kernel,
+  random: Random,
+): AnswerChoice | null {
+  const question = questionTo(view);
+  if (question === null) return null;
+  const data = STYLE_DATA[style];
+  return data.kind === 'any-legal'
+    ? anyLegal(question, view.rack, random)
+    : judged(question, bagOf(view.rack), data, lookAt(kernel, data, random));
+}
+
+function questionTo({ answer, record, stage }: SeatView): Question | null {
+  if (answer !== null) return null;
+  switch (stage.phase) {
+    case 'passing':
+      return { kind: 'pass', step: stage.step, needed: PASS_SIZE };
+    case 'voting':
+      return { kind: 'vote' };
+    case 'asking':
+      return { kind: 'ask' };
+    case 'giving': {
+      const needed = stage.counts[record.seat];
+      return needed === 0 ? null : { kind: 'pass', step: 'courtesy-pass', needed };
+    }
+    case 'closed':
+      return null;
+  }
+}
+
+function anyLegal(question: Question, rack: readonly Face[], random: Random): AnswerChoice {
+  switch (question.kind) {
+    case 'vote':
+      return vote(random.below(2) === 1);
+    case 'ask':
+      return ask(random.below(PASS_SIZE + 1));
+    case 'pass': {
+      const { step, needed } = question;
+      const blind = MOVES[step].blind ? random.below(needed + 1) : 0;
+      // A rack of 13 holds at most 8 jokers, so there are always enough tiles to pass.
+      const passable = rack.filter((face) => face !== 'joker');
+      return seal(step, drawn(passable, needed - blind, random), blind);
+    }
+  }
+}
+
+function judged(question: Question, rack: Bag, style: Judgement, look: Look): AnswerChoice {
+  const leaving = removals(look, rack, PASS_SIZE);
+  switch (question.kind) {
+    case 'vote': {
+      const cost = leaving.reduce((sum, removal) => sum + removal.cost, 0);
+      return vote(cost < leaving.length * arrivalGain(look, rack, leaving));
+    }
+    case 'ask':
+      return ask(toSpare(leaving, arrivalGain(look, rack, leaving)));
+    case 'pass': {
+      const { step, needed } = question;
+      const spare = MOVES[step].blind ? toSpare(leaving, arrivalGain(look, rack, leaving)) : needed;
+      const own = Math.min(needed, spare);
+      const tiles = style.gifts
+        ? guardedTiles(look, rack, own, style.gifts)
+        : leaving.slice(0, own).map(({ face }) => face);
+      return seal(step, tiles, needed - own);
+    }
+  }
+}
+
+/** How many tiles cost less to lose than a stranger's tile brings on average. */
+function toSpare(leaving: readonly Removal[], gain: number): number {
+  const kept = leaving.findIndex(({ cost }) => cost >= gain);
+  return kept === -1 ? leaving.length : kept;
+}
+
+/** What one tile that this seat does not hold adds on average once the three have gone; jokers never arrive. */
+function arrivalGain(look: Look, rack: Bag, leaving: readonly Removal[]): number {
+  const rest = leaving.at(-1)?.rest ?? rack;
+  const before = look.worth(rest);
+  let gain = 0;
+  let copies = 0;
+  for (const face of look.order) {
+    const unseen = copiesOf(face) - countOf(rack, face);
+    gain += unseen * (look.worth(addTo(rest, [face])) - before);
+    copies += unseen;
+  }
+  return gain / copies;
+}
+
+function seal(step: MoveStep, tiles: readonly Face[], blind: number): AnswerChoice {
+  return { kind: 'seal', step, tiles: sortFaces(tiles), blind };
+}
+
+function vote(go: boolean): AnswerChoice {
+  return { kind: 'vote', step: 'vote', go };
+}
+
+function ask(count: number): AnswerChoice {
+  return { kind: 'ask', step: 'courtesy-ask', count };
+}

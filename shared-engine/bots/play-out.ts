@@ -1,0 +1,67 @@
+// Lets four choosers finish a round through the same decide and evolve as everybody else.
+import { type Random, stream } from '../deal/random.ts';
+import { SEATS, type Seat } from '../deal/seat.ts';
+import type { AnswerChoice } from '../exchange/command.ts';
+import { decide } from '../exchange/decide.ts';
+import type { RoundEvent } from '../exchange/event.ts';
+import { evolve } from '../exchange/evolve.ts';
+import type { Closed, Round } from '../exchange/round.ts';
+import type { Step } from '../exchange/schedule.ts';
+import { type PublicStage, type SeatView, seatView } from '../view/view.ts';
+
+/** A seat's answer to the open step, or null where it has none to give. */
+export type Chooser = (view: SeatView, random: Random) => AnswerChoice | null;
+
+export interface PlayedOut {
+  readonly round: Closed;
+  /** What happened from the round given to its close. */
+  readonly events: readonly RoundEvent[];
+}
+
+/** The draws of the bot of one seat at one step, so that a bot asked twice answers the same. */
+export function botStream(seed: string, step: Step, seat: Seat): Random {
+  return stream(seed, `bot/${step}/${seat}`);
+}
+
+/** The step that is open, or null once the round is closed. */
+export function openStep(stage: PublicStage): Step | null {
+  switch (stage.phase) {
+    case 'passing':
+      return stage.step;
+    case 'voting':
+      return 'vote';
+    case 'asking':
+      return 'courtesy-ask';
+    case 'giving':
+      return 'courtesy-pass';
+    case 'closed':
+      return null;
+  }
+}
+
+/** Throws on a chooser that answers illegally or leaves the table waiting: that is a mistake in its code. */
+export function playOut(start: Round, choose: Chooser): PlayedOut {
+  const events: RoundEvent[] = [];
+  let round = start;
+  while (round.phase !== 'closed') {
+    const before = events.length;
+    for (const seat of SEATS) {
+      const happened = answerOf(round, seat, choose);
+      events.push(...happened);
+      round = happened.reduce(evolve, round);
+    }
+    if (events.length === before) throw new Error(`No chooser answered the phase "${round.phase}".`);
+  }
+  return { round, events };
+}
+
+function answerOf(round: Round, seat: Seat, choose: Chooser): readonly RoundEvent[] {
+  const view = seatView(round, seat);
+  const step = openStep(view.stage);
+  if (step === null || view.answer !== null) return [];
+  const choice = choose(view, botStream(round.deal.seed, step, seat));
+  if (choice === null) return [];
+  const decision = decide(round, { ...choice, seat, by: 'bot' });
+  if (!decision.ok) throw new Error(`Seat ${seat} at ${step}: ${decision.sentence}`);
+  return decision.events;
+}
