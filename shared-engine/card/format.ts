@@ -17,7 +17,7 @@ export const CARD_LIMITS = {
 const idSchema = z
   .string()
   .max(40)
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'use small letters, digits and single hyphens');
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
 const nameSchema = z.string().min(1).max(80);
 const variableSchema = z
   .string()
@@ -55,7 +55,7 @@ const domainSchema = z.union([
   z.strictObject({ winds: z.array(z.enum(WINDS)).min(1).max(4).readonly() }),
 ]);
 
-const lineSchema = z.strictObject({
+export const lineSchema = z.strictObject({
   id: idSchema,
   family: idSchema,
   points: z.int().min(0).max(1000),

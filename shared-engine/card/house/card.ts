@@ -34,9 +34,10 @@ export const HOUSE_CARD: CardFile = {
     .map((line) => ({ ...line, points: POINTS[line.id] ?? 0 })),
 };
 
-const compiled = compileCard(HOUSE_CARD);
+let compiled: CompiledCard | null = null;
 
-/** The house card, compiled once. */
+/** The house card, compiled when first asked for. */
 export function houseCard(): CompiledCard {
+  compiled ??= compileCard(HOUSE_CARD);
   return compiled;
 }

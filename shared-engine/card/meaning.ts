@@ -1,0 +1,178 @@
+// Faults of meaning: a line that has the right structure and yet asks for what the set of 152 tiles cannot give.
+import { sizeOf } from '../tiles/bag.ts';
+import { copiesOf, FACES, type Face } from '../tiles/face.ts';
+import {
+  type Assignment,
+  alternativesOf,
+  assignmentsOf,
+  faceOf,
+  type VariableKind,
+  type VariableUse,
+  variableUses,
+} from './assignment.ts';
+import { handOf, JOKER_GROUP, jokersNeeded, overdrawn } from './compile.ts';
+import { CARD_LIMITS, type CardDomain, type CardFile, type CardLine } from './format.ts';
+import { type CardProblem, type CardProblemCode, cardProblem } from './problem.ts';
+
+const MAX_JOKERS = copiesOf('joker');
+
+/** Which entry of `where` fits which kind of variable. */
+const DOMAIN_OF: Record<VariableKind, readonly string[]> = {
+  number: ['from', 'numbers'],
+  suit: ['suits'],
+  dragon: ['dragons'],
+  wind: ['winds'],
+};
+
+/** Faults that can be told without trying any choice. */
+export function plainProblems(
+  line: CardLine,
+  families: ReadonlySet<string>,
+  parameters: CardFile['parameters'],
+): CardProblem[] {
+  const problems: CardProblem[] = [];
+  const report = (code: CardProblemCode, group: number | null, words: string): number =>
+    problems.push(cardProblem(code, line.id, group, words));
+
+  if (!families.has(line.family)) {
+    report(
+      'unknown-family',
+      null,
+      `the card has no family "${line.family}"; add it to "families" or correct it.`,
+    );
+  }
+  const tiles = line.groups.reduce((sum, { size }) => sum + size, 0);
+  if (tiles !== 14) {
+    const advice = tiles < 14 ? `add ${14 - tiles}` : `take ${tiles - 14} away`;
+    report('not-14-tiles', null, `its groups hold ${tiles} tiles and a line needs 14; ${advice}.`);
+  }
+  const yearless = line.groups.findIndex(({ tile }) => 'yearDigit' in tile);
+  if (yearless >= 0 && parameters.year === undefined) {
+    report('no-year', yearless + 1, 'it uses a year digit; give the card a "year" in "parameters".');
+  }
+  const uses = variableUses(line);
+  for (const use of uses) {
+    const first = uses.find(({ name }) => name === use.name)!;
+    if (first.kind !== use.kind) {
+      report(
+        'variable-mixed',
+        use.group + 1,
+        `"${use.name}" is a ${use.kind} here and a ${first.kind} in group ${first.group + 1}; use two names.`,
+      );
+    }
+  }
+  for (const [kind, limit] of Object.entries(CARD_LIMITS.variables)) {
+    const names = new Set(uses.filter((use) => use.kind === kind).map(({ name }) => name));
+    if (names.size > limit) {
+      report(
+        'too-many-variables',
+        null,
+        `it has ${names.size} ${kind} variables; at most ${limit} are allowed.`,
+      );
+    }
+  }
+  for (const [name, domain] of Object.entries(line.where ?? {})) {
+    const use = uses.find((candidate) => candidate.name === name);
+    if (use === undefined) {
+      report('variable-unused', null, `"where" speaks of "${name}", which no group uses; remove it.`);
+    } else {
+      problems.push(...domainProblems(line, use, domain, uses));
+    }
+  }
+  return problems;
+}
+
+function domainProblems(
+  line: CardLine,
+  { name, kind }: VariableUse,
+  domain: CardDomain,
+  uses: readonly VariableUse[],
+): CardProblem[] {
+  if (!DOMAIN_OF[kind].some((entry) => entry in domain)) {
+    const fitting = DOMAIN_OF[kind].map((entry) => (entry === 'from' ? '"from" and "to"' : `"${entry}"`));
+    return [
+      cardProblem('wrong-where', line.id, null, `"${name}" is a ${kind}; give it ${fitting.join(' or ')}.`),
+    ];
+  }
+  if ('from' in domain && domain.from > domain.to) {
+    return [
+      cardProblem(
+        'wrong-where',
+        line.id,
+        null,
+        `"${name}" goes from ${domain.from} to ${domain.to}; swap them.`,
+      ),
+    ];
+  }
+  const numbers = 'from' in domain ? [domain.from, domain.to] : 'numbers' in domain ? domain.numbers : [];
+  return uses
+    .filter((use) => use.name === name)
+    .flatMap(({ plus, group }) => {
+      const outside = numbers.find((number) => number + plus < 1 || number + plus > 9);
+      if (outside === undefined) return [];
+      const words = `its number is ${outside + plus} when "${name}" is ${outside}; narrow "where" so that it stays within 1 to 9.`;
+      return [cardProblem('number-out-of-range', line.id, group + 1, words)];
+    });
+}
+
+/** Faults of the concrete hands; at most one of each kind, with the first choice that shows it. */
+export function handProblems(line: CardLine, parameters: CardFile['parameters']): CardProblem[] {
+  const assignments = assignmentsOf(alternativesOf(line));
+  if (assignments.length === 0) {
+    const words =
+      'no choice of numbers, suits, dragons and winds fits it; two variables of one kind never take the same value, so widen "where" or use fewer.';
+    return [cardProblem('no-choice', line.id, null, words)];
+  }
+  const found = new Map<CardProblemCode, CardProblem>();
+  for (const assignment of assignments) {
+    for (const problem of problemsOfHand(line, assignment, parameters)) {
+      if (!found.has(problem.code)) found.set(problem.code, problem);
+    }
+  }
+  return [...found.values()];
+}
+
+function problemsOfHand(
+  line: CardLine,
+  assignment: Assignment,
+  parameters: CardFile['parameters'],
+): CardProblem[] {
+  const outside = line.groups.findIndex(({ tile }) => faceOf(tile, assignment, parameters) === null);
+  if (outside >= 0) {
+    const words = 'its number does not exist; a number must be 1 to 9.';
+    return [cardProblem('number-out-of-range', line.id, outside + 1, words)];
+  }
+  const hand = handOf(line, assignment, parameters)!;
+  const short = overdrawn(hand);
+  if (short !== null) {
+    const face = FACES[short]!;
+    const wanted = hand.singles[short]!;
+    const words = `singles and pairs of this line want ${wanted} × ${face}${shownChoice(assignment)}, the set has ${copiesOf(face)} and no joker may stand there; want fewer or rule this choice out with "where".`;
+    return [
+      cardProblem('too-few-copies', line.id, lastPairOf(line, face, assignment, parameters) + 1, words),
+    ];
+  }
+  const jokers = jokersNeeded(hand);
+  const room = sizeOf(hand.groups);
+  if (jokers <= Math.min(MAX_JOKERS, room)) return [];
+  const words = `it cannot do without ${jokers} jokers${shownChoice(assignment)}, and the set has ${MAX_JOKERS}; spread its groups over more faces.`;
+  return [cardProblem('too-many-jokers', line.id, null, words)];
+}
+
+function lastPairOf(
+  line: CardLine,
+  face: Face,
+  assignment: Assignment,
+  parameters: CardFile['parameters'],
+): number {
+  return line.groups.findLastIndex(
+    ({ size, tile }) => size < JOKER_GROUP && faceOf(tile, assignment, parameters) === face,
+  );
+}
+
+function shownChoice(assignment: Assignment): string {
+  const entries = [assignment.numbers, assignment.suits, assignment.dragons, assignment.winds].flatMap(
+    (values) => [...values].map(([name, value]) => `${name} = ${value}`),
+  );
+  return entries.length === 0 ? '' : ` (${entries.join(', ')})`;
+}

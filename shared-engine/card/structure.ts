@@ -1,0 +1,93 @@
+// Faults of structure in the words of the format: which entry of which line and group, and what it must be.
+import type { z } from 'zod';
+import { type CardProblem, cardProblem } from './problem.ts';
+
+type Issue = z.core.$ZodIssue;
+
+const TILE =
+  'one of {"number", "suit"}, {"wind"}, {"dragon"}, {"flower": true}, {"zero": true} and {"yearDigit", "suit"}';
+const NAME = 'a name of 1 to 8 small letters and digits, a letter first';
+const VARIABLE = '{"var": a name}';
+
+/** What each entry must be, by its name. */
+const EXPECTED: ReadonlyMap<string, string> = new Map([
+  ['format', '"quadrille-card/1"'],
+  ['id', 'a small letter and then small letters, digits and single hyphens, at most 40 in all'],
+  ['name', 'a text of 1 to 80 characters'],
+  ['parameters', 'an object with the "year" of the card, or an empty one'],
+  ['year', 'a year from 1000 to 9999'],
+  ['families', 'a list of 1 to 40 families, each {"id", "name"}'],
+  ['lines', 'a list of 1 to 300 lines'],
+  ['family', 'the id of a family of the card'],
+  ['points', 'a whole number from 0 to 1000'],
+  ['concealed', 'true or false'],
+  ['groups', 'a list of 1 to 14 groups, each {"size", "tile"}'],
+  ['size', 'a whole number from 1 to 6'],
+  ['tile', TILE],
+  ['number', `a number from 1 to 9, or ${VARIABLE} with "plus" from -8 to 8`],
+  ['plus', 'a whole number from -8 to 8'],
+  ['suit', `"bam", "crak", "dot" or ${VARIABLE}`],
+  ['wind', `"east", "south", "west", "north" or ${VARIABLE}`],
+  ['dragon', `"green", "red", "white", ${VARIABLE} or {"matching": a suit variable}`],
+  ['matching', 'the name of a suit variable'],
+  ['var', NAME],
+  ['flower', 'true'],
+  ['zero', 'true'],
+  ['yearDigit', '0, 1, 2 or 3'],
+  ['from', 'a number from 1 to 9'],
+  ['to', 'a number from 1 to 9'],
+  ['numbers', 'a list of numbers from 1 to 9'],
+  ['suits', 'a list of suits'],
+  ['dragons', 'a list of dragons'],
+  ['winds', 'a list of winds'],
+]);
+const WHERE =
+  'an object that gives each variable {"from", "to"}, {"numbers"}, {"suits"}, {"dragons"} or {"winds"}';
+
+/** The faults of the card outside its lines. */
+export function cardStructure(issues: readonly Issue[]): CardProblem[] {
+  return issues.flatMap((issue) => describe(issue, [], null, null));
+}
+
+/** The faults of one line. */
+export function lineStructure(issues: readonly Issue[], line: string): CardProblem[] {
+  return issues.flatMap((issue) => {
+    const [first, group] = issue.path;
+    const inGroup = first === 'groups' && typeof group === 'number';
+    return describe(issue, [], line, inGroup ? group + 1 : null);
+  });
+}
+
+function describe(
+  issue: Issue,
+  above: readonly PropertyKey[],
+  line: string | null,
+  group: number | null,
+): CardProblem[] {
+  const path = [...above, ...issue.path];
+  if (issue.code === 'invalid_union') {
+    // The branch meant is the one that knows every name used; without exactly one the union itself is the fault.
+    const meant = issue.errors.filter((branch) => branch.every((inner) => inner.path.length > 0));
+    if (meant.length === 1) return meant[0]!.flatMap((inner) => describe(inner, path, line, group));
+  }
+  const names = path.filter((key) => typeof key === 'string');
+  const place = names.slice(group === null ? 0 : 1).join('.');
+  const words =
+    issue.code === 'unrecognized_keys'
+      ? `${place === '' ? '' : `"${place}" `}does not know ${issue.keys.map(shown).join(', ')}; remove it.`
+      : place === ''
+        ? `must be an object with the entries of the format.`
+        : `"${place}" must be ${expectation(names, issue.code)}.`;
+  return [cardProblem('not-in-format', line, group, words)];
+}
+
+function expectation(names: readonly string[], code: Issue['code']): string {
+  const last = names.at(-1) ?? '';
+  if (names.at(-2) === 'where' && code === 'invalid_key') return NAME;
+  if (last === 'where' || names.at(-2) === 'where') return WHERE;
+  return EXPECTED.get(last) ?? 'as the format says';
+}
+
+function shown(key: string): string {
+  return JSON.stringify(key.slice(0, 40));
+}
