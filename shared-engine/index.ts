@@ -91,11 +91,15 @@ export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export type {
   Alternative,
+  Basis,
   ChoiceReview,
+  Group,
   NumberReview,
+  PassParts,
   PassReview,
   Review,
 } from './review/review.ts';
+export { reviewRound } from './review/review-round.ts';
 export {
   addTo,
   type Bag,

@@ -1,0 +1,98 @@
+// The two sentences about a pass: what it kept and gave, and what the best one would have done.
+import { MOVES } from '../../exchange/schedule.ts';
+import { BASIS } from '../basis.ts';
+import { inTenths } from '../figures.ts';
+import type { Group, PassReview } from '../review.ts';
+import { GIFT_NAMES, GIFT_PHRASES, isSafer } from './gift.ts';
+import { listed, startingBig, tilesOf, VOICES } from './phrases.ts';
+import { groupName, tileList } from './tiles.ts';
+
+type Judged = Omit<PassReview, 'words'>;
+type Names = Readonly<Record<string, string>>;
+
+const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
+
+export function passWords(review: Judged, families: Names): readonly [string, string] {
+  return [whatItKept(review, families), whatWasBest(review)];
+}
+
+function whatItKept(review: Judged, families: Names): string {
+  const { subject } = VOICES[review.by];
+  const unseen = review.blind > 0 ? ` with ${review.blind} more unseen` : '';
+  const passed = `${subject} passed ${tileList(review.played.tiles)} ${TOWARD[MOVES[review.step].toward]}${unseen}`;
+  const kept = listed([...groupsKept(review), familiesKept(review, families)]);
+  return `${startingBig(passed)}; that ${kept}, and ${GIFT_PHRASES[review.played.gift]}.`;
+}
+
+function groupsKept({ by, played, parts }: Judged): readonly string[] {
+  const { whose } = VOICES[by];
+  const { broken, groups, groupCount, groupsKept: kept } = parts;
+  const taken = broken.map((group) => {
+    const all = played.tiles.filter((face) => face === group.face).length === group.count;
+    return `${all ? 'gave up' : 'took from'} ${whose} ${groupName(group)}`;
+  });
+  if (kept === 0) return taken;
+  if (groupCount === 1) return [`kept ${whose} ${groupName(groups[0]!)} whole`];
+  const share =
+    kept === groupCount ? `all ${kept} of ${whose} groups` : `${kept} of ${whose} ${groupCount} groups`;
+  return [...taken, `kept ${share} whole`];
+}
+
+function familiesKept({ open, openAfter, parts }: Judged, families: Names): string {
+  const { familyCount, familiesKept: kept } = parts;
+  if (kept === familyCount) {
+    const all = familyCount === 1 ? `the one family (${families[open[0]!]})` : `all ${familyCount} families`;
+    return `left ${all} within reach`;
+  }
+  const lost = open.filter((id) => !openAfter.includes(id)).map((id) => families[id]!);
+  const named = lost.length <= 2 ? ` (without ${listed(lost)})` : '';
+  return `left ${kept} of ${familyCount} families within reach${named}`;
+}
+
+function whatWasBest(review: Judged): string {
+  const { legal, loss, played, best, parts } = review;
+  if (legal === 1) return 'No other pass was possible.';
+  if (loss === 0) {
+    const stayed = parts.formed.length > 0 && parts.broken.length === 0;
+    const formed = stayed ? `, and ${formedNow(parts.formed)} stayed whole` : '';
+    return `Best under these assumptions: of ${legal} possible passes none came out ahead${formed}${despite(played)}.`;
+  }
+  const swap = `Best under these assumptions was to keep ${tileList(parts.betterToKeep)} and give ${tileList(parts.betterToGive)} instead`;
+  if (loss < BASIS.smallLoss) {
+    const gain = inTenths(loss);
+    const small = gain === '0.0' ? 'too little to tell apart' : `only ${tilesOf(gain)} nearer on average`;
+    const safer = isSafer(played.gift, best.gift)
+      ? ', and by the rules of thumb the pass played was the safer gift'
+      : '';
+    return `${swap}, ${small}${safer}.`;
+  }
+  const but = isSafer(played.gift, best.gift) ? despite(best) : '';
+  return `${formedFirst(review)}${swap}, ${becauseOf(review)}, and came out ${tilesOf(inTenths(loss))} nearer on average${but}.`;
+}
+
+/** Where the numbers part from a rule of thumb, the review says so. */
+function despite({ gift }: PassReview['best']): string {
+  if (gift === 'nothing-special') return '';
+  return `, though it gives ${GIFT_NAMES[gift]}: the numbers, which look at this rack alone, disagree with the rule of thumb here`;
+}
+
+function formedFirst({ parts }: Judged): string {
+  if (parts.formed.length === 0) return '';
+  return `${startingBig(formedNow(parts.formed))}, and the rule of thumb is then to read the rack anew. `;
+}
+
+function formedNow(groups: readonly Group[]): string {
+  return `${listed(groups.map((group) => `a ${groupName(group)}`))} had just formed`;
+}
+
+/** What the best pass kept that the pass played did not; the plainest difference first. */
+export function becauseOf({ by, played, best, parts }: Judged): string {
+  const { whose } = VOICES[by];
+  const saved = parts.broken.filter(({ face }) => !parts.brokenByBest.some((other) => other.face === face));
+  if (saved.length > 0) return `which keeps ${whose} ${listed(saved.map(groupName))} whole`;
+  if (parts.familiesKeptByBest > parts.familiesKept) {
+    return `which leaves ${parts.familiesKeptByBest} of ${parts.familyCount} families within reach`;
+  }
+  if (best.toGo < played.toGo) return `which leaves the tiles kept at ${best.toGo} to go, not ${played.toGo}`;
+  return 'which keeps tiles that fit better with what may arrive';
+}
