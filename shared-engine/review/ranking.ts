@@ -32,7 +32,7 @@ export interface Ranking {
 
 export interface RankingOfPlayed extends Ranking {
   readonly played: RankedPass;
-  /** 1 + the passes above it: by nearness among those looked at closely, by the tiles kept among the others. */
+  /** 1 for the best; behind all that were looked at closely, its place by the tiles kept. */
   readonly rank: number;
 }
 
@@ -57,8 +57,7 @@ export function rankPlayed(offer: PassOffer, played: readonly Face[], worth: Wor
   // Among equals the pass played comes first: nobody is told of a better pass that is not better.
   const ranking = ranked(candidates, [own, ...looked.filter((other) => other !== own)]);
   const above = looked.filter((other) => other.nearness > own.nearness).length;
-  const between = Math.max(0, place - front.length);
-  return { ...ranking, played: own, rank: 1 + above + between };
+  return { ...ranking, played: own, rank: 1 + (above === front.length ? place : above) };
 }
 
 function ranked(candidates: readonly Candidate[], looked: readonly RankedPass[]): Ranking {

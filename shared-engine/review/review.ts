@@ -63,8 +63,8 @@ export interface PassReview {
   /** best.nearness − played.nearness, never below 0. */
   readonly loss: number;
   /**
-   * 1 for the best. Passes that were looked at closely count by nearness, the others by the tiles they keep
-   * (see `Review.basis`).
+   * 1 for the best. By nearness among the passes looked at closely (see `Review.basis`); a pass behind all of
+   * those takes its rank from the tiles it keeps.
    */
   readonly rank: number;
   /** How many different legal passes the rack had. */

@@ -9,7 +9,7 @@ type Judged = Omit<NumberReview, 'words'>;
 export function numberWords(review: Judged): readonly [string, string] {
   const { subject, whose } = VOICES[review.by];
   const chosen = `${subject} ${chose(review, review.played)}`;
-  const stood = `with ${tilesOf(review.toGo)} to go and ${tilesOf(review.spare)} outside ${whose} nearest line`;
+  const stood = `with ${tilesOf(review.toGo)} to go and ${review.spare === 0 ? 'no tile' : tilesOf(review.spare)} to spare outside ${whose} nearest line`;
   return [startingBig(`${chosen}, ${stood}.`), `${compared(review)}${ruleOfThumb(review)}.`];
 }
 
@@ -26,7 +26,7 @@ function chose({ kind }: Judged, value: number): string {
 
 function compared(review: Judged): string {
   const { loss } = review;
-  if (loss === 0) return 'Best under these assumptions: nothing else came out ahead';
+  if (loss === 0) return `To ${option(review)} was also best under these assumptions`;
   const best = `Best under these assumptions was to ${option(review)}`;
   const gain = inTenths(loss);
   if (loss >= BASIS.smallLoss) return `${best}, ${tilesOf(gain)} nearer on average`;

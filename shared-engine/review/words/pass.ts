@@ -2,7 +2,7 @@
 import { MOVES } from '../../exchange/schedule.ts';
 import { BASIS } from '../basis.ts';
 import { inTenths } from '../figures.ts';
-import type { Group, PassReview } from '../review.ts';
+import type { PassReview } from '../review.ts';
 import { GIFT_NAMES, GIFT_PHRASES, isSafer } from './gift.ts';
 import { listed, startingBig, tilesOf, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
@@ -33,19 +33,18 @@ function groupsKept({ by, played, parts }: Judged): readonly string[] {
   });
   if (kept === 0) return taken;
   if (groupCount === 1) return [`kept ${whose} ${groupName(groups[0]!)} whole`];
-  const share =
-    kept === groupCount ? `all ${kept} of ${whose} groups` : `${kept} of ${whose} ${groupCount} groups`;
-  return [...taken, `kept ${share} whole`];
+  if (kept === groupCount) return [`kept ${kept === 2 ? 'both' : `all ${kept}`} of ${whose} groups whole`];
+  return [...taken, `kept ${kept} of ${whose} ${groupCount} groups whole`];
 }
 
 function familiesKept({ open, openAfter, parts }: Judged, families: Names): string {
   const { familyCount, familiesKept: kept } = parts;
   if (kept === familyCount) {
-    const all = familyCount === 1 ? `the one family (${families[open[0]!]})` : `all ${familyCount} families`;
-    return `left ${all} within reach`;
+    if (familyCount === 1) return `left the one family near (${families[open[0]!]}) within reach`;
+    return `left ${familyCount === 2 ? 'both' : `all ${familyCount}`} families within reach`;
   }
   const lost = open.filter((id) => !openAfter.includes(id)).map((id) => families[id]!);
-  const named = lost.length <= 2 ? ` (without ${listed(lost)})` : '';
+  const named = lost.length <= 2 ? ` (out of reach: ${lost.join('; ')})` : '';
   return `left ${kept} of ${familyCount} families within reach${named}`;
 }
 
@@ -54,20 +53,22 @@ function whatWasBest(review: Judged): string {
   if (legal === 1) return 'No other pass was possible.';
   if (loss === 0) {
     const stayed = parts.formed.length > 0 && parts.broken.length === 0;
-    const formed = stayed ? `, and ${formedNow(parts.formed)} stayed whole` : '';
+    const formed = stayed ? `, and the newly formed ${listed(parts.formed.map(groupName))} stayed whole` : '';
     return `Best under these assumptions: of ${legal} possible passes none came out ahead${formed}${despite(played)}.`;
   }
-  const swap = `Best under these assumptions was to keep ${tileList(parts.betterToKeep)} and give ${tileList(parts.betterToGive)} instead`;
+  const swap = `best under these assumptions was to keep ${tileList(parts.betterToKeep)} and give ${tileList(parts.betterToGive)} instead`;
   if (loss < BASIS.smallLoss) {
     const gain = inTenths(loss);
     const small = gain === '0.0' ? 'too little to tell apart' : `only ${tilesOf(gain)} nearer on average`;
     const safer = isSafer(played.gift, best.gift)
       ? ', and by the rules of thumb the pass played was the safer gift'
       : '';
-    return `${swap}, ${small}${safer}.`;
+    return startingBig(`${swap}, ${small}${safer}.`);
   }
   const but = isSafer(played.gift, best.gift) ? despite(best) : '';
-  return `${formedFirst(review)}${swap}, ${becauseOf(review)}, and came out ${tilesOf(inTenths(loss))} nearer on average${but}.`;
+  return startingBig(
+    `${formedFirst(review)}${swap}, ${becauseOf(review)}, and came out ${tilesOf(inTenths(loss))} nearer on average${but}.`,
+  );
 }
 
 /** Where the numbers part from a rule of thumb, the review says so. */
@@ -78,11 +79,8 @@ function despite({ gift }: PassReview['best']): string {
 
 function formedFirst({ parts }: Judged): string {
   if (parts.formed.length === 0) return '';
-  return `${startingBig(formedNow(parts.formed))}, and the rule of thumb is then to read the rack anew. `;
-}
-
-function formedNow(groups: readonly Group[]): string {
-  return `${listed(groups.map((group) => `a ${groupName(group)}`))} had just formed`;
+  const formed = listed(parts.formed.map((group) => `a ${groupName(group)}`));
+  return `${formed} had just formed, by the rule of thumb the moment to read the rack anew: `;
 }
 
 /** What the best pass kept that the pass played did not; the plainest difference first. */
