@@ -30,10 +30,10 @@ export const EVENS: readonly HouseLine[] = [
     family: 'evens',
     concealed: false,
     groups: [
-      { size: 4, tile: { number: 2, suit: { var: 'p' } } },
-      { size: 3, tile: { number: 4, suit: { var: 'p' } } },
-      { size: 3, tile: { number: 6, suit: { var: 'q' } } },
-      { size: 4, tile: { number: 8, suit: { var: 'q' } } },
+      { size: 5, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 5, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 4, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'q' } } },
     ],
   },
   {
@@ -83,6 +83,19 @@ export const EVENS: readonly HouseLine[] = [
       { size: 2, tile: { number: 8, suit: { var: 'q' } } },
       { size: 2, tile: { number: 4, suit: { var: 'r' } } },
       { size: 2, tile: { number: 6, suit: { var: 'r' } } },
+    ],
+  },
+  {
+    id: 'evens-8',
+    family: 'evens',
+    concealed: false,
+    groups: [
+      { size: 1, tile: { number: 2, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 4, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 8, suit: { var: 'p' } } },
+      { size: 2, tile: { dragon: { var: 'x' } } },
+      { size: 3, tile: { flower: true } },
     ],
   },
 ];

@@ -20,8 +20,8 @@ export const FLOWERS: readonly HouseLine[] = [
     groups: [
       { size: 4, tile: { flower: true } },
       { size: 4, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
-      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 4 }, suit: { var: 'p' } } },
+      { size: 3, tile: { dragon: { matching: 'q' } } },
     ],
   },
   {
@@ -31,8 +31,8 @@ export const FLOWERS: readonly HouseLine[] = [
     groups: [
       { size: 5, tile: { flower: true } },
       { size: 3, tile: { wind: { var: 'v' } } },
-      { size: 4, tile: { wind: { var: 'w' } } },
-      { size: 2, tile: { dragon: { var: 'x' } } },
+      { size: 3, tile: { wind: { var: 'w' } } },
+      { size: 3, tile: { dragon: { var: 'x' } } },
     ],
   },
   {
@@ -63,9 +63,34 @@ export const FLOWERS: readonly HouseLine[] = [
     family: 'flowers',
     concealed: false,
     groups: [
-      { size: 5, tile: { flower: true } },
+      { size: 4, tile: { flower: true } },
       { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 4, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+      { size: 5, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+    ],
+  },
+  {
+    id: 'flowers-7',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'flowers-8',
+    family: 'flowers',
+    concealed: false,
+    groups: [
+      { size: 4, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 2, tile: { wind: 'east' } },
+      { size: 1, tile: { wind: 'south' } },
+      { size: 1, tile: { wind: 'west' } },
     ],
   },
 ];

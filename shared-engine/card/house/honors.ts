@@ -8,10 +8,10 @@ export const HONORS: readonly HouseLine[] = [
     concealed: false,
     groups: [
       { size: 3, tile: { wind: 'east' } },
-      { size: 3, tile: { wind: 'south' } },
+      { size: 3, tile: { wind: 'north' } },
       { size: 2, tile: { wind: 'west' } },
-      { size: 2, tile: { wind: 'north' } },
-      { size: 4, tile: { dragon: { var: 'x' } } },
+      { size: 2, tile: { dragon: { var: 'x' } } },
+      { size: 4, tile: { dragon: { var: 'y' } } },
     ],
   },
   {
@@ -30,8 +30,8 @@ export const HONORS: readonly HouseLine[] = [
     family: 'honors',
     concealed: false,
     groups: [
-      { size: 3, tile: { wind: { var: 'v' } } },
-      { size: 4, tile: { wind: { var: 'w' } } },
+      { size: 3, tile: { wind: 'west' } },
+      { size: 4, tile: { wind: 'north' } },
       { size: 4, tile: { dragon: { var: 'x' } } },
       { size: 3, tile: { dragon: { var: 'y' } } },
     ],
@@ -67,10 +67,23 @@ export const HONORS: readonly HouseLine[] = [
     groups: [
       { size: 3, tile: { dragon: { var: 'x' } } },
       { size: 2, tile: { dragon: { var: 'y' } } },
-      { size: 2, tile: { wind: 'east' } },
+      { size: 2, tile: { dragon: { var: 'z' } } },
       { size: 2, tile: { wind: 'south' } },
-      { size: 2, tile: { wind: 'west' } },
-      { size: 3, tile: { wind: 'north' } },
+      { size: 2, tile: { wind: 'north' } },
+      { size: 3, tile: { flower: true } },
+    ],
+  },
+  {
+    id: 'honors-7',
+    family: 'honors',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { wind: 'south' } },
+      { size: 3, tile: { wind: 'east' } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 1, tile: { dragon: { matching: 'p' } } },
+      { size: 3, tile: { flower: true } },
     ],
   },
 ];

@@ -7,10 +7,10 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
     family: 'like-numbers',
     concealed: false,
     groups: [
-      { size: 4, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 6, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
       { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
-      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
-      { size: 4, tile: { flower: true } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
     ],
   },
   {
@@ -31,9 +31,10 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
-      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
-      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
     ],
   },
   {
@@ -41,10 +42,10 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
     family: 'like-numbers',
     concealed: false,
     groups: [
-      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
-      { size: 5, tile: { dragon: { matching: 'p' } } },
-      { size: 3, tile: { dragon: { matching: 'q' } } },
+      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 5, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'q' } } },
     ],
   },
   {
@@ -52,11 +53,12 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
     family: 'like-numbers',
     concealed: false,
     groups: [
-      { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
       { size: 2, tile: { number: { var: 'n' }, suit: { var: 'q' } } },
-      { size: 4, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
-      { size: 3, tile: { wind: { var: 'w' } } },
-      { size: 3, tile: { flower: true } },
+      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'r' } } },
+      { size: 2, tile: { flower: true } },
+      { size: 3, tile: { wind: 'north' } },
+      { size: 1, tile: { wind: 'south' } },
     ],
   },
   {

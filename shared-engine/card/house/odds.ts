@@ -84,4 +84,17 @@ export const ODDS: readonly HouseLine[] = [
       { size: 3, tile: { number: 9, suit: { var: 'q' } } },
     ],
   },
+  {
+    id: 'odds-8',
+    family: 'odds',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { flower: true } },
+      { size: 2, tile: { number: 1, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 5, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 7, suit: { var: 'p' } } },
+      { size: 3, tile: { dragon: { matching: 'q' } } },
+    ],
+  },
 ];

@@ -20,8 +20,8 @@ export const RUNS: readonly HouseLine[] = [
     concealed: false,
     groups: [
       { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 4, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
-      { size: 3, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 4, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
       { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
     ],
   },
@@ -90,12 +90,9 @@ export const RUNS: readonly HouseLine[] = [
     family: 'runs',
     concealed: true,
     groups: [
-      { size: 1, tile: { flower: true } },
-      { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
-      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
-      { size: 4, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
-      { size: 2, tile: { number: { var: 'n', plus: 3 }, suit: { var: 'p' } } },
-      { size: 2, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'q' } } },
+      { size: 6, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
+      { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
+      { size: 5, tile: { number: { var: 'n', plus: 2 }, suit: { var: 'p' } } },
     ],
   },
 ];

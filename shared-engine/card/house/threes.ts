@@ -10,7 +10,8 @@ export const THREES: readonly HouseLine[] = [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
       { size: 3, tile: { number: 6, suit: { var: 'p' } } },
       { size: 4, tile: { number: 9, suit: { var: 'p' } } },
-      { size: 5, tile: { flower: true } },
+      { size: 2, tile: { flower: true } },
+      { size: 3, tile: { dragon: { var: 'x' } } },
     ],
   },
   {
@@ -30,10 +31,10 @@ export const THREES: readonly HouseLine[] = [
     family: 'threes',
     concealed: false,
     groups: [
-      { size: 3, tile: { number: 3, suit: { var: 'p' } } },
-      { size: 4, tile: { number: 6, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 5, tile: { number: 6, suit: { var: 'q' } } },
       { size: 3, tile: { number: 9, suit: { var: 'p' } } },
-      { size: 4, tile: { dragon: { matching: 'r' } } },
+      { size: 4, tile: { dragon: { matching: 'q' } } },
     ],
   },
   {
@@ -70,6 +71,32 @@ export const THREES: readonly HouseLine[] = [
       { size: 3, tile: { number: 3, suit: { var: 'q' } } },
       { size: 2, tile: { number: 6, suit: { var: 'q' } } },
       { size: 1, tile: { number: 9, suit: { var: 'q' } } },
+    ],
+  },
+  {
+    id: 'threes-7',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { flower: true } },
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 2, tile: { number: 3, suit: { var: 'q' } } },
+      { size: 2, tile: { number: 6, suit: { var: 'r' } } },
+    ],
+  },
+  {
+    id: 'threes-8',
+    family: 'threes',
+    concealed: false,
+    groups: [
+      { size: 2, tile: { number: 3, suit: { var: 'p' } } },
+      { size: 1, tile: { number: 6, suit: { var: 'p' } } },
+      { size: 3, tile: { number: 9, suit: { var: 'p' } } },
+      { size: 2, tile: { dragon: { matching: 'p' } } },
+      { size: 4, tile: { wind: { var: 'w' } } },
+      { size: 2, tile: { flower: true } },
     ],
   },
 ];
