@@ -1,6 +1,5 @@
 // Which tiles of a rack are worth least, one after another or as three at once.
-import type { Random } from '../deal/random.ts';
-import { shuffled } from '../deal/random.ts';
+import { type Random, shuffled } from '../deal/random.ts';
 import { giftGrade } from '../rack/gift.ts';
 import type { Kernel } from '../rack/kernel.ts';
 import { nearness } from '../rack/nearness.ts';
@@ -10,7 +9,7 @@ import type { Judgement } from './style.ts';
 
 /** How a seat looks at its rack during one step. */
 export interface Look {
-  /** Nearness with this seat's softening, without blur. */
+  /** Nearness of a rack, without blur. */
   worth(rack: Bag): number;
   /** What this seat wrongly adds to the worth of the rack without the face, by face index. */
   readonly blur: readonly number[];
@@ -20,7 +19,7 @@ export interface Look {
 
 export function lookAt(kernel: Kernel, style: Judgement, random: Random): Look {
   return {
-    worth: (rack) => nearness(kernel, rack, style.softening),
+    worth: (rack) => nearness(kernel, rack),
     blur: FACES.map(() => style.blur * (random.below(2001) / 1000 - 1)),
     order: shuffled(FACES.slice(0, JOKER_INDEX), random),
   };

@@ -3,13 +3,16 @@ import type { Bag } from '../tiles/bag.ts';
 import type { Kernel } from './kernel.ts';
 import { log2 } from './log2.ts';
 
-/** What a target one tile further away counts, as a share of the nearer one. */
-export const SOFTENING = 0.25;
+/**
+ * What a target one tile further away counts, as a share of the nearer one. Twenty targets at one distance are
+ * then worth one tile. Four seats that let go by nearness end no nearer with less softening, and clearly
+ * further away with more: `npm run prove -- bots`.
+ */
+export const SOFTENING = 0.05;
 
 /**
  * Nearness of a rack: 14 minus its softened tiles to go, log(Σ count[d] · w^d) ÷ log w. One unit is one tile: a
- * single target at distance d gives exactly 14 − d, and every further target near enough adds to that, four
- * targets at one distance as much as one a tile nearer (w = 1/4).
+ * single target at distance d gives exactly 14 − d, and every further target near enough adds a little to that.
  */
 export function nearness(kernel: Kernel, rack: Bag, softening: number = SOFTENING): number {
   return nearnessOf(kernel.histogram(rack), softening);
