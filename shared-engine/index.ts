@@ -81,6 +81,7 @@ export {
   ticketPath,
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
+export { reviewSchema } from './protocol/review.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';

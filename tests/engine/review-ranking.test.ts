@@ -1,0 +1,156 @@
+// Which passes a review compares, and in what order.
+import { describe, expect, test } from 'vitest';
+import {
+  bagOf,
+  FACES,
+  type Face,
+  facesOf,
+  forFour,
+  MOVE_STEPS,
+  reviewRound,
+  SEATS,
+  type SeatRecord,
+  seatView,
+  sizeOf,
+  stream,
+  takeFrom,
+} from '../../shared-engine/index.ts';
+import { houseKernel, mixedRound, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
+import { opened, playOn } from '../kit/rounds.ts';
+
+/**
+ * Coefficient of x^size in ∏(1 + x + … + x^c) over the faces that may be passed.
+ * Source: elementary combinatorics (a generating function for multisets with bounded copies).
+ */
+function passesByGeneratingFunction(rack: readonly Face[], size: number): number {
+  let coefficients = [1, ...new Array<number>(size).fill(0)];
+  const counts = bagOf(rack);
+  FACES.forEach((face, index) => {
+    if (face === 'joker') return;
+    coefficients = coefficients.map((_, power) =>
+      coefficients
+        .slice(Math.max(0, power - counts[index]!), power + 1)
+        .reduce((sum, coefficient) => sum + coefficient, 0),
+    );
+  });
+  return coefficients[size]!;
+}
+
+const SAMPLE = records('ranking', 24).map((record) => reviewRound(record, houseKernel));
+
+describe('alternatives', () => {
+  test('C1 the number of legal passes is the coefficient of the generating function', () => {
+    const sizes = new Set<number>();
+    for (const pass of SAMPLE.flatMap(passesOf)) {
+      sizes.add(pass.played.tiles.length);
+      expect(pass.legal).toBe(passesByGeneratingFunction(pass.rack, pass.played.tiles.length));
+    }
+    expect([...sizes].sort()).toEqual([1, 2, 3]);
+  });
+
+  test('C1 fourteen different tiles have 364 passes of three', () => {
+    const different = FACES.slice(0, 14);
+    const review = reviewOf(different, [move('first-right', FACES.slice(0, 3), FACES.slice(20, 23))]);
+    expect(passesOf(review)[0]!.legal).toBe(364);
+    expect(passesByGeneratingFunction(different, 3)).toBe((14 * 13 * 12) / 6);
+  });
+
+  test('C2 a joker is in no alternative, however many are held', () => {
+    const rack: Face[] = [...new Array<Face>(6).fill('joker'), ...FACES.slice(0, 7)];
+    const review = reviewOf(rack, [move('first-right', FACES.slice(0, 3), ['east', 'east', 'west'])]);
+    const [pass] = passesOf(review);
+    expect(pass!.legal).toBe((7 * 6 * 5) / 6);
+    for (const each of [...SAMPLE.flatMap(passesOf), pass!].flatMap(({ alternatives }) => alternatives)) {
+      expect(each.tiles).not.toContain('joker');
+    }
+  });
+
+  test('each is a different pass that the rack holds', () => {
+    for (const { alternatives, rack } of SAMPLE.flatMap(passesOf)) {
+      expect(new Set(alternatives.map(({ tiles }) => tiles.join())).size).toBe(alternatives.length);
+      for (const { tiles } of alternatives) expect(takeFrom(bagOf(rack), tiles)).not.toBeNull();
+    }
+  });
+});
+
+describe('order', () => {
+  test('the best comes first and none is nearer', () => {
+    for (const { alternatives, best } of SAMPLE.flatMap(passesOf)) {
+      expect(alternatives[0]).toEqual(best);
+      const values = alternatives.map(({ nearness }) => nearness);
+      expect(values).toEqual([...values].sort((a, b) => b - a));
+    }
+  });
+
+  test('the loss is what the best is ahead, never below nothing', () => {
+    for (const { best, loss, played, rank } of SAMPLE.flatMap(passesOf)) {
+      expect(loss).toBeCloseTo(best.nearness - played.nearness, 9);
+      expect(loss).toBeGreaterThanOrEqual(0);
+      expect(loss === 0).toBe(rank === 1);
+      if (rank === 1) expect(played).toEqual(best);
+    }
+  });
+
+  test('the pass played is listed at its rank, or last when it ranks behind the front', () => {
+    let behind = 0;
+    for (const { alternatives, legal, played, rank } of SAMPLE.flatMap(passesOf)) {
+      expect(rank).toBeLessThanOrEqual(legal);
+      const place = alternatives.findIndex(({ tiles }) => tiles.join() === played.tiles.join());
+      expect(alternatives[place]).toEqual(played);
+      if (rank > 12) {
+        behind++;
+        expect(place).toBe(alternatives.length - 1);
+      } else {
+        expect(alternatives[rank - 1]!.nearness).toBe(played.nearness);
+      }
+    }
+    expect(behind).toBeGreaterThan(10);
+  });
+
+  test('played at random a pass ranks all over the list, played strongly at its top', () => {
+    const share = (seat: number) => {
+      const passes = SAMPLE.filter((review) => review.seat === seat).flatMap(passesOf);
+      return passes.reduce((sum, { legal, rank }) => sum + rank / legal, 0) / passes.length;
+    };
+    expect(share(0)).toBeLessThan(0.1);
+    expect(share(2)).toBeGreaterThan(0.25);
+  });
+});
+
+describe('re-living a record', () => {
+  test('E2 the racks of the review are the racks the seat held', () => {
+    const name = 'relived';
+    const held = new Map<string, readonly Face[]>();
+    const played = playOn(opened(name), stream(name, 'players'), (round) => {
+      const step = round.phase === 'passing' ? round.step : round.phase === 'giving' ? 'courtesy-pass' : null;
+      if (step) for (const seat of SEATS) held.set(`${seat} ${step}`, facesOf(round.racks[seat]));
+      return false;
+    });
+    const seen = forFour((seat) => passesOf(reviewRound(seatView(played.round, seat).record, houseKernel)));
+    for (const seat of SEATS) {
+      expect(seen[seat].length).toBeGreaterThan(2);
+      for (const { rack, step } of seen[seat]) expect(rack).toEqual(held.get(`${seat} ${step}`));
+    }
+  });
+
+  test('tiles to go at the start and at the end are those of the first and last rack', () => {
+    const { round } = mixedRound('first and last');
+    for (const seat of SEATS) {
+      const { record, rack } = seatView(round, seat);
+      const review = reviewRound(record, houseKernel);
+      expect(review.toGoStart).toBe(houseKernel.toGo(bagOf(record.start)));
+      expect(review.toGoEnd).toBe(houseKernel.toGo(bagOf(rack)));
+    }
+  });
+
+  test('a round still going on is reviewed as far as it has come', () => {
+    const [record] = records('half way', 1);
+    const whole = reviewRound(record!, houseKernel);
+    const first: SeatRecord = { ...record!, steps: record!.steps.slice(0, 2) };
+    const half = reviewRound(first, houseKernel);
+    expect(half.choices).toEqual(whole.choices.slice(0, 2));
+    expect(reviewRound({ ...record!, steps: [] }, houseKernel).choices).toEqual([]);
+    expect(MOVE_STEPS).toContain(half.choices[1]!.step);
+    expect(sizeOf(bagOf(record!.start))).toBe(14);
+  });
+});

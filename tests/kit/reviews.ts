@@ -1,0 +1,75 @@
+// Records to review: from rounds played by the product's bots and a careless seat, or written by hand.
+import {
+  type Actor,
+  type AnswerChoice,
+  type Choice,
+  chooseFor,
+  createKernel,
+  type Face,
+  houseCard,
+  type Kernel,
+  type MoveStep,
+  type PassReview,
+  type Random,
+  type Review,
+  type Round,
+  reviewRound,
+  SEATS,
+  type Seat,
+  type SeatMove,
+  type SeatRecord,
+  seatView,
+  stream,
+} from '../../shared-engine/index.ts';
+import { anyChoice, opened, type Played, playOn } from './rounds.ts';
+
+export const houseKernel: Kernel = createKernel(houseCard());
+
+/** Seat 0 plays strongly, 1 casually, 2 any legal way, 3 avoids gifts. */
+export function mixedChoice(round: Round, seat: Seat, random: Random): Choice {
+  const style = (['strong', 'casual', null, 'guarded'] as const)[seat];
+  const answer: AnswerChoice | null = style && chooseFor(style, seatView(round, seat), houseKernel, random);
+  return answer ?? anyChoice(round, seat, random);
+}
+
+export function mixedRound(name: string, dealer: Seat = 0): Played {
+  return playOn(opened(name, dealer), stream(name, 'players'), undefined, mixedChoice);
+}
+
+/** `count` records of closed rounds, each from the next seat and with the next dealer. */
+export function records(name: string, count: number): SeatRecord[] {
+  return Array.from({ length: count }, (_, n) => {
+    const { round } = mixedRound(`${name} ${n}`, SEATS[Math.floor(n / 4) % 4]!);
+    return seatView(round, SEATS[n % 4]!).record;
+  });
+}
+
+/** One pass of seat 0, written by hand; what the other seats did is public and of no weight. */
+export function move(
+  step: MoveStep,
+  gave: readonly Face[],
+  received: readonly Face[],
+  extra: { readonly by?: Actor; readonly blind?: number } = {},
+): SeatMove {
+  const by = extra.by ?? 'owner';
+  return {
+    kind: 'move',
+    step,
+    blind: [extra.blind ?? 0, 0, 0, 0],
+    voided: 0,
+    by: [by, 'bot', 'bot', 'bot'],
+    to: 1,
+    from: 3,
+    gave,
+    received,
+  };
+}
+
+/** The review of a record of seat 0, not the dealer. */
+export function reviewOf(start: readonly Face[], steps: SeatRecord['steps']): Review {
+  return reviewRound({ seat: 0, dealer: 1, start, steps }, houseKernel);
+}
+
+export function passesOf({ choices }: Review): PassReview[] {
+  return choices.filter((choice): choice is PassReview => choice.kind === 'pass');
+}
