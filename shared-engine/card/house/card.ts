@@ -31,7 +31,7 @@ export const HOUSE_CARD: CardFile = {
   ],
   lines: [RUNS, LIKE_NUMBERS, ODDS, EVENS, THREES, HONORS, FLOWERS, PAIRS, YEAR]
     .flat()
-    .map((line) => ({ ...line, points: POINTS[line.id] ?? 0 })),
+    .map((line) => ({ ...line, points: POINTS[line.id]! })),
 };
 
 let compiled: CompiledCard | null = null;

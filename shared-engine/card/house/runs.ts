@@ -76,7 +76,7 @@ export const RUNS: readonly HouseLine[] = [
   {
     id: 'runs-7',
     family: 'runs',
-    concealed: false,
+    concealed: true,
     groups: [
       { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
       { size: 4, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },
@@ -88,7 +88,7 @@ export const RUNS: readonly HouseLine[] = [
   {
     id: 'runs-8',
     family: 'runs',
-    concealed: true,
+    concealed: false,
     groups: [
       { size: 6, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
       { size: 3, tile: { number: { var: 'n', plus: 1 }, suit: { var: 'p' } } },

@@ -1,0 +1,96 @@
+// The house card: its size, its balance over dealt racks, and points that come from measured difficulty.
+import {
+  bagOf,
+  drawn,
+  FULL_SET,
+  facesOf,
+  HOUSE_CARD,
+  houseCard,
+  stream,
+  tilesToGo,
+} from '../../../shared-engine/index.ts';
+import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../difficulty.ts';
+import type { Proof, ProofRow, Size } from '../proof.ts';
+
+const RACKS: Record<Size, number> = { small: 2_000, full: 10_000 };
+
+export const proof: Proof = {
+  summary: 'The house card has its lines and families, none of them nearest too often or too seldom.',
+  async run({ seed, size }) {
+    const racks = RACKS[size];
+    const shares = nearestShares(seed, racks);
+    return [
+      ...counts(),
+      ...houseCard().families.map(({ name }, family): ProofRow => {
+        const percent = shares[family]!;
+        return {
+          what: `${name} nearest in, % of ${racks} dealt racks of 13, ties split evenly`,
+          value: Math.round(percent * 100) / 100,
+          bar: '4 to 25',
+          ok: percent >= 4 && percent <= 25,
+        };
+      }),
+      pointsRow(size),
+    ];
+  },
+};
+
+function counts(): ProofRow[] {
+  const { lines, families, targets } = houseCard();
+  const shapes = new Set(
+    HOUSE_CARD.lines.map(({ groups }) =>
+      groups
+        .map(({ size }) => size)
+        .sort()
+        .join('-'),
+    ),
+  );
+  return [
+    { what: 'lines', value: lines.length, bar: 'at least 48', ok: lines.length >= 48 },
+    { what: 'families', value: families.length, bar: 'at least 8', ok: families.length >= 8 },
+    { what: 'shapes (partitions of 14)', value: shapes.size, bar: 'at least 12', ok: shapes.size >= 12 },
+    {
+      what: 'targets',
+      value: targets.length,
+      bar: '700 to 1500',
+      ok: targets.length >= 700 && targets.length <= 1500,
+    },
+  ];
+}
+
+/** Percent of racks to which each family is nearest; a rack's tie is split evenly among its families. */
+function nearestShares(seed: string, racks: number): number[] {
+  const card = houseCard();
+  const tiles = facesOf(FULL_SET);
+  const shares = card.families.map(() => 0);
+  for (let deal = 0; deal < racks; deal++) {
+    const rack = bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`)));
+    const nearest = card.families.map(() => 14);
+    for (const target of card.targets) {
+      const { family } = card.lines[target.line]!;
+      nearest[family] = Math.min(nearest[family]!, tilesToGo(target, rack));
+    }
+    const least = Math.min(...nearest);
+    const tied = nearest.filter((toGo) => toGo === least).length;
+    nearest.forEach((toGo, family) => {
+      if (toGo === least) shares[family]! += 100 / tied / racks;
+    });
+  }
+  return shares;
+}
+
+/** The small size measures on a tenth of the deals and allows for the noise of that. */
+function pointsRow(size: Size): ProofRow {
+  const card = houseCard();
+  const [deals, allowed] = size === 'full' ? [POINTS_DEALS, 0] : [POINTS_DEALS / 10, 2];
+  const differences = meanMissing(card, POINTS_SEED, deals).map((missing, line) =>
+    Math.abs(pointsFor(missing) - card.lines[line]!.points),
+  );
+  const largest = Math.max(...differences);
+  return {
+    what: `largest difference between the points of a line and ten times its missing tiles (seed ${POINTS_SEED}, ${deals} deals)`,
+    value: largest,
+    bar: `at most ${allowed}`,
+    ok: largest <= allowed,
+  };
+}
