@@ -1,0 +1,171 @@
+// Bots answer legally, and from what their seat may see alone.
+import { describe, expect, it } from 'vitest';
+import {
+  type AnswerChoice,
+  bagOf,
+  chooseFor,
+  createKernel,
+  drawn,
+  type Face,
+  FULL_SET,
+  facesOf,
+  facingOf,
+  forFour,
+  objection,
+  type Random,
+  type Round,
+  SEATS,
+  type SealedPass,
+  type Seat,
+  type Settled,
+  STYLES,
+  type StyleName,
+  seatView,
+  sizeOf,
+  stream,
+  takeFrom,
+  withSeat,
+} from '../../shared-engine/index.ts';
+import { oddCard } from '../kit/odd-card.ts';
+import { opened, owing, playOn } from '../kit/rounds.ts';
+
+const kernel = createKernel(oddCard('bots', 24, 6));
+
+/** Every state in which seats still owe an answer, along rounds played by evenly drawn choices. */
+function statesOf(name: string, rounds: number): Round[] {
+  const random = stream(name, 'states');
+  const states: Round[] = [];
+  for (let index = 0; index < rounds; index++) {
+    let played = opened(`${name} ${index}`, SEATS[index % 4]!);
+    while (played.round.phase !== 'closed') {
+      states.push(played.round);
+      let more = 1;
+      played = playOn(played, random, () => more-- <= 0);
+    }
+  }
+  return states;
+}
+
+function chosen(style: StyleName, round: Round, seat: Seat, draws: string): AnswerChoice | null {
+  return chooseFor(style, seatView(round, seat), kernel, stream(draws, `${style} ${seat}`));
+}
+
+/** A round at its first pass in which one seat holds these tiles. */
+function holding(tiles: readonly Face[]): Round {
+  const { round } = opened('holding');
+  return { ...round, racks: withSeat(round.racks, 1, bagOf(tiles)) };
+}
+
+describe('a bot answers whatever its seat has to answer, and legally', () => {
+  it('in thousands of states of every step (C1 C2 B1 O1 Y1 Y2)', () => {
+    const wrong: unknown[] = [];
+    const kinds = new Set<string>();
+    for (const [index, round] of statesOf('legal', 80).entries()) {
+      for (const seat of owing(round)) {
+        const style = STYLES[(index + seat) % STYLES.length]!;
+        const choice = chosen(style, round, seat, `legal ${index}`);
+        if (choice === null || objection(facingOf(round, seat), choice)) wrong.push({ round, seat, choice });
+        if (choice) kinds.add(`${style} ${choice.step}`);
+      }
+    }
+    expect(wrong).toEqual([]);
+    expect(kinds.size).toBe(STYLES.length * 9);
+  });
+
+  it('and nothing where nothing is asked of it', () => {
+    for (const round of [...statesOf('silent', 20), playOn(opened('silent'), stream('silent', 'x')).round]) {
+      for (const seat of SEATS) {
+        if (owing(round).includes(seat)) continue;
+        for (const style of STYLES) expect(chosen(style, round, seat, 'silent')).toBeNull();
+      }
+    }
+  });
+
+  it('C2 a rack with all eight jokers still has five tiles to pass, however alike', () => {
+    const jokers = new Array<Face>(8).fill('joker');
+    const fives: readonly Face[][] = [
+      ['east', 'east', 'east', 'east', 'north'],
+      ['flower', 'flower', 'flower', 'flower', 'flower'],
+      ['bam-1', 'bam-1', 'crak-2', 'crak-2', 'dot-3'],
+    ];
+    for (const five of fives) {
+      const round = holding([...jokers, ...five]);
+      for (const style of STYLES) {
+        const choice = chosen(style, round, 1, 'jokers');
+        expect(choice && objection(facingOf(round, 1), choice)).toBeNull();
+        expect(choice?.kind === 'seal' && choice.tiles.length).toBe(3);
+      }
+    }
+  });
+});
+
+describe('V1 a bot sees its seat’s view and nothing more', () => {
+  it('two rounds that look the same to a seat get the same choice from the same draws', () => {
+    const random = stream('disguise', 'hidden');
+    let compared = 0;
+    for (const [index, round] of statesOf('disguise', 30).entries()) {
+      for (const seat of owing(round)) {
+        const other = disguised(round, seat, random);
+        expect(seatView(other, seat)).toEqual(seatView(round, seat));
+        expect(other).not.toEqual(round);
+        const style = STYLES[(index + seat) % STYLES.length]!;
+        expect(chosen(style, other, seat, 'same')).toEqual(chosen(style, round, seat, 'same'));
+        compared++;
+      }
+    }
+    expect(compared).toBeGreaterThan(1500);
+  });
+
+  it('and asked twice with the same draws it answers the same', () => {
+    for (const round of statesOf('twice', 3)) {
+      for (const seat of owing(round)) {
+        for (const style of STYLES) {
+          expect(chosen(style, round, seat, 'twice')).toEqual(chosen(style, round, seat, 'twice'));
+        }
+      }
+    }
+  });
+});
+
+/** Another round with the same view from one seat: all that the others hold, gave, kept or sealed is different. */
+function disguised(round: Round, seat: Seat, random: Random): Round {
+  const hidden = facesOf(takeFrom(FULL_SET, facesOf(round.racks[seat])) ?? FULL_SET);
+  const others = (count: number) => drawn(hidden, count, random);
+  const racks = forFour((s) => (s === seat ? round.racks[s] : bagOf(others(sizeOf(round.racks[s])))));
+  const settled = round.settled.map((step): Settled => {
+    if (step.kind !== 'move') return step;
+    const veil = (s: Seat, tiles: readonly Face[]) => (s === seat ? tiles : others(tiles.length));
+    return {
+      ...step,
+      own: forFour((s) => veil(s, step.own[s])),
+      forwarded: forFour((s) => others(step.forwarded[s].length)),
+      kept: forFour((s) => veil(s, step.kept[s])),
+    };
+  });
+  switch (round.phase) {
+    case 'passing':
+    case 'giving': {
+      const sealed = forFour((s): SealedPass | null => {
+        const pass = round.sealed[s];
+        return pass && s !== seat ? { ...pass, tiles: others(pass.tiles.length) } : pass;
+      });
+      return { ...round, racks, settled, sealed };
+    }
+    case 'voting': {
+      const votes = forFour((s) => {
+        const vote = round.votes[s];
+        return vote && s !== seat ? { ...vote, value: !vote.value } : vote;
+      });
+      return { ...round, racks, settled, votes };
+    }
+    case 'asking': {
+      const asks = forFour((s) => {
+        const ask = round.asks[s];
+        return ask && s !== seat ? { ...ask, value: 3 - ask.value } : ask;
+      });
+      return { ...round, racks, settled, asks };
+    }
+    case 'closed':
+      return { ...round, racks, settled };
+  }
+}

@@ -1,0 +1,88 @@
+// Four choosers finish a round: the same log from the same seed, and a clear error for a chooser with a mistake.
+import { describe, expect, it } from 'vitest';
+import {
+  botStream,
+  type Chooser,
+  chooseFor,
+  createKernel,
+  openStep,
+  playOut,
+  type RoundEvent,
+  replay,
+  SEATS,
+  STEPS,
+  sizeOf,
+  stream,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { oddCard } from '../kit/odd-card.ts';
+import { opened, playOn } from '../kit/rounds.ts';
+
+const kernel = createKernel(oddCard('play-out', 20, 4));
+const four: Chooser = (view, random) =>
+  chooseFor((['strong', 'casual', 'guarded', 'random'] as const)[view.record.seat], view, kernel, random);
+
+describe('a round played out', () => {
+  it('is closed, keeps every rack its size, and its log replays to it (E2)', () => {
+    for (let index = 0; index < 15; index++) {
+      const { round: first, log } = opened(`whole ${index}`, SEATS[index % 4]!);
+      const { round, events } = playOut(first, four);
+      expect(round.phase).toBe('closed');
+      expect(round.racks.map(sizeOf)).toEqual(first.racks.map(sizeOf));
+      expect(replay([...log, ...events])).toEqual(round);
+    }
+  });
+
+  it('is the same from the same seed, and another from another seed', () => {
+    const logOf = (name: string) => JSON.stringify(playOut(opened(name).round, four).events);
+    expect(logOf('one')).toBe(logOf('one'));
+    expect(logOf('one')).not.toBe(logOf('two'));
+  });
+
+  it('goes on from the middle of a step, leaving answers given as they are', () => {
+    const begun = playOn(opened('middle'), stream('middle', 'x'), ({ phase }) => phase === 'voting');
+    const voted: RoundEvent = { kind: 'voted', seat: 2, go: false, by: 'owner' };
+    const half = replay([...begun.log, voted]);
+    if (half === null) throw new Error('the log opens with a deal');
+    const { round, events } = playOut(half, four);
+    expect(events.filter((event) => event.kind === 'voted').map(({ seat }) => seat)).toEqual([0, 1, 3]);
+    expect(round.settled.find((step) => step.kind === 'vote')?.by).toEqual(['bot', 'bot', 'owner', 'bot']);
+  });
+
+  it('asks each chooser with the stream of its own step and seat', () => {
+    const seen = new Set<string>();
+    const { round } = opened('streams');
+    playOut(round, (view, random) => {
+      const step = openStep(view.stage);
+      if (step === null) throw new Error('asked after the close');
+      const expected = botStream(round.deal.seed, step, view.record.seat);
+      expect(random.below(1e9)).toBe(expected.below(1e9));
+      seen.add(`${step} ${view.record.seat}`);
+      return four(view, random);
+    });
+    expect(seen.size).toBeGreaterThanOrEqual(20);
+  });
+
+  it('throws on a chooser that answers illegally or never answers', () => {
+    const { round } = opened('mistakes');
+    expect(() => playOut(round, () => ({ kind: 'vote', step: 'vote', go: true }))).toThrow(/first-right/);
+    expect(() => playOut(round, () => null)).toThrow(/No chooser answered/);
+  });
+});
+
+describe('the open step', () => {
+  it('is named at each step of a round and null after the close', () => {
+    const names = new Set<string | null>();
+    const random = stream('steps', 'x');
+    for (let index = 0; index < 20; index++) {
+      let played = opened(`steps ${index}`);
+      while (played.round.phase !== 'closed') {
+        names.add(openStep(viewFor(played.round, { kind: 'watcher' }).stage));
+        let more = 1;
+        played = playOn(played, random, () => more-- <= 0);
+      }
+      expect(openStep(viewFor(played.round, { kind: 'watcher' }).stage)).toBeNull();
+    }
+    expect([...names].sort()).toEqual([...STEPS].sort());
+  });
+});

@@ -1,0 +1,175 @@
+// Bots choose sensibly: what they let go, how many they pass blind, whether they go on, what they ask for, what they give.
+import { describe, expect, it } from 'vitest';
+import {
+  type AnswerChoice,
+  type Bag,
+  bagOf,
+  begin,
+  chooseFor,
+  countOf,
+  createKernel,
+  drawn,
+  type Face,
+  FULL_SET,
+  facesOf,
+  type GiftGrade,
+  giftGrade,
+  nearness,
+  openRound,
+  playOut,
+  type Round,
+  type StyleName,
+  seatView,
+  stream,
+  takeFrom,
+  withSeat,
+} from '../../shared-engine/index.ts';
+import { oddCard } from '../kit/odd-card.ts';
+import { opened, playOn, seedNamed } from '../kit/rounds.ts';
+
+const kernel = createKernel(oddCard('sense', 90, 6));
+const random = stream('sense', 'racks');
+/** Finished hands that the set can make without a joker. */
+const hands = kernel.card.targets
+  .map(({ singles, groups }) => singles.map((count, face) => count + groups[face]!))
+  .filter((hand) => hand.every((count, face) => count <= FULL_SET[face]!));
+
+function chosen(style: StyleName, round: Round): AnswerChoice | null {
+  return chooseFor(style, seatView(round, 1), kernel, stream('sense', style));
+}
+
+/** The round with these tiles on seat 1, which owes an answer. */
+function holding(round: Round, tiles: readonly Face[]): Round {
+  return { ...round, racks: withSeat(round.racks, 1, bagOf(tiles)) };
+}
+
+const start = opened('sense').round;
+const blindStep = playOn(
+  opened('sense'),
+  random,
+  (round) => round.phase === 'passing' && round.step === 'first-left',
+).round;
+const voting = playOn(opened('sense'), random, (round) => round.phase === 'voting').round;
+const asking = playOn(opened('sense'), random, (round) => round.phase === 'asking').round;
+
+/** What is left of a rack when a pass has gone. */
+function restOf(rack: Bag, choice: AnswerChoice | null): Bag {
+  if (choice?.kind !== 'seal') throw new Error('not a pass');
+  return takeFrom(rack, choice.tiles) ?? [];
+}
+
+function strangersTo(hand: Bag, count: number): Face[] {
+  const strangers = facesOf(FULL_SET).filter((face) => countOf(hand, face) === 0 && face !== 'joker');
+  return drawn(strangers, count, random);
+}
+
+/** Nearness after the best of all triples. */
+function bestOfAll(rack: Bag): number {
+  const faces = [...new Set(facesOf(rack))].filter((face) => face !== 'joker');
+  let best = Number.NEGATIVE_INFINITY;
+  for (const [i, a] of faces.entries()) {
+    for (const [j, b] of faces.slice(i).entries()) {
+      for (const c of faces.slice(i + j)) {
+        const rest = takeFrom(rack, [a, b, c]);
+        if (rest) best = Math.max(best, nearness(kernel, rest));
+      }
+    }
+  }
+  return best;
+}
+
+describe('what a strong bot lets go', () => {
+  it('costs on average less than a tenth of a tile more than the best of all triples', () => {
+    const losses = Array.from({ length: 150 }, () => {
+      const rack = bagOf(drawn(facesOf(FULL_SET), 13, random));
+      return (
+        bestOfAll(rack) - nearness(kernel, restOf(rack, chosen('strong', holding(start, facesOf(rack)))))
+      );
+    });
+    expect(Math.min(...losses)).toBeGreaterThanOrEqual(-1e-12);
+    expect(losses.reduce((sum, loss) => sum + loss, 0) / losses.length).toBeLessThan(0.1);
+  });
+
+  it('leaves a hand three tiles short as near as it was, whatever three strangers came to it', () => {
+    expect(hands.length).toBeGreaterThan(20);
+    for (const hand of hands) {
+      const natural = facesOf(hand);
+      const rack = bagOf([...drawn(natural, 11, random), ...strangersTo(hand, 3)]);
+      expect(kernel.toGo(restOf(rack, chosen('strong', holding(start, facesOf(rack)))))).toBeLessThanOrEqual(
+        3,
+      );
+    }
+  });
+
+  it('C2 never is a joker', () => {
+    const rack = bagOf([
+      ...new Array<Face>(4).fill('joker'),
+      ...facesOf(hands[0]!).slice(0, 6),
+      ...strangersTo(hands[0]!, 3),
+    ]);
+    expect(countOf(restOf(rack, chosen('strong', holding(start, facesOf(rack)))), 'joker')).toBe(4);
+  });
+});
+
+describe('numbers', () => {
+  const nearly = hands.map((hand) => drawn(facesOf(hand), 13, random));
+  const scattered = Array.from({ length: 300 }, () => drawn(facesOf(FULL_SET), 13, random)).sort(
+    (a, b) => nearness(kernel, bagOf(a)) - nearness(kernel, bagOf(b)),
+  )[0]!;
+
+  it('B1 a rack one tile short passes all three blind, a scattered one none', () => {
+    for (const tiles of nearly) {
+      expect(chosen('strong', holding(blindStep, tiles))).toMatchObject({ tiles: [], blind: 3 });
+    }
+    expect(chosen('strong', holding(blindStep, scattered))).toMatchObject({ blind: 0 });
+  });
+
+  it('B1 a rack with one tile to spare gives that one and passes two blind', () => {
+    for (const hand of hands) {
+      const [stranger] = strangersTo(hand, 1);
+      const rack = [...drawn(facesOf(hand), 12, random), stranger!];
+      expect(chosen('strong', holding(blindStep, rack))).toMatchObject({ tiles: [stranger], blind: 2 });
+    }
+  });
+
+  it('O1 a rack one tile short stops, a scattered one goes on', () => {
+    for (const tiles of nearly) expect(chosen('strong', holding(voting, tiles))).toMatchObject({ go: false });
+    expect(chosen('strong', holding(voting, scattered))).toMatchObject({ go: true });
+  });
+
+  it('Y1 a rack asks for as many as it has to spare', () => {
+    for (const tiles of nearly) expect(chosen('strong', holding(asking, tiles))).toMatchObject({ count: 0 });
+    expect(chosen('strong', holding(asking, scattered))).toMatchObject({ count: 3 });
+    for (const hand of hands) {
+      const rack = [...drawn(facesOf(hand), 12, random), ...strangersTo(hand, 1)];
+      expect(chosen('strong', holding(asking, rack))).toMatchObject({ count: 1 });
+    }
+  });
+});
+
+describe('gifts (rules of thumb: common practice, no source)', () => {
+  function gradesOf(style: StyleName): Map<GiftGrade, number> {
+    const grades = new Map<GiftGrade, number>();
+    for (let deal = 0; deal < 12; deal++) {
+      const round = begin(openRound({ seed: seedNamed(`gifts ${deal}`), dealer: 0 }, { layOpen: false }));
+      const { settled } = playOut(round, (view, draws) => chooseFor(style, view, kernel, draws)).round;
+      for (const step of settled) {
+        if (step.kind !== 'move') continue;
+        for (const tiles of step.own) {
+          const grade = giftGrade(tiles);
+          grades.set(grade, (grades.get(grade) ?? 0) + 1);
+        }
+      }
+    }
+    return grades;
+  }
+
+  it('the guarded style gives far fewer pairs and like numbers than the strong one', () => {
+    const strong = gradesOf('strong');
+    const guarded = gradesOf('guarded');
+    for (const grade of ['pair', 'like-numbers'] as const) {
+      expect(strong.get(grade) ?? 0).toBeGreaterThan(5);
+      expect(guarded.get(grade) ?? 0).toBeLessThan((strong.get(grade) ?? 0) / 2);
+    }
+  });
+});
