@@ -1,7 +1,7 @@
 // Where the server answers: every path that a page or another program may call, in one place.
 
 /** The socket; the first frame on it is `hello` with a ticket. */
-export const SOCKET_PATH = '/socket';
+export const SOCKET_PATH = '/api/socket';
 
 /** `POST` opens a room: `openRoomSchema` → `roomOpenedSchema`. */
 export const ROOMS_PATH = '/api/rooms';

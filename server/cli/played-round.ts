@@ -1,0 +1,62 @@
+// One round between four bots, with everything the command prints about it.
+import {
+  begin,
+  chooseFor,
+  createKernel,
+  type Face,
+  type Four,
+  facesOf,
+  forFour,
+  openRound,
+  playOut,
+  type Review,
+  type Round,
+  type RoundEvent,
+  reviewRound,
+  type Seat,
+  type StyleName,
+  seatView,
+} from '../../shared-engine/index.ts';
+import type { TableRequest } from './round-request.ts';
+
+/** What `--json` prints. Racks and tiles to go stand in seat order, as dealt and at the close. */
+export interface PlayedRound {
+  readonly seed: string;
+  readonly commitment: string;
+  readonly card: { readonly id: string; readonly name: string };
+  readonly dealer: Seat;
+  readonly seats: Four<StyleName>;
+  readonly log: readonly RoundEvent[];
+  readonly racks: BeforeAndAfter<readonly Face[]>;
+  readonly toGo: BeforeAndAfter<number>;
+  readonly reviews: Four<Review>;
+}
+
+interface BeforeAndAfter<T> {
+  readonly before: Four<T>;
+  readonly after: Four<T>;
+}
+
+export function playedRound({ seed, dealer, seats, card }: TableRequest): PlayedRound {
+  const kernel = createKernel(card);
+  const dealt = openRound({ seed, dealer }, { layOpen: false });
+  const start = begin(dealt);
+  const { round, events } = playOut(start, (view, random) =>
+    chooseFor(seats[view.record.seat], view, kernel, random),
+  );
+  const both = <T>(what: (round: Round, seat: Seat) => T): BeforeAndAfter<T> => ({
+    before: forFour((seat) => what(start, seat)),
+    after: forFour((seat) => what(round, seat)),
+  });
+  return {
+    seed,
+    commitment: dealt.commitment,
+    card: { id: card.id, name: card.name },
+    dealer,
+    seats,
+    log: [dealt, ...events],
+    racks: both(({ racks }, seat) => facesOf(racks[seat])),
+    toGo: both(({ racks }, seat) => kernel.toGo(racks[seat])),
+    reviews: forFour((seat) => reviewRound(seatView(round, seat).record, kernel)),
+  };
+}

@@ -1,0 +1,97 @@
+// From the words of the command line to a table that can be played, or one sentence that says what to change.
+import { randomBytes } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import {
+  type CompiledCard,
+  compileCard,
+  type Four,
+  houseCard,
+  isSeed,
+  parseCard,
+  SEATS,
+  type Seat,
+  STYLES,
+  type StyleName,
+} from '../../shared-engine/index.ts';
+
+export interface TableRequest {
+  readonly seed: string;
+  readonly dealer: Seat;
+  readonly seats: Four<StyleName>;
+  readonly card: CompiledCard;
+}
+
+export type RoundRequest =
+  | (TableRequest & { readonly ok: true; readonly json: boolean })
+  | { readonly ok: false; readonly sentence: string };
+
+const OPTIONS = {
+  seed: { type: 'string' },
+  card: { type: 'string', default: 'house' },
+  seats: { type: 'string', default: 'strong,casual,guarded,random' },
+  dealer: { type: 'string', default: '0' },
+  json: { type: 'boolean', default: false },
+} as const;
+const USAGE = '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3 and --json';
+
+/** Reads the arguments after the script's name, and the card file where one is named. */
+export function readRequest(args: readonly string[]): RoundRequest {
+  const values = optionsOf(args);
+  if (values === null) return { ok: false, sentence: `Use only ${USAGE}.` };
+  const seed = (values.seed ?? randomBytes(32).toString('hex')).toLowerCase();
+  if (!isSeed(seed)) {
+    return { ok: false, sentence: `--seed takes 64 hexadecimal digits, not ${quoted(seed)}.` };
+  }
+  const dealer = SEATS.find((seat) => String(seat) === values.dealer);
+  if (dealer === undefined) {
+    return { ok: false, sentence: `--dealer takes a seat from 0 to 3, not ${quoted(values.dealer)}.` };
+  }
+  const seats = seatsFrom(values.seats);
+  if (seats === null) {
+    const known = STYLES.join(', ');
+    return {
+      ok: false,
+      sentence: `--seats takes four of ${known}, with commas between; not ${quoted(values.seats)}.`,
+    };
+  }
+  const card = values.card === 'house' ? { ok: true as const, card: houseCard() } : cardFrom(values.card);
+  return card.ok ? { ok: true, seed, dealer, seats, card: card.card, json: values.json } : card;
+}
+
+function optionsOf(args: readonly string[]) {
+  try {
+    return parseArgs({ args: [...args], options: OPTIONS }).values;
+  } catch {
+    return null;
+  }
+}
+
+function seatsFrom(text: string): Four<StyleName> | null {
+  const [a, b, c, d, ...more] = text.split(',').map((name) => STYLES.find((style) => style === name.trim()));
+  return a && b && c && d && more.length === 0 ? [a, b, c, d] : null;
+}
+
+function cardFrom(path: string): { ok: true; card: CompiledCard } | { ok: false; sentence: string } {
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch {
+    return { ok: false, sentence: `The card file ${quoted(path)} cannot be read; check its name.` };
+  }
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    return { ok: false, sentence: `The card file ${quoted(path)} is not JSON.` };
+  }
+  const parsed = parseCard(json);
+  if (parsed.ok) return { ok: true, card: compileCard(parsed.card) };
+  const [first, ...others] = parsed.problems.map((problem) => problem.sentence);
+  const more = others.length === 0 ? '' : ` (The first of ${parsed.problems.length} problems.)`;
+  return { ok: false, sentence: `${first}${more}` };
+}
+
+function quoted(text: string): string {
+  return JSON.stringify(text.length > 80 ? `${text.slice(0, 80)}…` : text);
+}

@@ -1,0 +1,86 @@
+// A played round as text for a person to read.
+import {
+  type Face,
+  type Four,
+  MOVES,
+  neighbour,
+  type Review,
+  type RoundEvent,
+  SEATS,
+  type Seat,
+  type Settled,
+} from '../../shared-engine/index.ts';
+import type { PlayedRound } from './played-round.ts';
+
+export function roundText(played: PlayedRound): string {
+  const { seed, commitment, card, dealer, racks, toGo, reviews } = played;
+  const lines = [
+    `Seed        ${seed}`,
+    `Commitment  ${commitment}`,
+    `Card        ${card.name}`,
+    `Dealer      seat ${dealer}`,
+    '',
+    'Dealt',
+    ...rackLines(played, racks.before, toGo.before),
+    ...played.log.flatMap(eventLines),
+    '',
+    'At the close',
+    ...rackLines(played, racks.after, toGo.after),
+    ...reviews.flatMap(reviewLines),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function rackLines({ seats }: PlayedRound, racks: Four<readonly Face[]>, toGo: Four<number>): string[] {
+  return SEATS.map(
+    (seat) =>
+      `  seat ${seat} (${seats[seat]}), ${String(toGo[seat]).padStart(2)} to go: ${racks[seat].join(' ')}`,
+  );
+}
+
+/** A step is told when it is over; what leads up to it is told by its outcome. */
+function eventLines(event: RoundEvent): string[] {
+  return event.kind === 'settled' ? ['', ...settledLines(event.outcome)] : [];
+}
+
+function settledLines(outcome: Settled): string[] {
+  switch (outcome.kind) {
+    case 'vote':
+      return ['Vote', ...SEATS.map((seat) => `  seat ${seat}: ${outcome.go[seat] ? 'go on' : 'stop'}`)];
+    case 'ask':
+      return [
+        'Courtesy, tiles asked for',
+        ...SEATS.map(
+          (seat) => `  seat ${seat}: ${outcome.asked[seat]} asked, ${outcome.agreed[seat]} agreed`,
+        ),
+      ];
+    case 'move': {
+      const voided = outcome.voided === 0 ? '' : `, ${outcome.voided} of each bundle void`;
+      return [`${titled(outcome.step)}${voided}`, ...SEATS.map((seat) => moveLine(outcome, seat))];
+    }
+  }
+}
+
+function moveLine(outcome: Settled & { kind: 'move' }, seat: Seat): string {
+  const to = neighbour(seat, MOVES[outcome.step].toward);
+  const unseen = outcome.forwarded[seat];
+  const onward = unseen.length === 0 ? '' : `, and unseen ${unseen.join(' ')}`;
+  return `  seat ${seat} to seat ${to}: ${outcome.own[seat].join(' ') || 'nothing of its own'}${onward}`;
+}
+
+function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices, method }: Review): string[] {
+  return [
+    '',
+    `Review for seat ${seat}: ${toGoStart} to go at the start, ${toGoEnd} at the close`,
+    `  ${lesson}`,
+    ...choices.map(
+      ({ step, kind, words }) => `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${words.join(' ')}`,
+    ),
+    `  ${method}`,
+  ];
+}
+
+function titled(step: string): string {
+  const words = step.replace('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

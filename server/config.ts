@@ -1,0 +1,96 @@
+// The only reader of the environment: every setting of the server with its default and its bounds.
+import { z } from 'zod';
+
+const schema = z.object({
+  PORT: z.coerce.number().int().min(0).max(65535).default(8080),
+  /** The address to listen on; the default is every address of the machine. */
+  HOST: z.string().default('0.0.0.0'),
+  LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
+  /** Pages of these origins may call the server besides its own, separated by commas. */
+  PUBLIC_ORIGIN: z
+    .string()
+    .default('')
+    .transform((text) =>
+      text
+        .split(',')
+        .map((origin) => origin.trim().replace(/\/$/, ''))
+        .filter((origin) => origin !== ''),
+    ),
+  /** Proxies before the server whose X-Forwarded-For is believed. */
+  TRUST_PROXY_HOPS: z.coerce.number().int().min(0).max(10).default(0),
+  /** Requests a minute from one address; 0 for no limit. */
+  REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(600),
+  /** Rooms opened a minute from one address; 0 for no limit. */
+  ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(60),
+  MAX_ROOMS: z.coerce.number().int().min(1).default(5000),
+  MAX_SOCKETS: z.coerce.number().int().min(1).default(10_000),
+  /** Pause of a bot before it chooses, in milliseconds. */
+  THINK_MS: z.coerce.number().int().min(0).max(60_000).default(900),
+  /** How long a person may be gone before the stand-in chooses for those who wait, in milliseconds. */
+  AWAY_MS: z.coerce.number().int().min(0).default(60_000),
+  /** How long a person may be gone before the next deal no longer waits for them, in milliseconds. */
+  DEAL_WAIT_MS: z.coerce.number().int().min(0).default(10_000),
+  /** How long a room with nobody in it is kept, in milliseconds. */
+  IDLE_MS: z.coerce
+    .number()
+    .int()
+    .min(1000)
+    .default(6 * 60 * 60 * 1000),
+});
+
+type Environment = z.infer<typeof schema>;
+
+/** How long the table waits for whom, in milliseconds. */
+export interface Pace {
+  readonly think: number;
+  readonly away: number;
+  readonly dealWait: number;
+  readonly idle: number;
+}
+
+export interface Config {
+  readonly port: number;
+  readonly host: string;
+  readonly logLevel: Environment['LOG_LEVEL'];
+  readonly origins: readonly string[];
+  readonly proxyHops: number;
+  readonly limits: {
+    readonly requestsPerMinute: number;
+    readonly roomsPerMinute: number;
+    readonly rooms: number;
+    readonly sockets: number;
+  };
+  readonly pace: Pace;
+}
+
+export type ConfigResult =
+  | { readonly ok: true; readonly config: Config }
+  | { readonly ok: false; readonly problems: readonly string[] };
+
+/** Reads the settings; an empty variable counts as not set. */
+export function readConfig(environment: Readonly<Record<string, string | undefined>>): ConfigResult {
+  const set = Object.entries(environment).filter(([, value]) => value !== undefined && value !== '');
+  const parsed = schema.safeParse(Object.fromEntries(set));
+  if (!parsed.success) {
+    const problems = parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
+    return { ok: false, problems };
+  }
+  const e = parsed.data;
+  return {
+    ok: true,
+    config: {
+      port: e.PORT,
+      host: e.HOST,
+      logLevel: e.LOG_LEVEL,
+      origins: e.PUBLIC_ORIGIN,
+      proxyHops: e.TRUST_PROXY_HOPS,
+      limits: {
+        requestsPerMinute: e.REQUESTS_PER_MINUTE,
+        roomsPerMinute: e.ROOMS_PER_MINUTE,
+        rooms: e.MAX_ROOMS,
+        sockets: e.MAX_SOCKETS,
+      },
+      pace: { think: e.THINK_MS, away: e.AWAY_MS, dealWait: e.DEAL_WAIT_MS, idle: e.IDLE_MS },
+    },
+  };
+}

@@ -1,0 +1,61 @@
+// Starts the server: reads the settings, puts real things behind the ports, listens, and closes cleanly.
+import path from 'node:path';
+import { buildApp } from './app.ts';
+import { systemClock } from './clock.ts';
+import { readConfig } from './config.ts';
+import { createLog, errorFacts } from './log.ts';
+import { systemEntropy } from './secrets.ts';
+import { memoryStore } from './store/memory.ts';
+import { memoryTickets } from './store/tickets.ts';
+import { botsInProcess } from './work/bots.ts';
+import { reviewerInProcess } from './work/reviewer.ts';
+
+const read = readConfig(process.env);
+if (!read.ok) {
+  console.error(`These settings cannot be used:\n  ${read.problems.join('\n  ')}`);
+  process.exit(2);
+}
+const { config } = read;
+const log = createLog(config.logLevel);
+
+// Built, this file lies in dist/server beside dist/client; run from source, dist is one level up.
+const source = import.meta.filename.endsWith('.ts');
+const clientFolder = path.resolve(import.meta.dirname, source ? '../dist/client' : '../client');
+
+const app = await buildApp({
+  config,
+  log,
+  clock: systemClock,
+  entropy: systemEntropy,
+  store: memoryStore(),
+  tickets: memoryTickets(systemClock, systemEntropy),
+  bots: botsInProcess(log),
+  reviewer: reviewerInProcess,
+  clientFolder,
+});
+
+let closing = false;
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.on(signal, () => {
+    if (closing) process.exit(1);
+    closing = true;
+    log.info({ signal }, 'closing');
+    app.close().then(
+      () => process.exit(0),
+      (error: unknown) => {
+        log.error(errorFacts(error), 'closing failed');
+        process.exit(1);
+      },
+    );
+  });
+}
+
+try {
+  await app.listen({ port: config.port, host: config.host });
+} catch (error) {
+  log.fatal(
+    { port: config.port, ...errorFacts(error) },
+    'the server cannot listen on that port; set PORT to another',
+  );
+  process.exit(1);
+}

@@ -1,0 +1,118 @@
+// What the house itself has to do next in a room, and when: deals, bots, and stand-ins for those who are gone.
+import { facingOf, type Round, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
+import type { Pace } from '../config.ts';
+import { FILL_IN_STYLE } from './bot-name.ts';
+import { type PersonChair, type Play, type RoomState, roundRuns } from './state.ts';
+
+export type Duty =
+  | { readonly kind: 'deal' }
+  | {
+      readonly kind: 'choose';
+      readonly seat: Seat;
+      readonly by: 'bot' | 'stand-in';
+      readonly style: StyleName;
+    };
+
+export interface Due {
+  /** Milliseconds since 1970; may be past. */
+  readonly at: number;
+  readonly duty: Duty;
+}
+
+/** Since when a person is gone, or null while present. */
+export type GoneSince = (person: PersonChair) => number | null;
+
+/** The duty that comes first, or null when the house has nothing to wait for. */
+export function nextDue(state: RoomState, goneSince: GoneSince, pace: Pace): Due | null {
+  if (state.closed) return null;
+  const all =
+    state.play !== null && roundRuns(state)
+      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, goneSince, pace) ?? [])
+      : (dealDue(state, goneSince, pace) ?? []);
+  return [all].flat().reduce<Due | null>((first, due) => (first && first.at <= due.at ? first : due), null);
+}
+
+function dealDue(state: RoomState, goneSince: GoneSince, pace: Pace): Due | null {
+  const persons = personsOf(state);
+  if (persons.length === 0) return null;
+  if (state.door === 'alone' && state.play === null) return { at: state.at, duty: { kind: 'deal' } };
+  if (!persons.some((person) => person.ready && goneSince(person) === null)) return null;
+  let at = state.at;
+  for (const person of persons) {
+    if (person.ready) continue;
+    const gone = goneSince(person);
+    if (gone === null) return null;
+    at = Math.max(at, gone + pace.dealWait);
+  }
+  return { at, duty: { kind: 'deal' } };
+}
+
+function choiceDue(
+  state: RoomState,
+  { round, stepAt }: Play,
+  seat: Seat,
+  goneSince: GoneSince,
+  pace: Pace,
+): Due | null {
+  if (!isAsked(round, seat)) return null;
+  const chair = state.chairs[seat];
+  switch (chair.kind) {
+    case 'empty':
+      return null;
+    case 'bot':
+      return {
+        at: thinkUntil(stepAt, seat, pace),
+        duty: { kind: 'choose', seat, by: 'bot', style: chair.style },
+      };
+    case 'person': {
+      const limits = [deadlineOf(state), awayLimit(state, chair, stepAt, seat, goneSince, pace)];
+      const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
+      if (at === Number.POSITIVE_INFINITY) return null;
+      return { at, duty: { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } };
+    }
+  }
+}
+
+/** When the open step ends by the clock (rule K1), or null where there is no deadline. */
+export function deadlineOf({ terms, play }: RoomState): number | null {
+  if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
+  return play.stepAt + terms.deadline * 1000;
+}
+
+/** For a person gone too long, but only while somebody present waits: nobody's round is played out behind their back. */
+function awayLimit(
+  state: RoomState,
+  person: PersonChair,
+  stepAt: number,
+  seat: Seat,
+  goneSince: GoneSince,
+  pace: Pace,
+): number | null {
+  const gone = goneSince(person);
+  if (gone === null || !personsOf(state).some((other) => goneSince(other) === null)) return null;
+  return Math.max(gone + pace.away, thinkUntil(stepAt, seat, pace));
+}
+
+/** Bots seal one after the other, as people would. */
+function thinkUntil(stepAt: number, seat: Seat, pace: Pace): number {
+  return stepAt + Math.round(pace.think * (1 + seat / 4));
+}
+
+/** Whether the open step still wants something from this seat. */
+function isAsked(round: Round, seat: Seat): boolean {
+  const facing = facingOf(round, seat);
+  switch (facing.phase) {
+    case 'passing':
+    case 'voting':
+    case 'asking':
+      return !facing.answered;
+    case 'giving':
+      return !facing.answered && facing.count > 0;
+    case 'closed':
+      return false;
+  }
+}
+
+function personsOf({ chairs }: RoomState): PersonChair[] {
+  return chairs.flatMap((chair) => (chair.kind === 'person' ? [chair] : []));
+}

@@ -1,0 +1,61 @@
+// What one audience is told of a room: built up for it from the state, never cut down from a whole.
+import {
+  type Four,
+  forFour,
+  type Seat,
+  type SeatInfo,
+  type Table,
+  type View,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { deadlineOf, type GoneSince } from './agenda.ts';
+import { type Chair, type PersonChair, type RoomState, wasDealt } from './state.ts';
+
+/** What is the same for every audience and not in the room's state. */
+export interface TableFacts {
+  readonly code: string;
+  readonly card: { readonly id: string; readonly name: string };
+  readonly goneSince: GoneSince;
+  readonly now: number;
+}
+
+/** The seat somebody listens from, with the person who sits there; null for a watcher. */
+export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
+
+export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
+  const deadline = deadlineOf(state);
+  return {
+    code: facts.code,
+    you: listening?.seat ?? null,
+    seats: seatInfos(state, facts.goneSince),
+    terms: state.terms,
+    card: facts.card,
+    round: state.play?.number ?? 0,
+    remaining: deadline === null ? null : Math.max(0, deadline - facts.now),
+    view: roundView(state, listening),
+  };
+}
+
+export function seatInfos(state: RoomState, goneSince: GoneSince): Four<SeatInfo> {
+  return forFour((seat) => seatInfo(state.chairs[seat], state.host === seat, goneSince));
+}
+
+/** Who sat down after the deal hears of that round what everybody may hear. */
+function roundView(state: RoomState, listening: Listening): View | null {
+  if (state.play === null) return null;
+  const owner = listening !== null && wasDealt(state, listening.person);
+  return viewFor(state.play.round, owner ? { kind: 'seat', seat: listening.seat } : { kind: 'watcher' });
+}
+
+function seatInfo(chair: Chair, host: boolean, goneSince: GoneSince): SeatInfo {
+  switch (chair.kind) {
+    case 'empty':
+      return { kind: 'empty' };
+    case 'bot':
+      return { kind: 'bot', name: chair.name, style: chair.style };
+    case 'person': {
+      const { name, ready } = chair;
+      return { kind: 'person', name, ready, host, present: goneSince(chair) === null };
+    }
+  }
+}

@@ -1,0 +1,102 @@
+// (room, command) → the events it causes, or one refusal; nothing else decides what may happen in a room.
+import {
+  type Choice,
+  decide,
+  neighbour,
+  openRound,
+  type RoundEvent,
+  SEATS,
+  type Seat,
+  stream,
+} from '../../shared-engine/index.ts';
+import { botName, FILL_IN_STYLE } from './bot-name.ts';
+import type { Opening, Owner, RoomCommand } from './command.ts';
+import { accept, type RoomDecision, turnDown } from './decision.ts';
+import type { RoomEvent } from './event.ts';
+import { personAt, type RoomState, roundRuns } from './state.ts';
+import { decideAct } from './table-act.ts';
+
+/** The first events of a room: its opener sits on seat 0, the bots where they were wished for. */
+export function openingEvents({ door, terms, bots, card, name, key }: Opening): RoomEvent[] {
+  const seated = SEATS.slice(1).flatMap((seat): RoomEvent[] => {
+    const style = bots[seat - 1];
+    return style ? [{ kind: 'bot-seated', seat, name: botName(seat, [name]), style }] : [];
+  });
+  return [{ kind: 'opened', door, terms, card }, { kind: 'seat-taken', seat: 0, name, key }, ...seated];
+}
+
+export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision {
+  if (state.closed) return turnDown('no-such-room');
+  switch (command.kind) {
+    case 'take-seat':
+      return decideSeat(state, command);
+    case 'choose':
+      return decideChoice(state, command);
+    case 'choose-for': {
+      const { seat, by, round, choice } = command;
+      return inRound(state, round, { seat, by, choice });
+    }
+    case 'act':
+      return ownerIs(state, command.owner)
+        ? decideAct(state, command.owner, command.act)
+        : turnDown('not-seated');
+    case 'deal':
+      return decideDeal(state, command.seed);
+    case 'close':
+      return accept([{ kind: 'closed' }]);
+  }
+}
+
+/** A person may sit where no person sits; bots step aside, but not with tiles in hand. */
+function decideSeat(
+  state: RoomState,
+  { seat: wished, name, key }: RoomCommand & { kind: 'take-seat' },
+): RoomDecision {
+  const empty = SEATS.filter((seat) => state.chairs[seat].kind === 'empty');
+  const bots = SEATS.filter((seat) => state.chairs[seat].kind === 'bot');
+  const seat = wished ?? [...empty, ...bots][0];
+  if (seat === undefined || state.chairs[seat].kind === 'person') return turnDown('seat-taken');
+  if (roundRuns(state)) return turnDown('round-running');
+  return accept([{ kind: 'seat-taken', seat, name, key }]);
+}
+
+function decideChoice(state: RoomState, command: RoomCommand & { kind: 'choose' }): RoomDecision {
+  const { owner, round, seat, choice } = command;
+  if (!ownerIs(state, owner)) return turnDown('not-seated');
+  if (seat !== owner.seat) return turnDown('not-your-seat');
+  return inRound(state, round, { seat, by: 'owner', choice });
+}
+
+function inRound(
+  state: RoomState,
+  number: number,
+  { seat, by, choice }: { seat: Seat; by: 'owner' | 'bot' | 'stand-in'; choice: Choice },
+): RoomDecision {
+  if (state.play === null) return turnDown('no-round');
+  if (state.play.number !== number) return turnDown('wrong-round');
+  const decision = decide(state.play.round, { ...choice, seat, by });
+  return decision.ok ? accept(decision.events.map(inRoom)) : decision;
+}
+
+/** Bots fill the empty seats, then the tiles are dealt; the deal moves to the right each round (rule D3). */
+function decideDeal(state: RoomState, seed: string): RoomDecision {
+  if (roundRuns(state)) return turnDown('round-running');
+  const names = state.chairs.flatMap((chair) => (chair.kind === 'empty' ? [] : [chair.name]));
+  const filled = SEATS.filter((seat) => state.chairs[seat].kind === 'empty').map((seat): RoomEvent => {
+    const name = botName(seat, names);
+    return { kind: 'bot-seated', seat, name, style: FILL_IN_STYLE };
+  });
+  const last = state.play?.round.deal.dealer;
+  const dealer =
+    last === undefined ? SEATS[stream(seed, 'first dealer').below(4)]! : neighbour(last, 'right');
+  const { layOpen } = state.terms;
+  return accept([...filled, inRoom(openRound({ seed, dealer }, { layOpen }))]);
+}
+
+function ownerIs(state: RoomState, { seat, since }: Owner): boolean {
+  return personAt(state, seat, since) !== null;
+}
+
+function inRoom(event: RoundEvent): RoomEvent {
+  return { kind: 'round', event };
+}

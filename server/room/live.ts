@@ -1,0 +1,64 @@
+// A room at work: its log-keeping core with the table around it, the keeper and the reviews.
+import { CLOSE } from '../../shared-engine/index.ts';
+import type { PlayingCard, Reviewer, Undo } from '../ports.ts';
+import { logTag } from '../secrets.ts';
+import type { Owner } from './command.ts';
+import type { Logged } from './event.ts';
+import { replayRoom } from './evolve.ts';
+import { Keeper, type KeeperPorts } from './keeper.ts';
+import { Reviews } from './reviews.ts';
+import { Room, type RoomPorts } from './room.ts';
+import type { RoomState } from './state.ts';
+import { storyOf } from './story.ts';
+import { type Line, Table } from './table.ts';
+
+export interface LivePorts extends RoomPorts, KeeperPorts {
+  readonly reviewer: Reviewer;
+}
+
+export interface LiveRoom {
+  readonly room: Room;
+  readonly table: Table;
+  readonly card: PlayingCard;
+  /** Lets somebody listen to the table until the answer is called. */
+  attach(line: Line, owner: Owner | null): Undo;
+  /** Ends all lines with this code and every timer; what was begun is finished and kept. */
+  stop(code: number): Promise<void>;
+}
+
+/** The room that this log describes, at work; null when it describes none or a closed one. */
+export function bringToLife(
+  code: string,
+  log: readonly Logged[],
+  cardOf: (state: RoomState) => PlayingCard,
+  ports: LivePorts,
+): LiveRoom | null {
+  const state = replayRoom(log);
+  if (state === null || state.closed) return null;
+  const roomLog = ports.log.child({ room: logTag(code) });
+  const card = cardOf(state);
+  const room = new Room(code, log, state, ports);
+  room.onChange((_, happened) => {
+    for (const { seq, event } of happened) roomLog.info({ seq, ...storyOf(event) }, 'event');
+  });
+  const table = new Table(room, { id: card.card.id, name: card.card.name }, ports.clock);
+  const reviews = new Reviews(room, table, card, ports.reviewer, roomLog);
+  const keeper = new Keeper(room, table, card, { ...ports, log: roomLog });
+  room.onChange((now) => {
+    if (!now.closed) return;
+    keeper.stop();
+    table.endAll(CLOSE.goingAway);
+  });
+  keeper.wake();
+  return {
+    room,
+    table,
+    card,
+    attach: (line, owner) => table.attach(line, owner, reviews.waiting),
+    async stop(closeCode) {
+      keeper.stop();
+      table.endAll(closeCode);
+      await room.drained();
+    },
+  };
+}

@@ -1,0 +1,118 @@
+// One room: decide, append, evolve, tell; one command at a time, and nothing is answered before it is kept.
+import type { Clock, Store, Undo } from '../ports.ts';
+import { type Answer, Answers } from './answers.ts';
+import type { RoomCommand } from './command.ts';
+import { decideRoom } from './decide.ts';
+import { turnDown } from './decision.ts';
+import type { Logged, RoomEvent } from './event.ts';
+import { evolveRoom, replayRoom } from './evolve.ts';
+import { Mailbox } from './mailbox.ts';
+import type { RoomState } from './state.ts';
+
+/** Commands that may wait in one room before more are turned down. */
+const MOST_WAITING = 200;
+/** How often a command is decided anew because another server was quicker. */
+const ATTEMPTS = 5;
+
+export interface RoomPorts {
+  readonly store: Store;
+  readonly clock: Clock;
+}
+
+export type ChangeListener = (state: RoomState, happened: readonly Logged[]) => void;
+
+/** Gives the events their numbers, from `after` + 1; the first one carries the command. */
+export function logged(
+  events: readonly RoomEvent[],
+  { after, at, command }: { after: number; at: number; command: string | null },
+): Logged[] {
+  return events.map((event, index) => ({
+    seq: after + 1 + index,
+    at,
+    command: index === 0 ? command : null,
+    event,
+  }));
+}
+
+export class Room {
+  readonly code: string;
+  readonly #ports: RoomPorts;
+  readonly #mailbox = new Mailbox();
+  readonly #listeners = new Set<ChangeListener>();
+  #answers: Answers;
+  #state: RoomState;
+
+  constructor(code: string, log: readonly Logged[], state: RoomState, ports: RoomPorts) {
+    this.code = code;
+    this.#ports = ports;
+    this.#state = state;
+    this.#answers = Answers.fromLog(log);
+  }
+
+  get state(): RoomState {
+    return this.#state;
+  }
+
+  /** Called after every change, in the order of subscription, when the events are already kept. */
+  onChange(listener: ChangeListener): Undo {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /**
+   * Runs a command when its turn comes. `id` names it for good: a repeated one is not run again and gets the
+   * answer of the first. Never rejects: a store that fails is a refusal, and nothing was changed.
+   */
+  async submit(command: RoomCommand, id: string | null = null): Promise<Answer> {
+    if (this.#mailbox.waiting >= MOST_WAITING) return turnDown('too-fast');
+    return this.#mailbox.run(async () => {
+      try {
+        return await this.#perform(command, id);
+      } catch {
+        return turnDown('try-later');
+      }
+    });
+  }
+
+  /** Resolves when every command given so far is answered. */
+  drained(): Promise<void> {
+    return this.#mailbox.drained();
+  }
+
+  async #perform(command: RoomCommand, id: string | null): Promise<Answer> {
+    for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+      const known = id === null ? undefined : this.#answers.get(id);
+      if (known) return known;
+      const decision = decideRoom(this.#state, command);
+      if (!decision.ok) return this.#answered(id, decision);
+      if (decision.events.length === 0) return this.#answered(id, { ok: true });
+      const after = this.#state.seq;
+      const log = logged(decision.events, { after, at: this.#ports.clock.now(), command: id });
+      if ((await this.#ports.store.append(this.code, after, log)) === 'kept') {
+        this.#answered(id, { ok: true });
+        this.#happen(log);
+        return { ok: true };
+      }
+      await this.#catchUp();
+    }
+    return turnDown('try-later');
+  }
+
+  #answered(id: string | null, answer: Answer): Answer {
+    if (id !== null) this.#answers.keep(id, answer);
+    return answer;
+  }
+
+  /** Somebody else wrote to this room: takes over what happened there. */
+  async #catchUp(): Promise<void> {
+    const log = (await this.#ports.store.load(this.code)) ?? [];
+    if (replayRoom(log) === null) throw new Error('The room is no longer kept.');
+    this.#answers = Answers.fromLog(log);
+    this.#happen(log.filter(({ seq }) => seq > this.#state.seq));
+  }
+
+  #happen(log: readonly Logged[]): void {
+    this.#state = log.reduce(evolveRoom, this.#state);
+    for (const listener of this.#listeners) listener(this.#state, log);
+  }
+}

@@ -1,0 +1,61 @@
+// The state of a room, as its log tells it.
+import type { Four, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { CardChoice } from './event.ts';
+
+export interface PersonChair {
+  readonly kind: 'person';
+  readonly name: string;
+  readonly key: string;
+  /** Number of the event with which this person sat down: tells one owner of the seat from the next. */
+  readonly since: number;
+  readonly ready: boolean;
+}
+export type Chair =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'bot'; readonly name: string; readonly style: StyleName }
+  | PersonChair;
+
+/** The current or last round. */
+export interface Play {
+  /** 1 for the first. */
+  readonly number: number;
+  /** Number of the event that dealt it. */
+  readonly dealtSeq: number;
+  /** When the open step was opened; deadlines count from here. */
+  readonly stepAt: number;
+  readonly round: Round;
+}
+
+export interface RoomState {
+  /** Number of the last event. */
+  readonly seq: number;
+  /** When the last event happened. */
+  readonly at: number;
+  readonly door: 'alone' | 'friends';
+  readonly terms: RoomTerms;
+  readonly card: CardChoice;
+  readonly chairs: Four<Chair>;
+  /** Who may seat bots and free seats; null while nobody sits. */
+  readonly host: Seat | null;
+  readonly play: Play | null;
+  readonly closed: boolean;
+}
+
+/** Whether a deal is on the table that is not closed yet. */
+export function roundRuns(state: RoomState): boolean {
+  return state.play !== null && state.play.round.phase !== 'closed';
+}
+
+/**
+ * Whether this person was dealt the current or last round. Who sat down later must not see the tiles that a
+ * bot or an earlier owner held (rule V1).
+ */
+export function wasDealt(state: RoomState, person: PersonChair): boolean {
+  return state.play !== null && person.since < state.play.dealtSeq;
+}
+
+/** The seat whose owner keeps the secret with this key, if it still is that owner. */
+export function personAt(state: RoomState, seat: Seat, since: number): PersonChair | null {
+  const chair = state.chairs[seat];
+  return chair.kind === 'person' && chair.since === since ? chair : null;
+}

@@ -1,0 +1,44 @@
+// Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is kept.
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import type { Entropy } from './ports.ts';
+import { CODE_ALPHABET, CODE_LENGTH } from './room/code.ts';
+
+export const systemEntropy: Entropy = { bytes: (count) => randomBytes(count) };
+
+/** 256 bits as 64 hexadecimal digits (rule D4). */
+export function newSeed(entropy: Entropy): string {
+  return Buffer.from(entropy.bytes(32)).toString('hex');
+}
+
+/** 256 bits in 43 characters that need no escaping: a seat's secret or a ticket. */
+export function newSecret(entropy: Entropy): string {
+  return Buffer.from(entropy.bytes(32)).toString('base64url');
+}
+
+export function newCode(entropy: Entropy): string {
+  // Bytes past the last whole multiple are thrown away, or the front of the alphabet would be likelier.
+  const limit = 256 - (256 % CODE_ALPHABET.length);
+  let code = '';
+  while (code.length < CODE_LENGTH) {
+    for (const byte of entropy.bytes(CODE_LENGTH)) {
+      if (byte < limit && code.length < CODE_LENGTH) code += CODE_ALPHABET[byte % CODE_ALPHABET.length];
+    }
+  }
+  return code;
+}
+
+/** What is kept of a seat's secret: SHA-256 in hexadecimal digits. The secret has 256 bits, so it needs no salt. */
+export function keyOf(secret: string): string {
+  return createHash('sha256').update(secret).digest('hex');
+}
+
+/** Compares two keys in a time that tells nothing about where they differ. */
+export function sameKey(a: string, b: string): boolean {
+  const [left, right] = [Buffer.from(a, 'hex'), Buffer.from(b, 'hex')];
+  return left.length === right.length && timingSafeEqual(left, right);
+}
+
+/** Stands for a room in the log without being its code: a code in a log would be a way in. */
+export function logTag(code: string): string {
+  return createHash('sha256').update(`room/${code}`).digest('hex').slice(0, 10);
+}

@@ -1,0 +1,48 @@
+// A socket as the rest of the server sees it: messages out, a close code, a heartbeat, and no endless queue.
+import type { WebSocket } from '@fastify/websocket';
+import { CLOSE, type ServerMessage } from '../../shared-engine/index.ts';
+import type { Clock, Undo } from '../ports.ts';
+import type { Line } from '../room/table.ts';
+
+/** Bytes that may wait for a slow reader before it is cut off. */
+const MOST_WAITING = 64 * 1024;
+/** Pause between two pings; a peer silent for that long after a ping is gone. */
+export const HEARTBEAT_MS = 20_000;
+/** Time for the peer to answer a close before the line is cut. */
+const GOODBYE_MS = 2_000;
+
+export function lineOf(socket: WebSocket, clock: Clock): Line {
+  let callOff: Undo = () => {};
+  let answered = true;
+
+  function beat(): void {
+    if (!answered) {
+      socket.terminate();
+      return;
+    }
+    answered = false;
+    socket.ping();
+    callOff = clock.after(HEARTBEAT_MS, beat);
+  }
+
+  function end(code: number): void {
+    callOff();
+    socket.close(code);
+    callOff = clock.after(GOODBYE_MS, () => socket.terminate());
+  }
+
+  socket.on('pong', () => {
+    answered = true;
+  });
+  socket.on('close', () => callOff());
+  callOff = clock.after(HEARTBEAT_MS, beat);
+
+  return {
+    send(message: ServerMessage) {
+      if (socket.readyState !== socket.OPEN) return;
+      if (socket.bufferedAmount > MOST_WAITING) return end(CLOSE.tooSlow);
+      socket.send(JSON.stringify(message));
+    },
+    end,
+  };
+}
