@@ -20,7 +20,7 @@ export function lessonOf({ choices }: Pick<Review, 'choices'>): string {
   const gain = `${tilesOf(inTenths(costliest.loss))} nearer on average`;
   const start = `The one thing to take from this round is ${placeOf(costliest)}`;
   return costliest.kind === 'pass'
-    ? `${start}: ${passLesson(costliest)} and came out ${gain}.`
+    ? `${start}: ${passLesson(costliest)} ${gain}.`
     : `${start}: best under these assumptions was to ${option(costliest)}, ${gain}.`;
 }
 

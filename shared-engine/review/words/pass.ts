@@ -2,8 +2,8 @@
 import { MOVES } from '../../exchange/schedule.ts';
 import { BASIS } from '../basis.ts';
 import { inTenths } from '../figures.ts';
-import type { PassReview } from '../review.ts';
-import { GIFT_NAMES, GIFT_PHRASES, isSafer } from './gift.ts';
+import type { Group, PassReview } from '../review.ts';
+import { GIFT_NAMES, giftPhrase, isSafer } from './gift.ts';
 import { listed, startingBig, tilesOf, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
@@ -21,7 +21,7 @@ function whatItKept(review: Judged, families: Names): string {
   const unseen = review.blind > 0 ? ` with ${review.blind} more unseen` : '';
   const passed = `${subject} passed ${tileList(review.played.tiles)} ${TOWARD[MOVES[review.step].toward]}${unseen}`;
   const kept = listed([...groupsKept(review), familiesKept(review, families)]);
-  return `${startingBig(passed)}; that ${kept}, and ${GIFT_PHRASES[review.played.gift]}.`;
+  return `${startingBig(passed)}; that ${kept}, and ${giftPhrase(review.played)}.`;
 }
 
 function groupsKept({ by, played, parts }: Judged): readonly string[] {
@@ -33,19 +33,21 @@ function groupsKept({ by, played, parts }: Judged): readonly string[] {
   });
   if (kept === 0) return taken;
   if (groupCount === 1) return [`kept ${whose} ${groupName(groups[0]!)} whole`];
-  if (kept === groupCount) return [`kept ${kept === 2 ? 'both' : `all ${kept}`} of ${whose} groups whole`];
+  if (kept === groupCount) return [`kept ${shareOf(kept, groupCount)} of ${whose} groups whole`];
   return [...taken, `kept ${kept} of ${whose} ${groupCount} groups whole`];
+}
+
+function shareOf(count: number, all: number): string {
+  if (count < all) return `${count} of ${all}`;
+  return count === 2 ? 'both' : `all ${count}`;
 }
 
 function familiesKept({ open, openAfter, parts }: Judged, families: Names): string {
   const { familyCount, familiesKept: kept } = parts;
-  if (kept === familyCount) {
-    if (familyCount === 1) return `left the one family near (${families[open[0]!]}) within reach`;
-    return `left ${familyCount === 2 ? 'both' : `all ${familyCount}`} families within reach`;
-  }
+  if (familyCount === 1 && kept === 1) return `left the one family near (${families[open[0]!]}) within reach`;
   const lost = open.filter((id) => !openAfter.includes(id)).map((id) => families[id]!);
-  const named = lost.length <= 2 ? ` (out of reach: ${lost.join('; ')})` : '';
-  return `left ${kept} of ${familyCount} families within reach${named}`;
+  const named = lost.length === 1 || lost.length === 2 ? ` (out of reach: ${lost.join('; ')})` : '';
+  return `left ${shareOf(kept, familyCount)} families within reach${named}`;
 }
 
 function whatWasBest(review: Judged): string {
@@ -54,12 +56,12 @@ function whatWasBest(review: Judged): string {
   if (loss === 0) {
     const stayed = parts.formed.length > 0 && parts.broken.length === 0;
     const formed = stayed ? `, and the newly formed ${listed(parts.formed.map(groupName))} stayed whole` : '';
-    return `Best under these assumptions: of ${legal} possible passes none came out ahead${formed}${despite(played)}.`;
+    return `This pass was best under these assumptions: of ${legal} possible ones none came out ahead${formed}${despite(played)}.`;
   }
   const swap = `best under these assumptions was to keep ${tileList(parts.betterToKeep)} and give ${tileList(parts.betterToGive)} instead`;
   if (loss < BASIS.smallLoss) {
     const gain = inTenths(loss);
-    const small = gain === '0.0' ? 'too little to tell apart' : `only ${tilesOf(gain)} nearer on average`;
+    const small = gain === '0.0' ? 'by too little to notice' : `by only ${tilesOf(gain)} on average`;
     const safer = isSafer(played.gift, best.gift)
       ? ', and by the rules of thumb the pass played was the safer gift'
       : '';
@@ -67,30 +69,38 @@ function whatWasBest(review: Judged): string {
   }
   const but = isSafer(played.gift, best.gift) ? despite(best) : '';
   return startingBig(
-    `${formedFirst(review)}${swap}, ${becauseOf(review)}, and came out ${tilesOf(inTenths(loss))} nearer on average${but}.`,
+    `${formedFirst(review)}${swap}, ${becauseOf(review)}, ${tilesOf(inTenths(loss))} nearer on average${but}.`,
   );
 }
 
 /** Where the numbers part from a rule of thumb, the review says so. */
 function despite({ gift }: PassReview['best']): string {
   if (gift === 'nothing-special') return '';
-  return `, though it gives ${GIFT_NAMES[gift]}: the numbers, which look at this rack alone, disagree with the rule of thumb here`;
+  return `, though, against the rule of thumb, it gives ${GIFT_NAMES[gift]}`;
 }
 
+/** The largest of the new groups stands for them all. */
 function formedFirst({ parts }: Judged): string {
-  if (parts.formed.length === 0) return '';
-  const formed = listed(parts.formed.map((group) => `a ${groupName(group)}`));
-  return `${formed} had just formed, by the rule of thumb the moment to read the rack anew: `;
+  const [largest] = [...parts.formed].sort((a, b) => b.count - a.count);
+  if (!largest) return '';
+  return `a ${groupName(largest)} had just formed, by the rule of thumb a reason to read the rack anew: `;
 }
 
 /** What the best pass kept that the pass played did not; the plainest difference first. */
 export function becauseOf({ by, played, best, parts }: Judged): string {
   const { whose } = VOICES[by];
-  const saved = parts.broken.filter(({ face }) => !parts.brokenByBest.some((other) => other.face === face));
-  if (saved.length > 0) return `which keeps ${whose} ${listed(saved.map(groupName))} whole`;
+  const saved = parts.broken.filter(({ face }) => !holds(parts.brokenByBest, face));
+  const spent = parts.brokenByBest.filter(({ face }) => !holds(parts.broken, face));
+  if (saved.length > spent.length) {
+    return `so that ${whose} ${listed(saved.map(groupName))} ${saved.length === 1 ? 'stays' : 'stay'} whole`;
+  }
   if (parts.familiesKeptByBest > parts.familiesKept) {
-    return `which leaves ${parts.familiesKeptByBest} of ${parts.familyCount} families within reach`;
+    return `which leaves ${shareOf(parts.familiesKeptByBest, parts.familyCount)} families within reach`;
   }
   if (best.toGo < played.toGo) return `which leaves the tiles kept at ${best.toGo} to go, not ${played.toGo}`;
   return 'which keeps tiles that fit better with what may arrive';
+}
+
+function holds(groups: readonly Group[], face: Group['face']): boolean {
+  return groups.some((group) => group.face === face);
 }

@@ -1,0 +1,119 @@
+// Records written by hand in which the better choice is plain to a player, and what the review says of them.
+import { describe, expect, test } from 'vitest';
+import type { Face, SeatRecord } from '../../shared-engine/index.ts';
+import { move, passesOf, reviewOf } from '../kit/reviews.ts';
+
+/** Three multiples in one range of one suit, and four strays. */
+const RANGE: readonly Face[] = [
+  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5'] as const),
+  ...(['crak-1', 'dot-8', 'north', 'red', 'joker'] as const),
+];
+const STRAYS: readonly Face[] = ['crak-1', 'dot-8', 'north'];
+const PUNG: readonly Face[] = ['bam-3', 'bam-3', 'bam-3'];
+const ARRIVED: readonly Face[] = ['dot-2', 'dot-5', 'crak-7'];
+
+const go: SeatRecord['steps'][number] = {
+  kind: 'vote',
+  go: [true, true, true, true],
+  by: ['owner', 'bot', 'bot', 'bot'],
+};
+
+describe('a pung given up while strays were at hand', () => {
+  const review = reviewOf(RANGE, [move('first-right', PUNG, ARRIVED)]);
+  const [pass] = passesOf(review);
+
+  test('costs more than a tile, and the best pass is made of strays', () => {
+    expect(pass!.loss).toBeGreaterThan(1);
+    for (const face of pass!.best.tiles) expect([...STRAYS, 'red']).toContain(face);
+    expect(pass!.best.toGo).toBeLessThan(pass!.played.toGo);
+    expect(pass!.parts).toMatchObject({
+      broken: [{ face: 'bam-3', count: 3 }],
+      brokenByBest: [],
+      groupCount: 3,
+      groupsKept: 2,
+      groupsKeptByBest: 3,
+    });
+  });
+
+  test('is said in both sentences and is the lesson', () => {
+    expect(pass!.words[0]).toContain('gave up your pung of 3 bam');
+    expect(pass!.words[1]).toContain('so that your pung of 3 bam stays whole');
+    expect(review.lesson).toContain('the first pass to the right');
+    expect(review.lesson).toContain('your pung of 3 bam stays whole');
+  });
+});
+
+describe('three strays given', () => {
+  const review = reviewOf(RANGE, [move('first-right', STRAYS, ARRIVED)]);
+
+  test('costs nothing worth a word, and the praise names what was kept', () => {
+    const [pass] = passesOf(review);
+    expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
+    expect(pass!.parts.broken).toEqual([]);
+    expect(pass!.words[0]).toContain('kept all 3 of your groups whole');
+    expect(review.lesson).toMatch(/^Well played/);
+    expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 5 bam whole');
+  });
+});
+
+describe('a multiple that has just formed', () => {
+  const rest = (['bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-3'] as const).concat();
+  const start: readonly Face[] = [...rest, 'crak-1', 'dot-8', 'north', 'red', 'dot-6', 'crak-9', 'joker'];
+  const formedPair = move('first-right', STRAYS, ['bam-3', 'south', 'white']);
+
+  test('is named, with the rule of thumb, when it is broken up again', () => {
+    const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
+    const pass = passesOf(review)[1]!;
+    expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
+    expect(pass.words[1]).toMatch(/^A pair of 3 bam had just formed, by the rule of thumb/);
+    expect(pass.words[1]).toContain('your pair of 3 bam stays whole');
+  });
+
+  test('is not claimed for a group that was there before', () => {
+    const review = reviewOf(start, [formedPair]);
+    expect(passesOf(review)[0]!.parts.formed).toEqual([]);
+  });
+});
+
+describe('who chose', () => {
+  const seat = (by: 'stand-in' | 'bot') => reviewOf(RANGE, [move('first-right', PUNG, ARRIVED, { by })]);
+
+  test('K2 what the stand-in gave is marked and not laid at the door of the owner', () => {
+    const review = seat('stand-in');
+    const [pass] = passesOf(review);
+    expect(pass!.by).toBe('stand-in');
+    expect(pass!.words[0]).toMatch(/^Your stand-in passed a pung of 3 bam/);
+    expect(pass!.words.join(' ')).not.toMatch(/\byou\b/i);
+    expect(review.lesson).toContain('where your stand-in chose');
+  });
+
+  test('what a bot gave is the bot’s', () => {
+    const [pass] = passesOf(seat('bot'));
+    expect(pass!.words[0]).toMatch(/^The bot passed a pung of 3 bam/);
+    expect(pass!.words.join(' ')).not.toMatch(/\byour?\b/i);
+  });
+
+  test('K2 the lesson is about a choice of the owner’s wherever there is one', () => {
+    const review = reviewOf(RANGE, [
+      move('first-right', STRAYS, ['bam-5', 'dot-5', 'crak-7']),
+      move('first-across', PUNG, ARRIVED, { by: 'stand-in' }),
+    ]);
+    expect(passesOf(review)[1]!.loss).toBeGreaterThan(1);
+    expect(review.lesson).toMatch(/^Well played: each of your choices/);
+    expect(review.lesson).not.toContain('stand-in');
+  });
+
+  test('Y1 a courtesy pass in which the seat gave nothing is no choice', () => {
+    const nothing = { ...move('courtesy-pass', [], []), by: [null, 'bot', null, 'bot'] as const };
+    expect(reviewOf(RANGE, [nothing]).choices).toEqual([]);
+    expect(reviewOf(RANGE, [nothing]).lesson).toBe('There was no choice to look back on yet.');
+  });
+
+  test('Y2 a courtesy pass is compared with passes of as many tiles', () => {
+    const review = reviewOf(RANGE, [move('courtesy-pass', ['red'], ['dot-2'])]);
+    const [pass] = passesOf(review);
+    expect(pass!.legal).toBe(7);
+    for (const { tiles } of pass!.alternatives) expect(tiles).toHaveLength(1);
+    expect(reviewOf(RANGE, [go]).choices).toHaveLength(1);
+  });
+});

@@ -1,0 +1,162 @@
+// Choices among a few numbers: tiles passed blind, go on or stop, tiles asked for across.
+import { describe, expect, test } from 'vitest';
+import {
+  bagOf,
+  type Face,
+  type NumberReview,
+  nearness,
+  type Review,
+  reviewRound,
+  type SeatRecord,
+} from '../../shared-engine/index.ts';
+import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
+
+const REVIEWS = records('numbers', 24).map((record) => reviewRound(record, houseKernel));
+
+function numbersOf({ choices }: Review): NumberReview[] {
+  return choices.filter((choice): choice is NumberReview => choice.kind !== 'pass');
+}
+
+/** Nearly a whole run: only two tiles are no part of it. */
+const NEARLY_DONE: readonly Face[] = [
+  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-5', 'bam-5'] as const),
+  ...(['joker', 'red', 'north'] as const),
+];
+/** Thirteen faces far apart. */
+const SCATTERED: readonly Face[] = [
+  ...(['bam-1', 'bam-5', 'bam-9', 'crak-2', 'crak-4', 'crak-7', 'dot-3', 'dot-6', 'dot-8'] as const),
+  ...(['east', 'north', 'red', 'white'] as const),
+];
+
+function vote(goes: boolean): SeatRecord['steps'][number] {
+  return { kind: 'vote', go: [goes, true, true, true], by: ['owner', 'bot', 'bot', 'bot'] };
+}
+
+function ask(count: number): SeatRecord['steps'][number] {
+  return {
+    kind: 'ask',
+    asked: [count, 3, 3, 3],
+    agreed: [count, 3, count, 3],
+    by: ['owner', 'bot', 'bot', 'bot'],
+  };
+}
+
+describe('every number chosen', () => {
+  const all = REVIEWS.flatMap(numbersOf);
+
+  test('is compared with all the numbers there are', () => {
+    for (const { kind, options } of all) {
+      expect(options.map(({ value }) => value)).toEqual(kind === 'vote' ? [0, 1] : [0, 1, 2, 3]);
+    }
+    expect(new Set(all.map(({ kind }) => kind))).toEqual(new Set(['blind', 'vote', 'ask']));
+  });
+
+  test('loses what the best is ahead, never below nothing', () => {
+    for (const { best, loss, options, played } of all) {
+      const worth = (value: number) => options.find((option) => option.value === value)!.nearness;
+      expect(loss).toBeCloseTo(worth(best) - worth(played), 9);
+      expect(worth(best)).toBe(Math.max(...options.map(({ nearness }) => nearness)));
+      if (loss === 0) expect(best).toBe(played);
+    }
+  });
+
+  test('comes in the order of the steps, the blind number before the tiles of its pass', () => {
+    for (const { choices } of REVIEWS) {
+      const kinds = choices.map(({ kind, step }) => `${kind} ${step}`);
+      expect(kinds.slice(0, 3)).toEqual(['pass first-right', 'pass first-across', 'blind first-left']);
+      expect(kinds.filter((kind) => kind === 'vote vote')).toHaveLength(1);
+      const left = kinds.indexOf('pass first-left');
+      if (left !== -1) expect(left).toBe(3);
+    }
+  });
+});
+
+describe('blind', () => {
+  test('B1 each number is valued with the best own tiles for it', () => {
+    let compared = 0;
+    for (const review of REVIEWS) {
+      for (const pass of passesOf(review)) {
+        const blind = numbersOf(review).find(({ kind, step }) => kind === 'blind' && step === pass.step);
+        if (!blind) continue;
+        compared++;
+        expect(blind.played).toBe(pass.blind);
+        expect(blind.options.find(({ value }) => value === pass.blind)!.nearness).toBe(pass.best.nearness);
+      }
+    }
+    expect(compared).toBeGreaterThan(20);
+  });
+
+  test('B1 with all three passed on unseen no tile was chosen and only the number is judged', () => {
+    const review = reviewOf(SCATTERED, [move('first-left', [], [], { blind: 3 })]);
+    expect(review.choices.map(({ kind }) => kind)).toEqual(['blind']);
+    expect(review.choices[0]).toMatchObject({ played: 3, best: 0 });
+    expect(review.toGoEnd).toBe(review.toGoStart);
+  });
+
+  test('B1 a rack with two tiles to spare goes blind rather than break a group', () => {
+    const review = reviewOf(NEARLY_DONE, [
+      move('first-left', ['red', 'north', 'bam-3'], ['dot-2', 'dot-5', 'crak-7']),
+    ]);
+    const [blind] = numbersOf(review);
+    expect(blind!.spare).toBe(2);
+    expect(blind!.best).toBeGreaterThan(0);
+    expect(blind!.words[1]).toContain('fewer than 3 tiles can be spared, agrees');
+  });
+});
+
+describe('vote', () => {
+  test('O1 a scattered rack gains by going on', () => {
+    const [stopped] = numbersOf(reviewOf(SCATTERED, [vote(false)]));
+    expect(stopped).toMatchObject({ kind: 'vote', played: 0, best: 1 });
+    expect(stopped!.loss).toBeGreaterThan(0.25);
+    expect(stopped!.words[1]).toContain('Best under these assumptions was to go on');
+  });
+
+  test('O1 a rack with next to nothing to spare gains by stopping', () => {
+    const done: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
+    const [went] = numbersOf(reviewOf(done, [vote(true)]));
+    expect(went).toMatchObject({ kind: 'vote', played: 1, best: 0 });
+    expect(went!.words[1]).toContain('Best under these assumptions was to stop');
+  });
+
+  test('what the others voted has no part in it', () => {
+    const others: SeatRecord['steps'][number] = {
+      kind: 'vote',
+      go: [true, false, false, true],
+      by: ['owner', 'owner', 'owner', 'stand-in'],
+    };
+    expect(reviewOf(SCATTERED, [others]).choices).toEqual(reviewOf(SCATTERED, [vote(true)]).choices);
+  });
+});
+
+describe('ask', () => {
+  test('Y1 what the seat across asked for has no part in it', () => {
+    const other: SeatRecord['steps'][number] = {
+      kind: 'ask',
+      asked: [2, 0, 0, 1],
+      agreed: [0, 0, 0, 0],
+      by: ['owner', 'bot', 'bot', 'bot'],
+    };
+    expect(reviewOf(SCATTERED, [other]).choices).toEqual(reviewOf(SCATTERED, [ask(2)]).choices);
+  });
+
+  test('Y1 a scattered rack asks for all it can, a full one for less', () => {
+    expect(numbersOf(reviewOf(SCATTERED, [ask(0)]))[0]).toMatchObject({ played: 0, best: 3 });
+    const full: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
+    expect(numbersOf(reviewOf(full, [ask(3)]))[0]!.best).toBeLessThan(3);
+  });
+
+  test('Y1 a number is worth the mean over what the seat across may ask for, the smaller number holding', () => {
+    const given = (['east', 'north', 'red'] as const).map((_, index, tiles) => tiles.slice(0, index + 1));
+    const swapped = given.map((gave) => {
+      const [pass] = passesOf(reviewOf(SCATTERED, [move('courtesy-pass', gave, gave)]));
+      return pass!.best.nearness;
+    });
+    const worth = [nearness(houseKernel, bagOf(SCATTERED)), ...swapped];
+    const [asked] = numbersOf(reviewOf(SCATTERED, [ask(0)]));
+    for (const { value, nearness: mean } of asked!.options) {
+      const cases = [0, 1, 2, 3].map((other) => worth[Math.min(value, other)]!);
+      expect(mean).toBeCloseTo(cases.reduce((sum, each) => sum + each, 0) / 4, 2);
+    }
+  });
+});

@@ -1,0 +1,142 @@
+// What a review says: every number in a sentence is a number of the review, and the tone is kind.
+import { describe, expect, test } from 'vitest';
+import { type ChoiceReview, type Review, reviewRound } from '../../shared-engine/index.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
+
+const REVIEWS: readonly Review[] = records('words', 50).map((record) => reviewRound(record, houseKernel));
+const CHOICES: readonly { readonly review: Review; readonly choice: ChoiceReview }[] = REVIEWS.flatMap(
+  (review) => review.choices.map((choice) => ({ review, choice })),
+);
+
+function numbersIn(value: unknown): number[] {
+  if (typeof value === 'number') return [value];
+  if (Array.isArray(value)) return value.flatMap(numbersIn);
+  if (value !== null && typeof value === 'object') return Object.values(value).flatMap(numbersIn);
+  return [];
+}
+
+const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** Numbers a reader meets in a sentence, without those that are part of a tile's or a family's name. */
+function numbersSaid(sentence: string, families: readonly string[]): number[] {
+  const bare = families
+    .reduce((text, family) => text.replaceAll(family, ''), sentence)
+    .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '');
+  const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
+  const spelt = NUMBER_WORDS.flatMap((word, index) =>
+    new RegExp(`\\b${word}\\b`, 'i').test(bare) ? [index + 2] : [],
+  );
+  return [...digits, ...spelt];
+}
+
+function shownAs(numbers: readonly number[]): Set<number> {
+  return new Set(numbers.flatMap((value) => [value, Number((Math.round(value * 10) / 10).toFixed(1))]));
+}
+
+describe('numbers', () => {
+  test('every number in the two sentences of a choice is a number of that choice', () => {
+    let said = 0;
+    for (const { review, choice } of CHOICES) {
+      const known = shownAs(numbersIn(choice));
+      for (const sentence of choice.words) {
+        for (const number of numbersSaid(sentence, Object.values(review.families))) {
+          said++;
+          expect(known, sentence).toContain(number);
+        }
+      }
+    }
+    expect(said).toBeGreaterThan(1000);
+  });
+
+  test('every number of the lesson is a number of a choice', () => {
+    for (const review of REVIEWS) {
+      const known = shownAs(numbersIn(review.choices));
+      for (const number of numbersSaid(review.lesson, Object.values(review.families))) {
+        expect(known, review.lesson).toContain(number);
+      }
+    }
+  });
+
+  test('every number of the method is in the basis, or a number of tiles asked for', () => {
+    const { basis, method } = REVIEWS[0]!;
+    const known = new Set([...numbersIn(basis), 0, 1, 2, 3]);
+    for (const number of numbersSaid(method, [])) expect(known).toContain(number);
+    expect(method).toContain(String(basis.closely));
+    expect(method).toContain(String(basis.arrivals));
+  });
+
+  test('the reader of numbers finds the ones it must and leaves names alone', () => {
+    expect(numbersSaid('You passed 3 bam and 9 dot; both of 12, 0.4 tiles', [])).toEqual([12, 0.4, 2]);
+    expect(numbersSaid('left Odds of 2026 near, 5 to go', ['Odds of 2026'])).toEqual([5]);
+  });
+});
+
+describe('tone', () => {
+  const every = REVIEWS.flatMap((review) => [
+    review.lesson,
+    review.method,
+    ...review.choices.flatMap(({ words }) => words),
+  ]);
+
+  test('nobody is scolded and nothing is called certain', () => {
+    for (const sentence of every) {
+      expect(sentence).not.toMatch(/mistake|blunder|wrong|error|bad\b|fail|correct|should have|must/i);
+    }
+  });
+
+  test('whatever is called best is best under these assumptions', () => {
+    for (const { choice } of CHOICES) {
+      for (const sentence of choice.words) {
+        if (/\bbest\b/i.test(sentence)) expect(sentence).toMatch(/best under these assumptions/i);
+      }
+    }
+  });
+
+  test('each is one whole sentence of readable length, without a hole in it', () => {
+    for (const { choice } of CHOICES) {
+      for (const sentence of choice.words) {
+        expect(sentence).toMatch(/^[A-Z].*[^.]\.$/);
+        expect(sentence.replaceAll(/\d\.\d/g, '')).not.toMatch(/\.\s/);
+        expect(sentence).not.toMatch(/undefined|null|NaN|\[object| {2}| ,|,,|;;/);
+        expect(sentence.length).toBeLessThan(360);
+      }
+    }
+  });
+});
+
+describe('what is said follows what was computed', () => {
+  test('a safer gift is only claimed where the grade is safer, a rule gone against only where there is one', () => {
+    let against = 0;
+    for (const { choice } of CHOICES) {
+      if (choice.kind !== 'pass' || !choice.words[1].includes('against the rule of thumb')) continue;
+      against++;
+      expect(choice.best.gift).not.toBe('nothing-special');
+    }
+    expect(against).toBeGreaterThan(5);
+    for (const { choice } of CHOICES) {
+      if (choice.kind !== 'pass' || !choice.words[1].includes('safer gift')) continue;
+      expect(choice.best.gift).not.toBe(choice.played.gift);
+      expect(choice.loss).toBeGreaterThan(0);
+    }
+  });
+
+  test('the lesson speaks of the largest loss of all, or of none', () => {
+    for (const { basis, choices, lesson } of REVIEWS) {
+      const largest = Math.max(...choices.map(({ loss }) => loss));
+      expect(lesson.startsWith('The one thing')).toBe(largest >= basis.smallLoss);
+      expect(lesson.startsWith('Well played')).toBe(largest < basis.smallLoss);
+    }
+    expect(new Set(REVIEWS.map(({ lesson }) => lesson.slice(0, 8))).size).toBe(2);
+  });
+
+  test('a multiple that had just formed is named when something better could be done with it', () => {
+    let named = 0;
+    for (const { review, choice } of CHOICES) {
+      if (choice.kind !== 'pass' || choice.loss < review.basis.smallLoss) continue;
+      const formed = choice.parts.formed.length > 0;
+      expect(choice.words[1].includes('had just formed')).toBe(formed);
+      if (formed) named++;
+    }
+    expect(named).toBeGreaterThan(5);
+  });
+});
