@@ -72,6 +72,11 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
       // Broken UTF-8 gets a refusal in words instead of a cut line; the frame is checked when it is read.
       skipUTF8Validation: true,
     },
+    // The socket closes itself with the code that fits; here it only has to be known.
+    errorHandler(error, socket) {
+      log.info(errorFacts(error), 'a socket failed');
+      socket.close();
+    },
     preClose(done) {
       registry.close().then(() => done(), done);
     },

@@ -27,6 +27,8 @@ export function roundText(played: PlayedRound): string {
     'At the close',
     ...rackLines(played, racks.after, toGo.after),
     ...reviews.flatMap(reviewLines),
+    '',
+    ...new Set(reviews.map(({ method }) => method)),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -68,7 +70,7 @@ function moveLine(outcome: Settled & { kind: 'move' }, seat: Seat): string {
   return `  seat ${seat} to seat ${to}: ${outcome.own[seat].join(' ') || 'nothing of its own'}${onward}`;
 }
 
-function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices, method }: Review): string[] {
+function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices }: Review): string[] {
   return [
     '',
     `Review for seat ${seat}: ${toGoStart} to go at the start, ${toGoEnd} at the close`,
@@ -76,7 +78,6 @@ function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices, method }: Revi
     ...choices.map(
       ({ step, kind, words }) => `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${words.join(' ')}`,
     ),
-    `  ${method}`,
   ];
 }
 

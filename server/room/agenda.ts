@@ -2,7 +2,7 @@
 import { facingOf, type Round, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
 import { FILL_IN_STYLE } from './bot-name.ts';
-import { type PersonChair, type Play, type RoomState, roundRuns } from './state.ts';
+import { type PersonChair, type Play, personsOf, type RoomState, roundRuns } from './state.ts';
 
 export type Duty =
   | { readonly kind: 'deal' }
@@ -111,8 +111,4 @@ function isAsked(round: Round, seat: Seat): boolean {
     case 'closed':
       return false;
   }
-}
-
-function personsOf({ chairs }: RoomState): PersonChair[] {
-  return chairs.flatMap((chair) => (chair.kind === 'person' ? [chair] : []));
 }

@@ -1,11 +1,12 @@
 // Does in a room what nobody does by hand: deals, moves of bots, stand-ins at deadlines; one timer a room.
 import { seatView } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
-import type { Log } from '../log.ts';
+import { errorFacts, type Log } from '../log.ts';
 import type { Bots, Clock, Entropy, PlayingCard, Undo } from '../ports.ts';
 import { newSeed } from '../secrets.ts';
 import { type Duty, nextDue } from './agenda.ts';
 import type { Answer } from './answers.ts';
+import { turnDown } from './decision.ts';
 import type { Room } from './room.ts';
 import type { Table } from './table.ts';
 
@@ -58,7 +59,10 @@ export class Keeper {
   async #run(duty: Duty): Promise<void> {
     this.#busy = true;
     const before = this.#room.state.seq;
-    const answer = await this.#perform(duty);
+    const answer = await this.#perform(duty).catch((error: unknown) => {
+      this.#ports.log.error({ duty: duty.kind, ...errorFacts(error) }, 'a duty of the house failed');
+      return turnDown('try-later');
+    });
     this.#busy = false;
     // A refusal after a change means that somebody was quicker; without one it would come again at once.
     if (answer.ok || this.#room.state.seq !== before) return this.wake();

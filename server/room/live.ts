@@ -37,7 +37,7 @@ export function bringToLife(
   if (state === null || state.closed) return null;
   const roomLog = ports.log.child({ room: logTag(code) });
   const card = cardOf(state);
-  const room = new Room(code, log, state, ports);
+  const room = new Room(code, log, state, { ...ports, log: roomLog });
   room.onChange((_, happened) => {
     for (const { seq, event } of happened) roomLog.info({ seq, ...storyOf(event) }, 'event');
   });

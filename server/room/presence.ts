@@ -17,7 +17,7 @@ export class Presence {
     this.#clock = clock;
   }
 
-  /** Since when this person is gone, or null while connected; who has never come is gone since first asked. */
+  /** Since when this person is gone, or null while connected; who has never come is gone since sitting down. */
   readonly goneSince = (person: PersonChair): number | null => this.#line(person.since).goneSince;
 
   /** A new connection of the person who sat down with event `since`; answers its generation. */
@@ -35,10 +35,11 @@ export class Presence {
     return true;
   }
 
-  /** Forgets everybody but these. */
-  keepOnly(persons: readonly PersonChair[]): void {
-    const kept = new Set(persons.map(({ since }) => since));
-    for (const since of this.#lines.keys()) if (!kept.has(since)) this.#lines.delete(since);
+  /** Knows these from now on, whether connected or not, and forgets everybody else. */
+  follow(persons: readonly PersonChair[]): void {
+    const seated = new Set(persons.map(({ since }) => since));
+    for (const since of this.#lines.keys()) if (!seated.has(since)) this.#lines.delete(since);
+    for (const since of seated) this.#line(since);
   }
 
   #line(since: number): Line {

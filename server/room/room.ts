@@ -1,4 +1,5 @@
 // One room: decide, append, evolve, tell; one command at a time, and nothing is answered before it is kept.
+import { errorFacts, type Log } from '../log.ts';
 import type { Clock, Store, Undo } from '../ports.ts';
 import { type Answer, Answers } from './answers.ts';
 import type { RoomCommand } from './command.ts';
@@ -17,6 +18,7 @@ const ATTEMPTS = 5;
 export interface RoomPorts {
   readonly store: Store;
   readonly clock: Clock;
+  readonly log: Log;
 }
 
 export type ChangeListener = (state: RoomState, happened: readonly Logged[]) => void;
@@ -68,7 +70,8 @@ export class Room {
     return this.#mailbox.run(async () => {
       try {
         return await this.#perform(command, id);
-      } catch {
+      } catch (error) {
+        this.#ports.log.error({ command: command.kind, ...errorFacts(error) }, 'a command failed');
         return turnDown('try-later');
       }
     });

@@ -54,7 +54,12 @@ export function wasDealt(state: RoomState, person: PersonChair): boolean {
   return state.play !== null && person.since < state.play.dealtSeq;
 }
 
-/** The seat whose owner keeps the secret with this key, if it still is that owner. */
+/** Everybody who sits, from seat 0 on. */
+export function personsOf({ chairs }: RoomState): PersonChair[] {
+  return chairs.flatMap((chair) => (chair.kind === 'person' ? [chair] : []));
+}
+
+/** The person on this seat, if it is still the one who sat down with event `since`. */
 export function personAt(state: RoomState, seat: Seat, since: number): PersonChair | null {
   const chair = state.chairs[seat];
   return chair.kind === 'person' && chair.since === since ? chair : null;

@@ -6,7 +6,7 @@ import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
 import { Presence } from './presence.ts';
 import type { Room } from './room.ts';
-import { personAt } from './state.ts';
+import { personAt, personsOf } from './state.ts';
 
 /** Sockets that may watch one room besides its four owners. */
 const MOST_WATCHERS = 40;
@@ -40,11 +40,10 @@ export class Table {
     this.#clock = clock;
     this.#presence = new Presence(clock);
     room.onChange((state) => {
-      const persons = state.chairs.filter((chair) => chair.kind === 'person');
-      this.#presence.keepOnly(persons);
-      for (const person of persons) this.goneSince(person);
+      this.#presence.follow(personsOf(state));
       this.#tellAll();
     });
+    this.#presence.follow(personsOf(room.state));
   }
 
   get goneSince(): GoneSince {

@@ -10,6 +10,7 @@ import type { Clock, Tickets, Undo } from '../ports.ts';
 import type { Answer } from '../room/answers.ts';
 import type { Owner } from '../room/command.ts';
 import type { LiveRoom } from '../room/live.ts';
+import { Mailbox } from '../room/mailbox.ts';
 import type { Registry } from '../room/registry.ts';
 import { personAt } from '../room/state.ts';
 import type { Line } from '../room/table.ts';
@@ -25,8 +26,6 @@ export const HELLO_MS = 10_000;
 
 type State =
   | { readonly kind: 'expecting-hello'; readonly callOff: Undo }
-  /** A ticket is being looked up; frames that come meanwhile wait for nothing and are refused. */
-  | { readonly kind: 'entering' }
   | { readonly kind: 'seated'; readonly live: LiveRoom; readonly owner: Owner; readonly detach: Undo }
   | { readonly kind: 'watching'; readonly detach: Undo }
   | { readonly kind: 'closed' };
@@ -41,6 +40,8 @@ export class Session {
   readonly #line: Line;
   readonly #ports: SessionPorts;
   readonly #bucket: Bucket;
+  /** Frames are answered in the order they came, the first one before the second is looked at. */
+  readonly #mailbox = new Mailbox();
   #over = 0;
   #state: State;
 
@@ -48,7 +49,7 @@ export class Session {
     this.#line = line;
     this.#ports = ports;
     this.#bucket = new Bucket(ports.clock, PACE);
-    const callOff = ports.clock.after(HELLO_MS, () => line.end(CLOSE.helloExpected));
+    const callOff = ports.clock.after(HELLO_MS, () => this.#end(CLOSE.helloExpected));
     this.#state = { kind: 'expecting-hello', callOff };
   }
 
@@ -63,32 +64,34 @@ export class Session {
   async receive(data: Uint8Array, isBinary: boolean): Promise<void> {
     if (this.#state.kind === 'closed') return;
     if (!this.#bucket.take()) return this.#tooFast();
+    return this.#mailbox.run(() => this.#read(data, isBinary));
+  }
+
+  async #read(data: Uint8Array, isBinary: boolean): Promise<void> {
     const frame = isBinary ? ({ ok: false, id: null } as const) : readFrame(data);
     if (!frame.ok) return this.#refuse(frame.id, 'bad-frame');
     const { message } = frame;
     switch (this.#state.kind) {
       case 'expecting-hello':
         if (message.kind === 'hello') return this.#hello(message, this.#state.callOff);
-        return this.#line.end(CLOSE.helloExpected);
-      case 'entering':
-        return this.#refuse(message.id, 'bad-frame');
+        return this.#end(CLOSE.helloExpected);
       case 'watching':
         return this.#refuse(message.id, message.kind === 'hello' ? 'bad-frame' : 'not-seated');
       case 'seated':
         if (message.kind === 'hello') return this.#refuse(message.id, 'bad-frame');
         return this.#answer(message.id, await command(this.#state, message));
+      case 'closed':
+        return;
     }
   }
 
   async #hello(message: ClientMessage & { kind: 'hello' }, callOff: Undo): Promise<void> {
     callOff();
-    this.#state = { kind: 'entering' };
     const version = commonVersion(message.versions);
-    if (version === null) return this.#line.end(CLOSE.versionUnknown);
+    if (version === null) return this.#end(CLOSE.versionUnknown);
     const entrance = await this.#entrance(message.ticket);
-    // Closed while the ticket was looked up.
-    if (this.#state.kind !== 'entering') return;
-    if (entrance === null) return this.#line.end(CLOSE.ticketRefused);
+    if (this.#isClosed()) return;
+    if (entrance === null) return this.#end(CLOSE.ticketRefused);
     const { live, owner } = entrance;
     this.#line.send({ kind: 'welcome', id: message.id, version });
     const detach = live.attach(this.#line, owner);
@@ -114,12 +117,22 @@ export class Session {
     else this.#line.send({ kind: 'refused', id, code: answer.code, sentence: answer.sentence });
   }
 
+  /** Asked anew after a wait, in which the socket may have gone. */
+  #isClosed(): boolean {
+    return this.#state.kind === 'closed';
+  }
+
+  #end(code: number): void {
+    this.closed();
+    this.#line.end(code);
+  }
+
   #refuse(id: string | null, code: RoomRefusalCode): void {
     this.#line.send({ kind: 'refused', id, code, sentence: ROOM_REFUSALS[code] });
   }
 
   #tooFast(): void {
-    if (++this.#over > MOST_OVER) this.#line.end(CLOSE.tooManyFrames);
+    if (++this.#over > MOST_OVER) this.#end(CLOSE.tooManyFrames);
     else this.#refuse(null, 'too-fast');
   }
 }
