@@ -2,36 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { type ChoiceReview, type Review, reviewRound } from '../../shared-engine/index.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
+import { numbersIn, numbersSaid, shownAs } from '../kit/sentences.ts';
 
 const REVIEWS: readonly Review[] = records('words', 50).map((record) => reviewRound(record, houseKernel));
 const CHOICES: readonly { readonly review: Review; readonly choice: ChoiceReview }[] = REVIEWS.flatMap(
   (review) => review.choices.map((choice) => ({ review, choice })),
 );
-
-function numbersIn(value: unknown): number[] {
-  if (typeof value === 'number') return [value];
-  if (Array.isArray(value)) return value.flatMap(numbersIn);
-  if (value !== null && typeof value === 'object') return Object.values(value).flatMap(numbersIn);
-  return [];
-}
-
-const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-
-/** Numbers a reader meets in a sentence, without those that are part of a tile's or a family's name. */
-function numbersSaid(sentence: string, families: readonly string[]): number[] {
-  const bare = families
-    .reduce((text, family) => text.replaceAll(family, ''), sentence)
-    .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '');
-  const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
-  const spelt = NUMBER_WORDS.flatMap((word, index) =>
-    new RegExp(`\\b${word}\\b`, 'i').test(bare) ? [index + 2] : [],
-  );
-  return [...digits, ...spelt];
-}
-
-function shownAs(numbers: readonly number[]): Set<number> {
-  return new Set(numbers.flatMap((value) => [value, Number((Math.round(value * 10) / 10).toFixed(1))]));
-}
 
 describe('numbers', () => {
   test('every number in the two sentences of a choice is a number of that choice', () => {

@@ -1,0 +1,28 @@
+// Reads the numbers out of a review and out of its sentences, so that the two can be held together.
+
+/** Every number anywhere in a value. */
+export function numbersIn(value: unknown): number[] {
+  if (typeof value === 'number') return [value];
+  if (Array.isArray(value)) return value.flatMap(numbersIn);
+  if (value !== null && typeof value === 'object') return Object.values(value).flatMap(numbersIn);
+  return [];
+}
+
+const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** Numbers a reader meets in a sentence, without those that are part of a tile's or a family's name. */
+export function numbersSaid(sentence: string, families: readonly string[]): number[] {
+  const bare = families
+    .reduce((text, family) => text.replaceAll(family, ''), sentence)
+    .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '');
+  const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
+  const spelt = NUMBER_WORDS.flatMap((word, index) =>
+    new RegExp(`\\b${word}\\b`, 'i').test(bare) ? [index + 2] : [],
+  );
+  return [...digits, ...spelt];
+}
+
+/** These numbers as they are and as a sentence shows them, to one decimal. */
+export function shownAs(numbers: readonly number[]): Set<number> {
+  return new Set(numbers.flatMap((value) => [value, Number((Math.round(value * 10) / 10).toFixed(1))]));
+}
