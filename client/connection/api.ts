@@ -1,0 +1,62 @@
+// Requests to the server over HTTP; every answer is parsed here and a failure is a value with a sentence.
+import {
+  type ClaimSeat,
+  httpRefusalSchema,
+  type OpenRoom,
+  ROOMS_PATH,
+  roomOpenedSchema,
+  seatClaimedSchema,
+  seatsPath,
+  ticketPath,
+  ticketSchema,
+} from '../../shared-engine/index.ts';
+import type { Schema } from './frame.ts';
+
+export interface Failure {
+  readonly ok: false;
+  /** A refusal of the server's, or `unreachable` when no answer came. */
+  readonly code: string;
+  readonly sentence: string;
+}
+export type Answered<T> = { readonly ok: true; readonly value: T } | Failure;
+
+const UNREACHABLE: Failure = {
+  ok: false,
+  code: 'unreachable',
+  sentence: 'The server cannot be reached; check your connection and try again.',
+};
+
+export function openRoom(request: OpenRoom) {
+  return call(ROOMS_PATH, request, roomOpenedSchema);
+}
+
+export function claimSeat(code: string, request: ClaimSeat) {
+  return call(seatsPath(code), request, seatClaimedSchema);
+}
+
+/** A one-use ticket for the socket; `seat` is null for somebody who only watches. */
+export function askTicket(code: string) {
+  return call(ticketPath(code), null, ticketSchema);
+}
+
+/** A `null` body sends none. */
+async function call<T>(path: string, body: object | null, schema: Schema<T>): Promise<Answered<T>> {
+  let response: Response;
+  let json: unknown;
+  try {
+    response = await fetch(path, {
+      method: 'POST',
+      credentials: 'same-origin',
+      ...(body && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
+    });
+    json = await response.json();
+  } catch {
+    return UNREACHABLE;
+  }
+  if (response.ok) {
+    const parsed = schema.safeParse(json);
+    return parsed.success ? { ok: true, value: parsed.data } : UNREACHABLE;
+  }
+  const refusal = httpRefusalSchema.safeParse(json);
+  return refusal.success ? { ok: false, ...refusal.data } : UNREACHABLE;
+}

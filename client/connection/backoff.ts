@@ -1,0 +1,13 @@
+// How long to wait before the next attempt to connect.
+
+const FIRST_MS = 500;
+const LONGEST_MS = 15_000;
+
+/**
+ * Milliseconds before attempt `failures` + 1: doubling, capped, and anywhere in the upper half, so that a room
+ * full of pages does not come back in the same instant. `chance` is a number 0 ≤ chance < 1.
+ */
+export function backoffMs(failures: number, chance: number): number {
+  const full = Math.min(LONGEST_MS, FIRST_MS * 2 ** Math.min(failures, 10));
+  return Math.round(full / 2 + (full / 2) * chance);
+}

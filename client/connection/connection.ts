@@ -1,0 +1,146 @@
+// Keeps one room's socket alive: ticket, hello, orders that wait for their answer, and coming back after a cut.
+import { CLOSE, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
+import type { Answered } from './api.ts';
+import { backoffMs } from './backoff.ts';
+import { readFrame } from './frame.ts';
+import type { Order, Pending } from './pending.ts';
+import type { After, OpenWire, Wire } from './wire.ts';
+
+export type EndReason = 'replaced' | 'outdated' | 'no-room';
+
+/** How it stands with the server. */
+export type LinkState =
+  | { readonly kind: 'connecting' }
+  | { readonly kind: 'open' }
+  /** Cut off; the next attempt comes by itself. */
+  | { readonly kind: 'waiting'; readonly failures: number }
+  /** No further attempt without the player: another page took over, or this page is too old, or the room is gone. */
+  | { readonly kind: 'ended'; readonly why: EndReason };
+
+export interface ConnectionPorts {
+  readonly askTicket: () => Promise<Answered<{ readonly ticket: string }>>;
+  readonly openWire: OpenWire;
+  readonly after: After;
+  readonly newId: () => string;
+  /** 0 ≤ chance < 1. */
+  readonly chance: () => number;
+  readonly pending: Pending;
+  readonly onState: (state: LinkState) => void;
+  readonly onMessage: (message: ServerMessage) => void;
+}
+
+/** A line that stays silent this long after an order is dead, whatever the browser thinks of it. */
+const ANSWER_MS = 8_000;
+
+export interface Connection {
+  /** Opens, or opens anew with a fresh ticket. */
+  start(): void;
+  /** Tries at once instead of waiting out the pause. */
+  hurry(): void;
+  /** Keeps the order until it is answered; sends it now when the line is open. */
+  order(order: Order): void;
+  stop(): void;
+}
+
+export function connect(ports: ConnectionPorts): Connection {
+  let state: LinkState = { kind: 'connecting' };
+  let wire: Wire | null = null;
+  let failures = 0;
+  let callOff = () => {};
+  // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
+  let attempt = 0;
+
+  const enter = (next: LinkState) => {
+    state = next;
+    ports.onState(next);
+  };
+
+  const send = (message: object) => wire?.send(JSON.stringify(message));
+
+  function drop() {
+    attempt++;
+    callOff();
+    wire?.close();
+    wire = null;
+  }
+
+  function wait() {
+    drop();
+    const pause = backoffMs(failures++, ports.chance());
+    enter({ kind: 'waiting', failures });
+    callOff = ports.after(pause, () => void begin());
+  }
+
+  function end(why: EndReason) {
+    drop();
+    enter({ kind: 'ended', why });
+  }
+
+  async function begin() {
+    drop();
+    const mine = attempt;
+    if (failures === 0) enter({ kind: 'connecting' });
+    const answer = await ports.askTicket();
+    if (mine !== attempt) return;
+    if (!answer.ok) return answer.code === 'no-such-room' ? end('no-room') : wait();
+    wire = ports.openWire({
+      opened: () => {
+        if (mine === attempt) hello(answer.value.ticket);
+      },
+      text: (data) => {
+        if (mine === attempt) receive(data);
+      },
+      closed: (code) => {
+        if (mine === attempt) closed(code);
+      },
+    });
+  }
+
+  function hello(ticket: string) {
+    const { lowest, highest } = PROTOCOL_VERSIONS;
+    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket });
+  }
+
+  function receive(data: string) {
+    const message = readFrame(data);
+    if (message === null) return;
+    if (message.kind === 'welcome') {
+      failures = 0;
+      enter({ kind: 'open' });
+      for (const order of ports.pending.all()) send(order);
+      return;
+    }
+    if ((message.kind === 'ack' || message.kind === 'refused') && message.id !== null) {
+      ports.pending.settle(message.id);
+    }
+    ports.onMessage(message);
+  }
+
+  function closed(code: number) {
+    wire = null;
+    if (code === CLOSE.replaced) end('replaced');
+    else if (code === CLOSE.versionUnknown) end('outdated');
+    else wait();
+  }
+
+  return {
+    start() {
+      failures = 0;
+      void begin();
+    },
+    hurry() {
+      if (state.kind === 'waiting') void begin();
+    },
+    order(order) {
+      ports.pending.add(order);
+      if (state.kind !== 'open') return;
+      send(order);
+      const mine = attempt;
+      ports.after(ANSWER_MS, () => {
+        const waiting = ports.pending.all().some(({ id }) => id === order.id);
+        if (waiting && mine === attempt) void begin();
+      });
+    },
+    stop: drop,
+  };
+}

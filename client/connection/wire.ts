@@ -1,0 +1,40 @@
+// The socket as the connection sees it, and the browser's own behind that.
+import { SOCKET_PATH } from '../../shared-engine/index.ts';
+
+export interface Wire {
+  send(text: string): void;
+  close(): void;
+}
+
+export interface WireEvents {
+  opened(): void;
+  text(data: string): void;
+  closed(code: number): void;
+}
+
+export type OpenWire = (events: WireEvents) => Wire;
+
+/** Runs `run` after `ms` milliseconds; the answer calls that off. */
+export type After = (ms: number, run: () => void) => () => void;
+
+export function browserWire(url: string): OpenWire {
+  return (events) => {
+    const socket = new WebSocket(url);
+    socket.addEventListener('open', () => events.opened());
+    socket.addEventListener('message', ({ data }) => {
+      if (typeof data === 'string') events.text(data);
+    });
+    socket.addEventListener('close', ({ code }) => events.closed(code));
+    return { send: (text) => socket.send(text), close: () => socket.close(1000) };
+  };
+}
+
+/** Where the rooms' socket is on the host that served this page. */
+export function socketUrl({ protocol, host }: { readonly protocol: string; readonly host: string }): string {
+  return `${protocol === 'https:' ? 'wss' : 'ws'}://${host}${SOCKET_PATH}`;
+}
+
+export const browserAfter: After = (ms, run) => {
+  const timer = setTimeout(run, ms);
+  return () => clearTimeout(timer);
+};

@@ -1,0 +1,174 @@
+// Numbered tiles at full size: rings for dots, jointed stalks for bams, a numeral over a crack for craks.
+import type { Suit, TileNumber } from '../../shared-engine/index.ts';
+
+interface Pattern {
+  /** Half the width of one sign, in drawing units. */
+  readonly size: number;
+  /** Offsets from the middle of the field. */
+  readonly at: readonly (readonly [number, number])[];
+}
+
+// The field is 40 wide and 62 high around (36, 40); the left margin belongs to the index mark.
+const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
+  1: { size: 17, at: [[0, 0]] },
+  2: {
+    size: 11,
+    at: [
+      [0, -15],
+      [0, 15],
+    ],
+  },
+  3: {
+    size: 8.5,
+    at: [
+      [-11, -20],
+      [0, 0],
+      [11, 20],
+    ],
+  },
+  4: {
+    size: 8.5,
+    at: [
+      [-10, -14],
+      [10, -14],
+      [-10, 14],
+      [10, 14],
+    ],
+  },
+  5: {
+    size: 7.4,
+    at: [
+      [-11, -20],
+      [11, -20],
+      [0, 0],
+      [-11, 20],
+      [11, 20],
+    ],
+  },
+  6: {
+    size: 7.6,
+    at: [
+      [-10, -20],
+      [10, -20],
+      [-10, 0],
+      [10, 0],
+      [-10, 20],
+      [10, 20],
+    ],
+  },
+  7: {
+    size: 6.1,
+    at: [
+      [-8, -20],
+      [8, -20],
+      [-14, 0],
+      [0, 0],
+      [14, 0],
+      [-8, 20],
+      [8, 20],
+    ],
+  },
+  8: {
+    size: 6.1,
+    at: [
+      [-14, -20],
+      [0, -20],
+      [14, -20],
+      [-8, 0],
+      [8, 0],
+      [-14, 20],
+      [0, 20],
+      [14, 20],
+    ],
+  },
+  9: {
+    size: 6.1,
+    at: [
+      [-14, -20],
+      [0, -20],
+      [14, -20],
+      [-14, 0],
+      [0, 0],
+      [14, 0],
+      [-14, 20],
+      [0, 20],
+      [14, 20],
+    ],
+  },
+};
+
+const MIDDLE = { x: 36, y: 40 } as const;
+
+export function SuitArt({ suit, number }: { readonly suit: Suit; readonly number: TileNumber }) {
+  if (suit === 'crak') return <Crack number={number} />;
+  const { size, at } = PATTERNS[number];
+  return (
+    <g>
+      {at.map(([dx, dy]) => {
+        const x = MIDDLE.x + dx;
+        const y = MIDDLE.y + dy;
+        const key = `${dx},${dy}`;
+        return suit === 'dot' ? (
+          <Ring key={key} x={x} y={y} size={size} />
+        ) : (
+          <Stalk key={key} x={x} y={y} size={size} />
+        );
+      })}
+    </g>
+  );
+}
+
+interface Sign {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+}
+
+/** A ring with a heart; one bold ring reads better at arm's length than ornament. */
+export function Ring({ x, y, size }: Sign) {
+  return (
+    <g>
+      <circle class="line" cx={x} cy={y} r={size * 0.78} stroke-width={size * 0.44} />
+      <circle class="fill" cx={x} cy={y} r={size * 0.26} />
+    </g>
+  );
+}
+
+/** Two joints of a stalk with a gap between them. */
+export function Stalk({ x, y, size }: Sign) {
+  const width = Math.min(size * 0.95, 9);
+  const joint = size * 1.02;
+  const gap = size * 0.12;
+  return (
+    <g class="fill">
+      <rect x={x - width / 2} y={y - gap - joint} width={width} height={joint} rx={width / 2.6} />
+      <rect x={x - width / 2} y={y + gap} width={width} height={joint} rx={width / 2.6} />
+    </g>
+  );
+}
+
+/** The line a crack makes, inside a box around (x, y). */
+export function Zigzag({ x, y, size }: Sign) {
+  const points = [
+    [-1, 0.15],
+    [-0.5, -0.45],
+    [-0.15, 0.4],
+    [0.3, -0.5],
+    [0.6, 0.35],
+    [1, -0.2],
+  ]
+    .map(([dx, dy]) => `${x + dx! * size},${y + dy! * size}`)
+    .join(' ');
+  return <polyline class="line" points={points} stroke-width={size * 0.26} />;
+}
+
+function Crack({ number }: { readonly number: TileNumber }) {
+  return (
+    <g>
+      <text class="tile-text fill" x={MIDDLE.x} y="49" font-size="46" text-anchor="middle">
+        {number}
+      </text>
+      <Zigzag x={MIDDLE.x} y={65} size={18} />
+    </g>
+  );
+}

@@ -1,0 +1,14 @@
+// Which screen the address asks for.
+import type { App } from '../model/app.ts';
+import { Front } from './front.tsx';
+import { RoomScreen } from './room-screen.tsx';
+
+export function AppView({ app }: { readonly app: App }) {
+  const route = app.route.value;
+  switch (route.kind) {
+    case 'front':
+      return <Front app={app} />;
+    case 'room':
+      return <RoomScreen key={route.code} app={app} code={route.code} />;
+  }
+}

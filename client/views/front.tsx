@@ -1,0 +1,91 @@
+// The front page: three doors, one field for a code, a name asked once.
+import { useSignal } from '@preact/signals';
+import type { OpenRoom } from '../../shared-engine/index.ts';
+import { openRoom } from '../connection/api.ts';
+import type { App } from '../model/app.ts';
+import { FRONT } from '../words/front.ts';
+import { CodeField } from './code-field.tsx';
+import { Mark } from './mark.tsx';
+import { NameField } from './name-field.tsx';
+import { TermsForm } from './terms-form.tsx';
+
+export function Front({ app }: { readonly app: App }) {
+  const settings = app.settings.value;
+  const busy = useSignal(false);
+  const problem = useSignal<string | null>(null);
+  const askName = useSignal(false);
+  const card = useSignal<unknown>(null);
+
+  async function open(door: OpenRoom['door']) {
+    const name = settings.name.trim();
+    if (name === '' && door === 'friends') {
+      askName.value = true;
+      return;
+    }
+    busy.value = true;
+    problem.value = null;
+    const bot = door === 'alone' ? settings.style : null;
+    const answer = await openRoom({
+      name: name || FRONT.nameless,
+      door,
+      terms: { deadline: settings.deadline, layOpen: settings.layOpen },
+      bots: [bot, bot, bot],
+      card: card.value,
+    });
+    busy.value = false;
+    if (answer.ok) app.go({ kind: 'room', code: answer.value.code });
+    else problem.value = answer.sentence;
+  }
+
+  return (
+    <main class="front">
+      <header class="masthead">
+        <Mark />
+        <h1>Quadrille</h1>
+        <p>{FRONT.promise}</p>
+      </header>
+      <NameField
+        value={settings.name}
+        missing={askName.value && settings.name.trim() === ''}
+        onChange={(name) => app.change({ name })}
+      />
+      <div class="doors">
+        <section class="door first">
+          <h2>{FRONT.alone.title}</h2>
+          <p>{FRONT.alone.about}</p>
+          <button type="button" class="primary" aria-disabled={busy.value} onClick={() => void open('alone')}>
+            {FRONT.alone.button}
+          </button>
+        </section>
+        <section class="door">
+          <h2>{FRONT.friends.title}</h2>
+          <p>{FRONT.friends.about}</p>
+          <button
+            type="button"
+            class="primary"
+            aria-disabled={busy.value}
+            onClick={() => void open('friends')}
+          >
+            {FRONT.friends.button}
+          </button>
+        </section>
+        <section class="door later">
+          <h2>{FRONT.group.title}</h2>
+          <p>{FRONT.group.about}</p>
+          <p class="coming">{FRONT.group.coming}</p>
+        </section>
+      </div>
+      <p class="notice" role="alert">
+        {problem.value}
+      </p>
+      <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
+      <TermsForm
+        settings={settings}
+        onChange={app.change}
+        onCard={(file) => {
+          card.value = file;
+        }}
+      />
+    </main>
+  );
+}

@@ -1,0 +1,38 @@
+// Before the first deal: who sits where, how friends come in, and who is ready.
+import type { Table } from '../../shared-engine/index.ts';
+import type { App } from '../model/app.ts';
+import type { Room } from '../model/room.ts';
+import { LOBBY } from '../words/room.ts';
+import { Invite } from './invite.tsx';
+import { ReadyPanel } from './ready-panel.tsx';
+import { SeatPicker } from './seat-picker.tsx';
+
+interface LobbyProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly table: Table;
+}
+
+export function Lobby({ app, room, table }: LobbyProps) {
+  const { notice } = room.state.value;
+  return (
+    <main class="lobby">
+      <h1>{table.you === null ? LOBBY.titleGuest : LOBBY.title}</h1>
+      <SeatPicker app={app} room={room} table={table} />
+      {notice && (
+        <p class="notice" role="alert">
+          {notice}
+        </p>
+      )}
+      {table.you !== null && <ReadyPanel room={room} table={table} wish={LOBBY.ready} />}
+      <Invite link={app.linkTo(table.code)} code={table.code} />
+      <section class="terms">
+        <h2>{LOBBY.terms}</h2>
+        <p>
+          {LOBBY.card(table.card.name)} {LOBBY.deadline(table.terms.deadline)}{' '}
+          {LOBBY.layOpen(table.terms.layOpen)}
+        </p>
+      </section>
+    </main>
+  );
+}

@@ -1,0 +1,48 @@
+// The three neighbours as they sit: left, across, right; who gives, who gets, who is ready.
+import { DIRECTIONS, neighbour, type Seat } from '../../shared-engine/index.ts';
+import { openPass, waitsFor } from '../model/facing.ts';
+import type { Seated } from '../model/room.ts';
+import { nameOf, placeOf } from '../words/people.ts';
+import { TABLE } from '../words/room.ts';
+
+export function Others({ seated }: { readonly seated: Seated }) {
+  const { you } = seated;
+  return (
+    <ul class="others" aria-label={TABLE.others}>
+      {DIRECTIONS.toReversed().map((direction) => (
+        <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} />
+      ))}
+    </ul>
+  );
+}
+
+function Plaque({ seated, seat }: { readonly seated: Seated; readonly seat: Seat }) {
+  const { table, view, you } = seated;
+  const info = table.seats[seat];
+  const pass = openPass(view, you);
+  const part = pass && tradeWords(pass.to === seat, pass.from === seat);
+  const ready = !waitsFor(view, seat);
+  const away = info.kind === 'person' && !info.present;
+  return (
+    <li class={part && pass?.to === seat ? 'plaque receiver' : 'plaque'}>
+      <p class="plaque-name">
+        <b>{nameOf(table, seat)}</b>
+        {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+      </p>
+      <p class="plaque-place">{placeOf(you, seat)}</p>
+      <p class={ready ? 'plaque-state is-ready' : 'plaque-state'}>
+        <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+          {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
+        </svg>
+        {away ? TABLE.away : ready ? TABLE.ready : TABLE.choosing}
+      </p>
+      {part && <p class="plaque-part">{part}</p>}
+    </li>
+  );
+}
+
+function tradeWords(gets: boolean, gives: boolean): string | null {
+  if (gets && gives) return TABLE.getsAndGives;
+  if (gets) return TABLE.getsYours;
+  return gives ? TABLE.givesYou : null;
+}

@@ -1,0 +1,84 @@
+// The tray and the button that passes it on, or what has been sealed and can still be taken back.
+import { SEATS } from '../../shared-engine/index.ts';
+import type { OpenPass } from '../model/facing.ts';
+import { waitsFor } from '../model/facing.ts';
+import type { Room, Seated } from '../model/room.ts';
+import { nameOf } from '../words/people.ts';
+import { TABLE } from '../words/room.ts';
+import { BLIND_ABOUT, BLIND_QUESTION, passButton, stillToChoose } from '../words/steps.ts';
+import { sentenceList } from '../words/tiles.ts';
+import { Tray } from './tray.tsx';
+
+interface PassPanelProps {
+  readonly room: Room;
+  readonly seated: Seated;
+  readonly pass: OpenPass;
+}
+
+export function PassPanel({ room, seated, pass }: PassPanelProps) {
+  const { hand, kept } = room.state.value;
+  const chosen = hand.tray.length + hand.blind;
+  return (
+    <div class={pass.sealed ? 'pass-panel sealed' : 'pass-panel'}>
+      <Tray room={room} pass={pass} />
+      {pass.sealed ? (
+        <Sealed room={room} seated={seated} pass={pass} />
+      ) : (
+        <div class="send">
+          <button
+            type="button"
+            class="primary"
+            aria-disabled={chosen < pass.needed || kept > 0}
+            onClick={() => {
+              if (kept === 0) room.pass();
+            }}
+          >
+            {passButton(pass.step, nameOf(seated.table, pass.to))}
+          </button>
+          <p class="count">{kept > 0 ? TABLE.passing : stillToChoose(pass.needed, chosen)}</p>
+        </div>
+      )}
+      {pass.blindAllowed && !pass.sealed && <BlindChoice room={room} />}
+    </div>
+  );
+}
+
+function Sealed({ room, seated, pass }: PassPanelProps) {
+  const { view, table, you } = seated;
+  const waiting = SEATS.filter((seat) => seat !== you && waitsFor(view, seat)).map((seat) =>
+    nameOf(table, seat),
+  );
+  return (
+    <div class="send">
+      <button type="button" onClick={() => room.choose({ kind: 'take-back', step: pass.step })}>
+        {TABLE.takeBack}
+      </button>
+      <p class="count">
+        {TABLE.sealed} {waiting.length > 0 && TABLE.sealedBefore(sentenceList(waiting))}
+      </p>
+    </div>
+  );
+}
+
+function BlindChoice({ room }: { readonly room: Room }) {
+  const { hand } = room.state.value;
+  return (
+    <fieldset class="blind">
+      <legend>{BLIND_QUESTION}</legend>
+      <div class="row">
+        {[0, 1, 2, 3].map((count) => (
+          <label key={count} class="choice pill">
+            <input
+              type="radio"
+              name="blind"
+              checked={hand.blind === count}
+              onChange={() => room.setBlind(count)}
+            />
+            <span>{count === 0 ? 'None' : count}</span>
+          </label>
+        ))}
+      </div>
+      <p class="about">{BLIND_ABOUT}</p>
+    </fieldset>
+  );
+}

@@ -1,0 +1,23 @@
+// The four racks at the close, where the table's terms lay them open.
+import { SEATS } from '../../../shared-engine/index.ts';
+import type { Seated } from '../../model/room.ts';
+import { capital, nameOrYou } from '../../words/people.ts';
+import { REVIEW } from '../../words/review.ts';
+import { TileRow } from '../tile-row.tsx';
+
+export function OpenRacks({ seated }: { readonly seated: Seated }) {
+  const { stage } = seated.view;
+  if (stage.phase !== 'closed' || stage.racks === null) return null;
+  const { racks } = stage;
+  return (
+    <section class="panel open-racks">
+      <h2>{REVIEW.racks}</h2>
+      {SEATS.map((seat) => (
+        <figure key={seat}>
+          <figcaption>{capital(nameOrYou(seated.table, seat))}</figcaption>
+          <TileRow tiles={racks[seat]} />
+        </figure>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,103 @@
+// After the close: the one thing worth learning first, then every choice, then the next deal.
+import { useSignal } from '@preact/signals';
+import type { Review } from '../../../shared-engine/index.ts';
+import type { App } from '../../model/app.ts';
+import type { Room, Seated } from '../../model/room.ts';
+import { choiceName, gradeOf, journey, REVIEW } from '../../words/review.ts';
+import { LOBBY } from '../../words/room.ts';
+import { Invite } from '../invite.tsx';
+import { ReadyPanel } from '../ready-panel.tsx';
+import { SeatPicker } from '../seat-picker.tsx';
+import { ChoiceStrip } from './choice-strip.tsx';
+import { DealCheckPanel } from './deal-check.tsx';
+import { NumberChoice } from './number-choice.tsx';
+import { OpenRacks } from './open-racks.tsx';
+import { PassChoice } from './pass-choice.tsx';
+
+interface ReviewScreenProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
+  const { review, notice } = room.state.value;
+  const { table } = seated;
+  return (
+    <main class="review">
+      {review ? (
+        <Lesson review={review} />
+      ) : (
+        <header class="lesson">
+          <h1>{REVIEW.title}</h1>
+          <p role="status">{REVIEW.working}</p>
+        </header>
+      )}
+      <ReadyPanel room={room} table={table} wish={REVIEW.next} />
+      {notice && (
+        <p class="notice" role="alert">
+          {notice}
+        </p>
+      )}
+      {review && <Choices review={review} seated={seated} />}
+      <OpenRacks seated={seated} />
+      <DealCheckPanel seated={seated} />
+      <details class="panel">
+        <summary>{LOBBY.seats}</summary>
+        <SeatPicker app={app} room={room} table={table} />
+        <Invite link={app.linkTo(table.code)} code={table.code} />
+      </details>
+    </main>
+  );
+}
+
+function Lesson({ review }: { readonly review: Review }) {
+  return (
+    <header class="lesson">
+      <h1>{REVIEW.title}</h1>
+      <p class="lesson-text">{review.lesson}</p>
+      <p>
+        {journey(review)} <span class="aside">{REVIEW.private}</span>
+      </p>
+    </header>
+  );
+}
+
+function Choices({ review, seated }: { readonly review: Review; readonly seated: Seated }) {
+  const chosen = useSignal(dearest(review));
+  const choice = review.choices[chosen.value];
+  return (
+    <section class="choices" aria-labelledby="choices-title">
+      <h2 id="choices-title">{REVIEW.strip}</h2>
+      <ChoiceStrip
+        choices={review.choices}
+        chosen={chosen.value}
+        onChoose={(index) => {
+          chosen.value = index;
+        }}
+      />
+      {choice && (
+        <article class="choice-detail" aria-live="off">
+          <h3>
+            {choiceName(choice)}: <span class="grade-words">{gradeOf(choice.loss).words.toLowerCase()}</span>
+          </h3>
+          {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
+          {choice.kind === 'pass' ? (
+            <PassChoice choice={choice} review={review} seated={seated} />
+          ) : (
+            <NumberChoice choice={choice} />
+          )}
+        </article>
+      )}
+      <details class="panel">
+        <summary>{REVIEW.method}</summary>
+        <p>{review.method}</p>
+      </details>
+    </section>
+  );
+}
+
+/** The choice that cost most is open first; it is the one the lesson speaks of. */
+function dearest({ choices }: Review): number {
+  return choices.reduce((best, choice, index) => (choice.loss > choices[best]!.loss ? index : best), 0);
+}

@@ -1,0 +1,46 @@
+// The table in play: steps, neighbours, the open question, and one's own rack at the bottom.
+
+import { stepOf } from '../model/facing.ts';
+import type { Room, Seated } from '../model/room.ts';
+import { wasStopped } from '../words/steps.ts';
+import { Clock } from './clock.tsx';
+import { Others } from './others.tsx';
+import { Question } from './question.tsx';
+import { Rack } from './rack.tsx';
+import { SoFar } from './so-far.tsx';
+import { StepStrip } from './step-strip.tsx';
+
+interface TableScreenProps {
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+export function TableScreen({ room, seated }: TableScreenProps) {
+  const { dueAt, news } = room.state.value;
+
+  /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
+  function onKeyDown(event: KeyboardEvent) {
+    const inField = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement;
+    if (inField || event.ctrlKey || event.metaKey || event.altKey) return;
+    const slot = ['1', '2', '3'].indexOf(event.key);
+    if (slot >= 0) room.takeBackSlot(slot);
+  }
+
+  return (
+    <main class="table" onKeyDown={onKeyDown}>
+      <div class="progress">
+        <StepStrip open={stepOf(seated.view)} stopped={wasStopped(seated.view.record.steps)} />
+        <Clock dueAt={dueAt} />
+      </div>
+      <Others seated={seated} />
+      <Question room={room} seated={seated} />
+      <div class="own">
+        <p class="news" aria-hidden="true">
+          {news.filter((sentence) => !sentence.endsWith('is ready.')).join(' ')}
+        </p>
+        <Rack room={room} />
+        <SoFar seated={seated} />
+      </div>
+    </main>
+  );
+}

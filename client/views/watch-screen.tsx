@@ -1,0 +1,45 @@
+// A watcher's view of a running table: public facts and no tiles.
+import { SEATS, type Table } from '../../shared-engine/index.ts';
+import type { App } from '../model/app.ts';
+import { stepOf, waitsFor } from '../model/facing.ts';
+import type { Room } from '../model/room.ts';
+import { nameOf } from '../words/people.ts';
+import { TABLE, WATCH } from '../words/room.ts';
+import { STEP_NAMES, wasStopped } from '../words/steps.ts';
+import { publicNews } from '../words/watch.ts';
+import { SeatPicker } from './seat-picker.tsx';
+import { StepStrip } from './step-strip.tsx';
+
+interface WatchScreenProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly table: Table;
+}
+
+export function WatchScreen({ app, room, table }: WatchScreenProps) {
+  const { view } = table;
+  if (view?.audience !== 'watcher') return null;
+  const open = stepOf(view);
+  return (
+    <main class="watch">
+      <StepStrip open={open} stopped={wasStopped(view.steps)} />
+      <h1>{WATCH.title}</h1>
+      <p>{open === null ? WATCH.closed : `${WATCH.about} ${WATCH.step(STEP_NAMES[open])}.`}</p>
+      <ul class="others four">
+        {SEATS.map((seat) => (
+          <li key={seat} class="plaque">
+            <b>{nameOf(table, seat)}</b>
+            {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+            {open !== null && <span>{waitsFor(view, seat) ? TABLE.choosing : TABLE.ready}</span>}
+          </li>
+        ))}
+      </ul>
+      <ol class="public-steps">
+        {view.steps.map((step, index) => (
+          <li key={`${index}-${step.kind}`}>{publicNews(table, step)}</li>
+        ))}
+      </ol>
+      {open === null && <SeatPicker app={app} room={room} table={table} />}
+    </main>
+  );
+}

@@ -1,0 +1,90 @@
+// What each step of the exchange is called, and what it asks.
+import {
+  MOVES,
+  type MoveStep,
+  type SeatStep,
+  STEPS,
+  type Step,
+  type Table,
+} from '../../shared-engine/index.ts';
+import type { OpenPass } from '../model/facing.ts';
+import { nameOf } from './people.ts';
+
+export const STEP_NAMES: Readonly<Record<Step, string>> = {
+  'first-right': 'First right',
+  'first-across': 'First across',
+  'first-left': 'First left',
+  vote: 'Go on?',
+  'second-left': 'Second left',
+  'second-across': 'Second across',
+  'second-right': 'Second right',
+  'courtesy-ask': 'Courtesy',
+  'courtesy-pass': 'Courtesy pass',
+};
+
+/** Steps as the strip shows them: the courtesy counts as one. */
+export const STRIP: readonly { readonly step: Step; readonly label: string; readonly part: string }[] = [
+  { step: 'first-right', label: 'right', part: 'First' },
+  { step: 'first-across', label: 'across', part: 'First' },
+  { step: 'first-left', label: 'left', part: 'First' },
+  { step: 'vote', label: 'go on?', part: 'Vote' },
+  { step: 'second-left', label: 'left', part: 'Second' },
+  { step: 'second-across', label: 'across', part: 'Second' },
+  { step: 'second-right', label: 'right', part: 'Second' },
+  { step: 'courtesy-ask', label: 'courtesy', part: 'Last' },
+];
+
+export type StripState = 'done' | 'now' | 'to come' | 'left out';
+
+/** How far the round is, step by step; `open` is null once it is closed. */
+export function stripState(step: Step, open: Step | null, stopped: boolean): StripState {
+  if (stopped && step.startsWith('second')) return 'left out';
+  if (open === null) return 'done';
+  const shownOpen = open === 'courtesy-pass' ? 'courtesy-ask' : open;
+  const at = STEPS.indexOf(step);
+  const now = STEPS.indexOf(shownOpen);
+  return at < now ? 'done' : at === now ? 'now' : 'to come';
+}
+
+export function wasStopped(steps: readonly Pick<SeatStep, 'kind'>[] | readonly SeatStep[]): boolean {
+  return (steps as readonly SeatStep[]).some((step) => step.kind === 'vote' && !step.go.every(Boolean));
+}
+
+const COUNT_WORDS = ['no', 'one', 'two', 'three'] as const;
+
+export function countWord(count: number): string {
+  return COUNT_WORDS[count] ?? String(count);
+}
+
+/** `Pass right to Ines`. */
+export function passButton(step: MoveStep, to: string): string {
+  return `Pass ${MOVES[step].toward} to ${to}`;
+}
+
+export function passHeading(table: Table, pass: OpenPass): string {
+  const to = nameOf(table, pass.to);
+  const tiles = pass.needed === 1 ? 'one tile' : `${countWord(pass.needed)} tiles`;
+  return `${STEP_NAMES[pass.step]}: choose ${tiles} for ${to}`;
+}
+
+/** What is missing before the pass can go. */
+export function stillToChoose(needed: number, chosen: number): string {
+  const missing = needed - chosen;
+  if (missing <= 0) return 'Ready to pass';
+  return missing === needed ? `Tap ${countWord(needed)} on your rack` : `${countWord(missing)} more`;
+}
+
+export const BLIND_QUESTION = 'Pass on some of the arriving tiles unseen?';
+export const BLIND_ABOUT =
+  'You may send on one, two or three of the tiles that come to you without looking, instead of your own.';
+export const VOTE_QUESTION = 'Go on with a second Charleston?';
+export const VOTE_ABOUT =
+  'It is played only when all four want it. Nobody sees your answer before all have given theirs.';
+
+export function askQuestion(across: string): string {
+  return `How many tiles would you like to swap with ${across}?`;
+}
+
+export function askAbout(across: string): string {
+  return `${across} says a number at the same time; the smaller one holds for both of you.`;
+}
