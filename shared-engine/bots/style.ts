@@ -16,8 +16,8 @@ export interface Judgement {
 export type Style = Judgement | { readonly kind: 'any-legal' };
 
 export const STYLE_DATA: Readonly<Record<StyleName, Style>> = {
-  casual: { kind: 'judging', blur: 1, gifts: null },
-  typical: { kind: 'judging', blur: 0.4, gifts: null },
+  casual: { kind: 'judging', blur: 1.2, gifts: null },
+  typical: { kind: 'judging', blur: 0.6, gifts: null },
   strong: { kind: 'judging', blur: 0, gifts: null },
   guarded: {
     kind: 'judging',

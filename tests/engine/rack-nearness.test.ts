@@ -67,6 +67,12 @@ describe('nearness', () => {
     expect(nearnessOf(counts([6, 2]), 0.5)).toBe(nearnessOf(counts([5, 1]), 0.5));
   });
 
+  it('is the same to the last bit on every machine', () => {
+    const histogram = counts([5, 3], [6, 17], [7, 110], [8, 400]);
+    expect(nearnessOf(histogram, 0.05)).toBe(9.47705009253293);
+    expect(nearnessOf(histogram, 0.3)).toBe(11.791072501860423);
+  });
+
   it('of a card without targets is 0', () => {
     expect(nearnessOf(counts())).toBe(0);
   });

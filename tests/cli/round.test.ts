@@ -1,0 +1,151 @@
+// The command that plays one round: same seed, same bytes; what it prints is the round; bad words get one sentence.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { PlayedRound } from '../../server/cli/played-round.ts';
+import { readRequest } from '../../server/cli/round-request.ts';
+import {
+  checkDeal,
+  createKernel,
+  facesOf,
+  HOUSE_CARD,
+  houseCard,
+  replay,
+  STYLES,
+} from '../../shared-engine/index.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const root = new URL('../..', import.meta.url);
+const folder = mkdtempSync(path.join(tmpdir(), 'round-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function run(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ['--import', 'tsx', 'server/cli/round.ts', ...args],
+    { cwd: root, encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 },
+  );
+  return { status, stdout, stderr };
+}
+
+function cardFile(name: string, content: unknown): string {
+  const file = path.join(folder, name);
+  writeFileSync(file, typeof content === 'string' ? content : JSON.stringify(content));
+  return file;
+}
+
+const seed = seedNamed('command');
+
+describe('round --json', () => {
+  const args = ['--seed', seed, '--card', 'house', '--seats', 'strong,casual,guarded,random', '--json'];
+  const first = run(...args);
+  const played: PlayedRound = JSON.parse(first.stdout);
+
+  it('prints the same bytes for the same seed and nothing on stderr', () => {
+    expect(first).toMatchObject({ status: 0, stderr: '' });
+    expect(run(...args).stdout).toBe(first.stdout);
+  });
+
+  it('prints a log that replays to the racks it prints (E2)', () => {
+    const round = replay(played.log);
+    expect(round?.phase).toBe('closed');
+    expect(played.racks.after).toEqual(round?.racks.map(facesOf));
+    const kernel = createKernel(houseCard());
+    expect(played.toGo.after).toEqual(round?.racks.map((rack) => kernel.toGo(rack)));
+  });
+
+  it('D4 prints a commitment that its seed opens', () => {
+    expect(checkDeal({ seed: played.seed, dealer: played.dealer }, played.commitment)).toEqual({ ok: true });
+  });
+
+  it('Z1 prints a review for each seat, with the tiles to go of its racks', () => {
+    expect(played.reviews.map(({ seat }) => seat)).toEqual([0, 1, 2, 3]);
+    expect(played.reviews.map(({ toGoStart }) => toGoStart)).toEqual(played.toGo.before);
+    expect(played.reviews.map(({ toGoEnd }) => toGoEnd)).toEqual(played.toGo.after);
+  });
+});
+
+describe('round as text', () => {
+  it('without a seed draws one, prints it, and the printed seed plays the same round again', () => {
+    const fresh = run('--seats', 'random,random,random,random');
+    const printed = /^Seed +([0-9a-f]{64})$/m.exec(fresh.stdout)?.[1];
+    expect(printed).toBeDefined();
+    const again = run('--seats', 'random,random,random,random', '--seed', printed ?? '');
+    expect(again).toEqual(fresh);
+    const other = run('--seats', 'random,random,random,random');
+    expect(other.stdout).not.toBe(fresh.stdout);
+  });
+
+  it('D2 gives the dealer named fourteen tiles and tells every step and seat', () => {
+    const { stdout } = run('--seed', seed, '--dealer', '2', '--seats', 'strong,strong,strong,strong');
+    const dealt = stdout.split('\n').filter((line) => /^ {2}seat \d \(strong\)/.test(line));
+    const sizes = dealt.map((line) => line.slice(line.indexOf(': ') + 2).split(' ').length);
+    expect(sizes).toEqual([13, 13, 14, 13, 13, 13, 14, 13]);
+    for (const heading of ['First right', 'First across', 'First left', 'Vote', 'At the close']) {
+      expect(stdout).toContain(`\n${heading}`);
+    }
+    for (const seat of [0, 1, 2, 3]) expect(stdout).toContain(`Review for seat ${seat}: `);
+  });
+
+  it('plays on a card file of one’s own', () => {
+    const file = cardFile('own.json', { ...HOUSE_CARD, id: 'own', name: 'Ines’s card' });
+    const { status, stdout } = run('--seed', seed, '--card', file);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Card +Ines’s card$/m);
+  });
+});
+
+describe('bad words get one sentence and exit 2', () => {
+  const [line, ...lines] = HOUSE_CARD.lines;
+  const [group, ...groups] = line!.groups;
+  const thirteen = { ...line!, groups: [{ ...group!, size: group!.size - 1 }, ...groups] };
+
+  it('on stderr, with nothing on stdout', () => {
+    const refused = run('--seed', 'abc');
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr).toBe('--seed takes 64 hexadecimal digits, not "abc".\n');
+  });
+
+  it('a card file with a 13-tile line is refused by that line', () => {
+    const file = cardFile('short.json', { ...HOUSE_CARD, lines: [thirteen, ...lines] });
+    const { status, stdout, stderr } = run('--card', file, '--json');
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    expect(stderr).toContain(`"${line!.id}"`);
+    expect(stderr).toContain('13');
+    expect(stderr.trimEnd()).not.toContain('\n');
+  });
+
+  const cases: readonly (readonly [string, readonly string[], RegExp])[] = [
+    ['an unknown option', ['--tempo', '3'], /^Use only --seed HEX/],
+    ['a word too many', ['house'], /^Use only --seed HEX/],
+    ['an option without its value', ['--seed'], /^Use only --seed HEX/],
+    ['a seed of 63 digits', ['--seed', 'a'.repeat(63)], /64 hexadecimal digits/],
+    ['a fifth seat as dealer', ['--dealer', '4'], /seat from 0 to 3, not "4"/],
+    ['a dealer in words', ['--dealer', 'east'], /seat from 0 to 3, not "east"/],
+    ['three styles', ['--seats', 'strong,strong,strong'], /four of casual, typical/],
+    ['five styles', ['--seats', 'strong,strong,strong,strong,strong'], /four of casual, typical/],
+    ['an unknown style', ['--seats', 'strong,strong,strong,brave'], /not "strong,strong,strong,brave"/],
+    ['a missing card file', ['--card', path.join(folder, 'none.json')], /cannot be read/],
+    ['a card file that is not JSON', ['--card', cardFile('not.json', '{')], /is not JSON/],
+    ['a card file of another format', ['--card', cardFile('empty.json', {})], /^Card: /],
+  ];
+  it.each(cases)('%s', (_, args, sentence) => {
+    const request = readRequest(args);
+    expect(request.ok ? '' : request.sentence).toMatch(sentence);
+    expect(request.ok ? '' : request.sentence).not.toContain('\n');
+  });
+
+  it('every style is known by name and capital hexadecimal digits are taken', () => {
+    for (const style of STYLES) {
+      const request = readRequest([
+        '--seats',
+        `${style}, ${style},${style},${style}`,
+        '--seed',
+        'AB'.repeat(32),
+      ]);
+      expect(request).toMatchObject({ ok: true, seed: 'ab'.repeat(32), seats: [style, style, style, style] });
+    }
+  });
+});
