@@ -85,5 +85,12 @@ export type CardFile = z.infer<typeof cardFileSchema>;
 
 /** The JSON Schema (draft 7) of a card file; `card.schema.json` holds it for people without this program. */
 export function cardJsonSchema(): object {
-  return z.toJSONSchema(cardFileSchema, { target: 'draft-7', io: 'input' });
+  return z.toJSONSchema(cardFileSchema, {
+    target: 'draft-7',
+    io: 'input',
+    // Lists are only read-only to this program; whoever writes a card may write them.
+    override: ({ jsonSchema }) => {
+      delete jsonSchema.readOnly;
+    },
+  });
 }

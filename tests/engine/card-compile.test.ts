@@ -1,0 +1,177 @@
+// The card compiler: small cards with known hands, counts by combinatorics, and every choice by brute force.
+import { describe, expect, test } from 'vitest';
+import {
+  type CardGroup,
+  type CardLine,
+  type CompiledCard,
+  compileCard,
+  type Face,
+  facesOf,
+  HOUSE_CARD,
+  houseCard,
+  parseCard,
+  SUITS,
+} from '../../shared-engine/index.ts';
+import { cardOf, lineOf } from '../kit/card-files.ts';
+import { handsByBruteForce, handText } from '../kit/card-hands.ts';
+
+function compiled(groups: readonly CardGroup[], more: Record<string, unknown> = {}): CompiledCard {
+  const parsed = parseCard({ ...cardOf(lineOf(groups, more)), parameters: { year: 2026 } });
+  if (!parsed.ok) throw new Error(parsed.problems.map(({ sentence }) => sentence).join('\n'));
+  return compileCard(parsed.card);
+}
+
+const n = (plus: number) => (plus === 0 ? { var: 'n' } : { var: 'n', plus });
+const run = (size: number, plus: number, suit: string): CardGroup => ({
+  size,
+  tile: { number: n(plus), suit: { var: suit } },
+});
+const flowers = (size: number): CardGroup => ({ size, tile: { flower: true } });
+
+describe('hands of small cards, written out by hand', () => {
+  test('singles and pairs are kept apart from groups a joker may join', () => {
+    const card = compiled([
+      { size: 1, tile: { wind: 'east' } },
+      { size: 2, tile: { dragon: 'red' } },
+      { size: 3, tile: { number: 7, suit: 'dot' } },
+      { size: 2, tile: { number: 7, suit: 'dot' } },
+      { size: 6, tile: { flower: true } },
+    ]);
+    expect(card.targets.map(({ singles, groups }) => [facesOf(singles), facesOf(groups)])).toEqual([
+      [
+        ['dot-7', 'dot-7', 'east', 'red', 'red'],
+        ['dot-7', 'dot-7', 'dot-7', ...new Array<Face>(6).fill('flower')],
+      ],
+    ]);
+  });
+
+  test('a matching dragon follows its suit: green bam, red crak, white dot (common practice, no source)', () => {
+    const card = compiled([
+      flowers(6),
+      { size: 4, tile: { number: 1, suit: { var: 'p' } } },
+      { size: 4, tile: { dragon: { matching: 'p' } } },
+    ]);
+    expect(card.targets.map(({ groups }) => [...new Set(facesOf(groups))])).toEqual([
+      ['bam-1', 'green', 'flower'],
+      ['crak-1', 'red', 'flower'],
+      ['dot-1', 'white', 'flower'],
+    ]);
+  });
+
+  test('year digits take the suit of the line and the digit 0 is soap', () => {
+    const digits = ([0, 1, 2, 3] as const).map(
+      (yearDigit): CardGroup => ({ size: 2, tile: { yearDigit, suit: 'crak' } }),
+    );
+    const [target] = compiled([...digits, flowers(6)]).targets;
+    expect(facesOf(target!.singles)).toEqual([
+      ...new Array<Face>(4).fill('crak-2'),
+      'crak-6',
+      'crak-6',
+      'white',
+      'white',
+    ]);
+  });
+
+  test('"where" keeps a variable to its list', () => {
+    const card = compiled([run(5, 0, 'p'), run(5, 1, 'p'), flowers(4)], {
+      where: { n: { numbers: [2, 8] }, p: { suits: ['bam', 'dot'] } },
+    });
+    expect(card.targets.map(({ groups }) => [...new Set(facesOf(groups))].slice(0, 2).join())).toEqual([
+      'bam-2,bam-3',
+      'dot-2,dot-3',
+      'bam-8,bam-9',
+      'dot-8,dot-9',
+    ]);
+  });
+});
+
+const dragon = (size: number, name: string): CardGroup => ({ size, tile: { dragon: { var: name } } });
+const wind = (size: number, name: string): CardGroup => ({ size, tile: { wind: { var: name } } });
+const choose = (from: number, count: number): number =>
+  count === 0 ? 1 : (choose(from - 1, count - 1) * from) / count;
+
+describe('how many hands a line has, by combinatorics', () => {
+  test.each([
+    {
+      what: 'a run of w in one suit: (10 − w) · 3',
+      groups: [5, 4, 3, 2].map((s, i) => run(s, i, 'p')),
+      count: 6 * 3,
+    },
+    {
+      what: 'a run of 4 over two suits: 6 starts · 3 · 2',
+      groups: [run(5, 0, 'p'), run(4, 1, 'p'), run(3, 2, 'q'), run(2, 3, 'q')],
+      count: 6 * 3 * 2,
+    },
+    {
+      what: 'like numbers in three suits, all sizes different: 9 · 3!',
+      groups: [run(6, 0, 'p'), run(5, 0, 'q'), run(3, 0, 'r')],
+      count: 9 * 6,
+    },
+    {
+      what: 'like numbers in three suits, two sizes the same: 9 · 3!/2!',
+      groups: [run(5, 0, 'p'), run(5, 0, 'q'), run(4, 0, 'r')],
+      count: 9 * 3,
+    },
+    {
+      what: 'two winds of four in equal groups: C(4, 2)',
+      groups: [wind(4, 'a'), wind(4, 'b'), flowers(6)],
+      count: choose(4, 2),
+    },
+    {
+      what: 'two winds in unequal groups: 4 · 3',
+      groups: [wind(5, 'a'), wind(3, 'b'), flowers(6)],
+      count: 12,
+    },
+    {
+      what: 'all dragons in equal groups: 1',
+      groups: [dragon(4, 'x'), dragon(4, 'y'), dragon(4, 'z'), flowers(2)],
+      count: 1,
+    },
+    {
+      what: 'two free numbers of one suit in equal groups: C(9, 2) · 3',
+      groups: [
+        { size: 4, tile: { number: { var: 'a' }, suit: { var: 'p' } } },
+        { size: 4, tile: { number: { var: 'b' }, suit: { var: 'p' } } },
+        flowers(6),
+      ] satisfies CardGroup[],
+      count: choose(9, 2) * 3,
+    },
+    {
+      what: 'fixed tiles: 1',
+      groups: [
+        { size: 6, tile: { zero: true } },
+        { size: 6, tile: { wind: 'north' } },
+        flowers(2),
+      ] satisfies CardGroup[],
+      count: 1,
+    },
+  ])('$what', ({ groups, count }) => {
+    expect(compiled(groups).targets).toHaveLength(count);
+  });
+
+  test.each([
+    ['runs-1', (9 - 4) * 3],
+    ['runs-5', (9 - 5) * 3],
+    ['like-numbers-4', 9 * choose(3, 2)],
+    ['odds-8', SUITS.length * 2],
+    ['threes-8', SUITS.length * 4],
+    ['honors-2', 3 * 2 * 1 * 4 * 1],
+    ['flowers-3', choose(4, 2) * 3],
+    ['pairs-1', 3 * choose(3, 2)],
+    ['year-7', 9 * 3],
+  ])('house line %s has %i hands', (id, count) => {
+    const line = houseCard().lines.findIndex((known) => known.id === id);
+    expect(houseCard().targets.filter((target) => target.line === line)).toHaveLength(count);
+  });
+});
+
+describe('every line of the house card under every choice, by brute force', () => {
+  test.each(HOUSE_CARD.lines.map((line): [string, CardLine] => [line.id, line]))('%s', (id, line) => {
+    const place = houseCard().lines.findIndex((known) => known.id === id);
+    const ours = houseCard()
+      .targets.filter((target) => target.line === place)
+      .map(handText);
+    expect(new Set(ours).size).toBe(ours.length);
+    expect(new Set(ours)).toEqual(handsByBruteForce(line, HOUSE_CARD.parameters.year));
+  });
+});
