@@ -8,7 +8,7 @@ import { spareTiles, type Worth } from './worth.ts';
 
 const SECOND = ['second-left', 'second-across', 'second-right'] as const;
 /** A multiple of four, so that each number the seat across may offer comes up equally often. */
-const WORLDS = 16;
+const WORLDS = 32;
 /** Three tiles for each of the three passes and for the courtesy pass. */
 const WORLD_SIZE = 12;
 

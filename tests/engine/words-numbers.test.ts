@@ -1,6 +1,13 @@
 // What a review says: every number in a sentence is a number of the review, and the tone is kind.
 import { describe, expect, test } from 'vitest';
-import { type ChoiceReview, type Review, reviewRound } from '../../shared-engine/index.ts';
+import {
+  addTo,
+  bagOf,
+  type ChoiceReview,
+  type Review,
+  reviewRound,
+  takeFrom,
+} from '../../shared-engine/index.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { numbersIn, numbersSaid, shownAs } from '../kit/sentences.ts';
 
@@ -114,5 +121,37 @@ describe('what is said follows what was computed', () => {
       if (formed) named++;
     }
     expect(named).toBeGreaterThan(5);
+  });
+
+  test('a reason given for the best pass holds of it and not of the pass played', () => {
+    const reasons = { groups: 0, families: 0, toGo: 0, fit: 0 };
+    for (const { review, choice } of CHOICES) {
+      if (choice.kind !== 'pass' || choice.loss < review.basis.smallLoss) continue;
+      const { best, parts, played, words } = choice;
+      if (/stays? whole/.test(words[1])) {
+        reasons.groups++;
+        expect(parts.groupsKeptByBest).toBeGreaterThan(parts.groupsKept);
+      } else if (words[1].includes('families within reach')) {
+        reasons.families++;
+        expect(parts.familiesKeptByBest).toBeGreaterThan(parts.familiesKept);
+      } else if (words[1].includes('tiles kept at')) {
+        reasons.toGo++;
+        expect(best.toGo).toBeLessThan(played.toGo);
+      } else {
+        reasons.fit++;
+        expect(words[1]).toContain('which keeps tiles that fit better');
+      }
+    }
+    expect(Math.min(reasons.groups, reasons.families, reasons.toGo)).toBeGreaterThan(0);
+  });
+
+  test('what is kept and given instead turns the pass played into the best', () => {
+    for (const { choice } of CHOICES) {
+      if (choice.kind !== 'pass') continue;
+      const { betterToGive, betterToKeep } = choice.parts;
+      const turned = addTo(takeFrom(bagOf(choice.played.tiles), betterToKeep)!, betterToGive);
+      expect(turned).toEqual(bagOf(choice.best.tiles));
+      expect(betterToGive.some((face) => betterToKeep.includes(face))).toBe(false);
+    }
   });
 });

@@ -46,17 +46,26 @@ export function option({ kind, best }: Judged): string {
 }
 
 /** The rule of thumb (common practice, no source) and whether the numbers agree with it. */
-function ruleOfThumb({ kind, best, spare }: Judged): string {
+function ruleOfThumb(review: Judged): string {
+  const { kind, spare } = review;
   switch (kind) {
     case 'blind': {
-      const agree = best > 0 === spare < 3;
+      const agree = asGoodAsBest(review, (blind) => blind > 0 === spare < 3);
       return `; the rule of thumb, to pass blind when fewer than 3 tiles can be spared, ${verdict(agree)}`;
     }
-    case 'ask':
-      return `; the rule of thumb, to ask for as many as can be spared, ${verdict(best === Math.min(3, spare))}`;
+    case 'ask': {
+      const agree = asGoodAsBest(review, (asked) => asked === Math.min(3, spare));
+      return `; the rule of thumb, to ask for as many as can be spared, ${verdict(agree)}`;
+    }
     case 'vote':
       return '';
   }
+}
+
+/** Whether a number that keeps the rule is too near the best one to be told apart in tenths. */
+function asGoodAsBest({ options }: Judged, keepsRule: (value: number) => boolean): boolean {
+  const most = Math.max(...options.map(({ nearness }) => nearness));
+  return options.some(({ value, nearness }) => keepsRule(value) && inTenths(most - nearness) === '0.0');
 }
 
 function verdict(agree: boolean): string {
