@@ -73,11 +73,11 @@ function wanted({ singles, groups }: Target): Wanted {
 
 function missing(target: Wanted, own: readonly number[], callable: readonly number[]): number {
   let inSingles = 0;
-  let inGroups = 0;
+  let inGroups = own[JOKER_INDEX]!;
   for (const { face, singles, groups } of target.faces) {
     const natural = Math.min(own[face]!, singles);
     inSingles += natural;
     inGroups += Math.min(own[face]! - natural + callable[face]!, groups);
   }
-  return 14 - inSingles - Math.min(inGroups + own[JOKER_INDEX]!, target.inGroups);
+  return 14 - inSingles - Math.min(inGroups, target.inGroups);
 }

@@ -62,7 +62,7 @@ export const POINTS: Readonly<Record<string, number>> = {
   'pairs-5': 79,
   'year-1': 49,
   'year-2': 40,
-  'year-3': 43,
+  'year-3': 35,
   'year-4': 51,
   'year-5': 53,
   'year-6': 31,

@@ -33,8 +33,8 @@ export const YEAR: readonly HouseLine[] = [
       { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
       { size: 3, tile: { yearDigit: 0, suit: { var: 'q' } } },
       { size: 2, tile: { yearDigit: 3, suit: { var: 'p' } } },
-      { size: 3, tile: { yearDigit: 3, suit: { var: 'q' } } },
-      { size: 3, tile: { yearDigit: 1, suit: { var: 'p' } } },
+      { size: 3, tile: { zero: true } },
+      { size: 3, tile: { flower: true } },
     ],
   },
   {

@@ -1,13 +1,14 @@
 // The house card: its size, its balance over dealt racks, and points that come from measured difficulty.
 import {
   bagOf,
+  createKernel,
   drawn,
   FULL_SET,
   facesOf,
   HOUSE_CARD,
   houseCard,
+  nearestFamilies,
   stream,
-  tilesToGo,
 } from '../../../shared-engine/index.ts';
 import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../difficulty.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
@@ -61,22 +62,16 @@ function counts(): ProofRow[] {
 /** Percent of racks to which each family is nearest; a rack's tie is split evenly among its families. */
 function nearestShares(seed: string, racks: number): number[] {
   const card = houseCard();
+  const kernel = createKernel(card);
   const tiles = facesOf(FULL_SET);
-  const shares = card.families.map(() => 0);
+  const shares = new Map(card.families.map(({ id }) => [id, 0]));
   for (let deal = 0; deal < racks; deal++) {
-    const rack = bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`)));
-    const nearest = card.families.map(() => 14);
-    for (const target of card.targets) {
-      const { family } = card.lines[target.line]!;
-      nearest[family] = Math.min(nearest[family]!, tilesToGo(target, rack));
+    const nearest = nearestFamilies(kernel, bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`))));
+    for (const family of nearest) {
+      shares.set(family, shares.get(family)! + 100 / nearest.length / racks);
     }
-    const least = Math.min(...nearest);
-    const tied = nearest.filter((toGo) => toGo === least).length;
-    nearest.forEach((toGo, family) => {
-      if (toGo === least) shares[family]! += 100 / tied / racks;
-    });
   }
-  return shares;
+  return [...shares.values()];
 }
 
 /** The small size measures on a tenth of the deals and allows for the noise of that. */
