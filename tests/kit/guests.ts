@@ -1,0 +1,172 @@
+// Guests at a test server: people who open rooms, take seats, sit down at the socket and play.
+import {
+  type Choice,
+  type ClaimSeat,
+  type OpenRoom,
+  PASS_SIZE,
+  type Random,
+  ROOMS_PATH,
+  roomOpenedSchema,
+  roomPath,
+  type Seat,
+  type SeatView,
+  seatClaimedSchema,
+  seatsPath,
+  stream,
+  ticketPath,
+  ticketSchema,
+} from '../../shared-engine/index.ts';
+import type { TestServer } from './server.ts';
+import { Peer } from './sockets.ts';
+
+/** Somebody with a seat and its secret, as a browser would keep it. */
+export interface Guest {
+  readonly code: string;
+  readonly seat: Seat;
+  readonly secret: string;
+}
+
+export const FRIENDS: OpenRoom = {
+  name: 'Ines',
+  door: 'friends',
+  terms: { deadline: null, layOpen: false },
+  bots: [null, null, null],
+  card: null,
+};
+export const ALONE: OpenRoom = { ...FRIENDS, door: 'alone', bots: ['strong', 'casual', 'guarded'] };
+
+export async function openRoom(server: TestServer, request: OpenRoom = FRIENDS): Promise<Guest> {
+  const response = await post(`${server.url}${ROOMS_PATH}`, request);
+  const { code, seat } = roomOpenedSchema.parse(await response.json());
+  return { code, seat, secret: secretIn(response) };
+}
+
+export async function takeSeat(
+  server: TestServer,
+  code: string,
+  claim: ClaimSeat = { name: 'Tomas', seat: null },
+): Promise<Guest> {
+  const response = await post(`${server.url}${seatsPath(code)}`, claim);
+  const { seat } = seatClaimedSchema.parse(await response.json());
+  return { code, seat, secret: secretIn(response) };
+}
+
+/** A ticket for the guest's seat, or for a watcher of the room. */
+export async function ticketFor(server: TestServer, { code, secret }: { code: string; secret?: string }) {
+  const response = await post(`${server.url}${ticketPath(code)}`, {}, secret);
+  return ticketSchema.parse(await response.json());
+}
+
+export async function sitDown(server: TestServer, guest: Guest): Promise<Peer> {
+  return Peer.enter(server.url, (await ticketFor(server, guest)).ticket);
+}
+
+export async function watch(server: TestServer, code: string): Promise<Peer> {
+  return Peer.enter(server.url, (await ticketFor(server, { code })).ticket);
+}
+
+/** A friends' table with four people at their sockets, seat by seat. */
+export async function tableOfFour(server: TestServer, request: OpenRoom = FRIENDS) {
+  const host = await openRoom(server, request);
+  const names = ['Tomas', 'Wilma', 'Odo'];
+  const guests: Guest[] = [host];
+  for (const name of names) guests.push(await takeSeat(server, host.code, { name, seat: null }));
+  const peers: Peer[] = [];
+  for (const guest of guests) peers.push(await sitDown(server, guest));
+  return { code: host.code, guests, peers };
+}
+
+/** Everybody asks for the next deal and gets it. */
+export async function deal(peers: readonly Peer[]): Promise<void> {
+  const round = Math.max(...peers.map(({ table }) => table.round)) + 1;
+  for (const peer of peers) await peer.act({ kind: 'ready', ready: true });
+  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === round, 'the deal')));
+}
+
+/** What a seat may see of the round; fails for a watcher. */
+export function ownView(peer: Peer): SeatView {
+  const { view } = peer.table;
+  if (view?.audience !== 'seat') throw new Error('not a seat’s view');
+  return view;
+}
+
+export function isClosed(peer: Peer): boolean {
+  return peer.table.view?.stage.phase === 'closed';
+}
+
+/** Whether the open step waits for this peer's own answer. */
+export function isAsked(peer: Peer): boolean {
+  const { view, you } = peer.table;
+  if (view?.audience !== 'seat' || you === null || view.answer !== null) return false;
+  const { stage } = view;
+  return stage.phase !== 'closed' && !(stage.phase === 'giving' && stage.counts[you] === 0);
+}
+
+/** An evenly drawn legal answer to the open step; blind passes among them. */
+export function anyAnswer(view: SeatView, random: Random): Choice {
+  const { stage } = view;
+  switch (stage.phase) {
+    case 'voting':
+      return { kind: 'vote', step: 'vote', go: random.below(6) > 0 };
+    case 'asking':
+      return { kind: 'ask', step: 'courtesy-ask', count: random.below(PASS_SIZE + 1) };
+    case 'passing': {
+      const blindAllowed = stage.step === 'first-left' || stage.step === 'second-right';
+      const blind = blindAllowed ? random.below(PASS_SIZE + 1) : 0;
+      return { kind: 'seal', step: stage.step, tiles: anyTiles(view, PASS_SIZE - blind, random), blind };
+    }
+    case 'giving': {
+      const tiles = anyTiles(view, stage.counts[view.record.seat], random);
+      return { kind: 'seal', step: 'courtesy-pass', tiles, blind: 0 };
+    }
+    case 'closed':
+      throw new Error('the round is closed');
+  }
+}
+
+/** Plays until the round is closed, or until `stop` says so. */
+export async function playOn(
+  peer: Peer,
+  seed: string,
+  stop: (view: SeatView) => boolean = () => false,
+): Promise<void> {
+  const random = stream(seed, `guest/${peer.table.you}`);
+  for (;;) {
+    await peer.untilTable(() => isAsked(peer) || isClosed(peer), 'a question or the close');
+    if (isClosed(peer) || stop(ownView(peer))) return;
+    const answer = await peer.choose(anyAnswer(ownView(peer), random));
+    if (answer.kind === 'refused') throw new Error(`${answer.code}: ${answer.sentence}`);
+  }
+}
+
+/** Moves the server's clock on while all these lines stay alive. */
+export async function pass(server: TestServer, ms: number, peers: readonly Peer[]): Promise<void> {
+  for (let left = ms; left > 0; left -= 10_000) {
+    server.clock.advance(Math.min(left, 10_000));
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+  }
+}
+
+export function post(url: string, body: unknown, secret?: string): Promise<Response> {
+  const headers = {
+    'content-type': 'application/json',
+    ...(secret === undefined ? {} : { authorization: `Bearer ${secret}` }),
+  };
+  return fetch(url, { method: 'POST', headers, body: JSON.stringify(body) });
+}
+
+export function lobbyUrl(server: TestServer, code: string): string {
+  return `${server.url}${roomPath(code)}`;
+}
+
+function anyTiles({ rack }: SeatView, count: number, random: Random) {
+  const tiles = rack.filter((face) => face !== 'joker');
+  return Array.from({ length: count }, () => tiles.splice(random.below(tiles.length), 1)[0]!);
+}
+
+function secretIn(response: Response): string {
+  const cookie = response.headers.get('set-cookie') ?? '';
+  const secret = /^seat=([^;]+)/.exec(cookie)?.[1];
+  if (secret === undefined) throw new Error(`no seat cookie came (${response.status})`);
+  return secret;
+}

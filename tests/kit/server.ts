@@ -1,0 +1,70 @@
+// A server for tests: the real one on an ephemeral port of the loopback, with our clock, entropy and log.
+import type { AddressInfo } from 'node:net';
+import type { FastifyInstance } from 'fastify';
+import { buildApp } from '../../server/app.ts';
+import { type Config, readConfig } from '../../server/config.ts';
+import { createLog } from '../../server/log.ts';
+import type { Bots, Entropy, Reviewer, Store } from '../../server/ports.ts';
+import { memoryStore } from '../../server/store/memory.ts';
+import { memoryTickets } from '../../server/store/tickets.ts';
+import { botsInProcess } from '../../server/work/bots.ts';
+import { reviewerInProcess } from '../../server/work/reviewer.ts';
+import { stream } from '../../shared-engine/index.ts';
+import { FakeClock } from './clock.ts';
+
+export interface TestServer {
+  readonly app: FastifyInstance;
+  readonly url: string;
+  readonly clock: FakeClock;
+  readonly store: Store;
+  /** Every line logged so far. */
+  readonly logged: readonly string[];
+  stop(): Promise<void>;
+}
+
+export interface TestServerOptions {
+  /** Names the run: seeds, codes and secrets follow from it. */
+  readonly seed?: string;
+  readonly settings?: Readonly<Record<string, string>>;
+  readonly clock?: FakeClock;
+  readonly store?: Store;
+  readonly bots?: Bots;
+  readonly reviewer?: Reviewer;
+  readonly clientFolder?: string;
+}
+
+/** Bots do not pause and nothing is limited unless `settings` say so. */
+export async function startServer(options: TestServerOptions = {}): Promise<TestServer> {
+  const clock = options.clock ?? new FakeClock();
+  const entropy = seededEntropy(options.seed ?? 'server test');
+  const store = options.store ?? memoryStore();
+  const logged: string[] = [];
+  const config = settings({ THINK_MS: '0', LOG_LEVEL: 'trace', ...options.settings });
+  const log = createLog(config.logLevel, { write: (line) => void logged.push(line) });
+  const app = await buildApp({
+    config,
+    log,
+    clock,
+    entropy,
+    store,
+    tickets: memoryTickets(clock, entropy),
+    bots: options.bots ?? botsInProcess(log),
+    reviewer: options.reviewer ?? reviewerInProcess,
+    clientFolder: options.clientFolder ?? 'no such folder',
+  });
+  await app.listen({ port: 0, host: '127.0.0.1' });
+  const { port } = app.server.address() as AddressInfo;
+  return { app, url: `http://127.0.0.1:${port}`, clock, store, logged, stop: () => app.close() };
+}
+
+export function settings(environment: Readonly<Record<string, string>>): Config {
+  const read = readConfig({ REQUESTS_PER_MINUTE: '0', ROOMS_PER_MINUTE: '0', ...environment });
+  if (!read.ok) throw new Error(read.problems.join('; '));
+  return read.config;
+}
+
+/** Bytes that a test can have again. */
+export function seededEntropy(seed: string): Entropy {
+  const random = stream(seed, 'entropy');
+  return { bytes: (count) => Uint8Array.from({ length: count }, () => random.below(256)) };
+}

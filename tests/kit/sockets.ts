@@ -1,0 +1,154 @@
+// One end of a room's socket in a test: keeps every frame, waits for messages, sends commands and gets answers.
+import { WebSocket } from 'ws';
+import {
+  type Choice,
+  type ClientMessage,
+  type ServerMessage,
+  SOCKET_PATH,
+  serverMessageSchema,
+  type Table,
+  type TableAct,
+} from '../../shared-engine/index.ts';
+
+type Of<K extends ServerMessage['kind']> = Extract<ServerMessage, { kind: K }>;
+export type Answer = Of<'ack'> | Of<'refused'>;
+
+/** Long enough for any machine: a message that is not there by then will not come. */
+const PATIENCE_MS = 20_000;
+
+export class Peer {
+  /** As they came, for tests that look for what must not be in them. */
+  readonly frames: string[] = [];
+  readonly messages: ServerMessage[] = [];
+  /** The code with which the socket ended. */
+  readonly ended: Promise<number>;
+  readonly socket: WebSocket;
+  #waiting: (() => void)[] = [];
+  #ids = 0;
+
+  constructor(url: string, headers: Readonly<Record<string, string>> = {}) {
+    this.socket = new WebSocket(`${url.replace('http', 'ws')}${SOCKET_PATH}`, { headers });
+    this.socket.on('message', (data) => {
+      const frame = data.toString();
+      this.frames.push(frame);
+      this.messages.push(serverMessageSchema.parse(JSON.parse(frame)));
+      for (const wake of this.#waiting.splice(0)) wake();
+    });
+    this.ended = new Promise((resolve) => this.socket.on('close', resolve));
+    this.socket.on('error', () => {});
+  }
+
+  /** Connects and waits until the server has taken the line up. */
+  static async open(url: string, headers: Readonly<Record<string, string>> = {}): Promise<Peer> {
+    const peer = new Peer(url, headers);
+    await new Promise((resolve, reject) => {
+      peer.socket.once('open', resolve);
+      peer.socket.once('error', reject);
+    });
+    return peer;
+  }
+
+  /** Connects, shows the ticket and waits for the first table. */
+  static async enter(url: string, ticket: string): Promise<Peer> {
+    const peer = await Peer.open(url);
+    peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket });
+    await peer.untilTable(() => true);
+    return peer;
+  }
+
+  send(message: ClientMessage): void {
+    this.sendRaw(JSON.stringify(message));
+  }
+
+  sendRaw(data: string | Uint8Array, binary = false): void {
+    this.socket.send(data, { binary });
+  }
+
+  /** The first message, come or to come, from which `pick` takes something. */
+  async until<T>(what: string, pick: (message: ServerMessage) => T | null | undefined | false): Promise<T> {
+    for (let next = 0; ; ) {
+      while (next < this.messages.length) {
+        const found = pick(this.messages[next++]!);
+        if (found !== null && found !== undefined && found !== false) return found;
+      }
+      await this.#news(what);
+    }
+  }
+
+  /** The latest table, as soon as it satisfies `holds`. */
+  async untilTable(holds: (table: Table) => boolean, what = 'a table'): Promise<Table> {
+    for (;;) {
+      const table = this.latest();
+      if (table && holds(table)) return table;
+      await this.#news(what);
+    }
+  }
+
+  get table(): Table {
+    const table = this.latest();
+    if (!table) throw new Error('no table has come yet');
+    return table;
+  }
+
+  review(): Promise<Of<'review'>> {
+    return this.until('a review', (message) => message.kind === 'review' && message);
+  }
+
+  choose(choice: Choice, more: { id?: string; round?: number; seat?: 0 | 1 | 2 | 3 } = {}): Promise<Answer> {
+    const { id = this.newId(), round = this.table.round, seat = this.table.you ?? 0 } = more;
+    this.send({ kind: 'choose', id, round, seat, choice });
+    return this.answerTo(id);
+  }
+
+  act(act: TableAct, id = this.newId()): Promise<Answer> {
+    this.send({ kind: 'act', id, act });
+    return this.answerTo(id);
+  }
+
+  /** Waits for an answer that comes after this call. */
+  answerTo(id: string | null): Promise<Answer> {
+    const from = this.messages.length;
+    return this.until(`an answer to ${id}`, (message) => {
+      if (message.kind !== 'ack' && message.kind !== 'refused') return null;
+      return message.id === id && this.messages.indexOf(message) >= from && message;
+    });
+  }
+
+  newId(): string {
+    return `c${++this.#ids}`;
+  }
+
+  /** Both ends have read what the other had sent before. */
+  async roundTrip(): Promise<void> {
+    for (let turn = 0; turn < 2; turn++) {
+      if (this.socket.readyState !== WebSocket.OPEN) return;
+      await new Promise<void>((resolve) => {
+        this.socket.once('pong', () => resolve());
+        this.socket.once('close', () => resolve());
+        this.socket.ping();
+      });
+    }
+  }
+
+  async close(): Promise<void> {
+    this.socket.close();
+    await this.ended;
+  }
+
+  latest(): Table | undefined {
+    const message = this.messages.findLast((m) => m.kind === 'table');
+    return message?.kind === 'table' ? message.table : undefined;
+  }
+
+  #news(what: string): Promise<void> {
+    return new Promise((resolve, reject) => {
+      const late = setTimeout(() => reject(new Error(`waited in vain for ${what}`)), PATIENCE_MS);
+      const settle = (go: () => void) => () => {
+        clearTimeout(late);
+        go();
+      };
+      this.#waiting.push(settle(resolve));
+      void this.ended.then((code) => settle(() => reject(new Error(`closed with ${code}, no ${what}`)))());
+    });
+  }
+}

@@ -1,0 +1,152 @@
+// A whole round over real sockets: four people, people with bots, the deal moving on, each review to its owner.
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import {
+  bagOf,
+  checkDeal,
+  dealTiles,
+  facesOf,
+  neighbour,
+  replay,
+  SEATS,
+  sizeOf,
+} from '../../shared-engine/index.ts';
+import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/guests.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+
+let server: TestServer;
+beforeEach(async () => {
+  server = await startServer();
+});
+afterEach(() => server.stop());
+
+describe('four people at their sockets', () => {
+  it('play the whole exchange; 152 tiles stay 152 and every rack keeps its size', async () => {
+    const { code, peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => playOn(peer, 'four')));
+
+    const racks = peers.map((peer) => ownView(peer).rack);
+    const { dealer } = ownView(peers[0]!);
+    expect(racks.map((rack) => rack.length)).toEqual(SEATS.map((seat) => (seat === dealer ? 14 : 13)));
+    const { seed } = openedSeed(ownView(peers[0]!).stage);
+    const { wall } = dealTiles({ seed, dealer });
+    expect(sizeOf(bagOf([...racks.flat(), ...wall]))).toBe(152);
+
+    // E2: what the players saw last is what the log replays to.
+    const log = (await server.store.load(code))!.flatMap(({ event }) =>
+      event.kind === 'round' ? [event.event] : [],
+    );
+    expect(replay(log)!.racks.map(facesOf)).toEqual(racks);
+  });
+
+  it('Z1 get one review each, of their own seat', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => playOn(peer, 'reviews')));
+    const reviews = await Promise.all(peers.map((peer) => peer.review()));
+    expect(reviews.map(({ review }) => review.seat)).toEqual([0, 1, 2, 3]);
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    for (const peer of peers) expect(peer.messages.filter(({ kind }) => kind === 'review')).toHaveLength(1);
+  });
+
+  it('D4 see the commitment from the deal on and can check the deal at the close', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    const promised = peers.map((peer) => ownView(peer).commitment);
+    expect(new Set(promised).size).toBe(1);
+    await Promise.all(peers.map((peer) => playOn(peer, 'fair')));
+    for (const peer of peers) {
+      const { stage, dealer, record } = ownView(peer);
+      const first = { seat: record.seat, rack: bagOf(record.start) };
+      expect(checkDeal({ ...openedSeed(stage), dealer }, promised[0]!, first)).toEqual({ ok: true });
+    }
+  });
+
+  it('Z2 see all racks at the close only where the terms lay them open', async () => {
+    for (const layOpen of [true, false]) {
+      const { peers } = await tableOfFour(server, { ...FRIENDS, terms: { deadline: null, layOpen } });
+      await deal(peers);
+      await Promise.all(peers.map((peer) => playOn(peer, `open ${layOpen}`)));
+      const own = peers.map((peer) => ownView(peer).rack);
+      for (const peer of peers) {
+        const { stage } = ownView(peer);
+        expect(stage.phase === 'closed' && stage.racks).toEqual(layOpen ? own : null);
+      }
+    }
+  });
+});
+
+describe('the deal', () => {
+  it('D3 moves to the right with every round', async () => {
+    const { peers } = await tableOfFour(server);
+    const dealers: number[] = [];
+    for (let round = 1; round <= 5; round++) {
+      await deal(peers);
+      dealers.push(ownView(peers[0]!).dealer);
+      await Promise.all(peers.map((peer) => playOn(peer, `round ${round}`)));
+    }
+    for (const [before, after] of dealers.slice(1).entries()) {
+      expect(after).toBe(neighbour(SEATS[dealers[before]!]!, 'right'));
+    }
+    expect(dealers[4]).toBe(dealers[0]);
+  });
+
+  it('waits until everybody present is ready, and a person may change their mind', async () => {
+    const { peers } = await tableOfFour(server);
+    const [a, b, c, d] = peers as [
+      (typeof peers)[0],
+      (typeof peers)[0],
+      (typeof peers)[0],
+      (typeof peers)[0],
+    ];
+    for (const peer of [a, b, c]) await peer.act({ kind: 'ready', ready: true });
+    await a.act({ kind: 'ready', ready: false });
+    await d.act({ kind: 'ready', ready: true });
+    await d.roundTrip();
+    expect(d.table.round).toBe(0);
+    await a.act({ kind: 'ready', ready: true });
+    await d.untilTable((table) => table.round === 1);
+    expect(d.table.seats.every((seat) => seat.kind === 'person' && !seat.ready)).toBe(true);
+  });
+
+  it('comes at once where somebody practises alone, with the bots asked for', async () => {
+    const guest = await openRoom(server, ALONE);
+    const peer = await sitDown(server, guest);
+    await peer.untilTable((table) => table.round === 1);
+    const styles = peer.table.seats.map((seat) => (seat.kind === 'bot' ? seat.style : seat.kind));
+    expect(styles).toEqual(['person', 'strong', 'casual', 'guarded']);
+    await playOn(peer, 'alone');
+    expect((await peer.review()).review.seat).toBe(0);
+    await deal([peer]);
+    expect(peer.table.round).toBe(2);
+  });
+
+  it('fills empty seats with bots, who play to the close', async () => {
+    const host = await openRoom(server, { ...FRIENDS, bots: ['random', null, null] });
+    const peer = await sitDown(server, host);
+    expect(peer.table.seats.map(({ kind }) => kind)).toEqual(['person', 'bot', 'empty', 'empty']);
+    await deal([peer]);
+    expect(peer.table.seats.map(({ kind }) => kind)).toEqual(['person', 'bot', 'bot', 'bot']);
+    const names = peer.table.seats.map((seat) => (seat.kind === 'empty' ? '' : seat.name));
+    expect(new Set(names).size).toBe(4);
+    await playOn(peer, 'with bots');
+    const { steps } = ownView(peer).record;
+    expect(steps[0]).toMatchObject({ kind: 'move', by: ['owner', 'bot', 'bot', 'bot'] });
+  });
+
+  it('is another one every time', async () => {
+    const seeds = new Set<string>();
+    for (let round = 0; round < 3; round++) {
+      const peer = await sitDown(server, await openRoom(server, ALONE));
+      await peer.untilTable((table) => table.round === 1);
+      await playOn(peer, 'same choices');
+      seeds.add(openedSeed(ownView(peer).stage).seed);
+    }
+    expect(seeds.size).toBe(3);
+  });
+});
+
+function openedSeed(stage: ReturnType<typeof ownView>['stage']): { seed: string } {
+  if (stage.phase !== 'closed') throw new Error('the round is not closed');
+  return { seed: stage.seed };
+}
