@@ -11,7 +11,7 @@ export const CARD_LIMITS = {
   /** Concrete hands of the whole card, before duplicates are merged. */
   hands: 20_000,
   /** Different variables of one kind in one line. */
-  variables: { number: 4, suit: 3, dragon: 3, wind: 4 },
+  variables: { number: 3, suit: 3, dragon: 3, wind: 4 },
 } as const;
 
 const idSchema = z

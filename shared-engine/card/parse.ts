@@ -11,7 +11,7 @@ export type ParsedCard =
   | { readonly ok: true; readonly card: CardFile }
   | { readonly ok: false; readonly problems: readonly CardProblem[] };
 
-/** More than this help nobody. */
+/** More than this help nobody, and looking for them would keep the server busy. */
 const MAX_PROBLEMS = 60;
 
 /** The card with its lines still unread, so that a fault in one line hides none in another. */
@@ -43,6 +43,7 @@ export function parseCard(json: unknown): ParsedCard {
   const familyIds = new Set(families.map(({ id }) => id));
   let hands = 0;
   for (const line of lines) {
+    if (problems.length >= MAX_PROBLEMS) break;
     const plain = plainProblems(line, familyIds, parameters);
     problems.push(...plain);
     if (plain.some(({ code }) => CHOICE_BREAKERS.has(code))) continue;

@@ -13,6 +13,12 @@ test('card.schema.json is what `npm run card-data` would write', () => {
   expect(stored).toEqual(cardJsonSchema());
 });
 
+test('the example of FORMAT.md is a valid card', () => {
+  const text = readFileSync(new URL('../../shared-engine/card/FORMAT.md', import.meta.url), 'utf8');
+  const example: unknown = JSON.parse(/```json\n(.*?)```/s.exec(text)![1]!);
+  expect(parseCard(example)).toEqual({ ok: true, card: example });
+});
+
 // Fastify brings Ajv, a JSON Schema validator that knows nothing of zod.
 const server = Fastify({ ajv: { customOptions: { coerceTypes: false, removeAdditional: false } } });
 server.post('/card', { schema: { body: stored } }, () => 'fits');
