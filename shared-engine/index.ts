@@ -48,6 +48,23 @@ export {
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
+export { createJudge, type Judge } from './play/judge.ts';
+export { completedLine, offerObjection, type PlayObjection, turnObjection } from './play/legality.ts';
+export { afterOffer, afterTurn, type OfferMove, type TurnMove } from './play/move.ts';
+export {
+  type ExposedGroup,
+  type Hand,
+  type Offer,
+  openPlay,
+  type Play,
+  type PlayOver,
+  type PlayStart,
+  type Turn,
+} from './play/play.ts';
+export { type PlayCard, preparePlayCard } from './play/play-card.ts';
+export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
+export { type Sight, sightOf } from './play/sight.ts';
+export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
 export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema } from './protocol/deal-file.ts';
 export {
   type ClaimSeat,

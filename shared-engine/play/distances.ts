@@ -47,6 +47,7 @@ export function createDistances(play: PlayCard): Distances {
   const held = new Int32Array(FACE_COUNT);
   const open = new Uint8Array(FACE_COUNT);
   const mask = new Int32Array(width).fill(-1);
+  const nothing = new Int32Array(width);
   const lanes = new Int32Array(width * 4);
   const farther = [new Int32Array(width * 4), new Int32Array(width * 4)];
   let groups = NO_GROUPS;
@@ -64,7 +65,7 @@ export function createDistances(play: PlayCard): Distances {
     for (const { face } of exposed) open[face] = 1;
     mask.fill(-1);
     for (const { face, size } of exposed) {
-      const possible = masks.get(face * 15 + size)!;
+      const possible = masks.get(face * 15 + size) ?? nothing;
       for (let w = 0; w < width; w++) mask[w]! &= possible[w]!;
     }
   }

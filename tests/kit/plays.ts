@@ -1,0 +1,165 @@
+// Hand-made positions of the simulated play: a small card, hands written as words, and the rest of the set as the wall.
+import {
+  type Bag,
+  bagOf,
+  CARD_FORMAT,
+  type CardGroup,
+  type CardLine,
+  type CardTile,
+  compileCard,
+  EMPTY_BAG,
+  type ExposedGroup,
+  type Face,
+  type Four,
+  FULL_SET,
+  faceIndex,
+  facesOf,
+  type Hand,
+  type Offer,
+  type Play,
+  type PlayCard,
+  preparePlayCard,
+  type Seat,
+  type Turn,
+} from '../../shared-engine/index.ts';
+
+const east: CardTile = { wind: 'east' };
+const south: CardTile = { wind: 'south' };
+const west: CardTile = { wind: 'west' };
+const north: CardTile = { wind: 'north' };
+const bamOne: CardTile = { number: 1, suit: 'bam' };
+
+function line(id: string, concealed: boolean, ...groups: readonly (readonly [number, CardTile])[]): CardLine {
+  return {
+    id,
+    family: 'winds',
+    points: 25,
+    concealed,
+    groups: groups.map(([size, tile]): CardGroup => ({ size, tile })),
+  };
+}
+
+/** Four lines, none with a variable, so that each has one target. */
+export const SMALL_CARD = compileCard({
+  format: CARD_FORMAT,
+  id: 'small',
+  name: 'Small card',
+  parameters: {},
+  families: [{ id: 'winds', name: 'Winds' }],
+  lines: [
+    line('open', false, [4, east], [3, south], [3, west], [2, north], [2, bamOne]),
+    line('open-too', false, [3, east], [3, south], [4, west], [2, north], [2, bamOne]),
+    line(
+      'concealed',
+      true,
+      [4, { dragon: 'red' }],
+      [3, { dragon: 'green' }],
+      [3, { zero: true }],
+      [4, north],
+    ),
+    line(
+      'singles',
+      true,
+      [2, east],
+      [2, south],
+      [2, west],
+      [2, north],
+      [2, bamOne],
+      [2, { dragon: 'red' }],
+      [2, { flower: true }],
+    ),
+  ],
+});
+
+export const SMALL_PLAY: PlayCard = preparePlayCard(SMALL_CARD);
+
+/** Tiles written as `east*3 joker bam-1*2`. */
+export function tiles(text: string): Face[] {
+  return text
+    .split(' ')
+    .filter((word) => word !== '')
+    .flatMap((word) => {
+      const [face, count = '1'] = word.split('*');
+      return new Array<Face>(Number(count)).fill(face as Face);
+    });
+}
+
+export function group(face: Face, size: number, jokers = 0): ExposedGroup {
+  return { face: faceIndex(face), size, jokers };
+}
+
+export function handWith(text: string, exposed: readonly ExposedGroup[] = []): Hand {
+  return { concealed: bagOf(tiles(text)), exposed };
+}
+
+/** Tiles of the set that none of these hands holds. */
+function restOf(hands: readonly Hand[]): Bag {
+  const rest = [...FULL_SET];
+  for (const { concealed, exposed } of hands) {
+    concealed.forEach((count, face) => {
+      rest[face]! -= count;
+    });
+    for (const { face, size, jokers } of exposed) {
+      rest[face]! -= size - jokers;
+      rest[faceIndex('joker')]! -= jokers;
+    }
+  }
+  if (rest.some((count) => count < 0))
+    throw new Error('The position needs a tile more often than the set has it.');
+  return rest;
+}
+
+/** A hand of 13 tiles that no line of the small card can use; seat 1–3 get different ones. */
+const IDLE: Four<string> = [
+  'bam-2*3 bam-3*4 bam-4*4 bam-5*2',
+  'crak-1*4 crak-2*4 crak-3*4 crak-4',
+  'dot-1*4 dot-2*4 dot-3*4 dot-4',
+  'crak-5*4 crak-6*4 crak-7*4 crak-8',
+];
+
+/** Four hands: those given, and idle tiles for the seats left out. */
+export function handsFor(given: Partial<Record<Seat, Hand>>): Four<Hand> {
+  const handOf = (seat: Seat): Hand => given[seat] ?? handWith(IDLE[seat]);
+  return [handOf(0), handOf(1), handOf(2), handOf(3)];
+}
+
+/** `seat` to move; the wall holds every tile that is in no hand. */
+export function turnOf(seat: Seat, given: Partial<Record<Seat, Hand>>): Turn {
+  const hands = handsFor(given);
+  const wall = facesOf(restOf(hands)).map(faceIndex);
+  return { phase: 'turn', seat, hands, wall, drawn: 0, discards: EMPTY_BAG, turns: 0 };
+}
+
+/** `from` has just discarded `face`, which comes out of the wall's tiles. */
+export function offerOf(from: Seat, face: Face, given: Partial<Record<Seat, Hand>>): Offer {
+  const hands = handsFor(given);
+  const rest = facesOf(restOf(hands)).map(faceIndex);
+  rest.splice(rest.indexOf(faceIndex(face)), 1);
+  return {
+    phase: 'offer',
+    from,
+    face: faceIndex(face),
+    hands,
+    wall: rest,
+    drawn: 0,
+    discards: EMPTY_BAG,
+    turns: 1,
+  };
+}
+
+/** Every tile of the play wherever it lies, by face; the whole set at any moment. */
+export function tilesIn(play: Play): Bag {
+  const counts = [...play.discards];
+  for (const { concealed, exposed } of play.hands) {
+    concealed.forEach((count, face) => {
+      counts[face]! += count;
+    });
+    for (const { face, size, jokers } of exposed) {
+      counts[face]! += size - jokers;
+      counts[faceIndex('joker')]! += jokers;
+    }
+  }
+  for (const face of play.wall.slice(play.drawn)) counts[face]!++;
+  if (play.phase === 'offer') counts[play.face]!++;
+  return counts;
+}
