@@ -134,15 +134,21 @@ export function Ring({ x, y, size }: Sign) {
   );
 }
 
-/** Two joints of a stalk with a gap between them. */
+/** One stalk with the knot in its middle standing out, so that it counts as one. */
 export function Stalk({ x, y, size }: Sign) {
-  const width = Math.min(size * 0.95, 9);
-  const joint = size * 1.02;
-  const gap = size * 0.12;
+  const width = Math.min(size * 0.72, 9);
+  const height = size * 2.1;
+  const knot = { width: width * 1.9, height: size * 0.36 };
   return (
     <g class="fill">
-      <rect x={x - width / 2} y={y - gap - joint} width={width} height={joint} rx={width / 2.6} />
-      <rect x={x - width / 2} y={y + gap} width={width} height={joint} rx={width / 2.6} />
+      <rect x={x - width / 2} y={y - height / 2} width={width} height={height} rx={width / 2} />
+      <rect
+        x={x - knot.width / 2}
+        y={y - knot.height / 2}
+        width={knot.width}
+        height={knot.height}
+        rx={knot.height / 2}
+      />
     </g>
   );
 }
@@ -165,10 +171,10 @@ export function Zigzag({ x, y, size }: Sign) {
 function Crack({ number }: { readonly number: TileNumber }) {
   return (
     <g>
-      <text class="tile-text fill" x={MIDDLE.x} y="49" font-size="46" text-anchor="middle">
+      <text class="tile-text fill" x={MIDDLE.x} y="46" font-size="43" text-anchor="middle">
         {number}
       </text>
-      <Zigzag x={MIDDLE.x} y={65} size={18} />
+      <Zigzag x={MIDDLE.x} y={64} size={17} />
     </g>
   );
 }

@@ -11,7 +11,7 @@ export function Clock({ dueAt }: { readonly dueAt: number | null }) {
     const timer = setInterval(() => setNow(performance.now()), 500);
     return () => clearInterval(timer);
   }, [dueAt]);
-  if (dueAt === null) return <p class="clock calm">{TABLE.unhurried}</p>;
+  if (dueAt === null) return null;
   const left = dueAt - now;
   const soon = left <= SOON_MS;
   return (

@@ -1,4 +1,4 @@
-// Before the first deal: who sits where, how friends come in, and who is ready.
+// Before the first deal: how friends come in, who sits where, and who is ready.
 import type { Table } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
 import type { Room } from '../model/room.ts';
@@ -15,17 +15,16 @@ interface LobbyProps {
 
 export function Lobby({ app, room, table }: LobbyProps) {
   const { notice } = room.state.value;
+  const guest = table.you === null;
   return (
     <main class="lobby">
-      <h1>{table.you === null ? LOBBY.titleGuest : LOBBY.title}</h1>
+      <h1>{guest ? LOBBY.titleGuest : LOBBY.title}</h1>
+      {!guest && <Invite link={app.linkTo(table.code)} code={table.code} />}
       <SeatPicker app={app} room={room} table={table} />
-      {notice && (
-        <p class="notice" role="alert">
-          {notice}
-        </p>
-      )}
-      {table.you !== null && <ReadyPanel room={room} table={table} wish={LOBBY.ready} />}
-      <Invite link={app.linkTo(table.code)} code={table.code} />
+      <p class="notice" role="alert">
+        {notice}
+      </p>
+      {!guest && <ReadyPanel room={room} table={table} wish={LOBBY.ready} />}
       <section class="terms">
         <h2>{LOBBY.terms}</h2>
         <p>

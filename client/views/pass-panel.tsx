@@ -5,7 +5,7 @@ import { waitsFor } from '../model/facing.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { nameOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
-import { BLIND_ABOUT, BLIND_QUESTION, passButton, stillToChoose } from '../words/steps.ts';
+import { BLIND_QUESTION, passButton, stillToChoose } from '../words/steps.ts';
 import { sentenceList } from '../words/tiles.ts';
 import { Tray } from './tray.tsx';
 
@@ -78,7 +78,6 @@ function BlindChoice({ room }: { readonly room: Room }) {
           </label>
         ))}
       </div>
-      <p class="about">{BLIND_ABOUT}</p>
     </fieldset>
   );
 }

@@ -6,7 +6,7 @@ import { openPass, stepOf, waitsFor } from '../model/facing.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { nameOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
-import { askAbout, askQuestion, passHeading, STEP_NAMES, VOTE_ABOUT, VOTE_QUESTION } from '../words/steps.ts';
+import { askAbout, askQuestion, passWish, STEP_NAMES, VOTE_ABOUT, VOTE_QUESTION } from '../words/steps.ts';
 import { sentenceList } from '../words/tiles.ts';
 import { PassPanel } from './pass-panel.tsx';
 
@@ -30,7 +30,7 @@ export function Question({ room, seated }: QuestionProps) {
   const asks = step === 'vote' || step === 'courtesy-ask';
   const across = nameOf(table, neighbour(you, 'across'));
   const title = pass
-    ? passHeading(table, pass)
+    ? passWish(table, pass)
     : step === 'vote'
       ? VOTE_QUESTION
       : step === 'courtesy-ask'
@@ -39,6 +39,7 @@ export function Question({ room, seated }: QuestionProps) {
   return (
     <section class="question" aria-labelledby="question">
       <h1 id="question" ref={heading} tabIndex={-1}>
+        {pass && <span class="spoken">{STEP_NAMES[pass.step]}. </span>}
         {title}
       </h1>
       {pass && <PassPanel room={room} seated={seated} pass={pass} />}

@@ -20,7 +20,7 @@ export function StepStrip({ open, stopped }: StepStripProps) {
             class={`step ${state.replace(' ', '-')}`}
             aria-current={state === 'now' ? 'step' : undefined}
           >
-            {part !== STRIP[index - 1]?.part && <span class="part">{part}</span>}
+            {part !== '' && part !== STRIP[index - 1]?.part && <span class="part">{part}</span>}
             <span class="step-label">
               <StepArrow step={step} />
               <span class="step-word">{label}</span>

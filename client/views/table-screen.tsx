@@ -2,6 +2,7 @@
 
 import { stepOf } from '../model/facing.ts';
 import type { Room, Seated } from '../model/room.ts';
+import { lastNews } from '../words/news.ts';
 import { wasStopped } from '../words/steps.ts';
 import { Clock } from './clock.tsx';
 import { Others } from './others.tsx';
@@ -16,7 +17,7 @@ interface TableScreenProps {
 }
 
 export function TableScreen({ room, seated }: TableScreenProps) {
-  const { dueAt, news } = room.state.value;
+  const { dueAt } = room.state.value;
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {
@@ -34,9 +35,9 @@ export function TableScreen({ room, seated }: TableScreenProps) {
       </div>
       <Others seated={seated} />
       <Question room={room} seated={seated} />
-      <div class="own">
+      <div class="own-side">
         <p class="news" aria-hidden="true">
-          {news.filter((sentence) => !sentence.endsWith('is ready.')).join(' ')}
+          {lastNews(seated.table, seated.view)}
         </p>
         <Rack room={room} />
         <SoFar seated={seated} />

@@ -1,8 +1,7 @@
 // What the front page says.
 
 export const FRONT = {
-  promise:
-    'Practise the Charleston: three tiles out, three strangers in. Afterwards you read, in private, what each choice kept and what it gave away.',
+  promise: 'Practise the Charleston. Then read, in private, what each pass kept and what it gave away.',
   nameless: 'Guest',
   nameQuestion: 'Your name at the table',
   nameMissing: 'Your friends need a name to call you by; type one here.',

@@ -2,7 +2,7 @@
 import { SEATS, type Seat, type SeatStep, type SeatView, type Table } from '../../shared-engine/index.ts';
 import { openPass, stepOf, waitsFor } from '../model/facing.ts';
 import { capital, nameOf, nameOrYou } from './people.ts';
-import { askQuestion, passHeading, STEP_NAMES, VOTE_QUESTION } from './steps.ts';
+import { askQuestion, passWish, STEP_NAMES, VOTE_QUESTION } from './steps.ts';
 import { sentenceList, tileCount, tileList } from './tiles.ts';
 
 /** Sentences for everything in `next` that `before` did not have yet; few enough to be listened to. */
@@ -25,6 +25,12 @@ export function newsOf(before: Table | null, next: Table): readonly string[] {
 function dealtNews(table: Table, view: SeatView): string {
   const dealer = view.dealer === table.you ? 'You are East' : `${nameOf(table, view.dealer)} is East`;
   return `Dealt: ${tileCount(view.rack.length)} on your rack. ${dealer}.`;
+}
+
+/** What happened last, for the line above the rack. */
+export function lastNews(table: Table, view: SeatView): string {
+  const last = view.record.steps.at(-1);
+  return last ? stepNews(table, last) : dealtNews(table, view);
 }
 
 /** A step that is over, as this seat lived it. */
@@ -55,7 +61,7 @@ export function stepNews(table: Table, step: SeatStep): string {
 
 function questionOf(table: Table, view: SeatView, you: Seat): string {
   const pass = openPass(view, you);
-  if (pass) return `${passHeading(table, pass)}.`;
+  if (pass) return `${STEP_NAMES[pass.step]}. ${passWish(table, pass)}.`;
   switch (view.stage.phase) {
     case 'voting':
       return VOTE_QUESTION;

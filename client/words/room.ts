@@ -21,7 +21,7 @@ export const LOBBY = {
   free: 'Free seat',
   freeAbout: 'a bot may take it',
   botStyle: (seat: string) => `Bot for ${seat}`,
-  seatBot: 'Let a bot sit here',
+  seatBot: 'Seat a bot',
   unseat: (name: string) => `Free ${name}’s seat`,
   ready: 'I am ready',
   notReady: 'Wait, not yet',
@@ -60,8 +60,8 @@ export const TABLE = {
   choosing: 'choosing',
   away: 'away, seat kept',
   noPart: 'no part in this',
-  getsYours: 'gets your tiles',
-  givesYou: 'gives you tiles',
+  getsYours: 'gets yours',
+  givesYou: 'gives you',
   getsAndGives: 'swaps with you',
   sort: 'Order of the rack',
   sorts: { suit: 'By suit', number: 'By number', own: 'My own' },
@@ -73,7 +73,6 @@ export const TABLE = {
   nothingYet: 'Nothing yet.',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',
-  unhurried: 'No hurry',
   leave: 'Give up my seat',
 } as const;
 

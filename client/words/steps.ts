@@ -8,7 +8,7 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import type { OpenPass } from '../model/facing.ts';
-import { nameOf } from './people.ts';
+import { capital, nameOf } from './people.ts';
 
 export const STEP_NAMES: Readonly<Record<Step, string>> = {
   'first-right': 'First right',
@@ -27,11 +27,11 @@ export const STRIP: readonly { readonly step: Step; readonly label: string; read
   { step: 'first-right', label: 'right', part: 'First' },
   { step: 'first-across', label: 'across', part: 'First' },
   { step: 'first-left', label: 'left', part: 'First' },
-  { step: 'vote', label: 'go on?', part: 'Vote' },
+  { step: 'vote', label: 'vote', part: '' },
   { step: 'second-left', label: 'left', part: 'Second' },
   { step: 'second-across', label: 'across', part: 'Second' },
   { step: 'second-right', label: 'right', part: 'Second' },
-  { step: 'courtesy-ask', label: 'courtesy', part: 'Last' },
+  { step: 'courtesy-ask', label: 'last', part: '' },
 ];
 
 export type StripState = 'done' | 'now' | 'to come' | 'left out';
@@ -61,22 +61,21 @@ export function passButton(step: MoveStep, to: string): string {
   return `Pass ${MOVES[step].toward} to ${to}`;
 }
 
-export function passHeading(table: Table, pass: OpenPass): string {
-  const to = nameOf(table, pass.to);
-  const tiles = pass.needed === 1 ? 'one tile' : `${countWord(pass.needed)} tiles`;
-  return `${STEP_NAMES[pass.step]}: choose ${tiles} for ${to}`;
+/** `Three tiles for Ines`. */
+export function passWish(table: Table, pass: OpenPass): string {
+  return `${capital(countWord(pass.needed))} ${pass.needed === 1 ? 'tile' : 'tiles'} for ${nameOf(table, pass.to)}`;
 }
 
 /** What is missing before the pass can go. */
 export function stillToChoose(needed: number, chosen: number): string {
   const missing = needed - chosen;
-  if (missing <= 0) return 'Ready to pass';
-  return missing === needed ? `Tap ${countWord(needed)} on your rack` : `${countWord(missing)} more`;
+  if (missing <= 0) return '';
+  return missing === needed
+    ? `Choose ${countWord(needed)} on your rack.`
+    : `Choose ${countWord(missing)} more.`;
 }
 
-export const BLIND_QUESTION = 'Pass on some of the arriving tiles unseen?';
-export const BLIND_ABOUT =
-  'You may send on one, two or three of the tiles that come to you without looking, instead of your own.';
+export const BLIND_QUESTION = 'Send on arriving tiles unseen?';
 export const VOTE_QUESTION = 'Go on with a second Charleston?';
 export const VOTE_ABOUT =
   'It is played only when all four want it. Nobody sees your answer before all have given theirs.';

@@ -1,0 +1,79 @@
+// What a person does at the table, by the names a person reads: used by the browser tests and the screenshots.
+import type { Locator, Page } from 'playwright-core';
+
+/** The open question, the lesson or the name of the screen. */
+export function heading(page: Page): Locator {
+  return page.getByRole('heading', { level: 1 });
+}
+
+/** The heading's words now. */
+export async function titleOf(page: Page): Promise<string> {
+  return (await heading(page).textContent()) ?? '';
+}
+
+export function rack(page: Page): Locator {
+  return page.getByRole('toolbar', { name: 'Your rack' });
+}
+
+/** The tiles on one's own rack that may be passed and are not in the tray. */
+export function spare(page: Page): Locator {
+  return rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])');
+}
+
+export function passButton(page: Page): Locator {
+  return page.getByRole('button', { name: /^Pass (right|across|left) to / });
+}
+
+export function tray(page: Page): Locator {
+  return page.getByRole('group', { name: 'Tray' });
+}
+
+/** Opens a table alone; the tiles are on the rack when this returns. */
+export async function dealAlone(page: Page, origin: string): Promise<void> {
+  await page.goto(origin);
+  await page.getByRole('button', { name: 'Deal me in' }).click();
+  await rack(page).waitFor();
+}
+
+/** Fills what is empty in the tray from the left end of the rack. */
+export async function fillTray(page: Page): Promise<void> {
+  const empty = tray(page).getByText('empty place');
+  for (let left = await empty.count(); left > 0; left--) await spare(page).first().click();
+}
+
+export async function passThree(page: Page): Promise<void> {
+  await fillTray(page);
+  await passButton(page).click();
+}
+
+/** Waits until the heading is another than `before` and answers the new one. */
+export async function nextHeading(page: Page, before: string): Promise<string> {
+  const changed = heading(page).filter({ hasNotText: before });
+  await changed.waitFor();
+  return titleOf(page);
+}
+
+/** Plays from the present question to the close, always going on and asking for `ask` tiles; answers the headings met. */
+export async function playToClose(page: Page, ask = 1): Promise<string[]> {
+  const met: string[] = [];
+  let now = await titleOf(page);
+  while (!isClosed(now)) {
+    met.push(now);
+    await answer(page, now, ask);
+    now = await nextHeading(page, now);
+  }
+  return met;
+}
+
+export function isClosed(title: string): boolean {
+  return title === 'What this round can teach you';
+}
+
+async function answer(page: Page, question: string, ask: number): Promise<void> {
+  if (question.includes(' for ')) await passThree(page);
+  else if (question.startsWith('Go on'))
+    await page.getByRole('button', { name: 'Go on', exact: true }).click();
+  else if (question.startsWith('How many')) {
+    await page.getByRole('button', { name: String(ask), exact: true }).click();
+  }
+}
