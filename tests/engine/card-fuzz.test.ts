@@ -31,10 +31,12 @@ function holds(json: unknown): void {
 function expectPossible(card: CardFile): void {
   const { lines, targets } = compileCard(card);
   expect(new Set(targets.map(({ line }) => line)).size).toBe(lines.length);
-  for (const { singles, groups } of targets) {
-    expect(sizeOf(singles) + sizeOf(groups)).toBe(14);
-    expect(FACES.every((face, index) => singles[index]! <= copiesOf(face))).toBe(true);
-  }
+  const impossible = targets.filter(
+    ({ singles, groups }) =>
+      sizeOf(singles) + sizeOf(groups) !== 14 ||
+      singles.some((count, face) => count > copiesOf(FACES[face]!)),
+  );
+  expect(impossible).toEqual([]);
 }
 
 test('any value at all', () => {
@@ -75,7 +77,7 @@ const damaged = fc
   });
 
 test('the house card, damaged somewhere', () => {
-  fc.assert(fc.property(damaged, holds), { seed: 2, numRuns: 3_000 });
+  fc.assert(fc.property(damaged, holds), { seed: 2, numRuns: 1_500 });
 });
 
 const suit = fc.oneof(fc.constantFrom(...SUITS), fc.record({ var: fc.constantFrom('p', 'q', 'r') }));
