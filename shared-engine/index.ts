@@ -14,7 +14,7 @@ export {
   cardJsonSchema,
 } from './card/format.ts';
 export { HOUSE_CARD, houseCard } from './card/house/card.ts';
-export { type ParsedCard, parseCard } from './card/parse.ts';
+export { parseCard } from './card/parse.ts';
 export { CARD_PROBLEM_CODES, type CardProblem, type CardProblemCode } from './card/problem.ts';
 export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
 export { type Deal, type DealtTiles, dealTiles, isSeed } from './deal/deal.ts';

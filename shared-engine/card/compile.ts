@@ -41,7 +41,7 @@ export function overdrawn({ singles }: Hand): number | null {
 }
 
 /** Whether the set of 152 tiles can make this hand. */
-export function isPossible(hand: Hand): boolean {
+function isPossible(hand: Hand): boolean {
   return (
     sizeOf(hand.singles) + sizeOf(hand.groups) === 14 && overdrawn(hand) === null && jokersNeeded(hand) <= 8
   );
