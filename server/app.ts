@@ -5,7 +5,7 @@ import fastifyRateLimit from '@fastify/rate-limit';
 import fastifyWebsocket from '@fastify/websocket';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify';
 import type { Logger } from 'pino';
-import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
+import { CLOSE, HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
 import type { Config } from './config.ts';
 import { originAllowed } from './http/origin.ts';
 import { pages } from './http/pages.ts';
@@ -15,7 +15,7 @@ import { roomRoutes } from './http/rooms.ts';
 import { errorFacts } from './log.ts';
 import type { Bots, Clock, Entropy, Reviewer, Store, Tickets } from './ports.ts';
 import { Registry } from './room/registry.ts';
-import { gateway } from './ws/gateway.ts';
+import { Gateway } from './ws/gateway.ts';
 
 /** Largest body of a request in bytes: room for a card file. */
 const BODY_LIMIT = 512 * 1024;
@@ -47,11 +47,8 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     forceCloseConnections: true,
   });
   const registry = new Registry({ ...ports, pace, limits });
+  const sockets = new Gateway({ registry, tickets, clock, log, mostSockets: limits.sockets });
 
-  app.addHook('onRequest', async (request, reply) => {
-    if (originAllowed(request, origins)) return;
-    return refuseWith(reply, 'wrong-origin');
-  });
   app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
     const ms = Math.round(reply.elapsedTime);
     log.info({ method, route: routeOptions.url ?? 'unknown', status: reply.statusCode, ms }, 'request');
@@ -78,14 +75,23 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
       socket.close();
     },
     preClose(done) {
-      registry.close().then(() => done(), done);
+      registry
+        .close()
+        .then(() => sockets.endAll(CLOSE.restarting))
+        .then(() => done(), done);
     },
+  });
+
+  // Behind the socket plugin, which otherwise leaves a refused upgrade's connection open.
+  app.addHook('onRequest', async (request, reply) => {
+    if (originAllowed(request, origins)) return;
+    return refuseWith(reply, 'wrong-origin');
   });
 
   app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   roomRoutes(app, { registry, tickets, entropy, roomsPerMinute: limits.roomsPerMinute });
-  gateway(app, { registry, tickets, clock, log, mostSockets: limits.sockets });
+  sockets.open(app);
   await pages(app, ports.clientFolder);
 
   app.setNotFoundHandler((_, reply) => reply.code(404).send(refusalBody('bad-request')));

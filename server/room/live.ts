@@ -22,8 +22,8 @@ export interface LiveRoom {
   readonly card: PlayingCard;
   /** Lets somebody listen to the table until the answer is called. */
   attach(line: Line, owner: Owner | null): Undo;
-  /** Ends all lines with this code and every timer; what was begun is finished and kept. */
-  stop(code: number): Promise<void>;
+  /** Ends every timer; what was begun is finished and kept. */
+  stop(): Promise<void>;
 }
 
 /** The room that this log describes, at work; null when it describes none or a closed one. */
@@ -55,9 +55,8 @@ export function bringToLife(
     table,
     card,
     attach: (line, owner) => table.attach(line, owner, reviews.waiting),
-    async stop(closeCode) {
+    async stop() {
       keeper.stop();
-      table.endAll(closeCode);
       await room.drained();
     },
   };

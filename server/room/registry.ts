@@ -1,5 +1,4 @@
 // All rooms of this server: opened, found by code, brought back from the store, dropped when idle.
-import { CLOSE } from '../../shared-engine/index.ts';
 import type { Config } from '../config.ts';
 import type { Undo } from '../ports.ts';
 import { newCode } from '../secrets.ts';
@@ -58,11 +57,12 @@ export class Registry {
     return found;
   }
 
+  /** Nothing new begins in any room; resolves when everything begun is kept. */
   async close(): Promise<void> {
     this.#stopped = true;
     this.#callOff();
     const rooms = await Promise.allSettled(this.#rooms.values());
-    await Promise.all(rooms.map((room) => room.status === 'fulfilled' && room.value?.stop(CLOSE.restarting)));
+    await Promise.all(rooms.map((room) => room.status === 'fulfilled' && room.value?.stop()));
   }
 
   async #load(code: string): Promise<LiveRoom | null> {

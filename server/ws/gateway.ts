@@ -1,8 +1,10 @@
 // The door for sockets: whom it lets in, and the session that each of them gets.
+import type { WebSocket } from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
 import { SOCKET_PATH } from '../../shared-engine/index.ts';
 import { refuseWith } from '../http/refusals.ts';
 import { errorFacts, type Log } from '../log.ts';
+import type { Line } from '../room/table.ts';
 import { lineOf } from './line.ts';
 import { Session, type SessionPorts } from './session.ts';
 
@@ -11,27 +13,47 @@ export interface GatewayPorts extends SessionPorts {
   readonly mostSockets: number;
 }
 
-export function gateway(app: FastifyInstance, ports: GatewayPorts): void {
-  const { clock, log, mostSockets } = ports;
+export class Gateway {
+  readonly #ports: GatewayPorts;
+  readonly #lines = new Set<Line>();
 
-  app.get(
-    SOCKET_PATH,
-    {
-      websocket: true,
-      preValidation: async (_, reply) => {
-        if (app.websocketServer.clients.size >= mostSockets) return refuseWith(reply, 'try-later');
+  constructor(ports: GatewayPorts) {
+    this.#ports = ports;
+  }
+
+  /** Answers at the socket's path. */
+  open(app: FastifyInstance): void {
+    app.get(
+      SOCKET_PATH,
+      {
+        websocket: true,
+        preValidation: async (_, reply) => {
+          if (this.#lines.size >= this.#ports.mostSockets) return refuseWith(reply, 'try-later');
+        },
       },
-    },
-    (socket) => {
-      const session = new Session(lineOf(socket, clock), ports);
-      socket.on('message', (data, isBinary) => {
-        const bytes = Array.isArray(data) ? Buffer.concat(data) : new Uint8Array(data);
-        session.receive(bytes, isBinary).catch((error: unknown) => {
-          log.error(errorFacts(error), 'a frame failed');
-          socket.terminate();
-        });
+      (socket) => this.#take(socket),
+    );
+  }
+
+  endAll(code: number): void {
+    for (const line of this.#lines) line.end(code);
+  }
+
+  #take(socket: WebSocket): void {
+    const { clock, log } = this.#ports;
+    const line = lineOf(socket, clock);
+    const session = new Session(line, this.#ports);
+    this.#lines.add(line);
+    socket.on('message', (data, isBinary) => {
+      const bytes = Array.isArray(data) ? Buffer.concat(data) : new Uint8Array(data);
+      session.receive(bytes, isBinary).catch((error: unknown) => {
+        log.error(errorFacts(error), 'a frame failed');
+        socket.terminate();
       });
-      socket.on('close', () => session.closed());
-    },
-  );
+    });
+    socket.on('close', () => {
+      this.#lines.delete(line);
+      session.closed();
+    });
+  }
 }

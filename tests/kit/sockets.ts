@@ -122,11 +122,9 @@ export class Peer {
   async roundTrip(): Promise<void> {
     for (let turn = 0; turn < 2; turn++) {
       if (this.socket.readyState !== WebSocket.OPEN) return;
-      await new Promise<void>((resolve) => {
-        this.socket.once('pong', () => resolve());
-        this.socket.once('close', () => resolve());
-        this.socket.ping();
-      });
+      const pong = new Promise((resolve) => this.socket.once('pong', resolve));
+      this.socket.ping();
+      await Promise.race([pong, this.ended]);
     }
   }
 
