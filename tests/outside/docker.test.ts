@@ -37,5 +37,5 @@ test('the compose file has nothing the linter calls an error', () => {
   });
   const results = linter.lintFiles([`${root}docker/compose.yaml`], false);
   expect(results).toHaveLength(1);
-  expect(results[0]!.messages.filter((message) => message.type === 'error')).toEqual([]);
+  expect(results[0]!.messages.filter((message: { type: string }) => message.type === 'error')).toEqual([]);
 });
