@@ -1,7 +1,7 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
 export { chooseFor } from './bots/choose.ts';
-export { botStream, type Chooser, openStep, type PlayedOut, playOut } from './bots/play-out.ts';
+export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
 export { STYLES, type StyleName } from './bots/style.ts';
 export { compileCard } from './card/compile.ts';
 export type { CompiledCard, CompiledLine, Target } from './card/compiled.ts';

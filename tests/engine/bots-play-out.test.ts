@@ -55,9 +55,11 @@ describe('a round played out', () => {
     playOut(round, (view, random) => {
       const step = openStep(view.stage);
       if (step === null) throw new Error('asked after the close');
-      const expected = botStream(round.deal.seed, step, view.record.seat);
-      expect(random.below(1e9)).toBe(expected.below(1e9));
-      seen.add(`${step} ${view.record.seat}`);
+      const { seat } = view.record;
+      const draw = random.below(1e9);
+      expect(draw).toBe(stream(round.deal.seed, `bot/${step}/${seat}`).below(1e9));
+      expect(draw).toBe(botStream(round.deal.seed, step, seat).below(1e9));
+      seen.add(`${step} ${seat}`);
       return four(view, random);
     });
     expect(seen.size).toBeGreaterThanOrEqual(20);
