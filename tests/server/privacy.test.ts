@@ -1,0 +1,212 @@
+// V1, V2: what reaches each audience and the log over whole rounds, checked against the room's own log of events.
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { keyOf } from '../../server/secrets.ts';
+import {
+  dealTiles,
+  FACES,
+  facesOf,
+  isFace,
+  type Round,
+  type RoundEvent,
+  replay,
+  SEATS,
+  type Seat,
+} from '../../shared-engine/index.ts';
+import {
+  ALONE,
+  anyAnswer,
+  deal,
+  isClosed,
+  openRoom,
+  ownView,
+  playOn,
+  post,
+  sitDown,
+  tableOfFour,
+  takeSeat,
+  watch,
+} from '../kit/guests.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+let server: TestServer;
+beforeEach(async () => {
+  server = await startServer({ seed: 'privacy' });
+});
+afterEach(() => server.stop());
+
+/** A whole round of four people with somebody watching; ends when all reviews are there. */
+async function wholeRound(seed: string) {
+  const { code, guests, peers } = await tableOfFour(server);
+  const watcher = await watch(server, code);
+  await deal(peers);
+  await Promise.all(peers.map((peer) => playOn(peer, seed)));
+  await Promise.all(peers.map((peer) => peer.review()));
+  await Promise.all([...peers, watcher].map((peer) => peer.roundTrip()));
+  return { code, guests, peers, watcher };
+}
+
+describe('over a whole round', () => {
+  it('V1 each seat is told its own tiles and no other', async () => {
+    const { code, peers } = await wholeRound('own tiles');
+    for (const [seat, peer] of peers.entries()) {
+      let compared = 0;
+      for (const message of peer.messages) {
+        if (message.kind !== 'table' || message.table.view === null) continue;
+        const { view } = message.table;
+        if (view.audience !== 'seat') throw new Error('not a seat’s view');
+        const round = await roundAt(code, message.seq);
+        expect(view.rack).toEqual(facesOf(round.racks[SEATS[seat]!]));
+        expect(view.record.start).toEqual(facesOf(dealTiles(round.deal).racks[SEATS[seat]!]));
+        expect(movedIn(view.record.steps)).toEqual(movesOf(round, SEATS[seat]!));
+        const { rack, answer, record, ...rest } = view;
+        const others = { ...message, table: { ...message.table, view: rest } };
+        expect(facesIn(others)).toEqual([]);
+        expect(answer === null || isOwn(facesIn(answer), rack)).toBe(true);
+        compared++;
+      }
+      expect(compared).toBeGreaterThan(20);
+    }
+  });
+
+  it('Z1 each review speaks of tiles its seat had in hand, and goes to that seat alone', async () => {
+    const { peers } = await wholeRound('reviews');
+    for (const [seat, peer] of peers.entries()) {
+      const { review } = await peer.review();
+      const { start, steps } = ownView(peer).record;
+      const seen = new Set([...start, ...facesIn(steps)]);
+      expect(review.seat).toBe(seat);
+      expect(facesIn(review).filter((face) => !seen.has(face as never))).toEqual([]);
+    }
+  });
+
+  it('V2 a watcher is told no tile at all', async () => {
+    const { watcher } = await wholeRound('watcher');
+    expect(watcher.frames.length).toBeGreaterThan(20);
+    for (const frame of watcher.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
+    expect(watcher.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
+    expect(watcher.table.view?.audience).toBe('watcher');
+  });
+
+  it('D4 nobody is told the seed before the close, nor anybody’s secret ever', async () => {
+    const { guests, peers, watcher } = await wholeRound('seed');
+    const { stage } = ownView(peers[0]!);
+    const seed = stage.phase === 'closed' ? stage.seed : '';
+    expect(seed).toHaveLength(64);
+    for (const peer of [...peers, watcher]) {
+      for (const message of peer.messages) {
+        const text = JSON.stringify(message);
+        const closed = message.kind === 'table' && message.table.view?.stage.phase === 'closed';
+        if (!closed) expect(text).not.toContain(seed);
+        for (const { secret } of guests) {
+          expect(text).not.toContain(secret);
+          expect(text).not.toContain(keyOf(secret));
+        }
+      }
+    }
+  });
+});
+
+describe('the log', () => {
+  it('tells of every step and holds no tile, name, code, secret or seed, refusals and failures included', async () => {
+    await server.stop();
+    server = await startServer({
+      seed: 'log',
+      bots: {
+        choose: async ({ view, seed }) => {
+          throw new Error(`${view.rack.join()} of ${seed}`);
+        },
+      },
+    });
+    const broken = await post(`${server.url}/api/rooms`, {
+      name: 'Zyphrania',
+      door: 'alone',
+      bots: ['joker'],
+    });
+    expect(broken.status).toBe(400);
+    const { guests, peers } = await wholeRound('log');
+    const answer = await peers[0]!.choose({ kind: 'seal', step: 'first-right', tiles: ['joker'], blind: 0 });
+    expect(answer.kind).toBe('refused');
+    await expectBotFailure();
+
+    const text = server.logged.join('');
+    for (const step of ['first-right', 'first-across', 'first-left', 'vote'])
+      expect(text).toContain(`"${step}"`);
+    expect(text).toContain('round-closed');
+    const { stage } = ownView(peers[0]!);
+    const secrets = guests.flatMap(({ secret }) => [secret, keyOf(secret)]);
+    const planted = [
+      ...namesAt(peers[0]!),
+      ...secrets,
+      guests[0]!.code,
+      stage.phase === 'closed' ? stage.seed : '?',
+    ];
+    expect(planted.filter((word) => text.includes(word))).toEqual([]);
+    expect(FACES.filter((face) => new RegExp(`\\b${face}\\b`).test(text))).toEqual([]);
+  });
+
+  /** A room whose bots fail with tiles and seed in the error's own words. */
+  async function expectBotFailure() {
+    const peer = await sitDown(server, await openRoom(server, ALONE));
+    await peer.untilTable((table) => table.round === 1, 'the deal');
+    await expect
+      .poll(() => server.logged.some((line) => line.includes('a duty of the house failed')))
+      .toBe(true);
+  }
+});
+
+describe('who sits down after the deal', () => {
+  it('V1 is told of that round what a watcher is told, and gets no review', async () => {
+    const { code, peers, guests } = await tableOfFour(server);
+    await deal(peers);
+    const [leaver, ...stayers] = peers as [Peer, ...Peer[]];
+    expect(await leaver.choose(anyFirst(leaver))).toMatchObject({ kind: 'ack' });
+    expect(await leaver.act({ kind: 'leave' })).toMatchObject({ kind: 'ack' });
+    expect(leaver.table).toMatchObject({ you: null, view: { audience: 'watcher' } });
+    await Promise.all(stayers.map((peer) => playOn(peer, 'without one')));
+    await Promise.all(stayers.map((peer) => peer.review()));
+
+    const heir = await takeSeat(server, code, { name: 'Runa', seat: guests[0]!.seat });
+    const peer = await sitDown(server, heir);
+    expect(peer.table).toMatchObject({ you: 0, view: { audience: 'watcher' } });
+    expect(isClosed(peer)).toBe(true);
+    await peer.roundTrip();
+    for (const frame of peer.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
+    await deal([peer, ...stayers]);
+    expect(peer.table.view?.audience).toBe('seat');
+  });
+
+  function anyFirst(peer: Peer) {
+    return anyAnswer(ownView(peer), { below: () => 0 });
+  }
+});
+
+/** Every string anywhere in a value that is the name of a face. */
+function facesIn(value: unknown): string[] {
+  if (typeof value === 'string') return isFace(value) ? [value] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.values(value).flatMap(facesIn);
+}
+
+function isOwn(faces: readonly string[], rack: readonly string[]): boolean {
+  const left = [...rack];
+  return faces.every((face) => left.splice(left.indexOf(face), 1)[0] === face);
+}
+
+async function roundAt(code: string, seq: number): Promise<Round> {
+  const log = (await server.store.load(code))!.filter((entry) => entry.seq <= seq);
+  const events = log.flatMap(({ event }): RoundEvent[] => (event.kind === 'round' ? [event.event] : []));
+  return replay(events)!;
+}
+
+function movedIn(steps: ReturnType<typeof ownView>['record']['steps']) {
+  return steps.flatMap((step) => (step.kind === 'move' ? [[step.gave, step.received]] : []));
+}
+
+function movesOf(round: Round, seat: Seat) {
+  return round.settled.flatMap((step) => (step.kind === 'move' ? [[step.own[seat], step.kept[seat]]] : []));
+}
+
+function namesAt({ table }: Peer): string[] {
+  return table.seats.flatMap((seat) => (seat.kind === 'empty' ? [] : [seat.name]));
+}
