@@ -8,7 +8,10 @@ import { ROOM_REFUSAL_CODES } from './refusals.ts';
 import { reviewSchema } from './review.ts';
 import { faceSchema, four, seatSchema, viewSchema } from './views.ts';
 
-/** Made by the client; the answer carries it back. */
+/**
+ * Made by the client and carried back by the answer. Random enough to be new for good: a command with an id
+ * that the same person used before, on whatever page, is not done again and gets the earlier answer.
+ */
 const idSchema = z.string().min(1).max(36);
 const codeSchema = z.string().min(1).max(40);
 

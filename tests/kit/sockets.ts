@@ -16,6 +16,9 @@ export type Answer = Of<'ack'> | Of<'refused'>;
 /** Long enough for any machine: a message that is not there by then will not come. */
 const PATIENCE_MS = 20_000;
 
+/** Ids of one person must differ over all of its sockets, so all peers count together. */
+let ids = 0;
+
 export class Peer {
   /** As they came, for tests that look for what must not be in them. */
   readonly frames: string[] = [];
@@ -24,7 +27,6 @@ export class Peer {
   readonly ended: Promise<number>;
   readonly socket: WebSocket;
   #waiting: (() => void)[] = [];
-  #ids = 0;
 
   constructor(url: string, headers: Readonly<Record<string, string>> = {}) {
     this.socket = new WebSocket(`${url.replace('http', 'ws')}${SOCKET_PATH}`, { headers });
@@ -115,7 +117,7 @@ export class Peer {
   }
 
   newId(): string {
-    return `c${++this.#ids}`;
+    return `c${++ids}`;
   }
 
   /** Both ends have read what the other had sent before. */

@@ -1,0 +1,73 @@
+// The parser of frames against anything a stranger may send.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Bucket } from '../../server/ws/bucket.ts';
+import { readFrame } from '../../server/ws/frame.ts';
+import { FACES } from '../../shared-engine/index.ts';
+import { FakeClock } from '../kit/clock.ts';
+
+const bytes = (text: string) => new TextEncoder().encode(text);
+
+describe('a frame', () => {
+  it('of any bytes is a message or a refusal, never a crash', () => {
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 400 }), (data) => {
+        expect(readFrame(data)).toMatchObject({ ok: false });
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('of any JSON is a message or a refusal, and leaves prototypes alone', () => {
+    fc.assert(
+      fc.property(fc.json({ maxDepth: 8 }), (text) => {
+        readFrame(bytes(text));
+        readFrame(bytes(`{"kind":"act","id":"i","act":${text}}`));
+        readFrame(
+          bytes(`{"kind":"choose","id":"i","round":1,"seat":0,"choice":${text},"__proto__":${text}}`),
+        );
+        expect(Object.keys(Object.prototype)).toEqual([]);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('that is right comes through as it was sent', () => {
+    const choice = fc.record({
+      kind: fc.constant('seal'),
+      step: fc.constantFrom('first-right', 'second-left', 'courtesy-pass'),
+      tiles: fc.array(fc.constantFrom(...FACES), { maxLength: 14 }),
+      blind: fc.integer({ min: -5, max: 5 }),
+    });
+    const message = fc.record({
+      kind: fc.constant('choose'),
+      id: fc.string({ minLength: 1, maxLength: 36 }),
+      round: fc.integer({ min: 1, max: 999 }),
+      seat: fc.constantFrom(0, 1, 2, 3),
+      choice,
+    });
+    fc.assert(
+      fc.property(message, (sent) => {
+        expect(readFrame(bytes(JSON.stringify(sent)))).toEqual({ ok: true, message: sent });
+      }),
+    );
+  });
+});
+
+describe('the bucket', () => {
+  it('gives so many at once and so many a second, and never saves up more', () => {
+    const clock = new FakeClock();
+    const bucket = new Bucket(clock, { perSecond: 20, burst: 40 });
+    const taken = (attempts: number) =>
+      Array.from({ length: attempts }, () => bucket.take()).filter(Boolean).length;
+    expect(taken(100)).toBe(40);
+    clock.advance(1000);
+    expect(taken(100)).toBe(20);
+    clock.advance(49);
+    expect(taken(1)).toBe(0);
+    clock.advance(1);
+    expect(taken(1)).toBe(1);
+    clock.advance(3_600_000);
+    expect(taken(100)).toBe(40);
+  });
+});
