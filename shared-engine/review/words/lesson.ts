@@ -4,7 +4,7 @@ import { inTenths } from '../figures.ts';
 import type { ChoiceReview, NumberReview, PassReview, Review } from '../review.ts';
 import { option } from './number.ts';
 import { becauseOf } from './pass.ts';
-import { listed, STEP_NAMES, tilesOf, VOICES } from './phrases.ts';
+import { familiesLeft, listed, STEP_NAMES, tilesOf, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
 /** Speaks of the owner's own choices; where the owner made none, of those made for the seat. */
@@ -59,6 +59,5 @@ function concrete(pass: PassReview): string {
   const whole = groups.filter(({ face }) => !broken.some((other) => other.face === face));
   const kept =
     whole.length > 0 ? `kept ${listed(whole.map((group) => `the ${groupName(group)}`))} whole and ` : '';
-  const families = familyCount === 1 ? '' : ` of ${familyCount}`;
-  return `In ${STEP_NAMES[pass.step]} ${VOICES[pass.by].subject} gave ${tileList(pass.played.tiles)}, ${kept}left ${familiesKept}${families} ${familiesKept === 1 && familyCount === 1 ? 'family' : 'families'} within reach.`;
+  return `In ${STEP_NAMES[pass.step]} ${VOICES[pass.by].subject} gave ${tileList(pass.played.tiles)}, ${kept}${familiesLeft(familiesKept, familyCount)}.`;
 }

@@ -4,7 +4,7 @@ import { BASIS } from '../basis.ts';
 import { inTenths } from '../figures.ts';
 import type { Group, PassReview } from '../review.ts';
 import { GIFT_NAMES, giftPhrase, isSafer } from './gift.ts';
-import { listed, startingBig, tilesOf, VOICES } from './phrases.ts';
+import { familiesLeft, listed, shareOf, startingBig, tilesOf, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
 type Judged = Omit<PassReview, 'words'>;
@@ -27,27 +27,30 @@ function whatItKept(review: Judged, families: Names): string {
 function groupsKept({ by, played, parts }: Judged): readonly string[] {
   const { whose } = VOICES[by];
   const { broken, groups, groupCount, groupsKept: kept } = parts;
-  const taken = broken.map((group) => {
-    const all = played.tiles.filter((face) => face === group.face).length === group.count;
-    return `${all ? 'gave up' : 'took from'} ${whose} ${groupName(group)}`;
-  });
+  const whole = ({ face, count }: Group) => played.tiles.filter((tile) => tile === face).length === count;
+  const taken = [
+    ...phraseOf(`gave up ${whose}`, broken.filter(whole)),
+    ...phraseOf(
+      `took from ${whose}`,
+      broken.filter((group) => !whole(group)),
+    ),
+  ];
   if (kept === 0) return taken;
   if (groupCount === 1) return [`kept ${whose} ${groupName(groups[0]!)} whole`];
   if (kept === groupCount) return [`kept ${shareOf(kept, groupCount)} of ${whose} groups whole`];
   return [...taken, `kept ${kept} of ${whose} ${groupCount} groups whole`];
 }
 
-function shareOf(count: number, all: number): string {
-  if (count < all) return `${count} of ${all}`;
-  return count === 2 ? 'both' : `all ${count}`;
+function phraseOf(start: string, groups: readonly Group[]): readonly string[] {
+  return groups.length === 0 ? [] : [`${start} ${listed(groups.map(groupName))}`];
 }
 
 function familiesKept({ open, openAfter, parts }: Judged, families: Names): string {
   const { familyCount, familiesKept: kept } = parts;
-  if (familyCount === 1 && kept === 1) return `left the one family near (${families[open[0]!]}) within reach`;
+  const left = familiesLeft(kept, familyCount);
+  if (familyCount === 1) return `${left} (${families[open[0]!]})`;
   const lost = open.filter((id) => !openAfter.includes(id)).map((id) => families[id]!);
-  const named = lost.length === 1 || lost.length === 2 ? ` (out of reach: ${lost.join('; ')})` : '';
-  return `left ${shareOf(kept, familyCount)} families within reach${named}`;
+  return lost.length === 1 || lost.length === 2 ? `${left} (out of reach: ${lost.join('; ')})` : left;
 }
 
 function whatWasBest(review: Judged): string {

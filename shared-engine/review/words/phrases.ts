@@ -13,6 +13,20 @@ export function tilesOf(count: string | number): string {
   return `${count} ${String(count) === '1' ? 'tile' : 'tiles'}`;
 }
 
+/** "2 of 5", "both", "all 5". */
+export function shareOf(count: number, all: number): string {
+  if (count < all) return `${count} of ${all}`;
+  return count === 2 ? 'both' : `all ${count}`;
+}
+
+/** How many of the families near before a pass are still near after it. */
+export function familiesLeft(kept: number, all: number): string {
+  if (all === 1) return kept === 1 ? 'left the one family near within reach' : 'let the one family near go';
+  return kept === 0
+    ? `left none of the ${all} families within reach`
+    : `left ${shareOf(kept, all)} families within reach`;
+}
+
 export function startingBig(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
