@@ -14,7 +14,6 @@ import {
   type RoundRefusal,
   type Seat,
   type SeatView,
-  type Step,
 } from '../../shared-engine/index.ts';
 
 /** The same terms in which the server's round judges a choice. */
@@ -69,22 +68,6 @@ export function openPass(view: SeatView, seat: Seat): OpenPass | null {
     blindAllowed: blind,
     sealed: view.answer !== null,
   };
-}
-
-/** The step that is open now, or null after the close. */
-export function stepOf({ stage }: Pick<SeatView, 'stage'>): Step | null {
-  switch (stage.phase) {
-    case 'passing':
-      return stage.step;
-    case 'voting':
-      return 'vote';
-    case 'asking':
-      return 'courtesy-ask';
-    case 'giving':
-      return 'courtesy-pass';
-    case 'closed':
-      return null;
-  }
 }
 
 /** Whether the open step waits for this seat. */

@@ -8,22 +8,22 @@ interface Pattern {
   readonly at: readonly (readonly [number, number])[];
 }
 
-// The field is 40 wide and 62 high around (36, 40); the left margin belongs to the index mark.
+// The field is 42 wide and 54 high around (33, 45); the corner above it belongs to the index mark.
 const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
   1: { size: 17, at: [[0, 0]] },
   2: {
     size: 11,
     at: [
-      [0, -15],
-      [0, 15],
+      [0, -14],
+      [0, 14],
     ],
   },
   3: {
     size: 8.5,
     at: [
-      [-11, -20],
+      [-11, -19],
       [0, 0],
-      [11, 20],
+      [11, 19],
     ],
   },
   4: {
@@ -38,66 +38,66 @@ const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
   5: {
     size: 7.4,
     at: [
-      [-11, -20],
-      [11, -20],
+      [-11, -19],
+      [11, -19],
       [0, 0],
-      [-11, 20],
-      [11, 20],
+      [-11, 19],
+      [11, 19],
     ],
   },
   6: {
     size: 7.6,
     at: [
-      [-10, -20],
-      [10, -20],
+      [-10, -19],
+      [10, -19],
       [-10, 0],
       [10, 0],
-      [-10, 20],
-      [10, 20],
+      [-10, 19],
+      [10, 19],
     ],
   },
   7: {
     size: 6.1,
     at: [
-      [-8, -20],
-      [8, -20],
+      [-8, -19],
+      [8, -19],
       [-14, 0],
       [0, 0],
       [14, 0],
-      [-8, 20],
-      [8, 20],
+      [-8, 19],
+      [8, 19],
     ],
   },
   8: {
     size: 6.1,
     at: [
-      [-14, -20],
-      [0, -20],
-      [14, -20],
+      [-14, -19],
+      [0, -19],
+      [14, -19],
       [-8, 0],
       [8, 0],
-      [-14, 20],
-      [0, 20],
-      [14, 20],
+      [-14, 19],
+      [0, 19],
+      [14, 19],
     ],
   },
   9: {
     size: 6.1,
     at: [
-      [-14, -20],
-      [0, -20],
-      [14, -20],
+      [-14, -19],
+      [0, -19],
+      [14, -19],
       [-14, 0],
       [0, 0],
       [14, 0],
-      [-14, 20],
-      [0, 20],
-      [14, 20],
+      [-14, 19],
+      [0, 19],
+      [14, 19],
     ],
   },
 };
 
-const MIDDLE = { x: 36, y: 40 } as const;
+const MIDDLE = { x: 33, y: 45 } as const;
 
 export function SuitArt({ suit, number }: { readonly suit: Suit; readonly number: TileNumber }) {
   if (suit === 'crak') return <Crack number={number} />;
@@ -134,21 +134,16 @@ export function Ring({ x, y, size }: Sign) {
   );
 }
 
-/** One stalk with the knot in its middle standing out, so that it counts as one. */
+/** One stalk with a waist, so that it counts as one and stands apart from a ring at any size. */
 export function Stalk({ x, y, size }: Sign) {
-  const width = Math.min(size * 0.72, 9);
-  const height = size * 2.1;
-  const knot = { width: width * 1.9, height: size * 0.36 };
+  const width = Math.min(size * 0.95, 10);
+  const height = size * 2;
+  const notch = width * 0.27;
   return (
-    <g class="fill">
-      <rect x={x - width / 2} y={y - height / 2} width={width} height={height} rx={width / 2} />
-      <rect
-        x={x - knot.width / 2}
-        y={y - knot.height / 2}
-        width={knot.width}
-        height={knot.height}
-        rx={knot.height / 2}
-      />
+    <g>
+      <rect class="fill" x={x - width / 2} y={y - height / 2} width={width} height={height} rx={width / 2.4} />
+      <circle class="hole" cx={x - width / 2} cy={y} r={notch} />
+      <circle class="hole" cx={x + width / 2} cy={y} r={notch} />
     </g>
   );
 }
@@ -171,10 +166,10 @@ export function Zigzag({ x, y, size }: Sign) {
 function Crack({ number }: { readonly number: TileNumber }) {
   return (
     <g>
-      <text class="tile-text fill" x={MIDDLE.x} y="46" font-size="43" text-anchor="middle">
+      <text class="tile-text fill" x={MIDDLE.x} y="53" font-size="42" text-anchor="middle">
         {number}
       </text>
-      <Zigzag x={MIDDLE.x} y={64} size={17} />
+      <Zigzag x={MIDDLE.x} y={66} size={16} />
     </g>
   );
 }

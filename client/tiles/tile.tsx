@@ -54,7 +54,7 @@ function Blank({ ink, children }: { readonly ink: string; readonly children: Com
 
 function Index({ mark }: { readonly mark: string }) {
   return (
-    <text class="tile-text tile-index fill" x="5.500" y="20" font-size="19">
+    <text class="tile-text tile-index fill" x="5" y="19" font-size="18">
       {mark}
     </text>
   );

@@ -1,8 +1,8 @@
 // The one question that is open, whichever it is.
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { neighbour, SEATS } from '../../shared-engine/index.ts';
-import { openPass, stepOf, waitsFor } from '../model/facing.ts';
+import { neighbour, openStep, SEATS } from '../../shared-engine/index.ts';
+import { openPass, waitsFor } from '../model/facing.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { nameOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
@@ -19,7 +19,7 @@ export function Question({ room, seated }: QuestionProps) {
   const { view, you, table } = seated;
   const { notice } = room.state.value;
   const heading = useRef<HTMLHeadingElement>(null);
-  const step = stepOf(view);
+  const step = openStep(view.stage);
   const answered = view.answer !== null;
   // A button that was pressed may be gone now; the focus goes to the question rather than nowhere.
   useEffect(() => {

@@ -8,7 +8,13 @@ import { tileName } from '../words/tiles.ts';
 import { startDrag } from './drag.ts';
 import { keyTarget } from './rack-keys.ts';
 
-export function Rack({ room }: { readonly room: Room }) {
+interface RackProps {
+  readonly room: Room;
+  /** Whether this seat is East in this round. */
+  readonly east: boolean;
+}
+
+export function Rack({ room, east }: RackProps) {
   const { hand } = room.state.value;
   const tiles = shown(hand);
   const list = useRef<HTMLDivElement>(null);
@@ -52,6 +58,7 @@ export function Rack({ room }: { readonly room: Room }) {
     <section class="rack-area" aria-labelledby="rack-title">
       <div class="rack-head">
         <h2 id="rack-title">{TABLE.yours}</h2>
+        {east && <span class="east">{TABLE.youAreEast}</span>}
         <fieldset class="sorts">
           <legend class="spoken">{TABLE.sort}</legend>
           {SORTS.map((sort) => (

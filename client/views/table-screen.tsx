@@ -1,6 +1,6 @@
 // The table in play: steps, neighbours, the open question, and one's own rack at the bottom.
 
-import { stepOf } from '../model/facing.ts';
+import { openStep } from '../../shared-engine/index.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { lastNews } from '../words/news.ts';
 import { wasStopped } from '../words/steps.ts';
@@ -30,7 +30,7 @@ export function TableScreen({ room, seated }: TableScreenProps) {
   return (
     <main class="table" onKeyDown={onKeyDown}>
       <div class="progress">
-        <StepStrip open={stepOf(seated.view)} stopped={wasStopped(seated.view.record.steps)} />
+        <StepStrip open={openStep(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
         <Clock dueAt={dueAt} />
       </div>
       <Others seated={seated} />
@@ -39,7 +39,7 @@ export function TableScreen({ room, seated }: TableScreenProps) {
         <p class="news" aria-hidden="true">
           {lastNews(seated.table, seated.view)}
         </p>
-        <Rack room={room} />
+        <Rack room={room} east={seated.view.dealer === seated.you} />
         <SoFar seated={seated} />
       </div>
     </main>

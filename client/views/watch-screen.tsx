@@ -1,7 +1,7 @@
 // A watcher's view of a running table: public facts and no tiles.
-import { SEATS, type Table } from '../../shared-engine/index.ts';
+import { openStep, SEATS, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
-import { stepOf, waitsFor } from '../model/facing.ts';
+import { waitsFor } from '../model/facing.ts';
 import type { Room } from '../model/room.ts';
 import { nameOf } from '../words/people.ts';
 import { TABLE, WATCH } from '../words/room.ts';
@@ -19,7 +19,7 @@ interface WatchScreenProps {
 export function WatchScreen({ app, room, table }: WatchScreenProps) {
   const { view } = table;
   if (view?.audience !== 'watcher') return null;
-  const open = stepOf(view);
+  const open = openStep(view.stage);
   return (
     <main class="watch">
       <StepStrip open={open} stopped={wasStopped(view.steps)} />

@@ -1,6 +1,13 @@
 // What has happened between two states of the table, as sentences for the live region and the line above the rack.
-import { SEATS, type Seat, type SeatStep, type SeatView, type Table } from '../../shared-engine/index.ts';
-import { openPass, stepOf, waitsFor } from '../model/facing.ts';
+import {
+  openStep,
+  SEATS,
+  type Seat,
+  type SeatStep,
+  type SeatView,
+  type Table,
+} from '../../shared-engine/index.ts';
+import { openPass, waitsFor } from '../model/facing.ts';
 import { capital, nameOf, nameOrYou } from './people.ts';
 import { askQuestion, passWish, STEP_NAMES, VOTE_QUESTION } from './steps.ts';
 import { sentenceList, tileCount, tileList } from './tiles.ts';
@@ -13,7 +20,7 @@ export function newsOf(before: Table | null, next: Table): readonly string[] {
   const old = before?.round === next.round && before.view?.audience === 'seat' ? before.view : null;
   const settled = view.record.steps.slice(old?.record.steps.length ?? view.record.steps.length);
   const dealt = before !== null && old === null ? [dealtNews(next, view)] : [];
-  const changed = stepOf(view) !== (old ? stepOf(old) : undefined);
+  const changed = openStep(view.stage) !== (old ? openStep(old.stage) : undefined);
   return [
     ...people,
     ...dealt,
@@ -70,7 +77,7 @@ function questionOf(table: Table, view: SeatView, you: Seat): string {
     case 'closed':
       return 'The round is closed. Your review is private.';
     default:
-      return `${STEP_NAMES[stepOf(view) ?? 'courtesy-pass']}: the others are passing.`;
+      return `${STEP_NAMES[openStep(view.stage) ?? 'courtesy-pass']}: the others are passing.`;
   }
 }
 

@@ -39,6 +39,7 @@ export const TABLE = {
   steps: 'Steps of the exchange',
   others: 'The others',
   east: 'East',
+  youAreEast: 'You are East',
   yours: 'Your rack',
   yoursAbout: 'Arrow keys move along the rack, Enter puts a tile into the tray, keys 1 to 3 take one back.',
   tray: 'Tray',

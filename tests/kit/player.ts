@@ -37,8 +37,12 @@ export async function dealAlone(page: Page, origin: string): Promise<void> {
 
 /** Fills what is empty in the tray from the left end of the rack. */
 export async function fillTray(page: Page): Promise<void> {
+  await tray(page).waitFor();
   const empty = tray(page).getByText('empty place');
-  for (let left = await empty.count(); left > 0; left--) await spare(page).first().click();
+  for (let left = await empty.count(); left > 0; left--) {
+    await spare(page).first().click();
+    await empty.nth(left - 1).waitFor({ state: 'detached' });
+  }
 }
 
 export async function passThree(page: Page): Promise<void> {
@@ -76,4 +80,27 @@ async function answer(page: Page, question: string, ask: number): Promise<void> 
   else if (question.startsWith('How many')) {
     await page.getByRole('button', { name: String(ask), exact: true }).click();
   }
+}
+
+/** What a screen reader says of each tile on the rack, in the order shown. */
+export async function tileLabels(page: Page): Promise<(string | null)[]> {
+  const tiles = await rack(page).getByRole('button').all();
+  return Promise.all(tiles.map((tile) => tile.getAttribute('aria-label')));
+}
+
+/** Opens a table for friends and answers its link. */
+export async function openFor(page: Page, origin: string, name: string): Promise<string> {
+  await page.goto(origin);
+  await page.getByLabel('Your name at the table').fill(name);
+  await page.getByRole('button', { name: 'Open a table' }).click();
+  await page.getByRole('button', { name: 'I am ready' }).waitFor();
+  return page.url();
+}
+
+/** Follows a friend's link and takes the first seat nobody holds. */
+export async function joinAt(page: Page, link: string, name: string): Promise<void> {
+  await page.goto(link);
+  await page.getByLabel('Your name at the table').fill(name);
+  await page.getByRole('button', { name: 'Sit here' }).first().click();
+  await page.getByRole('button', { name: 'I am ready' }).waitFor();
 }

@@ -1,0 +1,154 @@
+// One player and three bots, from the front page to the review, in a real browser.
+import { readFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
+import { bagOf, checkDeal, dealFileSchema } from '../../shared-engine/index.ts';
+import { browserSuite } from '../kit/browser-suite.ts';
+import {
+  dealAlone,
+  fillTray,
+  heading,
+  nextHeading,
+  passButton,
+  passThree,
+  playToClose,
+  rack,
+  tileLabels,
+  titleOf,
+  tray,
+} from '../kit/player.ts';
+
+const suite = browserSuite();
+
+describe('practising alone', () => {
+  it('D3 deals with one tap, plays the whole exchange and ends with a private review; East moves on', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    const dealt = await page.locator('.news').textContent();
+    const met = await playToClose(page, 2);
+    expect(met.slice(0, 4).map((title) => title.split('.')[0])).toEqual([
+      'First right',
+      'First across',
+      'First left',
+      'Go on with a second Charleston?',
+    ]);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    const steps = page.getByRole('listitem').getByRole('button', { pressed: true });
+    expect(await steps.count()).toBe(1);
+
+    await page.getByText('Was the deal fair?').click();
+    await page.getByText('Yes. The number has exactly the fingerprint that was promised').waitFor();
+    const downloading = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save as a file' }).click();
+    const saved = await (await downloading).path();
+    const file = dealFileSchema.parse(JSON.parse(await readFile(saved, 'utf8')));
+    const first = { seat: file.seat, rack: bagOf(file.rack) };
+    expect(checkDeal({ seed: file.seed, dealer: file.dealer }, file.commitment, first)).toEqual({ ok: true });
+
+    await page.getByRole('button', { name: 'Next deal' }).click();
+    await rack(page).waitFor();
+    expect(await titleOf(page)).toMatch(/^First right/);
+    const ring = ['You are', 'Tomas is', 'Wilma is', 'Odo is'];
+    const east = ring.findIndex((name) => dealt?.includes(`${name} East`));
+    await page
+      .locator('.news')
+      .getByText(`${ring[(east + 1) % 4]} East`)
+      .waitFor();
+  });
+
+  it('shows every choice of the review with its two sentences', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    await playToClose(page);
+    const strip = page.locator('.choice-strip button');
+    await strip.first().waitFor();
+    for (const button of await strip.all()) {
+      await button.click();
+      const name = (await button.locator('.choice-name').textContent()) ?? '';
+      await page.getByRole('heading', { level: 3, name }).first().waitFor();
+      expect(await page.locator('.choice-detail .verdict').allTextContents()).toHaveLength(2);
+    }
+  });
+
+  it('returns to the same tiles, order and tray after a reload', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    const first = await titleOf(page);
+    await passThree(page);
+    await nextHeading(page, first);
+    await page.getByRole('radio', { name: 'By number' }).check();
+    await fillTray(page);
+    const before = { tiles: await tileLabels(page), title: await titleOf(page) };
+    await page.reload();
+    await rack(page).waitFor();
+    expect({ tiles: await tileLabels(page), title: await titleOf(page) }).toEqual(before);
+  });
+
+  it('C4 a sealed pass can be taken back while others still choose', async () => {
+    const host = await suite.newPage();
+    await host.goto(suite.origin());
+    await host.getByLabel('Your name at the table').fill('Runa');
+    await host.getByRole('button', { name: 'Open a table' }).click();
+    await host.getByText('Ask your friends in').waitFor();
+    const guest = await suite.newPage();
+    await guest.goto(host.url());
+    await guest.getByLabel('Your name at the table').fill('Malte');
+    await guest.getByRole('button', { name: 'Sit here' }).first().click();
+    await guest.getByRole('button', { name: 'I am ready' }).click();
+    await host.getByRole('button', { name: 'I am ready' }).click();
+    await passThree(host);
+    await host.getByText('Your pass lies face down.').waitFor();
+    await host.getByRole('button', { name: 'Take it back' }).click();
+    await passButton(host).waitFor();
+    expect(await tray(host).getByRole('button').count()).toBe(3);
+  });
+});
+
+describe('refused in words', () => {
+  it('C2 a joker does not go into the tray, and the page says why', async () => {
+    const page = await suite.newPage();
+    const joker = rack(page).getByRole('button', { name: /^joker/ });
+    // About two racks in three hold a joker; every visit to the front page deals another.
+    for (let deals = 0; deals === 0 || (await joker.count()) === 0; deals++) {
+      expect(deals).toBeLessThan(40);
+      await dealAlone(page, suite.origin());
+    }
+    await joker.first().click();
+    await page.getByRole('alert').getByText('A joker may not be passed').waitFor();
+    expect(await tray(page).getByText('empty place').count()).toBe(3);
+  });
+
+  it('C1 a pass of too few tiles stays here, and a fourth tile finds the tray full', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    await passButton(page).press('Enter');
+    await page.getByRole('alert').getByText('That is not the number of tiles this pass needs').waitFor();
+    await fillTray(page);
+    await rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])').last().click();
+    await page.getByRole('alert').getByText('The tray is full').waitFor();
+    expect(await heading(page).textContent()).toMatch(/^First right/);
+  });
+
+  it('a code that leads nowhere and an empty code are answered in words', async () => {
+    const page = await suite.newPage();
+    await page.goto(suite.origin());
+    await page.getByRole('button', { name: 'Go to that table' }).click();
+    await page.getByText('Type the eight letters of the code first.').waitFor();
+    await page.getByLabel('Somebody gave you a code?').fill('zzzz-zzzz');
+    await page.getByRole('button', { name: 'Go to that table' }).click();
+    await page.getByRole('heading', { name: 'No table here' }).waitFor();
+  });
+
+  it('a card file with faults is refused before the table opens', async () => {
+    const page = await suite.newPage();
+    await page.goto(suite.origin());
+    await page.getByText('How the tables you open are set up').click();
+    const buffer = Buffer.from(JSON.stringify({ format: 'something else' }));
+    await page
+      .getByLabel('A card file of your own')
+      .setInputFiles({ name: 'mine.json', mimeType: 'application/json', buffer });
+    await page.getByText('mine.json will be used').waitFor();
+    await page.getByRole('button', { name: 'Deal me in' }).click();
+    await page.getByRole('alert').getByText('card').first().waitFor();
+    expect(new URL(page.url()).pathname).toBe('/');
+  });
+});

@@ -1,0 +1,169 @@
+// The page's line to the server: hello, orders kept until answered and sent once more, coming back by itself.
+import { describe, expect, it } from 'vitest';
+import { backoffMs } from '../../client/connection/backoff.ts';
+import type { Order } from '../../client/connection/pending.ts';
+import { CLOSE } from '../../shared-engine/index.ts';
+import { type FakeLine, fakeLine } from '../kit/fake-line.ts';
+import { textMemory } from '../kit/text-memory.ts';
+
+const VOTE: Order = {
+  kind: 'choose',
+  id: 'my-vote',
+  round: 1,
+  seat: 2,
+  choice: { kind: 'vote', step: 'vote', go: true },
+};
+
+async function open(fake: FakeLine): Promise<void> {
+  fake.connection.start();
+  await fake.settle();
+  fake.welcome();
+}
+
+describe('a line that opens', () => {
+  it('says hello with its ticket and its versions first', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    expect(fake.lines[0]!.sent).toEqual([{ kind: 'hello', id: 'id-1', versions: [1, 1], ticket: 'ticket' }]);
+    expect(fake.states.map(({ kind }) => kind)).toEqual(['connecting', 'open']);
+  });
+
+  it('leaves out frames that it does not understand', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.lines[0]!.events.text('{"kind":"ack"');
+    fake.lines[0]!.events.text('{"kind":"surprise"}');
+    fake.say({ kind: 'ack', id: 'x' });
+    expect(fake.messages).toEqual([{ kind: 'ack', id: 'x' }]);
+  });
+
+  it('ends where there is no such room', async () => {
+    const fake = fakeLine();
+    fake.ticket = { ok: false, code: 'no-such-room', sentence: 'none' };
+    fake.connection.start();
+    await fake.settle();
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'no-room' });
+    expect(fake.pauses()).toEqual([]);
+  });
+});
+
+describe('a line that is cut', () => {
+  it('comes back after a pause with a new ticket', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.lines[0]!.events.closed(1006);
+    expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
+    fake.elapse(backoffMs(0, 0.5));
+    await fake.settle();
+    fake.welcome();
+    expect(fake.states.at(-1)).toEqual({ kind: 'open' });
+  });
+
+  it('waits longer each time and at once when the player asks', async () => {
+    const fake = fakeLine();
+    fake.ticket = { ok: false, code: 'unreachable', sentence: 'no net' };
+    fake.connection.start();
+    await fake.settle();
+    fake.elapse(backoffMs(0, 0.5));
+    await fake.settle();
+    expect(fake.pauses()).toEqual([backoffMs(1, 0.5)]);
+    fake.ticket = { ok: true, value: { ticket: 'second' } };
+    fake.connection.hurry();
+    await fake.settle();
+    fake.welcome();
+    expect(fake.states.at(-1)).toEqual({ kind: 'open' });
+    expect(fake.pauses()).toEqual([]);
+  });
+
+  it('does not fight for a seat that another page took', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.lines[0]!.events.closed(CLOSE.replaced);
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'replaced' });
+    fake.connection.hurry();
+    await fake.settle();
+    expect(fake.lines).toHaveLength(1);
+  });
+
+  it('does not listen to a line it has given up', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    const old = fake.lines[0]!;
+    await open(fake);
+    old.events.text(JSON.stringify({ kind: 'ack', id: 'late' }));
+    old.events.closed(1006);
+    expect(old.closedByPage).toBe(true);
+    expect(fake.messages).toEqual([]);
+    expect(fake.states.at(-1)).toEqual({ kind: 'open' });
+  });
+});
+
+describe('an order', () => {
+  it('made while the line is down goes out once, with its own id, when the line is back', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.lines[0]!.events.closed(1006);
+    fake.connection.order(VOTE);
+    expect(fake.lines[0]!.sent).toHaveLength(1);
+    fake.connection.hurry();
+    await fake.settle();
+    fake.welcome();
+    expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
+  });
+
+  it('without an answer is sent again on the next line, and not after its answer', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.connection.order(VOTE);
+    fake.lines[0]!.events.closed(1006);
+    fake.connection.hurry();
+    await fake.settle();
+    fake.welcome();
+    fake.say({ kind: 'ack', id: VOTE.id });
+    fake.lines[1]!.events.closed(1006);
+    fake.connection.hurry();
+    await fake.settle();
+    fake.welcome();
+    expect(fake.lines.map(({ sent }) => sent.length - 1)).toEqual([1, 1, 0]);
+  });
+
+  it('is kept over a reload of the page', async () => {
+    const memory = textMemory();
+    const before = fakeLine(memory);
+    before.connection.order(VOTE);
+    const after = fakeLine(memory);
+    await open(after);
+    expect(after.lines[0]!.sent.slice(1)).toEqual([VOTE]);
+  });
+
+  it('is let go when the server refuses it', async () => {
+    const memory = textMemory();
+    const fake = fakeLine(memory);
+    await open(fake);
+    fake.connection.order(VOTE);
+    fake.say({ kind: 'refused', id: VOTE.id, code: 'wrong-step', sentence: 'too late' });
+    expect(memory.read('orders')).toBeNull();
+  });
+
+  it('that nobody answers shows the line to be dead', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.connection.order(VOTE);
+    fake.elapse(8_000);
+    await fake.settle();
+    fake.welcome();
+    expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
+  });
+});
+
+describe('the pause before the next attempt', () => {
+  it('doubles, stays in the upper half, and is never longer than a quarter of a minute', () => {
+    for (let failures = 0; failures < 40; failures++) {
+      const shortest = backoffMs(failures, 0);
+      const longest = backoffMs(failures, 0.999_999);
+      expect(shortest).toBeGreaterThanOrEqual(longest / 2 - 1);
+      expect(longest).toBeLessThanOrEqual(15_000);
+    }
+    expect([0, 1, 2, 3].map((failures) => backoffMs(failures, 0))).toEqual([250, 500, 1000, 2000]);
+  });
+});

@@ -1,0 +1,53 @@
+// One Chromium and one server for a file of browser tests, and pages whose errors fail the test.
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { openChromium } from './chromium.ts';
+import { type PageServer, startPageServer } from './page-server.ts';
+
+export const PHONE = { width: 360, height: 740 } as const;
+export const TABLET = { width: 820, height: 1180 } as const;
+export const DESKTOP = { width: 1366, height: 850 } as const;
+
+export interface Suite {
+  /** Of the running server. */
+  readonly origin: () => string;
+  /** A page of a person of its own: other cookies, other storage. Closed after the test. */
+  newPage(options?: BrowserContextOptions): Promise<Page>;
+}
+
+/** Registers the hooks; call it once at the top of a file. */
+export function browserSuite(settings: Readonly<Record<string, string>> = {}): Suite {
+  let browser: Browser;
+  let server: PageServer;
+  const problems: string[] = [];
+
+  beforeAll(async () => {
+    [browser, server] = await Promise.all([openChromium(), startPageServer(settings)]);
+  });
+
+  afterEach(async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
+    // A broken content policy or an error nobody caught shows up here and nowhere else.
+    expect(problems.splice(0)).toEqual([]);
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+  });
+
+  return {
+    origin: () => server.origin,
+    async newPage(options = { viewport: DESKTOP }) {
+      const context = await browser.newContext({ reducedMotion: 'reduce', ...options });
+      context.setDefaultTimeout(20_000);
+      const page = await context.newPage();
+      page.on('pageerror', (error) => problems.push(error.message));
+      page.on('console', (message) => {
+        if (message.type() === 'error' && !/net::|404|status of 4/.test(message.text()))
+          problems.push(message.text());
+      });
+      return page;
+    },
+  };
+}
