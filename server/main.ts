@@ -22,17 +22,23 @@ const log = createLog(config.logLevel);
 const source = import.meta.filename.endsWith('.ts');
 const clientFolder = path.resolve(import.meta.dirname, source ? '../dist/client' : '../client');
 
+const store = memoryStore();
 const app = await buildApp({
   config,
   log,
   clock: systemClock,
   entropy: systemEntropy,
-  store: memoryStore(),
+  store,
   tickets: memoryTickets(systemClock, systemEntropy),
   bots: botsInProcess(log),
   reviewer: reviewerInProcess,
   clientFolder,
 });
+
+async function closed(): Promise<void> {
+  await app.close();
+  await store.close();
+}
 
 let closing = false;
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
@@ -40,7 +46,7 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     if (closing) process.exit(1);
     closing = true;
     log.info({ signal }, 'closing');
-    app.close().then(
+    closed().then(
       () => process.exit(0),
       (error: unknown) => {
         log.error(errorFacts(error), 'closing failed');

@@ -6,7 +6,7 @@ import type { RoomCommand } from './command.ts';
 import { decideRoom } from './decide.ts';
 import { turnDown } from './decision.ts';
 import type { Logged, RoomEvent } from './event.ts';
-import { evolveRoom, replayRoom } from './evolve.ts';
+import { evolveRoom } from './evolve.ts';
 import { Mailbox } from './mailbox.ts';
 import type { RoomState } from './state.ts';
 
@@ -41,7 +41,7 @@ export class Room {
   readonly #ports: RoomPorts;
   readonly #mailbox = new Mailbox();
   readonly #listeners = new Set<ChangeListener>();
-  #answers: Answers;
+  readonly #answers: Answers;
   #state: RoomState;
 
   constructor(code: string, log: readonly Logged[], state: RoomState, ports: RoomPorts) {
@@ -91,12 +91,11 @@ export class Room {
       if (decision.events.length === 0) return this.#answered(id, { ok: true });
       const after = this.#state.seq;
       const log = logged(decision.events, { after, at: this.#ports.clock.now(), command: id });
-      if ((await this.#ports.store.append(this.code, after, log)) === 'kept') {
-        this.#answered(id, { ok: true });
-        this.#happen(log);
-        return { ok: true };
-      }
-      await this.#catchUp();
+      const outcome = await this.#ports.store.append(this.code, after, log);
+      if (outcome === 'kept') this.#happen(log);
+      else await this.#catchUp();
+      // A command that the log holds already was accepted once, so it is accepted again.
+      if (outcome !== 'conflict') return this.#answered(id, { ok: true });
     }
     return turnDown('try-later');
   }
@@ -108,10 +107,10 @@ export class Room {
 
   /** Somebody else wrote to this room: takes over what happened there. */
   async #catchUp(): Promise<void> {
-    const log = (await this.#ports.store.load(this.code)) ?? [];
-    if (replayRoom(log) === null) throw new Error('The room is no longer kept.');
-    this.#answers = Answers.fromLog(log);
-    this.#happen(log.filter(({ seq }) => seq > this.#state.seq));
+    const log = await this.#ports.store.load(this.code, this.#state.seq);
+    if (log === null) throw new Error('The room is no longer kept.');
+    for (const { command } of log) if (command !== null) this.#answers.keep(command, { ok: true });
+    this.#happen(log);
   }
 
   #happen(log: readonly Logged[]): void {

@@ -1,12 +1,9 @@
-// The stores against their contract, and what a room says when its store fails.
+// What a room says when its store fails.
 import { expect, it } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/guests.ts';
 import { startServer } from '../kit/server.ts';
-import { storeContract } from '../kit/store-contract.ts';
-
-storeContract('memory', async () => memoryStore());
 
 it('a command that cannot be kept is refused, changes nothing, and may be sent again', async () => {
   const kept = memoryStore();

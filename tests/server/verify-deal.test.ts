@@ -36,7 +36,7 @@ interface Ended {
 }
 
 function verify(...files: string[]): Promise<Ended> {
-  const command = [path.resolve('node_modules/tsx/dist/cli.mjs'), 'server/cli/verify-deal.ts', ...files];
+  const command = ['--import', 'tsx', 'server/cli/verify-deal.ts', ...files];
   return new Promise((resolve) => {
     execFile(process.execPath, command, (error, out, err) => {
       resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });

@@ -1,0 +1,16 @@
+// The store in an SQLite file, held to the promises of every store.
+import path from 'node:path';
+import { openSqlite } from '../../server/store/sqlite.ts';
+import { temporaryFolder } from '../kit/folder.ts';
+import { storeContract } from '../kit/store-contract.ts';
+import { storeOf } from '../kit/stores.ts';
+
+storeContract({
+  name: 'an SQLite file',
+  prepare: async () => async () => {},
+  async newPlace() {
+    const { folder, discard } = await temporaryFolder();
+    const open = async () => storeOf(openSqlite(path.join(folder, 'deeper', 'quadrille.db')));
+    return { open, openSecond: open, discard };
+  },
+});
