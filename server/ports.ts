@@ -29,18 +29,46 @@ export interface Entropy {
 
 /**
  * The truth of every room: its log. What `append` has kept is durable, and an acknowledgement waits for it.
- * Every method may reject when the store cannot be reached; nothing was changed then.
+ * Every method may reject when the store cannot be reached. An `append` that rejects has changed nothing, or, where
+ * only the answer was lost, everything; the next one then meets a conflict.
  */
 export interface Store {
   /** Keeps the first events of a new room. */
   create(code: string, log: readonly Logged[]): Promise<'kept' | 'code-taken'>;
-  /** Keeps more events if the room's last one has number `after`; otherwise somebody else was quicker. */
-  append(code: string, after: number, log: readonly Logged[]): Promise<'kept' | 'conflict'>;
-  /** The whole log, or null where no such room is kept. */
-  load(code: string): Promise<readonly Logged[] | null>;
+  /**
+   * Keeps more events, all or none. `conflict`: the room's last one does not have number `after`, because somebody
+   * else was quicker or the room is gone. `repeated`: the room's log holds one of the commands already.
+   */
+  append(code: string, after: number, log: readonly Logged[]): Promise<'kept' | 'conflict' | 'repeated'>;
+  /** The log behind number `after`, or all of it; null where no such room is kept. */
+  load(code: string, after?: number): Promise<readonly Logged[] | null>;
+  /** The number of each room's last event; a room that is not kept is left out. */
+  versions(codes: readonly string[]): Promise<ReadonlyMap<string, number>>;
+  /** At most `most` codes that come behind `behind` in the order of their bytes, or the first ones for null. */
+  codes(behind: string | null, most: number): Promise<readonly string[]>;
   remove(code: string): Promise<void>;
+  /** Removes every room whose last event is older than `before`, in milliseconds since 1970; answers how many. */
+  removeOlder(before: number): Promise<number>;
   /** How many rooms are kept. */
   count(): Promise<number>;
+  /** Resolves when what was begun is kept; whatever is asked afterwards rejects. */
+  close(): Promise<void>;
+}
+
+/** Something new in a room's log. */
+export interface Wake {
+  readonly code: string;
+  /** Number of the last event. */
+  readonly seq: number;
+}
+
+/**
+ * Tells the servers that share a store that a room has changed, the one that changed it included. Only a nudge: it
+ * may come late, twice or never. The truth is in the store.
+ */
+export interface WakeBus {
+  publish(wake: Wake): void;
+  subscribe(listener: (wake: Wake) => void): Undo;
   close(): Promise<void>;
 }
 

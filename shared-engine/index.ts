@@ -11,6 +11,7 @@ export {
   type CardGroup,
   type CardLine,
   type CardTile,
+  cardFileSchema,
   cardJsonSchema,
 } from './card/format.ts';
 export { HOUSE_CARD, houseCard } from './card/house/card.ts';
@@ -48,6 +49,11 @@ export {
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
+export { createMeasures, MEASURES, type MeasureName, type Measures } from './outlook/measures.ts';
+export { OUTLOOK_MODEL } from './outlook/model.ts';
+export type { OutlookModel } from './outlook/model-format.ts';
+export { chanceAt, createOutlook, type Outlook, type Place } from './outlook/outlook.ts';
+export type { ReachSteps } from './outlook/reach.ts';
 export { createJudge, type Judge } from './play/judge.ts';
 export { completedLine, offerObjection, type PlayObjection, turnObjection } from './play/legality.ts';
 export { afterOffer, afterTurn, type OfferMove, type TurnMove } from './play/move.ts';
@@ -79,6 +85,7 @@ export {
   type RefusalCode,
   type RoomTerms,
   roomOpenedSchema,
+  roomTermsSchema,
   type SeatInfo,
   type ServerMessage,
   seatClaimedSchema,
@@ -100,6 +107,7 @@ export {
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { reviewSchema } from './protocol/review.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
+export { faceSchema, four, hexSchema, seatSchema } from './protocol/views.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
 export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';

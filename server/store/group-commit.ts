@@ -1,0 +1,80 @@
+// Many small writes, one durable transaction: whatever is asked for in one turn of the event loop is kept together.
+
+/** Writes that share one transaction at most; the others wait for the next turn. */
+const MOST = 64;
+
+interface Job {
+  /** Runs inside the transaction. */
+  work(): void;
+  kept(): void;
+  failed(error: unknown): void;
+}
+
+/**
+ * Gathering takes no timer: the writes of one turn of the event loop go together, and those that arrive while
+ * the disk is busy are the next group. So a lone write never waits, and the busier the server the larger the group.
+ */
+export class GroupCommit {
+  readonly #transaction: (work: () => void) => void;
+  readonly #spoilsAll: (error: unknown) => boolean;
+  #waiting: Job[] = [];
+  #planned = false;
+
+  /**
+   * `transaction` runs its work and resolves to nothing before it is durable, or throws and has changed nothing.
+   * `spoilsAll` tells an error of the whole place (disk full, file locked) from one of a single write.
+   */
+  constructor(transaction: (work: () => void) => void, spoilsAll: (error: unknown) => boolean) {
+    this.#transaction = transaction;
+    this.#spoilsAll = spoilsAll;
+  }
+
+  /** Resolves with what `work` returned when that is durable. `work` may run twice, the first time in vain. */
+  run<T>(work: () => T): Promise<T> {
+    return new Promise<T>((resolve, reject) => {
+      let outcome: () => void = () => {};
+      this.#waiting.push({
+        work() {
+          const result = work();
+          outcome = () => resolve(result);
+        },
+        kept: () => outcome(),
+        failed: reject,
+      });
+      this.#plan();
+    });
+  }
+
+  /** Keeps everything that waits, now. */
+  flush(): void {
+    while (this.#waiting.length > 0) this.#keep(this.#waiting.splice(0, MOST));
+  }
+
+  #plan(): void {
+    if (this.#planned) return;
+    this.#planned = true;
+    setImmediate(() => {
+      this.#planned = false;
+      this.#keep(this.#waiting.splice(0, MOST));
+      if (this.#waiting.length > 0) this.#plan();
+    });
+  }
+
+  #keep(jobs: readonly Job[]): void {
+    if (jobs.length === 0) return;
+    try {
+      this.#transaction(() => {
+        for (const job of jobs) job.work();
+      });
+    } catch (error) {
+      if (jobs.length === 1 || this.#spoilsAll(error)) {
+        for (const job of jobs) job.failed(error);
+      } else {
+        // One write is at fault; its neighbours must not suffer for it.
+        for (const job of jobs) this.#keep([job]);
+      }
+      return;
+    }
+    for (const job of jobs) job.kept();
+  }
+}

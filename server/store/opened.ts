@@ -1,0 +1,12 @@
+// What opening a store comes to: a store, or one sentence that says what to do.
+import type { Store } from '../ports.ts';
+
+export type OpenedStore =
+  | { readonly ok: true; readonly store: Store }
+  | { readonly ok: false; readonly sentence: string };
+
+/** The short code of an error of the system or of a database, as far as it has one. */
+export function codeOf(error: unknown): string {
+  if (!(error instanceof Error)) return 'unknown';
+  return 'code' in error && typeof error.code === 'string' ? error.code : error.name;
+}
