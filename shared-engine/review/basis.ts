@@ -6,8 +6,7 @@ export const BASIS: Basis = {
   // 36 bundles of three use 108 tiles; a seat has never seen more than 40 of the 144 that can arrive, so one
   // shuffle of the unseen tiles is enough and no tile arrives twice.
   arrivals: 36,
-  // Set before any result was seen: six passes of this loss add up to one and a half tiles, more than half of
-  // what separates a strong exchange from passing at random (2.5 tiles). It is also where a sentence, which shows
-  // tenths, begins to say 0.3.
+  // Six passes of this loss add up to one and a half tiles, more than half of what separates a strong exchange
+  // from passing at random (2.5 tiles). It is also where a sentence, which shows tenths, begins to say 0.3.
   smallLoss: 0.25,
 };
