@@ -12,6 +12,10 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     target: 'es2022',
+    rolldownOptions: {
+      // The engine's modules only define things: what a page does not use at first is fetched when it does.
+      treeshake: { moduleSideEffects: (id) => !id.includes('/shared-engine/') },
+    },
   },
   server: { host: '127.0.0.1', proxy: { '/api': { target: server, ws: true } } },
 });

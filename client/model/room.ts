@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type {
   Choice,
+  CompiledCard,
   Face,
   MoveStep,
   Review,
@@ -29,6 +30,8 @@ export function seatedAt(table: Table | null): Seated | null {
 
 export interface RoomState {
   readonly code: string;
+  /** Where the table is: on the server, or in this page alone. */
+  readonly home: 'server' | 'page';
   readonly link: LinkState;
   readonly table: Table | null;
   /** The private review of the round that closed last. */
@@ -42,13 +45,20 @@ export interface RoomState {
   readonly dueAt: number | null;
   /** Orders without an answer yet. */
   readonly kept: number;
+  /** Whether the card lies beside the rack. */
+  readonly cardOpen: boolean;
 }
 
 export interface RoomPorts {
+  readonly home: RoomState['home'];
   readonly newId: () => string;
   readonly now: () => number;
   /** Called after each change of the hand, to keep it over a reload. */
   readonly keepHand: (hand: hands.Hand) => void;
+  /** Whether the player last left the card open. */
+  readonly cardOpen: boolean;
+  readonly keepCardOpen: (open: boolean) => void;
+  readonly loadCard: () => Promise<CompiledCard | null>;
   readonly newsOf: (before: Table | null, next: Table) => readonly string[];
   readonly connect: (on: {
     readonly state: (state: LinkState) => void;
@@ -68,7 +78,9 @@ export interface Room {
   pass(): void;
   choose(choice: Choice): void;
   act(act: TableAct): void;
-  dismissNotice(): void;
+  showCard(open: boolean): void;
+  /** The card of this table; null when it cannot be had just now. */
+  readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */
   reconnect(): void;
   hurry(): void;
@@ -78,6 +90,7 @@ export interface Room {
 export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPorts): Room {
   const state = signal<RoomState>({
     code,
+    home: ports.home,
     link: { kind: 'connecting' },
     table: null,
     review: null,
@@ -86,6 +99,7 @@ export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPo
     news: [],
     dueAt: null,
     kept: 0,
+    cardOpen: ports.cardOpen,
   });
   const change = (part: Partial<RoomState>) => {
     state.value = { ...state.value, ...part };
@@ -151,7 +165,11 @@ export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPo
       }),
     choose,
     act: (act) => order({ kind: 'act', id: ports.newId(), act }),
-    dismissNotice: () => change({ notice: null }),
+    showCard(open) {
+      change({ cardOpen: open });
+      ports.keepCardOpen(open);
+    },
+    loadCard: ports.loadCard,
     reconnect: () => connection.start(),
     hurry: () => connection.hurry(),
     leavePage: () => connection.stop(),

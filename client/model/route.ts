@@ -1,16 +1,31 @@
 // Where in the product the page is: the address bar as a type, and the way back.
+
 import { tablePath } from '../../shared-engine/index.ts';
+import { dealHash, readDealHash, type SharedDeal } from '../practice/deal-link.ts';
 
-export type Route = { readonly kind: 'front' } | { readonly kind: 'room'; readonly code: string };
+export type Route =
+  | { readonly kind: 'front' }
+  | { readonly kind: 'room'; readonly code: string }
+  /** A table in the page itself, for one deal. */
+  | { readonly kind: 'deal'; readonly shared: SharedDeal };
 
-export function routeOf(path: string): Route {
+export function routeOf(path: string, hash = ''): Route {
+  const shared = readDealHash(hash);
+  if (shared) return { kind: 'deal', shared };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
   if (!match) return { kind: 'front' };
   return { kind: 'room', code: tidyCode(decode(match[1]!)) };
 }
 
 export function pathOf(route: Route): string {
-  return route.kind === 'front' ? '/' : tablePath(route.code);
+  switch (route.kind) {
+    case 'front':
+      return '/';
+    case 'room':
+      return tablePath(route.code);
+    case 'deal':
+      return `/${dealHash(route.shared)}`;
+  }
 }
 
 /** As people type codes: any case, with blanks or dashes between the letters; a pasted link counts too. */

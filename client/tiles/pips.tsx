@@ -138,10 +138,17 @@ export function Ring({ x, y, size }: Sign) {
 export function Stalk({ x, y, size }: Sign) {
   const width = Math.min(size * 0.95, 10);
   const height = size * 2;
-  const notch = width * 0.27;
+  const notch = width * 0.16;
   return (
     <g>
-      <rect class="fill" x={x - width / 2} y={y - height / 2} width={width} height={height} rx={width / 2.4} />
+      <rect
+        class="fill"
+        x={x - width / 2}
+        y={y - height / 2}
+        width={width}
+        height={height}
+        rx={width / 2.4}
+      />
       <circle class="hole" cx={x - width / 2} cy={y} r={notch} />
       <circle class="hole" cx={x + width / 2} cy={y} r={notch} />
     </g>

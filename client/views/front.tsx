@@ -4,6 +4,7 @@ import type { OpenRoom } from '../../shared-engine/index.ts';
 import { openRoom } from '../connection/api.ts';
 import type { App } from '../model/app.ts';
 import { FRONT } from '../words/front.ts';
+import { PRACTICE } from '../words/practice.ts';
 import { CodeField } from './code-field.tsx';
 import { Mark } from './mark.tsx';
 import { NameField } from './name-field.tsx';
@@ -14,6 +15,7 @@ export function Front({ app }: { readonly app: App }) {
   const busy = useSignal(false);
   const problem = useSignal<string | null>(null);
   const askName = useSignal(false);
+  const offline = useSignal(false);
   const card = useSignal<unknown>(null);
 
   async function open(door: OpenRoom['door']) {
@@ -34,7 +36,10 @@ export function Front({ app }: { readonly app: App }) {
     });
     busy.value = false;
     if (answer.ok) app.go({ kind: 'room', code: answer.value.code });
-    else problem.value = answer.sentence;
+    else {
+      problem.value = answer.sentence;
+      offline.value = answer.code === 'unreachable';
+    }
   }
 
   return (
@@ -78,6 +83,11 @@ export function Front({ app }: { readonly app: App }) {
       <p class="notice" role="alert">
         {problem.value}
       </p>
+      {offline.value && (
+        <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
+          {PRACTICE.offline}
+        </button>
+      )}
       <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
       <TermsForm
         settings={settings}

@@ -19,7 +19,7 @@ export function Lobby({ app, room, table }: LobbyProps) {
   return (
     <main class="lobby">
       <h1>{guest ? LOBBY.titleGuest : LOBBY.title}</h1>
-      {!guest && <Invite link={app.linkTo(table.code)} code={table.code} />}
+      {!guest && <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />}
       <SeatPicker app={app} room={room} table={table} />
       <p class="notice" role="alert">
         {notice}

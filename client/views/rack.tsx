@@ -3,6 +3,7 @@ import { useRef, useState } from 'preact/hooks';
 import { type Held, SORTS, shown } from '../model/hand.ts';
 import type { Room } from '../model/room.ts';
 import { Tile } from '../tiles/tile.tsx';
+import { CARD } from '../words/card.ts';
 import { TABLE } from '../words/room.ts';
 import { tileName } from '../words/tiles.ts';
 import { startDrag } from './drag.ts';
@@ -15,7 +16,7 @@ interface RackProps {
 }
 
 export function Rack({ room, east }: RackProps) {
-  const { hand } = room.state.value;
+  const { hand, cardOpen } = room.state.value;
   const tiles = shown(hand);
   const list = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
@@ -59,6 +60,14 @@ export function Rack({ room, east }: RackProps) {
       <div class="rack-head">
         <h2 id="rack-title">{TABLE.yours}</h2>
         {east && <span class="east">{TABLE.youAreEast}</span>}
+        <button
+          type="button"
+          class="card-button"
+          aria-expanded={cardOpen}
+          onClick={() => room.showCard(!cardOpen)}
+        >
+          {CARD.button}
+        </button>
         <fieldset class="sorts">
           <legend class="spoken">{TABLE.sort}</legend>
           {SORTS.map((sort) => (

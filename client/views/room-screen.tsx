@@ -14,11 +14,12 @@ import { WatchScreen } from './watch-screen.tsx';
 
 interface RoomScreenProps {
   readonly app: App;
-  readonly code: string;
+  /** Called once; another room is another screen. */
+  readonly open: () => Room;
 }
 
-export function RoomScreen({ app, code }: RoomScreenProps) {
-  const room = useMemo(() => app.room(code), [app, code]);
+export function RoomScreen({ app, open }: RoomScreenProps) {
+  const room = useMemo(open, []);
   useEffect(() => {
     room.reconnect();
     const hurry = () => room.hurry();
@@ -31,7 +32,7 @@ export function RoomScreen({ app, code }: RoomScreenProps) {
     };
   }, [room]);
 
-  const { table, link, kept } = room.state.value;
+  const { table, link, kept, home } = room.state.value;
   const screen = screenOf(table, link);
   return (
     <div class="room">
@@ -48,7 +49,7 @@ export function RoomScreen({ app, code }: RoomScreenProps) {
           <Mark />
           <span aria-hidden="true">Quadrille</span>
         </a>
-        {table && <p class="room-code">{ROOM.table(table.code)}</p>}
+        {table && <p class="room-code">{home === 'page' ? table.code : ROOM.table(table.code)}</p>}
       </header>
       <LinkBar
         state={link}

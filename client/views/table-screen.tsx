@@ -4,6 +4,7 @@ import { openStep } from '../../shared-engine/index.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { lastNews } from '../words/news.ts';
 import { wasStopped } from '../words/steps.ts';
+import { CardPanel } from './card-panel.tsx';
 import { Clock } from './clock.tsx';
 import { Others } from './others.tsx';
 import { Question } from './question.tsx';
@@ -17,7 +18,7 @@ interface TableScreenProps {
 }
 
 export function TableScreen({ room, seated }: TableScreenProps) {
-  const { dueAt } = room.state.value;
+  const { dueAt, cardOpen } = room.state.value;
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {
@@ -28,7 +29,7 @@ export function TableScreen({ room, seated }: TableScreenProps) {
   }
 
   return (
-    <main class="table" onKeyDown={onKeyDown}>
+    <main class={cardOpen ? 'table with-card' : 'table'} onKeyDown={onKeyDown}>
       <div class="progress">
         <StepStrip open={openStep(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
         <Clock dueAt={dueAt} />
@@ -42,6 +43,7 @@ export function TableScreen({ room, seated }: TableScreenProps) {
         <Rack room={room} east={seated.view.dealer === seated.you} />
         <SoFar seated={seated} />
       </div>
+      {cardOpen && <CardPanel load={room.loadCard} rack={seated.view.rack} />}
     </main>
   );
 }

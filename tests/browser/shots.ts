@@ -33,6 +33,10 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await picture('first-right');
   await fillTray(page);
   await picture('first-right-full');
+  await page.getByRole('button', { name: 'Card' }).click();
+  await page.getByRole('heading', { name: 'House card' }).waitFor();
+  await picture('card', true);
+  await page.getByRole('button', { name: 'Card' }).click();
   await playOn(page, picture);
   await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
   await picture('review');

@@ -4,10 +4,11 @@ import type { Review } from '../../../shared-engine/index.ts';
 import type { App } from '../../model/app.ts';
 import type { Room, Seated } from '../../model/room.ts';
 import { choiceName, gradeOf, journey, REVIEW } from '../../words/review.ts';
-import { LOBBY } from '../../words/room.ts';
+import { LOBBY, TABLE } from '../../words/room.ts';
 import { Invite } from '../invite.tsx';
 import { ReadyPanel } from '../ready-panel.tsx';
 import { SeatPicker } from '../seat-picker.tsx';
+import { Again, earlierReview, SideBySide, sharedDealOf } from './again.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { NumberChoice } from './number-choice.tsx';
@@ -21,8 +22,10 @@ interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
-  const { review, notice } = room.state.value;
+  const { review, notice, home } = room.state.value;
   const { table } = seated;
+  const shared = sharedDealOf(seated, home);
+  const first = shared && review ? earlierReview(app, shared, review) : null;
   return (
     <main class="review">
       {review ? (
@@ -40,13 +43,20 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
         </p>
       )}
       {review && <Choices review={review} seated={seated} />}
+      {first && review && <SideBySide first={first} now={review} />}
+      {shared && <Again app={app} shared={shared} />}
       <OpenRacks seated={seated} />
       <DealCheckPanel seated={seated} />
-      <details class="panel">
-        <summary>{LOBBY.seats}</summary>
-        <SeatPicker app={app} room={room} table={table} />
-        <Invite link={app.linkTo(table.code)} code={table.code} />
-      </details>
+      {home === 'server' && (
+        <details class="panel">
+          <summary>{LOBBY.seats}</summary>
+          <SeatPicker app={app} room={room} table={table} />
+          <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />
+          <button type="button" onClick={() => room.act({ kind: 'leave' })}>
+            {TABLE.leave}
+          </button>
+        </details>
+      )}
     </main>
   );
 }

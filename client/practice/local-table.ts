@@ -1,0 +1,157 @@
+// A table in the page itself: the same engine, three bots, no server; for the same deal again and without a network.
+import {
+  begin,
+  botStream,
+  type CompiledCard,
+  chooseFor,
+  createKernel,
+  type Deal,
+  decide,
+  evolve,
+  forFour,
+  type Kernel,
+  neighbour,
+  openRound,
+  openStep,
+  type Round,
+  type RoundEvent,
+  reviewRound,
+  SEATS,
+  type Seat,
+  type SeatInfo,
+  type ServerMessage,
+  type StyleName,
+  seatView,
+} from '../../shared-engine/index.ts';
+import type { Connection, LinkState } from '../connection/connection.ts';
+import type { Order } from '../connection/pending.ts';
+import type { After } from '../connection/wire.ts';
+
+export interface LocalTablePorts {
+  readonly code: string;
+  readonly first: Deal;
+  readonly you: Seat;
+  readonly name: string;
+  readonly botNames: readonly [string, string, string, string];
+  readonly style: StyleName;
+  readonly loadCard: () => Promise<CompiledCard>;
+  readonly newSeed: () => string;
+  readonly after: After;
+  /** A deal has been dealt; the first one too. */
+  readonly onDeal: (deal: Deal) => void;
+  readonly on: {
+    readonly state: (state: LinkState) => void;
+    readonly message: (message: ServerMessage) => void;
+  };
+}
+
+interface Play {
+  readonly number: number;
+  readonly round: Round;
+}
+
+export function localTable(ports: LocalTablePorts): Connection {
+  const { you, on } = ports;
+  let kernel: Kernel | null = null;
+  let play: Play | null = null;
+  let seq = 0;
+
+  async function start() {
+    on.state({ kind: 'connecting' });
+    kernel ??= createKernel(await ports.loadCard());
+    on.state({ kind: 'open' });
+    if (play === null) deal(ports.first, 1);
+    else tell();
+  }
+
+  function deal(next: Deal, number: number) {
+    play = { number, round: begin(openRound(next, { layOpen: false })) };
+    ports.onDeal(next);
+    letBotsAnswer();
+    tell();
+  }
+
+  function order(made: Order) {
+    if (play === null) return;
+    if (made.kind === 'choose') return choose(made);
+    on.message({ kind: 'ack', id: made.id });
+    if (made.act.kind === 'ready' && play.round.phase === 'closed') {
+      const dealer = neighbour(play.round.deal.dealer, 'right');
+      deal({ seed: ports.newSeed(), dealer }, play.number + 1);
+    }
+  }
+
+  function choose({ id, choice }: Order & { kind: 'choose' }) {
+    const decision = decide(play!.round, { ...choice, seat: you, by: 'owner' });
+    if (!decision.ok) {
+      const { code, sentence } = decision;
+      return on.message({ kind: 'refused', id, code, sentence });
+    }
+    happen(decision.events);
+    on.message({ kind: 'ack', id });
+    letBotsAnswer();
+    tell();
+    if (play!.round.phase === 'closed') review(play!);
+  }
+
+  function happen(events: readonly RoundEvent[]) {
+    play = { ...play!, round: events.reduce(evolve, play!.round) };
+  }
+
+  /** Each bot sees its own seat's view and nothing more, as on the server; ends when the step waits for the player. */
+  function letBotsAnswer() {
+    for (let answered = true; answered; ) {
+      answered = SEATS.filter((seat) => seat !== you).some(botAnswers);
+    }
+  }
+
+  function botAnswers(seat: Seat): boolean {
+    const { round } = play!;
+    const view = seatView(round, seat);
+    const step = openStep(view.stage);
+    if (step === null || kernel === null || view.answer !== null) return false;
+    const choice = chooseFor(ports.style, view, kernel, botStream(round.deal.seed, step, seat));
+    const decision = choice && decide(round, { ...choice, seat, by: 'bot' });
+    if (!decision?.ok) return false;
+    happen(decision.events);
+    return true;
+  }
+
+  /** The table is shown first: working a review out takes a moment. */
+  function review({ number, round }: Play) {
+    ports.after(30, () => {
+      if (kernel === null || play?.number !== number) return;
+      on.message({
+        kind: 'review',
+        round: number,
+        review: reviewRound(seatView(round, you).record, kernel),
+      });
+    });
+  }
+
+  function tell() {
+    if (play === null || kernel === null) return;
+    const { id, name } = kernel.card;
+    on.message({
+      kind: 'table',
+      seq: ++seq,
+      table: {
+        code: ports.code,
+        you,
+        seats: forFour(info),
+        terms: { deadline: null, layOpen: false },
+        card: { id, name },
+        round: play.number,
+        remaining: null,
+        view: seatView(play.round, you),
+      },
+    });
+  }
+
+  function info(seat: Seat): SeatInfo {
+    if (seat !== you) return { kind: 'bot', name: ports.botNames[seat], style: ports.style };
+    return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
+  }
+
+  return { start: () => void start(), hurry() {}, order, stop() {} };
+}
