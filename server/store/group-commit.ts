@@ -1,7 +1,7 @@
 // Many small writes, one durable transaction: whatever is asked for in one turn of the event loop is kept together.
 
-/** Writes that share one transaction at most; the others wait for the next turn. */
-const MOST = 64;
+/** Writes that share one transaction at most, so that a turn stays short; the others wait for the next one. */
+const MOST = 256;
 
 interface Job {
   /** Runs inside the transaction. */

@@ -3,8 +3,13 @@ import type { Store } from '../ports.ts';
 import type { Logged } from '../room/event.ts';
 import { byBytes, checkNumbers, commandsOf } from './row.ts';
 
+interface KeptRoom {
+  readonly log: Logged[];
+  readonly commands: Set<string>;
+}
+
 /** What outlives a store in memory: hand it to the next one and the rooms are there again. */
-export type MemoryPlace = Map<string, readonly Logged[]>;
+export type MemoryPlace = Map<string, KeptRoom>;
 
 export function memoryStore(place: MemoryPlace = new Map()): Store {
   let closed = false;
@@ -18,27 +23,27 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
     async create(code, log) {
       checkNumbers(0, log);
       if (rooms().has(code)) return 'code-taken';
-      rooms().set(code, [...log]);
+      rooms().set(code, { log: [...log], commands: new Set(commandsOf(log)) });
       return 'kept';
     },
     async append(code, after, log) {
       checkNumbers(after, log);
-      const kept = rooms().get(code);
-      if (kept?.at(-1)?.seq !== after) return 'conflict';
-      const known = new Set(commandsOf(kept));
-      if (commandsOf(log).some((command) => known.has(command))) return 'repeated';
-      rooms().set(code, [...kept, ...log]);
+      const room = rooms().get(code);
+      if (room?.log.length !== after) return 'conflict';
+      const commands = commandsOf(log);
+      if (commands.some((command) => room.commands.has(command))) return 'repeated';
+      for (const command of commands) room.commands.add(command);
+      room.log.push(...log);
       return 'kept';
     },
     async load(code, after = 0) {
-      const kept = rooms().get(code);
-      return kept ? kept.filter(({ seq }) => seq > after) : null;
+      return rooms().get(code)?.log.slice(after) ?? null;
     },
     async versions(codes) {
       return new Map(
         codes.flatMap((code): [string, number][] => {
-          const last = rooms().get(code)?.at(-1);
-          return last ? [[code, last.seq]] : [];
+          const room = rooms().get(code);
+          return room ? [[code, room.log.length]] : [];
         }),
       );
     },
@@ -50,7 +55,7 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
       rooms().delete(code);
     },
     async removeOlder(before) {
-      const old = [...rooms()].filter(([, log]) => log.at(-1)!.at < before);
+      const old = [...rooms()].filter(([, { log }]) => log.at(-1)!.at < before);
       for (const [code] of old) rooms().delete(code);
       return old.length;
     },

@@ -176,6 +176,18 @@ describe('who sits down after the deal', () => {
     expect(peer.table.view?.audience).toBe('seat');
   });
 
+  it('Z1 does not get the review of the one who sat there before', async () => {
+    const { code, peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => playOn(peer, 'heir')));
+    await peers[2]!.review();
+    await peers[2]!.act({ kind: 'leave' });
+    const heir = await sitDown(server, await takeSeat(server, code, { name: 'Runa', seat: 2 }));
+    await heir.roundTrip();
+    expect(heir.table.you).toBe(2);
+    for (const frame of heir.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
+  });
+
   function anyFirst(peer: Peer) {
     return anyAnswer(ownView(peer), { below: () => 0 });
   }

@@ -1,0 +1,57 @@
+// How many events a second the SQLite file keeps durably, alone and many rooms at once, beside the store in memory.
+import path from 'node:path';
+import type { Store } from '../../../server/ports.ts';
+import { memoryStore } from '../../../server/store/memory.ts';
+import { openSqlite } from '../../../server/store/sqlite.ts';
+import { temporaryFolder } from '../../kit/folder.ts';
+import { following, opening } from '../../kit/logs.ts';
+import { storeOf } from '../../kit/stores.ts';
+import type { Bench, Figures } from '../bench.ts';
+
+/** How long each measurement runs, in milliseconds. */
+const SPAN = 1500;
+
+export const bench: Bench = {
+  summary: 'Events a second a store keeps durably, one append an event: one room, 64 rooms, 1,000 rooms.',
+  async run() {
+    const { folder, discard } = await temporaryFolder();
+    const sqlite = storeOf(openSqlite(path.join(folder, 'quadrille.db')));
+    const memory = memoryStore();
+    const figures = { ...(await measure('sqlite', sqlite)), ...(await measure('memory', memory)) };
+    await sqlite.close();
+    await discard();
+    return figures;
+  },
+};
+
+async function measure(name: string, store: Store): Promise<Figures> {
+  const figures: Record<string, number> = {};
+  for (const rooms of [1, 64, 1000]) {
+    const waits: number[] = [];
+    const codes = Array.from({ length: rooms }, (_, room) => `${rooms}-${room}`);
+    await Promise.all(codes.map((code) => store.create(code, opening())));
+    const started = performance.now();
+    await Promise.all(codes.map((code) => keepBusy(store, code, started + SPAN, waits)));
+    const seconds = (performance.now() - started) / 1000;
+    waits.sort((a, b) => a - b);
+    figures[`${name}_${rooms}_rooms_events_per_s`] = Math.round(waits.length / seconds);
+    figures[`${name}_${rooms}_rooms_p50_ms`] = rounded(waits[Math.floor(waits.length * 0.5)]!);
+    figures[`${name}_${rooms}_rooms_p99_ms`] = rounded(waits[Math.floor(waits.length * 0.99)]!);
+  }
+  return figures;
+}
+
+/** Appends one event after the other to one room, each with a command as a seat would send it. */
+async function keepBusy(store: Store, code: string, until: number, waits: number[]): Promise<void> {
+  for (let last = 1; performance.now() < until; last++) {
+    const began = performance.now();
+    await store.append(code, last, following(last, 1, `0f8fad5b-d9cb-469f-a165-${last}`));
+    waits.push(performance.now() - began);
+    // The next command of a room comes over the network, so never within the same turn.
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
+function rounded(ms: number): number {
+  return Math.round(ms * 100) / 100;
+}
