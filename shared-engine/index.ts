@@ -115,6 +115,7 @@ export type { Kernel } from './rack/kernel.ts';
 export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
+export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
 export type {
   Alternative,
   Basis,
@@ -168,3 +169,6 @@ export {
   viewFor,
   type WatcherView,
 } from './view/view.ts';
+export { bytesOfBase64 } from './wasm/base64.ts';
+export { type WasmHost, wasmHost } from './wasm/host.ts';
+export { loadVectors, NO_VECTORS, type Vectors } from './wasm/vectors.ts';

@@ -103,9 +103,10 @@ export function createKernel(card: CompiledCard): Kernel {
       const jokers = rack[JOKER_INDEX]! * ONES;
       const result = new Uint8Array(lineStarts.length - 1);
       for (let line = 0; line < result.length; line++) {
-        const end = lineStarts[line + 1]!;
+        const end = lineStarts[line + 1]! / 4;
         let most = 0;
-        for (let w = lineStarts[line]!; w < end; w++) most = largerWord(most, matchedWord(sums[w]!, jokers));
+        for (let w = lineStarts[line]! / 4; w < end; w++)
+          most = largerWord(most, matchedWord(sums[w]!, jokers));
         result[line] = 14 - largestByte(most);
       }
       return result;

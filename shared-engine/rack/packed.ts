@@ -1,4 +1,4 @@
-// The targets of a card packed four to a 32-bit word, so that a rack is a sum of a few rows of words.
+// The targets of a card packed to one byte each, so that a rack is a sum of a few rows.
 import type { CompiledCard, Target } from '../card/compiled.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../tiles/face.ts';
 
@@ -7,8 +7,8 @@ const COUNTS = 15;
 
 /**
  * One byte a target. Its high nibble sums min(h, N+E) over the faces, its low nibble ΣE + Σ min(h, N), both at
- * most 14 whatever the rack, so sums never carry into a neighbour. Lines start on whole words; a lane that
- * pads a line is zero in every row and matches nothing.
+ * most 14 whatever the rack, so sums never carry into a neighbour. A lane that pads a line or a row is zero in
+ * every row and matches nothing.
  */
 export interface PackedCard {
   /** Words a row. */
@@ -18,14 +18,15 @@ export interface PackedCard {
   readonly startRow: number;
   /** Offset into `rows` of (face, count), at face × 15 + min(count, 14); 0 where the tiles fit nowhere. */
   readonly offsets: Int32Array;
-  /** First word of each line, and one past the last. */
+  /** First lane of each line, and the lane after the last line. */
   readonly lineStarts: Int32Array;
   /** Lanes that hold no target. */
   readonly padding: number;
 }
 
-export function packCard(card: CompiledCard): PackedCard {
-  const { lanes, lineStarts } = layOut(card);
+/** Lines start at multiples of `lineLanes`, rows are multiples of `rowLanes` long, itself a multiple of four. */
+export function packCard(card: CompiledCard, lineLanes = 4, rowLanes = 4): PackedCard {
+  const { lanes, lineStarts } = layOut(card, lineLanes, rowLanes);
   const width = lanes.length / 4;
   const offsets = new Int32Array(FACE_COUNT * COUNTS);
   const rows: Int32Array[] = [new Int32Array(width)];
@@ -50,16 +51,21 @@ export function packCard(card: CompiledCard): PackedCard {
   };
 }
 
-function layOut(card: CompiledCard): { lanes: (Target | null)[]; lineStarts: Int32Array } {
+function layOut(
+  card: CompiledCard,
+  lineLanes: number,
+  rowLanes: number,
+): { lanes: (Target | null)[]; lineStarts: Int32Array } {
   const byLine: Target[][] = card.lines.map(() => []);
   for (const target of card.targets) byLine[target.line]!.push(target);
   const lanes: (Target | null)[] = [];
   const lineStarts = new Int32Array(card.lines.length + 1);
   for (const [line, targets] of byLine.entries()) {
     lanes.push(...targets);
-    while (lanes.length % 4 !== 0) lanes.push(null);
-    lineStarts[line + 1] = lanes.length / 4;
+    while (lanes.length % lineLanes !== 0) lanes.push(null);
+    lineStarts[line + 1] = lanes.length;
   }
+  while (lanes.length % rowLanes !== 0) lanes.push(null);
   return { lanes, lineStarts };
 }
 

@@ -55,9 +55,9 @@ function differing(card: CompiledCard, racks: readonly Bag[]): Bag[] {
 }
 
 describe('the fast kernel says what the definition says', () => {
-  it.each(CARDS)('of 3,000 dealt racks on $id', (card) => {
+  it.each(CARDS)('of 1,000 dealt racks on $id', (card) => {
     const random = stream(card.id, 'dealt');
-    const racks = Array.from({ length: 3000 }, (_, index) => anyRack(random, 13 + (index % 2)));
+    const racks = Array.from({ length: 1000 }, (_, index) => anyRack(random, 13 + (index % 2)));
     expect(differing(card, racks)).toEqual([]);
   });
 
