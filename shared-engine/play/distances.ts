@@ -1,11 +1,10 @@
 // How far a hand with open groups is from each target, kept up to date by the rows that differ.
 import { FACE_COUNT, JOKER_INDEX } from '../tiles/face.ts';
+import { inEachByte, largerWord, largestByte, matchedWord, reaches } from './lane-words.ts';
 import type { ExposedGroup, Hand } from './play.ts';
 import type { PlayCard } from './play-card.ts';
+import { createRunningSums } from './running-sums.ts';
 
-const LOW = 0x0f0f0f0f;
-const TOP = 0x80808080 | 0;
-const ONES = 0x01010101;
 const NO_GROUPS: readonly ExposedGroup[] = [];
 
 /** How many tiles further than the nearest a target may be and still count. */
@@ -16,24 +15,10 @@ const MANY = 64;
 export interface Distances {
   /** Tiles to go to the nearest target the hand can still become, 0–14. */
   toGo(hand: Hand): number;
-  /** Tiles to go again, after which `lanes[0..count)` and `matched` hold the targets nearest to the hand. */
-  gather(hand: Hand): number;
+  /** Writes the lanes of the targets nearest to the hand to the first `count()` places of `lanes`. */
+  gather(hand: Hand): void;
   readonly lanes: Int32Array;
   count(): number;
-}
-
-/** The smaller of (high nibble + free) and (low nibble), byte by byte. */
-function matchedWord(sums: number, free: number): number {
-  const b = sums & LOW;
-  const difference = ((b | TOP) - (((sums >>> 4) & LOW) + free)) | 0;
-  const kept = difference & TOP;
-  return (b - (difference & (kept - (kept >>> 7)))) | 0;
-}
-
-function largerWord(x: number, y: number): number {
-  const difference = ((x | TOP) - y) | 0;
-  const kept = difference & TOP;
-  return (y + (difference & (kept - (kept >>> 7)))) | 0;
 }
 
 /**
@@ -43,8 +28,8 @@ function largerWord(x: number, y: number): number {
  */
 export function createDistances(play: PlayCard): Distances {
   const { width, rows, startRow, offsets, openOffsets, masks } = play;
-  const sums = rows.slice(startRow, startRow + width);
-  const held = new Int32Array(FACE_COUNT);
+  const running = createRunningSums(rows, startRow, width);
+  const { sums } = running;
   const open = new Uint8Array(FACE_COUNT);
   const mask = new Int32Array(width).fill(-1);
   const nothing = new Int32Array(width);
@@ -72,22 +57,16 @@ export function createDistances(play: PlayCard): Distances {
 
   function hold({ concealed, exposed }: Hand): number {
     if (exposed !== groups) lay(exposed);
-    for (let face = 0; face < JOKER_INDEX; face++) {
-      const row = (open[face] === 1 ? openOffsets : offsets)[face * 15 + concealed[face]!]!;
-      const old = held[face]!;
-      if (row === old) continue;
-      held[face] = row;
-      for (let w = 0; w < width; w++) sums[w] = (sums[w]! + rows[row + w]! - rows[old + w]!) | 0;
-    }
+    running.hold((face) => (open[face] === 1 ? openOffsets : offsets)[face * 15 + concealed[face]!]!);
     let free = concealed[JOKER_INDEX]!;
     for (const { size } of exposed) free += size;
-    return free * ONES;
+    return inEachByte(free);
   }
 
   function most(free: number): number {
     let word = 0;
     for (let w = 0; w < width; w++) word = largerWord(word, matchedWord(sums[w]!, free) & mask[w]!);
-    return Math.max(word & 255, (word >>> 8) & 255, (word >>> 16) & 255, word >>> 24);
+    return largestByte(word);
   }
 
   return {
@@ -105,11 +84,11 @@ export function createDistances(play: PlayCard): Distances {
       const free = hold(hand);
       const best = most(free);
       const least = Math.max(1, best - SLACK);
-      const bar = least * ONES;
+      const bar = inEachByte(least);
       const counts = [0, 0, 0];
       for (let w = 0; w < width; w++) {
         const word = matchedWord(sums[w]!, free) & mask[w]!;
-        if ((((word | TOP) - bar) & TOP) === 0) continue;
+        if (!reaches(word, bar)) continue;
         for (let byte = 0; byte < 4; byte++) {
           const matched = (word >>> (byte * 8)) & 255;
           if (matched < least) continue;
@@ -123,7 +102,6 @@ export function createDistances(play: PlayCard): Distances {
         if (gathered + counts[behind]! > MANY) break;
         for (let i = 0; i < counts[behind]!; i++) lanes[gathered++] = farther[behind - 1]![i]!;
       }
-      return 14 - best;
     },
   };
 }

@@ -23,6 +23,8 @@ export interface PlayCard {
   readonly offsets: Int32Array;
   /** The same for a face whose group is laid open: only singles and pairs still want its tiles. */
   readonly openOffsets: Int32Array;
+  /** First lane of each line, a whole word's, and the lane after the last line. */
+  readonly lineStarts: Int32Array;
   /** The target in each lane, or null for a lane that pads a line. */
   readonly lanes: readonly (Target | null)[];
   readonly wants: readonly (readonly Want[])[];
@@ -35,7 +37,7 @@ export interface PlayCard {
 export function preparePlayCard(card: CompiledCard): PlayCard {
   const { width, rows, startRow, offsets, lineStarts } = packCard(card);
   const lanes: (Target | null)[] = new Array(width * 4).fill(null);
-  const next = Array.from(lineStarts, (word) => word * 4);
+  const next = Array.from(lineStarts);
   for (const target of card.targets) lanes[next[target.line]!++] = target;
   const open = openRows(lanes, width, rows.length);
   const groupSizes = Array.from({ length: FACE_COUNT }, (_, face) => groupSizesOf(card, face));
@@ -49,6 +51,7 @@ export function preparePlayCard(card: CompiledCard): PlayCard {
     startRow,
     offsets,
     openOffsets: open.offsets,
+    lineStarts,
     lanes,
     wants: lanes.map((target) => (target ? wantsOf(target) : [])),
     masks: new Map(

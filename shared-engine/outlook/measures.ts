@@ -1,0 +1,93 @@
+// What the outlook looks at in a rack: a few measures that mean the same on every card.
+import { shuffled, stream } from '../deal/random.ts';
+import type { PlayCard, Want } from '../play/play-card.ts';
+import { createRunningSums } from '../play/running-sums.ts';
+import { log2 } from '../rack/log2.ts';
+import { type Bag, bagOf, FULL_SET, facesOf } from '../tiles/bag.ts';
+import { copiesOf, FACES, JOKER_INDEX } from '../tiles/face.ts';
+import { nearestLanes } from './nearest.ts';
+import { createReach, type ReachSteps } from './reach.ts';
+
+/** In this order everywhere: the weights of the model and the rows of its making. */
+export const MEASURES = [
+  /** Log₂ of the card's reach, less the same for an average rack of strangers on this card. */
+  'reach',
+  'jokers',
+  /** Of the targets nearest to the rack: tiles lacking in singles and pairs, on average. */
+  'pairLack',
+  /** Of the same: the share in lines that may not be laid open. */
+  'concealed',
+  /** Of the same: unseen copies of a missing tile, on average over the missing tiles. */
+  'live',
+] as const;
+export type MeasureName = (typeof MEASURES)[number];
+
+/** Racks of strangers that a card is made comparable with. */
+const STRANGERS = 2000;
+
+export interface Measures {
+  /** Measures of a rack of 13 or 14 tiles, in the order of `MEASURES`; the same array every time. */
+  of(rack: Bag): Float64Array;
+}
+
+const COPIES = FACES.map(copiesOf);
+
+/** One pass over the targets for `reach`, one that finds the nearest, and a look at those alone. */
+export function createMeasures(play: PlayCard, steps: ReachSteps): Measures {
+  const { card, width, rows, startRow, offsets, lineStarts, lanes: targets, wants } = play;
+  const reachOf = createReach(card, lineStarts, steps);
+  const running = createRunningSums(rows, startRow, width);
+  const { sums } = running;
+  const lanes = new Int32Array(width * 4);
+  const result = new Float64Array(MEASURES.length);
+
+  function reach(rack: Bag): number {
+    running.hold((face) => offsets[face * 15 + rack[face]!]!);
+    return log2(reachOf(sums, rack[JOKER_INDEX]!) + 1);
+  }
+
+  const average = meanOver(strangers(), reach);
+
+  return {
+    of(rack) {
+      const jokers = rack[JOKER_INDEX]!;
+      result[0] = reach(rack) - average;
+      result[1] = jokers;
+      const count = nearestLanes(sums, jokers, lanes);
+      let pairLack = 0;
+      let concealed = 0;
+      let missing = 0;
+      let live = 0;
+      for (let i = 0; i < count; i++) {
+        const lane = lanes[i]!;
+        pairLack += 14 - ((sums[lane >> 2]! >>> ((lane & 3) * 8)) & 15);
+        if (card.lines[targets[lane]!.line]!.concealed) concealed++;
+        for (const want of wants[lane]!) {
+          const lack = lackOf(want, rack);
+          missing += lack;
+          live += lack * (COPIES[want.face]! - rack[want.face]!);
+        }
+      }
+      result[2] = pairLack / count;
+      result[3] = concealed / count;
+      result[4] = missing === 0 ? 0 : live / missing;
+      return result;
+    },
+  };
+}
+
+/** Natural tiles of one face that a target still lacks, as if no joker stood for any. */
+function lackOf({ face, single, group }: Want, rack: Bag): number {
+  return Math.max(0, single + group - rack[face]!);
+}
+
+/** The same racks for every card. */
+function strangers(): Bag[] {
+  const random = stream('outlook', 'racks of strangers');
+  const tiles = facesOf(FULL_SET);
+  return Array.from({ length: STRANGERS }, () => bagOf(shuffled(tiles, random).slice(0, 13)));
+}
+
+function meanOver(racks: readonly Bag[], measure: (rack: Bag) => number): number {
+  return racks.reduce((sum, rack) => sum + measure(rack), 0) / racks.length;
+}
