@@ -1,0 +1,115 @@
+// The table in the page keeps the same rules as the server's, with the same bots and the same review.
+import { describe, expect, it } from 'vitest';
+import type { Order } from '../../client/connection/pending.ts';
+import { localTable } from '../../client/practice/local-table.ts';
+import {
+  bagOf,
+  checkDeal,
+  createKernel,
+  houseCard,
+  reviewRound,
+  type SeatView,
+  type ServerMessage,
+  serverMessageSchema,
+} from '../../shared-engine/index.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const card = houseCard();
+const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
+
+async function openTable() {
+  const messages: ServerMessage[] = [];
+  const seeds = [seedNamed('second')];
+  const table = localTable({
+    code: 'here',
+    first: DEAL,
+    you: 1,
+    name: 'Runa',
+    botNames: ['A', 'B', 'C', 'D'],
+    style: 'typical',
+    loadCard: async () => card,
+    newSeed: () => seeds.shift()!,
+    after: (_, run) => {
+      run();
+      return () => {};
+    },
+    onDeal() {},
+    on: { state() {}, message: (message) => messages.push(message) },
+  });
+  table.start();
+  await new Promise((resolve) => setImmediate(resolve));
+  const last = () => messages.findLast((message) => message.kind === 'table')!.table;
+  const view = (): SeatView => {
+    const now = last().view;
+    if (now?.audience !== 'seat') throw new Error('no seat');
+    return now;
+  };
+  return { table, messages, last, view };
+}
+
+/** The first legal answer to the open step. */
+function simplest(view: SeatView, round: number): Order {
+  const base = { kind: 'choose', id: `c${view.record.steps.length}`, round, seat: 1 } as const;
+  const tiles = view.rack.filter((face) => face !== 'joker');
+  switch (view.stage.phase) {
+    case 'passing':
+      return { ...base, choice: { kind: 'seal', step: view.stage.step, tiles: tiles.slice(0, 3), blind: 0 } };
+    case 'voting':
+      return { ...base, choice: { kind: 'vote', step: 'vote', go: true } };
+    case 'asking':
+      return { ...base, choice: { kind: 'ask', step: 'courtesy-ask', count: 3 } };
+    default: {
+      const count = view.stage.phase === 'giving' ? view.stage.counts[1] : 0;
+      return {
+        ...base,
+        choice: { kind: 'seal', step: 'courtesy-pass', tiles: tiles.slice(0, count), blind: 0 },
+      };
+    }
+  }
+}
+
+describe('a table in the page', () => {
+  it('Z1 D4 plays a round to its close and a review that is the engine’s own', async () => {
+    const { table, messages, last, view } = await openTable();
+    for (let step = 0; view().stage.phase !== 'closed'; step++) {
+      expect(step).toBeLessThan(12);
+      table.order(simplest(view(), last().round));
+    }
+    const closed = view();
+    if (closed.stage.phase !== 'closed') throw new Error('not closed');
+    const first = { seat: closed.record.seat, rack: bagOf(closed.record.start) };
+    expect(closed.stage.seed).toBe(DEAL.seed);
+    expect(checkDeal(DEAL, closed.commitment, first)).toEqual({ ok: true });
+    const review = messages.find((message) => message.kind === 'review')?.review;
+    expect(review).toEqual(reviewRound(closed.record, createKernel(card)));
+  });
+
+  it('speaks only frames that the server might have sent', async () => {
+    const { table, messages, last, view } = await openTable();
+    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
+    for (const message of messages) expect(serverMessageSchema.parse(message)).toEqual(message);
+  });
+
+  it('E1 a refused choice changes nothing', async () => {
+    const { table, messages, last } = await openTable();
+    const before = last();
+    table.order({
+      kind: 'choose',
+      id: 'wrong',
+      round: 1,
+      seat: 1,
+      choice: { kind: 'vote', step: 'vote', go: true },
+    });
+    expect(messages.at(-1)).toMatchObject({ kind: 'refused', id: 'wrong', code: 'wrong-step' });
+    expect(last()).toBe(before);
+  });
+
+  it('D3 the next deal is a new one and East moves to the right', async () => {
+    const { table, last, view } = await openTable();
+    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
+    table.order({ kind: 'act', id: 'next', act: { kind: 'ready', ready: true } });
+    expect(last().round).toBe(2);
+    expect(view().dealer).toBe(3);
+    expect(view().record.steps).toEqual([]);
+  });
+});
