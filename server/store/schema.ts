@@ -50,7 +50,7 @@ export const MIGRATIONS: readonly Migration[] = [
         code text NOT NULL,
         seat integer,
         since integer,
-        until bigint NOT NULL
+        until timestamptz NOT NULL
       );
     `,
   },

@@ -44,9 +44,12 @@ const settled = z.discriminatedUnion('kind', [
 const ROUND_EVENTS: OneOf<RoundEvent> = {
   dealt: z.strictObject({
     kind: z.literal('dealt'),
-    deal: z.strictObject({ seed: hexSchema, dealer: seatSchema }),
+    deal: z.union([
+      z.strictObject({ seed: hexSchema, dealer: seatSchema }),
+      z.strictObject({ seed: hexSchema, dealer: seatSchema, prepared: four(tiles) }),
+    ]),
     terms: z.strictObject({ layOpen: z.boolean() }),
-    commitment: hexSchema,
+    commitment: hexSchema.nullable(),
   }),
   sealed: z.strictObject({
     kind: z.literal('sealed'),

@@ -1,0 +1,37 @@
+// One-use tickets in PostgreSQL: issued by one server, redeemed at another; only their hashes are kept.
+import type pg from 'pg';
+import { z } from 'zod';
+import { seatSchema } from '../../shared-engine/index.ts';
+import type { Entropy, Tickets } from '../ports.ts';
+import { keyOf, newSecret } from '../secrets.ts';
+import { TICKET_MS } from './tickets.ts';
+
+const grantSchema = z.union([
+  z.object({ code: z.string(), seat: z.null(), since: z.null() }),
+  z.object({ code: z.string(), seat: seatSchema, since: z.int() }),
+]);
+
+/** Their age is told by the clock of the database, the only one that all servers share. */
+export function postgresTickets(pool: pg.Pool, entropy: Entropy): Tickets {
+  return {
+    async issue({ code, owner }) {
+      const ticket = newSecret(entropy);
+      await pool.query('DELETE FROM quadrille.ticket WHERE until <= now()');
+      await pool.query(
+        `INSERT INTO quadrille.ticket (key, code, seat, since, until)
+        VALUES ($1, $2, $3, $4, now() + $5 * interval '1 millisecond')`,
+        [keyOf(ticket), code, owner?.seat ?? null, owner?.since ?? null, TICKET_MS],
+      );
+      return ticket;
+    },
+    async redeem(ticket) {
+      const { rows } = await pool.query(
+        'DELETE FROM quadrille.ticket WHERE key = $1 RETURNING code, seat, since, until > now() AS fresh',
+        [keyOf(ticket)],
+      );
+      if (rows[0]?.fresh !== true) return null;
+      const { code, seat, since } = grantSchema.parse(rows[0]);
+      return { code, owner: seat === null ? null : { seat, since } };
+    },
+  };
+}
