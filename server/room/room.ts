@@ -115,6 +115,13 @@ export class Room {
 
   #happen(log: readonly Logged[]): void {
     this.#state = log.reduce(evolveRoom, this.#state);
-    for (const listener of this.#listeners) listener(this.#state, log);
+    for (const listener of this.#listeners) {
+      try {
+        listener(this.#state, log);
+      } catch (error) {
+        // The events are kept, so the command is done whatever a listener makes of them.
+        this.#ports.log.error(errorFacts(error), 'a listener of the room failed');
+      }
+    }
   }
 }

@@ -93,11 +93,7 @@ export class Table {
   }
 
   #replace({ since }: Owner): void {
-    for (const listener of [...this.#listeners]) {
-      if (listener.owner?.since !== since) continue;
-      this.#listeners.delete(listener);
-      listener.line.end(CLOSE.replaced);
-    }
+    for (const { line, owner } of [...this.#listeners]) if (owner?.since === since) line.end(CLOSE.replaced);
   }
 
   #othersToo(): void {
