@@ -18,7 +18,14 @@ export { HOUSE_CARD, houseCard } from './card/house/card.ts';
 export { parseCard } from './card/parse.ts';
 export { CARD_PROBLEM_CODES, type CardProblem, type CardProblemCode } from './card/problem.ts';
 export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
-export { type Deal, type DealtTiles, dealTiles, isSeed } from './deal/deal.ts';
+export {
+  type Deal,
+  type DealtTiles,
+  dealTiles,
+  isSeed,
+  type PreparedDeal,
+  type RandomDeal,
+} from './deal/deal.ts';
 export { drawn, type Random, shuffled, stream } from './deal/random.ts';
 export {
   DIRECTIONS,
@@ -71,7 +78,13 @@ export { type PlayCard, preparePlayCard } from './play/play-card.ts';
 export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
 export { type Sight, sightOf } from './play/sight.ts';
 export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
-export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema } from './protocol/deal-file.ts';
+export {
+  DEAL_FILE_FORMAT,
+  type DealFile,
+  dealFileSchema,
+  type PreparedDealFile,
+  preparedDealFileSchema,
+} from './protocol/deal-file.ts';
 export {
   type ClaimSeat,
   type ClientMessage,

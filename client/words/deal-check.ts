@@ -2,6 +2,8 @@
 import type { DealCheck } from '../../shared-engine/index.ts';
 
 export const DEAL_CHECK = {
+  prepared:
+    'A teacher prepared this deal: its tiles were chosen for you, not left to chance, so there is nothing to check.',
   about:
     'Before the first pass the table showed a fingerprint of the secret number from which all tiles were dealt. Now the number itself is open, so this page can deal again and compare.',
   fingerprint: 'Fingerprint shown before the first pass',

@@ -2,6 +2,7 @@
 import {
   begin,
   chooseFor,
+  commitmentTo,
   createKernel,
   type Face,
   type Four,
@@ -50,7 +51,7 @@ export function playedRound({ seed, dealer, seats, card }: TableRequest): Played
   });
   return {
     seed,
-    commitment: dealt.commitment,
+    commitment: commitmentTo(seed),
     card: { id: card.id, name: card.name },
     dealer,
     seats,

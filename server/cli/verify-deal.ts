@@ -1,6 +1,12 @@
 // npm run --silent verify-deal -- FILE: says in words whether the deal in a saved file was the one promised.
 import { readFileSync } from 'node:fs';
-import { bagOf, checkDeal, dealFileSchema } from '../../shared-engine/index.ts';
+import {
+  bagOf,
+  checkDeal,
+  type DealFile,
+  dealFileSchema,
+  preparedDealFileSchema,
+} from '../../shared-engine/index.ts';
 
 const EXPLANATIONS = {
   'bad-seed': 'The seed is not 64 hexadecimal digits, so nothing can be dealt from it.',
@@ -25,19 +31,27 @@ try {
 } catch {
   fail(`"${file}" cannot be read as JSON. ${HOW_TO_SAVE}`);
 }
+const prepared = preparedDealFileSchema.safeParse(json);
 const parsed = dealFileSchema.safeParse(json);
-if (!parsed.success) {
+if (prepared.success) {
+  console.log(
+    'A teacher prepared this deal: its tiles were chosen, not left to chance, so nothing was promised and there is nothing to check.',
+  );
+} else if (parsed.success) {
+  report(parsed.data);
+} else {
   const where = parsed.error.issues[0]?.path.join('.') || 'the file as a whole';
   fail(`"${file}" is not a saved deal (look at: ${where}). ${HOW_TO_SAVE}`);
 }
 
-const { commitment, seed, dealer, seat, rack } = parsed.data;
-const check = checkDeal({ seed, dealer }, commitment, { seat, rack: bagOf(rack) });
-if (check.ok) {
-  console.log(
-    `The deal holds: the seed is the one promised before the first pass, and it deals these ${rack.length} tiles to seat ${seat + 1} when seat ${dealer + 1} is East.`,
-  );
-} else {
-  console.log(`The deal does not hold. ${EXPLANATIONS[check.reason]}`);
-  process.exitCode = 1;
+function report({ commitment, seed, dealer, seat, rack }: DealFile): void {
+  const check = checkDeal({ seed, dealer }, commitment, { seat, rack: bagOf(rack) });
+  if (check.ok) {
+    console.log(
+      `The deal holds: the seed is the one promised before the first pass, and it deals these ${rack.length} tiles to seat ${seat + 1} when seat ${dealer + 1} is East.`,
+    );
+  } else {
+    console.log(`The deal does not hold. ${EXPLANATIONS[check.reason]}`);
+    process.exitCode = 1;
+  }
 }

@@ -2,12 +2,17 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, hexToBytes } from '@noble/hashes/utils.js';
 import { type Bag, sizeOf } from '../tiles/bag.ts';
-import { type Deal, dealTiles, isSeed } from './deal.ts';
+import { type Deal, dealTiles, isSeed, type RandomDeal } from './deal.ts';
 import type { Seat } from './seat.ts';
 
 /** SHA-256 of the 32 seed bytes, as 64 hexadecimal digits. */
 export function commitmentTo(seed: string): string {
   return bytesToHex(sha256(hexToBytes(seed)));
+}
+
+/** The hash that goes with a deal, or null where a teacher prepared it and nothing was left to chance (rule D4). */
+export function promiseOf(deal: Deal): string | null {
+  return 'prepared' in deal ? null : commitmentTo(deal.seed);
 }
 
 export type DealCheck =
@@ -16,7 +21,7 @@ export type DealCheck =
 
 /** Whether `deal` is what `commitment` promised, and, where a first rack is given, whether it dealt that rack. */
 export function checkDeal(
-  deal: Deal,
+  deal: RandomDeal,
   commitment: string,
   first?: { readonly seat: Seat; readonly rack: Bag },
 ): DealCheck {

@@ -1,5 +1,5 @@
 // (round, command) → the events it causes, or one refusal; nothing else decides what may happen.
-import { commitmentTo } from '../deal/commitment.ts';
+import { promiseOf } from '../deal/commitment.ts';
 import type { Deal } from '../deal/deal.ts';
 import { stream } from '../deal/random.ts';
 import { forFour, neighbour, SEATS, type Seat, withSeat } from '../deal/seat.ts';
@@ -14,9 +14,9 @@ import type { MoveStep } from './schedule.ts';
 
 export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRefusal;
 
-/** The first event of a round. The commitment is public from here on (rule D4). */
+/** The first event of a round. The commitment, or that there is none, is public from here on (rule D4). */
 export function openRound(deal: Deal, terms: Terms): DealtEvent {
-  return { kind: 'dealt', deal, terms, commitment: commitmentTo(deal.seed) };
+  return { kind: 'dealt', deal, terms, commitment: promiseOf(deal) };
 }
 
 export function decide(round: Round, command: Command): Decision {

@@ -8,7 +8,8 @@ export type DealtEvent = {
   readonly kind: 'dealt';
   readonly deal: Deal;
   readonly terms: Terms;
-  readonly commitment: string;
+  /** Null for a deal that a teacher prepared. */
+  readonly commitment: string | null;
 };
 
 export type RoundEvent =

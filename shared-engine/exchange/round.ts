@@ -54,7 +54,8 @@ export type Settled =
 interface Common {
   readonly deal: Deal;
   readonly terms: Terms;
-  readonly commitment: string;
+  /** Null for a deal that a teacher prepared. */
+  readonly commitment: string | null;
   /** Now held by each seat; sealed tiles are still in the rack until the step is settled. */
   readonly racks: Four<Bag>;
   readonly settled: readonly Settled[];

@@ -4,16 +4,28 @@ import { hexSchema, seatSchema, tilesSchema } from './views.ts';
 
 export const DEAL_FILE_FORMAT = 'quadrille-deal/1';
 
+const firstRack = {
+  dealer: seatSchema,
+  /** Whose first rack is written below. */
+  seat: seatSchema,
+  /** The tiles as dealt, in any order. */
+  rack: tilesSchema,
+};
+
 export const dealFileSchema = z.strictObject({
   format: z.literal(DEAL_FILE_FORMAT),
   /** As shown from the deal on. */
   commitment: hexSchema,
   /** As opened at the close. */
   seed: hexSchema,
-  dealer: seatSchema,
-  /** Whose first rack is written below. */
-  seat: seatSchema,
-  /** The tiles as dealt, in any order. */
-  rack: tilesSchema,
+  ...firstRack,
 });
 export type DealFile = z.infer<typeof dealFileSchema>;
+
+/** A teacher prepared the deal: nothing was promised, so there is nothing to check. */
+export const preparedDealFileSchema = z.strictObject({
+  format: z.literal(DEAL_FILE_FORMAT),
+  prepared: z.literal(true),
+  ...firstRack,
+});
+export type PreparedDealFile = z.infer<typeof preparedDealFileSchema>;

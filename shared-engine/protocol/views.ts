@@ -63,7 +63,7 @@ const stageSchema: z.ZodType<PublicStage> = z.discriminatedUnion('phase', [
   z.object({ phase: z.literal('voting'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('asking'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('giving'), counts: four(countSchema), sealed: four(z.boolean()) }),
-  z.object({ phase: z.literal('closed'), seed: hexSchema, racks: four(tilesSchema).nullable() }),
+  z.object({ phase: z.literal('closed'), seed: hexSchema.nullable(), racks: four(tilesSchema).nullable() }),
 ]);
 
 const answerSchema: z.ZodType<OwnAnswer> = z
@@ -74,7 +74,12 @@ const answerSchema: z.ZodType<OwnAnswer> = z
   ])
   .nullable();
 
-const publicFacts = { dealer: seatSchema, commitment: hexSchema, layOpen: z.boolean(), stage: stageSchema };
+const publicFacts = {
+  dealer: seatSchema,
+  commitment: hexSchema.nullable(),
+  layOpen: z.boolean(),
+  stage: stageSchema,
+};
 
 const seatViewSchema: z.ZodType<SeatView> = z.object({
   audience: z.literal('seat'),

@@ -27,8 +27,8 @@ export type PublicStage =
   | { readonly phase: 'giving'; readonly counts: Four<number>; readonly sealed: Four<boolean> }
   | {
       readonly phase: 'closed';
-      /** The opened deal (rule D4). */
-      readonly seed: string;
+      /** The opened deal, or null where a teacher prepared it (rule D4). */
+      readonly seed: string | null;
       /** Racks at the close where the room's terms lay them open (rule Z2), otherwise null. */
       readonly racks: Four<readonly Face[]> | null;
     };
@@ -42,7 +42,8 @@ export type OwnAnswer =
 
 interface PublicFacts {
   readonly dealer: Seat;
-  readonly commitment: string;
+  /** Null says that a teacher prepared this deal (rule D4). */
+  readonly commitment: string | null;
   readonly layOpen: boolean;
   readonly stage: PublicStage;
 }
@@ -101,12 +102,16 @@ function publicStage(round: Round): PublicStage {
     case 'giving':
       return { phase: 'giving', counts: round.counts, sealed: given(round.sealed) };
     case 'closed':
-      return { phase: 'closed', seed: round.deal.seed, racks: openRacks(round) };
+      return { phase: 'closed', seed: openedSeed(round.deal), racks: openRacks(round) };
   }
 }
 
 function given(answers: Four<unknown>): Four<boolean> {
   return forFour((seat) => answers[seat] !== null);
+}
+
+function openedSeed(deal: Deal): string | null {
+  return 'prepared' in deal ? null : deal.seed;
 }
 
 function openRacks(round: Closed): Four<readonly Face[]> | null {

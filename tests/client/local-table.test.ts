@@ -79,7 +79,7 @@ describe('a table in the page', () => {
     if (closed.stage.phase !== 'closed') throw new Error('not closed');
     const first = { seat: closed.record.seat, rack: bagOf(closed.record.start) };
     expect(closed.stage.seed).toBe(DEAL.seed);
-    expect(checkDeal(DEAL, closed.commitment, first)).toEqual({ ok: true });
+    expect(checkDeal(DEAL, closed.commitment!, first)).toEqual({ ok: true });
     const review = messages.find((message) => message.kind === 'review')?.review;
     expect(review).toEqual(reviewRound(closed.record, createKernel(card)));
   });

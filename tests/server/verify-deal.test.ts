@@ -3,7 +3,7 @@ import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   commitmentTo,
   DEAL_FILE_FORMAT,
@@ -51,13 +51,13 @@ function saved(name: string, content: unknown): string {
 }
 
 describe('D4 a saved deal', () => {
-  it('that holds is confirmed in words', async () => {
+  test('that holds is confirmed in words', async () => {
     const { code, out } = await verify(saved('honest.json', honest));
     expect(code).toBe(0);
     expect(out).toMatch(/^The deal holds/);
   });
 
-  it('with another seed, another rack, another seat or another East does not hold', async () => {
+  test('with another seed, another rack, another seat or another East does not hold', async () => {
     const [first, ...rest] = honest.rack;
     const changes: [Partial<DealFile>, RegExp][] = [
       [{ seed: seedNamed('another') }, /not the one that was promised/],
@@ -75,7 +75,7 @@ describe('D4 a saved deal', () => {
     }
   });
 
-  it('that cannot be read is an error that says what to do', async () => {
+  test('that cannot be read is an error that says what to do', async () => {
     const files = [
       path.join(folder, 'nowhere.json'),
       saved('broken.json', '{"format":'),
@@ -89,4 +89,11 @@ describe('D4 a saved deal', () => {
       expect(err).toMatch(/Save the deal again from the review page|Give one file/);
     }
   });
+});
+
+test('D4 a deal that a teacher prepared is said to be one, with nothing to check', async () => {
+  const { format, dealer, seat, rack } = honest;
+  const { code, out } = await verify(saved('prepared.json', { format, prepared: true, dealer, seat, rack }));
+  expect(code).toBe(0);
+  expect(out).toMatch(/^A teacher prepared this deal: .+ nothing to check\.\n$/);
 });

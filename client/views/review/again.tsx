@@ -9,9 +9,9 @@ import { choiceName, gradeOf, optionName } from '../../words/review.ts';
 import { tileCount } from '../../words/tiles.ts';
 import { TileRow } from '../tile-row.tsx';
 
-/** Null until the deal is open. */
+/** Null until the deal is open, and for a teacher's prepared deal, which never is. */
 export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'page'): SharedDeal | null {
-  if (view.stage.phase !== 'closed') return null;
+  if (view.stage.phase !== 'closed' || view.stage.seed === null) return null;
   const cardOf = home === 'server' && table.card.id !== 'house' ? table.code : null;
   return { deal: { seed: view.stage.seed, dealer: view.dealer }, seat: you, cardOf };
 }

@@ -9,6 +9,9 @@ export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
   if (view.stage.phase !== 'closed') return null;
   const { seed } = view.stage;
   const { seat, start } = view.record;
+  if (seed === null || view.commitment === null) {
+    return <p class="panel aside">{DEAL_CHECK.prepared}</p>;
+  }
   const check = checkDeal({ seed, dealer: view.dealer }, view.commitment, { seat, rack: bagOf(start) });
   const file: DealFile = {
     format: DEAL_FILE_FORMAT,

@@ -1,0 +1,125 @@
+// A teacher's prepared deal at the table: its racks, its wall, and that everybody is told so.
+import { expect, test } from 'vitest';
+import { eventFrom } from '../../server/store/stored-event.ts';
+import {
+  type Audience,
+  addTo,
+  begin,
+  chooseFor,
+  commitmentTo,
+  dealTiles,
+  decide,
+  EMPTY_BAG,
+  evolve,
+  FULL_SET,
+  facesOf,
+  forFour,
+  openRound,
+  type PreparedDeal,
+  playOut,
+  replay,
+  SEATS,
+  seatView,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { viewSchema } from '../../shared-engine/protocol/views.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+function preparedFrom(name: string, seed = seedNamed(`after ${name}`)): PreparedDeal {
+  const { racks } = dealTiles({ seed: seedNamed(name), dealer: 2 });
+  return { seed, dealer: 2, prepared: forFour((seat) => facesOf(racks[seat])) };
+}
+
+const deal = preparedFrom('prepared');
+const dealt = openRound(deal, { layOpen: false });
+const played = playOut(begin(dealt), (view, random) => chooseFor('typical', view, houseKernel, random));
+const everybody: readonly Audience[] = [
+  { kind: 'watcher' },
+  ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
+];
+
+test('D2 the racks are the teacher’s, and the wall is the rest of the set', () => {
+  const { racks, wall } = dealTiles(deal);
+  expect(racks.map(facesOf)).toEqual(deal.prepared);
+  expect(wall).toHaveLength(99);
+  expect(addTo(addTo(EMPTY_BAG, deal.prepared.flat()), wall)).toEqual(FULL_SET);
+});
+
+test('D1 the seed decides the wall of a prepared deal and never its racks', () => {
+  const other = { ...deal, seed: seedNamed('another wall') };
+  expect(dealTiles(other).racks).toEqual(dealTiles(deal).racks);
+  expect(dealTiles(other).wall).not.toEqual(dealTiles(deal).wall);
+  expect(dealTiles(deal)).toEqual(dealTiles(preparedFrom('prepared')));
+});
+
+test('D4 a prepared deal says so instead of a promise, to everybody and from the first view on', () => {
+  for (const audience of everybody) {
+    expect(viewFor(begin(dealt), audience).commitment).toBeNull();
+    const closed = viewFor(played.round, audience);
+    expect(closed.commitment).toBeNull();
+    expect(closed.stage).toEqual({ phase: 'closed', seed: null, racks: null });
+  }
+});
+
+test('D4 neither the seed of a prepared deal nor its hash is ever in a view', () => {
+  for (const round of [begin(dealt), played.round]) {
+    for (const audience of everybody) {
+      const text = JSON.stringify(viewFor(round, audience));
+      expect(text).not.toContain(deal.seed);
+      expect(text).not.toContain(commitmentTo(deal.seed));
+    }
+  }
+});
+
+test('a view of a prepared deal passes the protocol unchanged', () => {
+  for (const audience of everybody) {
+    const view = viewFor(played.round, audience);
+    expect(viewSchema.parse(JSON.parse(JSON.stringify(view)))).toEqual(view);
+  }
+});
+
+test('E2 the log of a prepared round is read back and replays to the same round', () => {
+  const log = [dealt, ...played.events].map((event) => {
+    const kept = eventFrom(JSON.stringify({ kind: 'round', event }));
+    if (kept.kind !== 'round') throw new Error('another kind of event');
+    return kept.event;
+  });
+  expect(replay(log)).toEqual(played.round);
+});
+
+test('E2 a log kept before there were prepared deals still reads', () => {
+  const seed = seedNamed('old log');
+  const old = `{"kind":"round","event":{"kind":"dealt","deal":{"seed":"${seed}","dealer":3},"terms":{"layOpen":true},"commitment":"${commitmentTo(seed)}"}}`;
+  expect(eventFrom(old)).toEqual({ kind: 'round', event: openRound({ seed, dealer: 3 }, { layOpen: true }) });
+});
+
+test('equal choices of one pupil give equal continuations, at any number of tables', () => {
+  const tables = [1, 2, 3].map(
+    () => playOut(begin(dealt), (view, random) => chooseFor('strong', view, houseKernel, random)).round,
+  );
+  expect(tables[1]).toEqual(tables[0]);
+  expect(tables[2]).toEqual(tables[0]);
+});
+
+test('a different first pass gives the others different arrivals and the same bots', () => {
+  const start = begin(dealt);
+  const rack = seatView(start, 0).rack.filter((face) => face !== 'joker');
+  const afterPass = (tiles: typeof rack) => {
+    const decision = decide(start, {
+      kind: 'seal',
+      step: 'first-right',
+      tiles,
+      blind: 0,
+      seat: 0,
+      by: 'owner',
+    });
+    if (!decision.ok) throw new Error(decision.sentence);
+    const mine = decision.events.reduce(evolve, start);
+    return playOut(mine, (view, random) => chooseFor('typical', view, houseKernel, random)).round;
+  };
+  const [one, other] = [afterPass(rack.slice(0, 3)), afterPass(rack.slice(-3))];
+  const firstPass = ({ settled }: typeof one) => (settled[0]?.kind === 'move' ? settled[0].own : null);
+  expect(firstPass(one)!.slice(1)).toEqual(firstPass(other)!.slice(1));
+  expect(firstPass(one)![0]).not.toEqual(firstPass(other)![0]);
+});
