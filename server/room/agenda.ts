@@ -22,13 +22,20 @@ export interface Due {
 /** Since when a person is gone, or null while present. */
 export type GoneSince = (person: PersonChair) => number | null;
 
+/** What an agenda depends on besides the room's own state. */
+export interface Watch {
+  readonly goneSince: GoneSince;
+  /** Since when this server has the room in hand; no clock of the room runs from before that (rule K3). */
+  readonly inHandSince: number;
+}
+
 /** The duty that comes first, or null when the house has nothing to wait for. */
-export function nextDue(state: RoomState, goneSince: GoneSince, pace: Pace): Due | null {
+export function nextDue(state: RoomState, watch: Watch, pace: Pace): Due | null {
   if (state.closed) return null;
   const all =
     state.play !== null && roundRuns(state)
-      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, goneSince, pace) ?? [])
-      : (dealDue(state, goneSince, pace) ?? []);
+      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, watch, pace) ?? [])
+      : (dealDue(state, watch.goneSince, pace) ?? []);
   return [all].flat().reduce<Due | null>((first, due) => (first && first.at <= due.at ? first : due), null);
 }
 
@@ -51,7 +58,7 @@ function choiceDue(
   state: RoomState,
   { round, stepAt }: Play,
   seat: Seat,
-  goneSince: GoneSince,
+  { goneSince, inHandSince }: Watch,
   pace: Pace,
 ): Due | null {
   if (!isAsked(round, seat)) return null;
@@ -65,7 +72,7 @@ function choiceDue(
         duty: { kind: 'choose', seat, by: 'bot', style: chair.style },
       };
     case 'person': {
-      const limits = [deadlineOf(state), awayLimit(state, chair, stepAt, seat, goneSince, pace)];
+      const limits = [deadlineOf(state, inHandSince), awayLimit(state, chair, stepAt, seat, goneSince, pace)];
       const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
       if (at === Number.POSITIVE_INFINITY) return null;
       return { at, duty: { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } };
@@ -74,9 +81,9 @@ function choiceDue(
 }
 
 /** When the open step ends by the clock (rule K1), or null where there is no deadline. */
-export function deadlineOf({ terms, play }: RoomState): number | null {
+export function deadlineOf({ terms, play }: RoomState, inHandSince: number): number | null {
   if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
-  return play.stepAt + terms.deadline * 1000;
+  return Math.max(play.stepAt, inHandSince) + terms.deadline * 1000;
 }
 
 /** For a person gone too long, but only while somebody present waits: nobody's round is played out behind their back. */

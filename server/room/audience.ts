@@ -8,14 +8,14 @@ import {
   type View,
   viewFor,
 } from '../../shared-engine/index.ts';
-import { deadlineOf, type GoneSince } from './agenda.ts';
+import { deadlineOf, type GoneSince, type Watch } from './agenda.ts';
 import { type Chair, type PersonChair, type RoomState, wasDealt } from './state.ts';
 
 /** What is the same for every audience and not in the room's state. */
 export interface TableFacts {
   readonly code: string;
   readonly card: { readonly id: string; readonly name: string };
-  readonly goneSince: GoneSince;
+  readonly watch: Watch;
   readonly now: number;
 }
 
@@ -23,11 +23,11 @@ export interface TableFacts {
 export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
-  const deadline = deadlineOf(state);
+  const deadline = deadlineOf(state, facts.watch.inHandSince);
   return {
     code: facts.code,
     you: listening?.seat ?? null,
-    seats: seatInfos(state, facts.goneSince),
+    seats: seatInfos(state, facts.watch.goneSince),
     terms: state.terms,
     card: facts.card,
     round: state.play?.number ?? 0,

@@ -44,7 +44,7 @@ export class Keeper {
     this.#callOff();
     if (this.#busy || this.#stopped) return;
     const { clock, pace } = this.#ports;
-    const due = nextDue(this.#room.state, this.#table.goneSince, pace);
+    const due = nextDue(this.#room.state, this.#table.watch, pace);
     if (due === null) return;
     const wait = due.at - clock.now();
     if (wait > 0) this.#callOff = clock.after(wait, () => this.wake());

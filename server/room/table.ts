@@ -1,7 +1,7 @@
 // The people around a room: who listens from where, and what each of them is told after every change.
 import { CLOSE, type Review, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
-import type { GoneSince } from './agenda.ts';
+import type { GoneSince, Watch } from './agenda.ts';
 import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
 import { Presence } from './presence.ts';
@@ -31,6 +31,7 @@ export class Table {
   readonly #clock: Clock;
   readonly #card: TableFacts['card'];
   readonly #presence: Presence;
+  readonly #inHandSince: number;
   readonly #listeners = new Set<Listener>();
   #presenceChanged: () => void = () => {};
 
@@ -39,6 +40,7 @@ export class Table {
     this.#card = card;
     this.#clock = clock;
     this.#presence = new Presence(clock);
+    this.#inHandSince = clock.now();
     room.onChange((state) => {
       this.#presence.follow(personsOf(state));
       this.#tellAll();
@@ -48,6 +50,10 @@ export class Table {
 
   get goneSince(): GoneSince {
     return this.#presence.goneSince;
+  }
+
+  get watch(): Watch {
+    return { goneSince: this.goneSince, inHandSince: this.#inHandSince };
   }
 
   get listeners(): number {
@@ -110,7 +116,7 @@ export class Table {
     const facts: TableFacts = {
       code: this.#room.code,
       card: this.#card,
-      goneSince: this.goneSince,
+      watch: this.watch,
       now: this.#clock.now(),
     };
     line.send({ kind: 'table', seq: state.seq, table: tableFor(state, facts, this.#listening(owner)) });

@@ -1,5 +1,5 @@
 // Bots behind their port: a broken one costs its table a choice, never the round.
-import { describe, expect, it } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { botsInProcess, type Choose, simplestLegal } from '../../server/work/bots.ts';
 import { playingCard } from '../../server/work/cards.ts';
@@ -39,7 +39,7 @@ describe('a bot that', () => {
     ['votes in a pass', () => ({ kind: 'vote', step: 'vote', go: true })],
     ['asks in a pass', () => ({ kind: 'ask', step: 'courtesy-ask', count: 3 })],
   ];
-  it.each(broken)(
+  test.each(broken)(
     '%s is replaced by the simplest legal choice, and the log does not tell its tiles',
     async (_, choose) => {
       const { bots, lines } = withBot(choose);
@@ -51,7 +51,7 @@ describe('a bot that', () => {
     },
   );
 
-  it('asks for a number that does not exist is replaced likewise', async () => {
+  test('asks for a number that does not exist is replaced likewise', async () => {
     const atNumbers = playOn(opened('numbers'), stream('numbers', 'play'), ({ phase }) => phase === 'asking');
     const { bots } = withBot(() => ({ kind: 'ask', step: 'courtesy-ask', count: 7 }));
     const view = seatView(atNumbers.round, 1);
@@ -60,7 +60,7 @@ describe('a bot that', () => {
     );
   });
 
-  it('is sound is heard', async () => {
+  test('is sound is heard', async () => {
     const { bots, lines } = withBot();
     const view = firstView('sound');
     const request = { style: 'strong', view, card, seed: '0'.repeat(64) } as const;
@@ -71,7 +71,7 @@ describe('a bot that', () => {
   });
 });
 
-it('the simplest choice is legal at every step of many rounds', () => {
+test('the simplest choice is legal at every step of many rounds', () => {
   for (let n = 0; n < 40; n++) {
     let played = opened(`simplest ${n}`, 0);
     const random = stream(`simplest ${n}`, 'order');

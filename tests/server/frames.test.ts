@@ -1,6 +1,6 @@
 // The parser of frames against anything a stranger may send.
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { Bucket } from '../../server/ws/bucket.ts';
 import { readFrame } from '../../server/ws/frame.ts';
 import { FACES } from '../../shared-engine/index.ts';
@@ -9,7 +9,7 @@ import { FakeClock } from '../kit/clock.ts';
 const bytes = (text: string) => new TextEncoder().encode(text);
 
 describe('a frame', () => {
-  it('of any bytes is a message or a refusal, never a crash', () => {
+  test('of any bytes is a message or a refusal, never a crash', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 400 }), (data) => {
         expect(readFrame(data)).toMatchObject({ ok: false });
@@ -18,7 +18,7 @@ describe('a frame', () => {
     );
   });
 
-  it('of any JSON is a message or a refusal, and leaves prototypes alone', () => {
+  test('of any JSON is a message or a refusal, and leaves prototypes alone', () => {
     fc.assert(
       fc.property(fc.json({ maxDepth: 8 }), (text) => {
         readFrame(bytes(text));
@@ -32,7 +32,15 @@ describe('a frame', () => {
     );
   });
 
-  it('that is right comes through as it was sent', () => {
+  test('deeper than any message is not looked into, not even for its id', () => {
+    const nested = (levels: number) =>
+      `{"kind":"act","id":"i","act":${'['.repeat(levels)}${']'.repeat(levels)}}`;
+    expect(readFrame(bytes(nested(5)))).toEqual({ ok: false, id: 'i' });
+    expect(readFrame(bytes(nested(6)))).toEqual({ ok: false, id: null });
+    expect(readFrame(bytes(nested(1500)))).toEqual({ ok: false, id: null });
+  });
+
+  test('that is right comes through as it was sent', () => {
     const choice = fc.record({
       kind: fc.constant('seal'),
       step: fc.constantFrom('first-right', 'second-left', 'courtesy-pass'),
@@ -55,7 +63,7 @@ describe('a frame', () => {
 });
 
 describe('the bucket', () => {
-  it('gives so many at once and so many a second, and never saves up more', () => {
+  test('gives so many at once and so many a second, and never saves up more', () => {
     const clock = new FakeClock();
     const bucket = new Bucket(clock, { perSecond: 20, burst: 40 });
     const taken = (attempts: number) =>

@@ -1,6 +1,6 @@
 // The HTTP side: opening, looking in, taking a seat, tickets and cards, and what each of them refuses.
 import request from 'supertest';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
   cardPath,
   HOUSE_CARD,
@@ -30,13 +30,13 @@ const opening = (change: object = {}) =>
     .send({ ...FRIENDS, ...change });
 
 describe('opening a room', () => {
-  it('answers with an eight-letter code and the first seat', async () => {
+  test('answers with an eight-letter code and the first seat', async () => {
     const { status, body } = await opening();
     expect(status).toBe(201);
     expect(body).toEqual({ code: expect.stringMatching(/^[2-9A-HJKMNP-Z]{8}$/), seat: 0 });
   });
 
-  it('keeps the seat in a cookie that scripts cannot read and other paths do not get', async () => {
+  test('keeps the seat in a cookie that scripts cannot read and other paths do not get', async () => {
     const { headers, body } = await opening();
     const cookies = [headers['set-cookie'] ?? []].flat();
     expect(cookies).toHaveLength(1);
@@ -58,14 +58,14 @@ describe('opening a room', () => {
     ['an unknown style', 'bad-request', { bots: ['brilliant', null, null] }],
     ['a field too many', 'bad-request', { seed: '0'.repeat(64) }],
   ];
-  it.each(wrong)('E1 refuses %s with %s', async (_, code, change) => {
+  test.each(wrong)('E1 refuses %s with %s', async (_, code, change) => {
     const { status, body } = await opening(change);
     expect(status).toBeGreaterThanOrEqual(400);
     expect(httpRefusalSchema.parse(body)).toMatchObject({ code, problems: [] });
     expect(await server.store.count()).toBe(0);
   });
 
-  it('E1 refuses a card with a line of 13 tiles and says which line and what to do', async () => {
+  test('E1 refuses a card with a line of 13 tiles and says which line and what to do', async () => {
     const line = HOUSE_CARD.lines[0]!;
     const last = line.groups.at(-1)!;
     const groups =
@@ -84,7 +84,7 @@ describe('opening a room', () => {
     expect(await server.store.count()).toBe(0);
   });
 
-  it('E1 refuses what is not JSON, a poisoned object and a body beyond the limit', async () => {
+  test('E1 refuses what is not JSON, a poisoned object and a body beyond the limit', async () => {
     const send = (text: string) => http().post(ROOMS_PATH).set('content-type', 'application/json').send(text);
     for (const text of ['{"name":', '{"__proto__":{"name":"x"}}', '[]', 'null']) {
       const { status, body } = await send(text);
@@ -94,7 +94,7 @@ describe('opening a room', () => {
     expect([status, body.code]).toEqual([413, 'bad-request']);
   });
 
-  it('refuses more rooms than the server can hold', async () => {
+  test('refuses more rooms than the server can hold', async () => {
     await server.stop();
     server = await startServer({ settings: { MAX_ROOMS: '2' } });
     expect((await opening()).status).toBe(201);
@@ -103,7 +103,7 @@ describe('opening a room', () => {
     expect([status, body.code]).toEqual([503, 'too-many-rooms']);
   });
 
-  it('refuses an address that opens too many in a minute, and asks of every address less than the limit', async () => {
+  test('refuses an address that opens too many in a minute, and asks of every address less than the limit', async () => {
     await server.stop();
     server = await startServer({ settings: { ROOMS_PER_MINUTE: '2', REQUESTS_PER_MINUTE: '4' } });
     for (let n = 0; n < 2; n++) expect((await opening()).status).toBe(201);
@@ -116,7 +116,7 @@ describe('opening a room', () => {
 });
 
 describe('a room by its code', () => {
-  it('shows who sits where and nothing of the tiles', async () => {
+  test('shows who sits where and nothing of the tiles', async () => {
     const { code } = await openRoom(server, ALONE);
     const { body } = await http().get(roomPath(code));
     const lobby = lobbySchema.strict().parse(body);
@@ -124,13 +124,13 @@ describe('a room by its code', () => {
     expect(lobby.card).toEqual({ id: HOUSE_CARD.id, name: HOUSE_CARD.name });
   });
 
-  it('is found in small letters and with a hyphen', async () => {
+  test('is found in small letters and with a hyphen', async () => {
     const { code } = await openRoom(server);
     const spoken = `${code.slice(0, 4)}-${code.slice(4)}`.toLowerCase();
     expect((await http().get(roomPath(spoken))).body.code).toBe(code);
   });
 
-  it('gives one answer for a wrong code, whatever is wrong with it', async () => {
+  test('gives one answer for a wrong code, whatever is wrong with it', async () => {
     const answers = new Set<string>();
     for (const code of ['ZZZZZZZZ', '22222222', 'short', 'a%2Fb', 'IIIIIIII']) {
       const { status, text } = await http().get(`${ROOMS_PATH}/${code}`);
@@ -143,7 +143,7 @@ describe('a room by its code', () => {
     }
   });
 
-  it('hands out its card file, the house card or its owner’s', async () => {
+  test('hands out its card file, the house card or its owner’s', async () => {
     const house = await openRoom(server);
     expect((await http().get(cardPath(house.code))).body).toEqual(HOUSE_CARD);
     expect((await http().get(HOUSE_CARD_PATH)).body).toEqual(HOUSE_CARD);
@@ -155,13 +155,13 @@ describe('a room by its code', () => {
 });
 
 describe('taking a seat', () => {
-  it('gives the seat asked for, or the first free one', async () => {
+  test('gives the seat asked for, or the first free one', async () => {
     const { code } = await openRoom(server);
     expect((await takeSeat(server, code, { name: 'Odo', seat: 2 })).seat).toBe(2);
     expect((await takeSeat(server, code, { name: 'Wilma', seat: null })).seat).toBe(1);
   });
 
-  it('refuses a seat somebody has, and any seat of a full table', async () => {
+  test('refuses a seat somebody has, and any seat of a full table', async () => {
     const { code } = await openRoom(server);
     const claim = (seat: number | null) => http().post(seatsPath(code)).send({ name: 'Odo', seat });
     expect((await claim(0)).body.code).toBe('seat-taken');
@@ -169,7 +169,7 @@ describe('taking a seat', () => {
     expect((await claim(null)).body.code).toBe('seat-taken');
   });
 
-  it('answers a claim sent twice with the seat already held', async () => {
+  test('answers a claim sent twice with the seat already held', async () => {
     const { code, secret } = await openRoom(server);
     const claim = () =>
       http().post(seatsPath(code)).set('cookie', `seat=${secret}`).send({ name: 'Ines', seat: 3 });
@@ -177,7 +177,7 @@ describe('taking a seat', () => {
     expect((await http().get(roomPath(code))).body.seats[3]).toEqual({ kind: 'empty' });
   });
 
-  it('moves a bot aside between rounds, but not with tiles in its hand', async () => {
+  test('moves a bot aside between rounds, but not with tiles in its hand', async () => {
     const request: OpenRoom = { ...FRIENDS, bots: ['strong', 'strong', 'strong'] };
     const { code } = await openRoom(server, request);
     expect((await takeSeat(server, code, { name: 'Odo', seat: 2 })).seat).toBe(2);
@@ -189,7 +189,7 @@ describe('taking a seat', () => {
 });
 
 describe('every answer', () => {
-  it('forbids inline scripts and frames, and keeps the address to itself', async () => {
+  test('forbids inline scripts and frames, and keeps the address to itself', async () => {
     const { headers } = await http().get('/healthz');
     const policy = headers['content-security-policy']!;
     expect(policy).toContain("script-src 'self'");
@@ -199,7 +199,7 @@ describe('every answer', () => {
     expect(headers['x-content-type-options']).toBe('nosniff');
   });
 
-  it('refuses pages of other origins, and lets in its own, the configured and programs', async () => {
+  test('refuses pages of other origins, and lets in its own, the configured and programs', async () => {
     await server.stop();
     server = await startServer({
       settings: { PUBLIC_ORIGIN: 'https://table.example, https://two.example/' },
@@ -217,7 +217,7 @@ describe('every answer', () => {
     expect(await from(null)).toBe(201);
   });
 
-  it('to an unknown address is a refusal in words', async () => {
+  test('to an unknown address is a refusal in words', async () => {
     const { status, body } = await http().get('/api/nothing');
     expect(status).toBe(404);
     expect(httpRefusalSchema.parse(body).code).toBe('bad-request');

@@ -1,6 +1,6 @@
 // Names, codes and settings: what is taken, what is turned down, and that nothing crashes the parser.
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readConfig } from '../../server/config.ts';
 import { CODE_ALPHABET, CODE_LENGTH, parseCode } from '../../server/room/code.ts';
 import { parseName } from '../../server/room/name.ts';
@@ -17,7 +17,7 @@ describe('a name', () => {
     ['👩🏽‍🌾'.repeat(24), '👩🏽‍🌾'.repeat(24)],
     ['王さん', '王さん'],
   ];
-  it.each(taken)('%j is taken as %j', (typed, name) => {
+  test.each(taken)('%j is taken as %j', (typed, name) => {
     expect(parseName(typed)).toBe(name);
   });
 
@@ -35,11 +35,11 @@ describe('a name', () => {
     'half\uD800',
     `e${'\u0301'.repeat(300)}`,
   ];
-  it.each(refused)('%j is turned down', (typed) => {
+  test.each(refused)('%j is turned down', (typed) => {
     expect(parseName(typed)).toBeNull();
   });
 
-  it('once taken is taken again as it is, and is at most 24 characters to a reader', () => {
+  test('once taken is taken again as it is, and is at most 24 characters to a reader', () => {
     const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 40 }), (typed) => {
@@ -54,14 +54,14 @@ describe('a name', () => {
 });
 
 describe('a code', () => {
-  it('has eight of 31 letters that are not mistaken for one another', () => {
+  test('has eight of 31 letters that are not mistaken for one another', () => {
     expect(CODE_ALPHABET).toHaveLength(31);
     expect(new Set(CODE_ALPHABET).size).toBe(31);
     for (const lookalike of 'ILO01') expect(CODE_ALPHABET).not.toContain(lookalike);
     expect(newCode(systemEntropy)).toHaveLength(CODE_LENGTH);
   });
 
-  it('uses every letter about equally often, the front of the alphabet too', () => {
+  test('uses every letter about equally often, the front of the alphabet too', () => {
     const entropy = seededEntropy('codes');
     const counts = new Map<string, number>();
     const letters = 4000 * CODE_LENGTH;
@@ -76,7 +76,7 @@ describe('a code', () => {
     expect(chiSquare).toBeLessThan(59.703);
   });
 
-  it('is read whatever its case and spacing, and nothing else is', () => {
+  test('is read whatever its case and spacing, and nothing else is', () => {
     expect(parseCode('abcd-2345')).toBe('ABCD2345');
     expect(parseCode(' ABCD 2345 ')).toBe('ABCD2345');
     for (const wrong of ['', 'ABCD234', 'ABCD23456', 'ABCD234O', 'ABCD234/', 'ABCD2345\u0000']) {
@@ -86,7 +86,7 @@ describe('a code', () => {
 });
 
 describe('a secret', () => {
-  it('is new every time and long enough; what is kept of it does not contain it', () => {
+  test('is new every time and long enough; what is kept of it does not contain it', () => {
     const secrets = Array.from({ length: 100 }, () => newSecret(systemEntropy));
     expect(new Set(secrets).size).toBe(100);
     for (const secret of secrets) {
@@ -98,24 +98,24 @@ describe('a secret', () => {
   });
 
   // FIPS 180-2 B.1: SHA-256 of "abc".
-  it('is kept as its SHA-256', () => {
+  test('is kept as its SHA-256', () => {
     expect(keyOf('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
     expect(sameKey(keyOf('abc'), 'ba78')).toBe(false);
   });
 
-  it('of a room stands in the log under another name', () => {
+  test('of a room stands in the log under another name', () => {
     expect(logTag('ABCD2345')).toMatch(/^[0-9a-f]{10}$/);
     expect(logTag('ABCD2345')).not.toBe(logTag('ABCD2346'));
   });
 });
 
 describe('the settings', () => {
-  it('have defaults that serve on port 8080', () => {
+  test('have defaults that serve on port 8080', () => {
     const read = readConfig({ PORT: '', NODE_ENV: 'test' });
     expect(read).toMatchObject({ ok: true, config: { port: 8080, logLevel: 'info', origins: [] } });
   });
 
-  it('that cannot be used are named', () => {
+  test('that cannot be used are named', () => {
     const read = readConfig({ PORT: '99999', THINK_MS: 'soon' });
     expect(read.ok).toBe(false);
     const problems = read.ok ? [] : read.problems.map((problem) => problem.split(':')[0]);

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import request from 'supertest';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { tablePath } from '../../shared-engine/index.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -21,7 +21,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-it('serves the document at the front and at every link to a table, and lets nobody keep it', async () => {
+test('serves the document at the front and at every link to a table, and lets nobody keep it', async () => {
   for (const address of ['/', tablePath('ABCD2345')]) {
     const { status, text, headers } = await request(server.url).get(address);
     expect([status, text]).toEqual([200, '<!doctype html><title>table</title>']);
@@ -30,13 +30,13 @@ it('serves the document at the front and at every link to a table, and lets nobo
   }
 });
 
-it('serves files with a hash in their name to be kept for good', async () => {
+test('serves files with a hash in their name to be kept for good', async () => {
   const { headers } = await request(server.url).get('/assets/main-abc123.js');
   expect(headers['content-type']).toContain('javascript');
   expect(headers['cache-control']).toContain('immutable');
 });
 
-it('hands out nothing beside the folder', async () => {
+test('hands out nothing beside the folder', async () => {
   for (const address of [
     '/../package.json',
     '/..%2fpackage.json',
@@ -47,7 +47,7 @@ it('hands out nothing beside the folder', async () => {
   }
 });
 
-it('without a built page answers the API alone', async () => {
+test('without a built page answers the API alone', async () => {
   const bare = await startServer({ clientFolder: path.join(folder, 'not built') });
   expect((await request(bare.url).get('/healthz')).status).toBe(200);
   expect((await request(bare.url).get('/')).status).toBe(404);

@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
-import { afterEach, expect, it } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { CLOSE, roomOpenedSchema, ticketPath, ticketSchema } from '../../shared-engine/index.ts';
 import { FRIENDS, post } from '../kit/guests.ts';
 import { Peer } from '../kit/sockets.ts';
@@ -29,7 +29,7 @@ async function listening(server: ChildProcess): Promise<string> {
   throw new Error('the server ended without listening');
 }
 
-it.each(['SIGTERM', 'SIGINT'] as const)(
+test.each(['SIGTERM', 'SIGINT'] as const)(
   'ends with code 0 on %s and tells its sockets that it restarts',
   async (signal) => {
     const server = start({});
@@ -47,7 +47,7 @@ it.each(['SIGTERM', 'SIGINT'] as const)(
   },
 );
 
-it('refuses settings it cannot use, by name', async () => {
+test('refuses settings it cannot use, by name', async () => {
   const server = start({ PORT: 'harbour' });
   const chunks: Buffer[] = [];
   server.stderr!.on('data', (chunk: Buffer) => chunks.push(chunk));

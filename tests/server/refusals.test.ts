@@ -1,5 +1,5 @@
 // E1 over the socket: every refused command gets one code and one sentence, and nothing changes.
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type Choice, FACES, type Face, type MoveStep } from '../../shared-engine/index.ts';
 import {
   ALONE,
@@ -65,7 +65,7 @@ describe('at the first pass of four people', () => {
     ],
     ['freeing a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
   ];
-  it.each(table)('%s is refused with %s', async (_, refusal, attempt) => {
+  test.each(table)('%s is refused with %s', async (_, refusal, attempt) => {
     const before = await server.store.load(code);
     const sentence = expect.stringMatching(/^[A-Z].*\.$/);
     expect(await attempt(peers[0]!)).toEqual({
@@ -77,7 +77,7 @@ describe('at the first pass of four people', () => {
     expect(await server.store.load(code)).toEqual(before);
   });
 
-  it('a second answer is refused with already-answered, until the first is taken back', async () => {
+  test('a second answer is refused with already-answered, until the first is taken back', async () => {
     const [a] = peers as [Peer];
     expect(await a.choose(seal(plain(a).slice(0, 3)))).toMatchObject({ kind: 'ack' });
     expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ code: 'already-answered' });
@@ -86,7 +86,7 @@ describe('at the first pass of four people', () => {
     expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ kind: 'ack' });
   });
 
-  it('a watcher’s choice is refused with not-seated', async () => {
+  test('a watcher’s choice is refused with not-seated', async () => {
     const watcher = await watch(server, code);
     expect(await watcher.choose(seal(plain(peers[0]!).slice(0, 3)))).toMatchObject({ code: 'not-seated' });
     expect(await watcher.act({ kind: 'leave' })).toMatchObject({ code: 'not-seated' });
@@ -94,7 +94,7 @@ describe('at the first pass of four people', () => {
 });
 
 describe('a command repeated with its id', () => {
-  it('is answered alike and happens once', async () => {
+  test('is answered alike and happens once', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     const { code } = peer.table;
@@ -109,7 +109,7 @@ describe('a command repeated with its id', () => {
     expect((await server.store.load(code))!.filter(({ command }) => command !== null)).toEqual(before);
   });
 
-  it('is refused alike, even when it would be right by now', async () => {
+  test('is refused alike, even when it would be right by now', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     const early: Choice = { kind: 'vote', step: 'vote', go: true };
@@ -120,7 +120,7 @@ describe('a command repeated with its id', () => {
     expect(await peer.choose(early, { id: 'late' })).toMatchObject({ kind: 'ack' });
   });
 
-  it('by another person is another command', async () => {
+  test('by another person is another command', async () => {
     const host = await openRoom(server);
     const guest = await takeSeat(server, host.code);
     const [a, b] = [await sitDown(server, host), await sitDown(server, guest)];
@@ -131,7 +131,7 @@ describe('a command repeated with its id', () => {
 });
 
 describe('between rounds', () => {
-  it('only the host seats bots and frees seats', async () => {
+  test('only the host seats bots and frees seats', async () => {
     const { peers } = await tableOfFour(server);
     const [host, guest] = peers as [Peer, Peer, Peer, Peer];
     expect(await guest.act({ kind: 'unseat', seat: 0 })).toMatchObject({ code: 'not-the-host' });
@@ -147,13 +147,13 @@ describe('between rounds', () => {
     expect(await guest.act({ kind: 'ready', ready: true })).toMatchObject({ code: 'not-seated' });
   });
 
-  it('a choice before the first deal is refused with no-round', async () => {
+  test('a choice before the first deal is refused with no-round', async () => {
     const peer = await sitDown(server, await openRoom(server, FRIENDS));
     const choice: Choice = { kind: 'vote', step: 'vote', go: true };
     expect(await peer.choose(choice, { round: 1 })).toMatchObject({ code: 'no-round' });
   });
 
-  it('a choice after the close is refused with round-closed', async () => {
+  test('a choice after the close is refused with round-closed', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     await playOn(peer, 'to the close');
@@ -162,7 +162,7 @@ describe('between rounds', () => {
     });
   });
 
-  it('the host’s verbs go to the next person when the host leaves', async () => {
+  test('the host’s verbs go to the next person when the host leaves', async () => {
     const { peers } = await tableOfFour(server);
     const [host, next] = peers as [Peer, Peer, Peer, Peer];
     expect(await host.act({ kind: 'leave' })).toMatchObject({ kind: 'ack' });

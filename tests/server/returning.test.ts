@@ -1,5 +1,5 @@
 // Coming back: after a reload, from a second page, after the server's own restart, and after leaving for good.
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { CLOSE, roomPath } from '../../shared-engine/index.ts';
 import {
   ALONE,
@@ -27,7 +27,7 @@ afterEach(() => server.stop());
 const first = (peer: Peer) => anyAnswer(ownView(peer), { below: () => 0 });
 
 describe('a reload', () => {
-  it('returns to the same tiles and the own sealed pass', async () => {
+  test('returns to the same tiles and the own sealed pass', async () => {
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'reload', ({ stage }) => stage.phase === 'voting')));
@@ -40,7 +40,7 @@ describe('a reload', () => {
     expect(again.table.you).toBe(0);
   });
 
-  it('brings the review again, and no longer after the next deal', async () => {
+  test('brings the review again, and no longer after the next deal', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable((table) => table.round === 1);
@@ -56,7 +56,7 @@ describe('a reload', () => {
     expect(later.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
   });
 
-  it('is seen by the others as gone and come back', async () => {
+  test('is seen by the others as gone and come back', async () => {
     const { guests, peers } = await tableOfFour(server);
     const present = (peer: Peer) => peer.table.seats.map((seat) => seat.kind === 'person' && seat.present);
     await peers[3]!.close();
@@ -67,7 +67,7 @@ describe('a reload', () => {
 });
 
 describe('a second page of the same person', () => {
-  it('replaces the first, whose late end does no harm', async () => {
+  test('replaces the first, whose late end does no harm', async () => {
     const guest = await openRoom(server);
     const other = await watch(server, guest.code);
     const old = await sitDown(server, guest);
@@ -80,7 +80,7 @@ describe('a second page of the same person', () => {
     await other.untilTable(({ seats }) => seats[0].kind === 'person' && !seats[0].present, 'the absence');
   });
 
-  it('does not disturb anybody else’s', async () => {
+  test('does not disturb anybody else’s', async () => {
     const { guests, peers } = await tableOfFour(server);
     await sitDown(server, guests[1]!);
     expect(await peers[1]!.ended).toBe(CLOSE.replaced);
@@ -91,7 +91,7 @@ describe('a second page of the same person', () => {
 });
 
 describe('after a restart of the server on the same store', () => {
-  it('E2 the round goes on where it was, with the same secrets, and a repeated command is known', async () => {
+  test('E2 the round goes on where it was, with the same secrets, and a repeated command is known', async () => {
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'restart', ({ stage }) => stage.phase === 'voting')));
@@ -113,7 +113,7 @@ describe('after a restart of the server on the same store', () => {
     expect(reviews.map(({ review }) => review.seat)).toEqual([0, 1, 2, 3]);
   });
 
-  it('a closed round’s review is made anew', async () => {
+  test('a closed round’s review is made anew', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable((table) => table.round === 1);
@@ -127,7 +127,7 @@ describe('after a restart of the server on the same store', () => {
 });
 
 describe('two servers on one store', () => {
-  it('never let the log of a room fork: who was slower decides anew', async () => {
+  test('never let the log of a room fork: who was slower decides anew', async () => {
     const other = await startServer({ seed: 'other node', clock: server.clock, store: server.store });
     const host = await openRoom(server);
     const guest = await takeSeat(server, host.code);
@@ -142,7 +142,7 @@ describe('two servers on one store', () => {
 });
 
 describe('leaving', () => {
-  it('in the middle of a round hands the tiles to a bot, and the others finish', async () => {
+  test('in the middle of a round hands the tiles to a bot, and the others finish', async () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
     const { rack } = ownView(peers[1]!);
@@ -154,7 +154,7 @@ describe('leaving', () => {
     expect(rack).toHaveLength(ownView(stayers[0]!).dealer === 1 ? 14 : 13);
   });
 
-  it('makes the secret worthless, and the seat free for the next', async () => {
+  test('makes the secret worthless, and the seat free for the next', async () => {
     const { code, guests, peers } = await tableOfFour(server);
     await peers[3]!.act({ kind: 'leave' });
     expect((await ticketFor(server, guests[3]!)).seat).toBeNull();
@@ -163,7 +163,7 @@ describe('leaving', () => {
     expect((await ticketFor(server, guests[3]!)).seat).toBeNull();
   });
 
-  it('turns a ticket issued before into nothing', async () => {
+  test('turns a ticket issued before into nothing', async () => {
     const { guests, peers } = await tableOfFour(server);
     const { ticket } = await ticketFor(server, guests[3]!);
     await peers[3]!.act({ kind: 'leave' });
@@ -174,7 +174,7 @@ describe('leaving', () => {
 });
 
 describe('a room with nobody in it', () => {
-  it('is dropped after the idle time, and its code leads nowhere', async () => {
+  test('is dropped after the idle time, and its code leads nowhere', async () => {
     await server.stop();
     server = await startServer({ settings: { IDLE_MS: '3600000' } });
     const left = await openRoom(server);

@@ -1,6 +1,6 @@
 // The pure part of a room: any sequence of commands leaves a log that replays to the same room.
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { RoomCommand } from '../../server/room/command.ts';
 import { decideRoom, openingEvents } from '../../server/room/decide.ts';
 import type { Logged } from '../../server/room/event.ts';
@@ -105,7 +105,7 @@ function played(wishes: readonly Wish[]): Run {
 const wishes = fc.array(wish, { maxLength: 60 });
 
 describe('any sequence of commands', () => {
-  it('E2 leaves a log, numbered without a gap, that replays to the same room', () => {
+  test('E2 leaves a log, numbered without a gap, that replays to the same room', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state, log } = played(list);
@@ -115,7 +115,7 @@ describe('any sequence of commands', () => {
     );
   });
 
-  it('leaves a host who is a person, and 152 tiles, and nobody’s chair empty while tiles are out', () => {
+  test('leaves a host who is a person, and 152 tiles, and nobody’s chair empty while tiles are out', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state } = played(list);
@@ -130,7 +130,7 @@ describe('any sequence of commands', () => {
     );
   });
 
-  it('never lets two people at a table share a stay', () => {
+  test('never lets two people at a table share a stay', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state } = played(list);
@@ -141,7 +141,7 @@ describe('any sequence of commands', () => {
   });
 });
 
-it('a closed room refuses everything with one code', () => {
+test('a closed room refuses everything with one code', () => {
   const closed = after(opened(), { kind: 'close' });
   expect(closed.state.closed).toBe(true);
   const commands: RoomCommand[] = [
@@ -153,7 +153,7 @@ it('a closed room refuses everything with one code', () => {
     expect(decideRoom(closed.state, command)).toMatchObject({ code: 'no-such-room' });
 });
 
-it('a log that does not begin with the opening is no room', () => {
+test('a log that does not begin with the opening is no room', () => {
   expect(replayRoom([])).toBeNull();
   expect(replayRoom([{ seq: 1, at: 0, command: null, event: { kind: 'closed' } }])).toBeNull();
 });

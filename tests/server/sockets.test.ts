@@ -1,7 +1,7 @@
 // The socket's own rules: who may open one, the first frame, broken frames, floods, and how it ends.
 import { createHash } from 'node:crypto';
 import { connect } from 'node:net';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { CLOSE, type ClientMessage, MAX_FRAME_BYTES, SOCKET_PATH } from '../../shared-engine/index.ts';
 import { openRoom, pass, sitDown, ticketFor, watch } from '../kit/guests.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
@@ -30,7 +30,7 @@ describe('the handshake', () => {
   const sampleKey = 'dGhlIHNhbXBsZSBub25jZQ==';
   const sampleAccept = 's3pPLMBiTxaQ9kYGzzhZRbK+xOo=';
 
-  it('answers the sample key of RFC 6455 with the sample accept value', async () => {
+  test('answers the sample key of RFC 6455 with the sample accept value', async () => {
     const answer = await upgrade(server, sampleKey, {});
     expect(answer).toMatch(/^HTTP\/1\.1 101 /);
     expect(answer.toLowerCase()).toContain(`sec-websocket-accept: ${sampleAccept}`.toLowerCase());
@@ -40,19 +40,19 @@ describe('the handshake', () => {
     expect(sum).toBe(sampleAccept);
   });
 
-  it('does not agree to compression', async () => {
+  test('does not agree to compression', async () => {
     const answer = await upgrade(server, sampleKey, { 'Sec-WebSocket-Extensions': 'permessage-deflate' });
     expect(answer).not.toMatch(/permessage-deflate/i);
   });
 
-  it('turns a page of another origin away before the switch of protocols', async () => {
+  test('turns a page of another origin away before the switch of protocols', async () => {
     const answer = await upgrade(server, sampleKey, { Origin: 'https://elsewhere.example' });
     expect(answer).toMatch(/^HTTP\/1\.1 403 /);
     expect(answer).toContain('wrong-origin');
     expect(await upgrade(server, sampleKey, { Origin: server.url })).toMatch(/^HTTP\/1\.1 101 /);
   });
 
-  it('turns away more sockets than the server can hold', async () => {
+  test('turns away more sockets than the server can hold', async () => {
     await server.stop();
     server = await startServer({ settings: { MAX_SOCKETS: '1' } });
     const first = await Peer.open(server.url);
@@ -63,7 +63,7 @@ describe('the handshake', () => {
 });
 
 describe('hello', () => {
-  it('is welcomed with the version both speak, then with the table', async () => {
+  test('is welcomed with the version both speak, then with the table', async () => {
     const { ticket } = await ticketFor(server, await openRoom(server));
     const peer = await Peer.open(server.url);
     peer.send(hello(ticket, { versions: [1, 7] }));
@@ -72,14 +72,14 @@ describe('hello', () => {
     expect(peer.table).toMatchObject({ you: 0, round: 0, view: null });
   });
 
-  it('ends where no version is common', async () => {
+  test('ends where no version is common', async () => {
     const { ticket } = await ticketFor(server, await openRoom(server));
     const peer = await Peer.open(server.url);
     peer.send(hello(ticket, { versions: [2, 3] }));
     expect(await peer.ended).toBe(CLOSE.versionUnknown);
   });
 
-  it('ends with a ticket that was used, that is older than 30 seconds, or that nobody issued', async () => {
+  test('ends with a ticket that was used, that is older than 30 seconds, or that nobody issued', async () => {
     const guest = await openRoom(server);
     const used = (await ticketFor(server, guest)).ticket;
     const isTurnedAway = async (ticket: string) => {
@@ -99,27 +99,27 @@ describe('hello', () => {
     expect((await Peer.enter(server.url, fresh)).table.you).toBe(0);
   });
 
-  it('must be the first frame', async () => {
+  test('must be the first frame', async () => {
     const peer = await Peer.open(server.url);
     peer.send({ kind: 'act', id: 'a', act: { kind: 'ready', ready: true } });
     expect(await peer.ended).toBe(CLOSE.helloExpected);
   });
 
-  it('must come within ten seconds', async () => {
+  test('must come within ten seconds', async () => {
     const peer = await Peer.open(server.url);
     await peer.roundTrip();
     server.clock.advance(10_000);
     expect(await peer.ended).toBe(CLOSE.helloExpected);
   });
 
-  it('is not said twice', async () => {
+  test('is not said twice', async () => {
     const peer = await seated();
     const answer = peer.answerTo('h');
     peer.send(hello('x'));
     expect(await answer).toMatchObject({ kind: 'refused', code: 'bad-frame' });
   });
 
-  it('may be followed by a command without waiting for the welcome', async () => {
+  test('may be followed by a command without waiting for the welcome', async () => {
     const { ticket } = await ticketFor(server, await openRoom(server));
     const peer = await Peer.open(server.url);
     const answer = peer.answerTo('now');
@@ -146,7 +146,7 @@ describe('E1 a broken frame is refused and the line stays open', () => {
     ['an id that is too long', text({ kind: 'act', id: 'x'.repeat(37), act: { kind: 'leave' } }), null],
   ];
 
-  it.each(broken)('%s', async (_, frame, id) => {
+  test.each(broken)('%s', async (_, frame, id) => {
     const peer = await seated();
     const answer = peer.answerTo(id);
     peer.sendRaw(frame);
@@ -154,7 +154,7 @@ describe('E1 a broken frame is refused and the line stays open', () => {
     expect(await peer.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
   });
 
-  it('a binary frame', async () => {
+  test('a binary frame', async () => {
     const peer = await seated();
     const answer = peer.answerTo(null);
     peer.sendRaw(Buffer.from(text({ kind: 'act', id: 'x', act: { kind: 'leave' } })), true);
@@ -173,20 +173,20 @@ describe('E1 a broken frame is refused and the line stays open', () => {
 });
 
 describe('a frame', () => {
-  it('of more than 4 KiB ends the line with the code of RFC 6455 §7.4.1 for it', async () => {
+  test('of more than 4 KiB ends the line with the code of RFC 6455 §7.4.1 for it', async () => {
     const peer = await seated();
     peer.sendRaw('x'.repeat(MAX_FRAME_BYTES + 1));
     expect(await peer.ended).toBe(1009);
   });
 
-  it('of 4 KiB is read', async () => {
+  test('of 4 KiB is read', async () => {
     const peer = await seated();
     const answer = peer.answerTo(null);
     peer.sendRaw('x'.repeat(MAX_FRAME_BYTES));
     expect(await answer).toMatchObject({ code: 'bad-frame' });
   });
 
-  it('over the pace of 40 at once is refused, and a flood ends the line', async () => {
+  test('over the pace of 40 at once is refused, and a flood ends the line', async () => {
     const peer = await seated();
     // The hello was the first of the forty.
     for (let n = 0; n < 44; n++)
@@ -199,7 +199,7 @@ describe('a frame', () => {
     expect(await peer.ended).toBe(CLOSE.tooManyFrames);
   });
 
-  it('is answered again after a second of peace', async () => {
+  test('is answered again after a second of peace', async () => {
     const peer = await seated();
     for (let n = 0; n < 60; n++)
       peer.send({ kind: 'act', id: `n${n}`, act: { kind: 'ready', ready: false } });
@@ -211,7 +211,7 @@ describe('a frame', () => {
 });
 
 describe('a line', () => {
-  it('whose other end has fallen silent is cut', async () => {
+  test('whose other end has fallen silent is cut', async () => {
     const host = await openRoom(server);
     const peer = await sitDown(server, host);
     const other = await watch(server, host.code);
@@ -224,13 +224,13 @@ describe('a line', () => {
     expect(table.seats[0]).toMatchObject({ present: false });
   });
 
-  it('that answers the heartbeat stays', async () => {
+  test('that answers the heartbeat stays', async () => {
     const peer = await seated();
     await pass(server, 120_000, [peer]);
     expect(await peer.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
   });
 
-  it('ends with `restarting` when the server closes', async () => {
+  test('ends with `restarting` when the server closes', async () => {
     const peers = [await seated(), await seated()];
     await server.stop();
     expect(await Promise.all(peers.map((peer) => peer.ended))).toEqual([CLOSE.restarting, CLOSE.restarting]);

@@ -1,11 +1,11 @@
 // What a room says when its store fails.
-import { expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/guests.ts';
 import { startServer } from '../kit/server.ts';
 
-it('a command that cannot be kept is refused, changes nothing, and may be sent again', async () => {
+test('a command that cannot be kept is refused, changes nothing, and may be sent again', async () => {
   const kept = memoryStore();
   let down = false;
   const store: Store = {
@@ -30,7 +30,7 @@ it('a command that cannot be kept is refused, changes nothing, and may be sent a
   await server.stop();
 });
 
-it('a duty of the house that cannot be kept is tried again a second later', async () => {
+test('a duty of the house that cannot be kept is tried again a second later', async () => {
   const kept = memoryStore();
   let failures = 0;
   const store: Store = {
@@ -56,7 +56,7 @@ it('a duty of the house that cannot be kept is tried again a second later', asyn
   await server.stop();
 });
 
-it('a room is not opened by a store that is away, and the page is told to try again', async () => {
+test('a room is not opened by a store that is away, and the page is told to try again', async () => {
   const store: Store = {
     ...memoryStore(),
     create: async () => {

@@ -1,5 +1,5 @@
 // K1, K2 and the absent: deadlines, stand-ins, and whom a table waits for, with a clock that the test moves.
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
   ALONE,
   anyAnswer,
@@ -50,7 +50,7 @@ function isGone(peer: Peer, seat: 0 | 2): boolean {
 }
 
 describe('K1 a deadline', () => {
-  it('is told as the time left, and runs anew for every step', async () => {
+  test('K1 is told as the time left, and runs anew for every step', async () => {
     const { a, b } = await twoPeople(30);
     expect(a.table.remaining).toBe(30_000);
     await pass(server, 12_000, [a, b]);
@@ -62,7 +62,7 @@ describe('K1 a deadline', () => {
     expect(a.table.remaining).toBe(30_000);
   });
 
-  it('K2 is kept by the stand-in of who has not chosen, and the step says so', async () => {
+  test('K2 is kept by the stand-in of who has not chosen, and the step says so', async () => {
     const { a, b } = await twoPeople(15);
     await a.choose(first(a));
     await pass(server, 14_999, [a, b]);
@@ -73,7 +73,7 @@ describe('K1 a deadline', () => {
     expect(await b.choose(first(b))).toMatchObject({ kind: 'ack' });
   });
 
-  it('K2 carries a round whose people all sleep to its close, the vote and the numbers included', async () => {
+  test('K2 carries a round whose people all sleep to its close, the vote and the numbers included', async () => {
     const { a, b } = await twoPeople(15);
     const steps = () => ownView(a).record.steps;
     while (stepOf(a) !== 'closed') {
@@ -87,7 +87,23 @@ describe('K1 a deadline', () => {
     await a.review();
   });
 
-  it('stands where the terms set none', async () => {
+  test('K3 does not run while the server is down', async () => {
+    const { guests, a, b } = await twoPeople(60);
+    await pass(server, 40_000, [a, b]);
+    const { clock, store } = server;
+    await server.stop();
+    clock.advance(3_600_000);
+    server = await startServer({ seed: 'up again', clock, store });
+    const back = await sitDown(server, guests[0]);
+    expect(back.table.remaining).toBe(60_000);
+    expect(stepOf(back)).toBe('first-right');
+    await pass(server, 59_999, [back]);
+    expect(stepOf(back)).toBe('first-right');
+    await pass(server, 1, [back]);
+    await back.untilTable(() => stepOf(back) === 'first-across', 'the next step');
+  });
+
+  test('K1 stands where the terms set none', async () => {
     const { a, b } = await twoPeople(null);
     expect(a.table.remaining).toBeNull();
     await pass(server, 600_000, [a, b]);
@@ -97,7 +113,7 @@ describe('K1 a deadline', () => {
 });
 
 describe('who is gone', () => {
-  it('is acted for after 60 seconds while somebody waits, and may come back at any time', async () => {
+  test('is acted for after 60 seconds while somebody waits, and may come back at any time', async () => {
     const { a, b, guests } = await twoPeople(null);
     await b.close();
     await a.untilTable(() => isGone(a, 2), 'the absence');
@@ -118,7 +134,7 @@ describe('who is gone', () => {
     await Promise.all([a, back].map((peer) => playOn(peer, 'to the end')));
   });
 
-  it('finds the round as it was, however late, when nobody was there to wait', async () => {
+  test('finds the round as it was, however late, when nobody was there to wait', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable(({ round }) => round === 1);
@@ -134,7 +150,7 @@ describe('who is gone', () => {
     });
   });
 
-  it('holds up the next deal for ten seconds and no longer', async () => {
+  test('holds up the next deal for ten seconds and no longer', async () => {
     const { a, b } = await twoPeople(null);
     await Promise.all([a, b].map((peer) => playOn(peer, 'first round')));
     await b.close();
@@ -149,7 +165,7 @@ describe('who is gone', () => {
 });
 
 describe('bots', () => {
-  it('pause before they choose, one after the other', async () => {
+  test('pause before they choose, one after the other', async () => {
     await server.stop();
     server = await startServer({ settings: { THINK_MS: '1000' } });
     const peer = await sitDown(server, await openRoom(server, ALONE));
