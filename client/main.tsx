@@ -5,6 +5,7 @@ import { askTicket } from './connection/api.ts';
 import { type Connection, connect } from './connection/connection.ts';
 import { keepPending } from './connection/pending.ts';
 import { browserAfter, browserWire, socketUrl } from './connection/wire.ts';
+import { readAims, writeAims } from './model/aim.ts';
 import { openApp } from './model/app.ts';
 import { readHand, writeHand } from './model/hand-notes.ts';
 import { forThisTab, lasting } from './model/memory.ts';
@@ -42,6 +43,8 @@ function roomWith(code: string, key: string, own: Own): Room {
     newsOf,
     cardOpen: lasting.read('card') === 'open',
     keepCardOpen: (open) => lasting.write('card', open ? 'open' : 'away'),
+    firstAims: readAims(key, forThisTab),
+    keepAims: (aims) => writeAims(aims, key, forThisTab),
     ...own,
   });
 }
@@ -124,3 +127,10 @@ const app = openApp({
 
 const page = document.getElementById('page');
 if (page) render(<AppView app={app} />, page);
+
+// During development the server's files change under their names, and a kept one would be an old one.
+if (import.meta.env.PROD && 'serviceWorker' in navigator) {
+  window.addEventListener('load', () => {
+    navigator.serviceWorker.register('/shell.js').catch((error: unknown) => console.warn(error));
+  });
+}

@@ -10,6 +10,8 @@ export default defineConfig({
     emptyOutDir: true,
     // Data URIs would need a wider content policy.
     assetsInlineLimit: 0,
+    // The list of files that the page keeps for times without a network.
+    manifest: 'files.json',
     modulePreload: { polyfill: false },
     target: 'es2022',
     rolldownOptions: {

@@ -13,6 +13,7 @@ import type {
 } from '../../shared-engine/index.ts';
 import type { Connection, LinkState } from '../connection/connection.ts';
 import type { Order } from '../connection/pending.ts';
+import { type Aims, sayAim } from './aim.ts';
 import { objectionTo, openPass, tileObjection } from './facing.ts';
 import * as hands from './hand.ts';
 
@@ -47,6 +48,7 @@ export interface RoomState {
   readonly kept: number;
   /** Whether the card lies beside the rack. */
   readonly cardOpen: boolean;
+  readonly aims: Aims;
 }
 
 export interface RoomPorts {
@@ -58,6 +60,8 @@ export interface RoomPorts {
   /** Whether the player last left the card open. */
   readonly cardOpen: boolean;
   readonly keepCardOpen: (open: boolean) => void;
+  readonly firstAims: Aims;
+  readonly keepAims: (aims: Aims) => void;
   readonly loadCard: () => Promise<CompiledCard | null>;
   readonly newsOf: (before: Table | null, next: Table) => readonly string[];
   readonly connect: (on: {
@@ -79,6 +83,7 @@ export interface Room {
   choose(choice: Choice): void;
   act(act: TableAct): void;
   showCard(open: boolean): void;
+  sayAim(round: number, step: MoveStep, family: string): void;
   /** The card of this table; null when it cannot be had just now. */
   readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */
@@ -100,6 +105,7 @@ export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPo
     dueAt: null,
     kept: 0,
     cardOpen: ports.cardOpen,
+    aims: ports.firstAims,
   });
   const change = (part: Partial<RoomState>) => {
     state.value = { ...state.value, ...part };
@@ -168,6 +174,11 @@ export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPo
     showCard(open) {
       change({ cardOpen: open });
       ports.keepCardOpen(open);
+    },
+    sayAim(round, step, family) {
+      const aims = sayAim(state.value.aims, round, step, family);
+      change({ aims });
+      ports.keepAims(aims);
     },
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),

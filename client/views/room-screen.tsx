@@ -1,6 +1,7 @@
 // One room: its connection, the words about that, and the screen that is due.
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { App } from '../model/app.ts';
+import { waitsFor } from '../model/facing.ts';
 import type { Room } from '../model/room.ts';
 import { type Screen, screenOf } from '../model/screen.ts';
 import { ROOM } from '../words/room.ts';
@@ -34,6 +35,13 @@ export function RoomScreen({ app, open }: RoomScreenProps) {
 
   const { table, link, kept, home } = room.state.value;
   const screen = screenOf(table, link);
+  const title = titleOf(screen);
+  useEffect(() => {
+    document.title = title;
+    return () => {
+      document.title = ROOM.product;
+    };
+  }, [title]);
   return (
     <div class="room">
       <header class="room-bar">
@@ -66,6 +74,13 @@ export function RoomScreen({ app, open }: RoomScreenProps) {
       <Speaker news={room.state.value.news} />
     </div>
   );
+}
+
+/** What the tab says, so that a player elsewhere sees when the table waits. */
+function titleOf(screen: Screen): string {
+  if (screen.kind !== 'playing') return ROOM.product;
+  const { view, you } = screen.seated;
+  return `${waitsFor(view, you) ? ROOM.yourTurn : ROOM.othersTurn} · ${ROOM.product}`;
 }
 
 function Due({ app, room, screen }: { readonly app: App; readonly room: Room; readonly screen: Screen }) {

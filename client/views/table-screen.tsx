@@ -1,9 +1,11 @@
 // The table in play: steps, neighbours, the open question, and one's own rack at the bottom.
 
 import { openStep } from '../../shared-engine/index.ts';
+import { openPass } from '../model/facing.ts';
 import type { Room, Seated } from '../model/room.ts';
 import { lastNews } from '../words/news.ts';
 import { wasStopped } from '../words/steps.ts';
+import { Aim } from './aim.tsx';
 import { CardPanel } from './card-panel.tsx';
 import { Clock } from './clock.tsx';
 import { Others } from './others.tsx';
@@ -19,6 +21,7 @@ interface TableScreenProps {
 
 export function TableScreen({ room, seated }: TableScreenProps) {
   const { dueAt, cardOpen } = room.state.value;
+  const pass = openPass(seated.view, seated.you);
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {
@@ -41,6 +44,9 @@ export function TableScreen({ room, seated }: TableScreenProps) {
           {lastNews(seated.table, seated.view)}
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} />
+        {pass && !pass.sealed && (
+          <Aim key={pass.step} room={room} round={seated.table.round} step={pass.step} />
+        )}
         <SoFar seated={seated} />
       </div>
       {cardOpen && <CardPanel load={room.loadCard} rack={seated.view.rack} />}

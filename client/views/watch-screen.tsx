@@ -22,7 +22,9 @@ export function WatchScreen({ app, room, table }: WatchScreenProps) {
   const open = openStep(view.stage);
   return (
     <main class="watch">
-      <StepStrip open={open} stopped={wasStopped(view.steps)} />
+      <div class="progress">
+        <StepStrip open={open} stopped={wasStopped(view.steps)} />
+      </div>
       <h1>{WATCH.title}</h1>
       <p>{open === null ? WATCH.closed : `${WATCH.about} ${WATCH.step(STEP_NAMES[open])}.`}</p>
       <ul class="others four">

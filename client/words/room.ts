@@ -1,6 +1,9 @@
 // What the lobby, the table and the watcher's screen say besides steps and news.
 
 export const ROOM = {
+  product: 'Quadrille',
+  yourTurn: 'Your choice',
+  othersTurn: 'Waiting',
   home: 'Quadrille, front page',
   table: (code: string) => `Table ${code}`,
   opening: 'Opening the table…',
@@ -10,7 +13,7 @@ export const ROOM = {
 
 export const LOBBY = {
   title: 'Your table',
-  titleGuest: 'A seat is kept for you',
+  titleGuest: 'Take a seat',
   inviteTitle: 'Ask your friends in',
   inviteAbout: 'Send this link, or read the code out. Nobody needs an account.',
   copy: 'Copy the link',

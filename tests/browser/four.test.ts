@@ -100,6 +100,7 @@ describe('a table of four friends', () => {
     const watcher = await suite.newPage({ viewport: PHONE });
     await watcher.goto(link);
     await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
+    await watcher.getByText('ready', { exact: true }).nth(2).waitFor();
     expect(await watcher.getByText('choosing').count()).toBe(1);
     expect(await watcher.locator('.tile-art').count()).toBe(0);
     await passThree(host);

@@ -27,6 +27,25 @@ describe('the card beside the rack', () => {
   });
 });
 
+describe('the aim', () => {
+  it('is said before a pass, survives a reload, and comes back in the review', async () => {
+    const page = await suite.newPage({ viewport: PHONE });
+    await dealAlone(page, suite.origin());
+    await page.getByText('Say your aim first').click();
+    await page.getByRole('checkbox', { name: 'Evens' }).check();
+    await page.getByRole('checkbox', { name: 'Runs' }).check();
+    await page.reload();
+    await page.getByText('Say your aim first').click();
+    await page.getByRole('checkbox', { name: 'Runs', checked: true }).waitFor();
+    await page.getByRole('checkbox', { name: 'Evens', checked: true }).waitFor();
+    await playToClose(page);
+    await page.getByRole('button', { name: /^First right/ }).click();
+    const aims = page.locator('.choice-detail').getByText('Your aim:');
+    await aims.first().waitFor();
+    expect(await aims.count()).toBe(2);
+  });
+});
+
 describe('the same deal again', () => {
   it('deals the same tiles in the page and lays both reviews side by side', async () => {
     const page = await suite.newPage();
@@ -56,6 +75,21 @@ describe('the same deal again', () => {
     await rack(friend).waitFor();
     expect(await tileLabels(friend)).toEqual(tiles);
     expect(await titleOf(friend)).toMatch(/^First right/);
+  });
+
+  it('the page opens without any network once it has been there, and deals a round', async () => {
+    const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
+    await page.goto(suite.origin());
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    await page.context().setOffline(true);
+    await page.reload();
+    await page.getByRole('button', { name: 'Deal me in' }).click();
+    await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
+    await rack(page).waitFor();
+    await playToClose(page);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
   });
 
   it('a round alone can be played when the server cannot be reached', async () => {

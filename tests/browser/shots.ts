@@ -4,7 +4,16 @@ import path from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { openChromium } from '../kit/chromium.ts';
 import { startPageServer } from '../kit/page-server.ts';
-import { dealAlone, fillTray, isClosed, nextHeading, passThree, rack, titleOf } from '../kit/player.ts';
+import {
+  dealAlone,
+  fillTray,
+  isClosed,
+  joinAt,
+  nextHeading,
+  openFor,
+  passThree,
+  titleOf,
+} from '../kit/player.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../shots');
 
@@ -20,40 +29,59 @@ const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
 async function shoot(browser: Browser, origin: string, look: string): Promise<void> {
   const context = await browser.newContext(LOOKS[look]!);
   const page = await context.newPage();
-  const picture = (name: string, whole = false) =>
-    page.screenshot({ path: path.join(FOLDER, `${name}-${look}.png`), fullPage: whole });
+  const picture: Picture = (name, of, whole = false) =>
+    of.screenshot({ path: path.join(FOLDER, `${name}-${look}.png`), fullPage: whole });
 
   await page.goto(origin);
-  await picture('front');
+  await picture('front', page);
   await page.getByText('How the tables you open are set up').click();
-  await picture('front-settings', true);
-  await friends(page, origin, picture);
+  await picture('front-settings', page, true);
+  await friends(browser, origin, look, picture);
 
   await dealAlone(page, origin);
-  await picture('first-right');
+  await picture('first-right', page);
   await fillTray(page);
-  await picture('first-right-full');
+  await picture('first-right-full', page);
   await page.getByRole('button', { name: 'Card' }).click();
   await page.getByRole('heading', { name: 'House card' }).waitFor();
-  await picture('card', true);
+  await picture('card', page, true);
   await page.getByRole('button', { name: 'Card' }).click();
   await playOn(page, picture);
   await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-  await picture('review');
-  await picture('review-whole', true);
+  await picture('review', page);
+  await picture('review-whole', page, true);
+  await page.getByRole('button', { name: 'Play it again' }).click();
+  await playOn(page, async (_, of) => of.screenshot());
+  await page.getByRole('heading', { name: 'Both times side by side' }).waitFor();
+  await picture('again-whole', page, true);
   await context.close();
 }
 
-type Picture = (name: string, whole?: boolean) => Promise<Buffer>;
+type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
 
-async function friends(page: Page, origin: string, picture: Picture): Promise<void> {
-  await page.goto(origin);
-  await page.getByLabel('Your name at the table').fill('Ines');
-  await page.getByRole('button', { name: 'Open a table' }).click();
-  await page.getByRole('button', { name: 'I am ready' }).waitFor();
-  await picture('lobby', true);
-  await page.getByRole('button', { name: 'I am ready' }).click();
-  await rack(page).waitFor();
+/** Two friends and a watcher on the same kind of device. */
+async function friends(browser: Browser, origin: string, look: string, picture: Picture): Promise<void> {
+  const [host, guest, watcher] = await Promise.all(
+    ['host', 'guest', 'watcher'].map(async () => (await browser.newContext(LOOKS[look]!)).newPage()),
+  );
+  if (!host || !guest || !watcher) return;
+  const link = await openFor(host, origin, 'Ines');
+  await picture('lobby', host, true);
+  await guest.goto(link);
+  await guest.getByRole('button', { name: 'Sit here' }).first().waitFor();
+  await picture('lobby-guest', guest, true);
+  await joinAt(guest, link, 'Tomas');
+  await guest.getByRole('button', { name: 'I am ready' }).click();
+  await host.getByText('Tomas').first().waitFor();
+  await picture('lobby-full', host, true);
+  await host.getByRole('button', { name: 'I am ready' }).click();
+  await passThree(host);
+  await host.getByText('Your pass lies face down.').waitFor();
+  await picture('sealed', host);
+  await watcher.goto(link);
+  await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
+  await picture('watch', watcher);
+  await Promise.all([host, guest, watcher].map((page) => page.context().close()));
 }
 
 async function playOn(page: Page, picture: Picture): Promise<void> {
@@ -61,17 +89,17 @@ async function playOn(page: Page, picture: Picture): Promise<void> {
   while (!isClosed(now)) {
     if (now.includes(' for ')) await passThree(page);
     else if (now.startsWith('Go on')) {
-      await picture('vote');
+      await picture('vote', page);
       await page.getByRole('button', { name: 'Go on', exact: true }).click();
     } else if (now.startsWith('How many')) {
-      await picture('courtesy');
+      await picture('courtesy', page);
       await page.getByRole('button', { name: '2', exact: true }).click();
     }
     now = await nextHeading(page, now);
-    if (now.startsWith('First across')) await picture('arrived');
+    if (now.startsWith('First across')) await picture('arrived', page);
     if (now.startsWith('First left')) {
       await page.getByRole('radio', { name: '2' }).check({ force: true });
-      await picture('blind');
+      await picture('blind', page);
     }
   }
 }

@@ -39,7 +39,11 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
   return {
     origin: () => server.origin,
     async newPage(options = { viewport: DESKTOP }) {
-      const context = await browser.newContext({ reducedMotion: 'reduce', ...options });
+      const context = await browser.newContext({
+        reducedMotion: 'reduce',
+        serviceWorkers: 'block',
+        ...options,
+      });
       context.setDefaultTimeout(20_000);
       const page = await context.newPage();
       page.on('pageerror', (error) => problems.push(error.message));

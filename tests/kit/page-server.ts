@@ -1,7 +1,8 @@
 // The built server as a process of its own on a free loopback port, as players get it.
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
 
@@ -10,7 +11,7 @@ const MAIN = path.resolve(import.meta.dirname, '../../dist/server/main.js');
 export interface PageServer {
   /** `http://127.0.0.1:PORT`, without a slash at the end. */
   readonly origin: string;
-  /** Ends the process; `start` again on the same port to play a restart. */
+  /** Ends the process and forgets what it kept. */
   stop(): Promise<void>;
 }
 
@@ -25,7 +26,10 @@ const SETTINGS = {
 
 export async function startPageServer(settings: Readonly<Record<string, string>> = {}): Promise<PageServer> {
   if (!existsSync(MAIN)) throw new Error('There is no built server; run `npm run build` first.');
+  // Whatever the server keeps beside itself is this test's own.
+  const folder = mkdtempSync(path.join(tmpdir(), 'quadrille-'));
   const server = spawn(process.execPath, [MAIN], {
+    cwd: folder,
     env: { ...process.env, ...SETTINGS, PORT: '0', ...settings },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
@@ -40,6 +44,7 @@ export async function startPageServer(settings: Readonly<Record<string, string>>
       async stop() {
         server.kill('SIGTERM');
         await exited;
+        rmSync(folder, { recursive: true, force: true });
       },
     };
   }

@@ -2,6 +2,7 @@
 import type { PassReview, Review } from '../../../shared-engine/index.ts';
 import { MOVES, neighbour } from '../../../shared-engine/index.ts';
 import type { Seated } from '../../model/room.ts';
+import { AIM, aimWords } from '../../words/aim.ts';
 import { nameOf } from '../../words/people.ts';
 import { figure, giftName, giftWords, lossWords, REVIEW, scaleWords } from '../../words/review.ts';
 import { sentenceList } from '../../words/tiles.ts';
@@ -12,15 +13,22 @@ interface PassChoiceProps {
   readonly choice: PassReview;
   readonly review: Review;
   readonly seated: Seated;
+  /** Family ids said before this pass. */
+  readonly aim: readonly string[];
 }
 
-export function PassChoice({ choice, review, seated }: PassChoiceProps) {
+export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
   const to = nameOf(seated.table, neighbour(review.seat, MOVES[choice.step].toward));
   const isBest = choice.rank === 1;
   return (
     <>
       <p class="verdict">{choice.words[0]}</p>
       <p class="verdict">{choice.words[1]}</p>
+      {aimWords(aim, choice, review.families).map((sentence) => (
+        <p key={sentence}>
+          <b>{AIM.title}:</b> {sentence}
+        </p>
+      ))}
       <div class="pass-pair">
         <figure>
           <figcaption>{isBest ? REVIEW.both : REVIEW.passed}</figcaption>

@@ -1,6 +1,7 @@
 // After the close: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
 import type { Review } from '../../../shared-engine/index.ts';
+import { aimAt } from '../../model/aim.ts';
 import type { App } from '../../model/app.ts';
 import type { Room, Seated } from '../../model/room.ts';
 import { choiceName, gradeOf, journey, REVIEW } from '../../words/review.ts';
@@ -42,7 +43,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           {notice}
         </p>
       )}
-      {review && <Choices review={review} seated={seated} />}
+      {review && <Choices review={review} room={room} seated={seated} />}
       {first && review && <SideBySide first={first} now={review} />}
       {shared && <Again app={app} shared={shared} />}
       <OpenRacks seated={seated} />
@@ -73,7 +74,13 @@ function Lesson({ review }: { readonly review: Review }) {
   );
 }
 
-function Choices({ review, seated }: { readonly review: Review; readonly seated: Seated }) {
+interface ChoicesProps {
+  readonly review: Review;
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+function Choices({ review, room, seated }: ChoicesProps) {
   const chosen = useSignal(dearest(review));
   const choice = review.choices[chosen.value];
   return (
@@ -93,7 +100,12 @@ function Choices({ review, seated }: { readonly review: Review; readonly seated:
           </h3>
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
-            <PassChoice choice={choice} review={review} seated={seated} />
+            <PassChoice
+              choice={choice}
+              review={review}
+              seated={seated}
+              aim={aimAt(room.state.value.aims, seated.table.round, choice.step)}
+            />
           ) : (
             <NumberChoice choice={choice} />
           )}
