@@ -7,7 +7,6 @@ import {
   type Random,
   ROOMS_PATH,
   roomOpenedSchema,
-  roomPath,
   type Seat,
   type SeatView,
   seatClaimedSchema,
@@ -153,10 +152,6 @@ export function post(url: string, body: unknown, secret?: string): Promise<Respo
     ...(secret === undefined ? {} : { authorization: `Bearer ${secret}` }),
   };
   return fetch(url, { method: 'POST', headers, body: JSON.stringify(body) });
-}
-
-export function lobbyUrl(server: TestServer, code: string): string {
-  return `${server.url}${roomPath(code)}`;
 }
 
 function anyTiles({ rack }: SeatView, count: number, random: Random) {
