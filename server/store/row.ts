@@ -1,6 +1,6 @@
 // How an event lies in a table: one row with its number, its time, its command and its body as JSON text.
 import type { Logged } from '../room/event.ts';
-import { eventFrom } from './stored-event.ts';
+import { eventFrom, textOf } from './stored-event.ts';
 
 export interface EventRow {
   readonly seq: number;
@@ -12,7 +12,7 @@ export interface EventRow {
 
 export function rowOf({ seq, at, command, event }: Logged): EventRow {
   const cmd_id = command === null ? null : keptText(command);
-  return { seq, at, cmd_id, kind: event.kind, body: JSON.stringify(event) };
+  return { seq, at, cmd_id, kind: event.kind, body: textOf(event) };
 }
 
 export function loggedFrom({ seq, at, cmd_id, body }: Omit<EventRow, 'kind'>): Logged {

@@ -6,7 +6,14 @@ import { logged } from '../../server/room/room.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { eventFrom } from '../../server/store/stored-event.ts';
-import { HOUSE_CARD, type RoundEvent, stream } from '../../shared-engine/index.ts';
+import {
+  facesOf,
+  forFour,
+  HOUSE_CARD,
+  openRound,
+  type RoundEvent,
+  stream,
+} from '../../shared-engine/index.ts';
 import { temporaryFolder } from '../kit/folder.ts';
 import { LOG_START } from '../kit/logs.ts';
 import { opened, playOn } from '../kit/rounds.ts';
@@ -25,6 +32,8 @@ const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { rea
   closed: { kind: 'closed' },
 };
 
+const PREPARED = forFour((seat) => facesOf(opened('prepared').round.racks[seat]));
+
 function roundNamed(name: string): readonly RoundEvent[] {
   return playOn(opened(name), stream(name, 'answers')).log;
 }
@@ -37,8 +46,11 @@ test.each(Object.values(ONE_OF_EACH).map((event) => [event.kind, event] as const
 );
 
 test('whole rounds come back event by event, every kind of event among them', () => {
-  const back: RoundEvent = { kind: 'taken-back', seat: 1, step: 'first-left' };
-  const events = [back, ...Array.from({ length: 60 }, (_, at) => roundNamed(`stored ${at}`)).flat()];
+  const rare: RoundEvent[] = [
+    { kind: 'taken-back', seat: 1, step: 'first-left' },
+    openRound({ seed: 'a'.repeat(64), dealer: 0, prepared: PREPARED }, { layOpen: true }),
+  ];
+  const events = [...rare, ...Array.from({ length: 60 }, (_, at) => roundNamed(`stored ${at}`)).flat()];
   for (const event of events) {
     const stored: RoomEvent = { kind: 'round', event };
     expect(eventFrom(JSON.stringify(stored))).toEqual(stored);
