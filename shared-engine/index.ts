@@ -78,6 +78,9 @@ export { type PlayCard, preparePlayCard } from './play/play-card.ts';
 export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
 export { type Sight, sightOf } from './play/sight.ts';
 export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
+export type { PlayoutBatch, Playouts } from './playout/playouts.ts';
+export { createRemovals } from './playout/removals.ts';
+export { createBatchPlayouts } from './playout/vector.ts';
 export {
   DEAL_FILE_FORMAT,
   type DealFile,

@@ -26,8 +26,11 @@ export type MeasureName = (typeof MEASURES)[number];
 const STRANGERS = 2000;
 
 export interface Measures {
-  /** Measures of a rack of 13 or 14 tiles, in the order of `MEASURES`; the same array every time. */
-  of(rack: Bag): Float64Array;
+  /**
+   * Measures of the rack of 13 or 14 tiles at `racks[at..at + 36)`, counts by face, in the order of `MEASURES`;
+   * the same array every time.
+   */
+  of(racks: ArrayLike<number>, at?: number): Float64Array;
 }
 
 const COPIES = FACES.map(copiesOf);
@@ -41,17 +44,17 @@ export function createMeasures(play: PlayCard, steps: ReachSteps): Measures {
   const lanes = new Int32Array(width * 4);
   const result = new Float64Array(MEASURES.length);
 
-  function reach(rack: Bag): number {
-    running.hold((face) => offsets[face * 15 + rack[face]!]!);
-    return log2(reachOf(sums, rack[JOKER_INDEX]!) + 1);
+  function reach(racks: ArrayLike<number>, at: number): number {
+    running.hold((face) => offsets[face * 15 + racks[at + face]!]!);
+    return log2(reachOf(sums, racks[at + JOKER_INDEX]!) + 1);
   }
 
-  const average = meanOver(strangers(), reach);
+  const average = meanOver(strangers(), (rack) => reach(rack, 0));
 
   return {
-    of(rack) {
-      const jokers = rack[JOKER_INDEX]!;
-      result[0] = reach(rack) - average;
+    of(racks, at = 0) {
+      const jokers = racks[at + JOKER_INDEX]!;
+      result[0] = reach(racks, at) - average;
       result[1] = jokers;
       const count = nearestLanes(sums, jokers, lanes);
       let pairLack = 0;
@@ -63,9 +66,10 @@ export function createMeasures(play: PlayCard, steps: ReachSteps): Measures {
         pairLack += 14 - ((sums[lane >> 2]! >>> ((lane & 3) * 8)) & 15);
         if (card.lines[targets[lane]!.line]!.concealed) concealed++;
         for (const want of wants[lane]!) {
-          const lack = lackOf(want, rack);
+          const held = racks[at + want.face]!;
+          const lack = lackOf(want, held);
           missing += lack;
-          live += lack * (COPIES[want.face]! - rack[want.face]!);
+          live += lack * (COPIES[want.face]! - held);
         }
       }
       result[2] = pairLack / count;
@@ -77,12 +81,12 @@ export function createMeasures(play: PlayCard, steps: ReachSteps): Measures {
 }
 
 /** Natural tiles of one face that a target still lacks, as if no joker stood for any. */
-function lackOf({ face, single, group }: Want, rack: Bag): number {
-  return Math.max(0, single + group - rack[face]!);
+function lackOf({ single, group }: Want, held: number): number {
+  return Math.max(0, single + group - held);
 }
 
 /** The same racks for every card. */
-function strangers(): Bag[] {
+export function strangers(): Bag[] {
   const random = stream('outlook', 'racks of strangers');
   const tiles = facesOf(FULL_SET);
   return Array.from({ length: STRANGERS }, () => bagOf(shuffled(tiles, random).slice(0, 13)));

@@ -1,7 +1,6 @@
 // Outlook: the chance in 100 that a seat is first to complete a line, from its own rack alone.
 import type { CompiledCard } from '../card/compiled.ts';
 import { preparePlayCard } from '../play/play-card.ts';
-import type { Bag } from '../tiles/bag.ts';
 import { createMeasures, MEASURES } from './measures.ts';
 import { OUTLOOK_MODEL } from './model.ts';
 import type { OutlookModel } from './model-format.ts';
@@ -10,8 +9,11 @@ import type { OutlookModel } from './model-format.ts';
 export type Place = 0 | 1 | 2 | 3;
 
 export interface Outlook {
-  /** 0–100, for a rack as it stands at the close (14 tiles for the dealer, 13 for the others). */
-  of(rack: Bag, place: Place): number;
+  /**
+   * 0–100, for a rack as it stands at the close (14 tiles for the dealer, 13 for the others): counts by face, a
+   * `Bag` or 36 places of a longer array from `at` on.
+   */
+  of(racks: ArrayLike<number>, place: Place, at?: number): number;
 }
 
 /** Prepares a card once; asking about a rack then costs a few passes over the card's targets. */
@@ -19,8 +21,8 @@ export function createOutlook(card: CompiledCard, model: OutlookModel = OUTLOOK_
   const measures = createMeasures(preparePlayCard(card), model.steps);
   const weights = MEASURES.map((name) => model.weights[name]);
   return {
-    of(rack, place) {
-      const values = measures.of(rack);
+    of(racks, place, at = 0) {
+      const values = measures.of(racks, at);
       let score = model.start + model.places[place];
       for (let i = 0; i < weights.length; i++) score += weights[i]! * values[i]!;
       return chanceAt(model, score);

@@ -29,7 +29,7 @@ function weightAfter(quarters: number): number {
  * Weights of one target by its packed byte (see `PackedCard`), for one number of jokers: the byte holds the natural
  * tiles that fit (high nibble) and those that fit where no joker may stand plus all group places (low nibble).
  */
-function weightsFor(steps: ReachSteps, jokers: number, concealed: boolean): Float64Array {
+export function weightsFor(steps: ReachSteps, jokers: number, concealed: boolean): Float64Array {
   const weights = new Float64Array(256);
   for (let byte = 0; byte < 256; byte++) {
     const matched = Math.min((byte >> 4) + jokers, byte & 15);

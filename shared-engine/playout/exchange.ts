@@ -11,13 +11,13 @@ import { createNear } from './near.ts';
 import { drawWords, misjudge } from './noise.ts';
 import type { PlayoutBatch } from './playouts.ts';
 
-const VOTE = STEPS.indexOf('vote');
-const ASK = STEPS.indexOf('courtesy-ask');
+export const VOTE = STEPS.indexOf('vote');
+export const ASK = STEPS.indexOf('courtesy-ask');
 const CLOSE = STEPS.length;
-const TOWARD = STEPS.map((step) =>
+export const TOWARD = STEPS.map((step) =>
   step in MOVES ? neighbour(0, MOVES[step as keyof typeof MOVES].toward) : 0,
 );
-const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
+export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
 /** Racks remembered for one seat at one step; further ones are worked out anew. */
 const REMEMBERED = 32;

@@ -1,6 +1,6 @@
 // A card laid out in the memory of an instance of the vector module.
 import type { CompiledCard } from '../card/compiled.ts';
-import { packCard } from '../rack/packed.ts';
+import { type PackedCard, packCard } from '../rack/packed.ts';
 import { FACE_COUNT } from '../tiles/face.ts';
 import type { VectorExports } from './host.ts';
 
@@ -10,12 +10,15 @@ const ROW_LANES = 64;
 const COUNTS = 16;
 
 export interface CardMemory {
+  /** The card as it was laid out: one lane a target, no padding between lines. */
+  readonly packed: PackedCard;
   readonly rowBytes: number;
 }
 
 /** Lays the card out in a fresh instance. */
 export function layCard(vectors: VectorExports, card: CompiledCard): CardMemory {
-  const { rows, width, startRow, offsets, lineStarts } = packCard(card, 1, ROW_LANES);
+  const packed = packCard(card, 1, ROW_LANES);
+  const { rows, width, startRow, offsets, lineStarts } = packed;
   const rowsAt = vectors.reserve(rows.byteLength);
   const tableAt = vectors.reserve(FACE_COUNT * COUNTS * 4);
   const roomAt = vectors.reserve(width * 4);
@@ -32,5 +35,5 @@ export function layCard(vectors: VectorExports, card: CompiledCard): CardMemory 
   new Int32Array(vectors.memory.buffer, endsAt, card.lines.length).set(lineStarts.subarray(1));
   vectors.setCard(width * 4, rowsAt + startRow * 4, rowsAt, tableAt);
   vectors.setLines(roomAt, endsAt, card.lines.length, card.targets.length);
-  return { rowBytes: width * 4 };
+  return { packed, rowBytes: width * 4 };
 }

@@ -19,6 +19,30 @@ export interface VectorExports {
   toGoMany(racks: number, count: number, out: number): void;
   toGoByLine(rack: number, out: number): void;
   histogram(rack: number, out: number): void;
+  setNear(room: number, sets: number): void;
+  setWeight(level: number, weight: number): void;
+  setCare(noiseWeight: number, spareShare: number): void;
+  letGoMany(racks: number, count: number, noise: number, gone: number, spare: number): void;
+  setQuantiles(at: number): void;
+  roomForPlaces(steps: number): number;
+  setSchedule(table: number, steps: number, vote: number, ask: number, room: number): void;
+  setReach(room: number, weights: number, stretches: number, count: number, extra: number): void;
+  reachOf(rack: number): number;
+  setOutlook(wanted: number, copiesOf: number, fitted: number, knots: number, mean: number): void;
+  outlookOf(rack: number, place: number): number;
+  playMany(
+    seed: number,
+    seat: number,
+    dealer: number,
+    step: number,
+    agreed: number,
+    count: number,
+    alternatives: number,
+    keys: number,
+    worlds: number,
+    acts: number,
+    out: number,
+  ): void;
 }
 
 declare const WebAssembly: WasmHost;

@@ -1,0 +1,123 @@
+// Playouts and removals of the vector module against their plain twins, to the last bit.
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  bagOf,
+  type CompiledCard,
+  createBatchPlayouts,
+  createRemovals,
+  drawn,
+  FULL_SET,
+  facesOf,
+  houseCard,
+  loadVectors,
+  NO_VECTORS,
+  type PlayoutBatch,
+  type Playouts,
+  SEATS,
+  STEPS,
+  type Step,
+  stream,
+  type Vectors,
+} from '../../shared-engine/index.ts';
+import { flatRacks } from '../kit/flat-racks.ts';
+import { oddCard } from '../kit/odd-card.ts';
+import { anyBatch } from '../kit/playout-batches.ts';
+
+const CARDS = [oddCard('one', 1, 1), oddCard('playouts', 60, 30), houseCard()];
+
+let vectors: Vectors;
+
+beforeAll(async () => {
+  vectors = await loadVectors();
+  expect(vectors.kind).toBe('ready');
+});
+
+/** Every bit of every number, so that −0, NaN and last digits count. */
+function bits(numbers: Float64Array): string {
+  return Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength).toString('hex');
+}
+
+const twins = new Map<string, Playouts>();
+function plainPlayouts(card: CompiledCard): Playouts {
+  const known = twins.get(card.id) ?? createBatchPlayouts(NO_VECTORS, card);
+  twins.set(card.id, known);
+  return known;
+}
+
+describe('playouts in the module end as in plain words, bit by bit', () => {
+  const cases = CARDS.flatMap((card) => STEPS.map((step) => [card.id, step, card] as const));
+
+  it.each(cases)('on %s, choices of %s', (_, step, card) => {
+    const fast = createBatchPlayouts(vectors, card);
+    const random = stream(card.id, `wasm/${step}`);
+    for (const seat of SEATS) {
+      const dealer = SEATS[random.below(4)]!;
+      const batch = anyBatch({ step, seat, dealer, worlds: 4, alternatives: 5 }, random);
+      expect(bits(fast.run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+    }
+  });
+
+  it('also where more alternatives are asked about than a memory of racks holds', () => {
+    const random = stream('wasm', 'many acts');
+    const batch = anyBatch({ step: 'first-left', seat: 1, dealer: 0, worlds: 2, alternatives: 150 }, random);
+    const card = CARDS[1]!;
+    expect(bits(createBatchPlayouts(vectors, card).run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+  });
+
+  it('also where a batch is larger than one call takes', () => {
+    const random = stream('wasm', 'many worlds');
+    const batch = anyBatch({ step: 'vote', seat: 2, dealer: 3, worlds: 1500, alternatives: 3 }, random);
+    const card = CARDS[0]!;
+    expect(bits(createBatchPlayouts(vectors, card).run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+  });
+});
+
+describe('a world', () => {
+  const card = CARDS[1]!;
+  const shape = { seat: 0, dealer: 0, worlds: 12, alternatives: 4 } as const;
+
+  /** World `nth` of a batch, alone. */
+  function alone(batch: PlayoutBatch, nth: number): PlayoutBatch {
+    const acts = batch.alternatives * 4;
+    return {
+      ...batch,
+      count: 1,
+      keys: batch.keys.slice(nth, nth + 1),
+      worlds: batch.worlds.slice(nth * 144, (nth + 1) * 144),
+      acts: batch.acts.slice(nth * acts, (nth + 1) * acts),
+    };
+  }
+
+  it.each<Step>(['first-right', 'second-right'])('ends as it would alone, after %s', (step) => {
+    const fast = createBatchPlayouts(vectors, card);
+    const batch = anyBatch({ ...shape, step }, stream('wasm', `alone/${step}`));
+    const together = fast.run(batch);
+    for (let nth = batch.count - 1; nth >= 0; nth--) {
+      const own = together.slice(nth * 4 * 8, (nth + 1) * 4 * 8);
+      expect(bits(fast.run(alone(batch, nth)))).toBe(bits(own));
+    }
+  });
+
+  it('of another key ends otherwise, and an earlier answer stays as it was', () => {
+    const fast = createBatchPlayouts(vectors, card);
+    const batch = anyBatch({ ...shape, step: 'first-right' }, stream('wasm', 'keys'));
+    const first = fast.run(batch);
+    const before = bits(first);
+    expect(bits(fast.run({ ...batch, keys: batch.keys.map((key) => key + 1) }))).not.toBe(before);
+    expect(bits(first)).toBe(before);
+  });
+});
+
+describe('removals', () => {
+  it.each(CARDS)('in the module are those in plain words, on $id', (card) => {
+    const random = stream(card.id, 'wasm/removals');
+    const racks = flatRacks(
+      Array.from({ length: 1500 }, (_, nth) => bagOf(drawn(facesOf(FULL_SET), nth % 16, random))),
+    );
+    const jokersOnly = flatRacks([bagOf(new Array(8).fill('joker')), bagOf(['joker', 'east', 'east'])]);
+    const [fast, plain] = [createRemovals(vectors, card), createRemovals(NO_VECTORS, card)];
+    expect(fast(racks)).toEqual(plain(racks));
+    expect(fast(jokersOnly)).toEqual(plain(jokersOnly));
+    expect([...fast(jokersOnly).gone].slice(0, 3)).toEqual([-1, -1, -1]);
+  });
+});

@@ -1,0 +1,63 @@
+// Choices of every kind in dealt worlds, as the playouts take them.
+import {
+  type Bag,
+  bagOf,
+  FULL_SET,
+  faceIndex,
+  facesOf,
+  type PlayoutBatch,
+  type Random,
+  SEATS,
+  type Seat,
+  STEPS,
+  type Step,
+  shuffled,
+} from '../../shared-engine/index.ts';
+
+export interface BatchShape {
+  readonly step: Step;
+  readonly seat: Seat;
+  readonly dealer: Seat;
+  readonly worlds: number;
+  readonly alternatives: number;
+}
+
+/** Worlds dealt anew, each with its own random legal acts; tiles agreed on in a courtesy pass are 2 and 1. */
+export function anyBatch(shape: BatchShape, random: Random): PlayoutBatch {
+  const { step, seat, dealer, alternatives } = shape;
+  const agreed = step === 'courtesy-pass' ? [2, 1, 2, 1] : [0, 0, 0, 0];
+  const dealt = Array.from({ length: shape.worlds }, () => dealtRacks(dealer, random));
+  return {
+    seed: random.below(2 ** 32),
+    seat,
+    dealer,
+    step: STEPS.indexOf(step),
+    agreed,
+    count: shape.worlds,
+    alternatives,
+    keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),
+    worlds: Uint8Array.from(dealt.flat(2)),
+    acts: Int8Array.from(
+      dealt.flatMap((racks) =>
+        Array.from({ length: alternatives }, () => anyAct(step, agreed[seat]!, racks[seat]!, random)).flat(),
+      ),
+    ),
+  };
+}
+
+function dealtRacks(dealer: Seat, random: Random): Bag[] {
+  const tiles = shuffled(facesOf(FULL_SET), random);
+  return SEATS.map((seat) => bagOf(tiles.splice(0, seat === dealer ? 14 : 13)));
+}
+
+function anyAct(step: Step, agreed: number, rack: Bag, random: Random): number[] {
+  if (step === 'vote') return [-1, -1, -1, random.below(2)];
+  if (step === 'courtesy-ask') return [-1, -1, -1, random.below(4)];
+  const blind = step === 'first-left' || step === 'second-right';
+  const size = step === 'courtesy-pass' ? agreed : blind ? random.below(4) : 3;
+  const own = shuffled(
+    facesOf(rack).filter((face) => face !== 'joker'),
+    random,
+  ).slice(0, size);
+  return [...own.map(faceIndex), -1, -1, -1].slice(0, 3).concat(size);
+}
