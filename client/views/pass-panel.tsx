@@ -54,7 +54,7 @@ function Sealed({ room, seated, pass }: PassPanelProps) {
         {TABLE.takeBack}
       </button>
       <p class="count">
-        {TABLE.sealed} {waiting.length > 0 && TABLE.sealedBefore(sentenceList(waiting))}
+        {TABLE.sealed} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
       </p>
     </div>
   );

@@ -50,7 +50,6 @@ export const TABLE = {
   slotUnseen: 'one arriving tile, unseen',
   takeBackSlot: (tile: string, slot: number) => `Take ${tile} back from place ${slot}`,
   sealed: 'Your pass lies face down.',
-  sealedBefore: (names: string) => `Tiles move when ${names} passed.`,
   takeBack: 'Take it back',
   passing: 'Passing…',
   goOn: 'Go on',

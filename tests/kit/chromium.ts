@@ -5,6 +5,7 @@ import packaged from '@sparticuz/chromium';
 import { type Browser, chromium } from 'playwright-core';
 
 const SYSTEM = '/usr/bin/chromium';
+const APT = '/usr/bin/apt-get';
 
 // The package's own list of flags switches web security off, and tests of origins would then prove nothing.
 const FLAGS = [
@@ -37,11 +38,11 @@ export async function openChromium(): Promise<Browser> {
 
 /** The packaged build needs libnss3; where that is missing, Debian's own browser brings everything it needs. */
 function installFromDebian(): boolean {
-  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return false;
+  if (process.getuid?.() !== 0 || !existsSync(APT)) return false;
   const quiet = { stdio: 'ignore' as const, env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
   try {
-    execFileSync('apt-get', ['update'], quiet);
-    execFileSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
+    execFileSync(APT, ['update'], quiet);
+    execFileSync(APT, ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
   } catch {
     return false;
   }

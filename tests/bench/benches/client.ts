@@ -1,0 +1,86 @@
+// The page on a slow phone: what it loads first, when it can be used, how soon a tap shows.
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Page } from 'playwright-core';
+import { openChromium } from '../../kit/chromium.ts';
+import { startPageServer } from '../../kit/page-server.ts';
+import { dealAlone, rack } from '../../kit/player.ts';
+import type { Bench } from '../bench.ts';
+
+const BUILT = path.resolve(import.meta.dirname, '../../../dist/client');
+
+/** Slow 4G as throttling tools commonly set it (common practice, no source): bytes a second and milliseconds. */
+const SLOW_4G = { downloadThroughput: 180_000, uploadThroughput: 84_000, latency: 150 } as const;
+const SLOWER_CPU = 4;
+const LOADS = 5;
+const TAPS = 20;
+
+export const bench: Bench = {
+  summary: 'First load of script, time to a usable front page and to a tapped tile on a throttled Chromium.',
+  async run() {
+    const server = await startPageServer();
+    const browser = await openChromium();
+    try {
+      const interactive: number[] = [];
+      for (let load = 0; load < LOADS; load++) {
+        const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+        const page = await context.newPage();
+        await throttle(page);
+        const started = performance.now();
+        await page.goto(server.origin, { waitUntil: 'commit' });
+        // A trial click waits until the button is there, still, and takes the pointer.
+        await page.getByRole('button', { name: 'Deal me in' }).click({ trial: true });
+        interactive.push(performance.now() - started);
+        await context.close();
+      }
+      const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+      await dealAlone(page, server.origin);
+      await throttle(page);
+      const tile = rack(page).locator('button:not([aria-label^="joker"])').first();
+      const taps: number[] = [];
+      for (let tap = 0; tap < TAPS; tap++) taps.push(await tile.evaluate(timeToShow));
+      return {
+        first_load_gzip_kb: Math.round(firstLoadBytes() / 102.4) / 10,
+        interactive_ms: Math.round(middle(interactive)),
+        tap_ms: Math.round(middle(taps) * 10) / 10,
+        tap_ms_longest: Math.round(Math.max(...taps) * 10) / 10,
+      };
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  },
+};
+
+async function throttle(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Network.enable');
+  await session.send('Network.emulateNetworkConditions', { offline: false, ...SLOW_4G });
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWER_CPU });
+}
+
+/** In the page: from the tap until the frame after the tile has changed. */
+function timeToShow(tile: Element): Promise<number> {
+  const started = performance.now();
+  return new Promise((resolve) => {
+    const seen = new MutationObserver(() => {
+      seen.disconnect();
+      requestAnimationFrame(() => resolve(performance.now() - started));
+    });
+    seen.observe(tile, { attributes: true });
+    if (tile instanceof HTMLElement) tile.click();
+  });
+}
+
+/** Scripts that the first document names; what it fetches later is not part of the first load. */
+function firstLoadBytes(): number {
+  const html = readFileSync(path.join(BUILT, 'index.html'), 'utf8');
+  return readdirSync(path.join(BUILT, 'assets'))
+    .filter((file) => file.endsWith('.js') && html.includes(file))
+    .reduce((sum, file) => sum + gzipSync(readFileSync(path.join(BUILT, 'assets', file))).length, 0);
+}
+
+function middle(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+}
