@@ -1,11 +1,22 @@
 // The only reader of the environment: every setting of the server with its default and its bounds.
+import path from 'node:path';
 import { z } from 'zod';
+import type { BackingChoice } from './store/backing.ts';
 
 const schema = z.object({
   PORT: z.coerce.number().int().min(0).max(65535).default(8080),
   /** The address to listen on; the default is every address of the machine. */
   HOST: z.string().default('0.0.0.0'),
   LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
+  /** `memory` keeps rooms only as long as the process lives. */
+  STORE: z.enum(['durable', 'memory']).default('durable'),
+  /** Folder of the SQLite file with all rooms; created where there is none. */
+  DATA_DIR: z.string().default('./data'),
+  /** A PostgreSQL database for the rooms instead of the file; several servers may share it. */
+  DATABASE_URL: z
+    .string()
+    .regex(/^postgres(ql)?:\/\//, 'must begin with postgres://')
+    .optional(),
   /** Pages of these origins may call the server besides its own, separated by commas. */
   PUBLIC_ORIGIN: z
     .string()
@@ -52,6 +63,7 @@ export interface Config {
   readonly port: number;
   readonly host: string;
   readonly logLevel: Environment['LOG_LEVEL'];
+  readonly backing: BackingChoice;
   readonly origins: readonly string[];
   readonly proxyHops: number;
   readonly limits: {
@@ -82,6 +94,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
       port: e.PORT,
       host: e.HOST,
       logLevel: e.LOG_LEVEL,
+      backing: backingOf(e),
       origins: e.PUBLIC_ORIGIN,
       proxyHops: e.TRUST_PROXY_HOPS,
       limits: {
@@ -93,4 +106,10 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
       pace: { think: e.THINK_MS, away: e.AWAY_MS, dealWait: e.DEAL_WAIT_MS, idle: e.IDLE_MS },
     },
   };
+}
+
+function backingOf({ STORE, DATA_DIR, DATABASE_URL }: Environment): BackingChoice {
+  if (STORE === 'memory') return { kind: 'memory' };
+  if (DATABASE_URL !== undefined) return { kind: 'postgres', url: DATABASE_URL };
+  return { kind: 'sqlite', location: path.join(DATA_DIR, 'quadrille.db') };
 }

@@ -5,8 +5,7 @@ import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
-import { memoryStore } from './store/memory.ts';
-import { memoryTickets } from './store/tickets.ts';
+import { openBacking } from './store/backing.ts';
 import { botsInProcess } from './work/bots.ts';
 import { reviewerInProcess } from './work/reviewer.ts';
 
@@ -22,14 +21,21 @@ const log = createLog(config.logLevel);
 const source = import.meta.filename.endsWith('.ts');
 const clientFolder = path.resolve(import.meta.dirname, source ? '../dist/client' : '../client');
 
-const store = memoryStore();
+const opened = await openBacking(config.backing, systemClock, systemEntropy);
+if (!opened.ok) {
+  console.error(opened.sentence);
+  process.exit(1);
+}
+const { backing } = opened;
+log.info({ rooms: config.backing.kind }, 'the rooms are open');
+
 const app = await buildApp({
   config,
   log,
   clock: systemClock,
   entropy: systemEntropy,
-  store,
-  tickets: memoryTickets(systemClock, systemEntropy),
+  store: backing.store,
+  tickets: backing.tickets,
   bots: botsInProcess(log),
   reviewer: reviewerInProcess,
   clientFolder,
@@ -37,7 +43,7 @@ const app = await buildApp({
 
 async function closed(): Promise<void> {
   await app.close();
-  await store.close();
+  await backing.close();
 }
 
 let closing = false;

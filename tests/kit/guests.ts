@@ -25,6 +25,9 @@ export interface Guest {
   readonly secret: string;
 }
 
+/** Where a server listens, in this process or in another. */
+type Address = Pick<TestServer, 'url'>;
+
 export const FRIENDS: OpenRoom = {
   name: 'Ines',
   door: 'friends',
@@ -34,14 +37,14 @@ export const FRIENDS: OpenRoom = {
 };
 export const ALONE: OpenRoom = { ...FRIENDS, door: 'alone', bots: ['strong', 'casual', 'guarded'] };
 
-export async function openRoom(server: TestServer, request: OpenRoom = FRIENDS): Promise<Guest> {
+export async function openRoom(server: Address, request: OpenRoom = FRIENDS): Promise<Guest> {
   const response = await post(`${server.url}${ROOMS_PATH}`, request);
   const { code, seat } = roomOpenedSchema.parse(await response.json());
   return { code, seat, secret: secretIn(response) };
 }
 
 export async function takeSeat(
-  server: TestServer,
+  server: Address,
   code: string,
   claim: ClaimSeat = { name: 'Tomas', seat: null },
 ): Promise<Guest> {
@@ -51,21 +54,21 @@ export async function takeSeat(
 }
 
 /** A ticket for the guest's seat, or for a watcher of the room. */
-export async function ticketFor(server: TestServer, { code, secret }: { code: string; secret?: string }) {
+export async function ticketFor(server: Address, { code, secret }: { code: string; secret?: string }) {
   const response = await post(`${server.url}${ticketPath(code)}`, {}, secret);
   return ticketSchema.parse(await response.json());
 }
 
-export async function sitDown(server: TestServer, guest: Guest): Promise<Peer> {
+export async function sitDown(server: Address, guest: Guest): Promise<Peer> {
   return Peer.enter(server.url, (await ticketFor(server, guest)).ticket);
 }
 
-export async function watch(server: TestServer, code: string): Promise<Peer> {
+export async function watch(server: Address, code: string): Promise<Peer> {
   return Peer.enter(server.url, (await ticketFor(server, { code })).ticket);
 }
 
 /** A friends' table with four people at their sockets, seat by seat. */
-export async function tableOfFour(server: TestServer, request: OpenRoom = FRIENDS) {
+export async function tableOfFour(server: Address, request: OpenRoom = FRIENDS) {
   const host = await openRoom(server, request);
   const names = ['Tomas', 'Wilma', 'Odo'];
   const guests: Guest[] = [host];

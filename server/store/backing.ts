@@ -1,0 +1,67 @@
+// Everything that rests on where the rooms are kept: the store itself, the tickets and the wake-ups between servers.
+import type { Clock, Entropy, Store, Tickets, WakeBus } from '../ports.ts';
+import type { StoreAddress } from './address.ts';
+import { announcing } from './announcing.ts';
+import { memoryStore } from './memory.ts';
+import { postgresStore } from './postgres.ts';
+import { openPool } from './postgres-pool.ts';
+import { postgresTickets } from './postgres-tickets.ts';
+import { openSqlite } from './sqlite.ts';
+import { memoryTickets } from './tickets.ts';
+import { memoryWakeHub } from './wake-memory.ts';
+import { postgresWakeBus } from './wake-postgres.ts';
+
+export type BackingChoice = { readonly kind: 'memory' } | StoreAddress;
+
+export interface Backing {
+  readonly store: Store;
+  readonly tickets: Tickets;
+  readonly bus: WakeBus;
+  /** To be called when nothing asks any more. */
+  close(): Promise<void>;
+}
+
+export type OpenedBacking =
+  | { readonly ok: true; readonly backing: Backing }
+  /** `sentence` says what to do and holds no secret. */
+  | { readonly ok: false; readonly sentence: string };
+
+export async function openBacking(
+  choice: BackingChoice,
+  clock: Clock,
+  entropy: Entropy,
+): Promise<OpenedBacking> {
+  switch (choice.kind) {
+    case 'memory':
+      return { ok: true, backing: inOneProcess(memoryStore(), clock, entropy) };
+    case 'sqlite': {
+      const opened = openSqlite(choice.location);
+      return opened.ok ? { ok: true, backing: inOneProcess(opened.store, clock, entropy) } : opened;
+    }
+    case 'postgres': {
+      const opened = await openPool(choice.url);
+      if (!opened.ok) return opened;
+      const bus = postgresWakeBus(choice.url);
+      const store = announcing(postgresStore(opened.pool), bus);
+      return { ok: true, backing: backed(store, postgresTickets(opened.pool, entropy), bus) };
+    }
+  }
+}
+
+/** Rooms that one process serves: its tickets need to outlive nothing. */
+function inOneProcess(store: Store, clock: Clock, entropy: Entropy): Backing {
+  const bus = memoryWakeHub().join();
+  return backed(announcing(store, bus), memoryTickets(clock, entropy), bus);
+}
+
+function backed(store: Store, tickets: Tickets, bus: WakeBus): Backing {
+  return {
+    store,
+    tickets,
+    bus,
+    async close() {
+      await bus.close();
+      await store.close();
+    },
+  };
+}

@@ -1,0 +1,40 @@
+// The server as a process of its own, run from source, on a free port of the loopback.
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createInterface } from 'node:readline';
+
+export interface ServerProcess {
+  readonly child: ChildProcess;
+  /** Where it listens; rejects with what it said when it ended without. */
+  readonly url: Promise<string>;
+  /** All it wrote to standard error so far. */
+  readonly complaints: () => string;
+  /** Its exit code and the signal that ended it. */
+  readonly ended: Promise<unknown[]>;
+}
+
+/** Keeps its rooms in memory unless `environment` says otherwise. */
+export function startProcess(environment: Readonly<Record<string, string>> = {}): ServerProcess {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+    env: { ...process.env, HOST: '127.0.0.1', PORT: '0', STORE: 'memory', ...environment },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const chunks: Buffer[] = [];
+  child.stderr.on('data', (chunk: Buffer) => chunks.push(chunk));
+  const complaints = () => Buffer.concat(chunks).toString();
+  const url = listening();
+  // Whoever waits for the end alone need not hear that it never listened.
+  url.catch(() => {});
+  return { child, url, complaints, ended: once(child, 'close') };
+
+  async function listening(): Promise<string> {
+    for await (const line of createInterface({ input: child.stdout })) {
+      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(line)?.[0];
+      if (found === undefined) continue;
+      // Left unread, a full pipe would stop the server.
+      child.stdout.resume();
+      return found;
+    }
+    throw new Error(`the server ended without listening: ${complaints()}`);
+  }
+}
