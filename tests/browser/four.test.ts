@@ -92,7 +92,7 @@ describe('a table of four friends', () => {
     expect(await titleOf(ines)).toBe('How many tiles would you like to swap with Wilma?');
   });
 
-  it('K2 V2 a watcher sees who is ready and no tile', async () => {
+  it('V2 a watcher sees who is ready and no tile', async () => {
     const host = await suite.newPage();
     const link = await openFor(host, suite.origin(), 'Ines');
     await host.getByRole('button', { name: 'I am ready' }).click();
