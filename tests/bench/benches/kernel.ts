@@ -1,59 +1,102 @@
-// How long a rack takes on the house card: the fast kernel beside its plain twin, and a bot's whole choice.
+// How long a rack takes: the vector module beside its plain twins, on cards of three sizes, and a bot's whole choice.
 import {
   type Bag,
+  type BatchKernel,
   bagOf,
   begin,
+  type CompiledCard,
   chooseFor,
-  createKernel,
+  createBatchKernel,
   createPlainKernel,
+  createRemovals,
   drawn,
   FULL_SET,
   facesOf,
   houseCard,
-  nearness,
+  loadVectors,
+  NO_VECTORS,
   openRound,
+  PASS_SIZE,
   SEATS,
   seatView,
   stream,
-  takeFrom,
 } from '../../../shared-engine/index.ts';
-import type { Bench } from '../bench.ts';
+import { flatRacks } from '../../kit/flat-racks.ts';
+import type { Bench, Figures } from '../bench.ts';
+import { nanoseconds } from '../timing.ts';
+
+/** Targets of a smaller and of a very large card, beside those of the house card. */
+const SMALL = 729;
+const LARGE = 5000;
 
 export const bench: Bench = {
-  summary: 'Nanoseconds a rack on the house card, packed against one target at a time.',
+  summary: 'Nanoseconds a rack: vectors in batches and one by one, plain words, one target at a time.',
   async run({ seed }) {
-    const card = houseCard();
-    const fast = createKernel(card);
-    const plain = createPlainKernel(card);
+    const vectors = await loadVectors();
+    if (vectors.kind === 'missing') throw new Error(vectors.why);
+    const house = houseCard();
     const racks = dealtRacks(seed, 2000);
-    const oneLess = racks.slice(0, 100).flatMap(withoutEach);
-    const few = racks.slice(0, 100);
-    const nsFast = nanoseconds(racks, (rack) => fast.toGo(rack));
-    const nsPlain = nanoseconds(few, (rack) => plain.toGo(rack));
-    const views = Array.from({ length: 50 }, (_, deal) => {
-      const dealt = openRound({ seed: hexOf(seed, deal), dealer: 0 }, { layOpen: false });
-      return SEATS.map((seat) => seatView(begin(dealt), seat));
-    }).flat();
-    const choice = (style: 'strong' | 'guarded') =>
-      Math.round(nanoseconds(views, (view) => chooseFor(style, view, fast, stream(seed, style))) / 100) / 10;
+    const few = racks.slice(0, 50);
+    const [flat, flatFew] = [flatRacks(racks), flatRacks(few)];
+    const ofSize = (targets: number): Figures => {
+      const card = resized(house, targets);
+      const fast = createBatchKernel(vectors, card);
+      const plain = createBatchKernel(NO_VECTORS, card);
+      const batch = nanoseconds(racks.length, () => fast.toGoMany(flat));
+      const words = nanoseconds(few.length, () => plain.toGoMany(flatFew));
+      const [removal, plainRemoval] = [vectors, NO_VECTORS].map((which) => {
+        const removals = createRemovals(which, card);
+        return nanoseconds(few.length * PASS_SIZE, () => removals(flatFew));
+      });
+      return {
+        targets,
+        ns_per_rack: Math.round(batch),
+        ns_per_rack_one_call_each: Math.round(eachOf(racks, (rack) => fast.toGo(rack))),
+        plain_ns_per_rack: Math.round(words),
+        speedup: tenth(words / batch),
+        ns_per_removal: Math.round(removal!),
+        plain_ns_per_removal: Math.round(plainRemoval!),
+      };
+    };
+    const definition = createPlainKernel(house);
+    const fast = createBatchKernel(vectors, house);
     return {
-      targets: card.targets.length,
-      lines: card.lines.length,
-      ns_per_rack: Math.round(nsFast),
-      ns_per_rack_by_line: Math.round(nanoseconds(racks, (rack) => fast.toGoByLine(rack))),
-      ns_per_rack_histogram: Math.round(nanoseconds(racks, (rack) => fast.histogram(rack))),
-      ns_per_rack_one_tile_away: Math.round(nanoseconds(oneLess, (rack) => nearness(fast, rack))),
-      plain_ns_per_rack: Math.round(nsPlain),
-      speedup: Math.round((nsPlain / nsFast) * 10) / 10,
-      us_per_strong_pass: choice('strong'),
-      us_per_guarded_pass: choice('guarded'),
+      ...ofSize(house.targets.length),
+      ns_per_rack_by_line: Math.round(eachOf(racks, (rack) => fast.toGoByLine(rack))),
+      ns_per_rack_histogram: Math.round(eachOf(racks, (rack) => fast.histogram(rack))),
+      ns_per_rack_one_target_at_a_time: Math.round(eachOf(few.slice(0, 10), (rack) => definition.toGo(rack))),
+      us_per_strong_pass: choice(seed, 'strong', fast),
+      us_per_guarded_pass: choice(seed, 'guarded', fast),
+      ...named('small', ofSize(SMALL)),
+      ...named('large', ofSize(LARGE)),
     };
   },
 };
 
+function named(size: string, figures: Figures): Figures {
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [`${size}_${name}`, value]));
+}
+
+/** The same card with so many targets, left out or repeated evenly. */
+function resized(card: CompiledCard, targets: number): CompiledCard {
+  const step = card.targets.length / targets;
+  return {
+    ...card,
+    targets: Array.from({ length: targets }, (_, nth) => card.targets[Math.floor(nth * step)]!),
+  };
+}
+
 function dealtRacks(seed: string, count: number): Bag[] {
   const random = stream(seed, 'bench/kernel');
   return Array.from({ length: count }, () => bagOf(drawn(facesOf(FULL_SET), 13, random)));
+}
+
+function choice(seed: string, style: 'strong' | 'guarded', kernel: BatchKernel): number {
+  const views = Array.from({ length: 25 }, (_, deal) => {
+    const dealt = openRound({ seed: hexOf(seed, deal), dealer: 0 }, { layOpen: false });
+    return SEATS.map((seat) => seatView(begin(dealt), seat));
+  }).flat();
+  return tenth(eachOf(views, (view) => chooseFor(style, view, kernel, stream(seed, style))) / 1000);
 }
 
 function hexOf(seed: string, deal: number): string {
@@ -61,21 +104,12 @@ function hexOf(seed: string, deal: number): string {
   return Array.from({ length: 64 }, () => random.below(16).toString(16)).join('');
 }
 
-function withoutEach(rack: Bag): Bag[] {
-  return [...new Set(facesOf(rack))].map((face) => takeFrom(rack, [face]) ?? rack);
+function eachOf<T>(items: readonly T[], ask: (item: T) => unknown): number {
+  return nanoseconds(items.length, () => {
+    for (const item of items) ask(item);
+  });
 }
 
-/** The best of five passes over the items, each at least 60 ms long, after one to warm up. */
-function nanoseconds<T>(items: readonly T[], ask: (item: T) => unknown): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (let pass = 0; pass < 6; pass++) {
-    const started = performance.now();
-    let asked = 0;
-    while (performance.now() - started < 60) {
-      for (const item of items) ask(item);
-      asked += items.length;
-    }
-    if (pass > 0) best = Math.min(best, ((performance.now() - started) * 1e6) / asked);
-  }
-  return best;
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
 }
