@@ -1,6 +1,6 @@
 // The outlook is honest: the proof of its calibration in its small size, and the fit that made it.
 import { expect, test } from 'vitest';
-import { houseCard, MEASURES, preparePlayCard } from '../../shared-engine/index.ts';
+import { houseCard, MEASURES, NO_VECTORS, preparePlayCard } from '../../shared-engine/index.ts';
 import { fitModel } from '../prove/outlook/fit.ts';
 import { gamesOn } from '../prove/outlook/games.ts';
 import { variantCard } from '../prove/outlook/variant-card.ts';
@@ -14,7 +14,7 @@ test('calibration holds on held-out plays and on a card never seen', async () =>
 
 test('the same games make the same model, and reach speaks for a seat', () => {
   const card = houseCard();
-  const play = gamesOn(card);
+  const play = gamesOn(card, NO_VECTORS);
   const samples = Array.from({ length: 60 }, (_, n) => play(`fit ${n}`, 2)).flat();
   const games = [{ card: preparePlayCard(card), samples }];
   const model = fitModel(games, { tile: 7, pair: 4, concealed: 8 });

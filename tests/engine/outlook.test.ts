@@ -14,6 +14,7 @@ import {
   houseCard,
   JOKER_INDEX,
   MEASURES,
+  NO_VECTORS,
   OUTLOOK_MODEL,
   preparePlayCard,
   shuffled,
@@ -101,6 +102,7 @@ describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $na
       const rack = rackOf(`asked ${n}`);
       const outlook = used.of(rack, 2);
       expect(outlook).toBe(fresh.of(rack, 2));
+      expect(outlook).toBe(fresh.of(Uint8Array.from([...rack, ...rack]), 2, rack.length));
       expect(outlook).toBeGreaterThanOrEqual(0);
       expect(outlook).toBeLessThanOrEqual(100);
     }
@@ -136,7 +138,7 @@ test('a tile traded for a joker never loses outlook by more than a point', () =>
 
 test('the outlooks of four seats after an exchange add up to about one winner', () => {
   const outlook = createOutlook(CARDS[0]!);
-  const play = gamesOn(CARDS[0]!);
+  const play = gamesOn(CARDS[0]!, NO_VECTORS);
   let total = 0;
   const rounds = 40;
   for (let n = 0; n < rounds; n++) {
@@ -165,7 +167,7 @@ describe('the model that comes with the engine', () => {
   test('its table rises all along', () => {
     const { scores, chances } = OUTLOOK_MODEL;
     expect(scores.length).toBe(chances.length);
-    expect(scores.length).toBeGreaterThan(20);
+    expect(scores.length).toBeGreaterThan(15);
     for (let at = 1; at < scores.length; at++) {
       expect(scores[at]).toBeGreaterThan(scores[at - 1]!);
       expect(chances[at]).toBeGreaterThan(chances[at - 1]!);

@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util';
 import {
   type CompiledCard,
   houseCard,
+  loadVectors,
   type OutlookModel,
   preparePlayCard,
 } from '../../shared-engine/index.ts';
@@ -36,10 +37,11 @@ const cards: CompiledCard[] = [
   houseCard(),
   ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${seed} ${n}`)),
 ];
+const vectors = await loadVectors();
 const showGames = progressBar('rounds', rounds);
 let done = 0;
 const games = cards.map((card, index): CardGames => {
-  const play = gamesOn(card);
+  const play = gamesOn(card, vectors);
   const share = index === 0 ? AT_HOUSE : (100 - AT_HOUSE) / VARIANTS;
   const samples: Sample[] = [];
   for (let n = Math.round((rounds * share) / 100); n > 0; n--) {

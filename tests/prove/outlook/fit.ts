@@ -16,8 +16,8 @@ export interface CardGames {
   readonly samples: readonly Sample[];
 }
 
-/** Groups that the samples are laid in, by score, before neighbours are pooled. */
-const GROUPS = 200;
+/** Groups that the samples are laid in, by score, before neighbours are pooled: small at both ends, large between. */
+const GROUPS = 40;
 
 const FIRST_STEPS: ReachSteps = { tile: 7, pair: 4, concealed: 8 };
 
@@ -96,27 +96,25 @@ function weightsOf(values: readonly number[]): Record<MeasureName, number> {
 function calibrate(scores: readonly number[], hits: readonly number[], trials: readonly number[]) {
   const order = scores.map((_, at) => at).sort((a, b) => scores[a]! - scores[b]!);
   const groups = Array.from({ length: GROUPS }, (_, group) =>
-    order.slice(
-      Math.floor((group * order.length) / GROUPS),
-      Math.floor(((group + 1) * order.length) / GROUPS),
-    ),
-  );
+    order.slice(placeOf(group, order.length), placeOf(group + 1, order.length)),
+  ).filter((members) => members.length > 0);
   const sum = (of: readonly number[], members: readonly number[]) =>
     members.reduce((total, at) => total + of[at]!, 0);
   const weights = groups.map((members) => sum(trials, members));
   const shares = groups.map((members, group) => sum(hits, members) / weights[group]!);
-  const middles = groups.map((members) => sum(scores, members) / members.length);
-  const blocks = risingBlocks(shares, weights);
+  const blocks = risingBlocks(shares, weights).map(({ from, to, value }) => {
+    const members = groups.slice(from, to).flat();
+    return { score: sum(scores, members) / members.length, chance: value * 100 };
+  });
   return {
-    scores: blocks.map(({ from, to }) =>
-      round(sum(middles.slice(from, to), range(to - from)) / (to - from), 1e5),
-    ),
-    chances: blocks.map(({ value }) => round(value * 100, 1e4)),
+    scores: blocks.map(({ score }) => round(score, 1e5)),
+    chances: blocks.map(({ chance }) => round(chance, 1e4)),
   };
 }
 
-function range(length: number): number[] {
-  return Array.from({ length }, (_, at) => at);
+/** Where a group begins among so many samples: equal steps of an angle from one end to the other. */
+function placeOf(group: number, samples: number): number {
+  return Math.round((samples * (1 - Math.cos((Math.PI * group) / GROUPS))) / 2);
 }
 
 function round(value: number, scale: number): number {

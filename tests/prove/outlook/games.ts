@@ -4,7 +4,7 @@ import {
   begin,
   type CompiledCard,
   chooseFor,
-  createKernel,
+  createBatchKernel,
   createSimulator,
   dealTiles,
   forFour,
@@ -16,6 +16,7 @@ import {
   type StyleName,
   shuffled,
   stream,
+  type Vectors,
 } from '../../../shared-engine/index.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 
@@ -40,9 +41,9 @@ export interface Sample {
   readonly plays: number;
 }
 
-/** Makes games on one card: the name of a round is its seed. */
-export function gamesOn(card: CompiledCard): (name: string, plays: number) => Sample[] {
-  const kernel = createKernel(card);
+/** Makes games on one card: the name of a round is its seed. `vectors` changes the time they take and nothing else. */
+export function gamesOn(card: CompiledCard, vectors: Vectors): (name: string, plays: number) => Sample[] {
+  const kernel = createBatchKernel(vectors, card);
   const simulate = createSimulator(preparePlayCard(card));
   return (name, plays) => {
     const seed = seedNamed(name);

@@ -1,5 +1,5 @@
 // Proof: an outlook of 30 in 100 comes true 30 times in 100, on plays and on a card the model never saw.
-import { createOutlook, houseCard } from '../../../shared-engine/index.ts';
+import { type CompiledCard, createOutlook, houseCard, loadVectors } from '../../../shared-engine/index.ts';
 import { gamesOn } from '../outlook/games.ts';
 import { progressBar } from '../outlook/progress.ts';
 import { variantCard } from '../outlook/variant-card.ts';
@@ -10,7 +10,7 @@ import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 /** Simulated plays: with the house card, and with each of the cards never seen. */
 const PLAYS: Readonly<Record<Size, { readonly seen: number; readonly unseen: number }>> = {
   small: { seen: 600, unseen: 200 },
-  full: { seen: 20_000, unseen: 4000 },
+  full: { seen: 20_000, unseen: 3000 },
 };
 const UNSEEN_CARDS: Readonly<Record<Size, number>> = { small: 1, full: 3 };
 const DECILES = 10;
@@ -27,10 +27,11 @@ export const proof: Proof = {
     const { seen, unseen } = PLAYS[size];
     const cards = Array.from({ length: UNSEEN_CARDS[size] }, (_, n) => variantCard(`never seen ${n}`));
     const show = size === 'full' ? progressBar('plays', seen + unseen * cards.length) : () => {};
+    const vectors = await loadVectors();
     let done = 0;
-    const sayOn = (card: Parameters<typeof gamesOn>[0], name: string, plays: number): Said[] => {
+    const sayOn = (card: CompiledCard, name: string, plays: number): Said[] => {
       const outlook = createOutlook(card);
-      const play = gamesOn(card);
+      const play = gamesOn(card, vectors);
       return Array.from({ length: plays }, (_, n) => {
         const samples = play(`held out ${seed} ${name} ${n}`, 1);
         show(++done);
