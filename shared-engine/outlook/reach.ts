@@ -11,8 +11,8 @@ export interface ReachSteps {
   readonly concealed: number;
 }
 
-/** The weight of a finished target: large, so that weights can be whole numbers and sums of them are exact in any order. */
-const WHOLE = 2 ** 34;
+/** 2³⁴, the weight of a finished target: large, so that weights can be whole numbers and sums of them are exact in any order. */
+const WHOLE = 0x4_0000_0000;
 
 /** 2^(−1/4), from square roots alone. */
 const QUARTER = Math.sqrt(Math.sqrt(0.5));
