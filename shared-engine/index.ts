@@ -37,6 +37,51 @@ export {
   type Seat,
   withSeat,
 } from './deal/seat.ts';
+export {
+  type Described,
+  type Drawn,
+  describeRack,
+  drawRack,
+  type NoRack,
+  type Rarity,
+} from './drill/described.ts';
+export {
+  type Amount,
+  DRILL_FORMAT,
+  DRILL_FORMS,
+  DRILL_LIMITS,
+  type Drill,
+  type DrillDeal,
+  type DrillForm,
+  drillSchema,
+  type Wish,
+  wishSchema,
+} from './drill/format.ts';
+export {
+  type BetterPass,
+  type InterestingDeal,
+  interestingDeals,
+  type Lookout,
+  type PassJudge,
+  quickJudge,
+} from './drill/interesting.ts';
+export { type Interval, wilson } from './drill/interval.ts';
+export { type ParsedDrill, parseDrill, readDrill } from './drill/parse.ts';
+export { botsAround, type Prepared, prepareDeal } from './drill/prepare.ts';
+export { DRILL_PROBLEM_CODES, type DrillProblem, type DrillProblemCode } from './drill/problem.ts';
+export { CLASS_REPORT_FORMAT, type ClassReport, classReport } from './drill/report/class-report.ts';
+export { csvText } from './drill/report/csv.ts';
+export type { Aim, ClassEntry } from './drill/report/entry.ts';
+export { type Estimate, estimateOf } from './drill/report/estimate.ts';
+export { aimsCsv, choicesCsv, reportJson, themesCsv } from './drill/report/report-files.ts';
+export { type SpreadChoice, type StepSpread, spreadsOf } from './drill/report/spread.ts';
+export { costliestThemes, THEMES, type Theme, type ThemeCost, themesOf } from './drill/report/themes.ts';
+export { type Impossible, type Sampler, samplerFor } from './drill/sampler.ts';
+export { type Shape, type Stock, shapesOf } from './drill/shapes.ts';
+export { usualChoice } from './drill/usual.ts';
+export { weightedDraw } from './drill/weighted.ts';
+export { inARow, likeNumbers } from './drill/wish.ts';
+export { rarityInWords, wishInWords } from './drill/wish-words.ts';
 export type { AnswerChoice, Choice, Command } from './exchange/command.ts';
 export { type Decision, decide, facingOf, openRound } from './exchange/decide.ts';
 export type { DealtEvent, RoundEvent } from './exchange/event.ts';
@@ -123,7 +168,7 @@ export {
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { reviewSchema } from './protocol/review.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
-export { faceSchema, four, hexSchema, seatSchema } from './protocol/views.ts';
+export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
 export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';

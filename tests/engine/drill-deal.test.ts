@@ -21,8 +21,8 @@ import {
   SEATS,
   seatView,
   viewFor,
+  viewSchema,
 } from '../../shared-engine/index.ts';
-import { viewSchema } from '../../shared-engine/protocol/views.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 

@@ -1,0 +1,84 @@
+// The open drill format: what a drill file may say, as zod schemas and the types they prove. FORMAT.md explains it.
+import { z } from 'zod';
+import { STYLES } from '../bots/style.ts';
+import { faceSchema, four, hexSchema, seatSchema } from '../protocol/views.ts';
+
+export const DRILL_FORMAT = 'quadrille-drill/1';
+
+/** Bounds of a drill file; a file beyond one of them is refused. */
+export const DRILL_LIMITS = { characters: 400_000, deals: 60, title: 80, note: 600 } as const;
+
+/**
+ * alone: each pupil at a table with three bots. tables: four pupils at each table, bots where one is missing.
+ * one-line: all alone, and after each step everyone goes on from the pass the teacher chose.
+ */
+export const DRILL_FORMS = ['alone', 'tables', 'one-line'] as const;
+export type DrillForm = (typeof DRILL_FORMS)[number];
+
+const idSchema = z
+  .string()
+  .max(40)
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
+const titleSchema = z.string().min(1).max(DRILL_LIMITS.title);
+const noteSchema = z.string().min(1).max(DRILL_LIMITS.note);
+
+/** A number wished for: exactly so many, or a range that is open where an end is left out. */
+const amountSchema = z.union([
+  z.int().min(0).max(14),
+  z.strictObject({ from: z.int().min(0).max(14), to: z.int().min(0).max(14).exactOptional() }),
+  z.strictObject({ to: z.int().min(0).max(14) }),
+]);
+
+/** What a rack is to be like; what is left out may be anything. `wish.ts` says what each entry counts. */
+export const wishSchema = z.strictObject({
+  jokers: amountSchema.exactOptional(),
+  flowers: amountSchema.exactOptional(),
+  pairs: amountSchema.exactOptional(),
+  pungs: amountSchema.exactOptional(),
+  kongs: amountSchema.exactOptional(),
+  inARow: amountSchema.exactOptional(),
+  likeNumbers: amountSchema.exactOptional(),
+  toGo: amountSchema.exactOptional(),
+  /** Id of a family of the card that is as near as any. */
+  family: z.string().min(1).max(40).exactOptional(),
+});
+
+/** Room for racks beyond every rule, so that a fault of the tiles is told as one. */
+const rackSchema = z.array(faceSchema).max(300).readonly();
+
+/** The seed deals whatever is not set. */
+const tilesSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('random'), seed: hexSchema }),
+  /** Tiles set by hand, by seat; an empty rack is dealt as a whole. */
+  z.strictObject({ kind: z.literal('composed'), racks: four(rackSchema), seed: hexSchema }),
+  /** The rack of the deal's seat is drawn evenly from those that fit. */
+  z.strictObject({ kind: z.literal('described'), wish: wishSchema, seed: hexSchema }),
+]);
+
+export const drillDealSchema = z.strictObject({
+  id: idSchema,
+  title: titleSchema.exactOptional(),
+  note: noteSchema.exactOptional(),
+  /** Where the pupil sits; with four pupils at a table, the seat the deal was made for. */
+  seat: seatSchema,
+  dealer: seatSchema,
+  tiles: tilesSchema,
+});
+
+export const drillSchema = z.strictObject({
+  format: z.literal(DRILL_FORMAT),
+  title: titleSchema,
+  form: z.enum(DRILL_FORMS),
+  bots: z.strictObject({
+    /** To the right of the pupil's seat, across from it and to its left. */
+    styles: z.tuple([z.enum(STYLES), z.enum(STYLES), z.enum(STYLES)]).readonly(),
+    /** Decides every draw after the deal, the same at each table. */
+    seed: hexSchema,
+  }),
+  deals: z.array(drillDealSchema).min(1).max(DRILL_LIMITS.deals).readonly(),
+});
+
+export type Amount = z.infer<typeof amountSchema>;
+export type Wish = z.infer<typeof wishSchema>;
+export type DrillDeal = z.infer<typeof drillDealSchema>;
+export type Drill = z.infer<typeof drillSchema>;

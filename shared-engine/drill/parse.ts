@@ -1,0 +1,85 @@
+// The border of the drill room: from the text of a file to a drill that can be dealt, or every problem found in it.
+import { z } from 'zod';
+import type { Kernel } from '../rack/kernel.ts';
+import { boundsProblem } from './bounds.ts';
+import { rackProblems } from './composed.ts';
+import { DRILL_LIMITS, type Drill, type DrillDeal, drillDealSchema, drillSchema } from './format.ts';
+import { type DrillProblem, drillProblem } from './problem.ts';
+import { structureProblems } from './structure.ts';
+import { wishProblem } from './wish-problem.ts';
+
+export type ParsedDrill =
+  | { readonly ok: true; readonly drill: Drill }
+  | { readonly ok: false; readonly problems: readonly DrillProblem[] };
+
+/** More than this help nobody. */
+const MAX_PROBLEMS = 60;
+
+/** The drill with its deals still unread, so that a fault in one deal hides none in another. */
+const frameSchema = drillSchema.extend({
+  deals: z.array(z.unknown()).min(1).max(DRILL_LIMITS.deals).readonly(),
+});
+
+/** Reads the text of a drill file for use with a card; never throws. */
+export function readDrill(text: string, kernel: Kernel): ParsedDrill {
+  if (text.length > DRILL_LIMITS.characters) {
+    const words = `the file has ${text.length} characters; a drill has at most ${DRILL_LIMITS.characters}.`;
+    return { ok: false, problems: [drillProblem('too-large', null, words)] };
+  }
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    const words = 'the file is not JSON or not whole; save it again where it was made.';
+    return { ok: false, problems: [drillProblem('not-json', null, words)] };
+  }
+  return parseDrill(json, kernel);
+}
+
+/**
+ * Reads what JSON.parse gave; never throws. Each deal of an accepted drill can be dealt, unless what a wish
+ * describes is too rare to find, which only drawing tells.
+ */
+export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
+  const unreadable = boundsProblem(json);
+  if (unreadable !== null) return { ok: false, problems: [unreadable] };
+  const frame = frameSchema.safeParse(json);
+  if (!frame.success) return refused(structureProblems(frame.error.issues, null));
+
+  const problems: DrillProblem[] = [];
+  const deals: DrillDeal[] = [];
+  frame.data.deals.forEach((unread, index) => {
+    const read = drillDealSchema.safeParse(unread);
+    if (read.success) deals.push(read.data);
+    else problems.push(...structureProblems(read.error.issues, nameOf(unread, index)));
+  });
+  for (const id of duplicates(deals.map((deal) => deal.id))) {
+    problems.push(drillProblem('duplicate-id', id, 'two deals have this id; rename one.'));
+  }
+  for (const deal of deals) problems.push(...dealProblems(deal, kernel));
+  return problems.length > 0 ? refused(problems) : { ok: true, drill: { ...frame.data, deals } };
+}
+
+function dealProblems({ id, seat, dealer, tiles }: DrillDeal, kernel: Kernel): readonly DrillProblem[] {
+  switch (tiles.kind) {
+    case 'random':
+      return [];
+    case 'composed':
+      return rackProblems(tiles.racks, dealer, id);
+    case 'described':
+      return wishProblem(tiles.wish, seat, dealer, id, kernel);
+  }
+}
+
+function refused(problems: readonly DrillProblem[]): ParsedDrill {
+  return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
+}
+
+function nameOf(unread: unknown, index: number): string {
+  const named = z.object({ id: drillDealSchema.shape.id }).safeParse(unread);
+  return named.success ? named.data.id : String(index + 1);
+}
+
+function duplicates(ids: readonly string[]): string[] {
+  return [...new Set(ids.filter((id, index) => ids.indexOf(id) !== index))];
+}

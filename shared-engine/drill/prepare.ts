@@ -1,0 +1,62 @@
+// (drill, deal, card) → the tiles that every table of the class is dealt.
+
+import type { StyleName } from '../bots/style.ts';
+import { dealTiles, dealtSize, type PreparedDeal } from '../deal/deal.ts';
+import { type Random, stream } from '../deal/random.ts';
+import { forFour, neighbour, type Seat } from '../deal/seat.ts';
+import type { Kernel } from '../rack/kernel.ts';
+import { facesOf } from '../tiles/bag.ts';
+import type { Face, Four } from '../tiles/face.ts';
+import { completed } from './composed.ts';
+import { drawRack } from './described.ts';
+import type { Drill, DrillDeal } from './format.ts';
+import { type DrillProblem, drillProblem } from './problem.ts';
+
+export type Prepared =
+  | { readonly ok: true; readonly deal: PreparedDeal }
+  | { readonly ok: false; readonly problem: DrillProblem };
+
+const NOTHING_SET: Four<readonly Face[]> = [[], [], [], []];
+
+/**
+ * Deals one deal of a parsed drill. The same drill, deal and card give the same tiles, and with them the same
+ * blind draws and bots, at every table and on every machine, so that equal choices have equal consequences.
+ */
+export function prepareDeal(
+  { bots }: Pick<Drill, 'bots'>,
+  { id, seat, dealer, tiles }: DrillDeal,
+  kernel: Kernel,
+): Prepared {
+  const later = seedFrom(stream(bots.seed, `after the deal ${tiles.seed}`));
+  switch (tiles.kind) {
+    case 'random': {
+      const { racks } = dealTiles({ seed: tiles.seed, dealer });
+      const prepared = forFour((place) => facesOf(racks[place]));
+      return { ok: true, deal: { seed: later, dealer, prepared } };
+    }
+    case 'composed':
+      return { ok: true, deal: completed(tiles.racks, dealer, tiles.seed, later) };
+    case 'described': {
+      const drawn = drawRack(tiles.wish, dealtSize(seat, dealer), kernel, tiles.seed);
+      if (!drawn.ok) return { ok: false, problem: drillProblem(drawn.code, id, drawn.sentence) };
+      const rack = facesOf(drawn.rack);
+      const racks = forFour((place) => (place === seat ? rack : NOTHING_SET[place]));
+      return { ok: true, deal: completed(racks, dealer, tiles.seed, later) };
+    }
+  }
+}
+
+/** Which bot sits where around this seat; null for the seat itself. */
+export function botsAround(seat: Seat, { styles }: Drill['bots']): Four<StyleName | null> {
+  const [right, across, left] = styles;
+  const styleAt = new Map([
+    [neighbour(seat, 'right'), right],
+    [neighbour(seat, 'across'), across],
+    [neighbour(seat, 'left'), left],
+  ]);
+  return forFour((place) => styleAt.get(place) ?? null);
+}
+
+function seedFrom(random: Random): string {
+  return Array.from({ length: 64 }, () => random.below(16).toString(16)).join('');
+}

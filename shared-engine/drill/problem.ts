@@ -1,0 +1,31 @@
+// What can be wrong with a drill, as a value that names the deal and says what to do.
+
+export const DRILL_PROBLEM_CODES = [
+  'not-json',
+  'too-large',
+  'unsafe-name',
+  'unknown-version',
+  'not-in-format',
+  'duplicate-id',
+  'more-than-the-set',
+  'too-many-copies',
+  'too-many-jokers',
+  'rack-too-large',
+  'unknown-family',
+  'impossible-wish',
+  'too-rare',
+] as const;
+export type DrillProblemCode = (typeof DRILL_PROBLEM_CODES)[number];
+
+export interface DrillProblem {
+  readonly code: DrillProblemCode;
+  /** Id of the deal, its place ("5" for the fifth) when it has no usable id, or null for the drill as a whole. */
+  readonly deal: string | null;
+  /** Place, fault and what to do. */
+  readonly sentence: string;
+}
+
+export function drillProblem(code: DrillProblemCode, deal: string | null, words: string): DrillProblem {
+  const place = deal === null ? 'Drill' : /^\d+$/.test(deal) ? `Deal ${deal}` : `Deal "${deal}"`;
+  return { code, deal, sentence: `${place}: ${words}` };
+}

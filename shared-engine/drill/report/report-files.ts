@@ -1,0 +1,78 @@
+// A class report as files: JSON, and one CSV table each for the choices, the aims and the themes.
+import { tileList } from '../../review/words/tiles.ts';
+import type { ClassReport } from './class-report.ts';
+import { type Cell, csvText } from './csv.ts';
+import type { Estimate } from './estimate.ts';
+import type { SpreadChoice, StepSpread } from './spread.ts';
+
+export function reportJson(report: ClassReport): string {
+  return `${JSON.stringify(report, null, 2)}\n`;
+}
+
+/** One line for each choice of each step. */
+export function choicesCsv({ deal, steps }: ClassReport): string {
+  const head = ['deal', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS];
+  const rows = steps.flatMap((spread) =>
+    spread.choices.map((choice): Cell[] => [
+      deal,
+      spread.step,
+      spread.kind,
+      choiceText(spread, choice),
+      choice.count,
+      shareOf(choice.share),
+      ...figures(choice.loss),
+    ]),
+  );
+  return csvText([head, ...rows]);
+}
+
+/** One line for each family named at each step. */
+export function aimsCsv({ deal, steps, families }: ClassReport): string {
+  const asked = steps.filter(({ step }, index) => steps.findIndex((other) => other.step === step) === index);
+  const rows = asked.flatMap(({ step, aims }) =>
+    aims.map(({ family, count, share }): Cell[] => [
+      deal,
+      step,
+      families[family] ?? family,
+      count,
+      shareOf(share),
+    ]),
+  );
+  return csvText([['deal', 'step', 'aim', 'pupils', 'share'], ...rows]);
+}
+
+/** One line for each theme, the costliest first. */
+export function themesCsv({ deal, themes }: ClassReport): string {
+  const head = ['deal', 'theme', 'choices', 'pupils', 'total loss', ...LOSS];
+  const rows = themes.map(({ words, choices, pupils, total, loss }): Cell[] => [
+    deal,
+    words,
+    choices,
+    pupils,
+    total,
+    ...figures(loss),
+  ]);
+  return csvText([head, ...rows]);
+}
+
+const LOSS = ['mean loss', 'loss from', 'loss to'];
+
+function figures(loss: Estimate | null): Cell[] {
+  return loss === null ? [null, null, null] : [loss.mean, loss.low, loss.high];
+}
+
+function shareOf(share: number): number {
+  return Math.round(share * 10_000) / 10_000;
+}
+
+function choiceText({ kind }: StepSpread, { chosen }: SpreadChoice): string {
+  if (typeof chosen !== 'number') return chosen.length === 0 ? 'three tiles unseen' : tileList(chosen);
+  switch (kind) {
+    case 'vote':
+      return chosen === 1 ? 'go on' : 'stop';
+    case 'ask':
+      return `ask for ${chosen}`;
+    default:
+      return `${chosen} unseen`;
+  }
+}

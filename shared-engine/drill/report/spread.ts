@@ -1,0 +1,102 @@
+// What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
+import { STEPS, type Step } from '../../exchange/schedule.ts';
+import type { Face } from '../../tiles/face.ts';
+import { type ChoiceKind, type ClassEntry, type Made, madeBy } from './entry.ts';
+import { type Estimate, estimateOf } from './estimate.ts';
+
+export interface SpreadChoice {
+  /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
+  readonly chosen: readonly Face[] | number;
+  readonly count: number;
+  /** Of the pupils who chose, 0–1. */
+  readonly share: number;
+  /** Mean loss in tiles of those who chose it; null without reviews. */
+  readonly loss: Estimate | null;
+}
+
+export interface AimShare {
+  /** Id of a family of the card. */
+  readonly family: string;
+  readonly count: number;
+  /** Of the pupils who named an aim at this step, 0–1. */
+  readonly share: number;
+}
+
+export interface StepSpread {
+  readonly kind: ChoiceKind;
+  readonly step: Step;
+  /** Pupils who chose, and pupils for whom a bot or stand-in did; those are in no share. */
+  readonly pupils: number;
+  readonly stoodIn: number;
+  /** How many different racks they faced, and the rack where it was one for all. */
+  readonly racks: number;
+  readonly rack: readonly Face[] | null;
+  /** Most frequent first. */
+  readonly choices: readonly SpreadChoice[];
+  readonly loss: Estimate | null;
+  readonly aims: readonly AimShare[];
+}
+
+/** How many go unseen is chosen before the tiles of the same step. */
+const KINDS: readonly ChoiceKind[] = ['blind', 'pass', 'vote', 'ask'];
+
+/** Every step that any pupil has behind it, in the order of the round; `families` are the ids of the card. */
+export function spreadsOf(entries: readonly ClassEntry[], families: readonly string[]): StepSpread[] {
+  const made = entries.flatMap(madeBy);
+  return STEPS.flatMap((step) =>
+    KINDS.flatMap((kind) => {
+      const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
+      return choices.length === 0 ? [] : [spreadOf(choices, aimsAt(step, entries, families))];
+    }),
+  );
+}
+
+function spreadOf(all: readonly Made[], aims: readonly AimShare[]): StepSpread {
+  const { kind, step } = all[0]!;
+  const own = all.filter((choice) => choice.own);
+  const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
+  const [rack = null] = racks.values();
+  return {
+    kind,
+    step,
+    pupils: own.length,
+    stoodIn: all.length - own.length,
+    racks: racks.size,
+    rack: racks.size === 1 ? rack : null,
+    choices: choicesOf(own),
+    loss: meanLoss(own),
+    aims,
+  };
+}
+
+function choicesOf(own: readonly Made[]): SpreadChoice[] {
+  const alike = new Map<string, Made[]>();
+  for (const choice of own) {
+    const key = String(choice.chosen);
+    alike.set(key, [...(alike.get(key) ?? []), choice]);
+  }
+  // Pupils come in no order of theirs: choices made equally often stand in the order of their tiles.
+  return [...alike]
+    .sort(([a, some], [b, others]) => others.length - some.length || (a < b ? -1 : 1))
+    .map(([, same]) => ({
+      chosen: same[0]!.chosen,
+      count: same.length,
+      share: same.length / own.length,
+      loss: meanLoss(same),
+    }));
+}
+
+function meanLoss(choices: readonly Made[]): Estimate | null {
+  return estimateOf(choices.flatMap(({ loss }) => loss ?? []));
+}
+
+function aimsAt(step: Step, entries: readonly ClassEntry[], families: readonly string[]): AimShare[] {
+  const named = entries
+    .map(({ aims }) => aims.filter((aim) => aim.step === step).flatMap((aim) => aim.families))
+    .map((ids) => families.filter((family) => ids.includes(family)))
+    .filter((ids) => ids.length > 0);
+  return families.flatMap((family) => {
+    const count = named.filter((ids) => ids.includes(family)).length;
+    return count === 0 ? [] : [{ family, count, share: count / named.length }];
+  });
+}

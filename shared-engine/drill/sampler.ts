@@ -1,0 +1,100 @@
+// Racks that fit a wish, drawn evenly: the shape by exact counting, the faces by chance, the rest of the wish by trying.
+import type { Random } from '../deal/random.ts';
+import { toGoByFamily } from '../rack/families.ts';
+import type { Kernel } from '../rack/kernel.ts';
+import type { Bag } from '../tiles/bag.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../tiles/face.ts';
+import type { Wish } from './format.ts';
+import { excluding, possibleFor } from './possible.ts';
+import { choose, type Shape, type Stock, shapesOf, WHOLE_SET } from './shapes.ts';
+import { weightedDraw } from './weighted.ts';
+import { inARow, likeNumbers, partsOf, rangeOf, type WishPart, within } from './wish.ts';
+
+const FLOWER_INDEX = faceIndex('flower');
+
+/** Parts that a shape alone does not decide, in the order in which they are looked at: cheap ones first. */
+const LATER = ['inARow', 'likeNumbers', 'toGo', 'family'] as const;
+type LaterPart = (typeof LATER)[number];
+
+export interface Sampler {
+  readonly ok: true;
+  /** Which share of all racks has a shape that the wish leaves possible; exact but for one rounded division. */
+  readonly share: number;
+  /** The parts that a drawn rack may still miss; empty where every rack drawn fits. */
+  readonly later: readonly LaterPart[];
+  /** One rack of a possible shape, each as likely as the next. */
+  draw(random: Random): Bag;
+  /** The first of `later` that this rack misses, or null where the rack fits. */
+  misses(rack: Bag): LaterPart | null;
+}
+
+/** The parts of a wish that no rack can have together. */
+export interface Impossible {
+  readonly ok: false;
+  readonly parts: readonly WishPart[];
+}
+
+/**
+ * Every rack that fits is equally likely, a rack being a set of physical tiles. Why: tiles of one face look
+ * alike, so a shape stands for `ways` sets of tiles, and every rack of one shape for equally many of them
+ * (4, 6, 4 or 1 for each plain face by how often it is held, C(8, n) for flowers and jokers). Drawing the shape
+ * with weight `ways` and then the faces of the shape by an even shuffle therefore draws evenly from all sets of
+ * tiles whose shape is possible. A shape is left out only where no rack of it fits, so all that fit are still
+ * there, and keeping a draw exactly when it fits leaves them as even as they were.
+ */
+export function samplerFor(
+  wish: Wish,
+  size: number,
+  kernel: Kernel,
+  stock: Stock = WHOLE_SET,
+): Sampler | Impossible {
+  const possible = possibleFor(wish, kernel);
+  const parts = partsOf(wish);
+  const shapes = shapesOf(size, stock);
+  const fitting = shapes.filter((shape) => shape.ways > 0n && possible(shape, parts));
+  if (fitting.length === 0) return { ok: false, parts: excluding(wish, shapes, possible) };
+
+  const shape = weightedDraw(fitting.map(({ ways }) => ways));
+  const all = choose(stock.plain.length * 4 + stock.flowers + stock.jokers, size);
+  const later = LATER.filter((part) => wish[part] !== undefined);
+  const family = kernel.card.families.findIndex(({ id }) => id === wish.family);
+  return {
+    ok: true,
+    share: Number(shape.sum) / Number(all),
+    later,
+    draw: (random) => rackOf(fitting[shape.draw(random)]!, stock.plain, random),
+    misses: (rack) => later.find((part) => !has(rack, part, wish, family, kernel)) ?? null,
+  };
+}
+
+function has(rack: Bag, part: LaterPart, wish: Wish, family: number, kernel: Kernel): boolean {
+  switch (part) {
+    case 'inARow':
+      return within(inARow(rack), rangeOf(wish.inARow));
+    case 'likeNumbers':
+      return within(likeNumbers(rack), rangeOf(wish.likeNumbers));
+    case 'toGo':
+      return within(kernel.toGo(rack), rangeOf(wish.toGo));
+    case 'family': {
+      const byFamily = toGoByFamily(kernel, rack);
+      return byFamily[family] === Math.min(...byFamily);
+    }
+  }
+}
+
+/** A rack of the shape: the faces held four times are drawn first, then three times, and so on. */
+function rackOf({ jokers, flowers, alike }: Shape, plain: readonly number[], random: Random): Bag {
+  const rack = new Array<number>(FACE_COUNT).fill(0);
+  rack[FLOWER_INDEX] = flowers;
+  rack[JOKER_INDEX] = jokers;
+  const faces = [...plain];
+  let left = faces.length;
+  for (let count = 4; count >= 1; count--) {
+    for (let n = 0; n < alike[count - 1]!; n++) {
+      const place = random.below(left);
+      rack[faces[place]!] = count;
+      faces[place] = faces[--left]!;
+    }
+  }
+  return rack;
+}

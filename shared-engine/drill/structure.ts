@@ -1,0 +1,53 @@
+// Faults of structure in the words of the format: which entry of which deal, and what it must be.
+import type { z } from 'zod';
+import { type DrillProblem, drillProblem } from './problem.ts';
+
+type Issue = z.core.$ZodIssue;
+
+const AMOUNT = 'a whole number from 0 to 14, or a range {"from", "to"} of such numbers';
+const SEAT = 'a seat: 0, 1, 2 or 3';
+const FACE = 'a tile such as "bam-3", "east", "red", "flower" or "joker"';
+
+/** What each entry must be, by its name. */
+const EXPECTED: ReadonlyMap<string, string> = new Map([
+  ['format', '"quadrille-drill/1"'],
+  ['title', 'a text of 1 to 80 characters'],
+  ['note', 'a text of 1 to 600 characters'],
+  ['form', '"alone", "tables" or "one-line"'],
+  ['bots', 'an object with "styles" and "seed"'],
+  ['styles', 'three bot styles: to the right, across and to the left'],
+  ['seed', 'a text of 64 digits from 0 to 9 and a to f'],
+  ['deals', 'a list of 1 to 60 deals'],
+  ['id', 'a small letter and then small letters, digits and single hyphens, at most 40 in all'],
+  ['seat', SEAT],
+  ['dealer', SEAT],
+  ['tiles', 'an object of the kind "random", "composed" or "described"'],
+  ['kind', '"random", "composed" or "described"'],
+  ['racks', `four lists of tiles, one a seat; a tile is ${FACE.replace('a tile such as', 'written')}`],
+  ['wish', 'an object with the entries of a wish'],
+  ['from', 'a whole number from 0 to 14'],
+  ['to', 'a whole number from 0 to 14'],
+  ['family', 'the id of a family of the card'],
+  ...['jokers', 'flowers', 'pairs', 'pungs', 'kongs', 'inARow', 'likeNumbers', 'toGo'].map(
+    (name): [string, string] => [name, AMOUNT],
+  ),
+]);
+
+/** The faults of a drill outside its deals, or of one deal. */
+export function structureProblems(issues: readonly Issue[], deal: string | null): DrillProblem[] {
+  return issues.map((issue) => drillProblem('not-in-format', deal, wordsOf(issue)));
+}
+
+function wordsOf(issue: Issue): string {
+  const names = issue.path.filter((key) => typeof key === 'string');
+  const place = names.join('.');
+  if (issue.code === 'unrecognized_keys') {
+    return `${place === '' ? '' : `"${place}" `}does not know ${issue.keys.map(shown).join(', ')}; remove it.`;
+  }
+  if (place === '') return 'it must be an object with the entries of the format.';
+  return `"${place}" must be ${EXPECTED.get(names.at(-1) ?? '') ?? 'as the format says'}.`;
+}
+
+function shown(key: string): string {
+  return JSON.stringify(key.slice(0, 40));
+}
