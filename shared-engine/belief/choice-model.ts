@@ -97,6 +97,7 @@ export function createChoiceModel(card: CompiledCard, temperature: number = TEMP
       let left = size;
       let weight = 1;
       pass.fill(0, at, at + FACE_COUNT);
+      if (all === 0) return 1;
       for (let face = JOKER_INDEX - 1; face >= 0 && left > 0; face--) {
         const from = face * (MOST + 1);
         const most = Math.min(MOST, near.held[face]! - bound[face]!, left);
