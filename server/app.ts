@@ -13,7 +13,7 @@ import { headerPolicy } from './http/policy.ts';
 import { refusalBody, refuseWith } from './http/refusals.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { errorFacts } from './log.ts';
-import type { Bots, Clock, Entropy, Reviewer, Store, Tickets } from './ports.ts';
+import type { Bots, Clock, Entropy, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
 import { Registry } from './room/registry.ts';
 import { Gateway } from './ws/gateway.ts';
 
@@ -27,6 +27,8 @@ export interface AppPorts {
   readonly entropy: Entropy;
   readonly store: Store;
   readonly tickets: Tickets;
+  /** Null where no other server uses the same store. */
+  readonly bus: WakeBus | null;
   readonly bots: Bots;
   readonly reviewer: Reviewer;
   /** Folder of the built page. */

@@ -1,11 +1,12 @@
 // All rooms of this server: opened, found by code, brought back from the store, dropped when idle.
 import type { Config } from '../config.ts';
-import type { Undo } from '../ports.ts';
+import type { Undo, WakeBus } from '../ports.ts';
 import { newCode } from '../secrets.ts';
 import { playingCard } from '../work/cards.ts';
 import type { Opening } from './command.ts';
 import { openingEvents } from './decide.ts';
 import { type Refusal, turnDown } from './decision.ts';
+import { followOthers } from './following.ts';
 import { bringToLife, type LivePorts, type LiveRoom } from './live.ts';
 import { logged } from './room.ts';
 
@@ -14,6 +15,8 @@ const DRAWS = 5;
 
 export interface RegistryPorts extends LivePorts {
   readonly limits: Config['limits'];
+  /** Null where no other server writes to these rooms. */
+  readonly bus: WakeBus | null;
 }
 
 export type Opened = { readonly ok: true; readonly live: LiveRoom } | Refusal;
@@ -21,12 +24,18 @@ export type Opened = { readonly ok: true; readonly live: LiveRoom } | Refusal;
 export class Registry {
   readonly #ports: RegistryPorts;
   readonly #rooms = new Map<string, Promise<LiveRoom | null>>();
+  /** Those of them that have arrived. */
+  readonly #live = new Map<string, LiveRoom>();
+  readonly #unfollow: Undo;
   #callOff: Undo = () => {};
   #stopped = false;
 
   constructor(ports: RegistryPorts) {
     this.#ports = ports;
     this.#planSweep();
+    const { bus } = ports;
+    const rooms = { live: this.#live, forget: (code: string) => this.#forget(code) };
+    this.#unfollow = bus ? followOthers(rooms, { ...ports, bus }) : () => {};
   }
 
   /** Rejects when the store cannot be reached. */
@@ -44,16 +53,16 @@ export class Registry {
   }
 
   /** The room with this code, or null. Rejects when the store cannot be reached. */
-  find(code: string): Promise<LiveRoom | null> {
+  async find(code: string): Promise<LiveRoom | null> {
     const known = this.#rooms.get(code);
-    if (known) return known;
+    if (known) return this.#upToDate(code, known);
     const found = this.#load(code);
     this.#rooms.set(code, found);
     const forget = () => {
-      if (this.#rooms.get(code) === found) this.#rooms.delete(code);
+      if (this.#rooms.get(code) === found) this.#forget(code);
     };
     // A wrong code must not cost memory, and a store that was away may be back at the next try.
-    found.then((live) => live ?? forget(), forget);
+    found.then((live) => (live ? this.#live.set(code, live) : forget()), forget);
     return found;
   }
 
@@ -61,14 +70,30 @@ export class Registry {
   async close(): Promise<void> {
     this.#stopped = true;
     this.#callOff();
+    this.#unfollow();
     const rooms = await Promise.allSettled(this.#rooms.values());
     await Promise.all(rooms.map((room) => room.status === 'fulfilled' && room.value?.stop()));
+  }
+
+  /** Who sat down at another server a moment ago must find the seat at this one. */
+  async #upToDate(code: string, known: Promise<LiveRoom | null>): Promise<LiveRoom | null> {
+    const live = await known;
+    const { bus, store } = this.#ports;
+    if (live === null || bus === null) return live;
+    const versions = await store.versions([code]);
+    await live.room.catchUp(versions.get(code) ?? 0);
+    return live;
   }
 
   async #load(code: string): Promise<LiveRoom | null> {
     if (this.#stopped) return null;
     const log = await this.#ports.store.load(code);
     return log && bringToLife(code, log, ({ card }) => playingCard(card), this.#ports);
+  }
+
+  #forget(code: string): void {
+    this.#rooms.delete(code);
+    this.#live.delete(code);
   }
 
   #planSweep(): void {
@@ -86,7 +111,7 @@ export class Registry {
       if (live === null || live.table.listeners > 0 || !this.#isIdle(live)) continue;
       const answer = await live.room.submit({ kind: 'close' });
       if (!answer.ok) continue;
-      this.#rooms.delete(code);
+      this.#forget(code);
       await this.#ports.store.remove(code).catch(() => undefined);
     }
   }

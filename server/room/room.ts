@@ -77,6 +77,14 @@ export class Room {
     });
   }
 
+  /** Takes over what another server has written up to event `seq`, in its turn. Rejects when the store is away. */
+  async catchUp(seq: number): Promise<void> {
+    if (seq <= this.#state.seq) return;
+    await this.#mailbox.run(async () => {
+      if (seq > this.#state.seq) await this.#catchUp();
+    });
+  }
+
   /** Resolves when every command given so far is answered. */
   drained(): Promise<void> {
     return this.#mailbox.drained();

@@ -8,7 +8,6 @@ import { openPool } from './postgres-pool.ts';
 import { postgresTickets } from './postgres-tickets.ts';
 import { openSqlite } from './sqlite.ts';
 import { memoryTickets } from './tickets.ts';
-import { memoryWakeHub } from './wake-memory.ts';
 import { postgresWakeBus } from './wake-postgres.ts';
 
 export type BackingChoice = { readonly kind: 'memory' } | StoreAddress;
@@ -16,7 +15,8 @@ export type BackingChoice = { readonly kind: 'memory' } | StoreAddress;
 export interface Backing {
   readonly store: Store;
   readonly tickets: Tickets;
-  readonly bus: WakeBus;
+  /** Null where no other server can write to these rooms. */
+  readonly bus: WakeBus | null;
   /** To be called when nothing asks any more. */
   close(): Promise<void>;
 }
@@ -43,25 +43,16 @@ export async function openBacking(
       if (!opened.ok) return opened;
       const bus = postgresWakeBus(choice.url);
       const store = announcing(postgresStore(opened.pool), bus);
-      return { ok: true, backing: backed(store, postgresTickets(opened.pool, entropy), bus) };
+      const close = async () => {
+        await bus.close();
+        await store.close();
+      };
+      return { ok: true, backing: { store, tickets: postgresTickets(opened.pool, entropy), bus, close } };
     }
   }
 }
 
 /** Rooms that one process serves: its tickets need to outlive nothing. */
 function inOneProcess(store: Store, clock: Clock, entropy: Entropy): Backing {
-  const bus = memoryWakeHub().join();
-  return backed(announcing(store, bus), memoryTickets(clock, entropy), bus);
-}
-
-function backed(store: Store, tickets: Tickets, bus: WakeBus): Backing {
-  return {
-    store,
-    tickets,
-    bus,
-    async close() {
-      await bus.close();
-      await store.close();
-    },
-  };
+  return { store, tickets: memoryTickets(clock, entropy), bus: null, close: () => store.close() };
 }

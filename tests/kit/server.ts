@@ -4,7 +4,7 @@ import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
 import { createLog } from '../../server/log.ts';
-import type { Bots, Entropy, Reviewer, Store } from '../../server/ports.ts';
+import type { Bots, Entropy, Reviewer, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { botsInProcess } from '../../server/work/bots.ts';
@@ -28,6 +28,7 @@ export interface TestServerOptions {
   readonly settings?: Readonly<Record<string, string>>;
   readonly clock?: FakeClock;
   readonly store?: Store;
+  readonly bus?: WakeBus;
   readonly bots?: Bots;
   readonly reviewer?: Reviewer;
   readonly clientFolder?: string;
@@ -48,6 +49,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     entropy,
     store,
     tickets: memoryTickets(clock, entropy),
+    bus: options.bus ?? null,
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
     clientFolder: options.clientFolder ?? 'no such folder',

@@ -3,7 +3,17 @@ import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { CLOSE, lobbySchema, roomPath } from '../../shared-engine/index.ts';
 import { temporaryFolder } from '../kit/folder.ts';
-import { FRIENDS, openRoom, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
+import {
+  deal,
+  FRIENDS,
+  isClosed,
+  openRoom,
+  ownView,
+  playOn,
+  sitDown,
+  takeSeat,
+  ticketFor,
+} from '../kit/guests.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { type ServerProcess, startProcess } from '../kit/server-process.ts';
 import { Peer } from '../kit/sockets.ts';
@@ -55,18 +65,38 @@ test('by default a room lies in a file that outlives kill −9, with its seats a
   expect(await peer.act({ kind: 'ready', ready: true })).toMatchObject({ kind: 'ack' });
 });
 
-test('two servers on one database: opened here, joined there, one ticket good at both', async () => {
+test('two servers on one database: a room on both, tickets good at either, once', async () => {
   const settings = { DATABASE_URL: await postgres.newDatabase() };
   const [here, there] = await Promise.all([start(settings), start(settings)].map(at));
   const host = await openRoom(here!, FRIENDS);
   const guest = await takeSeat(there!, host.code);
-  expect(guest.seat).toBe(1);
-  const { ticket } = await ticketFor(here!, host);
+  const { ticket } = await ticketFor(here!, guest);
   const peer = await Peer.enter(there!.url, ticket);
-  expect(peer.table.you).toBe(host.seat);
+  expect(peer.table.you).toBe(guest.seat);
   const again = await Peer.open(here!.url);
   again.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket });
   expect(await again.ended).toBe(CLOSE.ticketRefused);
+});
+
+test('two servers on one database: one is killed in the middle of a round, and the round goes on', async () => {
+  const settings = { DATABASE_URL: await postgres.newDatabase(), THINK_MS: '0' };
+  const doomed = start(settings);
+  const [here, there] = await Promise.all([doomed, start(settings)].map(at));
+  const host = await openRoom(here!, { ...FRIENDS, bots: ['casual', null, 'casual'] });
+  const guest = await takeSeat(there!, host.code);
+  const [ines, tomas] = [await sitDown(here!, host), await sitDown(there!, guest)];
+  await deal([ines, tomas]);
+  const dealt = ownView(ines).record.start;
+  await Promise.all([
+    playOn(ines, 'before', ({ stage }) => stage.phase === 'passing' && stage.step === 'first-left'),
+    playOn(tomas, 'before', ({ stage }) => stage.phase === 'passing' && stage.step === 'first-left'),
+  ]);
+  doomed.child.kill('SIGKILL');
+  await ines.ended;
+  const back = await sitDown(there!, host);
+  expect(ownView(back).record.start).toEqual(dealt);
+  await Promise.all([playOn(back, 'after'), playOn(tomas, 'after')]);
+  expect([isClosed(back), isClosed(tomas)]).toEqual([true, true]);
 });
 
 test('a database that is away, a file that is no database: one sentence, exit code 1, no password', async () => {

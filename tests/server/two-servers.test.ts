@@ -1,0 +1,137 @@
+// Two servers on one store: seats of one room on different servers, wake-ups that come or do not, a store that goes away.
+import { afterEach, describe, expect, test } from 'vitest';
+import type { Store } from '../../server/ports.ts';
+import { replayRoom } from '../../server/room/evolve.ts';
+import { announcing } from '../../server/store/announcing.ts';
+import { memoryStore } from '../../server/store/memory.ts';
+import { WATCH_MS } from '../../server/store/version-watch.ts';
+import { memoryWakeHub } from '../../server/store/wake-memory.ts';
+import { CLOSE } from '../../shared-engine/index.ts';
+import { FakeClock } from '../kit/clock.ts';
+import { deal, FRIENDS, isClosed, openRoom, playOn, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+
+const started: TestServer[] = [];
+afterEach(async () => {
+  await Promise.all(started.splice(0).map((server) => server.stop()));
+});
+
+interface Faults {
+  /** Wake-ups are lost. */
+  deaf?: boolean;
+  away?: boolean;
+}
+
+/** Two servers that share rooms and clock, as two machines on one database. */
+async function twoServers(faults: Faults = {}) {
+  const rooms = memoryStore();
+  const clock = new FakeClock();
+  const hub = memoryWakeHub();
+  const servers = await Promise.all(
+    ['first', 'second'].map((seed) => {
+      const bus = hub.join();
+      const lossy = {
+        ...bus,
+        publish: (wake: Parameters<typeof bus.publish>[0]) => faults.deaf || bus.publish(wake),
+      };
+      const checked: Store = {
+        ...rooms,
+        append: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.append(...args)),
+        versions: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.versions(...args)),
+      };
+      return startServer({ seed, clock, bus, store: announcing(checked, lossy) });
+    }),
+  );
+  started.push(...servers);
+  const [here, there] = [servers[0]!, servers[1]!];
+  return { here, there, rooms, clock };
+}
+
+/** Ines at the first server, Tomas at the second, bots between them. */
+async function tableAcross(faults: Faults = {}) {
+  const both = await twoServers(faults);
+  const host = await openRoom(both.here, { ...FRIENDS, bots: ['casual', null, 'casual'] });
+  const ines = await sitDown(both.here, host);
+  const guest = await takeSeat(both.there, host.code);
+  const tomas = await sitDown(both.there, guest);
+  return { ...both, code: host.code, host, guest, ines, tomas };
+}
+
+describe('one room on two servers', () => {
+  test('who sits down at one is seen at the other', async () => {
+    const { ines, guest } = await tableAcross();
+    await ines.untilTable(({ seats }) => seats[guest.seat].kind === 'person', 'Tomas');
+  });
+
+  test('a round is dealt once and played to its close from both, and the log is one', async () => {
+    const { ines, tomas, rooms, code, here } = await tableAcross();
+    const peers = [ines, tomas];
+    await deal(peers);
+    expect(tomas.table.view?.commitment).toBe(ines.table.view?.commitment);
+    await Promise.all(peers.map((peer, at) => playOn(peer, `across ${at}`)));
+    for (const peer of peers) expect(isClosed(peer)).toBe(true);
+    const log = (await rooms.load(code))!;
+    expect(log.map(({ seq }) => seq)).toEqual(log.map((_, index) => index + 1));
+    const dealt = log.filter(({ event }) => event.kind === 'round' && event.event.kind === 'dealt');
+    expect(dealt).toHaveLength(1);
+    expect(replayRoom(log)?.play?.round.phase).toBe('closed');
+    expect(here.logged.join('')).not.toContain('a duty of the house failed');
+  });
+
+  test('a lost wake-up is made good by the next question', async () => {
+    const { here, there, clock } = await twoServers({ deaf: true });
+    const host = await openRoom(here, FRIENDS);
+    const ines = await sitDown(here, host);
+    const guest = await takeSeat(there, host.code);
+    await ines.roundTrip();
+    expect(ines.table.seats[guest.seat].kind).toBe('empty');
+    clock.advance(WATCH_MS);
+    await ines.untilTable(({ seats }) => seats[guest.seat].kind === 'person', 'Tomas');
+  });
+
+  test('a seat taken at one server is good at the other at once, whatever became of the wake-up', async () => {
+    const { here, there } = await twoServers({ deaf: true });
+    const host = await openRoom(here, FRIENDS);
+    const ines = await sitDown(here, host);
+    const guest = await takeSeat(there, host.code);
+    const tomas = await sitDown(here, guest);
+    expect(tomas.table.you).toBe(guest.seat);
+    expect(ines.table.seats[guest.seat].kind).toBe('person');
+  });
+
+  test('a command from a server that is behind is decided anew on what the other has written', async () => {
+    const { here, there } = await twoServers({ deaf: true });
+    const host = await openRoom(here, FRIENDS);
+    const ines = await sitDown(here, host);
+    const guest = await takeSeat(there, host.code);
+    expect(ines.table.seats[guest.seat].kind).toBe('empty');
+    const bot = { kind: 'seat-bot', seat: guest.seat, style: 'casual' } as const;
+    expect(await ines.act(bot)).toMatchObject({ kind: 'refused', code: 'seat-taken' });
+    expect(ines.table.seats[guest.seat].kind).toBe('person');
+    expect((await ticketFor(there, guest)).seat).toBe(guest.seat);
+  });
+
+  test('a room that is removed at one ends its lines at the other', async () => {
+    const { tomas, rooms, code, clock } = await tableAcross();
+    await rooms.remove(code);
+    clock.advance(WATCH_MS);
+    expect(await tomas.ended).toBe(CLOSE.goingAway);
+  });
+});
+
+test('a server whose store is away refuses and says so; when it is back, it goes on', async () => {
+  const faults: Faults = {};
+  const { ines, here, clock } = await tableAcross(faults);
+  faults.away = true;
+  clock.advance(WATCH_MS);
+  expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ code: 'try-later' });
+  await expect.poll(() => here.logged.filter((line) => line.includes('the store is away'))).toHaveLength(1);
+  faults.away = false;
+  await expect
+    .poll(() => {
+      clock.advance(WATCH_MS);
+      return here.logged.filter((line) => line.includes('the store answers again'));
+    })
+    .toHaveLength(1);
+  expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ kind: 'ack' });
+});
