@@ -13,9 +13,12 @@ export async function pages(app: FastifyInstance, folder: string): Promise<void>
   await app.register(fastifyStatic, {
     root: folder,
     cacheControl: false,
+    // The build packs its files; nothing is packed while somebody waits.
+    preCompressed: true,
     setHeaders(response, file) {
       const kept = file.includes(HASHED) ? 'public, max-age=31536000, immutable' : 'no-cache';
       response.setHeader('cache-control', kept);
+      response.setHeader('vary', 'accept-encoding');
     },
   });
   app.get('/t/:code', (_, reply: FastifyReply) => reply.sendFile('index.html'));

@@ -7,7 +7,8 @@ export const headerPolicy: FastifyHelmetOptions = {
     useDefaults: false,
     directives: {
       defaultSrc: ["'self'"],
-      scriptSrc: ["'self'"],
+      // The page runs the engine's vector module; this allows WebAssembly and nothing else.
+      scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
       styleSrc: ["'self'"],
       imgSrc: ["'self'", 'data:'],
       connectSrc: ["'self'"],
