@@ -3,7 +3,6 @@ import {
   begin,
   type Choice,
   type Command,
-  countOf,
   decide,
   evolve,
   facesOf,
@@ -109,9 +108,4 @@ export function playOn(
     now = act(now, { ...choose(now.round, seat, random), seat, by: 'owner' });
   }
   return now;
-}
-
-/** Tiles over all four racks, by what a bag counts; used to see that none is lost or made. */
-export function jokersHeld(round: Round): readonly number[] {
-  return SEATS.map((seat) => countOf(round.racks[seat], 'joker'));
 }
