@@ -1,0 +1,58 @@
+// A mean over worlds and how far it may be off, from batches that do not lean on each other.
+import { studentUpper } from './student.ts';
+
+/** Points of outlook, chances in 100. */
+export interface Estimate {
+  readonly value: number;
+  /** Half the width of the interval, to either side. */
+  readonly within: number;
+}
+
+/** Sums of one quantity and of its control, batch by batch. */
+export interface BatchMeans {
+  readonly values: Float64Array;
+  readonly controls: Float64Array;
+}
+
+/** The control's mean from worlds of its own, by batch; null where none were made. */
+export type ControlMeans = Float64Array | null;
+
+/**
+ * Mean of the values with the luck in the control taken out: value − β(control − its mean over the control's own
+ * worlds). β is fitted to the batches; the error counts both sets of worlds and the fitted β. `tail` is the
+ * probability of each end of the interval.
+ */
+export function estimate({ values, controls }: BatchMeans, known: ControlMeans, tail: number): Estimate {
+  const n = values.length;
+  const mean = meanOf(values);
+  const variance = covariance(values, values);
+  const luck = covariance(controls, controls);
+  if (known === null || luck === 0 || n < 4) {
+    return { value: mean, within: studentUpper(tail, n - 1) * Math.sqrt(variance / n) };
+  }
+  const both = covariance(values, controls);
+  const share = known.length / (n + known.length);
+  const beta = (share * both) / luck;
+  const rest = Math.max(0, variance - (both * both) / luck);
+  // Var = rest/n + what the control explains, as far as its own worlds leave it open.
+  const explained = variance - rest;
+  const error = Math.sqrt((rest * (1 + 1 / n)) / n + explained / (n + known.length));
+  return {
+    value: mean - beta * (meanOf(controls) - meanOf(known)),
+    within: studentUpper(tail, n - 2) * error,
+  };
+}
+
+export function meanOf(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum / values.length;
+}
+
+function covariance(a: Float64Array, b: Float64Array): number {
+  const meanA = meanOf(a);
+  const meanB = meanOf(b);
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i]! - meanA) * (b[i]! - meanB);
+  return sum / (a.length - 1);
+}
