@@ -7,6 +7,10 @@ import type { VectorExports } from './host.ts';
 
 const COUNTS = 16;
 
+/** What the module keeps for each 64 targets, and the distances at which it weighs them. */
+const RECORD_BYTES = 72;
+const LEVELS = 5;
+
 /** Bytes of a packed row where the last tile stands in a single or pair, and where in a group. */
 const IN_SINGLE = 0x11;
 const IN_GROUP = 0x10;
@@ -24,7 +28,7 @@ export function layNear(vectors: VectorExports, { packed, rowBytes }: CardMemory
       if (now !== then) sets.push({ nth: face * COUNTS + count, words: setsOf(bytes, now, then, rowBytes) });
     }
   }
-  const roomAt = vectors.reserve(rowBytes * 2 + (rowBytes / 64) * 80);
+  const roomAt = vectors.reserve(rowBytes * 2 + (rowBytes / 64) * RECORD_BYTES);
   const tableAt = vectors.reserve(FACE_COUNT * COUNTS * 4);
   const setsAt = vectors.reserve(sets.length * pairs);
   const table = new Uint32Array(vectors.memory.buffer, tableAt, FACE_COUNT * COUNTS);
@@ -33,7 +37,7 @@ export function layNear(vectors: VectorExports, { packed, rowBytes }: CardMemory
     new Uint32Array(vectors.memory.buffer, setsAt + index * pairs, words.length).set(words);
   }
   vectors.setNear(roomAt, tableAt);
-  for (const [level, weight] of WEIGHTS.entries()) vectors.setWeight(level, weight);
+  for (const [level, weight] of WEIGHTS.slice(0, LEVELS).entries()) vectors.setWeight(level, weight);
   vectors.setCare(MISJUDGED, SPARED);
 }
 

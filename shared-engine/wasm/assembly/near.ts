@@ -1,23 +1,21 @@
 // The targets nearest to a rack as sets of bits, and what each tile of the rack means to them.
 import { addUp, gather, jokersOf, largest, rowBytes } from './card';
 
-/** Distances that count: the nearest, two behind it, and what three removals add. */
-const LEVELS: usize = 6;
-
 /** No target matches so many tiles. */
 const NEVER: u32 = 0xff;
 
 /**
- * One record for each 64 targets among which some are near: where they stand in a set; the targets at each of six
- * distances; then those whose limit is all their places together (B), and those one and two tiles above it.
+ * One record for each 64 targets among which some are near: where they stand in a set; the targets at each of five
+ * distances, the nearest, two behind it and what two removals add; then those that match all their places hold (B),
+ * and those whose places hold one and two tiles more than singles and pairs let them match.
  */
-const RECORD: usize = 80;
-const B: usize = 56;
-const ABOVE: usize = 64;
-const FAR_ABOVE: usize = 72;
+const RECORD: usize = 72;
+const B: usize = 48;
+const ABOVE: usize = 56;
+const FAR_ABOVE: usize = 64;
 
-/** What a target of each level counts, as f64. */
-const weights: usize = memory.data(48, 16);
+/** What a target at each of the five distances counts, as f64. */
+const weights: usize = memory.data(40, 16);
 
 /** Tiles held now, by face. */
 export const held: usize = memory.data(36, 16);
@@ -27,10 +25,11 @@ let matched: usize = 0;
 let records: usize = 0;
 let end: usize = 0;
 let setOf: usize = 0;
-let levels: usize = 0;
+/** Whether a tile has been taken away, so that the last two distances count. */
+let deep = false;
 
 /**
- * `room` holds a row for sums, a row for tiles matched and 80 bytes for each 64 targets. `sets` is a table of
+ * `room` holds a row for sums, a row for tiles matched and 72 bytes for each 64 targets. `sets` is a table of
  * addresses by face × 16 + count: pairs of 64-bit words, the targets where the last of so many tiles stands in a
  * single or pair, and those where it stands in a group; 0 where it stands nowhere.
  */
@@ -77,7 +76,7 @@ export function readNear(rack: usize): void {
   const third = levelValue(best, 2);
   const one = i8x16.splat(1);
   const two = i8x16.splat(2);
-  levels = 3;
+  deep = false;
   end = records;
   for (let at: usize = 0; at < rowBytes(); at += 64) {
     let a = v128.load(matched + at);
@@ -100,7 +99,6 @@ export function readNear(rack: usize): void {
     store<u64>(end, last, 24);
     store<u64>(end, 0, 32);
     store<u64>(end, 0, 40);
-    store<u64>(end, 0, 48);
     store<u64>(end, bitsEqual(a, b, c, d, i8x16.splat(0)), B);
     store<u64>(end, bitsEqual(a, b, c, d, one), ABOVE);
     store<u64>(end, bitsEqual(a, b, c, d, two), FAR_ABOVE);
@@ -112,14 +110,13 @@ function setNow(face: usize): usize {
   return load<u32>(setOf + ((face << 4) + <usize>min<u32>(load<u8>(held + face), 15)) * 4);
 }
 
-function weigh(first: u64, second: u64, third: u64, fourth: u64, fifth: u64, sixth: u64): f64 {
+function weigh(first: u64, second: u64, third: u64, fourth: u64, fifth: u64): f64 {
   return (
     <f64>first * load<f64>(weights) +
     <f64>second * load<f64>(weights, 8) +
     <f64>third * load<f64>(weights, 16) +
     <f64>fourth * load<f64>(weights, 24) +
-    <f64>fifth * load<f64>(weights, 32) +
-    <f64>sixth * load<f64>(weights, 40)
+    <f64>fifth * load<f64>(weights, 32)
   );
 }
 
@@ -130,17 +127,15 @@ export function totalWeight(): f64 {
   let third: u64 = 0;
   let fourth: u64 = 0;
   let fifth: u64 = 0;
-  let sixth: u64 = 0;
   for (let at = records; at < end; at += RECORD) {
     first += popcnt(load<u64>(at, 8));
     second += popcnt(load<u64>(at, 16));
     third += popcnt(load<u64>(at, 24));
-    if (levels === 3) continue;
+    if (!deep) continue;
     fourth += popcnt(load<u64>(at, 32));
     fifth += popcnt(load<u64>(at, 40));
-    sixth += popcnt(load<u64>(at, 48));
   }
-  return weigh(first, second, third, fourth, fifth, sixth);
+  return weigh(first, second, third, fourth, fifth);
 }
 
 /** The part of `totalWeight` whose targets move one tile away when a tile of this face goes. */
@@ -152,34 +147,32 @@ export function lossOf(face: usize): f64 {
   let third: u64 = 0;
   let fourth: u64 = 0;
   let fifth: u64 = 0;
-  let sixth: u64 = 0;
   for (let at = records; at < end; at += RECORD) {
     const pair = set + <usize>load<u64>(at);
     const hit = load<u64>(pair) | (load<u64>(pair, 8) & load<u64>(at, B));
     first += popcnt(hit & load<u64>(at, 8));
     second += popcnt(hit & load<u64>(at, 16));
     third += popcnt(hit & load<u64>(at, 24));
-    if (levels === 3) continue;
+    if (!deep) continue;
     fourth += popcnt(hit & load<u64>(at, 32));
     fifth += popcnt(hit & load<u64>(at, 40));
-    sixth += popcnt(hit & load<u64>(at, 48));
   }
-  return weigh(first, second, third, fourth, fifth, sixth);
+  return weigh(first, second, third, fourth, fifth);
 }
 
-/** Takes one tile away; three may go. */
+/** Takes one tile away; two may go. */
 export function take(face: usize): void {
   const set = setNow(face);
   store<u8>(held + face, load<u8>(held + face) - 1);
   if (set === 0) return;
-  levels = LEVELS;
+  deep = true;
   for (let at = records; at < end; at += RECORD) {
     const pair = set + <usize>load<u64>(at);
     const group = load<u64>(pair, 8);
     const limit = load<u64>(at, B);
     const hit = load<u64>(pair) | (group & limit);
     const stay = ~hit;
-    for (let level: usize = 48; level > 8; level -= 8) {
+    for (let level: usize = 40; level > 8; level -= 8) {
       const from = load<u64>(at + level - 8) & hit;
       store<u64>(at + level, (load<u64>(at + level) & stay) | from);
     }
