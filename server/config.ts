@@ -47,7 +47,11 @@ const schema = z.object({
     .int()
     .min(1000)
     .default(6 * 60 * 60 * 1000),
+  /** How long a room that no server has in hand is kept after its last event, in days. */
+  KEEP_DAYS: z.coerce.number().int().min(1).default(30),
 });
+
+const DAY_MS = 24 * 60 * 60 * 1000;
 
 type Environment = z.infer<typeof schema>;
 
@@ -57,6 +61,7 @@ export interface Pace {
   readonly away: number;
   readonly dealWait: number;
   readonly idle: number;
+  readonly keep: number;
 }
 
 export interface Config {
@@ -103,7 +108,13 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
         rooms: e.MAX_ROOMS,
         sockets: e.MAX_SOCKETS,
       },
-      pace: { think: e.THINK_MS, away: e.AWAY_MS, dealWait: e.DEAL_WAIT_MS, idle: e.IDLE_MS },
+      pace: {
+        think: e.THINK_MS,
+        away: e.AWAY_MS,
+        dealWait: e.DEAL_WAIT_MS,
+        idle: e.IDLE_MS,
+        keep: e.KEEP_DAYS * DAY_MS,
+      },
     },
   };
 }

@@ -114,6 +114,9 @@ export class Registry {
       this.#forget(code);
       await this.#ports.store.remove(code).catch(() => undefined);
     }
+    // What a restart left behind and nobody came back to.
+    const { store, clock, pace } = this.#ports;
+    await store.removeOlder(clock.now() - Math.max(pace.keep, pace.idle)).catch(() => undefined);
   }
 
   #isIdle({ room, table }: LiveRoom): boolean {

@@ -1,5 +1,5 @@
 // The border of the stores: every kind of event goes through text and back, and nothing else comes in.
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import type { RoomEvent } from '../../server/room/event.ts';
 import { replayRoom } from '../../server/room/evolve.ts';
 import { logged } from '../../server/room/room.ts';
@@ -61,6 +61,7 @@ test('whole rounds come back event by event, every kind of event among them', ()
 
 test('a room played through replays to the same state from the file and from memory (E2)', async () => {
   const { folder, discard } = await temporaryFolder();
+  onTestFinished(discard);
   const rounds = ['first', 'second'].flatMap((name) => roundNamed(`replayed ${name}`));
   const events: RoomEvent[] = [
     ONE_OF_EACH.opened,
@@ -74,7 +75,6 @@ test('a room played through replays to the same state from the file and from mem
     expect(replayRoom((await store.load('ABCDEFGH'))!)).toEqual(replayRoom(log));
     await store.close();
   }
-  await discard();
 });
 
 const seatTaken = ONE_OF_EACH['seat-taken'];

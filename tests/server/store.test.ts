@@ -2,7 +2,9 @@
 import { expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
+import { FakeClock } from '../kit/clock.ts';
 import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/guests.ts';
+import { opening } from '../kit/logs.ts';
 import { startServer } from '../kit/server.ts';
 
 test('a command that cannot be kept is refused, changes nothing, and may be sent again', async () => {
@@ -72,5 +74,19 @@ test('a room is not opened by a store that is away, and the page is told to try 
   expect(opening.headers.get('set-cookie')).toBeNull();
   const lobby = await fetch(`${server.url}/api/rooms/AAAA2222`);
   expect([lobby.status, (await lobby.json()).code]).toEqual([503, 'try-later']);
+  await server.stop();
+});
+
+test('a room that a restart left behind is removed after the time it is kept, and not before', async () => {
+  const store = memoryStore();
+  const clock = new FakeClock();
+  const day = 24 * 60 * 60 * 1000;
+  const openedAt = (days: number) => opening().map((event) => ({ ...event, at: clock.now() - days * day }));
+  await store.create('AAAA2222', openedAt(8));
+  await store.create('BBBB2222', openedAt(6));
+  const settings = { KEEP_DAYS: '7', IDLE_MS: '3600000' };
+  const server = await startServer({ store, clock, settings });
+  clock.advance(3_600_000);
+  await expect.poll(() => store.codes(null, 9)).toEqual(['BBBB2222']);
   await server.stop();
 });

@@ -1,10 +1,13 @@
-// How many events a second the SQLite file keeps durably, alone and many rooms at once, beside the store in memory.
+// How many events a second the SQLite file and PostgreSQL keep durably, one room and many, beside the store in memory.
 import path from 'node:path';
 import type { Store } from '../../../server/ports.ts';
 import { memoryStore } from '../../../server/store/memory.ts';
+import { postgresStore } from '../../../server/store/postgres.ts';
+import { openPool } from '../../../server/store/postgres-pool.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
 import { following, opening } from '../../kit/logs.ts';
+import { startPostgres } from '../../kit/postgres.ts';
 import { storeOf } from '../../kit/stores.ts';
 import type { Bench, Figures } from '../bench.ts';
 
@@ -16,10 +19,17 @@ export const bench: Bench = {
   async run() {
     const { folder, discard } = await temporaryFolder();
     const sqlite = storeOf(openSqlite(path.join(folder, 'quadrille.db')));
-    const memory = memoryStore();
-    const figures = { ...(await measure('sqlite', sqlite)), ...(await measure('memory', memory)) };
-    await sqlite.close();
-    await discard();
+    const database = await startPostgres({ durable: true });
+    const opened = await openPool(await database.newDatabase());
+    if (!opened.ok) throw new Error(opened.sentence);
+    const postgres = postgresStore(opened.pool);
+    const figures = {
+      ...(await measure('sqlite', sqlite)),
+      ...(await measure('postgres', postgres)),
+      ...(await measure('memory', memoryStore())),
+    };
+    await Promise.all([sqlite.close(), postgres.close()]);
+    await Promise.all([discard(), database.discard()]);
     return figures;
   },
 };
