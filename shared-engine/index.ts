@@ -1,5 +1,6 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
+export { choiceOffered, choicesOf, type OfferedChoice, type Situation } from './belief/situation.ts';
 export { chooseFor } from './bots/choose.ts';
 export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
 export { STYLES, type StyleName } from './bots/style.ts';
@@ -123,7 +124,7 @@ export { type PlayCard, preparePlayCard } from './play/play-card.ts';
 export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
 export { type Sight, sightOf } from './play/sight.ts';
 export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
-export type { PlayoutBatch, Playouts } from './playout/playouts.ts';
+export type { PlayoutBatch, Playouts } from './playout/batch.ts';
 export { createRemovals } from './playout/removals.ts';
 export { createBatchPlayouts } from './playout/vector.ts';
 export {
@@ -166,9 +167,12 @@ export {
   ticketPath,
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
-export { reviewSchema } from './protocol/review.ts';
+export { judgementSchema, reviewSchema } from './protocol/review.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
 export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
+export { type Analyst, type Asked, createAnalyst } from './race/analyse.ts';
+export { type Budget, DEEP, SHALLOW } from './race/budget.ts';
+export { SMALL_LOSS, VERDICTS, type Verdict } from './race/verdict.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
 export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';
@@ -177,6 +181,8 @@ export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
+export { judgeDeeply, judgeOffered, withJudgement } from './review/deepen.ts';
+export type { DeepJudgement, Finalist, Judgement, Measured } from './review/judgement.ts';
 export type {
   Alternative,
   Basis,

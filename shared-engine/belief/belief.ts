@@ -1,6 +1,6 @@
 // What the hidden racks may be, given what one seat has seen: sequential Monte Carlo in small independent batches.
 import type { CompiledCard } from '../card/compiled.ts';
-import { WORLD_BYTES } from '../playout/playouts.ts';
+import { WORLD_BYTES } from '../playout/batch.ts';
 import { FACE_COUNT } from '../tiles/face.ts';
 import { type ChoiceModel, createChoiceModel } from './choice-model.ts';
 import { createDraws, type Draws } from './draws.ts';

@@ -1,5 +1,7 @@
 // What one seat knew when a choice was offered, as numbers: the only door into belief, playouts and race.
-import { neighbour, type Seat } from '../deal/seat.ts';
+import { forFour, giverTo, neighbour, type Seat, withSeat } from '../deal/seat.ts';
+import type { AnswerChoice } from '../exchange/command.ts';
+import type { Actor } from '../exchange/round.ts';
 import { MOVES, type MoveStep, STEPS } from '../exchange/schedule.ts';
 import { addTo, type Bag, bagOf, takeFrom } from '../tiles/bag.ts';
 import { type Face, type Four, faceIndex } from '../tiles/face.ts';
@@ -54,6 +56,31 @@ export function choicesOf({ seat, dealer, start, steps }: SeatRecord): readonly 
     }
   }
   return choices;
+}
+
+/** A choice as it is offered: the record of the steps that are over, and the answer given to the open one. */
+export function choiceOffered(record: SeatRecord, answer: AnswerChoice, by: Actor): OfferedChoice {
+  const { seat, steps } = record;
+  const offered = choicesOf({ ...record, steps: [...steps, stepOf(seat, answer, by)] });
+  return offered.at(-1)!;
+}
+
+/** The open step as if it were over; what the others did in it is not known and not used. */
+function stepOf(seat: Seat, answer: AnswerChoice, by: Actor): SeatStep {
+  const all = forFour(() => by);
+  switch (answer.kind) {
+    case 'vote':
+      return { kind: 'vote', go: withSeat([true, true, true, true], seat, answer.go), by: all };
+    case 'ask':
+      return { kind: 'ask', asked: withSeat(NONE, seat, answer.count), agreed: NONE, by: all };
+    case 'seal': {
+      const { step, tiles, blind } = answer;
+      const { toward } = MOVES[step];
+      const ways = { to: neighbour(seat, toward), from: giverTo(seat, toward) };
+      const known = { blind: withSeat(NONE, seat, blind), voided: 0, by: all };
+      return { kind: 'move', step, ...known, ...ways, gave: tiles, received: [] };
+    }
+  }
 }
 
 const STEP_OF = { vote: 'vote', ask: 'courtesy-ask' } as const;

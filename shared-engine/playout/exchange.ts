@@ -3,13 +3,13 @@ import type { CompiledCard } from '../card/compiled.ts';
 import { neighbour, SEATS } from '../deal/seat.ts';
 import { MOVES, PASS_SIZE, STEPS } from '../exchange/schedule.ts';
 import { FACE_COUNT } from '../tiles/face.ts';
+import type { PlayoutBatch } from './batch.ts';
 import type { Leaf } from './leaf.ts';
 import { letGo } from './letting-go.ts';
 import { createRackMemory } from './memory.ts';
 import { createPasses, moveTiles } from './movement.ts';
 import { createNear } from './near.ts';
 import { drawWords, misjudge } from './noise.ts';
-import type { PlayoutBatch } from './playouts.ts';
 
 export const VOTE = STEPS.indexOf('vote');
 export const ASK = STEPS.indexOf('courtesy-ask');

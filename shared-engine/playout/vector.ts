@@ -9,17 +9,11 @@ import type { VectorExports } from '../wasm/host.ts';
 import { layNear } from '../wasm/near-memory.ts';
 import { layOutlook } from '../wasm/outlook-memory.ts';
 import type { Vectors } from '../wasm/vectors.ts';
+import { ACT_BYTES, type PlayoutBatch, type Playouts, RESULT_WIDTH, WORLD_BYTES } from './batch.ts';
 import { ASK, BLIND, TOWARD, VOTE } from './exchange.ts';
 import { GUMBEL } from './noise.ts';
 import { outlookLeaf } from './outlook-leaf.ts';
-import {
-  ACT_BYTES,
-  createPlayouts,
-  type PlayoutBatch,
-  type Playouts,
-  RESULT_WIDTH,
-  WORLD_BYTES,
-} from './playouts.ts';
+import { createPlayouts } from './playouts.ts';
 
 /** Acts that one call takes. */
 const BATCH = 4096;

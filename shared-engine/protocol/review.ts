@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { ACTORS } from '../exchange/round.ts';
 import { MOVE_STEPS } from '../exchange/schedule.ts';
 import { GIFT_GRADES } from '../rack/gift.ts';
+import type { Finalist, Judgement, Measured } from '../review/judgement.ts';
 import type { Alternative, PassParts, Review } from '../review/review.ts';
 import { faceSchema, seatSchema, tilesSchema } from './views.ts';
 
@@ -33,6 +34,36 @@ const partsSchema: z.ZodType<PassParts> = z.object({
   betterToKeep: tilesSchema,
 });
 
+const measuredSchema: z.ZodType<Measured> = z.object({ value: z.number(), within: z.number() });
+
+const finalistSchema: z.ZodType<Finalist> = z.object({
+  tiles: tilesSchema,
+  number: z.int().nullable(),
+  outlook: measuredSchema,
+  ahead: measuredSchema,
+  gift: measuredSchema.nullable(),
+  inFront: z.boolean(),
+});
+
+export const judgementSchema: z.ZodType<Judgement> = z.discriminatedUnion('depth', [
+  z.object({ depth: z.literal('quick'), verdict: z.literal('not-looked-at') }),
+  z.object({
+    depth: z.literal('deep'),
+    verdict: z.enum(['better-exists', 'as-good', 'too-close']),
+    decided: z.boolean(),
+    loss: measuredSchema.nullable(),
+    gift: measuredSchema.nullable(),
+    played: z.int(),
+    rival: z.int().nullable(),
+    finalists: z.array(finalistSchema).readonly(),
+    rivals: z.int(),
+    mean: measuredSchema.nullable(),
+    worlds: z.int(),
+    smallLoss: z.number(),
+    words: z.array(z.string()).readonly(),
+  }),
+]);
+
 const passReviewSchema = z.object({
   kind: z.literal('pass'),
   step: z.enum(MOVE_STEPS),
@@ -53,6 +84,7 @@ const passReviewSchema = z.object({
   openAfterBest: idsSchema,
   parts: partsSchema,
   words: wordsSchema,
+  judgement: judgementSchema,
 });
 
 const numberReviewSchema = z.object({
@@ -66,6 +98,7 @@ const numberReviewSchema = z.object({
   best: z.int(),
   loss: z.number(),
   words: wordsSchema,
+  judgement: judgementSchema,
 });
 
 export const reviewSchema: z.ZodType<Review> = z.object({

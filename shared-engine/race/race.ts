@@ -1,11 +1,11 @@
 // Second stage: the finalists on fresh worlds, look after look, until the choice made is decided or the worlds run out.
 import type { Situation } from '../belief/situation.ts';
-import { RESULT_WIDTH } from '../playout/playouts.ts';
+import { RESULT_WIDTH } from '../playout/batch.ts';
 import type { Alternative } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { type Estimate, estimate, meanOf } from './estimate.ts';
 import type { Screened } from './screen.ts';
-import { SMALL_LOSS, type Verdict, verdictOf } from './verdict.ts';
+import { type LookedAt, SMALL_LOSS, verdictOf } from './verdict.ts';
 import type { Act, WorldSource } from './worlds.ts';
 
 /** Batches of the second stage are numbered from here on, far from those of the first. */
@@ -30,7 +30,7 @@ export interface Raced {
 }
 
 export interface Race {
-  readonly verdict: Verdict;
+  readonly verdict: LookedAt;
   /** In the order of the first stage; the choice made is among them. */
   readonly finalists: readonly Raced[];
   readonly chosen: Raced;
@@ -64,7 +64,7 @@ export function race(
   const played = runners.find(({ alternative }) => alternative === chosen)!;
   const rivals = runners.filter((other) => other !== played);
   const tail = VERDICT_ERROR / 2 / Math.max(1, looks.length * rivals.length);
-  let verdict: Verdict = 'too-close';
+  let verdict: LookedAt = 'too-close';
   let batches = 0;
   for (const look of looks) {
     const running = runners.filter((each) => each.running);
@@ -113,7 +113,7 @@ function runner(alternative: Alternative): Runner {
 }
 
 /** Where a better one is shown to exist, the front if it is shown to be one, else the surest; otherwise the front. */
-function spokenOf(rivals: readonly Runner[], played: Runner, verdict: Verdict, tail: number): Runner {
+function spokenOf(rivals: readonly Runner[], played: Runner, verdict: LookedAt, tail: number): Runner {
   const sure = rivals.map((rival) => {
     const { value, within } = between(rival, played, tail);
     return value - within;

@@ -1,5 +1,5 @@
 // First stage: the field is halved on shared worlds; nothing that is shown rests on these worlds.
-import { RESULT_WIDTH } from '../playout/playouts.ts';
+import { RESULT_WIDTH } from '../playout/batch.ts';
 import type { Alternative } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import type { WorldSource } from './worlds.ts';

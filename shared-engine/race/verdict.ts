@@ -3,6 +3,8 @@ import type { Estimate } from './estimate.ts';
 
 export const VERDICTS = ['better-exists', 'as-good', 'too-close', 'not-looked-at'] as const;
 export type Verdict = (typeof VERDICTS)[number];
+/** What can be said of a choice that was looked at. */
+export type LookedAt = Exclude<Verdict, 'not-looked-at'>;
 
 /**
  * The smallest loss worth telling, in points of outlook. Set before any result was seen: one round in a hundred.
@@ -14,7 +16,7 @@ export const SMALL_LOSS = 1;
  * `ahead` holds, for every rival that was looked at closely, how far it is ahead of the choice made, with
  * intervals that hold all at once.
  */
-export function verdictOf(ahead: readonly Estimate[], smallLoss: number = SMALL_LOSS): Verdict {
+export function verdictOf(ahead: readonly Estimate[], smallLoss: number = SMALL_LOSS): LookedAt {
   if (ahead.some(({ value, within }) => value - within > smallLoss)) return 'better-exists';
   return ahead.every(({ value, within }) => value + within <= smallLoss) ? 'as-good' : 'too-close';
 }

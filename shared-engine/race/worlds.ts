@@ -1,7 +1,7 @@
 // Worlds of a belief played out under many alternatives, summed up batch by batch.
 import { BATCH, type Belief } from '../belief/belief.ts';
 import type { Situation } from '../belief/situation.ts';
-import { ACT_BYTES, type Playouts, RESULT_WIDTH } from '../playout/playouts.ts';
+import { ACT_BYTES, type Playouts, RESULT_WIDTH } from '../playout/batch.ts';
 
 /** An act for one world; a mixture may give another one in each. */
 export type Act = (world: number) => readonly number[];

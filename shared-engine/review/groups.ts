@@ -24,7 +24,7 @@ function without(some: readonly Face[], others: readonly Face[]): readonly Face[
 export function partsOf(
   rack: Bag,
   receivedLast: readonly Face[],
-  { played, best, open, openAfter, openAfterBest }: Omit<PassReview, 'words' | 'parts'>,
+  { played, best, open, openAfter, openAfterBest }: Omit<PassReview, 'words' | 'judgement' | 'parts'>,
 ): PassParts {
   const groups = groupsOf(rack);
   const broken = touchedBy(groups, played.tiles);

@@ -7,7 +7,7 @@ import type { NumberReview } from './review.ts';
 import { goOrStop } from './second-charleston.ts';
 import { spareTiles, type Worth } from './worth.ts';
 
-type Judged = Omit<NumberReview, 'words'>;
+type Judged = Omit<NumberReview, 'words' | 'judgement'>;
 
 const COUNTS: readonly number[] = [0, 1, 2, 3];
 

@@ -22,7 +22,7 @@ export function judgePass(
   { step, by, rack, gave, blind, received, receivedLast }: OfferedMove,
   ranking: RankingOfPlayed,
   kernel: Kernel,
-): Omit<PassReview, 'words'> {
+): Omit<PassReview, 'words' | 'judgement'> {
   const alternative = ({ tiles, nearness }: RankedPass): Alternative => ({
     tiles,
     nearness,
@@ -34,7 +34,7 @@ export function judgePass(
   const played = alternative(ranking.played);
   const best = alternative(ranking.best);
   const rest = keptOf(rack, gave);
-  const judged: Omit<PassReview, 'words' | 'parts'> = {
+  const judged: Omit<PassReview, 'words' | 'judgement' | 'parts'> = {
     kind: 'pass',
     step,
     by,

@@ -6,6 +6,7 @@ import { BASIS } from './basis.ts';
 import { familyNames } from './families.ts';
 import { judgeAsk, judgeBlind, judgeVote } from './judge-number.ts';
 import { judgePass, rankMove } from './judge-pass.ts';
+import { QUICK } from './judgement.ts';
 import { type OfferedMove, type Relived, relive } from './relive.ts';
 import type { ChoiceReview, NumberReview, PassReview, Review } from './review.ts';
 import { lessonOf } from './words/lesson.ts';
@@ -14,7 +15,7 @@ import { numberWords } from './words/number.ts';
 import { passWords } from './words/pass.ts';
 import { type Worth, worthOn } from './worth.ts';
 
-type Judged = Omit<PassReview, 'words'> | Omit<NumberReview, 'words'>;
+type Judged = Omit<PassReview, 'words' | 'judgement'> | Omit<NumberReview, 'words' | 'judgement'>;
 
 /**
  * Judges every choice of one seat from what it knew when it made it, in the order of the round. A record of a
@@ -32,8 +33,8 @@ export function reviewRound(record: SeatRecord, kernel: Kernel): Review {
   const choices = judged.map(
     (choice): ChoiceReview =>
       choice.kind === 'pass'
-        ? { ...choice, words: passWords(choice, families) }
-        : { ...choice, words: numberWords(choice) },
+        ? { ...choice, words: passWords(choice, families), judgement: QUICK }
+        : { ...choice, words: numberWords(choice), judgement: QUICK },
   );
   return {
     seat: record.seat,

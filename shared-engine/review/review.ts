@@ -4,6 +4,7 @@ import type { Actor } from '../exchange/round.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
 import type { GiftGrade } from '../rack/gift.ts';
 import type { Face } from '../tiles/face.ts';
+import type { Judgement } from './judgement.ts';
 
 /** One legal pass, merged by face. */
 export interface Alternative {
@@ -80,6 +81,7 @@ export interface PassReview {
   readonly openAfterBest: readonly string[];
   readonly parts: PassParts;
   readonly words: readonly [string, string];
+  readonly judgement: Judgement;
 }
 
 /** A choice among a few numbers: tiles passed blind, go on (1) or stop (0), tiles asked for across. */
@@ -95,6 +97,7 @@ export interface NumberReview {
   readonly best: number;
   readonly loss: number;
   readonly words: readonly [string, string];
+  readonly judgement: Judgement;
 }
 
 export type ChoiceReview = PassReview | NumberReview;

@@ -1,7 +1,9 @@
 // The one thing worth learning from a round, or what was done well.
 import { BASIS } from '../basis.ts';
 import { inTenths } from '../figures.ts';
+import type { DeepJudgement, Measured } from '../judgement.ts';
 import type { ChoiceReview, NumberReview, PassReview, Review } from '../review.ts';
+import { pointsOf, rivalPhrase } from './judgement.ts';
 import { option } from './number.ts';
 import { becauseOf } from './pass.ts';
 import { familiesLeft, listed, STEP_NAMES, tilesOf, VOICES } from './phrases.ts';
@@ -11,6 +13,8 @@ import { groupName, tileList } from './tiles.ts';
 export function lessonOf({ choices }: Pick<Review, 'choices'>): string {
   const own = choices.filter(({ by }) => by === 'owner');
   const judged = own.length > 0 ? own : choices;
+  const deep = deepLesson(judged);
+  if (deep !== null) return deep;
   const costliest = judged.reduce<ChoiceReview | null>(
     (worst, choice) => (worst === null || choice.loss > worst.loss ? choice : worst),
     null,
@@ -22,6 +26,27 @@ export function lessonOf({ choices }: Pick<Review, 'choices'>): string {
   return costliest.kind === 'pass'
     ? `${start}: ${passLesson(costliest)} ${gain}.`
     : `${start}: best under these assumptions was to ${option(costliest)}, ${gain}.`;
+}
+
+/** Once every choice has been played on in many worlds, only what is clearly worse is spoken of. */
+function deepLesson(judged: readonly ChoiceReview[]): string | null {
+  if (judged.length === 0) return null;
+  let worst: {
+    readonly choice: ChoiceReview;
+    readonly judgement: DeepJudgement;
+    readonly loss: Measured;
+  } | null = null;
+  for (const choice of judged) {
+    const { judgement } = choice;
+    if (judgement.depth === 'quick') return null;
+    const { loss, verdict } = judgement;
+    if (verdict !== 'better-exists' || loss === null) continue;
+    if (worst === null || loss.value > worst.loss.value) worst = { choice, judgement, loss };
+  }
+  if (worst === null) return praise(judged);
+  const { choice, judgement, loss } = worst;
+  const rival = rivalPhrase(judgement.finalists[judgement.rival!]!, choice.kind);
+  return `The one thing to take from this round is ${placeOf(choice)}: ${rival} instead would have added ${pointsOf(loss)}.`;
 }
 
 function placeOf(choice: ChoiceReview): string {

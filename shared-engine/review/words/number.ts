@@ -4,7 +4,7 @@ import { inTenths } from '../figures.ts';
 import type { NumberReview } from '../review.ts';
 import { startingBig, tilesOf, VOICES } from './phrases.ts';
 
-type Judged = Omit<NumberReview, 'words'>;
+type Judged = Omit<NumberReview, 'words' | 'judgement'>;
 
 export function numberWords(review: Judged): readonly [string, string] {
   const { subject, whose } = VOICES[review.by];

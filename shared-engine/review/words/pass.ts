@@ -7,7 +7,7 @@ import { GIFT_NAMES, giftPhrase, isSafer } from './gift.ts';
 import { familiesLeft, listed, shareOf, startingBig, tilesOf, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
-type Judged = Omit<PassReview, 'words'>;
+type Judged = Omit<PassReview, 'words' | 'judgement'>;
 type Names = Readonly<Record<string, string>>;
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
