@@ -8,9 +8,9 @@ import { type Impossible, type Sampler, samplerFor } from './sampler.ts';
 import type { WishPart } from './wish.ts';
 import { impossibleWords, tooRareWords } from './wish-words.ts';
 
-/** What a search may cost before a wish is given up: drawing a rack costs 1, asking the card about it 12 more. */
+/** What a search may cost before a wish is given up: drawing a rack costs 1, asking the card about it 16 more. */
 const BUDGET = 1_000_000;
-const CARD_COST = 12;
+const CARD_COST = 16;
 
 /** Racks that are looked at to say how rare a kind is: at least so many, and enough for about so many that fit. */
 const SURVEY = { least: 2_000, fitting: 40 } as const;
@@ -67,9 +67,9 @@ function search(sampler: Sampler, wish: Wish, size: number, kernel: Kernel, seed
     reached.set(missed, (reached.get(missed) ?? 0) + 1);
   }
   const high = sampler.share * wilson(0, tried).high;
-  const most = strictest(sampler, reached, tried);
-  const sentence = tooRareWords(wish, { size, kernel, tried, high, ...most });
-  return { ok: false, code: 'too-rare', sentence, parts: [most.part] };
+  const { part, had, of } = strictest(sampler, reached, tried);
+  const sentence = tooRareWords(wish, { size, kernel, tried, high, part, had, of });
+  return { ok: false, code: 'too-rare', sentence, parts: [part] };
 }
 
 /** How many parts that need the card were looked at, up to the one that was missed or all. */
@@ -78,18 +78,19 @@ function askedCard({ later }: Sampler, missed: WishPart | null): number {
   return looked.filter((part) => part === 'toGo' || part === 'family').length;
 }
 
-/** The part that the smallest share of the racks that came so far had, and how many of how many had it. */
-function strictest(sampler: Sampler, missed: ReadonlyMap<WishPart, number>, tried: number) {
-  let came = tried;
-  let strictestYet: { part: WishPart; had: number; of: number } | null = null;
-  for (const part of sampler.later) {
-    const had = came - (missed.get(part) ?? 0);
-    if (strictestYet === null || had * strictestYet.of < strictestYet.had * came)
-      strictestYet = { part, had, of: came };
-    came = had;
-    if (came === 0) break;
-  }
-  return strictestYet!;
+/**
+ * The part that surely the fewest had of the racks that came to it, by the upper end of the interval: one rack that
+ * missed a part says little about it.
+ */
+function strictest({ later }: Sampler, missed: ReadonlyMap<WishPart, number>, tried: number) {
+  let of = tried;
+  const looks = later.map((part) => {
+    const had = of - (missed.get(part) ?? 0);
+    const look = { part, had, of, high: of === 0 ? 1 : wilson(had, of).high };
+    of = had;
+    return look;
+  });
+  return looks.reduce((least, look) => (look.high < least.high ? look : least));
 }
 
 /**

@@ -15,7 +15,8 @@ export function wilson(hits: number, trials: number): Interval {
   const centre = share + squared / 2;
   const half = POINT * Math.sqrt((share * (1 - share)) / trials + squared / trials / 4);
   return {
-    low: Math.max(0, (centre - half) / (1 + squared)),
-    high: Math.min(1, (centre + half) / (1 + squared)),
+    // At the ends the two terms are equal but for the last bit.
+    low: hits === 0 ? 0 : (centre - half) / (1 + squared),
+    high: hits === trials ? 1 : (centre + half) / (1 + squared),
   };
 }

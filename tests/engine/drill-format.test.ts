@@ -1,0 +1,240 @@
+// Drill files: what is read, and what each fault of a file is answered with.
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import {
+  type DrillDeal,
+  type DrillProblem,
+  type Face,
+  parseDrill,
+  readDrill,
+} from '../../shared-engine/index.ts';
+import { dealOf, described, drillOf } from '../kit/drills.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const seed = seedNamed('drill file');
+const composed = (racks: readonly (readonly Face[])[], extra: Partial<DrillDeal> = {}): DrillDeal =>
+  dealOf(
+    { kind: 'composed', racks: [racks[0] ?? [], racks[1] ?? [], racks[2] ?? [], racks[3] ?? []], seed },
+    extra,
+  );
+const times = (count: number, face: Face): Face[] => new Array<Face>(count).fill(face);
+
+function problemsOf(json: unknown): readonly DrillProblem[] {
+  const parsed = parseDrill(json, houseKernel);
+  if (parsed.ok) throw new Error('accepted');
+  return parsed.problems;
+}
+
+function only(json: unknown): DrillProblem {
+  const problems = problemsOf(json);
+  expect(problems).toHaveLength(1);
+  return problems[0]!;
+}
+
+describe('a drill file is read', () => {
+  const deals: readonly DrillDeal[] = [
+    dealOf({ kind: 'random', seed }, { id: 'by-chance', title: 'Warming up', note: 'No hints.' }),
+    composed([['bam-3', 'bam-3', 'joker'], times(8, 'flower')], { id: 'by-hand', dealer: 0 }),
+    {
+      ...described({ pairs: 0, inARow: { from: 4 }, jokers: { from: 1, to: 2 }, toGo: { to: 8 } }),
+      id: 'by-wish',
+    },
+  ];
+
+  test('and written again it is the same drill', () => {
+    const text = JSON.stringify(drillOf(deals));
+    const read = readDrill(text, houseKernel);
+    expect(read).toEqual({ ok: true, drill: drillOf(deals) });
+    const again = read.ok ? readDrill(JSON.stringify(read.drill), houseKernel) : null;
+    expect(again).toEqual(read);
+  });
+
+  test.each(['alone', 'tables', 'one-line'] as const)('of the form "%s"', (form) => {
+    expect(parseDrill({ ...drillOf(deals), form }, houseKernel).ok).toBe(true);
+  });
+
+  test('the example of FORMAT.md is one, its seeds written out', () => {
+    const text = readFileSync(new URL('../../shared-engine/drill/FORMAT.md', import.meta.url), 'utf8');
+    const example = /```json\n([\s\S]*?)```/
+      .exec(text)![1]!
+      .replaceAll(/"(00…64 digits…ff|…)"/g, `"${seed}"`);
+    expect(readDrill(example, houseKernel)).toMatchObject({ ok: true });
+  });
+
+  test('a full rack of 14 for the dealer and a whole deal by hand', () => {
+    const fourteen: Face[] = [...times(8, 'joker'), ...times(6, 'flower')];
+    expect(parseDrill(drillOf([composed([fourteen], { dealer: 0 })]), houseKernel).ok).toBe(true);
+  });
+});
+
+describe('a fault of the tiles', () => {
+  test('five of a kind, over all racks together', () => {
+    const racks: Face[][] = [['dot-7', 'dot-7', 'dot-7'], ['dot-7'], ['dot-7']];
+    expect(only(drillOf([composed(racks)]))).toEqual({
+      code: 'too-many-copies',
+      deal: 'first',
+      sentence: 'Deal "first": it sets the tile 7 dot 5 times and the set has 4 of it; take 1 away.',
+    });
+  });
+
+  test('a joker too many', () => {
+    expect(only(drillOf([composed([times(5, 'joker'), times(4, 'joker')])]))).toEqual({
+      code: 'too-many-jokers',
+      deal: 'first',
+      sentence: 'Deal "first": it sets the tile joker 9 times and the set has 8 of it; take 1 away.',
+    });
+  });
+
+  test('15 tiles on a rack, and 14 where the seat is not the dealer', () => {
+    const fourteen: Face[] = [...times(8, 'flower'), ...times(4, 'east'), 'red', 'green'];
+    expect(only(drillOf([composed([[...fourteen, 'white']], { dealer: 0 })])).sentence).toBe(
+      'Deal "first": seat 0 has 15 tiles; it is the dealer and is dealt 14, so take 1 away.',
+    );
+    expect(only(drillOf([composed([fourteen], { dealer: 2 })]))).toEqual({
+      code: 'rack-too-large',
+      deal: 'first',
+      sentence: 'Deal "first": seat 0 has 14 tiles; it is not the dealer and is dealt 13, so take 1 away.',
+    });
+  });
+
+  test('more than 152 tiles', () => {
+    const racks = [times(40, 'bam-1'), times(40, 'dot-1'), times(40, 'east'), times(33, 'red')];
+    expect(only(drillOf([composed(racks)]))).toEqual({
+      code: 'more-than-the-set',
+      deal: 'first',
+      sentence: 'Deal "first": its racks hold 153 tiles and the set has 152; take 1 away.',
+    });
+  });
+
+  test('in one deal hides none in another', () => {
+    const problems = problemsOf(
+      drillOf([
+        composed([times(5, 'east')], { id: 'one' }),
+        composed([times(9, 'joker')], { id: 'two' }),
+        { ...described({ pairs: 0, kongs: 1 }), id: 'three' },
+      ]),
+    );
+    expect(problems.map(({ code, deal }) => [code, deal])).toEqual([
+      ['too-many-copies', 'one'],
+      ['too-many-jokers', 'two'],
+      ['impossible-wish', 'three'],
+    ]);
+  });
+});
+
+describe('a fault of a wish', () => {
+  test('parts that exclude each other, for as many tiles as the seat is dealt', () => {
+    const wish = { kongs: 3, pairs: 4 };
+    expect(only(drillOf([described(wish)])).sentence).toBe(
+      'Deal "first": no rack of 13 tiles can have these together: 4 pairs and 3 kongs; change one of them. A kong is also a pung, and a pung also a pair.',
+    );
+    expect(parseDrill(drillOf([{ ...described(wish), dealer: 0 }]), houseKernel).ok).toBe(true);
+  });
+
+  test('a range upside down', () => {
+    expect(only(drillOf([described({ jokers: { from: 3, to: 1 } })])).sentence).toBe(
+      'Deal "first": "jokers" goes from 3 to 1; swap them.',
+    );
+  });
+
+  test('a family that the card does not have', () => {
+    const { code, sentence } = only(drillOf([described({ family: 'spirals' })]));
+    expect(code).toBe('unknown-family');
+    expect(sentence).toMatch(/^Deal "first": the card has no family "spirals"; choose one of runs, .+\.$/);
+  });
+});
+
+describe('a file that is no drill', () => {
+  test('is broken, empty or no JSON', () => {
+    const whole = JSON.stringify(drillOf([described({})]));
+    for (const text of [whole.slice(0, -5), '', 'deals', '{"format":']) {
+      expect(readDrill(text, houseKernel)).toEqual({
+        ok: false,
+        problems: [
+          {
+            code: 'not-json',
+            deal: null,
+            sentence: 'Drill: the file is not JSON or not whole; save it again where it was made.',
+          },
+        ],
+      });
+    }
+  });
+
+  test('is of another version', () => {
+    expect(only({ ...drillOf([described({})]), format: 'quadrille-drill/2', extra: 1 })).toEqual({
+      code: 'unknown-version',
+      deal: null,
+      sentence:
+        'Drill: the file is of version 2 of the drill format and this program reads version 1; save it again as version 1 or use a newer program.',
+    });
+  });
+
+  test('is of another format', () => {
+    expect(only({ ...drillOf([described({})]), format: 'quadrille-card/1' }).sentence).toBe(
+      'Drill: "format" must be "quadrille-drill/1".',
+    );
+    expect(only([]).sentence).toBe('Drill: it must be an object with the entries of the format.');
+  });
+
+  test('is too large or too deep, or has a name that could harm', () => {
+    expect(readDrill(' '.repeat(400_001), houseKernel)).toMatchObject({ problems: [{ code: 'too-large' }] });
+    const deep = JSON.parse(`${'['.repeat(20)}${']'.repeat(20)}`);
+    expect(only(deep).code).toBe('too-large');
+    expect(only({ deals: new Array(40_000).fill(0) }).code).toBe('too-large');
+    expect(only(JSON.parse('{"format":{"__proto__":1}}')).code).toBe('unsafe-name');
+  });
+
+  test.each<[string, (drill: ReturnType<typeof drillOf>) => unknown, string]>([
+    ['no deal', (drill) => ({ ...drill, deals: [] }), 'Drill: "deals" must be a list of 1 to 60 deals.'],
+    [
+      'a form',
+      (drill) => ({ ...drill, form: 'duel' }),
+      'Drill: "form" must be "alone", "tables" or "one-line".',
+    ],
+    [
+      'two styles',
+      (drill) => ({ ...drill, bots: { ...drill.bots, styles: ['strong', 'casual'] } }),
+      'Drill: "bots.styles" must be three bot styles: to the right, across and to the left.',
+    ],
+    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: does not know "owner"; remove it.'],
+    [
+      'a seat',
+      (drill) => ({ ...drill, deals: [{ ...drill.deals[0], seat: 4 }] }),
+      'Deal "first": "seat" must be a seat: 0, 1, 2 or 3.',
+    ],
+    [
+      'no id',
+      (drill) => ({ ...drill, deals: [{ ...drill.deals[0], id: 'First deal' }] }),
+      'Deal 1: "id" must be a small letter and then small letters, digits and single hyphens, at most 40 in all.',
+    ],
+    [
+      'a kind of tiles',
+      (drill) => ({ ...drill, deals: [dealOf({ kind: 'found', seed } as never)] }),
+      'Deal "first": "tiles.kind" must be "random", "composed" or "described".',
+    ],
+    [
+      'a tile',
+      (drill) => ({ ...drill, deals: [composed([['bam-10' as Face]])] }),
+      'Deal "first": "tiles.racks" must be four lists of tiles, one a seat; a tile is written "bam-3", "east", "red", "flower" or "joker".',
+    ],
+    [
+      'an amount',
+      (drill) => ({ ...drill, deals: [described({ jokers: 15 })] }),
+      'Deal "first": "tiles.wish.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
+    ],
+    [
+      'a part of a wish',
+      (drill) => ({ ...drill, deals: [described({ luck: 1 } as never)] }),
+      'Deal "first": "tiles.wish" does not know "luck"; remove it.',
+    ],
+    [
+      'an id twice',
+      (drill) => ({ ...drill, deals: [drill.deals[0], drill.deals[0]] }),
+      'Deal "first": two deals have this id; rename one.',
+    ],
+  ])('has a wrong entry: %s', (_, change, sentence) => {
+    expect(only(change(drillOf([described({})]))).sentence).toBe(sentence);
+  });
+});

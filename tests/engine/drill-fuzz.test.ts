@@ -1,0 +1,135 @@
+// The drill reader against anything: it never throws, refuses in sentences, and what it accepts can be dealt.
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import {
+  addTo,
+  bagOf,
+  DRILL_PROBLEM_CODES,
+  type Drill,
+  dealTiles,
+  EMPTY_BAG,
+  FACES,
+  FULL_SET,
+  parseDrill,
+  prepareDeal,
+  readDrill,
+  SEATS,
+  sizeOf,
+} from '../../shared-engine/index.ts';
+import { dealOf, described, drillOf } from '../kit/drills.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const whole = drillOf([
+  dealOf({ kind: 'random', seed: seedNamed('fuzz') }, { title: 'By chance' }),
+  dealOf(
+    { kind: 'composed', racks: [['bam-1', 'bam-1'], [], ['joker'], []], seed: seedNamed('fuzz') },
+    { id: 'second' },
+  ),
+  { ...described({ pairs: { from: 1 }, jokers: 1 }), id: 'third' },
+]);
+
+function holds(parsed: ReturnType<typeof parseDrill>): void {
+  if (parsed.ok) {
+    expectDealt(parsed.drill);
+    return;
+  }
+  expect(parsed.problems.length).toBeGreaterThan(0);
+  for (const { code, sentence } of parsed.problems) {
+    expect(DRILL_PROBLEM_CODES).toContain(code);
+    expect(sentence).toMatch(/^(Drill|Deal (\d+|"[a-z0-9-]+")): .+\.$/s);
+  }
+}
+
+function expectDealt(drill: Drill): void {
+  for (const deal of drill.deals) {
+    const prepared = prepareDeal(drill, deal, houseKernel);
+    if (!prepared.ok) {
+      expect(prepared.problem.code).toBe('too-rare');
+      continue;
+    }
+    const { racks, wall } = dealTiles(prepared.deal);
+    for (const seat of SEATS) expect(sizeOf(racks[seat])).toBe(seat === deal.dealer ? 14 : 13);
+    expect(addTo(addTo(EMPTY_BAG, prepared.deal.prepared.flat()), wall)).toEqual(FULL_SET);
+  }
+}
+
+test('any value at all', () => {
+  fc.assert(
+    fc.property(fc.oneof(fc.anything(), fc.jsonValue({ maxDepth: 9 })), (json) =>
+      holds(parseDrill(json, houseKernel)),
+    ),
+    { seed: 1, numRuns: 3_000 },
+  );
+});
+
+test('any text at all', () => {
+  fc.assert(
+    fc.property(fc.oneof(fc.string(), fc.json()), (text) => holds(readDrill(text, houseKernel))),
+    { seed: 2, numRuns: 2_000 },
+  );
+});
+
+const VALUES = ['p', 'joker', 'bam-1', 0, 14, 10, -1, 1e9, '__proto__', [], {}, null] as const;
+
+/** A drill with one value somewhere inside changed or named otherwise. */
+const damaged = fc
+  .record({
+    steps: fc.array(fc.nat(), { minLength: 1, maxLength: 6 }),
+    value: fc.oneof(fc.jsonValue(), fc.constantFrom<unknown[]>(...VALUES)),
+    rename: fc.option(fc.constantFrom('__proto__', 'constructor', 'toString', 'from', 'kind', 'x')),
+  })
+  .map(({ steps, value, rename }) => {
+    const drill: unknown = JSON.parse(JSON.stringify(whole));
+    let place: unknown = drill;
+    for (const [depth, step] of steps.entries()) {
+      if (typeof place !== 'object' || place === null) break;
+      const entries: [string, unknown][] = Object.entries(place);
+      const entry = entries[step % Math.max(1, entries.length)];
+      if (entry === undefined) break;
+      const [key, inner] = entry;
+      if (depth === steps.length - 1 || typeof inner !== 'object') {
+        const changed = { value, enumerable: true, configurable: true, writable: true };
+        Object.defineProperty(place, rename ?? key, changed);
+        break;
+      }
+      place = inner;
+    }
+    return drill;
+  });
+
+test('a drill, damaged somewhere', () => {
+  fc.assert(
+    fc.property(damaged, (json) => holds(parseDrill(json, houseKernel))),
+    { seed: 3, numRuns: 1_500 },
+  );
+});
+
+test('racks of any tiles are refused, or dealt with every tile that was set', () => {
+  const rack = fc.array(fc.constantFrom(...FACES), { maxLength: 9 });
+  let dealt = 0;
+  fc.assert(
+    fc.property(fc.tuple(rack, rack, rack, rack), fc.constantFrom(...SEATS), (racks, dealer) => {
+      const deal = dealOf({ kind: 'composed', racks, seed: seedNamed('any racks') }, { dealer });
+      const parsed = parseDrill(drillOf([deal]), houseKernel);
+      holds(parsed);
+      if (!parsed.ok) return;
+      dealt++;
+      const prepared = prepareDeal(parsed.drill, deal, houseKernel);
+      if (!prepared.ok) throw new Error(prepared.problem.sentence);
+      for (const seat of SEATS) {
+        const held = bagOf(prepared.deal.prepared[seat]);
+        expect(bagOf(racks[seat]).every((count, face) => count <= held[face]!)).toBe(true);
+      }
+    }),
+    { seed: 5, numRuns: 300 },
+  );
+  expect(dealt).toBeGreaterThan(100);
+});
+
+test('a text cut off anywhere is refused', () => {
+  const text = JSON.stringify(whole);
+  for (let end = 0; end < text.length; end += 7) {
+    expect(readDrill(text.slice(0, end), houseKernel)).toMatchObject({ problems: [{ code: 'not-json' }] });
+  }
+});

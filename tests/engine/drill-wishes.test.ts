@@ -1,0 +1,129 @@
+// What is said of a wish: why there can be no such rack, why none was found, how rare they are.
+import { describe, expect, test } from 'vitest';
+import {
+  describeRack,
+  drawRack,
+  type NoRack,
+  type Rarity,
+  rarityInWords,
+  type Wish,
+  wishInWords,
+} from '../../shared-engine/index.ts';
+import { houseKernel } from '../kit/reviews.ts';
+
+function refusal(wish: Wish, size = 13): NoRack {
+  const drawn = drawRack(wish, size, houseKernel, 'refusal');
+  if (drawn.ok) throw new Error('a rack was found');
+  return drawn;
+}
+
+describe('an impossible wish is refused with the parts that exclude each other', () => {
+  test.each<[Wish, string]>([
+    [
+      { pairs: 0, pungs: { from: 1 }, family: 'runs' },
+      'no rack of 13 tiles can have these together: no pair and 1 pung or more; change one of them. A kong is also a pung, and a pung also a pair.',
+    ],
+    [
+      { jokers: { from: 7 }, flowers: 8, inARow: { to: 3 } },
+      'no rack of 13 tiles can have these together: 7 jokers or more and 8 flowers; change one of them.',
+    ],
+    [{ kongs: 4 }, 'no rack of 13 tiles can have 4 kongs; wish for something else there.'],
+    [{ toGo: 0 }, 'no rack of 13 tiles can have no tile to go; wish for something else there.'],
+    [{ likeNumbers: 1 }, 'no rack of 13 tiles can have 1 like number; wish for something else there.'],
+    [
+      { inARow: 0, likeNumbers: { from: 2 } },
+      'no rack of 13 tiles can have these together: no numbered tile and 2 like numbers or more; change one of them.',
+    ],
+    [
+      { inARow: { from: 9 }, likeNumbers: { from: 6 }, jokers: { to: 2 } },
+      'no rack of 13 tiles can have these together: 9 tiles in a row in one suit or more and 6 like numbers or more; change one of them.',
+    ],
+    [
+      { flowers: { from: 2 }, pairs: 0 },
+      'no rack of 13 tiles can have these together: 2 flowers or more and no pair; change one of them.',
+    ],
+    [
+      { toGo: { to: 2 }, jokers: 0, pairs: 0 },
+      'no rack of 13 tiles can have these together: no joker, no pair and at most 2 tiles to go; change one of them.',
+    ],
+    [
+      { toGo: 14, jokers: { from: 3, to: 4 } },
+      'no rack of 13 tiles can have these together: 3 to 4 jokers and 14 tiles to go; change one of them.',
+    ],
+  ])('%j', (wish, sentence) => {
+    expect(refusal(wish)).toMatchObject({ code: 'impossible-wish', sentence });
+    expect(describeRack(wish, 13, houseKernel, 'other')).toEqual(refusal(wish));
+  });
+
+  test('what 13 tiles cannot hold the dealer’s 14 may', () => {
+    const wish: Wish = { kongs: 3, pairs: 4 };
+    expect(refusal(wish).code).toBe('impossible-wish');
+    expect(drawRack(wish, 14, houseKernel, 'refusal').ok).toBe(true);
+  });
+});
+
+test('a wish too rare to find says after how many racks, how rare at least, and what to loosen', () => {
+  const { code, parts, sentence } = refusal({ toGo: { from: 12 }, jokers: { to: 1 } });
+  expect(code).toBe('too-rare');
+  expect(parts).toEqual(['toGo']);
+  expect(sentence).toMatch(
+    /^such racks are too rare to find: of \d\d,\d{3} racks drawn none had it all, so fewer than 1 of [\d,]+ racks of 13 tiles fits\. Loosen "12 tiles to go or more" first; none of the \d\d,\d{3} racks looked at for it had that\.$/,
+  );
+});
+
+test('of several parts the one that the fewest racks had is to be loosened', () => {
+  const { parts, sentence } = refusal({ inARow: 9, jokers: 2, likeNumbers: { from: 3 } });
+  expect(parts).toEqual(['inARow']);
+  expect(sentence).toContain('Loosen "9 tiles in a row in one suit" first');
+});
+
+describe('how rare', () => {
+  const rarity = (share: number, low: number, high: number, drawn = 2000): Rarity => ({
+    share,
+    low,
+    high,
+    drawn,
+    fitted: 1,
+  });
+
+  test.each<[Rarity, string]>([
+    [rarity(1, 1, 1, 0), '100 % of racks fit'],
+    [rarity(0.1714, 0.1714, 0.1714, 0), '17 % of racks fit'],
+    [rarity(0.0435, 0.0435, 0.0435, 0), '1 rack of 23 fits'],
+    [rarity(0.366, 0.346, 0.388), 'about 37 % of racks fit (between 35 % and 39 %)'],
+    [rarity(0.00294, 0.00212, 0.00413), 'about 1 rack of 340 fits (between 1 of 472 and 1 of 242)'],
+    [rarity(2.83e-12, 2.83e-12, 2.83e-12, 0), '1 rack of 353,000,000,000 fits'],
+    [rarity(0, 0, 0.0001), 'fewer than 1 rack of 10,000 fits'],
+  ])('%j', (told, words) => {
+    expect(rarityInWords(told)).toBe(words);
+  });
+
+  test('the interval holds the share it goes with', () => {
+    for (const wish of [{ inARow: { from: 5 } }, { toGo: 6 }, { family: 'pairs' }] satisfies Wish[]) {
+      const told = describeRack(wish, 13, houseKernel, 'rarity');
+      if (!told.ok) throw new Error(told.sentence);
+      const { low, share, high, drawn, fitted } = told.rarity;
+      expect(drawn).toBeGreaterThanOrEqual(2000);
+      expect(fitted).toBeGreaterThan(0);
+      expect(low).toBeLessThan(share);
+      expect(share).toBeLessThan(high);
+    }
+  });
+});
+
+test('a wish in words names each of its parts, families by their names', () => {
+  const wish: Wish = {
+    jokers: 1,
+    flowers: { from: 2 },
+    pairs: { from: 1, to: 2 },
+    kongs: 0,
+    inARow: { from: 4 },
+    toGo: { to: 6 },
+    family: 'runs',
+  };
+  const [runs] = houseKernel.card.families.filter(({ id }) => id === 'runs');
+  expect(wishInWords(wish, houseKernel)).toBe(
+    `1 joker, 2 flowers or more, 1 to 2 pairs, no kong, 4 tiles in a row in one suit or more, at most 6 tiles to go and nearest to the family "${runs!.name}"`,
+  );
+  expect(wishInWords({}, houseKernel)).toBe('anything');
+});
