@@ -1,6 +1,7 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
 export { choiceOffered, choicesOf, type OfferedChoice, type Situation } from './belief/situation.ts';
+export { createUses } from './belief/uses.ts';
 export { chooseFor } from './bots/choose.ts';
 export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
 export { STYLES, type StyleName } from './bots/style.ts';

@@ -1,8 +1,7 @@
 // What the hidden racks may be, given what one seat has seen: sequential Monte Carlo in small independent batches.
-import type { CompiledCard } from '../card/compiled.ts';
 import { WORLD_BYTES } from '../playout/batch.ts';
 import { FACE_COUNT } from '../tiles/face.ts';
-import { type ChoiceModel, createChoiceModel } from './choice-model.ts';
+import type { ChoiceModel } from './choice-model.ts';
 import { createDraws, type Draws } from './draws.ts';
 import { createExtending } from './extend.ts';
 import { copyHistory, createHistory, type History } from './history.ts';
@@ -29,7 +28,7 @@ export interface Belief {
   worlds(situation: Situation, seed: number, first: number, batches: number): Uint8Array;
 }
 
-export function createBelief(card: CompiledCard, model: ChoiceModel = createChoiceModel(card)): Belief {
+export function createBelief(model: ChoiceModel): Belief {
   const { extend } = createExtending(model);
   const { propose } = createSwapping(model);
 

@@ -1,8 +1,7 @@
 // How likely a seat is to pass these tiles from this rack: the belief's picture of the others.
-import type { CompiledCard } from '../card/compiled.ts';
-import { createNear } from '../playout/near.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../tiles/face.ts';
 import { expOfMinus } from './exp.ts';
+import type { Uses } from './uses.ts';
 
 /** A pass is this often chosen by the usefulness of its tiles; otherwise every legal pass is as likely. */
 export const BY_USE = 0.95;
@@ -31,8 +30,8 @@ export interface ChoiceModel {
   draw(bound: Uint8Array, size: number, pass: Uint8Array, at: number, uniform: () => number): number;
 }
 
-export function createChoiceModel(card: CompiledCard, temperature: number = TEMPERATURE): ChoiceModel {
-  const near = createNear(card);
+export function createChoiceModel(uses: Uses, temperature: number = TEMPERATURE): ChoiceModel {
+  const held = new Uint8Array(FACE_COUNT);
   /** Weight of passing 0–3 tiles of a face, at face × 4. */
   const weights = new Float64Array(FACE_COUNT * 4);
   const sums = new Float64Array(MOST + 1);
@@ -51,17 +50,23 @@ export function createChoiceModel(card: CompiledCard, temperature: number = TEMP
 
   return {
     read(racks, at) {
-      near.read(racks, at);
-      const total = near.total();
+      uses.read(racks, at);
+      const total = uses.weights[0]!;
       sums.fill(0);
       legal.fill(0);
       sums[0] = 1;
       legal[0] = 1;
+      for (let face = 0; face < FACE_COUNT; face++) held[face] = racks[at + face]!;
       for (let face = 0; face < JOKER_INDEX; face++) {
-        const most = Math.min(MOST, near.held[face]!);
+        const most = Math.min(MOST, held[face]!);
         if (most === 0) continue;
+        let use = 0;
+        let last = 0;
         for (let copies = 1; copies <= most; copies++) {
-          const use = total === 0 ? 0 : 1 - near.totalWithout(face, copies) / total;
+          const before = use;
+          // A third tile is taken to be of as much use as the second.
+          use = copies > 2 ? use + last : total === 0 ? 0 : 1 - uses.weights[2 * face + copies]! / total;
+          last = use - before;
           weights[face * 4 + copies] = expOfMinus(use / temperature);
         }
         multiply(sums, most, (copies) => weights[face * 4 + copies]!);
@@ -73,7 +78,7 @@ export function createChoiceModel(card: CompiledCard, temperature: number = TEMP
       for (let face = 0; face < FACE_COUNT; face++) {
         const copies = pass[at + face]!;
         if (copies === 0) continue;
-        if (face === JOKER_INDEX || copies > near.held[face]! || copies > MOST) return 0;
+        if (face === JOKER_INDEX || copies > held[face]! || copies > MOST) return 0;
         weight *= weights[face * 4 + copies]!;
       }
       return (BY_USE * weight) / sums[size]! + (1 - BY_USE) / legal[size]!;
@@ -84,7 +89,7 @@ export function createChoiceModel(card: CompiledCard, temperature: number = TEMP
       partial[0] = 1;
       for (let face = 0; face < JOKER_INDEX; face++) {
         const from = face * (MOST + 1);
-        const most = Math.min(MOST, near.held[face]! - bound[face]!);
+        const most = Math.min(MOST, held[face]! - bound[face]!);
         for (let k = 0; k <= MOST; k++) {
           let sum = partial[from + k]!;
           for (let copies = 1; copies <= Math.min(most, k); copies++) {
@@ -100,7 +105,7 @@ export function createChoiceModel(card: CompiledCard, temperature: number = TEMP
       if (all === 0) return 1;
       for (let face = JOKER_INDEX - 1; face >= 0 && left > 0; face--) {
         const from = face * (MOST + 1);
-        const most = Math.min(MOST, near.held[face]! - bound[face]!, left);
+        const most = Math.min(MOST, held[face]! - bound[face]!, left);
         if (most <= 0) continue;
         let rest = uniform() * partial[from + MOST + 1 + left]! - partial[from + left]!;
         let copies = 0;

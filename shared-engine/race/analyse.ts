@@ -1,6 +1,8 @@
 // One choice of one seat, judged by playouts in worlds that its seat could not rule out.
 import { type Belief, createBelief } from '../belief/belief.ts';
+import { createChoiceModel } from '../belief/choice-model.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
+import { createUses } from '../belief/uses.ts';
 import type { CompiledCard } from '../card/compiled.ts';
 import { MOVES, STEPS } from '../exchange/schedule.ts';
 import { createOutlook } from '../outlook/outlook.ts';
@@ -29,7 +31,7 @@ export interface Analyst {
 export function createAnalyst(card: CompiledCard, vectors: Vectors): Analyst {
   return {
     leaf: outlookLeaf(createOutlook(card)),
-    belief: createBelief(card),
+    belief: createBelief(createChoiceModel(createUses(vectors, card))),
     playouts: createBatchPlayouts(vectors, card),
   };
 }

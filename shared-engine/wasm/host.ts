@@ -20,9 +20,10 @@ export interface VectorExports {
   toGoByLine(rack: number, out: number): void;
   histogram(rack: number, out: number): void;
   setNear(room: number, sets: number): void;
-  setWeight(level: number, weight: number): void;
+  setWeight(level: number, weight: number, further: number): void;
   setCare(noiseWeight: number, spareShare: number): void;
   letGoMany(racks: number, count: number, noise: number, gone: number, spare: number): void;
+  usesOf(rack: number, out: number): void;
   setQuantiles(at: number): void;
   roomForPlaces(steps: number): number;
   setSchedule(table: number, steps: number, vote: number, ask: number, room: number): void;

@@ -28,7 +28,7 @@ export function layNear(vectors: VectorExports, { packed, rowBytes }: CardMemory
       if (now !== then) sets.push({ nth: face * COUNTS + count, words: setsOf(bytes, now, then, rowBytes) });
     }
   }
-  const roomAt = vectors.reserve(rowBytes * 2 + (rowBytes / 64) * RECORD_BYTES);
+  const roomAt = vectors.reserve(rowBytes * 2 + (rowBytes / 64) * RECORD_BYTES * 2);
   const tableAt = vectors.reserve(FACE_COUNT * COUNTS * 4);
   const setsAt = vectors.reserve(sets.length * pairs);
   const table = new Uint32Array(vectors.memory.buffer, tableAt, FACE_COUNT * COUNTS);
@@ -37,7 +37,9 @@ export function layNear(vectors: VectorExports, { packed, rowBytes }: CardMemory
     new Uint32Array(vectors.memory.buffer, setsAt + index * pairs, words.length).set(words);
   }
   vectors.setNear(roomAt, tableAt);
-  for (const [level, weight] of WEIGHTS.slice(0, LEVELS).entries()) vectors.setWeight(level, weight);
+  for (let level = 0; level < LEVELS; level++) {
+    vectors.setWeight(level, WEIGHTS[level]!, WEIGHTS[level + 1]!);
+  }
   vectors.setCare(MISJUDGED, SPARED);
 }
 

@@ -3,7 +3,6 @@ import type { CompiledCard, Target } from '../card/compiled.ts';
 import { MEASURES, strangers } from '../outlook/measures.ts';
 import type { OutlookModel } from '../outlook/model-format.ts';
 import { weightsFor } from '../outlook/reach.ts';
-import { packCard } from '../rack/packed.ts';
 import { copiesOf, FACE_COUNT, FACES } from '../tiles/face.ts';
 import type { CardMemory } from './card-memory.ts';
 import type { VectorExports } from './host.ts';
@@ -90,14 +89,14 @@ function stretchesOf({ lines, targets }: CompiledCard): Stretch[] {
   return stretches;
 }
 
-/** Lanes without a target in the four-lane packing, which the plain twin weighs too. */
-function paddingOf(card: CompiledCard, concealed: boolean): number {
-  const { lineStarts } = packCard(card);
-  const lanes = card.lines.reduce(
-    (sum, line, nth) => (line.concealed === concealed ? sum + lineStarts[nth + 1]! - lineStarts[nth]! : sum),
+/** Lanes without a target where each line begins a word of four, which the plain twin weighs too. */
+function paddingOf({ lines, targets }: CompiledCard, concealed: boolean): number {
+  const sizes = lines.map(() => 0);
+  for (const { line } of targets) sizes[line]!++;
+  return lines.reduce(
+    (sum, line, nth) => sum + (line.concealed === concealed ? (4 - (sizes[nth]! % 4)) % 4 : 0),
     0,
   );
-  return lanes - card.targets.filter(({ line }) => card.lines[line]!.concealed === concealed).length;
 }
 
 function wantsOf(card: CompiledCard, { line, singles, groups }: Target): number[] {

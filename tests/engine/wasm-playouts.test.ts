@@ -5,7 +5,9 @@ import {
   type CompiledCard,
   createBatchPlayouts,
   createRemovals,
+  createUses,
   drawn,
+  FACE_COUNT,
   FULL_SET,
   facesOf,
   houseCard,
@@ -120,4 +122,25 @@ describe('removals', () => {
     expect(fast(jokersOnly)).toEqual(plain(jokersOnly));
     expect([...fast(jokersOnly).gone].slice(0, 3)).toEqual([-1, -1, -1]);
   });
+});
+
+describe('what near targets weigh without a tile or two of a face', () => {
+  it.each(CARDS)('is the same in the module and in plain words, on $id', (card) => {
+    const random = stream(card.id, 'wasm/uses');
+    const dealt = Array.from({ length: 400 }, (_, nth) => drawn(facesOf(FULL_SET), nth % 15, random));
+    const many = bagOf(['east', 'east', 'east', 'east', ...new Array(8).fill('flower'), 'joker']);
+    const racks = flatRacks([...dealt.map(bagOf), many]);
+    const [fast, plain] = [createUses(vectors, card), createUses(NO_VECTORS, card)];
+    for (let at = 0; at < racks.length; at += FACE_COUNT) {
+      fast.read(racks, at);
+      plain.read(racks, at);
+      const weighed = [0, ...Array.from({ length: FACE_COUNT - 1 }, (_, face) => weighedOf(racks, at, face))];
+      for (const nth of weighed.flat()) expect(fast.weights[nth]).toBe(plain.weights[nth]);
+    }
+  });
+
+  /** Where the weights of a face stand, as far as so many of its tiles are held. */
+  function weighedOf(racks: Uint8Array, at: number, face: number): number[] {
+    return [1, 2].filter((copies) => copies <= racks[at + face]!).map((copies) => 2 * face + copies);
+  }
 });

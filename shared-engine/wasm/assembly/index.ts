@@ -10,6 +10,7 @@ export { reserve } from './memory';
 export { setNear, setWeight } from './near';
 export { setQuantiles } from './noise';
 export { outlookOf, reachOf, setOutlook, setReach } from './outlook';
+export { usesOf } from './uses';
 
 /**
  * Plays `alternatives` acts of four bytes out in each of `count` worlds of 144 bytes, with a noise key of 32 bits

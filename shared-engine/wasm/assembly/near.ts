@@ -14,22 +14,25 @@ const B: usize = 48;
 const ABOVE: usize = 56;
 const FAR_ABOVE: usize = 64;
 
-/** What a target at each of the five distances counts, as f64. */
+/** What a target at each of the five distances counts, as f64, and what it loses when a tile of it goes. */
 const weights: usize = memory.data(40, 16);
+const drops: usize = memory.data(40, 16);
 
-/** Tiles held now, by face. */
+/** Tiles held, by face, now and when they were remembered. */
 export const held: usize = memory.data(36, 16);
+const heldThen: usize = memory.data(36, 16);
 
 let sums: usize = 0;
 let matched: usize = 0;
 let records: usize = 0;
+let recordsThen: usize = 0;
 let end: usize = 0;
 let setOf: usize = 0;
 /** Whether a tile has been taken away, so that the last two distances count. */
 let deep = false;
 
 /**
- * `room` holds a row for sums, a row for tiles matched and 72 bytes for each 64 targets. `sets` is a table of
+ * `room` holds a row for sums, a row for tiles matched and twice 72 bytes for each 64 targets. `sets` is a table of
  * addresses by face × 16 + count: pairs of 64-bit words, the targets where the last of so many tiles stands in a
  * single or pair, and those where it stands in a group; 0 where it stands nowhere.
  */
@@ -37,11 +40,13 @@ export function setNear(room: usize, sets: usize): void {
   sums = room;
   matched = room + rowBytes();
   records = matched + rowBytes();
+  recordsThen = records + (rowBytes() >>> 6) * RECORD;
   setOf = sets;
 }
 
-export function setWeight(level: usize, weight: f64): void {
+export function setWeight(level: usize, weight: f64, further: f64): void {
   store<f64>(weights + level * 8, weight);
+  store<f64>(drops + level * 8, weight - further);
 }
 
 function bitsOf(a: v128, b: v128, c: v128, d: v128): u64 {
@@ -110,13 +115,13 @@ function setNow(face: usize): usize {
   return load<u32>(setOf + ((face << 4) + <usize>min<u32>(load<u8>(held + face), 15)) * 4);
 }
 
-function weigh(first: u64, second: u64, third: u64, fourth: u64, fifth: u64): f64 {
+function weigh(by: usize, first: u64, second: u64, third: u64, fourth: u64, fifth: u64): f64 {
   return (
-    <f64>first * load<f64>(weights) +
-    <f64>second * load<f64>(weights, 8) +
-    <f64>third * load<f64>(weights, 16) +
-    <f64>fourth * load<f64>(weights, 24) +
-    <f64>fifth * load<f64>(weights, 32)
+    <f64>first * load<f64>(by) +
+    <f64>second * load<f64>(by, 8) +
+    <f64>third * load<f64>(by, 16) +
+    <f64>fourth * load<f64>(by, 24) +
+    <f64>fifth * load<f64>(by, 32)
   );
 }
 
@@ -135,11 +140,10 @@ export function totalWeight(): f64 {
     fourth += popcnt(load<u64>(at, 32));
     fifth += popcnt(load<u64>(at, 40));
   }
-  return weigh(first, second, third, fourth, fifth);
+  return weigh(weights, first, second, third, fourth, fifth);
 }
 
-/** The part of `totalWeight` whose targets move one tile away when a tile of this face goes. */
-export function lossOf(face: usize): f64 {
+function sumOfHit(by: usize, face: usize): f64 {
   const set = setNow(face);
   if (set === 0) return 0;
   let first: u64 = 0;
@@ -157,7 +161,30 @@ export function lossOf(face: usize): f64 {
     fourth += popcnt(hit & load<u64>(at, 32));
     fifth += popcnt(hit & load<u64>(at, 40));
   }
-  return weigh(first, second, third, fourth, fifth);
+  return weigh(by, first, second, third, fourth, fifth);
+}
+
+/** The part of `totalWeight` whose targets move one tile away when a tile of this face goes. */
+export function lossOf(face: usize): f64 {
+  return sumOfHit(weights, face);
+}
+
+/** How much less `totalWeight` is when a tile of this face goes. */
+export function dropOf(face: usize): f64 {
+  return sumOfHit(drops, face);
+}
+
+/** Remembers the rack and its near targets, which were just read. */
+export function remember(): void {
+  memory.copy(recordsThen, records, end - records);
+  memory.copy(heldThen, held, 36);
+}
+
+/** Brings back what was remembered. */
+export function bringBack(): void {
+  memory.copy(records, recordsThen, end - records);
+  memory.copy(held, heldThen, 36);
+  deep = false;
 }
 
 /** Takes one tile away; two may go. */
