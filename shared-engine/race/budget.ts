@@ -9,21 +9,22 @@ export interface Budget {
   readonly looks: readonly number[];
 }
 
+/** At most 4,096 fresh worlds; half of all choices are decided on the first 512. */
 export const DEEP: Budget = {
-  field: 48,
+  field: 60,
   rounds: [
-    { batches: 2, stay: 16 },
-    { batches: 8, stay: 8 },
+    { batches: 4, stay: 20 },
+    { batches: 12, stay: 10 },
   ],
-  looks: [16, 32, 64, 128],
+  looks: [32, 64, 128, 256, 512],
 };
 
-/** For tests, proofs at their small size and a loaded server. */
+/** For tests, proofs with many choices, and a loaded server. */
 export const SHALLOW: Budget = {
-  field: 24,
+  field: 32,
   rounds: [
-    { batches: 1, stay: 10 },
-    { batches: 3, stay: 6 },
+    { batches: 2, stay: 12 },
+    { batches: 6, stay: 6 },
   ],
-  looks: [8, 16],
+  looks: [16, 32],
 };
