@@ -5,7 +5,6 @@ import {
   type CompiledCard,
   createBatchKernel,
   createBatchPlayouts,
-  createPlainKernel,
   createRemovals,
   drawn,
   FULL_SET,
@@ -15,6 +14,7 @@ import {
   NO_VECTORS,
   STEPS,
   stream,
+  tilesToGo,
   type Vectors,
 } from '../../../shared-engine/index.ts';
 import { flatRacks } from '../../kit/flat-racks.ts';
@@ -46,13 +46,11 @@ function dealtRacks(seed: string, count: number): Bag[] {
 
 function rackRows(vectors: Vectors, card: CompiledCard, racks: readonly Bag[]): ProofRow[] {
   const fast = createBatchKernel(vectors, card);
-  const plain = createPlainKernel(card);
   const flat = flatRacks(racks);
   const many = fast.toGoMany(flat);
   let differing = 0;
   for (const [nth, rack] of racks.entries()) {
-    const histogram = plain.histogram(rack);
-    const byLine = plain.toGoByLine(rack);
+    const { byLine, histogram } = definition(card, rack);
     const least = Math.min(14, ...byLine);
     const same =
       many[nth] === least &&
@@ -73,6 +71,18 @@ function rackRows(vectors: Vectors, card: CompiledCard, racks: readonly Bag[]): 
     row(`${on}: distances that differ from the definition`, differing),
     row(`${on}: removals that differ from plain words`, otherwise),
   ];
+}
+
+/** Everything a kernel says, one target at a time. */
+function definition({ lines, targets }: CompiledCard, rack: Bag): { byLine: number[]; histogram: number[] } {
+  const byLine = lines.map(() => 14);
+  const histogram = new Array<number>(15).fill(0);
+  for (const target of targets) {
+    const distance = tilesToGo(target, rack);
+    byLine[target.line] = Math.min(byLine[target.line]!, distance);
+    histogram[distance]!++;
+  }
+  return { byLine, histogram };
 }
 
 function playoutRow(vectors: Vectors, card: CompiledCard, seed: string, worlds: number): ProofRow {
