@@ -1,7 +1,7 @@
 // npm run build:wasm: compiles the vector module and writes it as TypeScript, unless what is there is up to date.
 // With --check nothing is written; the exit code says whether it is up to date.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
 const here = new URL('./', import.meta.url);
@@ -17,7 +17,7 @@ const source = createHash('sha256')
   .digest('hex');
 
 if (process.argv.includes('--check')) process.exitCode = isUpToDate() ? 0 : 1;
-else if (!isUpToDate()) writeFileSync(built, moduleText(await compile()));
+else if (!isUpToDate()) write(moduleText(await compile()));
 
 function isUpToDate() {
   try {
@@ -25,6 +25,13 @@ function isUpToDate() {
   } catch {
     return false;
   }
+}
+
+/** At once, because another command may be reading it. */
+function write(text) {
+  const draft = new URL(`./built.${process.pid}.tmp`, here);
+  writeFileSync(draft, text);
+  renameSync(draft, built);
 }
 
 async function compile() {
@@ -49,9 +56,9 @@ function moduleText(bytes) {
   return `// Written by npm run build:wasm from ./assembly; never edited by hand.
 
 /** Fingerprint of the sources and of the compiler's options. */
-export const SOURCE = '${source}';
+export const SOURCE: string = '${source}';
 
 /** The module's ${bytes.length} bytes in base64. */
-export const MODULE = '${bytes.toString('base64')}';
+export const MODULE: string = '${bytes.toString('base64')}';
 `;
 }
