@@ -1,5 +1,9 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
+export { BATCH, type Belief, createBelief } from './belief/belief.ts';
+export { type ChoiceModel, createChoiceModel } from './belief/choice-model.ts';
+export { createDraws, type Draws } from './belief/draws.ts';
+export { expOfMinus } from './belief/exp.ts';
 export { choiceOffered, choicesOf, type OfferedChoice, type Situation } from './belief/situation.ts';
 export { createUses } from './belief/uses.ts';
 export { chooseFor } from './bots/choose.ts';
@@ -45,7 +49,6 @@ export {
   describeRack,
   drawRack,
   type NoRack,
-  type Rarity,
 } from './drill/described.ts';
 export {
   type Amount,
@@ -61,6 +64,7 @@ export {
 } from './drill/format.ts';
 export {
   type BetterPass,
+  betterPasses,
   type InterestingDeal,
   interestingDeals,
   type Lookout,
@@ -68,15 +72,17 @@ export {
   quickJudge,
 } from './drill/interesting.ts';
 export { type Interval, wilson } from './drill/interval.ts';
+export { type Line, type LineStart, playLine } from './drill/line.ts';
 export { type ParsedDrill, parseDrill, readDrill } from './drill/parse.ts';
 export { botsAround, type Prepared, prepareDeal } from './drill/prepare.ts';
 export { DRILL_PROBLEM_CODES, type DrillProblem, type DrillProblemCode } from './drill/problem.ts';
+export type { Rarity } from './drill/rarity.ts';
+export { type ClassMean, classMean } from './drill/report/class-mean.ts';
 export { CLASS_REPORT_FORMAT, type ClassReport, classReport } from './drill/report/class-report.ts';
 export { csvText } from './drill/report/csv.ts';
 export type { Aim, ClassEntry } from './drill/report/entry.ts';
-export { type Estimate, estimateOf } from './drill/report/estimate.ts';
 export { aimsCsv, choicesCsv, reportJson, themesCsv } from './drill/report/report-files.ts';
-export { type SpreadChoice, type StepSpread, spreadsOf } from './drill/report/spread.ts';
+export { type Cost, type SpreadChoice, type StepSpread, spreadsOf } from './drill/report/spread.ts';
 export { costliestThemes, THEMES, type Theme, type ThemeCost, themesOf } from './drill/report/themes.ts';
 export { type Impossible, type Sampler, samplerFor } from './drill/sampler.ts';
 export { type Shape, type Stock, shapesOf } from './drill/shapes.ts';
@@ -126,6 +132,8 @@ export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
 export { type Sight, sightOf } from './play/sight.ts';
 export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
 export type { PlayoutBatch, Playouts } from './playout/batch.ts';
+export { RESULT_WIDTH, WORLD_BYTES } from './playout/batch.ts';
+export { philox } from './playout/philox.ts';
 export { createRemovals } from './playout/removals.ts';
 export { createBatchPlayouts } from './playout/vector.ts';
 export {
@@ -155,6 +163,7 @@ export {
   serverMessageSchema,
   type Table,
   type TableAct,
+  type TableNews,
   ticketSchema,
 } from './protocol/messages.ts';
 export {
@@ -169,11 +178,17 @@ export {
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { judgementSchema, reviewSchema } from './protocol/review.ts';
-export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from './protocol/version.ts';
+export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './protocol/version.ts';
 export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
-export { type Analyst, type Asked, createAnalyst } from './race/analyse.ts';
+export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alternatives.ts';
+export { ANALYSIS_SEED, type Analyst, type Asked, analyse, createAnalyst } from './race/analyse.ts';
 export { type Budget, DEEP, SHALLOW } from './race/budget.ts';
-export { SMALL_LOSS, VERDICTS, type Verdict } from './race/verdict.ts';
+export { type Estimate, estimate } from './race/estimate.ts';
+export { type Race, type Raced, race } from './race/race.ts';
+export { screen } from './race/screen.ts';
+export { normalPoint, studentUpper } from './race/student.ts';
+export { SMALL_LOSS, VERDICTS, type Verdict, verdictOf } from './race/verdict.ts';
+export { type Act, createWorldSource, type WorldSource } from './race/worlds.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
 export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';
@@ -182,7 +197,7 @@ export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
-export { judgeDeeply, judgeOffered, withJudgement } from './review/deepen.ts';
+export { judgeDeeply, judgeOffered, questionsIn, withJudgement } from './review/deepen.ts';
 export type { DeepJudgement, Finalist, Judgement, Measured } from './review/judgement.ts';
 export type {
   Alternative,

@@ -52,8 +52,13 @@ export function withJudgement(review: Review, nth: number, judgement: Judgement)
   return { ...review, choices, lesson: lessonOf({ choices }) };
 }
 
+export interface Question {
+  readonly offered: OfferedChoice;
+  readonly asked: Asked;
+}
+
 /** What a review asks of a record, in the order of its choices: how many went blind comes before the tiles. */
-function questionsIn(record: SeatRecord): readonly { offered: OfferedChoice; asked: Asked }[] {
+export function questionsIn(record: SeatRecord): readonly Question[] {
   return choicesOf(record).flatMap((offered) => {
     const { chosen } = offered;
     const asked: Asked[] = [];
