@@ -3,25 +3,15 @@ import { stream } from '../deal/random.ts';
 import type { Kernel } from '../rack/kernel.ts';
 import type { Bag } from '../tiles/bag.ts';
 import type { Wish } from './format.ts';
-import { type Interval, wilson } from './interval.ts';
+import { wilson } from './interval.ts';
+import { type Rarity, rarityOf } from './rarity.ts';
 import { type Impossible, type Sampler, samplerFor } from './sampler.ts';
 import type { WishPart } from './wish.ts';
 import { impossibleWords, tooRareWords } from './wish-words.ts';
 
-/** What a search may cost before a wish is given up: drawing a rack costs 1, asking the card about it 16 more. */
-const BUDGET = 1_000_000;
-const CARD_COST = 16;
-
-/** Racks that are looked at to say how rare a kind is: at least so many, and enough for about so many that fit. */
-const SURVEY = { least: 2_000, fitting: 40 } as const;
-
-/** How many of all racks of this size fit: the share, and where it was counted in a sample its 95 % interval. */
-export interface Rarity extends Interval {
-  readonly share: number;
-  /** Racks drawn with the jokers, flowers and multiples of the wish, and how many of them fitted; 0 of 0 where the share is exact. */
-  readonly drawn: number;
-  readonly fitted: number;
-}
+/** What a search may cost before a wish is given up: drawing a rack costs 1, asking the card about it 12 more. */
+const BUDGET = 600_000;
+const CARD_COST = 12;
 
 /** Why no rack was drawn: no rack can fit, or none was found. */
 export interface NoRack {
@@ -46,7 +36,9 @@ export function describeRack(wish: Wish, size: number, kernel: Kernel, seed: str
   const sampler = samplerFor(wish, size, kernel);
   if (!sampler.ok) return refused(wish, sampler, size, kernel);
   const found = search(sampler, wish, size, kernel, seed);
-  return found.ok ? { ok: true, rack: found.rack, rarity: rarityOf(sampler, found.tried, seed) } : found;
+  return found.ok
+    ? { ok: true, rack: found.rack, rarity: rarityOf(sampler, found.tried, mostRacks(sampler), seed) }
+    : found;
 }
 
 function refused(wish: Wish, { parts }: Impossible, size: number, kernel: Kernel): NoRack {
@@ -56,26 +48,28 @@ function refused(wish: Wish, { parts }: Impossible, size: number, kernel: Kernel
 
 function search(sampler: Sampler, wish: Wish, size: number, kernel: Kernel, seed: string): Drawn {
   const random = stream(seed, 'wished rack');
-  const reached = new Map<WishPart, number>();
+  const missed = new Map<WishPart, number>();
+  const costOf = new Map(
+    sampler.later.map((part, place) => [part, cardCost(sampler.later.slice(0, place + 1))]),
+  );
   let tried = 0;
   for (let spent = 0; spent < BUDGET; spent++) {
     const rack = sampler.draw(random);
     tried++;
-    const missed = sampler.misses(rack);
-    if (missed === null) return { ok: true, rack, tried };
-    spent += askedCard(sampler, missed) * CARD_COST;
-    reached.set(missed, (reached.get(missed) ?? 0) + 1);
+    const part = sampler.misses(rack);
+    if (part === null) return { ok: true, rack, tried };
+    spent += costOf.get(part)!;
+    missed.set(part, (missed.get(part) ?? 0) + 1);
   }
   const high = sampler.share * wilson(0, tried).high;
-  const { part, had, of } = strictest(sampler, reached, tried);
+  const { part, had, of } = strictest(sampler, missed, tried);
   const sentence = tooRareWords(wish, { size, kernel, tried, high, part, had, of });
   return { ok: false, code: 'too-rare', sentence, parts: [part] };
 }
 
-/** How many parts that need the card were looked at, up to the one that was missed or all. */
-function askedCard({ later }: Sampler, missed: WishPart | null): number {
-  const looked = missed === null ? later : later.slice(0, later.map(String).indexOf(missed) + 1);
-  return looked.filter((part) => part === 'toGo' || part === 'family').length;
+/** What it costs to look at these parts of one rack. */
+function cardCost(parts: readonly WishPart[]): number {
+  return CARD_COST * parts.filter((part) => part === 'toGo' || part === 'family').length;
 }
 
 /**
@@ -93,19 +87,7 @@ function strictest({ later }: Sampler, missed: ReadonlyMap<WishPart, number>, tr
   return looks.reduce((least, look) => (look.high < least.high ? look : least));
 }
 
-/**
- * The exact share of possible shapes times the share of racks of those shapes that fit. The second is counted in
- * racks of their own: how many are looked at follows from how long the search took, never from what is counted
- * here, so that Wilson's interval holds; the exact factor scales it.
- */
-function rarityOf(sampler: Sampler, tried: number, seed: string): Rarity {
-  const { share, later } = sampler;
-  if (later.length === 0) return { share, low: share, high: share, drawn: 0, fitted: 0 };
-  const random = stream(seed, 'how rare');
-  const most = Math.floor(BUDGET / (1 + CARD_COST * askedCard(sampler, null)));
-  const drawn = Math.min(most, Math.max(SURVEY.least, tried * SURVEY.fitting));
-  let fitted = 0;
-  for (let n = 0; n < drawn; n++) if (sampler.misses(sampler.draw(random)) === null) fitted++;
-  const { low, high } = wilson(fitted, drawn);
-  return { share: (share * fitted) / drawn, low: share * low, high: share * high, drawn, fitted };
+/** How many racks the budget is enough for where each is looked at in full. */
+function mostRacks({ later }: Sampler): number {
+  return Math.floor(BUDGET / (1 + cardCost(later)));
 }

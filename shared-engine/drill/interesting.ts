@@ -7,10 +7,12 @@ import { openRound } from '../exchange/decide.ts';
 import { begin } from '../exchange/evolve.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
 import type { Kernel } from '../rack/kernel.ts';
+import type { Review } from '../review/review.ts';
 import { reviewRound } from '../review/review-round.ts';
 import type { Face } from '../tiles/face.ts';
 import type { SeatRecord } from '../view/record.ts';
 import { seatView } from '../view/view.ts';
+import { isCostly } from './costly.ts';
 import type { Drill } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
 import { usualChoice } from './usual.ts';
@@ -20,23 +22,28 @@ export interface BetterPass {
   readonly step: MoveStep;
   readonly played: readonly Face[];
   readonly better: readonly Face[];
-  /** In the unit of the judge, above its own bar. */
+  /** In tiles, or in points of outlook where the pass was judged deeply. */
   readonly loss: number;
+  readonly unit: 'tiles' | 'points';
 }
 
-/** Whoever can say of a record which passes clearly had a better one; quick and deep reviews can both be one. */
-export type PassJudge = (record: SeatRecord) => readonly BetterPass[];
+/** Whoever can review a record; what takes long may be put behind it too. */
+export type PassJudge = (record: SeatRecord) => Review;
 
-/** The quick review: clearly better is a loss, in tiles, at or above the smallest one worth a learner's attention. */
 export function quickJudge(kernel: Kernel): PassJudge {
-  return (record) => {
-    const { basis, choices } = reviewRound(record, kernel);
-    return choices.flatMap((choice) =>
-      choice.kind === 'pass' && choice.loss >= basis.smallLoss
-        ? [{ step: choice.step, played: choice.played.tiles, better: choice.best.tiles, loss: choice.loss }]
-        : [],
-    );
-  };
+  return (record) => reviewRound(record, kernel);
+}
+
+/** The passes of a review that clearly had a better one, each by the deepest judgement it has. */
+export function betterPasses({ choices, basis }: Review): readonly BetterPass[] {
+  return choices.flatMap((choice): BetterPass[] => {
+    if (choice.kind !== 'pass' || !isCostly(choice, basis)) return [];
+    const { step, judgement, loss } = choice;
+    const pass = { step, played: choice.played.tiles };
+    if (judgement.depth === 'quick') return [{ ...pass, better: choice.best.tiles, loss, unit: 'tiles' }];
+    const rival = judgement.rival === null ? null : judgement.finalists[judgement.rival];
+    return rival ? [{ ...pass, better: rival.tiles, loss: rival.ahead.value, unit: 'points' }] : [];
+  });
 }
 
 export interface InterestingDeal {
@@ -70,7 +77,7 @@ export function interestingDeals(
     const prepared = prepareDeal({ bots }, { id: 'looked-at', seat, dealer, tiles }, kernel);
     if (!prepared.ok) return [];
     const record = usualRecord(prepared.deal, lookout, kernel);
-    const better = judge(record).filter(({ step }) => steps?.includes(step) ?? true);
+    const better = betterPasses(judge(record)).filter(({ step }) => steps?.includes(step) ?? true);
     return better.length > 0 ? [{ seed, better }] : [];
   });
 }

@@ -32,6 +32,18 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
     return known;
   };
 
+  const nearest = [new Map<Shape, number>(), new Map<Shape, number>()] as const;
+  /** The fewest tiles to go that a rack of this shape can have, to any family or to the one wished for. */
+  const nearestWith = (shape: Shape, toFamily: boolean): number => {
+    const known = nearest[toFamily ? 1 : 0];
+    const fewest = known.get(shape);
+    if (fewest !== undefined) return fewest;
+    const among = toFamily ? capacities.filter((one) => one.family === family) : capacities;
+    const found = among.reduce((least, one) => Math.min(least, 14 - mostMatched(shape, one)), 14);
+    known.set(shape, found);
+    return found;
+  };
+
   return (shape, parts) =>
     parts.every((part) => {
       switch (part) {
@@ -40,14 +52,8 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
         case 'likeNumbers':
           return likeFits(shape, wish, parts.includes('inARow'));
         case 'toGo': {
-          const range = rangeOf(wish.toGo);
-          const fitting = parts.includes('family')
-            ? capacities.filter((one) => one.family === family)
-            : capacities;
-          return (
-            farthestWith(shape) >= range.from &&
-            fitting.some((capacity) => 14 - mostMatched(shape, capacity) <= range.to)
-          );
+          const { from, to } = rangeOf(wish.toGo);
+          return farthestWith(shape) >= from && nearestWith(shape, parts.includes('family')) <= to;
         }
         case 'family':
           return capacities.some((capacity) => capacity.family === family);

@@ -78,5 +78,11 @@ function waysOf([ones, twos, threes, fours]: Shape['alike'], faces: number): big
     choose(faces - fours, threes) *
     choose(faces - fours - threes, twos) *
     choose(faces - fours - threes - twos, ones);
-  return which * 4n ** BigInt(ones) * 6n ** BigInt(twos) * 4n ** BigInt(threes);
+  return which * power(4n, ones + threes) * power(6n, twos);
+}
+
+function power(base: bigint, times: number): bigint {
+  let result = 1n;
+  for (let n = 0; n < times; n++) result *= base;
+  return result;
 }

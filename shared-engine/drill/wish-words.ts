@@ -1,8 +1,8 @@
 // What is said of a wish: how rare its racks are, why there can be none, why none was found and what to change.
 import type { Kernel } from '../rack/kernel.ts';
 import { listed } from '../review/words/phrases.ts';
-import type { Rarity } from './described.ts';
 import type { Wish } from './format.ts';
+import type { Rarity } from './rarity.ts';
 import { partInWords, partsOf, type WishPart } from './wish.ts';
 
 const MULTIPLES: readonly WishPart[] = ['pairs', 'pungs', 'kongs'];

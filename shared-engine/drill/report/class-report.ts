@@ -1,8 +1,8 @@
 // One drill deal, many pupils → the report of the class, as a value without names.
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { DrillDeal } from '../format.ts';
+import { type ClassMean, classMean } from './class-mean.ts';
 import type { ClassEntry } from './entry.ts';
-import { type Estimate, estimateOf } from './estimate.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
 import { costliestThemes, type ThemeCost } from './themes.ts';
 
@@ -16,8 +16,8 @@ export interface ClassReport {
   readonly pupils: number;
   readonly reviewed: number;
   /** Tiles to go as dealt and at the close, over the pupils reviewed. */
-  readonly toGoStart: Estimate | null;
-  readonly toGoEnd: Estimate | null;
+  readonly toGoStart: ClassMean | null;
+  readonly toGoEnd: ClassMean | null;
   readonly steps: readonly StepSpread[];
   /** Costliest first. */
   readonly themes: readonly ThemeCost[];
@@ -43,8 +43,8 @@ export function classReport(
     title: title ?? null,
     pupils: entries.length,
     reviewed: reviews.length,
-    toGoStart: estimateOf(reviews.map(({ toGoStart }) => toGoStart)),
-    toGoEnd: estimateOf(reviews.map(({ toGoEnd }) => toGoEnd)),
+    toGoStart: classMean(reviews.map(({ toGoStart }) => toGoStart)),
+    toGoEnd: classMean(reviews.map(({ toGoEnd }) => toGoEnd)),
     steps,
     themes: costliestThemes(entries),
     families: Object.fromEntries(

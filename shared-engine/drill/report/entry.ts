@@ -1,10 +1,12 @@
 // What the class report knows of a pupil: choices, review and aims, and nothing that says who it was.
 import { MOVES, type Step } from '../../exchange/schedule.ts';
+import type { Measured } from '../../review/judgement.ts';
 import { type Relived, relive } from '../../review/relive.ts';
 import type { ChoiceReview, Review } from '../../review/review.ts';
 import { facesOf, sortFaces } from '../../tiles/bag.ts';
 import type { Face } from '../../tiles/face.ts';
 import type { SeatRecord } from '../../view/record.ts';
+import { isCostly } from '../costly.ts';
 
 /** The families a pupil said the tiles pointed to, before a step. */
 export interface Aim {
@@ -29,17 +31,27 @@ export interface Made {
   readonly rack: readonly Face[];
   /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
   readonly chosen: readonly Face[] | number;
-  readonly loss: number | null;
+  /** What the review says of it; null as long as there is none. */
+  readonly judged: JudgedChoice | null;
+}
+
+export interface JudgedChoice {
+  /** In tiles, by the quick review. */
+  readonly loss: number;
+  /** By the deeper judgement; null as long as there is none. */
+  readonly points: Measured | null;
+  /** Whether something clearly better was there. */
+  readonly costly: boolean;
 }
 
 /** The choices of one pupil in the order of the round. */
 export function madeBy({ record, review }: ClassEntry): readonly Made[] {
   return relive(record).offered.flatMap((offer) =>
-    answersTo(offer).map((answer) => ({ ...answer, loss: lossOf(review, answer) })),
+    answersTo(offer).map((answer) => ({ ...answer, judged: judgedIn(review, answer) })),
   );
 }
 
-type Answer = Omit<Made, 'loss'>;
+type Answer = Omit<Made, 'judged'>;
 
 function answersTo(offer: Relived['offered'][number]): Answer[] {
   const facts = { own: offer.by === 'owner', rack: facesOf(offer.rack) };
@@ -56,6 +68,10 @@ function answersTo(offer: Relived['offered'][number]): Answer[] {
   }
 }
 
-function lossOf(review: Review | null, { kind, step }: Answer): number | null {
-  return review?.choices.find((choice) => choice.kind === kind && choice.step === step)?.loss ?? null;
+function judgedIn(review: Review | null, { kind, step }: Answer): JudgedChoice | null {
+  const choice = review?.choices.find((other) => other.kind === kind && other.step === step);
+  if (!review || !choice) return null;
+  const { judgement, loss } = choice;
+  const points = judgement.depth === 'deep' ? judgement.loss : null;
+  return { loss, points, costly: isCostly(choice, review.basis) };
 }

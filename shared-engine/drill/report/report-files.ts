@@ -1,8 +1,9 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the themes.
+import type { Measured } from '../../review/judgement.ts';
 import { tileList } from '../../review/words/tiles.ts';
+import { type ClassMean, thousandth } from './class-mean.ts';
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
-import type { Estimate } from './estimate.ts';
 import type { SpreadChoice, StepSpread } from './spread.ts';
 
 export function reportJson(report: ClassReport): string {
@@ -11,7 +12,7 @@ export function reportJson(report: ClassReport): string {
 
 /** One line for each choice of each step. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
-  const head = ['deal', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS];
+  const head = ['deal', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS, ...POINTS];
   const rows = steps.flatMap((spread) =>
     spread.choices.map((choice): Cell[] => [
       deal,
@@ -21,6 +22,8 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
       choice.count,
       shareOf(choice.share),
       ...figures(choice.loss),
+      ...ends(choice.points),
+      choice.costly,
     ]),
   );
   return csvText([head, ...rows]);
@@ -43,22 +46,30 @@ export function aimsCsv({ deal, steps, families }: ClassReport): string {
 
 /** One line for each theme, the costliest first. */
 export function themesCsv({ deal, themes }: ClassReport): string {
-  const head = ['deal', 'theme', 'choices', 'pupils', 'total loss', ...LOSS];
-  const rows = themes.map(({ words, choices, pupils, total, loss }): Cell[] => [
+  const head = ['deal', 'theme', 'choices', 'pupils', 'total loss', ...LOSS, 'total points lost'];
+  const rows = themes.map(({ words, choices, pupils, total, loss, totalPoints }): Cell[] => [
     deal,
     words,
     choices,
     pupils,
     total,
     ...figures(loss),
+    totalPoints,
   ]);
   return csvText([head, ...rows]);
 }
 
 const LOSS = ['mean loss', 'loss from', 'loss to'];
+const POINTS = ['points lost', 'points from', 'points to', 'clearly better known'];
 
-function figures(loss: Estimate | null): Cell[] {
+function figures(loss: ClassMean | null): Cell[] {
   return loss === null ? [null, null, null] : [loss.mean, loss.low, loss.high];
+}
+
+function ends(points: Measured | null): Cell[] {
+  if (points === null) return [null, null, null];
+  const { value, within } = points;
+  return [value, thousandth(value - within), thousandth(value + within)];
 }
 
 function shareOf(share: number): number {

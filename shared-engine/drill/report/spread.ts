@@ -1,17 +1,26 @@
 // What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
 import { STEPS, type Step } from '../../exchange/schedule.ts';
+import type { Measured } from '../../review/judgement.ts';
 import type { Face } from '../../tiles/face.ts';
+import { type ClassMean, classMean, meanMeasured } from './class-mean.ts';
 import { type ChoiceKind, type ClassEntry, type Made, madeBy } from './entry.ts';
-import { type Estimate, estimateOf } from './estimate.ts';
 
-export interface SpreadChoice {
+/** What the reviews say of some choices; each is null as long as no review says it. */
+export interface Cost {
+  /** Mean loss in tiles, by the quick review. */
+  readonly loss: ClassMean | null;
+  /** Mean loss in points of outlook, by the deeper judgement, once every one of them has it. */
+  readonly points: Measured | null;
+  /** How many of them had something clearly better. */
+  readonly costly: number | null;
+}
+
+export interface SpreadChoice extends Cost {
   /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
   readonly chosen: readonly Face[] | number;
   readonly count: number;
   /** Of the pupils who chose, 0–1. */
   readonly share: number;
-  /** Mean loss in tiles of those who chose it; null without reviews. */
-  readonly loss: Estimate | null;
 }
 
 export interface AimShare {
@@ -22,7 +31,7 @@ export interface AimShare {
   readonly share: number;
 }
 
-export interface StepSpread {
+export interface StepSpread extends Cost {
   readonly kind: ChoiceKind;
   readonly step: Step;
   /** Pupils who chose, and pupils for whom a bot or stand-in did; those are in no share. */
@@ -33,7 +42,6 @@ export interface StepSpread {
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
-  readonly loss: Estimate | null;
   readonly aims: readonly AimShare[];
 }
 
@@ -64,7 +72,7 @@ function spreadOf(all: readonly Made[], aims: readonly AimShare[]): StepSpread {
     racks: racks.size,
     rack: racks.size === 1 ? rack : null,
     choices: choicesOf(own),
-    loss: meanLoss(own),
+    ...costOf(own),
     aims,
   };
 }
@@ -82,12 +90,18 @@ function choicesOf(own: readonly Made[]): SpreadChoice[] {
       chosen: same[0]!.chosen,
       count: same.length,
       share: same.length / own.length,
-      loss: meanLoss(same),
+      ...costOf(same),
     }));
 }
 
-function meanLoss(choices: readonly Made[]): Estimate | null {
-  return estimateOf(choices.flatMap(({ loss }) => loss ?? []));
+function costOf(choices: readonly Made[]): Cost {
+  const judged = choices.flatMap((choice) => choice.judged ?? []);
+  const points = judged.flatMap((one) => one.points ?? []);
+  return {
+    loss: classMean(judged.map(({ loss }) => loss)),
+    points: points.length === choices.length ? meanMeasured(points) : null,
+    costly: judged.length === 0 ? null : judged.filter(({ costly }) => costly).length,
+  };
 }
 
 function aimsAt(step: Step, entries: readonly ClassEntry[], families: readonly string[]): AimShare[] {

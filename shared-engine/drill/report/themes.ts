@@ -1,7 +1,8 @@
 // What cost a class most, by theme: each costly choice under the rules of thumb it went against.
-import type { ChoiceReview, Group, NumberReview, PassReview } from '../../review/review.ts';
+import type { Basis, ChoiceReview, Group, NumberReview, PassReview } from '../../review/review.ts';
+import { isCostly } from '../costly.ts';
+import { type ClassMean, classMean, sumOf, thousandth } from './class-mean.ts';
 import type { ClassEntry } from './entry.ts';
-import { type Estimate, estimateOf, sumOf, thousandth } from './estimate.ts';
 
 /** Each theme as a teacher reads it; what it means is decided in `themesOf`. */
 export const THEMES = {
@@ -32,12 +33,14 @@ export interface ThemeCost {
   readonly pupils: number;
   /** Sum of the losses in tiles; a choice with several themes counts under each of them. */
   readonly total: number;
-  readonly loss: Estimate;
+  readonly loss: ClassMean;
+  /** Sum of the losses in points of outlook, once each of them was judged deeply. */
+  readonly totalPoints: number | null;
 }
 
 /** The themes of one choice; none where it cost too little to speak of. */
-export function themesOf(choice: ChoiceReview, smallLoss: number): readonly Theme[] {
-  if (choice.loss < smallLoss) return [];
+export function themesOf(choice: ChoiceReview, basis: Basis): readonly Theme[] {
+  if (!isCostly(choice, basis)) return [];
   return choice.kind === 'pass' ? passThemes(choice) : numberThemes(choice);
 }
 
@@ -71,25 +74,29 @@ function numberThemes({ kind, played, best }: NumberReview): readonly Theme[] {
   }
 }
 
-/** Of the pupils' own choices, the theme that cost most in all first. */
+/** Of the pupils' own choices, the theme that cost most in all first: in points where all have them, else in tiles. */
 export function costliestThemes(entries: readonly ClassEntry[]): readonly ThemeCost[] {
   const found = entries.flatMap(({ review }, pupil) =>
     (review?.choices ?? [])
       .filter(({ by }) => by === 'owner')
-      .flatMap((choice) =>
-        themesOf(choice, review!.basis.smallLoss).map((theme) => ({ theme, pupil, loss: choice.loss })),
-      ),
+      .flatMap((choice) => themesOf(choice, review!.basis).map((theme) => ({ theme, pupil, choice }))),
   );
   const costs = THEME_NAMES.flatMap((theme): ThemeCost[] => {
     const mine = found.filter((one) => one.theme === theme);
-    const losses = mine.map(({ loss }) => loss);
-    const loss = estimateOf(losses);
+    const losses = mine.map(({ choice }) => choice.loss);
+    const loss = classMean(losses);
     if (loss === null) return [];
     const total = thousandth(sumOf(losses));
     const pupils = new Set(mine.map(({ pupil }) => pupil)).size;
-    return [{ theme, words: THEMES[theme], choices: mine.length, pupils, total, loss }];
+    const points = mine.flatMap(({ choice: { judgement } }) =>
+      judgement.depth === 'deep' && judgement.loss ? [judgement.loss.value] : [],
+    );
+    const totalPoints = points.length === mine.length ? thousandth(sumOf(points)) : null;
+    return [{ theme, words: THEMES[theme], choices: mine.length, pupils, total, loss, totalPoints }];
   });
-  return costs.sort((a, b) => b.total - a.total);
+  const inPoints = costs.every(({ totalPoints }) => totalPoints !== null);
+  const cost = ({ total, totalPoints }: ThemeCost): number => (inPoints ? totalPoints! : total);
+  return costs.sort((a, b) => cost(b) - cost(a));
 }
 
 function holds(groups: readonly Group[], { face }: Group): boolean {

@@ -1,0 +1,130 @@
+// The report as files: CSV by RFC 4180 that no spreadsheet takes for formulas, and JSON that reads back.
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  aimsCsv,
+  choicesCsv,
+  classReport,
+  csvText,
+  reportJson,
+  themesCsv,
+} from '../../shared-engine/index.ts';
+import { classOf } from '../kit/classes.ts';
+import { described, drillOf } from '../kit/drills.ts';
+import { houseKernel } from '../kit/reviews.ts';
+
+/** A reader of RFC 4180, written apart from the writer. */
+function cellsOf(text: string): string[][] {
+  const rows: string[][] = [];
+  let row: string[] = [];
+  let at = 0;
+  while (at < text.length) {
+    let cell = '';
+    if (text[at] === '"') {
+      for (at++; text[at] !== '"' || text[at + 1] === '"'; at++) {
+        if (text[at] === '"') at++;
+        cell += text[at];
+      }
+      at++;
+    } else {
+      for (; text[at] !== ',' && text[at] !== '\r'; at++) cell += text[at];
+    }
+    row.push(cell);
+    if (text[at] === ',') at++;
+    else {
+      expect(text.slice(at, at + 2)).toBe('\r\n');
+      at += 2;
+      rows.push(row);
+      row = [];
+    }
+  }
+  return rows;
+}
+
+describe('CSV (RFC 4180, section 2)', () => {
+  test('2.1 and 2.4: lines end in CR LF, cells stand between commas', () => {
+    expect(
+      csvText([
+        ['a', 'b'],
+        [1, null],
+        [0.5, -2],
+      ]),
+    ).toBe('a,b\r\n1,\r\n0.5,-2\r\n');
+  });
+
+  test('2.6 and 2.7: commas, quotes and line breaks stand in quotes, quotes doubled', () => {
+    expect(csvText([['aaa', 'b\r\nbb', 'ccc']])).toBe('aaa,"b\r\nbb",ccc\r\n');
+    expect(csvText([['aaa', 'b"bb', 'c,c']])).toBe('aaa,"b""bb","c,c"\r\n');
+  });
+
+  test.each(['=1+1', '+1', '-1', '@sum', '\tx', '\rx', ' =1', '＝1'])(
+    '%j is text in a spreadsheet, no formula',
+    (text) => {
+      expect(cellsOf(csvText([[text]]))).toEqual([[`'${text}`]]);
+    },
+  );
+
+  test('any text comes back as it was, but for the apostrophe before a formula', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(fc.string({ unit: 'binary' }), { minLength: 1, maxLength: 4 })),
+        (rows) => {
+          const back = cellsOf(csvText(rows));
+          const plain = back.map((row, y) =>
+            row.map((cell, x) => (cell === `'${rows[y]![x]}` ? cell.slice(1) : cell)),
+          );
+          expect(plain).toEqual(rows);
+          for (const cell of back.flat()) expect(cell).not.toMatch(/^\s*[=+\-@]/);
+        },
+      ),
+      { seed: 7, numRuns: 500 },
+    );
+  });
+});
+
+describe('a class report', () => {
+  const drill = drillOf([{ ...described({}, 'files'), id: 'files' }]);
+  const pupils = classOf(drill, ['strong', 'casual', 'random']).map((entry) => ({
+    ...entry,
+    aims: [{ step: 'first-right' as const, families: ['runs'] }],
+  }));
+  const report = classReport({ id: 'files', title: '=SUM(A1)' }, pupils, houseKernel.card);
+
+  test('as JSON reads back', () => {
+    expect(JSON.parse(reportJson(report))).toEqual(report);
+  });
+
+  test('has a line for each choice of each step, tiles in words', () => {
+    const [head, ...rows] = cellsOf(choicesCsv(report));
+    const named =
+      'deal,step,kind,choice,pupils,share,mean loss,loss from,loss to,points lost,points from,points to';
+    expect(head!.join()).toBe(`${named},clearly better known`);
+    expect(rows).toHaveLength(report.steps.reduce((sum, { choices }) => sum + choices.length, 0));
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([13]));
+    const votes = rows.filter(([, step]) => step === 'vote').map(([, , , choice]) => choice);
+    expect(votes.every((choice) => choice === 'go on' || choice === 'stop')).toBe(true);
+    const passes = rows.filter(([, step]) => step === 'first-right').map(([, , , choice]) => choice);
+    expect(passes.length).toBeGreaterThan(1);
+    expect(passes.every((choice) => choice!.includes(' and ') || choice!.startsWith('a '))).toBe(true);
+  });
+
+  test('has a line for each aim and each theme', () => {
+    const runs = houseKernel.card.families.find(({ id }) => id === 'runs')!.name;
+    expect(cellsOf(aimsCsv(report))).toEqual([
+      ['deal', 'step', 'aim', 'pupils', 'share'],
+      ['files', 'first-right', runs, '3', '1'],
+    ]);
+    const [, ...themes] = cellsOf(themesCsv(report));
+    expect(themes.map(([, words, choices]) => [words, choices])).toEqual(
+      report.themes.map(({ words, choices }) => [words, String(choices)]),
+    );
+    expect(themes.length).toBeGreaterThan(0);
+  });
+
+  test('without a pupil still has its heads', () => {
+    const empty = classReport({ id: 'empty' }, [], houseKernel.card);
+    expect([choicesCsv(empty), aimsCsv(empty), themesCsv(empty)].map((text) => cellsOf(text).length)).toEqual(
+      [1, 1, 1],
+    );
+  });
+});

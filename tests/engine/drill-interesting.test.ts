@@ -1,0 +1,134 @@
+// Deals worth a lesson: where a pass clearly better than the usual one is known, and only there.
+import { describe, expect, test } from 'vitest';
+import {
+  begin,
+  betterPasses,
+  botsAround,
+  chooseFor,
+  type DeepJudgement,
+  dealTiles,
+  facesOf,
+  interestingDeals,
+  type Lookout,
+  openRound,
+  type PassJudge,
+  playOut,
+  quickJudge,
+  reviewRound,
+  type SeatRecord,
+  seatView,
+  stream,
+  usualChoice,
+} from '../../shared-engine/index.ts';
+import { deepJudgement } from '../kit/classes.ts';
+import { drillOf } from '../kit/drills.ts';
+import { houseKernel, passesOf } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const seeds = Array.from({ length: 8 }, (_, n) => seedNamed(`interesting ${n}`));
+const lookout: Lookout = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
+
+describe('the quick judge', () => {
+  const found = interestingDeals(seeds, lookout, houseKernel, quickJudge(houseKernel));
+
+  test('finds some of the deals, each with a pass at or above the smallest loss worth attention', () => {
+    expect(found.length).toBeGreaterThan(0);
+    for (const { seed, better } of found) {
+      expect(seeds).toContain(seed);
+      expect(better.length).toBeGreaterThan(0);
+      for (const { loss, played, better: best } of better) {
+        expect(loss).toBeGreaterThanOrEqual(0.25);
+        expect(best).not.toEqual(played);
+      }
+    }
+  });
+
+  test('finds the same again, in the order of the seeds', () => {
+    const [first] = found;
+    expect(interestingDeals([first!.seed], lookout, houseKernel, quickJudge(houseKernel))).toEqual([first]);
+    const order = found.map(({ seed }) => seeds.indexOf(seed));
+    expect([...order].sort((a, b) => a - b)).toEqual(order);
+  });
+
+  test('looks only at the steps asked for', () => {
+    const step = found[0]!.better[0]!.step;
+    const only = { ...lookout, steps: [step] };
+    const [again] = interestingDeals([found[0]!.seed], only, houseKernel, quickJudge(houseKernel));
+    expect(again!.better.map((one) => one.step)).toEqual([step]);
+    const none = { ...lookout, steps: [] };
+    expect(interestingDeals(seeds.slice(0, 1), none, houseKernel, quickJudge(houseKernel))).toEqual([]);
+  });
+});
+
+test('the bar of the quick review is its smallest loss', () => {
+  const { round } = playOut(
+    begin(openRound({ seed: seedNamed('bar'), dealer: 0 }, { layOpen: false })),
+    (view, random) => chooseFor('random', view, houseKernel, random),
+  );
+  const review = reviewRound(seatView(round, 2).record, houseKernel);
+  const costly = passesOf(review).filter(({ loss }) => loss >= review.basis.smallLoss);
+  expect(costly.length).toBeGreaterThan(1);
+  expect(costly.length).toBeLessThan(passesOf(review).length);
+  expect(betterPasses(review)).toEqual(
+    costly.map(({ step, loss, played, best }) => ({
+      step,
+      played: played.tiles,
+      better: best.tiles,
+      loss,
+      unit: 'tiles',
+    })),
+  );
+});
+
+describe('a deeper judge in place of the quick one', () => {
+  const shown: SeatRecord[] = [];
+  const judgeAs =
+    (verdict: DeepJudgement['verdict']): PassJudge =>
+    (record) => {
+      shown.push(record);
+      const review = reviewRound(record, houseKernel);
+      return {
+        ...review,
+        choices: review.choices.map((choice) => ({ ...choice, judgement: deepJudgement(verdict) })),
+      };
+    };
+
+  test('decides alone, whatever the quick loss is', () => {
+    const [deal] = interestingDeals(seeds.slice(0, 1), lookout, houseKernel, judgeAs('better-exists'));
+    expect(deal!.better.length).toBeGreaterThanOrEqual(4);
+    for (const { better, loss, unit } of deal!.better) {
+      expect({ better, loss, unit }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, unit: 'points' });
+    }
+    for (const verdict of ['as-good', 'too-close'] as const) {
+      expect(interestingDeals(seeds.slice(0, 2), lookout, houseKernel, judgeAs(verdict))).toEqual([]);
+    }
+  });
+
+  test('is shown the record of the seat, from the racks of the seed', () => {
+    expect(shown[0]!.seat).toBe(1);
+    expect(shown[0]!.start).toEqual(facesOf(dealTiles({ seed: seeds[0]!, dealer: 1 }).racks[1]));
+  });
+});
+
+test('the usual choice is one the typical bot makes, steadier than any single look', () => {
+  const { round } = { round: begin(openRound({ seed: seedNamed('usual'), dealer: 0 }, { layOpen: false })) };
+  const view = seatView(round, 0);
+  const different = (choose: (n: number) => unknown): number =>
+    new Set(Array.from({ length: 24 }, (_, n) => JSON.stringify(choose(n)))).size;
+  const single = different((n) => chooseFor('typical', view, houseKernel, stream(`look ${n}`, 'usual')));
+  const usual = different((n) => usualChoice(view, houseKernel, stream(`look ${n}`, 'usual')));
+  expect(single).toBeGreaterThan(1);
+  expect(usual).toBeLessThan(single);
+});
+
+test('the usual choice of a seat that has answered, or of a closed round, is none', () => {
+  const deal = { seed: seedNamed('closed'), dealer: 0 } as const;
+  const { round } = playOut(begin(openRound(deal, { layOpen: false })), (view, random) =>
+    chooseFor('typical', view, houseKernel, random),
+  );
+  expect(usualChoice(seatView(round, 0), houseKernel, stream('closed', 'usual'))).toBeNull();
+});
+
+test('the bots of the drill play around the seat', () => {
+  expect(botsAround(lookout.seat, lookout.bots)[lookout.seat]).toBeNull();
+});

@@ -1,0 +1,231 @@
+// The report of a class: what was chosen by how many, what it cost, and nothing that says who it was.
+import { describe, expect, test } from 'vitest';
+import {
+  type ClassEntry,
+  classMean,
+  classReport,
+  STEPS,
+  type StepSpread,
+  spreadsOf,
+} from '../../shared-engine/index.ts';
+import { classOf, deepJudgement } from '../kit/classes.ts';
+import { described, drillOf } from '../kit/drills.ts';
+import { houseKernel, move } from '../kit/reviews.ts';
+import { studentPoint } from '../prove/statistics/student.ts';
+
+const drill = drillOf([described({ pairs: { from: 1 }, jokers: { to: 2 } }, 'class')]);
+const { card } = houseKernel;
+const families = card.families.map(({ id }) => id);
+const pupils = classOf(drill, ['strong', 'strong', 'casual', 'casual', 'random', 'random', 'typical']);
+const report = classReport(drill.deals[0]!, pupils, card);
+const spread = (step: string, kind = 'pass'): StepSpread =>
+  report.steps.find((one) => one.step === step && one.kind === kind)!;
+
+describe('the spread of a step', () => {
+  test('counts every pupil once, and the shares make one', () => {
+    for (const { choices, pupils: count } of report.steps) {
+      expect(choices.reduce((sum, choice) => sum + choice.count, 0)).toBe(count);
+      expect(choices.reduce((sum, choice) => sum + choice.share, 0)).toBeCloseTo(1, 12);
+    }
+    expect(spread('first-right').pupils).toBe(7);
+  });
+
+  test('shows the rack that all faced at the first pass', () => {
+    const first = spread('first-right');
+    expect(first.racks).toBe(1);
+    expect(first.rack).toEqual(pupils[0]!.record.start);
+    const later = spread('first-left');
+    expect(later.racks).toBeGreaterThan(1);
+    expect(later.rack).toBeNull();
+  });
+
+  test('merges passes of the same faces, most frequent first, at the loss their reviews give', () => {
+    const first = spread('first-right');
+    const counts = first.choices.map(({ count }) => count);
+    expect([...counts].sort((a, b) => b - a)).toEqual(counts);
+    expect(counts[0]).toBeGreaterThan(1);
+    for (const { chosen, loss } of first.choices) {
+      const losses = pupils.flatMap(({ record, review }) => {
+        const pass = review!.choices.find(({ step, kind }) => step === 'first-right' && kind === 'pass')!;
+        return String(record.steps[0]?.kind === 'move' && record.steps[0].gave) === String(chosen)
+          ? [pass.loss]
+          : [];
+      });
+      expect(loss).toEqual(classMean(losses));
+    }
+  });
+
+  test('stands in the order of the round, a blind number before the tiles of its step', () => {
+    const places = report.steps.map(({ step, kind }) => STEPS.indexOf(step) * 2 + Number(kind !== 'blind'));
+    expect([...places].sort((a, b) => a - b)).toEqual(places);
+    expect(spread('first-left', 'blind').choices.every(({ chosen }) => typeof chosen === 'number')).toBe(
+      true,
+    );
+  });
+
+  test('is there before the reviews are, without losses', () => {
+    const unreviewed = pupils.map((entry) => ({ ...entry, review: null }));
+    const early = spreadsOf(unreviewed, families);
+    expect(early.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count]))).toEqual(
+      report.steps.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count])),
+    );
+    expect(
+      early.every(({ loss, choices }) => loss === null && choices.every((one) => one.loss === null)),
+    ).toBe(true);
+    expect(classReport(drill.deals[0]!, unreviewed, card)).toMatchObject({
+      pupils: 7,
+      reviewed: 0,
+      themes: [],
+    });
+  });
+
+  test('leaves out what a stand-in chose, and says for how many it did', () => {
+    const stoodIn: ClassEntry = {
+      record: {
+        seat: 0,
+        dealer: 1,
+        start: pupils[0]!.record.start,
+        steps: [
+          move('first-right', pupils[0]!.record.start.slice(-3), ['bam-1', 'bam-2', 'dot-9'], {
+            by: 'stand-in',
+          }),
+        ],
+      },
+      review: null,
+      aims: [],
+    };
+    const [first] = spreadsOf([stoodIn, ...pupils], families);
+    expect(first).toMatchObject({ pupils: 7, stoodIn: 1 });
+    expect(spreadsOf([stoodIn], families)[0]).toMatchObject({
+      pupils: 0,
+      stoodIn: 1,
+      choices: [],
+      rack: null,
+    });
+  });
+
+  test('grows as the class goes on: a pupil who is not there yet is not counted', () => {
+    const behind = pupils.map((entry, n) =>
+      n < 3 ? entry : { ...entry, record: { ...entry.record, steps: entry.record.steps.slice(0, 1) } },
+    );
+    const now = spreadsOf(behind, families);
+    expect(now[0]).toMatchObject({ step: 'first-right', pupils: 7 });
+    expect(now[1]).toMatchObject({ step: 'first-across', pupils: 3 });
+  });
+});
+
+describe('the cost of a choice', () => {
+  const judged = (count: number): ClassEntry[] =>
+    pupils.map((entry, n) => {
+      const { review } = entry;
+      const choices = review!.choices.map((choice) => ({
+        ...choice,
+        judgement: deepJudgement('better-exists'),
+      }));
+      return n < count ? { ...entry, review: { ...review!, choices } } : entry;
+    });
+
+  test('is in tiles with the number of pupils for whom something clearly better was there', () => {
+    const first = spread('first-right');
+    const above = pupils.filter(
+      ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.25,
+    ).length;
+    expect(first).toMatchObject({ points: null, costly: above });
+    expect(first.choices.reduce((sum, { costly }) => sum + costly!, 0)).toBe(above);
+  });
+
+  test('is in points of outlook too once every one of the choices was judged deeply, as unsure as each was', () => {
+    const [all] = spreadsOf(judged(7), families);
+    expect(all).toMatchObject({ points: { value: 2, within: 0.5 }, costly: 7 });
+    const [most] = spreadsOf(judged(6), families);
+    expect(most!.points).toBeNull();
+    expect(most!.loss).toEqual(spread('first-right').loss);
+  });
+});
+
+describe('aims', () => {
+  const aimed = pupils.map((entry, n) => ({
+    ...entry,
+    aims: n < 4 ? [{ step: 'first-right' as const, families: n === 0 ? ['runs', 'odds'] : ['runs'] }] : [],
+  }));
+
+  test('are shares of the pupils who named one, by family', () => {
+    const [first] = spreadsOf(aimed, families);
+    expect(first!.aims).toEqual([
+      { family: 'runs', count: 4, share: 1 },
+      { family: 'odds', count: 1, share: 0.25 },
+    ]);
+    const { families: named } = classReport(drill.deals[0]!, aimed, card);
+    expect(Object.keys(named)).toEqual(['runs', 'odds']);
+  });
+
+  test('that are no family of the card are not shown', () => {
+    const typed = [{ ...pupils[0]!, aims: [{ step: 'first-right' as const, families: ['Wilma was here'] }] }];
+    expect(JSON.stringify(classReport(drill.deals[0]!, typed, card))).not.toContain('Wilma');
+  });
+});
+
+describe('names', () => {
+  test('do not get into a report, whatever hangs on the entries', () => {
+    const canary = { name: 'Zyphrania', pupil: 'Zyphrania', code: 'Zyphrania' };
+    const marked = pupils.map((entry) => ({
+      ...entry,
+      ...canary,
+      record: { ...entry.record, ...canary },
+      review: entry.review && {
+        ...entry.review,
+        ...canary,
+        lesson: 'Zyphrania',
+        choices: entry.review.choices.map((choice) => ({ ...choice, ...canary })),
+      },
+    }));
+    const told = classReport(drill.deals[0]!, marked, card);
+    expect(JSON.stringify(told)).not.toContain('Zyphrania');
+    expect(told).toEqual(report);
+  });
+
+  test('cannot be guessed from an order: the report is the same whoever comes first', () => {
+    const turned = [...pupils.slice(3), ...pupils.slice(0, 3)].reverse();
+    expect(JSON.stringify(classReport(drill.deals[0]!, turned, card))).toBe(JSON.stringify(report));
+  });
+});
+
+test('tiles to go are over the pupils reviewed', () => {
+  expect(report.toGoStart).toMatchObject({ n: 7, mean: pupils[0]!.review!.toGoStart });
+  expect(report.toGoEnd!.mean).toBeCloseTo(
+    pupils.reduce((sum, { review }) => sum + review!.toGoEnd, 0) / 7,
+    3,
+  );
+});
+
+test('a report of nobody is empty', () => {
+  expect(classReport({ id: 'empty', title: 'Nobody came' }, [], card)).toEqual({
+    format: 'quadrille-class-report/1',
+    deal: 'empty',
+    title: 'Nobody came',
+    pupils: 0,
+    reviewed: 0,
+    toGoStart: null,
+    toGoEnd: null,
+    steps: [],
+    themes: [],
+    families: {},
+  });
+});
+
+describe('a mean and its interval', () => {
+  test('is Student’s: 95 % points by a second computation, 1 to 30 degrees of freedom', () => {
+    for (let n = 2; n <= 31; n++) {
+      const values = Array.from({ length: n }, (_, i) => i * 10);
+      const { mean, high } = classMean(values)!;
+      const deviation = Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (n - 1));
+      expect((high! - mean) / (deviation / Math.sqrt(n))).toBeCloseTo(studentPoint(0.05, n - 1), 2);
+    }
+  });
+
+  test('of one value has no ends, of none there is none, of equal values it is a point', () => {
+    expect(classMean([])).toBeNull();
+    expect(classMean([0.25])).toEqual({ n: 1, mean: 0.25, low: null, high: null });
+    expect(classMean([0.3, 0.3, 0.3])).toEqual({ n: 3, mean: 0.3, low: 0.3, high: 0.3 });
+  });
+});

@@ -1,0 +1,91 @@
+// A class for tests: pupils of different strength who play one deal of a drill, each against the same three bots.
+import {
+  type AnswerChoice,
+  begin,
+  botStream,
+  botsAround,
+  type ClassEntry,
+  chooseFor,
+  type DeepJudgement,
+  type Drill,
+  decide,
+  evolve,
+  openRound,
+  openStep,
+  type PreparedDeal,
+  prepareDeal,
+  type Round,
+  reviewRound,
+  SEATS,
+  type Seat,
+  type StyleName,
+  seatView,
+  stream,
+} from '../../shared-engine/index.ts';
+import { houseKernel } from './reviews.ts';
+
+/** Plays the deal to its close; the seat's choices are its owner's, the others are the drill's bots. */
+export function playedAlone(
+  deal: PreparedDeal,
+  seat: Seat,
+  bots: Drill['bots'],
+  choose: (round: Round) => AnswerChoice | null,
+): Round {
+  const styles = botsAround(seat, bots);
+  let round = begin(openRound(deal, { layOpen: false }));
+  while (round.phase !== 'closed') {
+    for (const place of SEATS) {
+      const view = seatView(round, place);
+      const step = openStep(view.stage);
+      if (step === null || view.answer !== null) continue;
+      const style = styles[place];
+      const choice = style
+        ? chooseFor(style, view, houseKernel, botStream(deal.seed, step, place))
+        : choose(round);
+      if (choice === null) continue;
+      const decision = decide(round, { ...choice, seat: place, by: style ? 'bot' : 'owner' });
+      if (!decision.ok) throw new Error(decision.sentence);
+      round = decision.events.reduce(evolve, round);
+    }
+  }
+  return round;
+}
+
+/** One entry for each style, in that order; what a pupil chooses depends on its style and its place in the list. */
+export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[] {
+  const [first] = drill.deals;
+  const prepared = prepareDeal(drill, first!, houseKernel);
+  if (!prepared.ok) throw new Error(prepared.problem.sentence);
+  const { seat } = first!;
+  return styles.map((style, pupil) => {
+    const random = stream(`pupil ${pupil}`, style);
+    const round = playedAlone(prepared.deal, seat, drill.bots, (now) =>
+      chooseFor(style, seatView(now, seat), houseKernel, random),
+    );
+    const { record } = seatView(round, seat);
+    return { record, review: reviewRound(record, houseKernel), aims: [] };
+  });
+}
+
+/** What playouts might say of a pass: one rival, two points of outlook ahead, give or take a half. */
+export function deepJudgement(verdict: DeepJudgement['verdict']): DeepJudgement {
+  const finalist = { number: null, outlook: { value: 30, within: 1 }, gift: null, inFront: true };
+  return {
+    depth: 'deep',
+    verdict,
+    decided: true,
+    loss: { value: 2, within: 0.5 },
+    gift: null,
+    played: 0,
+    rival: 1,
+    finalists: [
+      { ...finalist, tiles: ['dot-9', 'north', 'red'], ahead: { value: 0, within: 0 } },
+      { ...finalist, tiles: ['bam-1', 'bam-4', 'west'], ahead: { value: 2, within: 0.5 } },
+    ],
+    rivals: 1,
+    mean: null,
+    worlds: 64,
+    smallLoss: 1,
+    words: [],
+  };
+}
