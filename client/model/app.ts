@@ -1,21 +1,21 @@
-// The page as a whole: where it is, what this browser remembers, and how a room is opened on it.
+// The page as a whole: where it is, what this browser remembers, which sheet lies on top.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Review } from '../../shared-engine/index.ts';
 import type { Memory } from '../connection/pending.ts';
 import type { SharedDeal } from '../practice/deal-link.ts';
-import type { Room } from './room.ts';
 import { pathOf, type Route, routeOf } from './route.ts';
 import { readSettings, type Settings, writeSettings } from './settings.ts';
+
+/** What may lie over any screen without leaving it. */
+export type Sheet = 'settings' | 'help';
 
 export interface App {
   readonly route: ReadonlySignal<Route>;
   readonly settings: ReadonlySignal<Settings>;
+  readonly sheet: ReadonlySignal<Sheet | null>;
   go(route: Route): void;
   change(part: Partial<Settings>): void;
-  /** A room's model; the caller starts it and lets it go. */
-  room(code: string): Room;
-  /** A table in the page for this deal. */
-  practice(shared: SharedDeal): Room;
+  show(sheet: Sheet | null): void;
   /** A fresh deal for a table in the page. */
   freshDeal(): SharedDeal;
   /** The address a friend can open. */
@@ -32,32 +32,37 @@ export interface AppPorts {
   readonly showPath: (path: string) => void;
   /** Runs when the player goes back or forward. */
   readonly onReturn: (run: () => void) => void;
-  readonly room: (code: string) => Room;
-  readonly practice: (shared: SharedDeal, settings: Settings) => Room;
   readonly freshDeal: () => SharedDeal;
 }
 
 export function openApp(ports: AppPorts): App {
   const here = () => routeOf(ports.place().pathname, ports.place().hash);
   const route = signal(here());
+  const sheet = signal<Sheet | null>(null);
   const reviews = new Map<string, Review>();
   const settings = signal(readSettings(ports.lasting));
   ports.onReturn(() => {
     route.value = here();
+    sheet.value = null;
   });
   return {
     route,
     settings,
+    sheet,
     go(next) {
       ports.showPath(pathOf(next));
       route.value = next;
+      sheet.value = null;
     },
     change(part) {
       settings.value = { ...settings.value, ...part };
       writeSettings(ports.lasting, settings.value);
+      // What the rack remembers gives way to a wish said here.
+      if (part.sort) ports.lasting.write('sort', part.sort);
     },
-    room: ports.room,
-    practice: (shared) => ports.practice(shared, settings.value),
+    show(next) {
+      sheet.value = next;
+    },
     freshDeal: ports.freshDeal,
     linkTo: (target) => `${ports.origin}${pathOf(target)}`,
     firstReview: (key) => reviews.get(key) ?? null,

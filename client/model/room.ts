@@ -202,6 +202,9 @@ function received(
   switch (message.kind) {
     case 'welcome':
     case 'ack':
+    // The connection has taken these two in already.
+    case 'news':
+    case 'keeping':
       return {};
     case 'refused':
       return { notice: message.sentence };

@@ -7,11 +7,16 @@ export type Route =
   | { readonly kind: 'front' }
   | { readonly kind: 'room'; readonly code: string }
   /** A table in the page itself, for one deal. */
-  | { readonly kind: 'deal'; readonly shared: SharedDeal };
+  | { readonly kind: 'deal'; readonly shared: SharedDeal }
+  /** The exchange explained on an example that is played. */
+  | { readonly kind: 'lesson' };
+
+const LESSON_HASH = '#how-it-goes';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
   if (shared) return { kind: 'deal', shared };
+  if (hash === LESSON_HASH) return { kind: 'lesson' };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
   if (!match) return { kind: 'front' };
   return { kind: 'room', code: tidyCode(decode(match[1]!)) };
@@ -25,6 +30,8 @@ export function pathOf(route: Route): string {
       return tablePath(route.code);
     case 'deal':
       return `/${dealHash(route.shared)}`;
+    case 'lesson':
+      return `/${LESSON_HASH}`;
   }
 }
 

@@ -1,19 +1,60 @@
-// Which screen the address asks for.
+// Which screen the address asks for, and the sheet that lies over it.
 import type { App } from '../model/app.ts';
+import { helpPart, roomsPart, settingsPart } from '../parts.ts';
 import { dealKey } from '../practice/deal-link.ts';
+import { Fetched } from './fetched.tsx';
 import { Front } from './front.tsx';
-import { RoomScreen } from './room-screen.tsx';
 
 export function AppView({ app }: { readonly app: App }) {
+  return (
+    <>
+      <Place app={app} />
+      <Over app={app} />
+    </>
+  );
+}
+
+function Place({ app }: { readonly app: App }) {
   const route = app.route.value;
   switch (route.kind) {
     case 'front':
       return <Front app={app} />;
     case 'room':
-      return <RoomScreen key={route.code} app={app} open={() => app.room(route.code)} />;
+      return (
+        <Fetched later={roomsPart}>
+          {({ RoomScreen, serverRoom }) => (
+            <RoomScreen key={route.code} app={app} open={() => serverRoom(route.code)} />
+          )}
+        </Fetched>
+      );
     case 'deal': {
       const { shared } = route;
-      return <RoomScreen key={dealKey(shared)} app={app} open={() => app.practice(shared)} />;
+      return (
+        <Fetched later={roomsPart}>
+          {({ RoomScreen, pageRoom }) => (
+            <RoomScreen key={dealKey(shared)} app={app} open={() => pageRoom(shared, app.settings.peek())} />
+          )}
+        </Fetched>
+      );
     }
+    case 'lesson':
+      return (
+        <Fetched later={roomsPart}>
+          {({ LessonScreen, lessonRoom }) => (
+            <LessonScreen key="lesson" app={app} open={() => lessonRoom(app.settings.peek())} />
+          )}
+        </Fetched>
+      );
+  }
+}
+
+function Over({ app }: { readonly app: App }) {
+  switch (app.sheet.value) {
+    case null:
+      return null;
+    case 'settings':
+      return <Fetched later={settingsPart}>{({ SettingsSheet }) => <SettingsSheet app={app} />}</Fetched>;
+    case 'help':
+      return <Fetched later={helpPart}>{({ HelpSheet }) => <HelpSheet app={app} />}</Fetched>;
   }
 }

@@ -1,11 +1,15 @@
 // The front page: three doors, one field for a code, a name asked once.
 import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
-import { openRoom } from '../connection/api.ts';
 import type { App } from '../model/app.ts';
+import { pathOf } from '../model/route.ts';
+import { roomsPart } from '../parts.ts';
 import { FRONT } from '../words/front.ts';
+import { PART } from '../words/part.ts';
 import { PRACTICE } from '../words/practice.ts';
+import { Bar } from './bar.tsx';
 import { CodeField } from './code-field.tsx';
+import { goInPage } from './link.ts';
 import { Mark } from './mark.tsx';
 import { NameField } from './name-field.tsx';
 import { TermsForm } from './terms-form.tsx';
@@ -27,7 +31,13 @@ export function Front({ app }: { readonly app: App }) {
     busy.value = true;
     problem.value = null;
     const bot = door === 'alone' ? settings.style : null;
-    const answer = await openRoom({
+    const rooms = await roomsPart.fetch();
+    if (rooms === null) {
+      busy.value = false;
+      problem.value = PART.missing;
+      return;
+    }
+    const answer = await rooms.openRoom({
       name: name || FRONT.nameless,
       door,
       terms: { deadline: settings.deadline, layOpen: settings.layOpen },
@@ -43,59 +53,75 @@ export function Front({ app }: { readonly app: App }) {
   }
 
   return (
-    <main class="front">
-      <header class="masthead">
-        <Mark />
-        <h1>Quadrille</h1>
-        <p>{FRONT.promise}</p>
-      </header>
-      <NameField
-        value={settings.name}
-        missing={askName.value && settings.name.trim() === ''}
-        onChange={(name) => app.change({ name })}
-      />
-      <div class="doors">
-        <section class="door first">
-          <h2>{FRONT.alone.title}</h2>
-          <p>{FRONT.alone.about}</p>
-          <button type="button" class="primary" aria-disabled={busy.value} onClick={() => void open('alone')}>
-            {FRONT.alone.button}
+    <>
+      <Bar app={app} home={false} />
+      <main class="front">
+        <header class="masthead">
+          <Mark />
+          <h1>Quadrille</h1>
+          <p>{FRONT.promise}</p>
+          <p class="first-time">
+            <a
+              href={pathOf({ kind: 'lesson' })}
+              onClick={(event) => goInPage(event, () => app.go({ kind: 'lesson' }))}
+            >
+              {FRONT.lesson}
+            </a>
+          </p>
+        </header>
+        <NameField
+          value={settings.name}
+          missing={askName.value && settings.name.trim() === ''}
+          onChange={(name) => app.change({ name })}
+        />
+        <div class="doors">
+          <section class="door first">
+            <h2>{FRONT.alone.title}</h2>
+            <p>{FRONT.alone.about}</p>
+            <button
+              type="button"
+              class="primary"
+              aria-disabled={busy.value}
+              onClick={() => void open('alone')}
+            >
+              {FRONT.alone.button}
+            </button>
+          </section>
+          <section class="door">
+            <h2>{FRONT.friends.title}</h2>
+            <p>{FRONT.friends.about}</p>
+            <button
+              type="button"
+              class="primary"
+              aria-disabled={busy.value}
+              onClick={() => void open('friends')}
+            >
+              {FRONT.friends.button}
+            </button>
+          </section>
+          <section class="door later">
+            <h2>{FRONT.group.title}</h2>
+            <p>{FRONT.group.about}</p>
+            <p class="coming">{FRONT.group.coming}</p>
+          </section>
+        </div>
+        <p class="notice" role="alert">
+          {problem.value}
+        </p>
+        {offline.value && (
+          <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
+            {PRACTICE.offline}
           </button>
-        </section>
-        <section class="door">
-          <h2>{FRONT.friends.title}</h2>
-          <p>{FRONT.friends.about}</p>
-          <button
-            type="button"
-            class="primary"
-            aria-disabled={busy.value}
-            onClick={() => void open('friends')}
-          >
-            {FRONT.friends.button}
-          </button>
-        </section>
-        <section class="door later">
-          <h2>{FRONT.group.title}</h2>
-          <p>{FRONT.group.about}</p>
-          <p class="coming">{FRONT.group.coming}</p>
-        </section>
-      </div>
-      <p class="notice" role="alert">
-        {problem.value}
-      </p>
-      {offline.value && (
-        <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
-          {PRACTICE.offline}
-        </button>
-      )}
-      <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
-      <TermsForm
-        settings={settings}
-        onChange={app.change}
-        onCard={(file) => {
-          card.value = file;
-        }}
-      />
-    </main>
+        )}
+        <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
+        <TermsForm
+          settings={settings}
+          onChange={app.change}
+          onCard={(file) => {
+            card.value = file;
+          }}
+        />
+      </main>
+    </>
   );
 }

@@ -1,14 +1,16 @@
 // One room: its connection, the words about that, and the screen that is due.
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { App } from '../model/app.ts';
 import { waitsFor } from '../model/facing.ts';
 import type { Room } from '../model/room.ts';
 import { type Screen, screenOf } from '../model/screen.ts';
+import { soundsOf } from '../sound/sounds.ts';
 import { ROOM } from '../words/room.ts';
+import { Bar } from './bar.tsx';
 import { CodeField } from './code-field.tsx';
 import { LinkBar } from './link-bar.tsx';
 import { Lobby } from './lobby.tsx';
-import { Mark } from './mark.tsx';
 import { ReviewScreen } from './review/review-screen.tsx';
 import { TableScreen } from './table-screen.tsx';
 import { WatchScreen } from './watch-screen.tsx';
@@ -17,10 +19,19 @@ interface RoomScreenProps {
   readonly app: App;
   /** Called once; another room is another screen. */
   readonly open: () => Room;
+  /** Said above the screen that is due, where somebody is being shown how it goes. */
+  readonly guide?: (screen: Screen) => ComponentChildren;
 }
 
-export function RoomScreen({ app, open }: RoomScreenProps) {
+export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   const room = useMemo(open, []);
+  const { sort, sound } = app.settings.value;
+  const sorted = useRef(sort);
+  useEffect(() => {
+    if (sorted.current !== sort) room.sortBy(sort);
+    sorted.current = sort;
+  }, [room, sort]);
+  useEffect(() => (sound ? soundsOf(room) : undefined), [room, sound]);
   useEffect(() => {
     room.reconnect();
     const hurry = () => room.hurry();
@@ -44,21 +55,9 @@ export function RoomScreen({ app, open }: RoomScreenProps) {
   }, [title]);
   return (
     <div class="room">
-      <header class="room-bar">
-        <a
-          class="home"
-          href="/"
-          aria-label={ROOM.home}
-          onClick={(event) => {
-            event.preventDefault();
-            app.go({ kind: 'front' });
-          }}
-        >
-          <Mark />
-          <span aria-hidden="true">Quadrille</span>
-        </a>
+      <Bar app={app} home>
         {table && <p class="room-code">{home === 'page' ? table.code : ROOM.table(table.code)}</p>}
-      </header>
+      </Bar>
       <LinkBar
         state={link}
         kept={kept}
@@ -70,6 +69,7 @@ export function RoomScreen({ app, open }: RoomScreenProps) {
           else room.reconnect();
         }}
       />
+      {guide?.(screen)}
       <Due app={app} room={room} screen={screen} />
       <Speaker news={room.state.value.news} />
     </div>

@@ -4,8 +4,9 @@ import { SEATS, type Seat, type SeatInfo, STYLES, type Table } from '../../share
 import { claimSeat } from '../connection/api.ts';
 import type { App } from '../model/app.ts';
 import type { Room } from '../model/room.ts';
-import { capital, placeOf, STYLE_WORDS, seatState } from '../words/people.ts';
+import { capital, placeOf, seatState } from '../words/people.ts';
 import { LOBBY } from '../words/room.ts';
+import { STYLE_WORDS } from '../words/styles.ts';
 import { NameField } from './name-field.tsx';
 
 interface SeatPickerProps {

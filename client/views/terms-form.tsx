@@ -1,9 +1,8 @@
 // How a new table is set up; sensible without ever being opened.
 import { useSignal } from '@preact/signals';
-import { STYLES } from '../../shared-engine/index.ts';
-import { DEADLINES, type Settings } from '../model/settings.ts';
-import { cardChosen, FRONT, seconds } from '../words/front.ts';
-import { STYLE_WORDS } from '../words/people.ts';
+import type { Settings } from '../model/settings.ts';
+import { cardChosen, FRONT } from '../words/front.ts';
+import { TableTerms } from './table-terms.tsx';
 
 interface TermsFormProps {
   readonly settings: Settings;
@@ -30,48 +29,7 @@ export function TermsForm({ settings, onChange, onCard }: TermsFormProps) {
   return (
     <details class="settings">
       <summary>{FRONT.settings}</summary>
-      <fieldset>
-        <legend>{FRONT.style}</legend>
-        {STYLES.map((style) => (
-          <label key={style} class="choice">
-            <input
-              type="radio"
-              name="style"
-              checked={settings.style === style}
-              onChange={() => onChange({ style })}
-            />
-            <span>
-              <b>{STYLE_WORDS[style].name}</b> {STYLE_WORDS[style].about}
-            </span>
-          </label>
-        ))}
-      </fieldset>
-      <fieldset>
-        <legend>{FRONT.deadline}</legend>
-        <div class="row">
-          {DEADLINES.map((deadline) => (
-            <label key={deadline} class="choice">
-              <input
-                type="radio"
-                name="deadline"
-                checked={settings.deadline === deadline}
-                onChange={() => onChange({ deadline })}
-              />
-              <span>{deadline === null ? FRONT.deadlineOff : seconds(deadline)}</span>
-            </label>
-          ))}
-        </div>
-      </fieldset>
-      <label class="choice">
-        <input
-          type="checkbox"
-          checked={settings.layOpen}
-          onChange={(event) => onChange({ layOpen: event.currentTarget.checked })}
-        />
-        <span>
-          <b>{FRONT.layOpen}</b> {FRONT.layOpenAbout}
-        </span>
-      </label>
+      <TableTerms form="front" settings={settings} onChange={onChange} />
       <div class="field">
         <label for="card">{FRONT.card}</label>
         <input

@@ -20,6 +20,7 @@ export const FRONT = {
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
     coming: 'Coming',
   },
+  lesson: 'New to it? The exchange in two minutes, on an example you play',
   codeQuestion: 'Somebody gave you a code?',
   codeButton: 'Go to that table',
   codeMissing: 'Type the eight letters of the code first.',

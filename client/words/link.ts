@@ -12,6 +12,11 @@ export function linkWords(state: LinkState, kept: number, seen: boolean): LinkWo
   switch (state.kind) {
     case 'open':
       return null;
+    case 'looking':
+      return {
+        text: 'The table cannot write anything down just now. Your tiles are safe; wait a moment.',
+        button: null,
+      };
     case 'connecting':
       return seen ? { text: 'Coming back to the table…', button: null } : null;
     case 'waiting':

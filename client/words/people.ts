@@ -4,9 +4,9 @@ import {
   neighbour,
   type Seat,
   type SeatInfo,
-  type StyleName,
   type Table,
 } from '../../shared-engine/index.ts';
+import { STYLE_WORDS } from './styles.ts';
 
 export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
   const info = table.seats[seat];
@@ -35,14 +35,6 @@ export function placeOf(you: Seat, seat: Seat): string | null {
   }
   return null;
 }
-
-export const STYLE_WORDS: Readonly<Record<StyleName, { readonly name: string; readonly about: string }>> = {
-  casual: { name: 'Easy-going', about: 'plays by feel and changes its mind' },
-  typical: { name: 'Club evening', about: 'passes what most players pass' },
-  strong: { name: 'Keen', about: 'keeps the best it can for itself' },
-  guarded: { name: 'Careful', about: 'hands you as little as it can' },
-  random: { name: 'Blindfold', about: 'passes without looking' },
-};
 
 export function seatState(info: SeatInfo): string {
   switch (info.kind) {
