@@ -21,7 +21,11 @@ interface Capacity {
 export type Possible = (shape: Shape, parts: readonly WishPart[]) => boolean;
 
 export function possibleFor(wish: Wish, kernel: Kernel): Possible {
-  const capacities = capacitiesOf(kernel);
+  let read: readonly Capacity[] | null = null;
+  const capacities = (): readonly Capacity[] => {
+    read ??= capacitiesOf(kernel);
+    return read;
+  };
   const family = kernel.card.families.findIndex(({ id }) => id === wish.family);
   const farthest = new Map<number, number>();
   /** Tiles to go of the jokers and flowers alone: every other tile can only bring a rack nearer. */
@@ -38,7 +42,7 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
     const known = nearest[toFamily ? 1 : 0];
     const fewest = known.get(shape);
     if (fewest !== undefined) return fewest;
-    const among = toFamily ? capacities.filter((one) => one.family === family) : capacities;
+    const among = toFamily ? capacities().filter((one) => one.family === family) : capacities();
     const found = among.reduce((least, one) => Math.min(least, 14 - mostMatched(shape, one)), 14);
     known.set(shape, found);
     return found;
@@ -56,7 +60,7 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
           return farthestWith(shape) >= from && nearestWith(shape, parts.includes('family')) <= to;
         }
         case 'family':
-          return capacities.some((capacity) => capacity.family === family);
+          return capacities().some((capacity) => capacity.family === family);
         default:
           return within(shape[part], rangeOf(wish[part]));
       }
