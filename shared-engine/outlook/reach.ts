@@ -5,8 +5,10 @@ import type { CompiledCard } from '../card/compiled.ts';
 export interface ReachSteps {
   /** For each tile to go. */
   readonly tile: number;
-  /** For each tile to go that stands in a single or a pair, besides. */
+  /** For the first of those that stands in a single or a pair, besides: it can be called when it is the last. */
   readonly pair: number;
+  /** For each further one. */
+  readonly pairs: number;
   /** For a line that may not be laid open. */
   readonly concealed: number;
 }
@@ -37,7 +39,8 @@ export function weightsFor(steps: ReachSteps, jokers: number, concealed: boolean
     if (matched === 0) continue;
     const toGo = 14 - matched;
     const inPairs = 14 - (byte & 15);
-    weights[byte] = weightAfter(toGo * steps.tile + inPairs * steps.pair + (concealed ? steps.concealed : 0));
+    const lack = inPairs === 0 ? 0 : steps.pair + (inPairs - 1) * steps.pairs;
+    weights[byte] = weightAfter(toGo * steps.tile + lack + (concealed ? steps.concealed : 0));
   }
   return weights;
 }

@@ -17,8 +17,8 @@ test('the same games make the same model, and reach speaks for a seat', () => {
   const play = gamesOn(card, NO_VECTORS);
   const samples = Array.from({ length: 60 }, (_, n) => play(`fit ${n}`, 2)).flat();
   const games = [{ card: preparePlayCard(card), samples }];
-  const model = fitModel(games, { tile: 7, pair: 4, concealed: 8 });
-  expect(fitModel(games, { tile: 7, pair: 4, concealed: 8 })).toEqual(model);
+  const model = fitModel(games, { tile: 8, pair: 1, pairs: 8, concealed: 9 });
+  expect(fitModel(games, { tile: 8, pair: 1, pairs: 8, concealed: 9 })).toEqual(model);
   expect(Object.keys(model.weights)).toEqual([...MEASURES]);
   expect(model.weights.reach).toBeGreaterThan(0.1);
   expect(model.chances.at(-1)).toBeGreaterThan(model.chances[0]!);

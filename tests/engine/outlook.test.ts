@@ -40,9 +40,11 @@ function pairLack(target: CompiledCard['targets'][number], rack: Bag): number {
 function reachOf(card: CompiledCard, rack: Bag): number {
   let sum = 0;
   for (const target of card.targets) {
+    const inPairs = pairLack(target, rack);
     const quarters =
       tilesToGo(target, rack) * STEPS.tile +
-      pairLack(target, rack) * STEPS.pair +
+      (inPairs > 0 ? STEPS.pair : 0) +
+      Math.max(0, inPairs - 1) * STEPS.pairs +
       (card.lines[target.line]!.concealed ? STEPS.concealed : 0);
     if (tilesToGo(target, rack) < 14) sum += Math.round(2 ** (34 - quarters / 4));
   }

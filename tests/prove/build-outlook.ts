@@ -17,7 +17,7 @@ import { variantCard } from './outlook/variant-card.ts';
 const root = new URL('../../', import.meta.url);
 
 /** Cards beside the house card. */
-const VARIANTS = 10;
+const VARIANTS = 16;
 /** Of a hundred rounds, those on the house card. */
 const AT_HOUSE = 40;
 
@@ -50,8 +50,8 @@ const games = cards.map((card, index): CardGames => {
   }
   return { card: preparePlayCard(card), samples };
 });
-const steps = bestSteps(games, ({ tile, pair, concealed }) =>
-  process.stderr.write(`trying steps ${tile} ${pair} ${concealed}\n`),
+const steps = bestSteps(games, ({ tile, pair, pairs, concealed }) =>
+  process.stderr.write(`trying steps ${tile} ${pair} ${pairs} ${concealed}\n`),
 );
 const model: OutlookModel = {
   made: {

@@ -19,7 +19,7 @@ export interface CardGames {
 /** Groups that the samples are laid in, by score, before neighbours are pooled: small at both ends, large between. */
 const GROUPS = 40;
 
-const FIRST_STEPS: ReachSteps = { tile: 7, pair: 4, concealed: 8 };
+const FIRST_STEPS: ReachSteps = { tile: 8, pair: 1, pairs: 8, concealed: 9 };
 
 /** One row a sample: the measures, then a one for each place but the dealer's. */
 function rowsOf(games: readonly CardGames[], steps: ReachSteps): number[][] {
@@ -50,7 +50,7 @@ export function bestSteps(games: readonly CardGames[], tried: (steps: ReachSteps
   let least = lossOf(best);
   for (let moved = true; moved; ) {
     moved = false;
-    for (const name of ['tile', 'pair', 'concealed'] as const) {
+    for (const name of ['tile', 'pair', 'pairs', 'concealed'] as const) {
       for (const by of [1, -1]) {
         const steps = { ...best, [name]: best[name] + by };
         if (steps[name] < 0) continue;
