@@ -5,7 +5,7 @@ import fastifyRateLimit from '@fastify/rate-limit';
 import fastifyWebsocket from '@fastify/websocket';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify';
 import type { Logger } from 'pino';
-import { CLOSE, HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
+import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
 import type { Config } from './config.ts';
 import { originAllowed } from './http/origin.ts';
 import { pages } from './http/pages.ts';
@@ -13,8 +13,9 @@ import { headerPolicy } from './http/policy.ts';
 import { refusalBody, refuseWith } from './http/refusals.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { errorFacts } from './log.ts';
-import type { Bots, Clock, Entropy, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
+import type { Bots, Clock, Entropy, Nodes, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
 import { Registry } from './room/registry.ts';
+import { sturdyBots } from './work/sturdy-bots.ts';
 import { Gateway } from './ws/gateway.ts';
 
 /** Largest body of a request in bytes: room for a card file. */
@@ -27,6 +28,7 @@ export interface AppPorts {
   readonly entropy: Entropy;
   readonly store: Store;
   readonly tickets: Tickets;
+  readonly nodes: Nodes;
   /** Null where no other server uses the same store. */
   readonly bus: WakeBus | null;
   readonly bots: Bots;
@@ -48,7 +50,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: true,
   });
-  const registry = new Registry({ ...ports, pace, limits });
+  const registry = new Registry({ ...ports, bots: sturdyBots(ports.bots, clock, log), pace, limits });
   const sockets = new Gateway({ registry, tickets, clock, log, mostSockets: limits.sockets });
 
   app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
@@ -79,7 +81,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     preClose(done) {
       registry
         .close()
-        .then(() => sockets.endAll(CLOSE.restarting))
+        .then(() => sockets.restart(entropy))
         .then(() => done(), done);
     },
   });

@@ -41,13 +41,13 @@ const schema = z.object({
   AWAY_MS: z.coerce.number().int().min(0).default(60_000),
   /** How long a person may be gone before the next deal no longer waits for them, in milliseconds. */
   DEAL_WAIT_MS: z.coerce.number().int().min(0).default(10_000),
-  /** How long a room with nobody in it is kept, in milliseconds. */
+  /** How long a room with nobody in it is held in memory, in milliseconds. */
   IDLE_MS: z.coerce
     .number()
     .int()
     .min(1000)
     .default(6 * 60 * 60 * 1000),
-  /** How long a room that no server has in hand is kept after its last event, in days. */
+  /** How long a room is kept after its last event, in days. */
   KEEP_DAYS: z.coerce.number().int().min(1).default(30),
 });
 

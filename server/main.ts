@@ -36,6 +36,7 @@ const app = await buildApp({
   entropy: systemEntropy,
   store: backing.store,
   tickets: backing.tickets,
+  nodes: backing.nodes,
   bus: backing.bus,
   bots: botsInProcess(log),
   reviewer: reviewerInProcess,

@@ -72,6 +72,16 @@ export interface WakeBus {
   close(): Promise<void>;
 }
 
+/** The servers that share a store, as each of them knows the others. */
+export interface Nodes {
+  /** Names this server while it runs, and no other one ever. */
+  readonly id: string;
+  /** Those of these servers that run no more, or have not been heard of for too long. */
+  gone(ids: readonly string[]): Promise<readonly string[]>;
+  /** From now on this server counts as gone. */
+  close(): Promise<void>;
+}
+
 /** What a ticket lets its bearer do: listen to one room as the person who took a seat, or as a watcher. */
 export interface Grant {
   readonly code: string;

@@ -181,7 +181,14 @@ export { judgementSchema, reviewSchema } from './protocol/review.ts';
 export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './protocol/version.ts';
 export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
 export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alternatives.ts';
-export { ANALYSIS_SEED, type Analyst, type Asked, analyse, createAnalyst } from './race/analyse.ts';
+export {
+  ANALYSIS_SEED,
+  type Analyst,
+  type Asked,
+  alternativesTo,
+  analyse,
+  createAnalyst,
+} from './race/analyse.ts';
 export { type Budget, DEEP, SHALLOW } from './race/budget.ts';
 export { type Estimate, estimate } from './race/estimate.ts';
 export { type Race, type Raced, race } from './race/race.ts';
@@ -197,7 +204,7 @@ export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
-export { judgeDeeply, judgeOffered, questionsIn, withJudgement } from './review/deepen.ts';
+export { judgeDeeply, judgeOffered, type Question, questionsIn, withJudgement } from './review/deepen.ts';
 export type { DeepJudgement, Finalist, Judgement, Measured } from './review/judgement.ts';
 export type {
   Alternative,

@@ -3,6 +3,7 @@ import { CLOSE, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engin
 import type { Answered } from './api.ts';
 import { backoffMs } from './backoff.ts';
 import { readFrame } from './frame.ts';
+import { keepLastTable } from './last-table.ts';
 import type { Order, Pending } from './pending.ts';
 import type { After, OpenWire, Wire } from './wire.ts';
 
@@ -12,6 +13,8 @@ export type EndReason = 'replaced' | 'outdated' | 'no-room';
 export type LinkState =
   | { readonly kind: 'connecting' }
   | { readonly kind: 'open' }
+  /** Connected, but the server can keep nothing just now; orders are answered with a refusal. */
+  | { readonly kind: 'looking' }
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
   /** No further attempt without the player: another page took over, or this page is too old, or the room is gone. */
@@ -47,6 +50,7 @@ export function connect(ports: ConnectionPorts): Connection {
   let wire: Wire | null = null;
   let failures = 0;
   let callOff = () => {};
+  const last = keepLastTable();
   // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
   let attempt = 0;
 
@@ -64,9 +68,11 @@ export function connect(ports: ConnectionPorts): Connection {
     wire = null;
   }
 
-  function wait() {
+  /** `hint`: how long the server asked to wait, in milliseconds. */
+  function wait(hint: number | null = null) {
     drop();
-    const pause = backoffMs(failures++, ports.chance());
+    const pause = hint ?? backoffMs(failures, ports.chance());
+    failures++;
     enter({ kind: 'waiting', failures });
     callOff = ports.after(pause, () => void begin());
   }
@@ -90,20 +96,22 @@ export function connect(ports: ConnectionPorts): Connection {
       text: (data) => {
         if (mine === attempt) receive(data);
       },
-      closed: (code) => {
-        if (mine === attempt) closed(code);
+      closed: (code, reason = '') => {
+        if (mine === attempt) closed(code, reason);
       },
     });
   }
 
   function hello(ticket: string) {
     const { lowest, highest } = PROTOCOL_VERSIONS;
-    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket });
+    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket, ...last.resume() });
   }
 
   function receive(data: string) {
-    const message = readFrame(data);
+    const frame = readFrame(data);
+    const message = frame && last.whole(frame);
     if (message === null) return;
+    if (message.kind === 'keeping') return enter({ kind: message.keeps ? 'open' : 'looking' });
     if (message.kind === 'welcome') {
       failures = 0;
       enter({ kind: 'open' });
@@ -116,11 +124,11 @@ export function connect(ports: ConnectionPorts): Connection {
     ports.onMessage(message);
   }
 
-  function closed(code: number) {
+  function closed(code: number, reason: string) {
     wire = null;
     if (code === CLOSE.replaced) end('replaced');
     else if (code === CLOSE.versionUnknown) end('outdated');
-    else wait();
+    else wait(code === CLOSE.restarting && /^\d{1,4}$/.test(reason) ? Number(reason) : null);
   }
 
   return {
@@ -133,7 +141,7 @@ export function connect(ports: ConnectionPorts): Connection {
     },
     order(order) {
       ports.pending.add(order);
-      if (state.kind !== 'open') return;
+      if (state.kind !== 'open' && state.kind !== 'looking') return;
       send(order);
       const mine = attempt;
       ports.after(ANSWER_MS, () => {

@@ -9,7 +9,8 @@ export interface Wire {
 export interface WireEvents {
   opened(): void;
   text(data: string): void;
-  closed(code: number): void;
+  /** `reason` as the server gave it. */
+  closed(code: number, reason?: string): void;
 }
 
 export type OpenWire = (events: WireEvents) => Wire;
@@ -24,7 +25,7 @@ export function browserWire(url: string): OpenWire {
     socket.addEventListener('message', ({ data }) => {
       if (typeof data === 'string') events.text(data);
     });
-    socket.addEventListener('close', ({ code }) => events.closed(code));
+    socket.addEventListener('close', ({ code, reason }) => events.closed(code, reason));
     return { send: (text) => socket.send(text), close: () => socket.close(1000) };
   };
 }

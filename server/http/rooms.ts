@@ -19,7 +19,7 @@ import { parseName } from '../room/name.ts';
 import type { Registry } from '../room/registry.ts';
 import { keyOf, newSecret } from '../secrets.ts';
 import { passOn, refuseWith } from './refusals.ts';
-import { giveSecret, ownerOf } from './seat-cookie.ts';
+import { type Bearer, bearerOf, giveSecret } from './seat-cookie.ts';
 
 export interface RoomRoutes {
   readonly registry: Registry;
@@ -64,8 +64,8 @@ export function roomRoutes(
     const body = claimSeatSchema.safeParse(request.body);
     if (!body.success) return refuseWith(reply, 'bad-request');
     // Who sits already keeps the seat: a claim sent twice must not take two.
-    const held = ownerOf(request, live.room.state);
-    if (held) return { seat: held.seat };
+    const held = bearerOf(request, live.room.state);
+    if (held) return { seat: held.owner.seat };
     const name = parseName(body.data.name);
     if (name === null) return refuseWith(reply, 'bad-name');
     return claim(live, { name, seat: body.data.seat }, reply);
@@ -75,8 +75,13 @@ export function roomRoutes(
     const live = await roomAt(request.params.code);
     if (live === null) return refuseWith(reply, 'no-such-room');
     const { code, state } = live.room;
-    const owner = ownerOf(request, state);
-    if (owner === null && !live.table.hasRoomToWatch) return refuseWith(reply, 'table-full');
+    const bearer = bearerOf(request, state);
+    if (bearer === null && !live.table.hasRoomToWatch) return refuseWith(reply, 'table-full');
+    if (bearer !== null) {
+      const answer = await changeSecret(live, bearer, reply);
+      if (!answer.ok) return passOn(reply, answer);
+    }
+    const owner = bearer?.owner ?? null;
     return { ticket: await tickets.issue({ code, owner }), seat: owner?.seat ?? null };
   });
 
@@ -88,6 +93,14 @@ export function roomRoutes(
   async function roomAt(text: string): Promise<LiveRoom | null> {
     const code = parseCode(text);
     return code === null ? null : registry.find(code);
+  }
+
+  /** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */
+  async function changeSecret({ room }: LiveRoom, { owner, shown }: Bearer, reply: FastifyReply) {
+    const secret = newSecret(entropy);
+    const answer = await room.submit({ kind: 'change-key', owner, shown, key: keyOf(secret) });
+    if (answer.ok) giveSecret(reply, room.code, secret);
+    return answer;
   }
 
   async function claim({ room }: LiveRoom, wish: Pick<ClaimSeat, 'name' | 'seat'>, reply: FastifyReply) {
@@ -118,11 +131,11 @@ function chosenCard(file: unknown): Chosen {
     : { ok: false, problems: parsed.problems.map(({ sentence }) => sentence) };
 }
 
-function lobbyOf({ room, table, card }: LiveRoom): z.infer<typeof lobbySchema> {
+function lobbyOf({ room, card }: LiveRoom): z.infer<typeof lobbySchema> {
   const { state, code } = room;
   return {
     code,
-    seats: seatInfos(state, table.goneSince),
+    seats: seatInfos(state),
     terms: state.terms,
     card: { id: card.card.id, name: card.card.name },
     round: state.play?.number ?? 0,

@@ -19,19 +19,29 @@ export function giveSecret(reply: FastifyReply, code: string, secret: string): v
   });
 }
 
+/** Who brings a secret, and its key. */
+export interface Bearer {
+  readonly owner: Owner;
+  readonly shown: string;
+}
+
 /** The person whose secret this request brings, if that person still sits in the room. */
-export function ownerOf(request: FastifyRequest, state: RoomState): Owner | null {
-  const secret = bearer(request) ?? request.cookies[NAME];
+export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
+  const secret = inHeader(request) ?? request.cookies[NAME];
   if (secret === undefined) return null;
-  const key = keyOf(secret);
+  const shown = keyOf(secret);
   for (const seat of SEATS) {
     const chair = state.chairs[seat];
-    if (chair.kind === 'person' && sameKey(chair.key, key)) return { seat, since: chair.since };
+    if (chair.kind !== 'person') continue;
+    const { key, keyBefore, since } = chair;
+    // The secret before is good until the new one is used: the answer that brought that one may have been lost.
+    const good = sameKey(key, shown) || (keyBefore !== null && sameKey(keyBefore, shown));
+    if (good) return { owner: { seat, since }, shown };
   }
   return null;
 }
 
 /** For programs that keep no cookies. */
-function bearer({ headers }: FastifyRequest): string | undefined {
+function inHeader({ headers }: FastifyRequest): string | undefined {
   return headers.authorization?.match(/^Bearer ([\w-]{20,100})$/)?.[1];
 }

@@ -2,10 +2,12 @@
 import { facingOf, type Round, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
 import { FILL_IN_STYLE } from './bot-name.ts';
-import { type PersonChair, type Play, personsOf, type RoomState, roundRuns } from './state.ts';
+import { goneSince, type PersonChair, type Play, personsOf, type RoomState, roundRuns } from './state.ts';
 
 export type Duty =
   | { readonly kind: 'deal' }
+  /** To say that this server watches the clock, before it may act by it (rule K3). */
+  | { readonly kind: 'take-in-hand' }
   | {
       readonly kind: 'choose';
       readonly seat: Seat;
@@ -19,27 +21,19 @@ export interface Due {
   readonly duty: Duty;
 }
 
-/** Since when a person is gone, or null while present. */
-export type GoneSince = (person: PersonChair) => number | null;
-
-/** What an agenda depends on besides the room's own state. */
-export interface Watch {
-  readonly goneSince: GoneSince;
-  /** Since when this server has the room in hand; no clock of the room runs from before that (rule K3). */
-  readonly inHandSince: number;
-}
-
-/** The duty that comes first, or null when the house has nothing to wait for. */
-export function nextDue(state: RoomState, watch: Watch, pace: Pace): Due | null {
+/** The duty of server `node` that comes first, or null when the house has nothing to wait for. */
+export function nextDue(state: RoomState, node: string, pace: Pace): Due | null {
   if (state.closed) return null;
+  const timed = state.terms.deadline !== null && roundRuns(state);
+  if (timed && !state.inHandOf.includes(node)) return { at: state.at, duty: { kind: 'take-in-hand' } };
   const all =
     state.play !== null && roundRuns(state)
-      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, watch, pace) ?? [])
-      : (dealDue(state, watch.goneSince, pace) ?? []);
+      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, pace) ?? [])
+      : (dealDue(state, pace) ?? []);
   return [all].flat().reduce<Due | null>((first, due) => (first && first.at <= due.at ? first : due), null);
 }
 
-function dealDue(state: RoomState, goneSince: GoneSince, pace: Pace): Due | null {
+function dealDue(state: RoomState, pace: Pace): Due | null {
   const persons = personsOf(state);
   if (persons.length === 0) return null;
   if (state.door === 'alone' && state.play === null) return { at: state.at, duty: { kind: 'deal' } };
@@ -54,13 +48,7 @@ function dealDue(state: RoomState, goneSince: GoneSince, pace: Pace): Due | null
   return { at, duty: { kind: 'deal' } };
 }
 
-function choiceDue(
-  state: RoomState,
-  { round, stepAt }: Play,
-  seat: Seat,
-  { goneSince, inHandSince }: Watch,
-  pace: Pace,
-): Due | null {
+function choiceDue(state: RoomState, { round, stepAt }: Play, seat: Seat, pace: Pace): Due | null {
   if (!isAsked(round, seat)) return null;
   const chair = state.chairs[seat];
   switch (chair.kind) {
@@ -72,7 +60,7 @@ function choiceDue(
         duty: { kind: 'choose', seat, by: 'bot', style: chair.style },
       };
     case 'person': {
-      const limits = [deadlineOf(state, inHandSince), awayLimit(state, chair, stepAt, seat, goneSince, pace)];
+      const limits = [deadlineOf(state), awayLimit(state, chair, stepAt, seat, pace)];
       const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
       if (at === Number.POSITIVE_INFINITY) return null;
       return { at, duty: { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } };
@@ -81,9 +69,9 @@ function choiceDue(
 }
 
 /** When the open step ends by the clock (rule K1), or null where there is no deadline. */
-export function deadlineOf({ terms, play }: RoomState, inHandSince: number): number | null {
+export function deadlineOf({ terms, play }: RoomState): number | null {
   if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
-  return Math.max(play.stepAt, inHandSince) + terms.deadline * 1000;
+  return play.stepAt + terms.deadline * 1000;
 }
 
 /** For a person gone too long, but only while somebody present waits: nobody's round is played out behind their back. */
@@ -92,7 +80,6 @@ function awayLimit(
   person: PersonChair,
   stepAt: number,
   seat: Seat,
-  goneSince: GoneSince,
   pace: Pace,
 ): number | null {
   const gone = goneSince(person);

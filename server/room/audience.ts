@@ -8,14 +8,13 @@ import {
   type View,
   viewFor,
 } from '../../shared-engine/index.ts';
-import { deadlineOf, type GoneSince, type Watch } from './agenda.ts';
-import { type Chair, type PersonChair, type RoomState, wasDealt } from './state.ts';
+import { deadlineOf } from './agenda.ts';
+import { type Chair, goneSince, type PersonChair, type RoomState, wasDealt } from './state.ts';
 
 /** What is the same for every audience and not in the room's state. */
 export interface TableFacts {
   readonly code: string;
   readonly card: { readonly id: string; readonly name: string };
-  readonly watch: Watch;
   readonly now: number;
 }
 
@@ -23,11 +22,11 @@ export interface TableFacts {
 export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
-  const deadline = deadlineOf(state, facts.watch.inHandSince);
+  const deadline = deadlineOf(state);
   return {
     code: facts.code,
     you: listening?.seat ?? null,
-    seats: seatInfos(state, facts.watch.goneSince),
+    seats: seatInfos(state),
     terms: state.terms,
     card: facts.card,
     round: state.play?.number ?? 0,
@@ -36,8 +35,8 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
   };
 }
 
-export function seatInfos(state: RoomState, goneSince: GoneSince): Four<SeatInfo> {
-  return forFour((seat) => seatInfo(state.chairs[seat], state.host === seat, goneSince));
+export function seatInfos(state: RoomState): Four<SeatInfo> {
+  return forFour((seat) => seatInfo(state.chairs[seat], state.host === seat));
 }
 
 /** Who sat down after the deal hears of that round what everybody may hear. */
@@ -47,7 +46,7 @@ function roundView(state: RoomState, listening: Listening): View | null {
   return viewFor(state.play.round, owner ? { kind: 'seat', seat: listening.seat } : { kind: 'watcher' });
 }
 
-function seatInfo(chair: Chair, host: boolean, goneSince: GoneSince): SeatInfo {
+function seatInfo(chair: Chair, host: boolean): SeatInfo {
   switch (chair.kind) {
     case 'empty':
       return { kind: 'empty' };

@@ -42,6 +42,13 @@ export type RoomCommand =
       readonly round: number;
       readonly choice: Choice;
     }
+  /** A connection of the owner's opened at this server, or is over. */
+  | { readonly kind: 'come'; readonly owner: Owner; readonly node: string; readonly line: string }
+  | { readonly kind: 'go'; readonly seat: Seat; readonly line: string }
+  /** `shown` is the key of the secret that the owner brought. */
+  | { readonly kind: 'change-key'; readonly owner: Owner; readonly shown: string; readonly key: string }
+  /** This server watches the room's clock; `alive` are the servers that are not known to be gone. */
+  | { readonly kind: 'take-in-hand'; readonly node: string; readonly alive: readonly string[] }
   | { readonly kind: 'act'; readonly owner: Owner; readonly act: TableAct }
   /** The next deal, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly seed: string }

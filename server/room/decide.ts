@@ -36,6 +36,16 @@ export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision
       const { seat, by, round, choice } = command;
       return inRound(state, round, { seat, by, choice });
     }
+    case 'come':
+      return ownerIs(state, command.owner)
+        ? accept([{ kind: 'came', seat: command.owner.seat, node: command.node, line: command.line }])
+        : turnDown('not-seated');
+    case 'go':
+      return decideGoing(state, command);
+    case 'change-key':
+      return decideKey(state, command);
+    case 'take-in-hand':
+      return decideInHand(state, command);
     case 'act':
       return ownerIs(state, command.owner)
         ? decideAct(state, command.owner, command.act)
@@ -91,6 +101,34 @@ function decideDeal(state: RoomState, seed: string): RoomDecision {
     last === undefined ? SEATS[stream(seed, 'first dealer').below(4)]! : neighbour(last, 'right');
   const { layOpen } = state.terms;
   return accept([...filled, inRoom(openRound({ seed, dealer }, { layOpen }))]);
+}
+
+/** Only the newest connection's end counts. */
+function decideGoing(state: RoomState, { seat, line }: RoomCommand & { kind: 'go' }): RoomDecision {
+  const chair = state.chairs[seat];
+  const present = chair.kind === 'person' && chair.presence.kind === 'here' && chair.presence.line === line;
+  return accept(present ? [{ kind: 'went', seat, line }] : []);
+}
+
+/** A secret that was changed and used since is worth nothing, whoever brings it. */
+function decideKey(
+  state: RoomState,
+  { owner, shown, key }: RoomCommand & { kind: 'change-key' },
+): RoomDecision {
+  const person = personAt(state, owner.seat, owner.since);
+  const good = person !== null && (shown === person.key || shown === person.keyBefore);
+  // Who still brings the earlier secret never got the later one, which is then worth nothing.
+  return good
+    ? accept([{ kind: 'key-changed', seat: owner.seat, key, before: shown }])
+    : turnDown('not-seated');
+}
+
+function decideInHand(
+  { inHandOf }: RoomState,
+  { node, alive }: RoomCommand & { kind: 'take-in-hand' },
+): RoomDecision {
+  if (inHandOf.includes(node)) return accept([]);
+  return accept([{ kind: 'in-hand', node, others: inHandOf.filter((other) => alive.includes(other)) }]);
 }
 
 function ownerIs(state: RoomState, { seat, since }: Owner): boolean {

@@ -20,6 +20,19 @@ export type RoomEvent =
       readonly name: string;
       readonly style: StyleName;
     }
+  /** A connection of the seat's owner opened at server `node`; it takes the place of an earlier one. */
+  | { readonly kind: 'came'; readonly seat: Seat; readonly node: string; readonly line: string }
+  /** This connection of the seat's owner is over. */
+  | { readonly kind: 'went'; readonly seat: Seat; readonly line: string }
+  /** The owner's secret was changed; `key` is the hash of the new one, `before` of the one that was brought. */
+  | {
+      readonly kind: 'key-changed';
+      readonly seat: Seat;
+      readonly key: string;
+      readonly before: string;
+    }
+  /** Server `node` watches the clock of the room from now on, beside `others`; with none the clock runs anew (rule K3). */
+  | { readonly kind: 'in-hand'; readonly node: string; readonly others: readonly string[] }
   | { readonly kind: 'ready'; readonly seat: Seat; readonly ready: boolean }
   /** What happened in the round; `dealt` begins the next one. */
   | { readonly kind: 'round'; readonly event: RoundEvent }

@@ -5,11 +5,12 @@ import {
   type Four,
   forFour,
   neighbour,
+  type RoundEvent,
   type Seat,
   withSeat,
 } from '../../shared-engine/index.ts';
 import type { Logged, RoomEvent } from './event.ts';
-import type { Chair, Play, RoomState } from './state.ts';
+import type { Chair, PersonChair, Play, Presence, RoomState } from './state.ts';
 
 /** The room that a log describes, or null when the log does not begin with the opening. */
 export function replayRoom(log: readonly Logged[]): RoomState | null {
@@ -20,7 +21,7 @@ export function replayRoom(log: readonly Logged[]): RoomState | null {
 
 function openedRoom({ seq, at }: Logged, { door, terms, card }: RoomEvent & { kind: 'opened' }): RoomState {
   const chairs: Four<Chair> = forFour(() => ({ kind: 'empty' }));
-  return { seq, at, door, terms, card, chairs, host: null, play: null, closed: false };
+  return { seq, at, door, terms, card, chairs, host: null, play: null, inHandOf: [], closed: false };
 }
 
 export function evolveRoom(before: RoomState, logged: Logged): RoomState {
@@ -31,7 +32,16 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
       return state;
     case 'seat-taken': {
       const { seat, name, key } = event;
-      const chair: Chair = { kind: 'person', name, key, since: logged.seq, ready: false };
+      const presence: Presence = { kind: 'gone', since: logged.at };
+      const chair: Chair = {
+        kind: 'person',
+        name,
+        key,
+        keyBefore: null,
+        since: logged.seq,
+        ready: false,
+        presence,
+      };
       return { ...state, chairs: withSeat(state.chairs, seat, chair), host: state.host ?? seat };
     }
     case 'seat-freed': {
@@ -47,7 +57,17 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
       return { ...state, chairs: withSeat<Chair>(state.chairs, seat, { kind: 'bot', name, style }) };
     }
     case 'ready':
-      return { ...state, chairs: withReady(state.chairs, event.seat, event.ready) };
+      return withPerson(state, event.seat, { ready: event.ready });
+    case 'came':
+      return withPerson(state, event.seat, {
+        presence: { kind: 'here', node: event.node, line: event.line },
+      });
+    case 'went':
+      return withPerson(state, event.seat, { presence: { kind: 'gone', since: logged.at } });
+    case 'key-changed':
+      return withPerson(state, event.seat, { key: event.key, keyBefore: event.before });
+    case 'in-hand':
+      return { ...state, inHandOf: [...event.others, event.node], play: watched(state, logged.at, event) };
     case 'round':
       return { ...state, ...played(state, logged, event.event) };
     case 'closed':
@@ -58,24 +78,44 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
 function played(
   state: RoomState,
   { seq, at }: Logged,
-  event: (RoomEvent & { kind: 'round' })['event'],
+  event: RoundEvent,
 ): { play: Play | null; chairs: Four<Chair> } {
   const { play, chairs } = state;
   if (event.kind === 'dealt') {
     const number = (play?.number ?? 0) + 1;
     return {
-      play: { number, dealtSeq: seq, stepAt: at, round: begin(event) },
+      play: { number, dealtSeq: seq, stepAt: at, round: begin(event), takenBack: [0, 0, 0, 0] },
       chairs: forFour((seat) => unready(chairs[seat])),
     };
   }
   if (play === null) return { play, chairs };
-  const stepAt = event.kind === 'settled' ? at : play.stepAt;
-  return { play: { ...play, stepAt, round: evolve(play.round, event) }, chairs };
+  return { play: { ...play, ...stepOf(play, at, event), round: evolve(play.round, event) }, chairs };
 }
 
-function withReady(chairs: Four<Chair>, seat: Seat, ready: boolean): Four<Chair> {
-  const chair = chairs[seat];
-  return chair.kind === 'person' ? withSeat<Chair>(chairs, seat, { ...chair, ready }) : chairs;
+function stepOf(
+  { stepAt, takenBack }: Play,
+  at: number,
+  event: RoundEvent,
+): Pick<Play, 'stepAt' | 'takenBack'> {
+  switch (event.kind) {
+    case 'settled':
+      return { stepAt: at, takenBack: [0, 0, 0, 0] };
+    case 'taken-back':
+      return { stepAt, takenBack: withSeat(takenBack, event.seat, takenBack[event.seat] + 1) };
+    default:
+      return { stepAt, takenBack };
+  }
+}
+
+function withPerson(state: RoomState, seat: Seat, change: Partial<PersonChair>): RoomState {
+  const chair = state.chairs[seat];
+  if (chair.kind !== 'person') return state;
+  return { ...state, chairs: withSeat<Chair>(state.chairs, seat, { ...chair, ...change }) };
+}
+
+/** The step gets its whole time where nobody watched the clock before (rule K3). */
+function watched({ play }: RoomState, at: number, { others }: RoomEvent & { kind: 'in-hand' }): Play | null {
+  return play && others.length === 0 ? { ...play, stepAt: at } : play;
 }
 
 function unready(chair: Chair): Chair {

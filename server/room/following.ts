@@ -38,7 +38,11 @@ export function followOthers({ live, forget }: FollowedRooms, { bus, store, cloc
       void room?.stop();
       room?.table.endAll(CLOSE.goingAway);
     },
-    reachable: (yes) => (yes ? log.info({}, 'the store answers again') : log.error({}, 'the store is away')),
+    reachable(yes) {
+      if (yes) log.info({}, 'the store answers again');
+      else log.error({}, 'the store is away');
+      for (const { table } of live.values()) table.tellEverybody({ kind: 'keeping', keeps: yes });
+    },
   });
   return () => {
     deaf();

@@ -1,14 +1,14 @@
 // Does in a room what nobody does by hand: deals, moves of bots, stand-ins at deadlines; one timer a room.
-import { seatView } from '../../shared-engine/index.ts';
+import { openStep, seatView } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Bots, Clock, Entropy, PlayingCard, Undo } from '../ports.ts';
+import type { Bots, Clock, Entropy, Nodes, PlayingCard, Undo } from '../ports.ts';
 import { newSeed } from '../secrets.ts';
 import { type Duty, nextDue } from './agenda.ts';
 import type { Answer } from './answers.ts';
 import { turnDown } from './decision.ts';
 import type { Room } from './room.ts';
-import type { Table } from './table.ts';
+import type { Play } from './state.ts';
 
 /** Pause after a duty that could not be done, so that a store that is away is not asked in a circle. */
 const RETRY_MS = 1000;
@@ -17,34 +17,32 @@ export interface KeeperPorts {
   readonly bots: Bots;
   readonly clock: Clock;
   readonly entropy: Entropy;
+  readonly nodes: Nodes;
   readonly pace: Pace;
   readonly log: Log;
 }
 
 export class Keeper {
   readonly #room: Room;
-  readonly #table: Table;
   readonly #card: PlayingCard;
   readonly #ports: KeeperPorts;
   #callOff: Undo = () => {};
   #busy = false;
   #stopped = false;
 
-  constructor(room: Room, table: Table, card: PlayingCard, ports: KeeperPorts) {
+  constructor(room: Room, card: PlayingCard, ports: KeeperPorts) {
     this.#room = room;
-    this.#table = table;
     this.#card = card;
     this.#ports = ports;
     room.onChange(() => this.wake());
-    table.onPresence(() => this.wake());
   }
 
   /** Looks at the agenda anew; to be called whenever something changed. */
   wake(): void {
     this.#callOff();
     if (this.#busy || this.#stopped) return;
-    const { clock, pace } = this.#ports;
-    const due = nextDue(this.#room.state, this.#table.watch, pace);
+    const { clock, pace, nodes } = this.#ports;
+    const due = nextDue(this.#room.state, nodes.id, pace);
     if (due === null) return;
     const wait = due.at - clock.now();
     if (wait > 0) this.#callOff = clock.after(wait, () => this.wake());
@@ -72,18 +70,29 @@ export class Keeper {
   }
 
   async #perform(duty: Duty): Promise<Answer> {
-    if (duty.kind === 'deal') {
-      return this.#room.submit({ kind: 'deal', seed: newSeed(this.#ports.entropy) });
+    const { state } = this.#room;
+    const { entropy, nodes } = this.#ports;
+    switch (duty.kind) {
+      case 'deal': {
+        const id = `house/deal ${(state.play?.number ?? 0) + 1} after ${state.seq}`;
+        return this.#room.submit({ kind: 'deal', seed: newSeed(entropy) }, id);
+      }
+      case 'take-in-hand': {
+        const gone = await nodes.gone(state.inHandOf);
+        const alive = state.inHandOf.filter((node) => !gone.includes(node));
+        return this.#room.submit({ kind: 'take-in-hand', node: nodes.id, alive });
+      }
+      case 'choose':
+        return state.play === null ? { ok: true } : this.#choose(duty, state.play);
     }
-    const { play } = this.#room.state;
-    if (play === null) return { ok: true };
-    const { seat, by, style } = duty;
-    const choice = await this.#ports.bots.choose({
-      style,
-      view: seatView(play.round, seat),
-      card: this.#card,
-      seed: play.round.deal.seed,
-    });
-    return this.#room.submit({ kind: 'choose-for', seat, by, round: play.number, choice });
+  }
+
+  async #choose({ seat, by, style }: Duty & { kind: 'choose' }, play: Play): Promise<Answer> {
+    const view = seatView(play.round, seat);
+    const { seed } = play.round.deal;
+    const choice = await this.#ports.bots.choose({ style, view, card: this.#card, seed });
+    // Named after the question, so that several servers that answer it at once answer it once.
+    const id = `house/${play.number} ${openStep(view.stage)}:${seat} ${play.takenBack[seat]}`;
+    return this.#room.submit({ kind: 'choose-for', seat, by, round: play.number, choice }, id);
   }
 }

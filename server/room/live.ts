@@ -20,8 +20,8 @@ export interface LiveRoom {
   readonly room: Room;
   readonly table: Table;
   readonly card: PlayingCard;
-  /** Lets somebody listen to the table until the answer is called. */
-  attach(line: Line, owner: Owner | null): Undo;
+  /** Lets somebody listen to the table until the answer is called; see `Table.attach`. */
+  attach(line: Line, owner: Owner | null, knows?: number | null): Undo;
   /** Ends every timer; what was begun is finished and kept. */
   stop(): Promise<void>;
 }
@@ -41,9 +41,10 @@ export function bringToLife(
   room.onChange((_, happened) => {
     for (const { seq, event } of happened) roomLog.info({ seq, ...storyOf(event) }, 'event');
   });
-  const table = new Table(room, { id: card.card.id, name: card.card.name }, ports.clock);
+  const about = { id: card.card.id, name: card.card.name };
+  const table = new Table(room, about, { clock: ports.clock, node: ports.nodes.id });
   const reviews = new Reviews(room, table, card, ports.reviewer, roomLog);
-  const keeper = new Keeper(room, table, card, { ...ports, log: roomLog });
+  const keeper = new Keeper(room, card, { ...ports, log: roomLog });
   room.onChange((now) => {
     if (!now.closed) return;
     keeper.stop();
@@ -54,7 +55,7 @@ export function bringToLife(
     room,
     table,
     card,
-    attach: (line, owner) => table.attach(line, owner, reviews.waiting),
+    attach: (line, owner, knows) => table.attach(line, owner, reviews.waiting, knows),
     async stop() {
       keeper.stop();
       await room.drained();

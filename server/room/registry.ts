@@ -1,5 +1,7 @@
-// All rooms of this server: opened, found by code, brought back from the store, dropped when idle.
+// All rooms of this server: opened, found by code, brought back from the store, put down when idle.
+import { CLOSE } from '../../shared-engine/index.ts';
 import type { Config } from '../config.ts';
+import { errorFacts } from '../log.ts';
 import type { Undo, WakeBus } from '../ports.ts';
 import { newCode } from '../secrets.ts';
 import { playingCard } from '../work/cards.ts';
@@ -8,7 +10,9 @@ import { openingEvents } from './decide.ts';
 import { type Refusal, turnDown } from './decision.ts';
 import { followOthers } from './following.ts';
 import { bringToLife, type LivePorts, type LiveRoom } from './live.ts';
+import { callRoll, ROLL_CALL_MS } from './roll-call.ts';
 import { logged } from './room.ts';
+import { goneSince, personsOf, roundRuns } from './state.ts';
 
 /** How often a code is drawn anew because it is in use; with 8 × 10¹¹ codes once is already rare. */
 const DRAWS = 5;
@@ -28,11 +32,13 @@ export class Registry {
   readonly #live = new Map<string, LiveRoom>();
   readonly #unfollow: Undo;
   #callOff: Undo = () => {};
+  #callOffRoll: Undo = () => {};
   #stopped = false;
 
   constructor(ports: RegistryPorts) {
     this.#ports = ports;
     this.#planSweep();
+    this.#planRoll();
     const { bus } = ports;
     const rooms = { live: this.#live, forget: (code: string) => this.#forget(code) };
     this.#unfollow = bus ? followOthers(rooms, { ...ports, bus }) : () => {};
@@ -41,7 +47,7 @@ export class Registry {
   /** Rejects when the store cannot be reached. */
   async open(opening: Opening): Promise<Opened> {
     const { store, clock, entropy, limits } = this.#ports;
-    if ((await store.count()) >= limits.rooms) return turnDown('too-many-rooms');
+    if (this.#rooms.size >= limits.rooms) return turnDown('too-many-rooms');
     const log = logged(openingEvents(opening), { after: 0, at: clock.now(), command: null });
     for (let draw = 0; draw < DRAWS; draw++) {
       const code = newCode(entropy);
@@ -70,6 +76,7 @@ export class Registry {
   async close(): Promise<void> {
     this.#stopped = true;
     this.#callOff();
+    this.#callOffRoll();
     this.#unfollow();
     const rooms = await Promise.allSettled(this.#rooms.values());
     await Promise.all(rooms.map((room) => room.status === 'fulfilled' && room.value?.stop()));
@@ -87,13 +94,25 @@ export class Registry {
 
   async #load(code: string): Promise<LiveRoom | null> {
     if (this.#stopped) return null;
-    const log = await this.#ports.store.load(code);
-    return log && bringToLife(code, log, ({ card }) => playingCard(card), this.#ports);
+    const { store, nodes, log } = this.#ports;
+    const events = await store.load(code);
+    const live = events && bringToLife(code, events, ({ card }) => playingCard(card), this.#ports);
+    if (live) void callRoll([live], nodes, log);
+    return live;
   }
 
   #forget(code: string): void {
     this.#rooms.delete(code);
     this.#live.delete(code);
+  }
+
+  #planRoll(): void {
+    const { clock, nodes, log } = this.#ports;
+    this.#callOffRoll = clock.after(ROLL_CALL_MS, () => {
+      void callRoll([...this.#live.values()], nodes, log).finally(() => {
+        if (!this.#stopped) this.#planRoll();
+      });
+    });
   }
 
   #planSweep(): void {
@@ -105,25 +124,38 @@ export class Registry {
     });
   }
 
+  /** Idle rooms leave the memory and stay in the store; those that are too old leave the store. */
   async #sweep(): Promise<void> {
-    for (const [code, found] of [...this.#rooms]) {
-      const live = await found.catch(() => null);
-      if (live === null || live.table.listeners > 0 || !this.#isIdle(live)) continue;
-      const answer = await live.room.submit({ kind: 'close' });
-      if (!answer.ok) continue;
+    const { store, clock, pace, log } = this.#ports;
+    for (const [code, live] of [...this.#live]) {
+      if (live.table.listeners > 0 || !this.#isIdle(live)) continue;
       this.#forget(code);
-      await this.#ports.store.remove(code).catch(() => undefined);
+      await live.stop();
     }
-    // What a restart left behind and nobody came back to.
-    const { store, clock, pace } = this.#ports;
-    await store.removeOlder(clock.now() - Math.max(pace.keep, pace.idle)).catch(() => undefined);
+    try {
+      const removed = await store.removeOlder(clock.now() - pace.keep);
+      if (removed > 0) await this.#dropRemoved();
+    } catch (error) {
+      log.warn(errorFacts(error), 'old rooms could not be removed');
+    }
   }
 
-  #isIdle({ room, table }: LiveRoom): boolean {
+  async #dropRemoved(): Promise<void> {
+    const versions = await this.#ports.store.versions([...this.#live.keys()]);
+    for (const [code, live] of [...this.#live]) {
+      if (versions.has(code)) continue;
+      this.#forget(code);
+      live.table.endAll(CLOSE.goingAway);
+      await live.stop();
+    }
+  }
+
+  /** A room whose clock runs is at work, whoever is there. */
+  #isIdle({ room }: LiveRoom): boolean {
     const { clock, pace } = this.#ports;
-    const seen = room.state.chairs.flatMap((chair) =>
-      chair.kind === 'person' ? [table.goneSince(chair) ?? clock.now()] : [],
-    );
-    return clock.now() - Math.max(room.state.at, ...seen) >= pace.idle;
+    const { state } = room;
+    if (state.terms.deadline !== null && roundRuns(state)) return false;
+    const seen = personsOf(state).map((person) => goneSince(person) ?? clock.now());
+    return clock.now() - Math.max(state.at, ...seen) >= pace.idle;
   }
 }

@@ -8,6 +8,7 @@ import { turnDown } from './decision.ts';
 import type { Logged, RoomEvent } from './event.ts';
 import { evolveRoom } from './evolve.ts';
 import { Mailbox } from './mailbox.ts';
+import { Recent } from './recent.ts';
 import type { RoomState } from './state.ts';
 
 /** Commands that may wait in one room before more are turned down. */
@@ -42,6 +43,7 @@ export class Room {
   readonly #mailbox = new Mailbox();
   readonly #listeners = new Set<ChangeListener>();
   readonly #answers: Answers;
+  readonly #recent: Recent;
   #state: RoomState;
 
   constructor(code: string, log: readonly Logged[], state: RoomState, ports: RoomPorts) {
@@ -49,10 +51,16 @@ export class Room {
     this.#ports = ports;
     this.#state = state;
     this.#answers = Answers.fromLog(log);
+    this.#recent = Recent.fromLog(log);
   }
 
   get state(): RoomState {
     return this.#state;
+  }
+
+  /** The room right after event `seq`; undefined when that is too long ago. */
+  stateAt(seq: number): RoomState | undefined {
+    return this.#recent.at(seq);
   }
 
   /** Called after every change, in the order of subscription, when the events are already kept. */
@@ -122,7 +130,10 @@ export class Room {
   }
 
   #happen(log: readonly Logged[]): void {
-    this.#state = log.reduce(evolveRoom, this.#state);
+    for (const logged of log) {
+      this.#state = evolveRoom(this.#state, logged);
+      this.#recent.keep(this.#state);
+    }
     for (const listener of this.#listeners) {
       try {
         listener(this.#state, log);

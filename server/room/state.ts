@@ -2,13 +2,23 @@
 import type { Four, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
 import type { CardChoice } from './event.ts';
 
+export type Presence =
+  /** `line` names the newest connection, so that the late end of an old one does no harm. */
+  | { readonly kind: 'here'; readonly node: string; readonly line: string }
+  /** Milliseconds since 1970. */
+  | { readonly kind: 'gone'; readonly since: number };
+
 export interface PersonChair {
   readonly kind: 'person';
   readonly name: string;
   readonly key: string;
+  /** The key of the secret before, good until the new one is used; null where there was none. */
+  readonly keyBefore: string | null;
   /** Number of the event with which this person sat down: tells one owner of the seat from the next. */
   readonly since: number;
   readonly ready: boolean;
+  /** Whether the owner is here, and since when not; who has never come is gone since sitting down. */
+  readonly presence: Presence;
 }
 export type Chair =
   | { readonly kind: 'empty' }
@@ -24,6 +34,8 @@ export interface Play {
   /** When the open step was opened; deadlines count from here. */
   readonly stepAt: number;
   readonly round: Round;
+  /** How often each seat has taken back in the open step: tells one question to a seat from the next. */
+  readonly takenBack: Four<number>;
 }
 
 export interface RoomState {
@@ -38,6 +50,8 @@ export interface RoomState {
   /** Who may seat bots and free seats; null while nobody sits. */
   readonly host: Seat | null;
   readonly play: Play | null;
+  /** The servers that watch the room's clock, as far as it has one. */
+  readonly inHandOf: readonly string[];
   readonly closed: boolean;
 }
 
@@ -63,4 +77,9 @@ export function personsOf({ chairs }: RoomState): PersonChair[] {
 export function personAt(state: RoomState, seat: Seat, since: number): PersonChair | null {
   const chair = state.chairs[seat];
   return chair.kind === 'person' && chair.since === since ? chair : null;
+}
+
+/** Since when this person is gone, or null while connected. */
+export function goneSince({ presence }: PersonChair): number | null {
+  return presence.kind === 'gone' ? presence.since : null;
 }

@@ -14,6 +14,12 @@ export function storyOf(event: RoomEvent): Story {
       return { event: event.kind, seat: event.seat };
     case 'bot-seated':
       return { event: event.kind, seat: event.seat, style: event.style };
+    case 'came':
+    case 'went':
+    case 'key-changed':
+      return { event: event.kind, seat: event.seat };
+    case 'in-hand':
+      return { event: event.kind, anew: event.others.length === 0 };
     case 'ready':
       return { event: event.kind, seat: event.seat, ready: event.ready };
     case 'round':

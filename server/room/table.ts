@@ -1,12 +1,11 @@
 // The people around a room: who listens from where, and what each of them is told after every change.
-import { CLOSE, type Review, type ServerMessage } from '../../shared-engine/index.ts';
+import { CLOSE, type Review, SEATS, type Seat, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
-import type { GoneSince, Watch } from './agenda.ts';
 import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
-import { Presence } from './presence.ts';
+import { newsBetween } from './news.ts';
 import type { Room } from './room.ts';
-import { personAt, personsOf } from './state.ts';
+import { personAt, type RoomState } from './state.ts';
 
 /** Sockets that may watch one room besides its four owners. */
 const MOST_WATCHERS = 40;
@@ -14,46 +13,48 @@ const MOST_WATCHERS = 40;
 /** One socket, as the table sees it. */
 export interface Line {
   send(message: ServerMessage): void;
-  end(code: number): void;
+  /** `reason` is for the peer's program. */
+  end(code: number, reason?: string): void;
 }
 
 interface Listener {
   readonly line: Line;
   /** Null for a watcher; an owner who lost the seat is told what a watcher is told. */
   readonly owner: Owner | null;
+  /** Names the connection. */
+  readonly name: string;
+  /** Number of the event up to which the other side knows the table; null when it knows nothing. */
+  readonly knows: number | null;
+  /** Whether the table is told already; before that the room has to know of the connection. */
+  entered: boolean;
+  /** Whether the room has known of the connection. */
+  known: boolean;
 }
 
 /** What a person finds on coming back besides the table: the review of the last round, once it is there. */
 export type Waiting = (owner: Owner) => { readonly round: number; readonly review: Review } | null;
 
+export interface TablePorts {
+  readonly clock: Clock;
+  readonly node: string;
+}
+
 export class Table {
   readonly #room: Room;
-  readonly #clock: Clock;
+  readonly #ports: TablePorts;
   readonly #card: TableFacts['card'];
-  readonly #presence: Presence;
-  readonly #inHandSince: number;
   readonly #listeners = new Set<Listener>();
-  #presenceChanged: () => void = () => {};
+  #names = 0;
 
-  constructor(room: Room, card: TableFacts['card'], clock: Clock) {
+  constructor(room: Room, card: TableFacts['card'], ports: TablePorts) {
     this.#room = room;
     this.#card = card;
-    this.#clock = clock;
-    this.#presence = new Presence(clock);
-    this.#inHandSince = clock.now();
-    room.onChange((state) => {
-      this.#presence.follow(personsOf(state));
-      this.#tellAll();
+    this.#ports = ports;
+    room.onChange(() => {
+      const entered = [...this.#listeners].filter((listener) => listener.entered);
+      for (const listener of [...this.#listeners]) this.#meet(listener);
+      for (const listener of entered) if (this.#listeners.has(listener)) this.#tell(listener);
     });
-    this.#presence.follow(personsOf(room.state));
-  }
-
-  get goneSince(): GoneSince {
-    return this.#presence.goneSince;
-  }
-
-  get watch(): Watch {
-    return { goneSince: this.goneSince, inHandSince: this.#inHandSince };
   }
 
   get listeners(): number {
@@ -64,33 +65,31 @@ export class Table {
     return [...this.#listeners].filter(({ owner }) => owner === null).length < MOST_WATCHERS;
   }
 
-  /** Called when somebody came or went without an event of the room. */
-  onPresence(listener: () => void): void {
-    this.#presenceChanged = listener;
-  }
-
-  /** Lets somebody listen; a newer line of the same person replaces the older one. */
-  attach(line: Line, owner: Owner | null, waiting: Waiting): Undo {
-    const listener: Listener = { line, owner };
-    if (owner !== null) this.#replace(owner);
-    const generation = owner === null ? 0 : this.#presence.come(owner.since);
+  /**
+   * Lets somebody listen; a newer line of the same person replaces the older one. `knows`: the number of the event up
+   * to which the other side has the table already, from an earlier line.
+   */
+  attach(line: Line, owner: Owner | null, waiting: Waiting, knows: number | null = null): Undo {
+    const name = `${this.#ports.node}.${++this.#names}`;
+    const listener: Listener = { line, owner, name, knows, entered: false, known: false };
     this.#listeners.add(listener);
-    if (owner === null) this.#tell(listener);
-    else this.#othersToo();
-    const review = owner === null ? null : waiting(owner);
-    if (review !== null) line.send({ kind: 'review', ...review });
+    void this.#enter(listener, waiting);
     return () => {
       if (!this.#listeners.delete(listener) || owner === null) return;
-      if (this.#presence.go(owner.since, generation)) this.#othersToo();
+      void this.#leave(owner.seat, name);
     };
   }
 
   /** To the owner of a seat alone, if that person is here. */
   tellOwner(owner: Owner, message: ServerMessage): void {
     for (const listener of this.#listeners) {
-      if (listener.owner?.seat === owner.seat && listener.owner.since === owner.since)
-        listener.line.send(message);
+      const here = listener.owner?.seat === owner.seat && listener.owner.since === owner.since;
+      if (here && listener.entered) listener.line.send(message);
     }
+  }
+
+  tellEverybody(message: ServerMessage): void {
+    for (const { line } of this.#listeners) line.send(message);
   }
 
   /** Ends every line. */
@@ -98,32 +97,99 @@ export class Table {
     for (const { line } of [...this.#listeners]) line.end(code);
   }
 
-  #replace({ since }: Owner): void {
-    for (const { line, owner } of [...this.#listeners]) if (owner?.since === since) line.end(CLOSE.replaced);
+  /** Tells the room again what it should know of this server's lines and does not. */
+  async makeGood(): Promise<void> {
+    const { chairs } = this.#room.state;
+    for (const listener of [...this.#listeners]) {
+      const { owner, known } = listener;
+      const person = owner && personAt(this.#room.state, owner.seat, owner.since);
+      if (person && (!known || person.presence.kind === 'gone')) await this.#come(listener);
+    }
+    for (const seat of SEATS) {
+      const chair = chairs[seat];
+      if (chair.kind !== 'person' || chair.presence.kind === 'gone') continue;
+      const { node, line } = chair.presence;
+      const listens = [...this.#listeners].some(({ name }) => name === line);
+      if (node === this.#ports.node && !listens) await this.#leave(seat, line);
+    }
   }
 
-  #othersToo(): void {
-    this.#tellAll();
-    this.#presenceChanged();
+  /** These servers are gone, and with them the lines they had. */
+  async withoutNodes(gone: readonly string[]): Promise<void> {
+    for (const seat of SEATS) {
+      const chair = this.#room.state.chairs[seat];
+      if (chair.kind !== 'person' || chair.presence.kind === 'gone') continue;
+      const { node, line } = chair.presence;
+      if (gone.includes(node)) await this.#leave(seat, line);
+    }
   }
 
-  #tellAll(): void {
-    for (const listener of [...this.#listeners]) this.#tell(listener);
+  async #enter(listener: Listener, waiting: Waiting): Promise<void> {
+    const { owner, line } = listener;
+    if (owner !== null) await this.#come(listener);
+    if (!this.#listeners.has(listener)) return;
+    if (!listener.entered) {
+      listener.entered = true;
+      this.#tellFirst(listener);
+    }
+    const review = owner && waiting(owner);
+    if (review) line.send({ kind: 'review', ...review });
+  }
+
+  /** A connection of which the room cannot be told just now is told of at the next roll call. */
+  async #come({ owner, name }: Listener): Promise<void> {
+    const { node } = this.#ports;
+    if (owner === null) return;
+    await this.#room.submit({ kind: 'come', owner, node, line: name });
+  }
+
+  async #leave(seat: Seat, line: string): Promise<void> {
+    await this.#room.submit({ kind: 'go', seat, line }, `go/${line}`);
+  }
+
+  /** Looks at what the room knows of this connection: that it came, or that another one came after it. */
+  #meet(listener: Listener): void {
+    const { owner, name, line } = listener;
+    const person = owner && personAt(this.#room.state, owner.seat, owner.since);
+    if (!person) return;
+    const { presence } = person;
+    if (presence.kind === 'here' && presence.line === name) {
+      listener.known = true;
+      if (listener.entered) return;
+      listener.entered = true;
+      this.#tellFirst(listener);
+    }
+    if (presence.kind === 'here' && presence.line !== name && listener.known) {
+      this.#listeners.delete(listener);
+      line.end(CLOSE.replaced);
+    }
   }
 
   #tell({ line, owner }: Listener): void {
     const { state } = this.#room;
-    const facts: TableFacts = {
-      code: this.#room.code,
-      card: this.#card,
-      watch: this.watch,
-      now: this.#clock.now(),
-    };
-    line.send({ kind: 'table', seq: state.seq, table: tableFor(state, facts, this.#listening(owner)) });
+    line.send({ kind: 'table', seq: state.seq, table: this.#tableAt(state, owner) });
   }
 
-  #listening(owner: Owner | null): Listening {
-    const person = owner && personAt(this.#room.state, owner.seat, owner.since);
-    return owner && person && { seat: owner.seat, person };
+  /** What is new to somebody who comes back, where that can still be said; the whole table otherwise. */
+  #tellFirst(listener: Listener): void {
+    const { line, owner, knows } = listener;
+    const { state } = this.#room;
+    const before = knows === null ? undefined : this.#room.stateAt(knows);
+    if (knows === null || before === undefined) {
+      this.#tell(listener);
+      return;
+    }
+    const table = newsBetween(this.#tableAt(before, owner), this.#tableAt(state, owner));
+    line.send({ kind: 'news', after: knows, seq: state.seq, table });
   }
+
+  #tableAt(state: RoomState, owner: Owner | null) {
+    const facts: TableFacts = { code: this.#room.code, card: this.#card, now: this.#ports.clock.now() };
+    return tableFor(state, facts, listeningFrom(state, owner));
+  }
+}
+
+function listeningFrom(state: RoomState, owner: Owner | null): Listening {
+  const person = owner && personAt(state, owner.seat, owner.since);
+  return owner && person && { seat: owner.seat, person };
 }

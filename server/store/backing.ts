@@ -1,8 +1,10 @@
 // Everything that rests on where the rooms are kept: the store itself, the tickets and the wake-ups between servers.
-import type { Clock, Entropy, Store, Tickets, WakeBus } from '../ports.ts';
+import type { Clock, Entropy, Nodes, Store, Tickets, WakeBus } from '../ports.ts';
 import type { StoreAddress } from './address.ts';
 import { announcing } from './announcing.ts';
 import { memoryStore } from './memory.ts';
+import { onlyNode } from './nodes-memory.ts';
+import { postgresNodes } from './nodes-postgres.ts';
 import { postgresStore } from './postgres.ts';
 import { openPool } from './postgres-pool.ts';
 import { postgresTickets } from './postgres-tickets.ts';
@@ -15,6 +17,7 @@ export type BackingChoice = { readonly kind: 'memory' } | StoreAddress;
 export interface Backing {
   readonly store: Store;
   readonly tickets: Tickets;
+  readonly nodes: Nodes;
   /** Null where no other server can write to these rooms. */
   readonly bus: WakeBus | null;
   /** To be called when nothing asks any more. */
@@ -43,16 +46,25 @@ export async function openBacking(
       if (!opened.ok) return opened;
       const bus = postgresWakeBus(choice.url);
       const store = announcing(postgresStore(opened.pool), bus);
+      const nodes = postgresNodes(opened.pool, entropy);
       const close = async () => {
+        await nodes.close();
         await bus.close();
         await store.close();
       };
-      return { ok: true, backing: { store, tickets: postgresTickets(opened.pool, entropy), bus, close } };
+      const tickets = postgresTickets(opened.pool, entropy);
+      return { ok: true, backing: { store, tickets, nodes, bus, close } };
     }
   }
 }
 
 /** Rooms that one process serves: its tickets need to outlive nothing. */
 function inOneProcess(store: Store, clock: Clock, entropy: Entropy): Backing {
-  return { store, tickets: memoryTickets(clock, entropy), bus: null, close: () => store.close() };
+  return {
+    store,
+    tickets: memoryTickets(clock, entropy),
+    nodes: onlyNode(entropy),
+    bus: null,
+    close: () => store.close(),
+  };
 }

@@ -54,6 +54,11 @@ export const MIGRATIONS: readonly Migration[] = [
       );
     `,
   },
+  {
+    // One file has one server, which knows itself.
+    sqlite: '',
+    postgres: 'CREATE TABLE quadrille.node (id text PRIMARY KEY, until timestamptz NOT NULL);',
+  },
 ];
 
 /** Why a store with this version is left alone, or null when it can be brought up to date. */

@@ -58,7 +58,7 @@ export function simplestLegal(view: SeatView): AnswerChoice {
 }
 
 /** Judged beside a choice that is known to be legal, so that step and number of tiles are at hand. */
-function isLegal(choice: AnswerChoice, simplest: AnswerChoice, view: SeatView): boolean {
+export function isLegal(choice: AnswerChoice, simplest: AnswerChoice, view: SeatView): boolean {
   switch (choice.kind) {
     case 'vote':
       return simplest.kind === 'vote';

@@ -1,9 +1,10 @@
 // The door for sockets: whom it lets in, and the session that each of them gets.
 import type { WebSocket } from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
-import { SOCKET_PATH } from '../../shared-engine/index.ts';
+import { CLOSE, RETRY_SPREAD_MS, SOCKET_PATH } from '../../shared-engine/index.ts';
 import { refuseWith } from '../http/refusals.ts';
 import { errorFacts, type Log } from '../log.ts';
+import type { Entropy } from '../ports.ts';
 import type { Line } from '../room/table.ts';
 import { lineOf } from './line.ts';
 import { Session, type SessionPorts } from './session.ts';
@@ -35,8 +36,13 @@ export class Gateway {
     );
   }
 
-  endAll(code: number): void {
-    for (const line of this.#lines) line.end(code);
+  /** Ends every socket and says to each when to come back. */
+  restart(entropy: Entropy): void {
+    for (const line of this.#lines) {
+      const [high, low] = entropy.bytes(2);
+      const wait = Math.floor(((high! * 256 + low!) / 65_536) * RETRY_SPREAD_MS);
+      line.end(CLOSE.restarting, String(wait));
+    }
   }
 
   #take(socket: WebSocket): void {

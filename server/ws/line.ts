@@ -25,9 +25,9 @@ export function lineOf(socket: WebSocket, clock: Clock): Line {
     callOff = clock.after(HEARTBEAT_MS, beat);
   }
 
-  function end(code: number): void {
+  function end(code: number, reason?: string): void {
     callOff();
-    socket.close(code);
+    socket.close(code, reason);
     callOff = clock.after(GOODBYE_MS, () => socket.terminate());
   }
 

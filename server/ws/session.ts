@@ -94,7 +94,7 @@ export class Session {
     if (entrance === null) return this.#end(CLOSE.ticketRefused);
     const { live, owner } = entrance;
     this.#line.send({ kind: 'welcome', id: message.id, version });
-    const detach = live.attach(this.#line, owner);
+    const detach = live.attach(this.#line, owner, message.resume ?? null);
     this.#state = owner ? { kind: 'seated', live, owner, detach } : { kind: 'watching', detach };
   }
 

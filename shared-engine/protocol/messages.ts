@@ -53,6 +53,8 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     versions: z.tuple([z.int(), z.int()]),
     /** One-use ticket from `POST /api/rooms/CODE/ticket`. */
     ticket: z.string().min(1).max(100),
+    /** `seq` of the last table that this page has of the room; the server may then send `news` instead of all. */
+    resume: z.int().min(0).optional(),
   }),
   z.strictObject({
     kind: z.literal('choose'),
@@ -103,6 +105,12 @@ const tableSchema = z.object({
 });
 export type Table = z.infer<typeof tableSchema>;
 
+const tableNewsSchema = tableSchema
+  .pick({ you: true, seats: true, round: true, remaining: true, view: true })
+  .partial();
+/** The parts of a table that are other than they were. */
+export type TableNews = z.infer<typeof tableNewsSchema>;
+
 export const refusalCodeSchema = z.enum([...ROUND_REFUSAL_CODES, ...ROOM_REFUSAL_CODES]);
 export type RefusalCode = z.infer<typeof refusalCodeSchema>;
 
@@ -123,6 +131,10 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
    * never goes back; it stays the same when only somebody's presence changed.
    */
   z.object({ kind: z.literal('table'), seq: z.int(), table: tableSchema }),
+  /** In answer to a `hello` that resumes: what has changed since the table with number `after`. */
+  z.object({ kind: z.literal('news'), after: z.int(), seq: z.int(), table: tableNewsSchema }),
+  /** Whether the server can keep anything just now. While it cannot, the table is there to look at. */
+  z.object({ kind: z.literal('keeping'), keeps: z.boolean() }),
   /** This seat's private review of a closed round. */
   z.object({ kind: z.literal('review'), round: z.int(), review: reviewSchema }),
 ]);

@@ -4,8 +4,9 @@ import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
 import { createLog } from '../../server/log.ts';
-import type { Bots, Entropy, Reviewer, Store, WakeBus } from '../../server/ports.ts';
+import type { Bots, Entropy, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
+import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { botsInProcess } from '../../server/work/bots.ts';
 import { reviewerInProcess } from '../../server/work/reviewer.ts';
@@ -29,6 +30,7 @@ export interface TestServerOptions {
   readonly clock?: FakeClock;
   readonly store?: Store;
   readonly bus?: WakeBus;
+  readonly nodes?: Nodes;
   readonly bots?: Bots;
   readonly reviewer?: Reviewer;
   readonly clientFolder?: string;
@@ -49,6 +51,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     entropy,
     store,
     tickets: memoryTickets(clock, entropy),
+    nodes: options.nodes ?? onlyNode(entropy),
     bus: options.bus ?? null,
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,

@@ -149,9 +149,7 @@ describe('the log', () => {
   async function expectBotFailure() {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1, 'the deal');
-    await expect
-      .poll(() => server.logged.some((line) => line.includes('a duty of the house failed')))
-      .toBe(true);
+    await expect.poll(() => server.logged.some((line) => line.includes('a bot failed'))).toBe(true);
   }
 });
 

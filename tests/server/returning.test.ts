@@ -1,14 +1,16 @@
 // Coming back: after a reload, from a second page, after the server's own restart, and after leaving for good.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { CLOSE, roomPath } from '../../shared-engine/index.ts';
+import { CLOSE, ROOMS_PATH, roomPath } from '../../shared-engine/index.ts';
 import {
   ALONE,
   anyAnswer,
   deal,
+  FRIENDS,
   isClosed,
   openRoom,
   ownView,
   playOn,
+  post,
   sitDown,
   tableOfFour,
   takeSeat,
@@ -174,20 +176,37 @@ describe('leaving', () => {
 });
 
 describe('a room with nobody in it', () => {
-  test('is dropped after the idle time, and its code leads nowhere', async () => {
-    await server.stop();
-    server = await startServer({ settings: { IDLE_MS: '3600000' } });
-    const left = await openRoom(server);
-    const kept = await openRoom(server);
-    const peer = await sitDown(server, kept);
-    for (let hour = 0; hour < 3; hour++) {
-      for (let beat = 0; beat < 360; beat++) {
-        server.clock.advance(10_000);
-        if (beat % 2 === 1) await peer.roundTrip();
-      }
+  /** Time goes by while somebody stays at another table. */
+  async function hours(count: number, stays: Peer) {
+    for (let beat = 0; beat < count * 360; beat++) {
+      server.clock.advance(10_000);
+      if (beat % 2 === 1) await stays.roundTrip();
     }
-    await expect.poll(async () => (await fetch(`${server.url}${roomPath(left.code)}`)).status).toBe(404);
+  }
+  const statusOf = async (code: string) => (await fetch(`${server.url}${roomPath(code)}`)).status;
+
+  test('is put down after the idle time and found again, seats and all', async () => {
+    await server.stop();
+    server = await startServer({ settings: { IDLE_MS: '3600000', MAX_ROOMS: '2' } });
+    const left = await openRoom(server);
+    const peer = await sitDown(server, await openRoom(server));
+    expect((await post(`${server.url}${ROOMS_PATH}`, FRIENDS)).status).toBe(503);
+    await hours(3, peer);
+    await openRoom(server);
+    expect(await statusOf(left.code)).toBe(200);
+    expect((await sitDown(server, left)).table.you).toBe(0);
+  });
+
+  test('leaves the store after the days it is kept, and its code leads nowhere', async () => {
+    await server.stop();
+    server = await startServer({ settings: { IDLE_MS: '3600000', KEEP_DAYS: '1' } });
+    const left = await openRoom(server);
+    const stays = await sitDown(server, await openRoom(server));
+    await hours(20, stays);
+    await stays.act({ kind: 'ready', ready: true });
+    await hours(6, stays);
+    await expect.poll(() => statusOf(left.code)).toBe(404);
     expect(await server.store.count()).toBe(1);
-    expect((await fetch(`${server.url}${roomPath(kept.code)}`)).status).toBe(200);
+    expect(await statusOf(stays.table.code)).toBe(200);
   });
 });

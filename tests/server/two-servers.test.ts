@@ -4,12 +4,13 @@ import type { Store } from '../../server/ports.ts';
 import { replayRoom } from '../../server/room/evolve.ts';
 import { announcing } from '../../server/store/announcing.ts';
 import { memoryStore } from '../../server/store/memory.ts';
+import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { WATCH_MS } from '../../server/store/version-watch.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { CLOSE } from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { deal, FRIENDS, isClosed, openRoom, playOn, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
-import { startServer, type TestServer } from '../kit/server.ts';
+import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
 
 const started: TestServer[] = [];
 afterEach(async () => {
@@ -27,6 +28,7 @@ async function twoServers(faults: Faults = {}) {
   const rooms = memoryStore();
   const clock = new FakeClock();
   const hub = memoryWakeHub();
+  const nodes = memoryNodes(seededEntropy('nodes'));
   const servers = await Promise.all(
     ['first', 'second'].map((seed) => {
       const bus = hub.join();
@@ -39,7 +41,7 @@ async function twoServers(faults: Faults = {}) {
         append: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.append(...args)),
         versions: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.versions(...args)),
       };
-      return startServer({ seed, clock, bus, store: announcing(checked, lossy) });
+      return startServer({ seed, clock, bus, nodes: nodes.join(), store: announcing(checked, lossy) });
     }),
   );
   started.push(...servers);
@@ -124,6 +126,7 @@ test('a server whose store is away refuses and says so; when it is back, it goes
   const { ines, here, clock } = await tableAcross(faults);
   faults.away = true;
   clock.advance(WATCH_MS);
+  await ines.until('the word that nothing can be kept', (m) => m.kind === 'keeping' && !m.keeps);
   expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ code: 'try-later' });
   await expect.poll(() => here.logged.filter((line) => line.includes('the store is away'))).toHaveLength(1);
   faults.away = false;
@@ -133,5 +136,6 @@ test('a server whose store is away refuses and says so; when it is back, it goes
       return here.logged.filter((line) => line.includes('the store answers again'));
     })
     .toHaveLength(1);
+  await ines.until('the word that it keeps again', (m) => m.kind === 'keeping' && m.keeps);
   expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ kind: 'ack' });
 });

@@ -1,0 +1,226 @@
+// Who is here, as the log of the room has it: over two servers, over a server's end, and for who comes back with news.
+import { afterEach, describe, expect, test } from 'vitest';
+import { ROLL_CALL_MS } from '../../server/room/roll-call.ts';
+import { announcing } from '../../server/store/announcing.ts';
+import { memoryStore } from '../../server/store/memory.ts';
+import { memoryNodes } from '../../server/store/nodes-memory.ts';
+import { memoryWakeHub } from '../../server/store/wake-memory.ts';
+import { BOT_PATIENCE_MS } from '../../server/work/sturdy-bots.ts';
+import { CLOSE, RETRY_SPREAD_MS, ticketPath } from '../../shared-engine/index.ts';
+import { FakeClock } from '../kit/clock.ts';
+import {
+  ALONE,
+  anyAnswer,
+  deal,
+  FRIENDS,
+  isClosed,
+  openRoom,
+  ownView,
+  playOn,
+  post,
+  sitDown,
+  tableOfFour,
+  takeSeat,
+  ticketFor,
+} from '../kit/guests.ts';
+import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
+import { Peer } from '../kit/sockets.ts';
+
+const started: TestServer[] = [];
+afterEach(async () => {
+  await Promise.all(started.splice(0).map((server) => server.stop()));
+});
+
+const first = (peer: Peer) => anyAnswer(ownView(peer), { below: () => 0 });
+
+async function one(options: Parameters<typeof startServer>[0] = {}) {
+  const server = await startServer({ seed: 'presence', ...options });
+  started.push(server);
+  return server;
+}
+
+/** Two servers that share rooms, clock and the knowledge of each other. */
+async function two(deadline: number | null = null) {
+  const [rooms, clock, hub] = [memoryStore(), new FakeClock(), memoryWakeHub()];
+  const circle = memoryNodes(seededEntropy('circle'));
+  const nodes = [circle.join(), circle.join()];
+  const servers = await Promise.all(
+    nodes.map((node, at) => {
+      const bus = hub.join();
+      return one({ seed: `server ${at}`, clock, bus, nodes: node, store: announcing(rooms, bus) });
+    }),
+  );
+  const [here, there] = [servers[0]!, servers[1]!];
+  const terms = { deadline, layOpen: false };
+  const host = await openRoom(here, { ...FRIENDS, terms, bots: ['casual', null, 'casual'] });
+  const ines = await sitDown(here, host);
+  const guest = await takeSeat(there, host.code);
+  const tomas = await sitDown(there, guest);
+  /** As a machine does that loses its power: nothing is said to anybody, and the others notice. */
+  const fail = async (at: 0 | 1) => {
+    await nodes[at]!.close();
+    clock.advance(ROLL_CALL_MS);
+  };
+  return { here, there, clock, rooms, host, guest, ines, tomas, fail };
+}
+
+const isHere = (peer: Peer, seat: number) => {
+  const info = peer.table.seats[seat]!;
+  return info.kind === 'person' && info.present;
+};
+
+describe('two servers', () => {
+  test('a person who sits at one is seen as present, and as gone, at the other', async () => {
+    const { ines, tomas, guest } = await two();
+    await ines.untilTable(() => isHere(ines, guest.seat), 'Tomas');
+    await tomas.close();
+    await ines.untilTable(() => !isHere(ines, guest.seat), 'the absence');
+  });
+
+  test('a second page at the other server replaces the first, whose late end does no harm', async () => {
+    const { there, host, ines, tomas } = await two();
+    const young = await sitDown(there, host);
+    expect(await ines.ended).toBe(CLOSE.replaced);
+    await Promise.all([young.roundTrip(), tomas.roundTrip()]);
+    expect([isHere(young, 0), isHere(tomas, 0)]).toEqual([true, true]);
+  });
+
+  test('the people of a server that is gone count as gone, once', async () => {
+    const { guest, ines, fail, rooms, host } = await two();
+    await ines.untilTable(() => isHere(ines, guest.seat), 'Tomas');
+    await fail(1);
+    await ines.untilTable(() => !isHere(ines, guest.seat), 'the absence');
+    const went = (await rooms.load(host.code))!.filter(({ event }) => event.kind === 'went');
+    expect(went).toHaveLength(1);
+  });
+
+  test('K3 the clock runs on while one of two servers watches it, and anew when none did', async () => {
+    const { here, there, clock, ines, tomas, fail, host, guest } = await two(60);
+    await deal([ines, tomas]);
+    clock.advance(20_000);
+    await fail(1);
+    const moved = await sitDown(here, guest);
+    expect(moved.table.remaining).toBe(40_000 - ROLL_CALL_MS);
+    await fail(0);
+    await Promise.all([here.stop(), there.stop()]);
+    clock.advance(3_600_000);
+    const bus = memoryWakeHub().join();
+    const third = await one({ seed: 'third', clock, bus, store: here.store });
+    const back = await sitDown(third, host);
+    await back.untilTable(({ remaining }) => remaining === 60_000, 'the whole time');
+  });
+});
+
+describe('who comes back', () => {
+  async function resumed(server: TestServer, guest: { code: string; secret: string }, resume: number) {
+    const peer = await Peer.open(server.url);
+    const { ticket } = await ticketFor(server, guest);
+    peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket, resume });
+    const answer = await peer.until('news or a table', (m) => (m.kind === 'news' || m.kind === 'table') && m);
+    return { peer, answer };
+  }
+  const lastSeq = (peer: Peer) => {
+    const last = peer.messages.findLast((m) => m.kind === 'table');
+    return last?.kind === 'table' ? last.seq : 0;
+  };
+
+  test('is told what is new since the table it has, which makes the table that the others have', async () => {
+    const server = await one();
+    const { guests, peers } = await tableOfFour(server);
+    await deal(peers);
+    await peers[0]!.choose(first(peers[0]!));
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    const had = { seq: lastSeq(peers[0]!), table: peers[0]!.table };
+    await peers[0]!.close();
+    await peers[1]!.choose(first(peers[1]!));
+    const { peer, answer } = await resumed(server, guests[0]!, had.seq);
+    if (answer.kind !== 'news') throw new Error('the whole table came');
+    expect(answer.after).toBe(had.seq);
+    expect(answer.table).not.toHaveProperty('round');
+    await peer.close();
+    const whole = await sitDown(server, guests[0]!);
+    expect({ ...had.table, ...answer.table }).toEqual(whole.table);
+  });
+
+  test('with a table that is too old, or from the future, gets all of it', async () => {
+    const server = await one();
+    const guest = await openRoom(server);
+    const peer = await sitDown(server, guest);
+    const old = lastSeq(peer);
+    for (let times = 0; times < 70; times++) {
+      await peer.act({ kind: 'seat-bot', seat: 1, style: times % 2 === 0 ? 'casual' : 'strong' });
+      server.clock.advance(100);
+    }
+    expect((await resumed(server, guest, old)).answer.kind).toBe('table');
+    expect((await resumed(server, guest, 100_000)).answer.kind).toBe('table');
+  });
+
+  test('is told the same after a restart of the server', async () => {
+    const server = await one();
+    const { guests, peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    const had = lastSeq(peers[2]!);
+    const { clock, store } = server;
+    await server.stop();
+    const next = await one({ seed: 'next', clock, store });
+    const { answer } = await resumed(next, guests[2]!, had);
+    expect(answer.kind).toBe('news');
+    if (answer.kind === 'news') expect(Object.keys(answer.table).sort()).toEqual(['remaining', 'seats']);
+  });
+
+  test('gets a new secret; the one before is good until the new one is used, and then worth nothing', async () => {
+    const server = await one();
+    const guest = await openRoom(server);
+    const renew = async (secret: string) => {
+      const response = await post(`${server.url}${ticketPath(guest.code)}`, {}, secret);
+      const { seat } = (await response.json()) as { seat: number | null };
+      const fresh = /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1];
+      return { seat, fresh };
+    };
+    const lost = await renew(guest.secret);
+    const second = await renew(guest.secret);
+    expect([lost.seat, second.seat]).toEqual([0, 0]);
+    expect(await renew(lost.fresh!)).toEqual({ seat: null, fresh: undefined });
+    expect((await renew(second.fresh!)).seat).toBe(0);
+    expect(await renew(guest.secret)).toEqual({ seat: null, fresh: undefined });
+  });
+});
+
+test('a server that closes tells every line another time to come back', async () => {
+  const server = await one();
+  const { peers } = await tableOfFour(server);
+  const hints = peers.map(
+    ({ socket }) => new Promise<string>((resolve) => socket.on('close', (_, why) => resolve(String(why)))),
+  );
+  await server.stop();
+  const waits = (await Promise.all(hints)).map(Number);
+  for (const wait of waits) expect(wait >= 0 && wait < RETRY_SPREAD_MS).toBe(true);
+  expect(new Set(waits).size).toBeGreaterThan(1);
+});
+
+test('bots that hang, throw or answer nonsense hold nobody up', async () => {
+  let asked = 0;
+  const server = await one({
+    bots: {
+      choose() {
+        asked++;
+        if (asked % 3 === 0) return new Promise(() => {});
+        if (asked % 3 === 1) throw new Error('no idea');
+        return Promise.resolve({ kind: 'seal', step: 'first-right', tiles: ['joker'], blind: 0 });
+      },
+    },
+  });
+  const peer = await sitDown(server, await openRoom(server, ALONE));
+  await peer.untilTable(({ round }) => round === 1, 'the deal');
+  let done = false;
+  const played = playOn(peer, 'with bad bots').finally(() => {
+    done = true;
+  });
+  while (!done) {
+    server.clock.advance(BOT_PATIENCE_MS);
+    await peer.roundTrip();
+  }
+  await played;
+  expect(isClosed(peer)).toBe(true);
+});
