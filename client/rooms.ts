@@ -21,6 +21,7 @@ import './styles/rack.css';
 import './styles/table-narrow.css';
 import './styles/card.css';
 import './styles/review.css';
+import './styles/judgement.css';
 import { FRONT } from './words/front.ts';
 import { LESSON } from './words/lesson.ts';
 import { newsOf } from './words/news.ts';
@@ -107,7 +108,10 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
     connect: (on) => {
       let table: Connection | null = null;
       const open = async () => {
-        const { localTable } = await import('./practice/local-table.ts');
+        const [{ localTable }, { lookDeeper }] = await Promise.all([
+          import('./practice/local-table.ts'),
+          import('./practice/deeper.ts'),
+        ]);
         table ??= localTable({
           code: title,
           first: shared.deal,
@@ -118,6 +122,7 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
           loadCard,
           newSeed: () => randomHex(32),
           after: browserAfter,
+          lookDeeper,
           onDeal,
           on,
         });

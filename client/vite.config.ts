@@ -23,6 +23,9 @@ function packed(): Plugin {
   };
 }
 
+// The engine's modules only define things: what a page does not use at first is fetched when it does.
+const treeshake = { moduleSideEffects: (id: string) => !id.includes('/shared-engine/') };
+
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [packed()],
@@ -35,10 +38,8 @@ export default defineConfig({
     manifest: 'files.json',
     modulePreload: { polyfill: false },
     target: 'es2022',
-    rolldownOptions: {
-      // The engine's modules only define things: what a page does not use at first is fetched when it does.
-      treeshake: { moduleSideEffects: (id) => !id.includes('/shared-engine/') },
-    },
+    rolldownOptions: { treeshake },
   },
+  worker: { format: 'iife', rolldownOptions: { treeshake } },
   server: { host: '127.0.0.1', proxy: { '/api': { target: server, ws: true } } },
 });

@@ -35,6 +35,9 @@ export interface ConnectionPorts {
 /** A line that stays silent this long after an order is dead, whatever the browser thinks of it. */
 const ANSWER_MS = 8_000;
 
+/** Pause before orders are sent again that the server could not keep. */
+const AGAIN_MS = 2_000;
+
 export interface Connection {
   /** Opens, or opens anew with a fresh ticket. */
   start(): void;
@@ -115,13 +118,27 @@ export function connect(ports: ConnectionPorts): Connection {
     if (message.kind === 'welcome') {
       failures = 0;
       enter({ kind: 'open' });
-      for (const order of ports.pending.all()) send(order);
+      sendPending();
       return;
     }
-    if ((message.kind === 'ack' || message.kind === 'refused') && message.id !== null) {
+    // What could not be kept just now may have been kept all the same: it is asked again, with the same id.
+    if (message.kind === 'refused' && message.code === 'try-later') askAgain();
+    else if ((message.kind === 'ack' || message.kind === 'refused') && message.id !== null) {
       ports.pending.settle(message.id);
     }
     ports.onMessage(message);
+  }
+
+  function sendPending() {
+    for (const order of ports.pending.all()) send(order);
+  }
+
+  function askAgain() {
+    const mine = attempt;
+    callOff();
+    callOff = ports.after(AGAIN_MS, () => {
+      if (mine === attempt) sendPending();
+    });
   }
 
   function closed(code: number, reason: string) {

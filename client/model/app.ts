@@ -20,9 +20,11 @@ export interface App {
   freshDeal(): SharedDeal;
   /** The address a friend can open. */
   linkTo(route: Route): string;
-  /** The first review of a deal on this page, to lay a later one beside. */
-  firstReview(key: string): Review | null;
-  keepReview(key: string, review: Review): void;
+  /**
+   * Keeps the review of the first play of a deal on this page, which may grow deeper, and answers it for a later
+   * play. `play` is the same object for one and the same play.
+   */
+  reviewBefore(key: string, play: object, review: Review): Review | null;
 }
 
 export interface AppPorts {
@@ -39,7 +41,7 @@ export function openApp(ports: AppPorts): App {
   const here = () => routeOf(ports.place().pathname, ports.place().hash);
   const route = signal(here());
   const sheet = signal<Sheet | null>(null);
-  const reviews = new Map<string, Review>();
+  const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
   const settings = signal(readSettings(ports.lasting));
   ports.onReturn(() => {
     route.value = here();
@@ -65,9 +67,11 @@ export function openApp(ports: AppPorts): App {
     },
     freshDeal: ports.freshDeal,
     linkTo: (target) => `${ports.origin}${pathOf(target)}`,
-    firstReview: (key) => reviews.get(key) ?? null,
-    keepReview(key, review) {
-      if (!reviews.has(key)) reviews.set(key, review);
+    reviewBefore(key, play, review) {
+      const first = reviews.get(key);
+      if (first && first.play !== play) return first.review;
+      reviews.set(key, { play, review });
+      return null;
     },
   };
 }

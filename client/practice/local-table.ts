@@ -22,10 +22,12 @@ import {
   type ServerMessage,
   type StyleName,
   seatView,
+  withJudgement,
 } from '../../shared-engine/index.ts';
 import type { Connection, LinkState } from '../connection/connection.ts';
 import type { Order } from '../connection/pending.ts';
 import type { After } from '../connection/wire.ts';
+import type { DeepAnswer, DeepTask } from './deep-worker.ts';
 
 export interface LocalTablePorts {
   readonly code: string;
@@ -37,6 +39,8 @@ export interface LocalTablePorts {
   readonly loadCard: () => Promise<CompiledCard>;
   readonly newSeed: () => string;
   readonly after: After;
+  /** Judges a closed round more deeply, one choice at a time; the answer calls it off. */
+  readonly lookDeeper: LookDeeper;
   /** A deal has been dealt; the first one too. */
   readonly onDeal: (deal: Deal) => void;
   readonly on: {
@@ -44,6 +48,8 @@ export interface LocalTablePorts {
     readonly message: (message: ServerMessage) => void;
   };
 }
+
+export type LookDeeper = (task: DeepTask, onAnswer: (answer: DeepAnswer) => void) => () => void;
 
 interface Play {
   readonly number: number;
@@ -55,6 +61,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   let kernel: Kernel | null = null;
   let play: Play | null = null;
   let seq = 0;
+  let callOff = () => {};
 
   async function start() {
     on.state({ kind: 'connecting' });
@@ -65,6 +72,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   }
 
   function deal(next: Deal, number: number) {
+    callOff();
     play = { number, round: begin(openRound(next, { layOpen: false })) };
     ports.onDeal(next);
     letBotsAnswer();
@@ -121,11 +129,17 @@ export function localTable(ports: LocalTablePorts): Connection {
   function review({ number, round }: Play) {
     ports.after(30, () => {
       if (kernel === null || play?.number !== number) return;
-      on.message({
-        kind: 'review',
-        round: number,
-        review: reviewRound(seatView(round, you).record, kernel),
-      });
+      const { record } = seatView(round, you);
+      let made = reviewRound(record, kernel);
+      const say = () => on.message({ kind: 'review', round: number, review: made });
+      say();
+      callOff = ports.lookDeeper(
+        { record, card: kernel.card, choices: made.choices.length },
+        ({ nth, judgement }) => {
+          made = withJudgement(made, nth, judgement);
+          say();
+        },
+      );
     });
   }
 
@@ -153,5 +167,5 @@ export function localTable(ports: LocalTablePorts): Connection {
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 
-  return { start: () => void start(), hurry() {}, order, stop() {} };
+  return { start: () => void start(), hurry() {}, order, stop: () => callOff() };
 }

@@ -4,7 +4,7 @@ const SHELL = 'shell';
 /** All files of this build, and the first document; files of earlier builds go. */
 async function fetchBuild() {
   const files = await (await fetch('/files.json', { cache: 'no-cache' })).json();
-  const built = Object.values(files).flatMap(({ file, css = [] }) => [file, ...css]);
+  const built = Object.values(files).flatMap(({ file, css = [], assets = [] }) => [file, ...css, ...assets]);
   const wanted = ['/', '/icon.svg', ...new Set(built.map((name) => `/${name}`))];
   const cache = await caches.open(SHELL);
   const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));

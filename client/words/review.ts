@@ -1,5 +1,6 @@
 // The review in words: grades of a choice, of a gift, and what the pictures say.
-import type { ChoiceReview, GiftGrade, NumberReview, PassReview, Review } from '../../shared-engine/index.ts';
+import type { ChoiceReview, GiftGrade, PassReview, Review } from '../../shared-engine/index.ts';
+import { type Grade, gradeOfJudgement } from './judgement.ts';
 import { STEP_NAMES } from './steps.ts';
 import { tileCount } from './tiles.ts';
 
@@ -25,6 +26,7 @@ export const REVIEW = {
   couldKeep: 'The best pass would have kept',
   none: 'none',
   numbers: 'The numbers',
+  choice: 'Choice',
   pass: 'Pass',
   nearness: 'Nearness',
   toGo: 'Tiles to go',
@@ -44,13 +46,9 @@ const GRADES = [
   { below: Number.POSITIVE_INFINITY, words: 'The one to think over', level: 3 },
 ] as const;
 
-export interface Grade {
-  readonly words: string;
-  /** 0 for the best, up to 3. */
-  readonly level: number;
-}
-
-export function gradeOf(loss: number): Grade {
+/** The deeper judgement where there is one, the first look until then. */
+export function gradeOf({ loss, judgement }: Pick<ChoiceReview, 'loss' | 'judgement'>): Grade {
+  if (judgement.depth === 'deep') return gradeOfJudgement(judgement);
   return GRADES.find(({ below }) => loss < below) ?? GRADES[3];
 }
 
@@ -91,13 +89,6 @@ export function choiceName(choice: ChoiceReview): string {
     case 'ask':
       return 'Courtesy number';
   }
-}
-
-/** What one option of a choice among numbers is called. */
-export function optionName(kind: NumberReview['kind'], value: number): string {
-  if (kind === 'vote') return value === 1 ? 'Go on' : 'Stop';
-  if (kind === 'blind') return value === 0 ? 'None unseen' : `${value} unseen`;
-  return value === 0 ? 'No tiles' : tileCount(value);
 }
 
 export function journey({ toGoStart, toGoEnd }: Review): string {

@@ -34,6 +34,7 @@ async function openTable() {
       return () => {};
     },
     onDeal() {},
+    lookDeeper: () => () => {},
     on: { state() {}, message: (message) => messages.push(message) },
   });
   table.start();

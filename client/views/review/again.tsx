@@ -2,10 +2,11 @@
 import { useSignal } from '@preact/signals';
 import type { ChoiceReview, Review } from '../../../shared-engine/index.ts';
 import type { App } from '../../model/app.ts';
-import type { Seated } from '../../model/room.ts';
+import type { Room, Seated } from '../../model/room.ts';
 import { dealKey, type SharedDeal } from '../../practice/deal-link.ts';
+import { optionName } from '../../words/options.ts';
 import { PRACTICE } from '../../words/practice.ts';
-import { choiceName, gradeOf, optionName } from '../../words/review.ts';
+import { choiceName, gradeOf } from '../../words/review.ts';
 import { tileCount } from '../../words/tiles.ts';
 import { TileRow } from '../tile-row.tsx';
 
@@ -101,15 +102,12 @@ function Chosen({ choice }: { readonly choice: ChoiceReview | undefined }) {
         optionName(choice.kind, choice.played)
       )}
       <br />
-      <span class="aside">{gradeOf(choice.loss).words}</span>
+      <span class="aside">{gradeOf(choice).words}</span>
     </>
   );
 }
 
-/** Keeps the first review of a deal on this page and answers it when a later one is there to compare. */
-export function earlierReview(app: App, shared: SharedDeal, review: Review): Review | null {
-  const key = dealKey(shared);
-  app.keepReview(key, review);
-  const first = app.firstReview(key);
-  return first === review ? null : first;
+/** Keeps the first play of a deal on this page and answers its review when a later play is there to compare. */
+export function earlierReview(app: App, shared: SharedDeal, room: Room, review: Review): Review | null {
+  return app.reviewBefore(dealKey(shared), room, review);
 }

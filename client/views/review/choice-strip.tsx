@@ -12,7 +12,7 @@ export function ChoiceStrip({ choices, chosen, onChoose }: ChoiceStripProps) {
   return (
     <ol class="choice-strip">
       {choices.map((choice, index) => {
-        const grade = gradeOf(choice.loss);
+        const grade = gradeOf(choice);
         return (
           <li key={`${choice.kind}-${choice.step}`}>
             <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>

@@ -1,15 +1,44 @@
 // A choice among a few numbers looked at again: go on or stop, tiles unseen, tiles across.
 import type { NumberReview } from '../../../shared-engine/index.ts';
-import { figure, lossWords, optionName, REVIEW } from '../../words/review.ts';
+import { optionName } from '../../words/options.ts';
+import { figure, lossWords, REVIEW } from '../../words/review.ts';
+import { DeepNumbers } from './deep-numbers.tsx';
+import { DeepWords } from './deep-words.tsx';
+import { FirstLook } from './first-look.tsx';
+import { Rivals } from './rivals.tsx';
 import { Scale } from './scale.tsx';
 
 export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
+  const { judgement } = choice;
+  if (judgement.depth === 'quick') {
+    return (
+      <>
+        <p class="verdict">{choice.words[0]}</p>
+        <p class="verdict">{choice.words[1]}</p>
+        <FirstScale choice={choice} />
+        <FirstNumbers choice={choice} />
+      </>
+    );
+  }
+  return (
+    <>
+      <DeepWords judgement={judgement} />
+      <p class="verdict">{choice.words[0]}</p>
+      <Rivals kind={choice.kind} judgement={judgement} />
+      <DeepNumbers kind={choice.kind} judgement={judgement} />
+      <FirstLook>
+        <p>{choice.words[1]}</p>
+        <FirstScale choice={choice} />
+      </FirstLook>
+    </>
+  );
+}
+
+function FirstScale({ choice }: { readonly choice: NumberReview }) {
   const nearnessOf = (value: number) =>
     choice.options.find((option) => option.value === value)?.nearness ?? 0;
   return (
     <>
-      <p class="verdict">{choice.words[0]}</p>
-      <p class="verdict">{choice.words[1]}</p>
       <ul class="options">
         {choice.options.map(({ value }) => (
           <li key={value} class={value === choice.played ? 'option mine' : 'option'}>
@@ -28,17 +57,22 @@ export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
           words={`${choice.options.length} choices on one scale. ${lossWords(choice.loss)}`}
         />
       </figure>
-      <details class="panel">
-        <summary>{REVIEW.numbers}</summary>
-        <dl class="figures">
-          {choice.options.map(({ value, nearness }) => (
-            <div key={value}>
-              <dt>{optionName(choice.kind, value)}</dt>
-              <dd>{figure(nearness)}</dd>
-            </div>
-          ))}
-        </dl>
-      </details>
     </>
+  );
+}
+
+function FirstNumbers({ choice }: { readonly choice: NumberReview }) {
+  return (
+    <details class="panel">
+      <summary>{REVIEW.numbers}</summary>
+      <dl class="figures">
+        {choice.options.map(({ value, nearness }) => (
+          <div key={value}>
+            <dt>{optionName(choice.kind, value)}</dt>
+            <dd>{figure(nearness)}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
   );
 }

@@ -3,10 +3,15 @@ import type { PassReview, Review } from '../../../shared-engine/index.ts';
 import { MOVES, neighbour } from '../../../shared-engine/index.ts';
 import type { Seated } from '../../model/room.ts';
 import { AIM, aimWords } from '../../words/aim.ts';
+import { JUDGEMENT } from '../../words/judgement.ts';
 import { nameOf } from '../../words/people.ts';
 import { figure, giftName, giftWords, lossWords, REVIEW, scaleWords } from '../../words/review.ts';
 import { sentenceList } from '../../words/tiles.ts';
 import { TileRow } from '../tile-row.tsx';
+import { DeepNumbers } from './deep-numbers.tsx';
+import { DeepWords } from './deep-words.tsx';
+import { FirstLook } from './first-look.tsx';
+import { Rivals } from './rivals.tsx';
 import { Scale } from './scale.tsx';
 
 interface PassChoiceProps {
@@ -19,41 +24,20 @@ interface PassChoiceProps {
 
 export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
   const to = nameOf(seated.table, neighbour(review.seat, MOVES[choice.step].toward));
-  const isBest = choice.rank === 1;
+  const { judgement } = choice;
+  const deep = judgement.depth === 'deep';
   return (
     <>
+      {deep && <DeepWords judgement={judgement} />}
       <p class="verdict">{choice.words[0]}</p>
-      <p class="verdict">{choice.words[1]}</p>
+      {!deep && <p class="verdict">{choice.words[1]}</p>}
       {aimWords(aim, choice, review.families).map((sentence) => (
         <p key={sentence}>
           <b>{AIM.title}:</b> {sentence}
         </p>
       ))}
-      <div class="pass-pair">
-        <figure>
-          <figcaption>{isBest ? REVIEW.both : REVIEW.passed}</figcaption>
-          <TileRow tiles={choice.played.tiles} />
-        </figure>
-        {isBest ? (
-          <p class="aside">{REVIEW.same}</p>
-        ) : (
-          <figure>
-            <figcaption>{REVIEW.better}</figcaption>
-            <TileRow tiles={choice.best.tiles} />
-          </figure>
-        )}
-      </div>
-      <figure>
-        <figcaption>
-          {REVIEW.scale}. {lossWords(choice.loss)}
-        </figcaption>
-        <Scale
-          values={choice.alternatives.map(({ nearness }) => nearness)}
-          played={choice.played.nearness}
-          best={choice.best.nearness}
-          words={scaleWords(choice)}
-        />
-      </figure>
+      <PassPair choice={choice} />
+      {deep ? <Rivals kind="pass" judgement={judgement} /> : <FirstScale choice={choice} />}
       <figure>
         <figcaption>{REVIEW.rack}</figcaption>
         <TileRow tiles={choice.rack} marked={choice.played.tiles} />
@@ -66,8 +50,63 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
       )}
       <p>{giftWords(choice.played.gift, to)}</p>
       <Families choice={choice} names={review.families} />
-      <Numbers choice={choice} />
+      {deep ? (
+        <>
+          <DeepNumbers kind="pass" judgement={judgement} />
+          <FirstLook>
+            <p>{choice.words[1]}</p>
+            <FirstScale choice={choice} />
+            <Numbers choice={choice} />
+          </FirstLook>
+        </>
+      ) : (
+        <Numbers choice={choice} />
+      )}
     </>
+  );
+}
+
+/** The pass made, and beside it the one to compare it with, where there is one. */
+function PassPair({ choice }: { readonly choice: PassReview }) {
+  const other = comparedWith(choice);
+  return (
+    <div class="pass-pair">
+      <figure>
+        <figcaption>{REVIEW.passed}</figcaption>
+        <TileRow tiles={choice.played.tiles} />
+      </figure>
+      {other ? (
+        <figure>
+          <figcaption>{other.name}</figcaption>
+          <TileRow tiles={other.tiles} />
+        </figure>
+      ) : (
+        <p class="aside">{choice.judgement.depth === 'deep' ? JUDGEMENT.sameAsAny : REVIEW.same}</p>
+      )}
+    </div>
+  );
+}
+
+function comparedWith({ judgement, best, rank }: PassReview) {
+  if (judgement.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
+  const rival = judgement.rival === null ? undefined : judgement.finalists[judgement.rival];
+  if (!rival || judgement.verdict === 'as-good') return null;
+  return { name: JUDGEMENT.rival[judgement.verdict], tiles: rival.tiles };
+}
+
+function FirstScale({ choice }: { readonly choice: PassReview }) {
+  return (
+    <figure>
+      <figcaption>
+        {REVIEW.scale}. {lossWords(choice.loss)}
+      </figcaption>
+      <Scale
+        values={choice.alternatives.map(({ nearness }) => nearness)}
+        played={choice.played.nearness}
+        best={choice.best.nearness}
+        words={scaleWords(choice)}
+      />
+    </figure>
   );
 }
 

@@ -1,6 +1,6 @@
 // After the close: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
-import type { Review } from '../../../shared-engine/index.ts';
+import type { ChoiceReview, Review } from '../../../shared-engine/index.ts';
 import { aimAt } from '../../model/aim.ts';
 import type { App } from '../../model/app.ts';
 import type { Room, Seated } from '../../model/room.ts';
@@ -12,9 +12,11 @@ import { SeatPicker } from '../seat-picker.tsx';
 import { Again, earlierReview, SideBySide, sharedDealOf } from './again.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
+import { JourneyChart } from './journey-chart.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { OpenRacks } from './open-racks.tsx';
 import { PassChoice } from './pass-choice.tsx';
+import { DeepProgress } from './progress.tsx';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -26,7 +28,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   const { review, notice, home } = room.state.value;
   const { table } = seated;
   const shared = sharedDealOf(seated, home);
-  const first = shared && review ? earlierReview(app, shared, review) : null;
+  const first = shared && review ? earlierReview(app, shared, room, review) : null;
   return (
     <main class="review">
       {review ? (
@@ -43,7 +45,9 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           {notice}
         </p>
       )}
+      {review && <DeepProgress review={review} />}
       {review && <Choices review={review} room={room} seated={seated} />}
+      {review && <JourneyChart review={review} />}
       {first && review && <SideBySide first={first} now={review} />}
       {shared && <Again app={app} shared={shared} />}
       <OpenRacks seated={seated} />
@@ -81,22 +85,24 @@ interface ChoicesProps {
 }
 
 function Choices({ review, room, seated }: ChoicesProps) {
-  const chosen = useSignal(dearest(review));
-  const choice = review.choices[chosen.value];
+  // Until the player opens another, the dearest choice is open, whichever a deeper look finds that to be.
+  const opened = useSignal<number | null>(null);
+  const chosen = opened.value ?? dearest(review);
+  const choice = review.choices[chosen];
   return (
     <section class="choices" aria-labelledby="choices-title">
       <h2 id="choices-title">{REVIEW.strip}</h2>
       <ChoiceStrip
         choices={review.choices}
-        chosen={chosen.value}
+        chosen={chosen}
         onChoose={(index) => {
-          chosen.value = index;
+          opened.value = index;
         }}
       />
       {choice && (
         <article class="choice-detail" aria-live="off">
           <h3>
-            {choiceName(choice)}: <span class="grade-words">{gradeOf(choice.loss).words.toLowerCase()}</span>
+            {choiceName(choice)}: <span class="grade-words">{gradeOf(choice).words.toLowerCase()}</span>
           </h3>
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
@@ -121,5 +127,11 @@ function Choices({ review, room, seated }: ChoicesProps) {
 
 /** The choice that cost most is open first; it is the one the lesson speaks of. */
 function dearest({ choices }: Review): number {
-  return choices.reduce((best, choice, index) => (choice.loss > choices[best]!.loss ? index : best), 0);
+  const cost = ({ loss, judgement }: ChoiceReview) =>
+    judgement.depth === 'quick'
+      ? loss
+      : judgement.verdict === 'better-exists'
+        ? 100 + (judgement.loss?.value ?? 0)
+        : -gradeOf({ loss, judgement }).level;
+  return choices.reduce((best, choice, index) => (cost(choice) > cost(choices[best]!) ? index : best), 0);
 }
