@@ -97,13 +97,13 @@ describe('a class report', () => {
   test('has a line for each choice of each step, tiles in words', () => {
     const [head, ...rows] = cellsOf(choicesCsv(report));
     const named =
-      'deal,step,kind,choice,pupils,share,mean loss,loss from,loss to,points lost,points from,points to';
+      'deal,seat,step,kind,choice,pupils,share,mean loss,loss from,loss to,points lost,points from,points to';
     expect(head!.join()).toBe(`${named},clearly better known`);
     expect(rows).toHaveLength(report.steps.reduce((sum, { choices }) => sum + choices.length, 0));
-    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([13]));
-    const votes = rows.filter(([, step]) => step === 'vote').map(([, , , choice]) => choice);
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
+    const votes = rows.filter(([, , step]) => step === 'vote').map(([, , , , choice]) => choice);
     expect(votes.every((choice) => choice === 'go on' || choice === 'stop')).toBe(true);
-    const passes = rows.filter(([, step]) => step === 'first-right').map(([, , , choice]) => choice);
+    const passes = rows.filter(([, , step]) => step === 'first-right').map(([, , , , choice]) => choice);
     expect(passes.length).toBeGreaterThan(1);
     expect(passes.every((choice) => choice!.includes(' and ') || choice!.startsWith('a '))).toBe(true);
   });
@@ -111,8 +111,8 @@ describe('a class report', () => {
   test('has a line for each aim and each theme', () => {
     const runs = houseKernel.card.families.find(({ id }) => id === 'runs')!.name;
     expect(cellsOf(aimsCsv(report))).toEqual([
-      ['deal', 'step', 'aim', 'pupils', 'share'],
-      ['files', 'first-right', runs, '3', '1'],
+      ['deal', 'seat', 'step', 'aim', 'pupils', 'share'],
+      ['files', '0', 'first-right', runs, '3', '1'],
     ]);
     const [, ...themes] = cellsOf(themesCsv(report));
     expect(themes.map(([, words, choices]) => [words, choices])).toEqual(

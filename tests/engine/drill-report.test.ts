@@ -4,13 +4,15 @@ import {
   type ClassEntry,
   classMean,
   classReport,
+  SEATS,
   STEPS,
   type StepSpread,
+  seatView,
   spreadsOf,
 } from '../../shared-engine/index.ts';
 import { classOf, deepJudgement } from '../kit/classes.ts';
 import { described, drillOf } from '../kit/drills.ts';
-import { houseKernel, move } from '../kit/reviews.ts';
+import { houseKernel, mixedRound, move } from '../kit/reviews.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
 
 const drill = drillOf([described({ pairs: { from: 1 }, jokers: { to: 2 } }, 'class')]);
@@ -102,6 +104,24 @@ describe('the spread of a step', () => {
       choices: [],
       rack: null,
     });
+  });
+
+  test('shows no rack that one pupil alone has faced', () => {
+    const [first, ...others] = spreadsOf(pupils.slice(0, 1), families);
+    expect(first).toMatchObject({ pupils: 1, racks: 1, rack: null });
+    expect(others.every(({ rack }) => rack === null)).toBe(true);
+    expect(JSON.stringify(first)).not.toContain(JSON.stringify(pupils[0]!.record.start));
+  });
+
+  test('is apart for each seat where pupils share a table', () => {
+    const tables = [1, 2].map((table) => mixedRound(`table ${table}`, 0).round);
+    const entries = tables.flatMap((round) =>
+      SEATS.map((seat) => ({ record: seatView(round, seat).record, review: null, aims: [] })),
+    );
+    const firsts = spreadsOf(entries, families).filter(({ step }) => step === 'first-right');
+    expect(firsts.map(({ seat, pupils: own, stoodIn }) => [seat, own + stoodIn])).toEqual(
+      SEATS.map((seat) => [seat, 2]),
+    );
   });
 
   test('grows as the class goes on: a pupil who is not there yet is not counted', () => {

@@ -12,10 +12,11 @@ export function reportJson(report: ClassReport): string {
 
 /** One line for each choice of each step. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
-  const head = ['deal', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS, ...POINTS];
+  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS, ...POINTS];
   const rows = steps.flatMap((spread) =>
     spread.choices.map((choice): Cell[] => [
       deal,
+      spread.seat,
       spread.step,
       spread.kind,
       choiceText(spread, choice),
@@ -31,17 +32,19 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
 
 /** One line for each family named at each step. */
 export function aimsCsv({ deal, steps, families }: ClassReport): string {
-  const asked = steps.filter(({ step }, index) => steps.findIndex((other) => other.step === step) === index);
-  const rows = asked.flatMap(({ step, aims }) =>
+  // A step with a blind number has two spreads with the same aims.
+  const asked = steps.filter(({ kind }) => kind !== 'blind');
+  const rows = asked.flatMap(({ seat, step, aims }) =>
     aims.map(({ family, count, share }): Cell[] => [
       deal,
+      seat,
       step,
       families[family] ?? family,
       count,
       shareOf(share),
     ]),
   );
-  return csvText([['deal', 'step', 'aim', 'pupils', 'share'], ...rows]);
+  return csvText([['deal', 'seat', 'step', 'aim', 'pupils', 'share'], ...rows]);
 }
 
 /** One line for each theme, the costliest first. */

@@ -1,4 +1,5 @@
 // What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
+import { SEATS, type Seat } from '../../deal/seat.ts';
 import { STEPS, type Step } from '../../exchange/schedule.ts';
 import type { Measured } from '../../review/judgement.ts';
 import type { Face } from '../../tiles/face.ts';
@@ -32,12 +33,13 @@ export interface AimShare {
 }
 
 export interface StepSpread extends Cost {
+  readonly seat: Seat;
   readonly kind: ChoiceKind;
   readonly step: Step;
   /** Pupils who chose, and pupils for whom a bot or stand-in did; those are in no share. */
   readonly pupils: number;
   readonly stoodIn: number;
-  /** How many different racks they faced, and the rack where it was one for all. */
+  /** How many different racks they faced, and the rack where several pupils all faced one: never that of one alone. */
   readonly racks: number;
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
@@ -48,32 +50,35 @@ export interface StepSpread extends Cost {
 /** How many go unseen is chosen before the tiles of the same step. */
 const KINDS: readonly ChoiceKind[] = ['blind', 'pass', 'vote', 'ask'];
 
-/** Every step that any pupil has behind it, in the order of the round; `families` are the ids of the card. */
+/**
+ * Every step that any pupil has behind it, in the order of the round, apart for each seat: where four pupils share a
+ * table, each seat was dealt another rack. `families` are the ids of the card.
+ */
 export function spreadsOf(entries: readonly ClassEntry[], families: readonly string[]): StepSpread[] {
-  const made = entries.flatMap(madeBy);
-  return STEPS.flatMap((step) =>
-    KINDS.flatMap((kind) => {
-      const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
-      return choices.length === 0 ? [] : [spreadOf(choices, aimsAt(step, entries, families))];
-    }),
-  );
+  return SEATS.flatMap((seat) => {
+    const mine = entries.filter(({ record }) => record.seat === seat);
+    const made = mine.flatMap(madeBy);
+    return STEPS.flatMap((step) =>
+      KINDS.flatMap((kind) => {
+        const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
+        if (choices.length === 0) return [];
+        return [{ seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, families) }];
+      }),
+    );
+  });
 }
 
-function spreadOf(all: readonly Made[], aims: readonly AimShare[]): StepSpread {
-  const { kind, step } = all[0]!;
+function countsOf(all: readonly Made[]): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims'> {
   const own = all.filter((choice) => choice.own);
   const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
   const [rack = null] = racks.values();
   return {
-    kind,
-    step,
     pupils: own.length,
     stoodIn: all.length - own.length,
     racks: racks.size,
-    rack: racks.size === 1 ? rack : null,
+    rack: racks.size === 1 && own.length > 1 ? rack : null,
     choices: choicesOf(own),
     ...costOf(own),
-    aims,
   };
 }
 
