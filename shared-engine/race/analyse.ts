@@ -48,7 +48,7 @@ export function analyse(
   seed: number = ANALYSIS_SEED,
 ): Race | null {
   const { situation } = offered;
-  const choice = asked === 'tiles' ? tilesChosen(offered, leaf) : numberChosen(offered, leaf);
+  const choice = alternativesTo(offered, asked, leaf);
   if (choice === null) return null;
   const { alternatives, chosen } = choice;
   const source = createWorldSource(belief, playouts, situation, seed);
@@ -58,9 +58,14 @@ export function analyse(
   return race(source, situation, gives ? receiverOf(situation) : null, screened, chosen, baseline, budget);
 }
 
-interface Chosen {
+/** What could have been chosen, best kept rack first, and what was. */
+export interface Chosen {
   readonly alternatives: readonly Alternative[];
   readonly chosen: Alternative;
+}
+
+export function alternativesTo(offered: OfferedChoice, asked: Asked, leaf: Leaf): Chosen | null {
+  return asked === 'tiles' ? tilesChosen(offered, leaf) : numberChosen(offered, leaf);
 }
 
 function tilesChosen({ situation, chosen }: OfferedChoice, leaf: Leaf): Chosen | null {

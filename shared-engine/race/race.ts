@@ -14,6 +14,13 @@ const FRESH = 0x1_0000;
 /** Chance that any of the intervals behind a verdict, over all rivals and looks, misses. */
 export const VERDICT_ERROR = 0.02;
 
+/** Chance that an alternative as good as the front is shown to be behind it, over all of them. */
+const FRONT_ERROR = 0.025;
+
+/** So many in front are few enough; more are told apart a while longer, even where the verdict has fallen. */
+const FEW = 5;
+const FRONT_BATCHES = 128;
+
 /** An interval that is shown holds in 95 of 100 choices. */
 const SHOWN_TAIL = 0.025;
 
@@ -59,11 +66,19 @@ export function race(
   baseline: Act | null,
   { looks }: Budget,
 ): Race {
-  const runners = finalists.map((alternative, n): Runner => ({ ...runner(alternative), luck: luck[n]! }));
+  const runners = finalists.map(
+    (alternative, n): Runner => ({ ...runner(alternative), luck: luck[n] ?? new Float64Array(0) }),
+  );
   const mean = runner(chosen);
   const played = runners.find(({ alternative }) => alternative === chosen)!;
   const rivals = runners.filter((other) => other !== played);
   const tail = VERDICT_ERROR / 2 / Math.max(1, looks.length * rivals.length);
+  const frontTail = FRONT_ERROR / Math.max(1, rivals.length);
+  const front = runners[0]!;
+  const isInFront = (each: Runner): boolean => {
+    const behind = between(front, each, frontTail);
+    return each === front || behind.value - behind.within <= 0;
+  };
   let verdict: LookedAt = 'too-close';
   let batches = 0;
   for (const look of looks) {
@@ -78,22 +93,22 @@ export function race(
     take(source.play(FRESH + batches, look - batches, acts).means, taking, situation.seat, receiver);
     batches = look;
     const ahead = rivals.map((rival) => between(rival, played, tail));
-    verdict = verdictOf(ahead);
-    if (verdict !== 'too-close') break;
-    // A rival that cannot be ahead by more than the smallest loss no longer decides anything.
+    if (verdict === 'too-close') verdict = verdictOf(ahead);
+    const inFront = new Set(runners.filter(isInFront));
+    if (verdict !== 'too-close' && (inFront.size <= FEW || look >= FRONT_BATCHES)) break;
+    // One that is behind the front and cannot be ahead of the choice by more than the smallest loss decides nothing.
     for (const [n, rival] of rivals.entries()) {
-      if (ahead[n]!.value + ahead[n]!.within <= SMALL_LOSS) rival.running = false;
+      const open = verdict === 'too-close' && ahead[n]!.value + ahead[n]!.within > SMALL_LOSS;
+      if (rival !== front && !open && !inFront.has(rival)) rival.running = false;
     }
   }
-  const front = runners[0]!;
   const raced = runners.map((each): Raced => {
-    const behind = between(front, each, tail);
     return {
       alternative: each.alternative,
       outlook: single(each.own),
       ahead: each === played ? { value: 0, within: 0 } : between(each, played, SHOWN_TAIL),
       gift: baseline === null || receiver === null ? null : giftOf(each, mean),
-      inFront: each === front || behind.value - behind.within <= 0,
+      inFront: isInFront(each),
     };
   });
   const spoken = rivals.length === 0 ? null : spokenOf(rivals, played, verdict, tail);

@@ -30,13 +30,29 @@ const TARGETS: readonly Counts[] = [
 /** Outlook by tiles to go to the nearest finished rack. */
 const OUTLOOK = [100, 55, 25, 8, 0];
 
-function toGo(rack: Counts): number {
-  return Math.min(
+function placeOf(rack: Counts): number {
+  let place = 0;
+  for (const count of rack) place = place * (COPIES + 2) + count;
+  return place;
+}
+
+/** Remembers an answer a rack. */
+function remembered(ask: (rack: Counts) => number): (rack: Counts) => number {
+  const answers = new Int16Array((COPIES + 2) ** FACES).fill(-1);
+  return (rack) => {
+    const place = placeOf(rack);
+    if (answers[place] === -1) answers[place] = ask(rack);
+    return answers[place]!;
+  };
+}
+
+const toGo = remembered((rack) =>
+  Math.min(
     ...TARGETS.map(
       (target) => RACK - target.reduce((sum, want, face) => sum + Math.min(want, rack[face]!), 0),
     ),
-  );
-}
+  ),
+);
 
 function outlookOf(rack: Counts): number {
   return OUTLOOK[toGo(rack)]!;
@@ -47,7 +63,7 @@ function changed(rack: Counts, face: number, by: number): Counts {
 }
 
 /** The face whose loss costs least; the first of several. */
-function letsGo(rack: Counts): number {
+const letsGo = remembered((rack) => {
   let best = -1;
   let least = RACK + 2;
   for (let face = 0; face < FACES; face++) {
@@ -59,7 +75,7 @@ function letsGo(rack: Counts): number {
     }
   }
   return best;
-}
+});
 
 export interface Position {
   readonly rack: Counts;

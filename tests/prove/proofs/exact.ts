@@ -1,5 +1,6 @@
 // Against the truth: a reduced exchange counted out in full, and how far the estimates are from it.
-import { createDraws, type Race, race, type Situation, studentUpper } from '../../../shared-engine/index.ts';
+import { createDraws, type Race, race, studentUpper } from '../../../shared-engine/index.ts';
+import { NOWHERE } from '../judging/nowhere.ts';
 import { actsOf, exactMeans, positionOf, worldsOf } from '../judging/reduced-game.ts';
 import type { Proof } from '../proof.ts';
 import { sampleOf } from '../statistics/moments.ts';
@@ -8,17 +9,6 @@ const POSITIONS = { small: 500, full: 4_000 };
 const LUCK_BATCHES = 16;
 const BATCHES = 96;
 const SHOWN_TAIL = 0.025;
-
-/** The race looks at nothing of it but the seat. */
-const SITUATION: Situation = {
-  seat: 0,
-  dealer: 1,
-  step: 0,
-  agreed: [0, 0, 0, 0],
-  start: [],
-  rack: [],
-  past: [],
-};
 
 export const proof: Proof = {
   summary: 'In a reduced exchange counted out in full the estimates miss by no more than they say.',
@@ -83,7 +73,7 @@ function raced(position: ReturnType<typeof positionOf>, acts: ReturnType<typeof 
     Float64Array.from({ length: LUCK_BATCHES }, (_unused, b) => means[(b * finalists.length + a) * 8 + 4]!),
   );
   const budget = { field: acts.length, rounds: [], looks: [BATCHES] };
-  return race(source, SITUATION, null, { finalists, luck }, chosen, null, budget);
+  return race(source, NOWHERE, null, { finalists, luck }, chosen, null, budget);
 }
 
 function round(value: number): number {

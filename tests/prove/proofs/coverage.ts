@@ -1,0 +1,58 @@
+// Do 95 % intervals hold what a long run finds in 95 of 100 choices?
+import { analyse, type Budget, DEEP, SHALLOW } from '../../../shared-engine/index.ts';
+import { analyst, choicesFrom } from '../judging/choices.ts';
+import { referenceOf } from '../judging/reference.ts';
+import { shareText } from '../judging/shares.ts';
+import type { Proof, ProofRow, Size } from '../proof.ts';
+
+interface Amount {
+  readonly choices: number;
+  readonly batches: number;
+}
+
+const SHALLOW_AMOUNTS: Record<Size, Amount> = {
+  small: { choices: 60, batches: 64 },
+  full: { choices: 2_000, batches: 128 },
+};
+const DEEP_AMOUNTS: Record<Size, Amount | null> = { small: null, full: { choices: 150, batches: 1_024 } };
+
+/** Sixty choices say little: three in sixty miss at 95 %, nine hardly ever do. */
+const BARS = { small: [0.85, 1], full: [0.935, 0.965] } as const;
+
+export const proof: Proof = {
+  summary: '95 % intervals of the loss hold what a long run of other worlds finds.',
+  async run({ seed, size }) {
+    const deep = DEEP_AMOUNTS[size];
+    return [
+      row(seed, 'shallow', SHALLOW, SHALLOW_AMOUNTS[size], BARS[size]),
+      ...(deep === null ? [] : [row(`${seed} deep`, 'deep', DEEP, deep, BARS.small)]),
+    ];
+  },
+};
+
+function row(
+  seed: string,
+  name: string,
+  budget: Budget,
+  { choices, batches }: Amount,
+  [low, high]: readonly [number, number],
+): ProofRow {
+  let held = 0;
+  let trials = 0;
+  for (const { offered, asked } of choicesFrom(seed, choices)) {
+    const { rival, chosen } = analyse(analyst, offered, asked, budget)!;
+    if (rival === null) continue;
+    const truth = referenceOf(offered, [rival.alternative, chosen.alternative], batches).ahead(0, 1);
+    // The long run errs as well: the interval of the difference of two independent means.
+    const within = Math.sqrt(rival.ahead.within ** 2 + truth.within ** 2);
+    trials++;
+    if (Math.abs(rival.ahead.value - truth.value) <= within + 1e-9) held++;
+  }
+  const share = held / trials;
+  return {
+    what: `${name} looks: choices whose interval holds a run of ${batches * 8} other worlds`,
+    value: shareText(held, trials),
+    bar: `${low * 100}–${high * 100} %`,
+    ok: share >= low && share <= high,
+  };
+}

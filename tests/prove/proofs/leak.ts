@@ -1,0 +1,61 @@
+// A review may depend on nothing but what its seat knew: hidden racks are exchanged and the bytes compared.
+import {
+  judgeDeeply,
+  reviewRound,
+  SEATS,
+  type SeatRecord,
+  seatView,
+  withJudgement,
+} from '../../../shared-engine/index.ts';
+import { hiddenPair } from '../../kit/hidden-pair.ts';
+import { houseKernel } from '../../kit/reviews.ts';
+import { GLANCE } from '../judging/budgets.ts';
+import { analyst } from '../judging/choices.ts';
+import type { Proof } from '../proof.ts';
+
+const PAIRS = { small: 12, full: 1_000 };
+
+export const proof: Proof = {
+  summary:
+    'Rounds that differ in hidden tiles alone give byte-identical reviews, every choice judged deeply.',
+  async run({ seed, size }) {
+    const pairs = PAIRS[size];
+    let tried = 0;
+    let same = 0;
+    let choices = 0;
+    let unlike = 0;
+    for (let n = 0; tried < pairs; n++) {
+      const me = SEATS[n % 4]!;
+      const pair = hiddenPair(`${seed} leak ${n}`, me);
+      if (pair === null) continue;
+      tried++;
+      const [one, other] = pair.map((round) => reviewed(seatView(round, me).record)) as [string, string];
+      if (one === other) same++;
+      if (JSON.stringify(pair[0].racks) !== JSON.stringify(pair[1].racks)) unlike++;
+      choices += one.split('"depth":"deep"').length - 1;
+    }
+    return [
+      {
+        what: `of ${pairs} pairs of rounds with the same seat view, reviews byte-identical`,
+        value: same,
+        bar: `${pairs}`,
+        ok: same === pairs,
+      },
+      {
+        what: 'pairs whose hidden racks really differ',
+        value: unlike,
+        bar: `${pairs}`,
+        ok: unlike === pairs,
+      },
+      { what: 'choices judged deeply on either side', value: choices, bar: 'reported', ok: choices > 0 },
+    ];
+  },
+};
+
+function reviewed(record: SeatRecord): string {
+  let review = reviewRound(record, houseKernel);
+  for (const nth of review.choices.keys()) {
+    review = withJudgement(review, nth, judgeDeeply(analyst, record, nth, GLANCE));
+  }
+  return JSON.stringify(review);
+}
