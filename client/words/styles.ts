@@ -6,5 +6,6 @@ export const STYLE_WORDS: Readonly<Record<StyleName, { readonly name: string; re
   typical: { name: 'Club evening', about: 'passes what most players pass' },
   strong: { name: 'Keen', about: 'keeps the best it can for itself' },
   guarded: { name: 'Careful', about: 'hands you as little as it can' },
+  thoughtful: { name: 'Thoughtful', about: 'tries each pass out in its head first' },
   random: { name: 'Blindfold', about: 'passes without looking' },
 };

@@ -1,13 +1,16 @@
 // One round between four bots, with everything the command prints about it.
 import {
+  type Analyst,
   begin,
   chooseFor,
   commitmentTo,
+  createAnalyst,
   createKernel,
   type Face,
   type Four,
   facesOf,
   forFour,
+  NO_VECTORS,
   openRound,
   playOut,
   type Review,
@@ -17,6 +20,7 @@ import {
   type Seat,
   type StyleName,
   seatView,
+  type Vectors,
 } from '../../shared-engine/index.ts';
 import type { TableRequest } from './round-request.ts';
 
@@ -38,12 +42,21 @@ interface BeforeAndAfter<T> {
   readonly after: Four<T>;
 }
 
-export function playedRound({ seed, dealer, seats, card }: TableRequest): PlayedRound {
+/** Without the vector module the same round takes longer where a style plays on. */
+export function playedRound(
+  { seed, dealer, seats, card }: TableRequest,
+  vectors: Vectors = NO_VECTORS,
+): PlayedRound {
   const kernel = createKernel(card);
+  let analyst: Analyst | null = null;
+  const analystOf = () => {
+    analyst ??= createAnalyst(card, vectors);
+    return analyst;
+  };
   const dealt = openRound({ seed, dealer }, { layOpen: false });
   const start = begin(dealt);
   const { round, events } = playOut(start, (view, random) =>
-    chooseFor(seats[view.record.seat], view, kernel, random),
+    chooseFor(seats[view.record.seat], view, kernel, random, analystOf),
   );
   const both = <T>(what: (round: Round, seat: Seat) => T): BeforeAndAfter<T> => ({
     before: forFour((seat) => what(start, seat)),

@@ -1,50 +1,43 @@
 // (style, what the seat may know) → its choice for the open step; nothing else reaches a bot.
+import type { CompiledCard } from '../card/compiled.ts';
 import { drawn, type Random } from '../deal/random.ts';
 import type { AnswerChoice } from '../exchange/command.ts';
 import { MOVES, type MoveStep, PASS_SIZE } from '../exchange/schedule.ts';
+import { type Analyst, createAnalyst } from '../race/analyse.ts';
 import type { Kernel } from '../rack/kernel.ts';
 import { addTo, type Bag, bagOf, countOf, sortFaces } from '../tiles/bag.ts';
 import { copiesOf, type Face } from '../tiles/face.ts';
 import type { SeatView } from '../view/view.ts';
+import { NO_VECTORS } from '../wasm/vectors.ts';
 import { guardedTiles, type Look, lookAt, type Removal, removals } from './letting-go.ts';
+import { playedOn } from './playing-on.ts';
+import { type Question, questionTo } from './question.ts';
 import { type Judgement, STYLE_DATA, type StyleName } from './style.ts';
 
-/** The step a seat has to answer, in the terms a chooser needs. */
-type Question =
-  | { readonly kind: 'pass'; readonly step: MoveStep; readonly needed: number }
-  | { readonly kind: 'vote' }
-  | { readonly kind: 'ask' };
+/** Worlds of a bot that plays on are drawn from one of so many seeds. */
+const SEEDS = 0x8000_0000;
 
-/** Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. */
+/**
+ * Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. A style that
+ * plays on asks for the analyst of the kernel's card; where none is at hand it works in plain words, much slower.
+ */
 export function chooseFor(
   style: StyleName,
   view: SeatView,
   kernel: Kernel,
   random: Random,
+  analystOf: (card: CompiledCard) => Analyst = (card) => createAnalyst(card, NO_VECTORS),
 ): AnswerChoice | null {
   const question = questionTo(view);
   if (question === null) return null;
   const data = STYLE_DATA[style];
-  return data.kind === 'any-legal'
-    ? anyLegal(question, view.rack, random)
-    : judged(question, bagOf(view.rack), data, lookAt(kernel, data, random));
-}
-
-function questionTo({ answer, record, stage }: SeatView): Question | null {
-  if (answer !== null) return null;
-  switch (stage.phase) {
-    case 'passing':
-      return { kind: 'pass', step: stage.step, needed: PASS_SIZE };
-    case 'voting':
-      return { kind: 'vote' };
-    case 'asking':
-      return { kind: 'ask' };
-    case 'giving': {
-      const needed = stage.counts[record.seat];
-      return needed === 0 ? null : { kind: 'pass', step: 'courtesy-pass', needed };
-    }
-    case 'closed':
-      return null;
+  switch (data.kind) {
+    case 'any-legal':
+      return anyLegal(question, view.rack, random);
+    case 'judging':
+      return judged(question, bagOf(view.rack), data, lookAt(kernel, data, random));
+    case 'playing-on':
+      return playedOn(question, view.record, analystOf(kernel.card), data, random.below(SEEDS));
   }
 }
 

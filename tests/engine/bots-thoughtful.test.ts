@@ -1,0 +1,94 @@
+// The bot that plays its choices on: legal, blind to other seats, the same in plain words and in the vector module.
+import { describe, expect, it } from 'vitest';
+import {
+  type AnswerChoice,
+  chooseFor,
+  createAnalyst,
+  createKernel,
+  type Face,
+  facingOf,
+  NO_VECTORS,
+  objection,
+  type Round,
+  SEATS,
+  type Seat,
+  seatView,
+  stream,
+} from '../../shared-engine/index.ts';
+import { analystOf } from '../kit/analysts.ts';
+import { oddCard } from '../kit/odd-card.ts';
+import { opened, owing, playOn } from '../kit/rounds.ts';
+
+const kernel = createKernel(oddCard('bots', 24, 6));
+
+function chosen(round: Round, seat: Seat, draws = 'draws'): AnswerChoice | null {
+  return chooseFor('thoughtful', seatView(round, seat), kernel, stream(draws, `${seat}`), analystOf);
+}
+
+/** The states of one round played by evenly drawn choices. */
+function statesOf(name: string): Round[] {
+  const random = stream(name, 'states');
+  const states: Round[] = [];
+  let played = opened(name, SEATS[random.below(4)]!);
+  while (played.round.phase !== 'closed') {
+    states.push(played.round);
+    let more = 1;
+    played = playOn(played, random, () => more-- <= 0);
+  }
+  return states;
+}
+
+describe('a thoughtful bot', () => {
+  it('answers legally at every step (C1 C2 B1 O1 Y1 Y2)', () => {
+    const wrong: unknown[] = [];
+    const steps = new Set<string>();
+    for (const name of ['one', 'two', 'three']) {
+      for (const [index, round] of statesOf(name).entries()) {
+        const waiting = owing(round);
+        const seat = waiting[index % waiting.length]!;
+        const choice = chosen(round, seat);
+        if (choice === null || objection(facingOf(round, seat), choice)) wrong.push({ round, seat, choice });
+        if (choice) steps.add(choice.step);
+      }
+    }
+    expect(wrong).toEqual([]);
+    expect(steps.size).toBe(9);
+  });
+
+  it('answers nothing where nothing is asked of it', () => {
+    const closed = playOn(opened('silent'), stream('silent', 'x')).round;
+    expect(chosen(closed, 0)).toBeNull();
+  });
+
+  it('C2 keeps all eight jokers, however alike the other tiles', () => {
+    const jokers = new Array<Face>(8).fill('joker');
+    const five: readonly Face[] = ['flower', 'flower', 'flower', 'flower', 'flower'];
+    const rack = [...jokers, ...five];
+    const view = seatView(opened('holding').round, 1);
+    const held = { ...view, rack, record: { ...view.record, start: rack } };
+    expect(chooseFor('thoughtful', held, kernel, stream('jokers', 'x'), analystOf)).toMatchObject({
+      tiles: ['flower', 'flower', 'flower'],
+      blind: 0,
+    });
+  });
+
+  it('V1 chooses alike in two rounds that look the same to its seat', () => {
+    for (const round of statesOf('swapped').filter((now) => owing(now).includes(2))) {
+      const [east, right, own, left] = round.racks;
+      const other = { ...round, racks: [east, left, own, right] as const };
+      expect(seatView(other, 2)).toEqual(seatView(round, 2));
+      expect(chosen(other, 2)).toEqual(chosen(round, 2));
+    }
+  });
+
+  it('answers the same in plain words, for the same draws', () => {
+    const plain = createAnalyst(kernel.card, NO_VECTORS);
+    for (const round of statesOf('plain').filter((_, index) => index % 9 === 0)) {
+      const seat = owing(round)[0]!;
+      const choice = chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), () => plain);
+      expect(chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), analystOf)).toEqual(
+        choice,
+      );
+    }
+  });
+});
