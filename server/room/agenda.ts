@@ -15,20 +15,30 @@ export type Duty =
       readonly style: StyleName;
     };
 
+/** Before any time that a clock shows. */
+const AT_ONCE = 0;
+
 export interface Due {
   /** Milliseconds since 1970; may be past. */
   readonly at: number;
   readonly duty: Duty;
 }
 
-/** The duty of server `node` that comes first, or null when the house has nothing to wait for. */
-export function nextDue(state: RoomState, node: string, pace: Pace): Due | null {
+/** What an agenda depends on besides the room's own state. */
+export interface Watch {
+  readonly node: string;
+  /** When the open step was opened, by the clock of this server. */
+  readonly stepSince: number;
+}
+
+/** The duty of this server that comes first, or null when the house has nothing to wait for. */
+export function nextDue(state: RoomState, { node, stepSince }: Watch, pace: Pace): Due | null {
   if (state.closed) return null;
   const timed = state.terms.deadline !== null && roundRuns(state);
-  if (timed && !state.inHandOf.includes(node)) return { at: state.at, duty: { kind: 'take-in-hand' } };
+  if (timed && !state.inHandOf.includes(node)) return { at: AT_ONCE, duty: { kind: 'take-in-hand' } };
   const all =
     state.play !== null && roundRuns(state)
-      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, pace) ?? [])
+      ? SEATS.flatMap((seat) => choiceDue(state, state.play!, seat, stepSince, pace) ?? [])
       : (dealDue(state, pace) ?? []);
   return [all].flat().reduce<Due | null>((first, due) => (first && first.at <= due.at ? first : due), null);
 }
@@ -36,9 +46,9 @@ export function nextDue(state: RoomState, node: string, pace: Pace): Due | null 
 function dealDue(state: RoomState, pace: Pace): Due | null {
   const persons = personsOf(state);
   if (persons.length === 0) return null;
-  if (state.door === 'alone' && state.play === null) return { at: state.at, duty: { kind: 'deal' } };
+  if (state.door === 'alone' && state.play === null) return { at: AT_ONCE, duty: { kind: 'deal' } };
   if (!persons.some((person) => person.ready && goneSince(person) === null)) return null;
-  let at = state.at;
+  let at = AT_ONCE;
   for (const person of persons) {
     if (person.ready) continue;
     const gone = goneSince(person);
@@ -48,7 +58,7 @@ function dealDue(state: RoomState, pace: Pace): Due | null {
   return { at, duty: { kind: 'deal' } };
 }
 
-function choiceDue(state: RoomState, { round, stepAt }: Play, seat: Seat, pace: Pace): Due | null {
+function choiceDue(state: RoomState, { round }: Play, seat: Seat, stepSince: number, pace: Pace): Due | null {
   if (!isAsked(round, seat)) return null;
   const chair = state.chairs[seat];
   switch (chair.kind) {
@@ -56,11 +66,11 @@ function choiceDue(state: RoomState, { round, stepAt }: Play, seat: Seat, pace: 
       return null;
     case 'bot':
       return {
-        at: thinkUntil(stepAt, seat, pace),
+        at: thinkUntil(stepSince, seat, pace),
         duty: { kind: 'choose', seat, by: 'bot', style: chair.style },
       };
     case 'person': {
-      const limits = [deadlineOf(state), awayLimit(state, chair, stepAt, seat, pace)];
+      const limits = [deadlineOf(state, stepSince), awayLimit(state, chair, stepSince, seat, pace)];
       const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
       if (at === Number.POSITIVE_INFINITY) return null;
       return { at, duty: { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } };
@@ -69,27 +79,27 @@ function choiceDue(state: RoomState, { round, stepAt }: Play, seat: Seat, pace: 
 }
 
 /** When the open step ends by the clock (rule K1), or null where there is no deadline. */
-export function deadlineOf({ terms, play }: RoomState): number | null {
+export function deadlineOf({ terms, play }: RoomState, stepSince: number): number | null {
   if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
-  return play.stepAt + terms.deadline * 1000;
+  return stepSince + terms.deadline * 1000;
 }
 
 /** For a person gone too long, but only while somebody present waits: nobody's round is played out behind their back. */
 function awayLimit(
   state: RoomState,
   person: PersonChair,
-  stepAt: number,
+  stepSince: number,
   seat: Seat,
   pace: Pace,
 ): number | null {
   const gone = goneSince(person);
   if (gone === null || !personsOf(state).some((other) => goneSince(other) === null)) return null;
-  return Math.max(gone + pace.away, thinkUntil(stepAt, seat, pace));
+  return Math.max(gone + pace.away, thinkUntil(stepSince, seat, pace));
 }
 
 /** Bots seal one after the other, as people would. */
-function thinkUntil(stepAt: number, seat: Seat, pace: Pace): number {
-  return stepAt + Math.round(pace.think * (1 + seat / 4));
+function thinkUntil(stepSince: number, seat: Seat, pace: Pace): number {
+  return stepSince + Math.round(pace.think * (1 + seat / 4));
 }
 
 /** Whether the open step still wants something from this seat. */

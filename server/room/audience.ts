@@ -15,6 +15,8 @@ import { type Chair, goneSince, type PersonChair, type RoomState, wasDealt } fro
 export interface TableFacts {
   readonly code: string;
   readonly card: { readonly id: string; readonly name: string };
+  /** When the open step was opened, and the time now, by the clock of this server. */
+  readonly stepSince: number;
   readonly now: number;
 }
 
@@ -22,7 +24,7 @@ export interface TableFacts {
 export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
-  const deadline = deadlineOf(state);
+  const deadline = deadlineOf(state, facts.stepSince);
   return {
     code: facts.code,
     you: listening?.seat ?? null,

@@ -42,7 +42,7 @@ export class Keeper {
     this.#callOff();
     if (this.#busy || this.#stopped) return;
     const { clock, pace, nodes } = this.#ports;
-    const due = nextDue(this.#room.state, nodes.id, pace);
+    const due = nextDue(this.#room.state, { node: nodes.id, stepSince: this.#room.stepSince }, pace);
     if (due === null) return;
     const wait = due.at - clock.now();
     if (wait > 0) this.#callOff = clock.after(wait, () => this.wake());

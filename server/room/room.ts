@@ -45,6 +45,8 @@ export class Room {
   readonly #answers: Answers;
   readonly #recent: Recent;
   #state: RoomState;
+  /** When this server learnt of the open step; null for one that was open when the room came to life here. */
+  #stepSeen: number | null = null;
 
   constructor(code: string, log: readonly Logged[], state: RoomState, ports: RoomPorts) {
     this.code = code;
@@ -56,6 +58,11 @@ export class Room {
 
   get state(): RoomState {
     return this.#state;
+  }
+
+  /** When the open step was opened, by the clock of this server: another server's clock may be wrong. */
+  get stepSince(): number {
+    return this.#stepSeen ?? this.#state.play?.stepAt ?? this.#state.at;
   }
 
   /** The room right after event `seq`; undefined when that is too long ago. */
@@ -80,7 +87,7 @@ export class Room {
         return await this.#perform(command, id);
       } catch (error) {
         this.#ports.log.error({ command: command.kind, ...errorFacts(error) }, 'a command failed');
-        return turnDown('try-later');
+        return this.#afterFailure(id);
       }
     });
   }
@@ -116,6 +123,16 @@ export class Room {
     return turnDown('try-later');
   }
 
+  /** A write that failed may have been kept all the same, with only the answer lost: the log knows. */
+  async #afterFailure(id: string | null): Promise<Answer> {
+    try {
+      await this.#catchUp();
+      return (id === null ? undefined : this.#answers.get(id)) ?? turnDown('try-later');
+    } catch {
+      return turnDown('try-later');
+    }
+  }
+
   #answered(id: string | null, answer: Answer): Answer {
     if (id !== null) this.#answers.keep(id, answer);
     return answer;
@@ -130,10 +147,14 @@ export class Room {
   }
 
   #happen(log: readonly Logged[]): void {
+    const { play } = this.#state;
     for (const logged of log) {
       this.#state = evolveRoom(this.#state, logged);
       this.#recent.keep(this.#state);
     }
+    const now = this.#state.play;
+    const opened = now?.stepAt !== play?.stepAt || now?.round.settled.length !== play?.round.settled.length;
+    if (opened) this.#stepSeen = this.#ports.clock.now();
     for (const listener of this.#listeners) {
       try {
         listener(this.#state, log);

@@ -184,7 +184,8 @@ export class Table {
   }
 
   #tableAt(state: RoomState, owner: Owner | null) {
-    const facts: TableFacts = { code: this.#room.code, card: this.#card, now: this.#ports.clock.now() };
+    const { code, stepSince } = this.#room;
+    const facts: TableFacts = { code, card: this.#card, stepSince, now: this.#ports.clock.now() };
     return tableFor(state, facts, listeningFrom(state, owner));
   }
 }
