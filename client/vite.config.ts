@@ -12,7 +12,7 @@ function packed(): Plugin {
   return {
     name: 'packed',
     apply: 'build',
-    closeBundle() {
+    writeBundle() {
       for (const file of readdirSync(built, { recursive: true, encoding: 'utf8' })) {
         if (!/\.(html|js|css|svg|webmanifest)$/.test(file)) continue;
         const text = readFileSync(path.join(built, file));

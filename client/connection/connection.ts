@@ -1,5 +1,5 @@
 // Keeps one room's socket alive: ticket, hello, orders that wait for their answer, and coming back after a cut.
-import { CLOSE, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
+import { CLOSE, HEARTBEAT_MS, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Answered } from './api.ts';
 import { backoffMs } from './backoff.ts';
 import { readFrame } from './frame.ts';
@@ -34,6 +34,8 @@ export interface ConnectionPorts {
 
 /** A line that stays silent this long after an order is dead, whatever the browser thinks of it. */
 const ANSWER_MS = 8_000;
+/** So is one on which no sign of life came for this long. */
+const SILENCE_MS = 2.5 * HEARTBEAT_MS;
 
 /** Pause before orders are sent again that the server could not keep. */
 const AGAIN_MS = 2_000;
@@ -53,6 +55,7 @@ export function connect(ports: ConnectionPorts): Connection {
   let wire: Wire | null = null;
   let failures = 0;
   let callOff = () => {};
+  let callOffWatch = () => {};
   const last = keepLastTable();
   // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
   let attempt = 0;
@@ -67,6 +70,7 @@ export function connect(ports: ConnectionPorts): Connection {
   function drop() {
     attempt++;
     callOff();
+    callOffWatch();
     wire?.close();
     wire = null;
   }
@@ -85,9 +89,16 @@ export function connect(ports: ConnectionPorts): Connection {
     enter({ kind: 'ended', why });
   }
 
+  /** Gives the present attempt up unless something is heard in time. */
+  function watch(ms: number) {
+    callOffWatch();
+    callOffWatch = ports.after(ms, () => wait());
+  }
+
   async function begin() {
     drop();
     const mine = attempt;
+    watch(ANSWER_MS);
     if (failures === 0) enter({ kind: 'connecting' });
     const answer = await ports.askTicket();
     if (mine !== attempt) return;
@@ -111,13 +122,16 @@ export function connect(ports: ConnectionPorts): Connection {
   }
 
   function receive(data: string) {
+    if (state.kind === 'open' || state.kind === 'looking') watch(SILENCE_MS);
     const frame = readFrame(data);
     const message = frame && last.whole(frame);
     if (message === null) return;
+    if (message.kind === 'alive') return;
     if (message.kind === 'keeping') return enter({ kind: message.keeps ? 'open' : 'looking' });
     if (message.kind === 'welcome') {
       failures = 0;
       enter({ kind: 'open' });
+      watch(SILENCE_MS);
       sendPending();
       return;
     }
@@ -142,6 +156,7 @@ export function connect(ports: ConnectionPorts): Connection {
   }
 
   function closed(code: number, reason: string) {
+    callOffWatch();
     wire = null;
     if (code === CLOSE.replaced) end('replaced');
     else if (code === CLOSE.versionUnknown) end('outdated');

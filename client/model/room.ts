@@ -202,9 +202,10 @@ function received(
   switch (message.kind) {
     case 'welcome':
     case 'ack':
-    // The connection has taken these two in already.
+    // The connection has taken these in already.
     case 'news':
     case 'keeping':
+    case 'alive':
       return {};
     case 'refused':
       return { notice: message.sentence };

@@ -1,15 +1,18 @@
 // A table in the page itself: the same engine, three bots, no server; for the same deal again and without a network.
 import {
+  type Analyst,
   begin,
   botStream,
   type CompiledCard,
   chooseFor,
+  createAnalyst,
   createKernel,
   type Deal,
   decide,
   evolve,
   forFour,
   type Kernel,
+  loadVectors,
   neighbour,
   openRound,
   openStep,
@@ -59,13 +62,16 @@ interface Play {
 export function localTable(ports: LocalTablePorts): Connection {
   const { you, on } = ports;
   let kernel: Kernel | null = null;
+  let analyst: Analyst | null = null;
   let play: Play | null = null;
   let seq = 0;
   let callOff = () => {};
 
   async function start() {
     on.state({ kind: 'connecting' });
-    kernel ??= createKernel(await ports.loadCard());
+    const [card, vectors] = await Promise.all([ports.loadCard(), loadVectors()]);
+    kernel ??= createKernel(card);
+    analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });
     if (play === null) deal(ports.first, 1);
     else tell();
@@ -117,8 +123,15 @@ export function localTable(ports: LocalTablePorts): Connection {
     const { round } = play!;
     const view = seatView(round, seat);
     const step = openStep(view.stage);
-    if (step === null || kernel === null || view.answer !== null) return false;
-    const choice = chooseFor(ports.style, view, kernel, botStream(round.deal.seed, step, seat));
+    if (step === null || kernel === null || analyst === null || view.answer !== null) return false;
+    const thinking = analyst;
+    const choice = chooseFor(
+      ports.style,
+      view,
+      kernel,
+      botStream(round.deal.seed, step, seat),
+      () => thinking,
+    );
     const decision = choice && decide(round, { ...choice, seat, by: 'bot' });
     if (!decision?.ok) return false;
     happen(decision.events);

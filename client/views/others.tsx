@@ -1,22 +1,29 @@
 // The three neighbours as they sit: left, across, right; who gives, who gets, who is ready.
-import { DIRECTIONS, neighbour, type Seat } from '../../shared-engine/index.ts';
+import { DIRECTIONS, type Direction, neighbour, type Seat } from '../../shared-engine/index.ts';
 import { openPass, waitsFor } from '../model/facing.ts';
 import type { Seated } from '../model/room.ts';
 import { nameOf, placeOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
+import { BotTag } from './bot-tag.tsx';
 
 export function Others({ seated }: { readonly seated: Seated }) {
   const { you } = seated;
   return (
     <ul class="others" aria-label={TABLE.others}>
       {DIRECTIONS.toReversed().map((direction) => (
-        <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} />
+        <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} direction={direction} />
       ))}
     </ul>
   );
 }
 
-function Plaque({ seated, seat }: { readonly seated: Seated; readonly seat: Seat }) {
+interface PlaqueProps {
+  readonly seated: Seated;
+  readonly seat: Seat;
+  readonly direction: Direction;
+}
+
+function Plaque({ seated, seat, direction }: PlaqueProps) {
   const { table, view, you } = seated;
   const info = table.seats[seat];
   const pass = openPass(view, you);
@@ -24,9 +31,10 @@ function Plaque({ seated, seat }: { readonly seated: Seated; readonly seat: Seat
   const ready = !waitsFor(view, seat);
   const away = info.kind === 'person' && !info.present;
   return (
-    <li class={part && pass?.to === seat ? 'plaque receiver' : 'plaque'}>
+    <li class={`plaque at-${direction}${part && pass?.to === seat ? ' receiver' : ''}`}>
       <p class="plaque-name">
         <b>{nameOf(table, seat)}</b>
+        <BotTag info={info} />
         {view.dealer === seat && <span class="east">{TABLE.east}</span>}
       </p>
       <p class="plaque-place">{placeOf(you, seat)}</p>

@@ -7,6 +7,7 @@ import { nameOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
 import { BLIND_QUESTION, passButton, stillToChoose } from '../words/steps.ts';
 import { sentenceList } from '../words/tiles.ts';
+import { StepArrow } from './step-strip.tsx';
 import { Tray } from './tray.tsx';
 
 interface PassPanelProps {
@@ -33,6 +34,7 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
               if (kept === 0) room.pass();
             }}
           >
+            <StepArrow step={pass.step} />
             {passButton(pass.step, nameOf(seated.table, pass.to))}
           </button>
           <p class="count">{kept > 0 ? TABLE.passing : stillToChoose(pass.needed, chosen)}</p>

@@ -56,7 +56,12 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   return (
     <div class="room">
       <Bar app={app} home>
-        {table && <p class="room-code">{home === 'page' ? table.code : ROOM.table(table.code)}</p>}
+        {table && (
+          <p class="room-code">
+            {home === 'server' && <span class="room-word">{ROOM.table} </span>}
+            {table.code}
+          </p>
+        )}
       </Bar>
       <LinkBar
         state={link}

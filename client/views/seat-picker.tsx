@@ -7,6 +7,7 @@ import type { Room } from '../model/room.ts';
 import { capital, placeOf, seatState } from '../words/people.ts';
 import { LOBBY } from '../words/room.ts';
 import { STYLE_WORDS } from '../words/styles.ts';
+import { BotTag } from './bot-tag.tsx';
 import { NameField } from './name-field.tsx';
 
 interface SeatPickerProps {
@@ -65,7 +66,9 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
 function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: string | null }) {
   return (
     <p class="seat-line">
-      <b>{info.kind === 'empty' ? LOBBY.free : info.name}</b>
+      <span class="seat-name">
+        <b>{info.kind === 'empty' ? LOBBY.free : info.name}</b> <BotTag info={info} />
+      </span>
       <span>
         {info.kind === 'empty' ? LOBBY.freeAbout : seatState(info)}
         {place && `, ${place}`}

@@ -37,17 +37,21 @@ export function TableScreen({ room, seated }: TableScreenProps) {
         <StepStrip open={openStep(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
         <Clock dueAt={dueAt} />
       </div>
-      <Others seated={seated} />
-      <Question room={room} seated={seated} />
+      <div class="surface">
+        <Others seated={seated} />
+        <Question room={room} seated={seated} />
+      </div>
       <div class="own-side">
         <p class="news" aria-hidden="true">
           {lastNews(seated.table, seated.view)}
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} />
-        {pass && !pass.sealed && (
-          <Aim key={pass.step} room={room} round={seated.table.round} step={pass.step} />
-        )}
-        <SoFar seated={seated} />
+        <div class="extras">
+          {pass && !pass.sealed && (
+            <Aim key={pass.step} room={room} round={seated.table.round} step={pass.step} />
+          )}
+          <SoFar seated={seated} />
+        </div>
       </div>
       {cardOpen && <CardPanel load={room.loadCard} rack={seated.view.rack} />}
     </main>

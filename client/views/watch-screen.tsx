@@ -7,6 +7,7 @@ import { nameOf } from '../words/people.ts';
 import { TABLE, WATCH } from '../words/room.ts';
 import { STEP_NAMES, wasStopped } from '../words/steps.ts';
 import { publicNews } from '../words/watch.ts';
+import { BotTag } from './bot-tag.tsx';
 import { SeatPicker } from './seat-picker.tsx';
 import { StepStrip } from './step-strip.tsx';
 
@@ -30,8 +31,11 @@ export function WatchScreen({ app, room, table }: WatchScreenProps) {
       <ul class="others four">
         {SEATS.map((seat) => (
           <li key={seat} class="plaque">
-            <b>{nameOf(table, seat)}</b>
-            {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+            <p class="plaque-name">
+              <b>{nameOf(table, seat)}</b>
+              <BotTag info={table.seats[seat]} />
+              {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+            </p>
             {open !== null && <span>{waitsFor(view, seat) ? TABLE.choosing : TABLE.ready}</span>}
           </li>
         ))}

@@ -5,8 +5,10 @@ import { tileList } from './tiles.ts';
 
 export const JUDGEMENT = {
   rivals: 'What else you could have done, on one scale',
-  scale: 'Points of outlook ahead of your choice (+) or behind it (−); the bar is how sure that is.',
-  band: 'Inside the shaded band a difference is too small to matter.',
+  worse: '← worse than yours',
+  better: 'better than yours →',
+  scale:
+    'A dot is the best guess, its bar says how sure that is. Your choice stands on the dotted line; inside the shaded band a difference is too small to matter.',
   you: 'You',
   rival: { 'better-exists': 'Clearly better', 'too-close': 'Nearest rival', 'as-good': 'Nearest rival' },
   firstLook: 'At a first look',

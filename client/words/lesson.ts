@@ -31,13 +31,13 @@ function stepWords({ view, table, you }: Seated): readonly string[] {
       switch (stage.step) {
         case 'first-right':
           return [
-            `These are your ${view.rack.length} tiles. You are East, so you begin with one more than the others. Keep what belongs together: ${groupWords(view.rack)}.`,
-            'Tap three tiles that belong to nothing, then pass them to the right. The joker stays: it may not be passed.',
+            `You are East and hold ${view.rack.length} tiles, one more than the others. Keep what belongs together: ${groupWords(view.rack)}.`,
+            'Tap three tiles that belong to nothing, then pass them to the right. A joker may not be passed.',
           ];
         case 'first-across':
           return [
-            `The three tiles with a tab at the foot have just come from ${left}. ${formedWords(view)}`,
-            'Three tiles go across now. A pair is a dear gift, and so are equal numbers of different suits: give tiles that have nothing to do with each other.',
+            `The tiles with a tab at the foot have just come from ${left}. ${formedWords(view)}`,
+            'Now three tiles across. Give no pair, and no equal numbers: those are dear gifts.',
           ];
         case 'first-left':
           return [
@@ -95,6 +95,6 @@ function formedWords(view: SeatView): string {
   const bag = bagOf(view.rack);
   const partners = [...new Set(last.received)].filter((face) => face !== 'joker' && countOf(bag, face) > 1);
   return partners.length > 0
-    ? `${capital(tileList(partners))} found a partner on your rack: when a pair forms, look at all your tiles anew.`
+    ? `${capital(tileList(partners))} found a partner: when a pair forms, read your whole rack anew.`
     : 'None of them found a partner on your rack.';
 }

@@ -41,7 +41,7 @@ export function seatState(info: SeatInfo): string {
     case 'empty':
       return 'free';
     case 'bot':
-      return `bot, ${STYLE_WORDS[info.style].name.toLowerCase()}`;
+      return STYLE_WORDS[info.style].name.toLowerCase();
     case 'person':
       return info.present ? 'here' : 'away, the seat is kept';
   }

@@ -4,12 +4,12 @@ import { type JourneyPoint, journeyOf } from '../../model/journey.ts';
 import { journeyWords } from '../../words/journey.ts';
 import { JUDGEMENT } from '../../words/judgement.ts';
 
-const WIDTH = 640;
-const HEIGHT = 210;
-const LEFT = 46;
-const RIGHT = 20;
-const TOP = 16;
-const BOTTOM = 52;
+const WIDTH = 430;
+const HEIGHT = 230;
+const LEFT = 34;
+const RIGHT = 14;
+const TOP = 14;
+const BOTTOM = 56;
 
 export function JourneyChart({ review }: { readonly review: Review }) {
   const { kind, points } = journeyOf(review);

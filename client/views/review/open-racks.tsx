@@ -3,6 +3,7 @@ import { SEATS } from '../../../shared-engine/index.ts';
 import type { Seated } from '../../model/room.ts';
 import { capital, nameOrYou } from '../../words/people.ts';
 import { REVIEW } from '../../words/review.ts';
+import { BotTag } from '../bot-tag.tsx';
 import { TileRow } from '../tile-row.tsx';
 
 export function OpenRacks({ seated }: { readonly seated: Seated }) {
@@ -14,7 +15,9 @@ export function OpenRacks({ seated }: { readonly seated: Seated }) {
       <h2>{REVIEW.racks}</h2>
       {SEATS.map((seat) => (
         <figure key={seat}>
-          <figcaption>{capital(nameOrYou(seated.table, seat))}</figcaption>
+          <figcaption>
+            {capital(nameOrYou(seated.table, seat))} <BotTag info={seated.table.seats[seat]} />
+          </figcaption>
           <TileRow tiles={racks[seat]} />
         </figure>
       ))}

@@ -21,10 +21,17 @@ export function Rivals({ kind, judgement }: RivalsProps) {
   const shown = all.value
     ? ranked
     : ranked.filter((one, place) => place < FIRST_ROWS || one === own || one === named);
-  const reach = reachOf(ranked, smallLoss);
+  const reach = reachOf(shown, smallLoss);
   return (
     <figure class="rivals">
       <figcaption>{JUDGEMENT.rivals}</figcaption>
+      <div class="rival scale-row" aria-hidden="true">
+        <span />
+        <span class="scale-head">
+          <span>{JUDGEMENT.worse}</span>
+          <span>{JUDGEMENT.better}</span>
+        </span>
+      </div>
       <ol>
         {shown.map((one) => {
           const mine = one === own;
@@ -41,9 +48,7 @@ export function Rivals({ kind, judgement }: RivalsProps) {
           );
         })}
       </ol>
-      <p class="aside">
-        {JUDGEMENT.scale} {JUDGEMENT.band}
-      </p>
+      <p class="aside">{JUDGEMENT.scale}</p>
       {shown.length < ranked.length && (
         <button
           type="button"
@@ -58,15 +63,23 @@ export function Rivals({ kind, judgement }: RivalsProps) {
   );
 }
 
-/** The scale is the same for all rows and for both sides of the choice made, in whole points. */
-function reachOf(finalists: readonly Finalist[], smallLoss: number): number {
-  const ends = finalists.map(({ ahead }) => Math.abs(ahead.value) + ahead.within);
-  return Math.ceil(Math.max(2 * smallLoss, ...ends));
+interface Reach {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One scale for all rows, in whole points; the choice made, at 0, always has room to both sides. */
+function reachOf(finalists: readonly Finalist[], smallLoss: number): Reach {
+  const ends = (side: 1 | -1) => finalists.map(({ ahead }) => ahead.value + side * ahead.within);
+  return {
+    from: Math.floor(Math.min(-2 * smallLoss, ...ends(-1))),
+    to: Math.ceil(Math.max(2 * smallLoss, ...ends(1))),
+  };
 }
 
 interface WhiskersProps {
   readonly one: Finalist;
-  readonly reach: number;
+  readonly reach: Reach;
   readonly mine: boolean;
   readonly smallLoss: number;
 }
@@ -75,7 +88,7 @@ const WIDTH = 300;
 const EDGE = 14;
 
 function Whiskers({ one, reach, mine, smallLoss }: WhiskersProps) {
-  const x = (value: number) => WIDTH / 2 + (value / reach) * (WIDTH / 2 - EDGE);
+  const x = (value: number) => EDGE + ((value - reach.from) / (reach.to - reach.from)) * (WIDTH - 2 * EDGE);
   const { value, within } = one.ahead;
   return (
     <svg class="whiskers" viewBox={`0 0 ${WIDTH} 30`} aria-hidden="true" focusable="false">
