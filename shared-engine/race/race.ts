@@ -30,6 +30,8 @@ export interface Raced {
   readonly outlook: Estimate;
   /** How far it is ahead of the choice made; 0 ± 0 for the choice itself. */
   readonly ahead: Estimate;
+  /** The same right after the step, before anybody passes again. */
+  readonly aheadAtOnce: Estimate;
   /** What the receiver's outlook gains over what a legal pass gives it on average; null where nothing is given. */
   readonly gift: Estimate | null;
   /** Not shown to be behind the front of the first stage. */
@@ -102,15 +104,16 @@ export function race(
       if (rival !== front && !open && !inFront.has(rival)) rival.running = false;
     }
   }
-  const raced = runners.map((each): Raced => {
-    return {
+  const raced = runners.map(
+    (each): Raced => ({
       alternative: each.alternative,
       outlook: single(each.own),
       ahead: each === played ? { value: 0, within: 0 } : between(each, played, SHOWN_TAIL),
+      aheadAtOnce: atOnce(each, played),
       gift: baseline === null || receiver === null ? null : giftOf(each, mean),
       inFront: isInFront(each),
-    };
-  });
+    }),
+  );
   const spoken = rivals.length === 0 ? null : spokenOf(rivals, played, verdict, tail);
   return {
     verdict,
@@ -152,6 +155,11 @@ function take(means: Float64Array, taking: readonly Runner[], seat: number, rece
 function between(one: Runner, other: Runner, tail: number): Estimate {
   const known = one.luck.length > 0 ? less(one.luck, other.luck) : null;
   return estimate({ values: less(one.own, other.own), controls: less(one.after, other.after) }, known, tail);
+}
+
+function atOnce(one: Runner, other: Runner): Estimate {
+  const values = less(one.after, other.after);
+  return estimate({ values, controls: values }, null, SHOWN_TAIL);
 }
 
 function giftOf(each: Runner, mean: Runner): Estimate {
