@@ -108,7 +108,7 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
     connect: (on) => {
       let table: Connection | null = null;
       const open = async () => {
-        const [{ localTable }, { lookDeeper }] = await Promise.all([
+        const [{ localTable }, { loadVectors, lookDeeper }] = await Promise.all([
           import('./practice/local-table.ts'),
           import('./practice/deeper.ts'),
         ]);
@@ -123,6 +123,7 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
           newSeed: () => randomHex(32),
           after: browserAfter,
           lookDeeper,
+          loadVectors: () => loadVectors(),
           onDeal,
           on,
         });

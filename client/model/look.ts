@@ -3,7 +3,10 @@ import type { Settings } from './settings.ts';
 
 type Look = Pick<Settings, 'textSize' | 'indexMarks' | 'still'>;
 
-export function showSettings({ textSize, indexMarks, still }: Look, { dataset }: HTMLElement): void {
+export function showSettings(
+  { textSize, indexMarks, still }: Look,
+  { dataset }: Pick<HTMLElement, 'dataset'>,
+): void {
   dataset.text = String(textSize);
   dataset.marks = indexMarks ? 'on' : 'off';
   dataset.motion = still ? 'still' : 'free';

@@ -13,3 +13,5 @@ export function lookDeeper(task: DeepTask, onAnswer: (answer: DeepAnswer) => voi
   worker.postMessage(task);
   return () => worker.terminate();
 }
+
+export { loadVectors } from '../../shared-engine/index.ts';

@@ -12,7 +12,6 @@ import {
   evolve,
   forFour,
   type Kernel,
-  loadVectors,
   neighbour,
   openRound,
   openStep,
@@ -25,6 +24,7 @@ import {
   type ServerMessage,
   type StyleName,
   seatView,
+  type Vectors,
   withJudgement,
 } from '../../shared-engine/index.ts';
 import type { Connection, LinkState } from '../connection/connection.ts';
@@ -40,6 +40,7 @@ export interface LocalTablePorts {
   readonly botNames: readonly [string, string, string, string];
   readonly style: StyleName;
   readonly loadCard: () => Promise<CompiledCard>;
+  readonly loadVectors: () => Promise<Vectors>;
   readonly newSeed: () => string;
   readonly after: After;
   /** Judges a closed round more deeply, one choice at a time; the answer calls it off. */
@@ -69,7 +70,7 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   async function start() {
     on.state({ kind: 'connecting' });
-    const [card, vectors] = await Promise.all([ports.loadCard(), loadVectors()]);
+    const [card, vectors] = await Promise.all([ports.loadCard(), ports.loadVectors()]);
     kernel ??= createKernel(card);
     analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });

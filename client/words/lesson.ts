@@ -79,14 +79,10 @@ function groupWords(rack: readonly Face[]): string {
   const groups = FACES.filter((face) => face !== 'joker' && face !== 'flower' && countOf(bag, face) > 1);
   const named = groups.map((face) => `${GROUP_NAMES[Math.min(countOf(bag, face), 4)]} of ${tileName(face)}`);
   const apart = (['flower', 'joker'] as const).filter((face) => countOf(bag, face) > 0);
-  return sentenceList([...named, ...apart.map((face) => APART[face])]);
+  return sentenceList([...named, ...apart.map((face) => `the ${face}${countOf(bag, face) > 1 ? 's' : ''}`)]);
 }
 
 const GROUP_NAMES = ['', '', 'a pair', 'a pung', 'a kong'] as const;
-const APART = {
-  flower: 'flowers, which many hands use',
-  joker: 'jokers, which stand in for others',
-} as const;
 
 /** What the tiles that came last have made larger. */
 function formedWords(view: SeatView): string {

@@ -1,12 +1,14 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
 import type { Order } from '../../client/connection/pending.ts';
-import { localTable } from '../../client/practice/local-table.ts';
+import { type LookDeeper, localTable } from '../../client/practice/local-table.ts';
 import {
   bagOf,
   checkDeal,
   createKernel,
   houseCard,
+  type Judgement,
+  NO_VECTORS,
   reviewRound,
   type SeatView,
   type ServerMessage,
@@ -17,7 +19,7 @@ import { seedNamed } from '../kit/rounds.ts';
 const card = houseCard();
 const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 
-async function openTable() {
+async function openTable(lookDeeper: LookDeeper = () => () => {}) {
   const messages: ServerMessage[] = [];
   const seeds = [seedNamed('second')];
   const table = localTable({
@@ -34,7 +36,8 @@ async function openTable() {
       return () => {};
     },
     onDeal() {},
-    lookDeeper: () => () => {},
+    lookDeeper,
+    loadVectors: async () => NO_VECTORS,
     on: { state() {}, message: (message) => messages.push(message) },
   });
   table.start();
@@ -112,5 +115,38 @@ describe('a table in the page', () => {
     expect(last().round).toBe(2);
     expect(view().dealer).toBe(3);
     expect(view().record.steps).toEqual([]);
+  });
+
+  it('tells each deeper judgement as it comes, and calls the search off for the next deal', async () => {
+    const judgement: Judgement = {
+      depth: 'deep',
+      verdict: 'as-good',
+      decided: true,
+      loss: null,
+      gift: null,
+      played: 0,
+      rival: null,
+      finalists: [],
+      rivals: 0,
+      mean: null,
+      worlds: 8,
+      smallLoss: 1,
+      words: ['Nothing else could have been chosen.'],
+    };
+    let offered = 0;
+    let calledOff = 0;
+    const { table, messages, last, view } = await openTable(({ choices }, onAnswer) => {
+      offered = choices;
+      onAnswer({ nth: 1, judgement });
+      return () => {
+        calledOff++;
+      };
+    });
+    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
+    const reviews = messages.filter((message) => message.kind === 'review').map(({ review }) => review);
+    expect(reviews.map(({ choices }) => choices[1]?.judgement.depth)).toEqual(['quick', 'deep']);
+    expect(reviews[0]?.choices.length).toBe(offered);
+    table.order({ kind: 'act', id: 'next', act: { kind: 'ready', ready: true } });
+    expect(calledOff).toBe(1);
   });
 });

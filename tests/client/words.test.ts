@@ -108,9 +108,13 @@ describe('the aim', () => {
   });
 });
 
+const QUICK = { depth: 'quick', verdict: 'not-looked-at' } as const;
+
 describe('grades and clocks', () => {
   it('grow with the loss and never skip', () => {
-    const levels = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map((loss) => gradeOf(loss).level);
+    const levels = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map(
+      (loss) => gradeOf({ loss, judgement: QUICK }).level,
+    );
     expect(levels).toEqual([0, 0, 1, 1, 2, 2, 3, 3]);
     expect(lossWords(0)).toBe('No better choice was found.');
   });

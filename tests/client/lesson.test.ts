@@ -1,0 +1,78 @@
+// The example of the help: its deal is what its sentences say, and every step of a round has something to say.
+import { describe, expect, it } from 'vitest';
+import { LESSON_DEAL } from '../../client/practice/lesson-deal.ts';
+import { lessonWords } from '../../client/words/lesson.ts';
+import {
+  begin,
+  botStream,
+  chooseFor,
+  openRound,
+  type Phase,
+  seatView,
+  stream,
+  type Table,
+} from '../../shared-engine/index.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { type Played, playOn } from '../kit/rounds.ts';
+
+const names = ['Runa', 'Nuno', 'Orla', 'Dunja'].map(
+  (name) => ({ kind: 'bot', name, style: 'typical' }) as const,
+);
+
+function wordsAt({ round }: Played): readonly string[] {
+  const view = seatView(round, LESSON_DEAL.seat);
+  const table: Table = {
+    code: 'An example',
+    you: 0,
+    seats: [names[0]!, names[1]!, names[2]!, names[3]!],
+    terms: { deadline: null, layOpen: false },
+    card: { id: 'house', name: 'House card' },
+    round: 1,
+    remaining: null,
+    view,
+  };
+  const seated = { table, view, you: LESSON_DEAL.seat };
+  return lessonWords(round.phase === 'closed' ? { kind: 'closed', seated } : { kind: 'playing', seated });
+}
+
+function dealt(): Played {
+  const round = begin(openRound(LESSON_DEAL.deal, { layOpen: false }));
+  return { round, log: [] };
+}
+
+describe('the example', () => {
+  it('deals two pairs, a flower and a joker, and brings the west wind a partner first', () => {
+    const first = wordsAt(dealt());
+    expect(first[0]).toContain('a pair of 6 bam, a pair of 3 crak, the flower and the joker');
+    const { round } = dealt();
+    const giver = chooseFor(
+      'typical',
+      seatView(round, 3),
+      houseKernel,
+      botStream(LESSON_DEAL.deal.seed, 'first-right', 3),
+    );
+    expect(giver).toMatchObject({ kind: 'seal', tiles: expect.arrayContaining(['west']) });
+  });
+
+  it('has something to say at every step, and no sentence twice in a row', () => {
+    const met = new Set<Phase>();
+    let before: readonly string[] = [];
+    const random = stream('lesson', 'players');
+    let played = dealt();
+    for (;;) {
+      const words = wordsAt(played);
+      met.add(played.round.phase);
+      expect(words.length).toBeGreaterThan(0);
+      expect(words).not.toEqual(before);
+      if (played.round.phase === 'closed') break;
+      before = words;
+      const { phase, settled } = played.round;
+      played = playOn(
+        played,
+        random,
+        (round) => round.settled.length > settled.length || round.phase !== phase,
+      );
+    }
+    expect(met).toContain('voting');
+  });
+});

@@ -1,0 +1,65 @@
+// What this browser remembers, and how that reaches the document, the rack and the ears.
+import { describe, expect, it } from 'vitest';
+import { openApp } from '../../client/model/app.ts';
+import { showSettings } from '../../client/model/look.ts';
+import { readSettings, writeSettings } from '../../client/model/settings.ts';
+import { textMemory } from '../kit/text-memory.ts';
+
+describe('settings', () => {
+  it('start quiet, marked and at their own size, and come back as they were left', () => {
+    const memory = textMemory();
+    const first = readSettings(memory);
+    expect(first).toMatchObject({
+      textSize: 100,
+      indexMarks: true,
+      sort: 'suit',
+      still: false,
+      sound: false,
+    });
+    const changed = {
+      ...first,
+      name: 'Runa',
+      textSize: 175 as const,
+      indexMarks: false,
+      sort: 'number' as const,
+      still: true,
+      sound: true,
+      deadline: 60,
+    };
+    writeSettings(memory, changed);
+    expect(readSettings(memory)).toEqual(changed);
+  });
+
+  it('ignores what nobody could have chosen', () => {
+    const memory = textMemory();
+    memory.write('text-size', '700');
+    memory.write('first-sort', 'colour');
+    memory.write('deadline', '1');
+    expect(readSettings(memory)).toMatchObject({ textSize: 100, sort: 'suit', deadline: null });
+  });
+
+  it('are written on the document where the styles read them', () => {
+    const dataset: DOMStringMap = {};
+    showSettings({ textSize: 150, indexMarks: false, still: true }, { dataset });
+    expect(dataset).toEqual({ text: '150', marks: 'off', motion: 'still' });
+  });
+
+  it('a wish for another order replaces what the rack remembers, and nothing else does', () => {
+    const lasting = textMemory();
+    lasting.write('sort', 'own');
+    const app = openApp({
+      lasting,
+      place: () => ({ pathname: '/', hash: '' }),
+      origin: 'https://table.example',
+      showPath() {},
+      onReturn() {},
+      freshDeal: () => {
+        throw new Error('no deal was asked for');
+      },
+    });
+    app.change({ sound: true });
+    expect(lasting.read('sort')).toBe('own');
+    app.change({ sort: 'number' });
+    expect(lasting.read('sort')).toBe('number');
+  });
+});
