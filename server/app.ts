@@ -13,7 +13,7 @@ import { headerPolicy } from './http/policy.ts';
 import { refusalBody, refuseWith } from './http/refusals.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { errorFacts } from './log.ts';
-import type { Bots, Clock, Entropy, Nodes, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
+import type { Bots, Clock, Entropy, Judges, Nodes, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
 import { Registry } from './room/registry.ts';
 import { sturdyBots } from './work/sturdy-bots.ts';
 import { Gateway } from './ws/gateway.ts';
@@ -33,6 +33,8 @@ export interface AppPorts {
   readonly bus: WakeBus | null;
   readonly bots: Bots;
   readonly reviewer: Reviewer;
+  /** First answers alone where it is missing. */
+  readonly judges?: Judges;
   /** Folder of the built page. */
   readonly clientFolder: string;
 }

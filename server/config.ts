@@ -1,4 +1,5 @@
 // The only reader of the environment: every setting of the server with its default and its bounds.
+import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { z } from 'zod';
 import type { BackingChoice } from './store/backing.ts';
@@ -49,6 +50,17 @@ const schema = z.object({
     .default(6 * 60 * 60 * 1000),
   /** How long a room is kept after its last event, in days. */
   KEEP_DAYS: z.coerce.number().int().min(1).default(30),
+  /** Threads that look at choices more closely; 0 does it between requests. The default leaves one core free. */
+  REVIEW_WORKERS: z.coerce
+    .number()
+    .int()
+    .min(0)
+    .max(64)
+    .default(Math.max(1, availableParallelism() - 1)),
+  /** How closely choices are looked at: a first answer alone, in some worlds, or in as many as it takes. */
+  REVIEW_DEPTH: z.enum(['quick', 'shallow', 'deep']).default('deep'),
+  /** Choices waiting for each of those threads from which on they are looked at less closely. */
+  REVIEW_QUEUE: z.coerce.number().int().min(0).default(24),
 });
 
 const DAY_MS = 24 * 60 * 60 * 1000;
@@ -78,6 +90,13 @@ export interface Config {
     readonly sockets: number;
   };
   readonly pace: Pace;
+  readonly review: ReviewSettings;
+}
+
+export interface ReviewSettings {
+  readonly workers: number;
+  readonly depth: Environment['REVIEW_DEPTH'];
+  readonly queue: number;
 }
 
 export type ConfigResult =
@@ -115,6 +134,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
         idle: e.IDLE_MS,
         keep: e.KEEP_DAYS * DAY_MS,
       },
+      review: { workers: e.REVIEW_WORKERS, depth: e.REVIEW_DEPTH, queue: e.REVIEW_QUEUE },
     },
   };
 }

@@ -6,8 +6,7 @@ import { readConfig } from './config.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
 import { openBacking } from './store/backing.ts';
-import { botsInProcess } from './work/bots.ts';
-import { reviewerInProcess } from './work/reviewer.ts';
+import { openWorkroom } from './work/workroom.ts';
 
 const read = readConfig(process.env);
 if (!read.ok) {
@@ -29,6 +28,8 @@ if (!opened.ok) {
 const { backing } = opened;
 log.info({ rooms: config.backing.kind }, 'the rooms are open');
 
+const workroom = openWorkroom(config.review, systemClock, log);
+
 const app = await buildApp({
   config,
   log,
@@ -38,13 +39,15 @@ const app = await buildApp({
   tickets: backing.tickets,
   nodes: backing.nodes,
   bus: backing.bus,
-  bots: botsInProcess(log),
-  reviewer: reviewerInProcess,
+  bots: workroom.bots,
+  reviewer: workroom.reviewer,
+  ...(workroom.judges && { judges: workroom.judges }),
   clientFolder,
 });
 
 async function closed(): Promise<void> {
   await app.close();
+  await workroom.close();
   await backing.close();
 }
 

@@ -3,6 +3,7 @@ import type {
   AnswerChoice,
   CardFile,
   CompiledCard,
+  Judgement,
   Kernel,
   Review,
   Seat,
@@ -98,6 +99,8 @@ export interface Tickets {
 
 /** A card as the server plays with it. */
 export interface PlayingCard {
+  /** The same for the same card, and no other's. */
+  readonly key: string;
   /** For everybody to read. */
   readonly file: CardFile;
   readonly card: CompiledCard;
@@ -120,4 +123,30 @@ export interface BotRequest {
 /** Judges the choices of one seat from what that seat knew. */
 export interface Reviewer {
   review(record: SeatRecord, card: PlayingCard): Promise<Review>;
+}
+
+/** Judges single choices more deeply than the first review does, while people think and after the close. */
+export interface Judges {
+  judge(choice: ChoiceToJudge): Judging;
+}
+
+/** Choice number `nth` of the review of this record; what comes after it in the record is not looked at. */
+export interface ChoiceToJudge {
+  readonly record: SeatRecord;
+  readonly nth: number;
+  readonly card: PlayingCard;
+}
+
+export interface Judging {
+  /** Null when it was called off or could not be had; the first answer then stays. Never rejects. */
+  readonly result: Promise<Judged | null>;
+  /** The round is closed: choices of tables in play go first from now on. */
+  giveWay(): void;
+  callOff(): void;
+}
+
+export interface Judged {
+  readonly judgement: Judgement;
+  /** Looked at less closely than usual, because too many choices waited. */
+  readonly lowered: boolean;
 }

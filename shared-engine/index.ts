@@ -4,10 +4,17 @@ export { BATCH, type Belief, createBelief } from './belief/belief.ts';
 export { type ChoiceModel, createChoiceModel } from './belief/choice-model.ts';
 export { createDraws, type Draws } from './belief/draws.ts';
 export { expOfMinus } from './belief/exp.ts';
-export { choiceOffered, choicesOf, type OfferedChoice, type Situation } from './belief/situation.ts';
+export {
+  choiceOffered,
+  choicesOf,
+  type OfferedChoice,
+  recordWith,
+  type Situation,
+} from './belief/situation.ts';
 export { createUses } from './belief/uses.ts';
 export { chooseFor } from './bots/choose.ts';
 export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
+export { PLAYING_ON_SEEDS, playsOn } from './bots/playing-on.ts';
 export { STYLES, type StyleName } from './bots/style.ts';
 export { compileCard } from './card/compile.ts';
 export type { CompiledCard, CompiledLine, Target } from './card/compiled.ts';
@@ -178,7 +185,7 @@ export {
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { judgementSchema, reviewSchema } from './protocol/review.ts';
-export { CLOSE, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './protocol/version.ts';
+export { CLOSE, HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './protocol/version.ts';
 export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
 export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alternatives.ts';
 export {
@@ -204,7 +211,14 @@ export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
 export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
 export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
-export { judgeDeeply, judgeOffered, type Question, questionsIn, withJudgement } from './review/deepen.ts';
+export {
+  judgeDeeply,
+  judgeOffered,
+  type Question,
+  questionsIn,
+  sayLowered,
+  withJudgement,
+} from './review/deepen.ts';
 export type { DeepJudgement, Finalist, Judgement, Measured } from './review/judgement.ts';
 export type {
   Alternative,

@@ -9,6 +9,8 @@ export const headerPolicy: FastifyHelmetOptions = {
       defaultSrc: ["'self'"],
       // The page runs the engine's vector module; this allows WebAssembly and nothing else.
       scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+      // The page judges its own rounds in a worker, and keeps itself for times without a network.
+      workerSrc: ["'self'"],
       styleSrc: ["'self'"],
       imgSrc: ["'self'", 'data:'],
       connectSrc: ["'self'"],

@@ -1,20 +1,18 @@
 // A room at work: its log-keeping core with the table around it, the keeper and the reviews.
 import { CLOSE } from '../../shared-engine/index.ts';
-import type { PlayingCard, Reviewer, Undo } from '../ports.ts';
+import type { PlayingCard, Undo } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import type { Owner } from './command.ts';
 import type { Logged } from './event.ts';
 import { replayRoom } from './evolve.ts';
 import { Keeper, type KeeperPorts } from './keeper.ts';
-import { Reviews } from './reviews.ts';
+import { type ReviewPorts, Reviews } from './reviews.ts';
 import { Room, type RoomPorts } from './room.ts';
 import type { RoomState } from './state.ts';
 import { storyOf } from './story.ts';
 import { type Line, Table } from './table.ts';
 
-export interface LivePorts extends RoomPorts, KeeperPorts {
-  readonly reviewer: Reviewer;
-}
+export interface LivePorts extends RoomPorts, KeeperPorts, ReviewPorts {}
 
 export interface LiveRoom {
   readonly room: Room;
@@ -43,11 +41,12 @@ export function bringToLife(
   });
   const about = { id: card.card.id, name: card.card.name };
   const table = new Table(room, about, { clock: ports.clock, node: ports.nodes.id });
-  const reviews = new Reviews(room, table, card, ports.reviewer, roomLog);
+  const reviews = new Reviews(room, table, card, ports, roomLog);
   const keeper = new Keeper(room, card, { ...ports, log: roomLog });
   room.onChange((now) => {
     if (!now.closed) return;
     keeper.stop();
+    reviews.stop();
     table.endAll(CLOSE.goingAway);
   });
   keeper.wake();
@@ -58,6 +57,7 @@ export function bringToLife(
     attach: (line, owner, knows) => table.attach(line, owner, reviews.waiting, knows),
     async stop() {
       keeper.stop();
+      reviews.stop();
       await room.drained();
     },
   };

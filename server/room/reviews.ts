@@ -1,70 +1,153 @@
-// The private reviews of a room's last round: made after the close, kept until the next deal, told to their owner.
+// The private reviews of a room's last round: first answers at the close, deeper ones as they come, each to its owner.
 import { type Review, SEATS, seatView } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { PlayingCard, Reviewer } from '../ports.ts';
+import type { Clock, Judges, PlayingCard, Reviewer, Undo } from '../ports.ts';
 import type { Owner } from './command.ts';
+import { Deepening } from './deepening.ts';
+import type { Logged } from './event.ts';
 import type { Room } from './room.ts';
 import { type Play, personAt, type RoomState, wasDealt } from './state.ts';
 import type { Table, Waiting } from './table.ts';
 
-interface Kept {
+/** Pause between two tellings of deeper answers, in milliseconds: a review is too large to be sent at every one. */
+export const PROGRESS_MS = 1000;
+
+export interface ReviewPorts {
+  readonly clock: Clock;
+  readonly reviewer: Reviewer;
+  /** First answers alone where it is missing. */
+  readonly judges?: Judges;
+}
+
+/** What is made for one person who was dealt the round. */
+interface Seated {
   readonly owner: Owner;
-  readonly review: Review;
+  readonly deepening: Deepening | null;
+  first: Review | null;
 }
 
 export class Reviews {
   readonly #room: Room;
   readonly #table: Table;
   readonly #card: PlayingCard;
-  readonly #reviewer: Reviewer;
+  readonly #ports: ReviewPorts;
   readonly #log: Log;
-  /** The round whose reviews are made or being made. */
+  /** The round that is followed. */
   #round = 0;
-  #kept: readonly Kept[] = [];
+  #seated: Seated[] = [];
+  /** Whether first answers are made or being made. */
+  #begun = false;
+  #callOff: Undo | null = null;
+  /** Persons who have listened at this server; another server makes the deeper answers of the others. */
+  readonly #here = new Set<string>();
 
-  constructor(room: Room, table: Table, card: PlayingCard, reviewer: Reviewer, log: Log) {
+  constructor(room: Room, table: Table, card: PlayingCard, ports: ReviewPorts, log: Log) {
     this.#room = room;
     this.#table = table;
     this.#card = card;
-    this.#reviewer = reviewer;
+    this.#ports = ports;
     this.#log = log;
-    room.onChange((state) => this.#follow(state));
-    this.#follow(room.state);
+    room.onChange((state, happened) => this.#follow(state, happened));
+    this.#follow(room.state, []);
   }
 
   /** What waits for the person who took this seat, and for nobody else. */
   readonly waiting: Waiting = (owner) => {
-    const kept = this.#kept.find((k) => k.owner.seat === owner.seat && k.owner.since === owner.since);
-    return kept ? { round: this.#round, review: kept.review } : null;
+    this.#here.add(nameOf(owner));
+    const { play } = this.#room.state;
+    if (play !== null) this.#deepen(play, owner);
+    const seated = this.#seated.find((other) => nameOf(other.owner) === nameOf(owner));
+    return seated?.first ? { round: this.#round, review: reviewNow(seated, seated.first) } : null;
   };
 
-  #follow({ play }: RoomState): void {
-    if (play === null || play.number === this.#round) return;
-    this.#kept = [];
-    if (play.round.phase !== 'closed') return;
-    this.#round = play.number;
-    void this.#make(play);
+  /** Nobody is told anything any more, and what nobody has taken up yet is called off. */
+  stop(): void {
+    this.#callOff?.();
+    this.#callOff = null;
+    for (const { deepening } of this.#seated) deepening?.stop();
+    this.#seated = [];
+    this.#begun = true;
   }
 
-  async #make(play: Play): Promise<void> {
-    const made: Kept[] = [];
-    for (const owner of ownersOf(this.#room.state)) {
+  #follow(state: RoomState, happened: readonly Logged[]): void {
+    const { play } = state;
+    if (play === null) return;
+    if (play.number !== this.#round) {
+      this.stop();
+      this.#round = play.number;
+      this.#begun = false;
+      this.#seated = ownersOf(state).map((owner) => this.#seat(owner));
+    }
+    for (const { owner } of this.#seated) {
+      if (happened.some(({ event }) => isChoiceOf(owner, event))) this.#deepen(play, owner);
+    }
+    if (play.round.phase !== 'closed' || this.#begun) return;
+    this.#begun = true;
+    for (const { owner } of this.#seated) this.#deepen(play, owner);
+    void this.#begin(play);
+  }
+
+  #seat(owner: Owner): Seated {
+    const { judges } = this.#ports;
+    const deepening = judges ? new Deepening(judges, this.#card, () => this.#tellSoon()) : null;
+    return { owner, deepening, first: null };
+  }
+
+  /** For those alone who are there to read it. */
+  #deepen(play: Play, owner: Owner): void {
+    const seated = this.#seated.find((other) => nameOf(other.owner) === nameOf(owner));
+    if (!seated?.deepening || !this.#here.has(nameOf(owner))) return;
+    if (personAt(this.#room.state, owner.seat, owner.since)?.presence.kind !== 'here') return;
+    seated.deepening.follow(seatView(play.round, owner.seat));
+  }
+
+  async #begin({ number, round }: Play): Promise<void> {
+    const made: { seated: Seated; first: Review }[] = [];
+    for (const seated of this.#seated) {
+      const { seat, since } = seated.owner;
+      if (!personAt(this.#room.state, seat, since)) continue;
       try {
-        const { record } = seatView(play.round, owner.seat);
-        made.push({ owner, review: await this.#reviewer.review(record, this.#card) });
+        const { record } = seatView(round, seat);
+        made.push({ seated, first: await this.#ports.reviewer.review(record, this.#card) });
       } catch (error) {
-        this.#log.error({ seat: owner.seat, ...errorFacts(error) }, 'a review failed');
+        this.#log.error({ seat, ...errorFacts(error) }, 'a review failed');
       }
     }
-    if (this.#round !== play.number || this.#room.state.play?.number !== play.number) return;
-    this.#kept = made;
-    // All at once: when a review arrives tells nobody how much there was to say to whom.
-    for (const { owner, review } of made) {
-      if (personAt(this.#room.state, owner.seat, owner.since)) {
-        this.#table.tellOwner(owner, { kind: 'review', round: play.number, review });
-      }
+    if (this.#round !== number) return;
+    for (const { seated, first } of made) seated.first = first;
+    this.#tell();
+  }
+
+  #tellSoon(): void {
+    if (this.#seated.every(({ first }) => first === null)) return;
+    const over = this.#seated.every(({ deepening }) => deepening?.isOver);
+    if (over) this.#tell();
+    else this.#callOff ??= this.#ports.clock.after(PROGRESS_MS, () => this.#tell());
+  }
+
+  /** All at once: when a review arrives tells nobody how much there was to say to whom. */
+  #tell(): void {
+    this.#callOff?.();
+    this.#callOff = null;
+    for (const seated of this.#seated) {
+      const { owner, first } = seated;
+      if (first === null || !personAt(this.#room.state, owner.seat, owner.since)) continue;
+      this.#table.tellOwner(owner, { kind: 'review', round: this.#round, review: reviewNow(seated, first) });
     }
   }
+}
+
+function reviewNow({ deepening }: Seated, first: Review): Review {
+  return deepening?.into(first) ?? first;
+}
+
+function nameOf({ seat, since }: Owner): string {
+  return `${seat}/${since}`;
+}
+
+/** A choice made or taken back on this seat, by whomever. */
+function isChoiceOf({ seat }: Owner, event: Logged['event']): boolean {
+  return event.kind === 'round' && 'seat' in event.event && event.event.seat === seat;
 }
 
 /** The people who were dealt the round and still sit there. */

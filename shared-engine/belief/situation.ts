@@ -60,9 +60,12 @@ export function choicesOf({ seat, dealer, start, steps }: SeatRecord): readonly 
 
 /** A choice as it is offered: the record of the steps that are over, and the answer given to the open one. */
 export function choiceOffered(record: SeatRecord, answer: AnswerChoice, by: Actor): OfferedChoice {
-  const { seat, steps } = record;
-  const offered = choicesOf({ ...record, steps: [...steps, stepOf(seat, answer, by)] });
-  return offered.at(-1)!;
+  return choicesOf(recordWith(record, answer, by)).at(-1)!;
+}
+
+/** The record with the answer given to the open step as its last step: enough to judge that answer. */
+export function recordWith(record: SeatRecord, answer: AnswerChoice, by: Actor): SeatRecord {
+  return { ...record, steps: [...record.steps, stepOf(record.seat, answer, by)] };
 }
 
 /** The open step as if it were over; what the others did in it is not known and not used. */

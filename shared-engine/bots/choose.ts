@@ -10,12 +10,9 @@ import { copiesOf, type Face } from '../tiles/face.ts';
 import type { SeatView } from '../view/view.ts';
 import { NO_VECTORS } from '../wasm/vectors.ts';
 import { guardedTiles, type Look, lookAt, type Removal, removals } from './letting-go.ts';
-import { playedOn } from './playing-on.ts';
+import { PLAYING_ON_SEEDS, playedOn } from './playing-on.ts';
 import { type Question, questionTo } from './question.ts';
 import { type Judgement, STYLE_DATA, type StyleName } from './style.ts';
-
-/** Worlds of a bot that plays on are drawn from one of so many seeds. */
-const SEEDS = 0x8000_0000;
 
 /**
  * Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. A style that
@@ -37,7 +34,7 @@ export function chooseFor(
     case 'judging':
       return judged(question, bagOf(view.rack), data, lookAt(kernel, data, random));
     case 'playing-on':
-      return playedOn(question, view.record, analystOf(kernel.card), data, random.below(SEEDS));
+      return playedOn(question, view.record, analystOf(kernel.card), data, random.below(PLAYING_ON_SEEDS));
   }
 }
 

@@ -10,9 +10,17 @@ import { sortFaces } from '../tiles/bag.ts';
 import { FACES } from '../tiles/face.ts';
 import type { SeatRecord } from '../view/record.ts';
 import type { Question } from './question.ts';
-import type { PlayingOn } from './style.ts';
+import { type PlayingOn, STYLE_DATA, type StyleName } from './style.ts';
 
-/** The same record, analyst and seed (a whole number below 2³¹) give the same choice, however long it takes. */
+/** The worlds of one choice are drawn from one of so many seeds. */
+export const PLAYING_ON_SEEDS = 0x8000_0000;
+
+/** Whether a style takes its time: its choices are work for another thread than the one that serves tables. */
+export function playsOn(style: StyleName): boolean {
+  return STYLE_DATA[style].kind === 'playing-on';
+}
+
+/** The same record, analyst and seed (a whole number below `PLAYING_ON_SEEDS`) give the same choice, however long it takes. */
 export function playedOn(
   question: Question,
   record: SeatRecord,

@@ -12,6 +12,9 @@ export const MAX_FRAME_BYTES = 4096;
  */
 export const RETRY_SPREAD_MS = 1000;
 
+/** Pause between two signs of life from the server, in milliseconds. */
+export const HEARTBEAT_MS = 20_000;
+
 /** Close codes: RFC 6455 §7.4.1 below 4000, our own (private use, §7.4.2) from 4000. */
 export const CLOSE = {
   goingAway: 1001,

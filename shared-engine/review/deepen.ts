@@ -14,6 +14,7 @@ import type { DeepJudgement, Finalist, Judgement, Measured } from './judgement.t
 import type { ChoiceReview, Review } from './review.ts';
 import { judgementWords } from './words/judgement.ts';
 import { lessonOf } from './words/lesson.ts';
+import { LOWERED } from './words/method.ts';
 
 /**
  * Judges choice number `nth` of the review of this record. The same record, card and budget give the same bytes,
@@ -50,6 +51,11 @@ export function withJudgement(review: Review, nth: number, judgement: Judgement)
     (choice, n): ChoiceReview => (n === nth ? { ...choice, judgement } : choice),
   );
   return { ...review, choices, lesson: lessonOf({ choices }) };
+}
+
+/** The review of which some choices were judged on a smaller budget than there would be time for elsewhere. */
+export function sayLowered(review: Review): Review {
+  return { ...review, method: `${review.method} ${LOWERED}` };
 }
 
 export interface Question {

@@ -38,7 +38,7 @@ export const proof: Proof = {
   async run({ seed, size }) {
     const deals = size === 'full' ? 300 : 40;
     const dealt = Array.from({ length: deals }, (_, deal) => seedNamed(`${seed}/bots/${deal}`));
-    const played = new Map(QUICK.map((style) => [style, playedBy(style, dealt)]));
+    const played = new Map<StyleName, Played>(QUICK.map((style) => [style, playedBy(style, dealt)]));
     const of = (style: StyleName) => played.get(style)!;
     return [
       ...QUICK.map((style) => toGoRow(style, of(style))),
