@@ -144,6 +144,35 @@ export { philox } from './playout/philox.ts';
 export { createRemovals } from './playout/removals.ts';
 export { createBatchPlayouts } from './playout/vector.ts';
 export {
+  CLASS_LIMITS,
+  CLASSES_PATH,
+  type ClassAct,
+  type ClassAims,
+  type ClassInfo,
+  type ClassTerms,
+  classActSchema,
+  classAimsSchema,
+  classInfoSchema,
+  classJoinedSchema,
+  classLink,
+  classOpenedSchema,
+  classPath,
+  classTermsSchema,
+  type Desk,
+  type DeskPupil,
+  type DrillReport,
+  deskSchema,
+  drillReportSchema,
+  joinClassSchema,
+  type OpenClass,
+  openClassSchema,
+  stepSchema,
+  type Wall,
+  type WallChoice,
+  wallChoiceSchema,
+  wallSchema,
+} from './protocol/class.ts';
+export {
   DEAL_FILE_FORMAT,
   type DealFile,
   dealFileSchema,
@@ -185,7 +214,13 @@ export {
 } from './protocol/paths.ts';
 export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
 export { judgementSchema, reviewSchema } from './protocol/review.ts';
-export { CLOSE, HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './protocol/version.ts';
+export {
+  CLOSE,
+  HEARTBEAT_MS,
+  MAX_FRAME_BYTES,
+  PROTOCOL_VERSIONS,
+  RETRY_SPREAD_MS,
+} from './protocol/version.ts';
 export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
 export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alternatives.ts';
 export {

@@ -1,13 +1,13 @@
 // A socket as the rest of the server sees it: messages out, a close code, a heartbeat, and no endless queue.
 import type { WebSocket } from '@fastify/websocket';
-import { CLOSE, type ServerMessage } from '../../shared-engine/index.ts';
+import { CLOSE, HEARTBEAT_MS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
 import type { Line } from '../room/table.ts';
 
 /** Bytes that may wait for a slow reader before it is cut off. */
 const MOST_WAITING = 64 * 1024;
-/** Pause between two pings; a peer silent for that long after a ping is gone. */
-export const HEARTBEAT_MS = 20_000;
+/** A page sees no ping, so it gets a message as well. */
+const ALIVE = JSON.stringify({ kind: 'alive' } satisfies ServerMessage);
 /** Time for the peer to answer a close before the line is cut. */
 const GOODBYE_MS = 2_000;
 
@@ -20,8 +20,10 @@ export function lineOf(socket: WebSocket, clock: Clock): Line {
       socket.terminate();
       return;
     }
+    // A peer that is silent until the next beat is gone.
     answered = false;
     socket.ping();
+    socket.send(ALIVE);
     callOff = clock.after(HEARTBEAT_MS, beat);
   }
 

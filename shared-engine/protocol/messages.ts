@@ -102,11 +102,13 @@ const tableSchema = z.object({
   remaining: z.number().nullable(),
   /** Null before the first deal. Who sat down after the deal gets a watcher's view of that round. */
   view: viewSchema.nullable(),
+  /** At a table of a class: whether the teacher holds it, and whether a bot stands in for this seat. */
+  led: z.object({ held: z.boolean(), standIn: z.boolean() }).exactOptional(),
 });
 export type Table = z.infer<typeof tableSchema>;
 
 const tableNewsSchema = tableSchema
-  .pick({ you: true, seats: true, round: true, remaining: true, view: true })
+  .pick({ you: true, seats: true, round: true, remaining: true, view: true, led: true })
   .partial();
 /** The parts of a table that are other than they were. */
 export type TableNews = z.infer<typeof tableNewsSchema>;
@@ -135,6 +137,8 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('news'), after: z.int(), seq: z.int(), table: tableNewsSchema }),
   /** Whether the server can keep anything just now. While it cannot, the table is there to look at. */
   z.object({ kind: z.literal('keeping'), keeps: z.boolean() }),
+  /** Sent at short intervals: a line that stays silent for longer than two of them is dead. */
+  z.object({ kind: z.literal('alive') }),
   /** This seat's private review of a closed round. */
   z.object({ kind: z.literal('review'), round: z.int(), review: reviewSchema }),
 ]);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { backoffMs } from '../../client/connection/backoff.ts';
 import type { Order } from '../../client/connection/pending.ts';
-import { CLOSE } from '../../shared-engine/index.ts';
+import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/index.ts';
 import { type FakeLine, fakeLine } from '../kit/fake-line.ts';
 import { textMemory } from '../kit/text-memory.ts';
 
@@ -43,7 +43,7 @@ describe('a line that opens', () => {
     fake.connection.start();
     await fake.settle();
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'no-room' });
-    expect(fake.pauses()).toEqual([]);
+    expect(fake.pauses()).toEqual([2.5 * HEARTBEAT_MS]);
   });
 });
 
