@@ -12,8 +12,8 @@ import {
 } from '../../shared-engine/index.ts';
 import type { Entropy, Tickets } from '../ports.ts';
 import { seatInfos } from '../room/audience.ts';
+import type { CardChoice } from '../room/card-choice.ts';
 import { parseCode } from '../room/code.ts';
-import type { CardChoice } from '../room/event.ts';
 import type { LiveRoom } from '../room/live.ts';
 import { parseName } from '../room/name.ts';
 import type { Registry } from '../room/registry.ts';

@@ -2,6 +2,7 @@
 import { facingOf, type Round, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
 import { FILL_IN_STYLE } from './bot-name.ts';
+import { isHeld } from './lead.ts';
 import { goneSince, type PersonChair, type Play, personsOf, type RoomState, roundRuns } from './state.ts';
 
 export type Duty =
@@ -44,6 +45,7 @@ export function nextDue(state: RoomState, { node, stepSince }: Watch, pace: Pace
 }
 
 function dealDue(state: RoomState, pace: Pace): Due | null {
+  if (state.door === 'class') return null;
   const persons = personsOf(state);
   if (persons.length === 0) return null;
   if (state.door === 'alone' && state.play === null) return { at: AT_ONCE, duty: { kind: 'deal' } };
@@ -70,6 +72,11 @@ function choiceDue(state: RoomState, { round }: Play, seat: Seat, stepSince: num
         duty: { kind: 'choose', seat, by: 'bot', style: chair.style },
       };
     case 'person': {
+      if (isHeld(round, state.lead)) return null;
+      if (state.lead.standIn.includes(seat)) {
+        const at = thinkUntil(stepSince, seat, pace);
+        return { at, duty: { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } };
+      }
       const limits = [deadlineOf(state, stepSince), awayLimit(state, chair, stepSince, seat, pace)];
       const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
       if (at === Number.POSITIVE_INFINITY) return null;
@@ -81,7 +88,7 @@ function choiceDue(state: RoomState, { round }: Play, seat: Seat, stepSince: num
 /** When the open step ends by the clock (rule K1), or null where there is no deadline. */
 export function deadlineOf({ terms, play }: RoomState, stepSince: number): number | null {
   if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
-  return stepSince + terms.deadline * 1000;
+  return stepSince + (terms.deadline + play.moreTime) * 1000;
 }
 
 /** For a person gone too long, but only while somebody present waits: nobody's round is played out behind their back. */
@@ -92,6 +99,8 @@ function awayLimit(
   seat: Seat,
   pace: Pace,
 ): number | null {
+  // The class keeps a pupil's seat for the whole drill.
+  if (state.door === 'class') return null;
   const gone = goneSince(person);
   if (gone === null || !personsOf(state).some((other) => goneSince(other) === null)) return null;
   return Math.max(gone + pace.away, thinkUntil(stepSince, seat, pace));

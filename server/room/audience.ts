@@ -9,6 +9,7 @@ import {
   viewFor,
 } from '../../shared-engine/index.ts';
 import { deadlineOf } from './agenda.ts';
+import { isHeld } from './lead.ts';
 import { type Chair, goneSince, type PersonChair, type RoomState, wasDealt } from './state.ts';
 
 /** What is the same for every audience and not in the room's state. */
@@ -34,6 +35,14 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
     round: state.play?.number ?? 0,
     remaining: deadline === null ? null : Math.max(0, deadline - facts.now),
     view: roundView(state, listening),
+    ...(state.door === 'class' && { led: ledFor(state, listening) }),
+  };
+}
+
+function ledFor({ play, lead }: RoomState, listening: Listening): NonNullable<Table['led']> {
+  return {
+    held: play !== null && isHeld(play.round, lead),
+    standIn: listening !== null && lead.standIn.includes(listening.seat),
   };
 }
 

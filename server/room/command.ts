@@ -1,6 +1,16 @@
 // What may be asked of a room, by a person or by the house itself.
-import type { Actor, Choice, OpenRoom, Seat, TableAct } from '../../shared-engine/index.ts';
-import type { CardChoice } from './event.ts';
+import type {
+  Actor,
+  Choice,
+  Four,
+  OpenRoom,
+  PreparedDeal,
+  Seat,
+  StyleName,
+  TableAct,
+} from '../../shared-engine/index.ts';
+import type { CardChoice } from './card-choice.ts';
+import type { Lead } from './lead.ts';
 
 /** The opening, with everything the world has to add to it: the checked name and card, the key of the seat. */
 export interface Opening {
@@ -10,6 +20,13 @@ export interface Opening {
   readonly card: CardChoice;
   readonly name: string;
   readonly key: string;
+}
+
+/** A table of a class: pupils and bots come to it by the class alone. */
+export interface ClassOpening {
+  readonly door: 'class';
+  readonly terms: OpenRoom['terms'];
+  readonly card: CardChoice;
 }
 
 /** A person's own seat, as the session knows it. */
@@ -52,4 +69,10 @@ export type RoomCommand =
   | { readonly kind: 'act'; readonly owner: Owner; readonly act: TableAct }
   /** The next deal, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly seed: string }
+  /** A teacher's deal, with the bots that fill up the table; refused while a round runs. */
+  | { readonly kind: 'deal-prepared'; readonly deal: PreparedDeal; readonly bots: Four<StyleName | null> }
+  | { readonly kind: 'lead'; readonly lead: Lead }
+  | { readonly kind: 'more-time'; readonly seconds: number }
+  /** A pupil's seat at a table of a class. */
+  | { readonly kind: 'seat-pupil'; readonly seat: Seat; readonly name: string; readonly key: string }
   | { readonly kind: 'close' };

@@ -10,14 +10,20 @@ import {
   stream,
 } from '../../shared-engine/index.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
-import type { Opening, Owner, RoomCommand } from './command.ts';
+import { decideLed, ledDeal } from './class-table.ts';
+import type { ClassOpening, Opening, Owner, RoomCommand } from './command.ts';
 import { accept, type RoomDecision, turnDown } from './decision.ts';
 import type { RoomEvent } from './event.ts';
+import { isHeld } from './lead.ts';
 import { personAt, type RoomState, roundRuns } from './state.ts';
 import { decideAct } from './table-act.ts';
 
 /** The first events of a room: its opener sits on seat 0, the bots where they were wished for. */
-export function openingEvents({ door, terms, bots, card, name, key }: Opening): RoomEvent[] {
+export function openingEvents(opening: Opening | ClassOpening): RoomEvent[] {
+  if (opening.door === 'class') {
+    return [{ kind: 'opened', door: 'class', terms: opening.terms, card: opening.card }];
+  }
+  const { door, terms, bots, card, name, key } = opening;
   const seated = SEATS.slice(1).flatMap((seat): RoomEvent[] => {
     const style = bots[seat - 1];
     return style ? [{ kind: 'bot-seated', seat, name: botName(seat, [name]), style }] : [];
@@ -52,6 +58,12 @@ export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision
         : turnDown('not-seated');
     case 'deal':
       return decideDeal(state, command.seed);
+    case 'deal-prepared':
+      return ledDeal(state, command);
+    case 'lead':
+    case 'more-time':
+    case 'seat-pupil':
+      return decideLed(state, command);
     case 'close':
       return accept([{ kind: 'closed' }]);
   }
@@ -62,6 +74,7 @@ function decideSeat(
   state: RoomState,
   { seat: wished, name, key }: RoomCommand & { kind: 'take-seat' },
 ): RoomDecision {
+  if (state.door === 'class') return turnDown('no-such-room');
   const empty = SEATS.filter((seat) => state.chairs[seat].kind === 'empty');
   const bots = SEATS.filter((seat) => state.chairs[seat].kind === 'bot');
   const seat = wished ?? [...empty, ...bots][0];
@@ -74,6 +87,7 @@ function decideChoice(state: RoomState, command: RoomCommand & { kind: 'choose' 
   const { owner, round, seat, choice } = command;
   if (!ownerIs(state, owner)) return turnDown('not-seated');
   if (seat !== owner.seat) return turnDown('not-your-seat');
+  if (state.play !== null && isHeld(state.play.round, state.lead)) return turnDown('held');
   return inRound(state, round, { seat, by: 'owner', choice });
 }
 

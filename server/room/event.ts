@@ -1,13 +1,16 @@
 // What has happened in a room; the log of these is the room.
-import type { CardFile, RoomTerms, RoundEvent, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { RoomTerms, RoundEvent, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { ClassEvent } from '../class/event.ts';
+import type { CardChoice } from './card-choice.ts';
+import type { Lead } from './lead.ts';
 
-/** Which card a room plays with: the house card or a file of its owner's, as the validator let it through. */
-export type CardChoice = { readonly kind: 'house' } | { readonly kind: 'file'; readonly file: CardFile };
+/** How a room came about: by one person for bots or friends, or as a table of a class. */
+export type Door = 'alone' | 'friends' | 'class';
 
 export type RoomEvent =
   | {
       readonly kind: 'opened';
-      readonly door: 'alone' | 'friends';
+      readonly door: Door;
       readonly terms: RoomTerms;
       readonly card: CardChoice;
     }
@@ -34,6 +37,12 @@ export type RoomEvent =
   /** Server `node` watches the clock of the room from now on, beside `others`; with none the clock runs anew (rule K3). */
   | { readonly kind: 'in-hand'; readonly node: string; readonly others: readonly string[] }
   | { readonly kind: 'ready'; readonly seat: Seat; readonly ready: boolean }
+  /** The teacher leads this table so from now on; where that lifts a hold the step gets its whole time. */
+  | { readonly kind: 'led'; readonly lead: Lead }
+  /** The open step has so many more seconds. */
+  | { readonly kind: 'more-time'; readonly seconds: number }
+  /** In the log of a class, which lies beside those of the rooms; in a room's log there is none. */
+  | { readonly kind: 'class'; readonly event: ClassEvent }
   /** What happened in the round; `dealt` begins the next one. */
   | { readonly kind: 'round'; readonly event: RoundEvent }
   | { readonly kind: 'closed' };

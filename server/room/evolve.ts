@@ -10,6 +10,7 @@ import {
   withSeat,
 } from '../../shared-engine/index.ts';
 import type { Logged, RoomEvent } from './event.ts';
+import { isHeld, UNLED } from './lead.ts';
 import type { Chair, PersonChair, Play, Presence, RoomState } from './state.ts';
 
 /** The room that a log describes, or null when the log does not begin with the opening. */
@@ -21,7 +22,19 @@ export function replayRoom(log: readonly Logged[]): RoomState | null {
 
 function openedRoom({ seq, at }: Logged, { door, terms, card }: RoomEvent & { kind: 'opened' }): RoomState {
   const chairs: Four<Chair> = forFour(() => ({ kind: 'empty' }));
-  return { seq, at, door, terms, card, chairs, host: null, play: null, inHandOf: [], closed: false };
+  return {
+    seq,
+    at,
+    door,
+    terms,
+    card,
+    chairs,
+    host: null,
+    play: null,
+    lead: UNLED,
+    inHandOf: [],
+    closed: false,
+  };
 }
 
 export function evolveRoom(before: RoomState, logged: Logged): RoomState {
@@ -68,6 +81,15 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
       return withPerson(state, event.seat, { key: event.key, keyBefore: event.before });
     case 'in-hand':
       return { ...state, inHandOf: [...event.others, event.node], play: watched(state, logged.at, event) };
+    case 'led':
+      return { ...state, lead: event.lead, play: released(state, logged.at, event) };
+    case 'more-time':
+      return {
+        ...state,
+        play: state.play && { ...state.play, moreTime: state.play.moreTime + event.seconds },
+      };
+    case 'class':
+      return state;
     case 'round':
       return { ...state, ...played(state, logged, event.event) };
     case 'closed':
@@ -84,7 +106,7 @@ function played(
   if (event.kind === 'dealt') {
     const number = (play?.number ?? 0) + 1;
     return {
-      play: { number, dealtSeq: seq, stepAt: at, round: begin(event), takenBack: [0, 0, 0, 0] },
+      play: { number, dealtSeq: seq, stepAt: at, round: begin(event), takenBack: [0, 0, 0, 0], moreTime: 0 },
       chairs: forFour((seat) => unready(chairs[seat])),
     };
   }
@@ -93,17 +115,17 @@ function played(
 }
 
 function stepOf(
-  { stepAt, takenBack }: Play,
+  { stepAt, takenBack, moreTime }: Play,
   at: number,
   event: RoundEvent,
-): Pick<Play, 'stepAt' | 'takenBack'> {
+): Pick<Play, 'stepAt' | 'takenBack' | 'moreTime'> {
   switch (event.kind) {
     case 'settled':
-      return { stepAt: at, takenBack: [0, 0, 0, 0] };
+      return { stepAt: at, takenBack: [0, 0, 0, 0], moreTime: 0 };
     case 'taken-back':
-      return { stepAt, takenBack: withSeat(takenBack, event.seat, takenBack[event.seat] + 1) };
+      return { stepAt, takenBack: withSeat(takenBack, event.seat, takenBack[event.seat] + 1), moreTime };
     default:
-      return { stepAt, takenBack };
+      return { stepAt, takenBack, moreTime };
   }
 }
 
@@ -116,6 +138,12 @@ function withPerson(state: RoomState, seat: Seat, change: Partial<PersonChair>):
 /** The step gets its whole time where nobody watched the clock before (rule K3). */
 function watched({ play }: RoomState, at: number, { others }: RoomEvent & { kind: 'in-hand' }): Play | null {
   return play && others.length === 0 ? { ...play, stepAt: at } : play;
+}
+
+/** Time during which a table was held is not charged. */
+function released({ play, lead }: RoomState, at: number, event: RoomEvent & { kind: 'led' }): Play | null {
+  const lifted = play !== null && isHeld(play.round, lead) && !isHeld(play.round, event.lead);
+  return lifted ? { ...play, stepAt: at } : play;
 }
 
 function unready(chair: Chair): Chair {

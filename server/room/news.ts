@@ -9,6 +9,7 @@ export function newsBetween(before: Table, now: Table): TableNews {
     ...(isSame(before.you, now.you) ? {} : { you: now.you }),
     ...(isSame(before.seats, now.seats) ? {} : { seats: now.seats }),
     ...(isSame(before.round, now.round) ? {} : { round: now.round }),
+    ...(now.led && !isSame(before.led, now.led) ? { led: now.led } : {}),
     ...(isSame(before.view, now.view) ? {} : { view: now.view }),
   };
 }

@@ -5,7 +5,7 @@ import { errorFacts } from '../log.ts';
 import type { Undo, WakeBus } from '../ports.ts';
 import { newCode } from '../secrets.ts';
 import { playingCard } from '../work/cards.ts';
-import type { Opening } from './command.ts';
+import type { ClassOpening, Opening } from './command.ts';
 import { openingEvents } from './decide.ts';
 import { type Refusal, turnDown } from './decision.ts';
 import { followOthers } from './following.ts';
@@ -45,7 +45,7 @@ export class Registry {
   }
 
   /** Rejects when the store cannot be reached. */
-  async open(opening: Opening): Promise<Opened> {
+  async open(opening: Opening | ClassOpening): Promise<Opened> {
     const { store, clock, entropy, limits } = this.#ports;
     if (this.#rooms.size >= limits.rooms) return turnDown('too-many-rooms');
     const log = logged(openingEvents(opening), { after: 0, at: clock.now(), command: null });

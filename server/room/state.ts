@@ -1,6 +1,8 @@
 // The state of a room, as its log tells it.
 import type { Four, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
-import type { CardChoice } from './event.ts';
+import type { CardChoice } from './card-choice.ts';
+import type { Door } from './event.ts';
+import type { Lead } from './lead.ts';
 
 export type Presence =
   /** `line` names the newest connection, so that the late end of an old one does no harm. */
@@ -36,6 +38,8 @@ export interface Play {
   readonly round: Round;
   /** How often each seat has taken back in the open step: tells one question to a seat from the next. */
   readonly takenBack: Four<number>;
+  /** Seconds given on top of the deadline of the open step. */
+  readonly moreTime: number;
 }
 
 export interface RoomState {
@@ -43,13 +47,14 @@ export interface RoomState {
   readonly seq: number;
   /** When the last event happened. */
   readonly at: number;
-  readonly door: 'alone' | 'friends';
+  readonly door: Door;
   readonly terms: RoomTerms;
   readonly card: CardChoice;
   readonly chairs: Four<Chair>;
   /** Who may seat bots and free seats; null while nobody sits. */
   readonly host: Seat | null;
   readonly play: Play | null;
+  readonly lead: Lead;
   /** The servers that watch the room's clock, as far as it has one. */
   readonly inHandOf: readonly string[];
   readonly closed: boolean;

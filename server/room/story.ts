@@ -20,6 +20,12 @@ export function storyOf(event: RoomEvent): Story {
       return { event: event.kind, seat: event.seat };
     case 'in-hand':
       return { event: event.kind, anew: event.others.length === 0 };
+    case 'led':
+      return { event: event.kind, held: event.lead.holdBefore ?? 'no' };
+    case 'more-time':
+      return { event: event.kind, seconds: event.seconds };
+    case 'class':
+      return { event: event.kind };
     case 'ready':
       return { event: event.kind, seat: event.seat, ready: event.ready };
     case 'round':

@@ -2,6 +2,8 @@
 import { z } from 'zod';
 import {
   cardFileSchema,
+  classTermsSchema,
+  drillSchema,
   faceSchema,
   four,
   hexSchema,
@@ -9,12 +11,20 @@ import {
   roomTermsSchema,
   STYLES,
   seatSchema,
+  stepSchema,
+  wallChoiceSchema,
 } from '../../shared-engine/index.ts';
 import type { RoomEvent } from '../room/event.ts';
 
 const tiles = z.array(faceSchema).readonly();
 const actor = z.enum(['owner', 'bot', 'stand-in']);
 const step = z.enum(MOVE_STEPS);
+
+const preparedDeal = z.strictObject({ seed: hexSchema, dealer: seatSchema, prepared: four(tiles) });
+const card = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('house') }),
+  z.strictObject({ kind: z.literal('file'), file: cardFileSchema }),
+]);
 
 const settled = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -39,10 +49,7 @@ const settled = z.discriminatedUnion('kind', [
 const roundEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('dealt'),
-    deal: z.union([
-      z.strictObject({ seed: hexSchema, dealer: seatSchema }),
-      z.strictObject({ seed: hexSchema, dealer: seatSchema, prepared: four(tiles) }),
-    ]),
+    deal: z.union([z.strictObject({ seed: hexSchema, dealer: seatSchema }), preparedDeal]),
     terms: z.strictObject({ layOpen: z.boolean() }),
     commitment: hexSchema.nullable(),
   }),
@@ -59,15 +66,42 @@ const roundEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('closed') }),
 ]);
 
+const classEvent = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('opened'),
+    drill: drillSchema,
+    deals: z.array(preparedDeal).readonly(),
+    terms: classTermsSchema,
+    card,
+    key: z.string(),
+  }),
+  z.strictObject({
+    kind: z.literal('joined'),
+    name: z.string(),
+    key: z.string(),
+    room: z.string(),
+    seat: seatSchema,
+  }),
+  z.strictObject({ kind: z.literal('dealt') }),
+  z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),
+  z.strictObject({ kind: z.literal('stand-in'), pupil: z.int(), on: z.boolean() }),
+  z.strictObject({ kind: z.literal('shown'), choice: wallChoiceSchema.nullable() }),
+  z.strictObject({
+    kind: z.literal('aimed'),
+    pupil: z.int(),
+    deal: z.int(),
+    step: stepSchema,
+    families: z.array(z.string()).readonly(),
+  }),
+  z.strictObject({ kind: z.literal('ended') }),
+]);
+
 const roomEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('opened'),
-    door: z.enum(['alone', 'friends']),
+    door: z.enum(['alone', 'friends', 'class']),
     terms: roomTermsSchema,
-    card: z.discriminatedUnion('kind', [
-      z.strictObject({ kind: z.literal('house') }),
-      z.strictObject({ kind: z.literal('file'), file: cardFileSchema }),
-    ]),
+    card,
   }),
   z.strictObject({
     kind: z.literal('seat-taken'),
@@ -87,6 +121,12 @@ const roomEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('key-changed'), seat: seatSchema, key: z.string(), before: z.string() }),
   z.strictObject({ kind: z.literal('in-hand'), node: z.string(), others: z.array(z.string()).readonly() }),
   z.strictObject({ kind: z.literal('ready'), seat: seatSchema, ready: z.boolean() }),
+  z.strictObject({
+    kind: z.literal('led'),
+    lead: z.strictObject({ holdBefore: stepSchema.nullable(), standIn: z.array(seatSchema).readonly() }),
+  }),
+  z.strictObject({ kind: z.literal('more-time'), seconds: z.int() }),
+  z.strictObject({ kind: z.literal('class'), event: classEvent }),
   z.strictObject({ kind: z.literal('round'), event: roundEvent }),
   z.strictObject({ kind: z.literal('closed') }),
 ]);

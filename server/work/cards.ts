@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { compileCard, createKernel, HOUSE_CARD, houseCard } from '../../shared-engine/index.ts';
 import type { PlayingCard } from '../ports.ts';
-import type { CardChoice } from '../room/event.ts';
+import type { CardChoice } from '../room/card-choice.ts';
 import { type CardSlip, HOUSE_SLIP } from './task.ts';
 
 const house: PlayingCard = {

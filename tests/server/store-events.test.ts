@@ -32,6 +32,9 @@ const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { rea
   'key-changed': { kind: 'key-changed', seat: 0, key: 'b'.repeat(64), before: 'a'.repeat(64) },
   'in-hand': { kind: 'in-hand', node: 'node', others: ['other'] },
   ready: { kind: 'ready', seat: 0, ready: true },
+  led: { kind: 'led', lead: { holdBefore: 'vote', standIn: [0] } },
+  'more-time': { kind: 'more-time', seconds: 30 },
+  class: { kind: 'class', event: { kind: 'stand-in', pupil: 3, on: true } },
   round: { kind: 'round', event: { kind: 'voted', seat: 2, go: false, by: 'stand-in' } },
   closed: { kind: 'closed' },
 };

@@ -1,0 +1,70 @@
+// (class, command) → the events it causes, or one refusal; nothing else decides what may happen in a class.
+import {
+  CLASS_LIMITS,
+  type ClassAims,
+  type Seat,
+  type Step,
+  type WallChoice,
+} from '../../shared-engine/index.ts';
+import { type Refusal, turnDown } from '../room/decision.ts';
+import type { ClassEvent } from './event.ts';
+import type { ClassState } from './state.ts';
+
+export type ClassCommand =
+  | {
+      readonly kind: 'join';
+      readonly name: string;
+      readonly key: string;
+      readonly room: string;
+      readonly seat: Seat;
+    }
+  | { readonly kind: 'deal-next' }
+  | { readonly kind: 'hold'; readonly before: Step | null }
+  | { readonly kind: 'stand-in'; readonly pupil: number; readonly on: boolean }
+  | { readonly kind: 'show'; readonly choice: WallChoice | null }
+  | { readonly kind: 'aim'; readonly pupil: number; readonly aims: ClassAims }
+  | { readonly kind: 'end' };
+
+export type ClassDecision = { readonly ok: true; readonly events: readonly ClassEvent[] } | Refusal;
+
+export function decideClass(state: ClassState, command: ClassCommand): ClassDecision {
+  if (state.ended) return command.kind === 'end' ? accept() : turnDown('class-over');
+  switch (command.kind) {
+    case 'join': {
+      const { name, key, room, seat } = command;
+      if (state.pupils.length >= CLASS_LIMITS.pupils) return turnDown('class-full');
+      if (state.pupils.some((pupil) => pupil.room === room && pupil.seat === seat))
+        return turnDown('seat-taken');
+      return accept({ kind: 'joined', name, key, room, seat });
+    }
+    case 'deal-next':
+      return state.dealt < state.deals.length ? accept({ kind: 'dealt' }) : turnDown('no-more-deals');
+    case 'hold':
+      return state.holdBefore === command.before
+        ? accept()
+        : accept({ kind: 'hold', before: command.before });
+    case 'stand-in': {
+      const { pupil, on } = command;
+      const one = state.pupils[pupil];
+      if (!one) return turnDown('no-such-pupil');
+      return one.standIn === on ? accept() : accept({ kind: 'stand-in', pupil, on });
+    }
+    case 'show':
+      return accept({ kind: 'shown', choice: command.choice });
+    case 'aim':
+      return decideAim(state, command);
+    case 'end':
+      return accept({ kind: 'ended' });
+  }
+}
+
+/** What was named for one deal stands; an aim counts for the deal on the table. */
+function decideAim(state: ClassState, { pupil, aims }: ClassCommand & { kind: 'aim' }): ClassDecision {
+  if (state.dealt === 0) return turnDown('no-round');
+  const { step, families } = aims;
+  return accept({ kind: 'aimed', pupil, deal: state.dealt - 1, step, families });
+}
+
+function accept(...events: readonly ClassEvent[]): ClassDecision {
+  return { ok: true, events };
+}

@@ -1,0 +1,35 @@
+// What has happened in a class; the log of these is the class, and its tables are rooms with logs of their own.
+import type { ClassTerms, Drill, PreparedDeal, Seat, Step, WallChoice } from '../../shared-engine/index.ts';
+import type { CardChoice } from '../room/card-choice.ts';
+
+export type ClassEvent =
+  | {
+      readonly kind: 'opened';
+      readonly drill: Drill;
+      /** One for each deal of the drill, turned so that the seat it was made for is seat 0. */
+      readonly deals: readonly PreparedDeal[];
+      readonly terms: ClassTerms;
+      readonly card: CardChoice;
+      /** The hash of the teacher's secret; the secret itself is kept nowhere. */
+      readonly key: string;
+    }
+  /** `key` is the hash of the pupil's secret in this class; the seat at the table has one of its own. */
+  | {
+      readonly kind: 'joined';
+      readonly name: string;
+      readonly key: string;
+      readonly room: string;
+      readonly seat: Seat;
+    }
+  | { readonly kind: 'dealt' }
+  | { readonly kind: 'hold'; readonly before: Step | null }
+  | { readonly kind: 'stand-in'; readonly pupil: number; readonly on: boolean }
+  | { readonly kind: 'shown'; readonly choice: WallChoice | null }
+  | {
+      readonly kind: 'aimed';
+      readonly pupil: number;
+      readonly deal: number;
+      readonly step: Step;
+      readonly families: readonly string[];
+    }
+  | { readonly kind: 'ended' };

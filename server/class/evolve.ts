@@ -1,0 +1,65 @@
+// (class, event) → the next class; total and silent, it believes every event of the log.
+import type { Logged } from '../room/event.ts';
+import type { ClassEvent } from './event.ts';
+import type { ClassState } from './state.ts';
+
+/** The class that a log describes, or null when the log is that of a room. */
+export function replayClass(log: readonly Logged[]): ClassState | null {
+  const [first, ...rest] = log;
+  if (first?.event.kind !== 'class' || first.event.event.kind !== 'opened') return null;
+  const { drill, deals, terms, card, key } = first.event.event;
+  const opened: ClassState = {
+    seq: first.seq,
+    drill,
+    deals,
+    terms,
+    card,
+    key,
+    pupils: [],
+    dealt: 0,
+    holdBefore: null,
+    shown: null,
+    aims: [],
+    ended: false,
+  };
+  return rest.reduce(evolveLogged, opened);
+}
+
+export function evolveLogged(state: ClassState, { seq, event }: Logged): ClassState {
+  return event.kind === 'class' ? { ...evolveClass(state, event.event), seq } : state;
+}
+
+function evolveClass(state: ClassState, event: ClassEvent): ClassState {
+  switch (event.kind) {
+    case 'opened':
+      return state;
+    case 'joined': {
+      const { name, key, room, seat } = event;
+      const id = state.pupils.length;
+      const pupil = { id, name, key, room, seat, standIn: false, first: Math.max(0, state.dealt - 1) };
+      return { ...state, pupils: [...state.pupils, pupil] };
+    }
+    case 'dealt':
+      return { ...state, dealt: state.dealt + 1, shown: null };
+    case 'hold':
+      return { ...state, holdBefore: event.before };
+    case 'stand-in': {
+      const { pupil, on } = event;
+      return {
+        ...state,
+        pupils: state.pupils.map((one) => (one.id === pupil ? { ...one, standIn: on } : one)),
+      };
+    }
+    case 'shown':
+      return { ...state, shown: event.choice };
+    case 'aimed': {
+      const { pupil, deal, step, families } = event;
+      const others = state.aims.filter(
+        (aim) => aim.pupil !== pupil || aim.deal !== deal || aim.step !== step,
+      );
+      return { ...state, aims: [...others, { pupil, deal, step, families }] };
+    }
+    case 'ended':
+      return { ...state, ended: true };
+  }
+}

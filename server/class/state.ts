@@ -1,0 +1,46 @@
+// The state of a class, as its log tells it.
+import type { ClassTerms, Drill, PreparedDeal, Seat, Step, WallChoice } from '../../shared-engine/index.ts';
+import type { CardChoice } from '../room/card-choice.ts';
+
+export interface Pupil {
+  /** 0 for the first who joined. */
+  readonly id: number;
+  readonly name: string;
+  readonly key: string;
+  readonly room: string;
+  readonly seat: Seat;
+  readonly standIn: boolean;
+  /** Place in the drill of the first deal that this pupil's table gets. */
+  readonly first: number;
+}
+
+/** The families a pupil named before a step of a deal. */
+export interface NamedAim {
+  readonly pupil: number;
+  /** Place of the deal in the drill. */
+  readonly deal: number;
+  readonly step: Step;
+  readonly families: readonly string[];
+}
+
+export interface ClassState {
+  /** Number of the last event. */
+  readonly seq: number;
+  readonly drill: Drill;
+  readonly deals: readonly PreparedDeal[];
+  readonly terms: ClassTerms;
+  readonly card: CardChoice;
+  readonly key: string;
+  readonly pupils: readonly Pupil[];
+  /** How many deals of the drill have been dealt. */
+  readonly dealt: number;
+  readonly holdBefore: Step | null;
+  readonly shown: WallChoice | null;
+  readonly aims: readonly NamedAim[];
+  readonly ended: boolean;
+}
+
+/** Seats at each table that pupils take. */
+export function pupilsAtTable({ drill }: ClassState): number {
+  return drill.form === 'tables' ? 4 : 1;
+}

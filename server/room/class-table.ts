@@ -1,0 +1,42 @@
+// What a class does at one of its tables: seats pupils, deals the prepared tiles, holds, gives time.
+import { openRound, SEATS } from '../../shared-engine/index.ts';
+import { botName, FILL_IN_STYLE } from './bot-name.ts';
+import type { RoomCommand } from './command.ts';
+import { accept, type RoomDecision, turnDown } from './decision.ts';
+import type { RoomEvent } from './event.ts';
+import { type RoomState, roundRuns } from './state.ts';
+
+type Led = RoomCommand & { kind: 'lead' | 'more-time' | 'seat-pupil' };
+
+export function decideLed(state: RoomState, command: Led): RoomDecision {
+  switch (command.kind) {
+    case 'lead': {
+      const same = JSON.stringify(command.lead) === JSON.stringify(state.lead);
+      return accept(same ? [] : [{ kind: 'led', lead: command.lead }]);
+    }
+    case 'more-time': {
+      const timed = state.terms.deadline !== null && roundRuns(state);
+      return accept(timed ? [{ kind: 'more-time', seconds: command.seconds }] : []);
+    }
+    case 'seat-pupil': {
+      const { seat, name, key } = command;
+      if (state.chairs[seat].kind === 'person') return turnDown('seat-taken');
+      return accept([{ kind: 'seat-taken', seat, name, key }]);
+    }
+  }
+}
+
+/** Every seat without a pupil gets its bot, so that each table is dealt to four. */
+export function ledDeal(
+  state: RoomState,
+  { deal, bots }: RoomCommand & { kind: 'deal-prepared' },
+): RoomDecision {
+  if (roundRuns(state)) return turnDown('round-running');
+  const names = state.chairs.flatMap((chair) => (chair.kind === 'empty' ? [] : [chair.name]));
+  const seated = SEATS.flatMap((seat): RoomEvent[] => {
+    if (state.chairs[seat].kind === 'person') return [];
+    return [{ kind: 'bot-seated', seat, name: botName(seat, names), style: bots[seat] ?? FILL_IN_STYLE }];
+  });
+  const { layOpen } = state.terms;
+  return accept([...seated, { kind: 'round', event: openRound(deal, { layOpen }) }]);
+}
