@@ -9,14 +9,14 @@ export interface Budget {
   readonly looks: readonly number[];
 }
 
-/** At most 4,096 fresh worlds; half of all choices are decided on the first 512. */
+/** At most 3,840 fresh worlds; half of all choices are decided on the first 512. */
 export const DEEP: Budget = {
   field: 60,
   rounds: [
     { batches: 4, stay: 24 },
     { batches: 16, stay: 12 },
   ],
-  looks: [32, 64, 128, 256, 512],
+  looks: [32, 64, 128, 256, 480],
 };
 
 /** For tests, proofs with many choices, and a loaded server. */

@@ -1,30 +1,84 @@
-// How long the review of one seat takes.
-import { reviewRound } from '../../../shared-engine/index.ts';
+// How long a review takes: the first answer for a whole seat, and one choice judged deeply, beside the plain twin.
+import {
+  analyse,
+  createAnalyst,
+  DEEP,
+  houseCard,
+  NO_VECTORS,
+  type Question,
+  reviewRound,
+  SHALLOW,
+} from '../../../shared-engine/index.ts';
 import { houseKernel, records } from '../../kit/reviews.ts';
+import { analyst, choicesFrom } from '../../prove/judging/choices.ts';
 import type { Bench } from '../bench.ts';
 
 const ROUNDS = 40;
+const CHOICES = 60;
+const PLAIN_CHOICES = 12;
 
 export const bench: Bench = {
-  summary: 'Milliseconds for the whole review of one seat, first call apart.',
+  summary: 'Core seconds to judge one choice deeply, and milliseconds for the first answer of a seat.',
   async run({ seed }) {
-    const times = records(seed, ROUNDS).map((record) => {
-      const started = performance.now();
-      const { choices } = reviewRound(record, houseKernel);
-      return { milliseconds: performance.now() - started, choices: choices.length };
-    });
-    const [first, ...rest] = times;
-    const sorted = rest.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
+    const choices = choicesFrom(`${seed} bench`, CHOICES);
+    // Once for the compiler.
+    analyse(analyst, choices[0]!.offered, choices[0]!.asked, DEEP);
+    const judged = choices.map((choice) => judge(choice));
+    const seconds = sorted(judged.map(({ core }) => core));
+    const widths = sorted(judged.flatMap(({ within }) => (within === null ? [] : [within])));
+    const decided = judged.filter(({ verdict }) => verdict !== 'too-close').length;
+    const first = firstAnswers(seed);
     return {
-      reviews: ROUNDS,
-      choicesEach: tenth(times.reduce((sum, { choices }) => sum + choices, 0) / ROUNDS),
-      firstMs: tenth(first!.milliseconds),
-      medianMs: tenth(sorted[Math.floor(sorted.length / 2)]!),
-      slowestMs: tenth(sorted.at(-1)!),
+      choices: choices.length,
+      median_core_s: thousandth(middle(seconds)),
+      worst_core_s: thousandth(seconds.at(-1)!),
+      decided_share: thousandth(decided / choices.length),
+      median_half_width: thousandth(middle(widths)),
+      plain_ratio: ratioToPlain(choices.slice(0, PLAIN_CHOICES)),
+      first_answer_median_ms: thousandth(middle(first)),
+      first_answer_worst_ms: thousandth(first.at(-1)!),
     };
   },
 };
 
-function tenth(value: number): number {
-  return Math.round(value * 10) / 10;
+function judge({ offered, asked }: Question) {
+  const started = process.cpuUsage();
+  const { verdict, rival } = analyse(analyst, offered, asked, DEEP)!;
+  return { core: coreSeconds(started), verdict, within: rival?.ahead.within ?? null };
+}
+
+/** The same choices at the same shallow depth: plain words against the vector module. */
+function ratioToPlain(choices: readonly Question[]): number {
+  const plain = createAnalyst(houseCard(), NO_VECTORS);
+  const [slow, fast] = [plain, analyst].map((each) => {
+    const started = process.cpuUsage();
+    for (const { offered, asked } of choices) analyse(each, offered, asked, SHALLOW);
+    return coreSeconds(started);
+  });
+  return Math.round((slow! / fast!) * 10) / 10;
+}
+
+function firstAnswers(seed: string): readonly number[] {
+  const [, ...rest] = records(seed, ROUNDS).map((record) => {
+    const started = performance.now();
+    reviewRound(record, houseKernel);
+    return performance.now() - started;
+  });
+  return sorted(rest);
+}
+
+function coreSeconds(since: NodeJS.CpuUsage): number {
+  return process.cpuUsage(since).user / 1e6;
+}
+
+function sorted(values: readonly number[]): readonly number[] {
+  return [...values].sort((a, b) => a - b);
+}
+
+function middle(values: readonly number[]): number {
+  return values[Math.floor(values.length / 2)]!;
+}
+
+function thousandth(value: number): number {
+  return Math.round(value * 1000) / 1000;
 }

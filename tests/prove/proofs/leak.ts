@@ -15,9 +15,11 @@ import type { Proof } from '../proof.ts';
 
 const PAIRS = { small: 12, full: 1_000 };
 
+/** One pair in so many has every choice judged deeply as well. */
+const EVERY = 4;
+
 export const proof: Proof = {
-  summary:
-    'Rounds that differ in hidden tiles alone give byte-identical reviews, every choice judged deeply.',
+  summary: 'Rounds that differ in hidden tiles alone give byte-identical reviews, deeper judgements too.',
   async run({ seed, size }) {
     const pairs = PAIRS[size];
     let tried = 0;
@@ -29,7 +31,10 @@ export const proof: Proof = {
       const pair = hiddenPair(`${seed} leak ${n}`, me);
       if (pair === null) continue;
       tried++;
-      const [one, other] = pair.map((round) => reviewed(seatView(round, me).record)) as [string, string];
+      const [one, other] = pair.map((round) => reviewed(seatView(round, me).record, tried % EVERY === 1)) as [
+        string,
+        string,
+      ];
       if (one === other) same++;
       if (JSON.stringify(pair[0].racks) !== JSON.stringify(pair[1].racks)) unlike++;
       choices += one.split('"depth":"deep"').length - 1;
@@ -52,8 +57,9 @@ export const proof: Proof = {
   },
 };
 
-function reviewed(record: SeatRecord): string {
+function reviewed(record: SeatRecord, deeply: boolean): string {
   let review = reviewRound(record, houseKernel);
+  if (!deeply) return JSON.stringify(review);
   for (const nth of review.choices.keys()) {
     review = withJudgement(review, nth, judgeDeeply(analyst, record, nth, GLANCE));
   }

@@ -6,7 +6,7 @@ import { rivalsOf } from '../judging/rivals.ts';
 import { shareText } from '../judging/shares.ts';
 import type { Proof, Size } from '../proof.ts';
 
-const CHOICES: Record<Size, number> = { small: 24, full: 400 };
+const CHOICES: Record<Size, number> = { small: 24, full: 120 };
 const BATCHES: Record<Size, number> = { small: 64, full: 256 };
 
 /** Alternatives that the long run follows to the end: the best-looking ones and the finalists. */

@@ -1,0 +1,41 @@
+// Two servers on one PostgreSQL race for the same room: one event for one duty, no fork, every answer true.
+import { systemClock } from '../../../server/clock.ts';
+import { postgresStore } from '../../../server/store/postgres.ts';
+import { openPool } from '../../../server/store/postgres-pool.ts';
+import { startPostgres } from '../../kit/postgres.ts';
+import { race } from '../faults/race.ts';
+import type { Proof } from '../proof.ts';
+
+export const proof: Proof = {
+  summary: 'Two servers on one database race for one room ten thousand times, and its log never forks.',
+  async run({ seed, size }) {
+    const races = size === 'full' ? 10_000 : 500;
+    const postgres = await startPostgres();
+    try {
+      const url = await postgres.newDatabase();
+      const stores = [await storeAt(url), await storeAt(url)] as const;
+      const raced = await race(races, seed, stores, systemClock);
+      await Promise.all(stores.map((store) => store.close()));
+      const share = Math.min(...raced.wins) / races;
+      return [
+        { what: 'races on PostgreSQL', value: raced.races, bar: 'reported', ok: true },
+        { what: 'won by each server', value: raced.wins.join(' and '), bar: 'reported', ok: true },
+        { what: 'share of the server that won less', value: share, bar: '>= 0.02', ok: share >= 0.02 },
+        {
+          what: 'what did not hold',
+          value: raced.faults.slice(0, 5).join('; ') || 0,
+          bar: '0',
+          ok: raced.faults.length === 0,
+        },
+      ];
+    } finally {
+      await postgres.discard();
+    }
+  },
+};
+
+async function storeAt(url: string) {
+  const opened = await openPool(url);
+  if (!opened.ok) throw new Error(opened.sentence);
+  return postgresStore(opened.pool);
+}
