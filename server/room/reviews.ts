@@ -10,7 +10,7 @@ import { type Play, personAt, type RoomState, wasDealt } from './state.ts';
 import type { Table, Waiting } from './table.ts';
 
 /** Pause between two tellings of deeper answers, in milliseconds: a review is too large to be sent at every one. */
-export const PROGRESS_MS = 1000;
+export const PROGRESS_MS = 2000;
 
 export interface ReviewPorts {
   readonly clock: Clock;

@@ -1,6 +1,4 @@
 // A hand with a thread of its own, run from the built files or, in development and tests, from source.
-import { createRequire } from 'node:module';
-import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { type Hand, TaskFailed } from './hand.ts';
 import type { Answer, Task } from './task.ts';
@@ -12,7 +10,7 @@ export type Reply =
 
 /** The thread starts at once and makes the house card ready while nothing is asked. */
 export function handInThread(entry: URL = ownEntry()): Hand {
-  const worker = new Worker(entry, { execArgv: loaderFor(entry) });
+  const worker = new Worker(entry, { execArgv: [] });
   // A server that ends need not wait for a review.
   worker.unref();
   let settle: { resolve(answer: Answer): void; reject(error: Error): void } | null = null;
@@ -44,11 +42,10 @@ export function handInThread(entry: URL = ownEntry()): Hand {
 
 /** Beside this file, in the language this file is in. */
 function ownEntry(): URL {
-  return new URL(import.meta.url.endsWith('.ts') ? './worker.ts' : './worker.js', import.meta.url);
-}
-
-/** Node runs no TypeScript by itself; the loader is there wherever there is source. */
-function loaderFor({ pathname }: URL): string[] {
-  if (!pathname.endsWith('.ts')) return [];
-  return ['--import', pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href];
+  if (!import.meta.url.endsWith('.ts')) return new URL('./worker.js', import.meta.url);
+  // Node runs no TypeScript by itself, and a thread takes no loader over; the loader is there wherever source is.
+  const loader = import.meta.resolve('tsx/esm/api');
+  const source = new URL('./worker.ts', import.meta.url).href;
+  const start = `import { register } from '${loader}'; register(); await import('${source}');`;
+  return new URL(`data:text/javascript,${encodeURIComponent(start)}`);
 }

@@ -4,7 +4,7 @@ import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
 import { createLog } from '../../server/log.ts';
-import type { Bots, Entropy, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
+import type { Bots, Entropy, Judges, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
@@ -33,6 +33,8 @@ export interface TestServerOptions {
   readonly nodes?: Nodes;
   readonly bots?: Bots;
   readonly reviewer?: Reviewer;
+  /** First answers alone unless given. */
+  readonly judges?: Judges;
   readonly clientFolder?: string;
 }
 
@@ -55,6 +57,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     bus: options.bus ?? null,
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
+    ...(options.judges && { judges: options.judges }),
     clientFolder: options.clientFolder ?? 'no such folder',
   });
   await app.listen({ port: 0, host: '127.0.0.1' });

@@ -1,0 +1,212 @@
+// Deeper reviews in the room: asked for as people choose, told to their owners as they come, dropped with the round.
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { createLog } from '../../server/log.ts';
+import { PROGRESS_MS } from '../../server/room/reviews.ts';
+import { openWorkroom } from '../../server/work/workroom.ts';
+import {
+  judgeDeeply,
+  type Review,
+  reviewRound,
+  SHALLOW,
+  stream,
+  withJudgement,
+} from '../../shared-engine/index.ts';
+import { analystOf } from '../kit/analysts.ts';
+import { FakeClock } from '../kit/clock.ts';
+import { ALONE, anyAnswer, deal, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/guests.ts';
+import { settled } from '../kit/hands.ts';
+import { type AskedChoice, judgedIn, type ScriptedJudges, scriptedJudges } from '../kit/judges.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+let server: TestServer;
+let scripted: ScriptedJudges;
+beforeEach(async () => {
+  scripted = scriptedJudges();
+  server = await startServer({ judges: scripted.judges });
+});
+afterEach(() => server.stop());
+
+function reviewsOf({ messages }: Peer): Review[] {
+  return messages.flatMap((m) => (m.kind === 'review' ? [m.review] : []));
+}
+
+function depthsOf({ choices }: Review): number {
+  return choices.filter(({ judgement }) => judgement.depth === 'deep').length;
+}
+
+/** Those of a seat that are not over yet, oldest first. */
+function open(seat?: number): AskedChoice[] {
+  return scripted.asked.filter(
+    (choice) => !choice.isOver() && (seat === undefined || choice.record.seat === seat),
+  );
+}
+
+async function count(peer: Peer, reviews: number): Promise<void> {
+  await peer.until(`review ${reviews}`, () => reviewsOf(peer).length >= reviews);
+}
+
+describe('four people', () => {
+  test('Z1 get first answers at the close, then deeper ones as they come, each of their own seat alone', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => playOn(peer, 'four')));
+    await Promise.all(peers.map((peer) => count(peer, 1)));
+    for (const peer of peers) expect(depthsOf(reviewsOf(peer)[0]!)).toBe(0);
+
+    // One choice of seat 2 is judged: all four are told when it is time, at once and in the same manner.
+    open(2)[0]!.answer(judgedIn(8));
+    await settled();
+    server.clock.advance(PROGRESS_MS - 1);
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    for (const peer of peers) expect(reviewsOf(peer)).toHaveLength(1);
+    server.clock.advance(1);
+    await Promise.all(peers.map((peer) => count(peer, 2)));
+    expect(peers.map((peer) => depthsOf(reviewsOf(peer)[1]!))).toEqual([0, 0, 1, 0]);
+
+    for (const choice of open()) choice.answer(judgedIn(16));
+    await Promise.all(peers.map((peer) => count(peer, 3)));
+    for (const [seat, peer] of peers.entries()) {
+      await peer.roundTrip();
+      const reviews = reviewsOf(peer);
+      expect(reviews).toHaveLength(3);
+      expect(new Set(reviews.map((review) => review.seat))).toEqual(new Set([seat]));
+      expect(depthsOf(reviews[2]!)).toBe(reviews[2]!.choices.length);
+    }
+  });
+
+  test('V1 are judged from their own records, as each choice is made and before its step is over', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    expect(scripted.asked).toEqual([]);
+    const [first] = peers as [Peer, Peer, Peer, Peer];
+    await first.choose(anyAnswer(ownView(first), stream('offered', 'x')));
+    const [asked] = scripted.asked;
+    expect(scripted.asked).toHaveLength(1);
+    expect(asked).toMatchObject({ nth: 0, record: { seat: 0, start: ownView(first).record.start } });
+    expect(ownView(first).record.steps).toEqual([]);
+    expect(asked!.record.steps).toHaveLength(1);
+    await Promise.all(peers.map((peer) => playOn(peer, 'offered')));
+    await Promise.all(peers.map((peer) => count(peer, 1)));
+    for (const [seat, peer] of peers.entries()) {
+      const own = scripted.asked.filter(({ record }) => record.seat === seat);
+      expect(own.map(({ nth }) => nth)).toEqual(reviewsOf(peer)[0]!.choices.map((_, nth) => nth));
+      for (const { record } of own) expect(record.start).toEqual(ownView(peer).record.start);
+    }
+  });
+
+  test('C4 what is taken back is called off, and the next choice is judged in its place', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    const [first] = peers as [Peer, Peer, Peer, Peer];
+    const random = stream('back', 'x');
+    await first.choose(anyAnswer(ownView(first), random));
+    await first.choose({ kind: 'take-back', step: 'first-right' });
+    expect(scripted.asked.map((choice) => choice.wasCalledOff())).toEqual([true]);
+    await first.choose(anyAnswer(ownView(first), random));
+    expect(scripted.asked.map((choice) => choice.wasCalledOff())).toEqual([true, false]);
+    expect(scripted.asked[1]!.nth).toBe(0);
+  });
+
+  test('give way to tables in play once their round is closed', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    await Promise.all(peers.map((peer) => playOn(peer, 'way', ({ stage }) => stage.phase === 'asking')));
+    expect(open().some((choice) => choice.gaveWay())).toBe(false);
+    await Promise.all(peers.map((peer) => playOn(peer, 'way on')));
+    await Promise.all(peers.map((peer) => count(peer, 1)));
+    expect(open().every((choice) => choice.gaveWay())).toBe(true);
+  });
+});
+
+describe('one person', () => {
+  async function alone(seed: string): Promise<Peer> {
+    const peer = await sitDown(server, await openRoom(server, ALONE));
+    await peer.untilTable((table) => table.round === 1);
+    await playOn(peer, seed);
+    await count(peer, 1);
+    return peer;
+  }
+
+  test('keeps the first answer where no deeper one could be had', async () => {
+    const peer = await alone('given up');
+    const [gone, ...others] = open();
+    gone!.answer(null);
+    for (const choice of others) choice.answer(judgedIn(8));
+    await count(peer, 2);
+    const [first, last] = reviewsOf(peer);
+    expect(last!.choices[gone!.nth]).toEqual(first!.choices[gone!.nth]);
+    expect(depthsOf(last!)).toBe(last!.choices.length - 1);
+  });
+
+  test('is told where a busy server looked less closely', async () => {
+    const peer = await alone('busy');
+    const [hurried, ...others] = open();
+    hurried!.answer(judgedIn(4, true));
+    for (const choice of others) choice.answer(judgedIn(8));
+    await count(peer, 2);
+    const [first, last] = reviewsOf(peer);
+    expect(last!.method).toContain(first!.method);
+    expect(last!.method).toMatch(/fewer worlds than usual/);
+    expect(last!.choices[hurried!.nth]!.judgement).toMatchObject({ worlds: 4 });
+  });
+
+  test('who comes back finds the deeper answers that came meanwhile', async () => {
+    const guest = await openRoom(server, ALONE);
+    const peer = await sitDown(server, guest);
+    await peer.untilTable((table) => table.round === 1);
+    await playOn(peer, 'away');
+    await count(peer, 1);
+    await peer.close();
+    for (const choice of open()) choice.answer(judgedIn(8));
+    const again = await sitDown(server, guest);
+    const { review } = await again.review();
+    expect(depthsOf(review)).toBe(review.choices.length);
+  });
+
+  test('asks for the next deal, and what was still to be judged of the last one is called off', async () => {
+    const peer = await alone('next');
+    const left = open();
+    expect(left.length).toBeGreaterThan(5);
+    await peer.act({ kind: 'ready', ready: true });
+    await peer.untilTable((table) => table.round === 2);
+    expect(left.every((choice) => choice.wasCalledOff())).toBe(true);
+    await peer.roundTrip();
+    expect(reviewsOf(peer)).toHaveLength(1);
+  });
+
+  test('leaves with the server, and everything is called off', async () => {
+    await alone('stop');
+    await server.app.close();
+    expect(open()).toEqual([]);
+  });
+});
+
+test('in this process, the deeper answers are those that the closed record gives', async () => {
+  const workroom = openWorkroom(
+    { workers: 0, depth: 'deep', queue: 10 },
+    new FakeClock(),
+    createLog('silent'),
+  );
+  const own = await startServer({ ...workroom, seed: 'in process' });
+  try {
+    const peer = await sitDown(own, await openRoom(own, ALONE));
+    await peer.untilTable((table) => table.round === 1);
+    await playOn(peer, 'in process');
+    const whole = await peer.until('all', (m) => {
+      return m.kind === 'review' && depthsOf(m.review) === m.review.choices.length && m.review;
+    });
+    const { record } = ownView(peer);
+    const first = reviewRound(record, houseKernel);
+    const analyst = analystOf(houseKernel.card);
+    const expected = first.choices.reduce(
+      (review, _, nth) => withJudgement(review, nth, judgeDeeply(analyst, record, nth, SHALLOW)),
+      first,
+    );
+    expect(whole).toEqual(expected);
+  } finally {
+    await own.stop();
+    await workroom.close();
+  }
+});
