@@ -6,7 +6,10 @@ import fastifyWebsocket from '@fastify/websocket';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify';
 import type { Logger } from 'pino';
 import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
+import { Classes } from './class/classes.ts';
+import { sharedReviewer } from './class/shared-reviews.ts';
 import type { Config } from './config.ts';
+import { classRoutes } from './http/classes.ts';
 import { originAllowed } from './http/origin.ts';
 import { pages } from './http/pages.ts';
 import { headerPolicy } from './http/policy.ts';
@@ -52,7 +55,15 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: true,
   });
-  const registry = new Registry({ ...ports, bots: sturdyBots(ports.bots, clock, log), pace, limits });
+  const reviewer = sharedReviewer(ports.reviewer);
+  const registry = new Registry({
+    ...ports,
+    reviewer,
+    bots: sturdyBots(ports.bots, clock, log),
+    pace,
+    limits,
+  });
+  const classes = new Classes({ ...ports, reviewer, registry, limits, pace });
   const sockets = new Gateway({ registry, tickets, clock, log, mostSockets: limits.sockets });
 
   app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
@@ -81,8 +92,9 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
       socket.close();
     },
     preClose(done) {
-      registry
+      classes
         .close()
+        .then(() => registry.close())
         .then(() => sockets.restart(entropy))
         .then(() => done(), done);
     },
@@ -97,6 +109,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   roomRoutes(app, { registry, tickets, entropy, roomsPerMinute: limits.roomsPerMinute });
+  classRoutes(app, { classes, registry, clock, entropy, reviewer, roomsPerMinute: limits.roomsPerMinute });
   sockets.open(app);
   await pages(app, ports.clientFolder);
 

@@ -21,5 +21,7 @@ export async function pages(app: FastifyInstance, folder: string): Promise<void>
       response.setHeader('vary', 'accept-encoding');
     },
   });
-  app.get('/t/:code', (_, reply: FastifyReply) => reply.sendFile('index.html'));
+  for (const page of ['/t/:code', '/c/:code', '/c/:code/:part', '/lead']) {
+    app.get(page, (_, reply: FastifyReply) => reply.sendFile('index.html'));
+  }
 }

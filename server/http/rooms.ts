@@ -1,23 +1,22 @@
 // The routes of a room: open, look in, take a seat, get a ticket, read its card.
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import {
   type ClaimSeat,
   claimSeatSchema,
   type lobbySchema,
   openRoomSchema,
-  parseCard,
   ROOMS_PATH,
   SEATS,
 } from '../../shared-engine/index.ts';
 import type { Entropy, Tickets } from '../ports.ts';
 import { seatInfos } from '../room/audience.ts';
-import type { CardChoice } from '../room/card-choice.ts';
 import { parseCode } from '../room/code.ts';
 import type { LiveRoom } from '../room/live.ts';
 import { parseName } from '../room/name.ts';
 import type { Registry } from '../room/registry.ts';
 import { keyOf, newSecret } from '../secrets.ts';
+import { chosenCard } from './chosen-card.ts';
 import { passOn, refuseWith } from './refusals.ts';
 import { type Bearer, bearerOf, giveSecret } from './seat-cookie.ts';
 
@@ -53,13 +52,13 @@ export function roomRoutes(
     return reply.code(201).send({ code, seat: 0 });
   });
 
-  app.get<AtRoom>(`${ROOMS_PATH}/:code`, async ({ params }, reply) => {
-    const live = await roomAt(params.code);
+  app.get<AtRoom>(`${ROOMS_PATH}/:code`, async (request, reply) => {
+    const live = await roomAt(request);
     return live ? lobbyOf(live) : refuseWith(reply, 'no-such-room');
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/seats`, async (request, reply) => {
-    const live = await roomAt(request.params.code);
+    const live = await roomAt(request);
     if (live === null) return refuseWith(reply, 'no-such-room');
     const body = claimSeatSchema.safeParse(request.body);
     if (!body.success) return refuseWith(reply, 'bad-request');
@@ -72,7 +71,7 @@ export function roomRoutes(
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/ticket`, async (request, reply) => {
-    const live = await roomAt(request.params.code);
+    const live = await roomAt(request);
     if (live === null) return refuseWith(reply, 'no-such-room');
     const { code, state } = live.room;
     const bearer = bearerOf(request, state);
@@ -85,14 +84,17 @@ export function roomRoutes(
     return { ticket: await tickets.issue({ code, owner }), seat: owner?.seat ?? null };
   });
 
-  app.get<AtRoom>(`${ROOMS_PATH}/:code/card`, async ({ params }, reply) => {
-    const live = await roomAt(params.code);
+  app.get<AtRoom>(`${ROOMS_PATH}/:code/card`, async (request, reply) => {
+    const live = await roomAt(request);
     return live ? live.card.file : refuseWith(reply, 'no-such-room');
   });
 
-  async function roomAt(text: string): Promise<LiveRoom | null> {
-    const code = parseCode(text);
-    return code === null ? null : registry.find(code);
+  /** A table of a class is there for its pupils alone: whoever watched could put a name beside a choice. */
+  async function roomAt(request: FastifyRequest<AtRoom>): Promise<LiveRoom | null> {
+    const code = parseCode(request.params.code);
+    const live = code === null ? null : await registry.find(code);
+    const { state } = live?.room ?? {};
+    return state?.door === 'class' && bearerOf(request, state) === null ? null : live;
   }
 
   /** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */
@@ -117,18 +119,6 @@ export function roomRoutes(
     giveSecret(reply, room.code, secret);
     return { seat };
   }
-}
-
-type Chosen =
-  | { readonly ok: true; readonly choice: CardChoice }
-  | { readonly ok: false; readonly problems: readonly string[] };
-
-function chosenCard(file: unknown): Chosen {
-  if (file === null || file === undefined) return { ok: true, choice: { kind: 'house' } };
-  const parsed = parseCard(file);
-  return parsed.ok
-    ? { ok: true, choice: { kind: 'file', file: parsed.card } }
-    : { ok: false, problems: parsed.problems.map(({ sentence }) => sentence) };
 }
 
 function lobbyOf({ room, card }: LiveRoom): z.infer<typeof lobbySchema> {

@@ -25,7 +25,9 @@ export interface TableFacts {
 export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
-  const deadline = deadlineOf(state, facts.stepSince);
+  const held = state.play !== null && isHeld(state.play.round, state.lead);
+  // Time stands still at a table that is held.
+  const deadline = held ? null : deadlineOf(state, facts.stepSince);
   return {
     code: facts.code,
     you: listening?.seat ?? null,

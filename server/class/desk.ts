@@ -1,0 +1,64 @@
+// What the teacher sees while the class plays: built up field by field, a rack only where the terms allow it.
+import { type Desk, type DeskPupil, openStep, seatView, spreadsOf } from '../../shared-engine/index.ts';
+import { deadlineOf } from '../room/agenda.ts';
+import { isHeld } from '../room/lead.ts';
+import { goneSince } from '../room/state.ts';
+import { entriesOf } from './entries.ts';
+import type { LiveClass } from './live-class.ts';
+import type { Pupil } from './state.ts';
+
+export async function deskFor(live: LiveClass, now: number): Promise<Desk> {
+  const { state, version, code } = live;
+  const { drill, terms, dealt, holdBefore, ended, shown, pupils } = state;
+  const entries = dealt === 0 ? [] : await entriesOf(live, dealt - 1, null);
+  const spreads = spreadsOf(
+    entries.map(({ entry }) => entry),
+    live.card.card.families.map(({ id }) => id),
+  );
+  return {
+    version,
+    code,
+    title: drill.title,
+    form: drill.form,
+    terms,
+    deals: drill.deals.map(({ id, title, note }) => ({ id, title: title ?? null, note: note ?? null })),
+    dealt,
+    holdBefore,
+    ended,
+    shown,
+    pupils: pupils.map((pupil) => deskPupil(live, pupil, now)),
+    spreads: spreads.map(({ seat, kind, step, pupils: chose, stoodIn }) => ({
+      seat,
+      kind,
+      step,
+      pupils: chose,
+      stoodIn,
+    })),
+  };
+}
+
+function deskPupil(live: LiveClass, pupil: Pupil, now: number): DeskPupil {
+  const { id, name, seat, standIn, first } = pupil;
+  const room = live.tables.at(pupil.room)?.live.room;
+  const chair = room?.state.chairs[seat];
+  const present = chair?.kind === 'person' && goneSince(chair) === null;
+  const about = { id, name, seat, present, standIn };
+  const play = room?.state.play;
+  // A table that still has to be dealt the deal on the desk waits.
+  if (!room || !play || first + play.number < live.state.dealt) {
+    return { ...about, at: 'waiting', sealed: false, held: false, since: 0, remaining: null, rack: null };
+  }
+  const view = seatView(play.round, seat);
+  const step = openStep(view.stage);
+  const deadline = deadlineOf(room.state, room.stepSince);
+  const held = isHeld(play.round, room.state.lead);
+  return {
+    ...about,
+    at: step ?? 'closed',
+    sealed: view.answer !== null,
+    held,
+    since: step === null ? 0 : Math.max(0, now - room.stepSince),
+    remaining: deadline === null || held ? null : Math.max(0, deadline - now),
+    rack: live.state.terms.racks ? view.rack : null,
+  };
+}

@@ -1,0 +1,37 @@
+// What the report knows of each pupil's play of one deal, from the tables as they are now.
+import { type ClassEntry, type Round, seatView } from '../../shared-engine/index.ts';
+import type { Reviewer } from '../ports.ts';
+import type { LiveClass } from './live-class.ts';
+import type { Pupil } from './state.ts';
+
+export interface PupilEntry {
+  readonly pupil: Pupil;
+  readonly entry: ClassEntry;
+}
+
+/** The round in which this pupil played this deal, as far as it has come; null where there was none. */
+export function roundOf({ tables }: LiveClass, pupil: Pupil, deal: number): Round | null {
+  const table = tables.at(pupil.room);
+  const number = deal - pupil.first + 1;
+  const play = table?.live.room.state.play;
+  if (play?.number === number) return play.round;
+  return table?.closed.get(number) ?? null;
+}
+
+/** `reviewer` null for the choices alone. */
+export async function entriesOf(
+  live: LiveClass,
+  deal: number,
+  reviewer: Reviewer | null,
+): Promise<PupilEntry[]> {
+  const { pupils, aims } = live.state;
+  const entries = pupils.map(async (pupil): Promise<PupilEntry[]> => {
+    const round = roundOf(live, pupil, deal);
+    if (round === null) return [];
+    const { record } = seatView(round, pupil.seat);
+    const review = reviewer ? await reviewer.review(record, live.card).catch(() => null) : null;
+    const named = aims.filter((aim) => aim.pupil === pupil.id && aim.deal === deal);
+    return [{ pupil, entry: { record, review, aims: named } }];
+  });
+  return (await Promise.all(entries)).flat();
+}

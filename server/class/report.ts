@@ -1,0 +1,43 @@
+// The report of a class for its teacher: what was chosen, by nobody's name, and per pupil what the terms allow.
+import { classReport, type DrillReport } from '../../shared-engine/index.ts';
+import type { Reviewer } from '../ports.ts';
+import { entriesOf, type PupilEntry } from './entries.ts';
+import type { LiveClass } from './live-class.ts';
+
+export async function reportFor(live: LiveClass, reviewer: Reviewer): Promise<DrillReport> {
+  const { drill, dealt, terms, pupils } = live.state;
+  const played = await Promise.all(
+    drill.deals.slice(0, dealt).map(async (deal, place) => ({
+      deal,
+      entries: await entriesOf(live, place, reviewer),
+    })),
+  );
+  return {
+    title: drill.title,
+    deals: played.map(({ deal, entries }) =>
+      classReport(
+        deal,
+        entries.map(({ entry }) => entry),
+        live.card.card,
+      ),
+    ),
+    pupils: terms.names
+      ? pupils.map(({ id, name }) => ({
+          name,
+          deals: played.flatMap(({ deal, entries }) => resultOf(deal.id, entries, id)),
+        }))
+      : null,
+  };
+}
+
+type Result = NonNullable<DrillReport['pupils']>[number]['deals'][number];
+
+/** Sums alone: which tiles a pupil held and passed is in that pupil's own review. */
+function resultOf(deal: string, entries: readonly PupilEntry[], pupil: number): Result[] {
+  const review = entries.find((one) => one.pupil.id === pupil)?.entry.review;
+  if (!review) return [];
+  const own = review.choices.filter(({ by }) => by === 'owner');
+  const loss = own.reduce((sum, choice) => sum + choice.loss, 0);
+  const { toGoStart, toGoEnd } = review;
+  return [{ deal, toGoStart, toGoEnd, loss: Math.round(loss * 1000) / 1000 }];
+}

@@ -1,0 +1,69 @@
+// What the wall shows to everybody in the classroom: one step, its rack and, once revealed, the spread; no name at all.
+import {
+  openStep,
+  STEPS,
+  type Step,
+  seatView,
+  spreadsOf,
+  type Wall,
+  type WallChoice,
+} from '../../shared-engine/index.ts';
+import type { Reviewer } from '../ports.ts';
+import { entriesOf, roundOf } from './entries.ts';
+import type { LiveClass } from './live-class.ts';
+
+export async function wallFor(live: LiveClass, reviewer: Reviewer): Promise<Wall> {
+  const { state, version, code } = live;
+  const { drill, dealt, shown, pupils, ended } = state;
+  const { families } = live.card.card;
+  const deal = drill.deals[dealt - 1];
+  const spread = shown && deal ? await spreadAt(live, shown, shown.revealed ? reviewer : null) : undefined;
+  return {
+    version,
+    code,
+    title: drill.title,
+    deal: deal ? { number: dealt, of: drill.deals.length, title: deal.title ?? null } : null,
+    pupils: pupils.length,
+    answered: shown ? pupils.filter(({ id }) => hasAnswered(live, id, shown)).length : 0,
+    shown,
+    rack: shown ? rackAt(live, shown, spread?.rack ?? null) : null,
+    spread: shown?.revealed ? (spread ?? null) : null,
+    families: Object.fromEntries(families.map(({ id, name }) => [id, name])),
+    ended,
+  };
+}
+
+async function spreadAt(live: LiveClass, { seat, step, kind }: WallChoice, reviewer: Reviewer | null) {
+  const entries = await entriesOf(live, live.state.dealt - 1, reviewer);
+  const spreads = spreadsOf(
+    entries.map(({ entry }) => entry),
+    live.card.card.families.map(({ id }) => id),
+  );
+  return spreads.find((one) => one.seat === seat && one.step === step && one.kind === kind);
+}
+
+/** The rack as dealt is the teacher's own; a later one is shown where several faced it. */
+function rackAt(live: LiveClass, { seat, step }: WallChoice, faced: Wall['rack']): Wall['rack'] {
+  const { deals, dealt } = live.state;
+  return STEPS[0] === step ? (deals[dealt - 1]?.prepared[seat] ?? null) : faced;
+}
+
+function hasAnswered(live: LiveClass, id: number, { seat, step }: WallChoice): boolean {
+  const pupil = live.state.pupils[id];
+  const round = pupil && roundOf(live, pupil, live.state.dealt - 1);
+  if (!pupil || !round || pupil.seat !== seat) return false;
+  const view = seatView(round, pupil.seat);
+  const open = openStep(view.stage);
+  return open === step ? view.answer !== null : view.record.steps.some((done) => stepOf(done) === step);
+}
+
+function stepOf(done: ReturnType<typeof seatView>['record']['steps'][number]): Step {
+  switch (done.kind) {
+    case 'move':
+      return done.step;
+    case 'vote':
+      return 'vote';
+    case 'ask':
+      return 'courtesy-ask';
+  }
+}
