@@ -1,22 +1,24 @@
 // Deeper reviews in the room: asked for as people choose, told to their owners as they come, dropped with the round.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { createLog } from '../../server/log.ts';
 import { PROGRESS_MS } from '../../server/room/reviews.ts';
-import { openWorkroom } from '../../server/work/workroom.ts';
 import {
+  type AnswerChoice,
   judgeDeeply,
+  type OfferedChoice,
+  questionsIn,
   type Review,
-  reviewRound,
+  recordWith,
+  type SeatRecord,
+  type SeatStep,
   SHALLOW,
+  seatView,
   stream,
-  withJudgement,
 } from '../../shared-engine/index.ts';
 import { analystOf } from '../kit/analysts.ts';
-import { FakeClock } from '../kit/clock.ts';
 import { ALONE, anyAnswer, deal, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/guests.ts';
 import { settled } from '../kit/hands.ts';
 import { type AskedChoice, judgedIn, type ScriptedJudges, scriptedJudges } from '../kit/judges.ts';
-import { houseKernel } from '../kit/reviews.ts';
+import { houseKernel, mixedRound } from '../kit/reviews.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 
@@ -183,30 +185,32 @@ describe('one person', () => {
   });
 });
 
-test('in this process, the deeper answers are those that the closed record gives', async () => {
-  const workroom = openWorkroom(
-    { workers: 0, depth: 'deep', queue: 10 },
-    new FakeClock(),
-    createLog('silent'),
-  );
-  const own = await startServer({ ...workroom, seed: 'in process' });
-  try {
-    const peer = await sitDown(own, await openRoom(own, ALONE));
-    await peer.untilTable((table) => table.round === 1);
-    await playOn(peer, 'in process');
-    const whole = await peer.until('all', (m) => {
-      return m.kind === 'review' && depthsOf(m.review) === m.review.choices.length && m.review;
-    });
-    const { record } = ownView(peer);
-    const first = reviewRound(record, houseKernel);
-    const analyst = analystOf(houseKernel.card);
-    const expected = first.choices.reduce(
-      (review, _, nth) => withJudgement(review, nth, judgeDeeply(analyst, record, nth, SHALLOW)),
-      first,
+test('a choice judged before its step is over is judged as the closed record would have it', () => {
+  const analyst = analystOf(houseKernel.card);
+  const record = seatView(mixedRound('early').round, 1).record;
+  const questions = questionsIn(record);
+  for (const nth of [0, 2, questions.length - 1]) {
+    const { offered } = questions[nth]!;
+    const early = recordWith(
+      { ...record, steps: stepsBefore(record, offered.chosen) },
+      answerIn(offered),
+      'bot',
     );
-    expect(whole).toEqual(expected);
-  } finally {
-    await own.stop();
-    await workroom.close();
+    expect(judgeDeeply(analyst, early, nth, SHALLOW)).toEqual(judgeDeeply(analyst, record, nth, SHALLOW));
   }
 });
+
+function stepsBefore({ steps }: SeatRecord, step: SeatStep): readonly SeatStep[] {
+  return steps.slice(0, steps.indexOf(step));
+}
+
+function answerIn({ chosen, situation: { seat } }: OfferedChoice): AnswerChoice {
+  switch (chosen.kind) {
+    case 'vote':
+      return { kind: 'vote', step: 'vote', go: chosen.go[seat] };
+    case 'ask':
+      return { kind: 'ask', step: 'courtesy-ask', count: chosen.asked[seat] };
+    case 'move':
+      return { kind: 'seal', step: chosen.step, tiles: chosen.gave, blind: chosen.blind[seat] };
+  }
+}
