@@ -140,7 +140,10 @@ export { type Sight, sightOf } from './play/sight.ts';
 export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
 export type { PlayoutBatch, Playouts } from './playout/batch.ts';
 export { RESULT_WIDTH, WORLD_BYTES } from './playout/batch.ts';
+export type { Leaf } from './playout/leaf.ts';
+export { GUMBEL } from './playout/noise.ts';
 export { philox } from './playout/philox.ts';
+export { createPlayouts } from './playout/playouts.ts';
 export { createRemovals } from './playout/removals.ts';
 export { createBatchPlayouts } from './playout/vector.ts';
 export {

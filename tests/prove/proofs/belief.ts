@@ -22,8 +22,8 @@ import { modelRound } from '../judging/model-rounds.ts';
 import { differenceOf, differenceText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const SCORED: Record<Size, number> = { small: 24, full: 300 };
-const RANKED: Record<Size, number> = { small: 60, full: 1_000 };
+const SCORED: Record<Size, number> = { small: 16, full: 300 };
+const RANKED: Record<Size, number> = { small: 40, full: 1_000 };
 const SCORE_BATCHES = 64;
 
 /** The believed share of a count is mixed with so many worlds of no idea: chances from few worlds are rough. */

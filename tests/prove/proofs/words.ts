@@ -16,9 +16,9 @@ import { analyst } from '../judging/choices.ts';
 import { percent, shareText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const ROUNDS: Record<Size, number> = { small: 6, full: 60 };
-const SWAPS: Record<Size, number> = { small: 40, full: 500 };
-const RIVALS: Record<Size, number> = { small: 8, full: 60 };
+const ROUNDS: Record<Size, number> = { small: 3, full: 60 };
+const SWAPS: Record<Size, number> = { small: 20, full: 500 };
+const RIVALS: Record<Size, number> = { small: 4, full: 60 };
 
 export const proof: Proof = {
   summary: 'Numbers in sentences are numbers of the review, and the advice does what its sentence says.',

@@ -1,0 +1,258 @@
+// Beliefs: worlds that could be, passes weighed exactly, the same worlds whatever else was asked.
+import { describe, expect, it, test } from 'vitest';
+import {
+  BATCH,
+  bagOf,
+  type ChoiceModel,
+  choicesOf,
+  createBelief,
+  createChoiceModel,
+  createDraws,
+  createUses,
+  drawn,
+  expOfMinus,
+  FACE_COUNT,
+  FULL_SET,
+  faceIndex,
+  facesOf,
+  houseCard,
+  JOKER_INDEX,
+  loadVectors,
+  NO_VECTORS,
+  SEATS,
+  type Situation,
+  stream,
+  WORLD_BYTES,
+} from '../../shared-engine/index.ts';
+import { records } from '../kit/reviews.ts';
+
+const card = houseCard();
+const vectors = await loadVectors();
+const model = createChoiceModel(createUses(vectors, card));
+const belief = createBelief(model);
+
+function racksOf(seed: string, count: number): Uint8Array[] {
+  const random = stream(seed, 'racks');
+  return Array.from({ length: count }, () => Uint8Array.from(bagOf(drawn(facesOf(FULL_SET), 13, random))));
+}
+
+/** Every pass of `size` tiles, as counts. */
+function passesFrom(rack: Uint8Array, size: number): Uint8Array[] {
+  const passes: Uint8Array[] = [];
+  const pass = new Uint8Array(FACE_COUNT);
+  const extend = (from: number, left: number): void => {
+    if (left === 0) {
+      passes.push(pass.slice());
+      return;
+    }
+    for (let face = from; face < JOKER_INDEX; face++) {
+      if (pass[face]! === rack[face]!) continue;
+      pass[face]!++;
+      extend(face, left - 1);
+      pass[face]!--;
+    }
+  };
+  extend(0, size);
+  return passes;
+}
+
+test('the exponential agrees with the built-in one', () => {
+  for (let x = 0; x <= 60; x += 0.37) {
+    expect(Math.abs(expOfMinus(x) / Math.exp(-x) - 1)).toBeLessThan(1e-12);
+  }
+  expect(expOfMinus(0)).toBe(1);
+});
+
+describe('the chance of a pass', () => {
+  test.each([1, 2, 3])('C1 adds up to one over all legal passes of %i', (size) => {
+    for (const rack of racksOf(`sum ${size}`, 8)) {
+      model.read(rack, 0);
+      const sum = passesFrom(rack, size).reduce((all, pass) => all + model.probability(pass, 0, size), 0);
+      expect(sum).toBeCloseTo(1, 9);
+    }
+  });
+
+  test('C2 is nothing for a joker or a tile that is not held', () => {
+    const rack = Uint8Array.from(bagOf(['joker', 'east', 'east', 'west', 'flower', 'bam-1']));
+    model.read(rack, 0);
+    const chance = (...tiles: Parameters<typeof bagOf>[0]) =>
+      model.probability(Uint8Array.from(bagOf(tiles)), 0, 3);
+    expect(chance('joker', 'east', 'west')).toBe(0);
+    expect(chance('east', 'east', 'east')).toBe(0);
+    expect(chance('east', 'west', 'bam-1')).toBeGreaterThan(0);
+  });
+
+  test('is the same in the vector module and in plain words', () => {
+    const plain = createChoiceModel(createUses(NO_VECTORS, card));
+    for (const rack of racksOf('twins', 10)) {
+      model.read(rack, 0);
+      plain.read(rack, 0);
+      for (const pass of passesFrom(rack, 3).slice(0, 40)) {
+        expect(plain.probability(pass, 0, 3)).toBe(model.probability(pass, 0, 3));
+      }
+    }
+  });
+
+  test('is how often a pass is drawn, as far as usefulness decides', () => {
+    const draws = createDraws(5, 5);
+    const [rack] = racksOf('drawn', 1) as [Uint8Array];
+    model.read(rack, 0);
+    const pass = new Uint8Array(FACE_COUNT);
+    const counts = new Map<string, number>();
+    const all = 4000;
+    for (let n = 0; n < all; n++) {
+      const chance = model.draw(new Uint8Array(FACE_COUNT), 3, pass, 0, draws.uniform);
+      // The other twentieth of the probability is spread evenly.
+      const evenly = 0.05 / passesFrom(rack, 3).length;
+      expect(0.95 * chance + evenly).toBeCloseTo(model.probability(pass, 0, 3), 9);
+      counts.set(pass.join(), (counts.get(pass.join()) ?? 0) + 1);
+    }
+    for (const each of passesFrom(rack, 3)) {
+      const expected = ((model.probability(each, 0, 3) - 0.05 / passesFrom(rack, 3).length) / 0.95) * all;
+      // Six standard deviations of a count.
+      expect(Math.abs((counts.get(each.join()) ?? 0) - expected)).toBeLessThan(6 * Math.sqrt(expected + 1));
+    }
+  });
+
+  test('leaves bound tiles alone', () => {
+    const draws = createDraws(6, 6);
+    const pass = new Uint8Array(FACE_COUNT);
+    for (const rack of racksOf('bound', 20)) {
+      const bound = rack.map((count, face) => (face < 18 ? count : 0));
+      model.read(rack, 0);
+      model.draw(bound, 2, pass, 0, draws.uniform);
+      for (let face = 0; face < 18; face++) expect(pass[face]).toBe(0);
+      expect(pass.reduce((sum, count) => sum + count, 0)).toBeLessThanOrEqual(2);
+    }
+  });
+});
+
+describe('believed worlds', () => {
+  const situations = records('believed', 8).flatMap((record) =>
+    choicesOf(record).map(({ situation }) => situation),
+  );
+
+  it('S1 D2 have racks of the right size, out of one set', () => {
+    expect(situations.length).toBeGreaterThan(50);
+    for (const situation of situations) {
+      const worlds = belief.worlds(situation, 1, 0, 2);
+      for (let at = 0; at < worlds.length; at += WORLD_BYTES) {
+        FULL_SET.forEach((copies, face) => {
+          const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + face]!, 0);
+          expect(held).toBeLessThanOrEqual(copies);
+        });
+        for (const seat of SEATS) {
+          const rack = worlds.subarray(at + seat * FACE_COUNT, at + (seat + 1) * FACE_COUNT);
+          const size = rack.reduce((sum, count) => sum + count, 0);
+          expect(size).toBe(seat === situation.dealer ? 14 : 13);
+          if (seat === situation.seat) expect([...rack]).toEqual([...situation.rack]);
+        }
+      }
+    }
+  });
+
+  it('V1 put what the seat has just given into the receiver’s rack', () => {
+    for (const situation of situations.filter(({ past }) => past.length === 1)) {
+      const { gave, toward } = situation.past[0]!;
+      const receiver = (situation.seat + toward) % 4;
+      const worlds = belief.worlds(situation, 2, 0, 3);
+      const given = new Uint8Array(FACE_COUNT);
+      for (const face of gave) given[face]!++;
+      for (let at = receiver * FACE_COUNT; at < worlds.length; at += WORLD_BYTES) {
+        given.forEach((count, face) => {
+          expect(worlds[at + face]!).toBeGreaterThanOrEqual(count);
+        });
+      }
+    }
+  });
+
+  it('are the same whichever batches are asked for, and others under another seed', () => {
+    const situation = situations.find(({ past }) => past.length === 4)!;
+    const all = belief.worlds(situation, 9, 0, 5);
+    const bytes = BATCH * WORLD_BYTES;
+    expect(belief.worlds(situation, 9, 3, 2)).toEqual(all.slice(3 * bytes));
+    expect(belief.worlds(situation, 10, 0, 5)).not.toEqual(all);
+  });
+
+  it('B3 hold for a seat that passed blind and for neighbours that did', () => {
+    const blind = situations.filter(({ past }) => past.some((move) => move.blind.some((count) => count > 0)));
+    expect(blind.length).toBeGreaterThan(5);
+    expect(blind.some(({ past }) => past.some(({ forwarded }) => forwarded > 0))).toBe(true);
+  });
+});
+
+describe('what a gift says', () => {
+  const start = bagOf(
+    facesOf(FULL_SET)
+      .filter((face) => face.startsWith('dot'))
+      .slice(0, 13),
+  );
+
+  /** Three tiles came from the seat to the left; the seat knows nothing else. */
+  function afterGift(received: readonly number[]): Situation {
+    const gave = [18, 18, 18];
+    const past = [{ toward: 1, gave, received, blind: [0, 0, 0, 0] as const, forwarded: 0 }];
+    const rack = [...start];
+    for (const face of gave) rack[face]!--;
+    for (const face of received) rack[face]!++;
+    return { seat: 0, dealer: 1, step: 1, agreed: [0, 0, 0, 0], start, rack, past };
+  }
+
+  test('a tile that went is held again less often than one that stayed', () => {
+    const east = faceIndex('east');
+    const gave = [east, faceIndex('bam-2'), faceIndex('crak-7')];
+    const kept = meanHeld(belief, afterGift(gave), 3, east);
+    const chance = meanHeld(createBelief(anyPass()), afterGift(gave), 3, east);
+    expect(kept).toBeLessThan(chance);
+  });
+
+  /** A picture of others that says nothing: every pass as likely. */
+  function anyPass(): ChoiceModel {
+    return createChoiceModel(createUses(vectors, card), 1e9);
+  }
+
+  function meanHeld(
+    source: ReturnType<typeof createBelief>,
+    situation: Situation,
+    seat: number,
+    face: number,
+  ) {
+    const batches = 150;
+    const worlds = source.worlds(situation, 3, 0, batches);
+    let held = 0;
+    for (let at = seat * FACE_COUNT; at < worlds.length; at += WORLD_BYTES) held += worlds[at + face]!;
+    return held / (batches * BATCH);
+  }
+
+  test('a gift of one’s own that comes back is not counted twice', () => {
+    const own = 18;
+    const situation = afterGift([0, 1, 2]);
+    const back = {
+      ...situation,
+      past: [
+        ...situation.past,
+        {
+          toward: 3,
+          gave: [19, 19, 19],
+          received: [own, own, own],
+          blind: [0, 0, 0, 0] as const,
+          forwarded: 0,
+        },
+      ],
+    };
+    const worlds = belief.worlds({ ...back, rack: rackAfter(back) }, 4, 0, 4);
+    for (let at = 0; at < worlds.length; at += WORLD_BYTES) {
+      const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + own]!, 0);
+      expect(held).toBeLessThanOrEqual(4);
+    }
+  });
+
+  function rackAfter({ start: dealt, past }: Pick<Situation, 'start' | 'past'>): number[] {
+    const rack = [...dealt];
+    for (const { gave, received } of past) {
+      for (const face of gave) rack[face]!--;
+      for (const face of received) rack[face]!++;
+    }
+    return rack;
+  }
+});

@@ -1,0 +1,21 @@
+// The claims about the review, each at its small size; the full sizes are `npm run prove -- NAME --size full`.
+import { describe, expect, it } from 'vitest';
+import { proof as belief } from '../prove/proofs/belief.ts';
+import { proof as blame } from '../prove/proofs/blame.ts';
+import { proof as coverage } from '../prove/proofs/coverage.ts';
+import { proof as exact } from '../prove/proofs/exact.ts';
+import { proof as leak } from '../prove/proofs/leak.ts';
+import { proof as repeat } from '../prove/proofs/repeat.ts';
+import { proof as strength } from '../prove/proofs/strength.ts';
+import { proof as tie } from '../prove/proofs/tie.ts';
+import { proof as words } from '../prove/proofs/words.ts';
+
+const PROOFS = { leak, exact, coverage, blame, tie, belief, strength, repeat, words };
+
+describe('small sizes', () => {
+  it.each(Object.entries(PROOFS))('%s', async (_, proof) => {
+    const rows = await proof.run({ seed: 'quadrille', size: 'small' });
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.filter(({ ok }) => !ok)).toEqual([]);
+  });
+});
