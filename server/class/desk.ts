@@ -42,11 +42,20 @@ function deskPupil(live: LiveClass, pupil: Pupil, now: number): DeskPupil {
   const room = live.tables.at(pupil.room)?.live.room;
   const chair = room?.state.chairs[seat];
   const present = chair?.kind === 'person' && goneSince(chair) === null;
-  const about = { id, name, seat, present, standIn };
+  const ready = chair?.kind === 'person' && chair.ready;
+  const about = { id, name, seat, present, standIn, ready };
   const play = room?.state.play;
-  // A table that still has to be dealt the deal on the desk waits.
-  if (!room || !play || first + play.number < live.state.dealt) {
-    return { ...about, at: 'waiting', sealed: false, held: false, since: 0, remaining: null, rack: null };
+  if (!room || !play) {
+    return {
+      ...about,
+      deal: 0,
+      at: 'waiting',
+      sealed: false,
+      held: false,
+      since: 0,
+      remaining: null,
+      rack: null,
+    };
   }
   const view = seatView(play.round, seat);
   const step = openStep(view.stage);
@@ -54,6 +63,7 @@ function deskPupil(live: LiveClass, pupil: Pupil, now: number): DeskPupil {
   const held = isHeld(play.round, room.state.lead);
   return {
     ...about,
+    deal: first + play.number,
     at: step ?? 'closed',
     sealed: view.answer !== null,
     held,

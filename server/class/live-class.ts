@@ -8,7 +8,7 @@ import type { Logged } from '../room/event.ts';
 import { Mailbox } from '../room/mailbox.ts';
 import type { Registry } from '../room/registry.ts';
 import { logged } from '../room/room.ts';
-import { roundRuns } from '../room/state.ts';
+import { personsOf, type RoomState, roundRuns } from '../room/state.ts';
 import { type ClassCommand, decideClass } from './decide.ts';
 import { evolveLogged } from './evolve.ts';
 import type { ClassState } from './state.ts';
@@ -88,7 +88,7 @@ export class LiveClass {
         return turnDown('try-later');
       }
     });
-    if (answer.ok) await this.align();
+    if (answer.ok) await this.align(command.kind === 'deal-next');
     return answer;
   }
 
@@ -111,12 +111,15 @@ export class LiveClass {
     await this.align();
   }
 
-  /** Brings every table in line; what cannot be done now is tried again. */
-  async align(): Promise<void> {
+  /**
+   * Brings every table in line; what cannot be done now is tried again. `called`: the teacher has just called the next
+   * deal. A table that was not done by then gets it when its pupils have read their reviews and say so.
+   */
+  async align(called = false): Promise<void> {
     this.#callOff();
-    const done = await Promise.all(this.rooms().map((code) => this.#alignTable(code)));
+    const done = await Promise.all(this.rooms().map((code) => this.#alignTable(code, called)));
     if (this.#stopped || done.every((ok) => ok)) return;
-    this.#callOff = this.#ports.clock.after(RETRY_MS, () => void this.align());
+    this.#callOff = this.#ports.clock.after(RETRY_MS, () => void this.align(called));
   }
 
   /** Codes of the tables at which one of these pupils sits. */
@@ -165,8 +168,8 @@ export class LiveClass {
 
   #tableChanged(code: string): void {
     this.#changed();
-    const play = this.tables.at(code)?.live.room.state.play;
-    if (play?.round.phase === 'closed') void this.#alignTable(code);
+    const state = this.tables.at(code)?.live.room.state;
+    if (state && isReady(state)) void this.#alignTable(code, false);
   }
 
   #changed(): void {
@@ -175,7 +178,7 @@ export class LiveClass {
   }
 
   /** Whether this table is as the class wants it. */
-  async #alignTable(code: string): Promise<boolean> {
+  async #alignTable(code: string, called: boolean): Promise<boolean> {
     try {
       const table = await this.tables.meet(code);
       if (table === null) return true;
@@ -183,7 +186,7 @@ export class LiveClass {
       const { ended, holdBefore } = this.#state;
       const lead = { holdBefore: ended ? null : holdBefore, standIn: this.#standIns(code) };
       const led = await room.submit({ kind: 'lead', lead });
-      const dealt = await this.#deal(table);
+      const dealt = called || isReady(room.state) ? await this.#deal(table) : led;
       return led.ok && dealt.ok;
     } catch (error) {
       this.#ports.log.warn(errorFacts(error), 'a table of a class could not be told');
@@ -206,4 +209,10 @@ export class LiveClass {
     const stood = this.#state.pupils.filter(({ room, standIn }) => room === code && standIn);
     return SEATS.filter((seat) => stood.some((pupil) => pupil.seat === seat));
   }
+}
+
+/** A table that has had no deal, or whose pupils have all asked for the next one. */
+function isReady(state: RoomState): boolean {
+  if (state.play === null) return true;
+  return !roundRuns(state) && personsOf(state).every(({ ready }) => ready);
 }

@@ -8,7 +8,7 @@ import { type RoomState, roundRuns } from './state.ts';
 
 /** The caller has checked that `owner` sits there. An act that changes nothing is accepted without an event. */
 export function decideAct(state: RoomState, owner: Owner, act: TableAct): RoomDecision {
-  if (state.door === 'class') return turnDown('led-table');
+  if (state.door === 'class' && act.kind !== 'ready') return turnDown('led-table');
   switch (act.kind) {
     case 'ready':
       return decideReady(state, owner.seat, act.ready);

@@ -119,11 +119,15 @@ const deskPupilSchema = z.object({
   seat: seatSchema,
   present: z.boolean(),
   standIn: z.boolean(),
+  /** Number of the deal on this pupil's table, which may be behind the class; 0 before the first. */
+  deal: z.int(),
   /** `waiting` before the first deal, `closed` when the deal is played. */
   at: z.union([stepSchema, z.literal(['waiting', 'closed'])]),
   /** Whether this pupil has answered the open step. */
   sealed: z.boolean(),
   held: z.boolean(),
+  /** Whether this pupil has asked for the next deal. */
+  ready: z.boolean(),
   /** Milliseconds in the open step, and left of it where there is a deadline. */
   since: z.number(),
   remaining: z.number().nullable(),

@@ -1,0 +1,103 @@
+// A class at a test server: its teacher, and pupils who join by code and sit down at their tables.
+import {
+  CLASSES_PATH,
+  type ClassAct,
+  type ClassTerms,
+  classJoinedSchema,
+  classOpenedSchema,
+  classPath,
+  type Desk,
+  type Drill,
+  type DrillReport,
+  deskSchema,
+  drillReportSchema,
+  type Wall,
+  wallSchema,
+} from '../../shared-engine/index.ts';
+import { type Guest, post, sitDown } from './guests.ts';
+import type { TestServer } from './server.ts';
+import type { Peer } from './sockets.ts';
+
+type Address = Pick<TestServer, 'url'>;
+
+export const TERMS: ClassTerms = { deadline: null, racks: false, names: false };
+
+export interface Teacher {
+  readonly code: string;
+  readonly secret: string;
+}
+
+export interface JoinedPupil extends Guest {
+  readonly name: string;
+  /** The secret for the class; `secret` is that of the seat. */
+  readonly classSecret: string;
+}
+
+export async function openClass(
+  server: Address,
+  drill: Drill,
+  terms: Partial<ClassTerms> = {},
+): Promise<Teacher> {
+  const response = await post(`${server.url}${CLASSES_PATH}`, {
+    drill,
+    terms: { ...TERMS, ...terms },
+    card: null,
+  });
+  const { code } = classOpenedSchema.parse(await response.json());
+  return { code, secret: cookieIn(response, 'desk') };
+}
+
+export async function joinClass(server: Address, code: string, name: string): Promise<JoinedPupil> {
+  const response = await post(`${server.url}${classPath(code, 'pupils')}`, { name });
+  const { room, seat } = classJoinedSchema.parse(await response.json());
+  return {
+    name,
+    code: room,
+    seat,
+    secret: cookieIn(response, 'seat'),
+    classSecret: cookieIn(response, 'pupil'),
+  };
+}
+
+/** Pupils at their sockets, in the order of the names. */
+export async function joinAll(server: Address, code: string, names: readonly string[]) {
+  const pupils: JoinedPupil[] = [];
+  for (const name of names) pupils.push(await joinClass(server, code, name));
+  const peers: Peer[] = [];
+  for (const pupil of pupils) peers.push(await sitDown(server, pupil));
+  return { pupils, peers };
+}
+
+export function act(server: Address, { code, secret }: Teacher, what: ClassAct): Promise<Response> {
+  return post(`${server.url}${classPath(code, 'acts')}`, what, secret);
+}
+
+export async function deskOf(server: Address, teacher: Teacher): Promise<Desk> {
+  return deskSchema.parse(await (await page(server, teacher, 'desk')).json());
+}
+
+export async function wallOf(server: Address, teacher: Teacher): Promise<Wall> {
+  return wallSchema.parse(await (await page(server, teacher, 'wall')).json());
+}
+
+export async function reportOf(server: Address, teacher: Teacher): Promise<DrillReport> {
+  return drillReportSchema.parse(await (await page(server, teacher, 'report')).json());
+}
+
+export function page(
+  server: Address,
+  { code, secret }: Pick<Teacher, 'code'> & { secret?: string },
+  part: 'desk' | 'wall' | 'report',
+  query = '',
+): Promise<Response> {
+  const headers: Record<string, string> = secret ? { authorization: `Bearer ${secret}` } : {};
+  return fetch(`${server.url}${classPath(code, part)}${query}`, { headers });
+}
+
+function cookieIn(response: Response, name: string): string {
+  for (const cookie of response.headers.getSetCookie()) {
+    const secret = new RegExp(`^${name}=([^;]+)`).exec(cookie)?.[1];
+    if (secret !== undefined) return secret;
+  }
+  throw new Error(`no cookie "${name}" came (${response.status})`);
+}

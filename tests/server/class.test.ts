@@ -1,0 +1,197 @@
+// A class on the server: the same tiles at every table, led live, late pupils, holds, stand-ins, the wall, the report.
+import { expect, onTestFinished, test } from 'vitest';
+import { memoryStore } from '../../server/store/memory.ts';
+import { classPath, type Drill, type DrillDeal, stream } from '../../shared-engine/index.ts';
+import { act, deskOf, joinAll, joinClass, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { anyAnswer, isAsked, isClosed, ownView, pass, playOn, post, sitDown } from '../kit/guests.ts';
+import { seedNamed } from '../kit/rounds.ts';
+import { startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+const random = (name: string, extra: Partial<DrillDeal> = {}): DrillDeal =>
+  dealOf({ kind: 'random', seed: seedNamed(name) }, { id: name, ...extra });
+
+const DRILL: Drill = drillOf([random('one'), random('two', { seat: 2, dealer: 2 }), random('three')]);
+
+async function server(options: TestServerOptions = {}): Promise<TestServer> {
+  const started = await startServer({ seed: 'class', ...options });
+  onTestFinished(() => started.stop());
+  return started;
+}
+
+async function untilRound(peers: readonly Peer[], round: number): Promise<void> {
+  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === round, 'the deal')));
+}
+
+test('every pupil is dealt the same tiles at a table of his own; equal choices have equal consequences', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { pupils, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
+  expect(new Set(pupils.map(({ code }) => code)).size).toBe(3);
+  expect(peers.map(({ table }) => table.view)).toEqual([null, null, null]);
+  expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(200);
+  await untilRound(peers, 1);
+  const racks = peers.map((peer) => ownView(peer).rack);
+  expect(racks[1]).toEqual(racks[0]);
+  expect(racks[2]).toEqual(racks[0]);
+  expect(ownView(peers[0]!).commitment).toBeNull();
+  for (const peer of peers.slice(0, 2)) await playOn(peer, 'alike');
+  expect(ownView(peers[1]!).record).toEqual(ownView(peers[0]!).record);
+  const [first, second] = [await peers[0]!.review(), await peers[1]!.review()];
+  expect(second.review).toEqual(first.review);
+});
+
+test('nobody goes past a hold, whatever the pupil sends; the release lets all go on', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  await act(at, teacher, { kind: 'hold', before: 'first-across' });
+  const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  const [ines] = peers as [Peer, Peer];
+  await playOn(ines, 'held', (view) => view.record.steps.length === 1);
+  const refused = await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')));
+  expect(refused).toMatchObject({ kind: 'refused', code: 'held' });
+  expect(ines.table.led).toEqual({ held: true, standIn: false });
+  const [first, second] = (await deskOf(at, teacher)).pupils;
+  expect([first!.at, first!.held, second!.at, second!.held]).toEqual([
+    'first-across',
+    true,
+    'first-right',
+    false,
+  ]);
+  await act(at, teacher, { kind: 'hold', before: null });
+  await ines.untilTable((table) => table.led?.held === false, 'the release');
+  expect(await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')))).toMatchObject({
+    kind: 'ack',
+  });
+});
+
+test('a late pupil starts with the deal on the desk and goes on with the class', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  await playOn(peers[0]!, 'first deal');
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 2);
+  const late = await sitDown(at, await joinClass(at, teacher.code, 'Odo'));
+  await untilRound([late], 1);
+  expect(ownView(late).rack).toEqual(ownView(peers[0]!).rack);
+  await playOn(late, 'late');
+  await playOn(peers[0]!, 'second deal');
+  const report = await reportOf(at, teacher);
+  expect(report.deals.map(({ deal, pupils }) => [deal, pupils])).toEqual([
+    ['one', 1],
+    ['two', 2],
+  ]);
+});
+
+test('who still plays the deal before gets the next one on asking, with the review read, and no deal is left out', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  await playOn(peers[0]!, 'quick');
+  await act(at, teacher, { kind: 'deal-next' });
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound([peers[0]!], 2);
+  expect((await deskOf(at, teacher)).pupils.map(({ deal }) => deal)).toEqual([2, 1]);
+  for (const [place, peer] of peers.entries()) {
+    await playOn(peer, `deal ${2 - place}`);
+    await peer.review();
+    expect(await peer.act({ kind: 'ready', ready: true })).toMatchObject({ kind: 'ack' });
+    await untilRound([peer], 3 - place);
+  }
+  const refused = await act(at, teacher, { kind: 'deal-next' });
+  expect([refused.status, await refused.json()]).toMatchObject([409, { code: 'no-more-deals' }]);
+});
+
+test('a bot finishes for a pupil who is away, and the spread counts it apart', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  await act(at, teacher, { kind: 'stand-in', pupil: 1, on: true });
+  await peers[1]!.untilTable(() => isClosed(peers[1]!), 'the close');
+  await playOn(peers[0]!, 'own');
+  const [first] = (await reportOf(at, teacher)).deals[0]!.steps;
+  expect([first!.pupils, first!.stoodIn]).toEqual([1, 1]);
+  expect((await act(at, teacher, { kind: 'stand-in', pupil: 9, on: true })).status).toBe(404);
+});
+
+test('K1 more time moves the deadline of the open step alone; a held table’s clock stands still', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL, { deadline: 60 });
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  const [ines] = peers as [Peer];
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  await act(at, teacher, { kind: 'more-time', pupil: 0, seconds: 90 });
+  await ines.untilTable((table) => (table.remaining ?? 0) > 60_000, 'more time');
+  await act(at, teacher, { kind: 'hold', before: 'first-right' });
+  await ines.untilTable((table) => table.remaining === null, 'the hold');
+  await pass(at, 10 * 60_000, peers);
+  await act(at, teacher, { kind: 'hold', before: null });
+  await ines.untilTable((table) => table.remaining !== null, 'the release');
+  expect(isAsked(ines)).toBe(true);
+});
+
+test('the class goes on after the server was down: same tables, same desk, same report', async () => {
+  const place = new Map();
+  const before = await startServer({ seed: 'class down', store: memoryStore(place) });
+  const teacher = await openClass(before, DRILL);
+  const { pupils, peers } = await joinAll(before, teacher.code, ['Ines', 'Tomas']);
+  await act(before, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  await playOn(peers[0]!, 'before');
+  const report = await reportOf(before, teacher);
+  await before.stop();
+  const after = await server({ seed: 'class up', store: memoryStore(place) });
+  expect(await reportOf(after, teacher)).toEqual(report);
+  await act(after, teacher, { kind: 'deal-next' });
+  const again = await sitDown(after, pupils[0]!);
+  await untilRound([again], 2);
+});
+
+test('the desk hears of news at once and is not answered before', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { version } = await deskOf(at, teacher);
+  let answered = false;
+  const asked = page(at, teacher, 'desk', `?seen=${version}`).then((response) => {
+    answered = true;
+    return response.json();
+  });
+  await post(`${at.url}${classPath(teacher.code)}`, {});
+  expect(answered).toBe(false);
+  await joinClass(at, teacher.code, 'Ines');
+  expect((await asked).pupils).toHaveLength(1);
+});
+
+test('the wall shows the rack before the reveal and the spread with its cost after it', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  const { peers, pupils } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  const aims = { step: 'first-right', families: ['runs'] };
+  await post(`${at.url}${classPath(teacher.code, 'aims')}`, aims, pupils[0]!.classSecret);
+  for (const [place, peer] of peers.entries()) {
+    await playOn(peer, place === 2 ? 'other' : 'same', (view) => view.record.steps.length === 1);
+  }
+  const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: false } as const;
+  await act(at, teacher, { kind: 'show', choice });
+  const hidden = await wallOf(at, teacher);
+  expect(hidden.rack).toHaveLength(13);
+  expect([hidden.answered, hidden.spread]).toEqual([3, null]);
+  await act(at, teacher, { kind: 'show', choice: { ...choice, revealed: true } });
+  const { spread } = await wallOf(at, teacher);
+  expect(spread!.choices.map(({ count }) => count)).toEqual([2, 1]);
+  expect(spread!.choices.every(({ loss }) => loss !== null)).toBe(true);
+  expect(spread!.aims).toEqual([{ family: 'runs', count: 1, share: 1 }]);
+});
