@@ -17,6 +17,8 @@ export interface Failure {
   /** A refusal of the server's, or `unreachable` when no answer came. */
   readonly code: string;
   readonly sentence: string;
+  /** What is wrong in a file, one sentence each. */
+  readonly problems?: readonly string[];
 }
 export type Answered<T> = { readonly ok: true; readonly value: T } | Failure;
 
@@ -40,12 +42,17 @@ export function askTicket(code: string) {
 }
 
 /** A `null` body sends none. */
-async function call<T>(path: string, body: object | null, schema: Schema<T>): Promise<Answered<T>> {
+export async function call<T>(
+  path: string,
+  body: object | null,
+  schema: Schema<T>,
+  method: 'POST' | 'GET' = 'POST',
+): Promise<Answered<T>> {
   let response: Response;
   let json: unknown;
   try {
     response = await fetch(path, {
-      method: 'POST',
+      method,
       credentials: 'same-origin',
       ...(body && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
     });

@@ -1,7 +1,7 @@
 // How long to wait before the next attempt to connect.
 
 const FIRST_MS = 500;
-const LONGEST_MS = 15_000;
+const LONGEST_MS = 3_000;
 
 /**
  * Milliseconds before attempt `failures` + 1: doubling, capped, and anywhere in the upper half, so that a room

@@ -13,9 +13,14 @@ export interface ServerProcess {
   readonly ended: Promise<unknown[]>;
 }
 
+const FROM_SOURCE = ['--import', 'tsx', 'server/main.ts'] as const;
+
 /** Keeps its rooms in memory unless `environment` says otherwise. */
-export function startProcess(environment: Readonly<Record<string, string>> = {}): ServerProcess {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+export function startProcess(
+  environment: Readonly<Record<string, string>> = {},
+  program: readonly string[] = FROM_SOURCE,
+): ServerProcess {
+  const child = spawn(process.execPath, program, {
     env: { ...process.env, HOST: '127.0.0.1', PORT: '0', STORE: 'memory', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

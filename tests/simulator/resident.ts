@@ -17,7 +17,7 @@ export interface ResidentPorts {
   /** The longest pause before a choice, in milliseconds. */
   readonly thinking: number;
   /** The number of the last round that this person wants to play. */
-  readonly rounds: number;
+  readonly rounds: () => number;
 }
 
 /** A command and everything that was answered to it. */
@@ -72,7 +72,7 @@ export class Resident {
   get isDone(): boolean {
     const table = this.last?.table;
     if (table?.view?.stage.phase !== 'closed') return false;
-    return table.round >= this.#ports.rounds && this.#pending.all().length === 0;
+    return table.round >= this.#ports.rounds() && this.#pending.all().length === 0;
   }
 
   /** Commands that wait for their answer. */
@@ -129,7 +129,7 @@ export class Resident {
     if (view === null || view.stage.phase === 'closed') {
       const info = table.seats[seat];
       const ready = info.kind === 'person' && info.ready;
-      if (ready || round >= this.#ports.rounds) return null;
+      if (ready || round >= this.#ports.rounds()) return null;
       return { kind: 'act', id, act: { kind: 'ready', ready: true } };
     }
     if (view.audience !== 'seat') return null;

@@ -8,7 +8,7 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { simplestLegal } from '../../server/work/bots.ts';
-import { HOUSE_CARD, type Random, stream } from '../../shared-engine/index.ts';
+import { type AnswerChoice, HOUSE_CARD, type Random, stream } from '../../shared-engine/index.ts';
 import { seededEntropy } from '../kit/server.ts';
 import { type Assembly, sound } from './assembly.ts';
 import { diskOf, quietDisk } from './disk.ts';
@@ -84,7 +84,7 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
       store: announcing(store, assembly.bus?.(bus) ?? bus),
       nodes: assembly.nodes?.(nodes) ?? nodes,
       tickets,
-      bots: assembly.bots ?? { choose: async ({ view }) => simplestLegal(view) },
+      bots: assembly.bots ?? { choose: async ({ view }) => goingOn(simplestLegal(view)) },
       reviewer: { review: async (record) => reviewOf(assembly.reviewed?.(record.seat) ?? record.seat) },
     } satisfies ConstructorParameters<typeof SimulatedNode>[0];
     const machine: Machine = {
@@ -116,7 +116,7 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
       now: () => time.now,
       random: stream(seed, name),
       thinking: 1500,
-      rounds: 1,
+      rounds: () => 1,
       askTicket: async () => {
         await new Promise<void>((resolve) => after(1 + random.below(2 * net.slow), resolve));
         const up = machines.filter((machine) => machine.up);
@@ -268,6 +268,11 @@ function firstEvents() {
     { kind: 'seat-taken', seat: 2, name: 'Wilma', key: key('c') },
   ];
   return logged(events, { after: 0, at: Date.UTC(2026, 0, 1), command: null });
+}
+
+/** The second Charleston is to be met as well. */
+function goingOn(choice: AnswerChoice): AnswerChoice {
+  return choice.kind === 'vote' ? { ...choice, go: true } : choice;
 }
 
 function pick<T>(list: readonly T[], random: Random): T | undefined {

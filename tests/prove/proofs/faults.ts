@@ -6,7 +6,8 @@ import type { Proof, ProofRow } from '../proof.ts';
 const SCENARIOS: readonly Scenario[] = [killed, askedToGo, fileHeld, diskFull, twice, reloads, tornTail];
 
 export const proof: Proof = {
-  summary: 'Kills, full disks, lost databases, frozen servers, floods and nonsense: nothing acknowledged is lost.',
+  summary:
+    'Kills, full disks, lost databases, frozen servers, floods and nonsense: nothing acknowledged is lost.',
   async run(input) {
     const rows: ProofRow[] = [];
     for (const scenario of SCENARIOS) {

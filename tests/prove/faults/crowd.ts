@@ -1,0 +1,226 @@
+// Rooms full of people at real sockets, each with the page's own connection, who play on whatever happens to the servers.
+import { WebSocket } from 'ws';
+import type { OpenWire } from '../../../client/connection/wire.ts';
+import type { Store } from '../../../server/ports.ts';
+import {
+  CLOSE,
+  HOUSE_CARD,
+  type Random,
+  type Seat,
+  SOCKET_PATH,
+  stream,
+  ticketPath,
+  ticketSchema,
+} from '../../../shared-engine/index.ts';
+import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/guests.ts';
+import { Resident } from '../../simulator/resident.ts';
+import { choicesIn, faultsIn } from '../../simulator/witness.ts';
+import { pause } from './house.ts';
+
+export interface CrowdWish {
+  readonly rooms: number;
+  /** Where the servers listen; everybody goes to any of them each time. */
+  readonly urls: readonly string[];
+  readonly seed: string;
+  /** The longest pause before a choice, in milliseconds. */
+  readonly thinking: number;
+  /** Seconds for a step, or null. */
+  readonly deadline: number | null;
+  /** In a hundred frames, how many are sent twice, and how many once more a good while later. */
+  readonly twice?: number;
+}
+
+export interface Verdict {
+  readonly faults: readonly string[];
+  readonly choices: number;
+  readonly acknowledged: number;
+  readonly rounds: number;
+  /** The longest time that a command waited for its answer after `healedAt`, in milliseconds. */
+  readonly slowest: number;
+}
+
+interface Party {
+  readonly code: string;
+  readonly residents: readonly Resident[];
+}
+
+export class Crowd {
+  readonly #wish: CrowdWish;
+  readonly #random: Random;
+  readonly #parties: Party[] = [];
+  /** By room, the number of the round that nobody goes beyond. */
+  readonly #last = new Map<string, number>();
+  /** How often a line ended with which code. */
+  readonly ends = new Map<number, number>();
+  /** How often a server said that it can keep nothing. */
+  looking = 0;
+
+  private constructor(wish: CrowdWish) {
+    this.#wish = wish;
+    this.#random = stream(wish.seed, 'crowd');
+  }
+
+  /** Opens the rooms and seats three people at each, with a bot on the fourth seat and somebody who watches. */
+  static async gather(wish: CrowdWish): Promise<Crowd> {
+    const crowd = new Crowd(wish);
+    for (let at = 0; at < wish.rooms; at++) await crowd.#open(at);
+    await crowd.until(() => crowd.residents.every(({ last }) => last !== undefined), 20_000);
+    return crowd;
+  }
+
+  get residents(): Resident[] {
+    return this.#parties.flatMap(({ residents }) => residents);
+  }
+
+  get codes(): readonly string[] {
+    return this.#parties.map(({ code }) => code);
+  }
+
+  get random(): Random {
+    return this.#random;
+  }
+
+  /** True when it came to hold in time. */
+  async until(holds: () => boolean, ms: number): Promise<boolean> {
+    const end = performance.now() + ms;
+    while (!holds()) {
+      if (performance.now() > end) return false;
+      await pause(20);
+    }
+    return true;
+  }
+
+  /** Everybody finishes the round at hand, then all is judged by the rooms' logs. */
+  async finish(store: Store, healedAt: number, patience = 60_000): Promise<Verdict> {
+    for (const { code, residents } of this.#parties) {
+      this.#last.set(code, Math.max(1, ...residents.map(({ last }) => last?.table.round ?? 0)));
+    }
+    const seated = this.residents.filter(({ owner }) => owner !== null);
+    const closed = await this.until(() => seated.every((one) => one.isDone), patience);
+    await this.until(() => this.#agree(), 10_000);
+    const faults = closed
+      ? []
+      : [
+          `not closed: ${seated
+            .filter((one) => !one.isDone)
+            .map(stand)
+            .join(', ')}`,
+        ];
+    let choices = 0;
+    let rounds = 0;
+    for (const { code, residents } of this.#parties) {
+      const log = (await store.load(code)) ?? [];
+      const { id, name } = HOUSE_CARD;
+      const scene = { code, card: { id, name }, log, live: [], residents, settled: closed };
+      // Somebody may come or go between the look at the log and the look at the people; the log is read last.
+      faults.push(...faultsIn(scene).map((fault) => `${code}: ${fault}`));
+      choices += choicesIn(log);
+      rounds += log.filter(({ event }) => event.kind === 'round' && event.event.kind === 'dealt').length;
+    }
+    const ordered = this.residents.flatMap((one) => [...one.ordered.values()]);
+    const acknowledged = ordered.filter(({ answers }) => answers.some(({ code }) => code === 'ack')).length;
+    const waits = ordered.flatMap(({ at, answers }) => {
+      const last = answers.find(({ code }) => code !== 'try-later' && code !== 'too-fast');
+      return last && last.at > healedAt ? [last.at - Math.max(at, healedAt)] : [];
+    });
+    this.stop();
+    return { faults, choices, acknowledged, rounds, slowest: Math.round(Math.max(0, ...waits)) };
+  }
+
+  stop(): void {
+    for (const one of this.residents) one.stop();
+  }
+
+  /** Whether the people of each room know the same number of events. */
+  #agree(): boolean {
+    return this.#parties.every(({ residents }) => new Set(residents.map(({ last }) => last?.seq)).size === 1);
+  }
+
+  async #open(at: number): Promise<void> {
+    const { urls, deadline } = this.#wish;
+    const [url] = urls;
+    const server = { url: url! };
+    const terms = { deadline, layOpen: false };
+    const host = await openRoom(server, { ...FRIENDS, terms, bots: [null, null, 'casual'] });
+    const guests = [host, await takeSeat(server, host.code), await takeSeat(server, host.code)];
+    const residents = [...guests, null].map((guest, place) =>
+      this.#resident(`r${at}s${place}`, host.code, guest),
+    );
+    this.#parties.push({ code: host.code, residents });
+    for (const one of residents) one.start();
+  }
+
+  #resident(name: string, code: string, guest: Guest | null): Resident {
+    const { seed, thinking } = this.#wish;
+    const pocket = { secret: guest?.secret };
+    return new Resident(name, guest && ownerOf(guest.seat), {
+      after: (ms, run) => {
+        const timer = setTimeout(run, ms);
+        return () => clearTimeout(timer);
+      },
+      now: () => performance.now(),
+      random: stream(seed, name),
+      thinking,
+      rounds: () => this.#last.get(code) ?? Number.POSITIVE_INFINITY,
+      askTicket: async () => {
+        try {
+          const response = await post(`${this.#anyUrl()}${ticketPath(code)}`, {}, pocket.secret);
+          const fresh = /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1];
+          pocket.secret = fresh ?? pocket.secret;
+          return { ok: true, value: ticketSchema.parse(await response.json()) };
+        } catch {
+          return { ok: false, code: 'unreachable', sentence: 'no answer' };
+        }
+      },
+      openWire: (events) => this.#wire(events),
+    });
+  }
+
+  #anyUrl(): string {
+    const { urls } = this.#wish;
+    return urls[this.#random.below(urls.length)]!;
+  }
+
+  #wire(events: Parameters<OpenWire>[0]): ReturnType<OpenWire> {
+    const socket = new WebSocket(`${this.#anyUrl().replace('http', 'ws')}${SOCKET_PATH}`);
+    socket.on('open', () => events.opened());
+    socket.on('message', (data) => {
+      const text = data.toString();
+      if (text.includes('"keeping"') && text.includes('false')) this.looking++;
+      events.text(text);
+    });
+    socket.on('close', (code, reason) => {
+      this.ends.set(code, (this.ends.get(code) ?? 0) + 1);
+      events.closed(code, reason.toString());
+    });
+    socket.on('error', () => {});
+    return {
+      send: (text) => {
+        if (socket.readyState !== WebSocket.OPEN) return;
+        socket.send(text);
+        const chance = this.#random.below(100);
+        const { twice = 0 } = this.#wish;
+        if (text.includes('"hello"')) return;
+        if (chance < twice) socket.send(text);
+        if (chance >= 100 - twice) {
+          setTimeout(() => socket.readyState === WebSocket.OPEN && socket.send(text), 700);
+        }
+      },
+      close: () => socket.close(1000),
+    };
+  }
+}
+
+/** The events of a new room: it opens, seat 0 is taken, the bot sits down, then seats 1 and 2. */
+function ownerOf(seat: Seat): { seat: Seat; since: number } {
+  return { seat, since: seat === 0 ? 2 : 3 + seat };
+}
+
+function stand({ name, link, last, unanswered }: Resident): string {
+  return `${name} (${link.kind}, round ${last?.table.round}, ${unanswered.length} unanswered)`;
+}
+
+/** Codes that a line may end with when its server goes down as it should. */
+export function restarts({ ends }: Crowd): number {
+  return ends.get(CLOSE.restarting) ?? 0;
+}

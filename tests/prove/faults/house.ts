@@ -1,0 +1,79 @@
+// A server process that can be ended in any way and started again on the same port with the same rooms.
+import { spawnSync } from 'node:child_process';
+import { createServer } from 'node:net';
+import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
+
+export interface House {
+  readonly url: string;
+  readonly pid: () => number;
+  /** Resolves when it listens. */
+  start(): Promise<void>;
+  /** Resolves with its exit code when it has ended. */
+  end(signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null>;
+  signal(signal: 'SIGSTOP' | 'SIGCONT'): void;
+}
+
+/** Nothing is limited, bots are quick, reviews shallow: what is tested here is something else. */
+const PACE = {
+  LOG_LEVEL: 'info',
+  STORE: '',
+  THINK_MS: '30',
+  AWAY_MS: '4000',
+  DEAL_WAIT_MS: '1000',
+  REQUESTS_PER_MINUTE: '0',
+  ROOMS_PER_MINUTE: '0',
+  REVIEW_DEPTH: 'quick',
+  REVIEW_WORKERS: '0',
+} as const;
+
+/** `preload` is a module that runs before the server does. */
+export async function houseAt(
+  environment: Readonly<Record<string, string>>,
+  preload: string | null = null,
+): Promise<House> {
+  const port = await freePort();
+  const program = ['--import', 'tsx', ...(preload ? ['--import', preload] : []), 'server/main.ts'];
+  const running: { now: ServerProcess | null } = { now: null };
+  process.once('exit', () => running.now?.child.kill('SIGKILL'));
+  return {
+    url: `http://127.0.0.1:${port}`,
+    pid: () => running.now?.child.pid ?? 0,
+    async start() {
+      running.now = startProcess({ ...PACE, PORT: String(port), ...environment }, program);
+      await running.now.url;
+    },
+    async end(signal) {
+      const ended = running.now;
+      running.now = null;
+      if (ended === null) return null;
+      ended.child.kill(signal);
+      const [code] = await ended.ended;
+      return typeof code === 'number' ? code : null;
+    },
+    signal(signal) {
+      running.now?.child.kill(signal);
+    },
+  };
+}
+
+/** Lets a running server write no file beyond this many bytes, as a full disk does; null takes that back. */
+export function limitFiles(house: House, bytes: number | null): boolean {
+  const limit = bytes === null ? 'unlimited' : `${bytes}:unlimited`;
+  return spawnSync('prlimit', [`--pid=${house.pid()}`, `--fsize=${limit}`]).status === 0;
+}
+
+export function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.on('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      const port = typeof address === 'object' && address !== null ? address.port : 0;
+      probe.close(() => resolve(port));
+    });
+  });
+}

@@ -1,0 +1,20 @@
+// One way in which things go wrong: set up, brought about, healed, judged.
+import type { Proof } from '../proof.ts';
+import type { Verdict } from './crowd.ts';
+
+export type Input = Parameters<Proof['run']>[0];
+
+export interface Found {
+  /** What went wrong how often; a fault that never came about proves nothing. */
+  readonly happened: number;
+  readonly verdict: Pick<Verdict, 'faults'> & Partial<Verdict>;
+}
+
+export interface Scenario {
+  /** In words, as a row of the report. */
+  readonly what: string;
+  run(input: Input): Promise<Found>;
+}
+
+/** Nobody waits longer for an answer once all is well again, in milliseconds. */
+export const ANSWERED_WITHIN_MS = 5000;
