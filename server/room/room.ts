@@ -1,4 +1,4 @@
-// One room: decide, append, evolve, tell; one command at a time, and nothing is answered before it is kept.
+// One room: decide, append, evolve, tell; one command after the other, and nothing is answered before it is kept.
 import { errorFacts, type Log } from '../log.ts';
 import type { Clock, Store, Undo } from '../ports.ts';
 import { type Answer, Answers } from './answers.ts';
@@ -20,6 +20,25 @@ export interface RoomPorts {
   readonly store: Store;
   readonly clock: Clock;
   readonly log: Log;
+}
+
+interface Job {
+  readonly command: RoomCommand;
+  readonly id: string | null;
+  answer(answer: Answer): void;
+}
+
+/** An event and the room right after it. */
+interface Step {
+  readonly logged: Logged;
+  readonly state: RoomState;
+}
+
+/** What a few commands come to if nobody else was quicker. */
+interface Plan {
+  readonly steps: readonly Step[];
+  /** One for each command, good as soon as the steps are kept. */
+  readonly answers: readonly Answer[];
 }
 
 export type ChangeListener = (state: RoomState, happened: readonly Logged[]) => void;
@@ -44,6 +63,7 @@ export class Room {
   readonly #listeners = new Set<ChangeListener>();
   readonly #answers: Answers;
   readonly #recent: Recent;
+  #waiting: Job[] = [];
   #state: RoomState;
   /** When this server learnt of the open step; null for one that was open when the room came to life here. */
   #stepSeen: number | null = null;
@@ -81,14 +101,11 @@ export class Room {
    * answer of the first. Never rejects: a store that fails is a refusal, and nothing was changed.
    */
   async submit(command: RoomCommand, id: string | null = null): Promise<Answer> {
-    if (this.#mailbox.waiting >= MOST_WAITING) return turnDown('too-fast');
-    return this.#mailbox.run(async () => {
-      try {
-        return await this.#perform(command, id);
-      } catch (error) {
-        this.#ports.log.error({ command: command.kind, ...errorFacts(error) }, 'a command failed');
-        return this.#afterFailure(id);
-      }
+    if (this.#waiting.length >= MOST_WAITING) return turnDown('too-fast');
+    return new Promise((answer) => {
+      // Those that come while the store is busy with others are kept by one write and told by one message.
+      if (this.#waiting.push({ command, id, answer }) > 1) return;
+      void this.#mailbox.run(() => this.#performAll(this.#waiting.splice(0)));
     });
   }
 
@@ -105,37 +122,77 @@ export class Room {
     return this.#mailbox.drained();
   }
 
-  async #perform(command: RoomCommand, id: string | null): Promise<Answer> {
-    for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-      const known = id === null ? undefined : this.#answers.get(id);
-      if (known) return known;
-      const decision = decideRoom(this.#state, command);
-      if (!decision.ok) return this.#answered(id, decision);
-      if (decision.events.length === 0) return this.#answered(id, { ok: true });
-      const after = this.#state.seq;
-      const log = logged(decision.events, { after, at: this.#ports.clock.now(), command: id });
-      const outcome = await this.#ports.store.append(this.code, after, log);
-      if (outcome === 'kept') this.#happen(log);
-      else await this.#catchUp();
-      // A command that the log holds already was accepted once, so it is accepted again.
-      if (outcome !== 'conflict') return this.#answered(id, { ok: true });
+  async #performAll(jobs: readonly Job[]): Promise<void> {
+    try {
+      const answers = await this.#perform(jobs);
+      for (const [index, { answer }] of jobs.entries()) answer(answers[index]!);
+    } catch (error) {
+      this.#ports.log.error({ command: jobs[0]?.command.kind, ...errorFacts(error) }, 'a command failed');
+      await this.#catchUp().catch(() => undefined);
+      for (const { id, answer } of jobs) answer(this.#afterFailure(id));
     }
-    return turnDown('try-later');
+  }
+
+  /** The answers to these commands, in their order. */
+  async #perform(jobs: readonly Job[]): Promise<readonly Answer[]> {
+    for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+      const { steps, answers } = this.#plan(jobs);
+      if (steps.length === 0) return this.#keep(jobs, answers);
+      const log = steps.map(({ logged }) => logged);
+      const outcome = await this.#ports.store.append(this.code, this.#state.seq, log);
+      if (outcome === 'kept') this.#happen(steps);
+      else await this.#catchUp();
+      if (outcome === 'kept') return this.#keep(jobs, answers);
+      // A command that the log holds already was accepted once, so it is accepted again.
+      if (outcome === 'repeated')
+        return jobs.length === 1 ? this.#keep(jobs, [{ ok: true }]) : this.#oneByOne(jobs);
+    }
+    return jobs.map(({ id }) => this.#known(id) ?? turnDown('try-later'));
+  }
+
+  async #oneByOne(jobs: readonly Job[]): Promise<readonly Answer[]> {
+    const answers: Answer[] = [];
+    for (const job of jobs) answers.push(...(await this.#perform([job])));
+    return answers;
+  }
+
+  /** Decides each command on the room as those before it leave it. */
+  #plan(jobs: readonly Job[]): Plan {
+    const steps: Step[] = [];
+    const answers: Answer[] = [];
+    const fresh = new Map<string, Answer>();
+    const at = this.#ports.clock.now();
+    let state = this.#state;
+    for (const { command, id } of jobs) {
+      const known = this.#known(id) ?? (id === null ? undefined : fresh.get(id));
+      if (known !== undefined) {
+        answers.push(known);
+        continue;
+      }
+      const decision = decideRoom(state, command);
+      for (const entry of logged(decision.ok ? decision.events : [], { after: state.seq, at, command: id })) {
+        state = evolveRoom(state, entry);
+        steps.push({ logged: entry, state });
+      }
+      const answer: Answer = decision.ok ? { ok: true } : decision;
+      if (id !== null) fresh.set(id, answer);
+      answers.push(answer);
+    }
+    return { steps, answers };
   }
 
   /** A write that failed may have been kept all the same, with only the answer lost: the log knows. */
-  async #afterFailure(id: string | null): Promise<Answer> {
-    try {
-      await this.#catchUp();
-      return (id === null ? undefined : this.#answers.get(id)) ?? turnDown('try-later');
-    } catch {
-      return turnDown('try-later');
-    }
+  #afterFailure(id: string | null): Answer {
+    return this.#known(id) ?? turnDown('try-later');
   }
 
-  #answered(id: string | null, answer: Answer): Answer {
-    if (id !== null) this.#answers.keep(id, answer);
-    return answer;
+  #known(id: string | null): Answer | undefined {
+    return id === null ? undefined : this.#answers.get(id);
+  }
+
+  #keep(jobs: readonly Job[], answers: readonly Answer[]): readonly Answer[] {
+    for (const [index, { id }] of jobs.entries()) if (id !== null) this.#answers.keep(id, answers[index]!);
+    return answers;
   }
 
   /** Somebody else wrote to this room: takes over what happened there. */
@@ -143,15 +200,22 @@ export class Room {
     const log = await this.#ports.store.load(this.code, this.#state.seq);
     if (log === null) throw new Error('The room is no longer kept.');
     for (const { command } of log) if (command !== null) this.#answers.keep(command, { ok: true });
-    this.#happen(log);
+    let state = this.#state;
+    this.#happen(
+      log.map((logged) => {
+        state = evolveRoom(state, logged);
+        return { logged, state };
+      }),
+    );
   }
 
-  #happen(log: readonly Logged[]): void {
+  #happen(steps: readonly Step[]): void {
     const { play } = this.#state;
-    for (const logged of log) {
-      this.#state = evolveRoom(this.#state, logged);
-      this.#recent.keep(this.#state);
+    for (const { state } of steps) {
+      this.#state = state;
+      this.#recent.keep(state);
     }
+    const log = steps.map(({ logged }) => logged);
     const now = this.#state.play;
     const opened = now?.stepAt !== play?.stepAt || now?.round.settled.length !== play?.round.settled.length;
     if (opened) this.#stepSeen = this.#ports.clock.now();

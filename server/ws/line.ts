@@ -1,4 +1,5 @@
 // A socket as the rest of the server sees it: messages out, a close code, a heartbeat, and no endless queue.
+import { Socket } from 'node:net';
 import type { WebSocket } from '@fastify/websocket';
 import { CLOSE, HEARTBEAT_MS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
@@ -43,8 +44,17 @@ export function lineOf(socket: WebSocket, clock: Clock): Line {
     send(message: ServerMessage) {
       if (socket.readyState !== socket.OPEN) return;
       if (socket.bufferedAmount > MOST_WAITING) return end(CLOSE.tooSlow);
+      together(socket);
       socket.send(JSON.stringify(message));
     },
     end,
   };
+}
+
+/** What one turn of the event loop says to a peer goes out in one write. */
+function together(socket: WebSocket): void {
+  const wire = '_socket' in socket ? socket._socket : null;
+  if (!(wire instanceof Socket) || wire.writableCorked > 0) return;
+  wire.cork();
+  process.nextTick(() => wire.uncork());
 }

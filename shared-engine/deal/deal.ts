@@ -36,8 +36,15 @@ export function dealtSize(seat: Seat, dealer: Seat): 13 | 14 {
   return seat === dealer ? 14 : 13;
 }
 
+/** A round asks for its deal at every look, so it is laid once and kept as long as the deal itself. */
+const laid = new WeakMap<Deal, DealtTiles>();
+
 export function dealTiles(deal: Deal): DealtTiles {
-  return 'prepared' in deal ? layPrepared(deal) : dealByChance(deal);
+  const known = laid.get(deal);
+  if (known !== undefined) return known;
+  const dealt = 'prepared' in deal ? layPrepared(deal) : dealByChance(deal);
+  laid.set(deal, dealt);
+  return dealt;
 }
 
 /**

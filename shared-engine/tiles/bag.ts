@@ -40,7 +40,11 @@ export function sizeOf(bag: Bag): number {
 
 /** The tiles of a bag in rack order. */
 export function facesOf(bag: Bag): Face[] {
-  return bag.flatMap((count, index) => new Array<Face>(count).fill(FACES[index]!));
+  const faces: Face[] = [];
+  for (let index = 0; index < FACE_COUNT; index++) {
+    for (let count = bag[index]!; count > 0; count--) faces.push(FACES[index]!);
+  }
+  return faces;
 }
 
 /** These tiles in rack order. */
