@@ -1,16 +1,16 @@
 // Which screen the address asks for, and the sheet that lies over it.
 import type { App } from '../model/app.ts';
-import { helpPart, roomsPart, settingsPart } from '../parts.ts';
+import { deskPart, helpPart, roomsPart, settingsPart } from '../parts.ts';
 import { dealKey } from '../practice/deal-link.ts';
 import { Fetched } from './fetched.tsx';
 import { Front } from './front.tsx';
 
 export function AppView({ app }: { readonly app: App }) {
   return (
-    <>
+    <div class="page">
       <Place app={app} />
       <Over app={app} />
-    </>
+    </div>
   );
 }
 
@@ -37,6 +37,16 @@ function Place({ app }: { readonly app: App }) {
         </Fetched>
       );
     }
+    case 'class': {
+      const { code, part } = route;
+      return (
+        <Fetched later={deskPart}>
+          {({ ClassScreen }) => <ClassScreen key={`${code}/${part}`} app={app} code={code} part={part} />}
+        </Fetched>
+      );
+    }
+    case 'prepare':
+      return <Fetched later={deskPart}>{({ PrepareScreen }) => <PrepareScreen app={app} />}</Fetched>;
     case 'lesson':
       return (
         <Fetched later={roomsPart}>

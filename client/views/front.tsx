@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
 import { pathOf } from '../model/route.ts';
-import { roomsPart } from '../parts.ts';
+import { deskPart, roomsPart } from '../parts.ts';
 import { FRONT } from '../words/front.ts';
 import { PART } from '../words/part.ts';
 import { PRACTICE } from '../words/practice.ts';
@@ -50,6 +50,13 @@ export function Front({ app }: { readonly app: App }) {
       problem.value = answer.sentence;
       offline.value = answer.code === 'unreachable';
     }
+  }
+
+  /** One field for every code: a class is asked for first, and whatever is none is a table's. */
+  async function knock(code: string) {
+    const desk = await deskPart.fetch();
+    const known = (await desk?.isClass(code)) ?? false;
+    app.go(known ? { kind: 'class', code, part: 'main' } : { kind: 'room', code });
   }
 
   return (
@@ -99,10 +106,12 @@ export function Front({ app }: { readonly app: App }) {
               {FRONT.friends.button}
             </button>
           </section>
-          <section class="door later">
+          <section class="door">
             <h2>{FRONT.group.title}</h2>
             <p>{FRONT.group.about}</p>
-            <p class="coming">{FRONT.group.coming}</p>
+            <button type="button" class="primary" onClick={() => app.go({ kind: 'prepare' })}>
+              {FRONT.group.button}
+            </button>
           </section>
         </div>
         <p class="notice" role="alert">
@@ -113,7 +122,7 @@ export function Front({ app }: { readonly app: App }) {
             {PRACTICE.offline}
           </button>
         )}
-        <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
+        <CodeField onCode={(code) => void knock(code)} />
         <TermsForm
           settings={settings}
           onChange={app.change}

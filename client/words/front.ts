@@ -18,7 +18,7 @@ export const FRONT = {
   group: {
     title: 'Lead a group',
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
-    coming: 'Coming',
+    button: 'Prepare a class',
   },
   lesson: 'New to it? The exchange in two minutes, on an example you play',
   codeQuestion: 'Somebody gave you a code?',

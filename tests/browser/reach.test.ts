@@ -1,16 +1,16 @@
-// Every size, keyboard only, touch, large text, and an automatic look for barriers on each screen.
-import { AxeBuilder } from '@axe-core/playwright';
+// A narrow page, large text, the keyboard alone, touch and drag.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
+import { overflow } from '../kit/barriers.ts';
+import { browserSuite, PHONE, TABLET } from '../kit/browser-suite.ts';
 import {
+  closeSheet,
   dealAlone,
   fillTray,
   isClosed,
   nextHeading,
-  openFor,
+  openSheet,
   passButton,
-  passThree,
   playToClose,
   rack,
   tileLabels,
@@ -19,74 +19,6 @@ import {
 } from '../kit/player.ts';
 
 const suite = browserSuite();
-
-/** Serious and critical findings, as rule and place. */
-async function barriers(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-}
-
-/** How far the page can be scrolled sideways, in pixels. */
-function overflow(page: Page): Promise<number> {
-  return page.locator('html').evaluate((html) => html.scrollWidth - html.clientWidth);
-}
-
-/** Names of visible buttons and tiles smaller than 44 × 44 px. */
-function smallTargets(page: Page): Promise<string[]> {
-  return page
-    .locator('button, a, summary, select, input:not([type=radio], [type=checkbox]), .choice')
-    .evaluateAll((all) =>
-      all.flatMap((element) => {
-        const { width, height } = element.getBoundingClientRect();
-        const visible = width > 0 && height > 0;
-        // Half a pixel of rounding is no smaller target.
-        return visible && (width < 43.5 || height < 43.5)
-          ? [`${element.tagName} ${element.textContent} ${width} × ${height}`]
-          : [];
-      }),
-    );
-}
-
-describe.each([
-  ['phone', PHONE],
-  ['tablet', TABLET],
-  ['desktop', DESKTOP],
-])('on a %s', (name, viewport) => {
-  it('every screen fits, has large targets, and shows axe no serious barrier', async () => {
-    const page = await suite.newPage({ viewport, colorScheme: name === 'tablet' ? 'dark' : 'light' });
-    const look = async (screen: string) => {
-      // The desktop shows the same marks and colours as the phone; axe looks at light and dark once each.
-      const found = name === 'desktop' ? [] : await barriers(page);
-      expect([screen, await overflow(page), await smallTargets(page), found]).toEqual([screen, 0, [], []]);
-    };
-    await page.goto(suite.origin());
-    await page.getByText('How the tables you open are set up').click();
-    await look('front');
-    await openFor(page, suite.origin(), 'Ines');
-    await look('lobby');
-    await dealAlone(page, suite.origin());
-    await fillTray(page);
-    await look('table');
-    await passThree(page);
-    for (let now = await nextHeading(page, 'First right'); !isClosed(now); ) {
-      if (/^First left|^Go on|^How many/.test(now)) await look(now);
-      now = await onward(page, now);
-    }
-    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-    await page.getByText('The numbers').first().click();
-    await page.getByText('Was the deal fair?').click();
-    await look('review');
-  });
-});
-
-async function onward(page: Page, now: string): Promise<string> {
-  if (now.startsWith('Go on')) await page.getByRole('button', { name: 'Stop here' }).click();
-  else if (now.startsWith('How many')) await page.getByRole('button', { name: '0', exact: true }).click();
-  else await passThree(page);
-  return nextHeading(page, now);
-}
 
 describe('with large text or a narrow page', () => {
   it('nothing is cut off sideways at 320 px', async () => {
@@ -100,16 +32,29 @@ describe('with large text or a narrow page', () => {
     expect(await overflow(page)).toBe(0);
   });
 
-  it('text at 200 % still fits a tablet', async () => {
-    const page = await suite.newPage({ viewport: TABLET });
+  it.each([
+    ['tablet', TABLET],
+    ['phone', PHONE],
+  ])('text at 200 %, chosen in the settings, still fits a %s and is kept', async (_, viewport) => {
+    const page = await suite.newPage({ viewport });
+    await page.goto(suite.origin());
+    const sheet = await openSheet(page, 'Settings');
+    await sheet.getByRole('radio', { name: '200 %' }).check({ force: true });
+    expect(await overflow(page)).toBe(0);
+    await closeSheet(page);
+    expect(await overflow(page)).toBe(0);
     await dealAlone(page, suite.origin());
-    await page.locator('html').evaluate((html) => {
-      html.style.fontSize = '36px';
-    });
+    const size = await page
+      .locator('html')
+      .evaluate((html) => Number.parseFloat(getComputedStyle(html).fontSize));
+    expect(size).toBeGreaterThanOrEqual(34);
     expect(await overflow(page)).toBe(0);
     await fillTray(page);
     await passButton(page).click();
     await nextHeading(page, 'First right');
+    await playToClose(page);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    expect(await overflow(page)).toBe(0);
   });
 });
 

@@ -63,20 +63,30 @@ export async function playToClose(page: Page, ask = 1): Promise<string[]> {
   let now = await titleOf(page);
   while (!isClosed(now)) {
     met.push(now);
-    await answer(page, now, ask);
-    now = await nextHeading(page, now);
+    now = await onward(page, now, { ask, go: true });
   }
   return met;
+}
+
+/** Answers the open question, where there is one for this seat, and waits for the next heading. */
+export async function onward(page: Page, now: string, wish: Wish): Promise<string> {
+  await answer(page, now, wish);
+  return nextHeading(page, now);
+}
+
+interface Wish {
+  readonly ask: number;
+  readonly go: boolean;
 }
 
 export function isClosed(title: string): boolean {
   return title === 'What this round can teach you';
 }
 
-async function answer(page: Page, question: string, ask: number): Promise<void> {
+async function answer(page: Page, question: string, { ask, go }: Wish): Promise<void> {
   if (question.includes(' for ')) await passThree(page);
   else if (question.startsWith('Go on'))
-    await page.getByRole('button', { name: 'Go on', exact: true }).click();
+    await page.getByRole('button', { name: go ? 'Go on' : 'Stop here', exact: true }).click();
   else if (question.startsWith('How many')) {
     await page.getByRole('button', { name: String(ask), exact: true }).click();
   }
@@ -103,4 +113,23 @@ export async function joinAt(page: Page, link: string, name: string): Promise<vo
   await page.getByLabel('Your name at the table').fill(name);
   await page.getByRole('button', { name: 'Sit here' }).first().click();
   await page.getByRole('button', { name: 'I am ready' }).waitFor();
+}
+
+/** Opens the example of the help; its tiles are on the rack when this returns. */
+export async function openLesson(page: Page, origin: string): Promise<void> {
+  await page.goto(origin);
+  await page.getByRole('link', { name: /two minutes/ }).click();
+  await rack(page).waitFor();
+}
+
+export async function openSheet(page: Page, name: 'Help' | 'Settings'): Promise<Locator> {
+  await page.getByRole('navigation', { name: 'Help and settings' }).getByRole('button', { name }).click();
+  const sheet = page.getByRole('dialog');
+  await sheet.waitFor();
+  return sheet;
+}
+
+export async function closeSheet(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Close' }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
 }
