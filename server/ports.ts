@@ -122,7 +122,8 @@ export interface BotRequest {
 
 /** Judges the choices of one seat from what that seat knew. */
 export interface Reviewer {
-  review(record: SeatRecord, card: PlayingCard): Promise<Review>;
+  /** `earlier`: the review of the same record when fewer steps were over; it saves time and changes nothing. */
+  review(record: SeatRecord, card: PlayingCard, earlier?: Review | null): Promise<Review>;
 }
 
 /** Judges single choices more deeply than the first review does, while people think and after the close. */

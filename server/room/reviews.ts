@@ -1,5 +1,5 @@
 // The private reviews of a room's last round: first answers at the close, deeper ones as they come, each to its owner.
-import { type Review, SEATS, seatView } from '../../shared-engine/index.ts';
+import { type Review, SEATS, type SeatRecord, seatView } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { Clock, Judges, PlayingCard, Reviewer, Undo } from '../ports.ts';
 import type { Owner } from './command.ts';
@@ -23,6 +23,8 @@ export interface ReviewPorts {
 interface Seated {
   readonly owner: Owner;
   readonly deepening: Deepening | null;
+  /** The review of the steps that are over, made while people think; null where that cannot be had. */
+  soFar: Promise<Review | null>;
   first: Review | null;
 }
 
@@ -81,6 +83,7 @@ export class Reviews {
     for (const { owner } of this.#seated) {
       if (happened.some(({ event }) => isChoiceOf(owner, event))) this.#deepen(play, owner);
     }
+    if (happened.some(({ event }) => isSettled(event))) this.#prepare(play);
     if (play.round.phase !== 'closed' || this.#begun) return;
     this.#begun = true;
     for (const { owner } of this.#seated) this.#deepen(play, owner);
@@ -90,7 +93,7 @@ export class Reviews {
   #seat(owner: Owner): Seated {
     const { judges } = this.#ports;
     const deepening = judges ? new Deepening(judges, this.#card, () => this.#tellSoon()) : null;
-    return { owner, deepening, first: null };
+    return { owner, deepening, soFar: Promise.resolve(null), first: null };
   }
 
   /** For those alone who are there to read it. */
@@ -101,20 +104,35 @@ export class Reviews {
     seated.deepening.follow(seatView(play.round, owner.seat));
   }
 
-  async #begin({ number, round }: Play): Promise<void> {
-    const made: { seated: Seated; first: Review }[] = [];
+  /** So that little is left to do at the close. A server that gives first answers alone has time for it then. */
+  #prepare({ round }: Play): void {
+    if (!this.#ports.judges || round.phase === 'closed') return;
     for (const seated of this.#seated) {
-      const { seat, since } = seated.owner;
-      if (!personAt(this.#room.state, seat, since)) continue;
-      try {
-        const { record } = seatView(round, seat);
-        made.push({ seated, first: await this.#ports.reviewer.review(record, this.#card) });
-      } catch (error) {
-        this.#log.error({ seat, ...errorFacts(error) }, 'a review failed');
-      }
+      if (!this.#here.has(nameOf(seated.owner))) continue;
+      const { record } = seatView(round, seated.owner.seat);
+      seated.soFar = this.#review(seated, record);
     }
+  }
+
+  /** Null, and a line in the log, where it fails. */
+  async #review({ owner, soFar }: Seated, record: SeatRecord): Promise<Review | null> {
+    try {
+      return await this.#ports.reviewer.review(record, this.#card, await soFar);
+    } catch (error) {
+      this.#log.error({ seat: owner.seat, ...errorFacts(error) }, 'a review failed');
+      return null;
+    }
+  }
+
+  async #begin({ number, round }: Play): Promise<void> {
+    const staying = this.#seated.filter(({ owner: { seat, since } }) =>
+      personAt(this.#room.state, seat, since),
+    );
+    const made = await Promise.all(
+      staying.map((seated) => this.#review(seated, seatView(round, seated.owner.seat).record)),
+    );
     if (this.#round !== number) return;
-    for (const { seated, first } of made) seated.first = first;
+    for (const [n, seated] of staying.entries()) seated.first = made[n]!;
     this.#tell();
   }
 
@@ -148,6 +166,10 @@ function nameOf({ seat, since }: Owner): string {
 /** A choice made or taken back on this seat, by whomever. */
 function isChoiceOf({ seat }: Owner, event: Logged['event']): boolean {
   return event.kind === 'round' && 'seat' in event.event && event.event.seat === seat;
+}
+
+function isSettled(event: Logged['event']): boolean {
+  return event.kind === 'round' && event.event.kind === 'settled';
 }
 
 /** The people who were dealt the round and still sit there. */

@@ -56,7 +56,7 @@ export function createDesk(vectors: Vectors): Desk {
       const { kernel, analyst } = cardOf(task.card);
       switch (task.kind) {
         case 'review':
-          return { kind: 'review', review: reviewRound(task.record, kernel) };
+          return { kind: 'review', review: reviewRound(task.record, kernel, task.earlier) };
         case 'judge': {
           const budget = task.depth === 'deep' ? DEEP : SHALLOW;
           return { kind: 'judge', judgement: judgeDeeply(analyst(), task.record, task.nth, budget) };

@@ -24,8 +24,13 @@ export const DEPTHS = ['deep', 'shallow'] as const;
 export type Depth = (typeof DEPTHS)[number];
 
 export type Task =
-  /** The first review of a seat. */
-  | { readonly kind: 'review'; readonly card: CardSlip; readonly record: SeatRecord }
+  /** The first review of a seat; `earlier` is the one of fewer steps. */
+  | {
+      readonly kind: 'review';
+      readonly card: CardSlip;
+      readonly record: SeatRecord;
+      readonly earlier: Review | null;
+    }
   /** Choice number `nth` of that review, judged more deeply. */
   | {
       readonly kind: 'judge';

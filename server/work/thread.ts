@@ -8,9 +8,15 @@ export type Reply =
   | { readonly kind: 'done'; readonly answer: Answer }
   | { readonly kind: 'failed'; readonly facts: Readonly<Record<string, string>> };
 
+/** What a thread is told when it starts. */
+export interface ThreadSettings {
+  /** Whether everything else on the machine goes first. */
+  readonly behind: boolean;
+}
+
 /** The thread starts at once and makes the house card ready while nothing is asked. */
-export function handInThread(entry: URL = ownEntry()): Hand {
-  const worker = new Worker(entry, { execArgv: [] });
+export function handInThread(settings: ThreadSettings, entry: URL = ownEntry()): Hand {
+  const worker = new Worker(entry, { execArgv: [], workerData: settings });
   // A server that ends need not wait for a review.
   worker.unref();
   let settle: { resolve(answer: Answer): void; reject(error: Error): void } | null = null;

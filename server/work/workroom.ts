@@ -28,11 +28,16 @@ export interface Workroom {
 
 export function openWorkroom({ workers, depth, queue }: ReviewSettings, clock: Clock, log: Log): Workroom {
   const desk = workers === 0 ? loadVectors().then(createDesk) : null;
-  const newHand = (): Hand => (desk ? handInProcess(desk) : handInThread());
-  const ports = { clock, log, newHand };
+  const newHand = (behind: boolean) => (): Hand => (desk ? handInProcess(desk) : handInThread({ behind }));
   // Nobody waits for a first review or a bot behind a closer look.
-  const prompt = new Pool({ ...ports, hands: 1, patience: PROMPT_PATIENCE_MS });
-  const close = new Pool({ ...ports, hands: Math.max(1, workers), patience: CLOSE_PATIENCE_MS });
+  const prompt = new Pool({ clock, log, newHand: newHand(false), hands: 1, patience: PROMPT_PATIENCE_MS });
+  const close = new Pool({
+    clock,
+    log,
+    newHand: newHand(true),
+    hands: Math.max(1, workers),
+    patience: CLOSE_PATIENCE_MS,
+  });
   const judges =
     depth === 'quick'
       ? null

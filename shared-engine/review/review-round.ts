@@ -16,16 +16,22 @@ import { passWords } from './words/pass.ts';
 import { type Worth, worthOn } from './worth.ts';
 
 type Judged = Omit<PassReview, 'words' | 'judgement'> | Omit<NumberReview, 'words' | 'judgement'>;
+type Offer = Relived['offered'][number];
 
 /**
  * Judges every choice of one seat from what it knew when it made it, in the order of the round. A record of a
  * round that is still going on gives the review of the steps that are over. The same record and card give the
- * same bytes on every machine.
+ * same bytes on every machine. `earlier`, the review of the same record when fewer steps were over, saves the work
+ * that went into it and changes nothing.
  */
-export function reviewRound(record: SeatRecord, kernel: Kernel): Review {
+export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review | null = null): Review {
   const worth = worthOn(kernel);
   const { start, end, offered } = relive(record);
-  const judged = offered.flatMap((offer) => judge(offer, kernel, worth));
+  const known = (offer: Offer) => earlier?.choices.filter(({ step }) => step === stepOf(offer)) ?? [];
+  const judged = offered.flatMap((offer): readonly Judged[] => {
+    const before = known(offer);
+    return before.length > 0 ? before : judge(offer, kernel, worth);
+  });
   const ids = judged.flatMap((choice) =>
     choice.kind === 'pass' ? [...choice.open, ...choice.openAfter, ...choice.openAfterBest] : [],
   );
@@ -50,7 +56,19 @@ export function reviewRound(record: SeatRecord, kernel: Kernel): Review {
   };
 }
 
-function judge(offer: Relived['offered'][number], kernel: Kernel, worth: Worth): readonly Judged[] {
+/** No step comes twice in a round. */
+function stepOf(offer: Offer): ChoiceReview['step'] {
+  switch (offer.kind) {
+    case 'move':
+      return offer.step;
+    case 'vote':
+      return 'vote';
+    case 'ask':
+      return 'courtesy-ask';
+  }
+}
+
+function judge(offer: Offer, kernel: Kernel, worth: Worth): readonly Judged[] {
   switch (offer.kind) {
     case 'move':
       return judgeMove(offer, kernel, worth);

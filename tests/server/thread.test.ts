@@ -12,7 +12,7 @@ import { records } from '../kit/reviews.ts';
 
 const [record] = records('thread', 1);
 const TASKS: readonly Task[] = [
-  { kind: 'review', card: HOUSE_SLIP, record: record! },
+  { kind: 'review', card: HOUSE_SLIP, record: record!, earlier: null },
   { kind: 'judge', card: HOUSE_SLIP, record: record!, nth: 0, depth: 'shallow' },
 ];
 
@@ -28,7 +28,7 @@ afterEach(async () => {
 });
 
 function thread(entry?: URL): Hand {
-  const hand = handInThread(entry);
+  const hand = handInThread({ behind: true }, entry);
   hands.push(hand);
   return hand;
 }
