@@ -1,6 +1,9 @@
 // A pupil's own table, with what the teacher does to it said above.
 import { useEffect, useMemo } from 'preact/hooks';
+import { aimAt } from '../model/aim.ts';
 import type { App } from '../model/app.ts';
+import { openPass } from '../model/facing.ts';
+import { seatedAt } from '../model/room.ts';
 import type { Screen } from '../model/screen.ts';
 import { RoomScreen, serverRoom } from '../rooms.ts';
 import { nameAims } from './requests.ts';
@@ -19,9 +22,11 @@ export function PupilTable({ app, code, room }: PupilTableProps) {
     return table.state.subscribe(({ aims, table: now }) => {
       if (aims === said) return;
       said = aims;
-      const latest = aims.findLast(({ round }) => round === now?.round);
+      const seated = seatedAt(now);
+      const open = seated && openPass(seated.view, seated.you);
+      if (!seated || !open) return;
       // An aim that does not arrive is missing from the talk and from nothing else.
-      if (latest) void nameAims(code, { step: latest.step, families: latest.families });
+      void nameAims(code, { step: open.step, families: aimAt(aims, seated.table.round, open.step) });
     });
   }, [table, code]);
   return <RoomScreen app={app} open={() => table} guide={(screen) => <Word screen={screen} />} />;

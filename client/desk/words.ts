@@ -79,11 +79,8 @@ export function termsWords({ racks, names }: ClassTerms): readonly string[] {
 }
 
 export const PUPIL = {
-  waiting: 'You are in. Your teacher deals soon.',
-  waitingAbout: 'Stay on this page; the tiles come by themselves.',
   held: 'Your teacher holds the tables here. Look up and talk; it goes on in a moment.',
   standIn: 'Your teacher let a bot play on for you. Say so if you are back.',
-  next: 'Ready for the next deal',
 } as const;
 
 export const DESK = {

@@ -9,6 +9,7 @@ import { soundsOf } from '../sound/sounds.ts';
 import { ROOM } from '../words/room.ts';
 import { Bar } from './bar.tsx';
 import { CodeField } from './code-field.tsx';
+import { LedWaiting } from './led-waiting.tsx';
 import { LinkBar } from './link-bar.tsx';
 import { Lobby } from './lobby.tsx';
 import { ReviewScreen } from './review/review-screen.tsx';
@@ -105,6 +106,7 @@ function Due({ app, room, screen }: { readonly app: App; readonly room: Room; re
         </main>
       );
     case 'lobby':
+      if (screen.table.led) return <LedWaiting />;
       return <Lobby app={app} room={room} table={screen.table} />;
     case 'playing':
       return <TableScreen room={room} seated={screen.seated} />;

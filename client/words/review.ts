@@ -33,6 +33,7 @@ export const REVIEW = {
   gift: 'Gift',
   method: 'How this was worked out',
   next: 'Next deal',
+  nextLed: 'Ready for the next deal',
   standIn: 'Your time ran out here; a stand-in chose.',
   racks: 'All four racks at the close',
   check: 'Was the deal fair?',

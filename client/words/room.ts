@@ -1,6 +1,8 @@
 // What the lobby, the table and the watcher's screen say besides steps and news.
 
 export const ROOM = {
+  ledWaiting: 'You are in. Your teacher deals soon.',
+  ledAbout: 'Stay on this page; the tiles come by themselves.',
   product: 'Quadrille',
   yourTurn: 'Your choice',
   othersTurn: 'Waiting',

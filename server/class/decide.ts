@@ -22,7 +22,13 @@ export type ClassCommand =
   | { readonly kind: 'hold'; readonly before: Step | null }
   | { readonly kind: 'stand-in'; readonly pupil: number; readonly on: boolean }
   | { readonly kind: 'show'; readonly choice: WallChoice | null }
-  | { readonly kind: 'aim'; readonly pupil: number; readonly aims: ClassAims }
+  /** `deal` is the place in the drill of the deal on the pupil's table. */
+  | {
+      readonly kind: 'aim';
+      readonly pupil: number;
+      readonly deal: number;
+      readonly aims: ClassAims;
+    }
   | { readonly kind: 'end' };
 
 export type ClassDecision = { readonly ok: true; readonly events: readonly ClassEvent[] } | Refusal;
@@ -58,11 +64,11 @@ export function decideClass(state: ClassState, command: ClassCommand): ClassDeci
   }
 }
 
-/** What was named for one deal stands; an aim counts for the deal on the table. */
-function decideAim(state: ClassState, { pupil, aims }: ClassCommand & { kind: 'aim' }): ClassDecision {
-  if (state.dealt === 0) return turnDown('no-round');
+/** What is named later for the same step takes the place of what was named before. */
+function decideAim(state: ClassState, { pupil, deal, aims }: ClassCommand & { kind: 'aim' }): ClassDecision {
+  if (deal < 0 || deal >= state.dealt) return turnDown('no-round');
   const { step, families } = aims;
-  return accept({ kind: 'aimed', pupil, deal: state.dealt - 1, step, families });
+  return accept({ kind: 'aimed', pupil, deal, step, families });
 }
 
 function accept(...events: readonly ClassEvent[]): ClassDecision {

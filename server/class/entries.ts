@@ -18,6 +18,11 @@ export function roundOf({ tables }: LiveClass, pupil: Pupil, deal: number): Roun
   return table?.closed.get(number) ?? null;
 }
 
+/** Place in the drill of the deal on this pupil's table; below the first before it is dealt. */
+export function dealOf({ tables }: LiveClass, { room, first }: Pupil): number {
+  return first + (tables.at(room)?.live.room.state.play?.number ?? 0) - 1;
+}
+
 /** `reviewer` null for the choices alone. */
 export async function entriesOf(
   live: LiveClass,

@@ -27,6 +27,7 @@ export async function wallFor(live: LiveClass, reviewer: Reviewer): Promise<Wall
     answered: shown ? pupils.filter(({ id }) => hasAnswered(live, id, shown)).length : 0,
     shown,
     rack: shown ? rackAt(live, shown, spread?.rack ?? null) : null,
+    aims: spread?.aims ?? [],
     spread: shown?.revealed ? (spread ?? null) : null,
     families: Object.fromEntries(families.map(({ id, name }) => [id, name])),
     ended,

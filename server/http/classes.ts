@@ -13,6 +13,7 @@ import {
 } from '../../shared-engine/index.ts';
 import type { Classes } from '../class/classes.ts';
 import { deskFor } from '../class/desk.ts';
+import { dealOf } from '../class/entries.ts';
 import { join } from '../class/joining.ts';
 import type { LiveClass } from '../class/live-class.ts';
 import { reportFor } from '../class/report.ts';
@@ -105,7 +106,10 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     if (live === null || pupil === null) return refuseWith(reply, 'no-such-class');
     const aims = classAimsSchema.safeParse(request.body);
     if (!aims.success) return refuseWith(reply, 'bad-request');
-    return done(reply, await live.submit({ kind: 'aim', pupil: pupil.id, aims: aims.data }));
+    return done(
+      reply,
+      await live.submit({ kind: 'aim', pupil: pupil.id, deal: dealOf(live, pupil), aims: aims.data }),
+    );
   });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/acts`, async (request, reply) => {

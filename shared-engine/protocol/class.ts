@@ -2,6 +2,8 @@
 import { z } from 'zod';
 import { SEATS } from '../deal/seat.ts';
 import { DRILL_FORMS } from '../drill/format.ts';
+import { CLASS_REPORT_FORMAT } from '../drill/report/class-report.ts';
+import { THEME_NAMES } from '../drill/report/themes.ts';
 import { STEPS } from '../exchange/schedule.ts';
 import { nameSchema } from './messages.ts';
 import { faceSchema, seatSchema, tilesSchema } from './views.ts';
@@ -166,6 +168,8 @@ export const wallSchema = z.object({
   shown: wallChoiceSchema.nullable(),
   /** The rack everybody faces at the shown step; null where racks differ. */
   rack: tilesSchema.nullable(),
+  /** Which families were named as aims before the shown step. */
+  aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
   /** Null until it is revealed. */
   spread: spreadSchema.nullable(),
   families: z.record(z.string(), z.string()),
@@ -174,7 +178,7 @@ export const wallSchema = z.object({
 export type Wall = z.infer<typeof wallSchema>;
 
 const themeSchema = z.object({
-  theme: z.string(),
+  theme: z.enum(THEME_NAMES),
   words: z.string(),
   choices: z.int(),
   pupils: z.int(),
@@ -184,7 +188,7 @@ const themeSchema = z.object({
 });
 
 export const classReportSchema = z.object({
-  format: z.string(),
+  format: z.literal(CLASS_REPORT_FORMAT),
   deal: z.string(),
   title: z.string().nullable(),
   pupils: z.int(),

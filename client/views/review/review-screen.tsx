@@ -39,7 +39,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
-      <ReadyPanel room={room} table={table} wish={REVIEW.next} />
+      <ReadyPanel room={room} table={table} wish={table.led ? REVIEW.nextLed : REVIEW.next} />
       {notice && (
         <p class="notice" role="alert">
           {notice}
@@ -52,7 +52,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {shared && <Again app={app} shared={shared} />}
       <OpenRacks seated={seated} />
       <DealCheckPanel seated={seated} />
-      {home === 'server' && (
+      {home === 'server' && !table.led && (
         <details class="panel">
           <summary>{LOBBY.seats}</summary>
           <SeatPicker app={app} room={room} table={table} />

@@ -24,7 +24,7 @@ export const THEMES = {
 } as const;
 export type Theme = keyof typeof THEMES;
 
-const THEME_NAMES = Object.keys(THEMES) as readonly Theme[];
+export const THEME_NAMES = Object.keys(THEMES) as readonly Theme[];
 
 export interface ThemeCost {
   readonly theme: Theme;

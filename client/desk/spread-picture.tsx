@@ -1,0 +1,74 @@
+// The spread of one step as a picture: each choice with its share of the class and what it costs, dot and whiskers.
+import type { StepSpread } from '../../shared-engine/index.ts';
+import { TileRow } from '../views/tile-row.tsx';
+import { optionName } from '../words/options.ts';
+import { type CostFigure, costOf, costWords } from './spread-words.ts';
+import { percent, WALL } from './words.ts';
+
+interface SpreadPictureProps {
+  readonly spread: StepSpread;
+}
+
+export function SpreadPicture({ spread }: SpreadPictureProps) {
+  const rows = spread.choices.map((choice) => ({ choice, cost: costOf(choice) }));
+  const most = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
+  return (
+    <div class="spread">
+      <div class="spread-row spread-head" aria-hidden="true">
+        <span />
+        <span />
+        <span>{WALL.cost}</span>
+      </div>
+      <ol>
+        {rows.map(({ choice, cost }) => (
+          <li key={String(choice.chosen)} class="spread-row">
+            <span class="spread-choice">
+              <Chosen kind={spread.kind} chosen={choice.chosen} />
+            </span>
+            <span class="spread-share">
+              <span class="spread-bar">
+                <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+                  <rect class="share-bar" width={choice.share * 100} height="10" />
+                </svg>
+              </span>
+              {percent(choice.share)} ({choice.count})
+            </span>
+            <span class="spread-cost">
+              {cost && <Whisker cost={cost} most={most} />}
+              <span>{costWords(cost)}</span>
+            </span>
+          </li>
+        ))}
+      </ol>
+      {spread.stoodIn > 0 && <p class="aside">{WALL.stoodIn(spread.stoodIn)}</p>}
+    </div>
+  );
+}
+
+interface ChosenProps {
+  readonly kind: StepSpread['kind'];
+  readonly chosen: StepSpread['choices'][number]['chosen'];
+}
+
+function Chosen({ kind, chosen }: ChosenProps) {
+  if (typeof chosen !== 'number')
+    return chosen.length === 0 ? <>{WALL.unseen}</> : <TileRow tiles={chosen} />;
+  return <>{optionName(kind === 'pass' ? 'ask' : kind, chosen)}</>;
+}
+
+const WIDTH = 200;
+const EDGE = 10;
+
+function Whisker({ cost, most }: { readonly cost: CostFigure; readonly most: number }) {
+  const x = (value: number) => EDGE + (Math.max(0, value) / most) * (WIDTH - 2 * EDGE);
+  return (
+    <svg class="cost-scale" viewBox={`0 0 ${WIDTH} 24`} aria-hidden="true" focusable="false">
+      <line class="cost-zero" x1={x(0)} x2={x(0)} y1="0" y2="24" />
+      <path
+        class="cost-whisker"
+        d={`M${x(cost.from)} 12 H${x(cost.to)} M${x(cost.from)} 7 V17 M${x(cost.to)} 7 V17`}
+      />
+      <circle class="cost-dot" cx={x(cost.value)} cy="12" r="6" />
+    </svg>
+  );
+}

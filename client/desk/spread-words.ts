@@ -1,0 +1,29 @@
+// What a choice of the class cost, as a figure for the picture and as words.
+import type { Cost } from '../../shared-engine/index.ts';
+import { figure } from '../words/review.ts';
+import { WALL } from './words.ts';
+
+export interface CostFigure {
+  readonly value: number;
+  readonly from: number;
+  readonly to: number;
+  readonly unit: 'tiles' | 'points';
+}
+
+/** Points of outlook where the deeper judgement is there, tiles until then; null where nothing is known. */
+export function costOf({ loss, points }: Pick<Cost, 'loss' | 'points'>): CostFigure | null {
+  if (points) {
+    const { value, within } = points;
+    return { value, from: value - within, to: value + within, unit: 'points' };
+  }
+  if (loss === null) return null;
+  return { value: loss.mean, from: loss.low ?? loss.mean, to: loss.high ?? loss.mean, unit: 'tiles' };
+}
+
+export function costWords(cost: CostFigure | null): string {
+  if (cost === null) return WALL.unknown;
+  const { value, from, to, unit } = cost;
+  if (to < 0.005) return WALL.none;
+  const size = `${figure(value)} ${unit}`;
+  return to - from < 0.005 ? size : `${size} (${figure(from)} to ${figure(to)})`;
+}

@@ -1,0 +1,114 @@
+// The teacher's desk: the way in, the deals, the hold, the pupils one by one, and what is on the wall.
+import { useSignal } from '@preact/signals';
+import { type ClassAct, classLink, classPath, type Desk, deskSchema } from '../../shared-engine/index.ts';
+import type { App } from '../model/app.ts';
+import { pathOf } from '../model/route.ts';
+import { Bar } from '../views/bar.tsx';
+import { goInPage } from '../views/link.ts';
+import { Scan } from '../views/scan.tsx';
+import { ROOM } from '../words/room.ts';
+import { LeadPanel } from './lead-panel.tsx';
+import { type News, useNews } from './news.ts';
+import { PupilList } from './pupil-list.tsx';
+import { actIn } from './requests.ts';
+import { TalkPanel } from './talk-panel.tsx';
+import { DESK } from './words.ts';
+
+export type Act = (act: ClassAct) => void;
+
+export function TeacherDesk({ app, code }: { readonly app: App; readonly code: string }) {
+  const news = useNews(classPath(code, 'desk'), deskSchema);
+  const problem = useSignal<string | null>(null);
+  const act: Act = (what) => {
+    problem.value = null;
+    void actIn(code, what).then((answer) => {
+      if (!answer.ok) problem.value = answer.sentence;
+    });
+  };
+  const { value } = news;
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="desk">
+        {value === null ? (
+          <p role="status">{news.problem ?? ROOM.opening}</p>
+        ) : (
+          <>
+            <h1>{value.title}</h1>
+            <p class="notice" role="alert">
+              {problem.value ?? news.problem}
+            </p>
+            <Parts app={app} desk={value} news={news} act={act} />
+          </>
+        )}
+      </main>
+    </>
+  );
+}
+
+interface PartsProps {
+  readonly app: App;
+  readonly desk: Desk;
+  readonly news: News<Desk>;
+  readonly act: Act;
+}
+
+function Parts({ app, desk, news, act }: PartsProps) {
+  return (
+    <>
+      <div class="desk-columns">
+        <WayIn link={app.linkTo({ kind: 'class', code: desk.code, part: 'main' })} code={desk.code} />
+        <LeadPanel desk={desk} act={act} />
+      </div>
+      <PupilList desk={desk} at={news.at} act={act} />
+      <TalkPanel key={desk.dealt} desk={desk} act={act} />
+      <Ending app={app} desk={desk} act={act} />
+    </>
+  );
+}
+
+function WayIn({ link, code }: { readonly link: string; readonly code: string }) {
+  return (
+    <section class="way-in" aria-labelledby="code-title">
+      <div>
+        <h2 id="code-title">{DESK.code}</h2>
+        <p class="big-code" data-code={code}>
+          {[...code].join(' ')}
+        </p>
+        <p>{DESK.codeAbout}</p>
+        <p>
+          <a href={classLink(code)}>{link}</a>
+        </p>
+      </div>
+      <Scan link={link} />
+    </section>
+  );
+}
+
+function Ending({ app, desk, act }: Omit<PartsProps, 'news'>) {
+  const sure = useSignal(false);
+  const report = { kind: 'class', code: desk.code, part: 'report' } as const;
+  return (
+    <section class="row ending">
+      <a class="button" href={pathOf(report)} onClick={(event) => goInPage(event, () => app.go(report))}>
+        {DESK.report}
+      </a>
+      {desk.ended ? (
+        <p>{DESK.ended}</p>
+      ) : sure.value ? (
+        <button type="button" onClick={() => act({ kind: 'end' })}>
+          {DESK.endSure}
+        </button>
+      ) : (
+        <button
+          type="button"
+          onClick={() => {
+            sure.value = true;
+          }}
+        >
+          {DESK.end}
+        </button>
+      )}
+    </section>
+  );
+}
