@@ -38,16 +38,6 @@ export function createChoiceModel(uses: Uses, temperature: number = TEMPERATURE)
   const legal = new Float64Array(MOST + 1);
   const partial = new Float64Array((FACE_COUNT + 1) * (MOST + 1));
 
-  function multiply(into: Float64Array, most: number, weightOf: (copies: number) => number): void {
-    for (let size = MOST; size > 0; size--) {
-      let sum = into[size]!;
-      for (let copies = 1; copies <= Math.min(most, size); copies++) {
-        sum += into[size - copies]! * weightOf(copies);
-      }
-      into[size] = sum;
-    }
-  }
-
   return {
     read(racks, at) {
       uses.read(racks, at);
@@ -67,10 +57,17 @@ export function createChoiceModel(uses: Uses, temperature: number = TEMPERATURE)
           // A third tile is taken to be of as much use as the second.
           use = copies > 2 ? use + last : total === 0 ? 0 : 1 - uses.weights[2 * face + copies]! / total;
           last = use - before;
-          weights[face * 4 + copies] = expOfMinus(use / temperature);
+          weights[face * 4 + copies] = expOfMinus(Math.min(100, use / temperature));
         }
-        multiply(sums, most, (copies) => weights[face * 4 + copies]!);
-        multiply(legal, most, () => 1);
+        const one = weights[face * 4 + 1]!;
+        const two = most > 1 ? weights[face * 4 + 2]! : 0;
+        const three = most > 2 ? weights[face * 4 + 3]! : 0;
+        sums[3] = sums[3]! + one * sums[2]! + two * sums[1]! + three;
+        sums[2] = sums[2]! + one * sums[1]! + two;
+        sums[1] = sums[1]! + one;
+        legal[3] = legal[3]! + legal[2]! + (most > 1 ? legal[1]! : 0) + (most > 2 ? 1 : 0);
+        legal[2] = legal[2]! + legal[1]! + (most > 1 ? 1 : 0);
+        legal[1] = legal[1]! + 1;
       }
     },
     probability(pass, at, size) {

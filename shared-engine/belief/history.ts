@@ -23,6 +23,9 @@ export interface History {
   readonly racks: Uint8Array;
   /** Tiles each seat gave of its own in each move, laid out the same way. */
   readonly passes: Uint8Array;
+  /** The same bytes four at a time, for comparing. */
+  readonly rackWords: Int32Array;
+  readonly passWords: Int32Array;
   /** Likelihood of each pass, at move × 4 + seat; 1 for a pass that tells nothing. */
   readonly likelihood: Float64Array;
 }
@@ -36,6 +39,8 @@ export function createHistory(situation: Situation): History {
   const moves = situation.past.length;
   const gifts = situation.past.reduce((sum, { gave }) => sum + gave.length, 0);
   const tiles = dealtHidden(situation) + gifts;
+  const racks = new Uint8Array((moves + 1) * RACKS);
+  const passes = new Uint8Array(moves * RACKS);
   return {
     tiles,
     moves,
@@ -43,8 +48,10 @@ export function createHistory(situation: Situation): History {
     holder: new Uint8Array(tiles * (moves + 1)),
     bound: new Uint8Array(tiles),
     wall: new Uint8Array(FACE_COUNT),
-    racks: new Uint8Array((moves + 1) * RACKS),
-    passes: new Uint8Array(moves * RACKS),
+    racks,
+    passes,
+    rackWords: new Int32Array(racks.buffer),
+    passWords: new Int32Array(passes.buffer),
     likelihood: new Float64Array(moves * 4).fill(1),
   };
 }

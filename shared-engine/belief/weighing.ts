@@ -36,11 +36,15 @@ export interface Weighing {
 export function createWeighing(model: ChoiceModel): Weighing {
   const racksThen = new Uint8Array((MOVES + 1) * RACKS);
   const passesThen = new Uint8Array(MOVES * RACKS);
+  const rackWordsThen = new Int32Array(racksThen.buffer);
+  const passWordsThen = new Int32Array(passesThen.buffer);
   const likelihoodThen = new Float64Array(MOVES * 4);
 
-  function differs({ racks, passes }: History, at: number): boolean {
-    for (let i = at; i < at + FACE_COUNT; i++) {
-      if (racks[i] !== racksThen[i] || passes[i] !== passesThen[i]) return true;
+  /** `at` counts bytes, all of them multiples of four. */
+  function differs({ rackWords, passWords }: History, at: number): boolean {
+    const end = (at + FACE_COUNT) / 4;
+    for (let w = at / 4; w < end; w++) {
+      if (rackWords[w] !== rackWordsThen[w] || passWords[w] !== passWordsThen[w]) return true;
     }
     return false;
   }

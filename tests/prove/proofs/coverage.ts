@@ -14,7 +14,7 @@ const SHALLOW_AMOUNTS: Record<Size, Amount> = {
   small: { choices: 30, batches: 48 },
   full: { choices: 2_000, batches: 48 },
 };
-const DEEP_AMOUNTS: Record<Size, Amount | null> = { small: null, full: { choices: 60, batches: 512 } };
+const DEEP_AMOUNTS: Record<Size, Amount | null> = { small: null, full: { choices: 50, batches: 480 } };
 
 /** A few dozen choices say little: at 95 % one in seven hardly ever misses. */
 const BARS = { small: [0.85, 1], full: [0.935, 0.965] } as const;

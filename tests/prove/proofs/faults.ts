@@ -1,9 +1,32 @@
 // Everything a server may meet, brought about with real processes: nothing acknowledged is lost, nobody sees too much.
+import { cutOff, flooded, malformed, slowReader, storm } from '../faults/at-the-door.ts';
+import { badBots, firstVersion } from '../faults/in-process.ts';
+import { clocksApart, databaseGone, serverFrozen, serverKilled, wakesLost } from '../faults/on-database.ts';
 import { askedToGo, diskFull, fileHeld, killed, reloads, tornTail, twice } from '../faults/on-file.ts';
 import { ANSWERED_WITHIN_MS, type Found, type Scenario } from '../faults/scenario.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
-const SCENARIOS: readonly Scenario[] = [killed, askedToGo, fileHeld, diskFull, twice, reloads, tornTail];
+const SCENARIOS: readonly Scenario[] = [
+  killed,
+  askedToGo,
+  databaseGone,
+  fileHeld,
+  diskFull,
+  twice,
+  slowReader,
+  cutOff,
+  flooded,
+  storm,
+  malformed,
+  clocksApart,
+  serverFrozen,
+  serverKilled,
+  wakesLost,
+  reloads,
+  badBots,
+  firstVersion,
+  tornTail,
+];
 
 export const proof: Proof = {
   summary:
@@ -19,13 +42,14 @@ export const proof: Proof = {
   },
 };
 
-function rowOf(what: string, { happened, verdict }: Found, seconds: number): ProofRow {
+function rowOf(what: string, { happened, verdict, note }: Found, seconds: number): ProofRow {
   const { faults, acknowledged, choices, rounds, slowest = 0 } = verdict;
   const counts = [
     `${happened} times`,
     ...(acknowledged === undefined ? [] : [`${acknowledged} acknowledged`]),
     ...(choices === undefined ? [] : [`${choices} choices in ${rounds} rounds`]),
     ...(verdict.slowest === undefined ? [] : [`answered ${slowest} ms after healing at the latest`]),
+    ...(note === undefined ? [] : [note]),
     `${seconds.toFixed(1)} s`,
   ];
   return {

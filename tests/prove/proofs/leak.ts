@@ -16,7 +16,7 @@ import type { Proof } from '../proof.ts';
 const PAIRS = { small: 6, full: 1_000 };
 
 /** One pair in so many has every choice judged deeply as well. */
-const EVERY = 4;
+const EVERY = 6;
 
 export const proof: Proof = {
   summary: 'Rounds that differ in hidden tiles alone give byte-identical reviews, deeper judgements too.',
