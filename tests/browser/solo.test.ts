@@ -55,7 +55,7 @@ describe('practising alone', () => {
       .waitFor();
   });
 
-  it('shows every choice of the review with its sentences', async () => {
+  it('shows every choice of the review with its sentences; a closer look takes the place of the first', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     await playToClose(page);
@@ -67,6 +67,8 @@ describe('practising alone', () => {
       await page.getByRole('heading', { level: 3, name }).first().waitFor();
       expect(await page.locator('.choice-detail .verdict').count()).toBeGreaterThanOrEqual(2);
     }
+    await strip.first().click();
+    await page.getByText('What else you could have done, on one scale').waitFor();
   });
 
   it('returns to the same tiles, order and tray after a reload', async () => {
