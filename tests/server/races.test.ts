@@ -26,7 +26,7 @@ test('on PostgreSQL', async () => {
     const stores = [await storeAt(), await storeAt()] as const;
     const { faults, wins } = await race(250, 'on PostgreSQL', stores, new FakeClock());
     expect(faults).toEqual([]);
-    expect(wins[0] + wins[1]).toBe(250);
+    expect(Math.min(...wins)).toBeGreaterThan(50);
     await Promise.all(stores.map((store) => store.close()));
   } finally {
     await postgres.discard();

@@ -26,6 +26,12 @@ const PACE = {
   REVIEW_WORKERS: '0',
 } as const;
 
+/** None of them outlives the proof. */
+const atWork = new Set<ServerProcess>();
+process.once('exit', () => {
+  for (const { child } of atWork) child.kill('SIGKILL');
+});
+
 /** `preload` is a module that runs before the server does. */
 export async function houseAt(
   environment: Readonly<Record<string, string>>,
@@ -34,18 +40,19 @@ export async function houseAt(
   const port = await freePort();
   const program = ['--import', 'tsx', ...(preload ? ['--import', preload] : []), 'server/main.ts'];
   const running: { now: ServerProcess | null } = { now: null };
-  process.once('exit', () => running.now?.child.kill('SIGKILL'));
   return {
     url: `http://127.0.0.1:${port}`,
     pid: () => running.now?.child.pid ?? 0,
     async start() {
       running.now = startProcess({ ...PACE, PORT: String(port), ...environment }, program);
+      atWork.add(running.now);
       await running.now.url;
     },
     async end(signal) {
       const ended = running.now;
       running.now = null;
       if (ended === null) return null;
+      atWork.delete(ended);
       ended.child.kill(signal);
       const [code] = await ended.ended;
       return typeof code === 'number' ? code : null;

@@ -7,6 +7,8 @@ export type Input = Parameters<Proof['run']>[0];
 export interface Found {
   /** What went wrong how often; a fault that never came about proves nothing. */
   readonly happened: number;
+  /** A figure worth telling. */
+  readonly note?: string;
   readonly verdict: Pick<Verdict, 'faults'> & Partial<Verdict>;
 }
 

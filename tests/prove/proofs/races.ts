@@ -19,8 +19,18 @@ export const proof: Proof = {
       const share = Math.min(...raced.wins) / races;
       return [
         { what: 'races on PostgreSQL', value: raced.races, bar: 'reported', ok: true },
-        { what: 'won by each server', value: raced.wins.join(' and '), bar: 'reported', ok: true },
-        { what: 'share of the server that won less', value: share, bar: '>= 0.02', ok: share >= 0.02 },
+        {
+          what: 'writes of each server that were kept',
+          value: raced.wins.join(' and '),
+          bar: 'reported',
+          ok: true,
+        },
+        {
+          what: 'of 100 races, writes of the server that won less',
+          value: Math.round(100 * share),
+          bar: '>= 20',
+          ok: share >= 0.2,
+        },
         {
           what: 'what did not hold',
           value: raced.faults.slice(0, 5).join('; ') || 0,
