@@ -14,7 +14,7 @@ import type { DeepJudgement, Finalist, Judgement, Measured } from './judgement.t
 import type { ChoiceReview, Review } from './review.ts';
 import { judgementWords } from './words/judgement.ts';
 import { lessonOf } from './words/lesson.ts';
-import { LOWERED } from './words/method.ts';
+import { DEEP_METHOD, LOWERED, METHOD } from './words/method.ts';
 
 /**
  * Judges choice number `nth` of the review of this record. The same record, card and budget give the same bytes,
@@ -50,7 +50,7 @@ export function withJudgement(review: Review, nth: number, judgement: Judgement)
   const choices = review.choices.map(
     (choice, n): ChoiceReview => (n === nth ? { ...choice, judgement } : choice),
   );
-  return { ...review, choices, lesson: lessonOf({ choices }) };
+  return { ...review, choices, lesson: lessonOf({ choices }), method: `${METHOD} ${DEEP_METHOD}` };
 }
 
 /** The review of which some choices were judged on a smaller budget than there would be time for elsewhere. */

@@ -13,9 +13,13 @@ import { proof as words } from '../prove/proofs/words.ts';
 const PROOFS = { leak, exact, coverage, blame, tie, belief, strength, repeat, words };
 
 describe('small sizes', () => {
-  it.each(Object.entries(PROOFS))('%s', async (_, proof) => {
-    const rows = await proof.run({ seed: 'quadrille', size: 'small' });
-    expect(rows.length).toBeGreaterThan(0);
-    expect(rows.filter(({ ok }) => !ok)).toEqual([]);
-  });
+  it.each(Object.entries(PROOFS))(
+    '%s',
+    async (_, proof) => {
+      const rows = await proof.run({ seed: 'quadrille', size: 'small' });
+      expect(rows.length).toBeGreaterThan(0);
+      expect(rows.filter(({ ok }) => !ok)).toEqual([]);
+    },
+    240_000,
+  );
 });

@@ -22,9 +22,9 @@ import { modelRound } from '../judging/model-rounds.ts';
 import { differenceOf, differenceText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const SCORED: Record<Size, number> = { small: 16, full: 300 };
-const RANKED: Record<Size, number> = { small: 40, full: 1_000 };
-const SCORE_BATCHES = 64;
+const SCORED: Record<Size, number> = { small: 8, full: 300 };
+const RANKED: Record<Size, number> = { small: 30, full: 1_000 };
+const SCORE_BATCHES: Record<Size, number> = { small: 24, full: 64 };
 
 /** The believed share of a count is mixed with so many worlds of no idea: chances from few worlds are rough. */
 const MIXED = 64;
@@ -56,8 +56,8 @@ function scores(seed: string, key: number, size: Size): ProofRow[] {
   const bots: number[] = [];
   for (let n = 0; n < count; n++) {
     const { situation, truth } = modelRound(key, n, 1 + (n % 6));
-    supposed.push(gain(situation, truth));
-    bots.push(botGain(`${seed} ${n}`, n));
+    supposed.push(gain(situation, truth, SCORE_BATCHES[size]));
+    bots.push(botGain(`${seed} ${n}`, n, SCORE_BATCHES[size]));
   }
   const matched = differenceOf(supposed);
   const other = differenceOf(bots);
@@ -79,10 +79,10 @@ function scores(seed: string, key: number, size: Size): ProofRow[] {
 }
 
 /** Sum over hidden seats and faces of the log chance given to the true count, less the same without an idea. */
-function gain(situation: Situation, truth: Uint8Array): number {
-  const believed = sharesOf(belief, situation, truth);
-  const without = sharesOf(noIdea, situation, truth);
-  const all = SCORE_BATCHES * BATCH;
+function gain(situation: Situation, truth: Uint8Array, batches: number): number {
+  const believed = sharesOf(belief, situation, truth, batches);
+  const without = sharesOf(noIdea, situation, truth, batches);
+  const all = batches * BATCH;
   return believed.reduce((sum, share, n) => {
     // Half a world beside, so that a count never met is unlikely and not impossible.
     const rough = (without[n]! * all + 0.5) / (all + 1);
@@ -91,9 +91,9 @@ function gain(situation: Situation, truth: Uint8Array): number {
 }
 
 /** For each hidden seat and face the share of worlds that have the true count. */
-function sharesOf(source: Belief, situation: Situation, truth: Uint8Array): number[] {
-  const worlds = source.worlds(situation, 1, 0, SCORE_BATCHES);
-  const count = SCORE_BATCHES * BATCH;
+function sharesOf(source: Belief, situation: Situation, truth: Uint8Array, batches: number): number[] {
+  const worlds = source.worlds(situation, 1, 0, batches);
+  const count = batches * BATCH;
   return SEATS.filter((seat) => seat !== situation.seat).flatMap((seat) =>
     Array.from({ length: FACE_COUNT }, (_, face) => {
       const at = seat * FACE_COUNT + face;
@@ -105,7 +105,7 @@ function sharesOf(source: Belief, situation: Situation, truth: Uint8Array): numb
 }
 
 /** A choice of a round of bots, with the racks as they really were. */
-function botGain(name: string, n: number): number {
+function botGain(name: string, n: number, batches: number): number {
   const { round } = mixedRound(`${name} believed`);
   const me = SEATS[n % 4]!;
   const choices = choicesOf(seatView(round, me).record);
@@ -119,7 +119,7 @@ function botGain(name: string, n: number): number {
       for (const face of move.received) racks[seat * FACE_COUNT + faceIndex(face)]!++;
     }
   }
-  return gain(situation, racks);
+  return gain(situation, racks, batches);
 }
 
 type Measure = (racks: Uint8Array) => number;

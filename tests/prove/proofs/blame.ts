@@ -16,9 +16,9 @@ import { referenceOf } from '../judging/reference.ts';
 import { shareText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const CHOICES: Record<Size, number> = { small: 16, full: 250 };
-const BATCHES: Record<Size, number> = { small: 48, full: 256 };
-const NULL_GAMES: Record<Size, number> = { small: 150, full: 5_000 };
+const CHOICES: Record<Size, number> = { small: 10, full: 250 };
+const BATCHES: Record<Size, number> = { small: 32, full: 256 };
+const NULL_GAMES: Record<Size, number> = { small: 60, full: 5_000 };
 const RIVALS = 9;
 
 export const proof: Proof = {

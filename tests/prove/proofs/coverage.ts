@@ -11,7 +11,7 @@ interface Amount {
 }
 
 const SHALLOW_AMOUNTS: Record<Size, Amount> = {
-  small: { choices: 30, batches: 48 },
+  small: { choices: 20, batches: 32 },
   full: { choices: 2_000, batches: 48 },
 };
 const DEEP_AMOUNTS: Record<Size, Amount | null> = { small: null, full: { choices: 50, batches: 480 } };

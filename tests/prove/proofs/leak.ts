@@ -13,7 +13,7 @@ import { GLANCE } from '../judging/budgets.ts';
 import { analyst } from '../judging/choices.ts';
 import type { Proof } from '../proof.ts';
 
-const PAIRS = { small: 6, full: 1_000 };
+const PAIRS = { small: 4, full: 1_000 };
 
 /** One pair in so many has every choice judged deeply as well. */
 const EVERY = 6;

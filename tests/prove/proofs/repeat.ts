@@ -11,7 +11,7 @@ import { analyst, choicesFrom } from '../judging/choices.ts';
 import { shareText } from '../judging/shares.ts';
 import type { Proof, Size } from '../proof.ts';
 
-const CHOICES: Record<Size, number> = { small: 20, full: 250 };
+const CHOICES: Record<Size, number> = { small: 12, full: 250 };
 const OTHER_SEED = 0x7a_11_0f_15;
 
 /** The small size looks briefly at few choices, so more of them change sides. */

@@ -26,7 +26,7 @@ import { analyst, card, strongRound, vectors } from '../judging/choices.ts';
 import { differenceOf, differenceText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const DEALS: Record<Size, number> = { small: 10, full: 2_000 };
+const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
 
 /** How often the rest of each exchange is played on, the simulated seats misjudging anew. */
 const ENDINGS = 6;

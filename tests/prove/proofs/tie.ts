@@ -6,13 +6,13 @@ import { rivalsOf } from '../judging/rivals.ts';
 import { shareText } from '../judging/shares.ts';
 import type { Proof, Size } from '../proof.ts';
 
-const CHOICES: Record<Size, number> = { small: 14, full: 120 };
-const BATCHES: Record<Size, number> = { small: 48, full: 256 };
+const CHOICES: Record<Size, number> = { small: 10, full: 120 };
+const BATCHES: Record<Size, number> = { small: 32, full: 256 };
 
 /** Alternatives that the long run follows to the end: the best-looking ones and the finalists. */
 const FOLLOWED = 24;
 
-/** Fourteen choices say little, and are looked at briefly. */
+/** Ten choices say little, and are looked at briefly. */
 const BARS: Record<Size, number> = { small: 0.6, full: 0.975 };
 const MOST = 5;
 

@@ -16,7 +16,7 @@ import { analyst } from '../judging/choices.ts';
 import { percent, shareText } from '../judging/shares.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const ROUNDS: Record<Size, number> = { small: 3, full: 60 };
+const ROUNDS: Record<Size, number> = { small: 2, full: 60 };
 const SWAPS: Record<Size, number> = { small: 20, full: 500 };
 const RIVALS: Record<Size, number> = { small: 4, full: 60 };
 
