@@ -1,4 +1,5 @@
 // One room: decide, append, evolve, tell; one command after the other, and nothing is answered before it is kept.
+import { setImmediate } from 'node:timers/promises';
 import { errorFacts, type Log } from '../log.ts';
 import type { Clock, Store, Undo } from '../ports.ts';
 import { type Answer, Answers } from './answers.ts';
@@ -103,9 +104,12 @@ export class Room {
   async submit(command: RoomCommand, id: string | null = null): Promise<Answer> {
     if (this.#waiting.length >= MOST_WAITING) return turnDown('too-fast');
     return new Promise((answer) => {
-      // Those that come while the store is busy with others are kept by one write and told by one message.
+      // Those that come within one turn, or while the store is busy, are kept by one write and told by one message.
       if (this.#waiting.push({ command, id, answer }) > 1) return;
-      void this.#mailbox.run(() => this.#performAll(this.#waiting.splice(0)));
+      void this.#mailbox.run(async () => {
+        await setImmediate();
+        await this.#performAll(this.#waiting.splice(0));
+      });
     });
   }
 
