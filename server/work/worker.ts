@@ -1,5 +1,5 @@
 // The other side of a hand in a thread: takes tasks one after the other and answers each.
-import { constants, setPriority } from 'node:os';
+import { setPriority } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import { loadVectors } from '../../shared-engine/index.ts';
 import { errorFacts } from '../log.ts';
@@ -9,6 +9,9 @@ import type { Reply, ThreadSettings } from './thread.ts';
 
 const port = parentPort;
 if (port === null) throw new Error('This file runs in a thread of the server; start server/main instead.');
+
+/** A third of what a thread that serves tables gets, where both want a core; further back, a busy machine would starve it. */
+const NICE = 5;
 
 const { behind }: ThreadSettings = workerData;
 // Linux has a priority for each thread; elsewhere this would hold back the whole server.
@@ -29,7 +32,7 @@ function replyTo(task: Task): Reply {
 
 function stepBack(): void {
   try {
-    setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
+    setPriority(NICE);
   } catch {
     // A system that forbids it has its own idea of who goes first.
   }

@@ -14,8 +14,8 @@ import { handInThread } from './thread.ts';
 
 /** A first review or a bot's choice takes a twentieth of a second; a thread that has to start takes a second more. */
 const PROMPT_PATIENCE_MS = 10_000;
-/** A closer look takes up to three seconds of a core, which may be shared. */
-const CLOSE_PATIENCE_MS = 60_000;
+/** A closer look takes up to three seconds of a core, which may be shared by many. */
+const CLOSE_PATIENCE_MS = 120_000;
 
 export interface Workroom {
   readonly bots: Bots;
