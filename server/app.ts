@@ -10,6 +10,7 @@ import { Classes } from './class/classes.ts';
 import { sharedReviewer } from './class/shared-reviews.ts';
 import type { Config } from './config.ts';
 import { classRoutes } from './http/classes.ts';
+import type { Figures } from './http/figures.ts';
 import { originAllowed } from './http/origin.ts';
 import { pages } from './http/pages.ts';
 import { headerPolicy } from './http/policy.ts';
@@ -38,6 +39,8 @@ export interface AppPorts {
   readonly reviewer: Reviewer;
   /** First answers alone where it is missing. */
   readonly judges?: Judges;
+  /** Counts for the operator where they are asked for. */
+  readonly figures?: Figures;
   /** Folder of the built page. */
   readonly clientFolder: string;
 }
@@ -64,10 +67,20 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     limits,
   });
   const classes = new Classes({ ...ports, reviewer, registry, limits, pace });
-  const sockets = new Gateway({ registry, tickets, clock, log, mostSockets: limits.sockets });
+  const sockets = new Gateway({
+    registry,
+    tickets,
+    clock,
+    log,
+    mostSockets: limits.sockets,
+    mostAnAddress: limits.socketsPerAddress,
+  });
 
+  const figures = ports.figures;
+  figures?.observe({ rooms: () => registry.inHand, sockets: () => sockets.sockets });
   app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
     const ms = Math.round(reply.elapsedTime);
+    figures?.answered(method, routeOptions.url ?? 'unknown', reply.statusCode, ms);
     log.info({ method, route: routeOptions.url ?? 'unknown', status: reply.statusCode, ms }, 'request');
   });
   await app.register(fastifyHelmet, headerPolicy);

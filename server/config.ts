@@ -36,6 +36,10 @@ const schema = z.object({
   ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(60),
   MAX_ROOMS: z.coerce.number().int().min(1).default(5000),
   MAX_SOCKETS: z.coerce.number().int().min(1).default(10_000),
+  /** Sockets from one address; a class behind one router counts as one. 0 for no limit. */
+  SOCKETS_PER_ADDRESS: z.coerce.number().int().min(0).default(200),
+  /** Figures for the operator, on a listener of their own that the loopback alone reaches; 0 for none. */
+  METRICS_PORT: z.coerce.number().int().min(0).max(65535).default(0),
   /** Pause of a bot before it chooses, in milliseconds. */
   THINK_MS: z.coerce.number().int().min(0).max(60_000).default(900),
   /** How long a person may be gone before the stand-in chooses for those who wait, in milliseconds. */
@@ -79,6 +83,8 @@ export interface Pace {
 export interface Config {
   readonly port: number;
   readonly host: string;
+  /** Null where nobody asks for figures. */
+  readonly metricsPort: number | null;
   readonly logLevel: Environment['LOG_LEVEL'];
   readonly backing: BackingChoice;
   readonly origins: readonly string[];
@@ -88,6 +94,7 @@ export interface Config {
     readonly roomsPerMinute: number;
     readonly rooms: number;
     readonly sockets: number;
+    readonly socketsPerAddress: number;
   };
   readonly pace: Pace;
   readonly review: ReviewSettings;
@@ -117,6 +124,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     config: {
       port: e.PORT,
       host: e.HOST,
+      metricsPort: e.METRICS_PORT === 0 ? null : e.METRICS_PORT,
       logLevel: e.LOG_LEVEL,
       backing: backingOf(e),
       origins: e.PUBLIC_ORIGIN,
@@ -126,6 +134,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
         roomsPerMinute: e.ROOMS_PER_MINUTE,
         rooms: e.MAX_ROOMS,
         sockets: e.MAX_SOCKETS,
+        socketsPerAddress: e.SOCKETS_PER_ADDRESS,
       },
       pace: {
         think: e.THINK_MS,

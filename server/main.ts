@@ -3,6 +3,7 @@ import path from 'node:path';
 import { buildApp } from './app.ts';
 import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
+import { createFigures, listenForFigures } from './http/figures.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
 import { openBacking } from './store/backing.ts';
@@ -30,6 +31,8 @@ log.info({ rooms: config.backing.kind }, 'the rooms are open');
 
 const workroom = openWorkroom(config.review, systemClock, log);
 
+const figures = config.metricsPort === null ? null : createFigures();
+
 const app = await buildApp({
   config,
   log,
@@ -42,10 +45,15 @@ const app = await buildApp({
   bots: workroom.bots,
   reviewer: workroom.reviewer,
   ...(workroom.judges && { judges: workroom.judges }),
+  ...(figures && { figures }),
   clientFolder,
 });
 
+const figuresListener =
+  figures && config.metricsPort !== null ? await listenForFigures(figures, config.metricsPort) : null;
+
 async function closed(): Promise<void> {
+  await figuresListener?.close();
   await app.close();
   await workroom.close();
   await backing.close();

@@ -44,6 +44,11 @@ export class Registry {
     this.#unfollow = bus ? followOthers(rooms, { ...ports, bus }) : () => {};
   }
 
+  /** How many rooms are at work here. */
+  get inHand(): number {
+    return this.#live.size;
+  }
+
   /** Rejects when the store cannot be reached. */
   async open(opening: Opening | ClassOpening): Promise<Opened> {
     const { store, clock, entropy, limits } = this.#ports;

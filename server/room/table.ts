@@ -3,6 +3,7 @@ import { CLOSE, type Review, SEATS, type Seat, type ServerMessage } from '../../
 import type { Clock, Undo } from '../ports.ts';
 import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
+import { textOf } from './message-text.ts';
 import { newsBetween } from './news.ts';
 import type { Room } from './room.ts';
 import { personAt, type RoomState } from './state.ts';
@@ -12,7 +13,8 @@ const MOST_WATCHERS = 40;
 
 /** One socket, as the table sees it. */
 export interface Line {
-  send(message: ServerMessage): void;
+  /** The frame has at least `size` characters, filled up with blanks. */
+  send(message: ServerMessage, size?: number): void;
   /** `reason` is for the peer's program. */
   end(code: number, reason?: string): void;
 }
@@ -53,7 +55,7 @@ export class Table {
     room.onChange(() => {
       const entered = [...this.#listeners].filter((listener) => listener.entered);
       for (const listener of [...this.#listeners]) this.#meet(listener);
-      for (const listener of entered) if (this.#listeners.has(listener)) this.#tell(listener);
+      this.#tellAlike(entered.filter((listener) => this.#listeners.has(listener)));
     });
   }
 
@@ -165,9 +167,23 @@ export class Table {
     }
   }
 
+  /** In one turn and in frames of one size: when and how much somebody hears tells nothing about what. */
+  #tellAlike(listeners: readonly Listener[]): void {
+    const forWatchers = this.#tableMessage(null);
+    const told = listeners.map(
+      ({ line, owner }) => [line, owner === null ? forWatchers : this.#tableMessage(owner)] as const,
+    );
+    const size = Math.max(...told.map(([, message]) => textOf(message).length));
+    for (const [line, message] of told) line.send(message, size);
+  }
+
   #tell({ line, owner }: Listener): void {
+    line.send(this.#tableMessage(owner));
+  }
+
+  #tableMessage(owner: Owner | null): ServerMessage {
     const { state } = this.#room;
-    line.send({ kind: 'table', seq: state.seq, table: this.#tableAt(state, owner) });
+    return { kind: 'table', seq: state.seq, table: this.#tableAt(state, owner) };
   }
 
   /** What is new to somebody who comes back, where that can still be said; the whole table otherwise. */

@@ -12,11 +12,14 @@ import { Session, type SessionPorts } from './session.ts';
 export interface GatewayPorts extends SessionPorts {
   readonly log: Log;
   readonly mostSockets: number;
+  /** 0 for no limit. */
+  readonly mostAnAddress: number;
 }
 
 export class Gateway {
   readonly #ports: GatewayPorts;
   readonly #lines = new Set<Line>();
+  readonly #byAddress = new Map<string, number>();
 
   constructor(ports: GatewayPorts) {
     this.#ports = ports;
@@ -28,12 +31,16 @@ export class Gateway {
       SOCKET_PATH,
       {
         websocket: true,
-        preValidation: async (_, reply) => {
-          if (this.#lines.size >= this.#ports.mostSockets) return refuseWith(reply, 'try-later');
+        preValidation: async ({ ip }, reply) => {
+          if (!this.#hasRoomFor(ip)) return refuseWith(reply, 'try-later');
         },
       },
-      (socket) => this.#take(socket),
+      (socket, { ip }) => this.#take(socket, ip),
     );
+  }
+
+  get sockets(): number {
+    return this.#lines.size;
   }
 
   /** Ends every socket and says to each when to come back. */
@@ -45,8 +52,21 @@ export class Gateway {
     }
   }
 
-  #take(socket: WebSocket): void {
+  #hasRoomFor(address: string): boolean {
+    const { mostSockets, mostAnAddress } = this.#ports;
+    if (this.#lines.size >= mostSockets) return false;
+    return mostAnAddress === 0 || (this.#byAddress.get(address) ?? 0) < mostAnAddress;
+  }
+
+  #count(address: string, change: 1 | -1): void {
+    const now = (this.#byAddress.get(address) ?? 0) + change;
+    if (now > 0) this.#byAddress.set(address, now);
+    else this.#byAddress.delete(address);
+  }
+
+  #take(socket: WebSocket, address: string): void {
     const { clock, log } = this.#ports;
+    this.#count(address, 1);
     const line = lineOf(socket, clock);
     const session = new Session(line, this.#ports);
     this.#lines.add(line);
@@ -59,6 +79,7 @@ export class Gateway {
     });
     socket.on('close', () => {
       this.#lines.delete(line);
+      this.#count(address, -1);
       session.closed();
     });
   }
