@@ -148,7 +148,6 @@ export { createRemovals } from './playout/removals.ts';
 export { createBatchPlayouts } from './playout/vector.ts';
 export {
   CLASS_LIMITS,
-  CLASSES_PATH,
   type ClassAct,
   type ClassAims,
   type ClassInfo,
@@ -157,9 +156,7 @@ export {
   classAimsSchema,
   classInfoSchema,
   classJoinedSchema,
-  classLink,
   classOpenedSchema,
-  classPath,
   classTermsSchema,
   type Desk,
   type DeskPupil,
@@ -206,7 +203,10 @@ export {
   ticketSchema,
 } from './protocol/messages.ts';
 export {
+  CLASSES_PATH,
   cardPath,
+  classLink,
+  classPath,
   HOUSE_CARD_PATH,
   ROOMS_PATH,
   roomPath,

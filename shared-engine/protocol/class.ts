@@ -219,18 +219,3 @@ export const drillReportSchema = z.object({
 export type DrillReport = z.infer<typeof drillReportSchema>;
 
 export const CLASS_LIMITS = { pupils: 60 } as const;
-
-export const CLASSES_PATH = '/api/classes';
-
-export function classPath(
-  code: string,
-  part: '' | 'pupils' | 'acts' | 'aims' | 'desk' | 'wall' | 'report' = '',
-): string {
-  const path = `${CLASSES_PATH}/${encodeURIComponent(code)}`;
-  return part === '' ? path : `${path}/${part}`;
-}
-
-/** The link of a class: pupils join there, the teacher leads from there. */
-export function classLink(code: string): string {
-  return `/c/${encodeURIComponent(code)}`;
-}

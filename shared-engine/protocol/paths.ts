@@ -33,3 +33,19 @@ export function cardPath(code: string): string {
 export function tablePath(code: string): string {
   return `/t/${encodeURIComponent(code)}`;
 }
+
+/** `POST` opens a class. */
+export const CLASSES_PATH = '/api/classes';
+
+export function classPath(
+  code: string,
+  part: '' | 'pupils' | 'acts' | 'aims' | 'desk' | 'wall' | 'report' = '',
+): string {
+  const path = `${CLASSES_PATH}/${encodeURIComponent(code)}`;
+  return part === '' ? path : `${path}/${part}`;
+}
+
+/** The link of a class: pupils join there, the teacher leads from there. */
+export function classLink(code: string): string {
+  return `/c/${encodeURIComponent(code)}`;
+}

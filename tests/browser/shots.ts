@@ -1,19 +1,23 @@
-// Writes a picture of every screen at three widths into shots/, so that a person can look.
+// Writes a picture of every screen at three widths into shots/, so that a person can look; `pictures` writes the README's.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { openChromium } from '../kit/chromium.ts';
 import { startPageServer } from '../kit/page-server.ts';
 import {
+  closeSheet,
   dealAlone,
   fillTray,
   isClosed,
   joinAt,
   nextHeading,
   openFor,
+  openLesson,
+  openSheet,
   passThree,
   titleOf,
 } from '../kit/player.ts';
+import { writePictures } from './pictures.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../shots');
 
@@ -36,6 +40,11 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await picture('front', page);
   await page.getByText('How the tables you open are set up').click();
   await picture('front-settings', page, true);
+  for (const sheet of ['Help', 'Settings'] as const) {
+    await openSheet(page, sheet);
+    await picture(sheet.toLowerCase(), page);
+    await closeSheet(page);
+  }
   await friends(browser, origin, look, picture);
 
   await dealAlone(page, origin);
@@ -54,6 +63,12 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await playOn(page, async (_, of) => of.screenshot());
   await page.getByRole('heading', { name: 'Both times side by side' }).waitFor();
   await picture('again-whole', page, true);
+  await openLesson(page, origin);
+  await picture('example', page);
+  await playOn(page, async (_, of) => of.screenshot());
+  await page.getByRole('button', { name: /^First right/ }).click();
+  await page.getByText('What else you could have done, on one scale').waitFor();
+  await picture('deep-review-whole', page, true);
   await context.close();
 }
 
@@ -109,6 +124,7 @@ const wanted = process.argv.slice(2);
 const server = await startPageServer();
 const browser = await openChromium();
 try {
+  if (wanted.includes('pictures')) await writePictures(browser, server.origin);
   for (const look of Object.keys(LOOKS)) {
     if (wanted.length === 0 || wanted.includes(look)) await shoot(browser, server.origin, look);
   }
