@@ -37,6 +37,8 @@ export interface RoomState {
   readonly table: Table | null;
   /** The private review of the round that closed last. */
   readonly review: Review | null;
+  /** Whether choices of it may still be judged more deeply. */
+  readonly moreToCome: boolean;
   readonly hand: hands.Hand;
   /** Why the last thing the player tried did not happen. */
   readonly notice: string | null;
@@ -99,6 +101,7 @@ export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPo
     link: { kind: 'connecting' },
     table: null,
     review: null,
+    moreToCome: true,
     hand: firstHand,
     notice: null,
     news: [],
@@ -210,7 +213,8 @@ function received(
     case 'refused':
       return { notice: message.sentence };
     case 'review':
-      return message.round === before.table?.round ? { review: message.review } : {};
+      if (message.round !== before.table?.round) return {};
+      return { review: message.review, moreToCome: message.more ?? true };
     case 'table': {
       const { table } = message;
       const seated = seatedAt(table);

@@ -59,7 +59,7 @@ export class Reviews {
     const { play } = this.#room.state;
     if (play !== null) this.#deepen(play, owner);
     const seated = this.#seated.find((other) => nameOf(other.owner) === nameOf(owner));
-    return seated?.first ? { round: this.#round, review: reviewNow(seated, seated.first) } : null;
+    return seated ? this.#told(seated) : null;
   };
 
   /** Nobody is told anything any more, and what nobody has taken up yet is called off. */
@@ -148,15 +148,19 @@ export class Reviews {
     this.#callOff?.();
     this.#callOff = null;
     for (const seated of this.#seated) {
-      const { owner, first } = seated;
-      if (first === null || !personAt(this.#room.state, owner.seat, owner.since)) continue;
-      this.#table.tellOwner(owner, { kind: 'review', round: this.#round, review: reviewNow(seated, first) });
+      const { owner } = seated;
+      const told = this.#told(seated);
+      if (told === null || !personAt(this.#room.state, owner.seat, owner.since)) continue;
+      this.#table.tellOwner(owner, { kind: 'review', ...told });
     }
   }
-}
 
-function reviewNow({ deepening }: Seated, first: Review): Review {
-  return deepening?.into(first) ?? first;
+  /** Null before the first answer. */
+  #told({ first, deepening }: Seated) {
+    if (first === null) return null;
+    const more = deepening !== null && !deepening.isOver;
+    return { round: this.#round, review: deepening?.into(first) ?? first, more };
+  }
 }
 
 function nameOf({ seat, since }: Owner): string {

@@ -139,8 +139,16 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('keeping'), keeps: z.boolean() }),
   /** Sent at short intervals: a line that stays silent for longer than two of them is dead. */
   z.object({ kind: z.literal('alive') }),
-  /** This seat's private review of a closed round. */
-  z.object({ kind: z.literal('review'), round: z.int(), review: reviewSchema }),
+  /**
+   * This seat's private review of a closed round: the first answer, then again and again as choices are judged more
+   * deeply. `more` is false with the last one; a choice that is not judged deeply by then keeps its first answer.
+   */
+  z.object({
+    kind: z.literal('review'),
+    round: z.int(),
+    review: reviewSchema,
+    more: z.boolean().optional(),
+  }),
 ]);
 export type ServerMessage = z.infer<typeof serverMessageSchema>;
 

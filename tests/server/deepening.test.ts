@@ -140,6 +140,7 @@ describe('one person', () => {
     const [first, last] = reviewsOf(peer);
     expect(last!.choices[gone!.nth]).toEqual(first!.choices[gone!.nth]);
     expect(depthsOf(last!)).toBe(last!.choices.length - 1);
+    expect(peer.messages.flatMap((m) => (m.kind === 'review' ? [m.more] : []))).toEqual([true, false]);
   });
 
   test('is told where a busy server looked less closely', async () => {

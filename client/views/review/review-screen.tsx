@@ -25,7 +25,7 @@ interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
-  const { review, notice, home } = room.state.value;
+  const { review, moreToCome, notice, home } = room.state.value;
   const { table } = seated;
   const shared = sharedDealOf(seated, home);
   const first = shared && review ? earlierReview(app, shared, room, review) : null;
@@ -45,7 +45,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           {notice}
         </p>
       )}
-      {review && <DeepProgress review={review} />}
+      {review && moreToCome && <DeepProgress review={review} />}
       {review && <Choices review={review} room={room} seated={seated} />}
       {review && <JourneyChart review={review} />}
       {first && review && <SideBySide first={first} now={review} />}

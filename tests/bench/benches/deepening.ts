@@ -6,7 +6,7 @@ import { startProcess } from '../../kit/server-process.ts';
 import type { Peer } from '../../kit/sockets.ts';
 import type { Bench } from '../bench.ts';
 
-const ROUNDS = 4;
+const ROUNDS = 2;
 /** Thinking time before each choice; people take longer. */
 const THINK_MS = 3000;
 
