@@ -21,6 +21,7 @@ const SETTINGS = {
   LOG_LEVEL: 'info',
   THINK_MS: '0',
   REQUESTS_PER_MINUTE: '0',
+  SOCKETS_PER_ADDRESS: '0',
   ROOMS_PER_MINUTE: '0',
 };
 

@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
+import type { Figures } from '../../server/http/figures.ts';
 import { createLog } from '../../server/log.ts';
 import type { Bots, Entropy, Judges, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
@@ -35,6 +36,7 @@ export interface TestServerOptions {
   readonly reviewer?: Reviewer;
   /** First answers alone unless given. */
   readonly judges?: Judges;
+  readonly figures?: Figures;
   readonly clientFolder?: string;
 }
 
@@ -58,6 +60,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
     ...(options.judges && { judges: options.judges }),
+    ...(options.figures && { figures: options.figures }),
     clientFolder: options.clientFolder ?? 'no such folder',
   });
   await app.listen({ port: 0, host: '127.0.0.1' });
@@ -66,7 +69,8 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
 }
 
 export function settings(environment: Readonly<Record<string, string>>): Config {
-  const read = readConfig({ REQUESTS_PER_MINUTE: '0', ROOMS_PER_MINUTE: '0', ...environment });
+  const unlimited = { REQUESTS_PER_MINUTE: '0', ROOMS_PER_MINUTE: '0', SOCKETS_PER_ADDRESS: '0' };
+  const read = readConfig({ ...unlimited, ...environment });
   if (!read.ok) throw new Error(read.problems.join('; '));
   return read.config;
 }

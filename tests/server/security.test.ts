@@ -1,0 +1,233 @@
+// What an attacker may try at the door and at the sockets, a line each; the rest is in sockets, http, names and roles.
+import { readdirSync, readFileSync } from 'node:fs';
+import { connect } from 'node:net';
+import request from 'supertest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { ROOMS_PATH, roomPath, SOCKET_PATH, seatsPath, ticketPath } from '../../shared-engine/index.ts';
+import { FRIENDS, openRoom, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+import { Peer } from '../kit/sockets.ts';
+
+let server: TestServer;
+beforeEach(async () => {
+  server = await startServer({ seed: 'security' });
+});
+afterEach(() => server.stop());
+
+async function restart(settings: Readonly<Record<string, string>>): Promise<void> {
+  await server.stop();
+  server = await startServer({ seed: 'security', settings });
+}
+
+describe('the packages', () => {
+  // Advisories on sockets are closed from ws 8.21 on; what is installed is what the lock file says.
+  test('have ws 8.21 or newer, wherever it is installed', () => {
+    const lock: { packages: Record<string, { version?: string }> } = JSON.parse(
+      readFileSync(new URL('../../package-lock.json', import.meta.url), 'utf8'),
+    );
+    const versions = Object.entries(lock.packages)
+      .filter(([place]) => /(^|\/)node_modules\/ws$/.test(place))
+      .map(([, { version }]) => version ?? '');
+    expect(versions.length).toBeGreaterThan(0);
+    for (const version of versions) {
+      const [major, minor] = version.split('.').map(Number);
+      expect([major, minor! >= 21]).toEqual([8, true]);
+    }
+  });
+
+  test('of the peers of the load benchmark are not among the server’s', () => {
+    const own = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+    const peers: { dependencies: Record<string, string> } = JSON.parse(
+      readFileSync(new URL('../bench/peers/package.json', import.meta.url), 'utf8'),
+    );
+    const names = Object.keys(peers.dependencies).filter((name) => name !== 'ws');
+    expect(names.length).toBeGreaterThan(2);
+    expect(names.filter((name) => own.includes(`"${name}"`))).toEqual([]);
+  });
+});
+
+describe('the statements of the stores', () => {
+  const folder = new URL('../../server/store/', import.meta.url);
+  const sources = readdirSync(folder).map((file) => readFileSync(new URL(file, folder), 'utf8'));
+  const STATEMENT = /(`[^`]*`|'[^'\n]*'|"[^"\n]*")(\s*\+)?/g;
+  const isSql = (text: string) => /\b(SELECT|INSERT INTO|UPDATE|DELETE FROM|WHERE|VALUES)\b/.test(text);
+  const statements = sources.flatMap((source) =>
+    [...source.matchAll(STATEMENT)].filter(([text]) => isSql(text)),
+  );
+
+  test('are found, and hold no value: each is one text with places for parameters', () => {
+    expect(statements.length).toBeGreaterThan(20);
+    expect(statements.map(([text]) => text).filter((text) => text.includes('${'))).toEqual([]);
+    expect(statements.filter(([, , joined]) => joined !== undefined).map(([text]) => text)).toEqual([]);
+  });
+
+  test('keep a name that looks like one as a name', async () => {
+    const name = `'); DROP TABLE x--`;
+    const { body } = await request(server.url)
+      .post(ROOMS_PATH)
+      .send({ ...FRIENDS, name });
+    const seats = (await request(server.url).get(roomPath(body.code))).body.seats;
+    expect(seats[0].name).toBe(name);
+  });
+});
+
+describe('an address', () => {
+  test('opens so many sockets and no more, and one that closes makes place', async () => {
+    await restart({ SOCKETS_PER_ADDRESS: '3' });
+    const open = [await Peer.open(server.url), await Peer.open(server.url), await Peer.open(server.url)];
+    await expect(Peer.open(server.url)).rejects.toThrow('503');
+    await open[0]!.close();
+    await expect.poll(() => Peer.open(server.url).then(() => 'open', String)).toBe('open');
+    await expect(Peer.open(server.url)).rejects.toThrow('503');
+  });
+
+  const from = (address: string) =>
+    request(server.url).get('/api/cards/house').set('x-forwarded-for', address);
+
+  test('cannot be made up: X-Forwarded-For counts for nothing without a proxy', async () => {
+    await restart({ REQUESTS_PER_MINUTE: '2' });
+    for (const address of ['192.0.2.1', '192.0.2.2']) expect((await from(address)).status).toBe(200);
+    expect((await from('192.0.2.3')).status).toBe(429);
+  });
+
+  test('is the one that the last of the configured proxies saw, whatever stands before it', async () => {
+    await restart({ REQUESTS_PER_MINUTE: '2', TRUST_PROXY_HOPS: '1' });
+    for (let n = 0; n < 2; n++) expect((await from(`192.0.2.${n}, 198.51.100.7`)).status).toBe(200);
+    expect((await from('192.0.2.9, 198.51.100.7')).status).toBe(429);
+    expect((await from('198.51.100.8')).status).toBe(200);
+  });
+});
+
+describe('a code', () => {
+  test('that is wrong and one whose table is gone get one answer, byte for byte', async () => {
+    const { code } = await openRoom(server);
+    await server.store.remove(code);
+    await server.stop();
+    server = await startServer({ seed: 'security again', store: server.store, clock: server.clock });
+    const answers = new Set<string>();
+    for (const known of [code, 'ZZZZZZZZ', 'not a code']) {
+      const path = roomPath(known);
+      for (const call of [
+        request(server.url).get(path),
+        request(server.url).post(seatsPath(known)).send({ name: 'Odo', seat: null }),
+        request(server.url).post(ticketPath(known)).send({}),
+        request(server.url).get(`${path}/card`),
+      ]) {
+        const { status, text } = await call;
+        answers.add(`${status} ${text}`);
+      }
+    }
+    expect([...answers]).toHaveLength(1);
+  });
+
+  test('cannot be tried out fast: each look counts against the address', async () => {
+    await restart({ REQUESTS_PER_MINUTE: '5' });
+    const statuses: number[] = [];
+    for (let n = 0; n < 8; n++) statuses.push((await request(server.url).get(roomPath('ZZZZZZZZ'))).status);
+    expect(statuses).toEqual([404, 404, 404, 404, 404, 429, 429, 429]);
+  });
+});
+
+describe('a seat', () => {
+  test('has at most one socket that plays: three and more replace one another', async () => {
+    const guest = await openRoom(server);
+    const peers: Peer[] = [];
+    for (let n = 0; n < 4; n++) {
+      peers.push(await sitDown(server, guest));
+    }
+    await Promise.all(peers.slice(0, 3).map((peer) => peer.ended));
+    expect(await peers[3]!.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
+  });
+
+  test('is held by a secret that another room does not know', async () => {
+    const [mine, other] = [await openRoom(server), await openRoom(server)];
+    expect((await ticketFor(server, { code: other.code, secret: mine.secret })).seat).toBeNull();
+    const peer = await sitDown(server, mine);
+    expect(peer.table).toMatchObject({ code: mine.code, you: 0 });
+  });
+});
+
+describe('results', () => {
+  test('of one step leave in one turn, in frames of one size', async () => {
+    const { peers } = await seatedFour();
+    const sizes = new Map<number, number[]>();
+    for (const peer of peers) {
+      for (const frame of peer.frames) {
+        const message: { kind: string; seq?: number } = JSON.parse(frame);
+        if (message.kind !== 'table' || message.seq === undefined) continue;
+        sizes.set(message.seq, [...(sizes.get(message.seq) ?? []), frame.length]);
+      }
+    }
+    const heardByAll = [...sizes.values()].filter((all) => all.length === 4);
+    expect(heardByAll.length).toBeGreaterThan(3);
+    for (const all of heardByAll) expect(new Set(all).size).toBe(1);
+  });
+
+  async function seatedFour() {
+    const host = await openRoom(server);
+    const guests = [host];
+    for (const name of ['Tomas', 'Wilma', 'Odo'])
+      guests.push(await takeSeat(server, host.code, { name, seat: null }));
+    const peers: Peer[] = [];
+    for (const guest of guests) peers.push(await sitDown(server, guest));
+    for (const peer of peers) await peer.act({ kind: 'ready', ready: true });
+    await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
+    for (const peer of peers) {
+      const { view } = peer.table;
+      const tiles = view?.audience === 'seat' ? view.rack.filter((face) => face !== 'joker') : [];
+      await peer.choose({ kind: 'seal', step: 'first-right', tiles: tiles.slice(0, 3), blind: 0 });
+    }
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    return { peers };
+  }
+});
+
+describe('raw bytes at the port', () => {
+  test('that smuggle a second request behind a length and a chunk are turned down', async () => {
+    const answer = await raw(
+      'POST /api/rooms HTTP/1.1\r\nHost: x\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\nGET /healthz HTTP/1.1\r\nHost: x\r\n\r\n',
+    );
+    expect(answer).toMatch(/^HTTP\/1\.1 400 /);
+    expect(answer).not.toContain('"ok":true');
+  });
+
+  test('with a broken header, an endless one or none at all do not stop the server', async () => {
+    expect(await raw('GET / HTTP/1.1\r\nHost: x\r\nA\u0000: b\r\n\r\n')).toMatch(/^HTTP\/1\.1 400 /);
+    expect(await raw(`GET / HTTP/1.1\r\nHost: x\r\nA: ${'b'.repeat(40_000)}\r\n\r\n`)).toMatch(
+      /^HTTP\/1\.1 4/,
+    );
+    expect(await raw('\u0000\u0001\u0002\r\n\r\n')).toMatch(/^HTTP\/1\.1 400 |^$/);
+    expect((await request(server.url).get('/healthz')).status).toBe(200);
+  });
+
+  test('of an upgrade with two origins, or with a foreign host for its own, are turned down', async () => {
+    const upgrade = (lines: string) =>
+      raw(
+        `GET ${SOCKET_PATH} HTTP/1.1\r\nConnection: Upgrade\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\n${lines}\r\n\r\n`,
+      );
+    const { host } = new URL(server.url);
+    const foreign = 'Origin: https://elsewhere.example';
+    expect(await upgrade(`Host: ${host}\r\n${foreign}`)).toMatch(/^HTTP\/1\.1 403 /);
+    expect(await upgrade(`Host: ${host}\r\n${foreign}\r\nOrigin: http://${host}`)).not.toMatch(/ 101 /);
+    expect(await upgrade(`Host: ${host}\r\nOrigin: http://${host}.elsewhere.example`)).toMatch(/ 403 /);
+    expect(await upgrade(`Host: ${host}\r\nOrigin: http://${host}`)).toMatch(/^HTTP\/1\.1 101 /);
+  });
+
+  function raw(text: string): Promise<string> {
+    const { hostname, port } = new URL(server.url);
+    return new Promise((resolve) => {
+      const socket = connect(Number(port), hostname, () => socket.write(text));
+      let heard = '';
+      const done = () => {
+        socket.destroy();
+        resolve(heard);
+      };
+      socket.on('data', (data) => {
+        heard += data.toString();
+        done();
+      });
+      socket.on('error', done);
+      socket.on('close', done);
+    });
+  }
+});
