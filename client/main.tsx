@@ -28,6 +28,8 @@ if (app.route.peek().kind !== 'front') void roomsPart.fetch();
 app.settings.subscribe((settings) => showSettings(settings, document.documentElement));
 
 const page = document.getElementById('page');
+// What the document shows until the script runs makes way.
+page?.replaceChildren();
 if (page) render(<AppView app={app} />, page);
 
 window.addEventListener('load', () => {

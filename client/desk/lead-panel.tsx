@@ -16,7 +16,7 @@ export function LeadPanel({ desk, act }: LeadPanelProps) {
   const current = deals[dealt - 1];
   const more = dealt < deals.length;
   return (
-    <section class="lead" aria-label={DESK.hold}>
+    <section class="lead" aria-label={DESK.lead}>
       <p class="deal-now">
         <b>{dealt === 0 ? DESK.notDealt(deals.length) : DESK.dealNumber(dealt, deals.length)}</b>
         {current?.title && <span> {current.title}</span>}

@@ -92,6 +92,7 @@ export const DESK = {
   noMore: 'That was the last deal.',
   dealNumber: (number: number, of: number) => `Deal ${number} of ${of}`,
   notDealt: (of: number) => `Nothing is dealt yet; the drill has ${of === 1 ? '1 deal' : `${of} deals`}.`,
+  lead: 'Lead the class',
   hold: 'Hold before a step',
   noHold: 'No hold',
   goOn: 'Let them go on',
