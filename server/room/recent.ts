@@ -3,8 +3,8 @@ import type { Logged } from './event.ts';
 import { evolveRoom, replayRoom } from './evolve.ts';
 import type { RoomState } from './state.ts';
 
-/** Events that somebody may have missed and still be told the difference: longer than any step. */
-const KEPT = 64;
+/** Events that somebody may have missed and still be told the difference: two steps and more, at a KB or so each. */
+const KEPT = 16;
 
 export class Recent {
   readonly #states = new Map<number, RoomState>();
