@@ -17,6 +17,7 @@ import {
   judgementSchema,
   judgeOffered,
   loadVectors,
+  NO_VECTORS,
   normalPoint,
   passesOf,
   questionsIn,
@@ -291,6 +292,14 @@ describe('a deeper judgement', () => {
     }
     expect(passes).toBeGreaterThan(10);
     expect(told / passes).toBeGreaterThan(0.3);
+  });
+
+  it('has the same bytes where the host cannot run the vector module', () => {
+    const plain = createAnalyst(houseCard(), NO_VECTORS);
+    const [record] = all;
+    for (const nth of [1, 3]) {
+      expect(judgeDeeply(plain, record!, nth, GLANCE)).toEqual(judgeDeeply(analyst, record!, nth, GLANCE));
+    }
   });
 
   it('refuses a choice that the record does not have', () => {
