@@ -6,9 +6,12 @@ import { type Hand, handInProcess } from '../../server/work/hand.ts';
 import { Pool } from '../../server/work/pool.ts';
 import { HOUSE_SLIP, type Task } from '../../server/work/task.ts';
 import { handInThread } from '../../server/work/thread.ts';
+import { CLOSE, stream } from '../../shared-engine/index.ts';
 import { vectors } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
+import { ALONE, anyAnswer, openRoom, ownView, sitDown } from '../kit/guests.ts';
 import { records } from '../kit/reviews.ts';
+import { startProcess } from '../kit/server-process.ts';
 
 const [record] = records('thread', 1);
 const TASKS: readonly Task[] = [
@@ -64,4 +67,22 @@ test('killed in the middle of a task, the task is done by another thread', async
   expect(await order.answer).toEqual(desk.do(TASKS[1]!));
   expect(hands).toHaveLength(2);
   await pool.close();
+});
+
+test('a server whose threads are at work ends cleanly when asked to', async () => {
+  const server = startProcess({ REVIEW_WORKERS: '2' });
+  try {
+    const guest = await openRoom(
+      { url: await server.url },
+      { ...ALONE, bots: ['thoughtful', 'casual', 'strong'] },
+    );
+    const peer = await sitDown({ url: await server.url }, guest);
+    await peer.untilTable((table) => table.round === 1);
+    await peer.choose(anyAnswer(ownView(peer), stream('ends', 'x')));
+    server.child.kill('SIGTERM');
+    expect(await peer.ended).toBe(CLOSE.restarting);
+    expect(await server.ended).toEqual([0, null]);
+  } finally {
+    server.child.kill('SIGKILL');
+  }
 });
