@@ -129,7 +129,7 @@ describe('a class', () => {
     expect(csv.split('\r\n')[0]).toMatch(/^deal,seat,step,kind,choice,pupils,share/);
     await desk.emulateMedia({ media: 'print' });
     expect(await desk.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
-  });
+  }, 240_000);
 });
 
 describe('preparing', () => {
