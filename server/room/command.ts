@@ -64,8 +64,8 @@ export type RoomCommand =
   | { readonly kind: 'go'; readonly seat: Seat; readonly line: string }
   /** `shown` is the key of the secret that the owner brought. */
   | { readonly kind: 'change-key'; readonly owner: Owner; readonly shown: string; readonly key: string }
-  /** This server watches the room's clock; `alive` are the servers that are not known to be gone. */
-  | { readonly kind: 'take-in-hand'; readonly node: string; readonly alive: readonly string[] }
+  /** This server watches the room's clock; those in `gone` do no longer. */
+  | { readonly kind: 'take-in-hand'; readonly node: string; readonly gone: readonly string[] }
   | { readonly kind: 'act'; readonly owner: Owner; readonly act: TableAct }
   /** The next deal, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly seed: string }

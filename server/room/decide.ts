@@ -139,10 +139,10 @@ function decideKey(
 
 function decideInHand(
   { inHandOf }: RoomState,
-  { node, alive }: RoomCommand & { kind: 'take-in-hand' },
+  { node, gone }: RoomCommand & { kind: 'take-in-hand' },
 ): RoomDecision {
   if (inHandOf.includes(node)) return accept([]);
-  return accept([{ kind: 'in-hand', node, others: inHandOf.filter((other) => alive.includes(other)) }]);
+  return accept([{ kind: 'in-hand', node, others: inHandOf.filter((other) => !gone.includes(other)) }]);
 }
 
 function ownerIs(state: RoomState, { seat, since }: Owner): boolean {

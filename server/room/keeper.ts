@@ -79,8 +79,7 @@ export class Keeper {
       }
       case 'take-in-hand': {
         const gone = await nodes.gone(state.inHandOf);
-        const alive = state.inHandOf.filter((node) => !gone.includes(node));
-        return this.#room.submit({ kind: 'take-in-hand', node: nodes.id, alive });
+        return this.#room.submit({ kind: 'take-in-hand', node: nodes.id, gone });
       }
       case 'choose':
         return state.play === null ? { ok: true } : this.#choose(duty, state.play);

@@ -95,8 +95,10 @@ describe('two servers', () => {
   });
 
   test('K3 the clock runs on while one of two servers watches it, and anew when none did', async () => {
-    const { here, there, clock, ines, tomas, fail, host, guest } = await two(60);
+    const { here, there, clock, rooms, ines, tomas, fail, host, guest } = await two(60);
     await deal([ines, tomas]);
+    const inHand = async () => (await rooms.load(host.code))!.filter(({ event }) => event.kind === 'in-hand');
+    await expect.poll(inHand).toHaveLength(2);
     clock.advance(20_000);
     await fail(1);
     const moved = await sitDown(here, guest);
