@@ -7,10 +7,12 @@ import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } 
 import type { Logger } from 'pino';
 import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
 import { Classes } from './class/classes.ts';
+import { sharedJudges } from './class/shared-judges.ts';
 import { sharedReviewer } from './class/shared-reviews.ts';
 import type { Config } from './config.ts';
 import { classRoutes } from './http/classes.ts';
 import type { Figures } from './http/figures.ts';
+import { mineRoutes } from './http/mine.ts';
 import { originAllowed } from './http/origin.ts';
 import { pages } from './http/pages.ts';
 import { headerPolicy } from './http/policy.ts';
@@ -59,14 +61,16 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     forceCloseConnections: true,
   });
   const reviewer = sharedReviewer(ports.reviewer);
+  const judges = ports.judges && sharedJudges(ports.judges);
   const registry = new Registry({
     ...ports,
     reviewer,
+    ...(judges && { judges }),
     bots: sturdyBots(ports.bots, clock, log),
     pace,
     limits,
   });
-  const classes = new Classes({ ...ports, reviewer, registry, limits, pace });
+  const classes = new Classes({ ...ports, registry, limits, pace });
   const sockets = new Gateway({
     registry,
     tickets,
@@ -122,7 +126,8 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   roomRoutes(app, { registry, tickets, entropy, roomsPerMinute: limits.roomsPerMinute });
-  classRoutes(app, { classes, registry, clock, entropy, reviewer, roomsPerMinute: limits.roomsPerMinute });
+  mineRoutes(app, { registry, store: ports.store });
+  classRoutes(app, { classes, registry, clock, entropy, reviewer, judges, roomsPerMinute: limits.roomsPerMinute });
   sockets.open(app);
   await pages(app, ports.clientFolder);
 

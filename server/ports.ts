@@ -47,6 +47,8 @@ export interface Store {
   versions(codes: readonly string[]): Promise<ReadonlyMap<string, number>>;
   /** At most `most` codes that come behind `behind` in the order of their bytes, or the first ones for null. */
   codes(behind: string | null, most: number): Promise<readonly string[]>;
+  /** Puts these events in the place of those with their numbers; numbers, times and commands stay. */
+  amend(code: string, log: readonly Logged[]): Promise<void>;
   remove(code: string): Promise<void>;
   /** Removes every room whose last event is older than `before`, in milliseconds since 1970; answers how many. */
   removeOlder(before: number): Promise<number>;

@@ -208,6 +208,7 @@ export {
   classLink,
   classPath,
   HOUSE_CARD_PATH,
+  minePath,
   ROOMS_PATH,
   roomPath,
   SOCKET_PATH,

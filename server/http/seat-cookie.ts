@@ -19,6 +19,10 @@ export function giveSecret(reply: FastifyReply, code: string, secret: string): v
   });
 }
 
+export function takeSecret(reply: FastifyReply, code: string): void {
+  reply.clearCookie(NAME, { path: roomPath(code) });
+}
+
 /** Who brings a secret, and its key. */
 export interface Bearer {
   readonly owner: Owner;

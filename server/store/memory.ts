@@ -51,6 +51,13 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
       const ordered = [...rooms().keys()].sort(byBytes);
       return ordered.filter((code) => behind === null || byBytes(code, behind) > 0).slice(0, most);
     },
+    async amend(code, log) {
+      const room = rooms().get(code);
+      for (const { seq, event } of log) {
+        const kept = room?.log[seq - 1];
+        if (room && kept) room.log[seq - 1] = { ...kept, event };
+      }
+    },
     async remove(code) {
       rooms().delete(code);
     },

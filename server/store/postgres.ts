@@ -27,6 +27,10 @@ const SQL = {
     WHERE room.code = $1 ORDER BY event.seq`,
   versions: 'SELECT code, version FROM quadrille.room WHERE code = ANY ($1::text[])',
   codes: 'SELECT code FROM quadrille.room WHERE code > $1 ORDER BY code LIMIT $2',
+  amend: `
+    UPDATE quadrille.event SET kind = row.kind, body = row.body
+    FROM quadrille.room, unnest($2::integer[], $3::text[], $4::text[]) AS row (seq, kind, body)
+    WHERE room.code = $1 AND event.room = room.id AND event.seq = row.seq`,
   remove: 'DELETE FROM quadrille.room WHERE code = $1',
   removeOlder: 'DELETE FROM quadrille.room WHERE touched_at < $1',
   count: 'SELECT count(*) AS rooms FROM quadrille.room',
@@ -76,6 +80,11 @@ export function postgresStore(pool: pg.Pool): Store {
       const first = behind === null ? '' : keptText(behind);
       const { rows } = await ask<{ code: string }>('codes', [first, most]);
       return rows.map(({ code }) => plainText(code));
+    },
+    async amend(code, log) {
+      const rows = log.map(rowOf);
+      const column = (name: 'seq' | 'kind' | 'body') => rows.map((row) => row[name]);
+      await ask('amend', [keptText(code), column('seq'), column('kind'), column('body')]);
     },
     async remove(code) {
       await ask('remove', [keptText(code)]);

@@ -35,6 +35,9 @@ function statementsOf(file: Database) {
     codes: file.prepare<[string, number], { code: string }>(
       'SELECT code FROM room WHERE code > ? ORDER BY code LIMIT ?',
     ),
+    amend: file.prepare<[string, string, string, number]>(
+      'UPDATE event SET kind = ?, body = ? WHERE room = (SELECT id FROM room WHERE code = ?) AND seq = ?',
+    ),
     remove: file.prepare<[string]>('DELETE FROM room WHERE code = ?'),
     removeOlder: file.prepare<[number]>('DELETE FROM room WHERE touched_at < ?'),
     count: file.prepare<[], { rooms: number }>('SELECT count(*) AS rooms FROM room'),
@@ -98,6 +101,12 @@ function sqliteStore(file: Database): Store {
     },
     async codes(behind, most) {
       return sql.codes.all(behind === null ? '' : keptText(behind), most).map(({ code }) => plainText(code));
+    },
+    async amend(code, log) {
+      const rows = log.map(rowOf);
+      await writes.run(() => {
+        for (const { seq, kind, body } of rows) sql.amend.run(kind, body, keptText(code), seq);
+      });
     },
     async remove(code) {
       await writes.run(() => sql.remove.run(keptText(code)));

@@ -29,6 +29,11 @@ export function cardPath(code: string): string {
   return `${roomPath(code)}/card`;
 }
 
+/** `GET` with the seat's cookie: `minePath` answers what is kept of this person; `DELETE` leaves and has it forgotten. */
+export function minePath(code: string): string {
+  return `${roomPath(code)}/mine`;
+}
+
 /** The link one friend sends to another. */
 export function tablePath(code: string): string {
   return `/t/${encodeURIComponent(code)}`;

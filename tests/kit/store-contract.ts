@@ -182,6 +182,26 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
       });
     });
 
+    describe('amending', () => {
+      test('changes what the named events say and nothing else, for good', async () => {
+        await store.create(CODE, opening(3));
+        await store.create('OTHER', opening(3));
+        const [first, second, third, fourth] = opening(3);
+        const said = { ...third!, event: { kind: 'ready', seat: 1, ready: true } } as const;
+        await store.amend(CODE, [said]);
+        expect(await (await reopened()).load(CODE)).toEqual([first, second, said, fourth]);
+        expect(await store.load('OTHER')).toEqual(opening(3));
+        expect(await store.append(CODE, 4, following(4))).toBe('kept');
+      });
+
+      test('what is not kept changes nothing', async () => {
+        await store.create(CODE, opening(1));
+        await store.amend('NOBODY', opening(1));
+        await store.amend(CODE, following(7));
+        expect(await store.load(CODE)).toEqual(opening(1));
+      });
+    });
+
     describe('the list of rooms', () => {
       test('removing a room frees its code and leaves the others', async () => {
         await Promise.all([CODE, 'OTHEROOM'].map((code) => store.create(code, opening(2))));

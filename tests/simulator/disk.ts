@@ -47,6 +47,7 @@ export function diskOf(rooms: Store, trouble: Trouble, clock: Clock, random: Ran
     load: (code, after) => read(() => rooms.load(code, after)),
     versions: (codes) => read(() => rooms.versions(codes)),
     codes: (behind, most) => read(() => rooms.codes(behind, most)),
+    amend: (code, log) => write(() => rooms.amend(code, log)),
     remove: (code) => write(() => rooms.remove(code)),
     removeOlder: (before) => write(() => rooms.removeOlder(before)),
     count: () => read(() => rooms.count()),
