@@ -127,7 +127,15 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   roomRoutes(app, { registry, tickets, entropy, roomsPerMinute: limits.roomsPerMinute });
   mineRoutes(app, { registry, store: ports.store });
-  classRoutes(app, { classes, registry, clock, entropy, reviewer, judges, roomsPerMinute: limits.roomsPerMinute });
+  classRoutes(app, {
+    classes,
+    registry,
+    clock,
+    entropy,
+    reviewer,
+    judges,
+    roomsPerMinute: limits.roomsPerMinute,
+  });
   sockets.open(app);
   await pages(app, ports.clientFolder);
 

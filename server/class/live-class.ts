@@ -1,7 +1,7 @@
 // A class at work: decide, append, evolve, and bring every table in line with what the class has decided.
 import { SEATS, type Seat } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Clock, PlayingCard, Reviewer, Store, Undo } from '../ports.ts';
+import type { Clock, PlayingCard, Store, Undo } from '../ports.ts';
 import type { Answer } from '../room/answers.ts';
 import { turnDown } from '../room/decision.ts';
 import type { Logged } from '../room/event.ts';
@@ -24,7 +24,6 @@ export interface ClassPorts {
   readonly registry: Registry;
   readonly store: Store;
   readonly clock: Clock;
-  readonly reviewer: Reviewer;
   readonly log: Log;
 }
 
@@ -76,6 +75,11 @@ export class LiveClass {
       const callOff = this.#ports.clock.after(ms, go);
       this.#waiting.add(go);
     });
+  }
+
+  /** There is something new to show that is no event. */
+  tell(): void {
+    this.#changed();
   }
 
   /** Runs a command in its turn and then tells the tables. Never rejects. */

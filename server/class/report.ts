@@ -1,15 +1,16 @@
 // The report of a class for its teacher: what was chosen, by nobody's name, and per pupil what the terms allow.
 import { classReport, type DrillReport } from '../../shared-engine/index.ts';
-import type { Reviewer } from '../ports.ts';
 import { entriesOf, type PupilEntry } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
+import type { WallPorts } from './wall.ts';
 
-export async function reportFor(live: LiveClass, reviewer: Reviewer): Promise<DrillReport> {
+export async function reportFor(live: LiveClass, { reviewer, judges }: WallPorts): Promise<DrillReport> {
   const { drill, dealt, terms, pupils } = live.state;
+  const deeper = judges && { judges, wanted: () => false, onJudged() {} };
   const played = await Promise.all(
     drill.deals.slice(0, dealt).map(async (deal, place) => ({
       deal,
-      entries: await entriesOf(live, place, reviewer),
+      entries: await entriesOf(live, place, { reviewer, deeper }),
     })),
   );
   return {

@@ -16,12 +16,12 @@ export function sharedReviewer(reviewer: Reviewer): Reviewer {
   }
 
   return {
-    review(record: SeatRecord, card: PlayingCard) {
+    review(record: SeatRecord, card: PlayingCard, earlier) {
       const known = knownFor(card);
       const key = JSON.stringify(record);
       const made = known.get(key);
       if (made) return made;
-      const review = reviewer.review(record, card);
+      const review = reviewer.review(record, card, earlier);
       known.set(key, review);
       // What failed may succeed for the next who asks.
       review.catch(() => known.delete(key));

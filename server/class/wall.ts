@@ -1,5 +1,6 @@
 // What the wall shows to everybody in the classroom: one step, its rack and, once revealed, the spread; no name at all.
 import {
+  type ChoiceReview,
   openStep,
   STEPS,
   type Step,
@@ -9,15 +10,25 @@ import {
   type WallChoice,
 } from '../../shared-engine/index.ts';
 import type { Reviewer } from '../ports.ts';
-import { entriesOf, roundOf } from './entries.ts';
+import { entriesOf, type Judging, roundOf } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
+import type { SharedJudges } from './shared-judges.ts';
 
-export async function wallFor(live: LiveClass, reviewer: Reviewer): Promise<Wall> {
+export interface WallPorts {
+  readonly reviewer: Reviewer;
+  /** First answers alone where it is missing. */
+  readonly judges?: SharedJudges | undefined;
+}
+
+export async function wallFor(live: LiveClass, ports: WallPorts): Promise<Wall> {
   const { state, version, code } = live;
   const { drill, dealt, shown, pupils, ended } = state;
   const { families } = live.card.card;
   const deal = drill.deals[dealt - 1];
-  const spread = shown && deal ? await spreadAt(live, shown, shown.revealed ? reviewer : null) : undefined;
+  const spread =
+    shown && deal
+      ? await spreadAt(live, shown, shown.revealed ? judgingOf(live, shown, ports) : null)
+      : undefined;
   return {
     version,
     code,
@@ -34,8 +45,15 @@ export async function wallFor(live: LiveClass, reviewer: Reviewer): Promise<Wall
   };
 }
 
-async function spreadAt(live: LiveClass, { seat, step, kind }: WallChoice, reviewer: Reviewer | null) {
-  const entries = await entriesOf(live, live.state.dealt - 1, reviewer);
+/** What is on the wall is looked at closely, and the wall told again when that is done. */
+function judgingOf(live: LiveClass, { step, kind }: WallChoice, { reviewer, judges }: WallPorts): Judging {
+  if (!judges) return { reviewer };
+  const wanted = (choice: ChoiceReview): boolean => choice.step === step && choice.kind === kind;
+  return { reviewer, deeper: { judges, wanted, onJudged: () => live.tell() } };
+}
+
+async function spreadAt(live: LiveClass, { seat, step, kind }: WallChoice, judging: Judging | null) {
+  const entries = await entriesOf(live, live.state.dealt - 1, judging);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
     live.card.card.families.map(({ id }) => id),

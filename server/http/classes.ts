@@ -18,8 +18,8 @@ import { join } from '../class/joining.ts';
 import type { LiveClass } from '../class/live-class.ts';
 import { reportFor } from '../class/report.ts';
 import { prepareDrill } from '../class/turned.ts';
-import { wallFor } from '../class/wall.ts';
-import type { Clock, Entropy, Reviewer } from '../ports.ts';
+import { type WallPorts, wallFor } from '../class/wall.ts';
+import type { Clock, Entropy } from '../ports.ts';
 import type { Answer } from '../room/answers.ts';
 import { parseCode } from '../room/code.ts';
 import { parseName } from '../room/name.ts';
@@ -34,19 +34,21 @@ import { giveSecret } from './seat-cookie.ts';
 /** How long a question for news is left open, in milliseconds: shorter than what proxies allow. */
 const NEWS_MS = 20_000;
 
-export interface ClassRoutes {
+const ONE_LINE =
+  'Drill: one line of play for all cannot be led here yet; choose "alone" or "tables" as its form.';
+
+export interface ClassRoutes extends WallPorts {
   readonly classes: Classes;
   readonly registry: Registry;
   readonly clock: Clock;
   readonly entropy: Entropy;
-  readonly reviewer: Reviewer;
   readonly roomsPerMinute: number;
 }
 
 type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
-  const { classes, registry, clock, entropy, reviewer, roomsPerMinute } = ports;
+  const { classes, registry, clock, entropy, roomsPerMinute } = ports;
   const opening = roomsPerMinute > 0 ? { rateLimit: { max: roomsPerMinute, timeWindow: '1 minute' } } : {};
 
   app.post(CLASSES_PATH, { config: opening }, async (request, reply) => {
@@ -58,6 +60,7 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     const parsed = parseDrill(body.data.drill, kernel);
     if (!parsed.ok) return refuseWith(reply, 'bad-drill', sentencesOf(parsed.problems));
     const { drill } = parsed;
+    if (drill.form === 'one-line') return refuseWith(reply, 'bad-drill', [ONE_LINE]);
     const prepared = await prepareDrill(drill, kernel, setImmediate);
     if (!prepared.ok) return refuseWith(reply, 'bad-drill', sentencesOf(prepared.problems));
     const secret = newSecret(entropy);
@@ -131,12 +134,12 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
     await news(live, request.query.seen);
-    return wallFor(live, reviewer);
+    return wallFor(live, ports);
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
     const live = await taughtBy(request, reply);
-    return live === null ? reply : reportFor(live, reviewer);
+    return live === null ? reply : reportFor(live, ports);
   });
 
   async function classAt(text: string): Promise<LiveClass | null> {

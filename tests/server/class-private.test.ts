@@ -1,0 +1,180 @@
+// What nobody in a class may find out: another's rack, a name beside a choice, the teacher's pages; and bad drills.
+import { expect, onTestFinished, test } from 'vitest';
+import {
+  CLASSES_PATH,
+  classPath,
+  type Drill,
+  type DrillDeal,
+  type Face,
+  roomPath,
+  seatsPath,
+  ticketPath,
+} from '../../shared-engine/index.ts';
+import { act, deskOf, joinAll, openClass, page, reportOf, TERMS, wallOf } from '../kit/class-room.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { ownView, playOn, post } from '../kit/guests.ts';
+import { seedNamed } from '../kit/rounds.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+
+async function server(): Promise<TestServer> {
+  const started = await startServer({ seed: 'class canaries' });
+  onTestFinished(() => started.stop());
+  return started;
+}
+
+/** Three faces held by nobody but the pupil: all their copies lie in the composed rack. */
+const CANARIES: readonly Face[] = ['bam-7', 'crak-7', 'dot-7'];
+const PLANTED: Drill = drillOf([
+  dealOf({
+    kind: 'composed',
+    racks: [CANARIES.flatMap((face) => [face, face, face, face]), [], [], []],
+    seed: seedNamed('planted'),
+  }),
+]);
+const random = (id: string): DrillDeal => dealOf({ kind: 'random', seed: seedNamed(id) }, { id });
+
+test('no pupil’s frame holds another pupil’s name, and no foreign page a tile of a rack or a name beside a choice', async () => {
+  const at = await server();
+  const teacher = await openClass(at, PLANTED);
+  const names = ['Nightingale', 'Woodpecker', 'Kingfisher'];
+  const { pupils, peers } = await joinAll(at, teacher.code, names);
+  await act(at, teacher, { kind: 'deal-next' });
+  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
+  for (const peer of peers) await playOn(peer, peer.table.code);
+  await Promise.all(peers.map((peer) => peer.review()));
+  for (const [place, peer] of peers.entries()) {
+    const frames = peer.frames.join('\n');
+    for (const name of names) expect(frames.includes(name)).toBe(name === names[place]);
+    for (const other of pupils) expect(frames.includes(other.code)).toBe(other === pupils[place]);
+  }
+  const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: true } as const;
+  await act(at, teacher, { kind: 'show', choice });
+  const pages = [await wallOf(at, teacher), await reportOf(at, teacher)].map((one) => JSON.stringify(one));
+  for (const name of names) for (const text of pages) expect(text).not.toContain(name);
+  expect(JSON.stringify(await deskOf(at, teacher))).not.toMatch(/-7|joker/);
+  for (const line of at.logged) {
+    for (const secret of [...names, teacher.code, teacher.secret, ...pupils.map(({ code }) => code)]) {
+      expect(line).not.toContain(secret);
+    }
+    for (const face of CANARIES) expect(line).not.toContain(face);
+  }
+});
+
+test('V2 the teacher sees racks where the class was told so before the deal', async () => {
+  const at = await server();
+  const teacher = await openClass(at, PLANTED, { racks: true });
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable((table) => table.round === 1);
+  expect((await deskOf(at, teacher)).pupils[0]!.rack).toEqual(ownView(peers[0]!).rack);
+  const info = await (await fetch(`${at.url}${classPath(teacher.code)}`)).json();
+  expect(info).toMatchObject({ terms: { racks: true }, teacher: false, pupil: null });
+});
+
+test('the report names pupils, by sums alone, where the class was told so', async () => {
+  const at = await server();
+  const teacher = await openClass(at, PLANTED, { names: true });
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable((table) => table.round === 1);
+  await playOn(peers[0]!, 'named');
+  const { review } = await peers[0]!.review();
+  const { pupils } = await reportOf(at, teacher);
+  const { toGoStart, toGoEnd, choices } = review;
+  const loss = Math.round(choices.reduce((sum, one) => sum + one.loss, 0) * 1000) / 1000;
+  expect(pupils).toEqual([{ name: 'Ines', deals: [{ deal: 'first', toGoStart, toGoEnd, loss }] }]);
+});
+
+test('a table of a class is no table for anybody but its pupil: not to watch, to sit at or to look in', async () => {
+  const at = await server();
+  const teacher = await openClass(at, PLANTED);
+  const { pupils, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
+  const [ines, tomas] = pupils as [(typeof pupils)[0], (typeof pupils)[0]];
+  for (const secret of [undefined, tomas.secret, teacher.secret, ines.classSecret]) {
+    const ticket = await post(`${at.url}${ticketPath(ines.code)}`, {}, secret);
+    const seat = await post(`${at.url}${seatsPath(ines.code)}`, { name: 'Odo', seat: 1 }, secret);
+    expect([ticket.status, seat.status]).toEqual([404, 404]);
+  }
+  expect((await fetch(`${at.url}${roomPath(ines.code)}`)).status).toBe(404);
+  for (const what of [
+    { kind: 'leave' },
+    { kind: 'unseat', seat: 1 },
+    { kind: 'seat-bot', seat: 1, style: 'strong' },
+  ] as const) {
+    expect(await peers[0]!.act(what)).toMatchObject({ kind: 'refused', code: 'led-table' });
+  }
+});
+
+test.each(['desk', 'wall', 'report'] as const)('the %s is the teacher’s alone', async (part) => {
+  const at = await server();
+  const teacher = await openClass(at, PLANTED);
+  const { pupils } = await joinAll(at, teacher.code, ['Ines']);
+  for (const secret of ['', pupils[0]!.secret, pupils[0]!.classSecret]) {
+    const response = await page(at, { code: teacher.code, secret }, part);
+    expect([response.status, await response.json()]).toMatchObject([403, { code: 'not-the-teacher' }]);
+  }
+  const end = await act(at, { code: teacher.code, secret: pupils[0]!.classSecret }, { kind: 'end' });
+  expect(end.status).toBe(403);
+  const gone = await page(at, { ...teacher, code: 'ABCDEFGH' }, part);
+  expect([gone.status, await gone.json()]).toMatchObject([404, { code: 'no-such-class' }]);
+});
+
+test('an ended class takes nobody in and deals no more; what was played is still reported', async () => {
+  const at = await server();
+  const teacher = await openClass(at, drillOf([random('one'), random('two')]));
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable((table) => table.round === 1);
+  await act(at, teacher, { kind: 'end' });
+  const late = await post(`${at.url}${classPath(teacher.code, 'pupils')}`, { name: 'Odo' });
+  expect([late.status, await late.json()]).toMatchObject([409, { code: 'class-over' }]);
+  expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(409);
+  await playOn(peers[0]!, 'after the end');
+  expect((await reportOf(at, teacher)).deals[0]!.reviewed).toBe(1);
+});
+
+const five: Face[] = ['bam-3', 'bam-3', 'bam-3', 'bam-3', 'bam-3'];
+const jokers = Array.from({ length: 9 }, (): Face => 'joker');
+const composed = (rack: Face[]): Drill =>
+  drillOf([dealOf({ kind: 'composed', racks: [rack, [], [], []], seed: seedNamed('bad') })]);
+
+test.each<[string, unknown, RegExp]>([
+  ['five of a kind', composed(five), /sets the tile 3 bam 5 times and the set has 4/],
+  ['a joker too many', composed(jokers), /joker 9 times and the set has 8/],
+  [
+    'an impossible wish',
+    drillOf([dealOf({ kind: 'described', wish: { jokers: 9 }, seed: seedNamed('bad') })]),
+    /no rack of 13 tiles can have 9 jokers/,
+  ],
+  ['another version', { ...PLANTED, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
+  ['a broken file', '{"format":', /./],
+  ['a form that is not led', { ...PLANTED, form: 'one-line' }, /one line of play/],
+])('a drill with %s is refused in a sentence, and no class is opened', async (_, drill, sentence) => {
+  const at = await server();
+  const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
+  const { code, problems } = await response.json();
+  expect([response.status, code]).toEqual([422, 'bad-drill']);
+  expect(problems.join(' ')).toMatch(sentence);
+  expect(await at.store.count()).toBe(0);
+});
+
+test('four pupils share a table where the drill says so; each seat has a spread of its own', async () => {
+  const at = await server();
+  const teacher = await openClass(at, { ...drillOf([random('four')]), form: 'tables' });
+  const names = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa'];
+  const { pupils, peers } = await joinAll(at, teacher.code, names);
+  expect(new Set(pupils.slice(0, 4).map(({ code }) => code)).size).toBe(1);
+  expect(pupils.map(({ seat }) => seat)).toEqual([0, 1, 2, 3, 0]);
+  await act(at, teacher, { kind: 'deal-next' });
+  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
+  expect(ownView(peers[4]!).rack).toEqual(ownView(peers[0]!).rack);
+  await Promise.all(peers.map((peer) => playOn(peer, peer.table.code)));
+  const [deal] = (await reportOf(at, teacher)).deals;
+  const first = deal!.steps.filter(({ step }) => step === 'first-right');
+  expect(first.map(({ seat, pupils: count }) => [seat, count])).toEqual([
+    [0, 2],
+    [1, 1],
+    [2, 1],
+    [3, 1],
+  ]);
+});
