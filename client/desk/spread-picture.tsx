@@ -14,11 +14,13 @@ export function SpreadPicture({ spread }: SpreadPictureProps) {
   const most = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
   return (
     <div class="spread">
-      <div class="spread-row spread-head" aria-hidden="true">
-        <span />
-        <span />
-        <span>{WALL.cost}</span>
-      </div>
+      {rows.length > 0 && (
+        <div class="spread-row spread-head" aria-hidden="true">
+          <span />
+          <span />
+          <span>{WALL.cost}</span>
+        </div>
+      )}
       <ol>
         {rows.map(({ choice, cost }) => (
           <li key={String(choice.chosen)} class="spread-row">
@@ -51,9 +53,9 @@ interface ChosenProps {
 }
 
 function Chosen({ kind, chosen }: ChosenProps) {
-  if (typeof chosen !== 'number')
-    return chosen.length === 0 ? <>{WALL.unseen}</> : <TileRow tiles={chosen} />;
-  return <>{optionName(kind === 'pass' ? 'ask' : kind, chosen)}</>;
+  if (typeof chosen === 'number') return <>{optionName(kind === 'pass' ? 'ask' : kind, chosen)}</>;
+  if (chosen.length === 0) return WALL.unseen;
+  return <TileRow tiles={chosen} />;
 }
 
 const WIDTH = 200;
