@@ -23,11 +23,11 @@ interface Done {
 
 /** A server with a room at play while something is done to it from outside. */
 async function whilePlaying(
-  { seed }: Input,
+  { seed, size }: Input,
   disturb: (house: House, crowd: Crowd, random: Random) => Promise<Done>,
 ): Promise<Found> {
   const { folder, discard } = await temporaryFolder();
-  const house = await houseAt({ DATA_DIR: folder });
+  const house = await houseAt({ DATA_DIR: folder }, size);
   try {
     await house.start();
     const crowd = await Crowd.gather({ rooms: 1, urls: [house.url], seed, thinking: 150, deadline: null });
@@ -162,7 +162,7 @@ export const storm: Scenario = {
   what: 'everybody comes back at once after a kill',
   async run({ seed, size }) {
     const { folder, discard } = await temporaryFolder();
-    const house = await houseAt({ DATA_DIR: folder, MAX_SOCKETS: '20000' });
+    const house = await houseAt({ DATA_DIR: folder, MAX_SOCKETS: '20000' }, size);
     try {
       await house.start();
       const rooms = size === 'full' ? 500 : 12;

@@ -37,6 +37,8 @@ export interface Verdict {
   readonly rounds: number;
   /** The longest time that a command waited for its answer after `healedAt`, in milliseconds. */
   readonly slowest: number;
+  /** The longest that a timer of this process came late, in milliseconds: how busy the machine was. */
+  readonly late: number;
 }
 
 interface Party {
@@ -54,6 +56,7 @@ export class Crowd {
   readonly ends = new Map<number, number>();
   /** How often a server said that it can keep nothing. */
   looking = 0;
+  readonly #lateness = watchLateness();
 
   private constructor(wish: CrowdWish) {
     this.#wish = wish;
@@ -124,7 +127,8 @@ export class Crowd {
       return last && last.at > healedAt ? [last.at - Math.max(at, healedAt)] : [];
     });
     this.stop();
-    return { faults, choices, acknowledged, rounds, slowest: Math.round(Math.max(0, ...waits)) };
+    const late = this.#lateness();
+    return { faults, choices, acknowledged, rounds, slowest: Math.round(Math.max(0, ...waits)), late };
   }
 
   stop(): void {
@@ -209,6 +213,22 @@ export class Crowd {
       close: () => socket.close(1000),
     };
   }
+}
+
+/** Answers how late a timer of 50 ms has come at most since. */
+function watchLateness(): () => number {
+  let late = 0;
+  let last = performance.now();
+  const timer = setInterval(() => {
+    const now = performance.now();
+    late = Math.max(late, now - last - 50);
+    last = now;
+  }, 50);
+  timer.unref();
+  return () => {
+    clearInterval(timer);
+    return Math.round(late);
+  };
 }
 
 /** The events of a new room: it opens, seat 0 is taken, the bot sits down, then seats 1 and 2. */

@@ -2,6 +2,8 @@
 import { spawnSync } from 'node:child_process';
 import { createServer } from 'node:net';
 import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
+import type { Size } from '../proof.ts';
+import { builtServer } from './built-server.ts';
 
 export interface House {
   readonly url: string;
@@ -33,13 +35,16 @@ process.once('exit', () => {
   for (const { child } of atWork) child.kill('SIGKILL');
 });
 
-/** `preload` is a module that runs before the server does. */
+/** Run as it is built, or from source where a start or two do not matter; `preload` is a module that runs before it. */
 export async function houseAt(
   environment: Readonly<Record<string, string>>,
+  size: Size,
   preload: string | null = null,
 ): Promise<House> {
   const port = await freePort();
-  const program = ['--import', 'tsx', ...(preload ? ['--import', preload] : []), 'server/main.ts'];
+  const first = preload === null ? [] : ['--import', preload];
+  const program =
+    size === 'full' ? [...first, builtServer()] : ['--import', 'tsx', ...first, 'server/main.ts'];
   const running: { now: ServerProcess | null } = { now: null };
   return {
     url: `http://127.0.0.1:${port}`,

@@ -34,8 +34,8 @@ async function onDatabase(
   const url = await postgres.newDatabase();
   const settings = { DATABASE_URL: url };
   const houses = [
-    await houseAt(settings, clocks[0] === 0 ? null : clockBy(clocks[0])),
-    await houseAt(settings, clocks[1] === 0 ? null : clockBy(clocks[1])),
+    await houseAt(settings, size, clocks[0] === 0 ? null : clockBy(clocks[0])),
+    await houseAt(settings, size, clocks[1] === 0 ? null : clockBy(clocks[1])),
   ] as const;
   try {
     await Promise.all(houses.map((house) => house.start()));

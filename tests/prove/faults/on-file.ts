@@ -24,7 +24,7 @@ async function onFile(
   disturb: (place: Place) => Promise<number>,
 ): Promise<Found> {
   const { folder, discard } = await temporaryFolder();
-  const house = await houseAt({ DATA_DIR: folder });
+  const house = await houseAt({ DATA_DIR: folder }, size);
   const file = path.join(folder, 'quadrille.db');
   try {
     await house.start();
