@@ -1,0 +1,147 @@
+// The desk on the page: a drill while it is made, its files, and what the desk, the wall and the address bar say.
+import { describe, expect, it } from 'vitest';
+import {
+  asEast,
+  boundOf,
+  emptyDrill,
+  newDeal,
+  ownRack,
+  withAmount,
+  withDeal,
+  withOwnRack,
+  withText,
+} from '../../client/desk/draft.ts';
+import { fileName } from '../../client/desk/drill-file.ts';
+import { reportCsv } from '../../client/desk/report-files.ts';
+import { costOf, costWords } from '../../client/desk/spread-words.ts';
+import { clockOf, isDoing, termsWords, whereIs } from '../../client/desk/words.ts';
+import { pathOf, routeOf, tidyCode } from '../../client/model/route.ts';
+import {
+  classReport,
+  type DeskPupil,
+  type DrillReport,
+  houseCard,
+  readDrill,
+} from '../../shared-engine/index.ts';
+import { classOf } from '../kit/classes.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+let seeds = 0;
+const seed = () => seedNamed(`draft ${++seeds}`);
+
+describe('a drill while it is made', () => {
+  it('is one that the drill parser takes, with deals of all three kinds', () => {
+    let drill = { ...emptyDrill(seed), title: 'Made here' };
+    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'composed', seed())] };
+    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'described', seed())] };
+    drill = withDeal(drill, 1, asEast(withOwnRack(drill.deals[1]!, ['bam-3', 'bam-3']), true));
+    expect(readDrill(JSON.stringify(drill), houseKernel)).toEqual({ ok: true, drill });
+    expect(ownRack(drill.deals[1]!)).toEqual(['bam-3', 'bam-3']);
+    expect(drill.deals.map(({ seat, dealer }) => seat === dealer)).toEqual([false, true, false]);
+  });
+
+  it('gives a new deal an id that no other has, also after one was taken out', () => {
+    const first = emptyDrill(seed).deals;
+    const three = [...first, newDeal(first, 'random', seed())];
+    const again = newDeal(three.slice(1), 'random', seed());
+    expect(new Set([...three.slice(1), again].map(({ id }) => id)).size).toBe(2);
+  });
+
+  it('takes a text out when it is emptied, and a wish when anything will do', () => {
+    const deal = newDeal([], 'described', seed());
+    expect(withText(withText(deal, 'title', 'Pairs'), 'title', '')).toEqual(deal);
+    for (const bound of ['exactly', 'at-least', 'at-most'] as const) {
+      const wish = withAmount({ family: 'runs' }, 'pairs', bound, 2);
+      expect(boundOf(wish.pairs)).toEqual({ bound, count: 2 });
+      expect(withAmount(wish, 'pairs', 'any', 2)).toEqual({ family: 'runs' });
+    }
+  });
+
+  it('is saved under its title', () => {
+    expect(fileName('Tuesday: pairs before runs!')).toBe('tuesday-pairs-before-runs');
+    expect(fileName('火曜日')).toBe('drill');
+  });
+});
+
+const PUPIL: DeskPupil = {
+  id: 0,
+  name: 'Ines',
+  seat: 0,
+  present: true,
+  standIn: false,
+  ready: false,
+  deal: 2,
+  at: 'first-across',
+  sealed: false,
+  held: false,
+  since: 0,
+  remaining: null,
+  rack: null,
+};
+
+describe('the words of the desk', () => {
+  it.each<[Partial<DeskPupil>, string, string]>([
+    [{}, 'deal 2, first across', 'chooses'],
+    [{ sealed: true }, 'deal 2, first across', 'has chosen'],
+    [{ held: true, present: false }, 'deal 2, first across', 'held, away'],
+    [{ at: 'waiting', deal: 0 }, 'before the first deal', 'waits'],
+    [{ at: 'closed' }, 'deal 2, closed', 'reads the review'],
+    [{ at: 'closed', ready: true }, 'deal 2, closed', 'wants the next deal'],
+    [{ standIn: true, present: false }, 'deal 2, first across', 'chooses, a bot plays on, away'],
+  ])('say of a pupil with %j: %s, %s', (about, where, doing) => {
+    expect([whereIs({ ...PUPIL, ...about }), isDoing({ ...PUPIL, ...about })]).toEqual([where, doing]);
+  });
+
+  it('tell a pupil each thing that the teacher will see', () => {
+    const told = [true, false].flatMap((on) => termsWords({ deadline: null, racks: on, names: on }));
+    expect(new Set(told).size).toBe(4);
+  });
+
+  it('count minutes and seconds, and never below nothing', () => {
+    expect([clockOf(65_900), clockOf(9_000), clockOf(-5)]).toEqual(['1:05', '0:09', '0:00']);
+  });
+
+  it('speak of a cost in points where it was looked at closely, in tiles until then, with how sure that is', () => {
+    const loss = { n: 3, mean: 0.5, low: 0.25, high: 0.75 };
+    expect(costWords(costOf({ loss, points: null }))).toBe('0.50 tiles (0.25 to 0.75)');
+    expect(costWords(costOf({ loss, points: { value: 2, within: 0.5 } }))).toBe('2.00 points (1.50 to 2.50)');
+    expect(costWords(costOf({ loss: { n: 1, mean: 0.4, low: null, high: null }, points: null }))).toBe(
+      '0.40 tiles',
+    );
+    expect(costWords(costOf({ loss: { n: 1, mean: 0, low: null, high: null }, points: null }))).toBe(
+      'nothing better was found',
+    );
+    expect(costWords(costOf({ loss: null, points: null }))).toBe('not judged yet');
+  });
+});
+
+describe('the addresses of a class', () => {
+  it.each(['/c/ABCDEFGH', '/c/ABCDEFGH/wall', '/c/ABCDEFGH/report', '/lead'])(
+    '%s leads there and back',
+    (path) => {
+      expect(pathOf(routeOf(path))).toBe(path);
+    },
+  );
+
+  it('are taken as codes too', () => {
+    expect(tidyCode('http://example.org/c/abcd-efgh')).toBe('ABCDEFGH');
+    expect(routeOf('/c/ABCDEFGH/attic')).toEqual({ kind: 'front' });
+  });
+});
+
+it('the tables of a report stand one below the other, names in quotes where a spreadsheet would run them', () => {
+  const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('desk report') })]);
+  const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
+  const report: DrillReport = {
+    title: 'Evening',
+    deals: [deal],
+    pupils: [{ name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, loss: 0.5 }] }],
+  };
+  const tables = reportCsv(report).split('\r\n\r\n');
+  expect(tables).toHaveLength(4);
+  expect(tables.at(-1)).toBe(
+    "pupil,deal,to go as dealt,to go at the close,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
+  );
+});
