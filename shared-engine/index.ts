@@ -190,6 +190,7 @@ export {
   type OpenRoom,
   openRoomSchema,
   type RefusalCode,
+  type Resume,
   type RoomTerms,
   roomOpenedSchema,
   roomTermsSchema,

@@ -56,7 +56,7 @@ export function connect(ports: ConnectionPorts): Connection {
   let failures = 0;
   let callOff = () => {};
   let callOffWatch = () => {};
-  const last = keepLastTable();
+  let last = keepLastTable();
   // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
   let attempt = 0;
 
@@ -166,6 +166,8 @@ export function connect(ports: ConnectionPorts): Connection {
   return {
     start() {
       failures = 0;
+      // Whoever starts anew may have another seat by now, and news told to a watcher leaves the seat's own tiles out.
+      last = keepLastTable();
       void begin();
     },
     hurry() {

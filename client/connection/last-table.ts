@@ -1,9 +1,9 @@
 // The last table that came, so that after a cut the server has to tell only what is new.
-import type { ServerMessage, Table, TableNews } from '../../shared-engine/index.ts';
+import type { Resume, ServerMessage, Table, TableNews } from '../../shared-engine/index.ts';
 
 export interface LastTable {
   /** What a `hello` says of it. */
-  resume(): { readonly resume?: number };
+  resume(): { readonly resume?: Resume };
   /** The message as if the whole table had come; null for news of a table that is not here. */
   whole(message: ServerMessage): ServerMessage | null;
 }
@@ -11,7 +11,7 @@ export interface LastTable {
 export function keepLastTable(): LastTable {
   let last: { readonly seq: number; readonly table: Table } | null = null;
   return {
-    resume: () => (last === null ? {} : { resume: last.seq }),
+    resume: () => (last === null ? {} : { resume: { seq: last.seq, you: last.table.you } }),
     whole(message) {
       if (message.kind === 'table') last = { seq: message.seq, table: message.table };
       if (message.kind !== 'news') return message;

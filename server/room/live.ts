@@ -1,5 +1,5 @@
 // A room at work: its log-keeping core with the table around it, the keeper and the reviews.
-import { CLOSE } from '../../shared-engine/index.ts';
+import { CLOSE, type Resume } from '../../shared-engine/index.ts';
 import type { PlayingCard, Undo } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import type { Owner } from './command.ts';
@@ -19,7 +19,7 @@ export interface LiveRoom {
   readonly table: Table;
   readonly card: PlayingCard;
   /** Lets somebody listen to the table until the answer is called; see `Table.attach`. */
-  attach(line: Line, owner: Owner | null, knows?: number | null): Undo;
+  attach(line: Line, owner: Owner | null, knows?: Resume | null): Undo;
   /** Ends every timer; what was begun is finished and kept. */
   stop(): Promise<void>;
 }

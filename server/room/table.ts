@@ -1,5 +1,12 @@
 // The people around a room: who listens from where, and what each of them is told after every change.
-import { CLOSE, type Review, SEATS, type Seat, type ServerMessage } from '../../shared-engine/index.ts';
+import {
+  CLOSE,
+  type Resume,
+  type Review,
+  SEATS,
+  type Seat,
+  type ServerMessage,
+} from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
 import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
@@ -25,8 +32,8 @@ interface Listener {
   readonly owner: Owner | null;
   /** Names the connection. */
   readonly name: string;
-  /** Number of the event up to which the other side knows the table; null when it knows nothing. */
-  readonly knows: number | null;
+  /** Which table the other side has; null when it has none. */
+  readonly knows: Resume | null;
   /** Whether the table is told already; before that the room has to know of the connection. */
   entered: boolean;
   /** Whether the room has known of the connection. */
@@ -68,10 +75,10 @@ export class Table {
   }
 
   /**
-   * Lets somebody listen; a newer line of the same person replaces the older one. `knows`: the number of the event up
-   * to which the other side has the table already, from an earlier line.
+   * Lets somebody listen; a newer line of the same person replaces the older one. `knows`: which table
+   * the other side has already, from an earlier line.
    */
-  attach(line: Line, owner: Owner | null, waiting: Waiting, knows: number | null = null): Undo {
+  attach(line: Line, owner: Owner | null, waiting: Waiting, knows: Resume | null = null): Undo {
     const name = `${this.#ports.node}.${++this.#names}`;
     const listener: Listener = { line, owner, name, knows, entered: false, known: false };
     this.#listeners.add(listener);
@@ -190,13 +197,15 @@ export class Table {
   #tellFirst(listener: Listener): void {
     const { line, owner, knows } = listener;
     const { state } = this.#room;
-    const before = knows === null ? undefined : this.#room.stateAt(knows);
-    if (knows === null || before === undefined) {
+    const then = knows === null ? undefined : this.#room.stateAt(knows.seq);
+    const before = then && this.#tableAt(then, owner);
+    // A page that had the table from another seat, or from none, has not what the news would add to.
+    if (knows === null || before === undefined || before.you !== knows.you) {
       this.#tell(listener);
       return;
     }
-    const table = newsBetween(this.#tableAt(before, owner), this.#tableAt(state, owner));
-    line.send({ kind: 'news', after: knows, seq: state.seq, table });
+    const table = newsBetween(before, this.#tableAt(state, owner));
+    line.send({ kind: 'news', after: knows.seq, seq: state.seq, table });
   }
 
   #tableAt(state: RoomState, owner: Owner | null) {

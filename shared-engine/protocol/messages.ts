@@ -53,8 +53,8 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     versions: z.tuple([z.int(), z.int()]),
     /** One-use ticket from `POST /api/rooms/CODE/ticket`. */
     ticket: z.string().min(1).max(100),
-    /** `seq` of the last table that this page has of the room; the server may then send `news` instead of all. */
-    resume: z.int().min(0).optional(),
+    /** Number and seat of the last table that this page has of the room; the server may then send `news` of it. */
+    resume: z.strictObject({ seq: z.int().min(0), you: seatSchema.nullable() }).optional(),
   }),
   z.strictObject({
     kind: z.literal('choose'),
@@ -66,6 +66,8 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('act'), id: idSchema, act: tableActSchema }),
 ]);
 export type ClientMessage = z.infer<typeof clientMessageSchema>;
+/** What a page says of the table it has. */
+export type Resume = NonNullable<Extract<ClientMessage, { kind: 'hello' }>['resume']>;
 
 /** Who sits on a seat, as everybody may know it. */
 const seatInfoSchema = z.discriminatedUnion('kind', [

@@ -37,7 +37,7 @@ describe('the table after a cut', () => {
     expect(hello(fake)).not.toHaveProperty('resume');
     fake.say({ kind: 'table', seq: 7, table: TABLE });
     await again(fake);
-    expect(hello(fake)).toMatchObject({ resume: 7 });
+    expect(hello(fake)).toMatchObject({ resume: { seq: 7, you: 1 } });
     fake.say({ kind: 'news', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
     expect(fake.messages.at(-1)).toEqual({
       kind: 'table',
@@ -45,7 +45,15 @@ describe('the table after a cut', () => {
       table: { ...TABLE, round: 3, remaining: 500 },
     });
     await again(fake);
-    expect(hello(fake)).toMatchObject({ resume: 9 });
+    expect(hello(fake)).toMatchObject({ resume: { seq: 9, you: 1 } });
+  });
+
+  it('is asked for whole after a start of the player’s own, who may have taken a seat', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    fake.say({ kind: 'table', seq: 7, table: { ...TABLE, you: null } });
+    await open(fake);
+    expect(hello(fake)).not.toHaveProperty('resume');
   });
 
   it('is not made of news about a table that is not here', async () => {

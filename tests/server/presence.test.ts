@@ -6,13 +6,14 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { BOT_PATIENCE_MS } from '../../server/work/sturdy-bots.ts';
-import { CLOSE, RETRY_SPREAD_MS, ticketPath } from '../../shared-engine/index.ts';
+import { CLOSE, RETRY_SPREAD_MS, type Seat, ticketPath } from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
 import {
   ALONE,
   anyAnswer,
   deal,
   FRIENDS,
+  type Guest,
   isClosed,
   openRoom,
   ownView,
@@ -114,10 +115,10 @@ describe('two servers', () => {
 });
 
 describe('who comes back', () => {
-  async function resumed(server: TestServer, guest: { code: string; secret: string }, resume: number) {
+  async function resumed(server: TestServer, guest: Guest, seq: number, you: Seat | null = guest.seat) {
     const peer = await Peer.open(server.url);
     const { ticket } = await ticketFor(server, guest);
-    peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket, resume });
+    peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket, resume: { seq, you } });
     const answer = await peer.until('news or a table', (m) => (m.kind === 'news' || m.kind === 'table') && m);
     return { peer, answer };
   }
@@ -142,6 +143,15 @@ describe('who comes back', () => {
     await peer.close();
     const whole = await sitDown(server, guests[0]!);
     expect({ ...had.table, ...answer.table }).toEqual(whole.table);
+  });
+
+  test('with a table from another seat, or from none, gets all of it', async () => {
+    const server = await one();
+    const guest = await openRoom(server);
+    const had = lastSeq(await sitDown(server, guest));
+    expect((await resumed(server, guest, had)).answer.kind).toBe('news');
+    expect((await resumed(server, guest, had, null)).answer.kind).toBe('table');
+    expect((await resumed(server, guest, had, 3)).answer.kind).toBe('table');
   });
 
   test('with a table that is too old, or from the future, gets all of it', async () => {
