@@ -98,7 +98,8 @@ export function connect(ports: ConnectionPorts): Connection {
   async function begin() {
     drop();
     const mine = attempt;
-    watch(ANSWER_MS);
+    // Longer each time: a server that everybody comes back to at once must not do the work of coming back in vain.
+    watch(ANSWER_MS * 2 ** Math.min(failures, 3));
     if (failures === 0) enter({ kind: 'connecting' });
     const answer = await ports.askTicket();
     if (mine !== attempt) return;

@@ -87,6 +87,9 @@ describe('a line that says nothing', () => {
     await fake.settle();
     fake.elapse(8000);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
+    fake.connection.hurry();
+    await fake.settle();
+    expect(fake.pauses()).toEqual([16_000]);
   });
 
   it('is given up after two signs of life that did not come, and not while they come', async () => {
