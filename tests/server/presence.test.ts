@@ -6,7 +6,7 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { BOT_PATIENCE_MS } from '../../server/work/sturdy-bots.ts';
-import { CLOSE, RETRY_SPREAD_MS, type Seat, ticketPath } from '../../shared-engine/index.ts';
+import { CLOSE, RETRY_SPREAD_MS, type Seat, ticketPath, ticketSchema } from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
 import {
   ALONE,
@@ -186,7 +186,7 @@ describe('who comes back', () => {
     const guest = await openRoom(server);
     const renew = async (secret: string) => {
       const response = await post(`${server.url}${ticketPath(guest.code)}`, {}, secret);
-      const { seat } = (await response.json()) as { seat: number | null };
+      const { seat } = ticketSchema.parse(await response.json());
       const fresh = /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1];
       return { seat, fresh };
     };

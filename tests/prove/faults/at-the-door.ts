@@ -134,11 +134,11 @@ export const cutOff: Scenario = {
   async run() {
     const server = new WebSocketServer({ host: '127.0.0.1', port: 0, perMessageDeflate: false });
     await once(server, 'listening');
-    const taken = once(server, 'connection');
+    const taken = new Promise<WebSocket>((resolve) => server.on('connection', resolve));
     const address = server.address();
     if (address === null || typeof address === 'string') throw new Error('no port');
     const client = new WebSocket(`ws://127.0.0.1:${address.port}`);
-    const [[socket]] = (await Promise.all([taken, once(client, 'open')])) as [[WebSocket], unknown];
+    const [socket] = await Promise.all([taken, once(client, 'open')]);
     client.pause();
     const line = lineOf(socket, systemClock);
     const message = { kind: 'refused', id: null, code: 'bad-frame', sentence: 'x'.repeat(4000) } as const;

@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
+import { z } from 'zod';
 import type { Logged } from '../../../server/room/event.ts';
 import { MIGRATIONS } from '../../../server/store/schema.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
@@ -38,14 +39,23 @@ export const badBots: Scenario = {
   },
 };
 
+const storedSchema = z.object({
+  code: z.string(),
+  secrets: z.array(z.string()),
+  log: z.array(
+    z.object({
+      seq: z.int(),
+      at: z.int(),
+      command: z.string().nullable(),
+      event: z.looseObject({ kind: z.string() }),
+    }),
+  ),
+});
+
 /** A file as the first version laid it out, with a round stopped at the vote. */
 async function firstVersionFile(location: string) {
   const text = await readFile(new URL('../../kit/first-version.json', import.meta.url), 'utf8');
-  const { code, secrets, log } = JSON.parse(text) as {
-    code: string;
-    secrets: string[];
-    log: (Omit<Logged, 'event'> & { event: { kind: string } })[];
-  };
+  const { code, secrets, log } = storedSchema.parse(JSON.parse(text));
   const file = new Database(location);
   file.exec(MIGRATIONS[0]!.sqlite);
   file.pragma(`application_id = ${0x51756164}`);
