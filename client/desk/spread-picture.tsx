@@ -2,16 +2,22 @@
 import type { StepSpread } from '../../shared-engine/index.ts';
 import { TileRow } from '../views/tile-row.tsx';
 import { optionName } from '../words/options.ts';
-import { type CostFigure, costOf, costWords } from './spread-words.ts';
+import { type CostFigure, commonUnit, costOf, costWords } from './spread-words.ts';
 import { percent, WALL } from './words.ts';
 
 interface SpreadPictureProps {
   readonly spread: StepSpread;
+  /** Rows that there is room for; without it all are shown. */
+  readonly most?: number;
 }
 
-export function SpreadPicture({ spread }: SpreadPictureProps) {
-  const rows = spread.choices.map((choice) => ({ choice, cost: costOf(choice) }));
-  const most = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
+export function SpreadPicture({ spread, most = spread.choices.length }: SpreadPictureProps) {
+  const unit = commonUnit(spread.choices);
+  // A last row is worth no more than the line that says there are others.
+  const shown = spread.choices.length > most ? spread.choices.slice(0, most - 1) : spread.choices;
+  const others = spread.choices.slice(shown.length);
+  const rows = shown.map((choice) => ({ choice, cost: costOf(choice, unit) }));
+  const reach = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
   return (
     <div class="spread">
       {rows.length > 0 && (
@@ -36,12 +42,20 @@ export function SpreadPicture({ spread }: SpreadPictureProps) {
               {percent(choice.share)} ({choice.count})
             </span>
             <span class="spread-cost">
-              {cost && <Whisker cost={cost} most={most} />}
+              {cost && <Whisker cost={cost} reach={reach} />}
               <span>{costWords(cost)}</span>
             </span>
           </li>
         ))}
       </ol>
+      {others.length > 0 && (
+        <p class="spread-others">
+          {WALL.others(
+            others.length,
+            others.reduce((sum, { count }) => sum + count, 0),
+          )}
+        </p>
+      )}
       {spread.stoodIn > 0 && <p class="aside">{WALL.stoodIn(spread.stoodIn)}</p>}
     </div>
   );
@@ -61,8 +75,8 @@ function Chosen({ kind, chosen }: ChosenProps) {
 const WIDTH = 200;
 const EDGE = 10;
 
-function Whisker({ cost, most }: { readonly cost: CostFigure; readonly most: number }) {
-  const x = (value: number) => EDGE + (Math.max(0, value) / most) * (WIDTH - 2 * EDGE);
+function Whisker({ cost, reach }: { readonly cost: CostFigure; readonly reach: number }) {
+  const x = (value: number) => EDGE + (Math.max(0, value) / reach) * (WIDTH - 2 * EDGE);
   return (
     <svg class="cost-scale" viewBox={`0 0 ${WIDTH} 24`} aria-hidden="true" focusable="false">
       <line class="cost-zero" x1={x(0)} x2={x(0)} y1="0" y2="24" />

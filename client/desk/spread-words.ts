@@ -10,11 +10,18 @@ export interface CostFigure {
   readonly unit: 'tiles' | 'points';
 }
 
-/** Points of outlook where the deeper judgement is there, tiles until then; null where nothing is known. */
-export function costOf({ loss, points }: Pick<Cost, 'loss' | 'points'>): CostFigure | null {
-  if (points) {
+type Costs = Pick<Cost, 'loss' | 'points'>;
+
+/** Points of outlook once every choice was looked at closely, so that all stand on one scale; tiles until then. */
+export function commonUnit(choices: readonly Costs[]): CostFigure['unit'] {
+  return choices.length > 0 && choices.every(({ points }) => points !== null) ? 'points' : 'tiles';
+}
+
+/** Null where nothing is known. */
+export function costOf({ loss, points }: Costs, unit: CostFigure['unit']): CostFigure | null {
+  if (points && unit === 'points') {
     const { value, within } = points;
-    return { value, from: value - within, to: value + within, unit: 'points' };
+    return { value, from: value - within, to: value + within, unit };
   }
   if (loss === null) return null;
   return { value: loss.mean, from: loss.low ?? loss.mean, to: loss.high ?? loss.mean, unit: 'tiles' };

@@ -8,6 +8,9 @@ import { useNews } from './news.ts';
 import { SpreadPicture } from './spread-picture.tsx';
 import { DESK, percent, stepName, WALL } from './words.ts';
 
+/** Choices that fit below the rack at 1080 lines. */
+const WALL_ROWS = 7;
+
 export function WallScreen({ code }: { readonly code: string }) {
   const { value, problem } = useNews(classPath(code, 'wall'), wallSchema);
   const title = value?.title;
@@ -78,7 +81,7 @@ function Shown({ wall, shown }: ShownProps) {
       {shown.revealed ? (
         <section aria-labelledby="wall-choices">
           <h2 id="wall-choices">{WALL.choices}</h2>
-          {spread ? <SpreadPicture spread={spread} /> : <p>{WALL.nobody}</p>}
+          {spread ? <SpreadPicture spread={spread} most={WALL_ROWS} /> : <p>{WALL.nobody}</p>}
         </section>
       ) : (
         <section class="wall-quiet">

@@ -171,6 +171,8 @@ export const WALL = {
   none: 'nothing better was found',
   unknown: 'not judged yet',
   unseen: 'three tiles unseen',
+  others: (choices: number, pupils: number) =>
+    `${choices} more choices, by ${pupils === 1 ? '1 pupil' : `${pupils} pupils`}.`,
 } as const;
 
 export function stepName({ kind, step }: Pick<StepSpread, 'kind' | 'step'>): string {

@@ -13,7 +13,7 @@ import {
 } from '../../client/desk/draft.ts';
 import { fileName } from '../../client/desk/drill-file.ts';
 import { reportCsv } from '../../client/desk/report-files.ts';
-import { costOf, costWords } from '../../client/desk/spread-words.ts';
+import { commonUnit, costOf, costWords } from '../../client/desk/spread-words.ts';
 import { clockOf, isDoing, termsWords, whereIs } from '../../client/desk/words.ts';
 import { pathOf, routeOf, tidyCode } from '../../client/model/route.ts';
 import {
@@ -105,15 +105,17 @@ describe('the words of the desk', () => {
 
   it('speak of a cost in points where it was looked at closely, in tiles until then, with how sure that is', () => {
     const loss = { n: 3, mean: 0.5, low: 0.25, high: 0.75 };
-    expect(costWords(costOf({ loss, points: null }))).toBe('0.50 tiles (0.25 to 0.75)');
-    expect(costWords(costOf({ loss, points: { value: 2, within: 0.5 } }))).toBe('2.00 points (1.50 to 2.50)');
-    expect(costWords(costOf({ loss: { n: 1, mean: 0.4, low: null, high: null }, points: null }))).toBe(
-      '0.40 tiles',
-    );
-    expect(costWords(costOf({ loss: { n: 1, mean: 0, low: null, high: null }, points: null }))).toBe(
-      'nothing better was found',
-    );
-    expect(costWords(costOf({ loss: null, points: null }))).toBe('not judged yet');
+    const points = { value: 2, within: 0.5 };
+    const alone = (mean: number) => ({ loss: { n: 1, mean, low: null, high: null }, points: null });
+    expect(costWords(costOf({ loss, points: null }, 'tiles'))).toBe('0.50 tiles (0.25 to 0.75)');
+    expect(costWords(costOf({ loss, points }, 'points'))).toBe('2.00 points (1.50 to 2.50)');
+    expect(costWords(costOf(alone(0.4), 'tiles'))).toBe('0.40 tiles');
+    expect(costWords(costOf(alone(0), 'tiles'))).toBe('nothing better was found');
+    expect(costWords(costOf({ loss: null, points: null }, 'tiles'))).toBe('not judged yet');
+    expect([commonUnit([{ loss, points }, alone(0)]), commonUnit([{ loss, points }])]).toEqual([
+      'tiles',
+      'points',
+    ]);
   });
 });
 
