@@ -33,7 +33,10 @@ export const bench: Bench = {
     const { folder, discard } = await temporaryFolder();
     const server = await startPageServer({ DATA_DIR: path.join(folder, 'data'), LOG_LEVEL: 'info' });
     try {
-      return await measure({ url: server.origin }, stream(seed, 'class'));
+      const url = { url: server.origin };
+      const apart = await measure(url, stream(seed, 'apart'), (pupil) => `${pupil}`);
+      const alike = await measure(url, stream(seed, 'alike'), () => 'same');
+      return { ...apart, alike_plays: alike.different_plays!, alike_reviews_s: alike.reviews_s! };
     } finally {
       await server.stop();
       await discard();
@@ -41,7 +44,12 @@ export const bench: Bench = {
   },
 };
 
-async function measure(server: { readonly url: string }, random: Random): Promise<Figures> {
+/** `noiseOf` names what tells one pupil's whims from another's of the same strength. */
+async function measure(
+  server: { readonly url: string },
+  random: Random,
+  noiseOf: (pupil: number) => string,
+): Promise<Figures> {
   const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('class bench') })]);
   const teacher: Teacher = await openClass(server, drill);
   const names = Array.from({ length: TABLES }, (_, pupil) => `Pupil ${pupil + 1}`);
@@ -51,7 +59,7 @@ async function measure(server: { readonly url: string }, random: Random): Promis
   const waits: number[] = [];
   while (peers.some((peer) => !isClosed(peer))) {
     await Promise.all(peers.map((peer) => peer.untilTable(() => isAsked(peer) || isClosed(peer))));
-    const choices = peers.map((peer, pupil) => answerOf(peer, styleOf(pupil)));
+    const choices = peers.map((peer, pupil) => answerOf(peer, styleOf(pupil), noiseOf(pupil)));
     const results = peers.map((peer, pupil) => sealed(peer, choices[pupil] ?? null, random.below(WITHIN)));
     waits.push(...(await Promise.all(results)).flat());
   }
@@ -71,17 +79,17 @@ async function measure(server: { readonly url: string }, random: Random): Promis
   };
 }
 
-/** Pupils of different strength; a few play alike, as in any class. */
+/** Pupils of different strength. */
 function styleOf(pupil: number): StyleName {
   return STYLES[pupil % STYLES.length]!;
 }
 
 const kernel = createKernel(houseCard());
 
-function answerOf(peer: Peer, style: StyleName) {
+function answerOf(peer: Peer, style: StyleName, noise: string) {
   if (!isAsked(peer)) return null;
   const view = ownView(peer);
-  return chooseFor(style, view, kernel, botStream(seedNamed(style), openStep(view.stage)!, 0));
+  return chooseFor(style, view, kernel, botStream(seedNamed(`${style} ${noise}`), openStep(view.stage)!, 0));
 }
 
 /** Milliseconds from the seal to the table on which the step is over; none where nothing was asked. */
