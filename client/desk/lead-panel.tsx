@@ -1,6 +1,6 @@
 // How the teacher leads: the next deal, the hold before a step, more time.
 import { type Desk, STEPS, type Step } from '../../shared-engine/index.ts';
-import type { Act } from './teacher-desk.tsx';
+import type { Act } from './act.ts';
 import { DESK, stepTitle } from './words.ts';
 
 /** What the button for more time gives, in seconds. */

@@ -1,9 +1,9 @@
 // The pupils as the teacher sees them: where each is, since when, and what the teacher can do for one.
 import type { Desk, DeskPupil } from '../../shared-engine/index.ts';
 import { TileRow } from '../views/tile-row.tsx';
+import type { Act } from './act.ts';
 import { MORE_SECONDS } from './lead-panel.tsx';
 import { useSeconds } from './news.ts';
-import type { Act } from './teacher-desk.tsx';
 import { clockOf, DESK, isDoing, whereIs } from './words.ts';
 
 interface PupilListProps {

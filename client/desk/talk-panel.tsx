@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type Desk, STEPS, type WallChoice } from '../../shared-engine/index.ts';
 import { pathOf } from '../model/route.ts';
-import type { Act } from './teacher-desk.tsx';
+import type { Act } from './act.ts';
 import { DESK, stepName } from './words.ts';
 
 interface TalkPanelProps {

@@ -1,20 +1,19 @@
 // The teacher's desk: the way in, the deals, the hold, the pupils one by one, and what is on the wall.
 import { useSignal } from '@preact/signals';
-import { type ClassAct, classLink, classPath, type Desk, deskSchema } from '../../shared-engine/index.ts';
+import { classLink, classPath, type Desk, deskSchema } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
 import { pathOf } from '../model/route.ts';
 import { Bar } from '../views/bar.tsx';
 import { goInPage } from '../views/link.ts';
 import { Scan } from '../views/scan.tsx';
 import { ROOM } from '../words/room.ts';
+import type { Act } from './act.ts';
 import { LeadPanel } from './lead-panel.tsx';
 import { type News, useNews } from './news.ts';
 import { PupilList } from './pupil-list.tsx';
 import { actIn } from './requests.ts';
 import { TalkPanel } from './talk-panel.tsx';
 import { DESK } from './words.ts';
-
-export type Act = (act: ClassAct) => void;
 
 export function TeacherDesk({ app, code }: { readonly app: App; readonly code: string }) {
   const news = useNews(classPath(code, 'desk'), deskSchema);
