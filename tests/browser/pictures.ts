@@ -21,15 +21,16 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
     const page = await context.newPage();
     await page.goto(`${origin}${DEAL}`);
     await rack(page).waitFor();
-    const picture = async (name: string) => {
+    const picture = async (name: string, top = true) => {
       await page.mouse.move(0, 0);
+      if (top) await page.evaluate(() => window.scrollTo(0, 0));
       await page.screenshot({ path: path.join(FOLDER, `${name}.png`) });
       await context.close();
     };
     return { page, picture };
   };
 
-  const table = await open(1080, 720);
+  const table = await open(1080, 780);
   await passThree(table.page);
   await table.page.getByRole('heading', { name: /^First across/ }).waitFor();
   await fillTray(table.page);
@@ -45,5 +46,5 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
   const scale = review.page.getByText('What else you could have done, on one scale');
   await scale.waitFor();
   await review.page.locator('.choice-detail').evaluate((detail) => detail.scrollIntoView());
-  await review.picture('review');
+  await review.picture('review', false);
 }
