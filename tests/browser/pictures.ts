@@ -11,11 +11,11 @@ const DEAL = `/#deal=${'e'.repeat(64)}.1.0`;
 
 export async function writePictures(browser: Browser, origin: string): Promise<void> {
   mkdirSync(FOLDER, { recursive: true });
-  const open = async (width: number, height: number) => {
-    // At seven tenths of their size, they stay small enough to be kept with the code.
+  const open = async (width: number, height: number, scale = 0.7) => {
+    // Scaled down, they stay small enough to be kept with the code.
     const context = await browser.newContext({
       viewport: { width, height },
-      deviceScaleFactor: 0.7,
+      deviceScaleFactor: scale,
       reducedMotion: 'reduce',
     });
     const page = await context.newPage();
@@ -30,7 +30,7 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
     return { page, picture };
   };
 
-  const table = await open(1080, 780);
+  const table = await open(1240, 800, 0.6);
   await passThree(table.page);
   await table.page.getByRole('heading', { name: /^First across/ }).waitFor();
   await fillTray(table.page);
