@@ -53,7 +53,7 @@ interface ChartPointProps {
 
 function ChartPoint({ point: { name, value, within }, x, y, place, of }: ChartPointProps) {
   // Names of neighbouring steps stand in two rows, or they would run into each other.
-  const row = of > 5 && place % 2 === 1 ? 18 : 0;
+  const row = of > 3 && place % 2 === 1 ? 18 : 0;
   return (
     <g>
       {within > 0 && <line class="whisker" x1={x} x2={x} y1={y(value - within)} y2={y(value + within)} />}

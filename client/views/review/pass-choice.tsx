@@ -115,7 +115,9 @@ function Families({ choice, names }: { readonly choice: PassReview; readonly nam
     ids.length === 0 ? REVIEW.none : sentenceList(ids.map((id) => names[id] ?? id));
   const kept = choice.open.filter((id) => choice.openAfter.includes(id));
   const lost = choice.open.filter((id) => !choice.openAfter.includes(id));
-  const could = lost.filter((id) => choice.openAfterBest.includes(id));
+  // What the first look thought best is spoken of only as long as there is nothing better to go by.
+  const first = choice.judgement.depth === 'quick';
+  const could = first ? lost.filter((id) => choice.openAfterBest.includes(id)) : [];
   return (
     <section class="families">
       <h4>{REVIEW.families}</h4>
