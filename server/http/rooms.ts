@@ -112,7 +112,7 @@ export function roomRoutes(
     if (!answer.ok) return passOn(reply, answer);
     const seat = SEATS.find((s) => {
       const chair = room.state.chairs[s];
-      return chair.kind === 'person' && chair.key === key;
+      return chair.kind === 'person' && chair.keys.includes(key);
     });
     // Freed again in the same moment by the host.
     if (seat === undefined) return refuseWith(reply, 'seat-taken');

@@ -130,8 +130,7 @@ function decideKey(
   { owner, shown, key }: RoomCommand & { kind: 'change-key' },
 ): RoomDecision {
   const person = personAt(state, owner.seat, owner.since);
-  const good = person !== null && (shown === person.key || shown === person.keyBefore);
-  // Who still brings the earlier secret never got the later one, which is then worth nothing.
+  const good = person !== null && [...person.keys, person.keyBefore].includes(shown);
   return good
     ? accept([{ kind: 'key-changed', seat: owner.seat, key, before: shown }])
     : turnDown('not-seated');

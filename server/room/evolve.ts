@@ -13,6 +13,9 @@ import type { Logged, RoomEvent } from './event.ts';
 import { isHeld, UNLED } from './lead.ts';
 import type { Chair, PersonChair, Play, Presence, RoomState } from './state.ts';
 
+/** Secrets of one seat that are good beside the one before; more requests than that do not overtake one another. */
+const MOST_KEYS = 4;
+
 /** The room that a log describes, or null when the log does not begin with the opening. */
 export function replayRoom(log: readonly Logged[]): RoomState | null {
   const [first, ...rest] = log;
@@ -49,7 +52,7 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
       const chair: Chair = {
         kind: 'person',
         name,
-        key,
+        keys: [key],
         keyBefore: null,
         since: logged.seq,
         ready: false,
@@ -78,7 +81,7 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
     case 'went':
       return withPerson(state, event.seat, { presence: { kind: 'gone', since: logged.at } });
     case 'key-changed':
-      return withPerson(state, event.seat, { key: event.key, keyBefore: event.before });
+      return withNewKey(state, event);
     case 'in-hand':
       return { ...state, inHandOf: [...event.others, event.node], play: watched(state, logged.at, event) };
     case 'led':
@@ -127,6 +130,14 @@ function stepOf(
     default:
       return { stepAt, takenBack, moreTime };
   }
+}
+
+/** The first use of a new secret ends all others. */
+function withNewKey(state: RoomState, { seat, key, before }: RoomEvent & { kind: 'key-changed' }): RoomState {
+  const chair = state.chairs[seat];
+  if (chair.kind !== 'person') return state;
+  const siblings = chair.keyBefore === before ? chair.keys.slice(1 - MOST_KEYS) : [];
+  return withPerson(state, seat, { keys: [...siblings, key], keyBefore: before });
 }
 
 function withPerson(state: RoomState, seat: Seat, change: Partial<PersonChair>): RoomState {

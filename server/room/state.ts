@@ -13,8 +13,12 @@ export type Presence =
 export interface PersonChair {
   readonly kind: 'person';
   readonly name: string;
-  readonly key: string;
-  /** The key of the secret before, good until the new one is used; null where there was none. */
+  /**
+   * Of the secrets given out since `keyBefore` was last brought, any of which may be the one that arrived: requests
+   * that overtake one another must not lock their owner out.
+   */
+  readonly keys: readonly string[];
+  /** The key of the secret before, good until a new one is used; null where there was none. */
   readonly keyBefore: string | null;
   /** Number of the event with which this person sat down: tells one owner of the seat from the next. */
   readonly since: number;

@@ -193,9 +193,23 @@ describe('who comes back', () => {
     const lost = await renew(guest.secret);
     const second = await renew(guest.secret);
     expect([lost.seat, second.seat]).toEqual([0, 0]);
-    expect(await renew(lost.fresh!)).toEqual({ seat: null, fresh: undefined });
     expect((await renew(second.fresh!)).seat).toBe(0);
+    expect(await renew(lost.fresh!)).toEqual({ seat: null, fresh: undefined });
     expect(await renew(guest.secret)).toEqual({ seat: null, fresh: undefined });
+  });
+
+  test('is not locked out by two requests at once, whichever answer comes last', async () => {
+    const server = await one();
+    const guest = await openRoom(server);
+    const renew = async (secret: string) => {
+      const response = await post(`${server.url}${ticketPath(guest.code)}`, {}, secret);
+      return /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1] ?? '';
+    };
+    const [first, second] = await Promise.all([renew(guest.secret), renew(guest.secret)]);
+    expect(await renew(first)).not.toBe('');
+    expect(await renew(second)).toBe('');
+    const [third, fourth] = await Promise.all([renew(guest.secret), renew(first)]);
+    expect([third === '', fourth !== '']).toEqual([true, true]);
   });
 });
 

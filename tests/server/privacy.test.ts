@@ -65,7 +65,8 @@ describe('over a whole round', () => {
         expect(answer === null || isOwn(facesIn(answer), rack)).toBe(true);
         compared++;
       }
-      expect(compared).toBeGreaterThan(20);
+      // One a step at least: what happens together is told together.
+      expect(compared).toBeGreaterThan(5);
     }
   });
 
@@ -82,7 +83,7 @@ describe('over a whole round', () => {
 
   test('V2 a watcher is told no tile at all', async () => {
     const { watcher } = await wholeRound('watcher');
-    expect(watcher.frames.length).toBeGreaterThan(20);
+    expect(watcher.frames.length).toBeGreaterThan(5);
     for (const frame of watcher.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
     expect(watcher.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
     expect(watcher.table.view?.audience).toBe('watcher');
