@@ -13,8 +13,8 @@ export interface Budget {
 export const DEEP: Budget = {
   field: 60,
   rounds: [
-    { batches: 4, stay: 24 },
-    { batches: 16, stay: 12 },
+    { batches: 4, stay: 30 },
+    { batches: 12, stay: 20 },
   ],
   looks: [32, 64, 128, 256, 480],
 };

@@ -12,7 +12,7 @@ import type { Act, WorldSource } from './worlds.ts';
 const FRESH = 0x1_0000;
 
 /** Chance that any of the intervals behind a verdict, over all rivals and looks, misses. */
-export const VERDICT_ERROR = 0.02;
+export const VERDICT_ERROR = 0.05;
 
 /** Chance that an alternative as good as the front is shown to be behind it, over all of them. */
 const FRONT_ERROR = 0.025;

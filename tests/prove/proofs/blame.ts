@@ -36,6 +36,7 @@ function againstLongRun(seed: string, size: Size): ProofRow[] {
   const budget = size === 'full' ? DEEP : SHALLOW;
   let innocent = 0;
   let blamed = 0;
+  let beyondDoubt = 0;
   let guilty = 0;
   let told = 0;
   for (const { offered, asked } of choicesFrom(`${seed} blame`, CHOICES[size])) {
@@ -50,8 +51,9 @@ function againstLongRun(seed: string, size: Size): ProofRow[] {
     const most = ahead.reduce((worst, other) => (other.value > worst.value ? other : worst));
     if (most.value <= SMALL_LOSS) {
       innocent++;
-      // Near the border the long run cannot tell either; within its own error it acquits nobody.
-      if (verdict === 'better-exists' && most.value + most.within <= SMALL_LOSS) blamed++;
+      if (verdict !== 'better-exists') continue;
+      blamed++;
+      if (most.value + most.within <= SMALL_LOSS) beyondDoubt++;
     } else {
       guilty++;
       if (verdict === 'better-exists') told++;
@@ -63,6 +65,12 @@ function againstLongRun(seed: string, size: Size): ProofRow[] {
       value: shareText(blamed, innocent),
       bar: 'at most 1 %',
       ok: blamed <= innocent / 100,
+    },
+    {
+      what: 'of these, beyond the error of the long run itself',
+      value: beyondDoubt,
+      bar: 'reported',
+      ok: true,
     },
     {
       what: 'choices with a larger true loss that were told so',
