@@ -1,0 +1,90 @@
+// The driver's process: opens rooms at a server and plays them as its parent asks, one request after the other.
+import { createInterface } from 'node:readline';
+import { Exchanges } from './exchanges.ts';
+import type { Losses } from './own-seat.ts';
+import { type OwnTable, openOwnTable } from './own-table.ts';
+import type { OpenTable } from './table-line.ts';
+
+export type Request =
+  /** `peer`: the module that plays a peer's table, or null for our own server. */
+  | { readonly ask: 'open'; readonly url: string; readonly rooms: number; readonly peer: string | null }
+  | { readonly ask: 'saturate'; readonly ms: number }
+  | { readonly ask: 'pace'; readonly every: number; readonly ms: number }
+  | { readonly ask: 'drop-and-return' };
+
+export interface Reply {
+  /** Seconds from the request to this reply. */
+  readonly seconds: number;
+  /** Share of one core that the driver used meanwhile, 0 to 1. */
+  readonly cpu: number;
+  /** Milliseconds of each exchange, for those requests that make some. */
+  readonly times: readonly number[];
+  readonly losses: Losses;
+}
+
+/** How long what was begun may take to end before it counts as lost, in milliseconds. */
+const PATIENCE = 10_000;
+/** Rooms opened at the same time. */
+const AT_ONCE = 8;
+
+const exchanges = new Exchanges();
+const own: OwnTable[] = [];
+const losses: Losses = { lost: 0, doubled: 0 };
+
+async function perform(request: Request): Promise<void> {
+  switch (request.ask) {
+    case 'open':
+      return openAll(request);
+    case 'saturate':
+      return exchanges.saturated(request.ms);
+    case 'pace':
+      return exchanges.paced(request.every, request.ms);
+    case 'drop-and-return':
+      return dropAndReturn();
+  }
+}
+
+async function openAll({ url, rooms, peer }: Request & { ask: 'open' }): Promise<void> {
+  const open = peer === null ? openOwn : await playerOf(peer);
+  const lanes = Array.from({ length: AT_ONCE }, async (_, lane) => {
+    for (let room = lane; room < rooms; room += AT_ONCE) await exchanges.add(url, open);
+  });
+  await Promise.all(lanes);
+  for (const table of own) table.begin();
+}
+
+const openOwn: OpenTable = async (url, events) => {
+  const table = await openOwnTable(url, events, losses);
+  own.push(table);
+  return table.lines;
+};
+
+async function playerOf(peer: string): Promise<OpenTable> {
+  const module: { openTable: OpenTable } = await import(
+    new URL(`../peers/${peer}-table.mjs`, import.meta.url).href
+  );
+  return module.openTable;
+}
+
+/** Every line is cut while answers are on their way; all come back at once and play on. */
+async function dropAndReturn(): Promise<void> {
+  exchanges.once();
+  await Promise.all(own.map((table) => table.drop()));
+  await Promise.all(own.map((table) => table.comeBack()));
+}
+
+async function replyTo(request: Request): Promise<Reply> {
+  exchanges.clear();
+  const [began, used] = [performance.now(), process.cpuUsage()];
+  await perform(request);
+  const ms = performance.now() - began;
+  const { user, system } = process.cpuUsage(used);
+  const times = [...exchanges.times];
+  losses.lost += await exchanges.settled(PATIENCE);
+  return { seconds: ms / 1000, cpu: (user + system) / 1000 / ms, times, losses };
+}
+
+for await (const line of createInterface({ input: process.stdin })) {
+  const request: Request = JSON.parse(line);
+  process.stdout.write(`${JSON.stringify(await replyTo(request))}\n`);
+}

@@ -1,0 +1,164 @@
+// One seat of our own server as the driver plays it, checking that what was acknowledged is in the seat's record.
+import { WebSocket } from 'ws';
+import {
+  type Choice,
+  type ClientMessage,
+  type SeatView,
+  type ServerMessage,
+  SOCKET_PATH,
+  type Table,
+} from '../../../shared-engine/index.ts';
+import type { SeatEvents } from './table-line.ts';
+
+/** What went wrong, counted over all seats. */
+export interface Losses {
+  /** Answers that were acknowledged and are not in the seat's own record. */
+  lost: number;
+  /** Answers that were acknowledged twice or stand in the record twice. */
+  doubled: number;
+}
+
+interface Answered {
+  readonly step: string;
+  readonly tiles: readonly string[];
+}
+
+export class OwnSeat {
+  readonly #url: string;
+  readonly #events: SeatEvents;
+  readonly #losses: Losses;
+  readonly #unanswered = new Map<string, ClientMessage>();
+  #socket: WebSocket | null = null;
+  #entered: () => void = () => {};
+  #ids = 0;
+  #table: Table | null = null;
+  /** The last answer, until its step is over. */
+  #answered: Answered | null = null;
+  #asked: string | null = null;
+
+  constructor(url: string, events: SeatEvents, losses: Losses) {
+    this.#url = `${url.replace('http', 'ws')}${SOCKET_PATH}`;
+    this.#events = events;
+    this.#losses = losses;
+  }
+
+  /** The record of the round as this seat knows it, as text; comparing two tells whether anything was lost. */
+  get record(): string {
+    const view = this.#table?.view;
+    return view?.audience === 'seat' ? JSON.stringify([this.#table?.round, view.rack, view.record]) : '';
+  }
+
+  /** Commands that wait for their acknowledgement. */
+  get unanswered(): number {
+    return this.#unanswered.size;
+  }
+
+  /** Connects and resolves with the first table on the new line. */
+  async enter(ticket: string): Promise<void> {
+    const socket = new WebSocket(this.#url, { perMessageDeflate: false, skipUTF8Validation: true });
+    this.#socket = socket;
+    const entered = new Promise<void>((resolve, reject) => {
+      this.#entered = resolve;
+      socket.once('error', reject);
+      socket.once('close', (code) => reject(new Error(`The server ended a line with ${code}.`)));
+    });
+    socket.on('message', (data: Buffer) => this.#hear(JSON.parse(data.toString())));
+    socket.once('open', () => {
+      this.#send({ kind: 'hello', id: `h${++this.#ids}`, versions: [1, 1], ticket });
+      // What was not acknowledged before is sent again with its id, as the page does.
+      for (const message of this.#unanswered.values()) this.#send(message);
+    });
+    await entered;
+  }
+
+  ready(): void {
+    this.#command({ kind: 'act', id: this.#newId(), act: { kind: 'ready', ready: true } });
+  }
+
+  answer(): void {
+    const table = this.#table;
+    if (table?.view?.audience !== 'seat' || this.#asked === null) throw new Error('Nothing is asked.');
+    const { you, round, view } = table;
+    const choice = choiceFor(view);
+    this.#answered = { step: this.#asked, tiles: choice.kind === 'seal' ? choice.tiles : [] };
+    this.#asked = null;
+    this.#command({ kind: 'choose', id: this.#newId(), round, seat: you ?? 0, choice });
+  }
+
+  /** Cuts the line, as a lost network does; resolves when it is gone. */
+  async cut(): Promise<void> {
+    const socket = this.#socket;
+    if (socket === null || socket.readyState === WebSocket.CLOSED) return;
+    const gone = new Promise((resolve) => socket.once('close', resolve));
+    socket.terminate();
+    await gone;
+  }
+
+  #hear(message: ServerMessage): void {
+    if (message.kind === 'table') this.#see(message.table);
+    if (message.kind === 'ack' && !this.#unanswered.delete(message.id)) this.#losses.doubled++;
+    if (message.kind === 'refused') throw new Error(`${message.code}: ${message.sentence}`);
+  }
+
+  #see(table: Table): void {
+    const before = this.#table;
+    this.#table = table;
+    this.#entered();
+    const { view } = table;
+    if (view?.audience !== 'seat') return;
+    const step = `${table.round}/${openStepOf(view)}`;
+    if (this.#answered !== null && this.#answered.step !== step) {
+      this.#check(view, this.#answered);
+      this.#answered = null;
+      this.#events.told(true);
+    }
+    if (view.stage.phase === 'closed') {
+      const known = before?.round === table.round && before.view?.stage.phase === 'closed';
+      if (!known) this.ready();
+    } else if (view.answer === null && this.#answered === null && this.#asked !== step) {
+      this.#asked = step;
+      this.#events.asked();
+    }
+  }
+
+  #check({ record }: SeatView, { step, tiles }: Answered): void {
+    if (tiles.length === 0) return;
+    const moves = record.steps.filter((past) => past.kind === 'move' && step.endsWith(`/${past.step}`));
+    const gave = moves.map((move) => (move.kind === 'move' ? [...move.gave].sort().join() : ''));
+    if (gave[0] !== [...tiles].sort().join()) this.#losses.lost++;
+    if (gave.length > 1) this.#losses.doubled++;
+  }
+
+  #newId(): string {
+    return `c${++this.#ids}`;
+  }
+
+  #command(message: ClientMessage): void {
+    this.#unanswered.set(message.id, message);
+    this.#send(message);
+  }
+
+  #send(message: ClientMessage): void {
+    this.#socket?.send(JSON.stringify(message));
+  }
+}
+
+function openStepOf({ stage }: SeatView): string {
+  return stage.phase === 'passing' ? stage.step : stage.phase;
+}
+
+/** The longest round: always three tiles, always on, and nothing by courtesy. */
+function choiceFor({ stage, rack }: SeatView): Choice {
+  switch (stage.phase) {
+    case 'passing': {
+      const tiles = rack.filter((face) => face !== 'joker').slice(0, 3);
+      return { kind: 'seal', step: stage.step, tiles, blind: 0 };
+    }
+    case 'voting':
+      return { kind: 'vote', step: 'vote', go: true };
+    case 'asking':
+      return { kind: 'ask', step: 'courtesy-ask', count: 0 };
+    default:
+      throw new Error(`Nobody is asked while ${stage.phase}.`);
+  }
+}
