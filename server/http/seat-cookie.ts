@@ -37,9 +37,8 @@ export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | nu
   for (const seat of SEATS) {
     const chair = state.chairs[seat];
     if (chair.kind !== 'person') continue;
-    const { keys, keyBefore, since } = chair;
-    // The secret before is good until a new one is used: the answer that brought that one may have been lost.
-    const good = [...keys, keyBefore ?? ''].some((key) => sameKey(key, shown));
+    const { keys, since } = chair;
+    const good = keys.some((key) => sameKey(key, shown));
     if (good) return { owner: { seat, since }, shown };
   }
   return null;

@@ -130,7 +130,7 @@ function decideKey(
   { owner, shown, key }: RoomCommand & { kind: 'change-key' },
 ): RoomDecision {
   const person = personAt(state, owner.seat, owner.since);
-  const good = person !== null && [...person.keys, person.keyBefore].includes(shown);
+  const good = person?.keys.includes(shown) === true;
   return good
     ? accept([{ kind: 'key-changed', seat: owner.seat, key, before: shown }])
     : turnDown('not-seated');

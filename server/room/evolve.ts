@@ -13,8 +13,8 @@ import type { Logged, RoomEvent } from './event.ts';
 import { isHeld, UNLED } from './lead.ts';
 import type { Chair, PersonChair, Play, Presence, RoomState } from './state.ts';
 
-/** Secrets of one seat that are good beside the one before; more requests than that do not overtake one another. */
-const MOST_KEYS = 4;
+/** Secrets of one seat that are good at the same time. */
+const MOST_KEYS = 6;
 
 /** The room that a log describes, or null when the log does not begin with the opening. */
 export function replayRoom(log: readonly Logged[]): RoomState | null {
@@ -53,7 +53,6 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
         kind: 'person',
         name,
         keys: [key],
-        keyBefore: null,
         since: logged.seq,
         ready: false,
         presence,
@@ -132,12 +131,12 @@ function stepOf(
   }
 }
 
-/** The first use of a new secret ends all others. */
+/** Whoever returns gets a new secret; those not brought for some returns are worth nothing any more. */
 function withNewKey(state: RoomState, { seat, key, before }: RoomEvent & { kind: 'key-changed' }): RoomState {
   const chair = state.chairs[seat];
   if (chair.kind !== 'person') return state;
-  const siblings = chair.keyBefore === before ? chair.keys.slice(1 - MOST_KEYS) : [];
-  return withPerson(state, seat, { keys: [...siblings, key], keyBefore: before });
+  const others = chair.keys.filter((other) => other !== before);
+  return withPerson(state, seat, { keys: [...others, before, key].slice(-MOST_KEYS) });
 }
 
 function withPerson(state: RoomState, seat: Seat, change: Partial<PersonChair>): RoomState {

@@ -14,12 +14,10 @@ export interface PersonChair {
   readonly kind: 'person';
   readonly name: string;
   /**
-   * Of the secrets given out since `keyBefore` was last brought, any of which may be the one that arrived: requests
-   * that overtake one another must not lock their owner out.
+   * Hashes of the secrets that are good, the one used or given out last at the end. Several, because answers get lost
+   * and requests overtake one another, and neither may lock the owner out.
    */
   readonly keys: readonly string[];
-  /** The key of the secret before, good until a new one is used; null where there was none. */
-  readonly keyBefore: string | null;
   /** Number of the event with which this person sat down: tells one owner of the seat from the next. */
   readonly since: number;
   readonly ready: boolean;
