@@ -176,9 +176,10 @@ export class Table {
 
   /** In one turn and in frames of one size: when and how much somebody hears tells nothing about what. */
   #tellAlike(listeners: readonly Listener[]): void {
-    const forWatchers = this.#tableMessage(null);
+    const watched = listeners.some(({ owner }) => owner === null);
+    const forWatchers = watched ? this.#tableMessage(null) : null;
     const told = listeners.map(
-      ({ line, owner }) => [line, owner === null ? forWatchers : this.#tableMessage(owner)] as const,
+      ({ line, owner }) => [line, (owner === null && forWatchers) || this.#tableMessage(owner)] as const,
     );
     const size = Math.max(...told.map(([, message]) => textOf(message).length));
     for (const [line, message] of told) line.send(message, size);

@@ -164,7 +164,17 @@ function publicMove({ kind, step, blind, voided, by }: SettledMove): PublicMove 
   return { kind, step, blind, voided, by };
 }
 
+/** A settled step never changes, so what each seat may know of it is built once. */
+const built = new WeakMap<Settled, Map<Seat, SeatStep>>();
+
 function seatStep(settled: Settled, seat: Seat): SeatStep {
+  const forSeats = built.get(settled) ?? new Map<Seat, SeatStep>();
+  const step = forSeats.get(seat) ?? buildSeatStep(settled, seat);
+  built.set(settled, forSeats.set(seat, step));
+  return step;
+}
+
+function buildSeatStep(settled: Settled, seat: Seat): SeatStep {
   switch (settled.kind) {
     case 'move': {
       const { toward } = MOVES[settled.step];
