@@ -17,7 +17,7 @@ export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
 export { PLAYING_ON_SEEDS, playsOn } from './bots/playing-on.ts';
 export { STYLES, type StyleName } from './bots/style.ts';
 export { compileCard } from './card/compile.ts';
-export type { CompiledCard, CompiledLine, Target } from './card/compiled.ts';
+export type { CompiledCard, Target } from './card/compiled.ts';
 export {
   CARD_FORMAT,
   type CardFile,
@@ -33,11 +33,9 @@ export { CARD_PROBLEM_CODES, type CardProblem, type CardProblemCode } from './ca
 export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
 export {
   type Deal,
-  type DealtTiles,
   dealTiles,
   isSeed,
   type PreparedDeal,
-  type RandomDeal,
 } from './deal/deal.ts';
 export { drawn, type Random, shuffled, stream } from './deal/random.ts';
 export {
@@ -51,93 +49,79 @@ export {
   withSeat,
 } from './deal/seat.ts';
 export {
-  type Described,
-  type Drawn,
   describeRack,
   drawRack,
   type NoRack,
 } from './drill/described.ts';
 export {
   type Amount,
-  DRILL_FORMAT,
-  DRILL_FORMS,
-  DRILL_LIMITS,
   type Drill,
   type DrillDeal,
-  type DrillForm,
   drillSchema,
   type Wish,
-  wishSchema,
 } from './drill/format.ts';
 export {
-  type BetterPass,
   betterPasses,
-  type InterestingDeal,
   interestingDeals,
   type Lookout,
   type PassJudge,
   quickJudge,
 } from './drill/interesting.ts';
-export { type Interval, wilson } from './drill/interval.ts';
-export { type Line, type LineStart, playLine } from './drill/line.ts';
-export { type ParsedDrill, parseDrill, readDrill } from './drill/parse.ts';
-export { botsAround, type Prepared, prepareDeal } from './drill/prepare.ts';
-export { DRILL_PROBLEM_CODES, type DrillProblem, type DrillProblemCode } from './drill/problem.ts';
+export { wilson } from './drill/interval.ts';
+export { type LineStart, playLine } from './drill/line.ts';
+export { parseDrill, readDrill } from './drill/parse.ts';
+export { botsAround, prepareDeal } from './drill/prepare.ts';
+export { DRILL_PROBLEM_CODES, type DrillProblem } from './drill/problem.ts';
 export type { Rarity } from './drill/rarity.ts';
-export { type ClassMean, classMean } from './drill/report/class-mean.ts';
-export { CLASS_REPORT_FORMAT, type ClassReport, classReport } from './drill/report/class-report.ts';
+export { classMean } from './drill/report/class-mean.ts';
+export { type ClassReport, classReport } from './drill/report/class-report.ts';
 export { csvText } from './drill/report/csv.ts';
-export type { Aim, ClassEntry } from './drill/report/entry.ts';
+export type { ClassEntry } from './drill/report/entry.ts';
 export { aimsCsv, choicesCsv, reportJson, themesCsv } from './drill/report/report-files.ts';
-export { type Cost, type SpreadChoice, type StepSpread, spreadsOf } from './drill/report/spread.ts';
-export { costliestThemes, THEMES, type Theme, type ThemeCost, themesOf } from './drill/report/themes.ts';
-export { type Impossible, type Sampler, samplerFor } from './drill/sampler.ts';
-export { type Shape, type Stock, shapesOf } from './drill/shapes.ts';
+export { type Cost, type StepSpread, spreadsOf } from './drill/report/spread.ts';
+export { costliestThemes, THEMES, type Theme, themesOf } from './drill/report/themes.ts';
+export { type Sampler, samplerFor } from './drill/sampler.ts';
+export { type Stock, shapesOf } from './drill/shapes.ts';
 export { usualChoice } from './drill/usual.ts';
 export { weightedDraw } from './drill/weighted.ts';
 export { inARow, likeNumbers } from './drill/wish.ts';
 export { rarityInWords, wishInWords } from './drill/wish-words.ts';
 export type { AnswerChoice, Choice, Command } from './exchange/command.ts';
-export { type Decision, decide, facingOf, openRound } from './exchange/decide.ts';
-export type { DealtEvent, RoundEvent } from './exchange/event.ts';
+export { decide, facingOf, openRound } from './exchange/decide.ts';
+export type { RoundEvent } from './exchange/event.ts';
 export { begin, evolve, replay } from './exchange/evolve.ts';
 export { type Facing, objection, passObjection } from './exchange/legality.ts';
-export { ROUND_REFUSAL_CODES, type RoundRefusal, type RoundRefusalCode, refuse } from './exchange/refusal.ts';
+export type { RoundRefusal } from './exchange/refusal.ts';
 export { resolveMove } from './exchange/resolve.ts';
-export type { Actor, Phase, Round, SealedPass, Settled, SettledMove, Terms } from './exchange/round.ts';
+export type { Actor, Phase, Round, SealedPass, Settled, SettledMove } from './exchange/round.ts';
 export {
-  AFTER_PASS,
   MOVE_STEPS,
   MOVES,
   type MoveStep,
   PASS_SIZE,
-  PASS_STEPS,
-  type PassStep,
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
-export { createMeasures, MEASURES, type MeasureName, type Measures } from './outlook/measures.ts';
+export { createMeasures, MEASURES, type MeasureName } from './outlook/measures.ts';
 export { OUTLOOK_MODEL } from './outlook/model.ts';
 export type { OutlookModel } from './outlook/model-format.ts';
-export { chanceAt, createOutlook, type Outlook, type Place } from './outlook/outlook.ts';
+export { chanceAt, createOutlook, type Place } from './outlook/outlook.ts';
 export type { ReachSteps } from './outlook/reach.ts';
-export { createJudge, type Judge } from './play/judge.ts';
-export { completedLine, offerObjection, type PlayObjection, turnObjection } from './play/legality.ts';
-export { afterOffer, afterTurn, type OfferMove, type TurnMove } from './play/move.ts';
+export { createJudge } from './play/judge.ts';
+export { completedLine, offerObjection, turnObjection } from './play/legality.ts';
+export { afterOffer, afterTurn } from './play/move.ts';
 export {
   type ExposedGroup,
   type Hand,
   type Offer,
   openPlay,
   type Play,
-  type PlayOver,
-  type PlayStart,
   type Turn,
 } from './play/play.ts';
 export { type PlayCard, preparePlayCard } from './play/play-card.ts';
 export { chooseAnswer, chooseDiscard, chooseExchange } from './play/policy.ts';
-export { type Sight, sightOf } from './play/sight.ts';
-export { createPlayers, createSimulator, type Players, type PlayResult } from './play/simulate.ts';
+export { sightOf } from './play/sight.ts';
+export { createPlayers, createSimulator } from './play/simulate.ts';
 export type { PlayoutBatch, Playouts } from './playout/batch.ts';
 export { RESULT_WIDTH, WORLD_BYTES } from './playout/batch.ts';
 export type { Leaf } from './playout/leaf.ts';
@@ -176,7 +160,6 @@ export {
   DEAL_FILE_FORMAT,
   type DealFile,
   dealFileSchema,
-  type PreparedDealFile,
   preparedDealFileSchema,
 } from './protocol/deal-file.ts';
 export {
@@ -231,17 +214,16 @@ export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alt
 export {
   ANALYSIS_SEED,
   type Analyst,
-  type Asked,
   alternativesTo,
   analyse,
   createAnalyst,
 } from './race/analyse.ts';
 export { type Budget, DEEP, SHALLOW } from './race/budget.ts';
 export { type Estimate, estimate } from './race/estimate.ts';
-export { type Race, type Raced, race } from './race/race.ts';
+export { type Race, race } from './race/race.ts';
 export { screen } from './race/screen.ts';
 export { normalPoint, studentUpper } from './race/student.ts';
-export { SMALL_LOSS, VERDICTS, type Verdict, verdictOf } from './race/verdict.ts';
+export { SMALL_LOSS, verdictOf } from './race/verdict.ts';
 export { type Act, createWorldSource, type WorldSource } from './race/worlds.ts';
 export { nearestFamilies, openFamilies, toGoByFamily } from './rack/families.ts';
 export { createKernel } from './rack/fast.ts';
@@ -249,7 +231,7 @@ export { GIFT_GRADES, type GiftGrade, giftGrade } from './rack/gift.ts';
 export type { Kernel } from './rack/kernel.ts';
 export { log2 } from './rack/log2.ts';
 export { nearness, nearnessOf } from './rack/nearness.ts';
-export { createPlainKernel, matched, tilesToGo } from './rack/plain.ts';
+export { createPlainKernel, tilesToGo } from './rack/plain.ts';
 export { type BatchKernel, createBatchKernel } from './rack/vector.ts';
 export {
   judgeDeeply,
@@ -261,12 +243,9 @@ export {
 } from './review/deepen.ts';
 export type { DeepJudgement, Finalist, Judgement, Measured } from './review/judgement.ts';
 export type {
-  Alternative,
-  Basis,
   ChoiceReview,
   Group,
   NumberReview,
-  PassParts,
   PassReview,
   Review,
 } from './review/review.ts';
@@ -302,16 +281,13 @@ export {
   WINDS,
   type Wind,
 } from './tiles/face.ts';
-export type { PublicMove, PublicStep, SeatMove, SeatRecord, SeatStep } from './view/record.ts';
+export type { PublicStep, SeatMove, SeatRecord, SeatStep } from './view/record.ts';
 export {
   type Audience,
-  type OwnAnswer,
-  type PublicStage,
   type SeatView,
   seatView,
   type View,
   viewFor,
-  type WatcherView,
 } from './view/view.ts';
 export { bytesOfBase64 } from './wasm/base64.ts';
 export { type WasmHost, wasmHost } from './wasm/host.ts';

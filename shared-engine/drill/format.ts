@@ -13,7 +13,6 @@ export const DRILL_LIMITS = { characters: 400_000, deals: 60, title: 80, note: 6
  * one-line: all alone, and after each step everyone goes on from the pass the teacher chose.
  */
 export const DRILL_FORMS = ['alone', 'tables', 'one-line'] as const;
-export type DrillForm = (typeof DRILL_FORMS)[number];
 
 const idSchema = z
   .string()

@@ -28,4 +28,3 @@ export const preparedDealFileSchema = z.strictObject({
   prepared: z.literal(true),
   ...firstRack,
 });
-export type PreparedDealFile = z.infer<typeof preparedDealFileSchema>;
