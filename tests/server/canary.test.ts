@@ -1,0 +1,106 @@
+// V1 planted tiles: faces that only one seat ever held, looked for in everything that anybody else can get.
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { createFigures } from '../../server/http/figures.ts';
+import {
+  cardPath,
+  dealTiles,
+  FACES,
+  type Face,
+  facesOf,
+  minePath,
+  type RoundEvent,
+  replay,
+  roomPath,
+  SEATS,
+  type Seat,
+  ticketPath,
+} from '../../shared-engine/index.ts';
+import { deal, type Guest, playOn, post, tableOfFour, watch } from '../kit/guests.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+const figures = createFigures();
+let server: TestServer;
+let peers: Peer[];
+let guests: Guest[];
+let watcher: Peer;
+let code: string;
+/** For each seat the faces it never held in the round, which somebody else did hold. */
+let foreign: readonly (readonly Face[])[];
+
+beforeAll(async () => {
+  server = await startServer({ seed: 'canary', figures });
+  ({ code, peers, guests } = await tableOfFour(server));
+  watcher = await watch(server, code);
+  await deal(peers);
+  // Tiles of the others' racks, offered as if they were one's own: the refusals must not give them away.
+  for (const peer of peers) {
+    const tiles = FACES.slice(0, 3);
+    await peer.choose({ kind: 'seal', step: 'first-right', tiles, blind: 0 });
+    await peer.choose({ kind: 'take-back', step: 'first-right' });
+  }
+  await Promise.all(peers.map((peer) => playOn(peer, 'canary')));
+  await Promise.all(peers.map((peer) => peer.review()));
+  await Promise.all([...peers, watcher].map((peer) => peer.roundTrip()));
+  foreign = await foreignFaces();
+});
+afterAll(() => server.stop());
+
+test('there are canaries for every seat', () => {
+  for (const faces of foreign) expect(faces.length).toBeGreaterThan(2);
+});
+
+describe.each(SEATS)('seat %i', (seat) => {
+  test('hears of no canary in any frame, its review included', () => {
+    expect(peers[seat]!.frames.length).toBeGreaterThan(20);
+    expect(found(foreign[seat]!, peers[seat]!.frames)).toEqual([]);
+  });
+
+  test('reads of none in what is kept of it', async () => {
+    const text = await (await get(minePath(code), guests[seat]!.secret)).text();
+    expect(text).toContain('passed');
+    expect(found(foreign[seat]!, [text])).toEqual([]);
+  });
+});
+
+test('no tile at all is in a watcher’s frames, the lobby, a ticket, a refusal, the log or the figures', async () => {
+  const lobby = await (await get(roomPath(code))).text();
+  const ticket = await (await post(`${server.url}${ticketPath(code)}`, {})).text();
+  const refused = await (await post(`${server.url}${ticketPath('ZZZZZZZZ')}`, {})).text();
+  const texts = [...watcher.frames, lobby, ticket, refused, ...server.logged, await figures.text()];
+  expect(found(FACES, texts)).toEqual([]);
+  // The search itself finds what is there.
+  expect(found(FACES, [await (await get(cardPath(code))).text(), ...peers[0]!.frames])).not.toEqual([]);
+});
+
+function found(faces: readonly Face[], texts: readonly string[]): Face[] {
+  return faces.filter((face) => {
+    const quoted = new RegExp(`["\\s,]${face}["\\s,]`);
+    return texts.some((text) => quoted.test(text));
+  });
+}
+
+function get(path: string, secret?: string): Promise<Response> {
+  const headers = secret === undefined ? {} : { authorization: `Bearer ${secret}` };
+  return fetch(`${server.url}${path}`, { headers });
+}
+
+async function foreignFaces(): Promise<Face[][]> {
+  const log = (await server.store.load(code))!;
+  const round = replay(
+    log.flatMap(({ event }): RoundEvent[] => (event.kind === 'round' ? [event.event] : [])),
+  );
+  if (round === null) throw new Error('no round was kept');
+  const held = SEATS.map((seat) => heldBy(round, seat));
+  return SEATS.map((seat) => {
+    const others = SEATS.filter((other) => other !== seat).flatMap((other) => [...held[other]!]);
+    return [...new Set(others)].filter((face) => !held[seat]!.has(face));
+  });
+}
+
+function heldBy(round: NonNullable<ReturnType<typeof replay>>, seat: Seat): ReadonlySet<Face> {
+  const moved = round.settled.flatMap((step) =>
+    step.kind === 'move' ? [...step.own[seat], ...step.kept[seat]] : [],
+  );
+  return new Set([...facesOf(dealTiles(round.deal).racks[seat]), ...moved]);
+}
