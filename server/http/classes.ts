@@ -28,6 +28,7 @@ import { keyOf, newSecret } from '../secrets.ts';
 import { playingCard } from '../work/cards.ts';
 import { chosenCard } from './chosen-card.ts';
 import { giveClassSecret, isTeacher, pupilOf } from './class-cookie.ts';
+import { openingLimit } from './opening-limit.ts';
 import { passOn, refuseWith } from './refusals.ts';
 import { giveSecret } from './seat-cookie.ts';
 
@@ -49,7 +50,7 @@ type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   const { classes, registry, clock, entropy, roomsPerMinute } = ports;
-  const opening = roomsPerMinute > 0 ? { rateLimit: { max: roomsPerMinute, timeWindow: '1 minute' } } : {};
+  const opening = openingLimit(roomsPerMinute);
 
   app.post(CLASSES_PATH, { config: opening }, async (request, reply) => {
     const body = openClassSchema.safeParse(request.body);

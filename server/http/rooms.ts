@@ -17,6 +17,7 @@ import { parseName } from '../room/name.ts';
 import type { Registry } from '../room/registry.ts';
 import { keyOf, newSecret } from '../secrets.ts';
 import { chosenCard } from './chosen-card.ts';
+import { openingLimit } from './opening-limit.ts';
 import { passOn, refuseWith } from './refusals.ts';
 import { type Bearer, bearerOf, giveSecret } from './seat-cookie.ts';
 
@@ -34,7 +35,7 @@ export function roomRoutes(
   app: FastifyInstance,
   { registry, tickets, entropy, roomsPerMinute }: RoomRoutes,
 ): void {
-  const opening = roomsPerMinute > 0 ? { rateLimit: { max: roomsPerMinute, timeWindow: '1 minute' } } : {};
+  const opening = openingLimit(roomsPerMinute);
 
   app.post(ROOMS_PATH, { config: opening }, async (request, reply) => {
     const body = openRoomSchema.safeParse(request.body);

@@ -4,6 +4,7 @@ import { connect } from 'node:net';
 import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ROOMS_PATH, roomPath, SOCKET_PATH, seatsPath, ticketPath } from '../../shared-engine/index.ts';
+import { cardOf, lineOf } from '../kit/card-files.ts';
 import { FRIENDS, openRoom, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
@@ -95,6 +96,37 @@ describe('an address', () => {
     for (let n = 0; n < 2; n++) expect((await from(`192.0.2.${n}, 198.51.100.7`)).status).toBe(200);
     expect((await from('192.0.2.9, 198.51.100.7')).status).toBe(429);
     expect((await from('198.51.100.8')).status).toBe(200);
+  });
+});
+
+describe('a card of one’s own', () => {
+  test('is checked a tenth as often as rooms are opened, and does not use up the rooms', async () => {
+    await restart({ ROOMS_PER_MINUTE: '20' });
+    const open = async (card: unknown) =>
+      (
+        await request(server.url)
+          .post(ROOMS_PATH)
+          .send({ ...FRIENDS, card })
+      ).status;
+    expect([await open({}), await open({}), await open({})]).toEqual([422, 422, 429]);
+    expect(await open(null)).toBe(201);
+  });
+
+  test('that would come to more hands than the server can hold is refused in words', async () => {
+    const tile = (name: string, suit: string, plus: number) => ({
+      size: 2,
+      tile: { number: { var: name, plus }, suit: { var: suit } },
+    });
+    const groups = ['a', 'b', 'c'].flatMap((name, at) => {
+      const suit = 'pqr'.charAt(at);
+      return [tile(name, suit, 0), { ...tile(name, suit, 1), size: at === 0 ? 2 : 3 }];
+    });
+    const lines = Array.from({ length: 40 }, (_, at) => lineOf(groups, { id: `line-${at}` }));
+    const { status, body } = await request(server.url)
+      .post(ROOMS_PATH)
+      .send({ ...FRIENDS, card: cardOf(...lines) });
+    expect([status, body.code]).toEqual([422, 'bad-card']);
+    expect(body.problems.join()).toContain('hands');
   });
 });
 
