@@ -5,11 +5,11 @@ import { journeyWords } from '../../words/journey.ts';
 import { JUDGEMENT } from '../../words/judgement.ts';
 
 const WIDTH = 430;
-const HEIGHT = 230;
+const HEIGHT = 248;
 const LEFT = 34;
 const RIGHT = 14;
 const TOP = 14;
-const BOTTOM = 56;
+const BOTTOM = 74;
 
 export function JourneyChart({ review }: { readonly review: Review }) {
   const { kind, points } = journeyOf(review);
@@ -52,8 +52,9 @@ interface ChartPointProps {
 }
 
 function ChartPoint({ point: { name, value, within }, x, y, place, of }: ChartPointProps) {
-  // Names of neighbouring steps stand in two rows, or they would run into each other.
-  const row = of > 3 && place % 2 === 1 ? 18 : 0;
+  // Names of neighbouring steps stand in three rows, or they would run into each other: the last one reaches
+  // back from the edge by its whole length.
+  const row = of > 3 ? (place % 3) * 18 : 0;
   return (
     <g>
       {within > 0 && <line class="whisker" x1={x} x2={x} y1={y(value - within)} y2={y(value + within)} />}
@@ -61,7 +62,7 @@ function ChartPoint({ point: { name, value, within }, x, y, place, of }: ChartPo
       <text
         class="chart-text"
         x={x}
-        y={HEIGHT - 28 + row}
+        y={HEIGHT - 46 + row}
         text-anchor={place === 0 ? 'start' : place === of - 1 ? 'end' : 'middle'}
       >
         {name}
