@@ -10,7 +10,6 @@ import {
 import type { Clock, Undo } from '../ports.ts';
 import { type Listening, type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
-import { textOf } from './message-text.ts';
 import { newsBetween } from './news.ts';
 import type { Room } from './room.ts';
 import { personAt, type RoomState } from './state.ts';
@@ -20,8 +19,8 @@ const MOST_WATCHERS = 40;
 
 /** One socket, as the table sees it. */
 export interface Line {
-  /** The frame has at least `size` characters, filled up with blanks. */
-  send(message: ServerMessage, size?: number): void;
+  /** `text` is the message as it goes out, where it is written already. */
+  send(message: ServerMessage, text?: string): void;
   /** `reason` is for the peer's program. */
   end(code: number, reason?: string): void;
 }
@@ -176,13 +175,14 @@ export class Table {
 
   /** In one turn and in frames of one size: when and how much somebody hears tells nothing about what. */
   #tellAlike(listeners: readonly Listener[]): void {
-    const watched = listeners.some(({ owner }) => owner === null);
-    const forWatchers = watched ? this.#tableMessage(null) : null;
-    const told = listeners.map(
-      ({ line, owner }) => [line, (owner === null && forWatchers) || this.#tableMessage(owner)] as const,
-    );
-    const size = Math.max(...told.map(([, message]) => textOf(message).length));
-    for (const [line, message] of told) line.send(message, size);
+    let forWatchers: Written | null = null;
+    const told = listeners.map(({ line, owner }) => {
+      if (owner !== null) return { line, ...written(this.#tableMessage(owner)) };
+      forWatchers ??= written(this.#tableMessage(null));
+      return { line, ...forWatchers };
+    });
+    const size = Math.max(...told.map(({ text }) => text.length));
+    for (const { line, message, text } of told) line.send(message, text.padEnd(size));
   }
 
   #tell({ line, owner }: Listener): void {
@@ -219,4 +219,13 @@ export class Table {
 function listeningFrom(state: RoomState, owner: Owner | null): Listening {
   const person = owner && personAt(state, owner.seat, owner.since);
   return owner && person && { seat: owner.seat, person };
+}
+
+interface Written {
+  readonly message: ServerMessage;
+  readonly text: string;
+}
+
+function written(message: ServerMessage): Written {
+  return { message, text: JSON.stringify(message) };
 }

@@ -3,7 +3,6 @@ import { Socket } from 'node:net';
 import type { WebSocket } from '@fastify/websocket';
 import { CLOSE, HEARTBEAT_MS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
-import { textOf } from '../room/message-text.ts';
 import type { Line } from '../room/table.ts';
 
 /** Bytes that may wait for a slow reader before it is cut off. */
@@ -42,11 +41,11 @@ export function lineOf(socket: WebSocket, clock: Clock): Line {
   callOff = clock.after(HEARTBEAT_MS, beat);
 
   return {
-    send(message: ServerMessage, size = 0) {
+    send(message: ServerMessage, text = JSON.stringify(message)) {
       if (socket.readyState !== socket.OPEN) return;
       if (socket.bufferedAmount > MOST_WAITING) return end(CLOSE.tooSlow);
       together(socket);
-      socket.send(textOf(message).padEnd(size));
+      socket.send(text);
     },
     end,
   };

@@ -2,7 +2,7 @@
 import { temporaryFolder } from '../../kit/folder.ts';
 import { type Driver, type ServerUnderLoad, startDriver, startServer } from './processes.ts';
 
-const OWN = ['--import', 'tsx', '--expose-gc', new URL('own-server.ts', import.meta.url).pathname];
+const OWN = ['--expose-gc', new URL('own-server.mjs', import.meta.url).pathname];
 
 interface UnderLoad {
   readonly server: ServerUnderLoad;

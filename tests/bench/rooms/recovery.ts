@@ -1,12 +1,10 @@
 // How long a server that was ended by force takes to be back, all its rooms answering.
-import { existsSync } from 'node:fs';
 import { ROOMS_PATH, roomPath } from '../../../shared-engine/index.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
 import { ALONE, openRoom } from '../../kit/guests.ts';
 import { startServer } from './processes.ts';
 
 const BUILT = new URL('../../../dist/server/main.js', import.meta.url).pathname;
-const SOURCE = new URL('../../../server/main.ts', import.meta.url).pathname;
 
 /** Rooms asked for at the same time. */
 const AT_ONCE = 32;
@@ -14,7 +12,6 @@ const AT_ONCE = 32;
 /** Seconds from the start of the new process until each of `rooms` rooms with tiles on the table has answered. */
 export async function recovery(rooms: number): Promise<number> {
   const { folder, discard } = await temporaryFolder();
-  const args = existsSync(BUILT) ? [BUILT] : ['--import', 'tsx', SOURCE];
   const settings = {
     HOST: '127.0.0.1',
     PORT: '0',
@@ -23,14 +20,14 @@ export async function recovery(rooms: number): Promise<number> {
     ROOMS_PER_MINUTE: '0',
     REVIEW_DEPTH: 'quick',
   };
-  const first = await startServer(args, settings);
+  const first = await startServer([BUILT], settings);
   const codes: string[] = [];
   await inLanes(rooms, async () => {
     codes.push((await openRoom(first, ALONE)).code);
   });
   await first.kill();
   const began = performance.now();
-  const second = await startServer(args, settings);
+  const second = await startServer([BUILT], settings);
   await inLanes(rooms, async (room) => {
     const answer = await fetch(`${second.url}${roomPath(codes[room]!)}`);
     if (!answer.ok) throw new Error(`A room below ${ROOMS_PATH} did not come back: ${answer.status}.`);

@@ -1,22 +1,20 @@
-// Our own server as the load benchmark measures it: rooms in an SQLite file, no limits an address, one review for all.
-import type { AddressInfo } from 'node:net';
-import { buildApp } from '../../../server/app.ts';
-import { systemClock } from '../../../server/clock.ts';
-import { readConfig } from '../../../server/config.ts';
-import { createLog } from '../../../server/log.ts';
-import type { Reviewer } from '../../../server/ports.ts';
-import { systemEntropy } from '../../../server/secrets.ts';
-import { openBacking } from '../../../server/store/backing.ts';
-import { botsInProcess } from '../../../server/work/bots.ts';
-import { reviewerInProcess } from '../../../server/work/reviewer.ts';
+// Our own built server as the load benchmark measures it: rooms in an SQLite file, no limits an address, empty reviews.
+import { buildApp } from '../../../dist/server/app.js';
+import { systemClock } from '../../../dist/server/clock.js';
+import { readConfig } from '../../../dist/server/config.js';
+import { createLog } from '../../../dist/server/log.js';
+import { systemEntropy } from '../../../dist/server/secrets.js';
+import { openBacking } from '../../../dist/server/store/backing.js';
+import { botsInProcess } from '../../../dist/server/work/bots.js';
+import { reviewerInProcess } from '../../../dist/server/work/reviewer.js';
 
-/** Judging is measured by the benchmark `review`; here the first review made goes to everybody. */
-function firstReviewForAll(): Reviewer {
-  let first: ReturnType<Reviewer['review']> | null = null;
+/** The peers judge nothing, so everybody gets a review without choices; judging is measured by the benchmark `review`. */
+function emptyReviews() {
+  let first = null;
   return {
-    review(record, card) {
+    async review(record, card) {
       first ??= reviewerInProcess.review(record, card);
-      return first;
+      return { ...(await first), choices: [] };
     },
   };
 }
@@ -40,7 +38,7 @@ const app = await buildApp({
   clock: systemClock,
   entropy: systemEntropy,
   bots: botsInProcess(log),
-  reviewer: firstReviewForAll(),
+  reviewer: emptyReviews(),
   clientFolder: 'none',
 });
 await app.listen({ port: 0, host: '127.0.0.1' });
@@ -54,5 +52,5 @@ process.stdin.on('data', () => {
 });
 // Its parent is gone.
 process.stdin.on('end', () => process.exit());
-const { port } = app.server.address() as AddressInfo;
+const { port } = app.server.address();
 console.log(`http://127.0.0.1:${port}`);
