@@ -131,6 +131,8 @@ async function atAPace(): Promise<Figures> {
     const before = await memoryOf(server);
     await driver.ask({ ask: 'open', url: server.url, rooms: PACED_ROOMS, peer: null });
     const kb = ((await memoryOf(server)) - before) / 1024 / (PACED_ROOMS * 4);
+    // The opening of 500 rooms and their first deals are no part of a steady pace.
+    await driver.ask({ ask: 'pace', every: EVERY_MS, ms: PACED_MS / 2 });
     const { times, cpu } = await driver.ask({ ask: 'pace', every: EVERY_MS, ms: PACED_MS });
     const sorted = [...times].sort((a, b) => a - b);
     const quantile = (share: number) => rounded(sorted[Math.floor(sorted.length * share)]);

@@ -51,6 +51,7 @@ async function openAll({ url, rooms, peer }: Request & { ask: 'open' }): Promise
   });
   await Promise.all(lanes);
   for (const table of own) table.begin();
+  await exchanges.asked();
 }
 
 const openOwn: OpenTable = async (url, events) => {

@@ -45,6 +45,11 @@ export class Exchanges {
     return open();
   }
 
+  /** Resolves when every room is asked: its first deal is on the table. */
+  async asked(): Promise<void> {
+    while (this.#rooms.some(({ isAsked }) => !isAsked)) await pause(20);
+  }
+
   clear(): void {
     this.times.length = 0;
   }
@@ -68,6 +73,10 @@ class RoomOfFour {
   /** Whether answers were given whose results have not all come. */
   get isOpen(): boolean {
     return this.#open;
+  }
+
+  get isAsked(): boolean {
+    return this.#asked === 4;
   }
 
   async open(url: string, open: OpenTable): Promise<void> {

@@ -6,18 +6,22 @@ import { createLog } from '../../../dist/server/log.js';
 import { systemEntropy } from '../../../dist/server/secrets.js';
 import { openBacking } from '../../../dist/server/store/backing.js';
 import { botsInProcess } from '../../../dist/server/work/bots.js';
-import { reviewerInProcess } from '../../../dist/server/work/reviewer.js';
 
-/** The peers judge nothing, so everybody gets a review without choices; judging is measured by the benchmark `review`. */
-function emptyReviews() {
-  let first = null;
-  return {
-    async review(record, card) {
-      first ??= reviewerInProcess.review(record, card);
-      return { ...(await first), choices: [] };
-    },
-  };
-}
+/** The peers judge nothing, so nothing is judged here; that is measured by the benchmark `review`. */
+const reviewer = {
+  review: async ({ seat }, { card }) => ({
+    seat,
+    cardId: card.id,
+    cardName: card.name,
+    families: {},
+    toGoStart: 0,
+    toGoEnd: 0,
+    basis: { closely: 0, arrivals: 0, smallLoss: 0 },
+    lesson: '',
+    choices: [],
+    method: '',
+  }),
+};
 
 const read = readConfig({
   LOG_LEVEL: 'error',
@@ -38,7 +42,7 @@ const app = await buildApp({
   clock: systemClock,
   entropy: systemEntropy,
   bots: botsInProcess(log),
-  reviewer: emptyReviews(),
+  reviewer,
   clientFolder: 'none',
 });
 await app.listen({ port: 0, host: '127.0.0.1' });
