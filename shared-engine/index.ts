@@ -68,7 +68,7 @@ export {
   quickJudge,
 } from './drill/interesting.ts';
 export { wilson } from './drill/interval.ts';
-export { type LineStart, playLine } from './drill/line.ts';
+export { type LineStart, nextOnLine, playLine } from './drill/line.ts';
 export { parseDrill, readDrill } from './drill/parse.ts';
 export { botsAround, prepareDeal } from './drill/prepare.ts';
 export { DRILL_PROBLEM_CODES, type DrillProblem } from './drill/problem.ts';
@@ -135,6 +135,7 @@ export {
   type ClassAct,
   type ClassAims,
   type ClassInfo,
+  type ClassLine,
   type ClassTerms,
   classActSchema,
   classAimsSchema,
@@ -281,7 +282,7 @@ export {
   WINDS,
   type Wind,
 } from './tiles/face.ts';
-export type { PublicStep, SeatMove, SeatRecord, SeatStep } from './view/record.ts';
+export { ownStep, type PublicStep, type SeatMove, type SeatRecord, type SeatStep } from './view/record.ts';
 export {
   type Audience,
   type SeatView,

@@ -3,12 +3,13 @@ import {
   CLASS_LIMITS,
   type ClassAims,
   type Seat,
+  type Settled,
   type Step,
   type WallChoice,
 } from '../../shared-engine/index.ts';
 import { type Refusal, turnDown } from '../room/decision.ts';
 import type { ClassEvent } from './event.ts';
-import type { ClassState } from './state.ts';
+import { type ClassState, playsOneLine } from './state.ts';
 
 export type ClassCommand =
   | {
@@ -29,6 +30,14 @@ export type ClassCommand =
       readonly deal: number;
       readonly aims: ClassAims;
     }
+  /** `deal` and `place` say which step of the drill's line this is. */
+  | {
+      readonly kind: 'go-on';
+      readonly deal: number;
+      readonly place: number;
+      readonly outcome: Settled;
+      readonly closed: boolean;
+    }
   | { readonly kind: 'end' };
 
 export type ClassDecision = { readonly ok: true; readonly events: readonly ClassEvent[] } | Refusal;
@@ -44,6 +53,7 @@ export function decideClass(state: ClassState, command: ClassCommand): ClassDeci
       return accept({ kind: 'joined', name, key, room, seat });
     }
     case 'deal-next':
+      if (playsOneLine(state) && state.dealt > 0 && !state.lineClosed) return turnDown('line-open');
       return state.dealt < state.deals.length ? accept({ kind: 'dealt' }) : turnDown('no-more-deals');
     case 'hold':
       return state.holdBefore === command.before
@@ -59,6 +69,11 @@ export function decideClass(state: ClassState, command: ClassCommand): ClassDeci
       return accept({ kind: 'shown', choice: command.choice });
     case 'aim':
       return decideAim(state, command);
+    case 'go-on': {
+      const { deal, place, outcome, closed } = command;
+      const stands = deal === state.dealt - 1 && place === state.line.length && !state.lineClosed;
+      return stands ? accept({ kind: 'gone-on', outcome, closed }) : turnDown('line-moved');
+    }
     case 'end':
       return accept({ kind: 'ended' });
   }

@@ -4,6 +4,7 @@ import { deadlineOf } from '../room/agenda.ts';
 import { isHeld } from '../room/lead.ts';
 import { goneSince } from '../room/state.ts';
 import { entriesOf } from './entries.ts';
+import { lineFor } from './line.ts';
 import type { LiveClass } from './live-class.ts';
 import type { Pupil } from './state.ts';
 
@@ -27,6 +28,7 @@ export async function deskFor(live: LiveClass, now: number): Promise<Desk> {
     ended,
     shown,
     pupils: pupils.map((pupil) => deskPupil(live, pupil, now)),
+    line: lineFor(live),
     spreads: spreads.map(({ seat, kind, step, pupils: chose, stoodIn }) => ({
       seat,
       kind,

@@ -1,5 +1,13 @@
 // What has happened in a class; the log of these is the class, and its tables are rooms with logs of their own.
-import type { ClassTerms, Drill, PreparedDeal, Seat, Step, WallChoice } from '../../shared-engine/index.ts';
+import type {
+  ClassTerms,
+  Drill,
+  PreparedDeal,
+  Seat,
+  Settled,
+  Step,
+  WallChoice,
+} from '../../shared-engine/index.ts';
 import type { CardChoice } from '../room/card-choice.ts';
 
 export type ClassEvent =
@@ -25,6 +33,8 @@ export type ClassEvent =
   | { readonly kind: 'hold'; readonly before: Step | null }
   | { readonly kind: 'stand-in'; readonly pupil: number; readonly on: boolean }
   | { readonly kind: 'shown'; readonly choice: WallChoice | null }
+  /** The class plays one line: the open step of the deal came out so, and closed the deal with it or not (rule L1). */
+  | { readonly kind: 'gone-on'; readonly outcome: Settled; readonly closed: boolean }
   | {
       readonly kind: 'aimed';
       readonly pupil: number;

@@ -17,6 +17,8 @@ export function replayClass(log: readonly Logged[]): ClassState | null {
     key,
     pupils: [],
     dealt: 0,
+    line: [],
+    lineClosed: false,
     holdBefore: null,
     shown: null,
     aims: [],
@@ -29,6 +31,11 @@ export function evolveLogged(state: ClassState, { seq, event }: Logged): ClassSt
   return event.kind === 'class' ? { ...evolveClass(state, event.event), seq } : state;
 }
 
+/** Whoever comes when the deal on the desk is played out for everybody begins with the next one. */
+function firstDeal({ dealt, lineClosed }: ClassState): number {
+  return lineClosed ? dealt : Math.max(0, dealt - 1);
+}
+
 function evolveClass(state: ClassState, event: ClassEvent): ClassState {
   switch (event.kind) {
     case 'opened':
@@ -36,11 +43,11 @@ function evolveClass(state: ClassState, event: ClassEvent): ClassState {
     case 'joined': {
       const { name, key, room, seat } = event;
       const id = state.pupils.length;
-      const pupil = { id, name, key, room, seat, standIn: false, first: Math.max(0, state.dealt - 1) };
+      const pupil = { id, name, key, room, seat, standIn: false, first: firstDeal(state) };
       return { ...state, pupils: [...state.pupils, pupil] };
     }
     case 'dealt':
-      return { ...state, dealt: state.dealt + 1, shown: null };
+      return { ...state, dealt: state.dealt + 1, line: [], lineClosed: false, shown: null };
     case 'hold':
       return { ...state, holdBefore: event.before };
     case 'stand-in': {
@@ -52,6 +59,8 @@ function evolveClass(state: ClassState, event: ClassEvent): ClassState {
     }
     case 'shown':
       return { ...state, shown: event.choice };
+    case 'gone-on':
+      return { ...state, line: [...state.line, event.outcome], lineClosed: event.closed };
     case 'aimed': {
       const { pupil, deal, step, families } = event;
       const others = state.aims.filter(

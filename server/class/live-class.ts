@@ -11,7 +11,7 @@ import { logged } from '../room/room.ts';
 import { personsOf, type RoomState, roundRuns } from '../room/state.ts';
 import { type ClassCommand, decideClass } from './decide.ts';
 import { evolveLogged } from './evolve.ts';
-import type { ClassState } from './state.ts';
+import { type ClassState, playsOneLine } from './state.ts';
 import { type ClassTable, Tables } from './tables.ts';
 import { botsOf } from './turned.ts';
 
@@ -189,9 +189,11 @@ export class LiveClass {
       const { room } = table.live;
       const { ended, holdBefore } = this.#state;
       const lead = { holdBefore: ended ? null : holdBefore, standIn: this.#standIns(code) };
-      const led = await room.submit({ kind: 'lead', lead });
+      const oneLine = !ended && playsOneLine(this.#state);
+      const led = await room.submit({ kind: 'lead', lead: { ...lead, ...(oneLine && { oneLine }) } });
       const dealt = called || isReady(room.state) ? await this.#deal(table) : led;
-      return led.ok && dealt.ok;
+      const followed = oneLine ? await this.#follow(table) : dealt;
+      return led.ok && dealt.ok && followed.ok;
     } catch (error) {
       this.#ports.log.warn(errorFacts(error), 'a table of a class could not be told');
       return false;
@@ -207,6 +209,16 @@ export class LiveClass {
     const deal = deals[next];
     if (deal === undefined || next >= dealt) return { ok: true };
     return room.submit({ kind: 'deal-prepared', deal, bots: botsOf(drill) }, `class/deal ${next}`);
+  }
+
+  /** On with the line, for a table that has the deal of the desk before it. */
+  async #follow({ live: { room } }: ClassTable): Promise<Answer> {
+    const { pupils, dealt, line, lineClosed } = this.#state;
+    const pupil = pupils.find(({ room: code }) => code === room.code);
+    const { play } = room.state;
+    if (!pupil || !play || pupil.first + play.number !== dealt) return { ok: true };
+    if ((play.round.own?.length ?? 0) === line.length) return { ok: true };
+    return room.submit({ kind: 'follow', round: play.number, line, closed: lineClosed });
   }
 
   #standIns(code: string): Seat[] {

@@ -1,5 +1,13 @@
 // The state of a class, as its log tells it.
-import type { ClassTerms, Drill, PreparedDeal, Seat, Step, WallChoice } from '../../shared-engine/index.ts';
+import type {
+  ClassTerms,
+  Drill,
+  PreparedDeal,
+  Seat,
+  Settled,
+  Step,
+  WallChoice,
+} from '../../shared-engine/index.ts';
 import type { CardChoice } from '../room/card-choice.ts';
 
 export interface Pupil {
@@ -34,10 +42,18 @@ export interface ClassState {
   readonly pupils: readonly Pupil[];
   /** How many deals of the drill have been dealt. */
   readonly dealt: number;
+  /** Where the class plays one line: how the deal on the desk has gone so far, and whether it is closed. */
+  readonly line: readonly Settled[];
+  readonly lineClosed: boolean;
   readonly holdBefore: Step | null;
   readonly shown: WallChoice | null;
   readonly aims: readonly NamedAim[];
   readonly ended: boolean;
+}
+
+/** Whether the class goes on from one choice for all after each step (rule L1). */
+export function playsOneLine({ drill }: ClassState): boolean {
+  return drill.form === 'one-line';
 }
 
 /** Seats at each table that pupils take. */

@@ -2,6 +2,7 @@
 import {
   type ChoiceReview,
   openStep,
+  ownStep,
   STEPS,
   type Step,
   seatView,
@@ -73,16 +74,20 @@ function hasAnswered(live: LiveClass, id: number, { seat, step }: WallChoice): b
   if (!pupil || !round || pupil.seat !== seat) return false;
   const view = seatView(round, pupil.seat);
   const open = openStep(view.stage);
-  return open === step ? view.answer !== null : view.record.steps.some((done) => stepOf(done) === step);
+  return open === step
+    ? view.answer !== null
+    : view.record.steps.some((_, place) => stepOf(ownStep(view.record, place)) === step);
 }
 
-function stepOf(done: ReturnType<typeof seatView>['record']['steps'][number]): Step {
-  switch (done.kind) {
+function stepOf(done: ReturnType<typeof ownStep>): Step | null {
+  switch (done?.kind) {
     case 'move':
       return done.step;
     case 'vote':
       return 'vote';
     case 'ask':
       return 'courtesy-ask';
+    case undefined:
+      return null;
   }
 }

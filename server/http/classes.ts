@@ -15,6 +15,7 @@ import type { Classes } from '../class/classes.ts';
 import { deskFor } from '../class/desk.ts';
 import { dealOf } from '../class/entries.ts';
 import { join } from '../class/joining.ts';
+import { goOn } from '../class/line.ts';
 import type { LiveClass } from '../class/live-class.ts';
 import { reportFor } from '../class/report.ts';
 import { prepareDrill } from '../class/turned.ts';
@@ -34,9 +35,6 @@ import { giveSecret } from './seat-cookie.ts';
 
 /** How long a question for news is left open, in milliseconds: shorter than what proxies allow. */
 const NEWS_MS = 20_000;
-
-const ONE_LINE =
-  'Drill: one line of play for all cannot be led here yet; choose "alone" or "tables" as its form.';
 
 export interface ClassRoutes extends WallPorts {
   readonly classes: Classes;
@@ -61,7 +59,6 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     const parsed = parseDrill(body.data.drill, kernel);
     if (!parsed.ok) return refuseWith(reply, 'bad-drill', sentencesOf(parsed.problems));
     const { drill } = parsed;
-    if (drill.form === 'one-line') return refuseWith(reply, 'bad-drill', [ONE_LINE]);
     const prepared = await prepareDrill(drill, kernel, setImmediate);
     if (!prepared.ok) return refuseWith(reply, 'bad-drill', sentencesOf(prepared.problems));
     const secret = newSecret(entropy);
@@ -163,7 +160,14 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
 }
 
 function perform(live: LiveClass, act: ClassAct): Promise<Answer> {
-  return act.kind === 'more-time' ? live.giveTime(act.pupil, act.seconds) : live.submit(act);
+  switch (act.kind) {
+    case 'more-time':
+      return live.giveTime(act.pupil, act.seconds);
+    case 'go-on':
+      return goOn(live, act.place, act.choice);
+    default:
+      return live.submit(act);
+  }
 }
 
 function done(reply: FastifyReply, answer: Answer) {

@@ -2,7 +2,7 @@
 import { facingOf, type Round, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Pace } from '../config.ts';
 import { FILL_IN_STYLE } from './bot-name.ts';
-import { isHeld } from './lead.ts';
+import { isAheadOfLine, isHeld } from './lead.ts';
 import { goneSince, type PersonChair, type Play, personsOf, type RoomState, roundRuns } from './state.ts';
 
 export type Duty =
@@ -61,7 +61,8 @@ function dealDue(state: RoomState, pace: Pace): Due | null {
 }
 
 function choiceDue(state: RoomState, { round }: Play, seat: Seat, stepSince: number, pace: Pace): Due | null {
-  if (!isAsked(round, seat)) return null;
+  // A bot that chose now would have to choose again, from other tiles.
+  if (!isAsked(round, seat) || isAheadOfLine(round, state.lead)) return null;
   const chair = state.chairs[seat];
   switch (chair.kind) {
     case 'empty':

@@ -6,6 +6,7 @@ import type {
   OpenRoom,
   PreparedDeal,
   Seat,
+  Settled,
   StyleName,
   TableAct,
 } from '../../shared-engine/index.ts';
@@ -73,6 +74,13 @@ export type RoomCommand =
   | { readonly kind: 'deal-prepared'; readonly deal: PreparedDeal; readonly bots: Four<StyleName | null> }
   | { readonly kind: 'lead'; readonly lead: Lead }
   | { readonly kind: 'more-time'; readonly seconds: number }
+  /** In round `round` the class has gone on by `line`, all of it so far, and closed the round with it or not (rule L1). */
+  | {
+      readonly kind: 'follow';
+      readonly round: number;
+      readonly line: readonly Settled[];
+      readonly closed: boolean;
+    }
   /** A pupil's seat at a table of a class. */
   | { readonly kind: 'seat-pupil'; readonly seat: Seat; readonly name: string; readonly key: string }
   | { readonly kind: 'close' };

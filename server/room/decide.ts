@@ -63,6 +63,7 @@ export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision
     case 'lead':
     case 'more-time':
     case 'seat-pupil':
+    case 'follow':
       return decideLed(state, command);
     case 'close':
       return accept([{ kind: 'closed' }]);
@@ -99,7 +100,10 @@ function inRound(
   if (state.play === null) return turnDown('no-round');
   if (state.play.number !== number) return turnDown('wrong-round');
   const decision = decide(state.play.round, { ...choice, seat, by });
-  return decision.ok ? accept(decision.events.map(inRoom)) : decision;
+  if (!decision.ok) return decision;
+  // One line closes for the whole class at once (rule L1).
+  const events = state.lead.oneLine ? decision.events.filter(({ kind }) => kind !== 'closed') : decision.events;
+  return accept(events.map(inRoom));
 }
 
 /** Bots fill the empty seats, then the tiles are dealt; the deal moves to the right each round (rule D3). */

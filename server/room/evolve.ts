@@ -123,6 +123,7 @@ function stepOf(
 ): Pick<Play, 'stepAt' | 'takenBack' | 'moreTime'> {
   switch (event.kind) {
     case 'settled':
+    case 'followed':
       return { stepAt: at, takenBack: [0, 0, 0, 0], moreTime: 0 };
     case 'taken-back':
       return { stepAt, takenBack: withSeat(takenBack, event.seat, takenBack[event.seat] + 1), moreTime };

@@ -47,6 +47,7 @@ function roundStory(event: RoundEvent): Story {
     case 'asked':
       return { event: event.kind, seat: event.seat, by: event.by };
     case 'settled':
+    case 'followed':
       return {
         event: event.kind,
         step: event.outcome.kind === 'move' ? event.outcome.step : event.outcome.kind,

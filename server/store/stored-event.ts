@@ -63,6 +63,7 @@ const roundEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('voted'), seat: seatSchema, go: z.boolean(), by: actor }),
   z.strictObject({ kind: z.literal('asked'), seat: seatSchema, count: z.int(), by: actor }),
   z.strictObject({ kind: z.literal('settled'), outcome: settled }),
+  z.strictObject({ kind: z.literal('followed'), outcome: settled }),
   z.strictObject({ kind: z.literal('closed') }),
 ]);
 
@@ -86,6 +87,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),
   z.strictObject({ kind: z.literal('stand-in'), pupil: z.int(), on: z.boolean() }),
   z.strictObject({ kind: z.literal('shown'), choice: wallChoiceSchema.nullable() }),
+  z.strictObject({ kind: z.literal('gone-on'), outcome: settled, closed: z.boolean() }),
   z.strictObject({
     kind: z.literal('aimed'),
     pupil: z.int(),
@@ -123,7 +125,11 @@ const roomEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ready'), seat: seatSchema, ready: z.boolean() }),
   z.strictObject({
     kind: z.literal('led'),
-    lead: z.strictObject({ holdBefore: stepSchema.nullable(), standIn: z.array(seatSchema).readonly() }),
+    lead: z.strictObject({
+      holdBefore: stepSchema.nullable(),
+      standIn: z.array(seatSchema).readonly(),
+      oneLine: z.boolean().exactOptional(),
+    }),
   }),
   z.strictObject({ kind: z.literal('more-time'), seconds: z.int() }),
   z.strictObject({ kind: z.literal('class'), event: classEvent }),

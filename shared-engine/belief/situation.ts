@@ -5,7 +5,7 @@ import type { Actor } from '../exchange/round.ts';
 import { MOVES, type MoveStep, STEPS } from '../exchange/schedule.ts';
 import { addTo, type Bag, bagOf, takeFrom } from '../tiles/bag.ts';
 import { type Face, type Four, faceIndex } from '../tiles/face.ts';
-import type { SeatMove, SeatRecord, SeatStep } from '../view/record.ts';
+import { ownStep, type SeatMove, type SeatRecord, type SeatStep } from '../view/record.ts';
 
 /** A move that is over, as the seat knows it; faces by index. */
 export interface PastMove {
@@ -40,19 +40,21 @@ export interface OfferedChoice {
 const NONE: Four<number> = [0, 0, 0, 0];
 
 /** Every choice of a record with what was known when it was offered, in the order of the round. */
-export function choicesOf({ seat, dealer, start, steps }: SeatRecord): readonly OfferedChoice[] {
+export function choicesOf(record: SeatRecord): readonly OfferedChoice[] {
+  const { seat, dealer, start, steps } = record;
   const choices: OfferedChoice[] = [];
   const past: PastMove[] = [];
   let rack = bagOf(start);
   let agreed = NONE;
-  for (const chosen of steps) {
-    const step = STEPS.indexOf(chosen.kind === 'move' ? chosen.step : STEP_OF[chosen.kind]);
+  for (const [place, went] of steps.entries()) {
+    const step = STEPS.indexOf(went.kind === 'move' ? went.step : STEP_OF[went.kind]);
     const situation = { seat, dealer, step, agreed, start: bagOf(start), rack, past: [...past] };
-    if (chosen.kind !== 'move' || chosen.by[seat] !== null) choices.push({ situation, chosen });
-    if (chosen.kind === 'ask') agreed = chosen.agreed;
-    if (chosen.kind === 'move') {
-      past.push(pastMove(chosen, seat));
-      rack = addTo(takeFrom(rack, chosen.gave) ?? rack, chosen.received);
+    const chosen = ownStep(record, place);
+    if (chosen && (chosen.kind !== 'move' || chosen.by[seat] !== null)) choices.push({ situation, chosen });
+    if (went.kind === 'ask') agreed = went.agreed;
+    if (went.kind === 'move') {
+      past.push(pastMove(went, seat));
+      rack = addTo(takeFrom(rack, went.gave) ?? rack, went.received);
     }
   }
   return choices;

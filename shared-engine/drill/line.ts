@@ -8,8 +8,8 @@ import type { AnswerChoice } from '../exchange/command.ts';
 import { decide, openRound } from '../exchange/decide.ts';
 import type { RoundEvent } from '../exchange/event.ts';
 import { begin, evolve } from '../exchange/evolve.ts';
-import type { RoundRefusal } from '../exchange/refusal.ts';
-import type { Round, Terms } from '../exchange/round.ts';
+import { type RoundRefusal, refuse } from '../exchange/refusal.ts';
+import type { Round, Settled, Terms } from '../exchange/round.ts';
 import type { Kernel } from '../rack/kernel.ts';
 import { seatView } from '../view/view.ts';
 import type { Drill } from './format.ts';
@@ -74,4 +74,48 @@ export function playLine(
     letBotsAnswer();
   }
   return { ok: true, round, events };
+}
+
+export type LineStep =
+  | {
+      readonly ok: true;
+      readonly outcome: Settled;
+      /** Whether the round is closed with it. */
+      readonly closed: boolean;
+    }
+  | RoundRefusal;
+
+/**
+ * The next step of a line with this choice of the seat. `at` is how the step came out at any table that stood where
+ * the line stands: the bots have chosen there already, and they choose alike at every table. `choice` is null where
+ * the seat has nothing to give.
+ */
+export function nextOnLine(line: Round, at: Settled, seat: Seat, choice: AnswerChoice | null): LineStep {
+  let round = line;
+  let outcome: Settled | null = null;
+  let closed = false;
+  for (const place of SEATS) {
+    const answer = place === seat ? choice : answerIn(at, place);
+    if (answer === null) continue;
+    const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'owner' : 'bot' });
+    if (!decision.ok) return decision;
+    round = decision.events.reduce(evolve, round);
+    for (const event of decision.events) {
+      if (event.kind === 'settled') outcome = event.outcome;
+      if (event.kind === 'closed') closed = true;
+    }
+  }
+  return outcome ? { ok: true, outcome, closed } : refuse('wrong-step');
+}
+
+/** What a seat answered to a step that is over; null where it had nothing to give. */
+function answerIn(at: Settled, seat: Seat): AnswerChoice | null {
+  switch (at.kind) {
+    case 'move':
+      return at.by[seat] && { kind: 'seal', step: at.step, tiles: at.own[seat], blind: at.blind[seat] };
+    case 'vote':
+      return { kind: 'vote', step: 'vote', go: at.go[seat] };
+    case 'ask':
+      return { kind: 'ask', step: 'courtesy-ask', count: at.asked[seat] };
+  }
 }

@@ -20,4 +20,6 @@ export type RoundEvent =
   | { readonly kind: 'asked'; readonly seat: Seat; readonly count: number; readonly by: Actor }
   /** A step is over; the draws of a blind pass are recorded here (rule B2). */
   | { readonly kind: 'settled'; readonly outcome: Settled }
+  /** The class goes on from this outcome, whatever came out at this table (rule L1). */
+  | { readonly kind: 'followed'; readonly outcome: Settled }
   | { readonly kind: 'closed' };

@@ -47,6 +47,8 @@ export function evolve(round: Round, event: RoundEvent): Round {
       return { ...round, asks: withSeat(round.asks, event.seat, { value: event.count, by: event.by }) };
     case 'settled':
       return settle(round, event.outcome);
+    case 'followed':
+      return follow(round, event.outcome);
     case 'closed':
       return { phase: 'closed', ...common(round) };
   }
@@ -55,6 +57,14 @@ export function evolve(round: Round, event: RoundEvent): Round {
 function withSealed(round: Round, seat: Seat, pass: SealedPass | null): Round {
   if (round.phase !== 'passing' && round.phase !== 'giving') return round;
   return { ...round, sealed: withSeat(round.sealed, seat, pass) };
+}
+
+/** The round of the line so far, this outcome last; what came out here instead is kept beside it. */
+function follow(round: Round, outcome: Settled): Round {
+  const { deal, terms, commitment, settled, own = [] } = round;
+  const line = [...settled.slice(0, own.length), outcome];
+  const dealt = begin({ kind: 'dealt', deal, terms, commitment });
+  return { ...line.reduce(settle, dealt), own: [...own, settled[own.length] ?? null] };
 }
 
 function settle(round: Round, outcome: Settled): Round {
@@ -92,6 +102,6 @@ function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {
 }
 
 function common(round: Round) {
-  const { deal, terms, commitment, racks, settled } = round;
-  return { deal, terms, commitment, racks, settled };
+  const { deal, terms, commitment, racks, settled, own } = round;
+  return { deal, terms, commitment, racks, settled, ...(own && { own }) };
 }

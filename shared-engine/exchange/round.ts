@@ -59,6 +59,11 @@ interface Common {
   /** Now held by each seat; sealed tiles are still in the rack until the step is settled. */
   readonly racks: Four<Bag>;
   readonly settled: readonly Settled[];
+  /**
+   * In a class that plays one line: what came out here at each step that the class has gone on from, null for a step
+   * that was over before this table was dealt (rule L2). Missing everywhere else.
+   */
+  readonly own?: readonly (Settled | null)[];
 }
 
 export interface Answer<T> {

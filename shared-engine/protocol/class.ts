@@ -4,7 +4,8 @@ import { SEATS } from '../deal/seat.ts';
 import { DRILL_FORMS } from '../drill/format.ts';
 import { CLASS_REPORT_FORMAT } from '../drill/report/class-report.ts';
 import { THEME_NAMES } from '../drill/report/themes.ts';
-import { STEPS } from '../exchange/schedule.ts';
+import type { AnswerChoice } from '../exchange/command.ts';
+import { MOVE_STEPS, PASS_SIZE, STEPS } from '../exchange/schedule.ts';
 import { nameSchema } from './messages.ts';
 import { faceSchema, seatSchema, tilesSchema } from './views.ts';
 
@@ -60,6 +61,22 @@ export const wallChoiceSchema = z.strictObject({
 });
 export type WallChoice = z.infer<typeof wallChoiceSchema>;
 
+/** A choice the whole class goes on from; the round itself says whether it is a legal one. */
+const lineChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('seal'),
+    step: z.enum(MOVE_STEPS),
+    tiles: tilesSchema,
+    blind: z.int().min(0).max(PASS_SIZE),
+  }),
+  z.strictObject({ kind: z.literal('vote'), step: z.literal('vote'), go: z.boolean() }),
+  z.strictObject({
+    kind: z.literal('ask'),
+    step: z.literal('courtesy-ask'),
+    count: z.int().min(0).max(PASS_SIZE),
+  }),
+]);
+
 /** `POST /api/classes/CODE/acts`, the teacher alone. */
 export const classActSchema = z.discriminatedUnion('kind', [
   /** The next deal of the drill, for every table that has closed the one before. */
@@ -73,6 +90,14 @@ export const classActSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('stand-in'), pupil: z.int(), on: z.boolean() }),
   z.strictObject({ kind: z.literal('show'), choice: wallChoiceSchema.nullable() }),
+  /**
+   * One line: all go on from this choice at step number `place` of the deal, null where the seat has nothing to give.
+   */
+  z.strictObject({
+    kind: z.literal('go-on'),
+    place: z.int().min(0),
+    choice: lineChoiceSchema.nullable(),
+  }),
   z.strictObject({ kind: z.literal('end') }),
 ]);
 export type ClassAct = z.infer<typeof classActSchema>;
@@ -138,6 +163,23 @@ const deskPupilSchema = z.object({
 });
 export type DeskPupil = z.infer<typeof deskPupilSchema>;
 
+/** Where a class that plays one line stands (rule L1). */
+const classLineSchema = z.object({
+  /** Steps that the class has gone on from. */
+  place: z.int(),
+  /** The step it has to go on from next; null when the deal is closed. */
+  step: stepSchema.nullable(),
+  /** Tiles that a pass takes here; 0 where none is asked for. */
+  needed: z.int(),
+  /** The rack that everybody holds at that step. */
+  rack: tilesSchema,
+  /** Pupils who have this step still before them. */
+  waiting: z.int(),
+  /** Each choice made there once; 0 pupils where a bot alone made it. */
+  chosen: z.array(z.object({ choice: lineChoiceSchema, pupils: z.int() })).readonly(),
+});
+export type ClassLine = z.infer<typeof classLineSchema>;
+
 /** `GET /api/classes/CODE/desk?seen=VERSION`, the teacher alone: answers when there is something new. */
 export const deskSchema = z.object({
   version: z.int(),
@@ -150,6 +192,8 @@ export const deskSchema = z.object({
   holdBefore: stepSchema.nullable(),
   ended: z.boolean(),
   shown: wallChoiceSchema.nullable(),
+  /** Null where every table goes on by itself, and before the first deal. */
+  line: classLineSchema.nullable(),
   pupils: z.array(deskPupilSchema),
   /** The steps of this deal that somebody has behind them. */
   spreads: z.array(spreadSchema.pick({ seat: true, kind: true, step: true, pupils: true, stoodIn: true })),

@@ -56,6 +56,7 @@ const recordSchema: z.ZodType<SeatRecord> = z.object({
   dealer: seatSchema,
   start: tilesSchema,
   steps: z.array(seatStepSchema).readonly(),
+  own: z.array(seatStepSchema.nullable()).readonly().exactOptional(),
 });
 
 const stageSchema: z.ZodType<PublicStage> = z.discriminatedUnion('phase', [

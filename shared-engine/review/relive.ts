@@ -3,7 +3,7 @@ import type { Actor } from '../exchange/round.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
 import { addTo, type Bag, bagOf, FULL_SET, takeFrom } from '../tiles/bag.ts';
 import { type Face, JOKER_INDEX } from '../tiles/face.ts';
-import type { SeatMove, SeatRecord } from '../view/record.ts';
+import { ownStep, type SeatMove, type SeatRecord, type SeatStep } from '../view/record.ts';
 
 interface Offered {
   readonly by: Actor;
@@ -31,31 +31,41 @@ export interface Relived {
   readonly offered: readonly (OfferedMove | OfferedVote | OfferedAsk)[];
 }
 
-export function relive({ seat, start, steps }: SeatRecord): Relived {
+export function relive(record: SeatRecord): Relived {
+  const { seat, start, steps } = record;
   const offered: Relived['offered'][number][] = [];
   let rack = bagOf(start);
   let gone: readonly Face[] = [];
   let receivedLast: readonly Face[] = [];
-  for (const step of steps) {
-    const now = { rack, unseen: unseenBy(rack, gone) };
-    switch (step.kind) {
-      case 'vote':
-        offered.push({ kind: 'vote', ...now, by: step.by[seat], go: step.go[seat] });
-        break;
-      case 'ask':
-        offered.push({ kind: 'ask', ...now, by: step.by[seat], asked: step.asked[seat] });
-        break;
-      case 'move': {
-        const by = step.by[seat];
-        if (by === null) break;
-        offered.push({ kind: 'move', ...now, by, ...own(step, seat), receivedLast });
-        rack = addTo(takeFrom(rack, step.gave) ?? rack, step.received);
-        gone = [...gone, ...step.gave];
-        receivedLast = step.received;
-      }
-    }
+  for (const [place, step] of steps.entries()) {
+    const chosen = ownStep(record, place);
+    const offer = chosen && offerOf(chosen, seat, { rack, unseen: unseenBy(rack, gone) }, receivedLast);
+    if (offer) offered.push(offer);
+    if (step.kind !== 'move' || step.by[seat] === null) continue;
+    rack = addTo(takeFrom(rack, step.gave) ?? rack, step.received);
+    gone = [...gone, ...step.gave];
+    receivedLast = step.received;
   }
   return { start: bagOf(start), end: rack, offered };
+}
+
+/** Null for a courtesy pass in which the seat had nothing to give. */
+function offerOf(
+  step: SeatStep,
+  seat: SeatRecord['seat'],
+  now: Omit<Offered, 'by'>,
+  receivedLast: readonly Face[],
+): Relived['offered'][number] | null {
+  switch (step.kind) {
+    case 'vote':
+      return { kind: 'vote', ...now, by: step.by[seat], go: step.go[seat] };
+    case 'ask':
+      return { kind: 'ask', ...now, by: step.by[seat], asked: step.asked[seat] };
+    case 'move': {
+      const by = step.by[seat];
+      return by && { kind: 'move', ...now, by, ...own(step, seat), receivedLast };
+    }
+  }
 }
 
 function own({ step, gave, blind, received }: SeatMove, seat: SeatRecord['seat']) {

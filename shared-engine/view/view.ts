@@ -78,7 +78,7 @@ export function seatView(round: Round, seat: Seat): SeatView {
     ...publicFacts(round),
     rack: facesOf(round.racks[seat]),
     answer: ownAnswer(round, seat),
-    record: recordOf(round.deal, round.settled, seat),
+    record: recordOf(round, seat),
   };
 }
 
@@ -140,12 +140,13 @@ function ownPass(pass: SealedPass | null): OwnAnswer {
   return pass && { kind: 'pass', tiles: pass.tiles, blind: pass.blind };
 }
 
-function recordOf(deal: Deal, settled: readonly Settled[], seat: Seat): SeatRecord {
+function recordOf({ deal, settled, own }: Round, seat: Seat): SeatRecord {
   return {
     seat,
     dealer: deal.dealer,
     start: facesOf(dealTiles(deal).racks[seat]),
     steps: settled.map((step) => seatStep(step, seat)),
+    ...(own && { own: own.map((step) => step && seatStep(step, seat)) }),
   };
 }
 

@@ -148,7 +148,6 @@ test.each<[string, unknown, RegExp]>([
   ],
   ['another version', { ...PLANTED, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
   ['a broken file', '{"format":', /./],
-  ['a form that is not led', { ...PLANTED, form: 'one-line' }, /one line of play/],
 ])('a drill with %s is refused in a sentence, and no class is opened', async (_, drill, sentence) => {
   const at = await server();
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });

@@ -41,6 +41,11 @@ const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { rea
 
 const PREPARED = forFour((seat) => facesOf(opened('prepared').round.racks[seat]));
 
+const FOLLOWED: RoundEvent = {
+  kind: 'followed',
+  outcome: { kind: 'vote', go: [true, true, false, true], by: ['owner', 'bot', 'bot', 'bot'] },
+};
+
 function roundNamed(name: string): readonly RoundEvent[] {
   return playOn(opened(name), stream(name, 'answers')).log;
 }
@@ -56,13 +61,14 @@ test('whole rounds come back event by event, every kind of event among them', ()
   const rare: RoundEvent[] = [
     { kind: 'taken-back', seat: 1, step: 'first-left' },
     openRound({ seed: 'a'.repeat(64), dealer: 0, prepared: PREPARED }, { layOpen: true }),
+    FOLLOWED,
   ];
   const events = [...rare, ...Array.from({ length: 60 }, (_, at) => roundNamed(`stored ${at}`)).flat()];
   for (const event of events) {
     const stored: RoomEvent = { kind: 'round', event };
     expect(eventFrom(JSON.stringify(stored))).toEqual(stored);
   }
-  const kinds = ['asked', 'closed', 'dealt', 'sealed', 'settled', 'taken-back', 'voted'];
+  const kinds = ['asked', 'closed', 'dealt', 'followed', 'sealed', 'settled', 'taken-back', 'voted'];
   expect([...new Set(events.map(({ kind }) => kind))].sort()).toEqual(kinds);
 });
 

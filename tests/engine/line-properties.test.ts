@@ -1,0 +1,169 @@
+// What holds wherever a class goes on from one choice for all, whatever the seat itself and its class have chosen.
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  addTo,
+  type Bag,
+  dealTiles,
+  evolve,
+  FULL_SET,
+  nextOnLine,
+  questionsIn,
+  type Round,
+  type RoundEvent,
+  replay,
+  reviewRound,
+  SEATS,
+  type Seat,
+  seatView,
+  sizeOf,
+  stream,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { anyChoice, opened, owing, type Played, playOn } from '../kit/rounds.ts';
+
+const names = fc.string({ minLength: 1, maxLength: 12 });
+const seats = fc.constantFrom(...SEATS);
+const RUNS = { numRuns: 40 };
+
+interface Led {
+  /** At every step: just played apart, and just brought back to the line. */
+  readonly stages: readonly Round[];
+  readonly log: readonly RoundEvent[];
+  /** The round of the line alone. */
+  readonly line: Round;
+}
+
+/** A table whose seat chooses one thing at each step while its class goes on from another, to the close. */
+function led(name: string, dealer: Seat, seat: Seat): Led {
+  const random = stream(name, 'table');
+  let table: Played = opened(name, dealer);
+  let line = table.round;
+  const stages: Round[] = [table.round];
+  for (;;) {
+    const steps = table.round.settled.length;
+    const apart = playOn(table, random, ({ settled }) => settled.length > steps);
+    stages.push(apart.round);
+    const wanted = owing(line).includes(seat) ? anyChoice(line, seat, random) : null;
+    if (wanted?.kind === 'take-back') throw new Error('no answer');
+    const next = nextOnLine(line, apart.round.settled[steps]!, seat, wanted);
+    if (!next.ok) throw new Error(next.sentence);
+    const { outcome, closed } = next;
+    line = evolve(line, { kind: 'settled', outcome });
+    // A table that a class leads does not close by itself.
+    const before = apart.log.filter(({ kind }) => kind !== 'closed');
+    const log: RoundEvent[] = [...before, { kind: 'followed', outcome }, ...(closed ? [CLOSED] : [])];
+    table = { log, round: replay(log)! };
+    stages.push(table.round);
+    if (closed) return { stages, log, line: evolve(line, CLOSED) };
+  }
+}
+
+const CLOSED: RoundEvent = { kind: 'closed' };
+
+describe('in a class that plays one line', () => {
+  test('L1 S1 tiles are conserved at every step, and each rack keeps its size', () => {
+    fc.assert(
+      fc.property(names, seats, seats, (name, dealer, seat) => {
+        for (const round of led(name, dealer, seat).stages) {
+          const { wall } = dealTiles(round.deal);
+          const all = round.racks.reduce<Bag>(
+            (sum, rack) => sum.map((n, i) => n + rack[i]!),
+            addTo(NOTHING, wall),
+          );
+          expect(all).toEqual(FULL_SET);
+          for (const one of SEATS) expect(sizeOf(round.racks[one])).toBe(one === dealer ? 14 : 13);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('L1 the table stands where the line stands; L2 what came out here is beside it, step by step', () => {
+    fc.assert(
+      fc.property(names, seats, seats, (name, dealer, seat) => {
+        const { stages, line } = led(name, dealer, seat);
+        const last = stages.at(-1)!;
+        const { own, ...round } = last;
+        expect(round).toEqual(line);
+        const apart = stages.filter((_, n) => n % 2 === 1).map(({ settled }) => settled.at(-1));
+        expect(own).toEqual(apart);
+      }),
+      RUNS,
+    );
+  });
+
+  test('E2 the log replays to the same round, bit for bit, from its text too', () => {
+    fc.assert(
+      fc.property(names, seats, seats, (name, dealer, seat) => {
+        const { stages, log } = led(name, dealer, seat);
+        const read = JSON.parse(JSON.stringify(log));
+        expect(JSON.stringify(replay(read))).toBe(JSON.stringify(stages.at(-1)));
+      }),
+      RUNS,
+    );
+  });
+
+  test('V1 L2 nobody else’s view says what a seat chose apart from its class; V2 a watcher’s says nothing of it', () => {
+    fc.assert(
+      fc.property(names, seats, seats, (name, dealer, seat) => {
+        for (const round of led(name, dealer, seat).stages) {
+          const { own, ...without } = round;
+          expect(viewFor(round, { kind: 'watcher' })).toEqual(viewFor(without, { kind: 'watcher' }));
+          for (const one of SEATS) {
+            const { record, ...view } = seatView(round, one);
+            const bare = seatView(without, one);
+            expect({ ...view, record: bare.record }).toEqual(bare);
+            expect(record.own?.map((step) => step?.kind === 'move' && step.gave)).toEqual(
+              own?.map((step) => step?.kind === 'move' && step.own[one]),
+            );
+          }
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('L2 each own choice is judged as at a table that followed up to it and then went its own way', () => {
+    for (const name of ['one', 'two']) {
+      const { stages } = led(name, 1, 0);
+      const { record } = seatView(stages.at(-1)!, 0);
+      const judged = stages
+        .filter((_, n) => n % 2 === 1)
+        .map((round) => {
+          const { own, ...alone } = seatView(round, 0).record;
+          const step = (own ?? []).length;
+          const last = reviewRound(alone, houseKernel).choices.filter(
+            (one) => one.step === stepAt(alone.steps[step]!),
+          );
+          return {
+            last,
+            questions: questionsIn(alone).filter((one) => one.offered.chosen === alone.steps[step]),
+          };
+        });
+      expect(reviewRound(record, houseKernel).choices).toEqual(judged.flatMap(({ last }) => last));
+      expect(questionsIn(record)).toEqual(judged.flatMap(({ questions }) => questions));
+    }
+  });
+
+  test('E1 the line does not go on without an answer where the seat has one to give', () => {
+    const table = playOn(opened('refused'), stream('refused', 'p'), ({ settled }) => settled.length > 0);
+    const [at] = table.round.settled;
+    const line = opened('refused').round;
+    expect(nextOnLine(line, at!, 0, null)).toMatchObject({ ok: false, code: 'wrong-step' });
+    const joker = {
+      kind: 'seal',
+      step: 'first-right',
+      tiles: ['joker', 'joker', 'joker'],
+      blind: 0,
+    } as const;
+    expect(nextOnLine(line, at!, 0, joker)).toMatchObject({ ok: false, code: 'joker-in-pass' });
+  });
+});
+
+const NOTHING: Bag = FULL_SET.map(() => 0);
+
+function stepAt(step: ReturnType<typeof seatView>['record']['steps'][number]): string {
+  return step.kind === 'move' ? step.step : step.kind === 'vote' ? 'vote' : 'courtesy-ask';
+}

@@ -1,0 +1,223 @@
+// A class that plays one line: all go on from the teacher's choice, and each pupil's own choices stay that pupil's.
+import { expect, onTestFinished, test } from 'vitest';
+import { replayRoom } from '../../server/room/evolve.ts';
+import { memoryStore } from '../../server/store/memory.ts';
+import {
+  type AnswerChoice,
+  type ClassLine,
+  type Drill,
+  FULL_SET,
+  reviewRound,
+  sizeOf,
+  stream,
+} from '../../shared-engine/index.ts';
+import {
+  act,
+  deskOf,
+  type JoinedPupil,
+  joinAll,
+  joinClass,
+  openClass,
+  reportOf,
+  type Teacher,
+  wallOf,
+} from '../kit/class-room.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { anyAnswer, isAsked, isClosed, ownView, sitDown } from '../kit/guests.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+import { startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+const DRILL: Drill = {
+  ...drillOf([
+    dealOf({ kind: 'random', seed: seedNamed('line one') }, { id: 'one', seat: 3, dealer: 3 }),
+    dealOf({ kind: 'random', seed: seedNamed('line two') }, { id: 'two' }),
+  ]),
+  form: 'one-line',
+};
+
+interface Led {
+  readonly at: TestServer;
+  readonly teacher: Teacher;
+  readonly pupils: readonly JoinedPupil[];
+  readonly peers: readonly Peer[];
+}
+
+async function led(names: readonly string[], options: TestServerOptions = {}): Promise<Led> {
+  const at = await startServer({ seed: 'line', ...options });
+  onTestFinished(() => at.stop());
+  const teacher = await openClass(at, DRILL);
+  const { pupils, peers } = await joinAll(at, teacher.code, names);
+  await act(at, teacher, { kind: 'deal-next' });
+  await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
+  return { at, teacher, pupils, peers };
+}
+
+async function lineOf({ at, teacher }: Led): Promise<ClassLine> {
+  const { line } = await deskOf(at, teacher);
+  if (line === null) throw new Error('no line is played');
+  return line;
+}
+
+/** Each pupil answers the open step in a way of its own; resolves when all three bots have, too. */
+async function chooseApart({ peers }: Pick<Led, 'peers'>, name: string): Promise<void> {
+  for (const [place, peer] of peers.entries()) {
+    if (!isAsked(peer)) continue;
+    const answer = await peer.choose(anyAnswer(ownView(peer), stream(name, `pupil ${place}`)));
+    if (answer.kind === 'refused') throw new Error(answer.sentence);
+  }
+  await Promise.all(peers.map((peer) => peer.untilTable(({ led: now }) => now?.held === true, 'the hold')));
+}
+
+async function goOn(class_: Led, choice: AnswerChoice | null, place: number): Promise<void> {
+  const response = await act(class_.at, class_.teacher, { kind: 'go-on', place, choice });
+  expect(response.status).toBe(200);
+  const isThere = (peer: Peer) => ownView(peer).record.own?.length === place + 1;
+  await Promise.all(class_.peers.map((peer) => peer.untilTable(() => isThere(peer), 'the line')));
+}
+
+test('L1 all go on from the teacher’s choice with the same tiles, to a close for all at once', async () => {
+  const class_ = await led(['Ines', 'Tomas', 'Wilma']);
+  const { peers, at, pupils } = class_;
+  for (let place = 0; !isClosed(peers[0]!); place++) {
+    await chooseApart(class_, `step ${place}`);
+    const line = await lineOf(class_);
+    expect([line.place, line.waiting]).toEqual([place, 0]);
+    await goOn(class_, line.chosen.at(-1)?.choice ?? null, place);
+    const [first, ...others] = peers.map((peer) => ownView(peer));
+    for (const view of others) {
+      expect([view.rack, view.record.steps, view.stage]).toEqual([
+        first!.rack,
+        first!.record.steps,
+        first!.stage,
+      ]);
+    }
+  }
+  expect(peers.map(isClosed)).toEqual([true, true, true]);
+  for (const { code } of pupils) {
+    const round = replayRoom((await at.store.load(code))!)!.play!.round;
+    expect(round.racks.map(sizeOf)).toEqual([14, 13, 13, 13]);
+    const held = round.racks.reduce((sum, rack) => sum.map((count, face) => count + rack[face]!));
+    expect(held.every((count, face) => count <= FULL_SET[face]!)).toBe(true);
+  }
+});
+
+test('L2 the review judges what the pupil chose, by the tiles then held, whatever the class went on from', async () => {
+  const class_ = await led(['Ines', 'Tomas']);
+  const { peers } = class_;
+  const own: string[][] = [[], []];
+  for (let place = 0; !isClosed(peers[0]!); place++) {
+    await chooseApart(class_, `own ${place}`);
+    for (const [pupil, peer] of peers.entries()) {
+      const step = ownView(peer).record.steps.at(-1)!;
+      own[pupil]!.push(step.kind === 'move' ? step.gave.join() : '');
+    }
+    await goOn(class_, (await lineOf(class_)).chosen[0]?.choice ?? null, place);
+  }
+  for (const [pupil, peer] of peers.entries()) {
+    const { record } = ownView(peer);
+    const gave = record.own!.map((step) => (step?.kind === 'move' ? step.gave.join() : ''));
+    expect(gave).toEqual(own[pupil]);
+    const { review } = await peer.review();
+    expect(review).toEqual(reviewRound(record, houseKernel));
+    const passes = review.choices.flatMap((one) =>
+      one.kind === 'pass' ? [[...one.played.tiles].sort().join()] : [],
+    );
+    expect(passes).toEqual(
+      gave.filter((tiles) => tiles !== '').map((tiles) => tiles.split(',').sort().join()),
+    );
+  }
+  expect((await peers[0]!.review()).review).not.toEqual((await peers[1]!.review()).review);
+});
+
+test('E1 the class does not go on before all have chosen, by an illegal choice, or twice from one step', async () => {
+  const class_ = await led(['Ines', 'Tomas']);
+  const { at, teacher, peers } = class_;
+  const refused = async (choice: AnswerChoice | null, place: number) => {
+    const response = await act(at, teacher, { kind: 'go-on', place, choice });
+    return (await response.json()).code;
+  };
+  const [ines] = peers as [Peer, Peer];
+  const rack = ownView(ines).rack;
+  const pass = { kind: 'seal', step: 'first-right', tiles: rack.slice(0, 3), blind: 0 } as const;
+  await ines.choose(pass);
+  await ines.untilTable(({ led: now }) => now?.held === true, 'the hold');
+  expect(await ines.choose(anyAnswer(ownView(ines), stream('too', 'early')))).toMatchObject({ code: 'held' });
+  expect(await refused(pass, 0)).toBe('not-all-chosen');
+  expect(await (await act(at, teacher, { kind: 'deal-next' })).json()).toMatchObject({ code: 'line-open' });
+  await act(at, teacher, { kind: 'stand-in', pupil: 1, on: true });
+  await peers[1]!.untilTable(({ led: now }) => now?.held === true, 'the stand-in');
+  expect(await refused({ ...pass, tiles: rack.slice(0, 2) }, 0)).toBe('wrong-count');
+  expect(await refused({ ...pass, tiles: ['joker', 'joker', 'joker'] }, 0)).toBe('joker-in-pass');
+  expect(await refused({ kind: 'vote', step: 'vote', go: true }, 0)).toBe('wrong-step');
+  expect(await refused(null, 0)).toBe('wrong-step');
+  expect((await lineOf(class_)).place).toBe(0);
+  await goOn(class_, pass, 0);
+  expect(await refused(pass, 0)).toBe('line-moved');
+});
+
+test('L1 a pass that nobody made can be the class’s; the bots around it have chosen as at every table', async () => {
+  const class_ = await led(['Ines']);
+  const [ines] = class_.peers as [Peer];
+  await chooseApart(class_, 'somebody');
+  const before = ownView(ines).record.steps[0]!;
+  const { rack, chosen } = await lineOf(class_);
+  const gave = chosen[0]!.choice.kind === 'seal' ? chosen[0]!.choice.tiles : [];
+  const tiles = rack.filter((face) => face !== 'joker' && !gave.includes(face)).slice(0, 3);
+  await goOn(class_, { kind: 'seal', step: 'first-right', tiles, blind: 0 }, 0);
+  const after = ownView(ines).record.steps[0]!;
+  expect(
+    before.kind === 'move' && after.kind === 'move' && [before.received, [...after.gave].sort()],
+  ).toEqual([after.kind === 'move' && after.received, [...tiles].sort()]);
+});
+
+test('a late pupil comes to where the class is; the report counts each choice at the step it was made', async () => {
+  const class_ = await led(['Ines', 'Tomas']);
+  const { at, teacher } = class_;
+  await chooseApart(class_, 'before');
+  await goOn(class_, (await lineOf(class_)).chosen[0]!.choice, 0);
+  const late = await sitDown(at, await joinClass(at, teacher.code, 'Odo'));
+  await late.untilTable(() => late.table.view !== null && ownView(late).record.own?.length === 1, 'the line');
+  expect(ownView(late).rack).toEqual(ownView(class_.peers[0]!).rack);
+  const peers = [...class_.peers, late];
+  await chooseApart({ peers }, 'with the late one');
+  const [deal] = (await reportOf(at, teacher)).deals;
+  expect(deal!.steps.map(({ step, pupils, stoodIn }) => [step, pupils, stoodIn])).toEqual([
+    ['first-right', 2, 0],
+    ['first-across', 3, 0],
+  ]);
+  const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: true } as const;
+  await act(at, teacher, { kind: 'show', choice });
+  expect((await wallOf(at, teacher)).answered).toBe(2);
+});
+
+test('E2 the line outlives the server, and what each pupil chose with it', async () => {
+  const place = new Map();
+  const class_ = await led(['Ines', 'Tomas'], { store: memoryStore(place) });
+  await chooseApart(class_, 'kept');
+  await goOn(class_, (await lineOf(class_)).chosen.at(-1)!.choice, 0);
+  await chooseApart(class_, 'kept too');
+  const [line, report] = [await lineOf(class_), await reportOf(class_.at, class_.teacher)];
+  await class_.at.stop();
+  const at = await startServer({ seed: 'line again', store: memoryStore(place) });
+  onTestFinished(() => at.stop());
+  expect(await reportOf(at, class_.teacher)).toEqual(report);
+  const peers = await Promise.all(class_.pupils.map((pupil) => sitDown(at, pupil)));
+  const again = { ...class_, at, peers };
+  expect(await lineOf(again)).toEqual(line);
+  await goOn(again, line.chosen[0]!.choice, 1);
+});
+
+test('when the class ends in mid-line each table goes on by itself and closes', async () => {
+  const class_ = await led(['Ines']);
+  const { at, teacher, peers } = class_;
+  const [ines] = peers as [Peer];
+  await chooseApart(class_, 'first');
+  await act(at, teacher, { kind: 'end' });
+  while (!isClosed(ines)) {
+    await ines.untilTable(() => isAsked(ines) || isClosed(ines), 'a question or the close');
+    if (!isClosed(ines)) await ines.choose(anyAnswer(ownView(ines), stream('after', 'the end')));
+  }
+  expect((await ines.review()).review.choices.length).toBeGreaterThan(3);
+});
