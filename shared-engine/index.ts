@@ -187,6 +187,7 @@ export {
   type TableNews,
   ticketSchema,
 } from './protocol/messages.ts';
+export { withNews } from './protocol/news.ts';
 export {
   CLASSES_PATH,
   cardPath,
@@ -210,7 +211,7 @@ export {
   PROTOCOL_VERSIONS,
   RETRY_SPREAD_MS,
 } from './protocol/version.ts';
-export { faceSchema, four, hexSchema, seatSchema, viewSchema } from './protocol/views.ts';
+export { faceSchema, four, hexSchema, seatSchema, viewNewsSchema, viewSchema } from './protocol/views.ts';
 export { type Alternative as RaceAlternative, anyOf, passesOf } from './race/alternatives.ts';
 export {
   ANALYSIS_SEED,
@@ -282,6 +283,7 @@ export {
   WINDS,
   type Wind,
 } from './tiles/face.ts';
+export { viewNews, withViewNews } from './view/news.ts';
 export { ownStep, type PublicStep, type SeatMove, type SeatRecord, type SeatStep } from './view/record.ts';
 export {
   type Audience,

@@ -125,8 +125,9 @@ export function connect(ports: ConnectionPorts): Connection {
   function receive(data: string) {
     if (state.kind === 'open' || state.kind === 'looking') watch(SILENCE_MS);
     const frame = readFrame(data);
-    const message = frame && last.whole(frame);
-    if (message === null) return;
+    if (frame === null) return;
+    const message = last.whole(frame);
+    if (message === null) return anew();
     if (message.kind === 'alive') return;
     if (message.kind === 'keeping') return enter({ kind: message.keeps ? 'open' : 'looking' });
     if (message.kind === 'welcome') {
@@ -142,6 +143,12 @@ export function connect(ports: ConnectionPorts): Connection {
       ports.pending.settle(message.id);
     }
     ports.onMessage(message);
+  }
+
+  /** What the server believes this page to have is not here, so the next line asks for all of it. */
+  function anew() {
+    last = keepLastTable();
+    wait();
   }
 
   function sendPending() {

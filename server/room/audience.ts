@@ -1,5 +1,6 @@
 // What one audience is told of a room: built up for it from the state, never cut down from a whole.
 import {
+  type Audience,
   type Four,
   forFour,
   type Seat,
@@ -25,9 +26,6 @@ export interface TableFacts {
 export type Listening = { readonly seat: Seat; readonly person: PersonChair } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
-  const held = state.play !== null && isHeld(state.play.round, state.lead);
-  // Time stands still at a table that is held.
-  const deadline = held ? null : deadlineOf(state, facts.stepSince);
   return {
     code: facts.code,
     you: listening?.seat ?? null,
@@ -35,13 +33,20 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
     terms: state.terms,
     card: facts.card,
     round: state.play?.number ?? 0,
-    remaining: deadline === null ? null : Math.max(0, deadline - facts.now),
+    remaining: remainingOf(state, facts),
     view: roundView(state, listening),
     ...(state.door === 'class' && { led: ledFor(state, listening) }),
   };
 }
 
-function ledFor({ play, lead }: RoomState, listening: Listening): NonNullable<Table['led']> {
+export function remainingOf(state: RoomState, { stepSince, now }: TableFacts): number | null {
+  const held = state.play !== null && isHeld(state.play.round, state.lead);
+  // Time stands still at a table that is held.
+  const deadline = held ? null : deadlineOf(state, stepSince);
+  return deadline === null ? null : Math.max(0, deadline - now);
+}
+
+export function ledFor({ play, lead }: RoomState, listening: Listening): NonNullable<Table['led']> {
   return {
     held: play !== null && isHeld(play.round, lead),
     standIn: listening !== null && lead.standIn.includes(listening.seat),
@@ -53,10 +58,13 @@ export function seatInfos(state: RoomState): Four<SeatInfo> {
 }
 
 /** Who sat down after the deal hears of that round what everybody may hear. */
-function roundView(state: RoomState, listening: Listening): View | null {
-  if (state.play === null) return null;
+export function audienceOf(state: RoomState, listening: Listening): Audience {
   const owner = listening !== null && wasDealt(state, listening.person);
-  return viewFor(state.play.round, owner ? { kind: 'seat', seat: listening.seat } : { kind: 'watcher' });
+  return owner ? { kind: 'seat', seat: listening.seat } : { kind: 'watcher' };
+}
+
+export function roundView(state: RoomState, listening: Listening): View | null {
+  return state.play && viewFor(state.play.round, audienceOf(state, listening));
 }
 
 function seatInfo(chair: Chair, host: boolean): SeatInfo {

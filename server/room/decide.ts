@@ -102,7 +102,9 @@ function inRound(
   const decision = decide(state.play.round, { ...choice, seat, by });
   if (!decision.ok) return decision;
   // One line closes for the whole class at once (rule L1).
-  const events = state.lead.oneLine ? decision.events.filter(({ kind }) => kind !== 'closed') : decision.events;
+  const events = state.lead.oneLine
+    ? decision.events.filter(({ kind }) => kind !== 'closed')
+    : decision.events;
   return accept(events.map(inRoom));
 }
 

@@ -4,8 +4,8 @@ import type { PlayingCard, Undo } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import type { Owner } from './command.ts';
 import type { Logged } from './event.ts';
-import { replayRoom } from './evolve.ts';
 import { Keeper, type KeeperPorts } from './keeper.ts';
+import { Recent } from './recent.ts';
 import { type ReviewPorts, Reviews } from './reviews.ts';
 import { Room, type RoomPorts } from './room.ts';
 import type { RoomState } from './state.ts';
@@ -31,11 +31,11 @@ export function bringToLife(
   cardOf: (state: RoomState) => PlayingCard,
   ports: LivePorts,
 ): LiveRoom | null {
-  const state = replayRoom(log);
-  if (state === null || state.closed) return null;
+  const recent = Recent.fromLog(log);
+  if (recent === null || recent.latest.closed) return null;
   const roomLog = ports.log.child({ room: logTag(code) });
-  const card = cardOf(state);
-  const room = new Room(code, log, state, { ...ports, log: roomLog });
+  const card = cardOf(recent.latest);
+  const room = new Room(code, log, recent, { ...ports, log: roomLog });
   room.onChange((_, happened) => {
     for (const { seq, event } of happened) roomLog.info({ seq, ...storyOf(event) }, 'event');
   });

@@ -1,19 +1,52 @@
-// What one audience has missed: the parts of its table that are other than they were.
-import type { Table, TableNews } from '../../shared-engine/index.ts';
+// What one audience has not been told yet: the parts of its table that are other than they were.
+import { type TableNews, viewNews } from '../../shared-engine/index.ts';
+import {
+  audienceOf,
+  type Listening,
+  ledFor,
+  remainingOf,
+  roundView,
+  seatInfos,
+  type TableFacts,
+} from './audience.ts';
+import type { RoomState } from './state.ts';
 
-/** Both tables were built for the same audience, so their difference says nothing that it may not know. */
-export function newsBetween(before: Table, now: Table): TableNews {
+/** A moment of the room, as somebody hears of it from a seat or as a watcher. */
+export interface Heard {
+  readonly state: RoomState;
+  readonly listening: Listening;
+}
+
+/** Both moments are for one person or both for a watcher, so their difference says nothing that may not be known. */
+export function newsBetween(before: Heard, now: Heard, facts: TableFacts): TableNews {
+  const { state, listening } = now;
+  const you = listening?.seat ?? null;
+  const round = state.play?.number ?? 0;
+  const sameChairs = before.state.chairs === state.chairs && before.state.host === state.host;
   return {
     // Time runs without an event.
-    remaining: now.remaining,
-    ...(isSame(before.you, now.you) ? {} : { you: now.you }),
-    ...(isSame(before.seats, now.seats) ? {} : { seats: now.seats }),
-    ...(isSame(before.round, now.round) ? {} : { round: now.round }),
-    ...(now.led && !isSame(before.led, now.led) ? { led: now.led } : {}),
-    ...(isSame(before.view, now.view) ? {} : { view: now.view }),
+    remaining: remainingOf(state, facts),
+    ...((before.listening?.seat ?? null) !== you && { you }),
+    ...(!sameChairs && { seats: seatInfos(state) }),
+    ...((before.state.play?.number ?? 0) !== round && { round }),
+    ...(state.door === 'class' && newsOfLead(before, now)),
+    ...newsOfView(before, now),
   };
 }
 
-function isSame(one: unknown, other: unknown): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
+function newsOfLead(before: Heard, now: Heard): Pick<TableNews, 'led'> {
+  const [then, led] = [ledFor(before.state, before.listening), ledFor(now.state, now.listening)];
+  return then.held === led.held && then.standIn === led.standIn ? {} : { led };
+}
+
+function newsOfView(before: Heard, now: Heard): Pick<TableNews, 'view' | 'viewNews'> {
+  const [then, { play }] = [before.state.play, now.state];
+  const was = audienceOf(before.state, before.listening);
+  const audience = audienceOf(now.state, now.listening);
+  if (was.kind === audience.kind && then?.number === play?.number) {
+    if (play === null || then?.round === play.round) return {};
+    const news = then && viewNews(then.round, play.round, audience);
+    if (news) return { viewNews: news };
+  }
+  return { view: roundView(now.state, now.listening) };
 }

@@ -1,4 +1,4 @@
-// The room as it was a little while ago, so that who comes back is told what is new and not everything.
+// The room as it is and as it was a little while ago, so that who comes back is told what is new and not everything.
 import type { Logged } from './event.ts';
 import { evolveRoom, replayRoom } from './evolve.ts';
 import type { RoomState } from './state.ts';
@@ -8,20 +8,29 @@ const KEPT = 16;
 
 export class Recent {
   readonly #states = new Map<number, RoomState>();
+  #latest: RoomState;
 
-  /** The last states that a log leads to. */
-  static fromLog(log: readonly Logged[]): Recent {
-    const recent = new Recent();
-    let state = replayRoom(log.slice(0, Math.max(1, log.length - KEPT)));
-    for (const logged of log.slice(Math.max(1, log.length - KEPT))) {
-      if (state !== null) recent.keep(state);
-      state = state && evolveRoom(state, logged);
-    }
-    if (state !== null) recent.keep(state);
+  private constructor(first: RoomState) {
+    this.#latest = first;
+    this.keep(first);
+  }
+
+  /** The last states that a log leads to; null when it does not begin with the opening. */
+  static fromLog(log: readonly Logged[]): Recent | null {
+    const old = Math.max(1, log.length - KEPT);
+    const first = replayRoom(log.slice(0, old));
+    if (first === null) return null;
+    const recent = new Recent(first);
+    for (const logged of log.slice(old)) recent.keep(evolveRoom(recent.latest, logged));
     return recent;
   }
 
+  get latest(): RoomState {
+    return this.#latest;
+  }
+
   keep(state: RoomState): void {
+    this.#latest = state;
     this.#states.set(state.seq, state);
     this.#states.delete(state.seq - KEPT);
   }

@@ -9,7 +9,7 @@ import { turnDown } from './decision.ts';
 import type { Logged, RoomEvent } from './event.ts';
 import { evolveRoom } from './evolve.ts';
 import { Mailbox } from './mailbox.ts';
-import { Recent } from './recent.ts';
+import type { Recent } from './recent.ts';
 import type { RoomState } from './state.ts';
 
 /** Commands that may wait in one room before more are turned down. */
@@ -65,25 +65,24 @@ export class Room {
   readonly #answers: Answers;
   readonly #recent: Recent;
   #waiting: Job[] = [];
-  #state: RoomState;
   /** When this server learnt of the open step; null for one that was open when the room came to life here. */
   #stepSeen: number | null = null;
 
-  constructor(code: string, log: readonly Logged[], state: RoomState, ports: RoomPorts) {
+  /** `recent` is what `log` leads to. */
+  constructor(code: string, log: readonly Logged[], recent: Recent, ports: RoomPorts) {
     this.code = code;
     this.#ports = ports;
-    this.#state = state;
     this.#answers = Answers.fromLog(log);
-    this.#recent = Recent.fromLog(log);
+    this.#recent = recent;
   }
 
   get state(): RoomState {
-    return this.#state;
+    return this.#recent.latest;
   }
 
   /** When the open step was opened, by the clock of this server: another server's clock may be wrong. */
   get stepSince(): number {
-    return this.#stepSeen ?? this.#state.play?.stepAt ?? this.#state.at;
+    return this.#stepSeen ?? this.state.play?.stepAt ?? this.state.at;
   }
 
   /** The room right after event `seq`; undefined when that is too long ago. */
@@ -115,9 +114,9 @@ export class Room {
 
   /** Takes over what another server has written up to event `seq`, in its turn. Rejects when the store is away. */
   async catchUp(seq: number): Promise<void> {
-    if (seq <= this.#state.seq) return;
+    if (seq <= this.state.seq) return;
     await this.#mailbox.run(async () => {
-      if (seq > this.#state.seq) await this.#catchUp();
+      if (seq > this.state.seq) await this.#catchUp();
     });
   }
 
@@ -143,7 +142,7 @@ export class Room {
       const { steps, answers } = this.#plan(jobs);
       if (steps.length === 0) return this.#keep(jobs, answers);
       const log = steps.map(({ logged }) => logged);
-      const outcome = await this.#ports.store.append(this.code, this.#state.seq, log);
+      const outcome = await this.#ports.store.append(this.code, this.state.seq, log);
       if (outcome === 'kept') this.#happen(steps);
       else await this.#catchUp();
       if (outcome === 'kept') return this.#keep(jobs, answers);
@@ -166,7 +165,7 @@ export class Room {
     const answers: Answer[] = [];
     const fresh = new Map<string, Answer>();
     const at = this.#ports.clock.now();
-    let state = this.#state;
+    let state = this.state;
     for (const { command, id } of jobs) {
       const known = this.#known(id) ?? (id === null ? undefined : fresh.get(id));
       if (known !== undefined) {
@@ -201,10 +200,10 @@ export class Room {
 
   /** Somebody else wrote to this room: takes over what happened there. */
   async #catchUp(): Promise<void> {
-    const log = await this.#ports.store.load(this.code, this.#state.seq);
+    const log = await this.#ports.store.load(this.code, this.state.seq);
     if (log === null) throw new Error('The room is no longer kept.');
     for (const { command } of log) if (command !== null) this.#answers.keep(command, { ok: true });
-    let state = this.#state;
+    let state = this.state;
     this.#happen(
       log.map((logged) => {
         state = evolveRoom(state, logged);
@@ -214,18 +213,15 @@ export class Room {
   }
 
   #happen(steps: readonly Step[]): void {
-    const { play } = this.#state;
-    for (const { state } of steps) {
-      this.#state = state;
-      this.#recent.keep(state);
-    }
+    const { play } = this.state;
+    for (const { state } of steps) this.#recent.keep(state);
     const log = steps.map(({ logged }) => logged);
-    const now = this.#state.play;
+    const now = this.state.play;
     const opened = now?.stepAt !== play?.stepAt || now?.round.settled.length !== play?.round.settled.length;
     if (opened) this.#stepSeen = this.#ports.clock.now();
     for (const listener of this.#listeners) {
       try {
-        listener(this.#state, log);
+        listener(this.state, log);
       } catch (error) {
         // The events are kept, so the command is done whatever a listener makes of them.
         this.#ports.log.error(errorFacts(error), 'a listener of the room failed');

@@ -8,9 +8,9 @@ import {
   type ServerMessage,
 } from '../../shared-engine/index.ts';
 import type { Clock, Undo } from '../ports.ts';
-import { type Listening, type TableFacts, tableFor } from './audience.ts';
+import { type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
-import { newsBetween } from './news.ts';
+import { type Heard, newsBetween } from './news.ts';
 import type { Room } from './room.ts';
 import { personAt, type RoomState } from './state.ts';
 
@@ -31,10 +31,10 @@ interface Listener {
   readonly owner: Owner | null;
   /** Names the connection. */
   readonly name: string;
-  /** Which table the other side has; null when it has none. */
+  /** Which table the other side has from an earlier line; null when it has none. */
   readonly knows: Resume | null;
-  /** Whether the table is told already; before that the room has to know of the connection. */
-  entered: boolean;
+  /** What was told last; null as long as the room has to know of the connection before anything is told. */
+  told: Heard | null;
   /** Whether the room has known of the connection. */
   known: boolean;
 }
@@ -59,7 +59,7 @@ export class Table {
     this.#card = card;
     this.#ports = ports;
     room.onChange(() => {
-      const entered = [...this.#listeners].filter((listener) => listener.entered);
+      const entered = [...this.#listeners].filter(({ told }) => told !== null);
       for (const listener of [...this.#listeners]) this.#meet(listener);
       this.#tellAlike(entered.filter((listener) => this.#listeners.has(listener)));
     });
@@ -79,7 +79,7 @@ export class Table {
    */
   attach(line: Line, owner: Owner | null, waiting: Waiting, knows: Resume | null = null): Undo {
     const name = `${this.#ports.node}.${++this.#names}`;
-    const listener: Listener = { line, owner, name, knows, entered: false, known: false };
+    const listener: Listener = { line, owner, name, knows, told: null, known: false };
     this.#listeners.add(listener);
     void this.#enter(listener, waiting);
     return () => {
@@ -92,7 +92,7 @@ export class Table {
   tellOwner(owner: Owner, message: ServerMessage): void {
     for (const listener of this.#listeners) {
       const here = listener.owner?.seat === owner.seat && listener.owner.since === owner.since;
-      if (here && listener.entered) listener.line.send(message);
+      if (here && listener.told !== null) listener.line.send(message);
     }
   }
 
@@ -136,10 +136,7 @@ export class Table {
     const { owner, line } = listener;
     if (owner !== null) await this.#come(listener);
     if (!this.#listeners.has(listener)) return;
-    if (!listener.entered) {
-      listener.entered = true;
-      this.#tellFirst(listener);
-    }
+    if (listener.told === null) this.#tellFirst(listener);
     const review = owner && waiting(owner);
     if (review) line.send({ kind: 'review', ...review });
   }
@@ -163,8 +160,7 @@ export class Table {
     const { presence } = person;
     if (presence.kind === 'here' && presence.line === name) {
       listener.known = true;
-      if (listener.entered) return;
-      listener.entered = true;
+      if (listener.told !== null) return;
       this.#tellFirst(listener);
     }
     if (presence.kind === 'here' && presence.line !== name && listener.known) {
@@ -175,57 +171,49 @@ export class Table {
 
   /** In one turn and in frames of one size: when and how much somebody hears tells nothing about what. */
   #tellAlike(listeners: readonly Listener[]): void {
-    let forWatchers: Written | null = null;
-    const told = listeners.map(({ line, owner }) => {
-      if (owner !== null) return { line, ...written(this.#tableMessage(owner)) };
-      forWatchers ??= written(this.#tableMessage(null));
-      return { line, ...forWatchers };
-    });
-    const size = Math.max(...told.map(({ text }) => text.length));
-    for (const { line, message, text } of told) line.send(message, text.padEnd(size));
+    const facts = this.#facts();
+    const messages = listeners.map((listener) => this.#newsFor(listener, facts));
+    const texts = messages.map((message) => JSON.stringify(message));
+    const size = Math.max(...texts.map((text) => text.length));
+    for (const [n, { line }] of listeners.entries()) line.send(messages[n]!, texts[n]!.padEnd(size));
   }
 
-  #tell({ line, owner }: Listener): void {
-    line.send(this.#tableMessage(owner));
-  }
-
-  #tableMessage(owner: Owner | null): ServerMessage {
-    const { state } = this.#room;
-    return { kind: 'table', seq: state.seq, table: this.#tableAt(state, owner) };
+  #newsFor(listener: Listener, facts: TableFacts): ServerMessage {
+    const before = listener.told;
+    const now = heardBy(listener.owner, this.#room.state);
+    listener.told = now;
+    return before === null ? wholeTable(now, facts) : newsSince(before, now, facts);
   }
 
   /** What is new to somebody who comes back, where that can still be said; the whole table otherwise. */
   #tellFirst(listener: Listener): void {
     const { line, owner, knows } = listener;
-    const { state } = this.#room;
+    const facts = this.#facts();
+    const now = heardBy(owner, this.#room.state);
     const then = knows === null ? undefined : this.#room.stateAt(knows.seq);
-    const before = then && this.#tableAt(then, owner);
+    const before = then && heardBy(owner, then);
+    listener.told = now;
     // A page that had the table from another seat, or from none, has not what the news would add to.
-    if (knows === null || before === undefined || before.you !== knows.you) {
-      this.#tell(listener);
-      return;
-    }
-    const table = newsBetween(before, this.#tableAt(state, owner));
-    line.send({ kind: 'news', after: knows.seq, seq: state.seq, table });
+    const fits = before !== undefined && (before.listening?.seat ?? null) === knows?.you;
+    line.send(fits ? newsSince(before, now, facts) : wholeTable(now, facts));
   }
 
-  #tableAt(state: RoomState, owner: Owner | null) {
+  #facts(): TableFacts {
     const { code, stepSince } = this.#room;
-    const facts: TableFacts = { code, card: this.#card, stepSince, now: this.#ports.clock.now() };
-    return tableFor(state, facts, listeningFrom(state, owner));
+    return { code, card: this.#card, stepSince, now: this.#ports.clock.now() };
   }
 }
 
-function listeningFrom(state: RoomState, owner: Owner | null): Listening {
+function wholeTable({ state, listening }: Heard, facts: TableFacts): ServerMessage {
+  return { kind: 'table', seq: state.seq, table: tableFor(state, facts, listening) };
+}
+
+function newsSince(before: Heard, now: Heard, facts: TableFacts): ServerMessage {
+  const { seq } = now.state;
+  return { kind: 'news', after: before.state.seq, seq, table: newsBetween(before, now, facts) };
+}
+
+function heardBy(owner: Owner | null, state: RoomState): Heard {
   const person = owner && personAt(state, owner.seat, owner.since);
-  return owner && person && { seat: owner.seat, person };
-}
-
-interface Written {
-  readonly message: ServerMessage;
-  readonly text: string;
-}
-
-function written(message: ServerMessage): Written {
-  return { message, text: JSON.stringify(message) };
+  return { state, listening: owner && person && { seat: owner.seat, person } };
 }

@@ -6,7 +6,7 @@ import { ROUND_REFUSAL_CODES } from '../exchange/refusal.ts';
 import { MOVE_STEPS } from '../exchange/schedule.ts';
 import { ROOM_REFUSAL_CODES } from './refusals.ts';
 import { reviewSchema } from './review.ts';
-import { faceSchema, four, seatSchema, viewSchema } from './views.ts';
+import { faceSchema, four, seatSchema, viewNewsSchema, viewSchema } from './views.ts';
 
 /**
  * Made by the client and carried back by the answer. Random enough to be new for good: a command with an id
@@ -111,8 +111,10 @@ export type Table = z.infer<typeof tableSchema>;
 
 const tableNewsSchema = tableSchema
   .pick({ you: true, seats: true, round: true, remaining: true, view: true, led: true })
-  .partial();
-/** The parts of a table that are other than they were. */
+  .partial()
+  /** What has changed in the view; `view` itself comes with another round or another audience. */
+  .extend({ viewNews: viewNewsSchema.exactOptional() });
+/** The parts of a table that are other than they were; `withNews` puts them in. */
 export type TableNews = z.infer<typeof tableNewsSchema>;
 
 export const refusalCodeSchema = z.enum([...ROUND_REFUSAL_CODES, ...ROOM_REFUSAL_CODES]);
@@ -132,10 +134,13 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   }),
   /**
    * Everything this audience may know now; replaces what was sent before. `seq` counts the room's events and
-   * never goes back; it stays the same when only somebody's presence changed.
+   * never goes back.
    */
   z.object({ kind: z.literal('table'), seq: z.int(), table: tableSchema }),
-  /** In answer to a `hello` that resumes: what has changed since the table with number `after`. */
+  /**
+   * What has changed since the table with number `after`, which is the one told last, or the one that a `hello`
+   * resumes from. Who does not have that one connects anew and resumes from nothing.
+   */
   z.object({ kind: z.literal('news'), after: z.int(), seq: z.int(), table: tableNewsSchema }),
   /** Whether the server can keep anything just now. While it cannot, the table is there to look at. */
   z.object({ kind: z.literal('keeping'), keeps: z.boolean() }),

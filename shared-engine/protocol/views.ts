@@ -4,6 +4,7 @@ import { SEATS } from '../deal/seat.ts';
 import { ACTORS } from '../exchange/round.ts';
 import { MOVE_STEPS, PASS_STEPS } from '../exchange/schedule.ts';
 import { FACES, type Four } from '../tiles/face.ts';
+import type { ViewNews } from '../view/news.ts';
 import type { PublicStep, SeatRecord, SeatStep } from '../view/record.ts';
 import type { OwnAnswer, PublicStage, SeatView, View, WatcherView } from '../view/view.ts';
 
@@ -96,3 +97,18 @@ const watcherViewSchema: z.ZodType<WatcherView> = z.object({
 });
 
 export const viewSchema: z.ZodType<View> = z.union([seatViewSchema, watcherViewSchema]);
+
+export const viewNewsSchema: z.ZodType<ViewNews> = z.discriminatedUnion('audience', [
+  z.object({
+    audience: z.literal('seat'),
+    stage: stageSchema,
+    rack: tilesSchema.exactOptional(),
+    answer: answerSchema,
+    steps: z.array(seatStepSchema).readonly(),
+  }),
+  z.object({
+    audience: z.literal('watcher'),
+    stage: stageSchema,
+    steps: z.array(publicStepSchema).readonly(),
+  }),
+]);

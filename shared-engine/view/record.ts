@@ -50,6 +50,9 @@ export interface SeatRecord {
 }
 
 /** What the seat itself did at a step of its record, and what came of that; null where it had no part in it. */
-export function ownStep({ steps, own = [] }: Pick<SeatRecord, 'steps' | 'own'>, place: number): SeatStep | null {
+export function ownStep(
+  { steps, own = [] }: Pick<SeatRecord, 'steps' | 'own'>,
+  place: number,
+): SeatStep | null {
   return place < own.length ? own[place]! : steps[place]!;
 }

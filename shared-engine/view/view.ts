@@ -91,7 +91,7 @@ function publicFacts(round: Round): PublicFacts {
   };
 }
 
-function publicStage(round: Round): PublicStage {
+export function publicStage(round: Round): PublicStage {
   switch (round.phase) {
     case 'passing':
       return { phase: 'passing', step: round.step, sealed: given(round.sealed) };
@@ -118,7 +118,7 @@ function openRacks(round: Closed): Four<readonly Face[]> | null {
   return round.terms.layOpen ? forFour((seat) => facesOf(round.racks[seat])) : null;
 }
 
-function ownAnswer(round: Passing | Voting | Asking | Giving | Closed, seat: Seat): OwnAnswer {
+export function ownAnswer(round: Passing | Voting | Asking | Giving | Closed, seat: Seat): OwnAnswer {
   switch (round.phase) {
     case 'passing':
     case 'giving':
@@ -150,7 +150,7 @@ function recordOf({ deal, settled, own }: Round, seat: Seat): SeatRecord {
   };
 }
 
-function publicStep(settled: Settled): PublicStep {
+export function publicStep(settled: Settled): PublicStep {
   switch (settled.kind) {
     case 'move':
       return publicMove(settled);
@@ -165,17 +165,7 @@ function publicMove({ kind, step, blind, voided, by }: SettledMove): PublicMove 
   return { kind, step, blind, voided, by };
 }
 
-/** A settled step never changes, so what each seat may know of it is built once. */
-const built = new WeakMap<Settled, Map<Seat, SeatStep>>();
-
-function seatStep(settled: Settled, seat: Seat): SeatStep {
-  const forSeats = built.get(settled) ?? new Map<Seat, SeatStep>();
-  const step = forSeats.get(seat) ?? buildSeatStep(settled, seat);
-  built.set(settled, forSeats.set(seat, step));
-  return step;
-}
-
-function buildSeatStep(settled: Settled, seat: Seat): SeatStep {
+export function seatStep(settled: Settled, seat: Seat): SeatStep {
   switch (settled.kind) {
     case 'move': {
       const { toward } = MOVES[settled.step];

@@ -56,11 +56,17 @@ describe('the table after a cut', () => {
     expect(hello(fake)).not.toHaveProperty('resume');
   });
 
-  it('is not made of news about a table that is not here', async () => {
+  it('is not made of news about a table that is not here, but asked for whole', async () => {
     const fake = fakeLine();
     await open(fake);
+    fake.say({ kind: 'table', seq: 7, table: TABLE });
     fake.say({ kind: 'news', after: 4, seq: 5, table: { round: 3 } });
-    expect(fake.messages).toEqual([]);
+    expect(fake.messages).toHaveLength(1);
+    expect(fake.lines[0]!.closedByPage).toBe(true);
+    fake.connection.hurry();
+    await fake.settle();
+    fake.welcome();
+    expect(hello(fake)).not.toHaveProperty('resume');
   });
 });
 

@@ -8,6 +8,7 @@ import {
   serverMessageSchema,
   type Table,
   type TableAct,
+  withNews,
 } from '../../shared-engine/index.ts';
 
 type Of<K extends ServerMessage['kind']> = Extract<ServerMessage, { kind: K }>;
@@ -22,10 +23,12 @@ let ids = 0;
 export class Peer {
   /** As they came, for tests that look for what must not be in them. */
   readonly frames: string[] = [];
+  /** With the whole table behind each news of it. */
   readonly messages: ServerMessage[] = [];
   /** The code with which the socket ended. */
   readonly ended: Promise<number>;
   readonly socket: WebSocket;
+  #last: Of<'table'> | null = null;
   #waiting: (() => void)[] = [];
 
   constructor(url: string, headers: Readonly<Record<string, string>> = {}) {
@@ -33,7 +36,7 @@ export class Peer {
     this.socket.on('message', (data) => {
       const frame = data.toString();
       this.frames.push(frame);
-      this.messages.push(serverMessageSchema.parse(JSON.parse(frame)));
+      this.#hear(serverMessageSchema.parse(JSON.parse(frame)));
       for (const wake of this.#waiting.splice(0)) wake();
     });
     this.ended = new Promise((resolve) => this.socket.on('close', resolve));
@@ -136,8 +139,18 @@ export class Peer {
   }
 
   latest(): Table | undefined {
-    const message = this.messages.findLast((m) => m.kind === 'table');
-    return message?.kind === 'table' ? message.table : undefined;
+    return this.#last?.table;
+  }
+
+  #hear(message: ServerMessage): void {
+    this.messages.push(message);
+    if (message.kind === 'table') this.#last = message;
+    if (message.kind !== 'news' || this.#last === null) return;
+    const { seq, after } = message;
+    const table = after === this.#last.seq ? withNews(this.#last.table, message.table) : null;
+    if (table === null) throw new Error('news that do not fit the table told before');
+    this.#last = { kind: 'table', seq, table };
+    this.messages.push(this.#last);
   }
 
   #news(what: string): Promise<void> {

@@ -6,7 +6,14 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { BOT_PATIENCE_MS } from '../../server/work/sturdy-bots.ts';
-import { CLOSE, RETRY_SPREAD_MS, type Seat, ticketPath, ticketSchema } from '../../shared-engine/index.ts';
+import {
+  CLOSE,
+  RETRY_SPREAD_MS,
+  type Seat,
+  ticketPath,
+  ticketSchema,
+  withNews,
+} from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
 import {
   ALONE,
@@ -142,7 +149,7 @@ describe('who comes back', () => {
     expect(answer.table).not.toHaveProperty('round');
     await peer.close();
     const whole = await sitDown(server, guests[0]!);
-    expect({ ...had.table, ...answer.table }).toEqual(whole.table);
+    expect(withNews(had.table, answer.table)).toEqual(whole.table);
   });
 
   test('with a table from another seat, or from none, gets all of it', async () => {

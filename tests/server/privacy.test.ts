@@ -11,6 +11,7 @@ import {
   replay,
   SEATS,
   type Seat,
+  type TableNews,
 } from '../../shared-engine/index.ts';
 import {
   ALONE,
@@ -97,7 +98,8 @@ describe('over a whole round', () => {
     for (const peer of [...peers, watcher]) {
       for (const message of peer.messages) {
         const text = JSON.stringify(message);
-        const closed = message.kind === 'table' && message.table.view?.stage.phase === 'closed';
+        const told: TableNews = 'table' in message ? message.table : {};
+        const closed = (told.viewNews ?? told.view)?.stage.phase === 'closed';
         if (!closed) expect(text).not.toContain(seed);
         for (const { secret } of guests) {
           expect(text).not.toContain(secret);

@@ -186,7 +186,7 @@ describe('results', () => {
     for (const peer of peers) {
       for (const frame of peer.frames) {
         const message: { kind: string; seq?: number } = JSON.parse(frame);
-        if (message.kind !== 'table' || message.seq === undefined) continue;
+        if (message.kind !== 'news' || message.seq === undefined) continue;
         sizes.set(message.seq, [...(sizes.get(message.seq) ?? []), frame.length]);
       }
     }

@@ -157,6 +157,6 @@ function cheated(logged: Logged): Logged {
 
 function withoutView(message: ServerMessage): ServerMessage {
   if (message.kind !== 'news') return message;
-  const { view: _, ...table } = message.table;
+  const { view: _, viewNews: __, ...table } = message.table;
   return { ...message, table };
 }

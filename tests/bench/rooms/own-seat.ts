@@ -7,6 +7,8 @@ import {
   type ServerMessage,
   SOCKET_PATH,
   type Table,
+  type TableNews,
+  withNews,
 } from '../../../shared-engine/index.ts';
 import type { SeatEvents } from './table-line.ts';
 
@@ -96,8 +98,15 @@ export class OwnSeat {
 
   #hear(message: ServerMessage): void {
     if (message.kind === 'table') this.#see(message.table);
+    if (message.kind === 'news') this.#see(this.#with(message.table));
     if (message.kind === 'ack' && !this.#unanswered.delete(message.id)) this.#losses.doubled++;
     if (message.kind === 'refused') throw new Error(`${message.code}: ${message.sentence}`);
+  }
+
+  #with(news: TableNews): Table {
+    const table = this.#table && withNews(this.#table, news);
+    if (table === null) throw new Error('The server told news of a table that is not here.');
+    return table;
   }
 
   #see(table: Table): void {

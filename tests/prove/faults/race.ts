@@ -4,7 +4,7 @@ import { createLog } from '../../../server/log.ts';
 import type { Clock, Store } from '../../../server/ports.ts';
 import type { Owner, RoomCommand } from '../../../server/room/command.ts';
 import type { RoomEvent } from '../../../server/room/event.ts';
-import { replayRoom } from '../../../server/room/evolve.ts';
+import { Recent } from '../../../server/room/recent.ts';
 import { logged, Room } from '../../../server/room/room.ts';
 import { HOUSE_CARD, type Random, SEATS, type Seat, stream } from '../../../shared-engine/index.ts';
 import { anyChoice, owing, seedNamed } from '../../kit/rounds.ts';
@@ -36,7 +36,7 @@ export async function race(
     const store = counting(way, () => {
       wins[at === 0 ? 0 : 1]++;
     });
-    return new Room(CODE, first, replayRoom(first)!, { store, clock, log });
+    return new Room(CODE, first, Recent.fromLog(first)!, { store, clock, log });
   });
   const [here, there] = [rooms[0]!, rooms[1]!];
   const faults: string[] = [];
