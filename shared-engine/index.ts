@@ -55,6 +55,7 @@ export {
 } from './drill/described.ts';
 export {
   type Amount,
+  DRILL_FORMS,
   type Drill,
   type DrillDeal,
   drillSchema,
@@ -74,8 +75,9 @@ export { botsAround, prepareDeal } from './drill/prepare.ts';
 export { DRILL_PROBLEM_CODES, type DrillProblem } from './drill/problem.ts';
 export type { Rarity } from './drill/rarity.ts';
 export { classMean } from './drill/report/class-mean.ts';
-export { type ClassReport, classReport } from './drill/report/class-report.ts';
+export { type ClassReport, classReport, type Discretion } from './drill/report/class-report.ts';
 export { csvText } from './drill/report/csv.ts';
+export { discreet, discreetSpread } from './drill/report/discretion.ts';
 export type { ClassEntry } from './drill/report/entry.ts';
 export { aimsCsv, choicesCsv, reportJson, themesCsv } from './drill/report/report-files.ts';
 export { type Cost, type StepSpread, spreadsOf } from './drill/report/spread.ts';
@@ -145,18 +147,16 @@ export {
   classTermsSchema,
   type Desk,
   type DeskPupil,
-  type DrillReport,
   deskSchema,
-  drillReportSchema,
   joinClassSchema,
   type OpenClass,
   openClassSchema,
-  stepSchema,
   type Wall,
   type WallChoice,
   wallChoiceSchema,
   wallSchema,
 } from './protocol/class.ts';
+export { type DrillReport, drillReportSchema, stepSchema } from './protocol/class-report.ts';
 export {
   DEAL_FILE_FORMAT,
   type DealFile,

@@ -51,7 +51,7 @@ export function ClassScreen({ app, code, part }: ClassScreenProps) {
   if (part === 'wall') return <WallScreen code={code} />;
   if (part === 'report') return <ReportScreen app={app} code={code} />;
   if (info.teacher) return <TeacherDesk app={app} code={code} />;
-  if (info.pupil) return <PupilTable app={app} code={code} room={info.pupil.room} />;
+  if (info.pupil) return <PupilTable app={app} info={info} room={info.pupil.room} />;
   return <JoinScreen app={app} info={info} onJoined={() => setAsked(asked + 1)} />;
 }
 

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import {
   type ClassTerms,
   createKernel,
+  DRILL_FORMS,
   type Drill,
   houseCard,
   type Kernel,
@@ -27,10 +28,6 @@ const KINDS: readonly (readonly [DealKind, string])[] = [
   ['composed', PREPARE.addComposed],
   ['described', PREPARE.addDescribed],
 ];
-const FORMS = [
-  ['alone', PREPARE.alone],
-  ['tables', PREPARE.tables],
-] as const;
 const DEADLINES = [null, 30, 60, 120, 300] as const;
 
 let kernel: Kernel | null = null;
@@ -176,7 +173,7 @@ function Sitting({ drill, onChange }: { readonly drill: Drill; readonly onChange
     <section class="sitting">
       <fieldset>
         <legend>{PREPARE.form}</legend>
-        {FORMS.map(([form, words]) => (
+        {DRILL_FORMS.map((form) => (
           <label key={form} class="choice">
             <input
               type="radio"
@@ -184,7 +181,9 @@ function Sitting({ drill, onChange }: { readonly drill: Drill; readonly onChange
               checked={drill.form === form}
               onChange={() => onChange({ ...drill, form })}
             />
-            {words}
+            <span>
+              <b>{PREPARE.forms[form].name}</b> {PREPARE.forms[form].about}
+            </span>
           </label>
         ))}
       </fieldset>

@@ -1,21 +1,23 @@
 // A pupil's own table, with what the teacher does to it said above.
 import { useEffect, useMemo } from 'preact/hooks';
+import type { ClassInfo } from '../../shared-engine/index.ts';
 import { aimAt } from '../model/aim.ts';
 import type { App } from '../model/app.ts';
 import { openPass } from '../model/facing.ts';
 import { seatedAt } from '../model/room.ts';
 import type { Screen } from '../model/screen.ts';
 import { RoomScreen, serverRoom } from '../rooms.ts';
+import { lineNews } from './line-words.ts';
 import { nameAims } from './requests.ts';
 import { PUPIL } from './words.ts';
 
 interface PupilTableProps {
   readonly app: App;
-  readonly code: string;
+  readonly info: Pick<ClassInfo, 'code' | 'form'>;
   readonly room: string;
 }
 
-export function PupilTable({ app, code, room }: PupilTableProps) {
+export function PupilTable({ app, info: { code, form }, room }: PupilTableProps) {
   const table = useMemo(() => serverRoom(room), [room]);
   useEffect(() => {
     let said = table.state.peek().aims;
@@ -29,15 +31,34 @@ export function PupilTable({ app, code, room }: PupilTableProps) {
       void nameAims(code, { step: open.step, families: aimAt(aims, seated.table.round, open.step) });
     });
   }, [table, code]);
-  return <RoomScreen app={app} open={() => table} guide={(screen) => <Word screen={screen} />} />;
+  return (
+    <RoomScreen
+      app={app}
+      open={() => table}
+      guide={(screen) => <Word screen={screen} oneLine={form === 'one-line'} />}
+    />
+  );
 }
 
-function Word({ screen }: { readonly screen: Screen }) {
-  const led = screen.kind === 'playing' ? screen.seated.table.led : undefined;
-  const words = led?.held ? PUPIL.held : led?.standIn ? PUPIL.standIn : null;
+interface WordProps {
+  readonly screen: Screen;
+  readonly oneLine: boolean;
+}
+
+function Word({ screen, oneLine }: WordProps) {
   return (
     <p class="led" role="status">
-      {words}
+      {wordsFor(screen, oneLine)}
     </p>
   );
+}
+
+function wordsFor(screen: Screen, oneLine: boolean): string | null {
+  if (screen.kind !== 'playing' && screen.kind !== 'closed') return null;
+  const { led } = screen.seated.table;
+  const line = oneLine ? lineNews(screen.seated.view) : null;
+  if (screen.kind === 'closed') return line;
+  if (led?.standIn) return PUPIL.standIn;
+  // At such a table every step ends in a hold; what it waits for says more.
+  return led?.held ? (line ?? PUPIL.held) : line;
 }

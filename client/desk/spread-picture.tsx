@@ -56,6 +56,7 @@ export function SpreadPicture({ spread, most = spread.choices.length }: SpreadPi
           )}
         </p>
       )}
+      {spread.alone !== undefined && <p class="spread-others">{WALL.alone(spread.alone)}</p>}
       {spread.stoodIn > 0 && <p class="aside">{WALL.stoodIn(spread.stoodIn)}</p>}
     </div>
   );
@@ -66,7 +67,7 @@ interface ChosenProps {
   readonly chosen: StepSpread['choices'][number]['chosen'];
 }
 
-function Chosen({ kind, chosen }: ChosenProps) {
+export function Chosen({ kind, chosen }: ChosenProps) {
   if (typeof chosen === 'number') return <>{optionName(kind === 'pass' ? 'ask' : kind, chosen)}</>;
   if (chosen.length === 0) return WALL.unseen;
   return <TileRow tiles={chosen} />;

@@ -9,6 +9,7 @@ import { Scan } from '../views/scan.tsx';
 import { ROOM } from '../words/room.ts';
 import type { Act } from './act.ts';
 import { LeadPanel } from './lead-panel.tsx';
+import { LinePanel } from './line-panel.tsx';
 import { type News, useNews } from './news.ts';
 import { PupilList } from './pupil-list.tsx';
 import { actIn } from './requests.ts';
@@ -59,6 +60,7 @@ function Parts({ app, desk, news, act }: PartsProps) {
         <WayIn link={app.linkTo({ kind: 'class', code: desk.code, part: 'main' })} code={desk.code} />
         <LeadPanel desk={desk} act={act} />
       </div>
+      {desk.line && !desk.ended && <LinePanel desk={desk} line={desk.line} act={act} />}
       <PupilList desk={desk} at={news.at} act={act} />
       <TalkPanel key={desk.dealt} desk={desk} act={act} />
       <Ending app={app} desk={desk} act={act} />

@@ -4,8 +4,9 @@ import { classPath, type Wall, wallSchema } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
 import { ROOM } from '../words/room.ts';
 import { tileList } from '../words/tiles.ts';
+import { LINE } from './line-words.ts';
 import { useNews } from './news.ts';
-import { SpreadPicture } from './spread-picture.tsx';
+import { Chosen, SpreadPicture } from './spread-picture.tsx';
 import { DESK, percent, stepName, WALL } from './words.ts';
 
 /** Choices that fit below the rack at 1080 lines. */
@@ -59,7 +60,7 @@ interface ShownProps {
 }
 
 function Shown({ wall, shown }: ShownProps) {
-  const { rack, spread, aims, families } = wall;
+  const { rack, spread, aims, families, wentOn } = wall;
   return (
     <>
       {rack ? (
@@ -82,6 +83,11 @@ function Shown({ wall, shown }: ShownProps) {
         <section aria-labelledby="wall-choices">
           <h2 id="wall-choices">{WALL.choices}</h2>
           {spread ? <SpreadPicture spread={spread} most={WALL_ROWS} /> : <p>{WALL.nobody}</p>}
+          {wentOn !== null && (
+            <p class="wall-line">
+              <b>{LINE.wentOn}:</b> <Chosen kind={shown.kind} chosen={wentOn} />
+            </p>
+          )}
         </section>
       ) : (
         <section class="wall-quiet">

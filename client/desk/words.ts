@@ -5,7 +5,7 @@ import { STEP_NAMES } from '../words/steps.ts';
 export const PREPARE = {
   title: 'Prepare a class',
   about:
-    'Everybody in the class is dealt the same tiles, each at a table of their own with the same three bots.',
+    'Everybody in the class is dealt the same tiles. You hold the tables, show what was chosen, and talk.',
   drillTitle: 'What is this drill called?',
   untitled: 'A drill',
   deals: 'The deals',
@@ -21,14 +21,26 @@ export const PREPARE = {
   note: 'A note for yourself',
   dealer: 'The pupils are East and begin with 14 tiles',
   form: 'How the class sits',
-  alone: 'Everybody alone, with three bots',
-  tables: 'Four pupils at each table',
-  oneLine: 'Everybody alone, in one line of play',
+  forms: {
+    alone: {
+      name: 'Everybody alone, with the same three bots.',
+      about: 'Equal choices have equal consequences.',
+    },
+    tables: {
+      name: 'Four pupils at each table.',
+      about: 'The same deal at every table; bots take the places nobody has.',
+    },
+    'one-line': {
+      name: 'Everybody alone, in one line of play.',
+      about:
+        'After each step all go on from the choice you pick, with the same tiles again; each pupil’s own choice is kept and judged.',
+    },
+  },
   bots: 'How the bots play',
   deadline: 'Time for each step',
   noDeadline: 'As long as they like',
   racks: 'You see the pupils’ racks while they choose',
-  names: 'Your report has a line for each pupil by name',
+  names: 'Your report has a line for each pupil by name, and shows what one pupil alone chose',
   told: 'Both are told to every pupil before the first deal.',
   open: 'Open the class',
   save: 'Save the drill as a file',
@@ -67,7 +79,7 @@ export const JOIN = {
   },
   names: {
     true: 'Your teacher’s report has a line with your name: tiles to go, and what your choices cost in all.',
-    false: 'Your teacher’s report names nobody.',
+    false: 'Your teacher’s report names nobody, and leaves out what one pupil alone chose.',
   },
   gone: 'There is no class with that code.',
   goneAbout: 'Check the eight letters with your teacher.',
@@ -171,6 +183,10 @@ export const WALL = {
   none: 'nothing better was found',
   unknown: 'not judged yet',
   unseen: 'three tiles unseen',
+  alone: (choices: number) =>
+    choices === 1
+      ? '1 choice that one pupil alone made is not shown, so that nobody is told from the others.'
+      : `${choices} choices that one pupil alone made are not shown, so that nobody is told from the others.`,
   others: (choices: number, pupils: number) =>
     `${choices} more choices, by ${pupils === 1 ? '1 pupil' : `${pupils} pupils`}.`,
 } as const;

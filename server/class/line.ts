@@ -3,6 +3,7 @@ import {
   type AnswerChoice,
   begin,
   type ClassLine,
+  discreet,
   evolve,
   facesOf,
   facingOf,
@@ -51,7 +52,7 @@ export function lineFor(live: LiveClass): ClassLine | null {
     needed: facing.phase === 'passing' ? 3 : facing.phase === 'giving' ? facing.count : 0,
     rack: facesOf(round.racks[PUPIL]),
     waiting,
-    chosen: countsOf(reached),
+    chosen: waiting > 0 ? [] : toldOf(live, countsOf(reached)),
   };
 }
 
@@ -73,6 +74,11 @@ function stepOnLine(live: LiveClass): { waiting: number; reached: readonly Settl
   });
   const reached = outcomes.flatMap((outcome) => outcome ?? []);
   return { waiting: outcomes.length - reached.length, reached };
+}
+
+/** Where the terms let nobody be told from the others, a choice that only one pupil made stays away. */
+function toldOf({ state: { terms } }: LiveClass, counts: ClassLine['chosen']): ClassLine['chosen'] {
+  return terms.names ? counts : [...discreet(counts, ({ pupils }) => pupils, true)];
 }
 
 /** What was chosen, most frequent first, by nobody's name; stand-ins' choices are counted apart from the pupils'. */

@@ -1,5 +1,6 @@
 // The report of a class for its teacher: what was chosen, by nobody's name, and per pupil what the terms allow.
 import { classReport, type DrillReport } from '../../shared-engine/index.ts';
+import { discretionFor } from './discretion.ts';
 import { entriesOf, type PupilEntry } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
 import type { WallPorts } from './wall.ts';
@@ -10,16 +11,18 @@ export async function reportFor(live: LiveClass, { reviewer, judges }: WallPorts
   const played = await Promise.all(
     drill.deals.slice(0, dealt).map(async (deal, place) => ({
       deal,
+      discretion: discretionFor(live, place),
       entries: await entriesOf(live, place, { reviewer, deeper }),
     })),
   );
   return {
     title: drill.title,
-    deals: played.map(({ deal, entries }) =>
+    deals: played.map(({ deal, entries, discretion }) =>
       classReport(
         deal,
         entries.map(({ entry }) => entry),
         live.card.card,
+        discretion,
       ),
     ),
     pupils: terms.names

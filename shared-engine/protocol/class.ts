@@ -1,15 +1,11 @@
 // What a teacher, a pupil and the wall are told of a class, and what they may ask of it: zod schemas over HTTP.
 import { z } from 'zod';
-import { SEATS } from '../deal/seat.ts';
 import { DRILL_FORMS } from '../drill/format.ts';
-import { CLASS_REPORT_FORMAT } from '../drill/report/class-report.ts';
-import { THEME_NAMES } from '../drill/report/themes.ts';
 import type { AnswerChoice } from '../exchange/command.ts';
-import { MOVE_STEPS, PASS_SIZE, STEPS } from '../exchange/schedule.ts';
+import { MOVE_STEPS, PASS_SIZE } from '../exchange/schedule.ts';
+import { chosenSchema, spreadSchema, stepSchema } from './class-report.ts';
 import { nameSchema } from './messages.ts';
-import { faceSchema, seatSchema, tilesSchema } from './views.ts';
-
-export const stepSchema = z.enum(STEPS);
+import { seatSchema, tilesSchema } from './views.ts';
 
 /** What a class is told before its first deal and what holds until its end. */
 export const classTermsSchema = z.strictObject({
@@ -109,36 +105,6 @@ export const classAimsSchema = z.strictObject({
 });
 export type ClassAims = z.infer<typeof classAimsSchema>;
 
-const measuredSchema = z.object({ value: z.number(), within: z.number() });
-const meanSchema = z.object({
-  n: z.int(),
-  mean: z.number(),
-  low: z.number().nullable(),
-  high: z.number().nullable(),
-});
-const costShape = {
-  loss: meanSchema.nullable(),
-  points: measuredSchema.nullable(),
-  costly: z.int().nullable(),
-};
-const chosenSchema = z.union([z.array(faceSchema).readonly(), z.int()]);
-
-/** One step's spread as the report and the wall have it; no choice says whose it was. */
-export const spreadSchema = z.object({
-  seat: z.literal(SEATS),
-  kind: z.enum(['pass', 'blind', 'vote', 'ask']),
-  step: stepSchema,
-  pupils: z.int(),
-  stoodIn: z.int(),
-  racks: z.int(),
-  rack: z.array(faceSchema).readonly().nullable(),
-  choices: z
-    .array(z.object({ chosen: chosenSchema, count: z.int(), share: z.number(), ...costShape }))
-    .readonly(),
-  aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
-  ...costShape,
-});
-
 /** One pupil as the teacher sees it. */
 const deskPupilSchema = z.object({
   id: z.int(),
@@ -175,7 +141,7 @@ const classLineSchema = z.object({
   rack: tilesSchema,
   /** Pupils who have this step still before them. */
   waiting: z.int(),
-  /** Each choice made there once; 0 pupils where a bot alone made it. */
+  /** Once all have chosen, each choice made there that may be shown; 0 pupils where a bot alone made it. */
   chosen: z.array(z.object({ choice: lineChoiceSchema, pupils: z.int() })).readonly(),
 });
 export type ClassLine = z.infer<typeof classLineSchema>;
@@ -216,50 +182,11 @@ export const wallSchema = z.object({
   aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
   /** Null until it is revealed. */
   spread: spreadSchema.nullable(),
+  /** Where the class plays one line: what it went on from at the shown step; null until that is revealed. */
+  wentOn: chosenSchema.nullable(),
   families: z.record(z.string(), z.string()),
   ended: z.boolean(),
 });
 export type Wall = z.infer<typeof wallSchema>;
-
-const themeSchema = z.object({
-  theme: z.enum(THEME_NAMES),
-  words: z.string(),
-  choices: z.int(),
-  pupils: z.int(),
-  total: z.number(),
-  loss: meanSchema,
-  totalPoints: z.number().nullable(),
-});
-
-export const classReportSchema = z.object({
-  format: z.literal(CLASS_REPORT_FORMAT),
-  deal: z.string(),
-  title: z.string().nullable(),
-  pupils: z.int(),
-  reviewed: z.int(),
-  toGoStart: meanSchema.nullable(),
-  toGoEnd: meanSchema.nullable(),
-  steps: z.array(spreadSchema).readonly(),
-  themes: z.array(themeSchema).readonly(),
-  families: z.record(z.string(), z.string()),
-});
-
-/** `GET /api/classes/CODE/report`, the teacher alone. */
-export const drillReportSchema = z.object({
-  title: z.string(),
-  deals: z.array(classReportSchema),
-  /** By name, where the terms say so; what a pupil chose and held stays with the pupil. */
-  pupils: z
-    .array(
-      z.object({
-        name: z.string(),
-        deals: z.array(
-          z.object({ deal: z.string(), toGoStart: z.number(), toGoEnd: z.number(), loss: z.number() }),
-        ),
-      }),
-    )
-    .nullable(),
-});
-export type DrillReport = z.infer<typeof drillReportSchema>;
 
 export const CLASS_LIMITS = { pupils: 60 } as const;

@@ -44,10 +44,11 @@ interface Led {
   readonly peers: readonly Peer[];
 }
 
+/** The class was told that single choices are shown. */
 async function led(names: readonly string[], options: TestServerOptions = {}): Promise<Led> {
   const at = await startServer({ seed: 'line', ...options });
   onTestFinished(() => at.stop());
-  const teacher = await openClass(at, DRILL);
+  const teacher = await openClass(at, DRILL, { names: true });
   const { pupils, peers } = await joinAll(at, teacher.code, names);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
@@ -189,7 +190,11 @@ test('a late pupil comes to where the class is; the report counts each choice at
   ]);
   const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: true } as const;
   await act(at, teacher, { kind: 'show', choice });
-  expect((await wallOf(at, teacher)).answered).toBe(2);
+  const wall = await wallOf(at, teacher);
+  expect(wall.answered).toBe(2);
+  expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.wentOn);
+  await act(at, teacher, { kind: 'show', choice: { ...choice, step: 'first-across' } });
+  expect((await wallOf(at, teacher)).wentOn).toBeNull();
 });
 
 test('E2 the line outlives the server, and what each pupil chose with it', async () => {

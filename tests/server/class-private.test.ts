@@ -1,7 +1,6 @@
 // What nobody in a class may find out: another's rack, a name beside a choice, the teacher's pages; and bad drills.
 import { expect, onTestFinished, test } from 'vitest';
 import {
-  CLASSES_PATH,
   classPath,
   type Drill,
   type DrillDeal,
@@ -10,7 +9,7 @@ import {
   seatsPath,
   ticketPath,
 } from '../../shared-engine/index.ts';
-import { act, deskOf, joinAll, openClass, page, reportOf, TERMS, wallOf } from '../kit/class-room.ts';
+import { act, deskOf, joinAll, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { ownView, playOn, post } from '../kit/guests.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -131,30 +130,6 @@ test('an ended class takes nobody in and deals no more; what was played is still
   expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(409);
   await playOn(peers[0]!, 'after the end');
   expect((await reportOf(at, teacher)).deals[0]!.reviewed).toBe(1);
-});
-
-const five: Face[] = ['bam-3', 'bam-3', 'bam-3', 'bam-3', 'bam-3'];
-const jokers = Array.from({ length: 9 }, (): Face => 'joker');
-const composed = (rack: Face[]): Drill =>
-  drillOf([dealOf({ kind: 'composed', racks: [rack, [], [], []], seed: seedNamed('bad') })]);
-
-test.each<[string, unknown, RegExp]>([
-  ['five of a kind', composed(five), /sets the tile 3 bam 5 times and the set has 4/],
-  ['a joker too many', composed(jokers), /joker 9 times and the set has 8/],
-  [
-    'an impossible wish',
-    drillOf([dealOf({ kind: 'described', wish: { jokers: 9 }, seed: seedNamed('bad') })]),
-    /no rack of 13 tiles can have 9 jokers/,
-  ],
-  ['another version', { ...PLANTED, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
-  ['a broken file', '{"format":', /./],
-])('a drill with %s is refused in a sentence, and no class is opened', async (_, drill, sentence) => {
-  const at = await server();
-  const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
-  const { code, problems } = await response.json();
-  expect([response.status, code]).toEqual([422, 'bad-drill']);
-  expect(problems.join(' ')).toMatch(sentence);
-  expect(await at.store.count()).toBe(0);
 });
 
 test('four pupils share a table where the drill says so; each seat has a spread of its own', async () => {

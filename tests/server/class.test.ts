@@ -175,7 +175,7 @@ test('the desk hears of news at once and is not answered before', async () => {
 
 test('the wall shows the rack before the reveal and the spread with its cost after it', async () => {
   const at = await server();
-  const teacher = await openClass(at, DRILL);
+  const teacher = await openClass(at, DRILL, { names: true });
   const { peers, pupils } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);

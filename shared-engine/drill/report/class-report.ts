@@ -2,6 +2,7 @@
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { DrillDeal } from '../format.ts';
 import { type ClassMean, classMean } from './class-mean.ts';
+import { discreetSpread } from './discretion.ts';
 import type { ClassEntry } from './entry.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
 import { costliestThemes, type ThemeCost } from './themes.ts';
@@ -25,28 +26,39 @@ export interface ClassReport {
   readonly families: Readonly<Record<string, string>>;
 }
 
+/**
+ * Where no pupil may be told from the others: whether no pupil at this seat has this step still to come. Null where
+ * single pupils may be shown.
+ */
+export type Discretion = ((spread: Pick<StepSpread, 'seat' | 'step'>) => boolean) | null;
+
 /** The order of the entries makes no difference. */
 export function classReport(
   { id, title }: Pick<DrillDeal, 'id' | 'title'>,
   entries: readonly ClassEntry[],
   { families }: Pick<CompiledCard, 'families'>,
+  discretion: Discretion = null,
 ): ClassReport {
-  const steps = spreadsOf(
+  const spreads = spreadsOf(
     entries,
     families.map((family) => family.id),
   );
+  const steps = discretion ? spreads.map((spread) => discreetSpread(spread, discretion(spread))) : spreads;
   const aimed = new Set(steps.flatMap(({ aims }) => aims.map(({ family }) => family)));
-  const reviews = entries.flatMap(({ review }) => review ?? []);
+  const reviewed = entries.filter(({ review }) => review !== null);
+  // The sums of one pupil are that pupil's.
+  const told = discretion && reviewed.length === 1 ? [] : reviewed;
+  const reviews = told.flatMap(({ review }) => review ?? []);
   return {
     format: CLASS_REPORT_FORMAT,
     deal: id,
     title: title ?? null,
     pupils: entries.length,
-    reviewed: reviews.length,
+    reviewed: reviewed.length,
     toGoStart: classMean(reviews.map(({ toGoStart }) => toGoStart)),
     toGoEnd: classMean(reviews.map(({ toGoEnd }) => toGoEnd)),
     steps,
-    themes: costliestThemes(entries),
+    themes: costliestThemes(told),
     families: Object.fromEntries(
       families.filter((family) => aimed.has(family.id)).map((family) => [family.id, family.name]),
     ),

@@ -44,6 +44,8 @@ export interface StepSpread extends Cost {
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
+  /** Choices made by one pupil each that are left out so that nobody is told from the others; missing where none is. */
+  readonly alone?: number;
   readonly aims: readonly AimShare[];
 }
 

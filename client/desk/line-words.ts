@@ -1,0 +1,84 @@
+// What the desk, the wall and a pupil are told where the class plays one line.
+import {
+  type AnswerChoice,
+  type ClassLine,
+  type Desk,
+  type DeskPupil,
+  ownStep,
+  type SeatStep,
+  type SeatView,
+} from '../../shared-engine/index.ts';
+import { STEP_NAMES } from '../words/steps.ts';
+import { tileList } from '../words/tiles.ts';
+
+export const LINE = {
+  title: 'The line of play',
+  about:
+    'All go on from the choice you pick here, with the same tiles again. What each pupil chose is kept, and judged in that pupil’s review.',
+  closed: 'This deal is closed for everybody.',
+  waitFor: (step: string, names: string) => `${step}: ${names} still to choose.`,
+  held: (step: string) => `${step}: you hold the tables here. Let them go on first.`,
+  nobody: 'Nobody is here to choose yet.',
+  botsForAway: 'Let bots choose for those who are away',
+  goOnFrom: (step: string) => `${step}: the class goes on from…`,
+  another: 'A pass of your own choice',
+  pick: 'Tap three tiles of the rack; tap one again to put it back.',
+  unseen: 'Arriving tiles passed on unseen',
+  nothing: 'The class has nothing to give here.',
+  goOn: 'Go on from this',
+  kept: 'A choice that one pupil alone made is not shown, so that nobody is told from the others.',
+  wentOn: 'The class went on from',
+} as const;
+
+/** `2 pupils`, or who made it where no pupil did. */
+export function madeBy(pupils: number): string {
+  if (pupils === 0) return 'a bot in a pupil’s place';
+  return pupils === 1 ? '1 pupil' : `${pupils} pupils`;
+}
+
+/** Whom the line waits for. */
+export function stillToChoose({ pupils, dealt, line }: Pick<Desk, 'pupils' | 'dealt' | 'line'>): DeskPupil[] {
+  return pupils.filter(({ deal, at, held }) => deal !== dealt || (at === line?.step && !held));
+}
+
+/** A number as a choice: 1 and 0 for going on and stopping. */
+export function numbered(step: ClassLine['step'], number: number): AnswerChoice {
+  return step === 'vote'
+    ? { kind: 'vote', step, go: number === 1 }
+    : { kind: 'ask', step: 'courtesy-ask', count: number };
+}
+
+/** What a pupil of such a class is told above the table; null as long as there is nothing to tell. */
+export function lineNews({ record, stage }: SeatView): string | null {
+  const { steps, own = [], seat } = record;
+  if (stage.phase === 'closed') {
+    return 'The class played one line. This review judges what you chose yourself, each time by the tiles you then held.';
+  }
+  if (steps.length > own.length) {
+    return 'You have chosen. When all have, your teacher says from which choice the class goes on.';
+  }
+  const last = own.length - 1;
+  const line = steps[last];
+  if (line === undefined) return null;
+  const mine = ownStep(record, last);
+  if (mine === null) return 'You came in where the class is now.';
+  const [from, yours] = [chosenIn(line, seat), chosenIn(mine, seat)];
+  if (from === yours) return `The class went on from what you chose too: ${from}.`;
+  return `The class went on from ${from}. You chose ${yours}; that is kept, and your review judges it.`;
+}
+
+/** What this seat chose at a step, in words that stand in the middle of a sentence. */
+function chosenIn(step: SeatStep, seat: SeatView['record']['seat']): string {
+  switch (step.kind) {
+    case 'vote':
+      return step.go[seat] ? 'going on' : 'stopping';
+    case 'ask':
+      return `asking for ${step.asked[seat]}`;
+    case 'move': {
+      const unseen = step.blind[seat] > 0 ? `${step.blind[seat]} passed on unseen` : '';
+      const tiles = step.gave.length > 0 ? tileList(step.gave) : '';
+      const said = [tiles, unseen].filter(Boolean).join(' and ');
+      return said === '' ? `nothing to give at ${STEP_NAMES[step.step].toLowerCase()}` : said;
+    }
+  }
+}

@@ -1,0 +1,81 @@
+// A class report in which no pupil may be told from the others: what one pupil alone chose is left out where it would tell.
+import { describe, expect, test } from 'vitest';
+import {
+  type ClassReport,
+  classReport,
+  type DrillReport,
+  discreet,
+  drillReportSchema,
+  type StyleName,
+} from '../../shared-engine/index.ts';
+import { classOf } from '../kit/classes.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('discretion') })]);
+const reportOf = (styles: readonly StyleName[], allHaveChosen: boolean | null): ClassReport =>
+  classReport(
+    drill.deals[0]!,
+    classOf(drill, styles),
+    houseKernel.card,
+    allHaveChosen === null ? null : () => allHaveChosen,
+  );
+
+const single = ({ steps }: ClassReport) =>
+  steps.flatMap(({ choices }) => choices.filter(({ count }) => count === 1));
+/** Five who choose alike by nature and one who does not. */
+const STYLES: readonly StyleName[] = ['strong', 'strong', 'strong', 'typical', 'random', 'random'];
+
+describe('while somebody has still to choose', () => {
+  const open = reportOf(STYLES, null);
+  const kept = reportOf(STYLES, false);
+
+  test('no choice of one pupil alone is told, and how many there were is', () => {
+    expect(single(open).length).toBeGreaterThan(0);
+    expect(single(kept)).toEqual([]);
+    for (const [nth, step] of kept.steps.entries()) {
+      const left = open.steps[nth]!.choices.filter(({ count }) => count === 1).length;
+      expect(step.alone ?? 0).toBe(left);
+      if (left > 0) expect([step.loss, step.points, step.costly]).toEqual([null, null, null]);
+    }
+  });
+
+  test('everything that several chose is told as before', () => {
+    for (const [nth, { choices }] of kept.steps.entries()) {
+      expect(choices).toEqual(open.steps[nth]!.choices.filter(({ count }) => count > 1));
+    }
+  });
+});
+
+test('when all have chosen, single choices stand where there are several of them, and never one by itself', () => {
+  const open = reportOf(STYLES, null);
+  const kept = reportOf(STYLES, true);
+  for (const [nth, step] of kept.steps.entries()) {
+    const alone = open.steps[nth]!.choices.filter(({ count }) => count === 1).length;
+    expect(step.choices.filter(({ count }) => count === 1).length).toBe(alone === 1 ? 0 : alone);
+  }
+  expect(single(kept).length).toBeGreaterThan(0);
+  expect(discreet([3, 1, 2], (pupils) => pupils, true)).toEqual([3, 2]);
+  expect(discreet([3, 1, 1], (pupils) => pupils, true)).toEqual([3, 1, 1]);
+  expect(discreet([3, 1, 1], (pupils) => pupils, false)).toEqual([3]);
+});
+
+test('of a class of one nothing is told but that one pupil played', () => {
+  const kept = reportOf(['strong'], true);
+  expect([kept.pupils, kept.reviewed, kept.toGoStart, kept.toGoEnd, kept.themes]).toEqual([
+    1,
+    1,
+    null,
+    null,
+    [],
+  ]);
+  for (const step of kept.steps) {
+    expect([step.choices, step.aims, step.rack, step.loss, step.alone]).toEqual([[], [], null, null, 1]);
+  }
+});
+
+test('what is left out passes the border as it is told', () => {
+  const report: DrillReport = { title: 'Discreet', deals: [reportOf(STYLES, false)], pupils: null };
+  expect(drillReportSchema.parse(JSON.parse(JSON.stringify(report)))).toEqual(report);
+});

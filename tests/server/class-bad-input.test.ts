@@ -1,0 +1,73 @@
+// Drills and cards that cannot be used: refused in sentences that say what to do, with nothing opened and nothing lost.
+import { expect, onTestFinished, test } from 'vitest';
+import {
+  CLASSES_PATH,
+  classOpenedSchema,
+  type Drill,
+  type DrillDeal,
+  type Face,
+  SEATS,
+} from '../../shared-engine/index.ts';
+import { TERMS } from '../kit/class-room.ts';
+import { dealOf, drillOf } from '../kit/drills.ts';
+import { post } from '../kit/guests.ts';
+import { seedNamed } from '../kit/rounds.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+
+async function server(): Promise<TestServer> {
+  const started = await startServer({ seed: 'class bad input' });
+  onTestFinished(() => started.stop());
+  return started;
+}
+
+const seed = seedNamed('bad');
+const GOOD = drillOf([dealOf({ kind: 'random', seed })]);
+const five: Face[] = ['bam-3', 'bam-3', 'bam-3', 'bam-3', 'bam-3'];
+const jokers = Array.from({ length: 9 }, (): Face => 'joker');
+const winds = Array.from({ length: 40 }, (): Face => 'east');
+const fourteen = SEATS.flatMap((): Face[] => ['bam-1', 'crak-1', 'dot-1']).concat('west', 'east');
+const composed = (rack: Face[], others: Face[] = []): Drill =>
+  drillOf([dealOf({ kind: 'composed', racks: [rack, others, others, others], seed })]);
+const wished = (wish: Extract<DrillDeal['tiles'], { kind: 'described' }>['wish']): Drill =>
+  drillOf([dealOf({ kind: 'described', wish, seed })]);
+
+test.each<[string, unknown, RegExp]>([
+  ['five of a kind', composed(five), /sets the tile 3 bam 5 times and the set has 4/],
+  ['a joker too many', composed(jokers), /joker 9 times and the set has 8/],
+  ['more tiles than the set', composed(winds, winds), /hold 160 tiles and the set has 152; take 8 away/],
+  ['a rack too large', composed(fourteen), /seat 0 has 14 tiles; it is not the dealer and is dealt 13/],
+  ['an impossible wish', wished({ jokers: 9 }), /no rack of 13 tiles can have 9 jokers/],
+  ['parts that exclude each other', wished({ pairs: 0, kongs: 1 }), /these together: no pair and 1 kong/],
+  ['a wish too rare to find', wished({ inARow: 9, pairs: 4, jokers: 1 }), /too rare to find|no rack/],
+  ['a family that the card has not', wished({ family: 'none-such' }), /the card has no family "none-such"/],
+  ['another version', { ...GOOD, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
+  ['an entry of its own', { ...GOOD, extra: 1 }, /does not know "extra"; remove it/],
+  ['a broken file', '{"format":', /./],
+])('a drill with %s is refused in a sentence, and no class is opened', async (_, drill, sentence) => {
+  const at = await server();
+  const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
+  const { code, problems } = await response.json();
+  expect([response.status, code]).toEqual([422, 'bad-drill']);
+  expect(problems.join(' ')).toMatch(sentence);
+  expect(await at.store.count()).toBe(0);
+});
+
+test('each fault of a drill is told at once, with the deal it is in', async () => {
+  const at = await server();
+  const tiles = { kind: 'composed', racks: [five, [], [], []], seed } as const;
+  const drill = drillOf([dealOf(tiles), dealOf({ ...tiles, racks: [jokers, [], [], []] }, { id: 'second' })]);
+  const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
+  const { problems } = await response.json();
+  expect(problems).toHaveLength(2);
+  expect(problems[0]).toMatch(/^Deal "first": /);
+  expect(problems[1]).toMatch(/^Deal "second": /);
+});
+
+test('a card that is none is refused as a card, and the drill can be sent again without it', async () => {
+  const at = await server();
+  const card = { format: 'quadrille-card/1', lines: 'none' };
+  const refused = await post(`${at.url}${CLASSES_PATH}`, { drill: GOOD, terms: TERMS, card });
+  expect([refused.status, (await refused.json()).code]).toEqual([422, 'bad-card']);
+  const opened = await post(`${at.url}${CLASSES_PATH}`, { drill: GOOD, terms: TERMS, card: null });
+  expect(classOpenedSchema.parse(await opened.json()).code).toHaveLength(8);
+});
