@@ -78,6 +78,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     log,
     mostSockets: limits.sockets,
     mostAnAddress: limits.socketsPerAddress,
+    perSecond: limits.messagesPerSecond,
   });
 
   const figures = ports.figures;

@@ -38,6 +38,8 @@ const schema = z.object({
   MAX_SOCKETS: z.coerce.number().int().min(1).default(10_000),
   /** Sockets from one address; a class behind one router counts as one. 0 for no limit. */
   SOCKETS_PER_ADDRESS: z.coerce.number().int().min(0).default(200),
+  /** Frames a second from one socket in the long run; twice as many may come at once. */
+  MESSAGES_PER_SECOND: z.coerce.number().int().min(1).default(20),
   /** Figures for the operator, on a listener of their own that the loopback alone reaches; 0 for none. */
   METRICS_PORT: z.coerce.number().int().min(0).max(65535).default(0),
   /** Pause of a bot before it chooses, in milliseconds. */
@@ -95,6 +97,7 @@ export interface Config {
     readonly rooms: number;
     readonly sockets: number;
     readonly socketsPerAddress: number;
+    readonly messagesPerSecond: number;
   };
   readonly pace: Pace;
   readonly review: ReviewSettings;
@@ -135,6 +138,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
         rooms: e.MAX_ROOMS,
         sockets: e.MAX_SOCKETS,
         socketsPerAddress: e.SOCKETS_PER_ADDRESS,
+        messagesPerSecond: e.MESSAGES_PER_SECOND,
       },
       pace: {
         think: e.THINK_MS,

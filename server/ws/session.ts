@@ -17,8 +17,6 @@ import type { Line } from '../room/table.ts';
 import { Bucket } from './bucket.ts';
 import { readFrame } from './frame.ts';
 
-/** Frames a socket may send: so many a second, so many at once. */
-const PACE = { perSecond: 20, burst: 40 };
 /** Frames over the pace that are answered before the socket is closed. */
 const MOST_OVER = 100;
 /** Time for the first frame. */
@@ -34,6 +32,8 @@ export interface SessionPorts {
   readonly registry: Registry;
   readonly tickets: Tickets;
   readonly clock: Clock;
+  /** Frames a socket may send in the long run; twice as many at once. */
+  readonly perSecond: number;
 }
 
 export class Session {
@@ -48,8 +48,9 @@ export class Session {
   constructor(line: Line, ports: SessionPorts) {
     this.#line = line;
     this.#ports = ports;
-    this.#bucket = new Bucket(ports.clock, PACE);
-    const callOff = ports.clock.after(HELLO_MS, () => this.#end(CLOSE.helloExpected));
+    const { clock, perSecond } = ports;
+    this.#bucket = new Bucket(clock, { perSecond, burst: 2 * perSecond });
+    const callOff = clock.after(HELLO_MS, () => this.#end(CLOSE.helloExpected));
     this.#state = { kind: 'expecting-hello', callOff };
   }
 

@@ -37,7 +37,7 @@ export class SimulatedNode {
   /** The server's end of a new socket. */
   connect(line: Line): FarEnd {
     const { tickets, clock } = this.#ports;
-    const session = new Session(line, { registry: this.registry, tickets, clock });
+    const session = new Session(line, { registry: this.registry, tickets, clock, perSecond: 20 });
     return {
       receive: (frame) => void session.receive(frame, false),
       closed: () => session.closed(),

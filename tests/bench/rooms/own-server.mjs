@@ -28,6 +28,7 @@ const read = readConfig({
   REQUESTS_PER_MINUTE: '0',
   ROOMS_PER_MINUTE: '0',
   SOCKETS_PER_ADDRESS: '0',
+  MESSAGES_PER_SECOND: '10000',
   ...process.env,
 });
 if (!read.ok) throw new Error(read.problems.join('; '));
