@@ -15,6 +15,7 @@ export function LeadPanel({ desk, act }: LeadPanelProps) {
   const { dealt, deals, ended, terms } = desk;
   const current = deals[dealt - 1];
   const more = dealt < deals.length;
+  const lineOpen = desk.line !== null && desk.line.step !== null;
   return (
     <section class="lead" aria-label={DESK.lead}>
       <p class="deal-now">
@@ -25,7 +26,11 @@ export function LeadPanel({ desk, act }: LeadPanelProps) {
       {!ended && (
         <>
           {more ? (
-            <button type="button" class="primary" onClick={() => act({ kind: 'deal-next' })}>
+            <button
+              type="button"
+              class={lineOpen ? '' : 'primary'}
+              onClick={() => act({ kind: 'deal-next' })}
+            >
               {dealt === 0 ? DESK.first : DESK.next}
             </button>
           ) : (

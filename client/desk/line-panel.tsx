@@ -47,7 +47,7 @@ function Waiting({ desk, step, act }: WaitingProps) {
   const open = stillToChoose(desk);
   const away = open.filter(({ present, standIn }) => !present && !standIn);
   const names = sentenceList(open.map(({ name }) => name));
-  const words = open.length > 0 ? LINE.waitFor(step, names) : LINE.held(step);
+  const words = open.every(({ held }) => held) ? LINE.held(step) : LINE.waitFor(step, names);
   return (
     <>
       <p role="status">{desk.pupils.length === 0 ? LINE.nobody : words}</p>
@@ -84,6 +84,7 @@ function Choosing({ line, names, step, onChoose }: ChoosingProps) {
   const picked = useSignal<string | null>(null);
   const places = useSignal<readonly number[]>([]);
   const unseen = useSignal(0);
+  const problem = useSignal<string | null>(null);
   const passes = step !== 'vote' && step !== 'courtesy-ask';
   if (passes && line.needed === 0) {
     return (
@@ -168,7 +169,18 @@ function Choosing({ line, names, step, onChoose }: ChoosingProps) {
         </div>
       )}
       {!names && <p class="aside">{LINE.kept}</p>}
-      <button type="button" class="primary" onClick={() => onChoose(choice)}>
+      <p class="notice" role="alert">
+        {problem.value}
+      </p>
+      <button
+        type="button"
+        class="primary"
+        onClick={() => {
+          const picks = own !== null && at === OWN ? own.tiles.length + own.blind : line.needed;
+          problem.value = picks === line.needed ? null : LINE.count(line.needed, picks);
+          if (problem.value === null) onChoose(choice);
+        }}
+      >
         {LINE.goOn}
       </button>
     </>

@@ -9,7 +9,7 @@ import {
   type SeatView,
 } from '../../shared-engine/index.ts';
 import { STEP_NAMES } from '../words/steps.ts';
-import { tileList } from '../words/tiles.ts';
+import { tileCount, tileList } from '../words/tiles.ts';
 
 export const LINE = {
   title: 'The line of play',
@@ -22,7 +22,9 @@ export const LINE = {
   botsForAway: 'Let bots choose for those who are away',
   goOnFrom: (step: string) => `${step}: the class goes on from…`,
   another: 'A pass of your own choice',
-  pick: 'Tap three tiles of the rack; tap one again to put it back.',
+  pick: 'Tap the tiles to pass; tap one again to put it back.',
+  count: (needed: number, picked: number) =>
+    `A pass takes ${tileCount(needed)} here, those passed on unseen counted in; you have picked ${picked}.`,
   unseen: 'Arriving tiles passed on unseen',
   nothing: 'The class has nothing to give here.',
   goOn: 'Go on from this',
@@ -38,7 +40,7 @@ export function madeBy(pupils: number): string {
 
 /** Whom the line waits for. */
 export function stillToChoose({ pupils, dealt, line }: Pick<Desk, 'pupils' | 'dealt' | 'line'>): DeskPupil[] {
-  return pupils.filter(({ deal, at, held }) => deal !== dealt || (at === line?.step && !held));
+  return pupils.filter(({ deal, at, sealed }) => deal !== dealt || (at === line?.step && !sealed));
 }
 
 /** A number as a choice: 1 and 0 for going on and stopping. */

@@ -154,7 +154,7 @@ export function whereIs({ at, deal }: DeskPupil): string {
 
 export function isDoing({ at, sealed, held, present, standIn, ready }: DeskPupil): string {
   const doing = at === 'waiting' ? 'waits' : at === 'closed' ? 'reads the review' : 'chooses';
-  const now = ready ? 'wants the next deal' : held ? 'held' : sealed ? 'has chosen' : doing;
+  const now = ready ? 'wants the next deal' : sealed ? 'has chosen' : held ? 'held' : doing;
   return [now, standIn ? 'a bot plays on' : null, present ? null : 'away'].filter(Boolean).join(', ');
 }
 

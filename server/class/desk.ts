@@ -1,7 +1,15 @@
 // What the teacher sees while the class plays: built up field by field, a rack only where the terms allow it.
-import { type Desk, type DeskPupil, openStep, seatView, spreadsOf } from '../../shared-engine/index.ts';
+import {
+  type Desk,
+  type DeskPupil,
+  openStep,
+  type Round,
+  type Step,
+  seatView,
+  spreadsOf,
+} from '../../shared-engine/index.ts';
 import { deadlineOf } from '../room/agenda.ts';
-import { isHeld } from '../room/lead.ts';
+import { isAheadOfLine, isHeld } from '../room/lead.ts';
 import { goneSince } from '../room/state.ts';
 import { entriesOf } from './entries.ts';
 import { lineFor } from './line.ts';
@@ -60,17 +68,26 @@ function deskPupil(live: LiveClass, pupil: Pupil, now: number): DeskPupil {
     };
   }
   const view = seatView(play.round, seat);
-  const step = openStep(view.stage);
+  const ahead = isAheadOfLine(play.round, room.state.lead);
+  const step = ahead ? stepOnLine(play.round) : openStep(view.stage);
   const deadline = deadlineOf(room.state, room.stepSince);
-  const held = isHeld(play.round, room.state.lead);
+  // Who has chosen and waits for the line is not held: the class has still to come there.
+  const held = !ahead && isHeld(play.round, room.state.lead);
   return {
     ...about,
     deal: first + play.number,
     at: step ?? 'closed',
-    sealed: view.answer !== null,
+    sealed: ahead || view.answer !== null,
     held,
     since: step === null ? 0 : Math.max(0, now - room.stepSince),
-    remaining: deadline === null || held ? null : Math.max(0, deadline - now),
+    remaining: deadline === null || held || ahead ? null : Math.max(0, deadline - now),
     rack: live.state.terms.racks ? view.rack : null,
   };
+}
+
+/** The step that this table has behind it and the class has still to go on from. */
+function stepOnLine({ settled, own = [] }: Round): Step | null {
+  const at = settled[own.length];
+  if (at === undefined) return null;
+  return at.kind === 'move' ? at.step : at.kind === 'vote' ? 'vote' : 'courtesy-ask';
 }

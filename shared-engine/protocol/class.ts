@@ -116,7 +116,7 @@ const deskPupilSchema = z.object({
   deal: z.int(),
   /** `waiting` before the first deal, `closed` when the deal is played. */
   at: z.union([stepSchema, z.literal(['waiting', 'closed'])]),
-  /** Whether this pupil has answered the open step. */
+  /** Whether this pupil has answered the step. */
   sealed: z.boolean(),
   held: z.boolean(),
   /** Whether this pupil has asked for the next deal. */

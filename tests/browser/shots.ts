@@ -17,6 +17,7 @@ import {
   passThree,
   titleOf,
 } from '../kit/player.ts';
+import { type Picture, shootClass } from './class-shots.ts';
 import { writePictures } from './pictures.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../shots');
@@ -46,6 +47,7 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
     await closeSheet(page);
   }
   await friends(browser, origin, look, picture);
+  await shootClass(browser, origin, LOOKS[look]!, picture);
 
   await dealAlone(page, origin);
   await picture('first-right', page);
@@ -71,8 +73,6 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await picture('deep-review-whole', page, true);
   await context.close();
 }
-
-type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
 
 /** Two friends and a watcher on the same kind of device. */
 async function friends(browser: Browser, origin: string, look: string, picture: Picture): Promise<void> {

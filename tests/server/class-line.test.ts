@@ -197,6 +197,32 @@ test('a late pupil comes to where the class is; the report counts each choice at
   expect((await wallOf(at, teacher)).wentOn).toBeNull();
 });
 
+test('the desk says who has chosen and who is held; a hold stands behind the line as anywhere', async () => {
+  const class_ = await led(['Ines', 'Tomas']);
+  const { at, teacher, peers } = class_;
+  const shown = async () =>
+    (await deskOf(at, teacher)).pupils.map((pupil) => [pupil.at, pupil.sealed, pupil.held]);
+  await act(at, teacher, { kind: 'hold', before: 'first-across' });
+  await chooseApart({ peers: peers.slice(0, 1) }, 'first alone');
+  expect(await shown()).toEqual([
+    ['first-right', true, false],
+    ['first-right', false, false],
+  ]);
+  await chooseApart({ peers: peers.slice(1) }, 'then the other');
+  await goOn(class_, (await lineOf(class_)).chosen[0]!.choice, 0);
+  expect(await shown()).toEqual([
+    ['first-across', false, true],
+    ['first-across', false, true],
+  ]);
+  expect(await peers[0]!.choose(anyAnswer(ownView(peers[0]!), stream('held', 'line')))).toMatchObject({
+    code: 'held',
+  });
+  await act(at, teacher, { kind: 'hold', before: null });
+  await Promise.all(peers.map((peer) => peer.untilTable(({ led: now }) => now?.held === false, 'free')));
+  await chooseApart(class_, 'after the hold');
+  expect((await lineOf(class_)).waiting).toBe(0);
+});
+
 test('E2 the line outlives the server, and what each pupil chose with it', async () => {
   const place = new Map();
   const class_ = await led(['Ines', 'Tomas'], { store: memoryStore(place) });
