@@ -64,8 +64,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   const judges = ports.judges && sharedJudges(ports.judges);
   const registry = new Registry({
     ...ports,
-    reviewer,
-    ...(judges && { judges }),
+    inClass: { reviewer, ...(judges && { judges }) },
     bots: sturdyBots(ports.bots, clock, log),
     pace,
     limits,

@@ -12,7 +12,10 @@ import type { RoomState } from './state.ts';
 import { storyOf } from './story.ts';
 import { type Line, Table } from './table.ts';
 
-export interface LivePorts extends RoomPorts, KeeperPorts, ReviewPorts {}
+export interface LivePorts extends RoomPorts, KeeperPorts, ReviewPorts {
+  /** Makes reviews at the tables of a class, where many hold and do the same; missing: as at any other table. */
+  readonly inClass?: Pick<ReviewPorts, 'reviewer' | 'judges'>;
+}
 
 export interface LiveRoom {
   readonly room: Room;
@@ -41,7 +44,8 @@ export function bringToLife(
   });
   const about = { id: card.card.id, name: card.card.name };
   const table = new Table(room, about, { clock: ports.clock, node: ports.nodes.id });
-  const reviews = new Reviews(room, table, card, ports, roomLog);
+  const making = room.state.door === 'class' ? { ...ports, ...ports.inClass } : ports;
+  const reviews = new Reviews(room, table, card, making, roomLog);
   const keeper = new Keeper(room, card, { ...ports, log: roomLog });
   room.onChange((now) => {
     if (!now.closed) return;
