@@ -1,7 +1,9 @@
-// Many small writes, one durable transaction: whatever is asked for in one turn of the event loop is kept together.
+// Many small writes, one durable transaction: what is asked for in a few busy turns of the event loop is kept together.
 
 /** Writes that share one transaction at most, so that a turn stays short; the others wait for the next one. */
 const MOST = 256;
+/** Turns of the event loop that a group may go on gathering in, as long as each of them brings more. */
+const MOST_TURNS = 8;
 
 interface Job {
   /** Runs inside the transaction. */
@@ -11,8 +13,9 @@ interface Job {
 }
 
 /**
- * Gathering takes no timer: the writes of one turn of the event loop go together, and those that arrive while
- * the disk is busy are the next group. So a lone write never waits, and the busier the server the larger the group.
+ * Gathering takes no timer: the group grows until a turn of the event loop brings nothing, and writes that arrive
+ * while the disk is busy are the next group. So a lone write never waits, and the busier the server the larger the
+ * group: a commit costs the disk about the same however much is in it.
  */
 export class GroupCommit {
   readonly #transaction: (work: () => void) => void;
@@ -53,7 +56,13 @@ export class GroupCommit {
   #plan(): void {
     if (this.#planned) return;
     this.#planned = true;
+    this.#gather(this.#waiting.length, MOST_TURNS);
+  }
+
+  #gather(had: number, turns: number): void {
     setImmediate(() => {
+      const has = this.#waiting.length;
+      if (turns > 0 && has > had && has < MOST) return this.#gather(has, turns - 1);
       this.#planned = false;
       this.#keep(this.#waiting.splice(0, MOST));
       if (this.#waiting.length > 0) this.#plan();
