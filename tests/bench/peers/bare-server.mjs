@@ -18,7 +18,8 @@ server.on('connection', (socket, request) => {
   const tell = (to) => seats[to].send(JSON.stringify(exchange.resultFor(to)));
   if (!seats.includes(null)) for (const to of [0, 1, 2, 3]) tell(to);
   socket.on('message', (data) => {
-    const { tiles } = JSON.parse(data.toString());
+    const { id, tiles } = JSON.parse(data.toString());
+    socket.send(JSON.stringify({ kind: 'ack', id }));
     if (exchange.seal(seat, tiles)) for (const to of [0, 1, 2, 3]) tell(to);
   });
 });

@@ -7,6 +7,5 @@ const server = Server({ games: [game], origins: [Origins.LOCALHOST] });
 // The framework writes a line for each start and for every move it refuses.
 const say = console.log;
 console.log = () => {};
-//console.error = () => {};
 const { appServer } = await server.run({ port: 0 });
 say(`http://127.0.0.1:${appServer.address().port}`);

@@ -1,4 +1,4 @@
-// The exchange in rooms of Colyseus, in memory, told by messages to each seat.
+// The exchange in rooms of Colyseus, in memory; each pass is acknowledged, each result told to its seat.
 import { Room, Server } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
 import { Exchange } from './exchange.mjs';
@@ -10,7 +10,8 @@ class Table extends Room {
 
   onCreate() {
     this.setPatchRate(null);
-    this.onMessage('pass', (client, { tiles }) => {
+    this.onMessage('pass', (client, { id, tiles }) => {
+      client.send('ack', { id });
       if (this.#exchange.seal(this.#seats.indexOf(client), tiles)) this.#tell();
     });
     // A seat says that it listens before it is told anything.

@@ -7,7 +7,9 @@ export async function openTable(url, seats) {
   const rooms = [first];
   for (let seat = 1; seat < 4; seat++) rooms.push(await client.joinById(first.roomId));
   return rooms.map((room, seat) => {
-    let rack = [];
+    let [rack, ids] = [[], 0];
+    const unanswered = new Set();
+    room.onMessage('ack', ({ id }) => unanswered.delete(id));
     room.onMessage('result', (message) => {
       rack = message.rack;
       seats[seat].told(message.step > 0);
@@ -15,7 +17,11 @@ export async function openTable(url, seats) {
     });
     room.send('ready');
     return {
-      answer: () => room.send('pass', { tiles: rack.slice(0, 3) }),
+      answer() {
+        const id = `c${++ids}`;
+        unanswered.add(id);
+        room.send('pass', { id, tiles: rack.slice(0, 3) });
+      },
       close: () => room.connection.close(),
     };
   });
