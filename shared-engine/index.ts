@@ -36,6 +36,7 @@ export {
   dealTiles,
   isSeed,
   type PreparedDeal,
+  dealtSize,
 } from './deal/deal.ts';
 export { drawn, type Random, shuffled, stream } from './deal/random.ts';
 export {
@@ -62,7 +63,9 @@ export {
   type Wish,
 } from './drill/format.ts';
 export {
+  type BetterPass,
   betterPasses,
+  closeJudge,
   interestingDeals,
   type Lookout,
   type PassJudge,

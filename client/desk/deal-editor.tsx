@@ -1,28 +1,35 @@
 // One deal of a drill: by chance, set by hand, or described.
-import { type DrillDeal, FACES, houseCard, type Wish } from '../../shared-engine/index.ts';
+import {
+  type CardFile,
+  type CompiledCard,
+  type Drill,
+  type DrillDeal,
+  FACES,
+} from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
 import { tileName } from '../words/tiles.ts';
-import {
-  type AmountEntry,
-  asEast,
-  type Bound,
-  boundOf,
-  ownRack,
-  withAmount,
-  withOwnRack,
-  withText,
-} from './draft.ts';
-import { PREPARE, WISHES } from './words.ts';
+import { DealLook } from './deal-look.tsx';
+import { asEast, ownRack, withOwnRack, withSeed, withText } from './draft.ts';
+import { WishForm } from './wish-form.tsx';
+import { PREPARE } from './words.ts';
+
+/** The card of the class: its file, null for the house card, and what a wish may name of it. */
+export interface ClassCard {
+  readonly file: CardFile | null;
+  readonly families: CompiledCard['families'];
+}
 
 interface DealEditorProps {
   readonly deal: DrillDeal;
   readonly number: number;
+  readonly bots: Drill['bots'];
+  readonly card: ClassCard;
   readonly onChange: (deal: DrillDeal) => void;
   /** Null for the only deal. */
   readonly onRemove: (() => void) | null;
 }
 
-export function DealEditor({ deal, number, onChange, onRemove }: DealEditorProps) {
+export function DealEditor({ deal, number, bots, card, onChange, onRemove }: DealEditorProps) {
   const id = `deal-${number}`;
   return (
     <fieldset class="deal-editor">
@@ -51,17 +58,45 @@ export function DealEditor({ deal, number, onChange, onRemove }: DealEditorProps
         <WishForm
           id={id}
           wish={deal.tiles.wish}
+          families={card.families}
           onChange={(wish) =>
             deal.tiles.kind === 'described' && onChange({ ...deal, tiles: { ...deal.tiles, wish } })
           }
         />
       )}
+      <DealLook deal={deal} bots={bots} card={card.file} onSeed={(seed) => onChange(withSeed(deal, seed))} />
+      <Texts id={id} deal={deal} onChange={onChange} />
       {onRemove && (
         <button type="button" onClick={onRemove}>
           {PREPARE.remove}
         </button>
       )}
     </fieldset>
+  );
+}
+
+interface TextsProps extends Pick<DealEditorProps, 'deal' | 'onChange'> {
+  readonly id: string;
+}
+
+/** What goes with the tiles: words for the pupils, and words for the teacher alone. */
+function Texts({ id, deal, onChange }: TextsProps) {
+  return (
+    <details>
+      <summary>{PREPARE.texts}</summary>
+      {(['task', 'note'] as const).map((entry) => (
+        <div key={entry} class="field">
+          <label for={`${id}-${entry}`}>{PREPARE[entry]}</label>
+          <textarea
+            id={`${id}-${entry}`}
+            rows={3}
+            maxLength={600}
+            value={deal[entry] ?? ''}
+            onInput={(event) => onChange(withText(deal, entry, event.currentTarget.value))}
+          />
+        </div>
+      ))}
+    </details>
   );
 }
 
@@ -109,81 +144,6 @@ function Picker({ deal, onChange }: Pick<DealEditorProps, 'deal' | 'onChange'>) 
           </li>
         ))}
       </ul>
-    </div>
-  );
-}
-
-const ENTRIES = Object.keys(WISHES) as readonly AmountEntry[];
-const BOUNDS: readonly (readonly [Bound, string])[] = [
-  ['any', PREPARE.any],
-  ['exactly', PREPARE.exactly],
-  ['at-least', PREPARE.atLeast],
-  ['at-most', PREPARE.atMost],
-];
-
-interface WishFormProps {
-  readonly id: string;
-  readonly wish: Wish;
-  readonly onChange: (wish: Wish) => void;
-}
-
-function WishForm({ id, wish, onChange }: WishFormProps) {
-  const { family, ...amounts } = wish;
-  return (
-    <div class="wish">
-      <p>{PREPARE.wish}</p>
-      {ENTRIES.map((entry) => {
-        const { bound, count } = boundOf(wish[entry]);
-        return (
-          <div key={entry} class="wish-row">
-            <label for={`${id}-${entry}`}>{WISHES[entry]}</label>
-            <select
-              id={`${id}-${entry}`}
-              value={bound}
-              onChange={(event) => {
-                const next = BOUNDS.find(([name]) => name === event.currentTarget.value);
-                if (next) onChange(withAmount(wish, entry, next[0], count));
-              }}
-            >
-              {BOUNDS.map(([name, words]) => (
-                <option key={name} value={name}>
-                  {words}
-                </option>
-              ))}
-            </select>
-            {bound !== 'any' && (
-              <input
-                type="number"
-                min={0}
-                max={14}
-                aria-label={`${WISHES[entry]}: ${BOUNDS.find(([name]) => name === bound)?.[1]}`}
-                value={count}
-                onChange={(event) =>
-                  onChange(withAmount(wish, entry, bound, Math.trunc(Number(event.currentTarget.value))))
-                }
-              />
-            )}
-          </div>
-        );
-      })}
-      <div class="wish-row">
-        <label for={`${id}-family`}>{PREPARE.family}</label>
-        <select
-          id={`${id}-family`}
-          value={family ?? ''}
-          onChange={(event) => {
-            const chosen = event.currentTarget.value;
-            onChange(chosen === '' ? amounts : { ...amounts, family: chosen });
-          }}
-        >
-          <option value="">{PREPARE.any}</option>
-          {houseCard().families.map(({ id: name, name: words }) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </div>
     </div>
   );
 }

@@ -51,9 +51,14 @@ export function asEast(deal: DrillDeal, east: boolean): DrillDeal {
 }
 
 /** An empty text takes the entry out. */
-export function withText(deal: DrillDeal, entry: 'title' | 'note', text: string): DrillDeal {
+export function withText(deal: DrillDeal, entry: 'title' | 'task' | 'note', text: string): DrillDeal {
   const { [entry]: _, ...rest } = deal;
   return text === '' ? rest : { ...rest, [entry]: text };
+}
+
+/** The same deal with something else where chance decides. */
+export function withSeed(deal: DrillDeal, seed: string): DrillDeal {
+  return { ...deal, tiles: { ...deal.tiles, seed } };
 }
 
 /** The tiles set for the pupil's own rack. */

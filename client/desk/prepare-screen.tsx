@@ -2,21 +2,20 @@
 import { useSignal } from '@preact/signals';
 import {
   type ClassTerms,
+  compileCard,
   createKernel,
-  DRILL_FORMS,
   type Drill,
   houseCard,
   type Kernel,
+  parseCard,
   readDrill,
-  STYLES,
-  type StyleName,
 } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
 import { randomHex } from '../model/chance.ts';
 import { Bar } from '../views/bar.tsx';
-import { seconds } from '../words/front.ts';
-import { STYLE_WORDS } from '../words/styles.ts';
-import { DealEditor } from './deal-editor.tsx';
+import { CardField } from '../views/card-field.tsx';
+import { Sitting, Terms } from './class-form.tsx';
+import { type ClassCard, DealEditor } from './deal-editor.tsx';
 import { type DealKind, emptyDrill, newDeal, withDeal } from './draft.ts';
 import { fileName, saveFile } from './drill-file.ts';
 import { openClass } from './requests.ts';
@@ -28,17 +27,21 @@ const KINDS: readonly (readonly [DealKind, string])[] = [
   ['composed', PREPARE.addComposed],
   ['described', PREPARE.addDescribed],
 ];
-const DEADLINES = [null, 30, 60, 120, 300] as const;
 
-let kernel: Kernel | null = null;
-function houseKernel(): Kernel {
-  kernel ??= createKernel(houseCard());
-  return kernel;
+const HOUSE: ClassCard = { file: null, families: houseCard().families };
+
+let kernel: { readonly card: ClassCard; readonly kernel: Kernel } | null = null;
+function kernelFor(card: ClassCard): Kernel {
+  if (kernel?.card !== card) {
+    kernel = { card, kernel: createKernel(card.file ? compileCard(card.file) : houseCard()) };
+  }
+  return kernel.kernel;
 }
 
 export function PrepareScreen({ app }: { readonly app: App }) {
   const drill = useSignal<Drill>(emptyDrill(newSeed));
   const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false });
+  const card = useSignal<ClassCard>(HOUSE);
   const problems = useSignal<readonly string[]>([]);
   const busy = useSignal(false);
 
@@ -52,15 +55,26 @@ export function PrepareScreen({ app }: { readonly app: App }) {
     const file = input.files?.[0];
     input.value = '';
     if (!file) return;
-    const read = readDrill(await file.text(), houseKernel());
+    const read = readDrill(await file.text(), kernelFor(card.value));
     if (read.ok) return change(read.drill);
     problems.value = [PREPARE.otherFile, ...read.problems.map(({ sentence }) => sentence)];
+  }
+
+  function take(file: unknown): string | null {
+    const parsed = file === null ? null : parseCard(file);
+    card.value = parsed?.ok ? { file: parsed.card, families: compileCard(parsed.card).families } : HOUSE;
+    if (parsed === null || parsed.ok) {
+      problems.value = [];
+      return null;
+    }
+    problems.value = parsed.problems.map(({ sentence }) => sentence);
+    return PREPARE.otherCard;
   }
 
   async function open() {
     if (busy.value) return;
     busy.value = true;
-    const answer = await openClass({ drill: named(), terms: terms.value, card: null });
+    const answer = await openClass({ drill: named(), terms: terms.value, card: card.value.file });
     busy.value = false;
     if (answer.ok) return app.go({ kind: 'class', code: answer.value.code, part: 'main' });
     problems.value = [answer.sentence, ...(answer.problems ?? [])];
@@ -90,6 +104,8 @@ export function PrepareScreen({ app }: { readonly app: App }) {
               key={deal.id}
               deal={deal}
               number={place + 1}
+              bots={drill.value.bots}
+              card={card.value}
               onChange={(next) => change(withDeal(drill.value, place, next))}
               onRemove={
                 drill.value.deals.length === 1
@@ -124,6 +140,7 @@ export function PrepareScreen({ app }: { readonly app: App }) {
             terms.value = next;
           }}
         />
+        <CardField id="class-card" chosen={PREPARE.cardChosen} onCard={take} />
         <div class="notice" role="alert">
           {problems.value.length > 0 && (
             <>
@@ -164,86 +181,5 @@ export function PrepareScreen({ app }: { readonly app: App }) {
         </div>
       </main>
     </>
-  );
-}
-
-function Sitting({ drill, onChange }: { readonly drill: Drill; readonly onChange: (drill: Drill) => void }) {
-  const style = drill.bots.styles[0];
-  return (
-    <section class="sitting">
-      <fieldset>
-        <legend>{PREPARE.form}</legend>
-        {DRILL_FORMS.map((form) => (
-          <label key={form} class="choice">
-            <input
-              type="radio"
-              name="form"
-              checked={drill.form === form}
-              onChange={() => onChange({ ...drill, form })}
-            />
-            <span>
-              <b>{PREPARE.forms[form].name}</b> {PREPARE.forms[form].about}
-            </span>
-          </label>
-        ))}
-      </fieldset>
-      <div class="field">
-        <label for="bot-style">{PREPARE.bots}</label>
-        <select
-          id="bot-style"
-          value={style}
-          onChange={(event) => {
-            const next: StyleName | undefined = STYLES.find((one) => one === event.currentTarget.value);
-            if (next) onChange({ ...drill, bots: { ...drill.bots, styles: [next, next, next] } });
-          }}
-        >
-          {STYLES.map((one) => (
-            <option key={one} value={one}>
-              {STYLE_WORDS[one].name}
-            </option>
-          ))}
-        </select>
-      </div>
-    </section>
-  );
-}
-
-interface TermsProps {
-  readonly terms: ClassTerms;
-  readonly onChange: (terms: ClassTerms) => void;
-}
-
-function Terms({ terms, onChange }: TermsProps) {
-  return (
-    <section class="sitting">
-      <div class="field">
-        <label for="class-deadline">{PREPARE.deadline}</label>
-        <select
-          id="class-deadline"
-          value={String(terms.deadline)}
-          onChange={(event) => {
-            const chosen = DEADLINES.find((one) => String(one) === event.currentTarget.value);
-            if (chosen !== undefined) onChange({ ...terms, deadline: chosen });
-          }}
-        >
-          {DEADLINES.map((one) => (
-            <option key={String(one)} value={String(one)}>
-              {one === null ? PREPARE.noDeadline : seconds(one)}
-            </option>
-          ))}
-        </select>
-      </div>
-      {(['racks', 'names'] as const).map((entry) => (
-        <label key={entry} class="choice">
-          <input
-            type="checkbox"
-            checked={terms[entry]}
-            onChange={(event) => onChange({ ...terms, [entry]: event.currentTarget.checked })}
-          />
-          {PREPARE[entry]}
-        </label>
-      ))}
-      <p class="aside">{PREPARE.told}</p>
-    </section>
   );
 }

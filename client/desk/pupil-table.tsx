@@ -1,5 +1,5 @@
 // A pupil's own table, with what the teacher does to it said above.
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { ClassInfo } from '../../shared-engine/index.ts';
 import { aimAt } from '../model/aim.ts';
 import type { App } from '../model/app.ts';
@@ -8,8 +8,8 @@ import { seatedAt } from '../model/room.ts';
 import type { Screen } from '../model/screen.ts';
 import { RoomScreen, serverRoom } from '../rooms.ts';
 import { lineNews } from './line-words.ts';
-import { nameAims } from './requests.ts';
-import { PUPIL } from './words.ts';
+import { classInfo, nameAims } from './requests.ts';
+import { DESK, PUPIL } from './words.ts';
 
 interface PupilTableProps {
   readonly app: App;
@@ -35,8 +35,47 @@ export function PupilTable({ app, info: { code, form }, room }: PupilTableProps)
     <RoomScreen
       app={app}
       open={() => table}
-      guide={(screen) => <Word screen={screen} oneLine={form === 'one-line'} />}
+      guide={(screen) => (
+        <>
+          <DealWords code={code} screen={screen} />
+          <Word screen={screen} oneLine={form === 'one-line'} />
+        </>
+      )}
     />
+  );
+}
+
+interface DealWordsProps {
+  readonly code: string;
+  readonly screen: Screen;
+}
+
+/** Which deal of the drill lies here, and what the teacher wrote for it. */
+function DealWords({ code, screen }: DealWordsProps) {
+  const [deal, setDeal] = useState<NonNullable<ClassInfo['pupil']>['deal']>(null);
+  const at = screen.kind === 'playing' || screen.kind === 'closed' ? screen.seated.table.round : null;
+  useEffect(() => {
+    let on = true;
+    setDeal(null);
+    // Without an answer the words are missing, and nothing else.
+    if (at !== null) {
+      void classInfo(code).then((answer) => {
+        if (on && answer.ok) setDeal(answer.value.pupil?.deal ?? null);
+      });
+    }
+    return () => {
+      on = false;
+    };
+  }, [code, at]);
+  if (deal === null) return null;
+  return (
+    <section class="deal-words" aria-label={PUPIL.deal}>
+      <p class="aside">
+        {DESK.dealNumber(deal.number, deal.of)}
+        {deal.title && `: ${deal.title}`}
+      </p>
+      {deal.task && <p class="task">{deal.task}</p>}
+    </section>
   );
 }
 

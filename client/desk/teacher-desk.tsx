@@ -54,15 +54,22 @@ interface PartsProps {
 }
 
 function Parts({ app, desk, news, act }: PartsProps) {
+  const { code, dealt, line, ended } = desk;
+  const wayIn = <WayIn link={app.linkTo({ kind: 'class', code, part: 'main' })} code={code} />;
+  const lead = <LeadPanel desk={desk} act={act} />;
+  const talk = <TalkPanel key={dealt} desk={desk} act={act} />;
+  const lined = line && !ended ? <LinePanel desk={desk} line={line} act={act} /> : null;
+  const began = dealt > 0;
+  // Until the first deal the code comes first; from then on what the teacher does next.
   return (
     <>
       <div class="desk-columns">
-        <WayIn link={app.linkTo({ kind: 'class', code: desk.code, part: 'main' })} code={desk.code} />
-        <LeadPanel desk={desk} act={act} />
+        {began ? lead : wayIn}
+        {began ? (lined ?? talk) : lead}
       </div>
-      {desk.line && !desk.ended && <LinePanel desk={desk} line={desk.line} act={act} />}
       <PupilList desk={desk} at={news.at} act={act} />
-      <TalkPanel key={desk.dealt} desk={desk} act={act} />
+      {(!began || lined) && talk}
+      {began && wayIn}
       <Ending app={app} desk={desk} act={act} />
     </>
   );

@@ -18,7 +18,9 @@ export const PREPARE = {
   addDescribed: 'Add a described deal',
   remove: 'Take this deal out',
   dealTitle: 'Title of the deal, for the wall',
-  note: 'A note for yourself',
+  texts: 'Words that go with this deal',
+  task: 'What the pupils read above their tiles',
+  note: 'A note for yourself, shown on your desk alone',
   dealer: 'The pupils are East and begin with 14 tiles',
   form: 'How the class sits',
   forms: {
@@ -41,12 +43,14 @@ export const PREPARE = {
   noDeadline: 'As long as they like',
   racks: 'You see the pupils’ racks while they choose',
   names: 'Your report has a line for each pupil by name, and shows what one pupil alone chose',
+  cardChosen: (name: string) => `${name} will be used for this class.`,
   told: 'Both are told to every pupil before the first deal.',
   open: 'Open the class',
   save: 'Save the drill as a file',
   load: 'Use a drill file',
   unreadable: 'That file could not be read as JSON; nothing was changed.',
   problems: 'This has to be put right first:',
+  otherCard: 'That card cannot be used; the house card is.',
   otherFile: 'Nothing was changed: that file cannot be used as it is.',
   pick: 'Tap tiles to set them; the rest of the rack is dealt by chance.',
   rack: 'Set so far',
@@ -91,6 +95,7 @@ export function termsWords({ racks, names }: ClassTerms): readonly string[] {
 }
 
 export const PUPIL = {
+  deal: 'This deal',
   held: 'Your teacher holds the tables here. Look up and talk; it goes on in a moment.',
   standIn: 'Your teacher let a bot play on for you. Say so if you are back.',
 } as const;

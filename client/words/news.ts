@@ -31,7 +31,9 @@ export function newsOf(before: Table | null, next: Table): readonly string[] {
 
 function dealtNews(table: Table, view: SeatView): string {
   const dealer = view.dealer === table.you ? 'You are East' : `${nameOf(table, view.dealer)} is East`;
-  return `Dealt: ${tileCount(view.rack.length)} on your rack. ${dealer}.`;
+  // Where no fingerprint was shown there is a reason, and it is told before the first pass (rule D4).
+  const prepared = view.commitment === null ? ' A teacher prepared this deal.' : '';
+  return `Dealt: ${tileCount(view.rack.length)} on your rack. ${dealer}.${prepared}`;
 }
 
 /** What happened last, for the line above the rack. */

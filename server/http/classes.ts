@@ -18,6 +18,7 @@ import { join } from '../class/joining.ts';
 import { goOn } from '../class/line.ts';
 import type { LiveClass } from '../class/live-class.ts';
 import { reportFor } from '../class/report.ts';
+import type { Pupil } from '../class/state.ts';
 import { prepareDrill } from '../class/turned.ts';
 import { type WallPorts, wallFor } from '../class/wall.ts';
 import type { Clock, Entropy } from '../ports.ts';
@@ -174,7 +175,8 @@ function done(reply: FastifyReply, answer: Answer) {
   return answer.ok ? { ok: true } : passOn(reply, answer);
 }
 
-function infoFor({ code, state }: LiveClass, request: FastifyRequest): ClassInfo {
+function infoFor(live: LiveClass, request: FastifyRequest): ClassInfo {
+  const { code, state } = live;
   const { drill, terms, dealt, ended } = state;
   const pupil = pupilOf(request, state);
   return {
@@ -186,10 +188,19 @@ function infoFor({ code, state }: LiveClass, request: FastifyRequest): ClassInfo
     dealt,
     ended,
     teacher: isTeacher(request, state),
-    pupil: pupil && { room: pupil.room, seat: pupil.seat },
+    pupil: pupil && { room: pupil.room, seat: pupil.seat, deal: dealFor(live, pupil) },
   };
 }
 
 function sentencesOf(problems: readonly { readonly sentence: string }[]): string[] {
   return problems.map(({ sentence }) => sentence);
+}
+
+/** What a pupil may know of the deal on the own table, besides its tiles; null before the first. */
+function dealFor(live: LiveClass, pupil: Pupil): NonNullable<ClassInfo['pupil']>['deal'] {
+  const place = dealOf(live, pupil);
+  const { deals } = live.state.drill;
+  const deal = place < pupil.first ? undefined : deals[place];
+  if (deal === undefined) return null;
+  return { number: place + 1, of: deals.length, title: deal.title ?? null, task: deal.task ?? null };
 }

@@ -57,6 +57,9 @@ const tilesSchema = z.discriminatedUnion('kind', [
 export const drillDealSchema = z.strictObject({
   id: idSchema,
   title: titleSchema.exactOptional(),
+  /** What the pupils read while they play the deal. */
+  task: noteSchema.exactOptional(),
+  /** For the teacher alone. */
   note: noteSchema.exactOptional(),
   /** Where the pupil sits; with four pupils at a table, the seat the deal was made for. */
   seat: seatSchema,

@@ -6,14 +6,17 @@ import type { Seat } from '../deal/seat.ts';
 import { openRound } from '../exchange/decide.ts';
 import { begin } from '../exchange/evolve.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
+import type { Analyst } from '../race/analyse.ts';
+import { DEEP, SHALLOW } from '../race/budget.ts';
 import type { Kernel } from '../rack/kernel.ts';
+import { judgeDeeply, withJudgement } from '../review/deepen.ts';
 import type { Review } from '../review/review.ts';
 import { reviewRound } from '../review/review-round.ts';
 import type { Face } from '../tiles/face.ts';
 import type { SeatRecord } from '../view/record.ts';
 import { seatView } from '../view/view.ts';
 import { isCostly } from './costly.ts';
-import type { Drill } from './format.ts';
+import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
 import { usualChoice } from './usual.ts';
 
@@ -24,6 +27,8 @@ export interface BetterPass {
   readonly better: readonly Face[];
   /** In tiles, or in points of outlook where the pass was judged deeply. */
   readonly loss: number;
+  /** Half of the 95 % interval of the loss; 0 where it is none of a sample. */
+  readonly within: number;
   readonly unit: 'tiles' | 'points';
 }
 
@@ -34,15 +39,41 @@ export function quickJudge(kernel: Kernel): PassJudge {
   return (record) => reviewRound(record, kernel);
 }
 
+/** Draws the worlds of the second look; any number but the first look's own would do. */
+const SECOND_LOOK = 0x2d7;
+
+/**
+ * Plays the passes of these steps on: each on a small budget, and what then seems clearly better once more on a large
+ * one and in worlds of its own. Of many deals the one where chance favoured the better pass most would otherwise be
+ * the one that is found.
+ */
+export function closeJudge(analyst: Analyst, kernel: Kernel, steps: readonly MoveStep[]): PassJudge {
+  return (record) => {
+    const last = record.steps.findLastIndex((step) => step.kind === 'move' && steps.includes(step.step));
+    // What came after the last of these steps changes nothing of what was known at it.
+    const known = { ...record, steps: record.steps.slice(0, last + 1) };
+    const first = reviewRound(known, kernel);
+    return first.choices.reduce((review, { kind, step }, nth) => {
+      if (kind !== 'pass' || !steps.includes(step)) return review;
+      const look = judgeDeeply(analyst, known, nth, SHALLOW);
+      const again = look.verdict === 'better-exists';
+      return withJudgement(review, nth, again ? judgeDeeply(analyst, known, nth, DEEP, SECOND_LOOK) : look);
+    }, first);
+  };
+}
+
 /** The passes of a review that clearly had a better one, each by the deepest judgement it has. */
 export function betterPasses({ choices, basis }: Review): readonly BetterPass[] {
   return choices.flatMap((choice): BetterPass[] => {
     if (choice.kind !== 'pass' || !isCostly(choice, basis)) return [];
     const { step, judgement, loss } = choice;
     const pass = { step, played: choice.played.tiles };
-    if (judgement.depth === 'quick') return [{ ...pass, better: choice.best.tiles, loss, unit: 'tiles' }];
+    if (judgement.depth === 'quick')
+      return [{ ...pass, better: choice.best.tiles, loss, within: 0, unit: 'tiles' }];
     const rival = judgement.rival === null ? null : judgement.finalists[judgement.rival];
-    return rival ? [{ ...pass, better: rival.tiles, loss: rival.ahead.value, unit: 'points' }] : [];
+    if (!rival) return [];
+    const { value, within } = rival.ahead;
+    return [{ ...pass, better: rival.tiles, loss: value, within, unit: 'points' }];
   });
 }
 
@@ -59,6 +90,8 @@ export interface Lookout {
   readonly bots: Drill['bots'];
   /** Only passes of these steps count; null for all. */
   readonly steps: readonly MoveStep[] | null;
+  /** What the deals are to be like, whatever its own seed; missing for deals by chance. */
+  readonly tiles?: DrillDeal['tiles'];
 }
 
 /**
@@ -71,10 +104,10 @@ export function interestingDeals(
   kernel: Kernel,
   judge: PassJudge,
 ): readonly InterestingDeal[] {
-  const { seat, dealer, bots, steps } = lookout;
+  const { seat, dealer, bots, steps, tiles = { kind: 'random', seed: '' } } = lookout;
   return seeds.flatMap((seed) => {
-    const tiles = { kind: 'random', seed } as const;
-    const prepared = prepareDeal({ bots }, { id: 'looked-at', seat, dealer, tiles }, kernel);
+    const deal = { id: 'looked-at', seat, dealer, tiles: { ...tiles, seed } };
+    const prepared = prepareDeal({ bots }, deal, kernel);
     if (!prepared.ok) return [];
     const record = usualRecord(prepared.deal, lookout, kernel);
     const better = betterPasses(judge(record)).filter(({ step }) => steps?.includes(step) ?? true);

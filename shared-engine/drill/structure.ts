@@ -12,6 +12,7 @@ const FACE = 'a tile such as "bam-3", "east", "red", "flower" or "joker"';
 const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['format', '"quadrille-drill/1"'],
   ['title', 'a text of 1 to 80 characters'],
+  ['task', 'a text of 1 to 600 characters'],
   ['note', 'a text of 1 to 600 characters'],
   ['form', '"alone", "tables" or "one-line"'],
   ['bots', 'an object with "styles" and "seed"'],

@@ -44,7 +44,22 @@ export const classInfoSchema = z.object({
   dealt: z.int(),
   ended: z.boolean(),
   teacher: z.boolean(),
-  pupil: z.object({ room: z.string(), seat: seatSchema }).nullable(),
+  pupil: z
+    .object({
+      room: z.string(),
+      seat: seatSchema,
+      /** The deal on this pupil's table; null before the first. */
+      deal: z
+        .object({
+          number: z.int(),
+          of: z.int(),
+          title: z.string().nullable(),
+          /** What the teacher wrote for the pupils to read with it. */
+          task: z.string().nullable(),
+        })
+        .nullable(),
+    })
+    .nullable(),
 });
 export type ClassInfo = z.infer<typeof classInfoSchema>;
 

@@ -72,12 +72,21 @@ async function prepared(desk: Page, origin: string, picture: Picture): Promise<s
   await desk.getByRole('button', { name: 'Prepare a class' }).click();
   await desk.getByLabel('What is this drill called?').fill('Thursday: pairs before runs');
   await picture('prepare', desk, true);
+  await desk.getByRole('button', { name: 'Look for one with a lesson in it' }).click();
+  await desk.getByText(/Looked at \d+ of/).waitFor();
+  await picture('prepare-search', desk, true);
+  await desk.getByText('Clearly better:').waitFor({ timeout: 90_000 });
+  await desk.getByText('Words that go with this deal').click();
+  await desk
+    .getByLabel('What the pupils read above their tiles')
+    .fill('Which family do these tiles point to?');
   await desk.getByRole('button', { name: 'Add a deal set by hand' }).click();
   for (const name of ['3 bam', '3 bam', '4 crak', 'red dragon', 'joker']) {
     await desk.getByRole('button', { name, exact: true }).click();
   }
   await desk.getByRole('button', { name: 'Add a described deal' }).click();
   await desk.getByLabel('Pairs or more').selectOption('at-least');
+  await desk.getByText(/of racks fit/).waitFor();
   await desk.getByRole('radio', { name: /one line of play/ }).check();
   await picture('prepare-whole', desk, true);
   await desk.getByRole('button', { name: 'Open the class' }).click();

@@ -9,7 +9,15 @@ import { gradeOf, lossWords } from '../../client/words/review.ts';
 import { clockText } from '../../client/words/room.ts';
 import { stripState } from '../../client/words/steps.ts';
 import { tileName } from '../../client/words/tiles.ts';
-import { FACES, type SeatInfo, STEPS, seatView, stream, type Table } from '../../shared-engine/index.ts';
+import {
+  FACES,
+  type SeatInfo,
+  type SeatView,
+  STEPS,
+  seatView,
+  stream,
+  type Table,
+} from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 import { textMemory } from '../kit/text-memory.ts';
 
@@ -50,6 +58,21 @@ describe('news', () => {
       const spoken = FACES.filter((face) => new RegExp(`\\b${tileName(face)}\\b`).test(news));
       expect(spoken).toEqual(FACES.filter((face) => step.received.includes(face)));
     }
+  });
+
+  it('D4 says before the first pass that a teacher prepared the deal, and says it of no other', () => {
+    const played = opened('prepared');
+    const table = tableOf(played);
+    const said = (view: SeatView) => [
+      lastNews(table, view),
+      ...newsOf({ ...table, round: 0 }, { ...table, view }),
+    ];
+    const view = seatView(played.round, 0);
+    expect(said(view).join(' ')).not.toContain('teacher');
+    const sentence = /\. A teacher prepared this deal\.$/;
+    const [line, ...spoken] = said({ ...view, commitment: null });
+    expect(line).toMatch(sentence);
+    expect(spoken[0]).toMatch(sentence);
   });
 
   it('O1 says who stopped, once all have answered', () => {

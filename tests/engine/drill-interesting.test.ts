@@ -75,6 +75,7 @@ test('the bar of the quick review is its smallest loss', () => {
       played: played.tiles,
       better: best.tiles,
       loss,
+      within: 0,
       unit: 'tiles',
     })),
   );
@@ -96,8 +97,8 @@ describe('a deeper judge in place of the quick one', () => {
   test('decides alone, whatever the quick loss is', () => {
     const [deal] = interestingDeals(seeds.slice(0, 1), lookout, houseKernel, judgeAs('better-exists'));
     expect(deal!.better.length).toBeGreaterThanOrEqual(4);
-    for (const { better, loss, unit } of deal!.better) {
-      expect({ better, loss, unit }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, unit: 'points' });
+    for (const { better, loss, within } of deal!.better) {
+      expect({ better, loss, within }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, within: 0.5 });
     }
     for (const verdict of ['as-good', 'too-close'] as const) {
       expect(interestingDeals(seeds.slice(0, 2), lookout, houseKernel, judgeAs(verdict))).toEqual([]);
