@@ -10,6 +10,7 @@ import { Classes } from './class/classes.ts';
 import { sharedJudges } from './class/shared-judges.ts';
 import { sharedReviewer } from './class/shared-reviews.ts';
 import type { Config } from './config.ts';
+import { classMineRoutes } from './http/class-mine.ts';
 import { classRoutes } from './http/classes.ts';
 import type { Figures } from './http/figures.ts';
 import { mineRoutes } from './http/mine.ts';
@@ -136,6 +137,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     judges,
     roomsPerMinute: limits.roomsPerMinute,
   });
+  classMineRoutes(app, { classes, store: ports.store });
   sockets.open(app);
   await pages(app, ports.clientFolder);
 

@@ -195,6 +195,7 @@ export {
   CLASSES_PATH,
   cardPath,
   classLink,
+  classMinePath,
   classPath,
   HOUSE_CARD_PATH,
   minePath,

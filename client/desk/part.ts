@@ -1,6 +1,8 @@
 // Everything of a class on the page, fetched when somebody leads or joins one.
 import '../styles/tiles.css';
 import '../styles/desk.css';
+import '../styles/prepare.css';
+import '../styles/spread.css';
 import '../styles/wall.css';
 import '../styles/print.css';
 

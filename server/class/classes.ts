@@ -63,6 +63,12 @@ export class Classes {
     return live;
   }
 
+  /** Nothing of this class and its tables is kept any more. Rejects when the store cannot be reached. */
+  async remove(live: LiveClass): Promise<void> {
+    await live.disband();
+    this.#live.delete(live.code);
+  }
+
   /** Whoever waits for news is answered. */
   async close(): Promise<void> {
     const classes = await Promise.allSettled(this.#live.values());

@@ -38,11 +38,14 @@ export type ClassCommand =
       readonly outcome: Settled;
       readonly closed: boolean;
     }
+  | { readonly kind: 'leave'; readonly pupil: number }
   | { readonly kind: 'end' };
 
 export type ClassDecision = { readonly ok: true; readonly events: readonly ClassEvent[] } | Refusal;
 
 export function decideClass(state: ClassState, command: ClassCommand): ClassDecision {
+  // What is kept can be forgotten after the end too.
+  if (command.kind === 'leave') return decideLeaving(state, command.pupil);
   if (state.ended) return command.kind === 'end' ? accept() : turnDown('class-over');
   switch (command.kind) {
     case 'join': {
@@ -62,7 +65,7 @@ export function decideClass(state: ClassState, command: ClassCommand): ClassDeci
     case 'stand-in': {
       const { pupil, on } = command;
       const one = state.pupils[pupil];
-      if (!one) return turnDown('no-such-pupil');
+      if (!one || one.left) return turnDown('no-such-pupil');
       return one.standIn === on ? accept() : accept({ kind: 'stand-in', pupil, on });
     }
     case 'show':
@@ -77,6 +80,12 @@ export function decideClass(state: ClassState, command: ClassCommand): ClassDeci
     case 'end':
       return accept({ kind: 'ended' });
   }
+}
+
+function decideLeaving({ pupils }: ClassState, pupil: number): ClassDecision {
+  const one = pupils[pupil];
+  if (!one) return turnDown('no-such-pupil');
+  return one.left ? accept() : accept({ kind: 'left', pupil });
 }
 
 /** What is named later for the same step takes the place of what was named before. */

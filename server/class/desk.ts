@@ -14,11 +14,11 @@ import { goneSince } from '../room/state.ts';
 import { entriesOf } from './entries.ts';
 import { lineFor } from './line.ts';
 import type { LiveClass } from './live-class.ts';
-import type { Pupil } from './state.ts';
+import { type Pupil, pupilsIn } from './state.ts';
 
 export async function deskFor(live: LiveClass, now: number): Promise<Desk> {
   const { state, version, code } = live;
-  const { drill, terms, dealt, holdBefore, ended, shown, pupils } = state;
+  const { drill, terms, dealt, holdBefore, ended, shown } = state;
   const entries = dealt === 0 ? [] : await entriesOf(live, dealt - 1, null);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
@@ -35,7 +35,7 @@ export async function deskFor(live: LiveClass, now: number): Promise<Desk> {
     holdBefore,
     ended,
     shown,
-    pupils: pupils.map((pupil) => deskPupil(live, pupil, now)),
+    pupils: pupilsIn(state).map((pupil) => deskPupil(live, pupil, now)),
     line: lineFor(live),
     spreads: spreads.map(({ seat, kind, step, pupils: chose, stoodIn }) => ({
       seat,

@@ -3,14 +3,14 @@ import { type Discretion, openStep, STEPS, type Step, seatView } from '../../sha
 import { isPlayedOut } from '../room/lead.ts';
 import { roundOf } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
-import type { Pupil } from './state.ts';
+import { type Pupil, pupilsIn } from './state.ts';
 
 /** For the deal at this place of the drill; null where single pupils may be shown. */
 export function discretionFor(live: LiveClass, deal: number): Discretion {
-  const { terms, pupils } = live.state;
+  const { terms } = live.state;
   if (terms.names) return null;
   return ({ seat, step }) =>
-    pupils
+    pupilsIn(live.state)
       .filter((pupil) => pupil.seat === seat && pupil.first <= deal)
       .every((pupil) => hasBehind(live, pupil, deal, step));
 }

@@ -42,4 +42,6 @@ export type ClassEvent =
       readonly step: Step;
       readonly families: readonly string[];
     }
+  /** A pupil gave the seat up and had the name forgotten. */
+  | { readonly kind: 'left'; readonly pupil: number }
   | { readonly kind: 'ended' };

@@ -1,5 +1,6 @@
 // (class, event) → the next class; total and silent, it believes every event of the log.
 import type { Logged } from '../room/event.ts';
+import { FORGOTTEN_NAME, NO_KEY } from '../room/mine.ts';
 import type { ClassEvent } from './event.ts';
 import type { ClassState } from './state.ts';
 
@@ -43,7 +44,7 @@ function evolveClass(state: ClassState, event: ClassEvent): ClassState {
     case 'joined': {
       const { name, key, room, seat } = event;
       const id = state.pupils.length;
-      const pupil = { id, name, key, room, seat, standIn: false, first: firstDeal(state) };
+      const pupil = { id, name, key, room, seat, standIn: false, left: false, first: firstDeal(state) };
       return { ...state, pupils: [...state.pupils, pupil] };
     }
     case 'dealt':
@@ -67,6 +68,14 @@ function evolveClass(state: ClassState, event: ClassEvent): ClassState {
         (aim) => aim.pupil !== pupil || aim.deal !== deal || aim.step !== step,
       );
       return { ...state, aims: [...others, { pupil, deal, step, families }] };
+    }
+    case 'left': {
+      const gone = { name: FORGOTTEN_NAME, key: NO_KEY, left: true, standIn: false };
+      return {
+        ...state,
+        pupils: state.pupils.map((one) => (one.id === event.pupil ? { ...one, ...gone } : one)),
+        aims: state.aims.filter(({ pupil }) => pupil !== event.pupil),
+      };
     }
     case 'ended':
       return { ...state, ended: true };

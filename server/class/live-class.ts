@@ -11,7 +11,7 @@ import { logged } from '../room/room.ts';
 import { personsOf, type RoomState, roundRuns } from '../room/state.ts';
 import { type ClassCommand, decideClass } from './decide.ts';
 import { evolveLogged } from './evolve.ts';
-import { type ClassState, playsOneLine } from './state.ts';
+import { type ClassState, type Pupil, playsOneLine } from './state.ts';
 import { type ClassTable, Tables } from './tables.ts';
 import { botsOf } from './turned.ts';
 
@@ -107,6 +107,23 @@ export class LiveClass {
       }),
     );
     return answers.find(({ ok }) => !ok) ?? { ok: true };
+  }
+
+  /** A pupil has given the seat up. */
+  async freeSeat({ room, seat }: Pupil): Promise<Answer> {
+    const table = await this.tables.meet(room);
+    return table ? table.live.room.submit({ kind: 'free-pupil', seat }) : { ok: true };
+  }
+
+  /** Every table ends for good; the class is not to be used any more. */
+  async disband(): Promise<void> {
+    for (const code of this.rooms()) {
+      const table = await this.tables.meet(code);
+      await table?.live.room.submit({ kind: 'close' });
+      await this.#ports.store.remove(code);
+    }
+    this.stop();
+    await this.#ports.store.remove(this.code);
   }
 
   /** Takes over what another server has written. Rejects when the store is away. */

@@ -3,10 +3,11 @@ import { classReport, type DrillReport } from '../../shared-engine/index.ts';
 import { discretionFor } from './discretion.ts';
 import { entriesOf, type PupilEntry } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
+import { pupilsIn } from './state.ts';
 import type { WallPorts } from './wall.ts';
 
 export async function reportFor(live: LiveClass, { reviewer, judges }: WallPorts): Promise<DrillReport> {
-  const { drill, dealt, terms, pupils } = live.state;
+  const { drill, dealt, terms } = live.state;
   const deeper = judges && { judges, wanted: () => false, onJudged() {} };
   const played = await Promise.all(
     drill.deals.slice(0, dealt).map(async (deal, place) => ({
@@ -26,7 +27,7 @@ export async function reportFor(live: LiveClass, { reviewer, judges }: WallPorts
       ),
     ),
     pupils: terms.names
-      ? pupils.map(({ id, name }) => ({
+      ? pupilsIn(live.state).map(({ id, name }) => ({
           name,
           deals: played.flatMap(({ deal, entries }) => resultOf(deal.id, entries, id)),
         }))

@@ -18,6 +18,8 @@ export interface Pupil {
   readonly room: string;
   readonly seat: Seat;
   readonly standIn: boolean;
+  /** Whether the pupil gave the seat up; a bot plays there, and the name is forgotten. */
+  readonly left: boolean;
   /** Place in the drill of the first deal that this pupil's table gets. */
   readonly first: number;
 }
@@ -54,6 +56,11 @@ export interface ClassState {
 /** Whether the class goes on from one choice for all after each step (rule L1). */
 export function playsOneLine({ drill }: ClassState): boolean {
   return drill.form === 'one-line';
+}
+
+/** Those who are still in the class. */
+export function pupilsIn({ pupils }: ClassState): readonly Pupil[] {
+  return pupils.filter(({ left }) => !left);
 }
 
 /** Seats at each table that pupils take. */

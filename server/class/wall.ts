@@ -18,6 +18,7 @@ import { discretionFor } from './discretion.ts';
 import { entriesOf, type Judging, roundOf } from './entries.ts';
 import type { LiveClass } from './live-class.ts';
 import type { SharedJudges } from './shared-judges.ts';
+import { pupilsIn } from './state.ts';
 
 export interface WallPorts {
   readonly reviewer: Reviewer;
@@ -27,7 +28,8 @@ export interface WallPorts {
 
 export async function wallFor(live: LiveClass, ports: WallPorts): Promise<Wall> {
   const { state, version, code } = live;
-  const { drill, dealt, shown, pupils, ended } = state;
+  const { drill, dealt, shown, ended } = state;
+  const pupils = pupilsIn(state);
   const { families } = live.card.card;
   const deal = drill.deals[dealt - 1];
   const spread =

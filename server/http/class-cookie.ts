@@ -20,6 +20,10 @@ export function giveClassSecret(reply: FastifyReply, code: string, holder: Holde
   });
 }
 
+export function takeClassSecrets(reply: FastifyReply, code: string): void {
+  for (const name of Object.values(NAMES)) reply.clearCookie(name, { path: classPath(code) });
+}
+
 export function isTeacher(request: FastifyRequest, { key }: ClassState): boolean {
   return keysOf(request, 'teacher').some((shown) => sameKey(key, shown));
 }

@@ -6,10 +6,11 @@ import { accept, type RoomDecision, turnDown } from './decision.ts';
 import type { RoomEvent } from './event.ts';
 import { isPlayedOut } from './lead.ts';
 import { type RoomState, roundRuns } from './state.ts';
+import { leaving } from './table-act.ts';
 
 const CLOSED: RoomEvent = { kind: 'round', event: { kind: 'closed' } };
 
-type Led = RoomCommand & { kind: 'lead' | 'more-time' | 'seat-pupil' | 'follow' };
+type Led = RoomCommand & { kind: 'lead' | 'more-time' | 'seat-pupil' | 'free-pupil' | 'follow' };
 
 export function decideLed(state: RoomState, command: Led): RoomDecision {
   switch (command.kind) {
@@ -29,6 +30,8 @@ export function decideLed(state: RoomState, command: Led): RoomDecision {
       if (state.chairs[seat].kind === 'person') return turnDown('seat-taken');
       return accept([{ kind: 'seat-taken', seat, name, key }]);
     }
+    case 'free-pupil':
+      return accept(state.chairs[command.seat].kind === 'person' ? leaving(state, command.seat) : []);
     case 'follow':
       return decideFollow(state, command);
   }

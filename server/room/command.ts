@@ -83,4 +83,6 @@ export type RoomCommand =
     }
   /** A pupil's seat at a table of a class. */
   | { readonly kind: 'seat-pupil'; readonly seat: Seat; readonly name: string; readonly key: string }
+  /** A pupil has given the seat up: a bot takes it over. */
+  | { readonly kind: 'free-pupil'; readonly seat: Seat }
   | { readonly kind: 'close' };

@@ -63,6 +63,7 @@ export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision
     case 'lead':
     case 'more-time':
     case 'seat-pupil':
+    case 'free-pupil':
     case 'follow':
       return decideLed(state, command);
     case 'close':

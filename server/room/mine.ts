@@ -6,7 +6,7 @@ import type { Logged, RoomEvent } from './event.ts';
 /** Stands where a name was. */
 export const FORGOTTEN_NAME = 'Somebody';
 /** Is the hash of no secret that anybody could find. */
-const NO_KEY = '0'.repeat(64);
+export const NO_KEY = '0'.repeat(64);
 
 /** One thing that is kept, in plain words and numbers. */
 export type KeptEntry = Readonly<Record<string, unknown>> & { readonly at: number; readonly what: string };

@@ -29,7 +29,7 @@ function decideReady(state: RoomState, seat: Seat, ready: boolean): RoomDecision
 }
 
 /** With tiles on the table a bot takes them over, so that the others can finish the round. */
-function leaving(state: RoomState, seat: Seat): RoomEvent[] {
+export function leaving(state: RoomState, seat: Seat): RoomEvent[] {
   const freed: RoomEvent = { kind: 'seat-freed', seat };
   if (!roundRuns(state)) return [freed];
   return [freed, { kind: 'bot-seated', seat, name: botName(seat, namesOf(state)), style: FILL_IN_STYLE }];

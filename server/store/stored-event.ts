@@ -95,6 +95,7 @@ const classEvent = z.discriminatedUnion('kind', [
     step: stepSchema,
     families: z.array(z.string()).readonly(),
   }),
+  z.strictObject({ kind: z.literal('left'), pupil: z.int() }),
   z.strictObject({ kind: z.literal('ended') }),
 ]);
 

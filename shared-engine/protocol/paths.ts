@@ -34,6 +34,11 @@ export function minePath(code: string): string {
   return `${roomPath(code)}/mine`;
 }
 
+/** `GET` with a pupil's or the teacher's cookie answers what is kept; `DELETE` has it forgotten. */
+export function classMinePath(code: string): string {
+  return `${classPath(code)}/mine`;
+}
+
 /** The link one friend sends to another. */
 export function tablePath(code: string): string {
   return `/t/${encodeURIComponent(code)}`;
