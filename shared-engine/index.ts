@@ -34,9 +34,9 @@ export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
 export {
   type Deal,
   dealTiles,
+  dealtSize,
   isSeed,
   type PreparedDeal,
-  dealtSize,
 } from './deal/deal.ts';
 export { drawn, type Random, shuffled, stream } from './deal/random.ts';
 export {
