@@ -295,6 +295,7 @@ export {
   seatView,
   type View,
   viewFor,
+  type WatcherView,
 } from './view/view.ts';
 export { bytesOfBase64 } from './wasm/base64.ts';
 export { type WasmHost, wasmHost } from './wasm/host.ts';

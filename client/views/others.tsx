@@ -5,6 +5,7 @@ import type { Seated } from '../model/room.ts';
 import { nameOf, placeOf } from '../words/people.ts';
 import { TABLE } from '../words/room.ts';
 import { BotTag } from './bot-tag.tsx';
+import { PlaqueState } from './plaque-state.tsx';
 
 export function Others({ seated }: { readonly seated: Seated }) {
   const { you } = seated;
@@ -38,12 +39,7 @@ function Plaque({ seated, seat, direction }: PlaqueProps) {
         {view.dealer === seat && <span class="east">{TABLE.east}</span>}
       </p>
       <p class="plaque-place">{placeOf(you, seat)}</p>
-      <p class={ready ? 'plaque-state is-ready' : 'plaque-state'}>
-        <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
-          {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
-        </svg>
-        {away ? TABLE.away : ready ? TABLE.ready : TABLE.choosing}
-      </p>
+      <PlaqueState ready={ready} away={away} />
       {part && <p class="plaque-part">{part}</p>}
     </li>
   );

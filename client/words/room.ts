@@ -87,7 +87,7 @@ export const WATCH = {
   title: 'You are watching',
   about: 'A watcher sees what everybody may see, and no tiles.',
   closed: 'The round is closed. A free seat can be taken before the next deal.',
-  asked: 'Asked for across',
+  gives: (name: string) => `gives to ${name}`,
   step: (name: string) => `Open now: ${name}`,
 } as const;
 

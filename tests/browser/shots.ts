@@ -95,6 +95,8 @@ async function friends(browser: Browser, origin: string, look: string, picture: 
   await picture('sealed', host);
   await watcher.goto(link);
   await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
+  await passThree(guest);
+  await watcher.getByText('First right: the tiles have moved.').waitFor();
   await picture('watch', watcher);
   await Promise.all([host, guest, watcher].map((page) => page.context().close()));
 }
