@@ -176,6 +176,7 @@ export {
   lobbySchema,
   type OpenRoom,
   openRoomSchema,
+  type PageLine,
   type RefusalCode,
   type Resume,
   type RoomTerms,

@@ -57,6 +57,7 @@ export function connect(ports: ConnectionPorts): Connection {
   let callOff = () => {};
   let callOffWatch = () => {};
   let last = keepLastTable();
+  const page = ports.newId();
   // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
   let attempt = 0;
 
@@ -119,7 +120,8 @@ export function connect(ports: ConnectionPorts): Connection {
 
   function hello(ticket: string) {
     const { lowest, highest } = PROTOCOL_VERSIONS;
-    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket, ...last.resume() });
+    const from = { page, nth: attempt };
+    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket, from, ...last.resume() });
   }
 
   function receive(data: string) {

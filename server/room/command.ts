@@ -4,6 +4,7 @@ import type {
   Choice,
   Four,
   OpenRoom,
+  PageLine,
   PreparedDeal,
   Seat,
   Settled,
@@ -61,7 +62,13 @@ export type RoomCommand =
       readonly choice: Choice;
     }
   /** A connection of the owner's opened at this server, or is over. */
-  | { readonly kind: 'come'; readonly owner: Owner; readonly node: string; readonly line: string }
+  | {
+      readonly kind: 'come';
+      readonly owner: Owner;
+      readonly node: string;
+      readonly line: string;
+      readonly from?: PageLine;
+    }
   | { readonly kind: 'go'; readonly seat: Seat; readonly line: string }
   /** `shown` is the key of the secret that the owner brought. */
   | { readonly kind: 'change-key'; readonly owner: Owner; readonly shown: string; readonly key: string }

@@ -43,9 +43,7 @@ export function decideRoom(state: RoomState, command: RoomCommand): RoomDecision
       return inRound(state, round, { seat, by, choice });
     }
     case 'come':
-      return ownerIs(state, command.owner)
-        ? accept([{ kind: 'came', seat: command.owner.seat, node: command.node, line: command.line }])
-        : turnDown('not-seated');
+      return decideComing(state, command);
     case 'go':
       return decideGoing(state, command);
     case 'change-key':
@@ -125,6 +123,18 @@ function decideDeal(state: RoomState, seed: string): RoomDecision {
 }
 
 /** Only the newest connection's end counts. */
+/** One page may reach two servers, and one of them may be slow: its newer line stays, whichever is heard of first. */
+function decideComing(
+  state: RoomState,
+  { owner, node, line, from }: RoomCommand & { kind: 'come' },
+): RoomDecision {
+  const person = personAt(state, owner.seat, owner.since);
+  if (person === null) return turnDown('not-seated');
+  const there = person.presence.kind === 'here' ? person.presence.from : undefined;
+  if (there && from && there.page === from.page && there.nth > from.nth) return accept([]);
+  return accept([{ kind: 'came', seat: owner.seat, node, line, ...(from && { from }) }]);
+}
+
 function decideGoing(state: RoomState, { seat, line }: RoomCommand & { kind: 'go' }): RoomDecision {
   const chair = state.chairs[seat];
   const present = chair.kind === 'person' && chair.presence.kind === 'here' && chair.presence.line === line;

@@ -1,5 +1,5 @@
 // What has happened in a room; the log of these is the room.
-import type { RoomTerms, RoundEvent, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { PageLine, RoomTerms, RoundEvent, Seat, StyleName } from '../../shared-engine/index.ts';
 import type { ClassEvent } from '../class/event.ts';
 import type { CardChoice } from './card-choice.ts';
 import type { Lead } from './lead.ts';
@@ -24,7 +24,13 @@ export type RoomEvent =
       readonly style: StyleName;
     }
   /** A connection of the seat's owner opened at server `node`; it takes the place of an earlier one. */
-  | { readonly kind: 'came'; readonly seat: Seat; readonly node: string; readonly line: string }
+  | {
+      readonly kind: 'came';
+      readonly seat: Seat;
+      readonly node: string;
+      readonly line: string;
+      readonly from?: PageLine;
+    }
   /** This connection of the seat's owner is over. */
   | { readonly kind: 'went'; readonly seat: Seat; readonly line: string }
   /** The owner's secret was changed; `key` is the hash of the new one, `before` of the one that was brought. */

@@ -74,9 +74,7 @@ export function evolveRoom(before: RoomState, logged: Logged): RoomState {
     case 'ready':
       return withPerson(state, event.seat, { ready: event.ready });
     case 'came':
-      return withPerson(state, event.seat, {
-        presence: { kind: 'here', node: event.node, line: event.line },
-      });
+      return withPerson(state, event.seat, { presence: hereBy(event) });
     case 'went':
       return withPerson(state, event.seat, { presence: { kind: 'gone', since: logged.at } });
     case 'key-changed':
@@ -130,6 +128,10 @@ function stepOf(
     default:
       return { stepAt, takenBack, moreTime };
   }
+}
+
+function hereBy({ node, line, from }: RoomEvent & { kind: 'came' }): Presence {
+  return { kind: 'here', node, line, ...(from && { from }) };
 }
 
 /** Whoever returns gets a new secret; those not brought for some returns are worth nothing any more. */

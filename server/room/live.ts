@@ -1,5 +1,5 @@
 // A room at work: its log-keeping core with the table around it, the keeper and the reviews.
-import { CLOSE, type Resume } from '../../shared-engine/index.ts';
+import { CLOSE } from '../../shared-engine/index.ts';
 import type { PlayingCard, Undo } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import type { Owner } from './command.ts';
@@ -10,7 +10,7 @@ import { type ReviewPorts, Reviews } from './reviews.ts';
 import { Room, type RoomPorts } from './room.ts';
 import type { RoomState } from './state.ts';
 import { storyOf } from './story.ts';
-import { type Line, Table } from './table.ts';
+import { type Coming, type Line, Table } from './table.ts';
 
 export interface LivePorts extends RoomPorts, KeeperPorts, ReviewPorts {
   /** Makes reviews at the tables of a class, where many hold and do the same; missing: as at any other table. */
@@ -22,7 +22,7 @@ export interface LiveRoom {
   readonly table: Table;
   readonly card: PlayingCard;
   /** Lets somebody listen to the table until the answer is called; see `Table.attach`. */
-  attach(line: Line, owner: Owner | null, knows?: Resume | null): Undo;
+  attach(line: Line, owner: Owner | null, coming: Coming): Undo;
   /** Ends every timer; what was begun is finished and kept. */
   stop(): Promise<void>;
 }
@@ -58,7 +58,7 @@ export function bringToLife(
     room,
     table,
     card,
-    attach: (line, owner, knows) => table.attach(line, owner, reviews.waiting, knows),
+    attach: (line, owner, coming) => table.attach(line, owner, reviews.waiting, coming),
     async stop() {
       keeper.stop();
       reviews.stop();

@@ -1,12 +1,12 @@
 // The state of a room, as its log tells it.
-import type { Four, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { Four, PageLine, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
 import type { CardChoice } from './card-choice.ts';
 import type { Door } from './event.ts';
 import type { Lead } from './lead.ts';
 
 export type Presence =
   /** `line` names the newest connection, so that the late end of an old one does no harm. */
-  | { readonly kind: 'here'; readonly node: string; readonly line: string }
+  | { readonly kind: 'here'; readonly node: string; readonly line: string; readonly from?: PageLine }
   /** Milliseconds since 1970. */
   | { readonly kind: 'gone'; readonly since: number };
 

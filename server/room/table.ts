@@ -1,6 +1,7 @@
 // The people around a room: who listens from where, and what each of them is told after every change.
 import {
   CLOSE,
+  type PageLine,
   type Resume,
   type Review,
   SEATS,
@@ -25,14 +26,20 @@ export interface Line {
   end(code: number, reason?: string): void;
 }
 
-interface Listener {
+/** What somebody says of himself who opens a line. */
+export interface Coming {
+  /** Which table the other side has from an earlier line; null when it has none. */
+  readonly knows: Resume | null;
+  /** Null where the other side does not say. */
+  readonly from: PageLine | null;
+}
+
+interface Listener extends Coming {
   readonly line: Line;
   /** Null for a watcher; an owner who lost the seat is told what a watcher is told. */
   readonly owner: Owner | null;
   /** Names the connection. */
   readonly name: string;
-  /** Which table the other side has from an earlier line; null when it has none. */
-  readonly knows: Resume | null;
   /** What was told last; null as long as the room has to know of the connection before anything is told. */
   told: Heard | null;
   /** Whether the room has known of the connection. */
@@ -74,12 +81,11 @@ export class Table {
   }
 
   /**
-   * Lets somebody listen; a newer line of the same person replaces the older one. `knows`: which table
-   * the other side has already, from an earlier line.
+   * Lets somebody listen; a newer line of the same person replaces the older one.
    */
-  attach(line: Line, owner: Owner | null, waiting: Waiting, knows: Resume | null = null): Undo {
+  attach(line: Line, owner: Owner | null, waiting: Waiting, coming: Coming): Undo {
     const name = `${this.#ports.node}.${++this.#names}`;
-    const listener: Listener = { line, owner, name, knows, told: null, known: false };
+    const listener: Listener = { ...coming, line, owner, name, told: null, known: false };
     this.#listeners.add(listener);
     void this.#enter(listener, waiting);
     return () => {
@@ -142,10 +148,10 @@ export class Table {
   }
 
   /** A connection of which the room cannot be told just now is told of at the next roll call. */
-  async #come({ owner, name }: Listener): Promise<void> {
+  async #come({ owner, name, from }: Listener): Promise<void> {
     const { node } = this.#ports;
     if (owner === null) return;
-    await this.#room.submit({ kind: 'come', owner, node, line: name });
+    await this.#room.submit({ kind: 'come', owner, node, line: name, ...(from && { from }) });
   }
 
   async #leave(seat: Seat, line: string): Promise<void> {

@@ -95,7 +95,8 @@ export class Session {
     if (entrance === null) return this.#end(CLOSE.ticketRefused);
     const { live, owner } = entrance;
     this.#line.send({ kind: 'welcome', id: message.id, version });
-    const detach = live.attach(this.#line, owner, message.resume ?? null);
+    const { resume = null, from = null } = message;
+    const detach = live.attach(this.#line, owner, { knows: resume, from });
     this.#state = owner ? { kind: 'seated', live, owner, detach } : { kind: 'watching', detach };
   }
 

@@ -44,6 +44,10 @@ const tableActSchema = z.discriminatedUnion('kind', [
 ]);
 export type TableAct = z.infer<typeof tableActSchema>;
 
+const pageLineSchema = z.strictObject({ page: idSchema, nth: z.int().min(0) });
+/** A line of a page: who opened it, and how many that page had opened before. */
+export type PageLine = z.infer<typeof pageLineSchema>;
+
 /** Frames from a page to the server. */
 export const clientMessageSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -55,6 +59,8 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     ticket: z.string().min(1).max(100),
     /** Number and seat of the last table that this page has of the room; the server may then send `news` of it. */
     resume: z.strictObject({ seq: z.int().min(0), you: seatSchema.nullable() }).optional(),
+    /** A line that comes late never takes the place of a newer one of the same page. */
+    from: pageLineSchema.exactOptional(),
   }),
   z.strictObject({
     kind: z.literal('choose'),

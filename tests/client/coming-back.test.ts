@@ -56,6 +56,17 @@ describe('the table after a cut', () => {
     expect(hello(fake)).not.toHaveProperty('resume');
   });
 
+  it('is asked for by a page that says which of its lines is the newer', async () => {
+    const fake = fakeLine();
+    await open(fake);
+    const first = hello(fake);
+    await again(fake);
+    const second = hello(fake);
+    if (first?.kind !== 'hello' || second?.kind !== 'hello') throw new Error('no hello');
+    expect(second.from?.page).toBe(first.from?.page);
+    expect(second.from!.nth).toBeGreaterThan(first.from!.nth);
+  });
+
   it('is not made of news about a table that is not here, but asked for whole', async () => {
     const fake = fakeLine();
     await open(fake);

@@ -24,7 +24,9 @@ describe('a line that opens', () => {
   it('says hello with its ticket and its versions first', async () => {
     const fake = fakeLine();
     await open(fake);
-    expect(fake.lines[0]!.sent).toEqual([{ kind: 'hello', id: 'id-1', versions: [1, 1], ticket: 'ticket' }]);
+    expect(fake.lines[0]!.sent).toEqual([
+      { kind: 'hello', id: 'id-2', versions: [1, 1], ticket: 'ticket', from: { page: 'id-1', nth: 1 } },
+    ]);
     expect(fake.states.map(({ kind }) => kind)).toEqual(['connecting', 'open']);
   });
 

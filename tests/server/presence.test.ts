@@ -93,6 +93,26 @@ describe('two servers', () => {
     expect([isHere(young, 0), isHere(tomas, 0)]).toEqual([true, true]);
   });
 
+  test('an older line of the same page that a slow server hears of late does not replace the newer one', async () => {
+    const { here, there, host, tomas } = await two();
+    const come = async (server: TestServer, nth: number) => {
+      const peer = await Peer.open(server.url);
+      const { ticket } = await ticketFor(server, host);
+      peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket, from: { page: 'page', nth } });
+      await peer.untilTable(() => true);
+      return peer;
+    };
+    const newer = await come(there, 2);
+    const older = await come(here, 1);
+    await older.close();
+    await Promise.all([newer.roundTrip(), tomas.roundTrip()]);
+    expect(await newer.act({ kind: 'ready', ready: true })).toMatchObject({ kind: 'ack' });
+    expect(isHere(tomas, 0)).toBe(true);
+    const newest = await come(here, 3);
+    expect(await newer.ended).toBe(CLOSE.replaced);
+    expect(isHere(newest, 0)).toBe(true);
+  });
+
   test('the people of a server that is gone count as gone, once', async () => {
     const { guest, ines, fail, rooms, host } = await two();
     await ines.untilTable(() => isHere(ines, guest.seat), 'Tomas');

@@ -27,7 +27,7 @@ const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { rea
   'seat-taken': { kind: 'seat-taken', seat: 0, name: 'Ines 🀄', key: 'a'.repeat(64) },
   'seat-freed': { kind: 'seat-freed', seat: 3 },
   'bot-seated': { kind: 'bot-seated', seat: 1, name: 'Odo', style: 'guarded' },
-  came: { kind: 'came', seat: 0, node: 'node', line: 'node.1' },
+  came: { kind: 'came', seat: 0, node: 'node', line: 'node.1', from: { page: 'page', nth: 1 } },
   went: { kind: 'went', seat: 0, line: 'node.1' },
   'key-changed': { kind: 'key-changed', seat: 0, key: 'b'.repeat(64), before: 'a'.repeat(64) },
   'in-hand': { kind: 'in-hand', node: 'node', others: ['other'] },
