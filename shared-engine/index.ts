@@ -191,6 +191,7 @@ export {
   type TableNews,
   ticketSchema,
 } from './protocol/messages.ts';
+export { type KeptEntry, keptSchema } from './protocol/mine.ts';
 export { withNews } from './protocol/news.ts';
 export {
   CLASSES_PATH,

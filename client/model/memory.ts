@@ -3,6 +3,8 @@ import type { Memory } from '../connection/pending.ts';
 
 type Drawer = 'localStorage' | 'sessionStorage';
 
+const OURS = 'quadrille.';
+
 function drawer(name: Drawer): Memory {
   // Private windows may refuse storage; the page then forgets, and works.
   const attempt = <T>(use: (storage: Storage) => T): T | null => {
@@ -13,15 +15,27 @@ function drawer(name: Drawer): Memory {
     }
   };
   return {
-    read: (key) => attempt((storage) => storage.getItem(`quadrille.${key}`)),
+    read: (key) => attempt((storage) => storage.getItem(`${OURS}${key}`)),
     write: (key, text) => {
-      attempt((storage) => storage.setItem(`quadrille.${key}`, text));
+      attempt((storage) => storage.setItem(`${OURS}${key}`, text));
     },
     forget: (key) => {
-      attempt((storage) => storage.removeItem(`quadrille.${key}`));
+      attempt((storage) => storage.removeItem(`${OURS}${key}`));
     },
   };
 }
 
 export const lasting: Memory = drawer('localStorage');
 export const forThisTab: Memory = drawer('sessionStorage');
+
+/** Empties both drawers of everything that this page has put there. */
+export function clearNotes(): void {
+  for (const name of ['localStorage', 'sessionStorage'] as const) {
+    try {
+      const storage = window[name];
+      for (const key of Object.keys(storage)) if (key.startsWith(OURS)) storage.removeItem(key);
+    } catch {
+      // A drawer that is shut holds nothing.
+    }
+  }
+}

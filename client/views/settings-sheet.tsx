@@ -1,5 +1,7 @@
 // The settings: how the page reads, moves and sounds, and how this player's tables are set up.
+import { KeptPanel } from '../kept/kept-panel.tsx';
 import type { App } from '../model/app.ts';
+import { clearNotes } from '../model/memory.ts';
 import { FIRST_SORTS, TEXT_SIZES } from '../model/settings.ts';
 import '../styles/sheet.css';
 import { percent, SETTINGS } from '../words/settings.ts';
@@ -79,6 +81,13 @@ export function SettingsSheet({ app }: { readonly app: App }) {
         <h3>{SETTINGS.tables}</h3>
         <TableTerms form="sheet" settings={settings} onChange={app.change} />
       </section>
+      <KeptPanel
+        app={app}
+        onClear={() => {
+          clearNotes();
+          window.location.reload();
+        }}
+      />
     </Sheet>
   );
 }
