@@ -5,7 +5,7 @@ import { pathOf } from '../model/route.ts';
 import '../styles/sheet.css';
 import '../styles/tiles.css';
 import { Tile } from '../tiles/tile.tsx';
-import { EXCHANGE, HELP, KEYS, TILE_LEGEND } from '../words/help.ts';
+import { CLASS_FORMS, EXCHANGE, HELP, KEYS, TILE_LEGEND } from '../words/help.ts';
 import { tileName } from '../words/tiles.ts';
 import { goInPage } from './link.ts';
 import { Sheet } from './sheet.tsx';
@@ -52,6 +52,19 @@ export function HelpSheet({ app }: { readonly app: App }) {
         <ul class="legend">
           {TILE_LEGEND.map(({ faces, words }) => (
             <Legend key={words} faces={faces} words={words} />
+          ))}
+        </ul>
+      </section>
+      <section>
+        <h3>{HELP.class}</h3>
+        <ul class="help-steps">
+          {CLASS_FORMS.map(({ title, words }) => (
+            <li key={title}>
+              <p>
+                <b>{title}</b>
+              </p>
+              <p>{words}</p>
+            </li>
           ))}
         </ul>
       </section>

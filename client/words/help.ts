@@ -8,6 +8,7 @@ export const HELP = {
   example: 'Try it on an example, two minutes',
   exampleBeside: 'Try it on an example, in a page beside this one',
   exchange: 'The exchange',
+  class: 'With a teacher',
   tiles: 'The tiles',
   keys: 'With a keyboard',
 } as const;
@@ -45,6 +46,21 @@ export const EXCHANGE: readonly Part[] = [
     steps: ['courtesy-ask'],
     title: 'A last trade across',
     words: 'You and the player opposite each name a number up to three; the smaller number is traded.',
+  },
+];
+
+/** The three ways in which a class sits. */
+export const CLASS_FORMS: readonly { readonly title: string; readonly words: string }[] = [
+  {
+    title: 'Everybody alone',
+    words:
+      'Each pupil has a table with the same three bots and the same tiles; whoever chooses alike gets alike.',
+  },
+  { title: 'Four at a table', words: 'The same deal lies at every table; bots take the places nobody has.' },
+  {
+    title: 'One line of play',
+    words:
+      'After each step the teacher picks the choice all go on from, with the same tiles again. Your own choice is kept, and your review judges it.',
   },
 ];
 
