@@ -39,7 +39,7 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
           <p>{JOIN.over}</p>
         ) : (
           <form class="join-form" onSubmit={(event) => void join(event)} noValidate>
-            <p>{JOIN.about}</p>
+            <p>{JOIN.about[info.form]}</p>
             <ul class="told">
               {termsWords(info.terms).map((sentence) => (
                 <li key={sentence}>{sentence}</li>

@@ -55,8 +55,8 @@ export function PupilList({ desk, at, act }: PupilListProps) {
   );
 }
 
-function clockCell({ at, held, sealed, since, remaining }: DeskPupil, passed: number): string {
-  if (at === 'waiting' || at === 'closed' || held || sealed) return '–';
+function clockCell({ at, held, sealed, since, remaining }: DeskPupil, passed: number): string | null {
+  if (at === 'waiting' || at === 'closed' || held || sealed) return null;
   return remaining === null ? clockOf(since + passed) : `${clockOf(remaining - passed)} ${DESK.left}`;
 }
 

@@ -1,7 +1,8 @@
 // The page for the wall of the classroom: one step in large, its rack, and the choices once they are revealed.
 import { useEffect } from 'preact/hooks';
-import { classPath, type Wall, wallSchema } from '../../shared-engine/index.ts';
+import { classLink, classPath, type Wall, wallSchema } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
+import { Scan } from '../views/scan.tsx';
 import { ROOM } from '../words/room.ts';
 import { tileList } from '../words/tiles.ts';
 import { LINE } from './line-words.ts';
@@ -48,6 +49,8 @@ function Quiet({ wall: { code, ended } }: { readonly wall: Wall }) {
         <>
           <p>{WALL.join}</p>
           <p class="wall-code">{[...code].join(' ')}</p>
+          <p>{WALL.at(window.location.host)}</p>
+          <Scan link={`${window.location.origin}${classLink(code)}`} />
         </>
       )}
     </section>

@@ -50,7 +50,7 @@ export function WishForm({ id, wish, families, onChange }: WishFormProps) {
                 max={14}
                 aria-label={`${WISHES[entry]}: ${BOUNDS.find(([name]) => name === bound)?.[1]}`}
                 value={count}
-                onChange={(event) =>
+                onInput={(event) =>
                   onChange(withAmount(wish, entry, bound, Math.trunc(Number(event.currentTarget.value))))
                 }
               />

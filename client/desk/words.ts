@@ -75,7 +75,14 @@ export const WISHES = {
 
 export const JOIN = {
   title: (drill: string) => `Come in: ${drill}`,
-  about: 'Your teacher leads the deals. You play at a table of your own; your review is for your eyes only.',
+  about: {
+    alone:
+      'Your teacher leads the deals. You play at a table of your own; your review is for your eyes only.',
+    tables:
+      'Your teacher leads the deals. Up to four of you share a table; your review is for your eyes only.',
+    'one-line':
+      'Your teacher leads the deals. You choose at a table of your own, and after each step all go on from one choice that your teacher picks. Your review judges your own choices and is for your eyes only.',
+  },
   button: 'Join the class',
   racks: {
     true: 'Your teacher can see your rack while you choose.',
@@ -172,6 +179,7 @@ export function clockOf(ms: number): string {
 export const WALL = {
   waiting: 'Nothing is on the wall yet.',
   join: 'Join with the code',
+  at: (host: string) => `on the front page of ${host}`,
   rack: 'The rack',
   racksDiffer: 'Not everybody had the same rack here.',
   choices: 'What the class chose',

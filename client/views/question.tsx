@@ -26,6 +26,18 @@ export function Question({ room, seated }: QuestionProps) {
     if (step !== null && document.activeElement === document.body) heading.current?.focus();
   }, [step, answered]);
 
+  // A table of a class that waits for its teacher asks nothing.
+  if (table.led?.held) {
+    return (
+      <section class="question" aria-labelledby="question">
+        <h1 id="question" ref={heading} tabIndex={-1}>
+          {TABLE.held}
+        </h1>
+        <p class="about">{TABLE.heldAbout}</p>
+      </section>
+    );
+  }
+
   const pass = openPass(view, you);
   const asks = step === 'vote' || step === 'courtesy-ask';
   const across = nameOf(table, neighbour(you, 'across'));

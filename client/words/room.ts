@@ -55,6 +55,8 @@ export const TABLE = {
   takeBackSlot: (tile: string, slot: number) => `Take ${tile} back from place ${slot}`,
   sealed: 'Your pass lies face down.',
   takeBack: 'Take it back',
+  held: 'The tables wait',
+  heldAbout: 'Your teacher says when it goes on.',
   passing: 'Passing…',
   goOn: 'Go on',
   stop: 'Stop here',
