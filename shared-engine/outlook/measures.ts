@@ -10,7 +10,7 @@ import { createReach, type ReachSteps } from './reach.ts';
 
 /** In this order everywhere: the weights of the model and the rows of its making. */
 export const MEASURES = [
-  /** Log₂ of the card's reach, less the same for an average rack of strangers on this card. */
+  /** Log₂ of the card's reach, as it stands beside the same of the better racks of strangers on this card. */
   'reach',
   'jokers',
   /** Of the targets nearest to the rack: tiles lacking in singles and pairs, on average. */
@@ -22,8 +22,18 @@ export const MEASURES = [
 ] as const;
 export type MeasureName = (typeof MEASURES)[number];
 
-/** Racks of strangers that a card is made comparable with. */
+/**
+ * Racks of strangers that a card is made comparable with, and those of them that reach furthest: an exchange leaves
+ * racks about as good as these, and they are what a rack competes with.
+ */
 const STRANGERS = 2000;
+const BETTER = 500;
+
+/** What makes the reach of a rack comparable from card to card: (reach − centre) ÷ spread. */
+export interface Scale {
+  readonly centre: number;
+  readonly spread: number;
+}
 
 export interface Measures {
   /**
@@ -49,12 +59,12 @@ export function createMeasures(play: PlayCard, steps: ReachSteps): Measures {
     return log2(reachOf(sums, racks[at + JOKER_INDEX]!) + 1);
   }
 
-  const average = meanOver(strangers(), (rack) => reach(rack, 0));
+  const { centre, spread } = scaleOf((rack) => reach(rack, 0));
 
   return {
     of(racks, at = 0) {
       const jokers = racks[at + JOKER_INDEX]!;
-      result[0] = reach(racks, at) - average;
+      result[0] = (reach(racks, at) - centre) / spread;
       result[1] = jokers;
       const count = nearestLanes(sums, jokers, lanes);
       let pairLack = 0;
@@ -85,13 +95,22 @@ function lackOf({ single, group }: Want, held: number): number {
   return Math.max(0, single + group - held);
 }
 
-/** The same racks for every card. */
-export function strangers(): Bag[] {
+/** Mean and standard deviation among the better racks of strangers, the same racks for every card. */
+export function scaleOf(reach: (rack: Bag) => number): Scale {
+  const better = strangers()
+    .map(reach)
+    .sort((a, b) => b - a)
+    .slice(0, BETTER);
+  const centre = meanOf(better, (value) => value);
+  return { centre, spread: Math.sqrt(meanOf(better, (value) => (value - centre) * (value - centre))) };
+}
+
+function strangers(): Bag[] {
   const random = stream('outlook', 'racks of strangers');
   const tiles = facesOf(FULL_SET);
   return Array.from({ length: STRANGERS }, () => bagOf(shuffled(tiles, random).slice(0, 13)));
 }
 
-function meanOver(racks: readonly Bag[], measure: (rack: Bag) => number): number {
-  return racks.reduce((sum, rack) => sum + measure(rack), 0) / racks.length;
+function meanOf(values: readonly number[], of: (value: number) => number): number {
+  return values.reduce((sum, value) => sum + of(value), 0) / values.length;
 }

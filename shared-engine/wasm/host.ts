@@ -29,7 +29,14 @@ export interface VectorExports {
   setSchedule(table: number, steps: number, vote: number, ask: number, room: number): void;
   setReach(room: number, weights: number, stretches: number, count: number, extra: number): void;
   reachOf(rack: number): number;
-  setOutlook(wanted: number, copiesOf: number, fitted: number, knots: number, mean: number): void;
+  setOutlook(
+    wanted: number,
+    copiesOf: number,
+    fitted: number,
+    knots: number,
+    centre: number,
+    spread: number,
+  ): void;
   outlookOf(rack: number, place: number): number;
   playMany(
     seed: number,

@@ -1,6 +1,6 @@
 // The outlook model and what it looks at, laid out in the memory of the vector module.
 import type { CompiledCard, Target } from '../card/compiled.ts';
-import { MEASURES, strangers } from '../outlook/measures.ts';
+import { MEASURES, scaleOf } from '../outlook/measures.ts';
 import type { OutlookModel } from '../outlook/model-format.ts';
 import { weightsFor } from '../outlook/reach.ts';
 import { copiesOf, FACE_COUNT, FACES } from '../tiles/face.ts';
@@ -45,12 +45,11 @@ export function layOutlook(
   new Uint8Array(buffer, copiesAt, FACE_COUNT).set(FACES.map(copiesOf));
   new Float64Array(buffer, fittedAt, fitted.length).set(fitted);
   const rack = new Uint8Array(buffer, rackAt, FACE_COUNT);
-  const others = strangers();
-  const sum = others.reduce((known, stranger) => {
+  const { centre, spread } = scaleOf((stranger) => {
     rack.set(stranger);
-    return known + vectors.reachOf(rackAt);
-  }, 0);
-  vectors.setOutlook(wantsAt, copiesAt, fittedAt, scores.length, sum / others.length);
+    return vectors.reachOf(rackAt);
+  });
+  vectors.setOutlook(wantsAt, copiesAt, fittedAt, scores.length, centre, spread);
 }
 
 function layReach(

@@ -75,13 +75,26 @@ describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $na
   const measuresOf = (rack: Bag) =>
     Object.fromEntries(MEASURES.map((name, at) => [name, measures.of(rack)[at]!]));
 
-  test('reach is the weighted count of all targets, less the same constant for every rack', () => {
-    const first = rackOf('first');
-    const constant = reachOf(card, first) - measuresOf(first).reach!;
+  test('reach is the weighted count of all targets, on one scale for every rack of the card', () => {
+    const [low, high] = [rackOf('first'), rackOf('second')] as const;
+    const spread =
+      (reachOf(card, high) - reachOf(card, low)) / (measuresOf(high).reach! - measuresOf(low).reach!);
+    const centre = reachOf(card, low) - measuresOf(low).reach! * spread;
     for (let n = 0; n < 60; n++) {
       const rack = rackOf(`reach ${n}`, 13 + (n % 2));
-      expect(measuresOf(rack).reach).toBeCloseTo(reachOf(card, rack) - constant, 9);
+      expect(measuresOf(rack).reach! * spread + centre).toBeCloseTo(reachOf(card, rack), 9);
     }
+  });
+
+  test('the scale is that of the better quarter of racks dealt at random: mean 0, deviation 1', () => {
+    const reaches = Array.from({ length: 1200 }, (_, n) => measuresOf(rackOf(`stranger ${n}`)).reach!);
+    const better = reaches.sort((a, b) => b - a).slice(0, 300);
+    const mean = better.reduce((sum, value) => sum + value, 0) / better.length;
+    const variance = better.reduce((sum, value) => sum + (value - mean) ** 2, 0) / better.length;
+    // Five standard errors of either and more: 300 of these racks against 500 others.
+    expect(Math.abs(mean)).toBeLessThan(0.4);
+    expect(Math.sqrt(variance)).toBeGreaterThan(0.7);
+    expect(Math.sqrt(variance)).toBeLessThan(1.35);
   });
 
   test('the nearest targets are looked at one by one', () => {

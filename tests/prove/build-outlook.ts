@@ -19,7 +19,7 @@ const root = new URL('../../', import.meta.url);
 /** Cards beside the house card. */
 const VARIANTS = 16;
 /** Of a hundred rounds, those on the house card. */
-const AT_HOUSE = 40;
+const AT_HOUSE = 60;
 
 const { values } = parseArgs({
   options: {

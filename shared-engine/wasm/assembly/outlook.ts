@@ -29,7 +29,8 @@ let copies: usize = 0;
 let model: usize = 0;
 let knots: i32 = 0;
 let padding: f64 = 0;
-let average: f64 = 0;
+let centre: f64 = 0;
+let spread: f64 = 1;
 
 /** `room` holds a row for sums and a row for tiles matched; `extra` is what the lanes without a target add. */
 export function setReach(room: usize, weights: usize, list: usize, count: u32, extra: f64): void {
@@ -45,12 +46,20 @@ export function setReach(room: usize, weights: usize, list: usize, count: u32, e
  * `wanted` has 32 bytes a target, `copiesOf` a byte a face. `fitted` holds as f64 the start, five weights, four
  * places, then `count` scores and as many chances.
  */
-export function setOutlook(wanted: usize, copiesOf: usize, fitted: usize, count: u32, mean: f64): void {
+export function setOutlook(
+  wanted: usize,
+  copiesOf: usize,
+  fitted: usize,
+  count: u32,
+  middle: f64,
+  width: f64,
+): void {
   wants = wanted;
   copies = copiesOf;
   model = fitted;
   knots = count;
-  average = mean;
+  centre = middle;
+  spread = width;
 }
 
 /** Forgets the racks looked at. */
@@ -121,7 +130,7 @@ function measure(rack: usize): void {
     count += <i32>popcnt(bits);
     for (; bits !== 0; bits &= bits - 1) addNearest(rack, at + <usize>ctz(bits));
   }
-  store<f64>(values, log2(weightSum(jokers) + 1) - average);
+  store<f64>(values, (log2(weightSum(jokers) + 1) - centre) / spread);
   store<f64>(values, <f64>jokers, 8);
   store<f64>(values, <f64>pairLack / <f64>count, 16);
   store<f64>(values, <f64>concealed / <f64>count, 24);
