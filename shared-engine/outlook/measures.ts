@@ -29,8 +29,11 @@ export type MeasureName = (typeof MEASURES)[number];
 const STRANGERS = 2000;
 const BETTER = 500;
 
+/** Halvings. The cards that the model was made on spread by 0.9 to 1.03; a card of a single line may not spread at all. */
+const LEAST_SPREAD = 0.5;
+
 /** What makes the reach of a rack comparable from card to card: (reach − centre) ÷ spread. */
-export interface Scale {
+interface Scale {
   readonly centre: number;
   readonly spread: number;
 }
@@ -102,7 +105,8 @@ export function scaleOf(reach: (rack: Bag) => number): Scale {
     .sort((a, b) => b - a)
     .slice(0, BETTER);
   const centre = meanOf(better, (value) => value);
-  return { centre, spread: Math.sqrt(meanOf(better, (value) => (value - centre) * (value - centre))) };
+  const spread = Math.sqrt(meanOf(better, (value) => (value - centre) * (value - centre)));
+  return { centre, spread: Math.max(LEAST_SPREAD, spread) };
 }
 
 function strangers(): Bag[] {

@@ -5,12 +5,14 @@ import {
   bagOf,
   type CompiledCard,
   chanceAt,
+  compileCard,
   copiesOf,
   createMeasures,
   createOutlook,
   FACES,
   FULL_SET,
   facesOf,
+  HOUSE_CARD,
   houseCard,
   JOKER_INDEX,
   MEASURES,
@@ -136,6 +138,18 @@ test('every useful tile given back to a finished rack raises its outlook or leav
     expect(chances).toEqual([...chances].sort((a, b) => a - b));
     expect(chances.at(-1)).toBeGreaterThan(60);
   }
+});
+
+test('a card of a single target has an outlook too', () => {
+  const [line] = HOUSE_CARD.lines;
+  const whole = compileCard({ ...HOUSE_CARD, lines: [line!] });
+  const card = { ...whole, targets: whole.targets.slice(0, 1) };
+  const outlook = createOutlook(card);
+  const [target] = card.targets as [CompiledCard['targets'][number]];
+  const hand = target.singles.map((single, face) => single + target.groups[face]!);
+  const poor = outlook.of(rackOf('poor'), 0);
+  expect(poor).toBeGreaterThan(0);
+  expect(outlook.of(hand, 0)).toBeGreaterThan(poor);
 });
 
 test('a tile traded for a joker never loses outlook by more than a point', () => {
