@@ -2,6 +2,7 @@
 import type { StepSpread } from '../../shared-engine/index.ts';
 import { TileRow } from '../views/tile-row.tsx';
 import { optionName } from '../words/options.ts';
+import { LINE } from './line-words.ts';
 import { type CostFigure, commonUnit, costOf, costWords } from './spread-words.ts';
 import { percent, WALL } from './words.ts';
 
@@ -57,6 +58,11 @@ export function SpreadPicture({ spread, most = spread.choices.length }: SpreadPi
         </p>
       )}
       {spread.alone !== undefined && <p class="spread-others">{WALL.alone(spread.alone)}</p>}
+      {spread.wentOn !== undefined && (
+        <p class="spread-line">
+          <b>{LINE.wentOn}:</b> <Chosen kind={spread.kind} chosen={spread.wentOn} />
+        </p>
+      )}
       {spread.stoodIn > 0 && <p class="aside">{WALL.stoodIn(spread.stoodIn)}</p>}
     </div>
   );
@@ -67,7 +73,7 @@ interface ChosenProps {
   readonly chosen: StepSpread['choices'][number]['chosen'];
 }
 
-export function Chosen({ kind, chosen }: ChosenProps) {
+function Chosen({ kind, chosen }: ChosenProps) {
   if (typeof chosen === 'number') return <>{optionName(kind === 'pass' ? 'ask' : kind, chosen)}</>;
   if (chosen.length === 0) return WALL.unseen;
   return <TileRow tiles={chosen} />;

@@ -5,9 +5,8 @@ import { Tile } from '../tiles/tile.tsx';
 import { Scan } from '../views/scan.tsx';
 import { ROOM } from '../words/room.ts';
 import { tileList } from '../words/tiles.ts';
-import { LINE } from './line-words.ts';
 import { useNews } from './news.ts';
-import { Chosen, SpreadPicture } from './spread-picture.tsx';
+import { SpreadPicture } from './spread-picture.tsx';
 import { DESK, percent, stepName, WALL } from './words.ts';
 
 /** Choices that fit below the rack at 1080 lines. */
@@ -63,7 +62,7 @@ interface ShownProps {
 }
 
 function Shown({ wall, shown }: ShownProps) {
-  const { rack, spread, aims, families, wentOn } = wall;
+  const { rack, spread, aims, families } = wall;
   return (
     <>
       {rack ? (
@@ -86,11 +85,6 @@ function Shown({ wall, shown }: ShownProps) {
         <section aria-labelledby="wall-choices">
           <h2 id="wall-choices">{WALL.choices}</h2>
           {spread ? <SpreadPicture spread={spread} most={WALL_ROWS} /> : <p>{WALL.nobody}</p>}
-          {wentOn !== null && (
-            <p class="wall-line">
-              <b>{LINE.wentOn}:</b> <Chosen kind={shown.kind} chosen={wentOn} />
-            </p>
-          )}
         </section>
       ) : (
         <section class="wall-quiet">

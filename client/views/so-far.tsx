@@ -1,4 +1,5 @@
 // What this seat gave and got in the steps that are over, on demand.
+import type { Face, SeatStep } from '../../shared-engine/index.ts';
 import type { Seated } from '../model/room.ts';
 import { stepNews } from '../words/news.ts';
 import { nameOf } from '../words/people.ts';
@@ -8,7 +9,7 @@ import { TileRow } from './tile-row.tsx';
 
 export function SoFar({ seated }: { readonly seated: Seated }) {
   const { table, view } = seated;
-  const { steps } = view.record;
+  const { steps, own = [] } = view.record;
   return (
     <details class="so-far">
       <summary>{TABLE.soFar}</summary>
@@ -19,6 +20,7 @@ export function SoFar({ seated }: { readonly seated: Seated }) {
             {step.kind === 'move' ? (
               <>
                 <b>{STEP_NAMES[step.step]}</b>
+                <OwnInstead mine={own[index] ?? null} gave={step.gave} />
                 <p>
                   {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />
                 </p>
@@ -33,5 +35,20 @@ export function SoFar({ seated }: { readonly seated: Seated }) {
         ))}
       </ol>
     </details>
+  );
+}
+
+interface OwnInsteadProps {
+  /** What this seat chose itself, where the class went on from one choice for all. */
+  readonly mine: SeatStep | null;
+  readonly gave: readonly Face[];
+}
+
+function OwnInstead({ mine, gave }: OwnInsteadProps) {
+  if (mine?.kind !== 'move' || mine.gave.toSorted().join() === gave.toSorted().join()) return null;
+  return (
+    <p>
+      {TABLE.chosenInstead} <TileRow tiles={mine.gave} />
+    </p>
   );
 }

@@ -80,6 +80,7 @@ export const TABLE = {
   gave: 'To',
   got: 'From',
   nothingYet: 'Nothing yet.',
+  chosenInstead: 'You had chosen',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',
   leave: 'Give up my seat',

@@ -4,11 +4,9 @@ import {
   discreetSpread,
   openStep,
   ownStep,
-  type Settled,
   STEPS,
   type Step,
   seatView,
-  sortFaces,
   spreadsOf,
   type Wall,
   type WallChoice,
@@ -47,7 +45,6 @@ export async function wallFor(live: LiveClass, ports: WallPorts): Promise<Wall> 
     rack: shown ? rackAt(live, shown, spread?.rack ?? null) : null,
     aims: spread?.aims ?? [],
     spread: shown?.revealed ? (spread ?? null) : null,
-    wentOn: shown?.revealed ? wentOnFrom(state.line, shown) : null,
     families: Object.fromEntries(families.map(({ id, name }) => [id, name])),
     ended,
   };
@@ -69,18 +66,6 @@ async function spreadAt(live: LiveClass, { seat, step, kind }: WallChoice, judgi
   const spread = spreads.find((one) => one.seat === seat && one.step === step && one.kind === kind);
   const discretion = discretionFor(live, live.state.dealt - 1);
   return spread && discretion ? discreetSpread(spread, discretion(spread)) : spread;
-}
-
-/** As the choices of a spread are written. */
-function wentOnFrom(line: readonly Settled[], { seat, step, kind }: WallChoice): Wall['wentOn'] {
-  for (const at of line) {
-    if (at.kind === 'vote' && kind === 'vote') return Number(at.go[seat]);
-    if (at.kind === 'ask' && kind === 'ask') return at.asked[seat];
-    if (at.kind !== 'move' || at.step !== step || at.by[seat] === null) continue;
-    if (kind === 'pass') return sortFaces(at.own[seat]);
-    if (kind === 'blind') return at.blind[seat];
-  }
-  return null;
 }
 
 /** The rack as dealt is the teacher's own; a later one is shown where several faced it. */

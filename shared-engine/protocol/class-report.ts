@@ -20,7 +20,7 @@ const costShape = {
   points: measuredSchema.nullable(),
   costly: z.int().nullable(),
 };
-export const chosenSchema = z.union([z.array(faceSchema).readonly(), z.int()]);
+const chosenSchema = z.union([z.array(faceSchema).readonly(), z.int()]);
 
 /** One step's spread as the report and the wall have it; no choice says whose it was. */
 export const spreadSchema = z.object({
@@ -36,6 +36,7 @@ export const spreadSchema = z.object({
     .readonly(),
   alone: z.int().exactOptional(),
   aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
+  wentOn: chosenSchema.exactOptional(),
   ...costShape,
 });
 

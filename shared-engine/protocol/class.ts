@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { DRILL_FORMS } from '../drill/format.ts';
 import type { AnswerChoice } from '../exchange/command.ts';
 import { MOVE_STEPS, PASS_SIZE } from '../exchange/schedule.ts';
-import { chosenSchema, spreadSchema, stepSchema } from './class-report.ts';
+import { spreadSchema, stepSchema } from './class-report.ts';
 import { nameSchema } from './messages.ts';
 import { seatSchema, tilesSchema } from './views.ts';
 
@@ -197,8 +197,6 @@ export const wallSchema = z.object({
   aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
   /** Null until it is revealed. */
   spread: spreadSchema.nullable(),
-  /** Where the class plays one line: what it went on from at the shown step; null until that is revealed. */
-  wentOn: chosenSchema.nullable(),
   families: z.record(z.string(), z.string()),
   ended: z.boolean(),
 });

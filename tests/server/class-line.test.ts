@@ -6,6 +6,7 @@ import {
   type AnswerChoice,
   type ClassLine,
   type Drill,
+  FACES,
   FULL_SET,
   reviewRound,
   sizeOf,
@@ -151,6 +152,10 @@ test('E1 the class does not go on before all have chosen, by an illegal choice, 
   await peers[1]!.untilTable(({ led: now }) => now?.held === true, 'the stand-in');
   expect(await refused({ ...pass, tiles: rack.slice(0, 2) }, 0)).toBe('wrong-count');
   expect(await refused({ ...pass, tiles: ['joker', 'joker', 'joker'] }, 0)).toBe('joker-in-pass');
+  const foreign = FACES.find((face) => face !== 'joker' && !rack.includes(face))!;
+  expect(await refused({ ...pass, tiles: [foreign, ...rack.slice(0, 2)] }, 0)).toBe('tile-not-held');
+  expect(await refused({ ...pass, blind: 1, tiles: rack.slice(0, 2) }, 0)).toBe('blind-not-allowed');
+  expect(await refused({ kind: 'ask', step: 'courtesy-ask', count: 4 }, 0)).toBe('bad-request');
   expect(await refused({ kind: 'vote', step: 'vote', go: true }, 0)).toBe('wrong-step');
   expect(await refused(null, 0)).toBe('wrong-step');
   expect((await lineOf(class_)).place).toBe(0);
@@ -192,9 +197,10 @@ test('a late pupil comes to where the class is; the report counts each choice at
   await act(at, teacher, { kind: 'show', choice });
   const wall = await wallOf(at, teacher);
   expect(wall.answered).toBe(2);
-  expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.wentOn);
+  expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.spread!.wentOn);
+  expect(deal!.steps.map(({ wentOn }) => wentOn)).toEqual([wall.spread!.wentOn, undefined]);
   await act(at, teacher, { kind: 'show', choice: { ...choice, step: 'first-across' } });
-  expect((await wallOf(at, teacher)).wentOn).toBeNull();
+  expect((await wallOf(at, teacher)).spread).not.toHaveProperty('wentOn');
 });
 
 test('the desk says who has chosen and who is held; a hold stands behind the line as anywhere', async () => {

@@ -2,6 +2,7 @@
 import { SEATS, type Seat } from '../../deal/seat.ts';
 import { STEPS, type Step } from '../../exchange/schedule.ts';
 import type { Measured } from '../../review/judgement.ts';
+import { sortFaces } from '../../tiles/bag.ts';
 import type { Face } from '../../tiles/face.ts';
 import { type ClassMean, classMean, meanMeasured } from './class-mean.ts';
 import { type ChoiceKind, type ClassEntry, type Made, madeBy } from './entry.ts';
@@ -47,6 +48,8 @@ export interface StepSpread extends Cost {
   /** Choices made by one pupil each that are left out so that nobody is told from the others; missing where none is. */
   readonly alone?: number;
   readonly aims: readonly AimShare[];
+  /** Where the class plays one line: what it went on from here, as choices are written; missing before that. */
+  readonly wentOn?: readonly Face[] | number;
 }
 
 /** How many go unseen is chosen before the tiles of the same step. */
@@ -64,13 +67,15 @@ export function spreadsOf(entries: readonly ClassEntry[], families: readonly str
       KINDS.flatMap((kind) => {
         const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
         if (choices.length === 0) return [];
-        return [{ seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, families) }];
+        const wentOn = wentOnFrom(kind, step, mine);
+        const spread = { seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, families) };
+        return [wentOn === null ? spread : { ...spread, wentOn }];
       }),
     );
   });
 }
 
-function countsOf(all: readonly Made[]): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims'> {
+function countsOf(all: readonly Made[]): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'wentOn'> {
   const own = all.filter((choice) => choice.own);
   const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
   const [rack = null] = racks.values();
@@ -109,6 +114,21 @@ function costOf(choices: readonly Made[]): Cost {
     points: points.length === choices.length ? meanMeasured(points) : null,
     costly: judged.length === 0 ? null : judged.filter(({ costly }) => costly).length,
   };
+}
+
+/** All have followed the same line, some of them further than others. */
+function wentOnFrom(kind: ChoiceKind, step: Step, entries: readonly ClassEntry[]): Made['chosen'] | null {
+  for (const { record } of entries) {
+    const { steps, own = [], seat } = record;
+    for (const at of steps.slice(0, own.length)) {
+      if (at.kind === 'vote' && kind === 'vote') return Number(at.go[seat]);
+      if (at.kind === 'ask' && kind === 'ask') return at.asked[seat];
+      if (at.kind !== 'move' || at.step !== step || at.by[seat] === null) continue;
+      if (kind === 'pass') return sortFaces(at.gave);
+      if (kind === 'blind') return at.blind[seat];
+    }
+  }
+  return null;
 }
 
 function aimsAt(step: Step, entries: readonly ClassEntry[], families: readonly string[]): AimShare[] {
