@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   type ClassReport,
+  choicesCsv,
   classReport,
   type DrillReport,
   discreet,
@@ -72,6 +73,21 @@ test('of a class of one nothing is told but that one pupil played', () => {
   ]);
   for (const step of kept.steps) {
     expect([step.choices, step.aims, step.rack, step.loss, step.alone]).toEqual([[], [], null, null, 1]);
+  }
+});
+
+test('the table for a spreadsheet counts what is left out, so that the pupils add up', () => {
+  const kept = reportOf(STYLES, false);
+  const [head, ...rows] = choicesCsv(kept)
+    .trim()
+    .split('\r\n')
+    // Lists of tiles stand in quotes, with commas of their own.
+    .map((row) => row.replace(/"[^"]*"/g, 'tiles').split(','));
+  const pupils = head!.indexOf('pupils');
+  expect(rows.every((row) => row.length === head!.length)).toBe(true);
+  for (const { step, kind, pupils: all } of kept.steps) {
+    const mine = rows.filter((row) => row[2] === step && row[3] === kind);
+    expect(mine.reduce((sum, row) => sum + Number(row[pupils]), 0)).toBe(all);
   }
 });
 

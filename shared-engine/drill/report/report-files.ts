@@ -10,11 +10,11 @@ export function reportJson(report: ClassReport): string {
   return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-/** One line for each choice of each step. */
+/** One line for each choice of each step, and one for those that are not shown. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
   const head = ['deal', 'seat', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS, ...POINTS];
-  const rows = steps.flatMap((spread) =>
-    spread.choices.map((choice): Cell[] => [
+  const rows = steps.flatMap((spread) => [
+    ...spread.choices.map((choice): Cell[] => [
       deal,
       spread.seat,
       spread.step,
@@ -26,8 +26,16 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
       ...ends(choice.points),
       choice.costly,
     ]),
-  );
+    ...notShown(deal, spread),
+  ]);
   return csvText([head, ...rows]);
+}
+
+/** As many pupils as choices: each was made by one. */
+function notShown(deal: string, { seat, step, kind, pupils, alone = 0 }: StepSpread): Cell[][] {
+  if (alone === 0) return [];
+  const nothing = [...LOSS, ...POINTS].map(() => null);
+  return [[deal, seat, step, kind, 'not shown: one pupil each', alone, shareOf(alone / pupils), ...nothing]];
 }
 
 /** One line for each family named at each step. */
