@@ -20,6 +20,7 @@ export function replayClass(log: readonly Logged[]): ClassState | null {
     dealt: 0,
     line: [],
     lineClosed: false,
+    linesBefore: [],
     holdBefore: null,
     shown: null,
     aims: [],
@@ -47,8 +48,11 @@ function evolveClass(state: ClassState, event: ClassEvent): ClassState {
       const pupil = { id, name, key, room, seat, standIn: false, left: false, first: firstDeal(state) };
       return { ...state, pupils: [...state.pupils, pupil] };
     }
-    case 'dealt':
-      return { ...state, dealt: state.dealt + 1, line: [], lineClosed: false, shown: null };
+    case 'dealt': {
+      const { dealt, line, linesBefore } = state;
+      const before = dealt === 0 ? [] : [...linesBefore, line];
+      return { ...state, dealt: dealt + 1, line: [], lineClosed: false, linesBefore: before, shown: null };
+    }
     case 'hold':
       return { ...state, holdBefore: event.before };
     case 'stand-in': {

@@ -208,9 +208,13 @@ export class LiveClass {
       const lead = { holdBefore: ended ? null : holdBefore, standIn: this.#standIns(code) };
       const oneLine = !ended && playsOneLine(this.#state);
       const led = await room.submit({ kind: 'lead', lead: { ...lead, ...(oneLine && { oneLine }) } });
-      const dealt = called || isReady(room.state) ? await this.#deal(table) : led;
-      const followed = oneLine ? await this.#follow(table) : dealt;
-      return led.ok && dealt.ok && followed.ok;
+      if (!led.ok) return false;
+      const behind = oneLine ? await this.#follow(table) : led;
+      // In one line all wait for each table, so none may wait for a pupil who is away to ask for the deal.
+      const asked = called || oneLine || isReady(room.state);
+      const dealt = asked ? await this.#deal(table) : led;
+      const followed = oneLine ? await this.#follow(table) : led;
+      return behind.ok && dealt.ok && followed.ok;
     } catch (error) {
       this.#ports.log.warn(errorFacts(error), 'a table of a class could not be told');
       return false;
@@ -228,14 +232,18 @@ export class LiveClass {
     return room.submit({ kind: 'deal-prepared', deal, bots: botsOf(drill) }, `class/deal ${next}`);
   }
 
-  /** On with the line, for a table that has the deal of the desk before it. */
+  /** On with the line of the deal before it, to its close where the class has closed it. */
   async #follow({ live: { room } }: ClassTable): Promise<Answer> {
-    const { pupils, dealt, line, lineClosed } = this.#state;
+    const { pupils, dealt, line, lineClosed, linesBefore } = this.#state;
     const pupil = pupils.find(({ room: code }) => code === room.code);
     const { play } = room.state;
-    if (!pupil || !play || pupil.first + play.number !== dealt) return { ok: true };
-    if ((play.round.own?.length ?? 0) === line.length) return { ok: true };
-    return room.submit({ kind: 'follow', round: play.number, line, closed: lineClosed });
+    if (!pupil || !play) return { ok: true };
+    const deal = pupil.first + play.number - 1;
+    const before = linesBefore[deal];
+    const ahead = before ?? (deal === dealt - 1 ? line : []);
+    if ((play.round.own?.length ?? 0) >= ahead.length) return { ok: true };
+    const closed = before !== undefined || lineClosed;
+    return room.submit({ kind: 'follow', round: play.number, line: ahead, closed });
   }
 
   #standIns(code: string): Seat[] {

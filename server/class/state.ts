@@ -47,6 +47,8 @@ export interface ClassState {
   /** Where the class plays one line: how the deal on the desk has gone so far, and whether it is closed. */
   readonly line: readonly Settled[];
   readonly lineClosed: boolean;
+  /** The lines of the deals before it, by their place in the drill; each of them is closed. */
+  readonly linesBefore: readonly (readonly Settled[])[];
   readonly holdBefore: Step | null;
   readonly shown: WallChoice | null;
   readonly aims: readonly NamedAim[];

@@ -1,5 +1,6 @@
 // A class that plays one line: all go on from the teacher's choice, and each pupil's own choices stay that pupil's.
 import { expect, onTestFinished, test } from 'vitest';
+import type { Store } from '../../server/ports.ts';
 import { replayRoom } from '../../server/room/evolve.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import {
@@ -244,6 +245,85 @@ test('E2 the line outlives the server, and what each pupil chose with it', async
   const again = { ...class_, at, peers };
   expect(await lineOf(again)).toEqual(line);
   await goOn(again, line.chosen[0]!.choice, 1);
+});
+
+test('L1 a table that was busy when the line closed and the next deal was called is there all the same', async () => {
+  const memory = memoryStore();
+  let letGo = () => {};
+  let busy: { readonly code: string; readonly free: Promise<void> } | null = null;
+  let met = () => {};
+  const store: Store = {
+    ...memory,
+    async append(code, after, log) {
+      if (busy?.code === code) {
+        met();
+        await busy.free;
+      }
+      return memory.append(code, after, log);
+    },
+  };
+  const class_ = await led(['Ines', 'Tomas'], { store });
+  const { at, teacher, peers, pupils } = class_;
+  for (let place = 0; ; place++) {
+    await chooseApart(class_, `busy ${place}`);
+    const { step, chosen } = await lineOf(class_);
+    const choice = chosen[0]?.choice ?? null;
+    if (step !== 'courtesy-pass') {
+      await goOn(class_, choice, place);
+      continue;
+    }
+    const isBusy = new Promise<void>((resolve) => {
+      met = resolve;
+    });
+    busy = {
+      code: pupils[1]!.code,
+      free: new Promise((resolve) => {
+        letGo = resolve;
+      }),
+    };
+    const again = sitDown(at, pupils[1]!);
+    await isBusy;
+    const last = act(at, teacher, { kind: 'go-on', place, choice });
+    await peers[0]!.untilTable(() => isClosed(peers[0]!), 'the close');
+    const next = act(at, teacher, { kind: 'deal-next' });
+    await peers[0]!.untilTable(({ round }) => round === 2, 'the next deal');
+    busy = null;
+    letGo();
+    expect([(await last).status, (await next).status]).toEqual([200, 200]);
+    const late = await again;
+    await late.untilTable(({ round }) => round === 2, 'the next deal');
+    const kept = replayRoom((await at.store.load(pupils[1]!.code))!)!;
+    expect(kept.play!.number).toBe(2);
+    await chooseApart({ peers: [peers[0]!, late] }, 'after all');
+    expect((await lineOf(class_)).waiting).toBe(0);
+    return;
+  }
+});
+
+test('L1 a pupil who is away gets the deal that the table could not be told, and a bot chooses there', async () => {
+  const memory = memoryStore();
+  let away: string | null = null;
+  const store: Store = {
+    ...memory,
+    append: (code, after, log) =>
+      code === away ? Promise.reject(new Error('away')) : memory.append(code, after, log),
+  };
+  const class_ = await led(['Ines', 'Tomas'], { store });
+  const { at, teacher, peers, pupils } = class_;
+  for (let place = 0; !isClosed(peers[0]!); place++) {
+    await chooseApart(class_, `away ${place}`);
+    await goOn(class_, (await lineOf(class_)).chosen[0]?.choice ?? null, place);
+  }
+  const [ines, tomas] = peers as [Peer, Peer];
+  await tomas.close();
+  await act(at, teacher, { kind: 'stand-in', pupil: 1, on: true });
+  away = pupils[1]!.code;
+  await act(at, teacher, { kind: 'deal-next' });
+  away = null;
+  await act(at, teacher, { kind: 'hold', before: 'vote' });
+  await ines.untilTable(({ round }) => round === 2, 'the next deal');
+  await chooseApart({ peers: [ines] }, 'the one who is here');
+  await expect.poll(async () => (await lineOf(class_)).waiting).toBe(0);
 });
 
 test('when the class ends in mid-line each table goes on by itself and closes', async () => {
