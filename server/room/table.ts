@@ -11,6 +11,7 @@ import {
 import type { Clock, Undo } from '../ports.ts';
 import { type TableFacts, tableFor } from './audience.ts';
 import type { Owner } from './command.ts';
+import { sizeAtMost } from './even-size.ts';
 import { type Heard, newsBetween } from './news.ts';
 import type { Room } from './room.ts';
 import { personAt, type RoomState } from './state.ts';
@@ -175,12 +176,12 @@ export class Table {
     }
   }
 
-  /** In one turn and in frames of one size: when and how much somebody hears tells nothing about what. */
+  /** In one turn and in frames of one size, whatever is in them: when and how much somebody hears tells nothing. */
   #tellAlike(listeners: readonly Listener[]): void {
     const facts = this.#facts();
     const messages = listeners.map((listener) => this.#newsFor(listener, facts));
     const texts = messages.map((message) => JSON.stringify(message));
-    const size = Math.max(...texts.map((text) => text.length));
+    const size = Math.max(...texts.map((text, n) => sizeAtMost(messages[n]!, text)));
     for (const [n, { line }] of listeners.entries()) line.send(messages[n]!, texts[n]!.padEnd(size));
   }
 

@@ -3,9 +3,28 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { ROOMS_PATH, roomPath, SOCKET_PATH, seatsPath, ticketPath } from '../../shared-engine/index.ts';
+import {
+  PASS_SIZE,
+  ROOMS_PATH,
+  roomPath,
+  type SeatView,
+  SOCKET_PATH,
+  seatsPath,
+  ticketPath,
+} from '../../shared-engine/index.ts';
 import { cardOf, lineOf } from '../kit/card-files.ts';
-import { FRIENDS, openRoom, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
+import {
+  deal,
+  FRIENDS,
+  openRoom,
+  ownView,
+  playOn,
+  sitDown,
+  tableOfFour,
+  takeSeat,
+  ticketFor,
+  watch,
+} from '../kit/guests.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 
@@ -194,6 +213,32 @@ describe('results', () => {
     expect(heardByAll.length).toBeGreaterThan(3);
     for (const all of heardByAll) expect(new Set(all).size).toBe(1);
   });
+
+  test('O1 C3 of one choice are as long for everybody whatever was chosen', async () => {
+    const seals = [0, 1, 2, 3].map((blind) => sizeHeard('first-left', { blind }));
+    const votes = [true, false].map((go) => sizeHeard('vote', { go }));
+    expect(new Set(await Promise.all(seals)).size).toBe(1);
+    expect(new Set(await Promise.all(votes)).size).toBe(1);
+  });
+
+  /** Characters of the frame that tells a watcher that the first seat has chosen. */
+  async function sizeHeard(at: 'first-left' | 'vote', { blind = 0, go = true }): Promise<number> {
+    const { code, peers } = await tableOfFour(server);
+    const watcher = await watch(server, code);
+    await deal(peers);
+    const isThere = ({ stage }: SeatView) =>
+      stage.phase === 'voting' || (stage.phase === 'passing' && stage.step === at);
+    await Promise.all(peers.map((peer) => playOn(peer, 'sizes', isThere)));
+    await Promise.all([...peers, watcher].map((peer) => peer.roundTrip()));
+    const heard = watcher.frames.length;
+    const [first] = peers as [Peer, ...Peer[]];
+    const tiles = ownView(first).rack.filter((face) => face !== 'joker');
+    const pass = { kind: 'seal', step: 'first-left', tiles: tiles.slice(blind, PASS_SIZE), blind } as const;
+    await first.choose(at === 'vote' ? { kind: 'vote', step: 'vote', go } : pass);
+    await watcher.roundTrip();
+    expect(watcher.frames.length).toBe(heard + 1);
+    return watcher.frames[heard]!.length;
+  }
 
   async function seatedFour() {
     const host = await openRoom(server);
