@@ -1,4 +1,4 @@
-// What a class does at one of its tables: seats pupils, deals the prepared tiles, holds, gives time.
+// What a class does at one of its tables: seats pupils, deals the prepared tiles, holds, gives time, leads on its line.
 import { openRound, SEATS } from '../../shared-engine/index.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import type { RoomCommand } from './command.ts';

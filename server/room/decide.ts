@@ -122,7 +122,6 @@ function decideDeal(state: RoomState, seed: string): RoomDecision {
   return accept([...filled, inRoom(openRound({ seed, dealer }, { layOpen }))]);
 }
 
-/** Only the newest connection's end counts. */
 /** One page may reach two servers, and one of them may be slow: its newer line stays, whichever is heard of first. */
 function decideComing(
   state: RoomState,
@@ -135,6 +134,7 @@ function decideComing(
   return accept([{ kind: 'came', seat: owner.seat, node, line, ...(from && { from }) }]);
 }
 
+/** Only the newest connection's end counts. */
 function decideGoing(state: RoomState, { seat, line }: RoomCommand & { kind: 'go' }): RoomDecision {
   const chair = state.chairs[seat];
   const present = chair.kind === 'person' && chair.presence.kind === 'here' && chair.presence.line === line;

@@ -22,12 +22,12 @@ export function newsBetween(before: Heard, now: Heard, facts: TableFacts): Table
   const { state, listening } = now;
   const you = listening?.seat ?? null;
   const round = state.play?.number ?? 0;
-  const sameChairs = before.state.chairs === state.chairs && before.state.host === state.host;
   return {
     // Time runs without an event.
     remaining: remainingOf(state, facts),
     ...((before.listening?.seat ?? null) !== you && { you }),
-    ...(!sameChairs && { seats: seatInfos(state) }),
+    // The host never changes but with a chair.
+    ...(before.state.chairs !== state.chairs && { seats: seatInfos(state) }),
     ...((before.state.play?.number ?? 0) !== round && { round }),
     ...(state.door === 'class' && newsOfLead(before, now)),
     ...newsOfView(before, now),

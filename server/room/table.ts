@@ -47,6 +47,8 @@ interface Listener extends Coming {
   known: boolean;
 }
 
+type Told = Listener & { told: Heard };
+
 /** What a person finds on coming back besides the table: the review of the last round, once it is there. */
 export type Waiting = (owner: Owner) => { readonly round: number; readonly review: Review } | null;
 
@@ -67,7 +69,7 @@ export class Table {
     this.#card = card;
     this.#ports = ports;
     room.onChange(() => {
-      const entered = [...this.#listeners].filter(({ told }) => told !== null);
+      const entered = [...this.#listeners].filter(wasTold);
       for (const listener of [...this.#listeners]) this.#meet(listener);
       this.#tellAlike(entered.filter((listener) => this.#listeners.has(listener)));
     });
@@ -177,7 +179,7 @@ export class Table {
   }
 
   /** In one turn and in frames of one size, whatever is in them: when and how much somebody hears tells nothing. */
-  #tellAlike(listeners: readonly Listener[]): void {
+  #tellAlike(listeners: readonly Told[]): void {
     const facts = this.#facts();
     const messages = listeners.map((listener) => this.#newsFor(listener, facts));
     const texts = messages.map((message) => JSON.stringify(message));
@@ -185,11 +187,11 @@ export class Table {
     for (const [n, { line }] of listeners.entries()) line.send(messages[n]!, texts[n]!.padEnd(size));
   }
 
-  #newsFor(listener: Listener, facts: TableFacts): ServerMessage {
+  #newsFor(listener: Told, facts: TableFacts): ServerMessage {
     const before = listener.told;
     const now = heardBy(listener.owner, this.#room.state);
     listener.told = now;
-    return before === null ? wholeTable(now, facts) : newsSince(before, now, facts);
+    return newsSince(before, now, facts);
   }
 
   /** What is new to somebody who comes back, where that can still be said; the whole table otherwise. */
@@ -218,6 +220,10 @@ function wholeTable({ state, listening }: Heard, facts: TableFacts): ServerMessa
 function newsSince(before: Heard, now: Heard, facts: TableFacts): ServerMessage {
   const { seq } = now.state;
   return { kind: 'news', after: before.state.seq, seq, table: newsBetween(before, now, facts) };
+}
+
+function wasTold(listener: Listener): listener is Told {
+  return listener.told !== null;
 }
 
 function heardBy(owner: Owner | null, state: RoomState): Heard {

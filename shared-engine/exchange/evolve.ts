@@ -30,7 +30,7 @@ export function replay(log: readonly RoundEvent[]): Round | null {
   return rest.reduce(evolve, begin(first));
 }
 
-/** An event that does not belong to the phase changes nothing: the log is written by `decide` alone. */
+/** Believes the log, which `decide` and the class's line alone write; a choice that does not belong to the phase changes nothing. */
 export function evolve(round: Round, event: RoundEvent): Round {
   switch (event.kind) {
     case 'dealt':

@@ -3,12 +3,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   type Audience,
+  evolve,
   type Round,
   SEATS,
   stream,
+  type Table,
   viewFor,
   viewNews,
   viewNewsSchema,
+  withNews,
   withViewNews,
 } from '../../shared-engine/index.ts';
 import { opened, playOn } from '../kit/rounds.ts';
@@ -17,6 +20,17 @@ const AUDIENCES: readonly Audience[] = [
   ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
   { kind: 'watcher' },
 ];
+
+const EMPTY = { kind: 'empty' } as const;
+const TABLE: Omit<Table, 'view'> = {
+  code: 'a room',
+  you: 0,
+  seats: [EMPTY, EMPTY, EMPTY, EMPTY],
+  terms: { deadline: null, layOpen: false },
+  card: { id: 'a card', name: 'A card' },
+  round: 1,
+  remaining: null,
+};
 
 const names = fc.string({ minLength: 1, maxLength: 12 });
 
@@ -54,6 +68,14 @@ describe('news of a round', () => {
     expect(viewNews(first, opened('another').round, { kind: 'watcher' })).toBeNull();
   });
 
+  test('L1 are not made where the class has gone on, for the record tells what the seat did itself', () => {
+    const rounds = stages('line', false);
+    const [before, last] = [rounds[0]!, rounds.at(-1)!];
+    const now = evolve(before, { kind: 'followed', outcome: last.settled[0]! });
+    expect(now.own).toEqual([null]);
+    for (const audience of AUDIENCES) expect(viewNews(before, now, audience)).toBeNull();
+  });
+
   test('V1 say nothing of a rack that is as it was', () => {
     const [first, second] = stages('same', false);
     for (const seat of SEATS) {
@@ -68,5 +90,9 @@ describe('news of a round', () => {
     const [seat, watcher] = [AUDIENCES[0]!, AUDIENCES[4]!];
     expect(withViewNews(viewFor(first!, seat), viewNews(first!, second!, watcher)!)).toBeNull();
     expect(withViewNews(viewFor(first!, watcher), viewNews(first!, second!, seat)!)).toBeNull();
+    const news = viewNews(first!, second!, watcher)!;
+    for (const view of [viewFor(first!, seat), null]) {
+      expect(withNews({ ...TABLE, view }, { viewNews: news })).toBeNull();
+    }
   });
 });

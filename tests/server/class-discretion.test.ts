@@ -72,3 +72,13 @@ test('the line offers the teacher what several chose, once all have, and any pas
   const choice = { kind: 'seal', step: 'first-right', tiles, blind: 0 } as const;
   expect((await act(at, teacher, { kind: 'go-on', place: 0, choice })).status).toBe(200);
 });
+
+test('a bot that chose for a pupil is not counted among those who chose', async () => {
+  const { at, teacher, choose } = await atFirstPass(['Ines', 'Tomas', 'Wilma'], 'one-line', true);
+  await choose(0, 0);
+  await choose(1, 0);
+  await act(at, teacher, { kind: 'stand-in', pupil: 2, on: true });
+  await expect.poll(async () => (await deskOf(at, teacher)).line!.waiting).toBe(0);
+  const { line } = await deskOf(at, teacher);
+  expect(line!.chosen.reduce((sum, { pupils }) => sum + pupils, 0)).toBe(2);
+});

@@ -25,7 +25,7 @@ import {
   wallOf,
 } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { anyAnswer, isAsked, isClosed, ownView, sitDown } from '../kit/guests.ts';
+import { anyAnswer, isAsked, isClosed, ownView, pass, sitDown } from '../kit/guests.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
@@ -47,10 +47,14 @@ interface Led {
 }
 
 /** The class was told that single choices are shown. */
-async function led(names: readonly string[], options: TestServerOptions = {}): Promise<Led> {
+async function led(
+  names: readonly string[],
+  options: TestServerOptions & { deadline?: number } = {},
+): Promise<Led> {
   const at = await startServer({ seed: 'line', ...options });
   onTestFinished(() => at.stop());
-  const teacher = await openClass(at, DRILL, { names: true });
+  const { deadline = null } = options;
+  const teacher = await openClass(at, DRILL, { names: true, deadline });
   const { pupils, peers } = await joinAll(at, teacher.code, names);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
@@ -200,6 +204,8 @@ test('a late pupil comes to where the class is; the report counts each choice at
   expect(wall.answered).toBe(2);
   expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.spread!.wentOn);
   expect(deal!.steps.map(({ wentOn }) => wentOn)).toEqual([wall.spread!.wentOn, undefined]);
+  await act(at, teacher, { kind: 'show', choice: { ...choice, revealed: false } });
+  expect((await wallOf(at, teacher)).spread).toBeNull();
   await act(at, teacher, { kind: 'show', choice: { ...choice, step: 'first-across' } });
   expect((await wallOf(at, teacher)).spread).not.toHaveProperty('wentOn');
 });
@@ -324,6 +330,51 @@ test('L1 a pupil who is away gets the deal that the table could not be told, and
   await ines.untilTable(({ round }) => round === 2, 'the next deal');
   await chooseApart({ peers: [ines] }, 'the one who is here');
   await expect.poll(async () => (await lineOf(class_)).waiting).toBe(0);
+});
+
+test('K1 the time of a step begins when the class has gone on, with nothing left of what was given before', async () => {
+  const class_ = await led(['Ines'], { deadline: 60 });
+  const { at, teacher, peers } = class_;
+  await act(at, teacher, { kind: 'more-time', pupil: null, seconds: 30 });
+  await chooseApart(class_, 'in time');
+  await act(at, teacher, { kind: 'more-time', pupil: null, seconds: 30 });
+  await pass(at, 300_000, peers);
+  expect(peers[0]!.table.remaining).toBeNull();
+  expect((await deskOf(at, teacher)).pupils[0]!.remaining).toBeNull();
+  await goOn(class_, (await lineOf(class_)).chosen[0]!.choice, 0);
+  expect(peers[0]!.table.remaining).toBe(60_000);
+});
+
+test('a pupil who comes when the deal is closed for all begins with the next one', async () => {
+  const class_ = await led(['Ines']);
+  const { at, teacher, peers } = class_;
+  for (let place = 0; !isClosed(peers[0]!); place++) {
+    await chooseApart(class_, `before the late one ${place}`);
+    await goOn(class_, (await lineOf(class_)).chosen[0]?.choice ?? null, place);
+  }
+  const late = await sitDown(at, await joinClass(at, teacher.code, 'Odo'));
+  expect(late.table).toMatchObject({ round: 0, view: null });
+  await act(at, teacher, { kind: 'deal-next' });
+  await late.untilTable(({ round }) => round === 1, 'the next deal');
+  await peers[0]!.untilTable(({ round }) => round === 2, 'the next deal');
+  expect(ownView(late).rack).toEqual(ownView(peers[0]!).rack);
+  await chooseApart({ peers: [...peers, late] }, 'together');
+  expect((await lineOf(class_)).waiting).toBe(0);
+});
+
+test('Z1 a table that only waited for the close of the class closes when the class ends', async () => {
+  const class_ = await led(['Ines']);
+  const { at, teacher, peers } = class_;
+  for (let place = 0; ; place++) {
+    await chooseApart(class_, `to the last ${place}`);
+    const { step, chosen } = await lineOf(class_);
+    if (step === 'courtesy-pass') break;
+    await goOn(class_, chosen[0]?.choice ?? null, place);
+  }
+  expect(isClosed(peers[0]!)).toBe(false);
+  await act(at, teacher, { kind: 'end' });
+  await peers[0]!.untilTable(() => isClosed(peers[0]!), 'the close');
+  expect((await peers[0]!.review()).review.choices.length).toBeGreaterThan(3);
 });
 
 test('when the class ends in mid-line each table goes on by itself and closes', async () => {

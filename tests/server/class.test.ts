@@ -42,6 +42,19 @@ test('every pupil is dealt the same tiles at a table of his own; equal choices h
   expect(second.review).toEqual(first.review);
 });
 
+test('a pupil is told that a bot chooses in his place, and that the seat is his again', async () => {
+  const at = await server();
+  const teacher = await openClass(at, DRILL);
+  await act(at, teacher, { kind: 'hold', before: 'first-right' });
+  const { peers } = await joinAll(at, teacher.code, ['Ines']);
+  await act(at, teacher, { kind: 'deal-next' });
+  await untilRound(peers, 1);
+  for (const on of [true, false]) {
+    await act(at, teacher, { kind: 'stand-in', pupil: 0, on });
+    await peers[0]!.untilTable((table) => table.led?.standIn === on, 'word of the stand-in');
+  }
+});
+
 test('nobody goes past a hold, whatever the pupil sends; the release lets all go on', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
