@@ -1,6 +1,7 @@
 // What nobody in a class may find out: another's rack, a name beside a choice, the teacher's pages; and bad drills.
 import { expect, onTestFinished, test } from 'vitest';
 import {
+  classInfoSchema,
   classPath,
   type Drill,
   type DrillDeal,
@@ -68,6 +69,32 @@ test('V2 the teacher sees racks where the class was told so before the deal', as
   expect((await deskOf(at, teacher)).pupils[0]!.rack).toEqual(ownView(peers[0]!).rack);
   const info = await (await fetch(`${at.url}${classPath(teacher.code)}`)).json();
   expect(info).toMatchObject({ terms: { racks: true }, teacher: false, pupil: null });
+});
+
+test('a pupil is told which deal lies on the own table and what is to be read with it; the note stays on the desk', async () => {
+  const at = await server();
+  const drill = drillOf([
+    { ...random('one'), title: 'Pairs', task: 'Which way do they point?', note: 'Ask Odo.' },
+    random('two'),
+  ]);
+  const teacher = await openClass(at, drill);
+  const { peers, pupils } = await joinAll(at, teacher.code, ['Ines']);
+  const told = async () => {
+    const headers = { authorization: `Bearer ${pupils[0]!.classSecret}` };
+    return (await fetch(`${at.url}${classPath(teacher.code)}`, { headers })).text();
+  };
+  const dealIn = (text: string) => classInfoSchema.parse(JSON.parse(text)).pupil!.deal;
+  expect(dealIn(await told())).toBeNull();
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable((table) => table.round === 1);
+  const text = await told();
+  expect(dealIn(text)).toEqual({ number: 1, of: 2, title: 'Pairs', task: 'Which way do they point?' });
+  expect(text).not.toContain('Ask Odo.');
+  await playOn(peers[0]!, 'to the next');
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable((table) => table.round === 2);
+  expect(dealIn(await told())).toEqual({ number: 2, of: 2, title: null, task: null });
+  expect((await deskOf(at, teacher)).deals[0]!.note).toBe('Ask Odo.');
 });
 
 test('the report names pupils, by sums alone, where the class was told so', async () => {
