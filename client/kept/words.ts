@@ -29,11 +29,11 @@ export function isLeaders(kept: readonly KeptEntry[]): boolean {
   return kept.some(({ what }) => what === 'opened the class');
 }
 
-/** `14:05: passed first-right, bam-1 bam-3 bam-7`. */
+/** `14:05: passed, step first-right, tiles bam-1 bam-3 bam-7, blind 0, by owner`. */
 export function entryWords({ at, what, ...more }: KeptEntry): string {
-  const said = Object.values(more).flatMap((value) => {
-    if (Array.isArray(value)) return [value.join(' ')];
-    return typeof value === 'string' || typeof value === 'number' ? [String(value)] : [];
+  const said = Object.entries(more).flatMap(([name, value]) => {
+    if (Array.isArray(value)) return [`${name} ${value.join(' ')}`];
+    return typeof value === 'object' ? [] : [`${name} ${value}`];
   });
   return `${new Date(at).toLocaleString()}: ${[what, ...said].join(', ')}`;
 }

@@ -1,6 +1,6 @@
 // Pictures of a class: preparing, coming in, the desk, the pupil's table, the wall at a projector's size, the report.
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { heading, passButton, passThree, rack, spare, tray } from '../kit/player.ts';
+import { heading, openSheet, passButton, passThree, rack, spare, tray } from '../kit/player.ts';
 
 export type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
 
@@ -59,6 +59,11 @@ export async function shootClass(
   await picture('wall-choices', wall);
   await pupils[4]!.getByText('The class went on from').waitFor();
   await picture('pupil-line', pupils[4]!);
+  const sheet = await openSheet(pupils[0]!, 'Settings');
+  await sheet.getByRole('button', { name: 'Show what is kept' }).click();
+  await sheet.getByRole('button', { name: 'Have it forgotten' }).click();
+  await sheet.getByText('You give up your seat.').scrollIntoViewIfNeeded();
+  await picture('kept', pupils[0]!);
   await desk.getByRole('link', { name: 'Report of this class' }).click();
   await desk.getByRole('heading', { name: /^Report: / }).waitFor();
   await desk.getByRole('heading', { name: 'Step by step' }).waitFor();

@@ -53,7 +53,7 @@ describe('what is kept', () => {
     await pupil.getByRole('heading', { name: 'You are in' }).waitFor();
     const own = await openSheet(pupil, 'Settings');
     await own.getByRole('button', { name: 'Show what is kept' }).click();
-    await own.getByText(/joined the class, Odo/).waitFor();
+    await own.getByText(/joined the class, name Odo/).waitFor();
     await own.getByRole('button', { name: 'Have it forgotten' }).click();
     await own.getByRole('button', { name: 'Yes, give up my seat and forget my name' }).click();
     await pupil.getByRole('button', { name: 'Deal me in' }).waitFor();
