@@ -21,6 +21,15 @@ const FRONT_ERROR = 0.025;
 const FEW = 5;
 const FRONT_BATCHES = 128;
 
+/** So many rivals go on where a better one seems to exist and is not shown yet: any of them would do. */
+const DECIDING = 3;
+
+/**
+ * Batches × alternatives of this stage at most: where few alternatives are left the looks go further than where many
+ * are as good as each other.
+ */
+const MOST_WORK = 11_000;
+
 /** An interval that is shown holds in 95 of 100 choices. */
 const SHOWN_TAIL = 0.025;
 
@@ -83,7 +92,8 @@ export function race(
   };
   let verdict: LookedAt = 'too-close';
   let batches = 0;
-  for (const look of looks) {
+  let work = 0;
+  for (const planned of looks) {
     const running = runners.filter((each) => each.running);
     const taking = baseline === null ? running : [...running, mean];
     const acts = taking.map(
@@ -92,16 +102,18 @@ export function race(
           alternative.act,
     );
     if (baseline !== null) acts[acts.length - 1] = baseline;
+    const look = Math.min(planned, batches + Math.floor((MOST_WORK - work) / taking.length));
+    if (look <= batches) break;
     take(source.play(FRESH + batches, look - batches, acts).means, taking, situation.seat, receiver);
+    work += (look - batches) * taking.length;
     batches = look;
     const ahead = rivals.map((rival) => between(rival, played, tail));
     if (verdict === 'too-close') verdict = verdictOf(ahead);
     const inFront = new Set(runners.filter(isInFront));
     if (verdict !== 'too-close' && (inFront.size <= FEW || look >= FRONT_BATCHES)) break;
-    // One that is behind the front and cannot be ahead of the choice by more than the smallest loss decides nothing.
-    for (const [n, rival] of rivals.entries()) {
-      const open = verdict === 'too-close' && ahead[n]!.value + ahead[n]!.within > SMALL_LOSS;
-      if (rival !== front && !open && !inFront.has(rival)) rival.running = false;
+    for (const rival of settled(rivals, ahead, verdict)) {
+      const toldApart = look < FRONT_BATCHES && inFront.has(rival);
+      if (rival !== front && !toldApart) rival.running = false;
     }
   }
   const raced = runners.map(
@@ -128,6 +140,20 @@ export function race(
 function runner(alternative: Alternative): Runner {
   const none = new Float64Array(0);
   return { alternative, luck: none, own: none, after: none, receiver: none, running: true };
+}
+
+/**
+ * Rivals that more worlds need not follow: once the verdict has fallen all of them, before that those that are not
+ * ahead of the choice by more than the smallest loss, and all but a few while the best seems to be.
+ */
+function settled(rivals: readonly Runner[], ahead: readonly Estimate[], verdict: LookedAt): Runner[] {
+  if (verdict !== 'too-close') return [...rivals];
+  const running = rivals.flatMap((rival, n) => (rival.running ? [{ rival, ...ahead[n]! }] : []));
+  running.sort((a, b) => b.value - a.value);
+  const few = running.length > 0 && running[0]!.value > SMALL_LOSS ? DECIDING : running.length;
+  return running
+    .filter(({ value, within }, place) => place >= few || value + within <= SMALL_LOSS)
+    .map(({ rival }) => rival);
 }
 
 /** Where a better one is shown to exist, the front if it is shown to be one, else the surest; otherwise the front. */

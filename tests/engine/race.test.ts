@@ -181,6 +181,43 @@ describe('a race', () => {
   });
 });
 
+describe('the finalists', () => {
+  function screened(values: readonly number[], stay: number) {
+    const alternatives = acts(values.length);
+    const budget = { field: 40, rounds: [{ batches: 12, stay }], looks: [] };
+    return screen(gameOf(values), 0, alternatives, alternatives[0]!, budget).finalists;
+  }
+
+  it('are as many as there is room for where the field is as good as the best', () => {
+    expect(screened(new Array<number>(40).fill(0), 30).length).toBeGreaterThanOrEqual(25);
+  });
+
+  it('are few where one is far ahead, and never fewer than the least', () => {
+    const values = Array.from({ length: 40 }, (_, n) => (n === 20 ? 9 : n / 40));
+    const finalists = screened(values, 30);
+    expect(finalists[0]!.tiles).toEqual([20]);
+    expect(finalists.length).toBe(9);
+    expect(screened(values, 4).length).toBe(5);
+  });
+});
+
+describe('the second stage', () => {
+  /** Batches of a race in which all are as good as each other but the choice made, which is just the loss worse. */
+  function batchesAmong(rivals: number): number {
+    const values = [0, ...new Array<number>(rivals).fill(SMALL_LOSS)];
+    const finalists = acts(values.length);
+    const budget = { field: values.length, rounds: [], looks: [64, 256, 1024] };
+    return race(gameOf(values), NOWHERE, null, { finalists, luck: [] }, finalists[0]!, null, budget).batches;
+  }
+
+  it('goes to the last look where few are left, and not so far where many are as good as each other', () => {
+    expect(batchesAmong(2)).toBe(1024);
+    const batches = batchesAmong(59);
+    expect(batches).toBeLessThan(1024);
+    expect(batches * 60).toBeLessThan(12_000);
+  });
+});
+
 describe('alternatives', () => {
   const [record] = records('race', 1);
   const [{ situation }] = choicesOf(record!) as [ReturnType<typeof choicesOf>[number]];
