@@ -20,8 +20,20 @@ import { headerPolicy } from './http/policy.ts';
 import { refusalBody, refuseWith } from './http/refusals.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { errorFacts } from './log.ts';
-import type { Bots, Clock, Entropy, Judges, Nodes, Reviewer, Store, Tickets, WakeBus } from './ports.ts';
+import type {
+  Bots,
+  Clock,
+  Drills,
+  Entropy,
+  Judges,
+  Nodes,
+  Reviewer,
+  Store,
+  Tickets,
+  WakeBus,
+} from './ports.ts';
 import { Registry } from './room/registry.ts';
+import { drillsInProcess } from './work/drills.ts';
 import { sturdyBots } from './work/sturdy-bots.ts';
 import { Gateway } from './ws/gateway.ts';
 
@@ -40,6 +52,8 @@ export interface AppPorts {
   readonly bus: WakeBus | null;
   readonly bots: Bots;
   readonly reviewer: Reviewer;
+  /** Made ready in this process where it is missing. */
+  readonly drills?: Drills;
   /** First answers alone where it is missing. */
   readonly judges?: Judges;
   /** Counts for the operator where they are asked for. */
@@ -135,6 +149,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     entropy,
     reviewer,
     judges,
+    drills: ports.drills ?? drillsInProcess,
     roomsPerMinute: limits.roomsPerMinute,
   });
   classMineRoutes(app, { classes, store: ports.store });

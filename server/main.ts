@@ -44,6 +44,7 @@ const app = await buildApp({
   bus: backing.bus,
   bots: workroom.bots,
   reviewer: workroom.reviewer,
+  drills: workroom.drills,
   ...(workroom.judges && { judges: workroom.judges }),
   ...(figures && { figures }),
   clientFolder,

@@ -12,6 +12,7 @@ import type {
   StyleName,
 } from '../shared-engine/index.ts';
 import type { Logged } from './room/event.ts';
+import type { PreparedDrill } from './work/prepared-drill.ts';
 
 /** Undoes what gave it. Calling it twice does no harm. */
 export type Undo = () => void;
@@ -126,6 +127,12 @@ export interface BotRequest {
 export interface Reviewer {
   /** `earlier`: the review of the same record when fewer steps were over; it saves time and changes nothing. */
   review(record: SeatRecord, card: PlayingCard, earlier?: Review | null): Promise<Review>;
+}
+
+/** Makes drills ready to be dealt. */
+export interface Drills {
+  /** `drill` is whatever somebody sent. Null when it could not be had just now. */
+  prepare(drill: unknown, card: PlayingCard): Promise<PreparedDrill | null>;
 }
 
 /** Judges single choices more deeply than the first review does, while people think and after the close. */

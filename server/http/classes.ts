@@ -1,5 +1,4 @@
 // The routes of a class: open, look in, join, lead, name an aim, and the teacher's three pages.
-import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import {
   CLASSES_PATH,
@@ -9,7 +8,6 @@ import {
   classAimsSchema,
   joinClassSchema,
   openClassSchema,
-  parseDrill,
 } from '../../shared-engine/index.ts';
 import type { Classes } from '../class/classes.ts';
 import { deskFor } from '../class/desk.ts';
@@ -19,9 +17,8 @@ import { goOn } from '../class/line.ts';
 import type { LiveClass } from '../class/live-class.ts';
 import { reportFor } from '../class/report.ts';
 import type { Pupil } from '../class/state.ts';
-import { prepareDrill } from '../class/turned.ts';
 import { type WallPorts, wallFor } from '../class/wall.ts';
-import type { Clock, Entropy } from '../ports.ts';
+import type { Clock, Drills, Entropy } from '../ports.ts';
 import type { Answer } from '../room/answers.ts';
 import { parseCode } from '../room/code.ts';
 import { parseName } from '../room/name.ts';
@@ -42,13 +39,14 @@ export interface ClassRoutes extends WallPorts {
   readonly registry: Registry;
   readonly clock: Clock;
   readonly entropy: Entropy;
+  readonly drills: Drills;
   readonly roomsPerMinute: number;
 }
 
 type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
-  const { classes, registry, clock, entropy, roomsPerMinute } = ports;
+  const { classes, registry, clock, entropy, drills, roomsPerMinute } = ports;
   const opening = openingLimit(roomsPerMinute);
 
   app.post(CLASSES_PATH, { config: opening }, async (request, reply) => {
@@ -56,15 +54,12 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     if (!body.success) return refuseWith(reply, 'bad-request');
     const card = chosenCard(body.data.card);
     if (!card.ok) return refuseWith(reply, 'bad-card', card.problems);
-    const { kernel } = playingCard(card.choice);
-    const parsed = parseDrill(body.data.drill, kernel);
-    if (!parsed.ok) return refuseWith(reply, 'bad-drill', sentencesOf(parsed.problems));
-    const { drill } = parsed;
-    const prepared = await prepareDrill(drill, kernel, setImmediate);
+    const prepared = await drills.prepare(body.data.drill, playingCard(card.choice));
+    if (prepared === null) return refuseWith(reply, 'try-later');
     if (!prepared.ok) return refuseWith(reply, 'bad-drill', sentencesOf(prepared.problems));
     const secret = newSecret(entropy);
     const { terms } = body.data;
-    const { deals } = prepared;
+    const { drill, deals } = prepared;
     const opened = await classes.open({
       kind: 'opened',
       drill,

@@ -13,6 +13,7 @@ import {
   SHALLOW,
   type Vectors,
 } from '../../shared-engine/index.ts';
+import { prepareDrill } from './prepared-drill.ts';
 import type { Answer, CardSlip, Task } from './task.ts';
 
 /** Cards held ready at once; each takes a few megabytes. */
@@ -61,6 +62,8 @@ export function createDesk(vectors: Vectors): Desk {
           const budget = task.depth === 'deep' ? DEEP : SHALLOW;
           return { kind: 'judge', judgement: judgeDeeply(analyst(), task.record, task.nth, budget) };
         }
+        case 'drill':
+          return { kind: 'drill', prepared: prepareDrill(task.drill, kernel) };
         case 'choose': {
           const { style, view, seed } = task;
           return { kind: 'choose', choice: chooseFor(style, view, kernel, { below: () => seed }, analyst) };

@@ -6,8 +6,8 @@ import type { Clock, Undo } from '../ports.ts';
 import { type Hand, TaskFailed } from './hand.ts';
 import type { Answer, Task } from './task.ts';
 
-/** Tables in play come before rounds that are closed. */
-export const URGENCIES = ['live', 'after'] as const;
+/** What one person waits for comes first, then tables in play, then rounds that are closed. */
+export const URGENCIES = ['first', 'live', 'after'] as const;
 export type Urgency = (typeof URGENCIES)[number];
 
 /** Tries of one task. */
@@ -110,10 +110,19 @@ export class Pool {
     while (this.#waiting.length > 0) {
       const hand = this.#idle.pop() ?? (this.#hands.size < this.#ports.hands ? this.#newHand() : null);
       if (hand === null) return;
-      const job = this.#waiting.find(({ urgency }) => urgency === 'live') ?? this.#waiting[0]!;
+      const job = this.#mostUrgent();
       this.#drop(job);
       void this.#do(job, hand);
     }
+  }
+
+  /** Of those that are equally urgent the one that has waited longest. */
+  #mostUrgent(): Job {
+    for (const wanted of URGENCIES) {
+      const job = this.#waiting.find(({ urgency }) => urgency === wanted);
+      if (job) return job;
+    }
+    return this.#waiting[0]!;
   }
 
   async #do(job: Job, hand: Hand): Promise<void> {

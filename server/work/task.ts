@@ -1,4 +1,4 @@
-// What a worker can be asked and what it answers; a task holds what one seat knows, a card, and nothing more.
+// What a worker can be asked and what it answers; a task holds what one seat knows or a drill, a card, and nothing more.
 import type {
   AnswerChoice,
   CardFile,
@@ -8,6 +8,7 @@ import type {
   SeatView,
   StyleName,
 } from '../../shared-engine/index.ts';
+import type { PreparedDrill } from './prepared-drill.ts';
 
 /** A card by name; the file goes along so that any worker can take any task. */
 export interface CardSlip {
@@ -39,6 +40,8 @@ export type Task =
       readonly nth: number;
       readonly depth: Depth;
     }
+  /** A drill as somebody sent it, to be made ready for its class. */
+  | { readonly kind: 'drill'; readonly card: CardSlip; readonly drill: unknown }
   /** A bot's choice; `seed` is the one draw it may make. */
   | {
       readonly kind: 'choose';
@@ -51,4 +54,5 @@ export type Task =
 export type Answer =
   | { readonly kind: 'review'; readonly review: Review }
   | { readonly kind: 'judge'; readonly judgement: Judgement }
+  | { readonly kind: 'drill'; readonly prepared: PreparedDrill }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };

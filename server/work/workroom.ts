@@ -2,9 +2,10 @@
 import { loadVectors } from '../../shared-engine/index.ts';
 import type { ReviewSettings } from '../config.ts';
 import type { Log } from '../log.ts';
-import type { Bots, Clock, Judges, Reviewer } from '../ports.ts';
+import type { Bots, Clock, Drills, Judges, Reviewer } from '../ports.ts';
 import { botsInProcess } from './bots.ts';
 import { createDesk } from './desk.ts';
+import { pooledDrills } from './drills.ts';
 import { type Hand, handInProcess } from './hand.ts';
 import { pooledJudges } from './judges.ts';
 import { Pool } from './pool.ts';
@@ -20,6 +21,7 @@ const CLOSE_PATIENCE_MS = 120_000;
 export interface Workroom {
   readonly bots: Bots;
   readonly reviewer: Reviewer;
+  readonly drills: Drills;
   /** Missing where first answers are all that is wanted. */
   readonly judges?: Judges;
   /** Lets everything go; who waits for an answer gets none. */
@@ -51,6 +53,7 @@ export function openWorkroom({ workers, depth, queue }: ReviewSettings, clock: C
   return {
     bots: pooledBots(prompt, botsInProcess(log)),
     reviewer: pooledReviewer(prompt),
+    drills: pooledDrills(close),
     ...(judges && { judges }),
     async close() {
       await Promise.all([prompt.close(), close.close()]);

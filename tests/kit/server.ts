@@ -5,7 +5,7 @@ import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
 import type { Figures } from '../../server/http/figures.ts';
 import { createLog } from '../../server/log.ts';
-import type { Bots, Entropy, Judges, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
+import type { Bots, Drills, Entropy, Judges, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
@@ -36,6 +36,7 @@ export interface TestServerOptions {
   readonly reviewer?: Reviewer;
   /** First answers alone unless given. */
   readonly judges?: Judges;
+  readonly drills?: Drills;
   readonly figures?: Figures;
   readonly clientFolder?: string;
 }
@@ -60,6 +61,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
     ...(options.judges && { judges: options.judges }),
+    ...(options.drills && { drills: options.drills }),
     ...(options.figures && { figures: options.figures }),
     clientFolder: options.clientFolder ?? 'no such folder',
   });

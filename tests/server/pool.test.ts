@@ -49,6 +49,13 @@ describe('the order', () => {
     expect(await drain()).toEqual([0, 2, 4, 1, 3]);
   });
 
+  test('what one person waits for comes before everything that is not begun', async () => {
+    const { ask, drain } = pool();
+    for (const [nth, urgency] of (['live', 'after', 'live', 'first', 'first'] as const).entries())
+      ask(nth, urgency);
+    expect(await drain()).toEqual([0, 3, 4, 2, 1]);
+  });
+
   test('what gives way waits behind tables in play from then on', async () => {
     const { ask, drain } = pool();
     ask(0);

@@ -9,6 +9,7 @@ import { handInThread } from '../../server/work/thread.ts';
 import { CLOSE, stream } from '../../shared-engine/index.ts';
 import { vectors } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
+import { described, drillOf } from '../kit/drills.ts';
 import { ALONE, anyAnswer, openRoom, ownView, sitDown } from '../kit/guests.ts';
 import { records } from '../kit/reviews.ts';
 import { startProcess } from '../kit/server-process.ts';
@@ -17,6 +18,8 @@ const [record] = records('thread', 1);
 const TASKS: readonly Task[] = [
   { kind: 'review', card: HOUSE_SLIP, record: record!, earlier: null },
   { kind: 'judge', card: HOUSE_SLIP, record: record!, nth: 0, depth: 'shallow' },
+  { kind: 'drill', card: HOUSE_SLIP, drill: drillOf([described({ pairs: 2 })]) },
+  { kind: 'drill', card: HOUSE_SLIP, drill: 'none' },
 ];
 
 let desk: Desk;
