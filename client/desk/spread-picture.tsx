@@ -57,7 +57,7 @@ export function SpreadPicture({ spread, most = spread.choices.length }: SpreadPi
           )}
         </p>
       )}
-      {spread.alone !== undefined && <p class="spread-others">{WALL.alone(spread.alone)}</p>}
+      {spread.unshown !== undefined && <p class="spread-others">{WALL.unshown(spread.unshown)}</p>}
       {spread.wentOn !== undefined && (
         <p class="spread-line">
           <b>{LINE.wentOn}:</b> <Chosen kind={spread.kind} chosen={spread.wentOn} />

@@ -196,10 +196,8 @@ export const WALL = {
   none: 'nothing better was found',
   unknown: 'not judged yet',
   unseen: 'three tiles unseen',
-  alone: (choices: number) =>
-    choices === 1
-      ? '1 choice that one pupil alone made is not shown, so that nobody is told from the others.'
-      : `${choices} choices that one pupil alone made are not shown, so that nobody is told from the others.`,
+  unshown: (pupils: number) =>
+    `What ${pupils === 1 ? '1 pupil' : `${pupils} pupils`} chose is not shown, so that nobody is told from the others.`,
   others: (choices: number, pupils: number) =>
     `${choices} more choices, by ${pupils === 1 ? '1 pupil' : `${pupils} pupils`}.`,
 } as const;

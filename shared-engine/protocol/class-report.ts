@@ -34,7 +34,7 @@ export const spreadSchema = z.object({
   choices: z
     .array(z.object({ chosen: chosenSchema, count: z.int(), share: z.number(), ...costShape }))
     .readonly(),
-  alone: z.int().exactOptional(),
+  unshown: z.int().exactOptional(),
   aims: z.array(z.object({ family: z.string(), count: z.int(), share: z.number() })).readonly(),
   wentOn: chosenSchema.exactOptional(),
   ...costShape,

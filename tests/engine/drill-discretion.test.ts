@@ -32,19 +32,11 @@ describe('while somebody has still to choose', () => {
   const open = reportOf(STYLES, null);
   const kept = reportOf(STYLES, false);
 
-  test('no choice of one pupil alone is told, and how many there were is', () => {
-    expect(single(open).length).toBeGreaterThan(0);
-    expect(single(kept)).toEqual([]);
-    for (const [nth, step] of kept.steps.entries()) {
-      const left = open.steps[nth]!.choices.filter(({ count }) => count === 1).length;
-      expect(step.alone ?? 0).toBe(left);
-      if (left > 0) expect([step.loss, step.points, step.costly]).toEqual([null, null, null]);
-    }
-  });
-
-  test('everything that several chose is told as before', () => {
-    for (const [nth, { choices }] of kept.steps.entries()) {
-      expect(choices).toEqual(open.steps[nth]!.choices.filter(({ count }) => count > 1));
+  test('no choice is told, for a count that grows tells who made it; how many have chosen is', () => {
+    expect(open.steps.flatMap(({ choices }) => choices).length).toBeGreaterThan(0);
+    for (const step of kept.steps) {
+      expect([step.choices, step.aims, step.unshown]).toEqual([[], [], step.pupils]);
+      expect([step.loss, step.points, step.costly]).toEqual([null, null, null]);
     }
   });
 });
@@ -55,11 +47,15 @@ test('when all have chosen, single choices stand where there are several of them
   for (const [nth, step] of kept.steps.entries()) {
     const alone = open.steps[nth]!.choices.filter(({ count }) => count === 1).length;
     expect(step.choices.filter(({ count }) => count === 1).length).toBe(alone === 1 ? 0 : alone);
+    expect(step.choices.filter(({ count }) => count > 1)).toEqual(
+      open.steps[nth]!.choices.filter(({ count }) => count > 1),
+    );
+    expect(step.unshown).toBe(alone === 1 ? 1 : undefined);
   }
   expect(single(kept).length).toBeGreaterThan(0);
   expect(discreet([3, 1, 2], (pupils) => pupils, true)).toEqual([3, 2]);
   expect(discreet([3, 1, 1], (pupils) => pupils, true)).toEqual([3, 1, 1]);
-  expect(discreet([3, 1, 1], (pupils) => pupils, false)).toEqual([3]);
+  expect(discreet([3, 1, 1], (pupils) => pupils, false)).toEqual([]);
 });
 
 test('of a class of one nothing is told but that one pupil played', () => {
@@ -72,7 +68,7 @@ test('of a class of one nothing is told but that one pupil played', () => {
     [],
   ]);
   for (const step of kept.steps) {
-    expect([step.choices, step.aims, step.rack, step.loss, step.alone]).toEqual([[], [], null, null, 1]);
+    expect([step.choices, step.aims, step.rack, step.loss, step.unshown]).toEqual([[], [], null, null, 1]);
   }
 });
 

@@ -31,18 +31,18 @@ async function atFirstPass(names: readonly string[], form: 'alone' | 'one-line',
   return { at, teacher, choose };
 }
 
-test('the wall shows a single choice only when all have chosen and it is not the only single one', async () => {
+test('the wall shows choices when all have chosen, and a single one where it is not the only one', async () => {
   const { at, teacher, choose } = await atFirstPass(['Ines', 'Tomas', 'Wilma', 'Odo'], 'alone');
   const shown = async () => {
     const { spread } = await wallOf(at, teacher);
-    return [spread?.choices.map(({ count }) => count), spread?.alone];
+    return [spread?.choices.map(({ count }) => count), spread?.unshown];
   };
   await choose(0, 0);
   expect(await shown()).toEqual([[], 1]);
   await choose(1, 0);
-  expect(await shown()).toEqual([[2], undefined]);
+  expect(await shown()).toEqual([[], 2]);
   await choose(2, 4);
-  expect(await shown()).toEqual([[2], 1]);
+  expect(await shown()).toEqual([[], 3]);
   await choose(3, 6);
   expect(await shown()).toEqual([[2, 1, 1], undefined]);
   const [deal] = (await reportOf(at, teacher)).deals;
@@ -55,7 +55,7 @@ test('the report leaves a single choice out where it is the only one, and tells 
     for (const [pupil, from] of [0, 0, 5].entries()) await choose(pupil, from);
     const [first] = (await reportOf(at, teacher)).deals[0]!.steps;
     expect(first!.choices.map(({ count }) => count)).toEqual(named ? [2, 1] : [2]);
-    expect(first!.alone).toBe(named ? undefined : 1);
+    expect(first!.unshown).toBe(named ? undefined : 1);
     expect(first!.loss === null).toBe(!named);
   }
 });

@@ -5,25 +5,27 @@ import type { StepSpread } from './spread.ts';
 const FEWEST = 2;
 
 /**
- * Those of `items` that may be shown. What one pupil alone is behind is shown only once all have chosen, for until
- * then it would appear at the moment in which that pupil does; and only where it is not the only one of its kind.
+ * Those of `items` that may be shown: none before all have chosen, for until then a count grows at the moment in which
+ * a pupil chooses; and what one pupil alone is behind only where it is not the only one of its kind.
  */
 export function discreet<T>(
   items: readonly T[],
   pupilsBehind: (item: T) => number,
   allHaveChosen: boolean,
 ): readonly T[] {
+  if (!allHaveChosen) return [];
   const single = items.filter((item) => pupilsBehind(item) === 1);
-  if (allHaveChosen && single.length >= FEWEST) return items;
+  if (single.length >= FEWEST) return items;
   return items.filter((item) => pupilsBehind(item) !== 1);
 }
 
-/** The spread with the choices that may not be shown counted, and nothing else said of them. */
+/** The spread with the pupils counted whose choices may not be shown, and nothing else said of those. */
 export function discreetSpread(spread: StepSpread, allHaveChosen: boolean): StepSpread {
   const choices = discreet(spread.choices, ({ count }) => count, allHaveChosen);
   const aims = discreet(spread.aims, ({ count }) => count, allHaveChosen);
-  const alone = spread.choices.length - choices.length;
-  if (alone === 0) return { ...spread, aims };
+  const pupilsIn = (some: StepSpread['choices']) => some.reduce((sum, { count }) => sum + count, 0);
+  const unshown = pupilsIn(spread.choices) - pupilsIn(choices);
+  if (unshown === 0) return { ...spread, aims };
   // The cost of all together would tell that of the one that is left out.
-  return { ...spread, choices, aims, alone, loss: null, points: null, costly: null };
+  return { ...spread, choices, aims, unshown, loss: null, points: null, costly: null };
 }

@@ -31,11 +31,11 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
   return csvText([head, ...rows]);
 }
 
-/** As many pupils as choices: each was made by one. */
-function notShown(deal: string, { seat, step, kind, pupils, alone = 0 }: StepSpread): Cell[][] {
-  if (alone === 0) return [];
+/** So that the pupils add up. */
+function notShown(deal: string, { seat, step, kind, pupils, unshown = 0 }: StepSpread): Cell[][] {
+  if (unshown === 0) return [];
   const nothing = [...LOSS, ...POINTS].map(() => null);
-  return [[deal, seat, step, kind, 'not shown: one pupil each', alone, shareOf(alone / pupils), ...nothing]];
+  return [[deal, seat, step, kind, 'not shown', unshown, shareOf(unshown / pupils), ...nothing]];
 }
 
 /** One line for each family named at each step. */

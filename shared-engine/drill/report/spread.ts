@@ -45,8 +45,8 @@ export interface StepSpread extends Cost {
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
-  /** Choices made by one pupil each that are left out so that nobody is told from the others; missing where none is. */
-  readonly alone?: number;
+  /** Pupils whose choices are left out so that nobody is told from the others; missing where none is. */
+  readonly unshown?: number;
   readonly aims: readonly AimShare[];
   /** Where the class plays one line: what it went on from here, as choices are written; missing before that. */
   readonly wentOn?: readonly Face[] | number;
