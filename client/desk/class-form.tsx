@@ -84,7 +84,7 @@ export function Terms({ terms, onChange }: TermsProps) {
           ))}
         </select>
       </div>
-      {(['racks', 'names'] as const).map((entry) => (
+      {(['racks', 'names', 'cardClosed'] as const).map((entry) => (
         <label key={entry} class="choice">
           <input
             type="checkbox"

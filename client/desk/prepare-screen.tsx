@@ -40,7 +40,7 @@ function kernelFor(card: ClassCard): Kernel {
 
 export function PrepareScreen({ app }: { readonly app: App }) {
   const drill = useSignal<Drill>(emptyDrill(newSeed));
-  const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false });
+  const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false, cardClosed: false });
   const card = useSignal<ClassCard>(HOUSE);
   const problems = useSignal<readonly string[]>([]);
   const busy = useSignal(false);

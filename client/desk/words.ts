@@ -44,7 +44,8 @@ export const PREPARE = {
   racks: 'You see the pupils’ racks while they choose',
   names: 'Your report has a line for each pupil by name, and shows what one pupil alone chose',
   cardChosen: (name: string) => `${name} will be used for this class.`,
-  told: 'Both are told to every pupil before the first deal.',
+  cardClosed: 'Nobody has the card beside the rack while choosing',
+  told: 'All of this is told to every pupil before the first deal.',
   open: 'Open the class',
   save: 'Save the drill as a file',
   load: 'Use a drill file',
@@ -92,13 +93,15 @@ export const JOIN = {
     true: 'Your teacher’s report has a line with your name: tiles to go, and what your choices cost in all.',
     false: 'Your teacher’s report names nobody, and leaves out what one pupil alone chose.',
   },
+  cardClosed: 'You play without the card: it is not shown while you choose.',
   gone: 'There is no class with that code.',
   goneAbout: 'Check the eight letters with your teacher.',
   over: 'This class has ended. What you played is still here to read.',
 } as const;
 
-export function termsWords({ racks, names }: ClassTerms): readonly string[] {
-  return [JOIN.racks[racks ? 'true' : 'false'], JOIN.names[names ? 'true' : 'false']];
+export function termsWords({ racks, names, cardClosed }: ClassTerms): readonly string[] {
+  const told = [JOIN.racks[racks ? 'true' : 'false'], JOIN.names[names ? 'true' : 'false']];
+  return cardClosed ? [...told, JOIN.cardClosed] : told;
 }
 
 export const PUPIL = {

@@ -13,9 +13,11 @@ interface RackProps {
   readonly room: Room;
   /** Whether this seat is East in this round. */
   readonly east: boolean;
+  /** Whether the class plays without the card. */
+  readonly cardClosed: boolean;
 }
 
-export function Rack({ room, east }: RackProps) {
+export function Rack({ room, east, cardClosed }: RackProps) {
   const { hand, cardOpen } = room.state.value;
   const tiles = shown(hand);
   const list = useRef<HTMLDivElement>(null);
@@ -60,14 +62,18 @@ export function Rack({ room, east }: RackProps) {
       <div class="rack-head">
         <h2 id="rack-title">{TABLE.yours}</h2>
         {east && <span class="east">{TABLE.youAreEast}</span>}
-        <button
-          type="button"
-          class="card-button"
-          aria-expanded={cardOpen}
-          onClick={() => room.showCard(!cardOpen)}
-        >
-          {CARD.button}
-        </button>
+        {cardClosed ? (
+          <span class="aside">{CARD.closed}</span>
+        ) : (
+          <button
+            type="button"
+            class="card-button"
+            aria-expanded={cardOpen}
+            onClick={() => room.showCard(!cardOpen)}
+          >
+            {CARD.button}
+          </button>
+        )}
         <fieldset class="sorts">
           <legend class="spoken">{TABLE.sort}</legend>
           {SORTS.map((sort) => (

@@ -20,7 +20,9 @@ interface TableScreenProps {
 }
 
 export function TableScreen({ room, seated }: TableScreenProps) {
-  const { dueAt, cardOpen } = room.state.value;
+  const { dueAt, cardOpen: cardWanted } = room.state.value;
+  const cardClosed = seated.table.led?.cardClosed === true;
+  const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
@@ -45,7 +47,7 @@ export function TableScreen({ room, seated }: TableScreenProps) {
         <p class="news" aria-hidden="true">
           {lastNews(seated.table, seated.view)}
         </p>
-        <Rack room={room} east={seated.view.dealer === seated.you} />
+        <Rack room={room} east={seated.view.dealer === seated.you} cardClosed={cardClosed} />
         <div class="extras">
           {pass && !pass.sealed && (
             <Aim key={pass.step} room={room} round={seated.table.round} step={pass.step} />

@@ -5,6 +5,7 @@ import { tileList } from './tiles.ts';
 export const CARD = {
   title: 'The card',
   button: 'Card',
+  closed: 'Your class plays without the card.',
   loading: 'Fetching the card…',
   failed: 'The card cannot be fetched just now.',
   order: 'Order of the lines',

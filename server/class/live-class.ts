@@ -5,6 +5,7 @@ import type { Clock, PlayingCard, Store, Undo } from '../ports.ts';
 import type { Answer } from '../room/answers.ts';
 import { turnDown } from '../room/decision.ts';
 import type { Logged } from '../room/event.ts';
+import type { Lead } from '../room/lead.ts';
 import { Mailbox } from '../room/mailbox.ts';
 import type { Registry } from '../room/registry.ts';
 import { logged } from '../room/room.ts';
@@ -204,10 +205,15 @@ export class LiveClass {
       const table = await this.tables.meet(code);
       if (table === null) return true;
       const { room } = table.live;
-      const { ended, holdBefore } = this.#state;
-      const lead = { holdBefore: ended ? null : holdBefore, standIn: this.#standIns(code) };
+      const { ended, holdBefore, terms } = this.#state;
       const oneLine = !ended && playsOneLine(this.#state);
-      const led = await room.submit({ kind: 'lead', lead: { ...lead, ...(oneLine && { oneLine }) } });
+      const lead: Lead = {
+        holdBefore: ended ? null : holdBefore,
+        standIn: this.#standIns(code),
+        ...(oneLine && { oneLine }),
+        ...(terms.cardClosed && { cardClosed: true }),
+      };
+      const led = await room.submit({ kind: 'lead', lead });
       if (!led.ok) return false;
       const behind = oneLine ? await this.#follow(table) : led;
       // In one line all wait for each table, so none may wait for a pupil who is away to ask for the deal.

@@ -50,6 +50,7 @@ export function ledFor({ play, lead }: RoomState, listening: Listening): NonNull
   return {
     held: play !== null && isHeld(play.round, lead),
     standIn: listening !== null && lead.standIn.includes(listening.seat),
+    cardClosed: lead.cardClosed === true,
   };
 }
 

@@ -8,6 +8,8 @@ export interface Lead {
   readonly standIn: readonly Seat[];
   /** Whether each step waits until the class goes on from the teacher's choice (rule L1); missing where it does not. */
   readonly oneLine?: boolean;
+  /** Whether nobody has the card beside the rack; missing where everybody may. */
+  readonly cardClosed?: boolean;
 }
 
 export const UNLED: Lead = { holdBefore: null, standIn: [] };

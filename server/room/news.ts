@@ -1,4 +1,5 @@
 // What one audience has not been told yet: the parts of its table that are other than they were.
+import { isDeepStrictEqual } from 'node:util';
 import { type TableNews, viewNews } from '../../shared-engine/index.ts';
 import {
   audienceOf,
@@ -36,7 +37,7 @@ export function newsBetween(before: Heard, now: Heard, facts: TableFacts): Table
 
 function newsOfLead(before: Heard, now: Heard): Pick<TableNews, 'led'> {
   const [then, led] = [ledFor(before.state, before.listening), ledFor(now.state, now.listening)];
-  return then.held === led.held && then.standIn === led.standIn ? {} : { led };
+  return isDeepStrictEqual(then, led) ? {} : { led };
 }
 
 function newsOfView(before: Heard, now: Heard): Pick<TableNews, 'view' | 'viewNews'> {

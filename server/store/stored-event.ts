@@ -136,6 +136,7 @@ const roomEvent = z.discriminatedUnion('kind', [
       holdBefore: stepSchema.nullable(),
       standIn: z.array(seatSchema).readonly(),
       oneLine: z.boolean().exactOptional(),
+      cardClosed: z.boolean().exactOptional(),
     }),
   }),
   z.strictObject({ kind: z.literal('more-time'), seconds: z.int() }),

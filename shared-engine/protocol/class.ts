@@ -15,6 +15,8 @@ export const classTermsSchema = z.strictObject({
   racks: z.boolean(),
   /** Whether the teacher's report has a line for each pupil by name. */
   names: z.boolean(),
+  /** Whether pupils have no card beside the rack while they choose. */
+  cardClosed: z.boolean().default(false),
 });
 export type ClassTerms = z.infer<typeof classTermsSchema>;
 

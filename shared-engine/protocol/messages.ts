@@ -110,8 +110,8 @@ const tableSchema = z.object({
   remaining: z.number().nullable(),
   /** Null before the first deal. Who sat down after the deal gets a watcher's view of that round. */
   view: viewSchema.nullable(),
-  /** At a table of a class: whether the teacher holds it, and whether a bot stands in for this seat. */
-  led: z.object({ held: z.boolean(), standIn: z.boolean() }).exactOptional(),
+  /** At a table of a class: whether the teacher holds it, whether a bot stands in for this seat, whether the card is shut. */
+  led: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
 });
 export type Table = z.infer<typeof tableSchema>;
 

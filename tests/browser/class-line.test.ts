@@ -11,6 +11,7 @@ async function openLine(): Promise<{ desk: Page; code: string }> {
   const desk = await suite.newPage({ viewport: PHONE });
   await desk.goto(`${suite.origin()}/lead`);
   await desk.getByRole('radio', { name: /in one line of play/ }).check();
+  await desk.getByRole('checkbox', { name: /Nobody has the card/ }).check();
   await desk.getByRole('button', { name: 'Open the class' }).click();
   const code = await desk.locator('.big-code').getAttribute('data-code');
   return { desk, code: code ?? '' };
@@ -30,6 +31,8 @@ describe('a class that plays one line', () => {
     const pupils = [await join(code, 'Ines'), await join(code, 'Tomas')];
     await desk.getByRole('button', { name: 'Deal the first deal' }).click();
     await Promise.all(pupils.map((page) => rack(page).waitFor()));
+    expect(await pupils[0]!.getByRole('button', { name: 'Card' }).count()).toBe(0);
+    await pupils[0]!.getByText('Your class plays without the card.').waitFor();
     await passThree(pupils[0]!);
     await pupils[0]!.getByText('When all have, your teacher says').waitFor();
     await desk.getByText('First right: Tomas still to choose.').waitFor();

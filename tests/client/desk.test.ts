@@ -95,8 +95,10 @@ describe('the words of the desk', () => {
   });
 
   it('tell a pupil each thing that the teacher will see', () => {
-    const told = [true, false].flatMap((on) => termsWords({ deadline: null, racks: on, names: on }));
-    expect(new Set(told).size).toBe(4);
+    const told = [true, false].flatMap((on) =>
+      termsWords({ deadline: null, racks: on, names: on, cardClosed: on }),
+    );
+    expect(new Set(told).size).toBe(5);
   });
 
   it('count minutes and seconds, and never below nothing', () => {

@@ -20,7 +20,7 @@ import type { Peer } from './sockets.ts';
 
 type Address = Pick<TestServer, 'url'>;
 
-export const TERMS: ClassTerms = { deadline: null, racks: false, names: false };
+export const TERMS: ClassTerms = { deadline: null, racks: false, names: false, cardClosed: false };
 
 export interface Teacher {
   readonly code: string;

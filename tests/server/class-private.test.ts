@@ -71,6 +71,17 @@ test('V2 the teacher sees racks where the class was told so before the deal', as
   expect(info).toMatchObject({ terms: { racks: true }, teacher: false, pupil: null });
 });
 
+test('pupils have no card beside the rack where the class was told so before the deal', async () => {
+  const at = await server();
+  for (const cardClosed of [true, false]) {
+    const teacher = await openClass(at, PLANTED, { cardClosed });
+    const { peers } = await joinAll(at, teacher.code, ['Ines']);
+    await act(at, teacher, { kind: 'deal-next' });
+    await peers[0]!.untilTable((table) => table.round === 1);
+    expect(peers[0]!.table.led).toEqual({ held: false, standIn: false, cardClosed });
+  }
+});
+
 test('a pupil is told which deal lies on the own table and what is to be read with it; the note stays on the desk', async () => {
   const at = await server();
   const drill = drillOf([
