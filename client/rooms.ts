@@ -16,6 +16,7 @@ import { LESSON_DEAL } from './practice/lesson-deal.ts';
 import './styles/tiles.css';
 import './styles/room.css';
 import './styles/table.css';
+import './styles/ring.css';
 import './styles/question.css';
 import './styles/rack.css';
 import './styles/table-narrow.css';

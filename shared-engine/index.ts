@@ -49,11 +49,7 @@ export {
   type Seat,
   withSeat,
 } from './deal/seat.ts';
-export {
-  describeRack,
-  drawRack,
-  type NoRack,
-} from './drill/described.ts';
+export { describeRack, drawRack } from './drill/described.ts';
 export {
   type Amount,
   DRILL_FORMS,

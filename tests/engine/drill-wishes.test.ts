@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import {
   describeRack,
   drawRack,
-  type NoRack,
   type Rarity,
   rarityInWords,
   type Wish,
@@ -11,7 +10,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
-function refusal(wish: Wish, size = 13): NoRack {
+function refusal(wish: Wish, size = 13) {
   const drawn = drawRack(wish, size, houseKernel, 'refusal');
   if (drawn.ok) throw new Error('a rack was found');
   return drawn;
