@@ -226,7 +226,7 @@ export const REPORT = {
   nothing: 'Nothing has been dealt yet.',
   deal: 'Deal',
   pupils: (count: number) => (count === 1 ? '1 pupil' : `${count} pupils`),
-  journey: 'Tiles to go, from the deal to the close',
+  journey: 'Tiles to go, as dealt and after the last step played',
   steps: 'Step by step',
   themes: 'What cost most',
   theme: 'Theme',
