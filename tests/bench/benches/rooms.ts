@@ -35,7 +35,9 @@ export const bench: Bench = {
 };
 
 interface Rate {
-  readonly perSecond: number;
+  /** Null when the driver was too busy for this to say what the server can do. */
+  readonly perSecond: number | null;
+  /** Exchanges for each second of processor time that the server used, however busy the driver was. */
   readonly perServerSecond: number;
 }
 
@@ -75,14 +77,13 @@ async function sideBySide(): Promise<Figures> {
   let [busiest, voided, lost, doubled] = [0, 0, 0, 0];
   for (let turn = 0; turn < TURNS; turn++) {
     const own = await measure(null);
-    if (own !== null) rates.add('own', own.perSecond);
+    if (own.perSecond !== null) rates.add('own', own.perSecond);
     for (const peer of PEER_NAMES) {
       const theirs = await measure(peer);
-      if (theirs === null) continue;
-      rates.add(peer, theirs.perSecond);
-      if (own === null) continue;
-      ratios.add(peer, own.perSecond / theirs.perSecond);
       perCpu.add(peer, own.perServerSecond / theirs.perServerSecond);
+      if (theirs.perSecond === null) continue;
+      rates.add(peer, theirs.perSecond);
+      if (own.perSecond !== null) ratios.add(peer, own.perSecond / theirs.perSecond);
     }
   }
   return {
@@ -104,8 +105,7 @@ async function sideBySide(): Promise<Figures> {
     void_runs: voided,
   };
 
-  /** Null when the driver was too busy for the figure to mean anything. */
-  async function measure(peer: string | null): Promise<Rate | null> {
+  async function measure(peer: string | null): Promise<Rate> {
     return (peer === null ? withOwnServer : withPeer(peer))(async ({ server, driver }) => {
       await driver.ask({ ask: 'open', url: server.url, rooms: ROOMS, peer });
       await driver.ask({ ask: 'saturate', ms: WARM_UP_MS });
@@ -114,12 +114,9 @@ async function sideBySide(): Promise<Figures> {
       lost += losses.lost;
       doubled += losses.doubled;
       busiest = Math.max(busiest, cpu);
-      if (cpu > BUSIEST) {
-        voided++;
-        return null;
-      }
+      if (cpu > BUSIEST) voided++;
       return {
-        perSecond: times.length / seconds,
+        perSecond: cpu > BUSIEST ? null : times.length / seconds,
         perServerSecond: (times.length / (server.cpu() - used)) * 1000,
       };
     });
