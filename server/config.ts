@@ -118,7 +118,10 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   const set = Object.entries(environment).filter(([, value]) => value !== undefined && value !== '');
   const parsed = schema.safeParse(Object.fromEntries(set));
   if (!parsed.success) {
-    const problems = parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
+    const problems = parsed.error.issues.map(({ path: name, code, message }) => {
+      // Every setting is a text at first, so the wrong type is always a number that is none.
+      return `${name.join('.')}: ${code === 'invalid_type' ? 'must be a number' : message}`;
+    });
     return { ok: false, problems };
   }
   const e = parsed.data;

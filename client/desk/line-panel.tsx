@@ -100,7 +100,9 @@ function Choosing({ line, names, step, onChoose }: ChoosingProps) {
     ? line.chosen
     : NUMBERS[step].map((number) => withCount(line, numbered(step, number)));
   const keys = options.map(({ choice }) => JSON.stringify(choice));
-  const at = picked.value ?? keys[0] ?? OWN;
+  // What most chose stands picked until the teacher picks.
+  const most = Math.max(...options.map(({ pupils }) => pupils));
+  const at = picked.value ?? keys[options.findIndex(({ pupils }) => pupils === most)] ?? OWN;
   const own = passes
     ? {
         kind: 'seal' as const,
@@ -177,7 +179,8 @@ function Choosing({ line, names, step, onChoose }: ChoosingProps) {
         class="primary"
         onClick={() => {
           const picks = own !== null && at === OWN ? own.tiles.length + own.blind : line.needed;
-          problem.value = picks === line.needed ? null : LINE.count(line.needed, picks);
+          problem.value =
+            picks === line.needed ? null : LINE.count(line.needed, picks, passes && MOVES[step].blind);
           if (problem.value === null) onChoose(choice);
         }}
       >
@@ -233,6 +236,7 @@ function RackPicker({ rack, places, onPlaces }: RackPickerProps) {
               class="tile-button"
               aria-label={tileName(face)}
               aria-pressed={places.includes(place)}
+              disabled={face === 'joker'}
               onClick={() =>
                 onPlaces(
                   places.includes(place) ? places.filter((other) => other !== place) : [...places, place],

@@ -23,8 +23,8 @@ export const LINE = {
   goOnFrom: (step: string) => `${step}: the class goes on from…`,
   another: 'A pass of your own choice',
   pick: 'Tap the tiles to pass; tap one again to put it back.',
-  count: (needed: number, picked: number) =>
-    `A pass takes ${tileCount(needed)} here, those passed on unseen counted in; you have picked ${picked}.`,
+  count: (needed: number, picked: number, blind: boolean) =>
+    `A pass takes ${tileCount(needed)} here${blind ? ', those passed on unseen counted in' : ''}; you have picked ${picked}.`,
   unseen: 'Arriving tiles passed on unseen',
   nothing: 'The class has nothing to give here.',
   goOn: 'Go on from this',
@@ -51,13 +51,16 @@ export function numbered(step: ClassLine['step'], number: number): AnswerChoice 
 }
 
 /** What a pupil of such a class is told above the table; null as long as there is nothing to tell. */
-export function lineNews({ record, stage }: SeatView): string | null {
+export function lineNews({ record, stage }: SeatView, held: boolean): string | null {
   const { steps, own = [], seat } = record;
   if (stage.phase === 'closed') {
     return 'The class played one line. This review judges what you chose yourself, each time by the tiles you then held.';
   }
   if (steps.length > own.length) {
-    return 'You have chosen. When all have, your teacher says from which choice the class goes on.';
+    // A class that has ended leads nobody on; the table then goes on by itself.
+    return held
+      ? 'You have chosen. When all have, your teacher says from which choice the class goes on.'
+      : null;
   }
   const last = own.length - 1;
   const line = steps[last];

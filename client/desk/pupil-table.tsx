@@ -95,7 +95,7 @@ function Word({ screen, oneLine }: WordProps) {
 function wordsFor(screen: Screen, oneLine: boolean): string | null {
   if (screen.kind !== 'playing' && screen.kind !== 'closed') return null;
   const { led } = screen.seated.table;
-  const line = oneLine ? lineNews(screen.seated.view) : null;
+  const line = oneLine ? lineNews(screen.seated.view, led?.held === true) : null;
   if (screen.kind === 'closed') return line;
   if (led?.standIn) return PUPIL.standIn;
   // At such a table every step ends in a hold; what it waits for says more.

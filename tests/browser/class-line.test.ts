@@ -38,6 +38,7 @@ describe('a class that plays one line', () => {
     await desk.getByText('First right: Tomas still to choose.').waitFor();
     await passThree(pupils[1]!);
     await desk.getByText('(2 pupils)').waitFor();
+    expect(await desk.getByRole('radio', { name: '(2 pupils)' }).isChecked()).toBe(true);
     expect([await axeFindings(desk), await overflow(desk), await smallTargets(desk)]).toEqual([[], 0, []]);
 
     await desk.getByRole('radio', { name: 'A pass of your own choice' }).check();

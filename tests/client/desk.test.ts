@@ -12,6 +12,7 @@ import {
   withText,
 } from '../../client/desk/draft.ts';
 import { fileName } from '../../client/desk/drill-file.ts';
+import { lineNews } from '../../client/desk/line-words.ts';
 import { reportCsv } from '../../client/desk/report-files.ts';
 import { commonUnit, costOf, costWords } from '../../client/desk/spread-words.ts';
 import { clockOf, isDoing, termsWords, whereIs } from '../../client/desk/words.ts';
@@ -22,11 +23,13 @@ import {
   type DrillReport,
   houseCard,
   readDrill,
+  seatView,
+  stream,
 } from '../../shared-engine/index.ts';
 import { classOf } from '../kit/classes.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
-import { seedNamed } from '../kit/rounds.ts';
+import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 
 let seeds = 0;
 const seed = () => seedNamed(`draft ${++seeds}`);
@@ -99,6 +102,13 @@ describe('the words of the desk', () => {
       termsWords({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
     expect(new Set(told).size).toBe(5);
+  });
+
+  it('say that a class of one line is waited for only while its teacher holds the table', () => {
+    const { round } = playOn(opened('line'), stream('line', 'p'), ({ settled }) => settled.length === 1);
+    const view = seatView(round, 0);
+    expect(lineNews(view, true)).toMatch(/^You have chosen/);
+    expect(lineNews(view, false)).toBeNull();
   });
 
   it('count minutes and seconds, and never below nothing', () => {

@@ -28,6 +28,10 @@ const at = (path: string) => fetch(`http://127.0.0.1:${listener.port}${path}`);
 
 test('are off unless a port is named', () => {
   expect(readConfig({})).toMatchObject({ ok: true, config: { metricsPort: null } });
+  expect(readConfig({ METRICS_PORT: 'many' })).toEqual({
+    ok: false,
+    problems: ['METRICS_PORT: must be a number'],
+  });
   expect(readConfig({ METRICS_PORT: '9100' })).toMatchObject({ ok: true, config: { metricsPort: 9100 } });
 });
 
