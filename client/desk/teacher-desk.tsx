@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { classLink, classPath, type Desk, deskSchema } from '../../shared-engine/index.ts';
 import type { App } from '../model/app.ts';
 import { pathOf } from '../model/route.ts';
+import { AskedTwice } from '../views/asked-twice.tsx';
 import { Bar } from '../views/bar.tsx';
 import { goInPage } from '../views/link.ts';
 import { Scan } from '../views/scan.tsx';
@@ -94,7 +95,6 @@ function WayIn({ link, code }: { readonly link: string; readonly code: string })
 }
 
 function Ending({ app, desk, act }: Omit<PartsProps, 'news'>) {
-  const sure = useSignal(false);
   const report = { kind: 'class', code: desk.code, part: 'report' } as const;
   return (
     <section class="row ending">
@@ -103,19 +103,8 @@ function Ending({ app, desk, act }: Omit<PartsProps, 'news'>) {
       </a>
       {desk.ended ? (
         <p>{DESK.ended}</p>
-      ) : sure.value ? (
-        <button type="button" onClick={() => act({ kind: 'end' })}>
-          {DESK.endSure}
-        </button>
       ) : (
-        <button
-          type="button"
-          onClick={() => {
-            sure.value = true;
-          }}
-        >
-          {DESK.end}
-        </button>
+        <AskedTwice name={DESK.end} yes={DESK.endSure} no={DESK.endNot} onYes={() => act({ kind: 'end' })} />
       )}
     </section>
   );

@@ -151,6 +151,7 @@ export const DESK = {
   report: 'Report of this class',
   end: 'End the class',
   endSure: 'Yes, end it for everybody',
+  endNot: 'No, go on with the class',
   ended: 'The class has ended.',
   notYours: 'This desk belongs to the browser that opened the class.',
   left: 'left',

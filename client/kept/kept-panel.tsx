@@ -4,6 +4,7 @@ import { classMinePath, type KeptEntry, minePath } from '../../shared-engine/ind
 import { saveFile } from '../desk/drill-file.ts';
 import type { App } from '../model/app.ts';
 import type { Route } from '../model/route.ts';
+import { AskedTwice } from '../views/asked-twice.tsx';
 import { forgetKept, readKept } from './requests.ts';
 import { entryWords, isLeaders, KEPT } from './words.ts';
 
@@ -97,25 +98,21 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
 }
 
 function Forget({ leads, onForget }: { readonly leads: boolean; readonly onForget: () => void }) {
-  const sure = useSignal(false);
-  if (!sure.value) {
-    return (
-      <button
-        type="button"
-        onClick={() => {
-          sure.value = true;
-        }}
-      >
-        {leads ? KEPT.forgetClass : KEPT.forget}
-      </button>
-    );
-  }
-  return (
-    <>
-      <button type="button" class="primary" onClick={onForget}>
-        {leads ? KEPT.forgetClassSure : KEPT.forgetSure}
-      </button>
-      <p class="about">{leads ? KEPT.forgetClassAbout : KEPT.forgetAbout}</p>
-    </>
+  return leads ? (
+    <AskedTwice
+      name={KEPT.forgetClass}
+      yes={KEPT.forgetClassSure}
+      no={KEPT.keep}
+      about={KEPT.forgetClassAbout}
+      onYes={onForget}
+    />
+  ) : (
+    <AskedTwice
+      name={KEPT.forget}
+      yes={KEPT.forgetSure}
+      no={KEPT.keep}
+      about={KEPT.forgetAbout}
+      onYes={onForget}
+    />
   );
 }

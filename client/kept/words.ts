@@ -14,6 +14,7 @@ export const KEPT = {
   show: 'Show what is kept',
   things: (count: number) => (count === 1 ? '1 thing is kept:' : `${count} things are kept:`),
   save: 'Save it as a file',
+  keep: 'No, keep it',
   forget: 'Have it forgotten',
   forgetSure: 'Yes, give up my seat and forget my name',
   forgetAbout:

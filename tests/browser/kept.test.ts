@@ -26,6 +26,8 @@ describe('what is kept', () => {
     expect(file).toMatchObject({
       kept: expect.arrayContaining([expect.objectContaining({ name: 'Wilma' })]),
     });
+    // A hasty second tap on the same spot takes the question back.
+    await sheet.getByRole('button', { name: 'Have it forgotten' }).dblclick();
     await sheet.getByRole('button', { name: 'Have it forgotten' }).click();
     await sheet.getByText('You give up your seat.').waitFor();
     await sheet.getByRole('button', { name: 'Yes, give up my seat and forget my name' }).click();
