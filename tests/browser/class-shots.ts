@@ -51,6 +51,7 @@ export async function shootClass(
   await picture('pupil-chosen', pupils[0]!);
   await picture('desk-line', desk, true);
   await desk.getByRole('radio', { name: 'A pass of your own choice' }).check();
+  for (const place of [0, 2]) await desk.locator('.line .pool button').nth(place).click();
   await picture('desk-line-own', desk, true);
   await desk.getByRole('radio').first().check();
   await desk.getByRole('button', { name: 'Reveal the choices' }).click();
