@@ -97,6 +97,6 @@ function peopleNews(before: Table, next: Table): readonly string[] {
     if (is.kind === 'person' && was.kind !== 'person') return [`${is.name} sat down.`];
     if (was.kind === 'person' && is.kind !== 'person') return [`${was.name} left the table.`];
     if (is.kind !== 'person' || was.kind !== 'person' || is.present === was.present) return [];
-    return [is.present ? `${is.name} is back.` : `${is.name} is away; the seat is kept.`];
+    return [is.present ? `${is.name} is here.` : `${is.name} is away; the seat is kept.`];
   });
 }

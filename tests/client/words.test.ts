@@ -94,7 +94,7 @@ describe('news', () => {
       (info, seat): SeatInfo => (seat === 3 && info.kind === 'person' ? { ...info, present: false } : info),
     );
     expect(newsOf(tableOf(played), tableOf(played, away))).toEqual(['Odo is away; the seat is kept.']);
-    expect(newsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is back.']);
+    expect(newsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is here.']);
   });
 });
 
