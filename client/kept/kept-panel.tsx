@@ -98,21 +98,6 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
 }
 
 function Forget({ leads, onForget }: { readonly leads: boolean; readonly onForget: () => void }) {
-  return leads ? (
-    <AskedTwice
-      name={KEPT.forgetClass}
-      yes={KEPT.forgetClassSure}
-      no={KEPT.keep}
-      about={KEPT.forgetClassAbout}
-      onYes={onForget}
-    />
-  ) : (
-    <AskedTwice
-      name={KEPT.forget}
-      yes={KEPT.forgetSure}
-      no={KEPT.keep}
-      about={KEPT.forgetAbout}
-      onYes={onForget}
-    />
-  );
+  const words = leads ? KEPT.forgetClass : KEPT.forget;
+  return <AskedTwice {...words} no={KEPT.keep} onYes={onForget} />;
 }

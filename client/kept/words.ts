@@ -15,14 +15,18 @@ export const KEPT = {
   things: (count: number) => (count === 1 ? '1 thing is kept:' : `${count} things are kept:`),
   save: 'Save it as a file',
   keep: 'No, keep it',
-  forget: 'Have it forgotten',
-  forgetSure: 'Yes, give up my seat and forget my name',
-  forgetAbout:
-    'You give up your seat. Your name goes at once; the choices you made stay without it, because the others’ round rests on them.',
-  forgetClass: 'Have this class forgotten',
-  forgetClassSure: 'Yes, forget the class and all its tables',
-  forgetClassAbout:
-    'The drill, every table, every review and the report go at once, for everybody. Save the report and the drill before, if you want them.',
+  forget: {
+    name: 'Have it forgotten',
+    yes: 'Yes, give up my seat and forget my name',
+    about:
+      'You give up your seat. Your name goes at once; the choices you made stay without it, because the others’ round rests on them.',
+  },
+  forgetClass: {
+    name: 'Have this class forgotten',
+    yes: 'Yes, forget the class and all its tables',
+    about:
+      'The drill, every table, every review and the report go at once, for everybody. Save the report and the drill before, if you want them.',
+  },
 } as const;
 
 /** Only who opened a class has this among what is kept. */

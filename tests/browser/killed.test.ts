@@ -1,31 +1,18 @@
 // The server is killed in the middle of a round: the page waits, finds it again, and the round goes on.
-import path from 'node:path';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { browserSuite } from '../kit/browser-suite.ts';
-import { temporaryFolder } from '../kit/folder.ts';
 import { dealAlone, nextHeading, passThree, playToClose, tileLabels, titleOf } from '../kit/player.ts';
-import { type ServerProcess, startProcess } from '../kit/server-process.ts';
+import { processSuite } from '../kit/process-suite.ts';
+import type { ServerProcess } from '../kit/server-process.ts';
 
 const suite = browserSuite();
 
-let place: Awaited<ReturnType<typeof temporaryFolder>>;
-const running = new Set<ServerProcess>();
-beforeEach(async () => {
-  place = await temporaryFolder();
-});
-afterEach(async () => {
-  for (const { child } of running) child.kill('SIGKILL');
-  await Promise.all([...running].map(({ ended }) => ended));
-  running.clear();
-  await place.discard();
-});
+const processes = processSuite();
 
 /** The built server on its SQLite file, at the port it had before. */
 function start(port: string): ServerProcess {
-  const settings = { STORE: '', DATA_DIR: path.join(place.folder, 'data'), PORT: port, THINK_MS: '0' };
-  const server = startProcess(settings, ['dist/server/main.js']);
-  running.add(server);
-  return server;
+  const settings = { DATA_DIR: processes.dataFolder(), PORT: port, THINK_MS: '0' };
+  return processes.start(settings, ['dist/server/main.js']);
 }
 
 test('kill −9 after a pass: the same tiles are there when the server is back, and the round goes on to its review', async () => {

@@ -1,8 +1,7 @@
 // The server on its real stores, as a process: rooms outlive a kill, two servers share one room, bad places are refused.
 import path from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CLOSE, lobbySchema, roomPath } from '../../shared-engine/index.ts';
-import { temporaryFolder } from '../kit/folder.ts';
 import {
   deal,
   FRIENDS,
@@ -15,7 +14,8 @@ import {
   ticketFor,
 } from '../kit/guests.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
-import { type ServerProcess, startProcess } from '../kit/server-process.ts';
+import { processSuite } from '../kit/process-suite.ts';
+import type { ServerProcess } from '../kit/server-process.ts';
 import { Peer } from '../kit/sockets.ts';
 
 let postgres: TestPostgres;
@@ -24,23 +24,7 @@ beforeAll(async () => {
 });
 afterAll(() => postgres.discard());
 
-let place: Awaited<ReturnType<typeof temporaryFolder>>;
-const running = new Set<ServerProcess>();
-beforeEach(async () => {
-  place = await temporaryFolder();
-});
-afterEach(async () => {
-  for (const { child } of running) child.kill('SIGKILL');
-  await Promise.all([...running].map(({ ended }) => ended));
-  running.clear();
-  await place.discard();
-});
-
-function start(environment: Readonly<Record<string, string>>): ServerProcess {
-  const server = startProcess({ STORE: '', ...environment });
-  running.add(server);
-  return server;
-}
+const { start, dataFolder } = processSuite();
 
 async function at(server: ServerProcess) {
   return { url: await server.url };
@@ -51,7 +35,7 @@ async function lobby(url: string, code: string) {
 }
 
 test('by default a room lies in a file that outlives kill −9, with its seats and their secrets', async () => {
-  const settings = { DATA_DIR: path.join(place.folder, 'data') };
+  const settings = { DATA_DIR: dataFolder() };
   const first = start(settings);
   const host = await openRoom(await at(first), FRIENDS);
   const guest = await takeSeat(await at(first), host.code);
