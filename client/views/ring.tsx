@@ -7,7 +7,7 @@ import {
   SEATS,
   type Step,
   type Table,
-  type WatcherView,
+  type SpectatorView,
 } from '../../shared-engine/index.ts';
 import { waitsFor } from '../model/facing.ts';
 import { nameOf } from '../words/people.ts';
@@ -17,7 +17,7 @@ import { PlaqueState } from './plaque-state.tsx';
 
 interface RingProps {
   readonly table: Table;
-  readonly view: WatcherView;
+  readonly view: SpectatorView;
 }
 
 export function Ring({ table, view }: RingProps) {

@@ -1,18 +1,19 @@
 // (style, what the seat may know) → its choice for the open step; nothing else reaches a bot.
+
+import { type Analyst, createAnalyst } from '../analysis/comparison/analyse.ts';
 import type { CompiledCard } from '../card/compiled.ts';
-import { drawn, type Random } from '../deal/random.ts';
-import type { AnswerChoice } from '../exchange/command.ts';
-import { MOVES, type MoveStep, PASS_SIZE } from '../exchange/schedule.ts';
-import { type Analyst, createAnalyst } from '../race/analyse.ts';
-import type { Kernel } from '../rack/kernel.ts';
-import { addTo, type Bag, bagOf, countOf, sortFaces } from '../tiles/bag.ts';
-import { copiesOf, type Face } from '../tiles/face.ts';
-import type { SeatView } from '../view/view.ts';
-import { NO_VECTORS } from '../wasm/vectors.ts';
-import { guardedTiles, type Look, lookAt, type Removal, removals } from './letting-go.ts';
-import { PLAYING_ON_SEEDS, playedOn } from './playing-on.ts';
+import { NO_VECTORS } from '../kernels/simd/module.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import { guardedTiles, type Look, lookAt, type Removal, removals } from '../policy/pass-selection.ts';
+import { type Judgement, STYLE_DATA, type StyleName } from '../policy/styles.ts';
+import { drawn, type Random } from '../rules/deal/random.ts';
+import type { AnswerChoice } from '../rules/exchange/command.ts';
+import { MOVES, type MoveStep, PASS_SIZE } from '../rules/exchange/schedule.ts';
+import { addTo, type Bag, bagOf, countOf, sortFaces } from '../rules/tiles/bag.ts';
+import { copiesOf, type Face } from '../rules/tiles/face.ts';
+import type { SeatView } from '../rules/view/view.ts';
 import { type Question, questionTo } from './question.ts';
-import { type Judgement, STYLE_DATA, type StyleName } from './style.ts';
+import { PLAYING_ON_SEEDS, playedOn } from './rollout-bot.ts';
 
 /**
  * Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. A style that

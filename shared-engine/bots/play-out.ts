@@ -1,13 +1,13 @@
 // Lets four choosers finish a round through the same decide and evolve as everybody else.
-import { type Random, stream } from '../deal/random.ts';
-import { SEATS, type Seat } from '../deal/seat.ts';
-import type { AnswerChoice } from '../exchange/command.ts';
-import { decide } from '../exchange/decide.ts';
-import type { RoundEvent } from '../exchange/event.ts';
-import { evolve } from '../exchange/evolve.ts';
-import type { Closed, Round } from '../exchange/round.ts';
-import type { Step } from '../exchange/schedule.ts';
-import { type PublicStage, type SeatView, seatView } from '../view/view.ts';
+import { type Random, stream } from '../rules/deal/random.ts';
+import { SEATS, type Seat } from '../rules/deal/seat.ts';
+import type { AnswerChoice } from '../rules/exchange/command.ts';
+import { decide } from '../rules/exchange/decide.ts';
+import type { RoundEvent } from '../rules/exchange/event.ts';
+import { evolve } from '../rules/exchange/evolve.ts';
+import type { Closed, Round } from '../rules/exchange/round.ts';
+import type { Step } from '../rules/exchange/schedule.ts';
+import { type PublicStage, type SeatView, seatView } from '../rules/view/view.ts';
 
 /** A seat's answer to the open step, or null where it has none to give. */
 export type Chooser = (view: SeatView, random: Random) => AnswerChoice | null;

@@ -1,6 +1,6 @@
 // What the open step asks of one seat, in the terms a chooser needs.
-import { type MoveStep, PASS_SIZE } from '../exchange/schedule.ts';
-import type { SeatView } from '../view/view.ts';
+import { type MoveStep, PASS_SIZE } from '../rules/exchange/schedule.ts';
+import type { SeatView } from '../rules/view/view.ts';
 
 export type Question =
   | { readonly kind: 'pass'; readonly step: MoveStep; readonly needed: number }

@@ -9,7 +9,7 @@ import {
   type TileNumber,
   WINDS,
   type Wind,
-} from '../tiles/face.ts';
+} from '../rules/tiles/face.ts';
 import type { CardDomain, CardFile, CardLine, CardTile } from './format.ts';
 
 export type VariableKind = 'number' | 'suit' | 'dragon' | 'wind';

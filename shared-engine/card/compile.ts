@@ -1,6 +1,6 @@
 // From a card file to its targets: every line under every choice it allows.
-import { EMPTY_BAG, sizeOf } from '../tiles/bag.ts';
-import { copiesOf, FACES, faceIndex } from '../tiles/face.ts';
+import { EMPTY_BAG, sizeOf } from '../rules/tiles/bag.ts';
+import { copiesOf, FACES, faceIndex } from '../rules/tiles/face.ts';
 import { type Assignment, alternativesOf, assignmentsOf, faceOf } from './assignment.ts';
 import type { CompiledCard, Target } from './compiled.ts';
 import type { CardFile, CardLine } from './format.ts';

@@ -1,6 +1,6 @@
 // The open card format: what a card file may say, as zod schemas and the types they prove. FORMAT.md explains it.
 import { z } from 'zod';
-import { DRAGONS, NUMBERS, SUITS, WINDS } from '../tiles/face.ts';
+import { DRAGONS, NUMBERS, SUITS, WINDS } from '../rules/tiles/face.ts';
 
 export const CARD_FORMAT = 'quadrille-card/1';
 

@@ -1,6 +1,6 @@
 // Faults of meaning: a line that has the right structure and yet asks for what the set of 152 tiles cannot give.
-import { sizeOf } from '../tiles/bag.ts';
-import { copiesOf, FACES, type Face } from '../tiles/face.ts';
+import { sizeOf } from '../rules/tiles/bag.ts';
+import { copiesOf, FACES, type Face } from '../rules/tiles/face.ts';
 import {
   type Assignment,
   alternativesOf,

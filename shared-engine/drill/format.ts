@@ -1,6 +1,6 @@
 // The open drill format: what a drill file may say, as zod schemas and the types they prove. FORMAT.md explains it.
 import { z } from 'zod';
-import { STYLES } from '../bots/style.ts';
+import { STYLES } from '../policy/styles.ts';
 import { faceSchema, four, hexSchema, seatSchema } from '../protocol/views.ts';
 
 export const DRILL_FORMAT = 'quadrille-drill/1';

@@ -1,24 +1,25 @@
 // Deals worth a lesson: those where the review finds a pass that is clearly better than the usual one.
+
+import type { Analyst } from '../analysis/comparison/analyse.ts';
+import { DEEP, SHALLOW } from '../analysis/comparison/budget.ts';
+import { judgeDeeply, withJudgement } from '../analysis/review/deepen.ts';
+import type { Review } from '../analysis/review/review.ts';
+import { reviewRound } from '../analysis/review/review-round.ts';
 import { chooseFor } from '../bots/choose.ts';
 import { playOut } from '../bots/play-out.ts';
-import type { PreparedDeal } from '../deal/deal.ts';
-import type { Seat } from '../deal/seat.ts';
-import { openRound } from '../exchange/decide.ts';
-import { begin } from '../exchange/evolve.ts';
-import type { MoveStep } from '../exchange/schedule.ts';
-import type { Analyst } from '../race/analyse.ts';
-import { DEEP, SHALLOW } from '../race/budget.ts';
-import type { Kernel } from '../rack/kernel.ts';
-import { judgeDeeply, withJudgement } from '../review/deepen.ts';
-import type { Review } from '../review/review.ts';
-import { reviewRound } from '../review/review-round.ts';
-import type { Face } from '../tiles/face.ts';
-import type { SeatRecord } from '../view/record.ts';
-import { seatView } from '../view/view.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import type { PreparedDeal } from '../rules/deal/deal.ts';
+import type { Seat } from '../rules/deal/seat.ts';
+import { openRound } from '../rules/exchange/decide.ts';
+import { begin } from '../rules/exchange/evolve.ts';
+import type { MoveStep } from '../rules/exchange/schedule.ts';
+import type { Face } from '../rules/tiles/face.ts';
+import type { SeatRecord } from '../rules/view/record.ts';
+import { seatView } from '../rules/view/view.ts';
 import { isCostly } from './costly.ts';
 import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
-import { usualChoice } from './usual.ts';
+import { usualChoice } from './typical.ts';
 
 /** A pass that somebody played and for which a clearly better one is known. */
 export interface BetterPass {

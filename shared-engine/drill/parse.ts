@@ -1,12 +1,12 @@
 // The border of the drill room: from the text of a file to a drill that can be dealt, or every problem found in it.
 import { z } from 'zod';
-import type { Kernel } from '../rack/kernel.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import { boundsProblem } from './bounds.ts';
-import { rackProblems } from './composed.ts';
+import { wishProblem } from './constraint-problem.ts';
 import { DRILL_LIMITS, type Drill, type DrillDeal, drillDealSchema, drillSchema } from './format.ts';
+import { rackProblems } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 import { structureProblems } from './structure.ts';
-import { wishProblem } from './wish-problem.ts';
 
 export type ParsedDrill =
   | { readonly ok: true; readonly drill: Drill }

@@ -1,16 +1,16 @@
 // (drill, deal, card) → the tiles that every table of the class is dealt.
 
-import type { StyleName } from '../bots/style.ts';
-import { dealTiles, dealtSize, type PreparedDeal } from '../deal/deal.ts';
-import { type Random, stream } from '../deal/random.ts';
-import { forFour, neighbour, type Seat } from '../deal/seat.ts';
-import type { Kernel } from '../rack/kernel.ts';
-import { facesOf } from '../tiles/bag.ts';
-import type { Face, Four } from '../tiles/face.ts';
-import { completed } from './composed.ts';
-import { drawRack } from './described.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import type { StyleName } from '../policy/styles.ts';
+import { dealTiles, dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
+import { type Random, stream } from '../rules/deal/random.ts';
+import { forFour, neighbour, type Seat } from '../rules/deal/seat.ts';
+import { facesOf } from '../rules/tiles/bag.ts';
+import type { Face, Four } from '../rules/tiles/face.ts';
 import type { Drill, DrillDeal } from './format.ts';
+import { completed } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
+import { drawRack } from './sampled.ts';
 
 export type Prepared =
   | { readonly ok: true; readonly deal: PreparedDeal }

@@ -1,5 +1,5 @@
 // How rare the racks of a wish are: an exact share times a share counted in racks drawn for it.
-import { stream } from '../deal/random.ts';
+import { stream } from '../rules/deal/random.ts';
 import { type Interval, wilson } from './interval.ts';
 import type { Sampler } from './sampler.ts';
 

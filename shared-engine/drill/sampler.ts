@@ -1,14 +1,15 @@
 // Racks that fit a wish, drawn evenly: the shape by exact counting, the faces by chance, the rest of the wish by trying.
-import type { Random } from '../deal/random.ts';
-import { toGoByFamily } from '../rack/families.ts';
-import type { Kernel } from '../rack/kernel.ts';
-import type { Bag } from '../tiles/bag.ts';
-import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../tiles/face.ts';
+
+import { toGoByFamily } from '../kernels/tiles-to-go/by-section.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import type { Random } from '../rules/deal/random.ts';
+import type { Bag } from '../rules/tiles/bag.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
+import { inARow, likeNumbers, partsOf, rangeOf, type WishPart, within } from './constraint.ts';
+import { excluding, possibleFor } from './feasibility.ts';
 import type { Wish } from './format.ts';
-import { excluding, possibleFor } from './possible.ts';
 import { choose, type Shape, type Stock, shapesOf, WHOLE_SET } from './shapes.ts';
 import { weightedDraw } from './weighted.ts';
-import { inARow, likeNumbers, partsOf, rangeOf, type WishPart, within } from './wish.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
 

@@ -1,5 +1,5 @@
 // One of several things drawn with exact whole weights of any size, mostly from a single word of chance.
-import type { Random } from '../deal/random.ts';
+import type { Random } from '../rules/deal/random.ts';
 
 const WORD = 0x1_0000_0000;
 const BIG_WORD = 0x1_0000_0000n;

@@ -1,9 +1,9 @@
 // What the report of a class says and the spread of one step on its way: zod schemas over HTTP.
 import { z } from 'zod';
-import { SEATS } from '../deal/seat.ts';
 import { CLASS_REPORT_FORMAT } from '../drill/report/class-report.ts';
-import { THEME_NAMES } from '../drill/report/themes.ts';
-import { STEPS } from '../exchange/schedule.ts';
+import { THEME_NAMES } from '../drill/report/mistake-categories.ts';
+import { SEATS } from '../rules/deal/seat.ts';
+import { STEPS } from '../rules/exchange/schedule.ts';
 import { faceSchema } from './views.ts';
 
 export const stepSchema = z.enum(STEPS);

@@ -1,8 +1,8 @@
 // What a teacher, a pupil and the wall are told of a class, and what they may ask of it: zod schemas over HTTP.
 import { z } from 'zod';
 import { DRILL_FORMS } from '../drill/format.ts';
-import type { AnswerChoice } from '../exchange/command.ts';
-import { MOVE_STEPS, PASS_SIZE } from '../exchange/schedule.ts';
+import type { AnswerChoice } from '../rules/exchange/command.ts';
+import { MOVE_STEPS, PASS_SIZE } from '../rules/exchange/schedule.ts';
 import { spreadSchema, stepSchema } from './class-report.ts';
 import { nameSchema } from './messages.ts';
 import { seatSchema, tilesSchema } from './views.ts';

@@ -1,9 +1,9 @@
 // Every message between a page and the server, both ways; the one place where a frame becomes a type.
 import { z } from 'zod';
-import { STYLES } from '../bots/style.ts';
-import type { Choice } from '../exchange/command.ts';
-import { ROUND_REFUSAL_CODES } from '../exchange/refusal.ts';
-import { MOVE_STEPS } from '../exchange/schedule.ts';
+import { STYLES } from '../policy/styles.ts';
+import type { Choice } from '../rules/exchange/command.ts';
+import { ROUND_REFUSAL_CODES } from '../rules/exchange/refusal.ts';
+import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
 import { ROOM_REFUSAL_CODES } from './refusals.ts';
 import { reviewSchema } from './review.ts';
 import { faceSchema, four, seatSchema, viewNewsSchema, viewSchema } from './views.ts';

@@ -1,10 +1,10 @@
 // Zod schema of the private review; the type is the review's own, the compiler holds the two together.
 import { z } from 'zod';
-import { ACTORS } from '../exchange/round.ts';
-import { MOVE_STEPS } from '../exchange/schedule.ts';
-import { GIFT_GRADES } from '../rack/gift.ts';
-import type { Finalist, Judgement, Measured } from '../review/judgement.ts';
-import type { Alternative, PassParts, Review } from '../review/review.ts';
+import type { Finalist, Judgement, Measured } from '../analysis/review/judgement.ts';
+import type { Alternative, PassParts, Review } from '../analysis/review/review.ts';
+import { GIFT_GRADES } from '../policy/gift.ts';
+import { ACTORS } from '../rules/exchange/round.ts';
+import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
 import { faceSchema, seatSchema, tilesSchema } from './views.ts';
 
 const alternativeSchema: z.ZodType<Alternative> = z.object({

@@ -1,12 +1,12 @@
 // Zod schemas of what a view may carry; the types are the engine's own, the compiler holds the two together.
 import { z } from 'zod';
-import { SEATS } from '../deal/seat.ts';
-import { ACTORS } from '../exchange/round.ts';
-import { MOVE_STEPS, PASS_STEPS } from '../exchange/schedule.ts';
-import { FACES, type Four } from '../tiles/face.ts';
-import type { ViewNews } from '../view/news.ts';
-import type { PublicStep, SeatRecord, SeatStep } from '../view/record.ts';
-import type { OwnAnswer, PublicStage, SeatView, View, WatcherView } from '../view/view.ts';
+import { SEATS } from '../rules/deal/seat.ts';
+import { ACTORS } from '../rules/exchange/round.ts';
+import { MOVE_STEPS, PASS_STEPS } from '../rules/exchange/schedule.ts';
+import { FACES, type Four } from '../rules/tiles/face.ts';
+import type { ViewNews } from '../rules/view/delta.ts';
+import type { PublicStep, SeatRecord, SeatStep } from '../rules/view/record.ts';
+import type { OwnAnswer, PublicStage, SeatView, View, SpectatorView } from '../rules/view/view.ts';
 
 export const seatSchema = z.literal(SEATS);
 export const faceSchema = z.enum(FACES as [(typeof FACES)[number], ...(typeof FACES)[number][]]);
@@ -90,7 +90,7 @@ const seatViewSchema: z.ZodType<SeatView> = z.object({
   answer: answerSchema,
   record: recordSchema,
 });
-const watcherViewSchema: z.ZodType<WatcherView> = z.object({
+const watcherViewSchema: z.ZodType<SpectatorView> = z.object({
   audience: z.literal('watcher'),
   ...publicFacts,
   steps: z.array(publicStepSchema).readonly(),

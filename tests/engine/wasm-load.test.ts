@@ -69,7 +69,7 @@ it('this machine gets the module', async () => {
 });
 
 test('the module at hand is that of the sources at hand', () => {
-  const build = new URL('../../shared-engine/wasm/build.mjs', import.meta.url).pathname;
+  const build = new URL('../../shared-engine/kernels/simd/build.mjs', import.meta.url).pathname;
   expect(spawnSync(process.execPath, [build, '--check']).status).toBe(0);
 });
 

@@ -63,7 +63,7 @@ const model: OutlookModel = {
   },
   ...fitModel(games, steps),
 };
-const path = new URL('shared-engine/outlook/model.ts', root);
+const path = new URL('shared-engine/analysis/win-probability/model.ts', root);
 writeFileSync(
   path,
   `// The fitted outlook model; written by the command it names, never by hand.

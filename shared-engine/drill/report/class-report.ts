@@ -1,11 +1,11 @@
 // One drill deal, many pupils → the report of the class, as a value without names.
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { DrillDeal } from '../format.ts';
-import { type ClassMean, classMean } from './class-mean.ts';
-import { discreetSpread } from './discretion.ts';
+import { discreetSpread } from './anonymity.ts';
 import type { ClassEntry } from './entry.ts';
+import { type ClassMean, classMean } from './mean.ts';
+import { costliestThemes, type ThemeCost } from './mistake-categories.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
-import { costliestThemes, type ThemeCost } from './themes.ts';
 
 export const CLASS_REPORT_FORMAT = 'quadrille-class-report/1';
 

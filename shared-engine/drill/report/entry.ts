@@ -1,11 +1,12 @@
 // What the class report knows of a pupil: choices, review and aims, and nothing that says who it was.
-import { MOVES, type Step } from '../../exchange/schedule.ts';
-import type { Measured } from '../../review/judgement.ts';
-import { type Relived, relive } from '../../review/relive.ts';
-import type { ChoiceReview, Review } from '../../review/review.ts';
-import { facesOf, sortFaces } from '../../tiles/bag.ts';
-import type { Face } from '../../tiles/face.ts';
-import type { SeatRecord } from '../../view/record.ts';
+
+import type { Measured } from '../../analysis/review/judgement.ts';
+import { type Relived, relive } from '../../analysis/review/replay-decisions.ts';
+import type { ChoiceReview, Review } from '../../analysis/review/review.ts';
+import { MOVES, type Step } from '../../rules/exchange/schedule.ts';
+import { facesOf, sortFaces } from '../../rules/tiles/bag.ts';
+import type { Face } from '../../rules/tiles/face.ts';
+import type { SeatRecord } from '../../rules/view/record.ts';
 import { isCostly } from '../costly.ts';
 
 /** The families a pupil said the tiles pointed to, before a step. */

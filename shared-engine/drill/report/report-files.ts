@@ -1,9 +1,9 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the themes.
-import type { Measured } from '../../review/judgement.ts';
-import { tileList } from '../../review/words/tiles.ts';
-import { type ClassMean, thousandth } from './class-mean.ts';
+import type { Measured } from '../../analysis/review/judgement.ts';
+import { tileList } from '../../analysis/review/words/tiles.ts';
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
+import { type ClassMean, thousandth } from './mean.ts';
 import type { SpreadChoice, StepSpread } from './spread.ts';
 
 export function reportJson(report: ClassReport): string {

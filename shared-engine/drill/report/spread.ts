@@ -1,11 +1,12 @@
 // What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
-import { SEATS, type Seat } from '../../deal/seat.ts';
-import { STEPS, type Step } from '../../exchange/schedule.ts';
-import type { Measured } from '../../review/judgement.ts';
-import { sortFaces } from '../../tiles/bag.ts';
-import type { Face } from '../../tiles/face.ts';
-import { type ClassMean, classMean, meanMeasured } from './class-mean.ts';
+
+import type { Measured } from '../../analysis/review/judgement.ts';
+import { SEATS, type Seat } from '../../rules/deal/seat.ts';
+import { STEPS, type Step } from '../../rules/exchange/schedule.ts';
+import { sortFaces } from '../../rules/tiles/bag.ts';
+import type { Face } from '../../rules/tiles/face.ts';
 import { type ChoiceKind, type ClassEntry, type Made, madeBy } from './entry.ts';
+import { type ClassMean, classMean, meanMeasured } from './mean.ts';
 
 /** What the reviews say of some choices; each is null as long as no review says it. */
 export interface Cost {

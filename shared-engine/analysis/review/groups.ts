@@ -1,0 +1,46 @@
+// The pairs, pungs and kongs of a rack, and what a pass does to them.
+import { type Bag, bagOf } from '../../rules/tiles/bag.ts';
+import { FACES, type Face, faceIndex } from '../../rules/tiles/face.ts';
+import type { Group, PassParts, PassReview } from './review.ts';
+
+export function groupsOf(rack: Bag): readonly Group[] {
+  return FACES.flatMap((face, index) => {
+    const count = rack[index]!;
+    return face !== 'joker' && count >= 2 ? [{ face, count }] : [];
+  });
+}
+
+/** The groups that hold at least one of these tiles. */
+function touchedBy(groups: readonly Group[], tiles: readonly Face[]): readonly Group[] {
+  return groups.filter(({ face }) => tiles.includes(face));
+}
+
+/** Tiles of `some` that are not in `others`, copies counted. */
+function without(some: readonly Face[], others: readonly Face[]): readonly Face[] {
+  const left = [...bagOf(others)];
+  return some.filter((face) => left[faceIndex(face)]!-- <= 0);
+}
+
+export function partsOf(
+  rack: Bag,
+  receivedLast: readonly Face[],
+  { played, best, open, openAfter, openAfterBest }: Omit<PassReview, 'words' | 'judgement' | 'parts'>,
+): PassParts {
+  const groups = groupsOf(rack);
+  const broken = touchedBy(groups, played.tiles);
+  const brokenByBest = touchedBy(groups, best.tiles);
+  return {
+    groups,
+    formed: touchedBy(groups, receivedLast),
+    broken,
+    brokenByBest,
+    groupCount: groups.length,
+    groupsKept: groups.length - broken.length,
+    groupsKeptByBest: groups.length - brokenByBest.length,
+    familyCount: open.length,
+    familiesKept: open.filter((id) => openAfter.includes(id)).length,
+    familiesKeptByBest: open.filter((id) => openAfterBest.includes(id)).length,
+    betterToGive: without(best.tiles, played.tiles),
+    betterToKeep: without(played.tiles, best.tiles),
+  };
+}

@@ -1,0 +1,149 @@
+// What a wish leaves possible, told by counting before a single rack is drawn, and which of its parts exclude each other.
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
+import { partsOf, rangeOf, type WishPart, within } from './constraint.ts';
+import type { Wish } from './format.ts';
+import type { Shape } from './shapes.ts';
+
+const FLOWER_INDEX = faceIndex('flower');
+const HONOURS = 7;
+
+/** What a target of the card can take from a rack, however the faces fall; equal ones are one. */
+interface Capacity {
+  readonly family: number;
+  /** Tiles of each plain face that have a place, largest first. */
+  readonly plain: readonly number[];
+  readonly flowers: number;
+  readonly jokers: number;
+}
+
+/** Whether some rack of this shape may have the part; never wrongly false. */
+export type Possible = (shape: Shape, parts: readonly WishPart[]) => boolean;
+
+export function possibleFor(wish: Wish, kernel: Kernel): Possible {
+  let read: readonly Capacity[] | null = null;
+  const capacities = (): readonly Capacity[] => {
+    read ??= capacitiesOf(kernel);
+    return read;
+  };
+  const family = kernel.card.families.findIndex(({ id }) => id === wish.family);
+  const farthest = new Map<number, number>();
+  /** Tiles to go of the jokers and flowers alone: every other tile can only bring a rack nearer. */
+  const farthestWith = ({ jokers, flowers }: Shape): number => {
+    const key = jokers * 16 + flowers;
+    const known = farthest.get(key) ?? kernel.toGo(bagWith(jokers, flowers));
+    farthest.set(key, known);
+    return known;
+  };
+
+  const nearest = [new Map<Shape, number>(), new Map<Shape, number>()] as const;
+  /** The fewest tiles to go that a rack of this shape can have, to any family or to the one wished for. */
+  const nearestWith = (shape: Shape, toFamily: boolean): number => {
+    const known = nearest[toFamily ? 1 : 0];
+    const fewest = known.get(shape);
+    if (fewest !== undefined) return fewest;
+    const among = toFamily ? capacities().filter((one) => one.family === family) : capacities();
+    const found = among.reduce((least, one) => Math.min(least, 14 - mostMatched(shape, one)), 14);
+    known.set(shape, found);
+    return found;
+  };
+
+  return (shape, parts) =>
+    parts.every((part) => {
+      switch (part) {
+        case 'inARow':
+          return rowFits(shape, wish, parts.includes('likeNumbers'));
+        case 'likeNumbers':
+          return likeFits(shape, wish, parts.includes('inARow'));
+        case 'toGo': {
+          const { from, to } = rangeOf(wish.toGo);
+          return farthestWith(shape) >= from && nearestWith(shape, parts.includes('family')) <= to;
+        }
+        case 'family':
+          return capacities().some((capacity) => capacity.family === family);
+        default:
+          return within(shape[part], rangeOf(wish[part]));
+      }
+    });
+}
+
+/** The smallest set of parts that no shape can have together; of several the first in the order of the wish. */
+export function excluding(wish: Wish, shapes: readonly Shape[], possible: Possible): readonly WishPart[] {
+  const parts = partsOf(wish);
+  for (let size = 1; size <= parts.length; size++) {
+    for (const some of subsets(parts, size)) {
+      if (!shapes.some((shape) => possible(shape, some))) return some;
+    }
+  }
+  return parts;
+}
+
+function subsets(parts: readonly WishPart[], size: number): WishPart[][] {
+  if (size === 0) return [[]];
+  return parts.flatMap((part, index) =>
+    subsets(parts.slice(index + 1), size - 1).map((others) => [part, ...others]),
+  );
+}
+
+function different({ alike }: Shape): number {
+  return alike[0] + alike[1] + alike[2] + alike[3];
+}
+
+/** A row needs as many different faces; and where no row may be longer, only so many faces have a place. */
+function rowFits(shape: Shape, wish: Wish, withLike: boolean): boolean {
+  const { from, to } = rangeOf(wish.inARow);
+  // One of the like numbers may stand in the row, the others are faces besides it.
+  const beside = withLike ? Math.max(0, suitsForLike(shape, rangeOf(wish.likeNumbers).from) - 1) : 0;
+  const aSuitHolds = 9 - Math.floor(9 / (to + 1));
+  return from <= 9 && from + beside <= different(shape) && different(shape) <= HONOURS + 3 * aSuitHolds;
+}
+
+function likeFits(shape: Shape, wish: Wish, withRow: boolean): boolean {
+  const range = rangeOf(wish.likeNumbers);
+  // Nothing counts as one like number: it is none or at least two.
+  if (range.from === 1 && range.to === 1) return false;
+  if (range.from > 0 && suitsForLike(shape, range.from) > Math.min(3, different(shape))) return false;
+  return range.from === 0 || !withRow || rangeOf(wish.inARow).to > 0;
+}
+
+/** In how many suits a number must be held for that many tiles of it, 4 where three suits are too few. */
+function suitsForLike({ alike }: Shape, tiles: number): number {
+  if (tiles === 0) return 0;
+  const held = [4, 3, 2, 1].flatMap((count) => new Array<number>(alike[count - 1]!).fill(count));
+  const [first = 0, second = 0, third = 0] = held;
+  if (first + second >= tiles) return 2;
+  return first + second + third >= tiles ? 3 : 4;
+}
+
+/** The most tiles that a rack of this shape can have in a target of this capacity. */
+function mostMatched({ jokers, flowers, alike }: Shape, capacity: Capacity): number {
+  const held = [4, 3, 2, 1].flatMap((count) => new Array<number>(alike[count - 1]!).fill(count));
+  const plain = held.reduce((sum, count, place) => sum + Math.min(count, capacity.plain[place] ?? 0), 0);
+  return Math.min(14, plain + Math.min(flowers, capacity.flowers) + Math.min(jokers, capacity.jokers));
+}
+
+function capacitiesOf({ card }: Kernel): readonly Capacity[] {
+  const known = new Map<string, Capacity>();
+  for (const { line, singles, groups } of card.targets) {
+    const wanted = singles.map((count, face) => count + groups[face]!);
+    const capacity: Capacity = {
+      family: card.lines[line]!.family,
+      plain: wanted
+        .slice(0, FLOWER_INDEX)
+        .filter((count) => count > 0)
+        .sort((a, b) => b - a),
+      flowers: wanted[FLOWER_INDEX]!,
+      jokers: groups.reduce((sum, count) => sum + count, 0),
+    };
+    const { family, plain, flowers, jokers } = capacity;
+    known.set([family, flowers, jokers, ...plain].join(), capacity);
+  }
+  return [...known.values()];
+}
+
+function bagWith(jokers: number, flowers: number): readonly number[] {
+  const bag = new Array<number>(FACE_COUNT).fill(0);
+  bag[FLOWER_INDEX] = flowers;
+  bag[JOKER_INDEX] = jokers;
+  return bag;
+}

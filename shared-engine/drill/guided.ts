@@ -1,0 +1,121 @@
+// One line of play through a deal of a drill: the choices of its seat, with the drill's bots around it.
+
+import { chooseFor } from '../bots/choose.ts';
+import { botStream, openStep } from '../bots/play-out.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import type { PreparedDeal } from '../rules/deal/deal.ts';
+import { SEATS, type Seat } from '../rules/deal/seat.ts';
+import type { AnswerChoice } from '../rules/exchange/command.ts';
+import { decide, openRound } from '../rules/exchange/decide.ts';
+import type { RoundEvent } from '../rules/exchange/event.ts';
+import { begin, evolve } from '../rules/exchange/evolve.ts';
+import { type RoundRefusal, refuse } from '../rules/exchange/refusal.ts';
+import type { Round, Settled, Terms } from '../rules/exchange/round.ts';
+import { seatView } from '../rules/view/view.ts';
+import type { Drill } from './format.ts';
+import { botsAround } from './prepare.ts';
+
+export interface Line {
+  readonly ok: true;
+  /** Waits for the next choice of the seat, or is closed. */
+  readonly round: Round;
+  /** From the deal on, as a log that replays to the round. */
+  readonly events: readonly RoundEvent[];
+}
+
+/** Where a line of play starts from and who sits around its seat. */
+export interface LineStart {
+  readonly deal: PreparedDeal;
+  readonly seat: Seat;
+  readonly bots: Drill['bots'];
+  readonly terms: Terms;
+}
+
+/**
+ * Plays the choices of the seat in their order; the bots answer whenever they can. Equal choices give equal rounds,
+ * so a class can go on from the line its teacher chose, and pupils who chose alike share a review.
+ */
+export function playLine(
+  { deal, seat, bots, terms }: LineStart,
+  choices: readonly AnswerChoice[],
+  kernel: Kernel,
+): Line | RoundRefusal {
+  const dealt = openRound(deal, terms);
+  const styles = botsAround(seat, bots);
+  const events: RoundEvent[] = [dealt];
+  let round = begin(dealt);
+
+  function happen(more: readonly RoundEvent[]): void {
+    events.push(...more);
+    round = more.reduce(evolve, round);
+  }
+
+  function botAnswers(place: Seat): boolean {
+    const style = styles[place];
+    const view = seatView(round, place);
+    const step = openStep(view.stage);
+    if (style === null || step === null) return false;
+    const choice = chooseFor(style, view, kernel, botStream(deal.seed, step, place));
+    const decision = choice && decide(round, { ...choice, seat: place, by: 'bot' });
+    if (!decision?.ok) return false;
+    happen(decision.events);
+    return true;
+  }
+
+  function letBotsAnswer(): void {
+    for (let answered = true; answered; ) answered = SEATS.some(botAnswers);
+  }
+
+  letBotsAnswer();
+  for (const choice of choices) {
+    const decision = decide(round, { ...choice, seat, by: 'owner' });
+    if (!decision.ok) return decision;
+    happen(decision.events);
+    letBotsAnswer();
+  }
+  return { ok: true, round, events };
+}
+
+export type LineStep =
+  | {
+      readonly ok: true;
+      readonly outcome: Settled;
+      /** Whether the round is closed with it. */
+      readonly closed: boolean;
+    }
+  | RoundRefusal;
+
+/**
+ * The next step of a line with this choice of the seat. `at` is how the step came out at any table that stood where
+ * the line stands: the bots have chosen there already, and they choose alike at every table. `choice` is null where
+ * the seat has nothing to give.
+ */
+export function nextOnLine(line: Round, at: Settled, seat: Seat, choice: AnswerChoice | null): LineStep {
+  let round = line;
+  let outcome: Settled | null = null;
+  let closed = false;
+  for (const place of SEATS) {
+    const answer = place === seat ? choice : answerIn(at, place);
+    if (answer === null) continue;
+    const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'owner' : 'bot' });
+    if (!decision.ok) return decision;
+    round = decision.events.reduce(evolve, round);
+    for (const event of decision.events) {
+      if (event.kind === 'settled') outcome = event.outcome;
+      if (event.kind === 'closed') closed = true;
+    }
+  }
+  return outcome ? { ok: true, outcome, closed } : refuse('wrong-step');
+}
+
+/** What a seat answered to a step that is over; null where it had nothing to give. */
+function answerIn(at: Settled, seat: Seat): AnswerChoice | null {
+  switch (at.kind) {
+    case 'move':
+      return at.by[seat] && { kind: 'seal', step: at.step, tiles: at.own[seat], blind: at.blind[seat] };
+    case 'vote':
+      return { kind: 'vote', step: 'vote', go: at.go[seat] };
+    case 'ask':
+      return { kind: 'ask', step: 'courtesy-ask', count: at.asked[seat] };
+  }
+}

@@ -1,0 +1,48 @@
+// A mean over a class, with how sure it is.
+
+import type { Measured } from '../../analysis/review/judgement.ts';
+
+/** Two-sided 95 % points of Student's t for 1 to 30 degrees of freedom. Source: printed tables of the t distribution. */
+const T95: readonly number[] = [
+  12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145, 2.131,
+  2.12, 2.11, 2.101, 2.093, 2.086, 2.08, 2.074, 2.069, 2.064, 2.06, 2.056, 2.052, 2.048, 2.045, 2.042,
+];
+
+export interface ClassMean {
+  readonly n: number;
+  readonly mean: number;
+  /** Ends of the 95 % interval of the mean, taking the pupils as a sample; null for a single value. */
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** Null for no values. To the thousandth, as losses are. */
+export function classMean(values: readonly number[]): ClassMean | null {
+  const n = values.length;
+  if (n === 0) return null;
+  const mean = sumOf(values) / n;
+  if (n === 1) return { n, mean: thousandth(mean), low: null, high: null };
+  const squares = sumOf(values.map((value) => (value - mean) * (value - mean)));
+  // Beyond the table its last entry stands, a little too wide.
+  const half = T95[Math.min(n - 1, T95.length) - 1]! * Math.sqrt(squares / (n - 1) / n);
+  return { n, mean: thousandth(mean), low: thousandth(mean - half), high: thousandth(mean + half) };
+}
+
+/**
+ * The mean of losses that were measured one by one. Pupils who faced the same choice share one measurement, so their
+ * errors do not even out: the mean is as unsure as its parts are on average. Null for none.
+ */
+export function meanMeasured(losses: readonly Measured[]): Measured | null {
+  if (losses.length === 0) return null;
+  const mean = (values: readonly number[]): number => thousandth(sumOf(values) / values.length);
+  return { value: mean(losses.map(({ value }) => value)), within: mean(losses.map(({ within }) => within)) };
+}
+
+/** Added up in order of size, so that the order in which pupils come cannot move the last bit. */
+export function sumOf(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b).reduce((sum, value) => sum + value, 0);
+}
+
+export function thousandth(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

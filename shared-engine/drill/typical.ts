@@ -1,0 +1,24 @@
+// What a typical player would do at a seat: of several looks at the same view the choice that comes up most.
+import { chooseFor } from '../bots/choose.ts';
+import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import { type Random, stream } from '../rules/deal/random.ts';
+import type { AnswerChoice } from '../rules/exchange/command.ts';
+import type { SeatView } from '../rules/view/view.ts';
+
+/** A typical bot misjudges anew at each look; the choice most looks agree on is the one a class will make. */
+const LOOKS = 7;
+
+/** Null when the seat has nothing to answer; of choices that come up equally often the one seen first. */
+export function usualChoice(view: SeatView, kernel: Kernel, random: Random): AnswerChoice | null {
+  const seed = String(random.below(0x1_0000_0000));
+  const seen = new Map<string, { readonly choice: AnswerChoice; count: number }>();
+  for (let look = 0; look < LOOKS; look++) {
+    const choice = chooseFor('typical', view, kernel, stream(seed, `look ${look}`));
+    if (choice === null) return null;
+    const same = seen.get(JSON.stringify(choice));
+    if (same) same.count++;
+    else seen.set(JSON.stringify(choice), { choice, count: 1 });
+  }
+  const most = Math.max(...[...seen.values()].map(({ count }) => count));
+  return [...seen.values()].find(({ count }) => count === most)!.choice;
+}
