@@ -3,7 +3,7 @@
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { StyleName } from '../policy/styles.ts';
 import { dealTiles, dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
-import { type Random, stream } from '../rules/deal/random.ts';
+import { seedFrom, stream } from '../rules/deal/random.ts';
 import { forFour, neighbour, type Seat } from '../rules/deal/seat.ts';
 import { facesOf } from '../rules/tiles/bag.ts';
 import type { Face, Four } from '../rules/tiles/face.ts';
@@ -55,8 +55,4 @@ export function botsAround(seat: Seat, { styles }: Drill['bots']): Four<StyleNam
     [neighbour(seat, 'left'), left],
   ]);
   return forFour((place) => styleAt.get(place) ?? null);
-}
-
-function seedFrom(random: Random): string {
-  return Array.from({ length: 64 }, () => random.below(16).toString(16)).join('');
 }

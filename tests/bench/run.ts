@@ -1,7 +1,7 @@
 // npm run bench -- NAME [--seed TEXT]: measures one thing and prints one JSON object.
 import os from 'node:os';
 import { parseArgs } from 'node:util';
-import { loadNamed, namesIn } from '../kit/named.ts';
+import { loadNamed, namesIn } from '../kit/modules-in-folder.ts';
 import type { Bench } from './bench.ts';
 
 const folder = new URL('./benches/', import.meta.url);

@@ -1,9 +1,9 @@
 // One line of play in real browsers: the teacher's pick, what each pupil is told of it, the wall.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, overflow, smallTargets } from '../kit/barriers.ts';
+import { axeFindings, overflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { passThree, rack, tileLabels } from '../kit/player.ts';
+import { passThree, rack, tileLabels } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

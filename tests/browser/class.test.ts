@@ -2,9 +2,9 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, overflow, smallTargets } from '../kit/barriers.ts';
+import { axeFindings, overflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { heading, passThree, playToClose, rack, tileLabels } from '../kit/player.ts';
+import { heading, passThree, playToClose, rack, tileLabels } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

@@ -1,7 +1,7 @@
 // Without the server: the card beside the rack, the same deal again, and a deal that a friend sends.
 import { describe, expect, it } from 'vitest';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { dealAlone, passThree, playToClose, rack, tileLabels, titleOf } from '../kit/player.ts';
+import { dealAlone, passThree, playToClose, rack, tileLabels, titleOf } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

@@ -1,9 +1,9 @@
 // Preparing a class in a real browser: how rare a deal is, the search for a lesson, a card of one's own, words for pupils.
 import { describe, expect, it } from 'vitest';
 import { HOUSE_CARD } from '../../shared-engine/index.ts';
-import { axeFindings, overflow, smallTargets } from '../kit/barriers.ts';
+import { axeFindings, overflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { rack } from '../kit/player.ts';
+import { rack } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

@@ -1,7 +1,7 @@
 // Every screen on every size and in every look: it fits, its targets are large, and axe finds no serious barrier.
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, overflow, smallTargets } from '../kit/barriers.ts';
+import { axeFindings, overflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import {
   closeSheet,
@@ -15,7 +15,7 @@ import {
   openSheet,
   passThree,
   rack,
-} from '../kit/player.ts';
+} from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

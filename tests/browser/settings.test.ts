@@ -11,7 +11,7 @@ import {
   playToClose,
   rack,
   tileLabels,
-} from '../kit/player.ts';
+} from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

@@ -15,7 +15,7 @@ import {
   tileLabels,
   titleOf,
   tray,
-} from '../kit/player.ts';
+} from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 

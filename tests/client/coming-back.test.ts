@@ -1,7 +1,7 @@
 // How the page comes back and what it tells: news instead of everything, the server's hint, silence, orders asked again.
 import { describe, expect, it } from 'vitest';
 import { CLOSE, HEARTBEAT_MS, type Table } from '../../shared-engine/index.ts';
-import { type FakeLine, fakeLine } from '../kit/fake-line.ts';
+import { type FakeLine, fakeLine } from '../kit/fake-connection.ts';
 
 const TABLE: Table = {
   code: 'ABCDEFGH',

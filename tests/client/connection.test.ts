@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { backoffMs } from '../../client/connection/backoff.ts';
 import type { Order } from '../../client/connection/pending.ts';
 import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/index.ts';
-import { type FakeLine, fakeLine } from '../kit/fake-line.ts';
-import { textMemory } from '../kit/text-memory.ts';
+import { type FakeLine, fakeLine } from '../kit/fake-connection.ts';
+import { textMemory } from '../kit/memory-storage.ts';
 
 const VOTE: Order = {
   kind: 'choose',

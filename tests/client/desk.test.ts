@@ -19,7 +19,7 @@ import { clockOf, isDoing, termsWords, whereIs } from '../../client/desk/words.t
 import { pathOf, routeOf, tidyCode } from '../../client/model/route.ts';
 import {
   classReport,
-  type DeskPupil,
+  type DashboardPlayer,
   type DrillReport,
   houseCard,
   readDrill,
@@ -68,7 +68,7 @@ describe('a drill while it is made', () => {
   });
 });
 
-const PUPIL: DeskPupil = {
+const PUPIL: DashboardPlayer = {
   id: 0,
   name: 'Ines',
   seat: 0,
@@ -77,7 +77,7 @@ const PUPIL: DeskPupil = {
   ready: false,
   deal: 2,
   at: 'first-across',
-  sealed: false,
+  submitted: false,
   held: false,
   since: 0,
   remaining: null,
@@ -85,9 +85,9 @@ const PUPIL: DeskPupil = {
 };
 
 describe('the words of the desk', () => {
-  it.each<[Partial<DeskPupil>, string, string]>([
+  it.each<[Partial<DashboardPlayer>, string, string]>([
     [{}, 'deal 2, first across', 'chooses'],
-    [{ sealed: true }, 'deal 2, first across', 'has chosen'],
+    [{ submitted: true }, 'deal 2, first across', 'has chosen'],
     [{ held: true, present: false }, 'deal 2, first across', 'held, away'],
     [{ at: 'waiting', deal: 0 }, 'before the first deal', 'waits'],
     [{ at: 'closed' }, 'deal 2, closed', 'reads the review'],
@@ -151,7 +151,7 @@ it('the tables of a report stand one below the other, names in quotes where a sp
   const report: DrillReport = {
     title: 'Evening',
     deals: [deal],
-    pupils: [{ name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, loss: 0.5 }] }],
+    players: [{ name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, loss: 0.5 }] }],
   };
   const tables = reportCsv(report).split('\r\n\r\n');
   expect(tables).toHaveLength(4);

@@ -15,7 +15,7 @@ import {
 import { readHand, writeHand } from '../../client/model/hand-notes.ts';
 import { bagOf, type Face, type SeatView, seatView, sortFaces, stream } from '../../shared-engine/index.ts';
 import { act, opened, type Played, playOn } from '../kit/rounds.ts';
-import { textMemory } from '../kit/text-memory.ts';
+import { textMemory } from '../kit/memory-storage.ts';
 
 const random = stream('hand', 'choices');
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openApp } from '../../client/model/app.ts';
 import { showSettings } from '../../client/model/look.ts';
 import { readSettings, writeSettings } from '../../client/model/settings.ts';
-import { textMemory } from '../kit/text-memory.ts';
+import { textMemory } from '../kit/memory-storage.ts';
 
 describe('settings', () => {
   it('start quiet, marked and at their own size, and come back as they were left', () => {

@@ -19,7 +19,7 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
-import { textMemory } from '../kit/text-memory.ts';
+import { textMemory } from '../kit/memory-storage.ts';
 
 const SEATS_TAKEN = ['Ines', 'Tomas', 'Wilma', 'Odo'].map(
   (name): SeatInfo => ({ kind: 'person', name, present: true, ready: true, host: name === 'Ines' }),

@@ -26,7 +26,7 @@ import {
   takeFrom,
   withSeat,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { opened, owing, playOn } from '../kit/rounds.ts';
 
 const kernel = createKernel(oddCard('bots', 24, 6));

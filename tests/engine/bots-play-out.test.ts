@@ -15,7 +15,7 @@ import {
   stream,
   viewFor,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 
 const kernel = createKernel(oddCard('play-out', 20, 4));

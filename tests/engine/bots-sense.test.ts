@@ -24,7 +24,7 @@ import {
   takeFrom,
   withSeat,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 
 const kernel = createKernel(oddCard('sense', 90, 6));

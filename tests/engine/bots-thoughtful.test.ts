@@ -16,7 +16,7 @@ import {
   stream,
 } from '../../shared-engine/index.ts';
 import { analystOf } from '../kit/analysts.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { opened, owing, playOn } from '../kit/rounds.ts';
 
 const kernel = createKernel(oddCard('bots', 24, 6));

@@ -7,7 +7,7 @@ import {
   classReport,
   csvText,
   reportJson,
-  themesCsv,
+  mistakesCsv,
 } from '../../shared-engine/index.ts';
 import { classOf } from '../kit/classes.ts';
 import { described, drillOf } from '../kit/drills.ts';
@@ -114,16 +114,16 @@ describe('a class report', () => {
       ['deal', 'seat', 'step', 'aim', 'pupils', 'share'],
       ['files', '0', 'first-right', runs, '3', '1'],
     ]);
-    const [, ...themes] = cellsOf(themesCsv(report));
+    const [, ...themes] = cellsOf(mistakesCsv(report));
     expect(themes.map(([, words, choices]) => [words, choices])).toEqual(
-      report.themes.map(({ words, choices }) => [words, String(choices)]),
+      report.mistakes.map(({ label, choices }) => [label, String(choices)]),
     );
     expect(themes.length).toBeGreaterThan(0);
   });
 
   test('without a pupil still has its heads', () => {
     const empty = classReport({ id: 'empty' }, [], houseKernel.card);
-    expect([choicesCsv(empty), aimsCsv(empty), themesCsv(empty)].map((text) => cellsOf(text).length)).toEqual(
+    expect([choicesCsv(empty), aimsCsv(empty), mistakesCsv(empty)].map((text) => cellsOf(text).length)).toEqual(
       [1, 1, 1],
     );
   });

@@ -5,7 +5,7 @@ import {
   choicesCsv,
   classReport,
   type DrillReport,
-  discreet,
+  anonymized,
   drillReportSchema,
   type StyleName,
 } from '../../shared-engine/index.ts';
@@ -35,7 +35,7 @@ describe('while somebody has still to choose', () => {
   test('no choice is told, for a count that grows tells who made it; how many have chosen is', () => {
     expect(open.steps.flatMap(({ choices }) => choices).length).toBeGreaterThan(0);
     for (const step of kept.steps) {
-      expect([step.choices, step.aims, step.unshown]).toEqual([[], [], step.pupils]);
+      expect([step.choices, step.aims, step.hidden]).toEqual([[], [], step.players]);
       expect([step.loss, step.points, step.costly]).toEqual([null, null, null]);
     }
   });
@@ -50,17 +50,17 @@ test('when all have chosen, single choices stand where there are several of them
     expect(step.choices.filter(({ count }) => count > 1)).toEqual(
       open.steps[nth]!.choices.filter(({ count }) => count > 1),
     );
-    expect(step.unshown).toBe(alone === 1 ? 1 : undefined);
+    expect(step.hidden).toBe(alone === 1 ? 1 : undefined);
   }
   expect(single(kept).length).toBeGreaterThan(0);
-  expect(discreet([3, 1, 2], (pupils) => pupils, true)).toEqual([3, 2]);
-  expect(discreet([3, 1, 1], (pupils) => pupils, true)).toEqual([3, 1, 1]);
-  expect(discreet([3, 1, 1], (pupils) => pupils, false)).toEqual([]);
+  expect(anonymized([3, 1, 2], (pupils) => pupils, true)).toEqual([3, 2]);
+  expect(anonymized([3, 1, 1], (pupils) => pupils, true)).toEqual([3, 1, 1]);
+  expect(anonymized([3, 1, 1], (pupils) => pupils, false)).toEqual([]);
 });
 
 test('of a class of one nothing is told but that one pupil played', () => {
   const kept = reportOf(['strong'], true);
-  expect([kept.pupils, kept.reviewed, kept.toGoStart, kept.toGoEnd, kept.themes]).toEqual([
+  expect([kept.players, kept.reviewed, kept.toGoStart, kept.toGoEnd, kept.mistakes]).toEqual([
     1,
     1,
     null,
@@ -68,7 +68,7 @@ test('of a class of one nothing is told but that one pupil played', () => {
     [],
   ]);
   for (const step of kept.steps) {
-    expect([step.choices, step.aims, step.rack, step.loss, step.unshown]).toEqual([[], [], null, null, 1]);
+    expect([step.choices, step.aims, step.rack, step.loss, step.hidden]).toEqual([[], [], null, null, 1]);
   }
 });
 
@@ -81,13 +81,13 @@ test('the table for a spreadsheet counts what is left out, so that the pupils ad
     .map((row) => row.replace(/"[^"]*"/g, 'tiles').split(','));
   const pupils = head!.indexOf('pupils');
   expect(rows.every((row) => row.length === head!.length)).toBe(true);
-  for (const { step, kind, pupils: all } of kept.steps) {
+  for (const { step, kind, players: all } of kept.steps) {
     const mine = rows.filter((row) => row[2] === step && row[3] === kind);
     expect(mine.reduce((sum, row) => sum + Number(row[pupils]), 0)).toBe(all);
   }
 });
 
 test('what is left out passes the border as it is told', () => {
-  const report: DrillReport = { title: 'Discreet', deals: [reportOf(STYLES, false)], pupils: null };
+  const report: DrillReport = { title: 'Discreet', deals: [reportOf(STYLES, false)], players: null };
   expect(drillReportSchema.parse(JSON.parse(JSON.stringify(report)))).toEqual(report);
 });

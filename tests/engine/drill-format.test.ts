@@ -50,7 +50,7 @@ describe('a drill file is read', () => {
     expect(again).toEqual(read);
   });
 
-  test.each(['alone', 'tables', 'one-line'] as const)('of the form "%s"', (form) => {
+  test.each(['alone', 'tables', 'guided'] as const)('of the form "%s"', (form) => {
     expect(parseDrill({ ...drillOf(deals), form }, houseKernel).ok).toBe(true);
   });
 
@@ -191,7 +191,7 @@ describe('a file that is no drill', () => {
     [
       'a form',
       (drill) => ({ ...drill, form: 'duel' }),
-      'Drill: "form" must be "alone", "tables" or "one-line".',
+      'Drill: "form" must be "alone", "tables" or "guided".',
     ],
     [
       'two styles',

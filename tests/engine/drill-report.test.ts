@@ -25,11 +25,11 @@ const spread = (step: string, kind = 'pass'): StepSpread =>
 
 describe('the spread of a step', () => {
   test('counts every pupil once, and the shares make one', () => {
-    for (const { choices, pupils: count } of report.steps) {
+    for (const { choices, players: count } of report.steps) {
       expect(choices.reduce((sum, choice) => sum + choice.count, 0)).toBe(count);
       expect(choices.reduce((sum, choice) => sum + choice.share, 0)).toBeCloseTo(1, 12);
     }
-    expect(spread('first-right').pupils).toBe(7);
+    expect(spread('first-right').players).toBe(7);
   });
 
   test('shows the rack that all faced at the first pass', () => {
@@ -119,7 +119,7 @@ describe('the spread of a step', () => {
       SEATS.map((seat) => ({ record: seatView(round, seat).record, review: null, aims: [] })),
     );
     const firsts = spreadsOf(entries, families).filter(({ step }) => step === 'first-right');
-    expect(firsts.map(({ seat, pupils: own, stoodIn }) => [seat, own + stoodIn])).toEqual(
+    expect(firsts.map(({ seat, players: own, stoodIn }) => [seat, own + stoodIn])).toEqual(
       SEATS.map((seat) => [seat, 2]),
     );
   });

@@ -3,15 +3,15 @@ import { describe, expect, test } from 'vitest';
 import {
   type ChoiceReview,
   type ClassEntry,
-  costliestThemes,
+  costliestMistakes,
   type DeepJudgement,
   type Group,
   type NumberReview,
   type PassReview,
   reviewRound,
-  THEMES,
-  type Theme,
-  themesOf,
+  MISTAKE_CATEGORIES,
+  type MistakeCategory,
+  mistakesOf,
 } from '../../shared-engine/index.ts';
 import { classOf, deepJudgement } from '../kit/classes.ts';
 import { described, drillOf } from '../kit/drills.ts';
@@ -71,7 +71,7 @@ const number = (kind: NumberReview['kind'], played: number, best: number): Numbe
 });
 
 describe('a costly choice stands under', () => {
-  test.each<[string, ChoiceReview, readonly Theme[]]>([
+  test.each<[string, ChoiceReview, readonly MistakeCategory[]]>([
     ['a pair broken', pass({ broken: [pair] }), ['broken-multiple']],
     ['a new pair broken', pass({ broken: [pair], formed: [pair] }), ['new-multiple']],
     [
@@ -95,13 +95,13 @@ describe('a costly choice stands under', () => {
     ['too many asked for', number('ask', 3, 0), ['asked-too-many']],
     ['too few asked for', number('ask', 0, 3), ['asked-too-few']],
   ])('%s', (_, choice, themes) => {
-    expect(themesOf(choice, basis)).toEqual(themes);
-    expect(themesOf({ ...choice, loss: 0.249 }, basis)).toEqual([]);
+    expect(mistakesOf(choice, basis)).toEqual(themes);
+    expect(mistakesOf({ ...choice, loss: 0.249 }, basis)).toEqual([]);
   });
 
   test('every theme has words of its own and is met above', () => {
-    expect(new Set(Object.values(THEMES)).size).toBe(Object.keys(THEMES).length);
-    expect(Object.values(THEMES).every((words) => /^[A-Z][a-z ]+$/.test(words))).toBe(true);
+    expect(new Set(Object.values(MISTAKE_CATEGORIES)).size).toBe(Object.keys(MISTAKE_CATEGORIES).length);
+    expect(Object.values(MISTAKE_CATEGORIES).every((words) => /^[A-Z][a-z ]+$/.test(words))).toBe(true);
   });
 });
 
@@ -113,10 +113,10 @@ describe('once the deeper judgement is there', () => {
 
   test('it decides which choices have themes', () => {
     const broken = pass({ broken: [pair] }, { loss: 0 });
-    expect(themesOf(broken, basis)).toEqual([]);
-    expect(themesOf(deep(broken, 'better-exists'), basis)).toEqual(['broken-multiple']);
+    expect(mistakesOf(broken, basis)).toEqual([]);
+    expect(mistakesOf(deep(broken, 'better-exists'), basis)).toEqual(['broken-multiple']);
     for (const verdict of ['as-good', 'too-close'] as const) {
-      expect(themesOf(deep(pass({ broken: [pair] }), verdict), basis)).toEqual([]);
+      expect(mistakesOf(deep(pass({ broken: [pair] }), verdict), basis)).toEqual([]);
     }
   });
 
@@ -128,7 +128,7 @@ describe('once the deeper judgement is there', () => {
     const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.3 }));
     const once = { ...gave('pair'), loss: 0.9 };
     const order = (choices: readonly ChoiceReview[]) =>
-      costliestThemes([review(choices)]).map(({ theme, totalPoints }) => [theme, totalPoints]);
+      costliestMistakes([review(choices)]).map(({ category, totalPoints }) => [category, totalPoints]);
     expect(order([once, ...often])).toEqual([
       ['pair-given', null],
       ['flower-given', null],
@@ -147,16 +147,16 @@ describe('once the deeper judgement is there', () => {
 describe('over a class', () => {
   const styles = ['random', 'random', 'random', 'casual', 'casual', 'strong'] as const;
   const pupils = classOf(drillOf([described({ pairs: { from: 2 } }, 'themes')]), styles);
-  const costs = costliestThemes(pupils);
+  const costs = costliestMistakes(pupils);
 
   test('the costliest theme comes first, with choices, pupils and the losses of the reviews', () => {
     expect(costs.length).toBeGreaterThan(3);
     expect(costs.map(({ total }) => total)).toEqual(costs.map(({ total }) => total).sort((a, b) => b - a));
-    for (const { theme, words, choices, pupils: count, total, loss } of costs) {
+    for (const { category, label, choices, players: count, total, loss } of costs) {
       const mine = pupils.map(({ review }) =>
-        review!.choices.filter((choice) => choice.by === 'owner' && themesOf(choice, basis).includes(theme)),
+        review!.choices.filter((choice) => choice.by === 'owner' && mistakesOf(choice, basis).includes(category)),
       );
-      expect(words).toBe(THEMES[theme]);
+      expect(label).toBe(MISTAKE_CATEGORIES[category]);
       expect(choices).toBe(mine.flat().length);
       expect(count).toBe(mine.filter((one) => one.length > 0).length);
       expect(total).toBeCloseTo(
@@ -175,10 +175,10 @@ describe('over a class', () => {
       const record = { ...entry.record, steps: steps.slice(0, 3) };
       return { ...entry, record, review: reviewRound(record, houseKernel) };
     });
-    expect(costliestThemes(standIn)).toEqual([]);
+    expect(costliestMistakes(standIn)).toEqual([]);
   });
 
   test('a class without reviews has no themes', () => {
-    expect(costliestThemes(pupils.map((entry) => ({ ...entry, review: null })))).toEqual([]);
+    expect(costliestMistakes(pupils.map((entry) => ({ ...entry, review: null })))).toEqual([]);
   });
 });

@@ -5,10 +5,14 @@ import { describe, expect, test } from 'vitest';
 
 const root = new URL('../../', import.meta.url).pathname;
 
+/** Scripts that write product data or serve development; nothing that ships imports them. */
+const TOOLS = /^(shared-engine|client)\/tools\//;
+
 function sources(folder: string): string[] {
   return readdirSync(join(root, folder), { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
-    .map((entry) => relative(root, join(entry.parentPath, entry.name)));
+    .map((entry) => relative(root, join(entry.parentPath, entry.name)))
+    .filter((file) => !TOOLS.test(file));
 }
 
 const IMPORT =
@@ -53,6 +57,10 @@ describe('between the folders', () => {
   test('server and client never import each other, and neither imports the tests', () => {
     expect(offenders(server, /^(client|tests)\//)).toEqual([]);
     expect(offenders(client, /^(server|tests)\//)).toEqual([]);
+  });
+
+  test('nothing that ships imports the tools of development', () => {
+    expect(offenders([...engine, ...server, ...client], TOOLS)).toEqual([]);
   });
 
   test('server and client use the engine through its one door', () => {

@@ -33,8 +33,8 @@ import {
   tilesToGo,
   turnObjection,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
-import { tilesIn } from '../kit/plays.ts';
+import { oddCard } from '../kit/random-card.ts';
+import { tilesIn } from '../kit/play-positions.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const CARDS: readonly CompiledCard[] = [houseCard(), oddCard('play', 30, 20)];

@@ -22,7 +22,7 @@ import {
   stream,
   turnObjection,
 } from '../../shared-engine/index.ts';
-import { group, handsFor, handWith, offerOf, SMALL_PLAY, turnOf } from '../kit/plays.ts';
+import { group, handsFor, handWith, offerOf, SMALL_PLAY, turnOf } from '../kit/play-positions.ts';
 
 const judge = createJudge(SMALL_PLAY);
 

@@ -23,7 +23,7 @@ import {
   tilesToGo,
   WORLD_BYTES,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { anyBatch } from '../kit/playout-batches.ts';
 
 const card = oddCard('playout', 40, 20);

@@ -19,7 +19,7 @@ import {
   takeFrom,
   tilesToGo,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 
 const CARDS = [oddCard('many', 40, 12), oddCard('few', 3, 5), oddCard('one', 1, 1), houseCard()];
 

@@ -23,7 +23,7 @@ import {
   takeFrom,
   toGoByFamily,
 } from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 
 const card = oddCard('nearness', 30, 8);
 const kernel = createKernel(card);

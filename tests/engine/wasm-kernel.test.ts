@@ -22,7 +22,7 @@ import {
   type Vectors,
 } from '../../shared-engine/index.ts';
 import { flatRacks } from '../kit/flat-racks.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 
 /** Fewer targets than a vector holds, rows of many vectors, and the card of the house. */
 const CARDS = [oddCard('one', 1, 1), oddCard('few', 3, 5), oddCard('wide', 120, 60), houseCard()];

@@ -16,7 +16,7 @@ import {
   wasmHost,
 } from '../../shared-engine/index.ts';
 import { flatRacks } from '../kit/flat-racks.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 
 const here = wasmHost()!;
 

@@ -22,7 +22,7 @@ import {
   type Vectors,
 } from '../../shared-engine/index.ts';
 import { flatRacks } from '../kit/flat-racks.ts';
-import { oddCard } from '../kit/odd-card.ts';
+import { oddCard } from '../kit/random-card.ts';
 import { anyBatch } from '../kit/playout-batches.ts';
 
 const CARDS = [oddCard('one', 1, 1), oddCard('playouts', 60, 30), houseCard()];

@@ -9,7 +9,7 @@ import {
   takeFrom,
 } from '../../shared-engine/index.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
-import { numbersIn, numbersSaid, shownAs } from '../kit/sentences.ts';
+import { numbersIn, numbersSaid, shownAs } from '../kit/numbers-in-text.ts';
 
 const REVIEWS: readonly Review[] = records('words', 50).map((record) => reviewRound(record, houseKernel));
 const CHOICES: readonly { readonly review: Review; readonly choice: ChoiceReview }[] = REVIEWS.flatMap(

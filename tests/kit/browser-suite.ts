@@ -1,8 +1,8 @@
 // One Chromium and one server for a file of browser tests, and pages whose errors fail the test.
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import { openChromium } from './chromium.ts';
-import { type PageServer, startPageServer } from './page-server.ts';
+import { openChromium } from '../../client/tools/chromium.ts';
+import { type PageServer, startPageServer } from '../../client/tools/page-server.ts';
 
 export const PHONE = { width: 360, height: 740 } as const;
 export const TABLET = { width: 820, height: 1180 } as const;

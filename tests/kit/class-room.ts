@@ -1,20 +1,20 @@
 // A class at a test server: its teacher, and pupils who join by code and sit down at their tables.
 import {
   CLASSES_PATH,
-  type ClassAct,
+  type ClassAction,
   type ClassTerms,
   classJoinedSchema,
   classOpenedSchema,
   classPath,
-  type Desk,
+  type Dashboard,
   type Drill,
   type DrillReport,
-  deskSchema,
+  dashboardSchema,
   drillReportSchema,
-  type Wall,
-  wallSchema,
+  type BigScreen,
+  bigScreenSchema,
 } from '../../shared-engine/index.ts';
-import { type Guest, post, sitDown } from './guests.ts';
+import { type Guest, post, sitDown } from './http-client.ts';
 import type { TestServer } from './server.ts';
 import type { Peer } from './sockets.ts';
 
@@ -68,16 +68,16 @@ export async function joinAll(server: Address, code: string, names: readonly str
   return { pupils, peers };
 }
 
-export function act(server: Address, { code, secret }: Teacher, what: ClassAct): Promise<Response> {
+export function act(server: Address, { code, secret }: Teacher, what: ClassAction): Promise<Response> {
   return post(`${server.url}${classPath(code, 'acts')}`, what, secret);
 }
 
-export async function deskOf(server: Address, teacher: Teacher): Promise<Desk> {
-  return deskSchema.parse(await (await page(server, teacher, 'desk')).json());
+export async function deskOf(server: Address, teacher: Teacher): Promise<Dashboard> {
+  return dashboardSchema.parse(await (await page(server, teacher, 'desk')).json());
 }
 
-export async function wallOf(server: Address, teacher: Teacher): Promise<Wall> {
-  return wallSchema.parse(await (await page(server, teacher, 'wall')).json());
+export async function wallOf(server: Address, teacher: Teacher): Promise<BigScreen> {
+  return bigScreenSchema.parse(await (await page(server, teacher, 'wall')).json());
 }
 
 export async function reportOf(server: Address, teacher: Teacher): Promise<DrillReport> {

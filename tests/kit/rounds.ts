@@ -15,11 +15,11 @@ import {
   type Seat,
   stream,
 } from '../../shared-engine/index.ts';
+import { seedFrom } from '../../shared-engine/rules/deal/random.ts';
 
 /** A 64-digit seed made from a short name, so that a failing test can be named and found again. */
 export function seedNamed(name: string): string {
-  const random = stream(name, 'test seed');
-  return Array.from({ length: 64 }, () => random.below(16).toString(16)).join('');
+  return seedFrom(stream(name, 'test seed'));
 }
 
 export interface Played {

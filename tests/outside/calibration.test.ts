@@ -1,7 +1,7 @@
 // Isotonic regression, the Brier score and the calibration slope, against published values and by construction.
 import { describe, expect, test } from 'vitest';
-import { isotonic, risingBlocks } from '../prove/statistics/isotonic.ts';
-import { brier, calibrationSlope, fitLogistic, logit } from '../prove/statistics/logistic.ts';
+import { isotonic, risingBlocks } from '../../shared-engine/tools/win-model/isotonic.ts';
+import { brier, calibrationSlope, fitLogistic, logit } from '../../shared-engine/tools/win-model/logistic.ts';
 
 describe('isotonic regression', () => {
   test('of nine values', () => {

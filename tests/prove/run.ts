@@ -1,6 +1,6 @@
 // npm run prove -- NAME [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
 import { parseArgs } from 'node:util';
-import { loadNamed, namesIn } from '../kit/named.ts';
+import { loadNamed, namesIn } from '../kit/modules-in-folder.ts';
 import type { Proof, Size } from './proof.ts';
 
 const folder = new URL('./proofs/', import.meta.url);

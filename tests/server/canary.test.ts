@@ -15,7 +15,7 @@ import {
   type Seat,
   ticketPath,
 } from '../../shared-engine/index.ts';
-import { deal, type Guest, playOn, post, tableOfFour, watch } from '../kit/guests.ts';
+import { deal, type Guest, playOn, post, tableOfFour, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 

@@ -10,7 +10,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { TERMS } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { post } from '../kit/guests.ts';
+import { post } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 

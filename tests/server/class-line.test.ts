@@ -5,7 +5,7 @@ import { replayRoom } from '../../server/room/evolve.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import {
   type AnswerChoice,
-  type ClassLine,
+  type GuidedDeal,
   type Drill,
   FACES,
   FULL_SET,
@@ -25,7 +25,7 @@ import {
   wallOf,
 } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { anyAnswer, isAsked, isClosed, ownView, pass, sitDown } from '../kit/guests.ts';
+import { anyAnswer, isAsked, isClosed, ownView, pass, sitDown } from '../kit/http-client.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
@@ -36,7 +36,7 @@ const DRILL: Drill = {
     dealOf({ kind: 'random', seed: seedNamed('line one') }, { id: 'one', seat: 3, dealer: 3 }),
     dealOf({ kind: 'random', seed: seedNamed('line two') }, { id: 'two' }),
   ]),
-  form: 'one-line',
+  form: 'guided',
 };
 
 interface Led {
@@ -61,10 +61,10 @@ async function led(
   return { at, teacher, pupils, peers };
 }
 
-async function lineOf({ at, teacher }: Led): Promise<ClassLine> {
-  const { line } = await deskOf(at, teacher);
-  if (line === null) throw new Error('no line is played');
-  return line;
+async function lineOf({ at, teacher }: Led): Promise<GuidedDeal> {
+  const { guidedDeal } = await deskOf(at, teacher);
+  if (guidedDeal === null) throw new Error('no line is played');
+  return guidedDeal;
 }
 
 /** Each pupil answers the open step in a way of its own; resolves when all three bots have, too. */
@@ -77,10 +77,10 @@ async function chooseApart({ peers }: Pick<Led, 'peers'>, name: string): Promise
   await Promise.all(peers.map((peer) => peer.untilTable(({ led: now }) => now?.held === true, 'the hold')));
 }
 
-async function goOn(class_: Led, choice: AnswerChoice | null, place: number): Promise<void> {
-  const response = await act(class_.at, class_.teacher, { kind: 'go-on', place, choice });
+async function goOn(class_: Led, choice: AnswerChoice | null, stepIndex: number): Promise<void> {
+  const response = await act(class_.at, class_.teacher, { kind: 'advance', stepIndex, choice });
   expect(response.status).toBe(200);
-  const isThere = (peer: Peer) => ownView(peer).record.own?.length === place + 1;
+  const isThere = (peer: Peer) => ownView(peer).record.own?.length === stepIndex + 1;
   await Promise.all(class_.peers.map((peer) => peer.untilTable(() => isThere(peer), 'the line')));
 }
 
@@ -90,7 +90,7 @@ test('L1 all go on from the teacher’s choice with the same tiles, to a close f
   for (let place = 0; !isClosed(peers[0]!); place++) {
     await chooseApart(class_, `step ${place}`);
     const line = await lineOf(class_);
-    expect([line.place, line.waiting]).toEqual([place, 0]);
+    expect([line.stepIndex, line.waiting]).toEqual([place, 0]);
     await goOn(class_, line.chosen.at(-1)?.choice ?? null, place);
     const [first, ...others] = peers.map((peer) => ownView(peer));
     for (const view of others) {
@@ -141,8 +141,8 @@ test('L2 the review judges what the pupil chose, by the tiles then held, whateve
 test('E1 the class does not go on before all have chosen, by an illegal choice, or twice from one step', async () => {
   const class_ = await led(['Ines', 'Tomas']);
   const { at, teacher, peers } = class_;
-  const refused = async (choice: AnswerChoice | null, place: number) => {
-    const response = await act(at, teacher, { kind: 'go-on', place, choice });
+  const refused = async (choice: AnswerChoice | null, stepIndex: number) => {
+    const response = await act(at, teacher, { kind: 'advance', stepIndex, choice });
     return (await response.json()).code;
   };
   const [ines] = peers as [Peer, Peer];
@@ -163,7 +163,7 @@ test('E1 the class does not go on before all have chosen, by an illegal choice, 
   expect(await refused({ kind: 'ask', step: 'courtesy-ask', count: 4 }, 0)).toBe('bad-request');
   expect(await refused({ kind: 'vote', step: 'vote', go: true }, 0)).toBe('wrong-step');
   expect(await refused(null, 0)).toBe('wrong-step');
-  expect((await lineOf(class_)).place).toBe(0);
+  expect((await lineOf(class_)).stepIndex).toBe(0);
   await goOn(class_, pass, 0);
   expect(await refused(pass, 0)).toBe('line-moved');
 });
@@ -194,7 +194,7 @@ test('a late pupil comes to where the class is; the report counts each choice at
   const peers = [...class_.peers, late];
   await chooseApart({ peers }, 'with the late one');
   const [deal] = (await reportOf(at, teacher)).deals;
-  expect(deal!.steps.map(({ step, pupils, stoodIn }) => [step, pupils, stoodIn])).toEqual([
+  expect(deal!.steps.map(({ step, players, stoodIn }) => [step, players, stoodIn])).toEqual([
     ['first-right', 2, 0],
     ['first-across', 3, 0],
   ]);
@@ -202,8 +202,8 @@ test('a late pupil comes to where the class is; the report counts each choice at
   await act(at, teacher, { kind: 'show', choice });
   const wall = await wallOf(at, teacher);
   expect(wall.answered).toBe(2);
-  expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.spread!.wentOn);
-  expect(deal!.steps.map(({ wentOn }) => wentOn)).toEqual([wall.spread!.wentOn, undefined]);
+  expect(wall.spread!.choices.map(({ chosen }) => chosen)).toContainEqual(wall.spread!.advancedWith);
+  expect(deal!.steps.map(({ advancedWith }) => advancedWith)).toEqual([wall.spread!.advancedWith, undefined]);
   await act(at, teacher, { kind: 'show', choice: { ...choice, revealed: false } });
   expect((await wallOf(at, teacher)).spread).toBeNull();
   await act(at, teacher, { kind: 'show', choice: { ...choice, step: 'first-across' } });
@@ -214,7 +214,7 @@ test('the desk says who has chosen and who is held; a hold stands behind the lin
   const class_ = await led(['Ines', 'Tomas']);
   const { at, teacher, peers } = class_;
   const shown = async () =>
-    (await deskOf(at, teacher)).pupils.map((pupil) => [pupil.at, pupil.sealed, pupil.held]);
+    (await deskOf(at, teacher)).players.map((pupil) => [pupil.at, pupil.submitted, pupil.held]);
   await act(at, teacher, { kind: 'hold', before: 'first-across' });
   await chooseApart({ peers: peers.slice(0, 1) }, 'first alone');
   expect(await shown()).toEqual([
@@ -270,12 +270,12 @@ test('L1 a table that was busy when the line closed and the next deal was called
   };
   const class_ = await led(['Ines', 'Tomas'], { store });
   const { at, teacher, peers, pupils } = class_;
-  for (let place = 0; ; place++) {
-    await chooseApart(class_, `busy ${place}`);
+  for (let stepIndex = 0; ; stepIndex++) {
+    await chooseApart(class_, `busy ${stepIndex}`);
     const { step, chosen } = await lineOf(class_);
     const choice = chosen[0]?.choice ?? null;
     if (step !== 'courtesy-pass') {
-      await goOn(class_, choice, place);
+      await goOn(class_, choice, stepIndex);
       continue;
     }
     const isBusy = new Promise<void>((resolve) => {
@@ -289,7 +289,7 @@ test('L1 a table that was busy when the line closed and the next deal was called
     };
     const again = sitDown(at, pupils[1]!);
     await isBusy;
-    const last = act(at, teacher, { kind: 'go-on', place, choice });
+    const last = act(at, teacher, { kind: 'advance', stepIndex, choice });
     await peers[0]!.untilTable(() => isClosed(peers[0]!), 'the close');
     const next = act(at, teacher, { kind: 'deal-next' });
     await peers[0]!.untilTable(({ round }) => round === 2, 'the next deal');
@@ -340,7 +340,7 @@ test('K1 the time of a step begins when the class has gone on, with nothing left
   await act(at, teacher, { kind: 'more-time', pupil: null, seconds: 30 });
   await pass(at, 300_000, peers);
   expect(peers[0]!.table.remaining).toBeNull();
-  expect((await deskOf(at, teacher)).pupils[0]!.remaining).toBeNull();
+  expect((await deskOf(at, teacher)).players[0]!.remaining).toBeNull();
   await goOn(class_, (await lineOf(class_)).chosen[0]!.choice, 0);
   expect(peers[0]!.table.remaining).toBe(60_000);
 });

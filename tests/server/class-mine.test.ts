@@ -5,7 +5,7 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { classMinePath, classPath, stream, ticketPath } from '../../shared-engine/index.ts';
 import { act, deskOf, joinAll, openClass, page, reportOf, type Teacher } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { anyAnswer, isAsked, ownView, playOn, post, sitDown } from '../kit/guests.ts';
+import { anyAnswer, isAsked, ownView, playOn, post, sitDown } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -29,7 +29,7 @@ function mine(method: 'GET' | 'DELETE', { code }: Pick<Teacher, 'code'>, secret?
 }
 
 /** Three pupils who have all passed once, the first with an aim named before it. */
-async function halfWay(form: 'alone' | 'one-line' = 'alone') {
+async function halfWay(form: 'alone' | 'guided' = 'alone') {
   const teacher = await openClass(server, { ...DRILL, form }, { names: true });
   const { pupils, peers } = await joinAll(server, teacher.code, NAMES);
   await act(server, teacher, { kind: 'deal-next' });
@@ -69,7 +69,7 @@ test('nobody else reads or deletes it: no secret, another class’s pupil, a wro
     expect((await mine(method, teacher, other.pupils[0]!.classSecret)).status).toBe(403);
     expect((await mine(method, { code: 'ZZZZZZZZ' }, other.pupils[0]!.classSecret)).status).toBe(404);
   }
-  expect((await deskOf(server, teacher)).pupils).toHaveLength(3);
+  expect((await deskOf(server, teacher)).players).toHaveLength(3);
 });
 
 test('who asks to be forgotten is: no name, no hash, no way back in; the class and a new process go on', async () => {
@@ -86,11 +86,11 @@ test('who asks to be forgotten is: no name, no hash, no way back in; the class a
   expect(text).toContain('Kingfisher');
   expect((await mine('GET', teacher, gone!.classSecret)).status).toBe(403);
   expect((await post(`${server.url}${ticketPath(gone!.code)}`, {}, gone!.secret)).status).toBe(404);
-  expect((await deskOf(server, teacher)).pupils.map(({ name }) => name)).toEqual([
+  expect((await deskOf(server, teacher)).players.map(({ name }) => name)).toEqual([
     'Nightingale',
     'Kingfisher',
   ]);
-  expect((await reportOf(server, teacher)).pupils!.map(({ name }) => name)).toEqual([
+  expect((await reportOf(server, teacher)).players!.map(({ name }) => name)).toEqual([
     'Nightingale',
     'Kingfisher',
   ]);
@@ -104,23 +104,23 @@ test('who asks to be forgotten is: no name, no hash, no way back in; the class a
   onTestFinished(() => server.stop());
   await sitDown(server, pupils[0]!);
   const after = await deskOf(server, teacher);
-  expect(after.pupils.map(({ id, name, deal }) => [id, name, deal])).toEqual(
-    before.pupils.map(({ id, name, deal }) => [id, name, deal]),
+  expect(after.players.map(({ id, name, deal }) => [id, name, deal])).toEqual(
+    before.players.map(({ id, name, deal }) => [id, name, deal]),
   );
 });
 
 test('a class that plays one line does not wait for who left: a bot chooses there', async () => {
-  const { teacher, pupils, peers } = await halfWay('one-line');
-  const { line } = await deskOf(server, teacher);
-  const { choice } = line!.chosen[0]!;
-  await act(server, teacher, { kind: 'go-on', place: 0, choice });
+  const { teacher, pupils, peers } = await halfWay('guided');
+  const { guidedDeal } = await deskOf(server, teacher);
+  const { choice } = guidedDeal!.chosen[0]!;
+  await act(server, teacher, { kind: 'advance', stepIndex: 0, choice });
   await mine('DELETE', teacher, pupils[1]!.classSecret);
   for (const peer of [peers[0]!, peers[2]!]) {
     await peer.untilTable(() => isAsked(peer), 'the next step');
     await peer.choose(anyAnswer(ownView(peer), stream('mine', 'on')));
     await peer.untilTable(({ led }) => led?.held === true, 'the hold');
   }
-  expect((await deskOf(server, teacher)).line).toMatchObject({ place: 1, waiting: 0 });
+  expect((await deskOf(server, teacher)).guidedDeal).toMatchObject({ place: 1, waiting: 0 });
 });
 
 test('what is left can be forgotten after the class has ended, too', async () => {

@@ -12,7 +12,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { act, deskOf, joinAll, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { ownView, playOn, post } from '../kit/guests.ts';
+import { ownView, playOn, post } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -66,7 +66,7 @@ test('V2 the teacher sees racks where the class was told so before the deal', as
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
-  expect((await deskOf(at, teacher)).pupils[0]!.rack).toEqual(ownView(peers[0]!).rack);
+  expect((await deskOf(at, teacher)).players[0]!.rack).toEqual(ownView(peers[0]!).rack);
   const info = await (await fetch(`${at.url}${classPath(teacher.code)}`)).json();
   expect(info).toMatchObject({ terms: { racks: true }, teacher: false, pupil: null });
 });
@@ -94,7 +94,7 @@ test('a pupil is told which deal lies on the own table and what is to be read wi
     const headers = { authorization: `Bearer ${pupils[0]!.classSecret}` };
     return (await fetch(`${at.url}${classPath(teacher.code)}`, { headers })).text();
   };
-  const dealIn = (text: string) => classInfoSchema.parse(JSON.parse(text)).pupil!.deal;
+  const dealIn = (text: string) => classInfoSchema.parse(JSON.parse(text)).player!.deal;
   expect(dealIn(await told())).toBeNull();
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
@@ -116,10 +116,10 @@ test('the report names pupils, by sums alone, where the class was told so', asyn
   await peers[0]!.untilTable((table) => table.round === 1);
   await playOn(peers[0]!, 'named');
   const { review } = await peers[0]!.review();
-  const { pupils } = await reportOf(at, teacher);
+  const { players } = await reportOf(at, teacher);
   const { toGoStart, toGoEnd, choices } = review;
   const loss = Math.round(choices.reduce((sum, one) => sum + one.loss, 0) * 1000) / 1000;
-  expect(pupils).toEqual([{ name: 'Ines', deals: [{ deal: 'first', toGoStart, toGoEnd, loss }] }]);
+  expect(players).toEqual([{ name: 'Ines', deals: [{ deal: 'first', toGoStart, toGoEnd, loss }] }]);
 });
 
 test('a table of a class is no table for anybody but its pupil: not to watch, to sit at or to look in', async () => {
@@ -183,7 +183,7 @@ test('four pupils share a table where the drill says so; each seat has a spread 
   await Promise.all(peers.map((peer) => playOn(peer, peer.table.code)));
   const [deal] = (await reportOf(at, teacher)).deals;
   const first = deal!.steps.filter(({ step }) => step === 'first-right');
-  expect(first.map(({ seat, pupils: count }) => [seat, count])).toEqual([
+  expect(first.map(({ seat, players: count }) => [seat, count])).toEqual([
     [0, 2],
     [1, 1],
     [2, 1],

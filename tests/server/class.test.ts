@@ -4,7 +4,7 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { classPath, type Drill, type DrillDeal, stream } from '../../shared-engine/index.ts';
 import { act, deskOf, joinAll, joinClass, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { anyAnswer, isAsked, isClosed, ownView, pass, playOn, post, sitDown } from '../kit/guests.ts';
+import { anyAnswer, isAsked, isClosed, ownView, pass, playOn, post, sitDown } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
@@ -67,7 +67,7 @@ test('nobody goes past a hold, whatever the pupil sends; the release lets all go
   const refused = await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')));
   expect(refused).toMatchObject({ kind: 'refused', code: 'held' });
   expect(ines.table.led).toMatchObject({ held: true, standIn: false });
-  const [first, second] = (await deskOf(at, teacher)).pupils;
+  const [first, second] = (await deskOf(at, teacher)).players;
   expect([first!.at, first!.held, second!.at, second!.held]).toEqual([
     'first-across',
     true,
@@ -96,7 +96,7 @@ test('a late pupil starts with the deal on the desk and goes on with the class',
   await playOn(late, 'late');
   await playOn(peers[0]!, 'second deal');
   const report = await reportOf(at, teacher);
-  expect(report.deals.map(({ deal, pupils }) => [deal, pupils])).toEqual([
+  expect(report.deals.map(({ deal, players }) => [deal, players])).toEqual([
     ['one', 1],
     ['two', 2],
   ]);
@@ -112,7 +112,7 @@ test('who still plays the deal before gets the next one on asking, with the revi
   await act(at, teacher, { kind: 'deal-next' });
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound([peers[0]!], 2);
-  expect((await deskOf(at, teacher)).pupils.map(({ deal }) => deal)).toEqual([2, 1]);
+  expect((await deskOf(at, teacher)).players.map(({ deal }) => deal)).toEqual([2, 1]);
   for (const [place, peer] of peers.entries()) {
     await playOn(peer, `deal ${2 - place}`);
     await peer.review();
@@ -133,7 +133,7 @@ test('a bot finishes for a pupil who is away, and the spread counts it apart', a
   await peers[1]!.untilTable(() => isClosed(peers[1]!), 'the close');
   await playOn(peers[0]!, 'own');
   const [first] = (await reportOf(at, teacher)).deals[0]!.steps;
-  expect([first!.pupils, first!.stoodIn]).toEqual([1, 1]);
+  expect([first!.players, first!.stoodIn]).toEqual([1, 1]);
   expect((await act(at, teacher, { kind: 'stand-in', pupil: 9, on: true })).status).toBe(404);
 });
 

@@ -15,9 +15,9 @@ import {
   stream,
 } from '../../shared-engine/index.ts';
 import { analystOf } from '../kit/analysts.ts';
-import { ALONE, anyAnswer, deal, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/guests.ts';
-import { settled } from '../kit/hands.ts';
-import { type AskedChoice, judgedIn, type ScriptedJudges, scriptedJudges } from '../kit/judges.ts';
+import { ALONE, anyAnswer, deal, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/http-client.ts';
+import { settled } from '../kit/fake-workers.ts';
+import { type AskedChoice, judgedIn, type ScriptedJudges, scriptedJudges } from '../kit/fake-analysis.ts';
 import { houseKernel, mixedRound } from '../kit/reviews.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';

@@ -1,8 +1,8 @@
 // A small size of the faults that `prove -- faults` brings about: nothing acknowledged is lost, nobody is told too much.
 import { expect, test } from 'vitest';
-import { cutOff, malformed } from '../prove/faults/at-the-door.ts';
+import { cutOff, malformed } from '../prove/faults/hostile-clients.ts';
 import { badBots, firstVersion } from '../prove/faults/in-process.ts';
-import { killed } from '../prove/faults/on-file.ts';
+import { killed } from '../prove/faults/file-faults.ts';
 
 test.each(
   [killed, malformed, cutOff, badBots, firstVersion].map((scenario) => [scenario.what, scenario] as const),

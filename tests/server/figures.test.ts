@@ -8,7 +8,7 @@ import {
   listenForFigures,
 } from '../../server/http/figures.ts';
 import { FACES } from '../../shared-engine/index.ts';
-import { deal, playOn, post, tableOfFour } from '../kit/guests.ts';
+import { deal, playOn, post, tableOfFour } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let figures: Figures;

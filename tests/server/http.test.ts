@@ -14,7 +14,7 @@ import {
   seatsPath,
   ticketPath,
 } from '../../shared-engine/index.ts';
-import { ALONE, FRIENDS, openRoom, takeSeat } from '../kit/guests.ts';
+import { ALONE, FRIENDS, openRoom, takeSeat } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { replayRoom } from '../../server/room/evolve.ts';
 import { keyOf } from '../../server/secrets.ts';
 import { minePath, roomPath, type Seat } from '../../shared-engine/index.ts';
-import { deal, type Guest, ownView, playOn, tableOfFour, ticketFor } from '../kit/guests.ts';
+import { deal, type Guest, ownView, playOn, tableOfFour, ticketFor } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;

@@ -5,7 +5,7 @@ import { type Order, Pool, type Urgency } from '../../server/work/pool.ts';
 import { type Answer, HOUSE_SLIP, type Task } from '../../server/work/task.ts';
 import { seatView } from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { scriptedHands, settled } from '../kit/hands.ts';
+import { scriptedHands, settled } from '../kit/fake-workers.ts';
 import { opened } from '../kit/rounds.ts';
 
 const { record } = seatView(opened('pool').round, 0);

@@ -30,7 +30,7 @@ import {
   tableOfFour,
   takeSeat,
   ticketFor,
-} from '../kit/guests.ts';
+} from '../kit/http-client.ts';
 import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 

@@ -26,7 +26,7 @@ import {
   tableOfFour,
   takeSeat,
   watch,
-} from '../kit/guests.ts';
+} from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 

@@ -1,7 +1,7 @@
 // The server as a process: it starts on a free port, takes a table, and ends cleanly when asked to.
 import { afterEach, expect, test } from 'vitest';
 import { CLOSE, roomOpenedSchema, ticketPath, ticketSchema } from '../../shared-engine/index.ts';
-import { FRIENDS, post } from '../kit/guests.ts';
+import { FRIENDS, post } from '../kit/http-client.ts';
 import { type ServerProcess, startProcess } from '../kit/server-process.ts';
 import { Peer } from '../kit/sockets.ts';
 

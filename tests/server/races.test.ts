@@ -6,7 +6,7 @@ import { postgresStore } from '../../server/store/postgres.ts';
 import { openPool } from '../../server/store/postgres-pool.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { startPostgres } from '../kit/postgres.ts';
-import { race } from '../prove/faults/race.ts';
+import { race } from '../prove/faults/two-server-race.ts';
 
 test('in memory', async () => {
   const rooms = memoryStore();

@@ -16,7 +16,7 @@ import {
   takeSeat,
   ticketFor,
   watch,
-} from '../kit/guests.ts';
+} from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 

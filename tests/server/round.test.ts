@@ -10,7 +10,7 @@ import {
   SEATS,
   sizeOf,
 } from '../../shared-engine/index.ts';
-import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/guests.ts';
+import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;

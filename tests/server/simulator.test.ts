@@ -1,7 +1,7 @@
 // The simulated evening: whatever a seed thinks of, nothing acknowledged is lost; and whoever plants a bug is caught.
 import { describe, expect, test } from 'vitest';
-import { PLANTED } from '../simulator/planted.ts';
-import { simulate } from '../simulator/world.ts';
+import { PLANTED } from '../simulator/seeded-bugs.ts';
+import { simulate } from '../simulator/simulation.ts';
 
 /** Seeds a test, so that a failing one is found within its line of the report. */
 const A_TEST = 50;

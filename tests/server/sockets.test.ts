@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { connect } from 'node:net';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { CLOSE, type ClientMessage, MAX_FRAME_BYTES, SOCKET_PATH } from '../../shared-engine/index.ts';
-import { openRoom, pass, sitDown, ticketFor, watch } from '../kit/guests.ts';
+import { openRoom, pass, sitDown, ticketFor, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 

@@ -7,7 +7,7 @@ import { postgresTickets } from '../../server/store/postgres-tickets.ts';
 import { following, opening } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { seededEntropy } from '../kit/server.ts';
-import { wayTo } from '../kit/silent-way.ts';
+import { wayTo } from '../kit/blackhole-proxy.ts';
 
 const CODE = 'ABCDEFGH';
 /** Short, where a test waits until the store gives up. */

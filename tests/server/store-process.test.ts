@@ -12,7 +12,7 @@ import {
   sitDown,
   takeSeat,
   ticketFor,
-} from '../kit/guests.ts';
+} from '../kit/http-client.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { processSuite } from '../kit/process-suite.ts';
 import type { ServerProcess } from '../kit/server-process.ts';

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/guests.ts';
+import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/http-client.ts';
 import { opening } from '../kit/logs.ts';
 import { startServer } from '../kit/server.ts';
 

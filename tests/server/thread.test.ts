@@ -10,7 +10,7 @@ import { CLOSE, stream } from '../../shared-engine/index.ts';
 import { vectors } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { described, drillOf } from '../kit/drills.ts';
-import { ALONE, anyAnswer, openRoom, ownView, sitDown } from '../kit/guests.ts';
+import { ALONE, anyAnswer, openRoom, ownView, sitDown } from '../kit/http-client.ts';
 import { records } from '../kit/reviews.ts';
 import { startProcess } from '../kit/server-process.ts';
 

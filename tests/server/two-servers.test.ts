@@ -9,7 +9,7 @@ import { WATCH_MS } from '../../server/store/version-watch.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { CLOSE } from '../../shared-engine/index.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { deal, FRIENDS, isClosed, openRoom, playOn, sitDown, takeSeat, ticketFor } from '../kit/guests.ts';
+import { deal, FRIENDS, isClosed, openRoom, playOn, sitDown, takeSeat, ticketFor } from '../kit/http-client.ts';
 import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
 
 const started: TestServer[] = [];

@@ -14,8 +14,8 @@ import { HOUSE_SLIP } from '../../server/work/task.ts';
 import { botStream, chooseFor, HOUSE_CARD, reviewRound, seatView } from '../../shared-engine/index.ts';
 import { analystOf, vectors } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { scriptedHands, settled } from '../kit/hands.ts';
-import { judgedIn } from '../kit/judges.ts';
+import { scriptedHands, settled } from '../kit/fake-workers.ts';
+import { judgedIn } from '../kit/fake-analysis.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { opened, seedNamed } from '../kit/rounds.ts';
 

@@ -2,7 +2,7 @@
 import type { Bots, Nodes, Store, Tickets, WakeBus } from '../../server/ports.ts';
 import type { Line } from '../../server/room/table.ts';
 import type { Seat } from '../../shared-engine/index.ts';
-import type { Resident } from './resident.ts';
+import type { Resident } from './simulated-player.ts';
 
 export interface Assembly {
   /** The place of all rooms, the same for all servers. */

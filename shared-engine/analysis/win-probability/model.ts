@@ -3,7 +3,7 @@ import type { OutlookModel } from './model-format.ts';
 
 export const OUTLOOK_MODEL: OutlookModel = {
   made: {
-    command: 'npm run build:outlook -- --seed outlook --date 2026-11-25 --rounds 30000 --plays 4',
+    command: 'npm run build:win-model -- --seed outlook --date 2026-11-25 --rounds 30000 --plays 4',
     seed: 'outlook',
     date: '2026-11-25',
     games: 120000,

@@ -25,6 +25,11 @@ export function stream(seed: string, name: string): Random {
   };
 }
 
+/** A deal's seed: 64 hexadecimal digits from `random`, for deals that must come out the same again. */
+export function seedFrom(random: Random): string {
+  return Array.from({ length: 64 }, () => random.below(16).toString(16)).join('');
+}
+
 /** A new array with the items in random order: Fisher–Yates (Knuth, TAOCP 2, algorithm P). */
 export function shuffled<T>(items: readonly T[], random: Random): T[] {
   const result = [...items];

@@ -15,8 +15,8 @@ import {
 import { act, joinAll, openClass, type Teacher } from '../../kit/class-room.ts';
 import { dealOf, drillOf } from '../../kit/drills.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
-import { isAsked, isClosed, ownView } from '../../kit/guests.ts';
-import { startPageServer } from '../../kit/page-server.ts';
+import { isAsked, isClosed, ownView } from '../../kit/http-client.ts';
+import { startPageServer } from '../../../client/tools/page-server.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Peer } from '../../kit/sockets.ts';
 import type { Bench, Figures } from '../bench.ts';

@@ -10,7 +10,7 @@ import {
   SHALLOW,
 } from '../../../shared-engine/index.ts';
 import { houseKernel, records } from '../../kit/reviews.ts';
-import { analyst, choicesFrom } from '../../prove/judging/choices.ts';
+import { analyst, choicesFrom } from '../../prove/analysis/choices.ts';
 import type { Bench } from '../bench.ts';
 
 const ROUNDS = 40;

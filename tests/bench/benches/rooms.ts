@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import type { Bench, Figures } from '../bench.ts';
-import { withOwnServer, withPeer } from '../rooms/measured.ts';
+import { withOwnServer, withPeer } from '../rooms/measurement.ts';
 import { recovery } from '../rooms/recovery.ts';
 
 const ROOT = new URL('../../../', import.meta.url);

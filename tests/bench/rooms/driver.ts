@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { Exchanges } from './exchanges.ts';
 import type { Losses } from './own-seat.ts';
 import { type OwnTable, openOwnTable } from './own-table.ts';
-import type { OpenTable } from './table-line.ts';
+import type { OpenTable } from './driven-table.ts';
 
 export type Request =
   /** `peer`: the module that plays a peer's table, or null for our own server. */

@@ -1,5 +1,5 @@
 // Drives the exchanges of many rooms: as fast as answers come, or at a pace, with the time each one took.
-import type { OpenTable, SeatEvents, SeatLine } from './table-line.ts';
+import type { OpenTable, SeatEvents, SeatLine } from './driven-table.ts';
 
 /** From four answers to the fourth private result, room by room. */
 export class Exchanges {

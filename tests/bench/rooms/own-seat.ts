@@ -10,7 +10,7 @@ import {
   type TableNews,
   withNews,
 } from '../../../shared-engine/index.ts';
-import type { SeatEvents } from './table-line.ts';
+import type { SeatEvents } from './driven-table.ts';
 
 /** What went wrong, counted over all seats. */
 export interface Losses {

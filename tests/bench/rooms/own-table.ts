@@ -1,7 +1,7 @@
 // Four seats of a room of our own server: opened over HTTP as a page does, then at their sockets.
-import { openRoom, takeSeat, ticketFor } from '../../kit/guests.ts';
+import { openRoom, takeSeat, ticketFor } from '../../kit/http-client.ts';
 import { type Losses, OwnSeat } from './own-seat.ts';
-import type { SeatEvents, SeatLine } from './table-line.ts';
+import type { SeatEvents, SeatLine } from './driven-table.ts';
 
 export interface OwnTable {
   readonly lines: readonly SeatLine[];

@@ -1,7 +1,7 @@
 // How long a server that was ended by force takes to be back, all its rooms answering.
 import { ROOMS_PATH, roomPath } from '../../../shared-engine/index.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
-import { ALONE, openRoom } from '../../kit/guests.ts';
+import { ALONE, openRoom } from '../../kit/http-client.ts';
 import { startServer } from './processes.ts';
 
 const BUILT = new URL('../../../dist/server/main.js', import.meta.url).pathname;

@@ -12,10 +12,10 @@ import {
   ticketPath,
   ticketSchema,
 } from '../../../shared-engine/index.ts';
-import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/guests.ts';
-import { Resident } from '../../simulator/resident.ts';
-import { choicesIn, faultsIn } from '../../simulator/witness.ts';
-import { pause } from './house.ts';
+import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
+import { Resident } from '../../simulator/simulated-player.ts';
+import { choicesIn, faultsIn } from '../../simulator/invariants.ts';
+import { pause } from './server-under-test.ts';
 
 export interface CrowdWish {
   readonly rooms: number;

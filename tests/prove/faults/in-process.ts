@@ -9,11 +9,11 @@ import { openSqlite } from '../../../server/store/sqlite.ts';
 import { eventFrom } from '../../../server/store/stored-event.ts';
 import { HOUSE_CARD, SEATS } from '../../../shared-engine/index.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
-import { playOn, sitDown } from '../../kit/guests.ts';
+import { playOn, sitDown } from '../../kit/http-client.ts';
 import { startServer } from '../../kit/server.ts';
 import { storeOf } from '../../kit/stores.ts';
-import { faultsIn } from '../../simulator/witness.ts';
-import { simulate } from '../../simulator/world.ts';
+import { faultsIn } from '../../simulator/invariants.ts';
+import { simulate } from '../../simulator/simulation.ts';
 import type { Scenario } from './scenario.ts';
 
 export const badBots: Scenario = {

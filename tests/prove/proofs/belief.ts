@@ -17,9 +17,9 @@ import {
   WORLD_BYTES,
 } from '../../../shared-engine/index.ts';
 import { mixedRound } from '../../kit/reviews.ts';
-import { card, vectors } from '../judging/choices.ts';
-import { modelRound } from '../judging/model-rounds.ts';
-import { differenceOf, differenceText } from '../judging/shares.ts';
+import { card, vectors } from '../analysis/choices.ts';
+import { modelRound } from '../analysis/model-rounds.ts';
+import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const SCORED: Record<Size, number> = { small: 8, full: 300 };

@@ -10,10 +10,10 @@ import {
   SMALL_LOSS,
   type WorldSource,
 } from '../../../shared-engine/index.ts';
-import { analyst, choicesFrom } from '../judging/choices.ts';
-import { NOWHERE } from '../judging/nowhere.ts';
-import { referenceOf } from '../judging/reference.ts';
-import { shareText } from '../judging/shares.ts';
+import { analyst, choicesFrom } from '../analysis/choices.ts';
+import { NOWHERE } from '../analysis/placeholder-situation.ts';
+import { referenceOf } from '../analysis/long-run.ts';
+import { shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const CHOICES: Record<Size, number> = { small: 10, full: 250 };

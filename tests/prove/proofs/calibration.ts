@@ -1,10 +1,10 @@
 // Proof: an outlook of 30 in 100 comes true 30 times in 100, on plays and on a card the model never saw.
 import { type CompiledCard, createOutlook, houseCard, loadVectors } from '../../../shared-engine/index.ts';
-import { gamesOn } from '../outlook/games.ts';
-import { progressBar } from '../outlook/progress.ts';
-import { variantCard } from '../outlook/variant-card.ts';
+import { gamesOn } from '../../../shared-engine/tools/win-model/games.ts';
+import { progressBar } from '../../../shared-engine/tools/win-model/progress-bar.ts';
+import { variantCard } from '../../../shared-engine/tools/win-model/variant-card.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
-import { brier, calibrationSlope } from '../statistics/logistic.ts';
+import { brier, calibrationSlope } from '../../../shared-engine/tools/win-model/logistic.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
 /** Simulated plays: with the house card, and with each of the cards never seen. */

@@ -10,7 +10,7 @@ import {
   nearestFamilies,
   stream,
 } from '../../../shared-engine/index.ts';
-import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../difficulty.ts';
+import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../../../shared-engine/tools/card-data/difficulty.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const RACKS: Record<Size, number> = { small: 2_000, full: 10_000 };

@@ -1,8 +1,8 @@
 // Do 95 % intervals hold what a long run finds in 95 of 100 choices?
 import { analyse, type Budget, DEEP, SHALLOW } from '../../../shared-engine/index.ts';
-import { analyst, choicesFrom } from '../judging/choices.ts';
-import { referenceOf } from '../judging/reference.ts';
-import { shareText } from '../judging/shares.ts';
+import { analyst, choicesFrom } from '../analysis/choices.ts';
+import { referenceOf } from '../analysis/long-run.ts';
+import { shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 interface Amount {

@@ -1,7 +1,7 @@
 // Against the truth: a reduced exchange counted out in full, and how far the estimates are from it.
 import { createDraws, type Race, race, studentUpper } from '../../../shared-engine/index.ts';
-import { NOWHERE } from '../judging/nowhere.ts';
-import { actsOf, exactMeans, positionOf, worldsOf } from '../judging/reduced-game.ts';
+import { NOWHERE } from '../analysis/placeholder-situation.ts';
+import { actsOf, exactMeans, positionOf, worldsOf } from '../analysis/reduced-game.ts';
 import type { Proof } from '../proof.ts';
 import { sampleOf } from '../statistics/moments.ts';
 

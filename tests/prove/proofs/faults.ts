@@ -1,8 +1,8 @@
 // Everything a server may meet, brought about with real processes: nothing acknowledged is lost, nobody sees too much.
-import { cutOff, flooded, malformed, slowReader, storm } from '../faults/at-the-door.ts';
+import { cutOff, flooded, malformed, slowReader, storm } from '../faults/hostile-clients.ts';
 import { badBots, firstVersion } from '../faults/in-process.ts';
-import { clocksApart, databaseGone, serverFrozen, serverKilled, wakesLost } from '../faults/on-database.ts';
-import { askedToGo, diskFull, fileHeld, killed, reloads, tornTail, twice } from '../faults/on-file.ts';
+import { clocksApart, databaseGone, serverFrozen, serverKilled, wakesLost } from '../faults/database-faults.ts';
+import { askedToGo, diskFull, fileHeld, killed, reloads, tornTail, twice } from '../faults/file-faults.ts';
 import { ANSWERED_WITHIN_MS, type Found, type Scenario, TOO_BUSY_MS } from '../faults/scenario.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 

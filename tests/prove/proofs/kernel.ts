@@ -18,7 +18,7 @@ import {
   type Vectors,
 } from '../../../shared-engine/index.ts';
 import { flatRacks } from '../../kit/flat-racks.ts';
-import { oddCard } from '../../kit/odd-card.ts';
+import { oddCard } from '../../kit/random-card.ts';
 import { anyBatch } from '../../kit/playout-batches.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 

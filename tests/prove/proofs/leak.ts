@@ -9,8 +9,8 @@ import {
 } from '../../../shared-engine/index.ts';
 import { hiddenPair } from '../../kit/hidden-pair.ts';
 import { houseKernel } from '../../kit/reviews.ts';
-import { GLANCE } from '../judging/budgets.ts';
-import { analyst } from '../judging/choices.ts';
+import { GLANCE } from '../analysis/budgets.ts';
+import { analyst } from '../analysis/choices.ts';
 import type { Proof } from '../proof.ts';
 
 const PAIRS = { small: 4, full: 1_000 };

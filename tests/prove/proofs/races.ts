@@ -3,7 +3,7 @@ import { systemClock } from '../../../server/clock.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { startPostgres } from '../../kit/postgres.ts';
-import { race } from '../faults/race.ts';
+import { race } from '../faults/two-server-race.ts';
 import type { Proof } from '../proof.ts';
 
 export const proof: Proof = {

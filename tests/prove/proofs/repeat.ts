@@ -7,8 +7,8 @@ import {
   type Question,
   SHALLOW,
 } from '../../../shared-engine/index.ts';
-import { analyst, choicesFrom } from '../judging/choices.ts';
-import { shareText } from '../judging/shares.ts';
+import { analyst, choicesFrom } from '../analysis/choices.ts';
+import { shareText } from '../analysis/proportions.ts';
 import type { Proof, Size } from '../proof.ts';
 
 const CHOICES: Record<Size, number> = { small: 12, full: 250 };

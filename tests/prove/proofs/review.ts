@@ -17,7 +17,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import { hiddenPair } from '../../kit/hidden-pair.ts';
 import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
-import { numbersIn, numbersSaid, shownAs } from '../../kit/sentences.ts';
+import { numbersIn, numbersSaid, shownAs } from '../../kit/numbers-in-text.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const AMOUNTS: Record<Size, { readonly pairs: number; readonly rounds: number; readonly arrivals: number }> =

@@ -1,6 +1,6 @@
 // Two servers, a shared disk and four people in a time of their own: seeds with every trouble, and planted bugs.
-import { PLANTED } from '../../simulator/planted.ts';
-import { simulate } from '../../simulator/world.ts';
+import { PLANTED } from '../../simulator/seeded-bugs.ts';
+import { simulate } from '../../simulator/simulation.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
 /** Seeds after which a planted bug counts as not caught. */

@@ -22,8 +22,8 @@ import {
   seatView,
   WORLD_BYTES,
 } from '../../../shared-engine/index.ts';
-import { analyst, card, strongRound, vectors } from '../judging/choices.ts';
-import { differenceOf, differenceText } from '../judging/shares.ts';
+import { analyst, card, strongRound, vectors } from '../analysis/choices.ts';
+import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const DEALS: Record<Size, number> = { small: 6, full: 2_000 };

@@ -1,9 +1,9 @@
 // The class of choices that the race does not tell apart from the best: it holds the best, and it is small.
 import { analyse, DEEP, SHALLOW } from '../../../shared-engine/index.ts';
-import { analyst, choicesFrom } from '../judging/choices.ts';
-import { referenceOf } from '../judging/reference.ts';
-import { rivalsOf } from '../judging/rivals.ts';
-import { shareText } from '../judging/shares.ts';
+import { analyst, choicesFrom } from '../analysis/choices.ts';
+import { referenceOf } from '../analysis/long-run.ts';
+import { rivalsOf } from '../analysis/alternatives.ts';
+import { shareText } from '../analysis/proportions.ts';
 import type { Proof, Size } from '../proof.ts';
 
 const CHOICES: Record<Size, number> = { small: 10, full: 120 };

@@ -10,10 +10,10 @@ import {
   withJudgement,
 } from '../../../shared-engine/index.ts';
 import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
-import { numbersIn, numbersSaid, shownAs } from '../../kit/sentences.ts';
-import { GLANCE } from '../judging/budgets.ts';
-import { analyst } from '../judging/choices.ts';
-import { percent, shareText } from '../judging/shares.ts';
+import { numbersIn, numbersSaid, shownAs } from '../../kit/numbers-in-text.ts';
+import { GLANCE } from '../analysis/budgets.ts';
+import { analyst } from '../analysis/choices.ts';
+import { percent, shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const ROUNDS: Record<Size, number> = { small: 2, full: 60 };

@@ -1,0 +1,115 @@
+// Pictures of a class: preparing, coming in, the desk, the pupil's table, the wall at a projector's size, the report.
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { heading, openSheet, passButton, passThree, rack, spare, tray } from './page-actions.ts';
+
+export type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
+
+const NAMES = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa', 'Bartholomea Featherstone'] as const;
+const PROJECTOR = { width: 1920, height: 1080 };
+
+export async function shootClass(
+  browser: Browser,
+  origin: string,
+  look: BrowserContextOptions,
+  picture: Picture,
+): Promise<void> {
+  const newPage = async () => (await browser.newContext(look)).newPage();
+  const desk = await newPage();
+  const wall = await desk.context().newPage();
+  await wall.setViewportSize(PROJECTOR);
+  const code = await prepared(desk, origin, picture);
+  await picture('desk-empty', desk, true);
+  await wall.goto(`${origin}/c/${code}/wall`);
+  await wall.getByText('Join with the code').waitFor();
+  await picture('wall-code', wall);
+
+  const pupils: Page[] = [];
+  for (const name of NAMES) {
+    const pupil = await newPage();
+    await pupil.goto(`${origin}/c/${code}`);
+    await pupil.getByLabel('Your name at the table').fill(name);
+    if (name === 'Ines') await picture('join', pupil, true);
+    await pupil.getByRole('button', { name: 'Join the class' }).click();
+    await heading(pupil).filter({ hasText: 'You are in' }).waitFor();
+    if (name === 'Ines') await picture('pupil-waiting', pupil);
+    pupils.push(pupil);
+  }
+  await desk.getByRole('button', { name: 'Deal the first deal' }).click();
+  await Promise.all(pupils.map((pupil) => rack(pupil).waitFor()));
+  await picture('pupil-dealt', pupils[0]!);
+  await desk.getByRole('button', { name: 'Put it on the wall' }).click();
+  await wall.getByText('0 of 6 have chosen.').waitFor();
+  await picture('wall-rack', wall);
+  for (const pupil of pupils.slice(0, 3)) await passThree(pupil);
+  await pupils[5]!.close();
+  await desk.getByText(/still to choose/).waitFor();
+  await picture('desk-waiting', desk, true);
+  for (const pupil of pupils.slice(3, 5)) await passLast(pupil);
+  await desk.getByRole('button', { name: 'Let bots choose for those who are away' }).click();
+  await desk.getByText('the class goes on from…').waitFor();
+  await pupils[0]!.getByText('When all have, your teacher says').waitFor();
+  await picture('pupil-chosen', pupils[0]!);
+  await picture('desk-line', desk, true);
+  await desk.getByRole('radio', { name: 'A pass of your own choice' }).check();
+  for (const place of [0, 2]) await desk.locator('.line .pool button').nth(place).click();
+  await picture('desk-line-own', desk, true);
+  await desk.getByRole('radio').first().check();
+  await desk.getByRole('button', { name: 'Reveal the choices' }).click();
+  await desk.getByRole('button', { name: 'Go on from this' }).click();
+  await wall.getByText('The class went on from').waitFor();
+  await picture('wall-choices', wall);
+  await pupils[4]!.getByText('The class went on from').waitFor();
+  await picture('pupil-line', pupils[4]!);
+  const sheet = await openSheet(pupils[0]!, 'Settings');
+  await sheet.getByRole('button', { name: 'Show what is kept' }).click();
+  await sheet.getByRole('button', { name: 'Have it forgotten' }).click();
+  await sheet.getByText('You give up your seat.').scrollIntoViewIfNeeded();
+  await picture('kept', pupils[0]!);
+  await desk.getByRole('link', { name: 'Report of this class' }).click();
+  await desk.getByRole('heading', { name: /^Report: / }).waitFor();
+  await desk.getByRole('heading', { name: 'Step by step' }).waitFor();
+  await picture('report', desk, true);
+  for (const page of [desk, ...pupils]) await page.context().close();
+}
+
+/** A class of two deals that plays one line, opened from this page; answers its code. */
+async function prepared(desk: Page, origin: string, picture: Picture): Promise<string> {
+  await desk.goto(origin);
+  await desk.getByRole('button', { name: 'Prepare a class' }).click();
+  await desk.getByLabel('What is this drill called?').fill('Thursday: pairs before runs');
+  await picture('prepare', desk, true);
+  await desk.getByRole('button', { name: 'Look for one with a lesson in it' }).click();
+  await desk.getByText(/Looked at \d+ of/).waitFor();
+  await picture('prepare-search', desk, true);
+  await desk.getByText('Clearly better:').waitFor({ timeout: 90_000 });
+  await desk.getByText('Words that go with this deal').click();
+  await desk
+    .getByLabel('What the pupils read above their tiles')
+    .fill('Which family do these tiles point to?');
+  await desk.getByRole('button', { name: 'Add a deal set by hand' }).click();
+  for (const name of ['3 bam', '3 bam', '4 crak', 'red dragon', 'joker']) {
+    await desk.getByRole('button', { name, exact: true }).click();
+  }
+  await desk.getByRole('button', { name: 'Add a described deal' }).click();
+  await desk.getByLabel('Pairs or more').selectOption('at-least');
+  await desk.getByText(/of racks fit/).waitFor();
+  await desk.getByRole('radio', { name: /one line of play/ }).check();
+  await picture('prepare-whole', desk, true);
+  await desk.getByRole('button', { name: 'Open the class' }).click();
+  const code = desk.locator('.big-code');
+  await code.waitFor();
+  return (await code.getAttribute('data-code')) ?? '';
+}
+
+/** Passes the last three tiles of the rack instead of the first. */
+async function passLast(page: Page): Promise<void> {
+  await tray(page).waitFor();
+  for (let left = 3; left > 0; left--) {
+    await spare(page).last().click();
+    await tray(page)
+      .getByText('empty place')
+      .nth(left - 1)
+      .waitFor({ state: 'detached' });
+  }
+  await passButton(page).click();
+}

@@ -1,0 +1,74 @@
+// Racks as four bots leave them at the close of an exchange, and who then wins the simulated play.
+import {
+  type Bag,
+  begin,
+  type CompiledCard,
+  chooseFor,
+  createBatchKernel,
+  createSimulator,
+  dealTiles,
+  forFour,
+  openRound,
+  type Place,
+  playOut,
+  preparePlayCard,
+  SEATS,
+  type StyleName,
+  shuffled,
+  stream,
+  type Vectors,
+} from '../../index.ts';
+import { seedFrom } from '../../rules/deal/random.ts';
+
+/** The table that an outlook is meant for: mostly players who know what they do. Each seat draws its own. */
+const MIX: readonly StyleName[] = [
+  'strong',
+  'strong',
+  'guarded',
+  'guarded',
+  'typical',
+  'typical',
+  'casual',
+  'random',
+];
+
+/** One seat after one exchange. */
+export interface Sample {
+  readonly rack: Bag;
+  readonly place: Place;
+  /** Of `plays` plays from these four racks with the wall shuffled anew, those that this seat won. */
+  readonly wins: number;
+  readonly plays: number;
+}
+
+/** Makes games on one card: the name of a round is its seed. `vectors` changes the time they take and nothing else. */
+export function gamesOn(card: CompiledCard, vectors: Vectors): (name: string, plays: number) => Sample[] {
+  const kernel = createBatchKernel(vectors, card);
+  const simulate = createSimulator(preparePlayCard(card));
+  return (name, plays) => {
+    const seed = seedFrom(stream(name, 'test seed'));
+    const random = stream(seed, 'table');
+    const dealer = SEATS[random.below(4)]!;
+    const styles = forFour(() => MIX[random.below(MIX.length)]!);
+    const { round } = playOut(begin(openRound({ seed, dealer }, { layOpen: false })), (view, draws) =>
+      chooseFor(styles[view.record.seat], view, kernel, draws),
+    );
+    const { wall } = dealTiles(round.deal);
+    const wins = [0, 0, 0, 0];
+    for (let play = 0; play < plays; play++) {
+      const chance = stream(seed, `play ${play}`);
+      const { winner } = simulate({ racks: round.racks, wall: shuffled(wall, chance), dealer }, chance);
+      if (winner !== null) wins[winner]!++;
+    }
+    return SEATS.map((seat) => ({
+      rack: round.racks[seat],
+      place: placeOf((seat + 4 - dealer) % 4),
+      wins: wins[seat]!,
+      plays,
+    }));
+  };
+}
+
+function placeOf(seatsToTheRight: number): Place {
+  return ([0, 1, 2, 3] as const)[seatsToTheRight]!;
+}

@@ -1,0 +1,69 @@
+// Cards that are like the house card and yet others: lines dropped, group sizes and numbers moved, lines concealed.
+import {
+  type CardFile,
+  type CardGroup,
+  type CardLine,
+  type CompiledCard,
+  compileCard,
+  HOUSE_CARD,
+  NUMBERS,
+  type Random,
+  stream,
+  WINDS,
+} from '../../index.ts';
+
+/** Chances in a hundred. */
+const KEPT = 65;
+const ALTERED = 70;
+const TURNED = 15;
+const LARGEST_GROUP = 5;
+
+/** A card made from a seed; the same seed makes the same card. About 40 of the house card's lines, most of them altered. */
+export function variantCard(seed: string): CompiledCard {
+  const random = stream(seed, 'variant card');
+  const lines = HOUSE_CARD.lines.flatMap((line): CardLine[] => {
+    if (random.below(100) >= KEPT) return [];
+    const altered = random.below(100) < ALTERED ? alteredLine(line, random) : line;
+    return [random.below(100) < TURNED ? { ...altered, concealed: !altered.concealed } : altered];
+  });
+  return compileCard({ ...HOUSE_CARD, id: 'variant', name: `Variant ${seed}`, lines });
+}
+
+/** The first alteration of up to twenty that the set of tiles can still make; the line itself where none is. */
+function alteredLine(line: CardLine, random: Random): CardLine {
+  for (let attempt = 0; attempt < 20; attempt++) {
+    const groups = moveTile(line.groups, random).map((group) => otherTile(group, random));
+    const altered = { ...line, groups };
+    if (targetCount(altered) > 0) return altered;
+  }
+  return line;
+}
+
+function targetCount(line: CardLine): number {
+  const card: CardFile = { ...HOUSE_CARD, lines: [line] };
+  return compileCard(card).targets.length;
+}
+
+/** One tile moved from a group to another. */
+function moveTile(groups: readonly CardGroup[], random: Random): readonly CardGroup[] {
+  const from = random.below(groups.length);
+  const to = random.below(groups.length);
+  if (from === to || groups[from]!.size === 1 || groups[to]!.size >= LARGEST_GROUP) return groups;
+  return groups.map((group, index) => {
+    if (index === from) return { ...group, size: group.size - 1 };
+    return index === to ? { ...group, size: group.size + 1 } : group;
+  });
+}
+
+/** A named number or wind becomes another one, one time in three. */
+function otherTile(group: CardGroup, random: Random): CardGroup {
+  const { tile } = group;
+  if (random.below(3) > 0) return group;
+  if ('number' in tile && typeof tile.number === 'number') {
+    return { ...group, tile: { ...tile, number: NUMBERS[random.below(NUMBERS.length)]! } };
+  }
+  if ('wind' in tile && typeof tile.wind === 'string') {
+    return { ...group, tile: { wind: WINDS[random.below(WINDS.length)]! } };
+  }
+  return group;
+}

@@ -1,0 +1,151 @@
+// A narrow page, large text, the keyboard alone, touch and drag.
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { overflow } from '../kit/accessibility-checks.ts';
+import { browserSuite, PHONE, TABLET } from '../kit/browser-suite.ts';
+import {
+  closeSheet,
+  dealAlone,
+  fillTray,
+  isClosed,
+  nextHeading,
+  openSheet,
+  passButton,
+  playToClose,
+  rack,
+  tileLabels,
+  titleOf,
+  tray,
+} from '../../client/tools/page-actions.ts';
+
+const suite = browserSuite();
+
+describe('with large text or a narrow page', () => {
+  it('nothing is cut off sideways at 320 px', async () => {
+    const page = await suite.newPage({ viewport: { width: 320, height: 640 } });
+    await page.goto(suite.origin());
+    expect(await overflow(page)).toBe(0);
+    await dealAlone(page, suite.origin());
+    expect(await overflow(page)).toBe(0);
+    await playToClose(page);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    expect(await overflow(page)).toBe(0);
+  });
+
+  it.each([
+    ['tablet', TABLET],
+    ['phone', PHONE],
+  ])('text at 200 %, chosen in the settings, still fits a %s and is kept', async (_, viewport) => {
+    const page = await suite.newPage({ viewport });
+    await page.goto(suite.origin());
+    const sheet = await openSheet(page, 'Settings');
+    await sheet.getByRole('radio', { name: '200 %' }).check({ force: true });
+    expect(await overflow(page)).toBe(0);
+    await closeSheet(page);
+    expect(await overflow(page)).toBe(0);
+    await dealAlone(page, suite.origin());
+    const size = await page
+      .locator('html')
+      .evaluate((html) => Number.parseFloat(getComputedStyle(html).fontSize));
+    expect(size).toBeGreaterThanOrEqual(34);
+    expect(await overflow(page)).toBe(0);
+    await fillTray(page);
+    await passButton(page).click();
+    await nextHeading(page, 'First right');
+    await playToClose(page);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    expect(await overflow(page)).toBe(0);
+  });
+});
+
+describe('by keyboard alone', () => {
+  it('plays from the front page to the review', async () => {
+    const page = await suite.newPage();
+    await page.goto(suite.origin());
+    const { keyboard } = page;
+    await tabTo(page, 'Deal me in');
+    await keyboard.press('Enter');
+    await rack(page).waitFor();
+    let now = await titleOf(page);
+    while (!isClosed(now)) {
+      if (now.startsWith('Go on')) {
+        await tabTo(page, 'Go on');
+        await keyboard.press('Enter');
+      } else if (now.startsWith('How many')) {
+        await tabTo(page, '1');
+        await keyboard.press('Enter');
+      } else {
+        await passByKeys(page);
+      }
+      now = await nextHeading(page, now);
+    }
+    await tabTo(page, 'Next deal');
+    await keyboard.press('Enter');
+    await rack(page).waitFor();
+  });
+
+  it('keys 1 to 3 take a tile back, Shift and an arrow move one', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    await fillTray(page);
+    await page.keyboard.press('2');
+    expect(await tray(page).getByRole('button').count()).toBe(2);
+    const before = await tileLabels(page);
+    await rack(page).getByRole('button').last().focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('Shift+ArrowRight');
+    const after = await tileLabels(page);
+    expect(after.slice(0, 2)).toEqual([before[1], before[0]]);
+    expect(await page.getByRole('radio', { name: 'My own' }).isChecked()).toBe(true);
+  });
+});
+
+/** Presses Tab until the control with this name has the focus. */
+async function tabTo(page: Page, name: string): Promise<void> {
+  const focused = page.locator(':focus');
+  for (let presses = 0; presses < 60; presses++) {
+    await page.keyboard.press('Tab');
+    const words = (await focused.count()) > 0 ? await focused.textContent() : '';
+    const label = (await focused.count()) > 0 ? await focused.getAttribute('aria-label') : '';
+    if ((label || words) === name) return;
+  }
+  throw new Error(`"${name}" cannot be reached by Tab.`);
+}
+
+/** Arrow keys and Enter until the tray is full, then Tab to the pass button. */
+async function passByKeys(page: Page): Promise<void> {
+  await tabToRack(page);
+  await page.keyboard.press('Home');
+  const empty = tray(page).getByText('empty place');
+  for (let tiles = 0; (await empty.count()) > 0 && tiles < 14; tiles++) {
+    const label = await page.locator(':focus').getAttribute('aria-label');
+    if (!label?.startsWith('joker')) await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowRight');
+  }
+  await tabTo(page, (await passButton(page).textContent()) ?? '');
+  await page.keyboard.press('Enter');
+}
+
+async function tabToRack(page: Page): Promise<void> {
+  const inRack = rack(page).locator(':focus');
+  for (let presses = 0; presses < 60 && (await inRack.count()) === 0; presses++)
+    await page.keyboard.press('Tab');
+}
+
+describe('by touch and drag', () => {
+  it('a tap puts a tile into the tray, a drag too, and a drag along the rack changes the order', async () => {
+    const page = await suite.newPage({ viewport: PHONE, hasTouch: true });
+    await dealAlone(page, suite.origin());
+    await rack(page).locator('button:not([aria-label^="joker"])').first().tap();
+    expect(await tray(page).getByRole('button').count()).toBe(1);
+    const second = rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])').first();
+    await second.dragTo(tray(page));
+    expect(await tray(page).getByRole('button').count()).toBe(2);
+    const before = await tileLabels(page);
+    const tiles = rack(page).getByRole('button');
+    await tiles.nth(6).dragTo(tiles.nth(4), { targetPosition: { x: 4, y: 10 } });
+    const after = await tileLabels(page);
+    expect(after[4]).toBe(before[6]);
+    expect(after.toSorted()).toEqual(before.toSorted());
+  });
+});

@@ -1,0 +1,143 @@
+// Four people on four devices play one round through every step, and nobody sees another's tiles.
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
+import {
+  fillTray,
+  heading,
+  joinAt,
+  nextHeading,
+  openFor,
+  passButton,
+  passThree,
+  rack,
+  tileLabels,
+  titleOf,
+  tray,
+} from '../../client/tools/page-actions.ts';
+
+const suite = browserSuite();
+
+async function fourSeated(): Promise<Page[]> {
+  const sizes = [DESKTOP, TABLET, PHONE, PHONE];
+  const pages = await Promise.all(sizes.map((viewport) => suite.newPage({ viewport })));
+  const [host, ...guests] = pages as [Page, Page, Page, Page];
+  const link = await openFor(host, suite.origin(), 'Ines');
+  // One after the other, so that everybody's place at the table is known.
+  for (const [index, guest] of guests.entries()) await joinAt(guest, link, ['Tomas', 'Wilma', 'Odo'][index]!);
+  return pages;
+}
+
+/** Every page does the same and waits until the question is another. */
+async function allOnward(pages: readonly Page[], act: (page: Page) => Promise<void>): Promise<string> {
+  const before = await Promise.all(pages.map(titleOf));
+  for (const page of pages) await act(page);
+  const after = await Promise.all(pages.map((page, index) => nextHeading(page, before[index]!)));
+  return after[0]!;
+}
+
+describe('a table of four friends', () => {
+  it('plays right, across, left, the vote, left, across, right and the courtesy pass', async () => {
+    const pages = await fourSeated();
+    const [ines, tomas] = pages as [Page, Page];
+    await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
+
+    expect(await passButton(ines).textContent()).toBe('Pass right to Tomas');
+    const given = await fillTrayNamed(ines);
+    await passButton(ines).click();
+    for (const page of pages.slice(1)) await passThree(page);
+    await nextHeading(tomas, 'First right');
+    const came = await rack(tomas)
+      .getByRole('button', { name: /just arrived/ })
+      .all();
+    const names = await Promise.all(came.map((tile) => tile.getAttribute('aria-label')));
+    expect(names.map((name) => name?.replace(', just arrived', '')).toSorted()).toEqual(given);
+
+    expect(await titleOf(ines)).toBe('First across. Three tiles for Wilma');
+    expect(await allOnward(pages, passThree)).toBe('First left. Three tiles for Odo');
+    // Rule B1, and all four at once for rule B4: one own tile each, two unseen.
+    expect(await allOnward(pages, (page) => passBlind(page, '2'))).toBe('Go on with a second Charleston?');
+    expect(
+      await allOnward(pages, (page) => page.getByRole('button', { name: 'Go on', exact: true }).click()),
+    ).toBe('Second left. Three tiles for Odo');
+    expect(await allOnward(pages, passThree)).toBe('Second across. Three tiles for Wilma');
+    expect(await allOnward(pages, passThree)).toBe('Second right. Three tiles for Tomas');
+    expect(await allOnward(pages, (page) => passBlind(page, '1'))).toBe(
+      'How many tiles would you like to swap with Wilma?',
+    );
+    const asks = new Map(pages.map((page, seat) => [page, seat % 2 === 0 ? '3' : '1']));
+    await allOnward(pages, (page) =>
+      page.getByRole('button', { name: asks.get(page)!, exact: true }).click(),
+    );
+    expect(await Promise.all(pages.map(titleOf))).toEqual([
+      'Courtesy pass. Three tiles for Wilma',
+      'Courtesy pass. One tile for Odo',
+      'Courtesy pass. Three tiles for Ines',
+      'Courtesy pass. One tile for Tomas',
+    ]);
+    expect(await allOnward(pages, passThree)).toBe('What this round can teach you');
+    const lessons = await Promise.all(pages.map((page) => page.locator('.lesson-text').textContent()));
+    expect(lessons.every((lesson) => lesson && lesson.length > 20)).toBe(true);
+  });
+
+  it('O1 one stop ends the first Charleston, and everybody learns who said it', async () => {
+    const pages = await fourSeated();
+    await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
+    for (let step = 0; step < 3; step++) await allOnward(pages, passThree);
+    const [ines, ...others] = pages as [Page, Page, Page, Page];
+    await ines.getByRole('button', { name: 'Stop here' }).click();
+    await ines.getByText('You said stop. Waiting for Tomas, Wilma and Odo.').waitFor();
+    for (const page of others) await page.getByRole('button', { name: 'Go on', exact: true }).click();
+    for (const page of others) await page.locator('.news').getByText('Ines said stop').waitFor();
+    expect(await titleOf(ines)).toBe('How many tiles would you like to swap with Wilma?');
+  });
+
+  it('V2 a watcher sees who is ready and no tile', async () => {
+    const host = await suite.newPage();
+    const link = await openFor(host, suite.origin(), 'Ines');
+    await host.getByRole('button', { name: 'I am ready' }).click();
+    await rack(host).waitFor();
+    const watcher = await suite.newPage({ viewport: PHONE });
+    await watcher.goto(link);
+    await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
+    await watcher.getByText('ready', { exact: true }).nth(2).waitFor();
+    expect(await watcher.getByText('choosing').count()).toBe(1);
+    expect(await watcher.locator('.tile-art').count()).toBe(0);
+    await passThree(host);
+    await watcher.getByText('First right: the tiles have moved.').waitFor();
+  });
+
+  it('a friend who goes away is missed in words and returns to the same tiles', async () => {
+    const host = await suite.newPage();
+    const guest = await suite.newPage({ viewport: PHONE });
+    const link = await openFor(host, suite.origin(), 'Ines');
+    await joinAt(guest, link, 'Tomas');
+    for (const page of [guest, host]) await page.getByRole('button', { name: 'I am ready' }).click();
+    await rack(guest).waitFor();
+    const before = await tileLabels(guest);
+    await guest.goto('about:blank');
+    await host.getByText('away, seat kept').waitFor();
+    await guest.goto(link);
+    await rack(guest).waitFor();
+    expect(await tileLabels(guest)).toEqual(before);
+    await host.getByText('away, seat kept').waitFor({ state: 'detached' });
+    expect(await heading(guest).textContent()).toMatch(/^First right/);
+  });
+});
+
+/** Fills the tray and answers the names of its tiles, sorted. */
+async function fillTrayNamed(page: Page): Promise<string[]> {
+  await fillTray(page);
+  const labels = await Promise.all(
+    (await tray(page).getByRole('button').all()).map((slot) => slot.getAttribute('aria-label')),
+  );
+  return labels.map((label) => /^Take (.*) back/.exec(label ?? '')?.[1] ?? '').toSorted();
+}
+
+async function passBlind(page: Page, count: string): Promise<void> {
+  await page
+    .getByRole('group', { name: 'Send on arriving tiles unseen?' })
+    .getByRole('radio', { name: count })
+    .check();
+  await passThree(page);
+}

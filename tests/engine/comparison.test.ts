@@ -1,0 +1,345 @@
+// The race: intervals that are what they say, verdicts that follow from them, fresh worlds for whatever is shown.
+import { describe, expect, it, test } from 'vitest';
+import {
+  type Act,
+  analyse,
+  anyOf,
+  bagOf,
+  choiceOffered,
+  choicesOf,
+  createAnalyst,
+  createDraws,
+  type Estimate,
+  estimate,
+  houseCard,
+  JOKER_INDEX,
+  judgeDeeply,
+  judgementSchema,
+  judgeOffered,
+  loadVectors,
+  NO_VECTORS,
+  normalPoint,
+  passesOf,
+  questionsIn,
+  type RaceAlternative,
+  RESULT_WIDTH,
+  race,
+  reviewRound,
+  reviewSchema,
+  SHALLOW,
+  SMALL_LOSS,
+  screen,
+  studentUpper,
+  verdictOf,
+  type WorldSource,
+  withJudgement,
+} from '../../shared-engine/index.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
+import { GLANCE } from '../prove/analysis/budgets.ts';
+import { NOWHERE } from '../prove/analysis/placeholder-situation.ts';
+import { studentPoint } from '../prove/statistics/student.ts';
+
+const analyst = createAnalyst(houseCard(), await loadVectors());
+
+describe('points of distributions', () => {
+  test('of the normal distribution', () => {
+    // Source: printed tables of the standard normal distribution.
+    expect(normalPoint(0.025)).toBeCloseTo(1.959964, 6);
+    expect(normalPoint(0.005)).toBeCloseTo(2.575829, 6);
+    expect(normalPoint(0.001)).toBeCloseTo(3.090232, 6);
+    expect(normalPoint(0.4)).toBeCloseTo(0.253347, 6);
+  });
+
+  test.each([0.025, 0.005, 0.001, 0.0001])('of Student’s distribution for a tail of %d', (tail) => {
+    for (const df of [7, 15, 31, 63, 479]) {
+      const exact = studentPoint(2 * tail, df);
+      expect(Math.abs(studentUpper(tail, df) / exact - 1)).toBeLessThan(df < 15 ? 0.02 : 0.002);
+    }
+  });
+});
+
+describe('an estimate', () => {
+  const values = Float64Array.of(1, 2, 3, 4, 5, 6, 7, 8);
+
+  test('without a control is the mean with Student’s interval', () => {
+    const { value, within } = estimate({ values, controls: values }, null, 0.025);
+    expect(value).toBe(4.5);
+    // t(7) = 2.365, deviation √6.
+    expect(within).toBeCloseTo((2.365 * Math.sqrt(6)) / Math.sqrt(8), 1);
+  });
+
+  test('takes the luck out that its control shows', () => {
+    // The values are their control; its own worlds say that this sample was lucky by one.
+    const known = Float64Array.from({ length: 80_000 }, (_, i) => 3.5 + (i % 2 === 0 ? 2.3 : -2.3));
+    const { value, within } = estimate({ values, controls: values }, known, 0.025);
+    expect(value).toBeCloseTo(3.5, 3);
+    expect(within).toBeLessThan(0.1);
+  });
+
+  test('is not moved by a control that has nothing to do with it', () => {
+    const draws = createDraws(1, 1);
+    const many = Float64Array.from({ length: 64 }, () => draws.uniform());
+    const controls = Float64Array.from({ length: 64 }, () => draws.uniform());
+    const known = Float64Array.from({ length: 64 }, () => draws.uniform());
+    const [plain, helped] = [null, known].map((each) => estimate({ values: many, controls }, each, 0.025));
+    expect(Math.abs(helped!.value - plain!.value)).toBeLessThan(plain!.within / 2);
+  });
+});
+
+describe('a verdict', () => {
+  const ahead = (value: number, within: number): Estimate => ({ value, within });
+
+  it('speaks of a better choice only where the interval lies above the smallest loss', () => {
+    expect(verdictOf([ahead(3, 1.9)])).toBe('better-exists');
+    expect(verdictOf([ahead(3, 2)])).toBe('too-close');
+    expect(verdictOf([ahead(-4, 1), ahead(3, 1.9)])).toBe('better-exists');
+  });
+
+  it('calls a choice as good where no rival can be ahead by more than that', () => {
+    expect(verdictOf([ahead(0.2, 0.8), ahead(-3, 1)])).toBe('as-good');
+    expect(verdictOf([])).toBe('as-good');
+    expect(verdictOf([ahead(0.2, 0.81)])).toBe('too-close');
+  });
+
+  it('follows the smallest loss it is given', () => {
+    expect(SMALL_LOSS).toBe(1);
+    expect(verdictOf([ahead(3, 1.9)], 2)).toBe('too-close');
+    expect(verdictOf([ahead(3, 1.9)], 5)).toBe('as-good');
+  });
+});
+
+/** A game without tiles: alternative n ends at 20 + values[n], with luck of its own in every batch. */
+function gameOf(values: readonly number[], asked: number[] = []): WorldSource {
+  return {
+    play(first, batches, acts) {
+      asked.push(first);
+      const means = new Float64Array(batches * acts.length * RESULT_WIDTH);
+      for (let b = 0; b < batches; b++) {
+        for (const [a, act] of acts.entries()) {
+          const luck = createDraws(7, (first + b) * 64 + act(0)[0]!).uniform() - 0.5;
+          means[(b * acts.length + a) * RESULT_WIDTH] = 20 + values[act(0)[0]!]! + 6 * luck;
+        }
+      }
+      return { batches, acts: acts.length, means };
+    },
+  };
+}
+
+function acts(count: number): readonly RaceAlternative[] {
+  return Array.from({ length: count }, (_, n) => ({
+    tiles: [n],
+    number: null,
+    act: [n, -1, -1, 1],
+    kept: -n,
+  }));
+}
+
+function raceIn(values: readonly number[], chosen: number, asked: number[] = []) {
+  const alternatives = acts(values.length);
+  const source = gameOf(values, asked);
+  const budget = { field: 20, rounds: [{ batches: 8, stay: 5 }], looks: [32, 64, 128, 256] };
+  const screened = screen(source, 0, alternatives, alternatives[chosen]!, budget);
+  return race(source, NOWHERE, null, screened, alternatives[chosen]!, null, budget);
+}
+
+describe('a race', () => {
+  const VALUES = [0, 1, 2, 8, 3, 2, 1, 0];
+
+  it('finds the better choice and how much better it is', () => {
+    const { verdict, rival } = raceIn(VALUES, 2);
+    expect(verdict).toBe('better-exists');
+    expect(rival!.alternative.tiles).toEqual([3]);
+    expect(Math.abs(rival!.ahead.value - 6)).toBeLessThan(2 * rival!.ahead.within);
+  });
+
+  it('finds nothing to say against the best', () => {
+    const { chosen, verdict } = raceIn(VALUES, 3);
+    expect(verdict).toBe('as-good');
+    expect(chosen.inFront).toBe(true);
+    expect(chosen.ahead).toEqual({ value: 0, within: 0 });
+  });
+
+  it('looks on while the answer is near the border, and owns up when the worlds run out', () => {
+    const { batches, verdict } = raceIn([0, SMALL_LOSS, 0, 0], 2);
+    expect(verdict).toBe('too-close');
+    expect(batches).toBe(256);
+    expect(raceIn(VALUES, 0).batches).toBeLessThan(256);
+  });
+
+  it('never shows a number from the worlds that chose the finalists', () => {
+    const asked: number[] = [];
+    raceIn(VALUES, 5, asked);
+    expect(asked[0]).toBe(0);
+    expect(asked.length).toBeGreaterThan(1);
+    for (const first of asked.slice(1)) expect(first).toBeGreaterThanOrEqual(0x1_0000);
+  });
+
+  it('keeps the choice made among the finalists, however bad', () => {
+    const { finalists } = raceIn([9, 8, 7, 6, 5, 4, 3, -20], 7);
+    expect(finalists.some(({ alternative }) => alternative.tiles[0] === 7)).toBe(true);
+    expect(finalists.length).toBe(6);
+  });
+});
+
+describe('the finalists', () => {
+  function screened(values: readonly number[], stay: number) {
+    const alternatives = acts(values.length);
+    const budget = { field: 40, rounds: [{ batches: 12, stay }], looks: [] };
+    return screen(gameOf(values), 0, alternatives, alternatives[0]!, budget).finalists;
+  }
+
+  it('are as many as there is room for where the field is as good as the best', () => {
+    expect(screened(new Array<number>(40).fill(0), 30).length).toBeGreaterThanOrEqual(25);
+  });
+
+  it('are few where one is far ahead, and never fewer than the least', () => {
+    const values = Array.from({ length: 40 }, (_, n) => (n === 20 ? 9 : n / 40));
+    const finalists = screened(values, 30);
+    expect(finalists[0]!.tiles).toEqual([20]);
+    expect(finalists.length).toBe(9);
+    expect(screened(values, 4).length).toBe(5);
+  });
+});
+
+describe('the second stage', () => {
+  /** Batches of a race in which all are as good as each other but the choice made, which is just the loss worse. */
+  function batchesAmong(rivals: number): number {
+    const values = [0, ...new Array<number>(rivals).fill(SMALL_LOSS)];
+    const finalists = acts(values.length);
+    const budget = { field: values.length, rounds: [], looks: [64, 256, 1024] };
+    return race(gameOf(values), NOWHERE, null, { finalists, luck: [] }, finalists[0]!, null, budget).batches;
+  }
+
+  it('goes to the last look where few are left, and not so far where many are as good as each other', () => {
+    expect(batchesAmong(2)).toBe(1024);
+    const batches = batchesAmong(59);
+    expect(batches).toBeLessThan(1024);
+    expect(batches * 60).toBeLessThan(12_000);
+  });
+});
+
+describe('alternatives', () => {
+  const [record] = records('race', 1);
+  const [{ situation }] = choicesOf(record!) as [ReturnType<typeof choicesOf>[number]];
+
+  test('C1 C2 are every legal pass once, as many as the generating function says', () => {
+    for (const size of [0, 1, 2, 3]) {
+      const passes = passesOf(situation, size, analyst.leaf);
+      // Source: elementary combinatorics (coefficient of x^size in ∏(1 + x + … + x^c) without jokers).
+      let coefficients = [1, 0, 0, 0];
+      situation.rack.forEach((count, face) => {
+        if (face === JOKER_INDEX) return;
+        coefficients = coefficients.map((_, power) =>
+          coefficients.slice(Math.max(0, power - count), power + 1).reduce((sum, each) => sum + each, 0),
+        );
+      });
+      expect(passes.length).toBe(coefficients[size]);
+      expect(new Set(passes.map(({ tiles }) => tiles.join())).size).toBe(passes.length);
+      expect(passes.some(({ tiles }) => tiles.includes(JOKER_INDEX))).toBe(false);
+    }
+  });
+
+  test('drawn at random come up equally often', () => {
+    const few = acts(5);
+    const mixture: Act = anyOf(few, 3);
+    const counts = [0, 0, 0, 0, 0];
+    for (let world = 0; world < 5000; world++) counts[mixture(world)[0]!]!++;
+    // Five standard deviations of a binomial count.
+    for (const count of counts) expect(Math.abs(count - 1000)).toBeLessThan(5 * Math.sqrt(800));
+  });
+});
+
+describe('a deeper judgement', () => {
+  const all = records('deeper', 2);
+
+  it('is the same as the choice is offered and when the round is over', () => {
+    let compared = 0;
+    for (const record of all) {
+      for (const [nth, { asked, offered }] of questionsIn(record).entries()) {
+        const step = record.steps.indexOf(offered.chosen);
+        const before = { ...record, steps: record.steps.slice(0, step) };
+        const { chosen } = offered;
+        const by = 'owner';
+        const answered =
+          chosen.kind === 'vote'
+            ? choiceOffered(before, { kind: 'vote', step: 'vote', go: chosen.go[record.seat] }, by)
+            : chosen.kind === 'ask'
+              ? choiceOffered(
+                  before,
+                  { kind: 'ask', step: 'courtesy-ask', count: chosen.asked[record.seat] },
+                  by,
+                )
+              : choiceOffered(
+                  before,
+                  { kind: 'seal', step: chosen.step, tiles: chosen.gave, blind: chosen.blind[record.seat] },
+                  by,
+                );
+        const early = judgeOffered(analyst, answered, asked, GLANCE);
+        expect(early).toEqual(judgeDeeply(analyst, record, nth, GLANCE));
+        compared++;
+      }
+    }
+    expect(compared).toBeGreaterThan(12);
+  });
+
+  it('goes into the review one choice at a time, and parses', () => {
+    for (const record of all) {
+      const first = reviewRound(record, houseKernel);
+      let review = first;
+      for (const nth of review.choices.keys()) {
+        expect(review.choices[nth]!.judgement.depth).toBe('quick');
+        const judgement = judgeDeeply(analyst, record, nth, GLANCE);
+        expect(judgementSchema.parse(JSON.parse(JSON.stringify(judgement)))).toEqual(judgement);
+        review = withJudgement(review, nth, judgement);
+      }
+      expect(reviewSchema.parse(JSON.parse(JSON.stringify(review)))).toEqual(review);
+      expect(review.choices.map(({ loss, words }) => [loss, words])).toEqual(
+        first.choices.map(({ loss, words }) => [loss, words]),
+      );
+    }
+  });
+
+  it('keeps its numbers in order: the rival stands in the list at the loss that is told', () => {
+    for (const record of all) {
+      for (const [nth, { asked, offered }] of questionsIn(record).entries()) {
+        const judged = judgeDeeply(analyst, record, nth, GLANCE);
+        if (judged.depth === 'quick') continue;
+        expect(judged.rivals).toBe(judged.finalists.length - 1);
+        const rival = judged.rival === null ? null : judged.finalists[judged.rival]!;
+        expect(judged.loss).toEqual(rival?.ahead ?? null);
+        expect(judged.finalists[judged.played]!.ahead).toEqual({ value: 0, within: 0 });
+        if (asked !== 'tiles' || offered.chosen.kind !== 'move') continue;
+        expect(bagOf(judged.finalists[judged.played]!.tiles)).toEqual(bagOf(offered.chosen.gave));
+        expect(judged.gift).toEqual(judged.finalists[judged.played]!.gift);
+        expect(judged.mean).not.toBeNull();
+      }
+    }
+  });
+
+  it('of a pass at random against a strong rack is told that something better was there', () => {
+    const careless = records('careless', 12).filter(({ seat }) => seat === 2);
+    let told = 0;
+    let passes = 0;
+    for (const record of careless) {
+      for (const { asked, offered } of questionsIn(record)) {
+        if (asked !== 'tiles') continue;
+        passes++;
+        if (analyse(analyst, offered, asked, SHALLOW)!.verdict === 'better-exists') told++;
+      }
+    }
+    expect(passes).toBeGreaterThan(10);
+    expect(told / passes).toBeGreaterThan(0.3);
+  });
+
+  it('has the same bytes where the host cannot run the vector module', () => {
+    const plain = createAnalyst(houseCard(), NO_VECTORS);
+    const [record] = all;
+    for (const nth of [1, 3]) {
+      expect(judgeDeeply(plain, record!, nth, GLANCE)).toEqual(judgeDeeply(analyst, record!, nth, GLANCE));
+    }
+  });
+
+  it('refuses a choice that the record does not have', () => {
+    expect(() => judgeDeeply(analyst, all[0]!, 99, GLANCE)).toThrow('no choice number 99');
+  });
+});

@@ -1,0 +1,215 @@
+// The outlook of a rack: its measures by their definition, its table, and what must hold on any card.
+import { describe, expect, test } from 'vitest';
+import {
+  type Bag,
+  bagOf,
+  type CompiledCard,
+  chanceAt,
+  compileCard,
+  copiesOf,
+  createMeasures,
+  createOutlook,
+  FACES,
+  FULL_SET,
+  facesOf,
+  HOUSE_CARD,
+  houseCard,
+  JOKER_INDEX,
+  MEASURES,
+  NO_VECTORS,
+  OUTLOOK_MODEL,
+  preparePlayCard,
+  shuffled,
+  sizeOf,
+  stream,
+  tilesToGo,
+} from '../../shared-engine/index.ts';
+import { oddCard } from '../kit/random-card.ts';
+import { gamesOn } from '../../shared-engine/tools/win-model/games.ts';
+
+const CARDS: readonly CompiledCard[] = [houseCard(), oddCard('outlook', 12, 30)];
+const STEPS = OUTLOOK_MODEL.steps;
+
+function rackOf(name: string, tiles = 13): Bag {
+  return bagOf(shuffled(facesOf(FULL_SET), stream(name, 'rack')).slice(0, tiles));
+}
+
+/** Tiles lacking in singles and pairs, where no joker helps. */
+function pairLack(target: CompiledCard['targets'][number], rack: Bag): number {
+  return target.singles.reduce((sum, single, face) => sum + Math.max(0, single - rack[face]!), 0);
+}
+
+function reachOf(card: CompiledCard, rack: Bag): number {
+  let sum = 0;
+  for (const target of card.targets) {
+    const inPairs = pairLack(target, rack);
+    const quarters =
+      tilesToGo(target, rack) * STEPS.tile +
+      (inPairs > 0 ? STEPS.pair : 0) +
+      Math.max(0, inPairs - 1) * STEPS.pairs +
+      (card.lines[target.line]!.concealed ? STEPS.concealed : 0);
+    if (tilesToGo(target, rack) < 14) sum += Math.round(2 ** (34 - quarters / 4));
+  }
+  return Math.log2(sum + 1);
+}
+
+/** Means over the targets with the fewest tiles to go, one target at a time. */
+function nearestMeasures(card: CompiledCard, rack: Bag) {
+  const least = Math.min(...card.targets.map((target) => tilesToGo(target, rack)));
+  const nearest = card.targets.filter((target) => tilesToGo(target, rack) === least);
+  const mean = (of: (target: (typeof nearest)[number]) => number) =>
+    nearest.reduce((sum, target) => sum + of(target), 0) / nearest.length;
+  const lacks = nearest.flatMap(({ singles, groups }) =>
+    FACES.flatMap((face, index) => {
+      const lack = Math.max(0, singles[index]! + groups[index]! - rack[index]!);
+      return new Array<number>(lack).fill(copiesOf(face) - rack[index]!);
+    }),
+  );
+  return {
+    pairLack: mean((target) => pairLack(target, rack)),
+    concealed: mean(({ line }) => (card.lines[line]!.concealed ? 1 : 0)),
+    live: lacks.reduce((sum, live) => sum + live, 0) / lacks.length,
+  };
+}
+
+describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $name', ({ card }) => {
+  const measures = createMeasures(preparePlayCard(card), STEPS);
+  const measuresOf = (rack: Bag) =>
+    Object.fromEntries(MEASURES.map((name, at) => [name, measures.of(rack)[at]!]));
+
+  test('reach is the weighted count of all targets, on one scale for every rack of the card', () => {
+    const [low, high] = [rackOf('first'), rackOf('second')] as const;
+    const spread =
+      (reachOf(card, high) - reachOf(card, low)) / (measuresOf(high).reach! - measuresOf(low).reach!);
+    const centre = reachOf(card, low) - measuresOf(low).reach! * spread;
+    for (let n = 0; n < 60; n++) {
+      const rack = rackOf(`reach ${n}`, 13 + (n % 2));
+      expect(measuresOf(rack).reach! * spread + centre).toBeCloseTo(reachOf(card, rack), 9);
+    }
+  });
+
+  test('the scale is that of the better quarter of racks dealt at random: mean 0, deviation 1', () => {
+    const reaches = Array.from({ length: 1200 }, (_, n) => measuresOf(rackOf(`stranger ${n}`)).reach!);
+    const better = reaches.sort((a, b) => b - a).slice(0, 300);
+    const mean = better.reduce((sum, value) => sum + value, 0) / better.length;
+    const variance = better.reduce((sum, value) => sum + (value - mean) ** 2, 0) / better.length;
+    // Five standard errors of either and more: 300 of these racks against 500 others.
+    expect(Math.abs(mean)).toBeLessThan(0.4);
+    expect(Math.sqrt(variance)).toBeGreaterThan(0.7);
+    expect(Math.sqrt(variance)).toBeLessThan(1.35);
+  });
+
+  test('the nearest targets are looked at one by one', () => {
+    for (let n = 0; n < 60; n++) {
+      const rack = rackOf(`nearest ${n}`, 13 + (n % 2));
+      const values = measuresOf(rack);
+      const expected = nearestMeasures(card, rack);
+      expect(values.jokers).toBe(rack[JOKER_INDEX]);
+      expect(values.pairLack).toBeCloseTo(expected.pairLack, 9);
+      expect(values.concealed).toBeCloseTo(expected.concealed, 9);
+      expect(values.live).toBeCloseTo(expected.live, 9);
+    }
+  });
+
+  test('an outlook lies between 0 and 100 and does not depend on the racks asked about before', () => {
+    const used = createOutlook(card);
+    for (let n = 0; n < 40; n++) used.of(rackOf(`before ${n}`), 0);
+    const fresh = createOutlook(card);
+    for (let n = 0; n < 40; n++) {
+      const rack = rackOf(`asked ${n}`);
+      const outlook = used.of(rack, 2);
+      expect(outlook).toBe(fresh.of(rack, 2));
+      expect(outlook).toBe(fresh.of(Uint8Array.from([...rack, ...rack]), 2, rack.length));
+      expect(outlook).toBeGreaterThanOrEqual(0);
+      expect(outlook).toBeLessThanOrEqual(100);
+    }
+  });
+});
+
+test('every useful tile given back to a finished rack raises its outlook or leaves it', () => {
+  const outlook = createOutlook(CARDS[0]!);
+  for (let n = 0; n < 30; n++) {
+    const targets = CARDS[0]!.targets;
+    const target = targets[stream(`target ${n}`, 'target').below(targets.length)]!;
+    const rack = target.singles.map((single, face) => single + target.groups[face]!);
+    if (rack.some((count, face) => count > copiesOf(FACES[face]!))) continue;
+    const tiles = shuffled(facesOf(rack), stream(`give ${n}`, 'order'));
+    const chances = [8, 10, 12, 14].map((held) => outlook.of(bagOf(tiles.slice(0, held)), 1));
+    expect(chances).toEqual([...chances].sort((a, b) => a - b));
+    expect(chances.at(-1)).toBeGreaterThan(60);
+  }
+});
+
+test('a card of a single target has an outlook too', () => {
+  const [line] = HOUSE_CARD.lines;
+  const whole = compileCard({ ...HOUSE_CARD, lines: [line!] });
+  const card = { ...whole, targets: whole.targets.slice(0, 1) };
+  const outlook = createOutlook(card);
+  const [target] = card.targets as [CompiledCard['targets'][number]];
+  const hand = target.singles.map((single, face) => single + target.groups[face]!);
+  const poor = outlook.of(rackOf('poor'), 0);
+  expect(poor).toBeGreaterThan(0);
+  expect(outlook.of(hand, 0)).toBeGreaterThan(poor);
+});
+
+test('a tile traded for a joker never loses outlook by more than a point', () => {
+  const outlook = createOutlook(CARDS[0]!);
+  for (let n = 0; n < 60; n++) {
+    const rack = rackOf(`joker ${n}`);
+    const idle = rack.findIndex((count, face) => count === 1 && face < JOKER_INDEX);
+    const traded = rack.map((count, face) =>
+      face === idle ? count - 1 : face === JOKER_INDEX ? count + 1 : count,
+    );
+    expect(sizeOf(traded)).toBe(13);
+    expect(outlook.of(traded, 3)).toBeGreaterThan(outlook.of(rack, 3) - 1);
+  }
+});
+
+test('the outlooks of four seats after an exchange add up to about one winner', () => {
+  const outlook = createOutlook(CARDS[0]!);
+  const play = gamesOn(CARDS[0]!, NO_VECTORS);
+  let total = 0;
+  const rounds = 40;
+  for (let n = 0; n < rounds; n++) {
+    for (const { rack, place } of play(`adds up ${n}`, 0)) total += outlook.of(rack, place);
+  }
+  expect(total / rounds).toBeGreaterThan(85);
+  expect(total / rounds).toBeLessThan(115);
+});
+
+describe('the table from score to chance', () => {
+  const table = { scores: [-1, 0, 2], chances: [5, 20, 60] };
+
+  test('a knot gives its own chance, a score between two the line between them', () => {
+    expect(table.scores.map((score) => chanceAt(table, score))).toEqual([5, 20, 60]);
+    expect(chanceAt(table, -0.5)).toBe(12.5);
+    expect(chanceAt(table, 0.5)).toBe(30);
+  });
+
+  test('beyond the ends the chance stays', () => {
+    expect(chanceAt(table, -9)).toBe(5);
+    expect(chanceAt(table, 9)).toBe(60);
+  });
+});
+
+describe('the model that comes with the engine', () => {
+  test('its table rises all along', () => {
+    const { scores, chances } = OUTLOOK_MODEL;
+    expect(scores.length).toBe(chances.length);
+    expect(scores.length).toBeGreaterThan(15);
+    for (let at = 1; at < scores.length; at++) {
+      expect(scores[at]).toBeGreaterThan(scores[at - 1]!);
+      expect(chances[at]).toBeGreaterThan(chances[at - 1]!);
+    }
+  });
+
+  test('it says which command made it, from which seed, when and from how many games', () => {
+    const { command, seed, date, games, cards } = OUTLOOK_MODEL.made;
+    expect(command).toMatch(/^npm run build:win-model -- /);
+    expect(command).toContain(`--seed ${seed}`);
+    expect(command).toContain(`--date ${date}`);
+    expect(date).toMatch(/^\d{4}-\d\d-\d\d$/);
+    expect(games).toBeGreaterThanOrEqual(10_000);
+    expect(cards).toBeGreaterThan(5);
+  });
+});
