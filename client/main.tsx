@@ -1,15 +1,15 @@
 // Where the page is put together: the browser's address, storage and chance meet the model and the views.
 import { render } from 'preact';
-import { openApp } from './model/app.ts';
-import { randomHex } from './model/chance.ts';
-import { showSettings } from './model/look.ts';
-import { lasting } from './model/memory.ts';
-import { helpPart, roomsPart, settingsPart } from './parts.ts';
-import './styles/tokens.css';
-import './styles/base.css';
-import './styles/bar.css';
-import './styles/front.css';
-import { AppView } from './views/app.tsx';
+import { openApp } from './app/app-state.ts';
+import { showSettings } from './app/apply-settings.ts';
+import { helpPart, roomsPart, settingsPart } from './app/features.ts';
+import { randomHex } from './connection/random.ts';
+import { lasting } from './storage/browser-storage.ts';
+import './ui/tokens.css';
+import './ui/base.css';
+import './ui/bar.css';
+import './app/front.css';
+import { AppView } from './app/shell.tsx';
 
 const app = openApp({
   lasting,

@@ -2,14 +2,9 @@
 import type { ClientMessage } from '../../shared-engine/index.ts';
 import { clientMessageSchema } from '../../shared-engine/index.ts';
 
-export type Order = Exclude<ClientMessage, { kind: 'hello' }>;
+import type { Memory } from '../storage/browser-storage.ts';
 
-/** A place for a little text; may forget everything at any time. */
-export interface Memory {
-  read(key: string): string | null;
-  write(key: string, text: string): void;
-  forget(key: string): void;
-}
+export type Order = Exclude<ClientMessage, { kind: 'hello' }>;
 
 export interface Pending {
   all(): readonly Order[];

@@ -30,7 +30,7 @@ import {
 import type { Connection, LinkState } from '../connection/connection.ts';
 import type { Order } from '../connection/pending.ts';
 import type { After } from '../connection/wire.ts';
-import type { DeepAnswer, DeepTask } from './deep-worker.ts';
+import type { DeepAnswer, DeepTask } from '../workers/deep-analysis-worker.ts';
 
 export interface LocalTablePorts {
   readonly code: string;

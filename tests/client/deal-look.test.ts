@@ -7,7 +7,7 @@ import {
   kernelOf,
   preview,
   search,
-} from '../../client/desk/deal-work.ts';
+} from '../../client/class/tasks.ts';
 import { type DrillDeal, prepareDeal, type Wish } from '../../shared-engine/index.ts';
 import { vectors } from '../kit/analysts.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';

@@ -10,13 +10,13 @@ import {
   withDeal,
   withOwnRack,
   withText,
-} from '../../client/desk/draft.ts';
-import { fileName } from '../../client/desk/drill-file.ts';
-import { lineNews } from '../../client/desk/line-words.ts';
-import { reportCsv } from '../../client/desk/report-files.ts';
-import { commonUnit, costOf, costWords } from '../../client/desk/spread-words.ts';
-import { clockOf, isDoing, termsWords, whereIs } from '../../client/desk/words.ts';
-import { pathOf, routeOf, tidyCode } from '../../client/model/route.ts';
+} from '../../client/class/draft.ts';
+import { fileName } from '../../client/ui/save-file.ts';
+import { lineNews } from '../../client/class/guided-strings.ts';
+import { reportCsv } from '../../client/class/report-files.ts';
+import { commonUnit, costOf, costWords } from '../../client/class/spread-strings.ts';
+import { clockOf, isDoing, termsWords, whereIs } from '../../client/class/strings.ts';
+import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import {
   classReport,
   type DashboardPlayer,
@@ -68,7 +68,7 @@ describe('a drill while it is made', () => {
   });
 });
 
-const PUPIL: DashboardPlayer = {
+const PLAYER: DashboardPlayer = {
   id: 0,
   name: 'Ines',
   seat: 0,
@@ -93,11 +93,11 @@ describe('the words of the desk', () => {
     [{ at: 'closed' }, 'deal 2, closed', 'reads the review'],
     [{ at: 'closed', ready: true }, 'deal 2, closed', 'wants the next deal'],
     [{ standIn: true, present: false }, 'deal 2, first across', 'chooses, a bot plays on, away'],
-  ])('say of a pupil with %j: %s, %s', (about, where, doing) => {
-    expect([whereIs({ ...PUPIL, ...about }), isDoing({ ...PUPIL, ...about })]).toEqual([where, doing]);
+  ])('say of a player with %j: %s, %s', (about, where, doing) => {
+    expect([whereIs({ ...PLAYER, ...about }), isDoing({ ...PLAYER, ...about })]).toEqual([where, doing]);
   });
 
-  it('tell a pupil each thing that the teacher will see', () => {
+  it('tell a player each thing that the teacher will see', () => {
     const told = [true, false].flatMap((on) =>
       termsWords({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
@@ -156,6 +156,6 @@ it('the tables of a report stand one below the other, names in quotes where a sp
   const tables = reportCsv(report).split('\r\n\r\n');
   expect(tables).toHaveLength(4);
   expect(tables.at(-1)).toBe(
-    "pupil,deal,to go as dealt,to go at the close,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
+    "player,deal,to go as dealt,to go at the close,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
   );
 });

@@ -1,7 +1,7 @@
 // The example of the help: its deal is what its sentences say, and every step of a round has something to say.
 import { describe, expect, it } from 'vitest';
-import { LESSON_DEAL } from '../../client/practice/lesson-deal.ts';
-import { lessonWords } from '../../client/words/lesson.ts';
+import { LESSON_DEAL } from '../../client/lessons/lesson-deal.ts';
+import { lessonWords } from '../../client/lessons/strings.ts';
 import {
   begin,
   botStream,

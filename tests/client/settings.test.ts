@@ -1,8 +1,8 @@
 // What this browser remembers, and how that reaches the document, the rack and the ears.
 import { describe, expect, it } from 'vitest';
-import { openApp } from '../../client/model/app.ts';
-import { showSettings } from '../../client/model/look.ts';
-import { readSettings, writeSettings } from '../../client/model/settings.ts';
+import { openApp } from '../../client/app/app-state.ts';
+import { showSettings } from '../../client/app/apply-settings.ts';
+import { readSettings, writeSettings } from '../../client/storage/settings.ts';
 import { textMemory } from '../kit/memory-storage.ts';
 
 describe('settings', () => {

@@ -1,7 +1,7 @@
 // Which sound belongs to what happens at a table; what is heard is the browser's.
 import { describe, expect, it } from 'vitest';
-import { emptyHand, follow, type Hand, putIn } from '../../client/model/hand.ts';
-import { soundFor } from '../../client/sound/sounds.ts';
+import { emptyHand, follow, type Hand, putIn } from '../../client/room/rack-layout.ts';
+import { soundFor } from '../../client/table/sounds.ts';
 import { type Seat, seatView, stream, type Table } from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 

@@ -1,7 +1,8 @@
 // A socket, a ticket office and a clock in the hands of the test, for the page's connection.
 import type { Answered } from '../../client/connection/api.ts';
 import { type Connection, connect, type LinkState } from '../../client/connection/connection.ts';
-import { keepPending, type Memory } from '../../client/connection/pending.ts';
+import { keepPending } from '../../client/connection/pending.ts';
+import type { Memory } from '../../client/storage/browser-storage.ts';
 import type { WireEvents } from '../../client/connection/wire.ts';
 import type { ClientMessage, ServerMessage } from '../../shared-engine/index.ts';
 import { clientMessageSchema } from '../../shared-engine/index.ts';

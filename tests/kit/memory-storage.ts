@@ -1,5 +1,5 @@
 // A drawer for small notes that lives as long as the test.
-import type { Memory } from '../../client/connection/pending.ts';
+import type { Memory } from '../../client/storage/browser-storage.ts';
 
 export function textMemory(first: Readonly<Record<string, string>> = {}): Memory {
   const notes = new Map(Object.entries(first));

@@ -1,0 +1,142 @@
+// Everything a table needs, fetched after the front page stands: its model, its screens, its socket, its styles.
+import type { CompiledCard, Deal } from '../../shared-engine/index.ts';
+import { askTicket } from '../connection/api.ts';
+import { type Connection, connect } from '../connection/connection.ts';
+import { keepPending } from '../connection/pending.ts';
+import { randomHex } from '../connection/random.ts';
+import { browserAfter, browserWire, socketUrl } from '../connection/wire.ts';
+import { LESSON_DEAL } from '../lessons/lesson-deal.ts';
+import { readAims, writeAims } from '../room/aims.ts';
+import { readHand, writeHand } from '../room/rack-layout-storage.ts';
+import { openRoomModel, type Room, type RoomPorts } from '../room/room.ts';
+import { forThisTab, lasting } from '../storage/browser-storage.ts';
+import type { Settings } from '../storage/settings.ts';
+import { dealKey, type SharedDeal } from './routes/deal-link.ts';
+import { pathOf } from './routes/route.ts';
+import '../tiles/tiles.css';
+import '../room/room.css';
+import '../table/table.css';
+import '../table/seat-ring.css';
+import '../table/question.css';
+import '../table/rack.css';
+import '../table/table-narrow.css';
+import '../cards/card.css';
+import '../review/review.css';
+import '../review/deep-analysis.css';
+import { LESSON } from '../lessons/strings.ts';
+import { PRACTICE } from '../practice/strings.ts';
+import { newsOf } from '../table/announcements.ts';
+import { FRONT } from './front-strings.ts';
+
+export { openRoom } from '../connection/api.ts';
+export { LessonScreen } from '../lessons/lesson-guide.tsx';
+export { RoomScreen } from './room-screen.tsx';
+
+const newId = () => randomHex(12);
+
+type Own = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
+
+/** A room's model with what all rooms of this page share; `key` tells its notes from those of other rooms. */
+function roomWith(code: string, key: string, own: Own): Room {
+  return openRoomModel(code, readHand(key, forThisTab, lasting), {
+    newId,
+    now: () => performance.now(),
+    keepHand: (hand) => writeHand(hand, key, forThisTab, lasting),
+    newsOf,
+    cardOpen: lasting.read('card') === 'open',
+    keepCardOpen: (open) => lasting.write('card', open ? 'open' : 'away'),
+    firstAims: readAims(key, forThisTab),
+    keepAims: (aims) => writeAims(aims, key, forThisTab),
+    ...own,
+  });
+}
+
+/** The table with this code, on the server. */
+export function serverRoom(code: string): Room {
+  return roomWith(code, code, {
+    home: 'server',
+    loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
+    connect: (on) => {
+      const pending = keepPending(forThisTab, `orders.${code}`);
+      const connection = connect({
+        askTicket: () => askTicket(code),
+        openWire: browserWire(socketUrl(window.location)),
+        after: browserAfter,
+        newId,
+        chance: Math.random,
+        pending,
+        onState: on.state,
+        onMessage: on.message,
+      });
+      return { ...connection, kept: () => pending.all().length };
+    },
+  });
+}
+
+interface InPage {
+  readonly title: string;
+  readonly shared: SharedDeal;
+  readonly settings: Pick<Settings, 'name' | 'style'>;
+  readonly onDeal: (deal: Deal) => void;
+}
+
+/** A table in the page itself for this deal; the address bar follows from deal to deal. */
+export function pageRoom(shared: SharedDeal, settings: Settings): Room {
+  const onDeal = (deal: Deal) =>
+    window.history.replaceState(null, '', pathOf({ kind: 'deal', shared: { ...shared, deal } }));
+  return inPage({ title: PRACTICE.title, shared, settings, onDeal });
+}
+
+/** The example of the help: always the same tiles and the same neighbours. */
+export function lessonRoom({ name }: Settings): Room {
+  return inPage({
+    title: LESSON.title,
+    shared: LESSON_DEAL,
+    settings: { name, style: 'typical' },
+    onDeal() {},
+  });
+}
+
+/** Bots, card and review are fetched only now. */
+function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): Room {
+  const loadCard = async (): Promise<CompiledCard> => {
+    const { houseCard, loadCard: load } = await import('../cards/load-card.ts');
+    return (shared.cardOf && (await load(shared.cardOf))) || houseCard();
+  };
+  return roomWith(title, dealKey(shared), {
+    home: 'page',
+    loadCard,
+    connect: (on) => {
+      let table: Connection | null = null;
+      const open = async () => {
+        const [{ localTable }, { loadVectors, lookDeeper }] = await Promise.all([
+          import('../practice/local-table.ts'),
+          import('../workers/deep-analysis.ts'),
+        ]);
+        table ??= localTable({
+          code: title,
+          first: shared.deal,
+          you: shared.seat,
+          name: name.trim() || FRONT.nameless,
+          botNames: PRACTICE.bots,
+          style,
+          loadCard,
+          newSeed: () => randomHex(32),
+          after: browserAfter,
+          lookDeeper,
+          loadVectors: () => loadVectors(),
+          onDeal,
+          on,
+        });
+        table.start();
+      };
+      return {
+        start: () => void open(),
+        hurry() {},
+        order: (order) => table?.order(order),
+        stop: () => table?.stop(),
+        kept: () => 0,
+      };
+    },
+  });
+}

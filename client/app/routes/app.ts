@@ -1,0 +1,27 @@
+// What every screen may ask of the page around it: where it is, the settings, the sheet on top.
+import type { ReadonlySignal } from '@preact/signals';
+import type { Review } from '../../../shared-engine/index.ts';
+import type { Settings } from '../../storage/settings.ts';
+import type { SharedDeal } from './deal-link.ts';
+import type { Route } from './route.ts';
+
+/** What may lie over any screen without leaving it. */
+export type Sheet = 'settings' | 'help';
+
+export interface App {
+  readonly route: ReadonlySignal<Route>;
+  readonly settings: ReadonlySignal<Settings>;
+  readonly sheet: ReadonlySignal<Sheet | null>;
+  go(route: Route): void;
+  change(part: Partial<Settings>): void;
+  show(sheet: Sheet | null): void;
+  /** A fresh deal for a table in the page. */
+  freshDeal(): SharedDeal;
+  /** The address a friend can open. */
+  linkTo(route: Route): string;
+  /**
+   * Keeps the review of the first play of a deal on this page, which may grow deeper, and answers it for a later
+   * play. `play` is the same object for one and the same play.
+   */
+  reviewBefore(key: string, play: object, review: Review): Review | null;
+}

@@ -1,0 +1,29 @@
+// How a new table is set up; sensible without ever being opened.
+import type { Settings } from '../storage/settings.ts';
+import { CardField } from '../ui/card-file-field.tsx';
+import { cardChosen, FRONT } from './front-strings.ts';
+import { TableTerms } from './table-terms.tsx';
+
+interface TermsFormProps {
+  readonly settings: Settings;
+  readonly onChange: (part: Partial<Settings>) => void;
+  /** The parsed file, or null for the house card; the server judges it. */
+  readonly onCard: (file: unknown) => void;
+}
+
+export function TermsForm({ settings, onChange, onCard }: TermsFormProps) {
+  return (
+    <details class="settings">
+      <summary>{FRONT.settings}</summary>
+      <TableTerms form="front" settings={settings} onChange={onChange} />
+      <CardField
+        id="card"
+        chosen={cardChosen}
+        onCard={(file) => {
+          onCard(file);
+          return null;
+        }}
+      />
+    </details>
+  );
+}

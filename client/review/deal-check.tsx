@@ -1,0 +1,52 @@
+// The page deals again from the opened seed and says whether the promise was kept.
+import { bagOf, checkDeal, DEAL_FILE_FORMAT, type DealFile } from '../../shared-engine/index.ts';
+import type { Seated } from '../room/room.ts';
+import { DEAL_CHECK, verdict } from './deal-check-strings.ts';
+import { REVIEW } from './strings.ts';
+
+export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
+  const { view, table } = seated;
+  if (view.stage.phase !== 'closed') return null;
+  const { seed } = view.stage;
+  const { seat, start } = view.record;
+  if (seed === null || view.commitment === null) {
+    return <p class="panel aside">{DEAL_CHECK.prepared}</p>;
+  }
+  const check = checkDeal({ seed, dealer: view.dealer }, view.commitment, { seat, rack: bagOf(start) });
+  const file: DealFile = {
+    format: DEAL_FILE_FORMAT,
+    commitment: view.commitment,
+    seed,
+    dealer: view.dealer,
+    seat,
+    rack: start,
+  };
+  return (
+    <details class="panel deal-check">
+      <summary>{REVIEW.check}</summary>
+      <p class="verdict">{verdict(check, start.length)}</p>
+      <p>{DEAL_CHECK.about}</p>
+      <dl>
+        <dt>{DEAL_CHECK.fingerprint}</dt>
+        <dd class="hex">{view.commitment}</dd>
+        <dt>{DEAL_CHECK.seed}</dt>
+        <dd class="hex">{seed}</dd>
+      </dl>
+      <button type="button" onClick={() => save(file, `quadrille-deal-${table.code}-${table.round}.json`)}>
+        {DEAL_CHECK.save}
+      </button>
+      <p class="aside">{DEAL_CHECK.saveAbout}</p>
+    </details>
+  );
+}
+
+function save(file: DealFile, name: string): void {
+  const url = URL.createObjectURL(
+    new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' }),
+  );
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(url);
+}

@@ -1,0 +1,78 @@
+// A choice among a few numbers looked at again: go on or stop, tiles unseen, tiles across.
+import type { NumberReview } from '../../shared-engine/index.ts';
+import { optionName } from '../room/option-names.ts';
+import { Rivals } from './alternatives.tsx';
+import { DeepNumbers } from './deep-numbers.tsx';
+import { DeepWords } from './deep-sentences.tsx';
+import { FirstLook } from './first-look.tsx';
+import { Scale } from './scale.tsx';
+import { figure, lossWords, REVIEW } from './strings.ts';
+
+export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
+  const { judgement } = choice;
+  if (judgement.depth === 'quick') {
+    return (
+      <>
+        <p class="verdict">{choice.words[0]}</p>
+        <p class="verdict">{choice.words[1]}</p>
+        <FirstScale choice={choice} />
+        <FirstNumbers choice={choice} />
+      </>
+    );
+  }
+  return (
+    <>
+      <DeepWords judgement={judgement} />
+      <p class="verdict">{choice.words[0]}</p>
+      <Rivals kind={choice.kind} judgement={judgement} />
+      <DeepNumbers kind={choice.kind} judgement={judgement} />
+      <FirstLook>
+        <p>{choice.words[1]}</p>
+        <FirstScale choice={choice} />
+      </FirstLook>
+    </>
+  );
+}
+
+function FirstScale({ choice }: { readonly choice: NumberReview }) {
+  const nearnessOf = (value: number) =>
+    choice.options.find((option) => option.value === value)?.nearness ?? 0;
+  return (
+    <>
+      <ul class="options">
+        {choice.options.map(({ value }) => (
+          <li key={value} class={value === choice.played ? 'option mine' : 'option'}>
+            {optionName(choice.kind, value)}
+            {value === choice.played && <span class="tag">{REVIEW.you}</span>}
+            {value === choice.best && <span class="tag">{REVIEW.best}</span>}
+          </li>
+        ))}
+      </ul>
+      <figure>
+        <figcaption>{lossWords(choice.loss)}</figcaption>
+        <Scale
+          values={choice.options.map(({ nearness }) => nearness)}
+          played={nearnessOf(choice.played)}
+          best={nearnessOf(choice.best)}
+          words={`${choice.options.length} choices on one scale. ${lossWords(choice.loss)}`}
+        />
+      </figure>
+    </>
+  );
+}
+
+function FirstNumbers({ choice }: { readonly choice: NumberReview }) {
+  return (
+    <details class="panel">
+      <summary>{REVIEW.numbers}</summary>
+      <dl class="figures">
+        {choice.options.map(({ value, nearness }) => (
+          <div key={value}>
+            <dt>{optionName(choice.kind, value)}</dt>
+            <dd>{figure(nearness)}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
+  );
+}

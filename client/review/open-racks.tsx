@@ -1,0 +1,26 @@
+// The four racks at the close, where the table's terms lay them open.
+import { SEATS } from '../../shared-engine/index.ts';
+import { BotTag } from '../room/bot-tag.tsx';
+import type { Seated } from '../room/room.ts';
+import { capital, nameOrYou } from '../room/seat-names.ts';
+import { TileRow } from '../tiles/tile-row.tsx';
+import { REVIEW } from './strings.ts';
+
+export function OpenRacks({ seated }: { readonly seated: Seated }) {
+  const { stage } = seated.view;
+  if (stage.phase !== 'closed' || stage.racks === null) return null;
+  const { racks } = stage;
+  return (
+    <section class="panel open-racks">
+      <h2>{REVIEW.racks}</h2>
+      {SEATS.map((seat) => (
+        <figure key={seat}>
+          <figcaption>
+            {capital(nameOrYou(seated.table, seat))} <BotTag info={seated.table.seats[seat]} />
+          </figcaption>
+          <TileRow tiles={racks[seat]} />
+        </figure>
+      ))}
+    </section>
+  );
+}

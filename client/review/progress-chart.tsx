@@ -1,0 +1,79 @@
+// How the rack fared over the steps, as a line: outlook where it has been worked out, tiles to go until then.
+import type { Review } from '../../shared-engine/index.ts';
+import { JUDGEMENT } from './deep-strings.ts';
+import { journeyWords } from './progress-strings.ts';
+import { type JourneyPoint, journeyOf } from './round-progress.ts';
+
+const WIDTH = 430;
+const HEIGHT = 248;
+const LEFT = 34;
+const RIGHT = 14;
+const TOP = 14;
+const BOTTOM = 74;
+
+export function JourneyChart({ review }: { readonly review: Review }) {
+  const { kind, points } = journeyOf(review);
+  if (points.length < 2) return null;
+  const low = Math.max(0, Math.floor(Math.min(...points.map(({ value, within }) => value - within)) - 1));
+  const high = Math.ceil(Math.max(...points.map(({ value, within }) => value + within)) + 1);
+  const x = (place: number) => LEFT + (place * (WIDTH - LEFT - RIGHT)) / (points.length - 1);
+  const y = (value: number) => TOP + ((high - value) / (high - low)) * (HEIGHT - TOP - BOTTOM);
+  return (
+    <section class="panel journey" aria-labelledby="journey-title">
+      <h2 id="journey-title">{JUDGEMENT[kind]}</h2>
+      <p class="aside">{kind === 'outlook' ? JUDGEMENT.outlookAbout : JUDGEMENT.toGoAbout}</p>
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={journeyWords(kind, points)}>
+        {ticks(low, high).map((tick) => (
+          <g key={tick}>
+            <line class="chart-grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
+            <text class="chart-text" x={LEFT - 10} y={y(tick) + 5} text-anchor="end">
+              {tick}
+            </text>
+          </g>
+        ))}
+        <polyline
+          class="chart-line"
+          points={points.map((point, place) => `${x(place)},${y(point.value)}`).join(' ')}
+        />
+        {points.map((point, place) => (
+          <ChartPoint key={point.name} point={point} x={x(place)} y={y} place={place} of={points.length} />
+        ))}
+      </svg>
+    </section>
+  );
+}
+
+interface ChartPointProps {
+  readonly point: JourneyPoint;
+  readonly x: number;
+  readonly y: (value: number) => number;
+  readonly place: number;
+  readonly of: number;
+}
+
+function ChartPoint({ point: { name, value, within }, x, y, place, of }: ChartPointProps) {
+  // Names of neighbouring steps stand in three rows, or they would run into each other: the last one reaches
+  // back from the edge by its whole length.
+  const row = of > 3 ? (place % 3) * 18 : 0;
+  return (
+    <g>
+      {within > 0 && <line class="whisker" x1={x} x2={x} y1={y(value - within)} y2={y(value + within)} />}
+      <circle class="whisker-dot" cx={x} cy={y(value)} r="6" />
+      <text
+        class="chart-text"
+        x={x}
+        y={HEIGHT - 46 + row}
+        text-anchor={place === 0 ? 'start' : place === of - 1 ? 'end' : 'middle'}
+      >
+        {name}
+      </text>
+    </g>
+  );
+}
+
+/** Three to six whole numbers, evenly apart. */
+function ticks(low: number, high: number): number[] {
+  const step = [1, 2, 5, 10, 20].find((width) => (high - low) / width <= 5) ?? 25;
+  const first = Math.ceil(low / step) * step;
+  return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, nth) => first + nth * step);
+}

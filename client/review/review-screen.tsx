@@ -1,0 +1,137 @@
+// After the close: the one thing worth learning first, then every choice, then the next deal.
+import { useSignal } from '@preact/signals';
+import type { ChoiceReview, Review } from '../../shared-engine/index.ts';
+import type { App } from '../app/routes/app.ts';
+import { aimAt } from '../room/aims.ts';
+import { Invite } from '../room/invite.tsx';
+import { ReadyPanel } from '../room/ready-panel.tsx';
+import type { Room, Seated } from '../room/room.ts';
+import { SeatPicker } from '../room/seat-picker.tsx';
+import { LOBBY, TABLE } from '../room/strings.ts';
+import { DeepProgress } from './analysis-progress.tsx';
+import { ChoiceStrip } from './choice-strip.tsx';
+import { DealCheckPanel } from './deal-check.tsx';
+import { NumberChoice } from './number-choice.tsx';
+import { OpenRacks } from './open-racks.tsx';
+import { PassChoice } from './pass-choice.tsx';
+import { Again, earlierReview, SideBySide, sharedDealOf } from './play-again.tsx';
+import { JourneyChart } from './progress-chart.tsx';
+import { choiceName, gradeOf, journey, REVIEW } from './strings.ts';
+
+interface ReviewScreenProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
+  const { review, moreToCome, notice, home } = room.state.value;
+  const { table } = seated;
+  const shared = sharedDealOf(seated, home);
+  const first = shared && review ? earlierReview(app, shared, room, review) : null;
+  return (
+    <main class="review">
+      {review ? (
+        <Lesson review={review} />
+      ) : (
+        <header class="lesson">
+          <h1>{REVIEW.title}</h1>
+          <p role="status">{REVIEW.working}</p>
+        </header>
+      )}
+      <ReadyPanel room={room} table={table} wish={table.led ? REVIEW.nextLed : REVIEW.next} />
+      {notice && (
+        <p class="notice" role="alert">
+          {notice}
+        </p>
+      )}
+      {review && moreToCome && <DeepProgress review={review} />}
+      {review && <Choices review={review} room={room} seated={seated} />}
+      {review && <JourneyChart review={review} />}
+      {first && review && <SideBySide first={first} now={review} />}
+      {shared && <Again app={app} shared={shared} />}
+      <OpenRacks seated={seated} />
+      <DealCheckPanel seated={seated} />
+      {home === 'server' && !table.led && (
+        <details class="panel">
+          <summary>{LOBBY.seats}</summary>
+          <SeatPicker app={app} room={room} table={table} />
+          <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />
+          <button type="button" onClick={() => room.act({ kind: 'leave' })}>
+            {TABLE.leave}
+          </button>
+        </details>
+      )}
+    </main>
+  );
+}
+
+function Lesson({ review }: { readonly review: Review }) {
+  return (
+    <header class="lesson">
+      <h1>{REVIEW.title}</h1>
+      <p class="lesson-text">{review.lesson}</p>
+      <p>
+        {journey(review)} <span class="aside">{REVIEW.private}</span>
+      </p>
+    </header>
+  );
+}
+
+interface ChoicesProps {
+  readonly review: Review;
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+function Choices({ review, room, seated }: ChoicesProps) {
+  // Until the player opens another, the dearest choice is open, whichever a deeper look finds that to be.
+  const opened = useSignal<number | null>(null);
+  const chosen = opened.value ?? dearest(review);
+  const choice = review.choices[chosen];
+  return (
+    <section class="choices" aria-labelledby="choices-title">
+      <h2 id="choices-title">{REVIEW.strip}</h2>
+      <ChoiceStrip
+        choices={review.choices}
+        chosen={chosen}
+        onChoose={(index) => {
+          opened.value = index;
+        }}
+      />
+      {choice && (
+        <article class="choice-detail" aria-live="off">
+          <h3>
+            {choiceName(choice)}: <span class="grade-words">{gradeOf(choice).words.toLowerCase()}</span>
+          </h3>
+          {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
+          {choice.kind === 'pass' ? (
+            <PassChoice
+              choice={choice}
+              review={review}
+              seated={seated}
+              aim={aimAt(room.state.value.aims, seated.table.round, choice.step)}
+            />
+          ) : (
+            <NumberChoice choice={choice} />
+          )}
+        </article>
+      )}
+      <details class="panel">
+        <summary>{REVIEW.method}</summary>
+        <p>{review.method}</p>
+      </details>
+    </section>
+  );
+}
+
+/** The choice that cost most is open first; it is the one the lesson speaks of. */
+function dearest({ choices }: Review): number {
+  const cost = ({ loss, judgement }: ChoiceReview) =>
+    judgement.depth === 'quick'
+      ? loss
+      : judgement.verdict === 'better-exists'
+        ? 100 + (judgement.loss?.value ?? 0)
+        : -gradeOf({ loss, judgement }).level;
+  return choices.reduce((best, choice, index) => (cost(choice) > cost(choices[best]!) ? index : best), 0);
+}

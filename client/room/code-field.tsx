@@ -1,0 +1,40 @@
+// One field for a code or a pasted link.
+import { useSignal } from '@preact/signals';
+import { FRONT } from '../app/front-strings.ts';
+import { tidyCode } from '../app/routes/route.ts';
+
+export function CodeField({ onCode }: { readonly onCode: (code: string) => void }) {
+  const text = useSignal('');
+  const empty = useSignal(false);
+
+  function submit(event: Event) {
+    event.preventDefault();
+    const code = tidyCode(text.value);
+    empty.value = code === '';
+    if (code !== '') onCode(code);
+  }
+
+  return (
+    <form class="field knock" onSubmit={submit} noValidate>
+      <label for="code">{FRONT.codeQuestion}</label>
+      <div class="row">
+        <input
+          id="code"
+          class="code-input"
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          value={text.value}
+          aria-describedby="code-missing"
+          onInput={(event) => {
+            text.value = event.currentTarget.value;
+          }}
+        />
+        <button type="submit">{FRONT.codeButton}</button>
+      </div>
+      <p id="code-missing" class="notice" role="alert">
+        {empty.value ? FRONT.codeMissing : null}
+      </p>
+    </form>
+  );
+}

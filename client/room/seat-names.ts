@@ -1,0 +1,48 @@
+// How the page names the four seats, always from the place of the one who reads.
+import {
+  type Direction,
+  neighbour,
+  type Seat,
+  type SeatInfo,
+  type Table,
+} from '../../shared-engine/index.ts';
+import { STYLE_WORDS } from './style-names.ts';
+
+export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
+  const info = table.seats[seat];
+  return info.kind === 'empty' ? `seat ${seat + 1}` : info.name;
+}
+
+/** The name, or `you`. */
+export function nameOrYou(table: Pick<Table, 'seats' | 'you'>, seat: Seat): string {
+  return seat === table.you ? 'you' : nameOf(table, seat);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+const PLACES: Readonly<Record<Direction, string>> = {
+  right: 'on your right',
+  across: 'across from you',
+  left: 'on your left',
+};
+
+/** `on your left`; null for one's own seat. */
+export function placeOf(you: Seat, seat: Seat): string | null {
+  for (const direction of ['right', 'across', 'left'] as const) {
+    if (neighbour(you, direction) === seat) return PLACES[direction];
+  }
+  return null;
+}
+
+export function seatState(info: SeatInfo): string {
+  switch (info.kind) {
+    case 'empty':
+      return 'free';
+    case 'bot':
+      return STYLE_WORDS[info.style].name.toLowerCase();
+    case 'person':
+      return info.present ? 'here' : 'away, the seat is kept';
+  }
+}

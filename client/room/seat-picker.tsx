@@ -1,0 +1,125 @@
+// The four seats before a deal: take one, and for the host put bots on the others.
+import { useSignal } from '@preact/signals';
+import { SEATS, type Seat, type SeatInfo, STYLES, type Table } from '../../shared-engine/index.ts';
+import type { App } from '../app/routes/app.ts';
+import { claimSeat } from '../connection/api.ts';
+import { NameField } from '../ui/name-field.tsx';
+import { BotTag } from './bot-tag.tsx';
+import type { Room } from './room.ts';
+import { capital, placeOf, seatState } from './seat-names.ts';
+import { LOBBY } from './strings.ts';
+import { STYLE_WORDS } from './style-names.ts';
+
+interface SeatPickerProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly table: Table;
+}
+
+export function SeatPicker({ app, room, table }: SeatPickerProps) {
+  const problem = useSignal<string | null>(null);
+  const askName = useSignal(false);
+  const own = table.you === null ? null : table.seats[table.you];
+  const host = own?.kind === 'person' && own.host;
+  const name = app.settings.value.name.trim();
+
+  async function sit(seat: Seat) {
+    if (name === '') {
+      askName.value = true;
+      return;
+    }
+    const answer = await claimSeat(table.code, { name, seat });
+    problem.value = answer.ok ? null : answer.sentence;
+    if (answer.ok) room.reconnect();
+  }
+
+  return (
+    <section class="seats" aria-labelledby="seats-title">
+      <h2 id="seats-title">{LOBBY.seats}</h2>
+      {table.you === null && (
+        <NameField
+          value={app.settings.value.name}
+          missing={askName.value && name === ''}
+          onChange={(next) => app.change({ name: next })}
+        />
+      )}
+      <p class="notice" role="alert">
+        {problem.value}
+      </p>
+      <ul class="seat-list">
+        {SEATS.map((seat) => (
+          <li key={seat} class={seat === table.you ? 'seat own' : 'seat'}>
+            <SeatLine info={table.seats[seat]} place={table.you === null ? null : placeOf(table.you, seat)} />
+            {table.you === null && table.seats[seat].kind !== 'person' && (
+              <button type="button" class="primary" onClick={() => void sit(seat)}>
+                {LOBBY.sit}
+              </button>
+            )}
+            {host && seat !== table.you && <HostVerbs room={room} seat={seat} info={table.seats[seat]} />}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: string | null }) {
+  return (
+    <p class="seat-line">
+      <span class="seat-name">
+        <b>{info.kind === 'empty' ? LOBBY.free : info.name}</b> <BotTag info={info} />
+      </span>
+      <span>
+        {info.kind === 'empty' ? LOBBY.freeAbout : seatState(info)}
+        {place && `, ${place}`}
+        {info.kind === 'person' && info.ready && ', ready'}
+      </span>
+    </p>
+  );
+}
+
+interface HostVerbsProps {
+  readonly room: Room;
+  readonly seat: Seat;
+  readonly info: SeatInfo;
+}
+
+function HostVerbs({ room, seat, info }: HostVerbsProps) {
+  const style = useSignal(info.kind === 'bot' ? info.style : 'typical');
+  if (info.kind === 'person') {
+    return (
+      <button type="button" onClick={() => room.act({ kind: 'unseat', seat })}>
+        {LOBBY.unseat(info.name)}
+      </button>
+    );
+  }
+  return (
+    <div class="row">
+      <select
+        aria-label={LOBBY.botStyle(`seat ${seat + 1}`)}
+        value={style.value}
+        onChange={(event) => {
+          const chosen = STYLES.find((known) => known === event.currentTarget.value);
+          if (!chosen) return;
+          style.value = chosen;
+          if (info.kind === 'bot') room.act({ kind: 'seat-bot', seat, style: chosen });
+        }}
+      >
+        {STYLES.map((known) => (
+          <option key={known} value={known}>
+            {capital(STYLE_WORDS[known].name)}
+          </option>
+        ))}
+      </select>
+      {info.kind === 'bot' ? (
+        <button type="button" onClick={() => room.act({ kind: 'unseat', seat })}>
+          {LOBBY.unseat(info.name)}
+        </button>
+      ) : (
+        <button type="button" onClick={() => room.act({ kind: 'seat-bot', seat, style: style.value })}>
+          {LOBBY.seatBot}
+        </button>
+      )}
+    </div>
+  );
+}

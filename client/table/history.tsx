@@ -1,0 +1,54 @@
+// What this seat gave and got in the steps that are over, on demand.
+import type { Face, SeatStep } from '../../shared-engine/index.ts';
+import type { Seated } from '../room/room.ts';
+import { nameOf } from '../room/seat-names.ts';
+import { STEP_NAMES } from '../room/step-names.ts';
+import { TABLE } from '../room/strings.ts';
+import { TileRow } from '../tiles/tile-row.tsx';
+import { stepNews } from './announcements.ts';
+
+export function SoFar({ seated }: { readonly seated: Seated }) {
+  const { table, view } = seated;
+  const { steps, own = [] } = view.record;
+  return (
+    <details class="so-far">
+      <summary>{TABLE.soFar}</summary>
+      {steps.length === 0 && <p>{TABLE.nothingYet}</p>}
+      <ol>
+        {steps.map((step, index) => (
+          <li key={`${index}-${step.kind}`}>
+            {step.kind === 'move' ? (
+              <>
+                <b>{STEP_NAMES[step.step]}</b>
+                <OwnInstead mine={own[index] ?? null} gave={step.gave} />
+                <p>
+                  {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />
+                </p>
+                <p>
+                  {TABLE.got} {nameOf(table, step.from)} <TileRow tiles={step.received} />
+                </p>
+              </>
+            ) : (
+              <p>{stepNews(table, step)}</p>
+            )}
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}
+
+interface OwnInsteadProps {
+  /** What this seat chose itself, where the class went on from one choice for all. */
+  readonly mine: SeatStep | null;
+  readonly gave: readonly Face[];
+}
+
+function OwnInstead({ mine, gave }: OwnInsteadProps) {
+  if (mine?.kind !== 'move' || mine.gave.toSorted().join() === gave.toSorted().join()) return null;
+  return (
+    <p>
+      {TABLE.chosenInstead} <TileRow tiles={mine.gave} />
+    </p>
+  );
+}

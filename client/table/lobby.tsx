@@ -1,0 +1,37 @@
+// Before the first deal: how friends come in, who sits where, and who is ready.
+import type { Table } from '../../shared-engine/index.ts';
+import type { App } from '../app/routes/app.ts';
+import { Invite } from '../room/invite.tsx';
+import { ReadyPanel } from '../room/ready-panel.tsx';
+import type { Room } from '../room/room.ts';
+import { SeatPicker } from '../room/seat-picker.tsx';
+import { LOBBY } from '../room/strings.ts';
+
+interface LobbyProps {
+  readonly app: App;
+  readonly room: Room;
+  readonly table: Table;
+}
+
+export function Lobby({ app, room, table }: LobbyProps) {
+  const { notice } = room.state.value;
+  const guest = table.you === null;
+  return (
+    <main class="lobby">
+      <h1>{guest ? LOBBY.titleGuest : LOBBY.title}</h1>
+      {!guest && <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />}
+      <SeatPicker app={app} room={room} table={table} />
+      <p class="notice" role="alert">
+        {notice}
+      </p>
+      {!guest && <ReadyPanel room={room} table={table} wish={LOBBY.ready} />}
+      <section class="terms">
+        <h2>{LOBBY.terms}</h2>
+        <p>
+          {LOBBY.card(table.card.name)} {LOBBY.deadline(table.terms.deadline)}{' '}
+          {LOBBY.layOpen(table.terms.layOpen)}
+        </p>
+      </section>
+    </main>
+  );
+}

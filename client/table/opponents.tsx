@@ -1,0 +1,52 @@
+// The three neighbours as they sit: left, across, right; who gives, who gets, who is ready.
+import { DIRECTIONS, type Direction, neighbour, type Seat } from '../../shared-engine/index.ts';
+import { BotTag } from '../room/bot-tag.tsx';
+import { openPass, waitsFor } from '../room/pending-decision.ts';
+import type { Seated } from '../room/room.ts';
+import { nameOf, placeOf } from '../room/seat-names.ts';
+import { TABLE } from '../room/strings.ts';
+import { PlaqueState } from './seat-status.tsx';
+
+export function Others({ seated }: { readonly seated: Seated }) {
+  const { you } = seated;
+  return (
+    <ul class="others" aria-label={TABLE.others}>
+      {DIRECTIONS.toReversed().map((direction) => (
+        <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} direction={direction} />
+      ))}
+    </ul>
+  );
+}
+
+interface PlaqueProps {
+  readonly seated: Seated;
+  readonly seat: Seat;
+  readonly direction: Direction;
+}
+
+function Plaque({ seated, seat, direction }: PlaqueProps) {
+  const { table, view, you } = seated;
+  const info = table.seats[seat];
+  const pass = openPass(view, you);
+  const part = pass && tradeWords(pass.to === seat, pass.from === seat);
+  const ready = !waitsFor(view, seat);
+  const away = info.kind === 'person' && !info.present;
+  return (
+    <li class={`plaque at-${direction}${part && pass?.to === seat ? ' receiver' : ''}`}>
+      <p class="plaque-name">
+        <b>{nameOf(table, seat)}</b>
+        <BotTag info={info} />
+        {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+      </p>
+      <p class="plaque-place">{placeOf(you, seat)}</p>
+      <PlaqueState ready={ready} away={away} />
+      {part && <p class="plaque-part">{part}</p>}
+    </li>
+  );
+}
+
+function tradeWords(gets: boolean, gives: boolean): string | null {
+  if (gets && gives) return TABLE.getsAndGives;
+  if (gets) return TABLE.getsYours;
+  return gives ? TABLE.givesYou : null;
+}

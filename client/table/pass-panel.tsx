@@ -1,0 +1,85 @@
+// The tray and the button that passes it on, or what has been sealed and can still be taken back.
+import { SEATS } from '../../shared-engine/index.ts';
+import type { OpenPass } from '../room/pending-decision.ts';
+import { waitsFor } from '../room/pending-decision.ts';
+import type { Room, Seated } from '../room/room.ts';
+import { nameOf } from '../room/seat-names.ts';
+import { BLIND_QUESTION, passButton, stillToChoose } from '../room/step-names.ts';
+import { StepArrow } from '../room/step-strip.tsx';
+import { TABLE } from '../room/strings.ts';
+import { sentenceList } from '../tiles/tile-names.ts';
+import { Tray } from './tray.tsx';
+
+interface PassPanelProps {
+  readonly room: Room;
+  readonly seated: Seated;
+  readonly pass: OpenPass;
+}
+
+export function PassPanel({ room, seated, pass }: PassPanelProps) {
+  const { hand, kept } = room.state.value;
+  const chosen = hand.tray.length + hand.blind;
+  return (
+    <div class={pass.sealed ? 'pass-panel sealed' : 'pass-panel'}>
+      <Tray room={room} pass={pass} />
+      {pass.sealed ? (
+        <Sealed room={room} seated={seated} pass={pass} />
+      ) : (
+        <div class="send">
+          <button
+            type="button"
+            class="primary"
+            aria-disabled={chosen < pass.needed || kept > 0}
+            onClick={() => {
+              if (kept === 0) room.pass();
+            }}
+          >
+            <StepArrow step={pass.step} />
+            {passButton(pass.step, nameOf(seated.table, pass.to))}
+          </button>
+          <p class="count">{kept > 0 ? TABLE.passing : stillToChoose(pass.needed, chosen)}</p>
+        </div>
+      )}
+      {pass.blindAllowed && !pass.sealed && <BlindChoice room={room} />}
+    </div>
+  );
+}
+
+function Sealed({ room, seated, pass }: PassPanelProps) {
+  const { view, table, you } = seated;
+  const waiting = SEATS.filter((seat) => seat !== you && waitsFor(view, seat)).map((seat) =>
+    nameOf(table, seat),
+  );
+  return (
+    <div class="send">
+      <button type="button" onClick={() => room.choose({ kind: 'take-back', step: pass.step })}>
+        {TABLE.takeBack}
+      </button>
+      <p class="count">
+        {TABLE.sealed} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
+      </p>
+    </div>
+  );
+}
+
+function BlindChoice({ room }: { readonly room: Room }) {
+  const { hand } = room.state.value;
+  return (
+    <fieldset class="blind">
+      <legend>{BLIND_QUESTION}</legend>
+      <div class="row">
+        {[0, 1, 2, 3].map((count) => (
+          <label key={count} class="choice pill">
+            <input
+              type="radio"
+              name="blind"
+              checked={hand.blind === count}
+              onChange={() => room.setBlind(count)}
+            />
+            <span>{count === 0 ? 'None' : count}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,136 @@
+// The one question that is open, whichever it is.
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { neighbour, openStep, SEATS } from '../../shared-engine/index.ts';
+import { openPass, waitsFor } from '../room/pending-decision.ts';
+import type { Room, Seated } from '../room/room.ts';
+import { nameOf } from '../room/seat-names.ts';
+import {
+  askAbout,
+  askQuestion,
+  passWish,
+  STEP_NAMES,
+  VOTE_ABOUT,
+  VOTE_QUESTION,
+} from '../room/step-names.ts';
+import { TABLE } from '../room/strings.ts';
+import { sentenceList } from '../tiles/tile-names.ts';
+import { PassPanel } from './pass-panel.tsx';
+
+interface QuestionProps {
+  readonly room: Room;
+  readonly seated: Seated;
+}
+
+export function Question({ room, seated }: QuestionProps) {
+  const { view, you, table } = seated;
+  const { notice } = room.state.value;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const step = openStep(view.stage);
+  const answered = view.answer !== null;
+  // A button that was pressed may be gone now; the focus goes to the question rather than nowhere.
+  useEffect(() => {
+    if (step !== null && document.activeElement === document.body) heading.current?.focus();
+  }, [step, answered]);
+
+  // A table of a class that waits for its teacher asks nothing.
+  if (table.led?.held) {
+    return (
+      <section class="question" aria-labelledby="question">
+        <h1 id="question" ref={heading} tabIndex={-1}>
+          {TABLE.held}
+        </h1>
+        <p class="about">{TABLE.heldAbout}</p>
+      </section>
+    );
+  }
+
+  const pass = openPass(view, you);
+  const asks = step === 'vote' || step === 'courtesy-ask';
+  const across = nameOf(table, neighbour(you, 'across'));
+  const title = pass
+    ? passWish(table, pass)
+    : step === 'vote'
+      ? VOTE_QUESTION
+      : step === 'courtesy-ask'
+        ? askQuestion(across)
+        : STEP_NAMES['courtesy-pass'];
+  return (
+    <section class="question" aria-labelledby="question">
+      <h1 id="question" ref={heading} tabIndex={-1}>
+        {pass && <span class="spoken">{STEP_NAMES[pass.step]}. </span>}
+        {title}
+      </h1>
+      {pass && <PassPanel room={room} seated={seated} pass={pass} />}
+      {step === 'vote' && !answered && (
+        <>
+          <p class="about">{VOTE_ABOUT}</p>
+          <Answers>
+            <button
+              type="button"
+              class="primary"
+              onClick={() => room.choose({ kind: 'vote', step, go: true })}
+            >
+              {TABLE.goOn}
+            </button>
+            <button
+              type="button"
+              class="primary"
+              onClick={() => room.choose({ kind: 'vote', step, go: false })}
+            >
+              {TABLE.stop}
+            </button>
+          </Answers>
+        </>
+      )}
+      {step === 'courtesy-ask' && !answered && (
+        <>
+          <p class="about">{askAbout(across)}</p>
+          <Answers>
+            {[0, 1, 2, 3].map((count) => (
+              <button
+                key={count}
+                type="button"
+                class="primary number"
+                onClick={() => room.choose({ kind: 'ask', step, count })}
+              >
+                {count}
+              </button>
+            ))}
+          </Answers>
+        </>
+      )}
+      {asks && answered && <Given seated={seated} />}
+      {step === 'courtesy-pass' && !pass && <p class="about">{TABLE.othersPass}</p>}
+      <p class="notice" role="alert">
+        {notice}
+      </p>
+    </section>
+  );
+}
+
+function Answers({ children }: { readonly children: ComponentChildren }) {
+  return <div class="answers">{children}</div>;
+}
+
+/** The own answer, and who is still waited for. */
+function Given({ seated }: { readonly seated: Seated }) {
+  const { view, you, table } = seated;
+  const { answer } = view;
+  const said =
+    answer?.kind === 'vote'
+      ? answer.go
+        ? TABLE.youSaidGoOn
+        : TABLE.youSaidStop
+      : answer?.kind === 'ask'
+        ? TABLE.youAsked(answer.count)
+        : '';
+  const waiting = SEATS.filter((seat) => seat !== you && waitsFor(view, seat)).map((seat) =>
+    nameOf(table, seat),
+  );
+  return (
+    <p class="given">
+      {said} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
+    </p>
+  );
+}

@@ -1,0 +1,141 @@
+// One's own rack: large tiles, moved by tap, drag or keyboard, in the order the player likes.
+import { useRef, useState } from 'preact/hooks';
+import { CARD } from '../cards/strings.ts';
+import { type Held, SORTS, shown } from '../room/rack-layout.ts';
+import type { Room } from '../room/room.ts';
+import { TABLE } from '../room/strings.ts';
+import { Tile } from '../tiles/tile.tsx';
+import { tileName } from '../tiles/tile-names.ts';
+import { startDrag } from './drag.ts';
+import { keyTarget } from './rack-keys.ts';
+
+interface RackProps {
+  readonly room: Room;
+  /** Whether this seat is East in this round. */
+  readonly east: boolean;
+  /** Whether the class plays without the card. */
+  readonly cardClosed: boolean;
+}
+
+export function Rack({ room, east, cardClosed }: RackProps) {
+  const { hand, cardOpen } = room.state.value;
+  const tiles = shown(hand);
+  const list = useRef<HTMLDivElement>(null);
+  const [current, setCurrent] = useState<number | null>(null);
+  // A drag ends with a click of the browser's own, which must not count as a tap.
+  const dragged = useRef(false);
+  const active = tiles.some((tile) => tile.id === current) ? current : (tiles[0]?.id ?? null);
+
+  function onKeyDown(event: KeyboardEvent) {
+    if (active === null || !list.current) return;
+    const target = keyTarget(event.key, active, list.current);
+    if (target === null) return;
+    event.preventDefault();
+    if (event.shiftKey) {
+      room.moveTile(active, placeAfterMove(tiles, active, target));
+      return;
+    }
+    setCurrent(target);
+    list.current.querySelector<HTMLElement>(`[data-tile="${target}"]`)?.focus();
+  }
+
+  function onPointerDown(event: PointerEvent, tile: Held) {
+    dragged.current = false;
+    startDrag(event, {
+      began: () => {
+        dragged.current = true;
+      },
+      droppedOn: (drop) => {
+        const inTray = room.state.value.hand.tray.includes(tile.id);
+        if (drop.kind === 'tray' && !inTray) room.touch(tile.id);
+        if (drop.kind === 'tile' && drop.id !== tile.id) {
+          const order = shown(room.state.value.hand).filter(({ id }) => id !== tile.id);
+          const at = order.findIndex(({ id }) => id === drop.id) + (drop.after ? 1 : 0);
+          room.moveTile(tile.id, order[at]?.id ?? null);
+        }
+      },
+    });
+  }
+
+  return (
+    <section class="rack-area" aria-labelledby="rack-title">
+      <div class="rack-head">
+        <h2 id="rack-title">{TABLE.yours}</h2>
+        {east && <span class="east">{TABLE.youAreEast}</span>}
+        {cardClosed ? (
+          <span class="aside">{CARD.closed}</span>
+        ) : (
+          <button
+            type="button"
+            class="card-button"
+            aria-expanded={cardOpen}
+            onClick={() => room.showCard(!cardOpen)}
+          >
+            {CARD.button}
+          </button>
+        )}
+        <fieldset class="sorts">
+          <legend class="spoken">{TABLE.sort}</legend>
+          {SORTS.map((sort) => (
+            <label key={sort} class="choice pill">
+              <input
+                type="radio"
+                name="sort"
+                checked={hand.sort === sort}
+                onChange={() => room.sortBy(sort)}
+              />
+              <span>{TABLE.sorts[sort]}</span>
+            </label>
+          ))}
+        </fieldset>
+      </div>
+      <div
+        ref={list}
+        class="rack"
+        role="toolbar"
+        aria-label={TABLE.yours}
+        aria-describedby="rack-about"
+        onKeyDown={onKeyDown}
+      >
+        {tiles.map((tile) => {
+          const inTray = hand.tray.includes(tile.id);
+          return (
+            <button
+              key={tile.id}
+              type="button"
+              class={`rack-tile${inTray ? ' lifted' : ''}${tile.fresh ? ' fresh' : ''}`}
+              data-tile={tile.id}
+              aria-pressed={inTray}
+              aria-label={tileLabel(tile, inTray)}
+              tabIndex={tile.id === active ? 0 : -1}
+              onFocus={() => setCurrent(tile.id)}
+              onPointerDown={(event) => onPointerDown(event, tile)}
+              onClick={() => {
+                if (!dragged.current) room.touch(tile.id);
+                dragged.current = false;
+              }}
+            >
+              <Tile face={tile.face} />
+            </button>
+          );
+        })}
+      </div>
+      <p id="rack-about" class="spoken">
+        {TABLE.yoursAbout}
+      </p>
+    </section>
+  );
+}
+
+function tileLabel(tile: Held, inTray: boolean): string {
+  return [tileName(tile.face), tile.fresh ? TABLE.fresh : '', inTray ? TABLE.inTray : '']
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** In front of which tile `moved` has to go so that it lands where `target` is. */
+function placeAfterMove(tiles: readonly Held[], moved: number, target: number): number | null {
+  const from = tiles.findIndex(({ id }) => id === moved);
+  const to = tiles.findIndex(({ id }) => id === target);
+  return (from < to ? tiles[to + 1]?.id : target) ?? null;
+}

@@ -1,0 +1,71 @@
+// The four seats around a table seen from above, with the way the tiles go between them.
+import {
+  type Direction,
+  MOVES,
+  neighbour,
+  openStep,
+  SEATS,
+  type SpectatorView,
+  type Step,
+  type Table,
+} from '../../shared-engine/index.ts';
+import { BotTag } from '../room/bot-tag.tsx';
+import { waitsFor } from '../room/pending-decision.ts';
+import { nameOf } from '../room/seat-names.ts';
+import { TABLE, WATCH } from '../room/strings.ts';
+import { PlaqueState } from './seat-status.tsx';
+
+interface RingProps {
+  readonly table: Table;
+  readonly view: SpectatorView;
+}
+
+export function Ring({ table, view }: RingProps) {
+  const open = openStep(view.stage);
+  const toward = open && wayOf(open);
+  return (
+    <div class="ring">
+      {toward && <Ways toward={toward} />}
+      <ul>
+        {SEATS.map((seat) => {
+          const info = table.seats[seat];
+          return (
+            <li key={seat} class={`plaque ring-${seat}`}>
+              <p class="plaque-name">
+                <b>{nameOf(table, seat)}</b>
+                <BotTag info={info} />
+                {view.dealer === seat && <span class="east">{TABLE.east}</span>}
+              </p>
+              {open !== null && (
+                <PlaqueState ready={!waitsFor(view, seat)} away={info.kind === 'person' && !info.present} />
+              )}
+              {toward && <p class="plaque-part">{WATCH.gives(nameOf(table, neighbour(seat, toward)))}</p>}
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+}
+
+function wayOf(step: Step): Direction | null {
+  return step === 'vote' || step === 'courtesy-ask' ? null : MOVES[step].toward;
+}
+
+/** Seats follow one another to the right, against the clock: the first sits below, the second at the right. */
+function Ways({ toward }: { readonly toward: Direction }) {
+  const turns = toward === 'across' ? [0, 90] : [0, 90, 180, 270];
+  const path =
+    toward === 'across'
+      ? 'M50 12 V88 M42 21 L50 12 L58 21 M42 79 L50 88 L58 79'
+      : 'M58 88 Q86 86 88 58 M79 66 L88 57 L95 67';
+  return (
+    <svg class="ring-ways" viewBox="0 0 100 100" aria-hidden="true" focusable="false">
+      <g transform={toward === 'left' ? 'translate(100 0) scale(-1 1)' : undefined}>
+        {turns.map((turn) => (
+          <path key={turn} d={path} transform={`rotate(${turn} 50 50)`} />
+        ))}
+      </g>
+    </svg>
+  );
+}

@@ -1,0 +1,32 @@
+// Which sound belongs to what happens at a table; the voice itself is fetched when the first one is due.
+
+import { waitsFor } from '../room/pending-decision.ts';
+import type { Room, RoomState } from '../room/room.ts';
+import { seatedAt } from '../room/room.ts';
+import type { Sound } from './sound.ts';
+
+type Heard = Pick<RoomState, 'table' | 'hand'>;
+
+/** A tile laid into or taken out of the tray, tiles that arrived, a choice that waits for this player. */
+export function soundFor(before: Heard, now: Heard): Sound | null {
+  const was = seatedAt(before.table);
+  const is = seatedAt(now.table);
+  if (is === null || was === null || was.table.round !== is.table.round) return null;
+  const steps = is.view.record.steps;
+  if (steps.length > was.view.record.steps.length) {
+    const last = steps.at(-1);
+    return last?.kind === 'move' && last.received.length > 0 ? 'clack' : 'chime';
+  }
+  if (waitsFor(is.view, is.you) && !waitsFor(was.view, was.you)) return 'chime';
+  return now.hand.tray.length !== before.hand.tray.length && is.view.answer === null ? 'tap' : null;
+}
+
+/** Plays along with a room until it is called off. */
+export function soundsOf(room: Room): () => void {
+  let before = room.state.peek();
+  return room.state.subscribe((now) => {
+    const sound = soundFor(before, now);
+    before = now;
+    if (sound) void import('./sound-synth.ts').then(({ play }) => play(sound));
+  });
+}

@@ -1,0 +1,60 @@
+// The tray: a place for each tile of the pass, filled by tap, drag or keyboard.
+import type { OpenPass } from '../room/pending-decision.ts';
+import type { Held } from '../room/rack-layout.ts';
+import type { Room } from '../room/room.ts';
+import { TABLE } from '../room/strings.ts';
+import { Tile, TileBack } from '../tiles/tile.tsx';
+import { tileName } from '../tiles/tile-names.ts';
+
+export function Tray({ room, pass }: { readonly room: Room; readonly pass: OpenPass }) {
+  const { hand } = room.state.value;
+  const tiles = hand.tray.flatMap((id) => hand.held.find((tile) => tile.id === id) ?? []);
+  const empty = Math.max(0, pass.needed - tiles.length - hand.blind);
+  return (
+    <fieldset class="tray" data-drop="tray">
+      <legend class="spoken">{TABLE.tray}</legend>
+      {tiles.map((tile, slot) => (
+        <Slot key={tile.id} room={room} tile={tile} slot={slot} sealed={pass.sealed} />
+      ))}
+      {Array.from({ length: hand.blind }, (_, index) => (
+        <div key={`unseen-${index + 1}`} class="slot">
+          <TileBack />
+          <span class="spoken">{TABLE.slotUnseen}</span>
+        </div>
+      ))}
+      {Array.from({ length: empty }, (_, index) => (
+        <div key={`empty-${index + 1}`} class="slot empty">
+          <span class="spoken">{TABLE.slotEmpty}</span>
+        </div>
+      ))}
+    </fieldset>
+  );
+}
+
+interface SlotProps {
+  readonly room: Room;
+  readonly tile: Held;
+  readonly slot: number;
+  readonly sealed: boolean;
+}
+
+function Slot({ room, tile, slot, sealed }: SlotProps) {
+  if (sealed) {
+    return (
+      <div class="slot">
+        <Tile face={tile.face} />
+        <span class="spoken">{tileName(tile.face)}</span>
+      </div>
+    );
+  }
+  return (
+    <button
+      type="button"
+      class="slot"
+      aria-label={TABLE.takeBackSlot(tileName(tile.face), slot + 1)}
+      onClick={() => room.touch(tile.id)}
+    >
+      <Tile face={tile.face} />
+    </button>
+  );
+}

@@ -1,0 +1,33 @@
+// The spoken names of tiles.
+import { type Face, numbered } from '../../shared-engine/index.ts';
+
+const HONOURS: Readonly<Record<string, string>> = {
+  east: 'east wind',
+  south: 'south wind',
+  west: 'west wind',
+  north: 'north wind',
+  green: 'green dragon',
+  red: 'red dragon',
+  white: 'white dragon, soap',
+  flower: 'flower',
+  joker: 'joker',
+};
+
+export function tileName(face: Face): string {
+  const suited = numbered(face);
+  return suited ? `${suited.number} ${suited.suit}` : HONOURS[face]!;
+}
+
+/** `3 bam, 3 bam and flower`. */
+export function tileList(faces: readonly Face[]): string {
+  return sentenceList(faces.map(tileName));
+}
+
+export function sentenceList(parts: readonly string[]): string {
+  if (parts.length < 2) return parts[0] ?? 'nothing';
+  return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+}
+
+export function tileCount(count: number): string {
+  return count === 1 ? '1 tile' : `${count} tiles`;
+}

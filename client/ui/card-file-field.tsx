@@ -1,0 +1,43 @@
+// A card file of the player's own, chosen from this device.
+import { useSignal } from '@preact/signals';
+import { FRONT } from '../app/front-strings.ts';
+
+interface CardFieldProps {
+  readonly id: string;
+  /** What is said of the file that will be used. */
+  readonly chosen: (name: string) => string;
+  /** The parsed file, or null for the house card. Answers why it cannot be used, or null; the server judges it too. */
+  readonly onCard: (file: unknown) => string | null;
+}
+
+export function CardField({ id, chosen, onCard }: CardFieldProps) {
+  const words = useSignal<string>(FRONT.cardHouse);
+
+  async function read(input: HTMLInputElement) {
+    const file = input.files?.[0];
+    onCard(null);
+    words.value = FRONT.cardHouse;
+    if (!file) return;
+    let json: unknown;
+    try {
+      json = JSON.parse(await file.text());
+    } catch {
+      words.value = FRONT.cardUnreadable;
+      return;
+    }
+    words.value = onCard(json) ?? chosen(file.name);
+  }
+
+  return (
+    <div class="field">
+      <label for={id}>{FRONT.card}</label>
+      <input
+        id={id}
+        type="file"
+        accept="application/json,.json"
+        onChange={(event) => void read(event.currentTarget)}
+      />
+      <p role="status">{words.value}</p>
+    </div>
+  );
+}

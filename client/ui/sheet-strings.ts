@@ -1,0 +1,3 @@
+// What every sheet says.
+
+export const SHEET = { close: 'Close' } as const;

@@ -1,0 +1,17 @@
+// The first document, which is read before any script has come.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { FRONT } from '../../client/app/front-strings.ts';
+
+const html = readFileSync(path.resolve(import.meta.dirname, '../../client/index.html'), 'utf8');
+
+describe('the first document', () => {
+  it('says what the front page will say, word for word', () => {
+    expect(html).toContain(FRONT.promise);
+  });
+
+  it('holds nothing that the content policy would turn away', () => {
+    expect(html).not.toMatch(/<style|style=|<script(?![^>]*src=)|\son\w+=/);
+  });
+});

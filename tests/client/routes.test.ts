@@ -1,0 +1,44 @@
+// Where the page is: addresses, codes as people type them, and deals as links.
+import { describe, expect, it } from 'vitest';
+import { pathOf, type Route, routeOf, tidyCode } from '../../client/app/routes/route.ts';
+import { dealHash, readDealHash } from '../../client/app/routes/deal-link.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+describe('addresses', () => {
+  const deal: Route = {
+    kind: 'deal',
+    shared: { deal: { seed: seedNamed('link'), dealer: 3 }, seat: 1, cardOf: 'ABCD2345' },
+  };
+
+  it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal])(
+    'come back as they went: %o',
+    (route) => {
+      const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
+      expect(routeOf(pathname, hash)).toEqual(route);
+    },
+  );
+
+  it('anything else is the front page', () => {
+    expect(routeOf('/elsewhere')).toEqual({ kind: 'front' });
+    expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: '%E0%A4%A' });
+  });
+
+  it('a code may be typed in any case, with blanks, dashes, or as the whole link', () => {
+    for (const typed of [' abcd 2345 ', 'ABCD-2345', 'https://table.test/t/ABCD2345?x', 'abcd2345']) {
+      expect(tidyCode(typed)).toBe('ABCD2345');
+    }
+  });
+
+  it('D4 the seed of a shared deal stands after the #, where no server is told of it', () => {
+    const { pathname, search } = new URL(pathOf(deal), 'http://table.test');
+    expect(pathname + search).toBe('/');
+  });
+
+  it('half a deal is no deal', () => {
+    const whole = dealHash({ deal: { seed: seedNamed('x'), dealer: 0 }, seat: 2, cardOf: null });
+    expect(readDealHash(whole)?.seat).toBe(2);
+    for (const broken of ['', '#deal=', whole.slice(0, -1), whole.replace('.0.', '.4.'), `${whole}.`]) {
+      expect(readDealHash(broken)).toBeNull();
+    }
+  });
+});

@@ -1,0 +1,156 @@
+// The sentences of the page: built from the table alone, the same for everyone at the same seat.
+import { describe, expect, it } from 'vitest';
+import { aimAt, readAims, sayAim, writeAims } from '../../client/room/aims.ts';
+import { openPass } from '../../client/room/pending-decision.ts';
+import { aimWords } from '../../client/room/aim-strings.ts';
+import { linkWords } from '../../client/table/connection-strings.ts';
+import { lastNews, newsOf } from '../../client/table/announcements.ts';
+import { gradeOf, lossWords } from '../../client/review/strings.ts';
+import { clockText } from '../../client/room/strings.ts';
+import { stripState } from '../../client/room/step-names.ts';
+import { tileName } from '../../client/tiles/tile-names.ts';
+import {
+  FACES,
+  type SeatInfo,
+  type SeatView,
+  STEPS,
+  seatView,
+  stream,
+  type Table,
+} from '../../shared-engine/index.ts';
+import { opened, type Played, playOn } from '../kit/rounds.ts';
+import { textMemory } from '../kit/memory-storage.ts';
+
+const SEATS_TAKEN = ['Ines', 'Tomas', 'Wilma', 'Odo'].map(
+  (name): SeatInfo => ({ kind: 'person', name, present: true, ready: true, host: name === 'Ines' }),
+);
+
+function tableOf({ round }: Played, seats = SEATS_TAKEN): Table {
+  return {
+    code: 'ABCD2345',
+    you: 0,
+    seats: [seats[0]!, seats[1]!, seats[2]!, seats[3]!],
+    terms: { deadline: null, layOpen: false },
+    card: { id: 'house', name: 'House card' },
+    round: 1,
+    remaining: null,
+    view: seatView(round, 0),
+  };
+}
+
+describe('names', () => {
+  it('S1 every face has a name of its own', () => {
+    expect(new Set(FACES.map(tileName)).size).toBe(36);
+  });
+});
+
+describe('news', () => {
+  it('names who passed what to this seat, step by step, and never a tile of a pass between others', () => {
+    const random = stream('news', 'choices');
+    let played = opened('news');
+    while (played.round.phase !== 'closed') {
+      const before = played;
+      played = playOn(before, random, (round) => round.settled.length > before.round.settled.length);
+      const view = seatView(played.round, 0);
+      const step = view.record.steps.at(-1)!;
+      const news = newsOf(tableOf(before), tableOf(played)).join(' ');
+      if (step.kind !== 'move') continue;
+      const spoken = FACES.filter((face) => new RegExp(`\\b${tileName(face)}\\b`).test(news));
+      expect(spoken).toEqual(FACES.filter((face) => step.received.includes(face)));
+    }
+  });
+
+  it('D4 says before the first pass that a teacher prepared the deal, and says it of no other', () => {
+    const played = opened('prepared');
+    const table = tableOf(played);
+    const said = (view: SeatView) => [
+      lastNews(table, view),
+      ...newsOf({ ...table, round: 0 }, { ...table, view }),
+    ];
+    const view = seatView(played.round, 0);
+    expect(said(view).join(' ')).not.toContain('teacher');
+    const sentence = /\. A teacher prepared this deal\.$/;
+    const [line, ...spoken] = said({ ...view, commitment: null });
+    expect(line).toMatch(sentence);
+    expect(spoken[0]).toMatch(sentence);
+  });
+
+  it('O1 says who stopped, once all have answered', () => {
+    const random = stream('stop', 'choices');
+    const voting = playOn(opened('stop'), random, (round) => round.phase === 'voting');
+    const over = playOn(
+      voting,
+      random,
+      (round) => round.phase !== 'voting',
+      (_, seat) => ({ kind: 'vote', step: 'vote', go: seat !== 2 }),
+    );
+    const table = tableOf(over);
+    expect(lastNews(table, seatView(over.round, 0))).toBe('Wilma said stop; no second Charleston.');
+  });
+
+  it('tells of a friend who goes away and comes back', () => {
+    const played = opened('away');
+    const away = SEATS_TAKEN.map(
+      (info, seat): SeatInfo => (seat === 3 && info.kind === 'person' ? { ...info, present: false } : info),
+    );
+    expect(newsOf(tableOf(played), tableOf(played, away))).toEqual(['Odo is away; the seat is kept.']);
+    expect(newsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is here.']);
+  });
+});
+
+describe('what the player faces', () => {
+  it('C1 the first pass goes right and comes from the left', () => {
+    const view = seatView(opened('facing').round, 3);
+    expect(openPass(view, 3)).toMatchObject({ to: 0, from: 2, needed: 3, blindAllowed: false });
+  });
+
+  it('O1 the second three are struck out after a stop', () => {
+    const struck = STEPS.filter((step) => stripState(step, 'courtesy-ask', true) === 'left out');
+    expect(struck).toEqual(['second-left', 'second-across', 'second-right']);
+  });
+});
+
+describe('the aim', () => {
+  it('holds two families at most, the last ones said, over a reload', () => {
+    const tab = textMemory();
+    const aims = ['runs', 'odds', 'evens'].reduce((said, id) => sayAim(said, 1, 'first-right', id), {});
+    writeAims(aims, 'ABCD', tab);
+    expect(aimAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['odds', 'evens']);
+    expect(aimAt(readAims('ABCD', tab), 2, 'first-right')).toEqual([]);
+    expect(aimAt(sayAim(aims, 1, 'first-right', 'odds'), 1, 'first-right')).toEqual(['evens']);
+  });
+
+  it('is spoken of by what the pass did to it', () => {
+    const choice = { open: ['runs', 'odds'], openAfter: ['odds'] };
+    const families = { runs: 'Runs', odds: 'Odds' };
+    expect(aimWords(['runs', 'odds', 'like-numbers'], choice, families)).toEqual([
+      'Runs was within reach, and your pass let it go.',
+      'Odds was within reach, and your pass kept it so.',
+      'Like numbers was not among the families within reach; within reach were Runs and Odds.',
+    ]);
+  });
+});
+
+const QUICK = { depth: 'quick', verdict: 'not-looked-at' } as const;
+
+describe('grades and clocks', () => {
+  it('grow with the loss and never skip', () => {
+    const levels = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map(
+      (loss) => gradeOf({ loss, judgement: QUICK }).level,
+    );
+    expect(levels).toEqual([0, 0, 1, 1, 2, 2, 3, 3]);
+    expect(lossWords(0)).toBe('No better choice was found.');
+  });
+
+  it('shows time as people read it', () => {
+    expect([65_000, 9_001, 0, -5].map(clockText)).toEqual(['1:05', '0:10', '0:00', '0:00']);
+  });
+});
+
+describe('the line in words', () => {
+  it('is silent while all is well and tells a kept choice from none', () => {
+    expect(linkWords({ kind: 'open' }, 0, true)).toBeNull();
+    expect(linkWords({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain('Your tiles are safe');
+    expect(linkWords({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain('kept here');
+  });
+});
