@@ -1,7 +1,0 @@
-// The browser's own chance, as hexadecimal digits.
-
-export function randomHex(bytes: number): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(bytes)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');
-}

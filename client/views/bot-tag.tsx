@@ -1,7 +1,0 @@
-// Says of a bot that it is one, wherever its name stands.
-import type { SeatInfo } from '../../shared-engine/index.ts';
-import { TABLE } from '../words/room.ts';
-
-export function BotTag({ info }: { readonly info: SeatInfo }) {
-  return info.kind === 'bot' ? <span class="bot-tag">{TABLE.bot}</span> : null;
-}
