@@ -1,4 +1,4 @@
-// Pictures of a class: preparing, coming in, the desk, the pupil's table, the wall at a projector's size, the report.
+// Pictures of a class: preparing, coming in, the desk, the player's table, the wall at a projector's size, the report.
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { heading, openSheet, passButton, passThree, rack, spare, tray } from './page-actions.ts';
 
@@ -23,32 +23,32 @@ export async function shootClass(
   await wall.getByText('Join with the code').waitFor();
   await picture('wall-code', wall);
 
-  const pupils: Page[] = [];
+  const players: Page[] = [];
   for (const name of NAMES) {
-    const pupil = await newPage();
-    await pupil.goto(`${origin}/c/${code}`);
-    await pupil.getByLabel('Your name at the table').fill(name);
-    if (name === 'Ines') await picture('join', pupil, true);
-    await pupil.getByRole('button', { name: 'Join the class' }).click();
-    await heading(pupil).filter({ hasText: 'You are in' }).waitFor();
-    if (name === 'Ines') await picture('pupil-waiting', pupil);
-    pupils.push(pupil);
+    const player = await newPage();
+    await player.goto(`${origin}/c/${code}`);
+    await player.getByLabel('Your name at the table').fill(name);
+    if (name === 'Ines') await picture('join', player, true);
+    await player.getByRole('button', { name: 'Join the class' }).click();
+    await heading(player).filter({ hasText: 'You are in' }).waitFor();
+    if (name === 'Ines') await picture('player-waiting', player);
+    players.push(player);
   }
   await desk.getByRole('button', { name: 'Deal the first deal' }).click();
-  await Promise.all(pupils.map((pupil) => rack(pupil).waitFor()));
-  await picture('pupil-dealt', pupils[0]!);
+  await Promise.all(players.map((player) => rack(player).waitFor()));
+  await picture('player-dealt', players[0]!);
   await desk.getByRole('button', { name: 'Put it on the wall' }).click();
   await wall.getByText('0 of 6 have chosen.').waitFor();
   await picture('wall-rack', wall);
-  for (const pupil of pupils.slice(0, 3)) await passThree(pupil);
-  await pupils[5]!.close();
+  for (const player of players.slice(0, 3)) await passThree(player);
+  await players[5]!.close();
   await desk.getByText(/still to choose/).waitFor();
   await picture('desk-waiting', desk, true);
-  for (const pupil of pupils.slice(3, 5)) await passLast(pupil);
+  for (const player of players.slice(3, 5)) await passLast(player);
   await desk.getByRole('button', { name: 'Let bots choose for those who are away' }).click();
   await desk.getByText('the class goes on from…').waitFor();
-  await pupils[0]!.getByText('When all have, your teacher says').waitFor();
-  await picture('pupil-chosen', pupils[0]!);
+  await players[0]!.getByText('When all have, your teacher says').waitFor();
+  await picture('player-chosen', players[0]!);
   await picture('desk-line', desk, true);
   await desk.getByRole('radio', { name: 'A pass of your own choice' }).check();
   for (const place of [0, 2]) await desk.locator('.line .pool button').nth(place).click();
@@ -58,18 +58,18 @@ export async function shootClass(
   await desk.getByRole('button', { name: 'Go on from this' }).click();
   await wall.getByText('The class went on from').waitFor();
   await picture('wall-choices', wall);
-  await pupils[4]!.getByText('The class went on from').waitFor();
-  await picture('pupil-line', pupils[4]!);
-  const sheet = await openSheet(pupils[0]!, 'Settings');
+  await players[4]!.getByText('The class went on from').waitFor();
+  await picture('player-line', players[4]!);
+  const sheet = await openSheet(players[0]!, 'Settings');
   await sheet.getByRole('button', { name: 'Show what is kept' }).click();
   await sheet.getByRole('button', { name: 'Have it forgotten' }).click();
   await sheet.getByText('You give up your seat.').scrollIntoViewIfNeeded();
-  await picture('kept', pupils[0]!);
+  await picture('kept', players[0]!);
   await desk.getByRole('link', { name: 'Report of this class' }).click();
   await desk.getByRole('heading', { name: /^Report: / }).waitFor();
   await desk.getByRole('heading', { name: 'Step by step' }).waitFor();
   await picture('report', desk, true);
-  for (const page of [desk, ...pupils]) await page.context().close();
+  for (const page of [desk, ...players]) await page.context().close();
 }
 
 /** A class of two deals that plays one line, opened from this page; answers its code. */
@@ -84,7 +84,7 @@ async function prepared(desk: Page, origin: string, picture: Picture): Promise<s
   await desk.getByText('Clearly better:').waitFor({ timeout: 90_000 });
   await desk.getByText('Words that go with this deal').click();
   await desk
-    .getByLabel('What the pupils read above their tiles')
+    .getByLabel('What the players read above their tiles')
     .fill('Which family do these tiles point to?');
   await desk.getByRole('button', { name: 'Add a deal set by hand' }).click();
   for (const name of ['3 bam', '3 bam', '4 crak', 'red dragon', 'joker']) {

@@ -19,9 +19,9 @@ export interface PageServer {
 const SETTINGS = {
   HOST: '127.0.0.1',
   LOG_LEVEL: 'info',
-  THINK_MS: '0',
+  BOT_DELAY_MS: '0',
   REQUESTS_PER_MINUTE: '0',
-  SOCKETS_PER_ADDRESS: '0',
+  SOCKETS_PER_IP: '0',
   ROOMS_PER_MINUTE: '0',
 };
 

@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { openChromium } from './chromium.ts';
-import { startPageServer } from './page-server.ts';
+import { type Picture, shootClass } from './class-shots.ts';
 import {
   closeSheet,
   dealAlone,
@@ -17,7 +17,7 @@ import {
   passThree,
   titleOf,
 } from './page-actions.ts';
-import { type Picture, shootClass } from './class-shots.ts';
+import { startPageServer } from './page-server.ts';
 import { writePictures } from './pictures.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../shots');
@@ -77,7 +77,7 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
 /** Two friends and a watcher on the same kind of device. */
 async function friends(browser: Browser, origin: string, look: string, picture: Picture): Promise<void> {
   const [host, guest, watcher] = await Promise.all(
-    ['host', 'guest', 'watcher'].map(async () => (await browser.newContext(LOOKS[look]!)).newPage()),
+    ['host', 'guest', 'spectator'].map(async () => (await browser.newContext(LOOKS[look]!)).newPage()),
   );
   if (!host || !guest || !watcher) return;
   const link = await openFor(host, origin, 'Ines');
@@ -92,7 +92,7 @@ async function friends(browser: Browser, origin: string, look: string, picture: 
   await host.getByRole('button', { name: 'I am ready' }).click();
   await passThree(host);
   await host.getByText('Your pass lies face down.').waitFor();
-  await picture('sealed', host);
+  await picture('submitted', host);
   await watcher.goto(link);
   await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
   await passThree(guest);

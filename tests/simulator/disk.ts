@@ -1,32 +1,32 @@
-// The disk that two servers share, with its troubles: slow, away, full, or silent about what it has kept.
+// The disk that two servers share, with its faults: slow, unavailable, full, or losing the answer to a write that it stored.
 
 import type { Clock, Store } from '../../server/ports.ts';
 import type { Random } from '../../shared-engine/index.ts';
 
-export interface Trouble {
-  /** Every request is refused. */
-  away: boolean;
-  /** Writes are refused. */
+export interface DiskFaults {
+  /** Every request fails. */
+  unavailable: boolean;
+  /** Writes fail. */
   full: boolean;
-  /** In a hundred writes, how many are kept while the answer is lost. */
-  mute: number;
+  /** In a hundred writes, how many are stored while the answer is lost. */
+  lostAnswersPercent: number;
   /** The longest time a request takes, in milliseconds. */
-  slow: number;
+  maxDelayMs: number;
 }
 
-export function quietDisk(): Trouble {
-  return { away: false, full: false, mute: 0, slow: 3 };
+export function healthyDisk(): DiskFaults {
+  return { unavailable: false, full: false, lostAnswersPercent: 0, maxDelayMs: 3 };
 }
 
-/** The same rooms through the eyes of one machine. */
-export function diskOf(rooms: Store, trouble: Trouble, clock: Clock, random: Random): Store {
+/** The same store as one server sees it, with the faults of the disk. */
+export function faultyStore(rooms: Store, faults: DiskFaults, clock: Clock, random: Random): Store {
   function later(): Promise<void> {
-    return new Promise((resolve) => clock.after(random.below(trouble.slow) + 1, resolve));
+    return new Promise((resolve) => clock.after(random.below(faults.maxDelayMs) + 1, resolve));
   }
 
   async function read<T>(work: () => Promise<T>): Promise<T> {
     await later();
-    if (trouble.away) throw new Error('the disk is away');
+    if (faults.unavailable) throw new Error('the disk is unavailable');
     const found = await work();
     await later();
     return found;
@@ -34,10 +34,10 @@ export function diskOf(rooms: Store, trouble: Trouble, clock: Clock, random: Ran
 
   async function write<T>(work: () => Promise<T>): Promise<T> {
     await later();
-    if (trouble.away || trouble.full) throw new Error('the disk is away or full');
+    if (faults.unavailable || faults.full) throw new Error('the disk is unavailable or full');
     const outcome = await work();
     await later();
-    if (random.below(100) < trouble.mute) throw new Error('the answer was lost');
+    if (random.below(100) < faults.lostAnswersPercent) throw new Error('the answer was lost');
     return outcome;
   }
 

@@ -1,59 +1,59 @@
-// What may go wrong in a simulated evening, drawn from a seed.
+// Which faults happen in a simulated evening and when, drawn from a seed.
 import type { Random } from '../../shared-engine/index.ts';
 
-export const TROUBLES = [
-  'cut',
-  'silence',
+export const FAULT_KINDS = [
+  'connection cut',
+  'silent connection',
   'reload',
   'kill',
   'freeze',
-  'disk away',
+  'disk unavailable',
   'disk full',
-  'disk mute',
+  'disk answers lost',
   'disk slow',
-  'deaf',
-  'twice',
-  'slow net',
+  'wake-ups lost',
+  'frames twice',
+  'slow network',
 ] as const;
 
-export interface Trouble {
-  readonly kind: (typeof TROUBLES)[number];
+export interface Fault {
+  readonly kind: (typeof FAULT_KINDS)[number];
   /** When it begins, in milliseconds from the start. */
   readonly after: number;
   /** How long it lasts, in milliseconds. */
   readonly ms: number;
-  /** The server it befalls, where it befalls one. */
-  readonly at: 0 | 1;
+  /** The server it happens to, for faults of one server. */
+  readonly server: 0 | 1;
 }
 
-const LONGEST: Readonly<Record<Trouble['kind'], number>> = {
-  cut: 1,
-  silence: 50_000,
+const LONGEST_MS: Readonly<Record<Fault['kind'], number>> = {
+  'connection cut': 1,
+  'silent connection': 50_000,
   reload: 1,
   kill: 6000,
   freeze: 12_000,
-  'disk away': 5000,
+  'disk unavailable': 5000,
   'disk full': 5000,
-  'disk mute': 8000,
+  'disk answers lost': 8000,
   'disk slow': 5000,
-  deaf: 10_000,
-  twice: 10_000,
-  'slow net': 8000,
+  'wake-ups lost': 10_000,
+  'frames twice': 10_000,
+  'slow network': 8000,
 };
 
-/** Of one kind never two at the same time, and one server always stands. */
-export function planTroubles(random: Random): Trouble[] {
-  const troubles: Trouble[] = [];
+/** Draws the faults: never two of one kind at the same time, and one server always runs. */
+export function planFaults(random: Random): Fault[] {
+  const faults: Fault[] = [];
   const free = new Map<string, number>();
   for (let count = 4 + random.below(10); count > 0; count--) {
-    const kind = TROUBLES[random.below(TROUBLES.length)]!;
+    const kind = FAULT_KINDS[random.below(FAULT_KINDS.length)]!;
     const after = random.below(20_000);
-    const ms = 1 + random.below(LONGEST[kind]);
+    const ms = 1 + random.below(LONGEST_MS[kind]);
     const place = kind === 'kill' || kind === 'freeze' ? 'a server' : kind;
-    const instant = LONGEST[kind] === 1 || kind === 'silence';
+    const instant = LONGEST_MS[kind] === 1 || kind === 'silent connection';
     if (!instant && after < (free.get(place) ?? 0)) continue;
     free.set(place, Math.max(free.get(place) ?? 0, after + ms + 500));
-    troubles.push({ kind, after, ms, at: random.below(2) === 0 ? 0 : 1 });
+    faults.push({ kind, after, ms, server: random.below(2) === 0 ? 0 : 1 });
   }
-  return troubles;
+  return faults;
 }

@@ -1,12 +1,12 @@
-// A real review to send about: made once, for any seat, because here only its way matters.
+// One real review, made once and used for every seat: the simulation checks only where it is sent.
 
-import { simplestLegal } from '../../server/work/bots.ts';
+import { simplestLegal } from '../../server/workers/bots.ts';
 import {
   begin,
-  createKernel,
+  createSwarKernel,
+  finishRound,
   houseCard,
   openRound,
-  playOut,
   type Review,
   reviewRound,
   type Seat,
@@ -14,11 +14,11 @@ import {
 } from '../../shared-engine/index.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
-const { round } = playOut(
-  begin(openRound({ seed: seedNamed('sample review'), dealer: 0 }, { layOpen: false })),
+const { round } = finishRound(
+  begin(openRound({ seed: seedNamed('sample review'), dealer: 0 }, { revealRacks: false })),
   simplestLegal,
 );
-const sample = reviewRound(seatView(round, 0).record, createKernel(houseCard()));
+const sample = reviewRound(seatView(round, 0).record, createSwarKernel(houseCard()));
 
 export function reviewOf(seat: Seat): Review {
   return { ...sample, seat };

@@ -1,12 +1,12 @@
-// Bugs put in at the seams of the simulation, each of a kind that has been made before; every one must be caught.
+// Bugs of kinds that have been made before, each put into the simulated product; the invariants must catch every one.
 import type { Store } from '../../server/ports.ts';
 import type { Logged, RoomEvent } from '../../server/room/event.ts';
-import { simplestLegal } from '../../server/work/bots.ts';
+import { simplestLegal } from '../../server/workers/bots.ts';
 import { neighbour, type RoundEvent, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Assembly } from './assembly.ts';
 
-export const PLANTED: Readonly<Record<string, Assembly>> = {
-  'acknowledged before it is kept': {
+export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
+  'a choice is acknowledged before it is stored': {
     store: (store) => ({
       ...store,
       async append(code, after, log) {
@@ -15,81 +15,90 @@ export const PLANTED: Readonly<Record<string, Assembly>> = {
       },
     }),
   },
-  'the same command twice': {
-    store: (store) => ({ ...store, load: async (code, after) => anonymous(await store.load(code, after)) }),
-    place: (rooms) => ({ ...rooms, append: (code, after, log) => again(rooms, code, after, log) }),
+  'a repeated command is applied twice': {
+    store: (store) => ({
+      ...store,
+      load: async (code, after) => withoutCommandIds(await store.load(code, after)),
+    }),
+    sharedStore: (rooms) => ({
+      ...rooms,
+      append: (code, after, log) => appendDuplicate(rooms, code, after, log),
+    }),
   },
-  'a watcher sees a seat': {
+  'a spectator sees what a seat sees': {
     tickets: (tickets) => ({
       issue: (grant) =>
-        tickets.issue(grant.owner === null ? { ...grant, owner: { seat: 0, since: 2 } } : grant),
+        tickets.issue(grant.holder === null ? { ...grant, holder: { seat: 0, since: 2 } } : grant),
       redeem: (ticket) => tickets.redeem(ticket),
     }),
   },
-  'a seat sees its neighbour': {
+  'a seat sees what its neighbor sees': {
     tickets: (tickets) => ({
       issue: (grant) =>
-        tickets.issue(grant.owner?.seat === 1 ? { ...grant, owner: { seat: 2, since: 5 } } : grant),
+        tickets.issue(grant.holder?.seat === 1 ? { ...grant, holder: { seat: 2, since: 5 } } : grant),
       redeem: (ticket) => tickets.redeem(ticket),
     }),
   },
-  'a deadline taken twice': {
-    store: (store) => ({ ...store, append: (code, after, log) => insist(store, code, after, log) }),
-  },
-  'a fork where two write at once': {
-    place: (rooms) => ({
-      ...rooms,
-      append: (code, after, log) => overwrite(rooms, code, after, log),
+  'two servers act on one deadline': {
+    store: (store) => ({
+      ...store,
+      append: (code, after, log) => appendDespiteConflict(store, code, after, log),
     }),
   },
-  'half of a decision kept': {
-    place: (rooms) => ({
+  'two servers that write at once fork the log': {
+    sharedStore: (rooms) => ({
       ...rooms,
-      append: (code, after, log) => rooms.append(code, after, settles(log) ? log.slice(0, 1) : log),
+      append: (code, after, log) => appendOverOthers(rooms, code, after, log),
     }),
   },
-  'nobody told of what the other server wrote': {
+  'half of a decision is stored': {
+    sharedStore: (rooms) => ({
+      ...rooms,
+      append: (code, after, log) => rooms.append(code, after, resolvesStep(log) ? log.slice(0, 1) : log),
+    }),
+  },
+  'a server never learns what the other wrote': {
     bus: (bus) => ({ ...bus, publish: () => {}, subscribe: () => () => {} }),
     store: (store) => ({ ...store, versions: async (codes) => new Map(codes.map((code) => [code, 1])) }),
   },
-  'an event passed over in catching up': {
+  'an event is skipped while catching up': {
     store: (store) => ({
       ...store,
       load: async (code, after) => (await store.load(code, after))?.slice(after ? 1 : 0) ?? null,
     }),
   },
-  'a tile changed on its way': {
-    place: (rooms) => ({
+  'a tile changes on its way': {
+    sharedStore: (rooms) => ({
       ...rooms,
-      append: (code, after, log) => rooms.append(code, after, log.map(swapped)),
+      append: (code, after, log) => rooms.append(code, after, log.map(withSwappedTile)),
     }),
   },
-  'a review sent to the neighbour': {
-    reviewed: (seat) => neighbour(seat, 'right'),
+  'a review is sent to the neighbor': {
+    reviewedSeat: (seat) => neighbour(seat, 'right'),
   },
-  'answers lost on the way': {
-    line: (line) => ({
+  'acknowledgements are lost on the way': {
+    connection: (line) => ({
       ...line,
       send: (message) => (message.kind === 'ack' ? undefined : line.send(message)),
     }),
   },
   'news that leave out the view': {
-    line: (line) => ({ ...line, send: (message) => line.send(withoutView(message)) }),
+    connection: (line) => ({ ...line, send: (message) => line.send(withoutView(message)) }),
   },
-  'a server that never counts as gone': {
+  'a dead server never counts as gone': {
     nodes: (nodes) => ({ ...nodes, gone: async () => [] }),
   },
-  'a bot that plays what it does not hold': {
+  'a bot passes tiles that it does not hold': {
     bots: { choose: async ({ view }) => simplestLegal({ ...view, rack: [...view.rack].reverse() }) },
     store: (store) => ({
       ...store,
-      append: (code, after, log) => store.append(code, after, log.map(cheated)),
+      append: (code, after, log) => store.append(code, after, log.map(withTilesNotHeld)),
     }),
   },
 };
 
-/** Writes behind whatever is there, though it was decided on something older. */
-async function insist(store: Store, code: string, after: number, log: readonly Logged[]) {
+/** Appends after the newest event, though the decision was made on an older state. */
+async function appendDespiteConflict(store: Store, code: string, after: number, log: readonly Logged[]) {
   const house = log[0]?.command?.startsWith('house/') ?? false;
   const outcome = await store.append(code, after, log);
   if (!house || outcome === 'kept') return outcome;
@@ -102,7 +111,7 @@ async function insist(store: Store, code: string, after: number, log: readonly L
 }
 
 /** The last writer wins. */
-async function overwrite(rooms: Store, code: string, after: number, log: readonly Logged[]) {
+async function appendOverOthers(rooms: Store, code: string, after: number, log: readonly Logged[]) {
   const outcome = await rooms.append(code, after, log);
   if (outcome !== 'conflict') return outcome;
   const before = ((await rooms.load(code)) ?? []).slice(0, after);
@@ -111,12 +120,12 @@ async function overwrite(rooms: Store, code: string, after: number, log: readonl
   return 'kept' as const;
 }
 
-function anonymous(log: readonly Logged[] | null) {
+function withoutCommandIds(log: readonly Logged[] | null) {
   return log?.map((one) => ({ ...one, command: null })) ?? null;
 }
 
-/** A command that is there already is kept once more, under a name that the place does not know. */
-async function again(rooms: Store, code: string, after: number, log: readonly Logged[]) {
+/** Stores a command that is there already once more, under an id that the store does not know. */
+async function appendDuplicate(rooms: Store, code: string, after: number, log: readonly Logged[]) {
   const outcome = await rooms.append(code, after, log);
   if (outcome !== 'repeated') return outcome;
   return rooms.append(
@@ -126,8 +135,8 @@ async function again(rooms: Store, code: string, after: number, log: readonly Lo
   );
 }
 
-function settles(log: readonly Logged[]): boolean {
-  return log.some(({ event }) => event.kind === 'round' && event.event.kind === 'settled');
+function resolvesStep(log: readonly Logged[]): boolean {
+  return log.some(({ event }) => event.kind === 'round' && event.event.kind === 'resolved');
 }
 
 function withEvent(logged: Logged, change: (event: RoundEvent) => RoundEvent): Logged {
@@ -137,19 +146,19 @@ function withEvent(logged: Logged, change: (event: RoundEvent) => RoundEvent): L
   return { ...logged, event: changed };
 }
 
-function swapped(logged: Logged): Logged {
+function withSwappedTile(logged: Logged): Logged {
   return withEvent(logged, (event) => {
-    if (event.kind !== 'settled' || event.outcome.kind !== 'move') return event;
+    if (event.kind !== 'resolved' || event.outcome.kind !== 'move') return event;
     const [first, ...rest] = event.outcome.kept;
     const tiles = first.map((face, at) => (at === 0 ? 'joker' : face));
     const [a, b, c] = rest;
-    return { kind: 'settled', outcome: { ...event.outcome, kept: [tiles, a, b, c] } };
+    return { kind: 'resolved', outcome: { ...event.outcome, kept: [tiles, a, b, c] } };
   });
 }
 
-function cheated(logged: Logged): Logged {
+function withTilesNotHeld(logged: Logged): Logged {
   return withEvent(logged, (event) =>
-    event.kind === 'sealed' && event.pass.by === 'bot'
+    event.kind === 'submitted' && event.pass.by === 'bot'
       ? { ...event, pass: { ...event.pass, tiles: ['joker', 'joker', 'joker'] } }
       : event,
   );
@@ -157,6 +166,6 @@ function cheated(logged: Logged): Logged {
 
 function withoutView(message: ServerMessage): ServerMessage {
   if (message.kind !== 'news') return message;
-  const { view: _, viewNews: __, ...table } = message.table;
+  const { view: _, viewDelta: __, ...table } = message.table;
   return { ...message, table };
 }

@@ -1,46 +1,46 @@
-// A socket between a person and a server as two queues: frames in order, delays, cuts, and silence that nobody notices.
+// A simulated socket between a person and a server: two ordered queues with delays, cuts, and silence that neither end notices.
 import type { OpenWire, WireEvents } from '../../client/connection/wire.ts';
-import type { Line } from '../../server/room/table.ts';
+import type { Connection } from '../../server/room/table.ts';
 import { HEARTBEAT_MS, type Random, type ServerMessage } from '../../shared-engine/index.ts';
 import type { VirtualTime } from './virtual-time.ts';
 
-export interface FarEnd {
+export interface ServerEnd {
   receive(frame: Uint8Array): void;
   closed(): void;
 }
 
-export interface SimulatedLine {
-  readonly line: Line;
+export interface SimulatedConnection {
+  readonly line: Connection;
   readonly wire: ReturnType<OpenWire>;
-  /** Gone, and both ends notice. */
+  /** Closes it, and both ends notice. */
   cut(): void;
-  /** Nothing gets through any more, and nobody is told. */
-  fallSilent(): void;
-  /** The server's machine is gone: only the person notices. */
+  /** Nothing gets through any more, and neither end notices at first. */
+  goSilent(): void;
+  /** The server is gone: only the person notices. */
   serverDied(): void;
 }
 
-export interface LinePorts {
+export interface ConnectionPorts {
   readonly time: VirtualTime;
   readonly random: Random;
   /** The longest time a frame takes, in milliseconds. */
-  readonly slow: () => number;
+  readonly maxDelayMs: () => number;
   /** In a hundred frames of the person, how many arrive twice. */
-  readonly twice: () => number;
-  readonly ended: () => void;
+  readonly duplicatePercent: () => number;
+  readonly onEnded: () => void;
 }
 
-export function simulatedLine(
-  ports: LinePorts,
+export function simulatedConnection(
+  ports: ConnectionPorts,
   events: WireEvents,
-  connectTo: (line: Line) => FarEnd | null,
-): SimulatedLine {
+  connectTo: (line: Connection) => ServerEnd | null,
+): SimulatedConnection {
   const { time, random } = ports;
   const state = { open: true, silent: false, serverGone: false, toServer: 0, toPerson: 0 };
 
-  /** Frames of one direction overtake one another never. */
+  /** Frames of one direction never overtake one another. */
   function inOrder(way: 'toServer' | 'toPerson', run: () => void): void {
-    state[way] = Math.max(state[way], time.now + 1 + random.below(ports.slow()));
+    state[way] = Math.max(state[way], time.now + 1 + random.below(ports.maxDelayMs()));
     time.after(state[way] - time.now, run);
   }
 
@@ -56,17 +56,17 @@ export function simulatedLine(
       state.open = false;
       if (!state.silent) events.closed(code, reason);
       if (!state.serverGone) far?.closed();
-      ports.ended();
+      ports.onEnded();
     });
   }
 
   function beat(): void {
     if (!state.open || state.serverGone) return;
-    tell({ kind: 'alive' });
+    tell({ kind: 'heartbeat' });
     time.after(HEARTBEAT_MS, beat);
   }
 
-  const line: Line = { send: tell, end: (code, reason = '') => close(code, reason) };
+  const line: Connection = { send: tell, end: (code, reason = '') => close(code, reason) };
   const far = connectTo(line);
   if (far === null) {
     state.serverGone = true;
@@ -81,7 +81,7 @@ export function simulatedLine(
     wire: {
       send(text) {
         const frame = new TextEncoder().encode(text);
-        const times = random.below(100) < ports.twice() ? 2 : 1;
+        const times = random.below(100) < ports.duplicatePercent() ? 2 : 1;
         for (let time = 0; time < times; time++) {
           inOrder('toServer', () => state.open && !state.silent && !state.serverGone && far?.receive(frame));
         }
@@ -89,15 +89,15 @@ export function simulatedLine(
       close() {
         if (!state.open) return;
         state.open = false;
-        ports.ended();
+        ports.onEnded();
         // The other end hears of it, or finds out when its heartbeat stays unanswered.
-        time.after(state.silent ? HEARTBEAT_MS : 1 + random.below(ports.slow()), () => {
+        time.after(state.silent ? HEARTBEAT_MS : 1 + random.below(ports.maxDelayMs()), () => {
           if (!state.serverGone) far?.closed();
         });
       },
     },
     cut: () => close(1006, ''),
-    fallSilent() {
+    goSilent() {
       state.silent = true;
       time.after(2 * HEARTBEAT_MS, () => close(1006, ''));
     },

@@ -1,4 +1,4 @@
-// Somebody at the table with the page's own connection: plays any legal choice, and remembers all that was said.
+// A simulated player on the page's own connection: makes any legal choice and records everything received.
 import { type Connection, connect, type LinkState } from '../../client/connection/connection.ts';
 import { keepPending, type Order, type Pending } from '../../client/connection/pending.ts';
 import type { After, OpenWire } from '../../client/connection/wire.ts';
@@ -8,47 +8,47 @@ import { textMemory } from '../kit/memory-storage.ts';
 
 type AskTicket = Parameters<typeof connect>[0]['askTicket'];
 
-export interface ResidentPorts {
+export interface PlayerPorts {
   readonly askTicket: AskTicket;
   readonly openWire: OpenWire;
   readonly after: After;
   readonly now: () => number;
   readonly random: Random;
   /** The longest pause before a choice, in milliseconds. */
-  readonly thinking: number;
+  readonly maxThinkingMs: number;
   /** The number of the last round that this person wants to play. */
-  readonly rounds: () => number;
+  readonly lastRound: () => number;
 }
 
 /** A command and everything that was answered to it. */
-export interface Ordered {
-  readonly order: Order;
+export interface SentCommand {
+  readonly command: Order;
   readonly at: number;
   readonly answers: { readonly code: string; readonly at: number }[];
 }
 
-export interface Told {
+export interface ReceivedTable {
   readonly seq: number;
   readonly table: Table;
 }
 
-export class Resident {
+export class SimulatedPlayer {
   readonly name: string;
-  /** Null for somebody who only watches. */
-  readonly owner: { readonly seat: Seat; readonly since: number } | null;
-  readonly ordered = new Map<string, Ordered>();
-  readonly told: Told[] = [];
+  /** Null for a spectator. */
+  readonly holder: { readonly seat: Seat; readonly since: number } | null;
+  readonly sent = new Map<string, SentCommand>();
+  readonly received: ReceivedTable[] = [];
   readonly reviews: { readonly round: number; readonly review: Review }[] = [];
   link: LinkState = { kind: 'connecting' };
-  readonly #ports: ResidentPorts;
+  readonly #ports: PlayerPorts;
   readonly #pending: Pending = keepPending(textMemory(), 'orders');
   readonly #connection: Connection;
   #ids = 0;
   #thinks = false;
 
-  constructor(name: string, owner: Resident['owner'], ports: ResidentPorts) {
+  constructor(name: string, owner: SimulatedPlayer['holder'], ports: PlayerPorts) {
     this.name = name;
-    this.owner = owner;
+    this.holder = owner;
     this.#ports = ports;
     this.#connection = connect({
       askTicket: ports.askTicket,
@@ -64,15 +64,15 @@ export class Resident {
     });
   }
 
-  get last(): Told | undefined {
-    return this.told.at(-1);
+  get last(): ReceivedTable | undefined {
+    return this.received.at(-1);
   }
 
   /** Whether every command is answered and nothing more is to be done. */
   get isDone(): boolean {
     const table = this.last?.table;
     if (table?.view?.stage.phase !== 'closed') return false;
-    return table.round >= this.#ports.rounds() && this.#pending.all().length === 0;
+    return table.round >= this.#ports.lastRound() && this.#pending.all().length === 0;
   }
 
   /** Commands that wait for their answer. */
@@ -84,8 +84,8 @@ export class Resident {
     this.#connection.start();
   }
 
-  /** As after a reload or a nudge by the browser. */
-  again(): void {
+  /** Connects anew, as after a reload. */
+  reconnect(): void {
     this.#connection.start();
   }
 
@@ -94,29 +94,29 @@ export class Resident {
   }
 
   #hear(message: ServerMessage): void {
-    if (message.kind === 'table') this.told.push({ seq: message.seq, table: message.table });
+    if (message.kind === 'table') this.received.push({ seq: message.seq, table: message.table });
     if (message.kind === 'review') this.reviews.push({ round: message.round, review: message.review });
-    if (message.kind === 'ack' || message.kind === 'refused') this.#answered(message);
+    if (message.kind === 'ack' || message.kind === 'rejected') this.#answered(message);
     this.#think();
   }
 
-  #answered(message: Extract<ServerMessage, { kind: 'ack' | 'refused' }>): void {
+  #answered(message: Extract<ServerMessage, { kind: 'ack' | 'rejected' }>): void {
     const code = message.kind === 'ack' ? 'ack' : message.code;
     const at = this.#ports.now();
-    this.ordered.get(message.id ?? '')?.answers.push({ code, at });
+    this.sent.get(message.id ?? '')?.answers.push({ code, at });
   }
 
-  /** One thought at a time; what was thought of is looked at anew when the pause is over. */
+  /** Plans one command at a time; after the pause the table is looked at anew. */
   #think(): void {
-    if (this.#thinks || this.owner === null || this.#next(this.#ports.random) === null) return;
+    if (this.#thinks || this.holder === null || this.#next(this.#ports.random) === null) return;
     this.#thinks = true;
-    const { random, thinking } = this.#ports;
-    this.#ports.after(20 + random.below(thinking), () => {
+    const { random, maxThinkingMs } = this.#ports;
+    this.#ports.after(20 + random.below(maxThinkingMs), () => {
       this.#thinks = false;
-      const order = this.#next(random);
-      if (order === null) return;
-      this.ordered.set(order.id, { order, at: this.#ports.now(), answers: [] });
-      this.#connection.order(order);
+      const command = this.#next(random);
+      if (command === null) return;
+      this.sent.set(command.id, { command, at: this.#ports.now(), answers: [] });
+      this.#connection.order(command);
       this.#think();
     });
   }
@@ -129,14 +129,14 @@ export class Resident {
     if (view === null || view.stage.phase === 'closed') {
       const info = table.seats[seat];
       const ready = info.kind === 'person' && info.ready;
-      if (ready || round >= this.#ports.rounds()) return null;
-      return { kind: 'act', id, act: { kind: 'ready', ready: true } };
+      if (ready || round >= this.#ports.lastRound()) return null;
+      return { kind: 'action', id, action: { kind: 'ready', ready: true } };
     }
     if (view.audience !== 'seat') return null;
     const { stage } = view;
     if (stage.phase === 'giving' && stage.counts[seat] === 0) return null;
     if (view.answer === null) return { kind: 'choose', id, round, seat, choice: anyAnswer(view, random) };
     if (stage.phase !== 'passing' || random.below(12) > 0) return null;
-    return { kind: 'choose', id, round, seat, choice: { kind: 'take-back', step: stage.step } };
+    return { kind: 'choose', id, round, seat, choice: { kind: 'withdraw', step: stage.step } };
   }
 }

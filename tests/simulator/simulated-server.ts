@@ -1,16 +1,16 @@
-// One server in the simulation: the product's own rooms and sessions on a simulated machine.
+// One server of the simulation: the product's own rooms and sessions with simulated clock, store and network.
 
 import { createLog } from '../../server/log.ts';
 import type { Bots, Clock, Entropy, Nodes, Reviewer, Store, Tickets, WakeBus } from '../../server/ports.ts';
 import { Registry } from '../../server/room/registry.ts';
 import type { RoomState } from '../../server/room/state.ts';
-import type { Line } from '../../server/room/table.ts';
-import { sturdyBots } from '../../server/work/sturdy-bots.ts';
+import type { Connection } from '../../server/room/table.ts';
+import { botsWithFallback } from '../../server/workers/bots-with-fallback.ts';
 import { Session } from '../../server/ws/session.ts';
 import { settings } from '../kit/server.ts';
-import type { FarEnd } from './simulated-connection.ts';
+import type { ServerEnd } from './simulated-connection.ts';
 
-export interface NodePorts {
+export interface ServerPorts {
   readonly clock: Clock;
   readonly entropy: Entropy;
   readonly store: Store;
@@ -21,21 +21,25 @@ export interface NodePorts {
   readonly reviewer: Reviewer;
 }
 
-const { pace, limits } = settings({ THINK_MS: '400', AWAY_MS: '10000', DEAL_WAIT_MS: '4000' });
+const { timing, limits } = settings({
+  BOT_DELAY_MS: '400',
+  DISCONNECT_GRACE_MS: '10000',
+  NEXT_DEAL_GRACE_MS: '4000',
+});
 const log = createLog('silent');
 
-export class SimulatedNode {
+export class SimulatedServer {
   readonly registry: Registry;
-  readonly #ports: NodePorts;
+  readonly #ports: ServerPorts;
 
-  constructor(ports: NodePorts) {
+  constructor(ports: ServerPorts) {
     this.#ports = ports;
-    const bots = sturdyBots(ports.bots, ports.clock, log);
+    const bots = botsWithFallback(ports.bots, ports.clock, log);
     this.registry = new Registry({ ...ports, bots, log, pace, limits });
   }
 
   /** The server's end of a new socket. */
-  connect(line: Line): FarEnd {
+  connect(line: Connection): ServerEnd {
     const { tickets, clock } = this.#ports;
     const session = new Session(line, { registry: this.registry, tickets, clock, perSecond: 20 });
     return {

@@ -1,4 +1,4 @@
-// Two servers, one disk, four people: a round played through every trouble that a seed can think of.
+// Simulates two servers, one disk and four people who play a round while faults drawn from a seed happen.
 import type { RoomEvent } from '../../server/room/event.ts';
 import { replayRoom } from '../../server/room/evolve.ts';
 import { logged } from '../../server/room/room.ts';
@@ -7,48 +7,48 @@ import { announcing } from '../../server/store/announcing.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
-import { simplestLegal } from '../../server/work/bots.ts';
+import { simplestLegal } from '../../server/workers/bots.ts';
 import { type AnswerChoice, HOUSE_CARD, type Random, stream } from '../../shared-engine/index.ts';
 import { seededEntropy } from '../kit/server.ts';
-import { type Assembly, sound } from './assembly.ts';
-import { diskOf, quietDisk } from './disk.ts';
-import { type SimulatedLine, simulatedLine } from './simulated-connection.ts';
-import { SimulatedNode } from './simulated-server.ts';
-import { Resident } from './simulated-player.ts';
+import { type Assembly, asShipped } from './assembly.ts';
+import { faultyStore, healthyDisk } from './disk.ts';
+import { type Fault, planFaults } from './faults.ts';
+import { choicesIn, holdersIn, violationsIn } from './invariants.ts';
 import { reviewOf } from './sample-review.ts';
-import { planTroubles, type Trouble } from './faults.ts';
+import { type SimulatedConnection, simulatedConnection } from './simulated-connection.ts';
+import { SimulatedPlayer } from './simulated-player.ts';
+import { SimulatedServer } from './simulated-server.ts';
 import { MachineClock, VirtualTime } from './virtual-time.ts';
-import { choicesIn, faultsIn, ownersIn } from './invariants.ts';
 
 const CODE = 'ABCDEFGH';
-/** From the last trouble on, everything is to be in order after this long, in milliseconds. */
-const HEALING_MS = 5000;
-/** A round that is not closed this long after the last trouble will never be. */
-const PATIENCE_MS = 15 * 60_000;
+/** Everything must agree again this long after the last fault, in milliseconds. */
+const SETTLE_MS = 5000;
+/** A round that is not closed this long after the last fault counts as stuck, in milliseconds. */
+const ROUND_TIMEOUT_MS = 15 * 60_000;
 
 interface Machine {
   clock: MachineClock;
-  node: SimulatedNode;
-  readonly lines: Set<SimulatedLine>;
+  server: SimulatedServer;
+  readonly connections: Set<SimulatedConnection>;
   up: boolean;
-  die(): void;
+  kill(): void;
 }
 
 export interface Outcome {
-  readonly faults: readonly string[];
+  readonly violations: readonly string[];
   readonly choices: number;
-  readonly troubles: number;
-  /** Whatever else was said, in one number: the same seed gives the same. */
+  readonly faults: number;
+  /** Everything that was stored and received, as text: the same seed must give the same trace. */
   readonly trace: string;
 }
 
-/** Nothing but the seed and the assembly decides what happens. */
-export async function simulate(seed: string, assembly: Assembly = sound): Promise<Outcome> {
+/** The seed and the assembly alone decide what happens. */
+export async function simulate(seed: string, assembly: Assembly = asShipped): Promise<Outcome> {
   const random = stream(seed, 'world');
   const time = new VirtualTime();
   const rooms = memoryStore();
-  const kept = assembly.place?.(rooms) ?? rooms;
-  const disk = quietDisk();
+  const kept = assembly.sharedStore?.(rooms) ?? rooms;
+  const disk = healthyDisk();
   const entropy = seededEntropy(seed);
   const circle = memoryNodes(entropy);
   const tickets =
@@ -75,7 +75,7 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
       },
       close: async () => {},
     };
-    const own = diskOf(kept, disk, clock, random);
+    const own = faultyStore(kept, disk, clock, random);
     const store = assembly.store?.(own) ?? own;
     const ports = {
       clock,
@@ -84,20 +84,20 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
       store: announcing(store, assembly.bus?.(bus) ?? bus),
       nodes: assembly.nodes?.(nodes) ?? nodes,
       tickets,
-      bots: assembly.bots ?? { choose: async ({ view }) => goingOn(simplestLegal(view)) },
-      reviewer: { review: async (record) => reviewOf(assembly.reviewed?.(record.seat) ?? record.seat) },
-    } satisfies ConstructorParameters<typeof SimulatedNode>[0];
+      bots: assembly.bots ?? { choose: async ({ view }) => votingToContinue(simplestLegal(view)) },
+      reviewer: { review: async (record) => reviewOf(assembly.reviewedSeat?.(record.seat) ?? record.seat) },
+    } satisfies ConstructorParameters<typeof SimulatedServer>[0];
     const machine: Machine = {
       clock,
-      node: new SimulatedNode(ports),
-      lines: new Set(),
+      server: new SimulatedServer(ports),
+      connections: new Set(),
       up: true,
-      die() {
+      kill() {
         machine.up = false;
-        clock.die();
+        clock.stop();
         for (const heard of mine) hearers.delete(heard);
         void nodes.close();
-        for (const line of machine.lines) line.serverDied();
+        for (const line of machine.connections) line.serverDied();
       },
     };
     return machine;
@@ -105,69 +105,69 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
 
   await rooms.create(CODE, firstEvents());
   const log = async () => (await rooms.load(CODE)) ?? [];
-  const owners = ownersIn(await log());
+  const owners = holdersIn(await log());
   const skewOf = () => [0, 0, 3_600_000, -3_600_000, 7_000][random.below(5)]!;
   const machines = [start(skewOf()), start(skewOf())];
 
-  function resident(name: string, owner: Resident['owner']): Resident {
+  function resident(name: string, holder: SimulatedPlayer['holder']): SimulatedPlayer {
     const after = (ms: number, run: () => void) => time.after(ms, run);
-    return new Resident(name, owner, {
+    return new SimulatedPlayer(name, holder, {
       after,
       now: () => time.now,
       random: stream(seed, name),
-      thinking: 1500,
-      rounds: () => 1,
+      maxThinkingMs: 1500,
+      lastRound: () => 1,
       askTicket: async () => {
         await new Promise<void>((resolve) => after(1 + random.below(2 * net.slow), resolve));
         const up = machines.filter((machine) => machine.up);
         const at = up[random.below(Math.max(1, up.length))];
-        const live = await at?.node.registry.find(CODE).catch(() => null);
+        const live = await at?.server.registry.find(CODE).catch(() => null);
         if (!live) return { ok: false, code: 'unreachable', sentence: 'no answer' };
-        return { ok: true, value: { ticket: await tickets.issue({ code: CODE, owner }) } };
+        return { ok: true, value: { ticket: await tickets.issue({ code: CODE, holder }) } };
       },
       openWire: (events) => {
         const up = machines.filter((machine) => machine.up);
         const machine = up[random.below(Math.max(1, up.length))];
-        const line = simulatedLine(
+        const line = simulatedConnection(
           {
             time,
             random,
-            slow: () => net.slow,
-            twice: () => net.twice,
-            ended: () => machine?.lines.delete(line),
+            maxDelayMs: () => net.slow,
+            duplicatePercent: () => net.twice,
+            onEnded: () => machine?.connections.delete(line),
           },
           events,
-          (end) => machine?.node.connect(assembly.line?.(end, owner) ?? end) ?? null,
+          (end) => machine?.server.connect(assembly.connection?.(end, holder) ?? end) ?? null,
         );
-        machine?.lines.add(line);
+        machine?.connections.add(line);
         return line.wire;
       },
     });
   }
 
-  const residents = [
+  const players = [
     ...owners.map((owner) => resident(`seat ${owner.seat}`, owner)),
-    resident('watcher', null),
+    resident('spectator', null),
   ];
-  for (const one of residents) one.start();
+  for (const one of players) one.start();
 
-  const lines = () => machines.flatMap((machine) => [...machine.lines]);
-  const begin: Readonly<Record<Trouble['kind'], (trouble: Trouble, random: Random) => void>> = {
-    cut: () => pick(lines(), random)?.cut(),
-    silence: () => pick(lines(), random)?.fallSilent(),
-    reload: () => pick(residents, random)?.again(),
-    kill({ ms, at }) {
-      machines[at]!.die();
+  const lines = () => machines.flatMap((machine) => [...machine.connections]);
+  const begin: Readonly<Record<Fault['kind'], (fault: Fault, random: Random) => void>> = {
+    'connection cut': () => pick(lines(), random)?.cut(),
+    'silent connection': () => pick(lines(), random)?.goSilent(),
+    reload: () => pick(players, random)?.reconnect(),
+    kill({ ms, server }) {
+      machines[server]!.kill();
       time.after(ms, () => {
-        machines[at] = start(skewOf());
+        machines[server] = start(skewOf());
       });
     },
-    freeze: ({ ms, at }) => machines[at]!.clock.freeze(ms),
-    'disk away': ({ ms }) =>
+    freeze: ({ ms, server }) => machines[server]!.clock.freeze(ms),
+    'disk unavailable': ({ ms }) =>
       during(
         ms,
-        () => (disk.away = true),
-        () => (disk.away = false),
+        () => (disk.unavailable = true),
+        () => (disk.unavailable = false),
       ),
     'disk full': ({ ms }) =>
       during(
@@ -175,31 +175,31 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
         () => (disk.full = true),
         () => (disk.full = false),
       ),
-    'disk mute': ({ ms }) =>
+    'disk answers lost': ({ ms }) =>
       during(
         ms,
-        () => (disk.mute = 30),
-        () => (disk.mute = 0),
+        () => (disk.lostAnswersPercent = 30),
+        () => (disk.lostAnswersPercent = 0),
       ),
     'disk slow': ({ ms }) =>
       during(
         ms,
-        () => (disk.slow = 400),
-        () => (disk.slow = 3),
+        () => (disk.maxDelayMs = 400),
+        () => (disk.maxDelayMs = 3),
       ),
-    deaf: ({ ms }) =>
+    'wake-ups lost': ({ ms }) =>
       during(
         ms,
         () => (net.deaf = 100),
         () => (net.deaf = 0),
       ),
-    twice: ({ ms }) =>
+    'frames twice': ({ ms }) =>
       during(
         ms,
         () => (net.twice = 50),
         () => (net.twice = 0),
       ),
-    'slow net': ({ ms }) =>
+    'slow network': ({ ms }) =>
       during(
         ms,
         () => (net.slow = 900),
@@ -211,45 +211,45 @@ export async function simulate(seed: string, assembly: Assembly = sound): Promis
     time.after(ms, off);
   }
 
-  const troubles = planTroubles(random);
+  const faults = planFaults(random);
   let healedAt = time.now;
-  for (const trouble of troubles) {
-    time.after(trouble.after, () => begin[trouble.kind](trouble, random));
-    healedAt = Math.max(healedAt, time.now + trouble.after + trouble.ms);
+  for (const fault of faults) {
+    time.after(fault.after, () => begin[fault.kind](fault, random));
+    healedAt = Math.max(healedAt, time.now + fault.after + fault.ms);
   }
-  const allDone = () => time.now > healedAt && residents.every((one) => one.owner === null || one.isDone);
-  await time.run(healedAt + PATIENCE_MS, allDone);
+  const allDone = () => time.now > healedAt && players.every((one) => one.holder === null || one.isDone);
+  await time.run(healedAt + ROUND_TIMEOUT_MS, allDone);
   const closed = allDone();
-  // Everybody comes once more, so that a line nobody knows to be dead is no excuse.
-  for (const one of residents) one.again();
-  await time.run(time.now + HEALING_MS, () => false);
+  // Everybody reconnects once, so that a connection silently lost does not excuse a missing message.
+  for (const one of players) one.reconnect();
+  await time.run(time.now + SETTLE_MS, () => false);
 
   const live: RoomState[] = [];
-  for (const { node } of machines) {
+  for (const { server } of machines) {
     const found: RoomState[] = [];
-    void node.stateOf(CODE).then((state) => state && found.push(state));
-    await time.run(time.now + HEALING_MS, () => found.length > 0);
+    void server.stateOf(CODE).then((state) => state && found.push(state));
+    await time.run(time.now + SETTLE_MS, () => found.length > 0);
     live.push(...found);
   }
   const end = await log();
   const { id, name } = HOUSE_CARD;
-  const faults = faultsIn({ code: CODE, card: { id, name }, log: end, live, residents, settled: true });
-  if (live.length < machines.length) faults.push('a server does not answer');
-  if (!closed) faults.push('the round was never closed');
-  // The evening ends as evenings do: somebody pulls the plug, nobody says goodbye.
-  for (const one of residents) one.stop();
-  machines[0]!.die();
-  await time.run(time.now + HEALING_MS, () => false);
+  const violations = violationsIn({ code: CODE, card: { id, name }, log: end, live, players, healed: true });
+  if (live.length < machines.length) violations.push('a server does not answer');
+  if (!closed) violations.push('the round was never closed');
+  // The first server ends without closing its connections; the second must notice who is gone.
+  for (const one of players) one.stop();
+  machines[0]!.kill();
+  await time.run(time.now + SETTLE_MS, () => false);
   const atTheEnd = replayRoom(await log());
   if (atTheEnd !== null && personsOf(atTheEnd).some(({ presence }) => presence.kind === 'here')) {
-    faults.push('somebody who is gone counts as here');
+    violations.push('somebody who is gone counts as here');
   }
-  machines[1]!.die();
+  machines[1]!.kill();
   return {
-    faults,
+    violations,
     choices: choicesIn(end),
-    troubles: troubles.length,
-    trace: JSON.stringify([end, residents.map(({ told }) => told.map(({ seq }) => seq))]),
+    faults: faults.length,
+    trace: JSON.stringify([end, players.map(({ received }) => received.map(({ seq }) => seq))]),
   };
 }
 
@@ -258,20 +258,20 @@ function firstEvents() {
   const events: RoomEvent[] = [
     {
       kind: 'opened',
-      door: 'friends',
-      terms: { deadline: 15, layOpen: false },
+      mode: 'friends',
+      terms: { deadline: 15, revealRacks: false },
       card: { kind: 'house' },
     },
-    { kind: 'seat-taken', seat: 0, name: 'Ines', key: key('a') },
+    { kind: 'seat-taken', seat: 0, name: 'Ines', secretHash: key('a') },
     { kind: 'bot-seated', seat: 3, name: 'Odo', style: 'casual' },
-    { kind: 'seat-taken', seat: 1, name: 'Tomas', key: key('b') },
-    { kind: 'seat-taken', seat: 2, name: 'Wilma', key: key('c') },
+    { kind: 'seat-taken', seat: 1, name: 'Tomas', secretHash: key('b') },
+    { kind: 'seat-taken', seat: 2, name: 'Wilma', secretHash: key('c') },
   ];
   return logged(events, { after: 0, at: Date.UTC(2026, 0, 1), command: null });
 }
 
-/** The second Charleston is to be met as well. */
-function goingOn(choice: AnswerChoice): AnswerChoice {
+/** Bots vote to continue, so that the second Charleston is played too. */
+function votingToContinue(choice: AnswerChoice): AnswerChoice {
   return choice.kind === 'vote' ? { ...choice, go: true } : choice;
 }
 

@@ -1,5 +1,5 @@
-// One time for everybody, moved from event to event; servers and people have clocks of their own on top of it.
-import type { Clock, Undo } from '../../server/ports.ts';
+// Virtual time that jumps from event to event, and the clocks of simulated machines on top of it.
+import type { Clock, Unsubscribe } from '../../server/ports.ts';
 
 interface Timer {
   readonly at: number;
@@ -13,7 +13,7 @@ export class VirtualTime {
   readonly #timers: Timer[] = [];
   #orders = 0;
 
-  after(ms: number, run: () => void): Undo {
+  after(ms: number, run: () => void): Unsubscribe {
     const timer: Timer = {
       at: this.now + Math.max(0, Math.ceil(ms)),
       order: this.#orders++,
@@ -26,7 +26,7 @@ export class VirtualTime {
     };
   }
 
-  /** Runs everything up to `until`, each event's promises to their end before the next; stops early where told. */
+  /** Runs all timers up to `until`, finishing each one's promises before the next; stops early once `done` holds. */
   async run(until: number, done: () => boolean): Promise<void> {
     for (;;) {
       const timer = this.#timers[0];
@@ -35,7 +35,7 @@ export class VirtualTime {
       if (timer.off) continue;
       this.now = timer.at;
       timer.run();
-      await promisesSettled();
+      await nextTurn();
       if (done()) return;
     }
     this.now = until;
@@ -74,11 +74,11 @@ function isBefore(one: Timer, other: Timer): boolean {
 }
 
 /** Microtasks all run before the next turn of the event loop. */
-function promisesSettled(): Promise<void> {
+function nextTurn(): Promise<void> {
   return new Promise((resolve) => setImmediate(resolve));
 }
 
-/** The clock of one machine: wrong by `skew` milliseconds, standing still while frozen, dumb once it is dead. */
+/** The clock of one machine: off by `skew` milliseconds, late while frozen, silent once stopped. */
 export class MachineClock implements Clock {
   readonly #time: VirtualTime;
   readonly #skew: number;
@@ -94,8 +94,8 @@ export class MachineClock implements Clock {
     return this.#time.now + this.#skew;
   }
 
-  after(ms: number, run: () => void): Undo {
-    let undo: Undo = () => {};
+  after(ms: number, run: () => void): Unsubscribe {
+    let undo: Unsubscribe = () => {};
     const fire = () => {
       if (this.#dead) return;
       const left = this.#frozenUntil - this.#time.now;
@@ -110,7 +110,7 @@ export class MachineClock implements Clock {
     this.#frozenUntil = this.#time.now + ms;
   }
 
-  die(): void {
+  stop(): void {
     this.#dead = true;
   }
 }

@@ -2,13 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import {
-  type CompiledCard,
-  houseCard,
-  loadVectors,
-  type OutlookModel,
-  preparePlayCard,
-} from '../../index.ts';
+import { type CompiledCard, houseCard, loadSimd, preparePlayCard, type WinModel } from '../../index.ts';
 import { bestSteps, type CardGames, fitModel } from './fit.ts';
 import { gamesOn, type Sample } from './games.ts';
 import { progressBar } from './progress-bar.ts';
@@ -37,7 +31,7 @@ const cards: CompiledCard[] = [
   houseCard(),
   ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${seed} ${n}`)),
 ];
-const vectors = await loadVectors();
+const vectors = await loadSimd();
 const showGames = progressBar('rounds', rounds);
 let done = 0;
 const games = cards.map((card, index): CardGames => {
@@ -53,12 +47,12 @@ const games = cards.map((card, index): CardGames => {
 const steps = bestSteps(games, ({ tile, pair, pairs, concealed }) =>
   process.stderr.write(`trying steps ${tile} ${pair} ${pairs} ${concealed}\n`),
 );
-const model: OutlookModel = {
+const model: WinModel = {
   made: {
     command: `npm run build:win-model -- --seed ${seed} --date ${date} --rounds ${rounds} --plays ${plays}`,
     seed,
     date,
-    games: done * plays,
+    plays: done * plays,
     cards: cards.length,
   },
   ...fitModel(games, steps),

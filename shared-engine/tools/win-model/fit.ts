@@ -1,15 +1,15 @@
 // From games to the numbers of an outlook model.
 import {
-  createMeasures,
-  MEASURES,
-  type MeasureName,
-  type OutlookModel,
+  createFeatures,
+  FEATURES,
+  type FeatureName,
   type PlayCard,
   type ReachSteps,
+  type WinModel,
 } from '../../index.ts';
+import type { Sample } from './games.ts';
 import { risingBlocks } from './isotonic.ts';
 import { fitLogistic } from './logistic.ts';
-import type { Sample } from './games.ts';
 
 export interface CardGames {
   readonly card: PlayCard;
@@ -24,7 +24,7 @@ const FIRST_STEPS: ReachSteps = { tile: 8, pair: 1, pairs: 8, concealed: 9 };
 /** One row a sample: the measures, then a one for each place but the dealer's. */
 function rowsOf(games: readonly CardGames[], steps: ReachSteps): number[][] {
   return games.flatMap(({ card, samples }) => {
-    const measures = createMeasures(card, steps);
+    const measures = createFeatures(card, steps);
     return samples.map(({ rack, place }) => [
       ...measures.of(rack),
       ...[1, 2, 3].map((other) => (place === other ? 1 : 0)),
@@ -66,22 +66,22 @@ export function bestSteps(games: readonly CardGames[], tried: (steps: ReachSteps
 }
 
 /** Everything of a model but where it came from. */
-export function fitModel(games: readonly CardGames[], steps: ReachSteps): Omit<OutlookModel, 'made'> {
+export function fitModel(games: readonly CardGames[], steps: ReachSteps): Omit<WinModel, 'made'> {
   const { rows, hits, trials, fit } = fitTo(games, steps);
   const rounded = fit.coefficients.map((value) => Math.round(value * 1e6) / 1e6);
   const scores = rows.map((row) => row.reduce((sum, x, i) => sum + x * rounded[i + 1]!, rounded[0]!));
   const start = rounded[0]!;
-  const [first, second, third] = rounded.slice(1 + MEASURES.length);
+  const [first, second, third] = rounded.slice(1 + FEATURES.length);
   return {
     steps,
     start,
     weights: weightsOf(rounded.slice(1)),
-    places: [0, first!, second!, third!],
+    dealerOffsets: [0, first!, second!, third!],
     ...calibrate(scores, hits, trials),
   };
 }
 
-function weightsOf(values: readonly number[]): Record<MeasureName, number> {
+function weightsOf(values: readonly number[]): Record<FeatureName, number> {
   const [reach, jokers, pairLack, concealed, live] = values;
   return {
     reach: reach!,

@@ -4,19 +4,19 @@ import {
   begin,
   type CompiledCard,
   chooseFor,
-  createBatchKernel,
+  createSimdKernel,
   createSimulator,
+  type DealerOffset,
   dealTiles,
+  finishRound,
   forFour,
   openRound,
-  type Place,
-  playOut,
   preparePlayCard,
   SEATS,
+  type SimdModule,
   type StyleName,
   shuffled,
   stream,
-  type Vectors,
 } from '../../index.ts';
 import { seedFrom } from '../../rules/deal/random.ts';
 
@@ -35,22 +35,22 @@ const MIX: readonly StyleName[] = [
 /** One seat after one exchange. */
 export interface Sample {
   readonly rack: Bag;
-  readonly place: Place;
+  readonly place: DealerOffset;
   /** Of `plays` plays from these four racks with the wall shuffled anew, those that this seat won. */
   readonly wins: number;
   readonly plays: number;
 }
 
 /** Makes games on one card: the name of a round is its seed. `vectors` changes the time they take and nothing else. */
-export function gamesOn(card: CompiledCard, vectors: Vectors): (name: string, plays: number) => Sample[] {
-  const kernel = createBatchKernel(vectors, card);
+export function gamesOn(card: CompiledCard, vectors: SimdModule): (name: string, plays: number) => Sample[] {
+  const kernel = createSimdKernel(vectors, card);
   const simulate = createSimulator(preparePlayCard(card));
   return (name, plays) => {
     const seed = seedFrom(stream(name, 'test seed'));
     const random = stream(seed, 'table');
     const dealer = SEATS[random.below(4)]!;
     const styles = forFour(() => MIX[random.below(MIX.length)]!);
-    const { round } = playOut(begin(openRound({ seed, dealer }, { layOpen: false })), (view, draws) =>
+    const { round } = finishRound(begin(openRound({ seed, dealer }, { revealRacks: false })), (view, draws) =>
       chooseFor(styles[view.record.seat], view, kernel, draws),
     );
     const { wall } = dealTiles(round.deal);
@@ -69,6 +69,6 @@ export function gamesOn(card: CompiledCard, vectors: Vectors): (name: string, pl
   };
 }
 
-function placeOf(seatsToTheRight: number): Place {
+function placeOf(seatsToTheRight: number): DealerOffset {
   return ([0, 1, 2, 3] as const)[seatsToTheRight]!;
 }

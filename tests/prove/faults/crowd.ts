@@ -1,4 +1,4 @@
-// Rooms full of people at real sockets, each with the page's own connection, who play on whatever happens to the servers.
+// Rooms full of simulated players at real sockets, each with the page's own connection, who keep playing through every fault.
 import { WebSocket } from 'ws';
 import type { OpenWire } from '../../../client/connection/wire.ts';
 import type { Store } from '../../../server/ports.ts';
@@ -13,66 +13,66 @@ import {
   ticketSchema,
 } from '../../../shared-engine/index.ts';
 import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
-import { Resident } from '../../simulator/simulated-player.ts';
-import { choicesIn, faultsIn } from '../../simulator/invariants.ts';
+import { choicesIn, violationsIn } from '../../simulator/invariants.ts';
+import { SimulatedPlayer } from '../../simulator/simulated-player.ts';
 import { pause } from './server-under-test.ts';
 
-export interface CrowdWish {
+export interface CrowdOptions {
   readonly rooms: number;
-  /** Where the servers listen; everybody goes to any of them each time. */
+  /** Where the servers listen; each connection picks one of them at random. */
   readonly urls: readonly string[];
   readonly seed: string;
   /** The longest pause before a choice, in milliseconds. */
-  readonly thinking: number;
+  readonly maxThinkingMs: number;
   /** Seconds for a step, or null. */
   readonly deadline: number | null;
   /** In a hundred frames, how many are sent twice, and how many once more a good while later. */
-  readonly twice?: number;
+  readonly duplicatePercent?: number;
 }
 
 export interface Verdict {
-  readonly faults: readonly string[];
+  readonly violations: readonly string[];
   readonly choices: number;
   readonly acknowledged: number;
   readonly rounds: number;
   /** The longest time that a command waited for its answer after `healedAt`, in milliseconds. */
-  readonly slowest: number;
+  readonly slowestAnswerMs: number;
   /** The longest that a timer of this process came late, in milliseconds: how busy the machine was. */
-  readonly late: number;
+  readonly maxTimerDelayMs: number;
 }
 
-interface Party {
+interface Room {
   readonly code: string;
-  readonly residents: readonly Resident[];
+  readonly players: readonly SimulatedPlayer[];
 }
 
 export class Crowd {
-  readonly #wish: CrowdWish;
+  readonly #wish: CrowdOptions;
   readonly #random: Random;
-  readonly #parties: Party[] = [];
+  readonly #parties: Room[] = [];
   /** By room, the number of the round that nobody goes beyond. */
   readonly #last = new Map<string, number>();
-  /** How often a line ended with which code. */
-  readonly ends = new Map<number, number>();
-  /** How often a server said that it can keep nothing. */
-  looking = 0;
-  readonly #lateness = watchLateness();
+  /** How often a connection closed with each code. */
+  readonly closeCodes = new Map<number, number>();
+  /** How often a server said that it cannot store anything. */
+  storageWarnings = 0;
+  readonly #lateness = watchTimerDelay();
 
-  private constructor(wish: CrowdWish) {
+  private constructor(wish: CrowdOptions) {
     this.#wish = wish;
     this.#random = stream(wish.seed, 'crowd');
   }
 
-  /** Opens the rooms and seats three people at each, with a bot on the fourth seat and somebody who watches. */
-  static async gather(wish: CrowdWish): Promise<Crowd> {
+  /** Opens the rooms and seats three people at each, with a bot on the fourth seat and one spectator. */
+  static async gather(wish: CrowdOptions): Promise<Crowd> {
     const crowd = new Crowd(wish);
     for (let at = 0; at < wish.rooms; at++) await crowd.#open(at);
-    await crowd.until(() => crowd.residents.every(({ last }) => last !== undefined), 20_000);
+    await crowd.until(() => crowd.players.every(({ last }) => last !== undefined), 20_000);
     return crowd;
   }
 
-  get residents(): Resident[] {
-    return this.#parties.flatMap(({ residents }) => residents);
+  get players(): SimulatedPlayer[] {
+    return this.#parties.flatMap(({ players }) => players);
   }
 
   get codes(): readonly string[] {
@@ -93,79 +93,86 @@ export class Crowd {
     return true;
   }
 
-  /** Everybody finishes the round at hand, then all is judged by the rooms' logs. */
+  /** Everybody finishes the open round, then the rooms' logs are checked. */
   async finish(store: Store, healedAt: number, patience = 60_000): Promise<Verdict> {
-    for (const { code, residents } of this.#parties) {
-      this.#last.set(code, Math.max(1, ...residents.map(({ last }) => last?.table.round ?? 0)));
+    for (const { code, players } of this.#parties) {
+      this.#last.set(code, Math.max(1, ...players.map(({ last }) => last?.table.round ?? 0)));
     }
-    const seated = this.residents.filter(({ owner }) => owner !== null);
+    const seated = this.players.filter(({ holder }) => holder !== null);
     const closed = await this.until(() => seated.every((one) => one.isDone), patience);
     await this.until(() => this.#agree(), 10_000);
-    const faults = closed
+    const violations = closed
       ? []
       : [
           `not closed: ${seated
             .filter((one) => !one.isDone)
-            .map(stand)
+            .map(describe)
             .join(', ')}`,
         ];
     let choices = 0;
     let rounds = 0;
-    for (const { code, residents } of this.#parties) {
+    for (const { code, players } of this.#parties) {
       const log = (await store.load(code)) ?? [];
       const { id, name } = HOUSE_CARD;
-      const scene = { code, card: { id, name }, log, live: [], residents, settled: closed };
+      const scene = { code, card: { id, name }, log, live: [], players, healed: closed };
       // Somebody may come or go between the look at the log and the look at the people; the log is read last.
-      faults.push(...faultsIn(scene).map((fault) => `${code}: ${fault}`));
+      violations.push(...violationsIn(scene).map((violation) => `${code}: ${violation}`));
       choices += choicesIn(log);
       rounds += log.filter(({ event }) => event.kind === 'round' && event.event.kind === 'dealt').length;
     }
-    const ordered = this.residents.flatMap((one) => [...one.ordered.values()]);
+    const ordered = this.players.flatMap((one) => [...one.sent.values()]);
     const acknowledged = ordered.filter(({ answers }) => answers.some(({ code }) => code === 'ack')).length;
     const waits = ordered.flatMap(({ at, answers }) => {
       const last = answers.find(({ code }) => code !== 'try-later' && code !== 'too-fast');
       return last && last.at > healedAt ? [last.at - Math.max(at, healedAt)] : [];
     });
     this.stop();
-    const late = this.#lateness();
-    return { faults, choices, acknowledged, rounds, slowest: Math.round(Math.max(0, ...waits)), late };
+    const maxTimerDelayMs = this.#lateness();
+    return {
+      violations,
+      choices,
+      acknowledged,
+      rounds,
+      slowestAnswerMs: Math.round(Math.max(0, ...waits)),
+      maxTimerDelayMs,
+    };
   }
 
   stop(): void {
-    for (const one of this.residents) one.stop();
+    for (const one of this.players) one.stop();
   }
 
   /** Whether the people of each room know the same number of events. */
   #agree(): boolean {
-    return this.#parties.every(({ residents }) => new Set(residents.map(({ last }) => last?.seq)).size === 1);
+    return this.#parties.every(({ players }) => new Set(players.map(({ last }) => last?.seq)).size === 1);
   }
 
   async #open(at: number): Promise<void> {
     const { urls, deadline } = this.#wish;
     const [url] = urls;
     const server = { url: url! };
-    const terms = { deadline, layOpen: false };
+    const terms = { deadline, revealRacks: false };
     const host = await openRoom(server, { ...FRIENDS, terms, bots: [null, null, 'casual'] });
     const guests = [host, await takeSeat(server, host.code), await takeSeat(server, host.code)];
-    const residents = [...guests, null].map((guest, place) =>
+    const players = [...guests, null].map((guest, place) =>
       this.#resident(`r${at}s${place}`, host.code, guest),
     );
-    this.#parties.push({ code: host.code, residents });
-    for (const one of residents) one.start();
+    this.#parties.push({ code: host.code, players });
+    for (const one of players) one.start();
   }
 
-  #resident(name: string, code: string, guest: Guest | null): Resident {
-    const { seed, thinking } = this.#wish;
+  #resident(name: string, code: string, guest: Guest | null): SimulatedPlayer {
+    const { seed, maxThinkingMs } = this.#wish;
     const pocket = { secret: guest?.secret };
-    return new Resident(name, guest && ownerOf(guest.seat), {
+    return new SimulatedPlayer(name, guest && holderOf(guest.seat), {
       after: (ms, run) => {
         const timer = setTimeout(run, ms);
         return () => clearTimeout(timer);
       },
       now: () => performance.now(),
       random: stream(seed, name),
-      thinking,
-      rounds: () => this.#last.get(code) ?? Number.POSITIVE_INFINITY,
+      maxThinkingMs: maxThinkingMs,
+      lastRound: () => this.#last.get(code) ?? Number.POSITIVE_INFINITY,
       askTicket: async () => {
         try {
           const response = await post(`${this.#anyUrl()}${ticketPath(code)}`, {}, pocket.secret);
@@ -190,11 +197,11 @@ export class Crowd {
     socket.on('open', () => events.opened());
     socket.on('message', (data) => {
       const text = data.toString();
-      if (text.includes('"keeping"') && text.includes('false')) this.looking++;
+      if (text.includes('"storage"') && text.includes('false')) this.storageWarnings++;
       events.text(text);
     });
     socket.on('close', (code, reason) => {
-      this.ends.set(code, (this.ends.get(code) ?? 0) + 1);
+      this.closeCodes.set(code, (this.closeCodes.get(code) ?? 0) + 1);
       events.closed(code, reason.toString());
     });
     socket.on('error', () => {});
@@ -203,10 +210,10 @@ export class Crowd {
         if (socket.readyState !== WebSocket.OPEN) return;
         socket.send(text);
         const chance = this.#random.below(100);
-        const { twice = 0 } = this.#wish;
+        const { duplicatePercent = 0 } = this.#wish;
         if (text.includes('"hello"')) return;
-        if (chance < twice) socket.send(text);
-        if (chance >= 100 - twice) {
+        if (chance < duplicatePercent) socket.send(text);
+        if (chance >= 100 - duplicatePercent) {
           setTimeout(() => socket.readyState === WebSocket.OPEN && socket.send(text), 700);
         }
       },
@@ -215,8 +222,8 @@ export class Crowd {
   }
 }
 
-/** Answers how late a timer of 50 ms has come at most since. */
-function watchLateness(): () => number {
+/** Starts a 50 ms timer; the function returned stops it and answers its worst delay in milliseconds. */
+function watchTimerDelay(): () => number {
   let late = 0;
   let last = performance.now();
   const timer = setInterval(() => {
@@ -232,15 +239,15 @@ function watchLateness(): () => number {
 }
 
 /** The events of a new room: it opens, seat 0 is taken, the bot sits down, then seats 1 and 2. */
-function ownerOf(seat: Seat): { seat: Seat; since: number } {
+function holderOf(seat: Seat): { seat: Seat; since: number } {
   return { seat, since: seat === 0 ? 2 : 3 + seat };
 }
 
-function stand({ name, link, last, unanswered }: Resident): string {
+function describe({ name, link, last, unanswered }: SimulatedPlayer): string {
   return `${name} (${link.kind}, round ${last?.table.round}, ${unanswered.length} unanswered)`;
 }
 
-/** Codes that a line may end with when its server goes down as it should. */
-export function restarts({ ends }: Crowd): number {
-  return ends.get(CLOSE.restarting) ?? 0;
+/** How many connections were closed with the code of a server that restarts. */
+export function restartCloses({ closeCodes }: Crowd): number {
+  return closeCodes.get(CLOSE.restarting) ?? 0;
 }

@@ -2,19 +2,19 @@
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { startPostgres, type TestPostgres } from '../../kit/postgres.ts';
-import { Crowd, type CrowdWish } from './crowd.ts';
-import { type House, houseAt, pause } from './server-under-test.ts';
-import type { Found, Input, Scenario } from './scenario.ts';
+import { Crowd, type CrowdOptions } from './crowd.ts';
+import type { ProofInput, Result, Scenario } from './scenario.ts';
+import { pause, type ServerUnderTest, serverUnderTest } from './server-under-test.ts';
 
-interface Place {
-  readonly houses: readonly [House, House];
+interface DatabaseScene {
+  readonly servers: readonly [ServerUnderTest, ServerUnderTest];
   readonly crowd: Crowd;
   readonly postgres: TestPostgres;
   readonly url: string;
 }
 
 /** A module that sets the clock of a process before anything asks for the time. */
-function clockBy(ms: number): string {
+function shiftedClock(ms: number): string {
   const code = `
     const origin = performance.timeOrigin + ${ms};
     Object.defineProperty(performance, 'timeOrigin', { get: () => origin });
@@ -24,25 +24,25 @@ function clockBy(ms: number): string {
 }
 
 /** Two servers on a new database, the seats of every room spread over both. */
-async function onDatabase(
-  { seed, size }: Input,
-  wish: Partial<CrowdWish>,
-  disturb: (place: Place) => Promise<number>,
+async function withDatabase(
+  { seed, size }: ProofInput,
+  wish: Partial<CrowdOptions>,
+  disturb: (place: DatabaseScene) => Promise<number>,
   clocks: readonly [number, number] = [0, 0],
-): Promise<Found> {
+): Promise<Result> {
   const postgres = await startPostgres();
   const url = await postgres.newDatabase();
   const settings = { DATABASE_URL: url };
-  const houses = [
-    await houseAt(settings, size, clocks[0] === 0 ? null : clockBy(clocks[0])),
-    await houseAt(settings, size, clocks[1] === 0 ? null : clockBy(clocks[1])),
+  const servers = [
+    await serverUnderTest(settings, size, clocks[0] === 0 ? null : shiftedClock(clocks[0])),
+    await serverUnderTest(settings, size, clocks[1] === 0 ? null : shiftedClock(clocks[1])),
   ] as const;
   try {
-    await Promise.all(houses.map((house) => house.start()));
+    await Promise.all(servers.map((house) => house.start()));
     const rooms = size === 'full' ? 4 : 2;
-    const urls = houses.map((house) => house.url);
-    const crowd = await Crowd.gather({ rooms, urls, seed, thinking: 120, deadline: 15, ...wish });
-    const happened = await disturb({ houses, crowd, postgres, url });
+    const urls = servers.map((house) => house.url);
+    const crowd = await Crowd.gather({ rooms, urls, seed, maxThinkingMs: 120, deadline: 15, ...wish });
+    const happened = await disturb({ servers, crowd, postgres, url });
     const healedAt = performance.now();
     const opened = await openPool(url);
     if (!opened.ok) throw new Error(opened.sentence);
@@ -50,30 +50,30 @@ async function onDatabase(
     await opened.pool.end();
     return { happened, verdict };
   } finally {
-    await Promise.all(houses.map((house) => house.end('SIGKILL')));
+    await Promise.all(servers.map((house) => house.end('SIGKILL')));
     await postgres.discard();
   }
 }
 
-export const databaseGone: Scenario = {
-  what: 'the database is gone, and the servers say that they can keep nothing',
+export const databaseDown: Scenario = {
+  title: 'the database is gone, and the servers say that they can keep nothing',
   run: (input) =>
-    onDatabase(input, {}, async ({ crowd, postgres }) => {
+    withDatabase(input, {}, async ({ crowd, postgres }) => {
       await pause(1500);
       await postgres.stop('SIGQUIT');
       await pause(input.size === 'full' ? 30_000 : 5000);
       await postgres.start();
-      return crowd.looking;
+      return crowd.storageWarnings;
     }),
 };
 
 export const serverKilled: Scenario = {
-  what: 'one of two servers killed, its people move to the other',
+  title: 'one of two servers killed, its people move to the other',
   run: (input) =>
-    onDatabase(input, {}, async ({ houses, crowd }) => {
+    withDatabase(input, {}, async ({ servers, crowd }) => {
       const times = input.size === 'full' ? 20 : 2;
       for (let at = 0; at < times; at++) {
-        const house = houses[at % 2 === 0 ? 0 : 1];
+        const house = servers[at % 2 === 0 ? 0 : 1];
         await pause(500 + crowd.random.below(1000));
         await house.end('SIGKILL');
         await pause(crowd.random.below(4000));
@@ -84,23 +84,23 @@ export const serverKilled: Scenario = {
 };
 
 export const serverFrozen: Scenario = {
-  what: 'one of two servers frozen for a while',
+  title: 'one of two servers frozen for a while',
   run: (input) =>
-    onDatabase(input, {}, async ({ houses, crowd }) => {
+    withDatabase(input, {}, async ({ servers, crowd }) => {
       await pause(1000);
       const before = played(crowd);
-      houses[0].signal('SIGSTOP');
+      servers[0].signal('SIGSTOP');
       await pause(input.size === 'full' ? 60_000 : 9000);
-      houses[0].signal('SIGCONT');
+      servers[0].signal('SIGCONT');
       // The others must have gone on without it.
       return played(crowd) > before ? 1 : 0;
     }),
 };
 
-export const wakesLost: Scenario = {
-  what: 'wake-ups lost, their connections cut again and again',
+export const wakeUpsLost: Scenario = {
+  title: 'wake-ups lost, their connections cut again and again',
   run: (input) =>
-    onDatabase(input, {}, async ({ postgres, url }) => {
+    withDatabase(input, {}, async ({ postgres, url }) => {
       let cut = 0;
       const end = performance.now() + (input.size === 'full' ? 30_000 : 4000);
       while (performance.now() < end) {
@@ -117,17 +117,17 @@ export const wakesLost: Scenario = {
 };
 
 export const clocksApart: Scenario = {
-  what: 'the servers’ clocks two hours apart',
+  title: 'the servers’ clocks two hours apart',
   run: (input) =>
-    onDatabase(
+    withDatabase(
       input,
       {},
-      async ({ houses, crowd }) => {
+      async ({ servers, crowd }) => {
         const before = played(crowd);
         await pause(input.size === 'full' ? 30_000 : 4000);
-        await houses[1].end('SIGKILL');
+        await servers[1].end('SIGKILL');
         await pause(500);
-        await houses[1].start();
+        await servers[1].start();
         return played(crowd) - before;
       },
       [3_600_000, -3_600_000],
@@ -136,6 +136,6 @@ export const clocksApart: Scenario = {
 
 /** Choices made in all rooms so far, by what people have been answered. */
 function played(crowd: Crowd): number {
-  const ordered = crowd.residents.flatMap((one) => [...one.ordered.values()]);
+  const ordered = crowd.players.flatMap((one) => [...one.sent.values()]);
   return ordered.filter(({ answers }) => answers.some(({ code }) => code === 'ack')).length;
 }

@@ -12,15 +12,15 @@ import { temporaryFolder } from '../../kit/folder.ts';
 import { playOn, sitDown } from '../../kit/http-client.ts';
 import { startServer } from '../../kit/server.ts';
 import { storeOf } from '../../kit/stores.ts';
-import { faultsIn } from '../../simulator/invariants.ts';
+import { violationsIn } from '../../simulator/invariants.ts';
 import { simulate } from '../../simulator/simulation.ts';
 import type { Scenario } from './scenario.ts';
 
 export const badBots: Scenario = {
-  what: 'bots that throw, hang or answer nonsense, under every other trouble',
+  title: 'bots that throw, hang or answer nonsense, under every other trouble',
   async run({ seed, size }) {
     const evenings = size === 'full' ? 200 : 10;
-    const faults: string[] = [];
+    const violations: string[] = [];
     let asked = 0;
     for (let at = 0; at < evenings; at++) {
       const outcome = await simulate(`${seed}/${at}`, {
@@ -29,13 +29,13 @@ export const badBots: Scenario = {
             asked++;
             if (asked % 3 === 0) return new Promise(() => {});
             if (asked % 3 === 1) throw new Error('no idea');
-            return Promise.resolve({ kind: 'seal', step: 'first-right', tiles: ['joker'], blind: 0 });
+            return Promise.resolve({ kind: 'pass', step: 'first-right', tiles: ['joker'], blind: 0 });
           },
         },
       });
-      faults.push(...outcome.faults);
+      violations.push(...outcome.violations);
     }
-    return { happened: asked, verdict: { faults } };
+    return { happened: asked, verdict: { violations } };
   },
 };
 
@@ -75,7 +75,7 @@ async function firstVersionFile(location: string) {
 }
 
 export const firstVersion: Scenario = {
-  what: 'a file written by the first version, played on to the close',
+  title: 'a file written by the first version, played on to the close',
   async run({ seed }) {
     const { folder, discard } = await temporaryFolder();
     const location = path.join(folder, 'quadrille.db');
@@ -88,11 +88,13 @@ export const firstVersion: Scenario = {
       await Promise.all(peers.map((peer) => playOn(peer, seed)));
       const log = (await store.load(code))!;
       const { id, name } = HOUSE_CARD;
-      const faults = faultsIn({ code, card: { id, name }, log, live: [], residents: [], settled: true });
+      const violations = violationsIn({ code, card: { id, name }, log, live: [], players: [], healed: true });
       const kept = JSON.stringify(log.slice(0, events.length)) === JSON.stringify(events);
       return {
         happened: log.length - events.length,
-        verdict: { faults: kept ? faults : ['what the first version kept has changed', ...faults] },
+        verdict: {
+          violations: kept ? violations : ['what the first version kept has changed', ...violations],
+        },
       };
     } finally {
       await server.stop();

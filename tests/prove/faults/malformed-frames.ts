@@ -4,26 +4,26 @@ import type { Random } from '../../../shared-engine/index.ts';
 
 const VALID = [
   '{"kind":"hello","id":"a","versions":[1,1],"ticket":"t"}',
-  '{"kind":"act","id":"b","act":{"kind":"ready","ready":true}}',
-  '{"kind":"choose","id":"c","round":1,"seat":0,"choice":{"kind":"vote","step":"vote","go":true}}',
+  '{"kind":"action","id":"b","action":{"kind":"ready","ready":true}}',
+  '{"kind":"choose","id":"c","round":1,"seat":0,"choice":{"kind":"vote","step":"vote","disconnect":true}}',
 ];
 
 const ODD: readonly ((random: Random) => string)[] = [
   (random) => '['.repeat(1 + random.below(4000)),
   (random) => `${'{"a":'.repeat(1 + random.below(600))}1`,
   (random) => `${'['.repeat(7 + random.below(900))}${']'.repeat(7)}`,
-  () => '{"__proto__":{"kind":"hello"},"kind":"act","id":"d","act":{"kind":"leave"}}',
+  () => '{"__proto__":{"kind":"hello"},"kind":"action","id":"d","action":{"kind":"leave"}}',
   () => '{"kind":"__proto__","id":"e"}',
-  () => '{"constructor":{"prototype":{"polluted":true}},"kind":"act"}',
+  () => '{"constructor":{"prototype":{"polluted":true}},"kind":"action"}',
   (random) => `{"kind":"choose","id":"f","round":${'9'.repeat(1 + random.below(400))},"seat":0}`,
-  () => '{"kind":"act","id":"g","act":{"kind":"unseat","seat":1e999}}',
+  () => '{"kind":"action","id":"g","action":{"kind":"unseat","seat":1e999}}',
   (random) => `"${'\\u0000'.repeat(random.below(600))}"`,
   () => '',
   () => 'null',
 ];
 
 /** A frame of at most 4 KiB. */
-export function nonsense(random: Random): Uint8Array {
+export function malformedFrame(random: Random): Uint8Array {
   const kind = random.below(3);
   if (kind === 0) return Uint8Array.from({ length: random.below(300) }, () => random.below(256));
   if (kind === 1) return new TextEncoder().encode(ODD[random.below(ODD.length)]!(random)).slice(0, 4096);
@@ -34,18 +34,18 @@ export function nonsense(random: Random): Uint8Array {
 }
 
 /** Reads as many frames as told; answers what went wrong. */
-export function readNonsense(count: number, random: Random): string[] {
-  const faults: string[] = [];
+export function readMalformedFrames(count: number, random: Random): string[] {
+  const violations: string[] = [];
   const before = JSON.stringify(Object.getOwnPropertyNames(Object.prototype));
-  for (let at = 0; at < count && faults.length < 5; at++) {
-    const frame = nonsense(random);
+  for (let at = 0; at < count && violations.length < 5; at++) {
+    const frame = malformedFrame(random);
     try {
       const read = readFrame(frame);
-      if (read.ok && typeof read.message.kind !== 'string') faults.push(`frame ${at} became no message`);
+      if (read.ok && typeof read.message.kind !== 'string') violations.push(`frame ${at} became no message`);
     } catch (error) {
-      faults.push(`frame ${at} threw ${error instanceof Error ? error.name : typeof error}`);
+      violations.push(`frame ${at} threw ${error instanceof Error ? error.name : typeof error}`);
     }
   }
   const after = JSON.stringify(Object.getOwnPropertyNames(Object.prototype));
-  return before === after ? faults : [...faults, 'the prototype of all objects has changed'];
+  return before === after ? violations : [...violations, 'the prototype of all objects has changed'];
 }

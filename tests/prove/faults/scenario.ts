@@ -2,20 +2,20 @@
 import type { Proof } from '../proof.ts';
 import type { Verdict } from './crowd.ts';
 
-export type Input = Parameters<Proof['run']>[0];
+export type ProofInput = Parameters<Proof['run']>[0];
 
-export interface Found {
+export interface Result {
   /** What went wrong how often; a fault that never came about proves nothing. */
   readonly happened: number;
   /** A figure worth telling. */
   readonly note?: string;
-  readonly verdict: Pick<Verdict, 'faults'> & Partial<Verdict>;
+  readonly verdict: Pick<Verdict, 'violations'> & Partial<Verdict>;
 }
 
 export interface Scenario {
   /** In words, as a row of the report. */
-  readonly what: string;
-  run(input: Input): Promise<Found>;
+  readonly title: string;
+  run(input: ProofInput): Promise<Result>;
 }
 
 /** Nobody waits longer for an answer once all is well again, in milliseconds. */

@@ -5,7 +5,7 @@ import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
 import type { Size } from '../proof.ts';
 import { builtServer } from './built-server.ts';
 
-export interface House {
+export interface ServerUnderTest {
   readonly url: string;
   readonly pid: () => number;
   /** Resolves when it listens. */
@@ -16,31 +16,31 @@ export interface House {
 }
 
 /** Nothing is limited, bots are quick, reviews shallow: what is tested here is something else. */
-const PACE = {
+const SETTINGS = {
   LOG_LEVEL: 'info',
   STORE: '',
-  THINK_MS: '30',
-  AWAY_MS: '4000',
-  DEAL_WAIT_MS: '1000',
+  BOT_DELAY_MS: '30',
+  DISCONNECT_GRACE_MS: '4000',
+  NEXT_DEAL_GRACE_MS: '1000',
   REQUESTS_PER_MINUTE: '0',
-  SOCKETS_PER_ADDRESS: '0',
+  SOCKETS_PER_IP: '0',
   ROOMS_PER_MINUTE: '0',
   REVIEW_DEPTH: 'quick',
   REVIEW_WORKERS: '0',
 } as const;
 
 /** None of them outlives the proof. */
-const atWork = new Set<ServerProcess>();
+const started = new Set<ServerProcess>();
 process.once('exit', () => {
-  for (const { child } of atWork) child.kill('SIGKILL');
+  for (const { child } of started) child.kill('SIGKILL');
 });
 
 /** Run as it is built, or from source where a start or two do not matter; `preload` is a module that runs before it. */
-export async function houseAt(
+export async function serverUnderTest(
   environment: Readonly<Record<string, string>>,
   size: Size,
   preload: string | null = null,
-): Promise<House> {
+): Promise<ServerUnderTest> {
   const port = await freePort();
   const first = preload === null ? [] : ['--import', preload];
   const program =
@@ -50,15 +50,15 @@ export async function houseAt(
     url: `http://127.0.0.1:${port}`,
     pid: () => running.now?.child.pid ?? 0,
     async start() {
-      running.now = startProcess({ ...PACE, PORT: String(port), ...environment }, program);
-      atWork.add(running.now);
+      running.now = startProcess({ ...SETTINGS, PORT: String(port), ...environment }, program);
+      started.add(running.now);
       await running.now.url;
     },
     async end(signal) {
       const ended = running.now;
       running.now = null;
       if (ended === null) return null;
-      atWork.delete(ended);
+      started.delete(ended);
       ended.child.kill(signal);
       const [code] = await ended.ended;
       return typeof code === 'number' ? code : null;
@@ -70,7 +70,7 @@ export async function houseAt(
 }
 
 /** Lets a running server write no file beyond this many bytes, as a full disk does; null takes that back. */
-export function limitFiles(house: House, bytes: number | null): boolean {
+export function limitFileSize(house: ServerUnderTest, bytes: number | null): boolean {
   const limit = bytes === null ? 'unlimited' : `${bytes}:unlimited`;
   return spawnSync('prlimit', [`--pid=${house.pid()}`, `--fsize=${limit}`]).status === 0;
 }

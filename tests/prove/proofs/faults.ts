@@ -1,27 +1,27 @@
 // Everything a server may meet, brought about with real processes: nothing acknowledged is lost, nobody sees too much.
-import { cutOff, flooded, malformed, slowReader, storm } from '../faults/hostile-clients.ts';
+import { backpressure, flooded, malformed, slowReader, reconnectStorm } from '../faults/hostile-clients.ts';
 import { badBots, firstVersion } from '../faults/in-process.ts';
-import { clocksApart, databaseGone, serverFrozen, serverKilled, wakesLost } from '../faults/database-faults.ts';
-import { askedToGo, diskFull, fileHeld, killed, reloads, tornTail, twice } from '../faults/file-faults.ts';
-import { ANSWERED_WITHIN_MS, type Found, type Scenario, TOO_BUSY_MS } from '../faults/scenario.ts';
+import { clocksApart, databaseDown, serverFrozen, serverKilled, wakeUpsLost } from '../faults/database-faults.ts';
+import { terminated, diskFull, fileLocked, killed, reloads, tornTail, duplicates } from '../faults/file-faults.ts';
+import { ANSWERED_WITHIN_MS, type Result, type Scenario, TOO_BUSY_MS } from '../faults/scenario.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
 const SCENARIOS: readonly Scenario[] = [
   killed,
-  askedToGo,
-  databaseGone,
-  fileHeld,
+  terminated,
+  databaseDown,
+  fileLocked,
   diskFull,
-  twice,
+  duplicates,
   slowReader,
-  cutOff,
+  backpressure,
   flooded,
-  storm,
+  reconnectStorm,
   malformed,
   clocksApart,
   serverFrozen,
   serverKilled,
-  wakesLost,
+  wakeUpsLost,
   reloads,
   badBots,
   firstVersion,
@@ -35,29 +35,29 @@ export const proof: Proof = {
     const rows: ProofRow[] = [];
     for (const scenario of SCENARIOS) {
       const started = performance.now();
-      const found = await scenario.run({ ...input, seed: `${input.seed}/${scenario.what}` });
-      rows.push(rowOf(scenario.what, found, (performance.now() - started) / 1000));
+      const found = await scenario.run({ ...input, seed: `${input.seed}/${scenario.title}` });
+      rows.push(rowOf(scenario.title, found, (performance.now() - started) / 1000));
     }
     return rows;
   },
 };
 
-function rowOf(what: string, { happened, verdict, note }: Found, seconds: number): ProofRow {
-  const { faults, acknowledged, choices, rounds, slowest = 0, late = 0 } = verdict;
-  const judged = late <= TOO_BUSY_MS;
+function rowOf(what: string, { happened, verdict, note }: Result, seconds: number): ProofRow {
+  const { violations, acknowledged, choices, rounds, slowestAnswerMs = 0, maxTimerDelayMs = 0 } = verdict;
+  const judged = maxTimerDelayMs <= TOO_BUSY_MS;
   const counts = [
     `${happened} times`,
     ...(acknowledged === undefined ? [] : [`${acknowledged} acknowledged`]),
     ...(choices === undefined ? [] : [`${choices} choices in ${rounds} rounds`]),
-    ...(verdict.slowest === undefined ? [] : [`answered ${slowest} ms after healing at the latest`]),
-    ...(judged ? [] : [`not judged by time: timers came ${late} ms late`]),
+    ...(verdict.slowestAnswerMs === undefined ? [] : [`answered ${slowestAnswerMs} ms after healing at the latest`]),
+    ...(judged ? [] : [`not judged by time: timers came ${maxTimerDelayMs} ms late`]),
     ...(note === undefined ? [] : [note]),
     `${seconds.toFixed(1)} s`,
   ];
   return {
     what,
-    value: faults.length === 0 ? counts.join(', ') : `${counts.join(', ')}; ${faults.slice(0, 4).join('; ')}`,
+    value: violations.length === 0 ? counts.join(', ') : `${counts.join(', ')}; ${violations.slice(0, 4).join('; ')}`,
     bar: 'nothing lost, told or unanswered that should not be',
-    ok: faults.length === 0 && happened > 0 && (!judged || slowest <= ANSWERED_WITHIN_MS),
+    ok: violations.length === 0 && happened > 0 && (!judged || slowestAnswerMs <= ANSWERED_WITHIN_MS),
   };
 }

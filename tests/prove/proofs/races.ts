@@ -3,7 +3,7 @@ import { systemClock } from '../../../server/clock.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { startPostgres } from '../../kit/postgres.ts';
-import { race } from '../faults/two-server-race.ts';
+import { raceTwoServers } from '../faults/two-server-race.ts';
 import type { Proof } from '../proof.ts';
 
 export const proof: Proof = {
@@ -14,7 +14,7 @@ export const proof: Proof = {
     try {
       const url = await postgres.newDatabase();
       const stores = [await storeAt(url), await storeAt(url)] as const;
-      const raced = await race(races, seed, stores, systemClock);
+      const raced = await raceTwoServers(races, seed, stores, systemClock);
       await Promise.all(stores.map((store) => store.close()));
       const share = Math.min(...raced.wins) / races;
       return [
@@ -33,9 +33,9 @@ export const proof: Proof = {
         },
         {
           what: 'what did not hold',
-          value: raced.faults.slice(0, 5).join('; ') || 0,
+          value: raced.violations.slice(0, 5).join('; ') || 0,
           bar: '0',
-          ok: raced.faults.length === 0,
+          ok: raced.violations.length === 0,
         },
       ];
     } finally {
