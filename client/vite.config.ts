@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
+import { thirdPartyNotices } from './tools/third-party-notices.ts';
 
 const server = process.env.QUADRILLE_SERVER ?? 'http://127.0.0.1:8080';
 const built = path.resolve(import.meta.dirname, '../dist/client');
@@ -26,9 +27,11 @@ function packed(): Plugin {
 // The engine's modules only define things: what a page does not use at first is fetched when it does.
 const treeshake = { moduleSideEffects: (id: string) => !id.includes('/shared-engine/') };
 
+const notices = thirdPartyNotices();
+
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [packed()],
+  plugins: [notices.page, packed()],
   build: {
     outDir: built,
     emptyOutDir: true,
@@ -40,6 +43,6 @@ export default defineConfig({
     target: 'es2022',
     rolldownOptions: { treeshake },
   },
-  worker: { format: 'iife', rolldownOptions: { treeshake } },
+  worker: { format: 'iife', plugins: () => [notices.worker()], rolldownOptions: { treeshake } },
   server: { host: '127.0.0.1', proxy: { '/api': { target: server, ws: true } } },
 });
