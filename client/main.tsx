@@ -1,18 +1,18 @@
 // Where the page is put together: the browser's address, storage and chance meet the model and the views.
 import { render } from 'preact';
 import { openApp } from './app/app-state.ts';
-import { showSettings } from './app/apply-settings.ts';
-import { helpPart, roomsPart, settingsPart } from './app/features.ts';
+import { applySettings } from './app/apply-settings.ts';
+import { helpPart, roomsPart, settingsPart } from './app/lazy.ts';
 import { randomHex } from './connection/random.ts';
-import { lasting } from './storage/browser-storage.ts';
+import { lastingStorage } from './storage/browser-storage.ts';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/bar.css';
 import './app/front.css';
-import { AppView } from './app/shell.tsx';
+import { Shell } from './app/shell.tsx';
 
 const app = openApp({
-  lasting,
+  storage: lastingStorage,
   place: () => window.location,
   origin: window.location.origin,
   showPath: (path) => window.history.pushState(null, '', path),
@@ -25,12 +25,12 @@ const app = openApp({
 });
 
 if (app.route.peek().kind !== 'front') void roomsPart.fetch();
-app.settings.subscribe((settings) => showSettings(settings, document.documentElement));
+app.settings.subscribe((settings) => applySettings(settings, document.documentElement));
 
 const page = document.getElementById('page');
 // What the document shows until the script runs makes way.
 page?.replaceChildren();
-if (page) render(<AppView app={app} />, page);
+if (page) render(<Shell app={app} />, page);
 
 window.addEventListener('load', () => {
   // The table is fetched while the player still reads the front page.

@@ -1,14 +1,14 @@
 // The page as a whole: where it is, what this browser remembers, which sheet lies on top.
 import { signal } from '@preact/signals';
 import type { Review } from '../../shared-engine/index.ts';
-import type { Memory } from '../storage/browser-storage.ts';
+import type { TextStorage } from '../storage/browser-storage.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import type { App, Sheet } from './routes/app.ts';
 import type { SharedDeal } from './routes/deal-link.ts';
 import { pathOf, routeOf } from './routes/route.ts';
 
 export interface AppPorts {
-  readonly lasting: Memory;
+  readonly storage: TextStorage;
   readonly place: () => { readonly pathname: string; readonly hash: string };
   readonly origin: string;
   readonly showPath: (path: string) => void;
@@ -22,7 +22,7 @@ export function openApp(ports: AppPorts): App {
   const route = signal(here());
   const sheet = signal<Sheet | null>(null);
   const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
-  const settings = signal(readSettings(ports.lasting));
+  const settings = signal(readSettings(ports.storage));
   ports.onReturn(() => {
     route.value = here();
     sheet.value = null;
@@ -38,9 +38,9 @@ export function openApp(ports: AppPorts): App {
     },
     change(part) {
       settings.value = { ...settings.value, ...part };
-      writeSettings(ports.lasting, settings.value);
+      writeSettings(ports.storage, settings.value);
       // What the rack remembers gives way to a wish said here.
-      if (part.sort) ports.lasting.write('sort', part.sort);
+      if (part.sort) ports.storage.write('sort', part.sort);
     },
     show(next) {
       sheet.value = next;

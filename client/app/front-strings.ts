@@ -1,18 +1,16 @@
-// What the front page says.
+// What the front page says, and what stands in for a part of the page that is still on its way.
 
 export const FRONT = {
-  promise: 'Practise the Charleston. Then read, in private, what each pass kept and what it gave away.',
-  nameless: 'Guest',
-  nameQuestion: 'Your name at the table',
-  nameMissing: 'Your friends need a name to call you by; type one here.',
+  promise: 'Practice the Charleston. Then read, in private, what each pass kept and what it gave away.',
+  guest: 'Guest',
   alone: {
-    title: 'Practise alone',
+    title: 'Practice alone',
     about: 'Three bots are waiting. The tiles are on your rack at once.',
     button: 'Deal me in',
   },
   friends: {
     title: 'With friends',
-    about: 'Open a table and send the link. Bots take the seats nobody wants.',
+    about: 'Open a table and send the link. Bots take the empty seats.',
     button: 'Open a table',
   },
   group: {
@@ -20,25 +18,22 @@ export const FRONT = {
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
     button: 'Prepare a class',
   },
-  lesson: 'New to it? The exchange in two minutes, on an example you play',
-  codeQuestion: 'Somebody gave you a code?',
-  codeButton: 'Go to that table',
-  codeMissing: 'Type the eight letters of the code first.',
-  settings: 'How the tables you open are set up',
-  style: 'The bots when you practise alone',
-  deadline: 'Time for each step',
-  deadlineOff: 'As long as you like',
-  layOpen: 'Lay all four racks open after the close',
-  layOpenAbout: 'Everybody at the table is told before the deal.',
-  card: 'A card file of your own',
-  cardHouse: 'The house card is used.',
-  cardUnreadable: 'That file is not a card: it could not be read as JSON.',
+  lesson: 'New to it? Learn the Charleston in two minutes, on an example you play',
+  offline: 'Play in this page, without the server',
+  settings: 'How your tables are set up',
+  cardChosen: (name: string) => `${name} will be used for the next table you open.`,
 } as const;
 
-export function seconds(count: number): string {
-  return count < 120 ? `${count} seconds` : `${count / 60} minutes`;
-}
+export const TERMS = {
+  style: 'The bots when you practice alone',
+  deadline: 'Time for each step',
+  deadlineOff: 'As long as you like',
+  revealRacks: 'Show all four racks at the end',
+  revealRacksAbout: 'Everybody at the table is told before the deal.',
+} as const;
 
-export function cardChosen(name: string): string {
-  return `${name} will be used for the next table you open.`;
-}
+export const LAZY = {
+  loading: 'Opening…',
+  failed: 'This part of the page cannot be fetched just now. Check your connection.',
+  again: 'Try again',
+} as const;

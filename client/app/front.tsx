@@ -1,15 +1,13 @@
-// The front page: three doors, one field for a code, a name asked once.
+// The front page: alone, with friends or with a group; a field for a code; a name asked once.
 import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
-import { PRACTICE } from '../practice/strings.ts';
 import { CodeField } from '../room/code-field.tsx';
 import { Bar } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { Mark } from '../ui/mark.tsx';
 import { NameField } from '../ui/name-field.tsx';
-import { deskPart, roomsPart } from './features.ts';
-import { FRONT } from './front-strings.ts';
-import { PART } from './lazy-strings.ts';
+import { FRONT, LAZY } from './front-strings.ts';
+import { classPart, roomsPart } from './lazy.ts';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
 import { TermsForm } from './terms-form.tsx';
@@ -22,40 +20,40 @@ export function Front({ app }: { readonly app: App }) {
   const offline = useSignal(false);
   const card = useSignal<unknown>(null);
 
-  async function open(door: OpenRoom['door']) {
+  async function open(mode: OpenRoom['mode']) {
     const name = settings.name.trim();
-    if (name === '' && door === 'friends') {
+    if (name === '' && mode === 'friends') {
       askName.value = true;
       return;
     }
     busy.value = true;
     problem.value = null;
-    const bot = door === 'alone' ? settings.style : null;
+    const bot = mode === 'alone' ? settings.style : null;
     const rooms = await roomsPart.fetch();
     if (rooms === null) {
       busy.value = false;
-      problem.value = PART.missing;
+      problem.value = LAZY.failed;
       return;
     }
     const answer = await rooms.openRoom({
-      name: name || FRONT.nameless,
-      door,
-      terms: { deadline: settings.deadline, layOpen: settings.layOpen },
+      name: name || FRONT.guest,
+      mode,
+      terms: { deadline: settings.deadline, revealRacks: settings.revealRacks },
       bots: [bot, bot, bot],
       card: card.value,
     });
     busy.value = false;
     if (answer.ok) app.go({ kind: 'room', code: answer.value.code });
     else {
-      problem.value = answer.sentence;
+      problem.value = answer.message;
       offline.value = answer.code === 'unreachable';
     }
   }
 
-  /** One field for every code: a class is asked for first, and whatever is none is a table's. */
-  async function knock(code: string) {
-    const desk = await deskPart.fetch();
-    const known = (await desk?.isClass(code)) ?? false;
+  /** One field takes every code: the server is asked for a class first, and any other code is a table's. */
+  async function openCode(code: string) {
+    const classes = await classPart.fetch();
+    const known = (await classes?.classExists(code)) ?? false;
     app.go(known ? { kind: 'class', code, part: 'main' } : { kind: 'room', code });
   }
 
@@ -119,10 +117,10 @@ export function Front({ app }: { readonly app: App }) {
         </p>
         {offline.value && (
           <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
-            {PRACTICE.offline}
+            {FRONT.offline}
           </button>
         )}
-        <CodeField onCode={(code) => void knock(code)} />
+        <CodeField onCode={(code) => void openCode(code)} />
         <TermsForm
           settings={settings}
           onChange={app.change}

@@ -1,32 +1,32 @@
 // Shows a part of the page once it is here, and says so in words while it is not.
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
-import type { Later } from './lazy.ts';
-import { PART } from './lazy-strings.ts';
+import { LAZY } from './front-strings.ts';
+import type { Lazy } from './lazy.ts';
 
-interface FetchedProps<T> {
-  readonly later: Later<T>;
+interface LazyViewProps<T> {
+  readonly part: Lazy<T>;
   readonly children: (part: T) => ComponentChildren;
 }
 
-export function Fetched<T>({ later, children }: FetchedProps<T>) {
-  useEffect(() => void later.fetch(), [later]);
-  const { value } = later.state;
+export function LazyView<T>({ part, children }: LazyViewProps<T>) {
+  useEffect(() => void part.fetch(), [part]);
+  const { value } = part.state;
   switch (value.is) {
-    case 'here':
+    case 'loaded':
       return <>{children(value.part)}</>;
-    case 'coming':
+    case 'loading':
       return (
         <main class="quiet">
-          <p role="status">{PART.coming}</p>
+          <p role="status">{LAZY.loading}</p>
         </main>
       );
-    case 'missing':
+    case 'failed':
       return (
         <main class="quiet">
-          <p role="alert">{PART.missing}</p>
-          <button type="button" onClick={() => void later.fetch()}>
-            {PART.again}
+          <p role="alert">{LAZY.failed}</p>
+          <button type="button" onClick={() => void part.fetch()}>
+            {LAZY.again}
           </button>
         </main>
       );

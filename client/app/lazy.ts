@@ -1,26 +1,26 @@
-// A part of the page that is fetched when it is first needed, or before that while the page is idle.
+// Parts of the page that are fetched when they are first needed, or before that while the page is idle.
 import { type ReadonlySignal, signal } from '@preact/signals';
 
-export interface Later<T> {
+export interface Lazy<T> {
   readonly state: ReadonlySignal<
-    { readonly is: 'coming' } | { readonly is: 'here'; readonly part: T } | { readonly is: 'missing' }
+    { readonly is: 'loading' } | { readonly is: 'loaded'; readonly part: T } | { readonly is: 'failed' }
   >;
-  /** Fetches the part unless it is here; null when it cannot be had just now. */
+  /** Fetches the part unless it is here; null when it cannot be fetched just now. */
   fetch(): Promise<T | null>;
 }
 
-export function later<T>(load: () => Promise<T>): Later<T> {
-  const state = signal<Later<T>['state']['value']>({ is: 'coming' });
+function lazy<T>(load: () => Promise<T>): Lazy<T> {
+  const state = signal<Lazy<T>['state']['value']>({ is: 'loading' });
   let running: Promise<T | null> | null = null;
   async function run(): Promise<T | null> {
     try {
       const part = await load();
-      state.value = { is: 'here', part };
+      state.value = { is: 'loaded', part };
       return part;
     } catch {
-      // Without a network a part that was never kept cannot come; the next wish tries again.
+      // Without a network a part that is not stored cannot come; the next call tries again.
       running = null;
-      state.value = { is: 'missing' };
+      state.value = { is: 'failed' };
       return null;
     }
   }
@@ -32,3 +32,8 @@ export function later<T>(load: () => Promise<T>): Later<T> {
     },
   };
 }
+
+export const roomsPart = lazy(() => import('./rooms.ts'));
+export const settingsPart = lazy(() => import('./settings-sheet.tsx'));
+export const classPart = lazy(() => import('../class/entry.ts'));
+export const helpPart = lazy(() => import('./help-sheet.tsx'));

@@ -1,28 +1,20 @@
 // One room: its connection, the words about that, and the screen that is due.
-import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
 import { waitsFor } from '../room/pending-decision.ts';
 import type { Room } from '../room/room.ts';
-import { type Screen, screenOf } from '../room/screen.ts';
+import { type RoomScreenProps, type Screen, screenOf } from '../room/screen.ts';
 import { ROOM } from '../room/strings.ts';
-import { LinkBar } from '../table/connection-bar.tsx';
+import { ConnectionBar } from '../table/connection-bar.tsx';
 import { Lobby } from '../table/lobby.tsx';
-import { soundsOf } from '../table/sounds.ts';
-import { WatchScreen } from '../table/spectator-screen.tsx';
+import { playSounds } from '../table/sounds.ts';
+import { SpectatorScreen } from '../table/spectator-screen.tsx';
 import { TableScreen } from '../table/table-screen.tsx';
 import { Bar } from '../ui/bar.tsx';
-import { LedWaiting } from './class-waiting.tsx';
+import { ROOM_SCREEN } from './room-strings.ts';
 import type { App } from './routes/app.ts';
-
-interface RoomScreenProps {
-  readonly app: App;
-  /** Called once; another room is another screen. */
-  readonly open: () => Room;
-  /** Said above the screen that is due, where somebody is being shown how it goes. */
-  readonly guide?: (screen: Screen) => ComponentChildren;
-}
 
 export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   const room = useMemo(open, []);
@@ -32,21 +24,21 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
     if (sorted.current !== sort) room.sortBy(sort);
     sorted.current = sort;
   }, [room, sort]);
-  useEffect(() => (sound ? soundsOf(room) : undefined), [room, sound]);
+  useEffect(() => (sound ? playSounds(room) : undefined), [room, sound]);
   useEffect(() => {
     room.reconnect();
-    const hurry = () => room.hurry();
+    const hurry = () => room.retryNow();
     window.addEventListener('online', hurry);
     document.addEventListener('visibilitychange', hurry);
     return () => {
       window.removeEventListener('online', hurry);
       document.removeEventListener('visibilitychange', hurry);
-      room.leavePage();
+      room.close();
     };
   }, [room]);
 
-  const { table, link, kept, home } = room.state.value;
-  const screen = screenOf(table, link);
+  const { table, connection, pendingCount, home } = room.state.value;
+  const screen = screenOf(table, connection);
   const title = titleOf(screen);
   useEffect(() => {
     document.title = title;
@@ -64,20 +56,20 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
           </p>
         )}
       </Bar>
-      <LinkBar
-        state={link}
-        kept={kept}
+      <ConnectionBar
+        state={connection}
+        kept={pendingCount}
         seen={table !== null}
         onButton={() => {
-          if (link.kind === 'waiting') room.hurry();
-          else if (link.kind === 'ended' && link.why === 'no-room') app.go({ kind: 'front' });
-          else if (link.kind === 'ended' && link.why === 'outdated') window.location.reload();
+          if (connection.kind === 'waiting') room.retryNow();
+          else if (connection.kind === 'ended' && connection.reason === 'no-room') app.go({ kind: 'front' });
+          else if (connection.kind === 'ended' && connection.reason === 'outdated') window.location.reload();
           else room.reconnect();
         }}
       />
       {guide?.(screen)}
-      <Due app={app} room={room} screen={screen} />
-      <Speaker news={room.state.value.news} />
+      <CurrentScreen app={app} room={room} screen={screen} />
+      <LiveRegion news={room.state.value.announcements} />
     </div>
   );
 }
@@ -86,10 +78,18 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
 function titleOf(screen: Screen): string {
   if (screen.kind !== 'playing') return ROOM.product;
   const { view, you } = screen.seated;
-  return `${waitsFor(view, you) ? ROOM.yourTurn : ROOM.othersTurn} · ${ROOM.product}`;
+  return `${waitsFor(view, you) ? ROOM_SCREEN.yourTurn : ROOM_SCREEN.othersTurn} · ${ROOM.product}`;
 }
 
-function Due({ app, room, screen }: { readonly app: App; readonly room: Room; readonly screen: Screen }) {
+function CurrentScreen({
+  app,
+  room,
+  screen,
+}: {
+  readonly app: App;
+  readonly room: Room;
+  readonly screen: Screen;
+}) {
   switch (screen.kind) {
     case 'opening':
       return (
@@ -100,25 +100,41 @@ function Due({ app, room, screen }: { readonly app: App; readonly room: Room; re
     case 'gone':
       return (
         <main class="quiet">
-          <h1>{ROOM.gone}</h1>
-          <p>{ROOM.goneAbout}</p>
+          <h1>{ROOM_SCREEN.gone}</h1>
+          <p>{ROOM_SCREEN.goneAbout}</p>
           <CodeField onCode={(code) => app.go({ kind: 'room', code })} />
         </main>
       );
     case 'lobby':
-      if (screen.table.led) return <LedWaiting />;
+      if (screen.table.controls) return <ClassWaiting />;
       return <Lobby app={app} room={room} table={screen.table} />;
     case 'playing':
-      return <TableScreen room={room} seated={screen.seated} />;
+      return (
+        <TableScreen
+          room={room}
+          seated={screen.seated}
+          card={<CardPanel load={room.loadCard} rack={screen.seated.view.rack} />}
+        />
+      );
     case 'closed':
       return <ReviewScreen app={app} room={room} seated={screen.seated} />;
-    case 'watching':
-      return <WatchScreen app={app} room={room} table={screen.table} />;
+    case 'spectating':
+      return <SpectatorScreen app={app} room={room} table={screen.table} />;
   }
 }
 
+/** At a table of a class before its first deal. */
+function ClassWaiting() {
+  return (
+    <main class="quiet">
+      <h1>{ROOM_SCREEN.classWaiting}</h1>
+      <p>{ROOM_SCREEN.classWaitingAbout}</p>
+    </main>
+  );
+}
+
 /** Speaks each piece of news once, whichever screen is up. */
-function Speaker({ news }: { readonly news: readonly string[] }) {
+function LiveRegion({ news }: { readonly news: readonly string[] }) {
   const turn = useRef({ news, count: 0 });
   // The same sentence twice in a row is still two events; a new key makes it heard again.
   if (turn.current.news !== news) turn.current = { news, count: turn.current.count + 1 };

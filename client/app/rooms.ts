@@ -2,14 +2,14 @@
 import type { CompiledCard, Deal } from '../../shared-engine/index.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
-import { keepPending } from '../connection/pending.ts';
+import { openPendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
-import { browserAfter, browserWire, socketUrl } from '../connection/wire.ts';
+import { browserSocket, browserTimer, socketUrl } from '../connection/wire.ts';
 import { LESSON_DEAL } from '../lessons/lesson-deal.ts';
 import { readAims, writeAims } from '../room/aims.ts';
-import { readHand, writeHand } from '../room/rack-layout-storage.ts';
-import { openRoomModel, type Room, type RoomPorts } from '../room/room.ts';
-import { forThisTab, lasting } from '../storage/browser-storage.ts';
+import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
+import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
+import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
 import type { Settings } from '../storage/settings.ts';
 import { dealKey, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf } from './routes/route.ts';
@@ -25,11 +25,11 @@ import '../review/review.css';
 import '../review/deep-analysis.css';
 import { LESSON } from '../lessons/strings.ts';
 import { PRACTICE } from '../practice/strings.ts';
-import { newsOf } from '../table/announcements.ts';
+import { announcementsOf } from '../table/announcements.ts';
 import { FRONT } from './front-strings.ts';
 
 export { openRoom } from '../connection/api.ts';
-export { LessonScreen } from '../lessons/lesson-guide.tsx';
+export { LessonGuide } from '../lessons/lesson-guide.tsx';
 export { RoomScreen } from './room-screen.tsx';
 
 const newId = () => randomHex(12);
@@ -38,15 +38,15 @@ type Own = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
 
 /** A room's model with what all rooms of this page share; `key` tells its notes from those of other rooms. */
 function roomWith(code: string, key: string, own: Own): Room {
-  return openRoomModel(code, readHand(key, forThisTab, lasting), {
+  return createRoom(code, readLayout(key, tabStorage, lastingStorage), {
     newId,
     now: () => performance.now(),
-    keepHand: (hand) => writeHand(hand, key, forThisTab, lasting),
-    newsOf,
-    cardOpen: lasting.read('card') === 'open',
-    keepCardOpen: (open) => lasting.write('card', open ? 'open' : 'away'),
-    firstAims: readAims(key, forThisTab),
-    keepAims: (aims) => writeAims(aims, key, forThisTab),
+    saveLayout: (hand) => writeLayout(hand, key, tabStorage, lastingStorage),
+    announcementsOf: announcementsOf,
+    cardOpen: lastingStorage.read('card') === 'open',
+    saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'away'),
+    initialAims: readAims(key, tabStorage),
+    saveAims: (aims) => writeAims(aims, key, tabStorage),
     ...own,
   });
 }
@@ -57,18 +57,18 @@ export function serverRoom(code: string): Room {
     home: 'server',
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
-      const pending = keepPending(forThisTab, `orders.${code}`);
+      const pending = openPendingRequests(tabStorage, `orders.${code}`);
       const connection = connect({
         askTicket: () => askTicket(code),
-        openWire: browserWire(socketUrl(window.location)),
-        after: browserAfter,
+        openSocket: browserSocket(socketUrl(window.location)),
+        startTimer: browserTimer,
         newId,
-        chance: Math.random,
+        random: Math.random,
         pending,
         onState: on.state,
         onMessage: on.message,
       });
-      return { ...connection, kept: () => pending.all().length };
+      return { ...connection, pendingCount: () => pending.all().length };
     },
   });
 }
@@ -109,7 +109,7 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
     connect: (on) => {
       let table: Connection | null = null;
       const open = async () => {
-        const [{ localTable }, { loadVectors, lookDeeper }] = await Promise.all([
+        const [{ localTable }, { loadSimd, startDeepAnalysis }] = await Promise.all([
           import('../practice/local-table.ts'),
           import('../workers/deep-analysis.ts'),
         ]);
@@ -117,14 +117,14 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
           code: title,
           first: shared.deal,
           you: shared.seat,
-          name: name.trim() || FRONT.nameless,
+          name: name.trim() || FRONT.guest,
           botNames: PRACTICE.bots,
           style,
           loadCard,
           newSeed: () => randomHex(32),
-          after: browserAfter,
-          lookDeeper,
-          loadVectors: () => loadVectors(),
+          startTimer: browserTimer,
+          startDeepAnalysis: startDeepAnalysis,
+          loadSimd: () => loadSimd(),
           onDeal,
           on,
         });
@@ -132,10 +132,10 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
       };
       return {
         start: () => void open(),
-        hurry() {},
-        order: (order) => table?.order(order),
+        retryNow() {},
+        send: (order) => table?.send(order),
         stop: () => table?.stop(),
-        kept: () => 0,
+        pendingCount: () => 0,
       };
     },
   });

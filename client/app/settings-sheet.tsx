@@ -1,6 +1,6 @@
 // The settings: how the page reads, moves and sounds, and how this player's tables are set up.
-import { KeptPanel } from '../privacy/personal-data-panel.tsx';
-import { clearNotes } from '../storage/browser-storage.ts';
+import { PersonalDataPanel } from '../privacy/personal-data-panel.tsx';
+import { clearStorage } from '../storage/browser-storage.ts';
 import { FIRST_SORTS, TEXT_SIZES } from '../storage/settings.ts';
 import type { App } from './routes/app.ts';
 import '../ui/sheet.css';
@@ -60,10 +60,10 @@ export function SettingsSheet({ app }: { readonly app: App }) {
       <section class="settings">
         <h3>{SETTINGS.calm}</h3>
         <Switch
-          on={settings.still}
+          on={settings.reduceMotion}
           name={SETTINGS.still}
           about={SETTINGS.stillAbout}
-          onChange={(still) => app.change({ still })}
+          onChange={(reduceMotion) => app.change({ reduceMotion })}
         />
         <Switch
           on={settings.sound}
@@ -81,10 +81,10 @@ export function SettingsSheet({ app }: { readonly app: App }) {
         <h3>{SETTINGS.tables}</h3>
         <TableTerms form="sheet" settings={settings} onChange={app.change} />
       </section>
-      <KeptPanel
+      <PersonalDataPanel
         app={app}
         onClear={() => {
-          clearNotes();
+          clearStorage();
           window.location.reload();
         }}
       />

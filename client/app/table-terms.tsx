@@ -1,8 +1,9 @@
 // How the tables of this player are set up, apart from the card: bots, time, open racks.
 import { STYLES } from '../../shared-engine/index.ts';
-import { STYLE_WORDS } from '../room/style-names.ts';
+import { duration } from '../room/strings.ts';
+import { STYLE_NAMES } from '../room/style-names.ts';
 import { DEADLINES, type Settings } from '../storage/settings.ts';
-import { FRONT, seconds } from './front-strings.ts';
+import { TERMS } from './front-strings.ts';
 
 interface TableTermsProps {
   /** Keeps the groups of two forms on one page apart. */
@@ -15,7 +16,7 @@ export function TableTerms({ form, settings, onChange }: TableTermsProps) {
   return (
     <>
       <fieldset>
-        <legend>{FRONT.style}</legend>
+        <legend>{TERMS.style}</legend>
         {STYLES.map((style) => (
           <label key={style} class="choice">
             <input
@@ -25,13 +26,13 @@ export function TableTerms({ form, settings, onChange }: TableTermsProps) {
               onChange={() => onChange({ style })}
             />
             <span>
-              <b>{STYLE_WORDS[style].name}</b> {STYLE_WORDS[style].about}
+              <b>{STYLE_NAMES[style].name}</b> {STYLE_NAMES[style].about}
             </span>
           </label>
         ))}
       </fieldset>
       <fieldset>
-        <legend>{FRONT.deadline}</legend>
+        <legend>{TERMS.deadline}</legend>
         <div class="row">
           {DEADLINES.map((deadline) => (
             <label key={deadline} class="choice">
@@ -41,7 +42,7 @@ export function TableTerms({ form, settings, onChange }: TableTermsProps) {
                 checked={settings.deadline === deadline}
                 onChange={() => onChange({ deadline })}
               />
-              <span>{deadline === null ? FRONT.deadlineOff : seconds(deadline)}</span>
+              <span>{deadline === null ? TERMS.deadlineOff : duration(deadline)}</span>
             </label>
           ))}
         </div>
@@ -49,11 +50,11 @@ export function TableTerms({ form, settings, onChange }: TableTermsProps) {
       <label class="choice">
         <input
           type="checkbox"
-          checked={settings.layOpen}
-          onChange={(event) => onChange({ layOpen: event.currentTarget.checked })}
+          checked={settings.revealRacks}
+          onChange={(event) => onChange({ revealRacks: event.currentTarget.checked })}
         />
         <span>
-          <b>{FRONT.layOpen}</b> {FRONT.layOpenAbout}
+          <b>{TERMS.revealRacks}</b> {TERMS.revealRacksAbout}
         </span>
       </label>
     </>

@@ -1,7 +1,7 @@
 // How a new table is set up; sensible without ever being opened.
 import type { Settings } from '../storage/settings.ts';
-import { CardField } from '../ui/card-file-field.tsx';
-import { cardChosen, FRONT } from './front-strings.ts';
+import { CardFileField } from '../ui/card-file-field.tsx';
+import { FRONT } from './front-strings.ts';
 import { TableTerms } from './table-terms.tsx';
 
 interface TermsFormProps {
@@ -16,9 +16,9 @@ export function TermsForm({ settings, onChange, onCard }: TermsFormProps) {
     <details class="settings">
       <summary>{FRONT.settings}</summary>
       <TableTerms form="front" settings={settings} onChange={onChange} />
-      <CardField
+      <CardFileField
         id="card"
-        chosen={cardChosen}
+        chosen={FRONT.cardChosen}
         onCard={(file) => {
           onCard(file);
           return null;

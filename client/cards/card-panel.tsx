@@ -3,8 +3,8 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
-import { type LineAtHand, linesAtHand, nearestFirst } from './card-matches.ts';
-import { CARD, lineSpoken, lineWords } from './strings.ts';
+import { type CardMatch, cardMatches, nearestFirst } from './card-matches.ts';
+import { CARD, matchDescription, matchSummary } from './strings.ts';
 
 interface CardPanelProps {
   /** Answers null when the card cannot be had. */
@@ -38,7 +38,7 @@ function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: rea
   const order = useSignal<'nearest' | 'printed'>('nearest');
   const all = useSignal(false);
   // The rack comes anew with every message; only other tiles make another comparison.
-  const lines = useMemo(() => linesAtHand(card, bagOf(rack)), [card, rack.join(' ')]);
+  const lines = useMemo(() => cardMatches(card, bagOf(rack)), [card, rack.join(' ')]);
   const near = nearestFirst(lines);
   return (
     <>
@@ -74,10 +74,10 @@ function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: rea
           )}
         </>
       ) : (
-        card.families.map(({ id, name }, family) => (
+        card.sections.map(({ id, name }, section) => (
           <section key={id}>
             <h3>{name}</h3>
-            <LineList lines={lines.filter((line) => line.family === family)} card={card} named={false} />
+            <LineList lines={lines.filter((line) => line.section === section)} card={card} named={false} />
           </section>
         ))
       )}
@@ -86,7 +86,7 @@ function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: rea
 }
 
 interface LineListProps {
-  readonly lines: readonly LineAtHand[];
+  readonly lines: readonly CardMatch[];
   readonly card: CompiledCard;
   readonly named: boolean;
 }
@@ -97,12 +97,12 @@ function LineList({ lines, card, named }: LineListProps) {
       {lines.map((line) => (
         <li key={line.id}>
           <p class="line-words">
-            {named && <b>{card.families[line.family]?.name}</b>} {lineWords(line)}
+            {named && <b>{card.sections[line.section]?.name}</b>} {matchSummary(line)}
           </p>
-          <span class="spoken">{lineSpoken(line)}</span>
+          <span class="spoken">{matchDescription(line)}</span>
           <div class="line-tiles">
-            {line.tiles.map(({ face, light }, index) => (
-              <span key={`${index}-${face}`} class={`line-tile ${light}`}>
+            {line.tiles.map(({ face, status }, index) => (
+              <span key={`${index}-${face}`} class={`line-tile ${status}`}>
                 <Tile face={face} small />
               </span>
             ))}

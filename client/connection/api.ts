@@ -1,7 +1,7 @@
 // Requests to the server over HTTP; every answer is parsed here and a failure is a value with a sentence.
 import {
   type ClaimSeat,
-  httpRefusalSchema,
+  httpRejectionSchema,
   type OpenRoom,
   ROOMS_PATH,
   roomOpenedSchema,
@@ -16,16 +16,16 @@ export interface Failure {
   readonly ok: false;
   /** A refusal of the server's, or `unreachable` when no answer came. */
   readonly code: string;
-  readonly sentence: string;
+  readonly message: string;
   /** What is wrong in a file, one sentence each. */
   readonly problems?: readonly string[];
 }
-export type Answered<T> = { readonly ok: true; readonly value: T } | Failure;
+export type ApiResult<T> = { readonly ok: true; readonly value: T } | Failure;
 
 const UNREACHABLE: Failure = {
   ok: false,
   code: 'unreachable',
-  sentence: 'The server cannot be reached; check your connection and try again.',
+  message: 'The server cannot be reached; check your connection and try again.',
 };
 
 export function openRoom(request: OpenRoom) {
@@ -47,7 +47,7 @@ export async function call<T>(
   body: object | null,
   schema: Schema<T>,
   method: 'POST' | 'GET' = 'POST',
-): Promise<Answered<T>> {
+): Promise<ApiResult<T>> {
   let response: Response;
   let json: unknown;
   try {
@@ -64,6 +64,6 @@ export async function call<T>(
     const parsed = schema.safeParse(json);
     return parsed.success ? { ok: true, value: parsed.data } : UNREACHABLE;
   }
-  const refusal = httpRefusalSchema.safeParse(json);
+  const refusal = httpRejectionSchema.safeParse(json);
   return refusal.success ? { ok: false, ...refusal.data } : UNREACHABLE;
 }

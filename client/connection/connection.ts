@@ -1,16 +1,16 @@
 // Keeps one room's socket alive: ticket, hello, orders that wait for their answer, and coming back after a cut.
 import { CLOSE, HEARTBEAT_MS, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
-import type { Answered } from './api.ts';
+import type { ApiResult } from './api.ts';
 import { backoffMs } from './backoff.ts';
 import { readFrame } from './frame.ts';
-import { keepLastTable } from './last-table.ts';
-import type { Order, Pending } from './pending.ts';
-import type { After, OpenWire, Wire } from './wire.ts';
+import { trackLastTable } from './last-table.ts';
+import type { ClientRequest, PendingRequests } from './pending.ts';
+import type { ClientSocket, OpenSocket, StartTimer } from './wire.ts';
 
 export type EndReason = 'replaced' | 'outdated' | 'no-room';
 
 /** How it stands with the server. */
-export type LinkState =
+export type ConnectionState =
   | { readonly kind: 'connecting' }
   | { readonly kind: 'open' }
   /** Connected, but the server can keep nothing just now; orders are answered with a refusal. */
@@ -18,17 +18,17 @@ export type LinkState =
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
   /** No further attempt without the player: another page took over, or this page is too old, or the room is gone. */
-  | { readonly kind: 'ended'; readonly why: EndReason };
+  | { readonly kind: 'ended'; readonly reason: EndReason };
 
 export interface ConnectionPorts {
-  readonly askTicket: () => Promise<Answered<{ readonly ticket: string }>>;
-  readonly openWire: OpenWire;
-  readonly after: After;
+  readonly askTicket: () => Promise<ApiResult<{ readonly ticket: string }>>;
+  readonly openSocket: OpenSocket;
+  readonly startTimer: StartTimer;
   readonly newId: () => string;
   /** 0 ≤ chance < 1. */
-  readonly chance: () => number;
-  readonly pending: Pending;
-  readonly onState: (state: LinkState) => void;
+  readonly random: () => number;
+  readonly pending: PendingRequests;
+  readonly onState: (state: ConnectionState) => void;
   readonly onMessage: (message: ServerMessage) => void;
 }
 
@@ -44,24 +44,24 @@ export interface Connection {
   /** Opens, or opens anew with a fresh ticket. */
   start(): void;
   /** Tries at once instead of waiting out the pause. */
-  hurry(): void;
+  retryNow(): void;
   /** Keeps the order until it is answered; sends it now when the line is open. */
-  order(order: Order): void;
+  send(order: ClientRequest): void;
   stop(): void;
 }
 
 export function connect(ports: ConnectionPorts): Connection {
-  let state: LinkState = { kind: 'connecting' };
-  let wire: Wire | null = null;
+  let state: ConnectionState = { kind: 'connecting' };
+  let wire: ClientSocket | null = null;
   let failures = 0;
   let callOff = () => {};
   let callOffWatch = () => {};
-  let last = keepLastTable();
+  let last = trackLastTable();
   const page = ports.newId();
   // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
   let attempt = 0;
 
-  const enter = (next: LinkState) => {
+  const enter = (next: ConnectionState) => {
     state = next;
     ports.onState(next);
   };
@@ -79,21 +79,21 @@ export function connect(ports: ConnectionPorts): Connection {
   /** `hint`: how long the server asked to wait, in milliseconds. */
   function wait(hint: number | null = null) {
     drop();
-    const pause = hint ?? backoffMs(failures, ports.chance());
+    const pause = hint ?? backoffMs(failures, ports.random());
     failures++;
     enter({ kind: 'waiting', failures });
-    callOff = ports.after(pause, () => void begin());
+    callOff = ports.startTimer(pause, () => void begin());
   }
 
-  function end(why: EndReason) {
+  function end(reason: EndReason) {
     drop();
-    enter({ kind: 'ended', why });
+    enter({ kind: 'ended', reason });
   }
 
   /** Gives the present attempt up unless something is heard in time. */
   function watch(ms: number) {
     callOffWatch();
-    callOffWatch = ports.after(ms, () => wait());
+    callOffWatch = ports.startTimer(ms, () => wait());
   }
 
   async function begin() {
@@ -105,7 +105,7 @@ export function connect(ports: ConnectionPorts): Connection {
     const answer = await ports.askTicket();
     if (mine !== attempt) return;
     if (!answer.ok) return answer.code === 'no-such-room' ? end('no-room') : wait();
-    wire = ports.openWire({
+    wire = ports.openSocket({
       opened: () => {
         if (mine === attempt) hello(answer.value.ticket);
       },
@@ -128,10 +128,10 @@ export function connect(ports: ConnectionPorts): Connection {
     if (state.kind === 'open' || state.kind === 'looking') watch(SILENCE_MS);
     const frame = readFrame(data);
     if (frame === null) return;
-    const message = last.whole(frame);
+    const message = last.expand(frame);
     if (message === null) return anew();
-    if (message.kind === 'alive') return;
-    if (message.kind === 'keeping') return enter({ kind: message.keeps ? 'open' : 'looking' });
+    if (message.kind === 'heartbeat') return;
+    if (message.kind === 'storage') return enter({ kind: message.writable ? 'open' : 'looking' });
     if (message.kind === 'welcome') {
       failures = 0;
       enter({ kind: 'open' });
@@ -140,16 +140,16 @@ export function connect(ports: ConnectionPorts): Connection {
       return;
     }
     // What could not be kept just now may have been kept all the same: it is asked again, with the same id.
-    if (message.kind === 'refused' && message.code === 'try-later') askAgain();
-    else if ((message.kind === 'ack' || message.kind === 'refused') && message.id !== null) {
-      ports.pending.settle(message.id);
+    if (message.kind === 'rejected' && message.code === 'try-later') askAgain();
+    else if ((message.kind === 'ack' || message.kind === 'rejected') && message.id !== null) {
+      ports.pending.complete(message.id);
     }
     ports.onMessage(message);
   }
 
   /** What the server believes this page to have is not here, so the next line asks for all of it. */
   function anew() {
-    last = keepLastTable();
+    last = trackLastTable();
     wait();
   }
 
@@ -160,7 +160,7 @@ export function connect(ports: ConnectionPorts): Connection {
   function askAgain() {
     const mine = attempt;
     callOff();
-    callOff = ports.after(AGAIN_MS, () => {
+    callOff = ports.startTimer(AGAIN_MS, () => {
       if (mine === attempt) sendPending();
     });
   }
@@ -177,18 +177,18 @@ export function connect(ports: ConnectionPorts): Connection {
     start() {
       failures = 0;
       // Whoever starts anew may have another seat by now, and news told to a watcher leaves the seat's own tiles out.
-      last = keepLastTable();
+      last = trackLastTable();
       void begin();
     },
-    hurry() {
+    retryNow() {
       if (state.kind === 'waiting') void begin();
     },
-    order(order) {
+    send(order) {
       ports.pending.add(order);
       if (state.kind !== 'open' && state.kind !== 'looking') return;
       send(order);
       const mine = attempt;
-      ports.after(ANSWER_MS, () => {
+      ports.startTimer(ANSWER_MS, () => {
         const waiting = ports.pending.all().some(({ id }) => id === order.id);
         if (waiting && mine === attempt) void begin();
       });

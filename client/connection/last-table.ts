@@ -1,22 +1,22 @@
 // The last table that came, so that the server has to tell only what is new.
-import { type Resume, type ServerMessage, type Table, withNews } from '../../shared-engine/index.ts';
+import { applyDelta, type Resume, type ServerMessage, type Table } from '../../shared-engine/index.ts';
 
 export interface LastTable {
   /** What a `hello` says of it. */
   resume(): { readonly resume?: Resume };
   /** The message as if the whole table had come; null for news that do not fit the table that is here. */
-  whole(message: ServerMessage): ServerMessage | null;
+  expand(message: ServerMessage): ServerMessage | null;
 }
 
-export function keepLastTable(): LastTable {
+export function trackLastTable(): LastTable {
   let last: { readonly seq: number; readonly table: Table } | null = null;
   return {
     resume: () => (last === null ? {} : { resume: { seq: last.seq, you: last.table.you } }),
-    whole(message) {
+    expand(message) {
       if (message.kind === 'table') last = { seq: message.seq, table: message.table };
-      if (message.kind !== 'news') return message;
+      if (message.kind !== 'delta') return message;
       if (last?.seq !== message.after) return null;
-      const table = withNews(last.table, message.table);
+      const table = applyDelta(last.table, message.table);
       if (table === null) return null;
       last = { seq: message.seq, table };
       return { kind: 'table', seq: message.seq, table };

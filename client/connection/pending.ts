@@ -2,28 +2,28 @@
 import type { ClientMessage } from '../../shared-engine/index.ts';
 import { clientMessageSchema } from '../../shared-engine/index.ts';
 
-import type { Memory } from '../storage/browser-storage.ts';
+import type { TextStorage } from '../storage/browser-storage.ts';
 
-export type Order = Exclude<ClientMessage, { kind: 'hello' }>;
+export type ClientRequest = Exclude<ClientMessage, { kind: 'hello' }>;
 
-export interface Pending {
-  all(): readonly Order[];
-  add(order: Order): void;
+export interface PendingRequests {
+  all(): readonly ClientRequest[];
+  add(order: ClientRequest): void;
   /** True when this id was waiting. */
-  settle(id: string): boolean;
+  complete(id: string): boolean;
 }
 
-export function keepPending(memory: Memory, key: string): Pending {
-  let orders: readonly Order[] = recall(memory.read(key));
-  const save = (next: readonly Order[]) => {
+export function openPendingRequests(memory: TextStorage, key: string): PendingRequests {
+  let orders: readonly ClientRequest[] = recall(memory.read(key));
+  const save = (next: readonly ClientRequest[]) => {
     orders = next;
-    if (next.length === 0) memory.forget(key);
+    if (next.length === 0) memory.remove(key);
     else memory.write(key, JSON.stringify(next));
   };
   return {
     all: () => orders,
     add: (order) => save([...orders, order]),
-    settle(id) {
+    complete(id) {
       const left = orders.filter((order) => order.id !== id);
       const found = left.length < orders.length;
       if (found) save(left);
@@ -32,7 +32,7 @@ export function keepPending(memory: Memory, key: string): Pending {
   };
 }
 
-function recall(text: string | null): readonly Order[] {
+function recall(text: string | null): readonly ClientRequest[] {
   if (text === null) return [];
   try {
     const json: unknown = JSON.parse(text);

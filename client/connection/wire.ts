@@ -1,24 +1,24 @@
 // The socket as the connection sees it, and the browser's own behind that.
 import { SOCKET_PATH } from '../../shared-engine/index.ts';
 
-export interface Wire {
+export interface ClientSocket {
   send(text: string): void;
   close(): void;
 }
 
-export interface WireEvents {
+export interface SocketEvents {
   opened(): void;
   text(data: string): void;
   /** `reason` as the server gave it. */
   closed(code: number, reason?: string): void;
 }
 
-export type OpenWire = (events: WireEvents) => Wire;
+export type OpenSocket = (events: SocketEvents) => ClientSocket;
 
 /** Runs `run` after `ms` milliseconds; the answer calls that off. */
-export type After = (ms: number, run: () => void) => () => void;
+export type StartTimer = (ms: number, run: () => void) => () => void;
 
-export function browserWire(url: string): OpenWire {
+export function browserSocket(url: string): OpenSocket {
   return (events) => {
     const socket = new WebSocket(url);
     socket.addEventListener('open', () => events.opened());
@@ -35,7 +35,7 @@ export function socketUrl({ protocol, host }: { readonly protocol: string; reado
   return `${protocol === 'https:' ? 'wss' : 'ws'}://${host}${SOCKET_PATH}`;
 }
 
-export const browserAfter: After = (ms, run) => {
+export const browserTimer: StartTimer = (ms, run) => {
   const timer = setTimeout(run, ms);
   return () => clearTimeout(timer);
 };

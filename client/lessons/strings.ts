@@ -2,7 +2,7 @@
 import { bagOf, countOf, FACES, type Face, neighbour, type SeatView } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
-import { capital, nameOf } from '../room/seat-names.ts';
+import { capitalize, nameOf } from '../room/seat-names.ts';
 import { sentenceList, tileList, tileName } from '../tiles/tile-names.ts';
 
 export const LESSON = {
@@ -12,7 +12,7 @@ export const LESSON = {
 } as const;
 
 /** Sentences for the screen that is due, or none. */
-export function lessonWords(screen: Screen): readonly string[] {
+export function lessonSentences(screen: Screen): readonly string[] {
   if (screen.kind === 'closed') {
     return [
       'That was the whole exchange. Now comes what this page is for: below, every choice you made is looked at again, with what it kept and what it gave away.',
@@ -91,6 +91,6 @@ function formedWords(view: SeatView): string {
   const bag = bagOf(view.rack);
   const partners = [...new Set(last.received)].filter((face) => face !== 'joker' && countOf(bag, face) > 1);
   return partners.length > 0
-    ? `${capital(tileList(partners))} found a partner: when a pair forms, read your whole rack anew.`
+    ? `${capitalize(tileList(partners))} found a partner: when a pair forms, read your whole rack anew.`
     : 'None of them found a partner on your rack.';
 }

@@ -2,11 +2,11 @@
 import {
   type Analyst,
   begin,
-  botStream,
+  botRandom,
   type CompiledCard,
   chooseFor,
   createAnalyst,
-  createKernel,
+  createSwarKernel,
   type Deal,
   decide,
   evolve,
@@ -22,15 +22,15 @@ import {
   type Seat,
   type SeatInfo,
   type ServerMessage,
+  type SimdModule,
   type StyleName,
   seatView,
-  type Vectors,
-  withJudgement,
+  withDeepAnalysis,
 } from '../../shared-engine/index.ts';
-import type { Connection, LinkState } from '../connection/connection.ts';
-import type { Order } from '../connection/pending.ts';
-import type { After } from '../connection/wire.ts';
-import type { DeepAnswer, DeepTask } from '../workers/deep-analysis-worker.ts';
+import type { Connection, ConnectionState } from '../connection/connection.ts';
+import type { ClientRequest } from '../connection/pending.ts';
+import type { StartTimer } from '../connection/wire.ts';
+import type { ChoiceAnalysis, RoundAnalysisRequest } from '../workers/deep-analysis-worker.ts';
 
 export interface LocalTablePorts {
   readonly code: string;
@@ -40,20 +40,23 @@ export interface LocalTablePorts {
   readonly botNames: readonly [string, string, string, string];
   readonly style: StyleName;
   readonly loadCard: () => Promise<CompiledCard>;
-  readonly loadVectors: () => Promise<Vectors>;
+  readonly loadSimd: () => Promise<SimdModule>;
   readonly newSeed: () => string;
-  readonly after: After;
+  readonly startTimer: StartTimer;
   /** Judges a closed round more deeply, one choice at a time; the answer calls it off. */
-  readonly lookDeeper: LookDeeper;
+  readonly startDeepAnalysis: StartDeepAnalysis;
   /** A deal has been dealt; the first one too. */
   readonly onDeal: (deal: Deal) => void;
   readonly on: {
-    readonly state: (state: LinkState) => void;
+    readonly state: (state: ConnectionState) => void;
     readonly message: (message: ServerMessage) => void;
   };
 }
 
-export type LookDeeper = (task: DeepTask, onAnswer: (answer: DeepAnswer) => void) => () => void;
+export type StartDeepAnalysis = (
+  task: RoundAnalysisRequest,
+  onAnswer: (answer: ChoiceAnalysis) => void,
+) => () => void;
 
 interface Play {
   readonly number: number;
@@ -70,8 +73,8 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   async function start() {
     on.state({ kind: 'connecting' });
-    const [card, vectors] = await Promise.all([ports.loadCard(), ports.loadVectors()]);
-    kernel ??= createKernel(card);
+    const [card, vectors] = await Promise.all([ports.loadCard(), ports.loadSimd()]);
+    kernel ??= createSwarKernel(card);
     analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });
     if (play === null) deal(ports.first, 1);
@@ -80,27 +83,27 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   function deal(next: Deal, number: number) {
     callOff();
-    play = { number, round: begin(openRound(next, { layOpen: false })) };
+    play = { number, round: begin(openRound(next, { revealRacks: false })) };
     ports.onDeal(next);
     letBotsAnswer();
     tell();
   }
 
-  function order(made: Order) {
+  function send(made: ClientRequest) {
     if (play === null) return;
     if (made.kind === 'choose') return choose(made);
     on.message({ kind: 'ack', id: made.id });
-    if (made.act.kind === 'ready' && play.round.phase === 'closed') {
+    if (made.action.kind === 'ready' && play.round.phase === 'closed') {
       const dealer = neighbour(play.round.deal.dealer, 'right');
       deal({ seed: ports.newSeed(), dealer }, play.number + 1);
     }
   }
 
-  function choose({ id, choice }: Order & { kind: 'choose' }) {
-    const decision = decide(play!.round, { ...choice, seat: you, by: 'owner' });
+  function choose({ id, choice }: ClientRequest & { kind: 'choose' }) {
+    const decision = decide(play!.round, { ...choice, seat: you, by: 'player' });
     if (!decision.ok) {
-      const { code, sentence } = decision;
-      return on.message({ kind: 'refused', id, code, sentence });
+      const { code, message } = decision;
+      return on.message({ kind: 'rejected', id, code, message });
     }
     happen(decision.events);
     on.message({ kind: 'ack', id });
@@ -130,7 +133,7 @@ export function localTable(ports: LocalTablePorts): Connection {
       ports.style,
       view,
       kernel,
-      botStream(round.deal.seed, step, seat),
+      botRandom(round.deal.seed, step, seat),
       () => thinking,
     );
     const decision = choice && decide(round, { ...choice, seat, by: 'bot' });
@@ -141,16 +144,16 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   /** The table is shown first: working a review out takes a moment. */
   function review({ number, round }: Play) {
-    ports.after(30, () => {
+    ports.startTimer(30, () => {
       if (kernel === null || play?.number !== number) return;
       const { record } = seatView(round, you);
       let made = reviewRound(record, kernel);
       const say = () => on.message({ kind: 'review', round: number, review: made });
       say();
-      callOff = ports.lookDeeper(
+      callOff = ports.startDeepAnalysis(
         { record, card: kernel.card, choices: made.choices.length },
-        ({ nth, judgement }) => {
-          made = withJudgement(made, nth, judgement);
+        ({ nth, analysis }) => {
+          made = withDeepAnalysis(made, nth, analysis);
           say();
         },
       );
@@ -167,7 +170,7 @@ export function localTable(ports: LocalTablePorts): Connection {
         code: ports.code,
         you,
         seats: forFour(info),
-        terms: { deadline: null, layOpen: false },
+        terms: { deadline: null, revealRacks: false },
         card: { id, name },
         round: play.number,
         remaining: null,
@@ -181,5 +184,5 @@ export function localTable(ports: LocalTablePorts): Connection {
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 
-  return { start: () => void start(), hurry() {}, order, stop: () => callOff() };
+  return { start: () => void start(), retryNow() {}, send, stop: () => callOff() };
 }

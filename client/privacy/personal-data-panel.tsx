@@ -1,12 +1,16 @@
 // Where a person sees what is kept of them, here and on the server, takes it along and has it forgotten.
 import { useSignal } from '@preact/signals';
-import { classMinePath, type KeptEntry, minePath } from '../../shared-engine/index.ts';
+import {
+  classPersonalDataPath,
+  type PersonalDataEntry,
+  personalDataPath,
+} from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { Route } from '../app/routes/route.ts';
-import { AskedTwice } from '../ui/confirm-button.tsx';
+import { ConfirmButton } from '../ui/confirm-button.tsx';
 import { saveFile } from '../ui/save-file.ts';
-import { forgetKept, readKept } from './requests.ts';
-import { entryWords, isLeaders, KEPT } from './strings.ts';
+import { deletePersonalData, readPersonalData } from './requests.ts';
+import { entryText, isTeachers, PRIVACY } from './strings.ts';
 
 interface KeptPanelProps {
   readonly app: App;
@@ -14,15 +18,15 @@ interface KeptPanelProps {
   readonly onClear: () => void;
 }
 
-export function KeptPanel({ app, onClear }: KeptPanelProps) {
+export function PersonalDataPanel({ app, onClear }: KeptPanelProps) {
   const place = placeOf(app.route.value);
   return (
     <section class="settings kept">
-      <h3>{KEPT.title}</h3>
-      {place ? <OnServer app={app} {...place} /> : <p>{KEPT.elsewhere}</p>}
-      <p>{KEPT.browser}</p>
+      <h3>{PRIVACY.title}</h3>
+      {place ? <OnServer app={app} {...place} /> : <p>{PRIVACY.elsewhere}</p>}
+      <p>{PRIVACY.browser}</p>
       <button type="button" onClick={onClear}>
-        {KEPT.clear}
+        {PRIVACY.clear}
       </button>
     </section>
   );
@@ -37,43 +41,43 @@ interface Place {
 function placeOf(route: Route): Place | null {
   switch (route.kind) {
     case 'room':
-      return { path: minePath(route.code), about: KEPT.room, code: route.code };
+      return { path: personalDataPath(route.code), about: PRIVACY.room, code: route.code };
     case 'class':
-      return { path: classMinePath(route.code), about: KEPT.class, code: route.code };
+      return { path: classPersonalDataPath(route.code), about: PRIVACY.class, code: route.code };
     default:
       return null;
   }
 }
 
 function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
-  const kept = useSignal<readonly KeptEntry[] | null>(null);
+  const kept = useSignal<readonly PersonalDataEntry[] | null>(null);
   const said = useSignal<string | null>(null);
 
   async function show() {
-    const answer = await readKept(path);
-    kept.value = answer.ok ? answer.value.kept : null;
-    said.value = answer.ok ? null : answer.sentence;
+    const answer = await readPersonalData(path);
+    kept.value = answer.ok ? answer.value.entries : null;
+    said.value = answer.ok ? null : answer.message;
   }
 
   async function forget() {
-    const answer = await forgetKept(path);
+    const answer = await deletePersonalData(path);
     if (answer.ok) return app.go({ kind: 'front' });
-    said.value = answer.sentence;
+    said.value = answer.message;
   }
 
   return (
     <>
       <p>{about}</p>
       <button type="button" onClick={() => void show()}>
-        {KEPT.show}
+        {PRIVACY.show}
       </button>
       <p role="status">{said.value}</p>
       {kept.value && (
         <>
-          <p>{KEPT.things(kept.value.length)}</p>
+          <p>{PRIVACY.things(kept.value.length)}</p>
           <ol class="kept-list">
             {kept.value.map((entry, place) => (
-              <li key={`${place}-${entry.at}`}>{entryWords(entry)}</li>
+              <li key={`${place}-${entry.at}`}>{entryText(entry)}</li>
             ))}
           </ol>
           <div class="row">
@@ -87,9 +91,9 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
                 )
               }
             >
-              {KEPT.save}
+              {PRIVACY.save}
             </button>
-            <Forget leads={isLeaders(kept.value)} onForget={() => void forget()} />
+            <Forget leads={isTeachers(kept.value)} onForget={() => void forget()} />
           </div>
         </>
       )}
@@ -98,6 +102,6 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
 }
 
 function Forget({ leads, onForget }: { readonly leads: boolean; readonly onForget: () => void }) {
-  const words = leads ? KEPT.forgetClass : KEPT.forget;
-  return <AskedTwice {...words} no={KEPT.keep} onYes={onForget} />;
+  const words = leads ? PRIVACY.forgetClass : PRIVACY.forget;
+  return <ConfirmButton {...words} no={PRIVACY.keep} onYes={onForget} />;
 }

@@ -1,7 +1,7 @@
 // What is said of what is kept of a person, and of having it forgotten.
-import type { KeptEntry } from '../../shared-engine/index.ts';
+import type { PersonalDataEntry } from '../../shared-engine/index.ts';
 
-export const KEPT = {
+export const PRIVACY = {
   title: 'What is kept of you',
   browser:
     'This browser keeps the name you typed, these settings, and how your rack was laid. It keeps them from everybody else.',
@@ -30,12 +30,12 @@ export const KEPT = {
 } as const;
 
 /** Only who opened a class has this among what is kept. */
-export function isLeaders(kept: readonly KeptEntry[]): boolean {
+export function isTeachers(kept: readonly PersonalDataEntry[]): boolean {
   return kept.some(({ what }) => what === 'opened the class');
 }
 
 /** `14:05: passed, step first-right, tiles bam-1 bam-3 bam-7, blind 0, by owner`. */
-export function entryWords({ at, what, ...more }: KeptEntry): string {
+export function entryText({ at, what, ...more }: PersonalDataEntry): string {
   const said = Object.entries(more).flatMap(([name, value]) => {
     if (Array.isArray(value)) return [`${name} ${value.join(' ')}`];
     return typeof value === 'object' ? [] : [`${name} ${value}`];

@@ -1,54 +1,54 @@
 // All alternatives of a choice on one scale: a dot with whiskers each, against the choice that was made.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, DeepJudgement, Finalist } from '../../shared-engine/index.ts';
+import type { ChoiceReview, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { aheadWords, finalistName, JUDGEMENT } from './deep-strings.ts';
+import { DEEP, differenceSentence, finalistName } from './deep-strings.ts';
 
-interface RivalsProps {
+interface AlternativesProps {
   readonly kind: ChoiceReview['kind'];
-  readonly judgement: DeepJudgement;
+  readonly judgement: DeepAnalysis;
 }
 
 /** Rows before the player asks for the rest. */
 const FIRST_ROWS = 6;
 
-export function Rivals({ kind, judgement }: RivalsProps) {
+export function Alternatives({ kind, judgement }: AlternativesProps) {
   const all = useSignal(false);
-  const { finalists, played, rival, smallLoss, verdict } = judgement;
+  const { finalists, played, bestAlternative, smallLoss, verdict } = judgement;
   const own = finalists[played];
-  const named = rival === null ? undefined : finalists[rival];
-  const ranked = finalists.toSorted((a, b) => b.ahead.value - a.ahead.value);
+  const named = bestAlternative === null ? undefined : finalists[bestAlternative];
+  const ranked = finalists.toSorted((a, b) => b.difference.value - a.difference.value);
   const shown = all.value
     ? ranked
     : ranked.filter((one, place) => place < FIRST_ROWS || one === own || one === named);
   const reach = reachOf(shown, smallLoss);
   return (
-    <figure class="rivals">
-      <figcaption>{JUDGEMENT.rivals}</figcaption>
-      <div class="rival scale-row" aria-hidden="true">
+    <figure class="alternatives">
+      <figcaption>{DEEP.alternatives}</figcaption>
+      <div class="alternative scale-row" aria-hidden="true">
         <span />
         <span class="scale-head">
-          <span>{JUDGEMENT.worse}</span>
-          <span>{JUDGEMENT.better}</span>
+          <span>{DEEP.worse}</span>
+          <span>{DEEP.better}</span>
         </span>
       </div>
       <ol>
         {shown.map((one) => {
           const mine = one === own;
           return (
-            <li key={`${one.tiles.join()}${one.number}`} class={mine ? 'rival mine' : 'rival'}>
-              <span class="rival-name">
+            <li key={`${one.tiles.join()}${one.number}`} class={mine ? 'alternative mine' : 'alternative'}>
+              <span class="alternative-name">
                 {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
-                {mine && <span class="tag">{JUDGEMENT.you}</span>}
-                {one === named && <span class="tag">{JUDGEMENT.rival[verdict]}</span>}
+                {mine && <span class="tag">{DEEP.you}</span>}
+                {one === named && <span class="tag">{DEEP.bestAlternative[verdict]}</span>}
               </span>
-              <span class="spoken">{aheadWords(finalistName(kind, one), one, mine)}</span>
+              <span class="spoken">{differenceSentence(finalistName(kind, one), one, mine)}</span>
               <Whiskers one={one} reach={reach} mine={mine} smallLoss={smallLoss} />
             </li>
           );
         })}
       </ol>
-      <p class="aside">{JUDGEMENT.scale}</p>
+      <p class="aside">{DEEP.scale}</p>
       {shown.length < ranked.length && (
         <button
           type="button"
@@ -56,7 +56,7 @@ export function Rivals({ kind, judgement }: RivalsProps) {
             all.value = true;
           }}
         >
-          {JUDGEMENT.more}
+          {DEEP.more}
         </button>
       )}
     </figure>
@@ -70,7 +70,8 @@ interface Reach {
 
 /** One scale for all rows, in whole points; the choice made, at 0, always has room to both sides. */
 function reachOf(finalists: readonly Finalist[], smallLoss: number): Reach {
-  const ends = (side: 1 | -1) => finalists.map(({ ahead }) => ahead.value + side * ahead.within);
+  const ends = (side: 1 | -1) =>
+    finalists.map(({ difference }) => difference.value + side * difference.halfWidth);
   return {
     from: Math.floor(Math.min(-2 * smallLoss, ...ends(-1))),
     to: Math.ceil(Math.max(2 * smallLoss, ...ends(1))),
@@ -89,7 +90,7 @@ const EDGE = 14;
 
 function Whiskers({ one, reach, mine, smallLoss }: WhiskersProps) {
   const x = (value: number) => EDGE + ((value - reach.from) / (reach.to - reach.from)) * (WIDTH - 2 * EDGE);
-  const { value, within } = one.ahead;
+  const { value, halfWidth } = one.difference;
   return (
     <svg class="whiskers" viewBox={`0 0 ${WIDTH} 30`} aria-hidden="true" focusable="false">
       <rect class="whisker-band" x={x(-smallLoss)} width={x(smallLoss) - x(-smallLoss)} y="0" height="30" />
@@ -100,7 +101,7 @@ function Whiskers({ one, reach, mine, smallLoss }: WhiskersProps) {
         <>
           <path
             class="whisker"
-            d={`M${x(value - within)} 15 H${x(value + within)} M${x(value - within)} 9 V21 M${x(value + within)} 9 V21`}
+            d={`M${x(value - halfWidth)} 15 H${x(value + halfWidth)} M${x(value - halfWidth)} 9 V21 M${x(value + halfWidth)} 9 V21`}
           />
           <circle class="whisker-dot" cx={x(value)} cy="15" r="6" />
         </>

@@ -1,14 +1,14 @@
-// How far the deeper look has come; gone once it is done.
+// How many choices have been played on already; gone once all have.
 import type { Review } from '../../shared-engine/index.ts';
-import { deepProgress, progressWords } from './deep-strings.ts';
+import { analysisProgress, progressSentence } from './deep-strings.ts';
 
-export function DeepProgress({ review }: { readonly review: Review }) {
-  const progress = deepProgress(review);
+export function AnalysisProgressBar({ review }: { readonly review: Review }) {
+  const progress = analysisProgress(review);
   if (progress === null) return null;
   return (
-    <div class="deep-progress">
-      <progress id="deep-progress" value={progress.done} max={progress.all} />
-      <label for="deep-progress">{progressWords(progress)}</label>
+    <div class="analysis-progress">
+      <progress id="analysis-progress" value={progress.done} max={progress.all} />
+      <label for="analysis-progress">{progressSentence(progress)}</label>
     </div>
   );
 }

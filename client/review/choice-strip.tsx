@@ -1,6 +1,16 @@
-// The exchange as a strip: one button for each choice, with its grade as words and as the fill of a bar.
+// The exchange as a strip: one button for each choice, with its verdict as words and as the fill of a bar.
 import type { ChoiceReview } from '../../shared-engine/index.ts';
-import { choiceName, gradeOf } from './strings.ts';
+import { VERDICTS, type VerdictName, verdictNameOf } from '../room/verdicts.ts';
+import { choiceName } from './strings.ts';
+
+/** How much of the four-part bar is filled. */
+const BAR_LENGTHS: Readonly<Record<VerdictName, number>> = {
+  best: 4,
+  equal: 4,
+  unknown: 3,
+  worse: 2,
+  costly: 1,
+};
 
 interface ChoiceStripProps {
   readonly choices: readonly ChoiceReview[];
@@ -12,17 +22,17 @@ export function ChoiceStrip({ choices, chosen, onChoose }: ChoiceStripProps) {
   return (
     <ol class="choice-strip">
       {choices.map((choice, index) => {
-        const grade = gradeOf(choice);
+        const verdict = verdictNameOf(choice);
         return (
           <li key={`${choice.kind}-${choice.step}`}>
             <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>
               <span class="choice-name">{choiceName(choice)}</span>
-              <span class="choice-grade">{grade.words}</span>
-              <svg class="grade-bar" viewBox="0 0 60 8" aria-hidden="true" focusable="false">
+              <span class="choice-verdict">{VERDICTS[verdict].name}</span>
+              <svg class="verdict-bar" viewBox="0 0 60 8" aria-hidden="true" focusable="false">
                 {[0, 1, 2, 3].map((part) => (
                   <rect
                     key={part}
-                    class={part < 4 - grade.level ? 'grade-full' : 'grade-rest'}
+                    class={part < BAR_LENGTHS[verdict] ? 'verdict-full' : 'verdict-rest'}
                     x={part * 15.5}
                     y="0.500"
                     width="13"

@@ -1,17 +1,18 @@
-// The figures behind the deeper judgement, for those who ask for them.
-import type { ChoiceReview, DeepJudgement } from '../../shared-engine/index.ts';
+// The numbers behind the deep analysis, for those who ask for them.
+import type { ChoiceReview, DeepAnalysis, MeasuredValue } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { finalistName, JUDGEMENT, measuredFigure } from './deep-strings.ts';
+import { withInterval } from '../ui/numbers.ts';
+import { DEEP, finalistName } from './deep-strings.ts';
 import { REVIEW } from './strings.ts';
 
 interface DeepNumbersProps {
   readonly kind: ChoiceReview['kind'];
-  readonly judgement: DeepJudgement;
+  readonly judgement: DeepAnalysis;
 }
 
 export function DeepNumbers({ kind, judgement }: DeepNumbersProps) {
-  const { finalists, played, rival } = judgement;
-  const gives = finalists.some(({ gift }) => gift !== null);
+  const { finalists, played, bestAlternative } = judgement;
+  const gives = finalists.some(({ giveaway }) => giveaway !== null);
   return (
     <details class="panel">
       <summary>{REVIEW.numbers}</summary>
@@ -19,9 +20,9 @@ export function DeepNumbers({ kind, judgement }: DeepNumbersProps) {
         <thead>
           <tr>
             <th scope="col">{REVIEW.choice}</th>
-            <th scope="col">{JUDGEMENT.own}</th>
-            <th scope="col">{JUDGEMENT.ahead}</th>
-            {gives && <th scope="col">{JUDGEMENT.gift}</th>}
+            <th scope="col">{DEEP.wins}</th>
+            <th scope="col">{DEEP.difference}</th>
+            {gives && <th scope="col">{DEEP.giveaway}</th>}
           </tr>
         </thead>
         <tbody>
@@ -29,16 +30,22 @@ export function DeepNumbers({ kind, judgement }: DeepNumbersProps) {
             <tr key={`${one.tiles.join()}${one.number}`} class={place === played ? 'mine' : ''}>
               <th scope="row">
                 {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
-                {place === played && <span class="tag">{JUDGEMENT.you}</span>}
-                {place === rival && <span class="tag">{JUDGEMENT.rival[judgement.verdict]}</span>}
+                {place === played && <span class="tag">{DEEP.you}</span>}
+                {place === bestAlternative && (
+                  <span class="tag">{DEEP.bestAlternative[judgement.verdict]}</span>
+                )}
               </th>
-              <td>{measuredFigure(one.outlook, false)}</td>
-              <td>{place === played ? '–' : measuredFigure(one.ahead, true)}</td>
-              {gives && <td>{one.gift ? measuredFigure(one.gift, true) : '–'}</td>}
+              <td>{measured(one.winProbability, false)}</td>
+              <td>{place === played ? '–' : measured(one.difference, true)}</td>
+              {gives && <td>{one.giveaway ? measured(one.giveaway, true) : '–'}</td>}
             </tr>
           ))}
         </tbody>
       </table>
     </details>
   );
+}
+
+function measured({ value, halfWidth }: MeasuredValue, signed: boolean): string {
+  return withInterval(value, halfWidth, signed);
 }

@@ -1,10 +1,10 @@
 // What the playouts say of a choice, before the picture that shows it.
-import type { DeepJudgement } from '../../shared-engine/index.ts';
+import type { DeepAnalysis } from '../../shared-engine/index.ts';
 
-export function DeepWords({ judgement }: { readonly judgement: DeepJudgement }) {
+export function DeepSentences({ judgement }: { readonly judgement: DeepAnalysis }) {
   return (
     <>
-      {judgement.words.map((sentence) => (
+      {judgement.sentences.map((sentence) => (
         <p key={sentence} class="verdict">
           {sentence}
         </p>

@@ -1,20 +1,21 @@
 // A choice among a few numbers looked at again: go on or stop, tiles unseen, tiles across.
 import type { NumberReview } from '../../shared-engine/index.ts';
-import { optionName } from '../room/option-names.ts';
-import { Rivals } from './alternatives.tsx';
+import { optionName } from '../room/step-names.ts';
+import { twoPlaces } from '../ui/numbers.ts';
+import { Alternatives } from './alternatives.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
-import { DeepWords } from './deep-sentences.tsx';
+import { DeepSentences } from './deep-sentences.tsx';
 import { FirstLook } from './first-look.tsx';
 import { Scale } from './scale.tsx';
-import { figure, lossWords, REVIEW } from './strings.ts';
+import { lossSentence, REVIEW } from './strings.ts';
 
 export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
-  const { judgement } = choice;
-  if (judgement.depth === 'quick') {
+  const { analysis } = choice;
+  if (analysis.depth === 'quick') {
     return (
       <>
-        <p class="verdict">{choice.words[0]}</p>
-        <p class="verdict">{choice.words[1]}</p>
+        <p class="verdict">{choice.sentences[0]}</p>
+        <p class="verdict">{choice.sentences[1]}</p>
         <FirstScale choice={choice} />
         <FirstNumbers choice={choice} />
       </>
@@ -22,12 +23,12 @@ export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
   }
   return (
     <>
-      <DeepWords judgement={judgement} />
-      <p class="verdict">{choice.words[0]}</p>
-      <Rivals kind={choice.kind} judgement={judgement} />
-      <DeepNumbers kind={choice.kind} judgement={judgement} />
+      <DeepSentences judgement={analysis} />
+      <p class="verdict">{choice.sentences[0]}</p>
+      <Alternatives kind={choice.kind} judgement={analysis} />
+      <DeepNumbers kind={choice.kind} judgement={analysis} />
       <FirstLook>
-        <p>{choice.words[1]}</p>
+        <p>{choice.sentences[1]}</p>
         <FirstScale choice={choice} />
       </FirstLook>
     </>
@@ -49,12 +50,12 @@ function FirstScale({ choice }: { readonly choice: NumberReview }) {
         ))}
       </ul>
       <figure>
-        <figcaption>{lossWords(choice.loss)}</figcaption>
+        <figcaption>{lossSentence(choice.loss)}</figcaption>
         <Scale
           values={choice.options.map(({ nearness }) => nearness)}
           played={nearnessOf(choice.played)}
           best={nearnessOf(choice.best)}
-          words={`${choice.options.length} choices on one scale. ${lossWords(choice.loss)}`}
+          words={`${choice.options.length} choices on one scale. ${lossSentence(choice.loss)}`}
         />
       </figure>
     </>
@@ -69,7 +70,7 @@ function FirstNumbers({ choice }: { readonly choice: NumberReview }) {
         {choice.options.map(({ value, nearness }) => (
           <div key={value}>
             <dt>{optionName(choice.kind, value)}</dt>
-            <dd>{figure(nearness)}</dd>
+            <dd>{twoPlaces(nearness)}</dd>
           </div>
         ))}
       </dl>

@@ -2,7 +2,7 @@
 import { SEATS } from '../../shared-engine/index.ts';
 import { BotTag } from '../room/bot-tag.tsx';
 import type { Seated } from '../room/room.ts';
-import { capital, nameOrYou } from '../room/seat-names.ts';
+import { capitalize, nameOrYou } from '../room/seat-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { REVIEW } from './strings.ts';
 
@@ -16,7 +16,7 @@ export function OpenRacks({ seated }: { readonly seated: Seated }) {
       {SEATS.map((seat) => (
         <figure key={seat}>
           <figcaption>
-            {capital(nameOrYou(seated.table, seat))} <BotTag info={seated.table.seats[seat]} />
+            {capitalize(nameOrYou(seated.table, seat))} <BotTag info={seated.table.seats[seat]} />
           </figcaption>
           <TileRow tiles={racks[seat]} />
         </figure>

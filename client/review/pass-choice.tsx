@@ -1,43 +1,43 @@
 // One pass looked at again: rack, pass, the best, the difference as a picture, the gift, two sentences.
 import type { PassReview, Review } from '../../shared-engine/index.ts';
 import { MOVES, neighbour } from '../../shared-engine/index.ts';
-import { AIM, aimWords } from '../room/aim-strings.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { Rivals } from './alternatives.tsx';
+import { twoPlaces } from '../ui/numbers.ts';
+import { Alternatives } from './alternatives.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
-import { DeepWords } from './deep-sentences.tsx';
-import { JUDGEMENT } from './deep-strings.ts';
+import { DeepSentences } from './deep-sentences.tsx';
+import { DEEP } from './deep-strings.ts';
 import { FirstLook } from './first-look.tsx';
 import { Scale } from './scale.tsx';
-import { figure, giftName, giftWords, lossWords, REVIEW, scaleWords } from './strings.ts';
+import { aimSentences, lossSentence, REVIEW, riskName, riskSentence, scaleDescription } from './strings.ts';
 
 interface PassChoiceProps {
   readonly choice: PassReview;
   readonly review: Review;
   readonly seated: Seated;
-  /** Family ids said before this pass. */
+  /** Section ids said before this pass. */
   readonly aim: readonly string[];
 }
 
 export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
   const to = nameOf(seated.table, neighbour(review.seat, MOVES[choice.step].toward));
-  const { judgement } = choice;
-  const deep = judgement.depth === 'deep';
+  const { analysis } = choice;
+  const deep = analysis.depth === 'deep';
   return (
     <>
-      {deep && <DeepWords judgement={judgement} />}
-      <p class="verdict">{choice.words[0]}</p>
-      {!deep && <p class="verdict">{choice.words[1]}</p>}
-      {aimWords(aim, choice, review.families).map((sentence) => (
+      {deep && <DeepSentences judgement={analysis} />}
+      <p class="verdict">{choice.sentences[0]}</p>
+      {!deep && <p class="verdict">{choice.sentences[1]}</p>}
+      {aimSentences(aim, choice, review.sections).map((sentence) => (
         <p key={sentence}>
-          <b>{AIM.title}:</b> {sentence}
+          <b>{REVIEW.aim}:</b> {sentence}
         </p>
       ))}
       <PassPair choice={choice} />
-      {deep ? <Rivals kind="pass" judgement={judgement} /> : <FirstScale choice={choice} />}
+      {deep ? <Alternatives kind="pass" judgement={analysis} /> : <FirstScale choice={choice} />}
       <figure>
         <figcaption>{REVIEW.rack}</figcaption>
         <TileRow tiles={choice.rack} marked={choice.played.tiles} />
@@ -48,13 +48,13 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
           <TileRow tiles={choice.received} />
         </figure>
       )}
-      <p>{giftWords(choice.played.gift, to)}</p>
-      <Families choice={choice} names={review.families} />
+      <p>{riskSentence(choice.played.risk, to)}</p>
+      <Sections choice={choice} names={review.sections} />
       {deep ? (
         <>
-          <DeepNumbers kind="pass" judgement={judgement} />
+          <DeepNumbers kind="pass" judgement={analysis} />
           <FirstLook>
-            <p>{choice.words[1]}</p>
+            <p>{choice.sentences[1]}</p>
             <FirstScale choice={choice} />
             <Numbers choice={choice} />
           </FirstLook>
@@ -81,46 +81,46 @@ function PassPair({ choice }: { readonly choice: PassReview }) {
           <TileRow tiles={other.tiles} />
         </figure>
       ) : (
-        <p class="aside">{choice.judgement.depth === 'deep' ? JUDGEMENT.sameAsAny : REVIEW.same}</p>
+        <p class="aside">{choice.analysis.depth === 'deep' ? DEEP.sameAsAny : REVIEW.same}</p>
       )}
     </div>
   );
 }
 
-function comparedWith({ judgement, best, rank }: PassReview) {
-  if (judgement.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
-  const rival = judgement.rival === null ? undefined : judgement.finalists[judgement.rival];
-  if (!rival || judgement.verdict === 'as-good') return null;
-  return { name: JUDGEMENT.rival[judgement.verdict], tiles: rival.tiles };
+function comparedWith({ analysis, best, rank }: PassReview) {
+  if (analysis.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
+  const rival = analysis.bestAlternative === null ? undefined : analysis.finalists[analysis.bestAlternative];
+  if (!rival || analysis.verdict === 'as-good') return null;
+  return { name: DEEP.bestAlternative[analysis.verdict], tiles: rival.tiles };
 }
 
 function FirstScale({ choice }: { readonly choice: PassReview }) {
   return (
     <figure>
       <figcaption>
-        {REVIEW.scale}. {lossWords(choice.loss)}
+        {REVIEW.scale}. {lossSentence(choice.loss)}
       </figcaption>
       <Scale
         values={choice.alternatives.map(({ nearness }) => nearness)}
         played={choice.played.nearness}
         best={choice.best.nearness}
-        words={scaleWords(choice)}
+        words={scaleDescription(choice)}
       />
     </figure>
   );
 }
 
-function Families({ choice, names }: { readonly choice: PassReview; readonly names: Review['families'] }) {
+function Sections({ choice, names }: { readonly choice: PassReview; readonly names: Review['sections'] }) {
   const named = (ids: readonly string[]) =>
     ids.length === 0 ? REVIEW.none : sentenceList(ids.map((id) => names[id] ?? id));
   const kept = choice.open.filter((id) => choice.openAfter.includes(id));
   const lost = choice.open.filter((id) => !choice.openAfter.includes(id));
   // What the first look thought best is spoken of only as long as there is nothing better to go by.
-  const first = choice.judgement.depth === 'quick';
+  const first = choice.analysis.depth === 'quick';
   const could = first ? lost.filter((id) => choice.openAfterBest.includes(id)) : [];
   return (
-    <section class="families">
-      <h4>{REVIEW.families}</h4>
+    <section class="sections">
+      <h4>{REVIEW.sections}</h4>
       <dl>
         <dt>{REVIEW.kept}</dt>
         <dd>{named(kept)}</dd>
@@ -147,7 +147,7 @@ function Numbers({ choice }: { readonly choice: PassReview }) {
             <th scope="col">{REVIEW.pass}</th>
             <th scope="col">{REVIEW.nearness}</th>
             <th scope="col">{REVIEW.toGo}</th>
-            <th scope="col">{REVIEW.gift}</th>
+            <th scope="col">{REVIEW.risk}</th>
           </tr>
         </thead>
         <tbody>
@@ -160,9 +160,9 @@ function Numbers({ choice }: { readonly choice: PassReview }) {
                   {mine && <span class="tag">{REVIEW.you}</span>}
                   {index === 0 && <span class="tag">{REVIEW.best}</span>}
                 </th>
-                <td>{figure(alternative.nearness)}</td>
+                <td>{twoPlaces(alternative.nearness)}</td>
                 <td>{alternative.toGo}</td>
-                <td>{giftName(alternative.gift)}</td>
+                <td>{riskName(alternative.risk)}</td>
               </tr>
             );
           })}

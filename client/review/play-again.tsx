@@ -3,12 +3,11 @@ import { useSignal } from '@preact/signals';
 import type { ChoiceReview, Review } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, type SharedDeal } from '../app/routes/deal-link.ts';
-import { PRACTICE } from '../practice/strings.ts';
-import { optionName } from '../room/option-names.ts';
 import type { Room, Seated } from '../room/room.ts';
-import { tileCount } from '../tiles/tile-names.ts';
+import { optionName } from '../room/step-names.ts';
+import { VERDICTS, verdictNameOf } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { choiceName, gradeOf } from './strings.ts';
+import { away, choiceName, PLAY_AGAIN } from './strings.ts';
 
 /** Null until the deal is open, and for a teacher's prepared deal, which never is. */
 export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'page'): SharedDeal | null {
@@ -17,32 +16,32 @@ export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'pag
   return { deal: { seed: view.stage.seed, dealer: view.dealer }, seat: you, cardOf };
 }
 
-export function Again({ app, shared }: { readonly app: App; readonly shared: SharedDeal }) {
-  const said = useSignal<string | null>(null);
+export function PlayAgain({ app, shared }: { readonly app: App; readonly shared: SharedDeal }) {
+  const message = useSignal<string | null>(null);
 
   async function copy() {
     try {
       await navigator.clipboard.writeText(app.linkTo({ kind: 'deal', shared }));
-      said.value = PRACTICE.copied;
+      message.value = PLAY_AGAIN.copied;
     } catch {
-      said.value = PRACTICE.copyByHand;
+      message.value = PLAY_AGAIN.copyByHand;
     }
   }
 
   return (
     <section class="panel again" aria-labelledby="again-title">
-      <h2 id="again-title">{PRACTICE.again}</h2>
-      <p>{PRACTICE.againAbout}</p>
+      <h2 id="again-title">{PLAY_AGAIN.title}</h2>
+      <p>{PLAY_AGAIN.about}</p>
       <div class="row">
         <button type="button" onClick={() => app.go({ kind: 'deal', shared })}>
-          {PRACTICE.againButton}
+          {PLAY_AGAIN.button}
         </button>
         <button type="button" onClick={() => void copy()}>
-          {PRACTICE.shareButton}
+          {PLAY_AGAIN.shareButton}
         </button>
       </div>
       <p class="aside" role="status">
-        {said.value ?? PRACTICE.shareAbout}
+        {message.value ?? PLAY_AGAIN.shareAbout}
       </p>
     </section>
   );
@@ -60,13 +59,13 @@ export function SideBySide({ first, now }: SideBySideProps) {
   );
   return (
     <section class="panel side-by-side" aria-labelledby="beside-title">
-      <h2 id="beside-title">{PRACTICE.sideBySide}</h2>
+      <h2 id="beside-title">{PLAY_AGAIN.sideBySide}</h2>
       <table>
         <thead>
           <tr>
-            <th scope="col">{PRACTICE.step}</th>
-            <th scope="col">{PRACTICE.first}</th>
-            <th scope="col">{PRACTICE.now}</th>
+            <th scope="col">{PLAY_AGAIN.step}</th>
+            <th scope="col">{PLAY_AGAIN.first}</th>
+            <th scope="col">{PLAY_AGAIN.now}</th>
           </tr>
         </thead>
         <tbody>
@@ -82,9 +81,9 @@ export function SideBySide({ first, now }: SideBySideProps) {
             </tr>
           ))}
           <tr>
-            <th scope="row">{PRACTICE.end}</th>
-            <td>{tileCount(first.toGoEnd)} to go</td>
-            <td>{tileCount(now.toGoEnd)} to go</td>
+            <th scope="row">{PLAY_AGAIN.end}</th>
+            <td>{away(first.toGoEnd)}</td>
+            <td>{away(now.toGoEnd)}</td>
           </tr>
         </tbody>
       </table>
@@ -102,7 +101,7 @@ function Chosen({ choice }: { readonly choice: ChoiceReview | undefined }) {
         optionName(choice.kind, choice.played)
       )}
       <br />
-      <span class="aside">{gradeOf(choice).words}</span>
+      <span class="aside">{VERDICTS[verdictNameOf(choice)].name}</span>
     </>
   );
 }

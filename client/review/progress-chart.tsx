@@ -1,8 +1,7 @@
 // How the rack fared over the steps, as a line: outlook where it has been worked out, tiles to go until then.
 import type { Review } from '../../shared-engine/index.ts';
-import { JUDGEMENT } from './deep-strings.ts';
-import { journeyWords } from './progress-strings.ts';
-import { type JourneyPoint, journeyOf } from './round-progress.ts';
+import { DEEP } from './deep-strings.ts';
+import { type ProgressPoint, progressDescription, roundProgress } from './round-progress.ts';
 
 const WIDTH = 430;
 const HEIGHT = 248;
@@ -11,18 +10,22 @@ const RIGHT = 14;
 const TOP = 14;
 const BOTTOM = 74;
 
-export function JourneyChart({ review }: { readonly review: Review }) {
-  const { kind, points } = journeyOf(review);
+export function ProgressChart({ review }: { readonly review: Review }) {
+  const progress = roundProgress(review);
+  const { kind, points } = progress;
   if (points.length < 2) return null;
-  const low = Math.max(0, Math.floor(Math.min(...points.map(({ value, within }) => value - within)) - 1));
-  const high = Math.ceil(Math.max(...points.map(({ value, within }) => value + within)) + 1);
+  const low = Math.max(
+    0,
+    Math.floor(Math.min(...points.map(({ value, halfWidth }) => value - halfWidth)) - 1),
+  );
+  const high = Math.ceil(Math.max(...points.map(({ value, halfWidth }) => value + halfWidth)) + 1);
   const x = (place: number) => LEFT + (place * (WIDTH - LEFT - RIGHT)) / (points.length - 1);
   const y = (value: number) => TOP + ((high - value) / (high - low)) * (HEIGHT - TOP - BOTTOM);
   return (
-    <section class="panel journey" aria-labelledby="journey-title">
-      <h2 id="journey-title">{JUDGEMENT[kind]}</h2>
-      <p class="aside">{kind === 'outlook' ? JUDGEMENT.outlookAbout : JUDGEMENT.toGoAbout}</p>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={journeyWords(kind, points)}>
+    <section class="panel round-progress" aria-labelledby="progress-title">
+      <h2 id="progress-title">{kind === 'wins' ? DEEP.winsByStep : DEEP.toGoByStep}</h2>
+      <p class="aside">{kind === 'wins' ? DEEP.winsByStepAbout : DEEP.toGoByStepAbout}</p>
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={progressDescription(progress)}>
         {ticks(low, high).map((tick) => (
           <g key={tick}>
             <line class="chart-grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
@@ -44,20 +47,22 @@ export function JourneyChart({ review }: { readonly review: Review }) {
 }
 
 interface ChartPointProps {
-  readonly point: JourneyPoint;
+  readonly point: ProgressPoint;
   readonly x: number;
   readonly y: (value: number) => number;
   readonly place: number;
   readonly of: number;
 }
 
-function ChartPoint({ point: { name, value, within }, x, y, place, of }: ChartPointProps) {
-  // Names of neighbouring steps stand in three rows, or they would run into each other: the last one reaches
+function ChartPoint({ point: { name, value, halfWidth }, x, y, place, of }: ChartPointProps) {
+  // Names of neighboring steps stand in three rows, or they would run into each other: the last one reaches
   // back from the edge by its whole length.
   const row = of > 3 ? (place % 3) * 18 : 0;
   return (
     <g>
-      {within > 0 && <line class="whisker" x1={x} x2={x} y1={y(value - within)} y2={y(value + within)} />}
+      {halfWidth > 0 && (
+        <line class="whisker" x1={x} x2={x} y1={y(value - halfWidth)} y2={y(value + halfWidth)} />
+      )}
       <circle class="whisker-dot" cx={x} cy={y(value)} r="6" />
       <text
         class="chart-text"

@@ -2,21 +2,22 @@
 import { useSignal } from '@preact/signals';
 import type { ChoiceReview, Review } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
-import { aimAt } from '../room/aims.ts';
+import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
 import { ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
-import { LOBBY, TABLE } from '../room/strings.ts';
-import { DeepProgress } from './analysis-progress.tsx';
+import { LOBBY, ROOM } from '../room/strings.ts';
+import { VERDICTS, verdictNameOf } from '../room/verdicts.ts';
+import { AnalysisProgressBar } from './analysis-progress.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { OpenRacks } from './open-racks.tsx';
 import { PassChoice } from './pass-choice.tsx';
-import { Again, earlierReview, SideBySide, sharedDealOf } from './play-again.tsx';
-import { JourneyChart } from './progress-chart.tsx';
-import { choiceName, gradeOf, journey, REVIEW } from './strings.ts';
+import { earlierReview, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
+import { ProgressChart } from './progress-chart.tsx';
+import { choiceName, REVIEW, startToEnd } from './strings.ts';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -25,7 +26,7 @@ interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
-  const { review, moreToCome, notice, home } = room.state.value;
+  const { review, analysisRunning, notice, home } = room.state.value;
   const { table } = seated;
   const shared = sharedDealOf(seated, home);
   const first = shared && review ? earlierReview(app, shared, room, review) : null;
@@ -39,26 +40,26 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
-      <ReadyPanel room={room} table={table} wish={table.led ? REVIEW.nextLed : REVIEW.next} />
+      <ReadyPanel room={room} table={table} wish={table.controls ? REVIEW.nextInClass : REVIEW.next} />
       {notice && (
         <p class="notice" role="alert">
           {notice}
         </p>
       )}
-      {review && moreToCome && <DeepProgress review={review} />}
+      {review && analysisRunning && <AnalysisProgressBar review={review} />}
       {review && <Choices review={review} room={room} seated={seated} />}
-      {review && <JourneyChart review={review} />}
+      {review && <ProgressChart review={review} />}
       {first && review && <SideBySide first={first} now={review} />}
-      {shared && <Again app={app} shared={shared} />}
+      {shared && <PlayAgain app={app} shared={shared} />}
       <OpenRacks seated={seated} />
       <DealCheckPanel seated={seated} />
-      {home === 'server' && !table.led && (
+      {home === 'server' && !table.controls && (
         <details class="panel">
           <summary>{LOBBY.seats}</summary>
           <SeatPicker app={app} room={room} table={table} />
           <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />
           <button type="button" onClick={() => room.act({ kind: 'leave' })}>
-            {TABLE.leave}
+            {ROOM.leave}
           </button>
         </details>
       )}
@@ -72,7 +73,7 @@ function Lesson({ review }: { readonly review: Review }) {
       <h1>{REVIEW.title}</h1>
       <p class="lesson-text">{review.lesson}</p>
       <p>
-        {journey(review)} <span class="aside">{REVIEW.private}</span>
+        {startToEnd(review)} <span class="aside">{REVIEW.private}</span>
       </p>
     </header>
   );
@@ -85,9 +86,9 @@ interface ChoicesProps {
 }
 
 function Choices({ review, room, seated }: ChoicesProps) {
-  // Until the player opens another, the dearest choice is open, whichever a deeper look finds that to be.
+  // Until the player opens another, the costliest choice is open, whichever a deeper look finds that to be.
   const opened = useSignal<number | null>(null);
-  const chosen = opened.value ?? dearest(review);
+  const chosen = opened.value ?? costliest(review);
   const choice = review.choices[chosen];
   return (
     <section class="choices" aria-labelledby="choices-title">
@@ -99,10 +100,11 @@ function Choices({ review, room, seated }: ChoicesProps) {
           opened.value = index;
         }}
       />
+      <VerdictLegend />
       {choice && (
         <article class="choice-detail" aria-live="off">
           <h3>
-            {choiceName(choice)}: <span class="grade-words">{gradeOf(choice).words.toLowerCase()}</span>
+            {choiceName(choice)}: <span class="verdict-name">{VERDICTS[verdictNameOf(choice)].name}</span>
           </h3>
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
@@ -110,7 +112,7 @@ function Choices({ review, room, seated }: ChoicesProps) {
               choice={choice}
               review={review}
               seated={seated}
-              aim={aimAt(room.state.value.aims, seated.table.round, choice.step)}
+              aim={aimsAt(room.state.value.aims, seated.table.round, choice.step)}
             />
           ) : (
             <NumberChoice choice={choice} />
@@ -125,13 +127,31 @@ function Choices({ review, room, seated }: ChoicesProps) {
   );
 }
 
+function VerdictLegend() {
+  return (
+    <details class="verdict-legend">
+      <summary>{REVIEW.legend}</summary>
+      <dl>
+        {Object.values(VERDICTS).map(({ name, about }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{about}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
+  );
+}
+
 /** The choice that cost most is open first; it is the one the lesson speaks of. */
-function dearest({ choices }: Review): number {
-  const cost = ({ loss, judgement }: ChoiceReview) =>
-    judgement.depth === 'quick'
+function costliest({ choices }: Review): number {
+  const cost = ({ loss, analysis }: ChoiceReview) =>
+    analysis.depth === 'quick'
       ? loss
-      : judgement.verdict === 'better-exists'
-        ? 100 + (judgement.loss?.value ?? 0)
-        : -gradeOf({ loss, judgement }).level;
+      : analysis.verdict === 'better-exists'
+        ? 100 + (analysis.loss?.value ?? 0)
+        : analysis.verdict === 'too-close'
+          ? -1
+          : 0;
   return choices.reduce((best, choice, index) => (cost(choice) > cost(choices[best]!) ? index : best), 0);
 }

@@ -1,28 +1,40 @@
-// A rack's way through the round as a row of numbers for a chart.
+// How far a rack came from step to step: the numbers of a chart, and the same in words.
 import type { PassReview, Review } from '../../shared-engine/index.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { JUDGEMENT } from './deep-strings.ts';
+import { DEEP } from './deep-strings.ts';
 
-export interface JourneyPoint {
+export interface ProgressPoint {
   readonly name: string;
   readonly value: number;
   /** Half the width of the interval, 0 for what is known exactly. */
-  readonly within: number;
+  readonly halfWidth: number;
 }
 
-export interface Journey {
-  readonly kind: 'outlook' | 'toGo';
-  readonly points: readonly JourneyPoint[];
+export interface RoundProgress {
+  /** Wins in 100 games, or tiles to go. */
+  readonly kind: 'wins' | 'toGo';
+  readonly points: readonly ProgressPoint[];
 }
 
-/** Outlook after each pass once every pass has been played on; before that the tiles to go, counted. */
-export function journeyOf({ choices, toGoStart }: Review): Journey {
+/** Wins after each pass once every pass has been played on; before that the tiles to go, counted. */
+export function roundProgress({ choices, toGoStart }: Review): RoundProgress {
   const passes = choices.filter((choice): choice is PassReview => choice.kind === 'pass');
-  const outlook = passes.flatMap(({ step, judgement }) => {
-    const own = judgement.depth === 'deep' ? judgement.finalists[judgement.played] : undefined;
-    return own ? [{ name: STEP_NAMES[step], ...own.outlook }] : [];
+  const wins = passes.flatMap(({ step, analysis }) => {
+    const own = analysis.depth === 'deep' ? analysis.finalists[analysis.played] : undefined;
+    return own ? [{ name: STEP_NAMES[step], ...own.winProbability }] : [];
   });
-  if (outlook.length > 1 && outlook.length === passes.length) return { kind: 'outlook', points: outlook };
-  const toGo = passes.map(({ step, toGoAfter }) => ({ name: STEP_NAMES[step], value: toGoAfter, within: 0 }));
-  return { kind: 'toGo', points: [{ name: JUDGEMENT.start, value: toGoStart, within: 0 }, ...toGo] };
+  if (wins.length > 1 && wins.length === passes.length) return { kind: 'wins', points: wins };
+  const toGo = passes.map(({ step, toGoAfter }) => ({
+    name: STEP_NAMES[step],
+    value: toGoAfter,
+    halfWidth: 0,
+  }));
+  return { kind: 'toGo', points: [{ name: DEEP.start, value: toGoStart, halfWidth: 0 }, ...toGo] };
+}
+
+/** The chart for those who do not see it. */
+export function progressDescription({ kind, points }: RoundProgress): string {
+  const what = kind === 'wins' ? 'Wins in 100 games' : 'Tiles away';
+  const figures = points.map(({ name, value }) => `${name} ${kind === 'wins' ? value.toFixed(1) : value}`);
+  return `${what}: ${figures.join(', ')}.`;
 }

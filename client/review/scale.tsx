@@ -45,8 +45,8 @@ export function Scale({ values, played, best, words }: ScaleProps) {
         )}
       </svg>
       <p class="scale-ends" aria-hidden="true">
-        <span>{REVIEW.further}</span>
-        <span>{REVIEW.nearer}</span>
+        <span>{REVIEW.farther}</span>
+        <span>{REVIEW.closer}</span>
       </p>
     </div>
   );

@@ -1,82 +1,85 @@
-// The review in words: grades of a choice, of a gift, and what the pictures say.
-import type { ChoiceReview, GiftGrade, PassReview, Review } from '../../shared-engine/index.ts';
+// What the review says besides its verdicts and the deep analysis.
+import type { ChoiceReview, PassReview, Review, RiskGrade } from '../../shared-engine/index.ts';
+import { capitalize } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { tileCount } from '../tiles/tile-names.ts';
-import { type Grade, gradeOfJudgement } from './deep-strings.ts';
+import { sentenceList } from '../tiles/tile-names.ts';
 
 export const REVIEW = {
-  title: 'What this round can teach you',
+  title: 'What this deal can teach you',
   private: 'Only you see this page.',
   working: 'Your review is being worked out…',
   strip: 'Your choices, step by step',
+  legend: 'What the verdicts mean',
   you: 'You',
-  best: 'Best found',
-  both: 'You, and the best found',
+  best: 'Best',
+  both: 'You, and the best',
   passed: 'You passed',
-  better: 'Best pass found',
-  same: 'No pass found was better.',
-  received: 'Then came',
+  better: 'Better',
+  same: 'No better pass was found.',
+  received: 'Then you got',
   rack: 'Your rack before the pass',
-  scale: 'All looked-at passes on one scale',
-  further: 'further from a hand',
-  nearer: 'nearer to a hand',
-  families: 'Families within reach',
+  scale: 'All the passes we compared, on one scale',
+  farther: 'farther from a hand',
+  closer: 'closer to a hand',
+  aim: 'Your aim',
+  sections: 'Sections within reach',
   kept: 'Kept',
-  lost: 'Let go',
-  couldKeep: 'The best pass would have kept',
+  lost: 'Given up',
+  couldKeep: 'The better pass would have kept',
   none: 'none',
   numbers: 'The numbers',
   choice: 'Choice',
   pass: 'Pass',
-  nearness: 'Nearness',
-  toGo: 'Tiles to go',
-  gift: 'Gift',
+  nearness: 'Closeness',
+  toGo: 'Tiles away',
+  risk: 'Risky to pass',
   method: 'How this was worked out',
   next: 'Next deal',
-  nextLed: 'Ready for the next deal',
-  standIn: 'Your time ran out here; a stand-in chose.',
-  racks: 'All four racks at the close',
+  nextInClass: 'Ready for the next deal',
+  standIn: 'A bot chose for you while you were away.',
+  racks: 'All four racks at the end',
   check: 'Was the deal fair?',
 } as const;
 
-/** Losses in tiles; below the first bound a difference is not worth a learner's attention. */
-const GRADES = [
-  { below: 0.05, words: 'As good as any', level: 0 },
-  { below: 0.35, words: 'Close to the best', level: 1 },
-  { below: 0.8, words: 'Worth a second look', level: 2 },
-  { below: Number.POSITIVE_INFINITY, words: 'The one to think over', level: 3 },
-] as const;
+export const PLAY_AGAIN = {
+  title: 'The same deal again',
+  about: 'Play the same tiles once more, choose differently, and see both reviews side by side.',
+  button: 'Play it again',
+  shareButton: 'Copy the deal link',
+  shareAbout: 'Send it to a friend: they sit where you sat, with the same tiles and three bots.',
+  copied: 'Copied.',
+  copyByHand: 'The link cannot be copied here. Play the deal again; then the link is in the address bar.',
+  sideBySide: 'Both times side by side',
+  first: 'First time',
+  now: 'This time',
+  step: 'Step',
+  end: 'At the end',
+} as const;
 
-/** The deeper judgement where there is one, the first look until then. */
-export function gradeOf({ loss, judgement }: Pick<ChoiceReview, 'loss' | 'judgement'>): Grade {
-  if (judgement.depth === 'deep') return gradeOfJudgement(judgement);
-  return GRADES.find(({ below }) => loss < below) ?? GRADES[3];
-}
-
-/** `about half a tile behind the best`. */
-export function lossWords(loss: number): string {
+/** What a choice that has not been played on cost, in tiles. */
+export function lossSentence(loss: number): string {
   if (loss < 0.05) return 'No better choice was found.';
-  if (loss < 0.2) return 'A sliver of a tile behind the best.';
-  if (loss < 0.4) return 'About a third of a tile behind the best.';
-  if (loss < 0.65) return 'About half a tile behind the best.';
-  if (loss < 1.3) return 'About a whole tile behind the best.';
-  return `About ${Math.round(loss)} tiles behind the best.`;
+  if (loss < 0.2) return 'Almost the same as the best.';
+  if (loss < 0.4) return 'About a third of a tile worse, compared with the best.';
+  if (loss < 0.65) return 'About half a tile worse, compared with the best.';
+  if (loss < 1.3) return 'About one tile worse, compared with the best.';
+  return `About ${Math.round(loss)} tiles worse, compared with the best.`;
 }
 
-const GIFTS: Readonly<Record<GiftGrade, string>> = {
-  'nothing-special': 'nothing that hangs together',
-  flower: 'a flower, which nearly everybody can use',
-  neighbours: 'neighbours of one suit',
+const RISKS: Readonly<Record<RiskGrade, string>> = {
+  'nothing-special': 'no pair, flower or like numbers',
+  flower: 'a flower, which almost everybody can use',
+  neighbours: 'tiles of one suit that go together',
   'like-numbers': 'like numbers',
-  pair: 'a pair, the dearest gift',
+  pair: 'a pair, the riskiest thing to pass',
 };
 
-export function giftWords(grade: GiftGrade, to: string): string {
-  return `${to} got ${GIFTS[grade]}.`;
+export function riskSentence(grade: RiskGrade, to: string): string {
+  return `You gave ${to} ${RISKS[grade]}.`;
 }
 
-export function giftName(grade: GiftGrade): string {
-  return grade === 'nothing-special' ? 'nothing special' : grade.replace('-', ' ');
+export function riskName(grade: RiskGrade): string {
+  return grade === 'nothing-special' ? 'no' : grade === 'neighbours' ? 'one suit' : grade.replace('-', ' ');
 }
 
 export function choiceName(choice: ChoiceReview): string {
@@ -84,25 +87,45 @@ export function choiceName(choice: ChoiceReview): string {
     case 'pass':
       return STEP_NAMES[choice.step];
     case 'blind':
-      return `${STEP_NAMES[choice.step]}, unseen`;
+      return `${STEP_NAMES[choice.step]}, blind`;
     case 'vote':
-      return 'Go on or stop';
+      return STEP_NAMES.vote;
     case 'ask':
-      return 'Courtesy number';
+      return STEP_NAMES['courtesy-ask'];
   }
 }
 
-export function journey({ toGoStart, toGoEnd }: Review): string {
-  return `You began ${tileCount(toGoStart)} from the nearest hand on the card and closed ${tileCount(toGoEnd)} from it.`;
+export function startToEnd({ toGoStart, toGoEnd }: Review): string {
+  return `You began ${toGoStart} away from the closest hand on the card and ended ${toGoEnd} away.`;
 }
 
-export function scaleWords(review: PassReview): string {
-  return `${review.alternatives.length} passes of ${review.legal} on one scale; yours is number ${review.rank}. ${lossWords(
+export function scaleDescription(review: PassReview): string {
+  return `${review.alternatives.length} of ${review.legal} possible passes on one scale. Yours is number ${review.rank}. ${lossSentence(
     review.loss,
   )}`;
 }
 
-/** Two places, with a real minus sign. */
-export function figure(value: number): string {
-  return value.toFixed(2).replace('-', '−');
+/** `3 away`. */
+export function away(toGo: number): string {
+  return `${toGo} away`;
+}
+
+/** One sentence for each section aimed at before this pass, or nothing. */
+export function aimSentences(
+  aims: readonly string[],
+  { open, openAfter }: Pick<PassReview, 'open' | 'openAfter'>,
+  sections: Review['sections'],
+): readonly string[] {
+  // A section that was never near has no name in the review; its id is the same words with dashes.
+  const names = (id: string) => sections[id] ?? id.replaceAll('-', ' ');
+  return aims.map((id) => {
+    const name = capitalize(names(id));
+    if (!open.includes(id)) {
+      const near = open.length > 0 ? ` Within reach: ${sentenceList(open.map(names))}.` : '';
+      return `${name} was not within reach.${near}`;
+    }
+    return openAfter.includes(id)
+      ? `${name} was within reach, and your pass kept it there.`
+      : `${name} was within reach, and your pass gave it up.`;
+  });
 }

@@ -1,7 +1,7 @@
 // One field for a code or a pasted link.
 import { useSignal } from '@preact/signals';
-import { FRONT } from '../app/front-strings.ts';
 import { tidyCode } from '../app/routes/route.ts';
+import { CODE_FIELD } from '../ui/strings.ts';
 
 export function CodeField({ onCode }: { readonly onCode: (code: string) => void }) {
   const text = useSignal('');
@@ -15,8 +15,8 @@ export function CodeField({ onCode }: { readonly onCode: (code: string) => void 
   }
 
   return (
-    <form class="field knock" onSubmit={submit} noValidate>
-      <label for="code">{FRONT.codeQuestion}</label>
+    <form class="field code-field" onSubmit={submit} noValidate>
+      <label for="code">{CODE_FIELD.label}</label>
       <div class="row">
         <input
           id="code"
@@ -30,10 +30,10 @@ export function CodeField({ onCode }: { readonly onCode: (code: string) => void 
             text.value = event.currentTarget.value;
           }}
         />
-        <button type="submit">{FRONT.codeButton}</button>
+        <button type="submit">{CODE_FIELD.button}</button>
       </div>
       <p id="code-missing" class="notice" role="alert">
-        {empty.value ? FRONT.codeMissing : null}
+        {empty.value ? CODE_FIELD.missing : null}
       </p>
     </form>
   );

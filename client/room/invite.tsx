@@ -1,6 +1,6 @@
 // The link and the code that bring friends to the table.
 import { useSignal } from '@preact/signals';
-import { Scan } from '../ui/qr-picture.tsx';
+import { QrPicture } from '../ui/qr-picture.tsx';
 import { LOBBY } from './strings.ts';
 
 export function Invite({ link, code }: { readonly link: string; readonly code: string }) {
@@ -41,7 +41,7 @@ export function Invite({ link, code }: { readonly link: string; readonly code: s
           {copied.value === 'failed' && LOBBY.copyByHand}
         </p>
       </div>
-      <Scan link={link} />
+      <QrPicture link={link} />
     </section>
   );
 }

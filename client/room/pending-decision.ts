@@ -11,7 +11,7 @@ import {
   objection,
   PASS_SIZE,
   passObjection,
-  type RoundRefusal,
+  type RoundRejection,
   type Seat,
   type SeatView,
 } from '../../shared-engine/index.ts';
@@ -34,12 +34,12 @@ export function facingOfView(view: SeatView, seat: Seat): Facing {
   }
 }
 
-export function objectionTo(view: SeatView, seat: Seat, choice: Choice): RoundRefusal | null {
+export function objectionTo(view: SeatView, seat: Seat, choice: Choice): RoundRejection | null {
   return objection(facingOfView(view, seat), choice);
 }
 
 /** Why this one tile may not go into the tray; the number of tiles is looked at only when passing. */
-export function tileObjection(view: SeatView, step: MoveStep, face: Face): RoundRefusal | null {
+export function tileObjection(view: SeatView, step: MoveStep, face: Face): RoundRejection | null {
   return passObjection(bagOf(view.rack), step, 1, [face], 0);
 }
 
@@ -50,7 +50,7 @@ export interface OpenPass {
   readonly to: Seat;
   readonly from: Seat;
   readonly blindAllowed: boolean;
-  readonly sealed: boolean;
+  readonly submitted: boolean;
 }
 
 export function openPass(view: SeatView, seat: Seat): OpenPass | null {
@@ -66,7 +66,7 @@ export function openPass(view: SeatView, seat: Seat): OpenPass | null {
     to: neighbour(seat, toward),
     from: giverTo(seat, toward),
     blindAllowed: blind,
-    sealed: view.answer !== null,
+    submitted: view.answer !== null,
   };
 }
 
@@ -74,12 +74,12 @@ export function openPass(view: SeatView, seat: Seat): OpenPass | null {
 export function waitsFor({ stage }: Pick<SeatView, 'stage'>, seat: Seat): boolean {
   switch (stage.phase) {
     case 'passing':
-      return !stage.sealed[seat];
+      return !stage.submitted[seat];
     case 'voting':
     case 'asking':
       return !stage.answered[seat];
     case 'giving':
-      return stage.counts[seat] > 0 && !stage.sealed[seat];
+      return stage.counts[seat] > 0 && !stage.submitted[seat];
     case 'closed':
       return false;
   }

@@ -1,23 +1,23 @@
-// Keeps the arrangement over a reload: order and tray of one round, the way of sorting for good.
+// Stores the layout of the rack: order and tray for this tab, the way of sorting for good.
 import { type Face, isFace } from '../../shared-engine/index.ts';
-import type { Memory } from '../storage/browser-storage.ts';
-import { emptyHand, facesInTray, type Hand, SORTS, type Sort } from './rack-layout.ts';
+import type { TextStorage } from '../storage/browser-storage.ts';
+import { emptyLayout, facesInTray, type RackLayout, SORTS, type Sort } from './rack-layout.ts';
 
-export function writeHand(hand: Hand, code: string, tab: Memory, lasting: Memory): void {
-  lasting.write('sort', hand.sort);
-  const order = hand.held.map((tile) => tile.face).join(' ');
-  const tray = facesInTray(hand).join(' ');
-  tab.write(`hand.${code}`, [hand.round, hand.steps, hand.blind, order, tray].join('|'));
+export function writeLayout(layout: RackLayout, key: string, tab: TextStorage, lasting: TextStorage): void {
+  lasting.write('sort', layout.sort);
+  const order = layout.tiles.map((tile) => tile.face).join(' ');
+  const tray = facesInTray(layout).join(' ');
+  tab.write(`rack.${key}`, [layout.round, layout.steps, layout.blind, order, tray].join('|'));
 }
 
-export function readHand(code: string, tab: Memory, lasting: Memory): Hand {
-  const start = emptyHand(readSort(lasting.read('sort')));
-  const [round, steps, blind, order, tray] = (tab.read(`hand.${code}`) ?? '').split('|');
+export function readLayout(key: string, tab: TextStorage, lasting: TextStorage): RackLayout {
+  const start = emptyLayout(readSort(lasting.read('sort')));
+  const [round, steps, blind, order, tray] = (tab.read(`rack.${key}`) ?? '').split('|');
   if (tray === undefined) return start;
-  const held = faces(order).map((face, index) => ({ id: index + 1, face, fresh: false }));
+  const tiles = faces(order).map((face, index) => ({ id: index + 1, face, arrived: false }));
   const used = new Set<number>();
   for (const face of faces(tray)) {
-    const tile = held.find((candidate) => candidate.face === face && !used.has(candidate.id));
+    const tile = tiles.find((candidate) => candidate.face === face && !used.has(candidate.id));
     if (tile) used.add(tile.id);
   }
   return {
@@ -25,7 +25,7 @@ export function readHand(code: string, tab: Memory, lasting: Memory): Hand {
     round: Number(round) || 0,
     steps: Number(steps) || 0,
     blind: Math.min(3, Math.max(0, Number(blind) || 0)),
-    held,
+    tiles,
     tray: [...used],
   };
 }

@@ -1,58 +1,58 @@
-// The player's own arrangement: the order on the rack, what lies in the tray, what has just arrived.
+// How the player has laid out the rack: its order, the tiles in the tray, the tiles that have just arrived.
 import { type Bag, bagOf, type Face, faceIndex, numbered, type SeatView } from '../../shared-engine/index.ts';
 
 /** One tile on this player's own rack. The number is the page's own; the server knows faces only. */
-export interface Held {
+export interface RackTile {
   readonly id: number;
   readonly face: Face;
   /** Came in with the last pass. */
-  readonly fresh: boolean;
+  readonly arrived: boolean;
 }
 
-export const SORTS = ['suit', 'number', 'own'] as const;
+export const SORTS = ['suit', 'number', 'custom'] as const;
 export type Sort = (typeof SORTS)[number];
 
-export interface Hand {
+export interface RackLayout {
   readonly round: number;
   /** Steps that were over when this was made; a tray belongs to one step. */
   readonly steps: number;
   readonly sort: Sort;
   /** In the player's own order. */
-  readonly held: readonly Held[];
+  readonly tiles: readonly RackTile[];
   /** Ids in the tray, in the order they were put there. */
   readonly tray: readonly number[];
-  /** Arriving tiles to be passed on unseen. */
+  /** Arriving tiles to be passed blind. */
   readonly blind: number;
 }
 
-export function emptyHand(sort: Sort): Hand {
-  return { round: 0, steps: 0, sort, held: [], tray: [], blind: 0 };
+export function emptyLayout(sort: Sort): RackLayout {
+  return { round: 0, steps: 0, sort, tiles: [], tray: [], blind: 0 };
 }
 
-/** The hand after the server has said what this seat holds. Tiles that stay keep their place and their id. */
-export function follow(hand: Hand, round: number, view: SeatView): Hand {
-  const sameStep = hand.round === round && hand.steps === view.record.steps.length;
-  const before = hand.round === round ? hand.held : [];
-  const held = markFresh(keepPlaces(before, view.rack), arrivedLast(view));
-  const next: Hand = {
-    ...hand,
+/** The layout after the server has said what this seat holds. Tiles that stay keep their place and their id. */
+export function withView(layout: RackLayout, round: number, view: SeatView): RackLayout {
+  const sameStep = layout.round === round && layout.steps === view.record.steps.length;
+  const before = layout.round === round ? layout.tiles : [];
+  const tiles = markArrived(keepPlaces(before, view.rack), arrivedLast(view));
+  const next: RackLayout = {
+    ...layout,
     round,
     steps: view.record.steps.length,
-    held,
-    tray: sameStep ? hand.tray.filter((id) => held.some((tile) => tile.id === id)) : [],
-    blind: sameStep ? hand.blind : 0,
+    tiles,
+    tray: sameStep ? layout.tray.filter((id) => tiles.some((tile) => tile.id === id)) : [],
+    blind: sameStep ? layout.blind : 0,
   };
   return view.answer?.kind === 'pass'
     ? { ...next, tray: idsOf(next, view.answer.tiles), blind: view.answer.blind }
     : next;
 }
 
-function keepPlaces(before: readonly Held[], rack: readonly Face[]): Held[] {
+function keepPlaces(before: readonly RackTile[], rack: readonly Face[]): RackTile[] {
   const wanted = [...bagOf(rack)];
   const stay = before.filter(({ face }) => wanted[faceIndex(face)]!-- > 0);
   let nextId = Math.max(0, ...before.map((tile) => tile.id)) + 1;
   const missing = leftOver(rack, bagOf(stay.map((tile) => tile.face)));
-  return [...stay, ...missing.map((face) => ({ id: nextId++, face, fresh: false }))];
+  return [...stay, ...missing.map((face) => ({ id: nextId++, face, arrived: false }))];
 }
 
 /** The faces of `rack` beyond those in `have`. */
@@ -68,17 +68,17 @@ function arrivedLast(view: SeatView): readonly Face[] {
 }
 
 /** Of two equal tiles the one that joined later is the one that arrived. */
-function markFresh(held: readonly Held[], arrived: readonly Face[]): Held[] {
+function markArrived(tiles: readonly RackTile[], arrived: readonly Face[]): RackTile[] {
   const left = [...bagOf(arrived)];
-  return held
+  return tiles
     .toReversed()
-    .map((tile) => ({ ...tile, fresh: left[faceIndex(tile.face)]!-- > 0 }))
+    .map((tile) => ({ ...tile, arrived: left[faceIndex(tile.face)]!-- > 0 }))
     .toReversed();
 }
 
-function idsOf(hand: Hand, faces: readonly Face[]): number[] {
-  const inTrayFirst = [...hand.held].sort(
-    (a, b) => Number(hand.tray.includes(b.id)) - Number(hand.tray.includes(a.id)),
+function idsOf(layout: RackLayout, faces: readonly Face[]): number[] {
+  const inTrayFirst = [...layout.tiles].sort(
+    (a, b) => Number(layout.tray.includes(b.id)) - Number(layout.tray.includes(a.id)),
   );
   const used = new Set<number>();
   return faces.flatMap((face) => {
@@ -90,10 +90,10 @@ function idsOf(hand: Hand, faces: readonly Face[]): number[] {
 }
 
 /** The rack as it is shown. */
-export function shown({ held, sort }: Pick<Hand, 'held' | 'sort'>): readonly Held[] {
-  if (sort === 'own') return held;
+export function inDisplayOrder({ tiles, sort }: Pick<RackLayout, 'tiles' | 'sort'>): readonly RackTile[] {
+  if (sort === 'custom') return tiles;
   const place = sort === 'suit' ? faceIndex : byNumber;
-  return held.toSorted((a, b) => place(a.face) - place(b.face) || a.id - b.id);
+  return tiles.toSorted((a, b) => place(a.face) - place(b.face) || a.id - b.id);
 }
 
 function byNumber(face: Face): number {
@@ -101,36 +101,36 @@ function byNumber(face: Face): number {
   return suited ? suited.number * 40 + faceIndex(face) : 400 + faceIndex(face);
 }
 
-export function facesInTray(hand: Hand): Face[] {
-  return hand.tray.flatMap((id) => hand.held.find((tile) => tile.id === id)?.face ?? []);
+export function facesInTray(layout: RackLayout): Face[] {
+  return layout.tray.flatMap((id) => layout.tiles.find((tile) => tile.id === id)?.face ?? []);
 }
 
-/** Puts a tile into the tray; with a full tray the hand stays as it is. */
-export function putIn(hand: Hand, id: number, needed: number): Hand {
-  if (hand.tray.includes(id) || hand.tray.length + hand.blind >= needed) return hand;
-  return { ...hand, tray: [...hand.tray, id] };
+/** Puts a tile into the tray; with a full tray the layout stays as it is. */
+export function addToTray(layout: RackLayout, id: number, needed: number): RackLayout {
+  if (layout.tray.includes(id) || layout.tray.length + layout.blind >= needed) return layout;
+  return { ...layout, tray: [...layout.tray, id] };
 }
 
-export function takeOut(hand: Hand, id: number): Hand {
-  return { ...hand, tray: hand.tray.filter((other) => other !== id) };
+export function removeFromTray(layout: RackLayout, id: number): RackLayout {
+  return { ...layout, tray: layout.tray.filter((other) => other !== id) };
 }
 
-/** How many go on unseen; tiles chosen last make room. */
-export function setBlind(hand: Hand, blind: number, needed: number): Hand {
-  return { ...hand, blind, tray: hand.tray.slice(0, Math.max(0, needed - blind)) };
+/** How many tiles are passed blind; the tiles chosen last make room. */
+export function setBlind(layout: RackLayout, blind: number, needed: number): RackLayout {
+  return { ...layout, blind, tray: layout.tray.slice(0, Math.max(0, needed - blind)) };
 }
 
 /** Moves a tile in front of another, or to the end; from here on the order is the player's own. */
-export function moveBefore(hand: Hand, id: number, before: number | null): Hand {
-  const tile = hand.held.find((candidate) => candidate.id === id);
-  if (!tile || id === before) return hand;
-  const others = shown(hand).filter((candidate) => candidate.id !== id);
+export function moveBefore(layout: RackLayout, id: number, before: number | null): RackLayout {
+  const tile = layout.tiles.find((candidate) => candidate.id === id);
+  if (!tile || id === before) return layout;
+  const others = inDisplayOrder(layout).filter((candidate) => candidate.id !== id);
   const at = before === null ? others.length : others.findIndex((candidate) => candidate.id === before);
-  if (at < 0) return hand;
-  return { ...hand, sort: 'own', held: [...others.slice(0, at), tile, ...others.slice(at)] };
+  if (at < 0) return layout;
+  return { ...layout, sort: 'custom', tiles: [...others.slice(0, at), tile, ...others.slice(at)] };
 }
 
-/** Sorting by hand starts from the order that is on the screen. */
-export function sortBy(hand: Hand, sort: Sort): Hand {
-  return sort === 'own' ? { ...hand, sort, held: shown(hand) } : { ...hand, sort };
+/** Sorting by layout starts from the order that is on the screen. */
+export function sortBy(layout: RackLayout, sort: Sort): RackLayout {
+  return sort === 'custom' ? { ...layout, sort, tiles: inDisplayOrder(layout) } : { ...layout, sort };
 }

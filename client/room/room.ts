@@ -1,4 +1,4 @@
-// One room on the page: what the server says and the player's own arrangement, changed through one door.
+// One room on the page: what the server says, how the player laid out the rack, and everything a player can do.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type {
   Choice,
@@ -9,13 +9,13 @@ import type {
   SeatView,
   ServerMessage,
   Table,
-  TableAct,
+  TableAction,
 } from '../../shared-engine/index.ts';
-import type { Connection, LinkState } from '../connection/connection.ts';
-import type { Order } from '../connection/pending.ts';
-import { type Aims, sayAim } from './aims.ts';
+import type { Connection, ConnectionState } from '../connection/connection.ts';
+import type { ClientRequest } from '../connection/pending.ts';
+import { type Aims, toggleAim } from './aims.ts';
 import { objectionTo, openPass, tileObjection } from './pending-decision.ts';
-import * as hands from './rack-layout.ts';
+import * as rack from './rack-layout.ts';
 
 export interface Seated {
   readonly table: Table;
@@ -33,21 +33,21 @@ export interface RoomState {
   readonly code: string;
   /** Where the table is: on the server, or in this page alone. */
   readonly home: 'server' | 'page';
-  readonly link: LinkState;
+  readonly connection: ConnectionState;
   readonly table: Table | null;
   /** The private review of the round that closed last. */
   readonly review: Review | null;
-  /** Whether choices of it may still be judged more deeply. */
-  readonly moreToCome: boolean;
-  readonly hand: hands.Hand;
+  /** Whether deep analyses of its choices may still arrive. */
+  readonly analysisRunning: boolean;
+  readonly layout: rack.RackLayout;
   /** Why the last thing the player tried did not happen. */
   readonly notice: string | null;
   /** What happened last, for the live region. */
-  readonly news: readonly string[];
+  readonly announcements: readonly string[];
   /** On the page's own clock, in milliseconds; null without a deadline. */
-  readonly dueAt: number | null;
-  /** Orders without an answer yet. */
-  readonly kept: number;
+  readonly deadlineAt: number | null;
+  /** Requests without an answer yet. */
+  readonly pendingCount: number;
   /** Whether the card lies beside the rack. */
   readonly cardOpen: boolean;
   readonly aims: Aims;
@@ -57,174 +57,181 @@ export interface RoomPorts {
   readonly home: RoomState['home'];
   readonly newId: () => string;
   readonly now: () => number;
-  /** Called after each change of the hand, to keep it over a reload. */
-  readonly keepHand: (hand: hands.Hand) => void;
+  /** Called after each change of the layout, to keep it over a reload. */
+  readonly saveLayout: (layout: rack.RackLayout) => void;
   /** Whether the player last left the card open. */
   readonly cardOpen: boolean;
-  readonly keepCardOpen: (open: boolean) => void;
-  readonly firstAims: Aims;
-  readonly keepAims: (aims: Aims) => void;
+  readonly saveCardOpen: (open: boolean) => void;
+  readonly initialAims: Aims;
+  readonly saveAims: (aims: Aims) => void;
   readonly loadCard: () => Promise<CompiledCard | null>;
-  readonly newsOf: (before: Table | null, next: Table) => readonly string[];
+  readonly announcementsOf: (before: Table | null, next: Table) => readonly string[];
   readonly connect: (on: {
-    readonly state: (state: LinkState) => void;
+    readonly state: (state: ConnectionState) => void;
     readonly message: (message: ServerMessage) => void;
-  }) => Connection & { readonly kept: () => number };
+  }) => Connection & { readonly pendingCount: () => number };
 }
 
 export interface Room {
   readonly state: ReadonlySignal<RoomState>;
   /** Puts a tile into the tray, or takes it out when it lies there. */
-  touch(id: number): void;
-  takeBackSlot(slot: number): void;
+  toggleTile(id: number): void;
+  /** Takes the tile at this place of the tray, counted from 0, back to the rack. */
+  emptySlot(slot: number): void;
   clearTray(): void;
   moveTile(id: number, before: number | null): void;
-  sortBy(sort: hands.Sort): void;
+  sortBy(sort: rack.Sort): void;
   setBlind(count: number): void;
   pass(): void;
   choose(choice: Choice): void;
-  act(act: TableAct): void;
+  act(action: TableAction): void;
   showCard(open: boolean): void;
-  sayAim(round: number, step: MoveStep, family: string): void;
+  toggleAim(round: number, step: MoveStep, section: string): void;
   /** The card of this table; null when it cannot be had just now. */
   readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */
   reconnect(): void;
-  hurry(): void;
-  leavePage(): void;
+  retryNow(): void;
+  close(): void;
 }
 
-export function openRoomModel(code: string, firstHand: hands.Hand, ports: RoomPorts): Room {
+export function createRoom(code: string, firstLayout: rack.RackLayout, ports: RoomPorts): Room {
   const state = signal<RoomState>({
     code,
     home: ports.home,
-    link: { kind: 'connecting' },
+    connection: { kind: 'connecting' },
     table: null,
     review: null,
-    moreToCome: true,
-    hand: firstHand,
+    analysisRunning: true,
+    layout: firstLayout,
     notice: null,
-    news: [],
-    dueAt: null,
-    kept: 0,
+    announcements: [],
+    deadlineAt: null,
+    pendingCount: 0,
     cardOpen: ports.cardOpen,
-    aims: ports.firstAims,
+    aims: ports.initialAims,
   });
   const change = (part: Partial<RoomState>) => {
     state.value = { ...state.value, ...part };
   };
-  const changeHand = (hand: hands.Hand, notice: string | null = null) => {
-    change({ hand, notice });
-    ports.keepHand(hand);
+  const changeLayout = (layout: rack.RackLayout, notice: string | null = null) => {
+    change({ layout, notice });
+    ports.saveLayout(layout);
   };
 
   const connection = ports.connect({
-    state: (link) => change({ link, kept: connection.kept() }),
+    state: (next) => change({ connection: next, pendingCount: connection.pendingCount() }),
     message: (message) => {
-      change({ ...received(state.value, message, ports), kept: connection.kept() });
-      if (message.kind === 'table') ports.keepHand(state.value.hand);
+      change({ ...received(state.value, message, ports), pendingCount: connection.pendingCount() });
+      if (message.kind === 'table') ports.saveLayout(state.value.layout);
     },
   });
 
-  const order = (made: Order) => {
-    connection.order(made);
-    change({ kept: connection.kept(), notice: null });
+  const send = (request: ClientRequest) => {
+    connection.send(request);
+    change({ pendingCount: connection.pendingCount(), notice: null });
   };
 
   function choose(choice: Choice) {
     const seated = seatedAt(state.value.table);
     if (!seated) return;
-    const against = objectionTo(seated.view, seated.you, choice);
-    if (against) return change({ notice: against.sentence });
-    order({ kind: 'choose', id: ports.newId(), round: seated.table.round, seat: seated.you, choice });
+    const objection = objectionTo(seated.view, seated.you, choice);
+    if (objection) return change({ notice: objection.message });
+    send({ kind: 'choose', id: ports.newId(), round: seated.table.round, seat: seated.you, choice });
   }
 
   /** Runs `use` only while the tray is open. */
   function withTray(use: (open: { step: MoveStep; needed: number }, seated: Seated) => void) {
     const seated = seatedAt(state.value.table);
     const pass = seated && openPass(seated.view, seated.you);
-    if (seated && pass && !pass.sealed) use(pass, seated);
+    if (seated && pass && !pass.submitted) use(pass, seated);
   }
 
   return {
     state,
-    touch: (id) =>
+    toggleTile: (id) =>
       withTray(({ step, needed }, { view }) => {
-        const { hand } = state.value;
-        if (hand.tray.includes(id)) return changeHand(hands.takeOut(hand, id));
-        const face = hand.held.find((tile) => tile.id === id)?.face;
+        const { layout } = state.value;
+        if (layout.tray.includes(id)) return changeLayout(rack.removeFromTray(layout, id));
+        const face = layout.tiles.find((tile) => tile.id === id)?.face;
         if (!face) return;
-        const against = whyNot(view, step, face, hand, needed);
-        changeHand(against ? hand : hands.putIn(hand, id, needed), against);
+        const objection = objectionToTile(view, step, face, layout, needed);
+        changeLayout(objection ? layout : rack.addToTray(layout, id, needed), objection);
       }),
-    takeBackSlot: (slot) =>
+    emptySlot: (slot) =>
       withTray(() => {
-        const id = state.value.hand.tray[slot];
-        if (id !== undefined) changeHand(hands.takeOut(state.value.hand, id));
+        const id = state.value.layout.tray[slot];
+        if (id !== undefined) changeLayout(rack.removeFromTray(state.value.layout, id));
       }),
-    clearTray: () => withTray(() => changeHand({ ...state.value.hand, tray: [], blind: 0 })),
-    moveTile: (id, before) => changeHand(hands.moveBefore(state.value.hand, id, before)),
-    sortBy: (sort) => changeHand(hands.sortBy(state.value.hand, sort)),
+    clearTray: () => withTray(() => changeLayout({ ...state.value.layout, tray: [], blind: 0 })),
+    moveTile: (id, before) => changeLayout(rack.moveBefore(state.value.layout, id, before)),
+    sortBy: (sort) => changeLayout(rack.sortBy(state.value.layout, sort)),
     setBlind: (count) =>
-      withTray(({ needed }) => changeHand(hands.setBlind(state.value.hand, count, needed))),
+      withTray(({ needed }) => changeLayout(rack.setBlind(state.value.layout, count, needed))),
     pass: () =>
       withTray(({ step }) => {
-        const { hand } = state.value;
-        choose({ kind: 'seal', step, tiles: hands.facesInTray(hand), blind: hand.blind });
+        const { layout } = state.value;
+        choose({ kind: 'pass', step, tiles: rack.facesInTray(layout), blind: layout.blind });
       }),
     choose,
-    act: (act) => order({ kind: 'act', id: ports.newId(), act }),
+    act: (action) => send({ kind: 'action', id: ports.newId(), action }),
     showCard(open) {
       change({ cardOpen: open });
-      ports.keepCardOpen(open);
+      ports.saveCardOpen(open);
     },
-    sayAim(round, step, family) {
-      const aims = sayAim(state.value.aims, round, step, family);
+    toggleAim(round, step, section) {
+      const aims = toggleAim(state.value.aims, round, step, section);
       change({ aims });
-      ports.keepAims(aims);
+      ports.saveAims(aims);
     },
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),
-    hurry: () => connection.hurry(),
-    leavePage: () => connection.stop(),
+    retryNow: () => connection.retryNow(),
+    close: () => connection.stop(),
   };
 }
 
-function whyNot(view: SeatView, step: MoveStep, face: Face, hand: hands.Hand, needed: number): string | null {
-  const against = tileObjection(view, step, face);
-  if (against) return against.sentence;
-  return hand.tray.length + hand.blind >= needed ? 'The tray is full; take a tile back first.' : null;
+function objectionToTile(
+  view: SeatView,
+  step: MoveStep,
+  face: Face,
+  layout: rack.RackLayout,
+  needed: number,
+): string | null {
+  const objection = tileObjection(view, step, face);
+  if (objection) return objection.message;
+  return layout.tray.length + layout.blind >= needed ? 'The tray is full. Take a tile back first.' : null;
 }
 
-/** The state after a message; the only place where the server's word changes the page. */
+/** What a message from the server changes in the state. */
 function received(
   before: RoomState,
   message: ServerMessage,
-  { now, newsOf }: Pick<RoomPorts, 'now' | 'newsOf'>,
+  { now, announcementsOf }: Pick<RoomPorts, 'now' | 'announcementsOf'>,
 ): Partial<RoomState> {
   switch (message.kind) {
     case 'welcome':
     case 'ack':
-    // The connection has taken these in already.
-    case 'news':
-    case 'keeping':
-    case 'alive':
+    // The connection has handled these already.
+    case 'delta':
+    case 'storage':
+    case 'heartbeat':
       return {};
-    case 'refused':
-      return { notice: message.sentence };
+    case 'rejected':
+      return { notice: message.message };
     case 'review':
       if (message.round !== before.table?.round) return {};
-      return { review: message.review, moreToCome: message.more ?? true };
+      return { review: message.review, analysisRunning: message.more ?? true };
     case 'table': {
       const { table } = message;
       const seated = seatedAt(table);
-      const news = newsOf(before.table, table);
+      const announcements = announcementsOf(before.table, table);
       return {
         table,
         review: table.round === before.table?.round ? before.review : null,
-        hand: seated ? hands.follow(before.hand, table.round, seated.view) : before.hand,
-        news: news.length > 0 ? news : before.news,
-        dueAt: table.remaining === null ? null : now() + table.remaining,
+        layout: seated ? rack.withView(before.layout, table.round, seated.view) : before.layout,
+        announcements: announcements.length > 0 ? announcements : before.announcements,
+        deadlineAt: table.remaining === null ? null : now() + table.remaining,
       };
     }
   }

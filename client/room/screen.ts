@@ -1,8 +1,9 @@
-// Which screen of a room is due, from the table alone.
-
+// Which screen of a room is due, from the table alone, and how another part of the page shows a room.
+import type { ComponentChildren, FunctionComponent } from 'preact';
 import type { Table } from '../../shared-engine/index.ts';
-import type { LinkState } from '../connection/connection.ts';
-import { type Seated, seatedAt } from './room.ts';
+import type { App } from '../app/routes/app.ts';
+import type { ConnectionState } from '../connection/connection.ts';
+import { type Room, type Seated, seatedAt } from './room.ts';
 
 export type Screen =
   | { readonly kind: 'opening' }
@@ -10,14 +11,28 @@ export type Screen =
   | { readonly kind: 'lobby'; readonly table: Table }
   | { readonly kind: 'playing'; readonly seated: Seated }
   | { readonly kind: 'closed'; readonly seated: Seated }
-  | { readonly kind: 'watching'; readonly table: Table };
+  | { readonly kind: 'spectating'; readonly table: Table };
 
-export function screenOf(table: Table | null, link: LinkState): Screen {
+export function screenOf(table: Table | null, link: ConnectionState): Screen {
   if (table === null) {
-    return link.kind === 'ended' && link.why === 'no-room' ? { kind: 'gone' } : { kind: 'opening' };
+    return link.kind === 'ended' && link.reason === 'no-room' ? { kind: 'gone' } : { kind: 'opening' };
   }
   if (table.view === null) return { kind: 'lobby', table };
   const seated = seatedAt(table);
-  if (seated === null) return { kind: 'watching', table };
+  if (seated === null) return { kind: 'spectating', table };
   return { kind: seated.view.stage.phase === 'closed' ? 'closed' : 'playing', seated };
+}
+
+export interface RoomScreenProps {
+  readonly app: App;
+  /** Called once; another room is another screen. */
+  readonly open: () => Room;
+  /** Shown above the screen that is due: a guide's sentences or a teacher's. */
+  readonly guide?: (screen: Screen) => ComponentChildren;
+}
+
+/** The page's way to a table on the server, for a part of the page that has none of its own. */
+export interface ServerTables {
+  readonly RoomScreen: FunctionComponent<RoomScreenProps>;
+  readonly serverRoom: (code: string) => Room;
 }

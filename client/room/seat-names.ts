@@ -6,7 +6,7 @@ import {
   type SeatInfo,
   type Table,
 } from '../../shared-engine/index.ts';
-import { STYLE_WORDS } from './style-names.ts';
+import { STYLE_NAMES } from './style-names.ts';
 
 export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
   const info = table.seats[seat];
@@ -18,7 +18,7 @@ export function nameOrYou(table: Pick<Table, 'seats' | 'you'>, seat: Seat): stri
   return seat === table.you ? 'you' : nameOf(table, seat);
 }
 
-export function capital(text: string): string {
+export function capitalize(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
@@ -29,19 +29,19 @@ const PLACES: Readonly<Record<Direction, string>> = {
 };
 
 /** `on your left`; null for one's own seat. */
-export function placeOf(you: Seat, seat: Seat): string | null {
+export function positionOf(you: Seat, seat: Seat): string | null {
   for (const direction of ['right', 'across', 'left'] as const) {
     if (neighbour(you, direction) === seat) return PLACES[direction];
   }
   return null;
 }
 
-export function seatState(info: SeatInfo): string {
+export function seatStatus(info: SeatInfo): string {
   switch (info.kind) {
     case 'empty':
       return 'free';
     case 'bot':
-      return STYLE_WORDS[info.style].name.toLowerCase();
+      return STYLE_NAMES[info.style].name.toLowerCase();
     case 'person':
       return info.present ? 'here' : 'away, the seat is kept';
   }

@@ -6,9 +6,9 @@ import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
 import { BotTag } from './bot-tag.tsx';
 import type { Room } from './room.ts';
-import { capital, placeOf, seatState } from './seat-names.ts';
+import { capitalize, positionOf, seatStatus } from './seat-names.ts';
 import { LOBBY } from './strings.ts';
-import { STYLE_WORDS } from './style-names.ts';
+import { STYLE_NAMES } from './style-names.ts';
 
 interface SeatPickerProps {
   readonly app: App;
@@ -29,7 +29,7 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
       return;
     }
     const answer = await claimSeat(table.code, { name, seat });
-    problem.value = answer.ok ? null : answer.sentence;
+    problem.value = answer.ok ? null : answer.message;
     if (answer.ok) room.reconnect();
   }
 
@@ -49,7 +49,10 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
       <ul class="seat-list">
         {SEATS.map((seat) => (
           <li key={seat} class={seat === table.you ? 'seat own' : 'seat'}>
-            <SeatLine info={table.seats[seat]} place={table.you === null ? null : placeOf(table.you, seat)} />
+            <SeatLine
+              info={table.seats[seat]}
+              place={table.you === null ? null : positionOf(table.you, seat)}
+            />
             {table.you === null && table.seats[seat].kind !== 'person' && (
               <button type="button" class="primary" onClick={() => void sit(seat)}>
                 {LOBBY.sit}
@@ -70,7 +73,7 @@ function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: st
         <b>{info.kind === 'empty' ? LOBBY.free : info.name}</b> <BotTag info={info} />
       </span>
       <span>
-        {info.kind === 'empty' ? LOBBY.freeAbout : seatState(info)}
+        {info.kind === 'empty' ? LOBBY.freeAbout : seatStatus(info)}
         {place && `, ${place}`}
         {info.kind === 'person' && info.ready && ', ready'}
       </span>
@@ -107,7 +110,7 @@ function HostVerbs({ room, seat, info }: HostVerbsProps) {
       >
         {STYLES.map((known) => (
           <option key={known} value={known}>
-            {capital(STYLE_WORDS[known].name)}
+            {capitalize(STYLE_NAMES[known].name)}
           </option>
         ))}
       </select>

@@ -2,19 +2,21 @@
 import {
   MOVES,
   type MoveStep,
+  type NumberReview,
   type SeatStep,
   STEPS,
   type Step,
   type Table,
 } from '../../shared-engine/index.ts';
+import { tileCount } from '../tiles/tile-names.ts';
 import type { OpenPass } from './pending-decision.ts';
-import { capital, nameOf } from './seat-names.ts';
+import { capitalize, nameOf } from './seat-names.ts';
 
 export const STEP_NAMES: Readonly<Record<Step, string>> = {
   'first-right': 'First right',
   'first-across': 'First across',
   'first-left': 'First left',
-  vote: 'Go on?',
+  vote: 'Second Charleston?',
   'second-left': 'Second left',
   'second-across': 'Second across',
   'second-right': 'Second right',
@@ -23,21 +25,22 @@ export const STEP_NAMES: Readonly<Record<Step, string>> = {
 };
 
 /** Steps as the strip shows them: the courtesy counts as one. */
-export const STRIP: readonly { readonly step: Step; readonly label: string; readonly part: string }[] = [
-  { step: 'first-right', label: 'right', part: 'First' },
-  { step: 'first-across', label: 'across', part: 'First' },
-  { step: 'first-left', label: 'left', part: 'First' },
-  { step: 'vote', label: 'vote', part: '' },
-  { step: 'second-left', label: 'left', part: 'Second' },
-  { step: 'second-across', label: 'across', part: 'Second' },
-  { step: 'second-right', label: 'right', part: 'Second' },
-  { step: 'courtesy-ask', label: 'last', part: '' },
-];
+export const STRIP_STEPS: readonly { readonly step: Step; readonly label: string; readonly part: string }[] =
+  [
+    { step: 'first-right', label: 'right', part: 'First' },
+    { step: 'first-across', label: 'across', part: 'First' },
+    { step: 'first-left', label: 'left', part: 'First' },
+    { step: 'vote', label: 'vote', part: '' },
+    { step: 'second-left', label: 'left', part: 'Second' },
+    { step: 'second-across', label: 'across', part: 'Second' },
+    { step: 'second-right', label: 'right', part: 'Second' },
+    { step: 'courtesy-ask', label: 'courtesy', part: '' },
+  ];
 
-export type StripState = 'done' | 'now' | 'to come' | 'left out';
+export type StepState = 'done' | 'now' | 'to come' | 'left out';
 
 /** How far the round is, step by step; `open` is null once it is closed. */
-export function stripState(step: Step, open: Step | null, stopped: boolean): StripState {
+export function stepState(step: Step, open: Step | null, stopped: boolean): StepState {
   if (stopped && step.startsWith('second')) return 'left out';
   if (open === null) return 'done';
   const shownOpen = open === 'courtesy-pass' ? 'courtesy-ask' : open;
@@ -62,28 +65,35 @@ export function passButton(step: MoveStep, to: string): string {
 }
 
 /** `Three tiles for Ines`. */
-export function passWish(table: Table, pass: OpenPass): string {
-  return `${capital(countWord(pass.needed))} ${pass.needed === 1 ? 'tile' : 'tiles'} for ${nameOf(table, pass.to)}`;
+export function passTitle(table: Table, pass: OpenPass): string {
+  return `${capitalize(countWord(pass.needed))} ${pass.needed === 1 ? 'tile' : 'tiles'} for ${nameOf(table, pass.to)}`;
 }
 
 /** What is missing before the pass can go. */
-export function stillToChoose(needed: number, chosen: number): string {
+export function chooseMore(needed: number, chosen: number): string {
   const missing = needed - chosen;
   if (missing <= 0) return '';
   return missing === needed
-    ? `Choose ${countWord(needed)} on your rack.`
-    : `Choose ${countWord(missing)} more.`;
+    ? `Choose ${countWord(needed)} ${needed === 1 ? 'tile' : 'tiles'} on your rack.`
+    : `Choose ${countWord(missing)} more ${missing === 1 ? 'tile' : 'tiles'}.`;
 }
 
-export const BLIND_QUESTION = 'Send on arriving tiles unseen?';
-export const VOTE_QUESTION = 'Go on with a second Charleston?';
+export const BLIND_QUESTION = 'Pass blind? How many, without looking?';
+export const VOTE_QUESTION = 'Second Charleston?';
 export const VOTE_ABOUT =
-  'It is played only when all four want it. Nobody sees your answer before all have given theirs.';
+  'It is played only if all four want it. Nobody sees your answer until all have answered.';
 
-export function askQuestion(across: string): string {
-  return `How many tiles would you like to swap with ${across}?`;
+export function courtesyQuestion(across: string): string {
+  return `Courtesy: how many tiles would you like to swap with ${across}?`;
 }
 
-export function askAbout(across: string): string {
-  return `${across} says a number at the same time; the smaller one holds for both of you.`;
+export function courtesyAbout(across: string): string {
+  return `${across} names a number at the same time. The smaller number counts for both of you.`;
+}
+
+/** What one option of a choice among a few numbers is called. */
+export function optionName(kind: NumberReview['kind'], value: number): string {
+  if (kind === 'vote') return value === 1 ? 'Continue' : 'I’d stop';
+  if (kind === 'blind') return value === 0 ? 'None blind' : `${value} blind`;
+  return value === 0 ? 'No tiles' : tileCount(value);
 }

@@ -1,7 +1,7 @@
 // Where the round stands, as a row of steps.
 import { MOVES, type Step } from '../../shared-engine/index.ts';
-import { STRIP, stripState } from './step-names.ts';
-import { TABLE } from './strings.ts';
+import { STRIP_STEPS, stepState } from './step-names.ts';
+import { ROOM } from './strings.ts';
 
 interface StepStripProps {
   /** Null once the round is closed. */
@@ -11,16 +11,16 @@ interface StepStripProps {
 
 export function StepStrip({ open, stopped }: StepStripProps) {
   return (
-    <ol class="step-strip" aria-label={TABLE.steps}>
-      {STRIP.map(({ step, label, part }, index) => {
-        const state = stripState(step, open, stopped);
+    <ol class="step-strip" aria-label={ROOM.steps}>
+      {STRIP_STEPS.map(({ step, label, part }, index) => {
+        const state = stepState(step, open, stopped);
         return (
           <li
             key={step}
             class={`step ${state.replace(' ', '-')}`}
             aria-current={state === 'now' ? 'step' : undefined}
           >
-            {part !== '' && part !== STRIP[index - 1]?.part && <span class="part">{part}</span>}
+            {part !== '' && part !== STRIP_STEPS[index - 1]?.part && <span class="part">{part}</span>}
             <span class="step-label">
               <StepArrow step={step} />
               <span class="step-word">{label}</span>

@@ -1,17 +1,17 @@
 // The browser's two drawers for small notes: one that lasts, one that ends with the tab. Either may be shut.
 
 /** A place for a little text; may forget everything at any time. */
-export interface Memory {
+export interface TextStorage {
   read(key: string): string | null;
   write(key: string, text: string): void;
-  forget(key: string): void;
+  remove(key: string): void;
 }
 
 type Drawer = 'localStorage' | 'sessionStorage';
 
 const OURS = 'quadrille.';
 
-function drawer(name: Drawer): Memory {
+function drawer(name: Drawer): TextStorage {
   // Private windows may refuse storage; the page then forgets, and works.
   const attempt = <T>(use: (storage: Storage) => T): T | null => {
     try {
@@ -25,17 +25,17 @@ function drawer(name: Drawer): Memory {
     write: (key, text) => {
       attempt((storage) => storage.setItem(`${OURS}${key}`, text));
     },
-    forget: (key) => {
+    remove: (key) => {
       attempt((storage) => storage.removeItem(`${OURS}${key}`));
     },
   };
 }
 
-export const lasting: Memory = drawer('localStorage');
-export const forThisTab: Memory = drawer('sessionStorage');
+export const lastingStorage: TextStorage = drawer('localStorage');
+export const tabStorage: TextStorage = drawer('sessionStorage');
 
 /** Empties both drawers of everything that this page has put there. */
-export function clearNotes(): void {
+export function clearStorage(): void {
   for (const name of ['localStorage', 'sessionStorage'] as const) {
     try {
       const storage = window[name];

@@ -1,6 +1,6 @@
 // What the player has told this browser once: a name, how tables shall be, how the page shall look and sound.
 import { STYLES, type StyleName } from '../../shared-engine/index.ts';
-import type { Memory } from './browser-storage.ts';
+import type { TextStorage } from './browser-storage.ts';
 
 export const DEADLINES = [null, 30, 60, 120] as const;
 /** Per cent of the page's own size. */
@@ -12,18 +12,18 @@ export interface Settings {
   readonly style: StyleName;
   /** Seconds for each step, or null for as long as one likes. */
   readonly deadline: number | null;
-  readonly layOpen: boolean;
+  readonly revealRacks: boolean;
   readonly textSize: (typeof TEXT_SIZES)[number];
   /** Number or letter in the corner of each tile. */
   readonly indexMarks: boolean;
   /** How the rack is put in order until the player sorts it another way. */
   readonly sort: (typeof FIRST_SORTS)[number];
   /** Nothing moves, whatever the device says. */
-  readonly still: boolean;
+  readonly reduceMotion: boolean;
   readonly sound: boolean;
 }
 
-export function readSettings(memory: Memory): Settings {
+export function readSettings(memory: TextStorage): Settings {
   const yes = (key: string, otherwise: boolean) => (memory.read(key) ?? (otherwise ? 'yes' : 'no')) === 'yes';
   const style = memory.read('style');
   const deadline = Number(memory.read('deadline'));
@@ -33,24 +33,24 @@ export function readSettings(memory: Memory): Settings {
     name: memory.read('name') ?? '',
     style: STYLES.find((known) => known === style) ?? 'typical',
     deadline: DEADLINES.find((known) => known === deadline) ?? null,
-    layOpen: yes('lay-open', false),
+    revealRacks: yes('lay-open', false),
     textSize: TEXT_SIZES.find((known) => known === textSize) ?? 100,
     indexMarks: yes('index-marks', true),
     sort: FIRST_SORTS.find((known) => known === sort) ?? 'suit',
-    still: yes('still', false),
+    reduceMotion: yes('still', false),
     sound: yes('sound', false),
   };
 }
 
-export function writeSettings(memory: Memory, settings: Settings): void {
+export function writeSettings(memory: TextStorage, settings: Settings): void {
   const word = (wanted: boolean) => (wanted ? 'yes' : 'no');
   memory.write('name', settings.name);
   memory.write('style', settings.style);
   memory.write('deadline', String(settings.deadline ?? ''));
-  memory.write('lay-open', word(settings.layOpen));
+  memory.write('lay-open', word(settings.revealRacks));
   memory.write('text-size', String(settings.textSize));
   memory.write('index-marks', word(settings.indexMarks));
   memory.write('first-sort', settings.sort);
-  memory.write('still', word(settings.still));
+  memory.write('still', word(settings.reduceMotion));
   memory.write('sound', word(settings.sound));
 }

@@ -1,24 +1,24 @@
 // Saying one's aim before a pass: optional, closed until wanted, and never answered before the choice.
 import { useSignal } from '@preact/signals';
 import type { CompiledCard, MoveStep } from '../../shared-engine/index.ts';
-import { AIM } from '../room/aim-strings.ts';
-import { aimAt } from '../room/aims.ts';
+import { aimsAt } from '../room/aims.ts';
 import type { Room } from '../room/room.ts';
+import { AIM } from './strings.ts';
 
-interface AimProps {
+interface AimPanelProps {
   readonly room: Room;
   readonly round: number;
   readonly step: MoveStep;
 }
 
-export function Aim({ room, round, step }: AimProps) {
+export function AimPanel({ room, round, step }: AimPanelProps) {
   const { aims } = room.state.value;
-  const families = useSignal<CompiledCard['families']>([]);
-  const said = aimAt(aims, round, step);
+  const sections = useSignal<CompiledCard['sections']>([]);
+  const said = aimsAt(aims, round, step);
 
   async function opened(open: boolean) {
-    if (!open || families.value.length > 0) return;
-    families.value = (await room.loadCard())?.families ?? [];
+    if (!open || sections.value.length > 0) return;
+    sections.value = (await room.loadCard())?.sections ?? [];
   }
 
   return (
@@ -27,12 +27,12 @@ export function Aim({ room, round, step }: AimProps) {
       <fieldset>
         <legend class="about">{AIM.about}</legend>
         <div class="row">
-          {families.value.map(({ id, name }) => (
+          {sections.value.map(({ id, name }) => (
             <label key={id} class="choice pill">
               <input
                 type="checkbox"
                 checked={said.includes(id)}
-                onChange={() => room.sayAim(round, step, id)}
+                onChange={() => room.toggleAim(round, step, id)}
               />
               <span>{name}</span>
             </label>

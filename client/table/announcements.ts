@@ -8,12 +8,12 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import { openPass, waitsFor } from '../room/pending-decision.ts';
-import { capital, nameOf, nameOrYou } from '../room/seat-names.ts';
-import { askQuestion, passWish, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
+import { capitalize, nameOf, nameOrYou } from '../room/seat-names.ts';
+import { courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
 import { sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
 
 /** Sentences for everything in `next` that `before` did not have yet; few enough to be listened to. */
-export function newsOf(before: Table | null, next: Table): readonly string[] {
+export function announcementsOf(before: Table | null, next: Table): readonly string[] {
   const people = before && before.code === next.code ? peopleNews(before, next) : [];
   const view = next.view;
   if (view?.audience !== 'seat' || next.you === null) return people;
@@ -24,7 +24,7 @@ export function newsOf(before: Table | null, next: Table): readonly string[] {
   return [
     ...people,
     ...dealt,
-    ...settled.map((step) => stepNews(next, step)),
+    ...settled.map((step) => stepAnnouncement(next, step)),
     ...(changed ? [questionOf(next, view, next.you)] : old ? sealNews(next, old, view) : []),
   ];
 }
@@ -37,13 +37,13 @@ function dealtNews(table: Table, view: SeatView): string {
 }
 
 /** What happened last, for the line above the rack. */
-export function lastNews(table: Table, view: SeatView): string {
+export function lastAnnouncement(table: Table, view: SeatView): string {
   const last = view.record.steps.at(-1);
-  return last ? stepNews(table, last) : dealtNews(table, view);
+  return last ? stepAnnouncement(table, last) : dealtNews(table, view);
 }
 
 /** A step that is over, as this seat lived it. */
-export function stepNews(table: Table, step: SeatStep): string {
+export function stepAnnouncement(table: Table, step: SeatStep): string {
   switch (step.kind) {
     case 'move': {
       const passed = step.by.flatMap((by, seat) => (by === 'stand-in' ? [SEATS[seat]!] : []));
@@ -51,12 +51,12 @@ export function stepNews(table: Table, step: SeatStep): string {
         ? ` Time ran out for ${sentenceList(passed.map((seat) => nameOrYou(table, seat)))}; a stand-in chose.`
         : '';
       if (step.step === 'courtesy-pass' && step.gave.length === 0) return `No tiles across for you.${stood}`;
-      return `${capital(nameOf(table, step.from))} passed you ${tileList(step.received)}.${stood}`;
+      return `${capitalize(nameOf(table, step.from))} passed you ${tileList(step.received)}.${stood}`;
     }
     case 'vote': {
       const stoppers = SEATS.filter((seat) => !step.go[seat]);
       if (stoppers.length === 0) return 'All four go on: a second Charleston.';
-      return `${capital(sentenceList(stoppers.map((seat) => nameOrYou(table, seat))))} said stop; no second Charleston.`;
+      return `${capitalize(sentenceList(stoppers.map((seat) => nameOrYou(table, seat))))} said stop; no second Charleston.`;
     }
     case 'ask': {
       if (table.you === null) return 'The courtesy numbers are in.';
@@ -70,12 +70,12 @@ export function stepNews(table: Table, step: SeatStep): string {
 
 function questionOf(table: Table, view: SeatView, you: Seat): string {
   const pass = openPass(view, you);
-  if (pass) return `${STEP_NAMES[pass.step]}. ${passWish(table, pass)}.`;
+  if (pass) return `${STEP_NAMES[pass.step]}. ${passTitle(table, pass)}.`;
   switch (view.stage.phase) {
     case 'voting':
       return VOTE_QUESTION;
     case 'asking':
-      return askQuestion(nameOf(table, SEATS[(you + 2) % 4]!));
+      return courtesyQuestion(nameOf(table, SEATS[(you + 2) % 4]!));
     case 'closed':
       return 'The round is closed. Your review is private.';
     default:
@@ -85,7 +85,7 @@ function questionOf(table: Table, view: SeatView, you: Seat): string {
 
 function sealNews(table: Table, old: SeatView, view: SeatView): readonly string[] {
   return SEATS.filter((seat) => seat !== table.you && waitsFor(old, seat) && !waitsFor(view, seat)).map(
-    (seat) => `${capital(nameOf(table, seat))} is ready.`,
+    (seat) => `${capitalize(nameOf(table, seat))} is ready.`,
   );
 }
 

@@ -1,6 +1,6 @@
 // The time left for the open step; quiet when there is no deadline.
 import { useEffect, useState } from 'preact/hooks';
-import { clockText, TABLE } from '../room/strings.ts';
+import { clockText, TABLE } from './strings.ts';
 
 const SOON_MS = 10_000;
 

@@ -1,16 +1,16 @@
 // The state of the connection, in words, where it matters to the player.
-import type { LinkState } from '../connection/connection.ts';
-import { linkWords } from './connection-strings.ts';
+import type { ConnectionState } from '../connection/connection.ts';
+import { connectionMessage } from './connection-strings.ts';
 
-interface LinkBarProps {
-  readonly state: LinkState;
+interface ConnectionBarProps {
+  readonly state: ConnectionState;
   readonly kept: number;
   readonly seen: boolean;
   readonly onButton: () => void;
 }
 
-export function LinkBar({ state, kept, seen, onButton }: LinkBarProps) {
-  const words = linkWords(state, kept, seen);
+export function ConnectionBar({ state, kept, seen, onButton }: ConnectionBarProps) {
+  const words = connectionMessage(state, kept, seen);
   return (
     <div class="link-bar" role="status">
       {words && (

@@ -1,14 +1,18 @@
 // The state of the connection in words.
-import type { LinkState } from '../connection/connection.ts';
+import type { ConnectionState } from '../connection/connection.ts';
 
-export interface LinkWords {
+export interface ConnectionMessage {
   readonly text: string;
   /** A button that helps, where one does. */
   readonly button: string | null;
 }
 
 /** Null while there is nothing worth saying. `kept` counts choices that wait for the line. */
-export function linkWords(state: LinkState, kept: number, seen: boolean): LinkWords | null {
+export function connectionMessage(
+  state: ConnectionState,
+  kept: number,
+  seen: boolean,
+): ConnectionMessage | null {
   switch (state.kind) {
     case 'open':
       return null;
@@ -28,7 +32,7 @@ export function linkWords(state: LinkState, kept: number, seen: boolean): LinkWo
         button: 'Try now',
       };
     case 'ended':
-      return ENDED[state.why];
+      return ENDED[state.reason];
   }
 }
 

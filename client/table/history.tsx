@@ -3,16 +3,16 @@ import type { Face, SeatStep } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { TABLE } from '../room/strings.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { stepNews } from './announcements.ts';
+import { stepAnnouncement } from './announcements.ts';
+import { TABLE } from './strings.ts';
 
-export function SoFar({ seated }: { readonly seated: Seated }) {
+export function History({ seated }: { readonly seated: Seated }) {
   const { table, view } = seated;
-  const { steps, own = [] } = view.record;
+  const { steps, actualSteps = [] } = view.record;
   return (
-    <details class="so-far">
-      <summary>{TABLE.soFar}</summary>
+    <details class="history">
+      <summary>{TABLE.history}</summary>
       {steps.length === 0 && <p>{TABLE.nothingYet}</p>}
       <ol>
         {steps.map((step, index) => (
@@ -20,7 +20,7 @@ export function SoFar({ seated }: { readonly seated: Seated }) {
             {step.kind === 'move' ? (
               <>
                 <b>{STEP_NAMES[step.step]}</b>
-                <OwnInstead mine={own[index] ?? null} gave={step.gave} />
+                <ChosenInstead mine={actualSteps[index] ?? null} gave={step.gave} />
                 <p>
                   {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />
                 </p>
@@ -29,7 +29,7 @@ export function SoFar({ seated }: { readonly seated: Seated }) {
                 </p>
               </>
             ) : (
-              <p>{stepNews(table, step)}</p>
+              <p>{stepAnnouncement(table, step)}</p>
             )}
           </li>
         ))}
@@ -38,13 +38,13 @@ export function SoFar({ seated }: { readonly seated: Seated }) {
   );
 }
 
-interface OwnInsteadProps {
+interface ChosenInsteadProps {
   /** What this seat chose itself, where the class went on from one choice for all. */
   readonly mine: SeatStep | null;
   readonly gave: readonly Face[];
 }
 
-function OwnInstead({ mine, gave }: OwnInsteadProps) {
+function ChosenInstead({ mine, gave }: ChosenInsteadProps) {
   if (mine?.kind !== 'move' || mine.gave.toSorted().join() === gave.toSorted().join()) return null;
   return (
     <p>

@@ -5,7 +5,7 @@ import { Invite } from '../room/invite.tsx';
 import { ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
-import { LOBBY } from '../room/strings.ts';
+import { LOBBY_SCREEN } from './strings.ts';
 
 interface LobbyProps {
   readonly app: App;
@@ -18,18 +18,18 @@ export function Lobby({ app, room, table }: LobbyProps) {
   const guest = table.you === null;
   return (
     <main class="lobby">
-      <h1>{guest ? LOBBY.titleGuest : LOBBY.title}</h1>
+      <h1>{guest ? LOBBY_SCREEN.titleGuest : LOBBY_SCREEN.title}</h1>
       {!guest && <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />}
       <SeatPicker app={app} room={room} table={table} />
       <p class="notice" role="alert">
         {notice}
       </p>
-      {!guest && <ReadyPanel room={room} table={table} wish={LOBBY.ready} />}
+      {!guest && <ReadyPanel room={room} table={table} wish={LOBBY_SCREEN.ready} />}
       <section class="terms">
-        <h2>{LOBBY.terms}</h2>
+        <h2>{LOBBY_SCREEN.terms}</h2>
         <p>
-          {LOBBY.card(table.card.name)} {LOBBY.deadline(table.terms.deadline)}{' '}
-          {LOBBY.layOpen(table.terms.layOpen)}
+          {LOBBY_SCREEN.card(table.card.name)} {LOBBY_SCREEN.deadline(table.terms.deadline)}{' '}
+          {LOBBY_SCREEN.revealRacks(table.terms.revealRacks)}
         </p>
       </section>
     </main>

@@ -3,14 +3,14 @@ import { DIRECTIONS, type Direction, neighbour, type Seat } from '../../shared-e
 import { BotTag } from '../room/bot-tag.tsx';
 import { openPass, waitsFor } from '../room/pending-decision.ts';
 import type { Seated } from '../room/room.ts';
-import { nameOf, placeOf } from '../room/seat-names.ts';
-import { TABLE } from '../room/strings.ts';
-import { PlaqueState } from './seat-status.tsx';
+import { nameOf, positionOf } from '../room/seat-names.ts';
+import { SeatStatus } from './seat-status.tsx';
+import { TABLE } from './strings.ts';
 
-export function Others({ seated }: { readonly seated: Seated }) {
+export function Opponents({ seated }: { readonly seated: Seated }) {
   const { you } = seated;
   return (
-    <ul class="others" aria-label={TABLE.others}>
+    <ul class="opponents" aria-label={TABLE.opponents}>
       {DIRECTIONS.toReversed().map((direction) => (
         <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} direction={direction} />
       ))}
@@ -38,8 +38,8 @@ function Plaque({ seated, seat, direction }: PlaqueProps) {
         <BotTag info={info} />
         {view.dealer === seat && <span class="east">{TABLE.east}</span>}
       </p>
-      <p class="plaque-place">{placeOf(you, seat)}</p>
-      <PlaqueState ready={ready} away={away} />
+      <p class="plaque-place">{positionOf(you, seat)}</p>
+      <SeatStatus ready={ready} away={away} />
       {part && <p class="plaque-part">{part}</p>}
     </li>
   );

@@ -4,10 +4,10 @@ import type { OpenPass } from '../room/pending-decision.ts';
 import { waitsFor } from '../room/pending-decision.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
-import { BLIND_QUESTION, passButton, stillToChoose } from '../room/step-names.ts';
+import { BLIND_QUESTION, chooseMore, passButton } from '../room/step-names.ts';
 import { StepArrow } from '../room/step-strip.tsx';
-import { TABLE } from '../room/strings.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
+import { TABLE } from './strings.ts';
 import { Tray } from './tray.tsx';
 
 interface PassPanelProps {
@@ -17,30 +17,30 @@ interface PassPanelProps {
 }
 
 export function PassPanel({ room, seated, pass }: PassPanelProps) {
-  const { hand, kept } = room.state.value;
-  const chosen = hand.tray.length + hand.blind;
+  const { layout, pendingCount } = room.state.value;
+  const chosen = layout.tray.length + layout.blind;
   return (
-    <div class={pass.sealed ? 'pass-panel sealed' : 'pass-panel'}>
+    <div class={pass.submitted ? 'pass-panel sealed' : 'pass-panel'}>
       <Tray room={room} pass={pass} />
-      {pass.sealed ? (
+      {pass.submitted ? (
         <Sealed room={room} seated={seated} pass={pass} />
       ) : (
         <div class="send">
           <button
             type="button"
             class="primary"
-            aria-disabled={chosen < pass.needed || kept > 0}
+            aria-disabled={chosen < pass.needed || pendingCount > 0}
             onClick={() => {
-              if (kept === 0) room.pass();
+              if (pendingCount === 0) room.pass();
             }}
           >
             <StepArrow step={pass.step} />
             {passButton(pass.step, nameOf(seated.table, pass.to))}
           </button>
-          <p class="count">{kept > 0 ? TABLE.passing : stillToChoose(pass.needed, chosen)}</p>
+          <p class="count">{pendingCount > 0 ? TABLE.passing : chooseMore(pass.needed, chosen)}</p>
         </div>
       )}
-      {pass.blindAllowed && !pass.sealed && <BlindChoice room={room} />}
+      {pass.blindAllowed && !pass.submitted && <BlindChoice room={room} />}
     </div>
   );
 }
@@ -52,18 +52,18 @@ function Sealed({ room, seated, pass }: PassPanelProps) {
   );
   return (
     <div class="send">
-      <button type="button" onClick={() => room.choose({ kind: 'take-back', step: pass.step })}>
-        {TABLE.takeBack}
+      <button type="button" onClick={() => room.choose({ kind: 'withdraw', step: pass.step })}>
+        {TABLE.withdraw}
       </button>
       <p class="count">
-        {TABLE.sealed} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
+        {TABLE.submitted} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
       </p>
     </div>
   );
 }
 
 function BlindChoice({ room }: { readonly room: Room }) {
-  const { hand } = room.state.value;
+  const { layout } = room.state.value;
   return (
     <fieldset class="blind">
       <legend>{BLIND_QUESTION}</legend>
@@ -73,7 +73,7 @@ function BlindChoice({ room }: { readonly room: Room }) {
             <input
               type="radio"
               name="blind"
-              checked={hand.blind === count}
+              checked={layout.blind === count}
               onChange={() => room.setBlind(count)}
             />
             <span>{count === 0 ? 'None' : count}</span>

@@ -1,10 +1,10 @@
 // A step that is over, in the words a watcher may hear.
 import { type PublicStep, SEATS, type Table } from '../../shared-engine/index.ts';
-import { capital, nameOf } from '../room/seat-names.ts';
+import { capitalize, nameOf } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 
-export function publicNews(table: Pick<Table, 'seats'>, step: PublicStep): string {
+export function publicAnnouncement(table: Pick<Table, 'seats'>, step: PublicStep): string {
   switch (step.kind) {
     case 'move': {
       const blind = SEATS.filter((seat) => step.blind[seat] > 0).map(
@@ -17,7 +17,7 @@ export function publicNews(table: Pick<Table, 'seats'>, step: PublicStep): strin
       const stop = SEATS.filter((seat) => !step.go[seat]).map((seat) => nameOf(table, seat));
       return stop.length === 0
         ? 'All four go on.'
-        : `${capital(sentenceList(stop))} said stop; no second Charleston.`;
+        : `${capitalize(sentenceList(stop))} said stop; no second Charleston.`;
     }
     case 'ask':
       return `Courtesy: ${sentenceList(

@@ -6,16 +6,16 @@ import { openPass, waitsFor } from '../room/pending-decision.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import {
-  askAbout,
-  askQuestion,
-  passWish,
+  courtesyAbout,
+  courtesyQuestion,
+  passTitle,
   STEP_NAMES,
   VOTE_ABOUT,
   VOTE_QUESTION,
 } from '../room/step-names.ts';
-import { TABLE } from '../room/strings.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import { PassPanel } from './pass-panel.tsx';
+import { TABLE } from './strings.ts';
 
 interface QuestionProps {
   readonly room: Room;
@@ -34,7 +34,7 @@ export function Question({ room, seated }: QuestionProps) {
   }, [step, answered]);
 
   // A table of a class that waits for its teacher asks nothing.
-  if (table.led?.held) {
+  if (table.controls?.held) {
     return (
       <section class="question" aria-labelledby="question">
         <h1 id="question" ref={heading} tabIndex={-1}>
@@ -49,11 +49,11 @@ export function Question({ room, seated }: QuestionProps) {
   const asks = step === 'vote' || step === 'courtesy-ask';
   const across = nameOf(table, neighbour(you, 'across'));
   const title = pass
-    ? passWish(table, pass)
+    ? passTitle(table, pass)
     : step === 'vote'
       ? VOTE_QUESTION
       : step === 'courtesy-ask'
-        ? askQuestion(across)
+        ? courtesyQuestion(across)
         : STEP_NAMES['courtesy-pass'];
   return (
     <section class="question" aria-labelledby="question">
@@ -71,7 +71,7 @@ export function Question({ room, seated }: QuestionProps) {
               class="primary"
               onClick={() => room.choose({ kind: 'vote', step, go: true })}
             >
-              {TABLE.goOn}
+              {TABLE.continue}
             </button>
             <button
               type="button"
@@ -85,7 +85,7 @@ export function Question({ room, seated }: QuestionProps) {
       )}
       {step === 'courtesy-ask' && !answered && (
         <>
-          <p class="about">{askAbout(across)}</p>
+          <p class="about">{courtesyAbout(across)}</p>
           <Answers>
             {[0, 1, 2, 3].map((count) => (
               <button
@@ -120,7 +120,7 @@ function Given({ seated }: { readonly seated: Seated }) {
   const said =
     answer?.kind === 'vote'
       ? answer.go
-        ? TABLE.youSaidGoOn
+        ? TABLE.youSaidContinue
         : TABLE.youSaidStop
       : answer?.kind === 'ask'
         ? TABLE.youAsked(answer.count)

@@ -1,13 +1,12 @@
 // One's own rack: large tiles, moved by tap, drag or keyboard, in the order the player likes.
 import { useRef, useState } from 'preact/hooks';
-import { CARD } from '../cards/strings.ts';
-import { type Held, SORTS, shown } from '../room/rack-layout.ts';
+import { inDisplayOrder, type RackTile, SORTS } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
-import { TABLE } from '../room/strings.ts';
 import { Tile } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
 import { startDrag } from './drag.ts';
 import { keyTarget } from './rack-keys.ts';
+import { TABLE } from './strings.ts';
 
 interface RackProps {
   readonly room: Room;
@@ -18,8 +17,8 @@ interface RackProps {
 }
 
 export function Rack({ room, east, cardClosed }: RackProps) {
-  const { hand, cardOpen } = room.state.value;
-  const tiles = shown(hand);
+  const { layout, cardOpen } = room.state.value;
+  const tiles = inDisplayOrder(layout);
   const list = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
   // A drag ends with a click of the browser's own, which must not count as a tap.
@@ -39,17 +38,17 @@ export function Rack({ room, east, cardClosed }: RackProps) {
     list.current.querySelector<HTMLElement>(`[data-tile="${target}"]`)?.focus();
   }
 
-  function onPointerDown(event: PointerEvent, tile: Held) {
+  function onPointerDown(event: PointerEvent, tile: RackTile) {
     dragged.current = false;
     startDrag(event, {
       began: () => {
         dragged.current = true;
       },
       droppedOn: (drop) => {
-        const inTray = room.state.value.hand.tray.includes(tile.id);
-        if (drop.kind === 'tray' && !inTray) room.touch(tile.id);
+        const inTray = room.state.value.layout.tray.includes(tile.id);
+        if (drop.kind === 'tray' && !inTray) room.toggleTile(tile.id);
         if (drop.kind === 'tile' && drop.id !== tile.id) {
-          const order = shown(room.state.value.hand).filter(({ id }) => id !== tile.id);
+          const order = inDisplayOrder(room.state.value.layout).filter(({ id }) => id !== tile.id);
           const at = order.findIndex(({ id }) => id === drop.id) + (drop.after ? 1 : 0);
           room.moveTile(tile.id, order[at]?.id ?? null);
         }
@@ -60,10 +59,10 @@ export function Rack({ room, east, cardClosed }: RackProps) {
   return (
     <section class="rack-area" aria-labelledby="rack-title">
       <div class="rack-head">
-        <h2 id="rack-title">{TABLE.yours}</h2>
+        <h2 id="rack-title">{TABLE.rack}</h2>
         {east && <span class="east">{TABLE.youAreEast}</span>}
         {cardClosed ? (
-          <span class="aside">{CARD.closed}</span>
+          <span class="aside">{TABLE.cardClosed}</span>
         ) : (
           <button
             type="button"
@@ -71,7 +70,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
             aria-expanded={cardOpen}
             onClick={() => room.showCard(!cardOpen)}
           >
-            {CARD.button}
+            {TABLE.card}
           </button>
         )}
         <fieldset class="sorts">
@@ -81,7 +80,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
               <input
                 type="radio"
                 name="sort"
-                checked={hand.sort === sort}
+                checked={layout.sort === sort}
                 onChange={() => room.sortBy(sort)}
               />
               <span>{TABLE.sorts[sort]}</span>
@@ -93,17 +92,17 @@ export function Rack({ room, east, cardClosed }: RackProps) {
         ref={list}
         class="rack"
         role="toolbar"
-        aria-label={TABLE.yours}
+        aria-label={TABLE.rack}
         aria-describedby="rack-about"
         onKeyDown={onKeyDown}
       >
         {tiles.map((tile) => {
-          const inTray = hand.tray.includes(tile.id);
+          const inTray = layout.tray.includes(tile.id);
           return (
             <button
               key={tile.id}
               type="button"
-              class={`rack-tile${inTray ? ' lifted' : ''}${tile.fresh ? ' fresh' : ''}`}
+              class={`rack-tile${inTray ? ' lifted' : ''}${tile.arrived ? ' arrived' : ''}`}
               data-tile={tile.id}
               aria-pressed={inTray}
               aria-label={tileLabel(tile, inTray)}
@@ -111,7 +110,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
               onFocus={() => setCurrent(tile.id)}
               onPointerDown={(event) => onPointerDown(event, tile)}
               onClick={() => {
-                if (!dragged.current) room.touch(tile.id);
+                if (!dragged.current) room.toggleTile(tile.id);
                 dragged.current = false;
               }}
             >
@@ -121,20 +120,20 @@ export function Rack({ room, east, cardClosed }: RackProps) {
         })}
       </div>
       <p id="rack-about" class="spoken">
-        {TABLE.yoursAbout}
+        {TABLE.rackAbout}
       </p>
     </section>
   );
 }
 
-function tileLabel(tile: Held, inTray: boolean): string {
-  return [tileName(tile.face), tile.fresh ? TABLE.fresh : '', inTray ? TABLE.inTray : '']
+function tileLabel(tile: RackTile, inTray: boolean): string {
+  return [tileName(tile.face), tile.arrived ? TABLE.arrived : '', inTray ? TABLE.inTray : '']
     .filter(Boolean)
     .join(', ');
 }
 
 /** In front of which tile `moved` has to go so that it lands where `target` is. */
-function placeAfterMove(tiles: readonly Held[], moved: number, target: number): number | null {
+function placeAfterMove(tiles: readonly RackTile[], moved: number, target: number): number | null {
   const from = tiles.findIndex(({ id }) => id === moved);
   const to = tiles.findIndex(({ id }) => id === target);
   return (from < to ? tiles[to + 1]?.id : target) ?? null;

@@ -12,15 +12,15 @@ import {
 import { BotTag } from '../room/bot-tag.tsx';
 import { waitsFor } from '../room/pending-decision.ts';
 import { nameOf } from '../room/seat-names.ts';
-import { TABLE, WATCH } from '../room/strings.ts';
-import { PlaqueState } from './seat-status.tsx';
+import { SeatStatus } from './seat-status.tsx';
+import { SPECTATOR, TABLE } from './strings.ts';
 
-interface RingProps {
+interface SeatRingProps {
   readonly table: Table;
   readonly view: SpectatorView;
 }
 
-export function Ring({ table, view }: RingProps) {
+export function SeatRing({ table, view }: SeatRingProps) {
   const open = openStep(view.stage);
   const toward = open && wayOf(open);
   return (
@@ -37,9 +37,9 @@ export function Ring({ table, view }: RingProps) {
                 {view.dealer === seat && <span class="east">{TABLE.east}</span>}
               </p>
               {open !== null && (
-                <PlaqueState ready={!waitsFor(view, seat)} away={info.kind === 'person' && !info.present} />
+                <SeatStatus ready={!waitsFor(view, seat)} away={info.kind === 'person' && !info.present} />
               )}
-              {toward && <p class="plaque-part">{WATCH.gives(nameOf(table, neighbour(seat, toward)))}</p>}
+              {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbour(seat, toward)))}</p>}
             </li>
           );
         })}

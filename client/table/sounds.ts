@@ -5,7 +5,7 @@ import type { Room, RoomState } from '../room/room.ts';
 import { seatedAt } from '../room/room.ts';
 import type { Sound } from './sound.ts';
 
-type Heard = Pick<RoomState, 'table' | 'hand'>;
+type Heard = Pick<RoomState, 'table' | 'layout'>;
 
 /** A tile laid into or taken out of the tray, tiles that arrived, a choice that waits for this player. */
 export function soundFor(before: Heard, now: Heard): Sound | null {
@@ -18,11 +18,11 @@ export function soundFor(before: Heard, now: Heard): Sound | null {
     return last?.kind === 'move' && last.received.length > 0 ? 'clack' : 'chime';
   }
   if (waitsFor(is.view, is.you) && !waitsFor(was.view, was.you)) return 'chime';
-  return now.hand.tray.length !== before.hand.tray.length && is.view.answer === null ? 'tap' : null;
+  return now.layout.tray.length !== before.layout.tray.length && is.view.answer === null ? 'tap' : null;
 }
 
 /** Plays along with a room until it is called off. */
-export function soundsOf(room: Room): () => void {
+export function playSounds(room: Room): () => void {
   let before = room.state.peek();
   return room.state.subscribe((now) => {
     const sound = soundFor(before, now);

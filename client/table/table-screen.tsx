@@ -1,27 +1,29 @@
 // The table in play: steps, neighbours, the open question, and one's own rack at the bottom.
 
+import type { ComponentChildren } from 'preact';
 import { openStep } from '../../shared-engine/index.ts';
-import { CardPanel } from '../cards/card-panel.tsx';
 import { openPass } from '../room/pending-decision.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
-import { Aim } from './aim-panel.tsx';
-import { lastNews } from './announcements.ts';
+import { AimPanel } from './aim-panel.tsx';
+import { lastAnnouncement } from './announcements.ts';
 import { Clock } from './clock.tsx';
-import { SoFar } from './history.tsx';
-import { Others } from './opponents.tsx';
+import { History } from './history.tsx';
+import { Opponents } from './opponents.tsx';
 import { Question } from './question.tsx';
 import { Rack } from './rack.tsx';
 
 interface TableScreenProps {
   readonly room: Room;
   readonly seated: Seated;
+  /** The card, for the place beside the rack. */
+  readonly card: ComponentChildren;
 }
 
-export function TableScreen({ room, seated }: TableScreenProps) {
-  const { dueAt, cardOpen: cardWanted } = room.state.value;
-  const cardClosed = seated.table.led?.cardClosed === true;
+export function TableScreen({ room, seated, card }: TableScreenProps) {
+  const { deadlineAt, cardOpen: cardWanted } = room.state.value;
+  const cardClosed = seated.table.controls?.cardClosed === true;
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
 
@@ -30,32 +32,32 @@ export function TableScreen({ room, seated }: TableScreenProps) {
     const inField = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement;
     if (inField || event.ctrlKey || event.metaKey || event.altKey) return;
     const slot = ['1', '2', '3'].indexOf(event.key);
-    if (slot >= 0) room.takeBackSlot(slot);
+    if (slot >= 0) room.emptySlot(slot);
   }
 
   return (
     <main class={cardOpen ? 'table with-card' : 'table'} onKeyDown={onKeyDown}>
       <div class="progress">
         <StepStrip open={openStep(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
-        <Clock dueAt={dueAt} />
+        <Clock dueAt={deadlineAt} />
       </div>
       <div class="surface">
-        <Others seated={seated} />
+        <Opponents seated={seated} />
         <Question room={room} seated={seated} />
       </div>
       <div class="own-side">
         <p class="news" aria-hidden="true">
-          {lastNews(seated.table, seated.view)}
+          {lastAnnouncement(seated.table, seated.view)}
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} cardClosed={cardClosed} />
         <div class="extras">
-          {pass && !pass.sealed && (
-            <Aim key={pass.step} room={room} round={seated.table.round} step={pass.step} />
+          {pass && !pass.submitted && (
+            <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}
-          <SoFar seated={seated} />
+          <History seated={seated} />
         </div>
       </div>
-      {cardOpen && <CardPanel load={room.loadCard} rack={seated.view.rack} />}
+      {cardOpen && card}
     </main>
   );
 }

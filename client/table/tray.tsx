@@ -1,25 +1,25 @@
 // The tray: a place for each tile of the pass, filled by tap, drag or keyboard.
 import type { OpenPass } from '../room/pending-decision.ts';
-import type { Held } from '../room/rack-layout.ts';
+import type { RackTile } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
-import { TABLE } from '../room/strings.ts';
 import { Tile, TileBack } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
+import { TABLE } from './strings.ts';
 
 export function Tray({ room, pass }: { readonly room: Room; readonly pass: OpenPass }) {
-  const { hand } = room.state.value;
-  const tiles = hand.tray.flatMap((id) => hand.held.find((tile) => tile.id === id) ?? []);
-  const empty = Math.max(0, pass.needed - tiles.length - hand.blind);
+  const { layout } = room.state.value;
+  const tiles = layout.tray.flatMap((id) => layout.tiles.find((tile) => tile.id === id) ?? []);
+  const empty = Math.max(0, pass.needed - tiles.length - layout.blind);
   return (
     <fieldset class="tray" data-drop="tray">
       <legend class="spoken">{TABLE.tray}</legend>
       {tiles.map((tile, slot) => (
-        <Slot key={tile.id} room={room} tile={tile} slot={slot} sealed={pass.sealed} />
+        <Slot key={tile.id} room={room} tile={tile} slot={slot} sealed={pass.submitted} />
       ))}
-      {Array.from({ length: hand.blind }, (_, index) => (
-        <div key={`unseen-${index + 1}`} class="slot">
+      {Array.from({ length: layout.blind }, (_, index) => (
+        <div key={`blind-${index + 1}`} class="slot">
           <TileBack />
-          <span class="spoken">{TABLE.slotUnseen}</span>
+          <span class="spoken">{TABLE.slotBlind}</span>
         </div>
       ))}
       {Array.from({ length: empty }, (_, index) => (
@@ -33,7 +33,7 @@ export function Tray({ room, pass }: { readonly room: Room; readonly pass: OpenP
 
 interface SlotProps {
   readonly room: Room;
-  readonly tile: Held;
+  readonly tile: RackTile;
   readonly slot: number;
   readonly sealed: boolean;
 }
@@ -52,7 +52,7 @@ function Slot({ room, tile, slot, sealed }: SlotProps) {
       type="button"
       class="slot"
       aria-label={TABLE.takeBackSlot(tileName(tile.face), slot + 1)}
-      onClick={() => room.touch(tile.id)}
+      onClick={() => room.toggleTile(tile.id)}
     >
       <Tile face={tile.face} />
     </button>

@@ -1,12 +1,17 @@
 // The bar over every screen: the way home, which table this is, help and settings.
 import type { ComponentChildren } from 'preact';
-import type { App } from '../app/routes/app.ts';
-import { BAR } from './bar-strings.ts';
 import { goInPage } from './in-page-link.ts';
 import { Mark } from './mark.tsx';
+import { BAR } from './strings.ts';
+
+/** What the bar does to the page around it. */
+export interface BarActions {
+  go(route: { readonly kind: 'front' }): void;
+  show(sheet: 'help' | 'settings'): void;
+}
 
 interface BarProps {
-  readonly app: App;
+  readonly app: BarActions;
   /** Whether there is a way home; the front page is home. */
   readonly home: boolean;
   readonly children?: ComponentChildren;

@@ -1,8 +1,8 @@
 // A card file of the player's own, chosen from this device.
 import { useSignal } from '@preact/signals';
-import { FRONT } from '../app/front-strings.ts';
+import { CARD_FIELD } from './strings.ts';
 
-interface CardFieldProps {
+interface CardFileFieldProps {
   readonly id: string;
   /** What is said of the file that will be used. */
   readonly chosen: (name: string) => string;
@@ -10,19 +10,19 @@ interface CardFieldProps {
   readonly onCard: (file: unknown) => string | null;
 }
 
-export function CardField({ id, chosen, onCard }: CardFieldProps) {
-  const words = useSignal<string>(FRONT.cardHouse);
+export function CardFileField({ id, chosen, onCard }: CardFileFieldProps) {
+  const words = useSignal<string>(CARD_FIELD.house);
 
   async function read(input: HTMLInputElement) {
     const file = input.files?.[0];
     onCard(null);
-    words.value = FRONT.cardHouse;
+    words.value = CARD_FIELD.house;
     if (!file) return;
     let json: unknown;
     try {
       json = JSON.parse(await file.text());
     } catch {
-      words.value = FRONT.cardUnreadable;
+      words.value = CARD_FIELD.unreadable;
       return;
     }
     words.value = onCard(json) ?? chosen(file.name);
@@ -30,7 +30,7 @@ export function CardField({ id, chosen, onCard }: CardFieldProps) {
 
   return (
     <div class="field">
-      <label for={id}>{FRONT.card}</label>
+      <label for={id}>{CARD_FIELD.label}</label>
       <input
         id={id}
         type="file"

@@ -1,7 +1,7 @@
 // A button for what cannot be undone: it asks once more, and a second tap on the same spot takes it back.
 import { useSignal } from '@preact/signals';
 
-interface AskedTwiceProps {
+interface ConfirmButtonProps {
   readonly name: string;
   readonly yes: string;
   readonly no: string;
@@ -10,7 +10,7 @@ interface AskedTwiceProps {
   readonly onYes: () => void;
 }
 
-export function AskedTwice({ name, yes, no, about, onYes }: AskedTwiceProps) {
+export function ConfirmButton({ name, yes, no, about, onYes }: ConfirmButtonProps) {
   const asks = useSignal(false);
   return (
     <>

@@ -1,6 +1,6 @@
 // The one thing asked of a player: what to call them.
 import { useEffect, useRef } from 'preact/hooks';
-import { FRONT } from '../app/front-strings.ts';
+import { NAME_FIELD } from './strings.ts';
 
 interface NameFieldProps {
   readonly value: string;
@@ -16,7 +16,7 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
   }, [missing]);
   return (
     <div class="field">
-      <label for="name">{FRONT.nameQuestion}</label>
+      <label for="name">{NAME_FIELD.label}</label>
       <input
         ref={field}
         id="name"
@@ -28,7 +28,7 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
         onInput={(event) => onChange(event.currentTarget.value)}
       />
       <p id="name-missing" class="notice" role="alert">
-        {missing ? FRONT.nameMissing : null}
+        {missing ? NAME_FIELD.missing : null}
       </p>
     </div>
   );

@@ -4,14 +4,14 @@ import qrcode from 'qrcode-generator';
 /** Quiet margin around the pattern, in squares (ISO/IEC 18004 asks for four). */
 export const QUIET = 4;
 
-export interface Squares {
-  /** Squares along one side, margin included. */
+export interface QrCode {
+  /** QrCode along one side, margin included. */
   readonly side: number;
   /** Path data of the dark squares, one unit each. */
   readonly path: string;
 }
 
-export function squaresOf(text: string): Squares {
+export function qrCodeOf(text: string): QrCode {
   const code = qrcode(0, 'M');
   code.addData(text);
   code.make();

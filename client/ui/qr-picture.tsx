@@ -1,15 +1,15 @@
-// The invitation as a picture for a camera; fetched when an invitation is shown.
+// The link as a square code for a camera; the code for drawing it is fetched when it is shown.
 import { useEffect, useState } from 'preact/hooks';
-import { LOBBY } from '../room/strings.ts';
-import type { Squares } from './qr-code.ts';
+import type { QrCode } from './qr-code.ts';
+import { QR } from './strings.ts';
 
-export function Scan({ link }: { readonly link: string }) {
-  const [squares, setSquares] = useState<Squares | null>(null);
+export function QrPicture({ link }: { readonly link: string }) {
+  const [code, setCode] = useState<QrCode | null>(null);
   useEffect(() => {
     let wanted = true;
     // Without it there are still the link and the code.
     import('./qr-code.ts').then(
-      ({ squaresOf }) => wanted && setSquares(squaresOf(link)),
+      ({ qrCodeOf }) => wanted && setCode(qrCodeOf(link)),
       (error: unknown) => console.warn(error),
     );
     return () => {
@@ -19,14 +19,14 @@ export function Scan({ link }: { readonly link: string }) {
   return (
     <figure class="scan">
       <svg
-        viewBox={squares ? `0 0 ${squares.side} ${squares.side}` : '0 0 1 1'}
+        viewBox={code ? `0 0 ${code.side} ${code.side}` : '0 0 1 1'}
         role="img"
-        aria-label={LOBBY.scanAbout}
+        aria-label={QR.about}
         shape-rendering="crispEdges"
       >
-        {squares && <path d={squares.path} />}
+        {code && <path d={code.path} />}
       </svg>
-      <figcaption>{LOBBY.scan}</figcaption>
+      <figcaption>{QR.caption}</figcaption>
     </figure>
   );
 }

@@ -1,7 +1,7 @@
 // A sheet over the screen: the browser's own dialog, closed by its button, by Escape or by a tap beside it.
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { SHEET } from './sheet-strings.ts';
+import { SHEET } from './strings.ts';
 
 interface SheetProps {
   readonly title: string;

@@ -1,32 +1,32 @@
 // Runs beside the page: plays the choices of one round on in many worlds and sends each judgement as it is found.
 import {
+  type Analysis,
+  analyzeDecision,
   type CompiledCard,
   createAnalyst,
   DEEP,
-  type Judgement,
-  judgeDeeply,
-  loadVectors,
+  loadSimd,
   type SeatRecord,
 } from '../../shared-engine/index.ts';
 
-export interface DeepTask {
+export interface RoundAnalysisRequest {
   readonly record: SeatRecord;
   readonly card: CompiledCard;
   /** How many choices the review of the record has. */
   readonly choices: number;
 }
 
-export interface DeepAnswer {
+export interface ChoiceAnalysis {
   readonly nth: number;
-  readonly judgement: Judgement;
+  readonly analysis: Analysis;
 }
 
-self.addEventListener('message', (event: MessageEvent<DeepTask>) => void work(event.data));
+self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => void work(event.data));
 
-async function work({ record, card, choices }: DeepTask): Promise<void> {
-  const analyst = createAnalyst(card, await loadVectors());
+async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
+  const analyst = createAnalyst(card, await loadSimd());
   for (let nth = 0; nth < choices; nth++) {
-    const answer: DeepAnswer = { nth, judgement: judgeDeeply(analyst, record, nth, DEEP) };
+    const answer: ChoiceAnalysis = { nth, analysis: analyzeDecision(analyst, record, nth, DEEP) };
     self.postMessage(answer);
   }
 }

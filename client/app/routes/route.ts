@@ -8,14 +8,14 @@ export type Route =
   | { readonly kind: 'room'; readonly code: string }
   /** A table in the page itself, for one deal. */
   | { readonly kind: 'deal'; readonly shared: SharedDeal }
-  /** A class: its teacher's desk, or the way to a player's table. */
+  /** A class: its teacher's dashboard, or the way to a player's table. */
   | { readonly kind: 'class'; readonly code: string; readonly part: ClassPart }
   /** Where a teacher prepares a class. */
   | { readonly kind: 'prepare' }
   /** The exchange explained on an example that is played. */
   | { readonly kind: 'lesson' };
 
-export type ClassPart = 'main' | 'wall' | 'report';
+export type ClassPart = 'main' | 'big-screen' | 'report';
 
 const PREPARE_PATH = '/lead';
 const LESSON_HASH = '#how-it-goes';
@@ -25,7 +25,7 @@ export function routeOf(path: string, hash = ''): Route {
   if (shared) return { kind: 'deal', shared };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
-  const lesson = /^\/c\/([^/]+)(?:\/(wall|report))?\/?$/.exec(path);
+  const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(decode(lesson[1]!)), part: partOf(lesson[2]) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
   if (!match) return { kind: 'front' };
@@ -56,7 +56,7 @@ export function tidyCode(text: string): string {
 }
 
 function partOf(text: string | undefined): ClassPart {
-  return text === 'wall' || text === 'report' ? text : 'main';
+  return text === 'big-screen' || text === 'report' ? text : 'main';
 }
 
 function decode(text: string): string {

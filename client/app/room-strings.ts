@@ -1,0 +1,11 @@
+// What the page says around the screens of a room.
+
+export const ROOM_SCREEN = {
+  yourTurn: 'Your choice',
+  othersTurn: 'Waiting',
+  gone: 'No table here',
+  goneAbout:
+    'There is no table with this code. Check the eight letters and digits, or ask for the link again.',
+  classWaiting: 'You are in. Your teacher deals soon.',
+  classWaitingAbout: 'Stay on this page. The tiles come by themselves.',
+} as const;

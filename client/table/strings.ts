@@ -1,0 +1,76 @@
+// What the lobby, the table and the spectator's screen say besides steps and announcements.
+
+export const LOBBY_SCREEN = {
+  title: 'Your table',
+  titleGuest: 'Take a seat',
+  ready: 'I am ready',
+  terms: 'At this table',
+  deadline: (seconds: number | null) =>
+    seconds === null ? 'Each step takes as long as you like.' : `Each step takes at most ${seconds} seconds.`,
+  revealRacks: (reveal: boolean) =>
+    reveal ? 'All four racks are shown at the end.' : 'Racks stay private at the end.',
+  card: (name: string) => `Card: ${name}.`,
+} as const;
+
+export const TABLE = {
+  opponents: 'The others',
+  east: 'East',
+  youAreEast: 'You are East',
+  rack: 'Your rack',
+  rackAbout: 'Arrow keys move along the rack. Enter puts a tile into the tray. Keys 1 to 3 take one back.',
+  tray: 'Tray',
+  slotEmpty: 'empty place',
+  slotBlind: 'one arriving tile, passed blind',
+  takeBackSlot: (tile: string, slot: number) => `Take ${tile} back from place ${slot}`,
+  submitted: 'Your pass is face down.',
+  withdraw: 'Take it back',
+  held: 'All tables are paused',
+  heldAbout: 'Your teacher says when it continues.',
+  passing: 'Passing…',
+  continue: 'Continue',
+  stop: 'I’d stop',
+  youSaidContinue: 'You said continue.',
+  youSaidStop: 'You said stop.',
+  youAsked: (count: number) => `You asked for ${count}.`,
+  waitingFor: (names: string) => `Waiting for ${names}.`,
+  othersPass: 'Nothing across for you this time. The others are passing.',
+  ready: 'ready',
+  choosing: 'choosing',
+  away: 'away, seat kept',
+  getsYours: 'gets yours',
+  givesYou: 'gives you',
+  getsAndGives: 'swaps with you',
+  card: 'Card',
+  cardClosed: 'Your class plays without the card.',
+  sort: 'Order of the rack',
+  sorts: { suit: 'By suit', number: 'By number', custom: 'My own' },
+  arrived: 'just arrived',
+  inTray: 'in the tray',
+  history: 'What has been passed so far',
+  gave: 'To',
+  got: 'From',
+  nothingYet: 'Nothing yet.',
+  chosenInstead: 'You had chosen',
+  timeLeft: (text: string) => `${text} left`,
+  soon: 'Ten seconds left.',
+} as const;
+
+export const AIM = {
+  question: 'What are you aiming for?',
+  about:
+    'Which sections of the card do your tiles point to? Choose up to two. Your review will come back to them.',
+} as const;
+
+export const SPECTATOR = {
+  title: 'You are watching',
+  about: 'You see what everybody may see, and nobody’s tiles.',
+  closed: 'This deal is over. You can take a free seat before the next one.',
+  gives: (name: string) => `passes to ${name}`,
+  step: (name: string) => `Now: ${name}`,
+} as const;
+
+/** `1:05`, or `0:09` below ten seconds. */
+export function clockText(ms: number): string {
+  const seconds = Math.max(0, Math.ceil(ms / 1000));
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}

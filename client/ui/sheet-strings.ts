@@ -1,3 +1,0 @@
-// What every sheet says.
-
-export const SHEET = { close: 'Close' } as const;

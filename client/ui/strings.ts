@@ -1,0 +1,32 @@
+// What the parts that every screen shares say.
+
+export const BAR = {
+  home: 'Quadrille, front page',
+  tools: 'Help and settings',
+  help: 'Help',
+  settings: 'Settings',
+} as const;
+
+export const SHEET = { close: 'Close' } as const;
+
+export const NAME_FIELD = {
+  label: 'Your name at the table',
+  missing: 'Your friends need a name to call you by. Type one here.',
+} as const;
+
+export const CODE_FIELD = {
+  label: 'Did somebody give you a code?',
+  button: 'Go to that table',
+  missing: 'Type the code first: eight letters and digits.',
+} as const;
+
+export const CARD_FIELD = {
+  label: 'A card file of your own',
+  house: 'The house card is used.',
+  unreadable: 'That file is not a card: it could not be read as JSON.',
+} as const;
+
+export const QR = {
+  caption: 'Scan to join',
+  about: 'The link to this table as a square code for a camera',
+} as const;
