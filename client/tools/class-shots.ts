@@ -1,6 +1,6 @@
 // Pictures of a class: preparing, coming in, the desk, the player's table, the wall at a projector's size, the report.
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { heading, openSheet, passButton, passThree, rack, spare, tray } from './page-actions.ts';
+import { heading, openSheet, passableTiles, passButton, passThree, rack, tray } from './page-actions.ts';
 
 export type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
 
@@ -85,7 +85,7 @@ async function prepared(desk: Page, origin: string, picture: Picture): Promise<s
   await desk.getByText('Words that go with this deal').click();
   await desk
     .getByLabel('What the players read above their tiles')
-    .fill('Which family do these tiles point to?');
+    .fill('Which section do these tiles point to?');
   await desk.getByRole('button', { name: 'Add a deal set by hand' }).click();
   for (const name of ['3 bam', '3 bam', '4 crak', 'red dragon', 'joker']) {
     await desk.getByRole('button', { name, exact: true }).click();
@@ -105,7 +105,7 @@ async function prepared(desk: Page, origin: string, picture: Picture): Promise<s
 async function passLast(page: Page): Promise<void> {
   await tray(page).waitFor();
   for (let left = 3; left > 0; left--) {
-    await spare(page).last().click();
+    await passableTiles(page).last().click();
     await tray(page)
       .getByText('empty place')
       .nth(left - 1)

@@ -16,7 +16,7 @@ export function rack(page: Page): Locator {
 }
 
 /** The tiles on one's own rack that may be passed and are not in the tray. */
-export function spare(page: Page): Locator {
+export function passableTiles(page: Page): Locator {
   return rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])');
 }
 
@@ -40,7 +40,7 @@ export async function fillTray(page: Page): Promise<void> {
   await tray(page).waitFor();
   const empty = tray(page).getByText('empty place');
   for (let left = await empty.count(); left > 0; left--) {
-    await spare(page).first().click();
+    await passableTiles(page).first().click();
     await empty.nth(left - 1).waitFor({ state: 'detached' });
   }
 }

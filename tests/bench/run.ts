@@ -1,7 +1,7 @@
 // npm run bench -- NAME [--seed TEXT]: measures one thing and prints one JSON object.
 import os from 'node:os';
 import { parseArgs } from 'node:util';
-import { loadNamed, namesIn } from '../kit/modules-in-folder.ts';
+import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
 import type { Bench } from './bench.ts';
 
 const folder = new URL('./benches/', import.meta.url);
@@ -15,15 +15,15 @@ const { seed } = values;
 
 if (name === 'list') {
   const benches = await Promise.all(
-    namesIn(folder).map(async (known) => [known, (await loadNamed<Bench>(folder, known, 'bench')).summary]),
+    moduleNames(folder).map(async (known) => [known, (await loadModule<Bench>(folder, known, 'bench')).summary]),
   );
   print({ benches: Object.fromEntries(benches) });
-} else if (!namesIn(folder).includes(name)) {
-  console.error(`No benchmark is called "${name}". Known: ${namesIn(folder).join(', ')}.`);
+} else if (!moduleNames(folder).includes(name)) {
+  console.error(`No benchmark is called "${name}". Known: ${moduleNames(folder).join(', ')}.`);
   process.exitCode = 2;
 } else {
   const started = performance.now();
-  const figures = await (await loadNamed<Bench>(folder, name, 'bench')).run({ seed });
+  const figures = await (await loadModule<Bench>(folder, name, 'bench')).run({ seed });
   const machine = `${os.cpus()[0]?.model ?? 'unknown'} x${os.cpus().length}, node ${process.version}`;
   print({ name, figures, machine, seed, seconds: Math.round(performance.now() - started) / 1000 });
 }

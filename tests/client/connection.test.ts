@@ -1,12 +1,12 @@
 // The page's line to the server: hello, orders kept until answered and sent once more, coming back by itself.
 import { describe, expect, it } from 'vitest';
 import { backoffMs } from '../../client/connection/backoff.ts';
-import type { Order } from '../../client/connection/pending.ts';
+import type { ClientRequest } from '../../client/connection/pending.ts';
 import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/index.ts';
-import { type FakeLine, fakeLine } from '../kit/fake-connection.ts';
-import { textMemory } from '../kit/memory-storage.ts';
+import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 
-const VOTE: Order = {
+const VOTE: ClientRequest = {
   kind: 'choose',
   id: 'my-vote',
   round: 1,
@@ -14,7 +14,7 @@ const VOTE: Order = {
   choice: { kind: 'vote', step: 'vote', go: true },
 };
 
-async function open(fake: FakeLine): Promise<void> {
+async function open(fake: FakeConnection): Promise<void> {
   fake.connection.start();
   await fake.settle();
   fake.welcome();
@@ -22,7 +22,7 @@ async function open(fake: FakeLine): Promise<void> {
 
 describe('a line that opens', () => {
   it('says hello with its ticket and its versions first', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     expect(fake.lines[0]!.sent).toEqual([
       { kind: 'hello', id: 'id-2', versions: [1, 1], ticket: 'ticket', from: { page: 'id-1', nth: 1 } },
@@ -31,7 +31,7 @@ describe('a line that opens', () => {
   });
 
   it('leaves out frames that it does not understand', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.text('{"kind":"ack"');
     fake.lines[0]!.events.text('{"kind":"surprise"}');
@@ -40,8 +40,8 @@ describe('a line that opens', () => {
   });
 
   it('ends where there is no such room', async () => {
-    const fake = fakeLine();
-    fake.ticket = { ok: false, code: 'no-such-room', sentence: 'none' };
+    const fake = fakeConnection();
+    fake.ticket = { ok: false, code: 'no-such-room', message: 'none' };
     fake.connection.start();
     await fake.settle();
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'no-room' });
@@ -51,7 +51,7 @@ describe('a line that opens', () => {
 
 describe('a line that is cut', () => {
   it('comes back after a pause with a new ticket', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(1006);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
@@ -62,15 +62,15 @@ describe('a line that is cut', () => {
   });
 
   it('waits longer each time and at once when the player asks', async () => {
-    const fake = fakeLine();
-    fake.ticket = { ok: false, code: 'unreachable', sentence: 'no net' };
+    const fake = fakeConnection();
+    fake.ticket = { ok: false, code: 'unreachable', message: 'no net' };
     fake.connection.start();
     await fake.settle();
     fake.elapse(backoffMs(0, 0.5));
     await fake.settle();
     expect(fake.pauses()).toEqual([backoffMs(1, 0.5)]);
     fake.ticket = { ok: true, value: { ticket: 'second' } };
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     fake.welcome();
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
@@ -78,17 +78,17 @@ describe('a line that is cut', () => {
   });
 
   it('does not fight for a seat that another page took', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.replaced);
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'replaced' });
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     expect(fake.lines).toHaveLength(1);
   });
 
   it('does not listen to a line it has given up', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     const old = fake.lines[0]!;
     await open(fake);
@@ -102,55 +102,55 @@ describe('a line that is cut', () => {
 
 describe('an order', () => {
   it('made while the line is down goes out once, with its own id, when the line is back', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(1006);
-    fake.connection.order(VOTE);
+    fake.connection.send(VOTE);
     expect(fake.lines[0]!.sent).toHaveLength(1);
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     fake.welcome();
     expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
   });
 
   it('without an answer is sent again on the next line, and not after its answer', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
-    fake.connection.order(VOTE);
+    fake.connection.send(VOTE);
     fake.lines[0]!.events.closed(1006);
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     fake.welcome();
     fake.say({ kind: 'ack', id: VOTE.id });
     fake.lines[1]!.events.closed(1006);
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     fake.welcome();
     expect(fake.lines.map(({ sent }) => sent.length - 1)).toEqual([1, 1, 0]);
   });
 
   it('is kept over a reload of the page', async () => {
-    const memory = textMemory();
-    const before = fakeLine(memory);
-    before.connection.order(VOTE);
-    const after = fakeLine(memory);
+    const memory = memoryStorage();
+    const before = fakeConnection(memory);
+    before.connection.send(VOTE);
+    const after = fakeConnection(memory);
     await open(after);
     expect(after.lines[0]!.sent.slice(1)).toEqual([VOTE]);
   });
 
   it('is let go when the server refuses it', async () => {
-    const memory = textMemory();
-    const fake = fakeLine(memory);
+    const memory = memoryStorage();
+    const fake = fakeConnection(memory);
     await open(fake);
-    fake.connection.order(VOTE);
-    fake.say({ kind: 'refused', id: VOTE.id, code: 'wrong-step', sentence: 'too late' });
+    fake.connection.send(VOTE);
+    fake.say({ kind: 'rejected', id: VOTE.id, code: 'wrong-step', message: 'too late' });
     expect(memory.read('orders')).toBeNull();
   });
 
   it('that nobody answers shows the line to be dead', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
-    fake.connection.order(VOTE);
+    fake.connection.send(VOTE);
     fake.elapse(8_000);
     await fake.settle();
     fake.welcome();

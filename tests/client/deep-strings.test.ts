@@ -11,38 +11,38 @@ import {
   progressWords,
 } from '../../client/review/deep-strings.ts';
 import { gradeOf } from '../../client/review/strings.ts';
-import type { DeepJudgement, Finalist, Measured, Review } from '../../shared-engine/index.ts';
-import { withJudgement } from '../../shared-engine/index.ts';
+import type { DeepAnalysis, Finalist, MeasuredValue, Review } from '../../shared-engine/index.ts';
+import { withDeepAnalysis } from '../../shared-engine/index.ts';
 import { move, reviewOf } from '../kit/reviews.ts';
 
-const NOTHING: Measured = { value: 0, within: 0 };
+const NOTHING: MeasuredValue = { value: 0, halfWidth: 0 };
 
-function finalist(outlook: number, ahead: Measured): Finalist {
+function finalist(outlook: number, difference: MeasuredValue): Finalist {
   return {
     tiles: ['bam-3', 'bam-3', 'flower'],
     number: null,
-    outlook: { value: outlook, within: 0.5 },
-    ahead,
-    gift: null,
-    inFront: true,
+    winProbability: { value: outlook, halfWidth: 0.5 },
+    difference,
+    giveaway: null,
+    amongBest: true,
   };
 }
 
-function judged(verdict: DeepJudgement['verdict'], loss: Measured, outlook = 25): DeepJudgement {
+function judged(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, outlook = 25): DeepAnalysis {
   return {
     depth: 'deep',
     verdict,
     decided: verdict !== 'too-close',
     loss,
-    gift: null,
+    giveaway: null,
     played: 0,
-    rival: 1,
+    bestAlternative: 1,
     finalists: [finalist(outlook, NOTHING), finalist(outlook + loss.value, loss)],
-    rivals: 1,
-    mean: null,
-    worlds: 128,
+    alternatives: 1,
+    averagePass: null,
+    sampledDeals: 128,
     smallLoss: 1,
-    words: ['One sentence.'],
+    sentences: ['One sentence.'],
   };
 }
 
@@ -78,20 +78,20 @@ describe('grades', () => {
     expect(gradeOfJudgement(judged('better-exists', small)).level).toBe(2);
     expect(gradeOfJudgement(judged('better-exists', large)).level).toBe(3);
     const quick = { depth: 'quick', verdict: 'not-looked-at' } as const;
-    expect(gradeOf({ loss: 2, judgement: quick }).level).toBe(3);
-    expect(gradeOf({ loss: 2, judgement: judged('as-good', small) }).level).toBe(0);
+    expect(gradeOf({ loss: 2, analysis: quick }).level).toBe(3);
+    expect(gradeOf({ loss: 2, analysis: judged('as-good', small) }).level).toBe(0);
   });
 });
 
 describe('figures', () => {
   it('carry their interval, a sign where one is wanted, and a real minus', () => {
-    expect(measuredFigure({ value: 2.34, within: 0.66 }, true)).toBe('+2.3 ± 0.7');
-    expect(measuredFigure({ value: -2.34, within: 0.66 }, false)).toBe('−2.3 ± 0.7');
-    expect(measuredFigure({ value: -0.04, within: 0.2 }, true)).toBe('0.0 ± 0.2');
+    expect(measuredFigure({ value: 2.34, halfWidth: 0.66 }, true)).toBe('+2.3 ± 0.7');
+    expect(measuredFigure({ value: -2.34, halfWidth: 0.66 }, false)).toBe('−2.3 ± 0.7');
+    expect(measuredFigure({ value: -0.04, halfWidth: 0.2 }, true)).toBe('0.0 ± 0.2');
   });
 
   it('are read out for each row of the scale', () => {
-    const row = finalist(27, { value: -1.5, within: 0.4 });
+    const row = finalist(27, { value: -1.5, halfWidth: 0.4 });
     expect(aheadWords(finalistName('pass', row), row, false)).toBe(
       '3 bam, 3 bam and flower: 1.5 points behind your choice, give or take 0.4.',
     );
@@ -106,9 +106,9 @@ describe('the line over the steps', () => {
       kind: 'toGo',
       points: [{ name: 'Start', value: first.toGoStart }, { name: 'First right' }, { name: 'First across' }],
     });
-    const half = withJudgement(first, 0, judged('as-good', NOTHING, 21));
+    const half = withDeepAnalysis(first, 0, judged('as-good', NOTHING, 21));
     expect(journeyOf(half).kind).toBe('toGo');
-    const whole = withJudgement(half, 1, judged('as-good', NOTHING, 28));
+    const whole = withDeepAnalysis(half, 1, judged('as-good', NOTHING, 28));
     const { kind, points } = journeyOf(whole);
     expect([kind, points.map(({ value }) => value)]).toEqual(['outlook', [21, 28]]);
     expect(journeyWords(kind, points)).toBe(
@@ -120,8 +120,8 @@ describe('the line over the steps', () => {
 describe('progress', () => {
   it('is told between the first and the last judgement', () => {
     const first = twoPasses();
-    const half = withJudgement(first, 1, judged('too-close', NOTHING));
-    const whole = withJudgement(half, 0, judged('too-close', NOTHING));
+    const half = withDeepAnalysis(first, 1, judged('too-close', NOTHING));
+    const whole = withDeepAnalysis(half, 0, judged('too-close', NOTHING));
     expect([first, half, whole].map(deepProgress)).toEqual([null, { done: 1, all: 2 }, null]);
     expect(progressWords({ done: 1, all: 2 })).toContain('1 of 2 choices');
   });

@@ -1,10 +1,10 @@
 // The example of the help: its deal is what its sentences say, and every step of a round has something to say.
 import { describe, expect, it } from 'vitest';
 import { LESSON_DEAL } from '../../client/lessons/lesson-deal.ts';
-import { lessonWords } from '../../client/lessons/strings.ts';
+import { lessonSentences } from '../../client/lessons/strings.ts';
 import {
   begin,
-  botStream,
+  botRandom,
   chooseFor,
   openRound,
   type Phase,
@@ -25,18 +25,18 @@ function wordsAt({ round }: Played): readonly string[] {
     code: 'An example',
     you: 0,
     seats: [names[0]!, names[1]!, names[2]!, names[3]!],
-    terms: { deadline: null, layOpen: false },
+    terms: { deadline: null, revealRacks: false },
     card: { id: 'house', name: 'House card' },
     round: 1,
     remaining: null,
     view,
   };
   const seated = { table, view, you: LESSON_DEAL.seat };
-  return lessonWords(round.phase === 'closed' ? { kind: 'closed', seated } : { kind: 'playing', seated });
+  return lessonSentences(round.phase === 'closed' ? { kind: 'closed', seated } : { kind: 'playing', seated });
 }
 
 function dealt(): Played {
-  const round = begin(openRound(LESSON_DEAL.deal, { layOpen: false }));
+  const round = begin(openRound(LESSON_DEAL.deal, { revealRacks: false }));
   return { round, log: [] };
 }
 
@@ -49,9 +49,9 @@ describe('the example', () => {
       'typical',
       seatView(round, 3),
       houseKernel,
-      botStream(LESSON_DEAL.deal.seed, 'first-right', 3),
+      botRandom(LESSON_DEAL.deal.seed, 'first-right', 3),
     );
-    expect(giver).toMatchObject({ kind: 'seal', tiles: expect.arrayContaining(['west']) });
+    expect(giver).toMatchObject({ kind: 'pass', tiles: expect.arrayContaining(['west']) });
   });
 
   it('has something to say at every step, and no sentence twice in a row', () => {
@@ -66,11 +66,11 @@ describe('the example', () => {
       expect(words).not.toEqual(before);
       if (played.round.phase === 'closed') break;
       before = words;
-      const { phase, settled } = played.round;
+      const { phase, resolved } = played.round;
       played = playOn(
         played,
         random,
-        (round) => round.settled.length > settled.length || round.phase !== phase,
+        (round) => round.resolved.length > resolved.length || round.phase !== phase,
       );
     }
     expect(met).toContain('voting');

@@ -1,14 +1,14 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
-import type { Order } from '../../client/connection/pending.ts';
-import { type LookDeeper, localTable } from '../../client/practice/local-table.ts';
+import type { ClientRequest } from '../../client/connection/pending.ts';
+import { type StartDeepAnalysis, localTable } from '../../client/practice/local-table.ts';
 import {
   bagOf,
   checkDeal,
-  createKernel,
+  createSwarKernel,
   houseCard,
-  type Judgement,
-  NO_VECTORS,
+  type Analysis,
+  NO_SIMD,
   reviewRound,
   type SeatView,
   type ServerMessage,
@@ -19,7 +19,7 @@ import { seedNamed } from '../kit/rounds.ts';
 const card = houseCard();
 const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 
-async function openTable(lookDeeper: LookDeeper = () => () => {}) {
+async function openTable(startDeepAnalysis: StartDeepAnalysis = () => () => {}) {
   const messages: ServerMessage[] = [];
   const seeds = [seedNamed('second')];
   const table = localTable({
@@ -31,13 +31,13 @@ async function openTable(lookDeeper: LookDeeper = () => () => {}) {
     style: 'typical',
     loadCard: async () => card,
     newSeed: () => seeds.shift()!,
-    after: (_, run) => {
+    startTimer: (_, run) => {
       run();
       return () => {};
     },
     onDeal() {},
-    lookDeeper,
-    loadVectors: async () => NO_VECTORS,
+    startDeepAnalysis,
+    loadSimd: async () => NO_SIMD,
     on: { state() {}, message: (message) => messages.push(message) },
   });
   table.start();
@@ -52,12 +52,12 @@ async function openTable(lookDeeper: LookDeeper = () => () => {}) {
 }
 
 /** The first legal answer to the open step. */
-function simplest(view: SeatView, round: number): Order {
+function simplest(view: SeatView, round: number): ClientRequest {
   const base = { kind: 'choose', id: `c${view.record.steps.length}`, round, seat: 1 } as const;
   const tiles = view.rack.filter((face) => face !== 'joker');
   switch (view.stage.phase) {
     case 'passing':
-      return { ...base, choice: { kind: 'seal', step: view.stage.step, tiles: tiles.slice(0, 3), blind: 0 } };
+      return { ...base, choice: { kind: 'pass', step: view.stage.step, tiles: tiles.slice(0, 3), blind: 0 } };
     case 'voting':
       return { ...base, choice: { kind: 'vote', step: 'vote', go: true } };
     case 'asking':
@@ -66,7 +66,7 @@ function simplest(view: SeatView, round: number): Order {
       const count = view.stage.phase === 'giving' ? view.stage.counts[1] : 0;
       return {
         ...base,
-        choice: { kind: 'seal', step: 'courtesy-pass', tiles: tiles.slice(0, count), blind: 0 },
+        choice: { kind: 'pass', step: 'courtesy-pass', tiles: tiles.slice(0, count), blind: 0 },
       };
     }
   }
@@ -77,7 +77,7 @@ describe('a table in the page', () => {
     const { table, messages, last, view } = await openTable();
     for (let step = 0; view().stage.phase !== 'closed'; step++) {
       expect(step).toBeLessThan(12);
-      table.order(simplest(view(), last().round));
+      table.send(simplest(view(), last().round));
     }
     const closed = view();
     if (closed.stage.phase !== 'closed') throw new Error('not closed');
@@ -85,68 +85,68 @@ describe('a table in the page', () => {
     expect(closed.stage.seed).toBe(DEAL.seed);
     expect(checkDeal(DEAL, closed.commitment!, first)).toEqual({ ok: true });
     const review = messages.find((message) => message.kind === 'review')?.review;
-    expect(review).toEqual(reviewRound(closed.record, createKernel(card)));
+    expect(review).toEqual(reviewRound(closed.record, createSwarKernel(card)));
   });
 
   it('speaks only frames that the server might have sent', async () => {
     const { table, messages, last, view } = await openTable();
-    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
+    while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
     for (const message of messages) expect(serverMessageSchema.parse(message)).toEqual(message);
   });
 
   it('E1 a refused choice changes nothing', async () => {
     const { table, messages, last } = await openTable();
     const before = last();
-    table.order({
+    table.send({
       kind: 'choose',
       id: 'wrong',
       round: 1,
       seat: 1,
       choice: { kind: 'vote', step: 'vote', go: true },
     });
-    expect(messages.at(-1)).toMatchObject({ kind: 'refused', id: 'wrong', code: 'wrong-step' });
+    expect(messages.at(-1)).toMatchObject({ kind: 'rejected', id: 'wrong', code: 'wrong-step' });
     expect(last()).toBe(before);
   });
 
   it('D3 the next deal is a new one and East moves to the right', async () => {
     const { table, last, view } = await openTable();
-    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
-    table.order({ kind: 'act', id: 'next', act: { kind: 'ready', ready: true } });
+    while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
+    table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
     expect(last().round).toBe(2);
     expect(view().dealer).toBe(3);
     expect(view().record.steps).toEqual([]);
   });
 
   it('tells each deeper judgement as it comes, and calls the search off for the next deal', async () => {
-    const judgement: Judgement = {
+    const analysis: Analysis = {
       depth: 'deep',
       verdict: 'as-good',
       decided: true,
       loss: null,
-      gift: null,
+      giveaway: null,
       played: 0,
-      rival: null,
+      bestAlternative: null,
       finalists: [],
-      rivals: 0,
-      mean: null,
-      worlds: 8,
+      alternatives: 0,
+      averagePass: null,
+      sampledDeals: 8,
       smallLoss: 1,
-      words: ['Nothing else could have been chosen.'],
+      sentences: ['Nothing else could have been chosen.'],
     };
     let offered = 0;
     let calledOff = 0;
     const { table, messages, last, view } = await openTable(({ choices }, onAnswer) => {
       offered = choices;
-      onAnswer({ nth: 1, judgement });
+      onAnswer({ nth: 1, analysis });
       return () => {
         calledOff++;
       };
     });
-    while (view().stage.phase !== 'closed') table.order(simplest(view(), last().round));
+    while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
     const reviews = messages.filter((message) => message.kind === 'review').map(({ review }) => review);
-    expect(reviews.map(({ choices }) => choices[1]?.judgement.depth)).toEqual(['quick', 'deep']);
+    expect(reviews.map(({ choices }) => choices[1]?.analysis.depth)).toEqual(['quick', 'deep']);
     expect(reviews[0]?.choices.length).toBe(offered);
-    table.order({ kind: 'act', id: 'next', act: { kind: 'ready', ready: true } });
+    table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
     expect(calledOff).toBe(1);
   });
 });

@@ -1,7 +1,7 @@
 // The square code of an invitation, read back by a decoder that shares nothing with the code that drew it.
 import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
-import { QUIET, squaresOf } from '../../client/ui/qr-code.ts';
+import { QUIET, qrCodeOf } from '../../client/ui/qr-code.ts';
 
 /** Pixels along the side of one square. */
 const SCALE = 4;
@@ -26,12 +26,12 @@ describe('the code for a camera', () => {
     'http://192.168.178.20:8080/t/EGARRG2D',
     'https://a-rather-long-name-of-a-club.example.org:8443/t/ZZZZ2222',
   ])('reads %s', (link) => {
-    const { image, width } = pixels(squaresOf(link));
+    const { image, width } = pixels(qrCodeOf(link));
     expect(jsQR.default(image, width, width)?.data).toBe(link);
   });
 
   it('keeps its margin quiet', () => {
-    const { side, path } = squaresOf('https://table.example/t/W2M9H67G');
+    const { side, path } = qrCodeOf('https://table.example/t/W2M9H67G');
     const places = [...path.matchAll(/M(\d+) (\d+)/g)].flatMap(([, x, y]) => [Number(x), Number(y)]);
     expect(Math.min(...places)).toBe(QUIET);
     expect(Math.max(...places)).toBe(side - QUIET - 1);

@@ -1,44 +1,44 @@
 // How the page comes back and what it tells: news instead of everything, the server's hint, silence, orders asked again.
 import { describe, expect, it } from 'vitest';
 import { CLOSE, HEARTBEAT_MS, type Table } from '../../shared-engine/index.ts';
-import { type FakeLine, fakeLine } from '../kit/fake-connection.ts';
+import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
 
 const TABLE: Table = {
   code: 'ABCDEFGH',
   you: 1,
   seats: [{ kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }],
-  terms: { deadline: null, layOpen: false },
+  terms: { deadline: null, revealRacks: false },
   card: { id: 'house', name: 'House card' },
   round: 0,
   remaining: null,
   view: null,
 };
-const READY = { kind: 'act', id: 'order', act: { kind: 'ready', ready: true } } as const;
+const READY = { kind: 'action', id: 'order', act: { kind: 'ready', ready: true } } as const;
 
-async function open(fake: FakeLine): Promise<void> {
+async function open(fake: FakeConnection): Promise<void> {
   fake.connection.start();
   await fake.settle();
   fake.welcome();
 }
 
-async function again(fake: FakeLine): Promise<void> {
+async function again(fake: FakeConnection): Promise<void> {
   fake.lines.at(-1)!.events.closed(1006);
-  fake.connection.hurry();
+  fake.connection.retryNow();
   await fake.settle();
   fake.welcome();
 }
 
-const hello = (fake: FakeLine) => fake.lines.at(-1)!.sent[0];
+const hello = (fake: FakeConnection) => fake.lines.at(-1)!.sent[0];
 
 describe('the table after a cut', () => {
   it('is asked for from the number that the page has, and news make it whole', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     expect(hello(fake)).not.toHaveProperty('resume');
     fake.say({ kind: 'table', seq: 7, table: TABLE });
     await again(fake);
     expect(hello(fake)).toMatchObject({ resume: { seq: 7, you: 1 } });
-    fake.say({ kind: 'news', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
+    fake.say({ kind: 'delta', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
     expect(fake.messages.at(-1)).toEqual({
       kind: 'table',
       seq: 9,
@@ -49,7 +49,7 @@ describe('the table after a cut', () => {
   });
 
   it('is asked for whole after a start of the player’s own, who may have taken a seat', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.say({ kind: 'table', seq: 7, table: { ...TABLE, you: null } });
     await open(fake);
@@ -57,7 +57,7 @@ describe('the table after a cut', () => {
   });
 
   it('is asked for by a page that says which of its lines is the newer', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     const first = hello(fake);
     await again(fake);
@@ -68,13 +68,13 @@ describe('the table after a cut', () => {
   });
 
   it('is not made of news about a table that is not here, but asked for whole', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.say({ kind: 'table', seq: 7, table: TABLE });
-    fake.say({ kind: 'news', after: 4, seq: 5, table: { round: 3 } });
+    fake.say({ kind: 'delta', after: 4, seq: 5, table: { round: 3 } });
     expect(fake.messages).toHaveLength(1);
     expect(fake.lines[0]!.closedByPage).toBe(true);
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     fake.welcome();
     expect(hello(fake)).not.toHaveProperty('resume');
@@ -83,14 +83,14 @@ describe('the table after a cut', () => {
 
 describe('the pause', () => {
   it('is the one that a restarting server asks for', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.restarting, '734');
     expect(fake.pauses()).toEqual([734]);
   });
 
   it('is the page’s own where the server says nothing that can be used', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.restarting, '99999');
     expect(fake.pauses()[0]).toBeLessThanOrEqual(500);
@@ -99,21 +99,21 @@ describe('the pause', () => {
 
 describe('a line that says nothing', () => {
   it('is given up when it never opens', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     fake.connection.start();
     await fake.settle();
     fake.elapse(8000);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
-    fake.connection.hurry();
+    fake.connection.retryNow();
     await fake.settle();
     expect(fake.pauses()).toEqual([16_000]);
   });
 
   it('is given up after two signs of life that did not come, and not while they come', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
     const first = fake.pauses().length;
-    fake.say({ kind: 'alive' });
+    fake.say({ kind: 'heartbeat' });
     expect(fake.pauses()).toHaveLength(first);
     expect(fake.messages).toEqual([]);
     fake.elapse(2.5 * HEARTBEAT_MS);
@@ -124,19 +124,19 @@ describe('a line that says nothing', () => {
 
 describe('a server that can keep nothing', () => {
   it('is told apart from a line that is down', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
-    fake.say({ kind: 'keeping', keeps: false });
+    fake.say({ kind: 'storage', writable: false });
     expect(fake.states.at(-1)).toEqual({ kind: 'looking' });
-    fake.say({ kind: 'keeping', keeps: true });
+    fake.say({ kind: 'storage', writable: true });
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
 
   it('is asked again, with the same id, until there is an answer', async () => {
-    const fake = fakeLine();
+    const fake = fakeConnection();
     await open(fake);
-    fake.connection.order(READY);
-    fake.say({ kind: 'refused', id: READY.id, code: 'try-later', sentence: 'later' });
+    fake.connection.send(READY);
+    fake.say({ kind: 'rejected', id: READY.id, code: 'try-later', message: 'later' });
     fake.elapse(2000);
     expect(fake.lines[0]!.sent.slice(1)).toEqual([READY, READY]);
     fake.say({ kind: 'ack', id: READY.id });

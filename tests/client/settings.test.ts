@@ -1,13 +1,13 @@
 // What this browser remembers, and how that reaches the document, the rack and the ears.
 import { describe, expect, it } from 'vitest';
 import { openApp } from '../../client/app/app-state.ts';
-import { showSettings } from '../../client/app/apply-settings.ts';
+import { applySettings } from '../../client/app/apply-settings.ts';
 import { readSettings, writeSettings } from '../../client/storage/settings.ts';
-import { textMemory } from '../kit/memory-storage.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 
 describe('settings', () => {
   it('start quiet, marked and at their own size, and come back as they were left', () => {
-    const memory = textMemory();
+    const memory = memoryStorage();
     const first = readSettings(memory);
     expect(first).toMatchObject({
       textSize: 100,
@@ -31,7 +31,7 @@ describe('settings', () => {
   });
 
   it('ignores what nobody could have chosen', () => {
-    const memory = textMemory();
+    const memory = memoryStorage();
     memory.write('text-size', '700');
     memory.write('first-sort', 'colour');
     memory.write('deadline', '1');
@@ -40,15 +40,15 @@ describe('settings', () => {
 
   it('are written on the document where the styles read them', () => {
     const dataset: DOMStringMap = {};
-    showSettings({ textSize: 150, indexMarks: false, still: true }, { dataset });
+    applySettings({ textSize: 150, indexMarks: false, reduceMotion: true }, { dataset });
     expect(dataset).toEqual({ text: '150', marks: 'off', motion: 'still' });
   });
 
   it('a wish for another order replaces what the rack remembers, and nothing else does', () => {
-    const lasting = textMemory();
-    lasting.write('sort', 'own');
+    const storage = memoryStorage();
+    storage.write('sort', 'own');
     const app = openApp({
-      lasting,
+      storage,
       place: () => ({ pathname: '/', hash: '' }),
       origin: 'https://table.example',
       showPath() {},
@@ -58,8 +58,8 @@ describe('settings', () => {
       },
     });
     app.change({ sound: true });
-    expect(lasting.read('sort')).toBe('own');
+    expect(storage.read('sort')).toBe('own');
     app.change({ sort: 'number' });
-    expect(lasting.read('sort')).toBe('number');
+    expect(storage.read('sort')).toBe('number');
   });
 });

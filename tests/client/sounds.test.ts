@@ -1,11 +1,11 @@
 // Which sound belongs to what happens at a table; what is heard is the browser's.
 import { describe, expect, it } from 'vitest';
-import { emptyHand, follow, type Hand, putIn } from '../../client/room/rack-layout.ts';
+import { emptyLayout, withView, type RackLayout, addToTray } from '../../client/room/rack-layout.ts';
 import { soundFor } from '../../client/table/sounds.ts';
 import { type Seat, seatView, stream, type Table } from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 
-function heardAt({ round }: Played, number = 1): { readonly table: Table; readonly hand: Hand } {
+function heardAt({ round }: Played, number = 1): { readonly table: Table; readonly hand: RackLayout } {
   const you: Seat = 0;
   const view = seatView(round, you);
   const seat = { kind: 'empty' } as const;
@@ -13,13 +13,13 @@ function heardAt({ round }: Played, number = 1): { readonly table: Table; readon
     code: 'ABCD2345',
     you,
     seats: [seat, seat, seat, seat],
-    terms: { deadline: null, layOpen: false },
+    terms: { deadline: null, revealRacks: false },
     card: { id: 'house', name: 'House card' },
     round: number,
     remaining: null,
     view,
   };
-  return { table, hand: follow(emptyHand('suit'), number, view) };
+  return { table, hand: withView(emptyLayout('suit'), number, view) };
 }
 
 const random = stream('sounds', 'choices');
@@ -27,7 +27,7 @@ const random = stream('sounds', 'choices');
 describe('sounds', () => {
   it('a tap for a tile that goes into the tray or comes back', () => {
     const before = heardAt(opened('sounds'));
-    const after = { ...before, hand: putIn(before.hand, before.hand.held[0]!.id, 3) };
+    const after = { ...before, hand: addToTray(before.hand, before.hand.tiles[0]!.id, 3) };
     expect([soundFor(before, after), soundFor(after, before), soundFor(before, before)]).toEqual([
       'tap',
       'tap',
@@ -37,7 +37,7 @@ describe('sounds', () => {
 
   it('a clack for tiles that arrive, a chime for a vote that is over', () => {
     const first = opened('sounds');
-    const passed = playOn(first, random, ({ settled }) => settled.length === 1);
+    const passed = playOn(first, random, ({ resolved }) => resolved.length === 1);
     expect(soundFor(heardAt(first), heardAt(passed))).toBe('clack');
     const voting = playOn(passed, random, ({ phase }) => phase === 'voting');
     const voted = playOn(voting, random, ({ phase }) => phase !== 'voting');

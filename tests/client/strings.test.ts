@@ -1,13 +1,13 @@
 // The sentences of the page: built from the table alone, the same for everyone at the same seat.
 import { describe, expect, it } from 'vitest';
-import { aimAt, readAims, sayAim, writeAims } from '../../client/room/aims.ts';
+import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/pending-decision.ts';
 import { aimWords } from '../../client/room/aim-strings.ts';
-import { linkWords } from '../../client/table/connection-strings.ts';
-import { lastNews, newsOf } from '../../client/table/announcements.ts';
+import { connectionMessage } from '../../client/table/connection-strings.ts';
+import { lastAnnouncement, announcementsOf } from '../../client/table/announcements.ts';
 import { gradeOf, lossWords } from '../../client/review/strings.ts';
 import { clockText } from '../../client/room/strings.ts';
-import { stripState } from '../../client/room/step-names.ts';
+import { stepState } from '../../client/room/step-names.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
 import {
   FACES,
@@ -19,7 +19,7 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
-import { textMemory } from '../kit/memory-storage.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 
 const SEATS_TAKEN = ['Ines', 'Tomas', 'Wilma', 'Odo'].map(
   (name): SeatInfo => ({ kind: 'person', name, present: true, ready: true, host: name === 'Ines' }),
@@ -30,7 +30,7 @@ function tableOf({ round }: Played, seats = SEATS_TAKEN): Table {
     code: 'ABCD2345',
     you: 0,
     seats: [seats[0]!, seats[1]!, seats[2]!, seats[3]!],
-    terms: { deadline: null, layOpen: false },
+    terms: { deadline: null, revealRacks: false },
     card: { id: 'house', name: 'House card' },
     round: 1,
     remaining: null,
@@ -50,10 +50,10 @@ describe('news', () => {
     let played = opened('news');
     while (played.round.phase !== 'closed') {
       const before = played;
-      played = playOn(before, random, (round) => round.settled.length > before.round.settled.length);
+      played = playOn(before, random, (round) => round.resolved.length > before.round.resolved.length);
       const view = seatView(played.round, 0);
       const step = view.record.steps.at(-1)!;
-      const news = newsOf(tableOf(before), tableOf(played)).join(' ');
+      const news = announcementsOf(tableOf(before), tableOf(played)).join(' ');
       if (step.kind !== 'move') continue;
       const spoken = FACES.filter((face) => new RegExp(`\\b${tileName(face)}\\b`).test(news));
       expect(spoken).toEqual(FACES.filter((face) => step.received.includes(face)));
@@ -64,8 +64,8 @@ describe('news', () => {
     const played = opened('prepared');
     const table = tableOf(played);
     const said = (view: SeatView) => [
-      lastNews(table, view),
-      ...newsOf({ ...table, round: 0 }, { ...table, view }),
+      lastAnnouncement(table, view),
+      ...announcementsOf({ ...table, round: 0 }, { ...table, view }),
     ];
     const view = seatView(played.round, 0);
     expect(said(view).join(' ')).not.toContain('teacher');
@@ -85,7 +85,7 @@ describe('news', () => {
       (_, seat) => ({ kind: 'vote', step: 'vote', go: seat !== 2 }),
     );
     const table = tableOf(over);
-    expect(lastNews(table, seatView(over.round, 0))).toBe('Wilma said stop; no second Charleston.');
+    expect(lastAnnouncement(table, seatView(over.round, 0))).toBe('Wilma said stop; no second Charleston.');
   });
 
   it('tells of a friend who goes away and comes back', () => {
@@ -93,8 +93,8 @@ describe('news', () => {
     const away = SEATS_TAKEN.map(
       (info, seat): SeatInfo => (seat === 3 && info.kind === 'person' ? { ...info, present: false } : info),
     );
-    expect(newsOf(tableOf(played), tableOf(played, away))).toEqual(['Odo is away; the seat is kept.']);
-    expect(newsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is here.']);
+    expect(announcementsOf(tableOf(played), tableOf(played, away))).toEqual(['Odo is away; the seat is kept.']);
+    expect(announcementsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is here.']);
   });
 });
 
@@ -105,28 +105,28 @@ describe('what the player faces', () => {
   });
 
   it('O1 the second three are struck out after a stop', () => {
-    const struck = STEPS.filter((step) => stripState(step, 'courtesy-ask', true) === 'left out');
+    const struck = STEPS.filter((step) => stepState(step, 'courtesy-ask', true) === 'left out');
     expect(struck).toEqual(['second-left', 'second-across', 'second-right']);
   });
 });
 
 describe('the aim', () => {
-  it('holds two families at most, the last ones said, over a reload', () => {
-    const tab = textMemory();
-    const aims = ['runs', 'odds', 'evens'].reduce((said, id) => sayAim(said, 1, 'first-right', id), {});
+  it('holds two sections at most, the last ones said, over a reload', () => {
+    const tab = memoryStorage();
+    const aims = ['runs', 'odds', 'evens'].reduce((said, id) => toggleAim(said, 1, 'first-right', id), {});
     writeAims(aims, 'ABCD', tab);
-    expect(aimAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['odds', 'evens']);
-    expect(aimAt(readAims('ABCD', tab), 2, 'first-right')).toEqual([]);
-    expect(aimAt(sayAim(aims, 1, 'first-right', 'odds'), 1, 'first-right')).toEqual(['evens']);
+    expect(aimsAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['odds', 'evens']);
+    expect(aimsAt(readAims('ABCD', tab), 2, 'first-right')).toEqual([]);
+    expect(aimsAt(toggleAim(aims, 1, 'first-right', 'odds'), 1, 'first-right')).toEqual(['evens']);
   });
 
   it('is spoken of by what the pass did to it', () => {
     const choice = { open: ['runs', 'odds'], openAfter: ['odds'] };
-    const families = { runs: 'Runs', odds: 'Odds' };
-    expect(aimWords(['runs', 'odds', 'like-numbers'], choice, families)).toEqual([
+    const sections = { runs: 'Runs', odds: 'Odds' };
+    expect(aimWords(['runs', 'odds', 'like-numbers'], choice, sections)).toEqual([
       'Runs was within reach, and your pass let it go.',
       'Odds was within reach, and your pass kept it so.',
-      'Like numbers was not among the families within reach; within reach were Runs and Odds.',
+      'Like numbers was not among the sections within reach; within reach were Runs and Odds.',
     ]);
   });
 });
@@ -136,7 +136,7 @@ const QUICK = { depth: 'quick', verdict: 'not-looked-at' } as const;
 describe('grades and clocks', () => {
   it('grow with the loss and never skip', () => {
     const levels = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map(
-      (loss) => gradeOf({ loss, judgement: QUICK }).level,
+      (loss) => gradeOf({ loss, analysis: QUICK }).level,
     );
     expect(levels).toEqual([0, 0, 1, 1, 2, 2, 3, 3]);
     expect(lossWords(0)).toBe('No better choice was found.');
@@ -149,8 +149,8 @@ describe('grades and clocks', () => {
 
 describe('the line in words', () => {
   it('is silent while all is well and tells a kept choice from none', () => {
-    expect(linkWords({ kind: 'open' }, 0, true)).toBeNull();
-    expect(linkWords({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain('Your tiles are safe');
-    expect(linkWords({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain('kept here');
+    expect(connectionMessage({ kind: 'open' }, 0, true)).toBeNull();
+    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain('Your tiles are safe');
+    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain('kept here');
   });
 });

@@ -11,7 +11,7 @@ export async function axeFindings(page: Page): Promise<string[]> {
 }
 
 /** How far the page can be scrolled sideways, in pixels. */
-export function overflow(page: Page): Promise<number> {
+export function horizontalOverflow(page: Page): Promise<number> {
   return page.locator('html').evaluate((html) => html.scrollWidth - html.clientWidth);
 }
 

@@ -1,7 +1,7 @@
 // The vector module, and analysts that use it.
-import { type Analyst, type CompiledCard, createAnalyst, loadVectors } from '../../shared-engine/index.ts';
+import { type Analyst, type CompiledCard, createAnalyst, loadSimd } from '../../shared-engine/index.ts';
 
-export const vectors = await loadVectors();
+export const vectors = await loadSimd();
 
 const made = new WeakMap<CompiledCard, Analyst>();
 

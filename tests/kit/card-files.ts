@@ -1,10 +1,10 @@
 // Small card files for tests, as the JSON a stranger would send.
-import type { CardGroup, CardLine } from '../../shared-engine/index.ts';
+import type { CardGroup, CardPattern } from '../../shared-engine/index.ts';
 
-/** A line of 14 tiles that is right in itself; tests change one thing of it. */
-export const GOOD_LINE: CardLine = {
+/** A pattern of 14 tiles that is right in itself; tests change one thing of it. */
+export const GOOD_PATTERN: CardPattern = {
   id: 'plain',
-  family: 'first',
+  section: 'first',
   points: 20,
   concealed: false,
   groups: [
@@ -15,19 +15,19 @@ export const GOOD_LINE: CardLine = {
   ],
 };
 
-/** A card of one family with these lines, which need not be right. */
-export function cardOf(...lines: readonly unknown[]): Record<string, unknown> {
+/** A card of one section with these patterns, which need not be right. */
+export function cardOf(...patterns: readonly unknown[]): Record<string, unknown> {
   return {
     format: 'quadrille-card/1',
     id: 'test',
     name: 'Test card',
     parameters: {},
-    families: [{ id: 'first', name: 'First family' }],
-    lines,
+    sections: [{ id: 'first', name: 'First section' }],
+    patterns,
   };
 }
 
-/** `GOOD_LINE` with other groups and, if given, other entries. */
-export function lineOf(groups: readonly CardGroup[], more: Record<string, unknown> = {}): unknown {
-  return { ...GOOD_LINE, groups, ...more };
+/** `GOOD_PATTERN` with other groups and, if given, other entries. */
+export function patternOf(groups: readonly CardGroup[], more: Record<string, unknown> = {}): unknown {
+  return { ...GOOD_PATTERN, groups, ...more };
 }

@@ -1,11 +1,11 @@
-// Every hand of a card line by brute force: all values for all variables, most of them thrown away.
+// Every hand of a card pattern by brute force: all values for all variables, most of them thrown away.
 import {
-  type CardLine,
+  type CardPattern,
   type CardTile,
   copiesOf,
   FACES,
+  type Hand,
   isFace,
-  type Target,
 } from '../../shared-engine/index.ts';
 
 const VALUES = { number: '123456789', suit: 'bcd', dragon: 'grw', wind: 'eswn' } as const;
@@ -24,7 +24,7 @@ type Kind = keyof typeof VALUES;
 type Values = ReadonlyMap<string, string>;
 
 /** A hand in words: each face wanted and whether jokers may help, sorted; equal hands have equal words. */
-export function handText({ singles, groups }: Pick<Target, 'singles' | 'groups'>): string {
+export function handText({ singles, groups }: Pick<Hand, 'singles' | 'groups'>): string {
   return FACES.flatMap((face, index) => [
     ...new Array<string>(singles[index]!).fill(`${face} alone`),
     ...new Array<string>(groups[index]!).fill(`${face} together`),
@@ -33,9 +33,9 @@ export function handText({ singles, groups }: Pick<Target, 'singles' | 'groups'>
     .join(', ');
 }
 
-/** The hands of a line as `handText` writes them; values out of the set or of `where` do not count. */
-export function handsByBruteForce(line: CardLine, year: number | undefined): Set<string> {
-  const kinds = kindsOf(line);
+/** The hands of a pattern as `handText` writes them; values out of the set or of `where` do not count. */
+export function handsByBruteForce(pattern: CardPattern, year: number | undefined): Set<string> {
+  const kinds = kindsOf(pattern);
   const hands = new Set<string>();
   const names = [...kinds.keys()];
   const walk = (values: Values): void => {
@@ -47,8 +47,8 @@ export function handsByBruteForce(line: CardLine, year: number | undefined): Set
     const clash = names.some((a) =>
       names.some((b) => a < b && kinds.get(a) === kinds.get(b) && values.get(a) === values.get(b)),
     );
-    if (clash || names.some((known) => !allowed(line, known, values.get(known)!))) return;
-    const wanted = line.groups.flatMap(({ size, tile }) =>
+    if (clash || names.some((known) => !allowed(pattern, known, values.get(known)!))) return;
+    const wanted = pattern.groups.flatMap(({ size, tile }) =>
       new Array<string>(size).fill(`${faceText(tile, values, year)} ${size < 3 ? 'alone' : 'together'}`),
     );
     if (isInSet(wanted)) hands.add(wanted.sort().join(', '));
@@ -57,9 +57,9 @@ export function handsByBruteForce(line: CardLine, year: number | undefined): Set
   return hands;
 }
 
-function kindsOf(line: CardLine): ReadonlyMap<string, Kind> {
+function kindsOf(pattern: CardPattern): ReadonlyMap<string, Kind> {
   const kinds = new Map<string, Kind>();
-  for (const { tile } of line.groups) {
+  for (const { tile } of pattern.groups) {
     for (const [entry, value] of Object.entries(tile)) {
       if (typeof value !== 'object') continue;
       if ('matching' in value) kinds.set(value.matching, 'suit');
@@ -71,8 +71,8 @@ function kindsOf(line: CardLine): ReadonlyMap<string, Kind> {
   return kinds;
 }
 
-function allowed(line: CardLine, name: string, value: string): boolean {
-  const domain = line.where?.[name];
+function allowed(pattern: CardPattern, name: string, value: string): boolean {
+  const domain = pattern.where?.[name];
   if (domain === undefined) return true;
   if ('from' in domain) return Number(value) >= domain.from && Number(value) <= domain.to;
   if ('numbers' in domain) return domain.numbers.map(String).includes(value);

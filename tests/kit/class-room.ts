@@ -1,5 +1,7 @@
-// A class at a test server: its teacher, and pupils who join by code and sit down at their tables.
+// A class at a test server: its teacher, and players who join by code and sit down at their tables.
 import {
+  type BigScreen,
+  bigScreenSchema,
   CLASSES_PATH,
   type ClassAction,
   type ClassTerms,
@@ -11,8 +13,6 @@ import {
   type DrillReport,
   dashboardSchema,
   drillReportSchema,
-  type BigScreen,
-  bigScreenSchema,
 } from '../../shared-engine/index.ts';
 import { type Guest, post, sitDown } from './http-client.ts';
 import type { TestServer } from './server.ts';
@@ -27,7 +27,7 @@ export interface Teacher {
   readonly secret: string;
 }
 
-export interface JoinedPupil extends Guest {
+export interface JoinedPlayer extends Guest {
   readonly name: string;
   /** The secret for the class; `secret` is that of the seat. */
   readonly classSecret: string;
@@ -44,40 +44,40 @@ export async function openClass(
     card: null,
   });
   const { code } = classOpenedSchema.parse(await response.json());
-  return { code, secret: cookieIn(response, 'desk') };
+  return { code, secret: cookieIn(response, 'teacher') };
 }
 
-export async function joinClass(server: Address, code: string, name: string): Promise<JoinedPupil> {
-  const response = await post(`${server.url}${classPath(code, 'pupils')}`, { name });
+export async function joinClass(server: Address, code: string, name: string): Promise<JoinedPlayer> {
+  const response = await post(`${server.url}${classPath(code, 'players')}`, { name });
   const { room, seat } = classJoinedSchema.parse(await response.json());
   return {
     name,
     code: room,
     seat,
     secret: cookieIn(response, 'seat'),
-    classSecret: cookieIn(response, 'pupil'),
+    classSecret: cookieIn(response, 'player'),
   };
 }
 
-/** Pupils at their sockets, in the order of the names. */
+/** Players at their sockets, in the order of the names. */
 export async function joinAll(server: Address, code: string, names: readonly string[]) {
-  const pupils: JoinedPupil[] = [];
-  for (const name of names) pupils.push(await joinClass(server, code, name));
+  const players: JoinedPlayer[] = [];
+  for (const name of names) players.push(await joinClass(server, code, name));
   const peers: Peer[] = [];
-  for (const pupil of pupils) peers.push(await sitDown(server, pupil));
-  return { pupils, peers };
+  for (const player of players) peers.push(await sitDown(server, player));
+  return { players, peers };
 }
 
 export function act(server: Address, { code, secret }: Teacher, what: ClassAction): Promise<Response> {
-  return post(`${server.url}${classPath(code, 'acts')}`, what, secret);
+  return post(`${server.url}${classPath(code, 'actions')}`, what, secret);
 }
 
-export async function deskOf(server: Address, teacher: Teacher): Promise<Dashboard> {
-  return dashboardSchema.parse(await (await page(server, teacher, 'desk')).json());
+export async function dashboardOf(server: Address, teacher: Teacher): Promise<Dashboard> {
+  return dashboardSchema.parse(await (await page(server, teacher, 'dashboard')).json());
 }
 
-export async function wallOf(server: Address, teacher: Teacher): Promise<BigScreen> {
-  return bigScreenSchema.parse(await (await page(server, teacher, 'wall')).json());
+export async function bigScreenOf(server: Address, teacher: Teacher): Promise<BigScreen> {
+  return bigScreenSchema.parse(await (await page(server, teacher, 'big-screen')).json());
 }
 
 export async function reportOf(server: Address, teacher: Teacher): Promise<DrillReport> {
@@ -87,7 +87,7 @@ export async function reportOf(server: Address, teacher: Teacher): Promise<Drill
 export function page(
   server: Address,
   { code, secret }: Pick<Teacher, 'code'> & { secret?: string },
-  part: 'desk' | 'wall' | 'report',
+  part: 'dashboard' | 'big-screen' | 'report',
   query = '',
 ): Promise<Response> {
   const headers: Record<string, string> = secret ? { authorization: `Bearer ${secret}` } : {};

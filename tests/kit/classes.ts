@@ -1,12 +1,12 @@
-// A class for tests: pupils of different strength who play one deal of a drill, each against the same three bots.
+// A class for tests: players of different strength who play one deal of a drill, each against the same three bots.
 import {
   type AnswerChoice,
   begin,
-  botStream,
+  botRandom,
   botsAround,
   type ClassEntry,
   chooseFor,
-  type DeepJudgement,
+  type DeepAnalysis,
   type Drill,
   decide,
   evolve,
@@ -32,7 +32,7 @@ export function playedAlone(
   choose: (round: Round) => AnswerChoice | null,
 ): Round {
   const styles = botsAround(seat, bots);
-  let round = begin(openRound(deal, { layOpen: false }));
+  let round = begin(openRound(deal, { revealRacks: false }));
   while (round.phase !== 'closed') {
     for (const place of SEATS) {
       const view = seatView(round, place);
@@ -40,25 +40,25 @@ export function playedAlone(
       if (step === null || view.answer !== null) continue;
       const style = styles[place];
       const choice = style
-        ? chooseFor(style, view, houseKernel, botStream(deal.seed, step, place))
+        ? chooseFor(style, view, houseKernel, botRandom(deal.seed, step, place))
         : choose(round);
       if (choice === null) continue;
-      const decision = decide(round, { ...choice, seat: place, by: style ? 'bot' : 'owner' });
-      if (!decision.ok) throw new Error(decision.sentence);
+      const decision = decide(round, { ...choice, seat: place, by: style ? 'bot' : 'player' });
+      if (!decision.ok) throw new Error(decision.message);
       round = decision.events.reduce(evolve, round);
     }
   }
   return round;
 }
 
-/** One entry for each style, in that order; what a pupil chooses depends on its style and its place in the list. */
+/** One entry for each style, in that order; what a player chooses depends on its style and its place in the list. */
 export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[] {
   const [first] = drill.deals;
   const prepared = prepareDeal(drill, first!, houseKernel);
-  if (!prepared.ok) throw new Error(prepared.problem.sentence);
+  if (!prepared.ok) throw new Error(prepared.problem.message);
   const { seat } = first!;
-  return styles.map((style, pupil) => {
-    const random = stream(`pupil ${pupil}`, style);
+  return styles.map((style, player) => {
+    const random = stream(`player ${player}`, style);
     const round = playedAlone(prepared.deal, seat, drill.bots, (now) =>
       chooseFor(style, seatView(now, seat), houseKernel, random),
     );
@@ -68,24 +68,24 @@ export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[
 }
 
 /** What playouts might say of a pass: one rival, two points of outlook ahead, give or take a half. */
-export function deepJudgement(verdict: DeepJudgement['verdict']): DeepJudgement {
+export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalysis {
   const finalist = { number: null, outlook: { value: 30, within: 1 }, gift: null, inFront: true };
   return {
     depth: 'deep',
     verdict,
     decided: true,
-    loss: { value: 2, within: 0.5 },
-    gift: null,
+    loss: { value: 2, halfWidth: 0.5 },
+    giveaway: null,
     played: 0,
-    rival: 1,
+    bestAlternative: 1,
     finalists: [
-      { ...finalist, tiles: ['dot-9', 'north', 'red'], ahead: { value: 0, within: 0 } },
-      { ...finalist, tiles: ['bam-1', 'bam-4', 'west'], ahead: { value: 2, within: 0.5 } },
+      { ...finalist, tiles: ['dot-9', 'north', 'red'], difference: { value: 0, halfWidth: 0 } },
+      { ...finalist, tiles: ['bam-1', 'bam-4', 'west'], difference: { value: 2, halfWidth: 0.5 } },
     ],
-    rivals: 1,
-    mean: null,
-    worlds: 64,
+    alternatives: 1,
+    averagePass: null,
+    sampledDeals: 64,
     smallLoss: 1,
-    words: [],
+    sentences: [],
   };
 }

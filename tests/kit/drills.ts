@@ -1,6 +1,7 @@
 // Drills for tests, and racks of a set small enough to write every one of them down.
 import {
   bagOf,
+  type Constraint,
   type Drill,
   type DrillDeal,
   type Face,
@@ -10,7 +11,6 @@ import {
   type Stock,
   samplerFor,
   stream,
-  type Wish,
 } from '../../shared-engine/index.ts';
 import { seedNamed } from './rounds.ts';
 
@@ -28,8 +28,8 @@ export function dealOf(tiles: DrillDeal['tiles'], extra: Partial<DrillDeal> = {}
   return { id: 'first', seat: 0, dealer: 1, tiles, ...extra };
 }
 
-export function described(wish: Wish, name = 'wish'): DrillDeal {
-  return dealOf({ kind: 'described', wish, seed: seedNamed(name) });
+export function sampledDeal(constraint: Constraint, name = 'wish'): DrillDeal {
+  return dealOf({ kind: 'sampled', constraint, seed: seedNamed(name) });
 }
 
 /** 36 tiles: eight faces of four, two flowers, two jokers. */
@@ -71,7 +71,7 @@ export function everySmallRack(size: number): ReadonlyMap<string, number> {
 }
 
 /** A wish by its definition, written apart from the engine; the card's parts are asked of the kernel. */
-export function fitsByDefinition(rack: readonly Face[], wish: Wish, kernel: Kernel): boolean {
+export function fitsByDefinition(rack: readonly Face[], wish: Constraint, kernel: Kernel): boolean {
   const count = (face: Face): number => rack.filter((other) => other === face).length;
   const faces = [...new Set(rack)].filter((face) => face !== 'joker');
   const held = (at: number): number => faces.filter((face) => count(face) >= at).length;
@@ -84,7 +84,7 @@ export function fitsByDefinition(rack: readonly Face[], wish: Wish, kernel: Kern
     const tiles = rack.filter((face) => suits.some((suit) => face === `${suit}-${number}`));
     return new Set(tiles).size > 1 ? tiles.length : 0;
   });
-  const values: Record<Exclude<keyof Wish, 'family'>, () => number> = {
+  const values: Record<Exclude<keyof Constraint, 'section'>, () => number> = {
     jokers: () => count('joker'),
     flowers: () => count('flower'),
     pairs: () => held(2),
@@ -101,14 +101,14 @@ export function fitsByDefinition(rack: readonly Face[], wish: Wish, kernel: Kern
     if (typeof amount === 'number') return value === amount;
     return value >= ('from' in amount ? amount.from : 0) && value <= (amount.to ?? 14);
   });
-  return amountsFit && (wish.family === undefined || isNearest(rack, wish.family, kernel));
+  return amountsFit && (wish.section === undefined || isNearest(rack, wish.section, kernel));
 }
 
-function isNearest(rack: readonly Face[], family: string, kernel: Kernel): boolean {
-  const byLine = kernel.toGoByLine(bagOf(rack));
-  const place = kernel.card.families.findIndex(({ id }) => id === family);
-  const ofFamily = [...byLine].filter((_, line) => kernel.card.lines[line]!.family === place);
-  return Math.min(...ofFamily) === Math.min(...byLine);
+function isNearest(rack: readonly Face[], section: string, kernel: Kernel): boolean {
+  const byLine = kernel.toGoByPattern(bagOf(rack));
+  const place = kernel.card.sections.findIndex(({ id }) => id === section);
+  const ofSection = [...byLine].filter((_, line) => kernel.card.patterns[line]!.section === place);
+  return Math.min(...ofSection) === Math.min(...byLine);
 }
 
 /** Draws until `count` racks fit; how often each came up. */
@@ -125,8 +125,8 @@ export function drawnRacks(draw: () => readonly Face[] | null, count: number): R
 }
 
 /** The sampler on the small set as a drawer for `drawnRacks`. */
-export function smallDrawer(wish: Wish, size: number, kernel: Kernel, seed: string) {
-  const sampler = possible(samplerFor(wish, size, kernel, SMALL_STOCK));
+export function smallDrawer(wish: Constraint, size: number, kernel: Kernel, seed: string) {
+  const sampler = feasible(samplerFor(wish, size, kernel, SMALL_STOCK));
   const random = stream(seed, 'small racks');
   return (): readonly Face[] | null => {
     const rack = sampler.draw(random);
@@ -134,7 +134,7 @@ export function smallDrawer(wish: Wish, size: number, kernel: Kernel, seed: stri
   };
 }
 
-export function possible(sampler: ReturnType<typeof samplerFor>): Sampler {
+export function feasible(sampler: ReturnType<typeof samplerFor>): Sampler {
   if (!sampler.ok) throw new Error(`impossible: ${sampler.parts.join()}`);
   return sampler;
 }

@@ -1,40 +1,40 @@
 // Judges for tests: they keep what they are asked and answer when and what the test says.
-import type { ChoiceToJudge, Judged, Judges } from '../../server/ports.ts';
-import { type Judgement, type Question, questionsIn } from '../../shared-engine/index.ts';
+import type { AnalysisRequest, DeepAnalysis, DeepAnalyzer } from '../../server/ports.ts';
+import { type Analysis, decisionsIn, type RecordedDecision } from '../../shared-engine/index.ts';
 
-export interface AskedChoice extends ChoiceToJudge {
-  readonly question: Question;
+export interface AskedChoice extends AnalysisRequest {
+  readonly question: RecordedDecision;
   readonly gaveWay: () => boolean;
   /** Whether it has been answered or called off. */
   readonly isOver: () => boolean;
   readonly wasCalledOff: () => boolean;
-  answer(judged: Judged | null): void;
+  answer(judged: DeepAnalysis | null): void;
 }
 
-export interface ScriptedJudges {
-  readonly judges: Judges;
+export interface FakeAnalyzer {
+  readonly analyzer: DeepAnalyzer;
   /** Oldest first; what is over stays. */
   readonly asked: readonly AskedChoice[];
 }
 
-export function scriptedJudges(): ScriptedJudges {
+export function fakeAnalyzer(): FakeAnalyzer {
   const asked: AskedChoice[] = [];
-  const judges: Judges = {
-    judge(choice) {
+  const analyzer: DeepAnalyzer = {
+    analyze(choice) {
       let gaveWay = false;
       let over = false;
       let calledOff = false;
-      let settle: (judged: Judged | null) => void = () => {};
-      const result = new Promise<Judged | null>((resolve) => {
+      let settle: (judged: DeepAnalysis | null) => void = () => {};
+      const result = new Promise<DeepAnalysis | null>((resolve) => {
         settle = resolve;
       });
-      const answer = (judged: Judged | null) => {
+      const answer = (judged: DeepAnalysis | null) => {
         over = true;
         settle(judged);
       };
       asked.push({
         ...choice,
-        question: questionsIn(choice.record)[choice.nth]!,
+        question: decisionsIn(choice.record)[choice.nth]!,
         gaveWay: () => gaveWay,
         isOver: () => over,
         wasCalledOff: () => calledOff,
@@ -42,35 +42,35 @@ export function scriptedJudges(): ScriptedJudges {
       });
       return {
         result,
-        giveWay() {
+        lowerPriority() {
           gaveWay = true;
         },
-        callOff() {
+        cancel() {
           calledOff = true;
           answer(null);
         },
       };
     },
   };
-  return { judges, asked };
+  return { analyzer, asked };
 }
 
 /** A judgement that says nothing but that it was made, in so many worlds. */
-export function judgedIn(worlds: number, lowered = false): Judged {
-  const judgement: Judgement = {
+export function analysisOf(sampledDeals: number, reducedBudget = false): DeepAnalysis {
+  const judgement: Analysis = {
     depth: 'deep',
     verdict: 'as-good',
     decided: true,
     loss: null,
-    gift: null,
+    giveaway: null,
     played: 0,
-    rival: null,
+    bestAlternative: null,
     finalists: [],
-    rivals: 0,
-    mean: null,
-    worlds,
+    alternatives: 0,
+    averagePass: null,
+    sampledDeals,
     smallLoss: 1,
-    words: [],
+    sentences: [],
   };
-  return { judgement, lowered };
+  return { judgement, reducedBudget };
 }

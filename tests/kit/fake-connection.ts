@@ -1,29 +1,29 @@
 // A socket, a ticket office and a clock in the hands of the test, for the page's connection.
-import type { Answered } from '../../client/connection/api.ts';
-import { type Connection, connect, type LinkState } from '../../client/connection/connection.ts';
-import { keepPending } from '../../client/connection/pending.ts';
-import type { Memory } from '../../client/storage/browser-storage.ts';
-import type { WireEvents } from '../../client/connection/wire.ts';
+import type { ApiResult } from '../../client/connection/api.ts';
+import { type Connection, type ConnectionState, connect } from '../../client/connection/connection.ts';
+import { openPendingRequests } from '../../client/connection/pending.ts';
+import type { SocketEvents } from '../../client/connection/socket.ts';
+import type { TextStorage } from '../../client/storage/browser-storage.ts';
 import type { ClientMessage, ServerMessage } from '../../shared-engine/index.ts';
 import { clientMessageSchema } from '../../shared-engine/index.ts';
-import { textMemory } from './memory-storage.ts';
+import { memoryStorage } from './memory-storage.ts';
 
 interface Line {
-  readonly events: WireEvents;
+  readonly events: SocketEvents;
   readonly sent: ClientMessage[];
   closedByPage: boolean;
 }
 
-export interface FakeLine {
+export interface FakeConnection {
   readonly connection: Connection;
   readonly lines: Line[];
-  readonly states: LinkState[];
+  readonly states: ConnectionState[];
   readonly messages: ServerMessage[];
-  readonly memory: Memory;
+  readonly memory: TextStorage;
   /** Milliseconds of the pauses asked for and not called off, in order. */
   readonly pauses: () => number[];
   /** What the next ticket request answers; by default a good ticket. */
-  ticket: Answered<{ readonly ticket: string }>;
+  ticket: ApiResult<{ readonly ticket: string }>;
   /** Runs the timer with this pause, as if the time had passed. */
   elapse(ms: number): void;
   /** Lets promises settle. */
@@ -33,17 +33,17 @@ export interface FakeLine {
   say(message: ServerMessage): void;
 }
 
-export function fakeLine(memory: Memory = textMemory(), chance = 0.5): FakeLine {
+export function fakeConnection(memory: TextStorage = memoryStorage(), chance = 0.5): FakeConnection {
   const lines: Line[] = [];
-  const states: LinkState[] = [];
+  const states: ConnectionState[] = [];
   const messages: ServerMessage[] = [];
   const timers: { ms: number; run: () => void; off: boolean }[] = [];
   let ids = 0;
   const last = () => lines.at(-1)!;
-  const fake: FakeLine = {
+  const fake: FakeConnection = {
     connection: connect({
       askTicket: async () => fake.ticket,
-      openWire: (events) => {
+      openSocket: (events) => {
         const line: Line = { events, sent: [], closedByPage: false };
         lines.push(line);
         return {
@@ -53,7 +53,7 @@ export function fakeLine(memory: Memory = textMemory(), chance = 0.5): FakeLine 
           },
         };
       },
-      after: (ms, run) => {
+      startTimer: (ms, run) => {
         const timer = { ms, run, off: false };
         timers.push(timer);
         return () => {
@@ -61,8 +61,8 @@ export function fakeLine(memory: Memory = textMemory(), chance = 0.5): FakeLine 
         };
       },
       newId: () => `id-${++ids}`,
-      chance: () => chance,
-      pending: keepPending(memory, 'orders'),
+      random: () => chance,
+      pending: openPendingRequests(memory, 'orders'),
       onState: (state) => states.push(state),
       onMessage: (message) => messages.push(message),
     }),

@@ -12,20 +12,20 @@ import {
   withSeat,
 } from '../../shared-engine/index.ts';
 import { mixedRound } from './reviews.ts';
-import { act, opened, type Played } from './rounds.ts';
+import { apply, opened, type Played } from './rounds.ts';
 
 /** The commands of a round, in the order they were given. */
 function replayed(start: Played, log: Played['log']): Played {
   return log.reduce((now, event) => {
     switch (event.kind) {
-      case 'sealed': {
+      case 'submitted': {
         const { seat, step, pass } = event;
-        return act(now, { kind: 'seal', seat, step, tiles: pass.tiles, blind: pass.blind, by: pass.by });
+        return apply(now, { kind: 'pass', seat, step, tiles: pass.tiles, blind: pass.blind, by: pass.by });
       }
       case 'voted':
-        return act(now, { kind: 'vote', step: 'vote', seat: event.seat, go: event.go, by: event.by });
+        return apply(now, { kind: 'vote', step: 'vote', seat: event.seat, go: event.go, by: event.by });
       case 'asked':
-        return act(now, {
+        return apply(now, {
           kind: 'ask',
           step: 'courtesy-ask',
           seat: event.seat,
@@ -44,7 +44,7 @@ function keeper(round: Round, start: Bag, seat: Seat, other: Bag): Face | undefi
     (face) =>
       countOf(start, face) > 0 &&
       countOf(other, face) === 0 &&
-      round.settled.every((step) => step.kind !== 'move' || !step.own[seat].includes(face)),
+      round.resolved.every((step) => step.kind !== 'move' || !step.gave[seat].includes(face)),
   );
 }
 

@@ -30,12 +30,12 @@ type Address = Pick<TestServer, 'url'>;
 
 export const FRIENDS: OpenRoom = {
   name: 'Ines',
-  door: 'friends',
-  terms: { deadline: null, layOpen: false },
+  mode: 'friends',
+  terms: { deadline: null, revealRacks: false },
   bots: [null, null, null],
   card: null,
 };
-export const ALONE: OpenRoom = { ...FRIENDS, door: 'alone', bots: ['strong', 'casual', 'guarded'] };
+export const ALONE: OpenRoom = { ...FRIENDS, mode: 'alone', bots: ['strong', 'casual', 'guarded'] };
 
 export async function openRoom(server: Address, request: OpenRoom = FRIENDS): Promise<Guest> {
   const response = await post(`${server.url}${ROOMS_PATH}`, request);
@@ -115,11 +115,11 @@ export function anyAnswer(view: SeatView, random: Random): Choice {
     case 'passing': {
       const blindAllowed = stage.step === 'first-left' || stage.step === 'second-right';
       const blind = blindAllowed ? random.below(PASS_SIZE + 1) : 0;
-      return { kind: 'seal', step: stage.step, tiles: anyTiles(view, PASS_SIZE - blind, random), blind };
+      return { kind: 'pass', step: stage.step, tiles: anyTiles(view, PASS_SIZE - blind, random), blind };
     }
     case 'giving': {
       const tiles = anyTiles(view, stage.counts[view.record.seat], random);
-      return { kind: 'seal', step: 'courtesy-pass', tiles, blind: 0 };
+      return { kind: 'pass', step: 'courtesy-pass', tiles, blind: 0 };
     }
     case 'closed':
       throw new Error('the round is closed');
@@ -137,7 +137,7 @@ export async function playOn(
     await peer.untilTable(() => isAsked(peer) || isClosed(peer), 'a question or the close');
     if (isClosed(peer) || stop(ownView(peer))) return;
     const answer = await peer.choose(anyAnswer(ownView(peer), random));
-    if (answer.kind === 'refused') throw new Error(`${answer.code}: ${answer.sentence}`);
+    if (answer.kind === 'rejected') throw new Error(`${answer.code}: ${answer.message}`);
   }
 }
 

@@ -1,14 +1,14 @@
 // A drawer for small notes that lives as long as the test.
-import type { Memory } from '../../client/storage/browser-storage.ts';
+import type { TextStorage } from '../../client/storage/browser-storage.ts';
 
-export function textMemory(first: Readonly<Record<string, string>> = {}): Memory {
+export function memoryStorage(first: Readonly<Record<string, string>> = {}): TextStorage {
   const notes = new Map(Object.entries(first));
   return {
     read: (key) => notes.get(key) ?? null,
     write: (key, text) => {
       notes.set(key, text);
     },
-    forget: (key) => {
+    remove: (key) => {
       notes.delete(key);
     },
   };

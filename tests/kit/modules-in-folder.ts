@@ -2,7 +2,7 @@
 import { readdirSync } from 'node:fs';
 
 /** Names of the modules in a folder, sorted. */
-export function namesIn(folder: URL): string[] {
+export function moduleNames(folder: URL): string[] {
   return readdirSync(folder)
     .filter((file) => file.endsWith('.ts'))
     .map((file) => file.slice(0, -3))
@@ -10,7 +10,7 @@ export function namesIn(folder: URL): string[] {
 }
 
 /** The export `key` of the module `name`. The caller vouches for its type: the folder holds nothing else. */
-export async function loadNamed<T>(folder: URL, name: string, key: string): Promise<T> {
+export async function loadModule<T>(folder: URL, name: string, key: string): Promise<T> {
   const module: Record<string, T> = await import(new URL(`${name}.ts`, folder).href);
   const found = module[key];
   if (found === undefined) throw new Error(`${name}.ts exports no "${key}".`);

@@ -10,10 +10,10 @@ export function numbersIn(value: unknown): number[] {
 
 const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
-/** Numbers a reader meets in a sentence, without those that are part of a tile's or a family's name. */
-export function numbersSaid(sentence: string, families: readonly string[]): number[] {
-  const bare = families
-    .reduce((text, family) => text.replaceAll(family, ''), sentence)
+/** Numbers a reader meets in a sentence, without those that are part of a tile's or a section's name. */
+export function numbersInText(sentence: string, sections: readonly string[]): number[] {
+  const bare = sections
+    .reduce((text, section) => text.replaceAll(section, ''), sentence)
     .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '');
   const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
   const spelt = NUMBER_WORDS.flatMap((word, index) =>

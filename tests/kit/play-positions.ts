@@ -4,7 +4,7 @@ import {
   bagOf,
   CARD_FORMAT,
   type CardGroup,
-  type CardLine,
+  type CardPattern,
   type CardTile,
   compileCard,
   EMPTY_BAG,
@@ -14,7 +14,7 @@ import {
   FULL_SET,
   faceIndex,
   facesOf,
-  type Hand,
+  type Holding,
   type Offer,
   type Play,
   type PlayCard,
@@ -29,10 +29,14 @@ const west: CardTile = { wind: 'west' };
 const north: CardTile = { wind: 'north' };
 const bamOne: CardTile = { number: 1, suit: 'bam' };
 
-function line(id: string, concealed: boolean, ...groups: readonly (readonly [number, CardTile])[]): CardLine {
+function line(
+  id: string,
+  concealed: boolean,
+  ...groups: readonly (readonly [number, CardTile])[]
+): CardPattern {
   return {
     id,
-    family: 'winds',
+    section: 'winds',
     points: 25,
     concealed,
     groups: groups.map(([size, tile]): CardGroup => ({ size, tile })),
@@ -45,8 +49,8 @@ export const SMALL_CARD = compileCard({
   id: 'small',
   name: 'Small card',
   parameters: {},
-  families: [{ id: 'winds', name: 'Winds' }],
-  lines: [
+  sections: [{ id: 'winds', name: 'Winds' }],
+  patterns: [
     line('open', false, [4, east], [3, south], [3, west], [2, north], [2, bamOne]),
     line('open-too', false, [3, east], [3, south], [4, west], [2, north], [2, bamOne]),
     line(
@@ -88,12 +92,12 @@ export function group(face: Face, size: number, jokers = 0): ExposedGroup {
   return { face: faceIndex(face), size, jokers };
 }
 
-export function handWith(text: string, exposed: readonly ExposedGroup[] = []): Hand {
+export function holdingOf(text: string, exposed: readonly ExposedGroup[] = []): Holding {
   return { concealed: bagOf(tiles(text)), exposed };
 }
 
 /** Tiles of the set that none of these hands holds. */
-function restOf(hands: readonly Hand[]): Bag {
+function restOf(hands: readonly Holding[]): Bag {
   const rest = [...FULL_SET];
   for (const { concealed, exposed } of hands) {
     concealed.forEach((count, face) => {
@@ -118,28 +122,28 @@ const IDLE: Four<string> = [
 ];
 
 /** Four hands: those given, and idle tiles for the seats left out. */
-export function handsFor(given: Partial<Record<Seat, Hand>>): Four<Hand> {
-  const handOf = (seat: Seat): Hand => given[seat] ?? handWith(IDLE[seat]);
+export function fourHoldings(given: Partial<Record<Seat, Holding>>): Four<Holding> {
+  const handOf = (seat: Seat): Holding => given[seat] ?? holdingOf(IDLE[seat]);
   return [handOf(0), handOf(1), handOf(2), handOf(3)];
 }
 
 /** `seat` to move; the wall holds every tile that is in no hand. */
-export function turnOf(seat: Seat, given: Partial<Record<Seat, Hand>>): Turn {
-  const hands = handsFor(given);
-  const wall = facesOf(restOf(hands)).map(faceIndex);
-  return { phase: 'turn', seat, hands, wall, drawn: 0, discards: EMPTY_BAG, turns: 0 };
+export function turnOf(seat: Seat, given: Partial<Record<Seat, Holding>>): Turn {
+  const holdings = fourHoldings(given);
+  const wall = facesOf(restOf(holdings)).map(faceIndex);
+  return { phase: 'turn', seat, holdings, wall, drawn: 0, discards: EMPTY_BAG, turns: 0 };
 }
 
 /** `from` has just discarded `face`, which comes out of the wall's tiles. */
-export function offerOf(from: Seat, face: Face, given: Partial<Record<Seat, Hand>>): Offer {
-  const hands = handsFor(given);
-  const rest = facesOf(restOf(hands)).map(faceIndex);
+export function offerOf(from: Seat, face: Face, given: Partial<Record<Seat, Holding>>): Offer {
+  const holdings = fourHoldings(given);
+  const rest = facesOf(restOf(holdings)).map(faceIndex);
   rest.splice(rest.indexOf(faceIndex(face)), 1);
   return {
     phase: 'offer',
     from,
     face: faceIndex(face),
-    hands,
+    holdings,
     wall: rest,
     drawn: 0,
     discards: EMPTY_BAG,
@@ -150,7 +154,7 @@ export function offerOf(from: Seat, face: Face, given: Partial<Record<Seat, Hand
 /** Every tile of the play wherever it lies, by face; the whole set at any moment. */
 export function tilesIn(play: Play): Bag {
   const counts = [...play.discards];
-  for (const { concealed, exposed } of play.hands) {
+  for (const { concealed, exposed } of play.holdings) {
     concealed.forEach((count, face) => {
       counts[face]! += count;
     });

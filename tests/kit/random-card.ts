@@ -1,36 +1,36 @@
-// A card of nonsense lines for tests: odd shapes that a real card may never hold, the same for the same seed.
+// A card of nonsense patterns for tests: odd shapes that a real card may never hold, the same for the same seed.
 import {
   type CompiledCard,
   copiesOf,
   FACES,
   type Face,
   faceIndex,
+  type Hand,
   type Random,
   stream,
-  type Target,
 } from '../../shared-engine/index.ts';
 
-/** `lines` lines in four families, each with 1–`most` random targets of 14 tiles. */
-export function oddCard(seed: string, lines: number, most: number): CompiledCard {
+/** `patterns` patterns in four sections, each with 1–`most` random hands of 14 tiles. */
+export function randomCard(seed: string, patterns: number, most: number): CompiledCard {
   const random = stream(seed, 'odd-card');
   return {
     id: `odd-${seed}`,
     name: 'Odd card',
-    families: [0, 1, 2, 3].map((index) => ({ id: `odd-${index}`, name: `Odd ${index}` })),
-    lines: Array.from({ length: lines }, (_, index) => ({
-      id: `line-${index}`,
-      family: index % 4,
+    sections: [0, 1, 2, 3].map((index) => ({ id: `odd-${index}`, name: `Odd ${index}` })),
+    patterns: Array.from({ length: patterns }, (_, index) => ({
+      id: `pattern-${index}`,
+      section: index % 4,
       points: 25,
       concealed: index % 5 === 0,
     })),
-    targets: Array.from({ length: lines }, (_, line) =>
-      Array.from({ length: 1 + random.below(most) }, () => oddTarget(line, random)),
+    hands: Array.from({ length: patterns }, (_, pattern) =>
+      Array.from({ length: 1 + random.below(most) }, () => oddHand(pattern, random)),
     ).flat(),
   };
 }
 
 /** Random groups of one face up to 14 tiles; a face may stand in a pair and in a group at once. */
-function oddTarget(line: number, random: Random): Target {
+function oddHand(pattern: number, random: Random): Hand {
   const singles = new Array<number>(FACES.length).fill(0);
   const groups = new Array<number>(FACES.length).fill(0);
   for (let open = 14; open > 0; ) {
@@ -41,5 +41,5 @@ function oddTarget(line: number, random: Random): Target {
     (size < 3 ? singles : groups)[index]! += size;
     open -= size;
   }
-  return { line, singles, groups };
+  return { pattern, singles, groups };
 }

@@ -4,7 +4,7 @@ import {
   type AnswerChoice,
   type Choice,
   chooseFor,
-  createKernel,
+  createSwarKernel,
   type Face,
   houseCard,
   type Kernel,
@@ -23,7 +23,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { anyChoice, opened, type Played, playOn } from './rounds.ts';
 
-export const houseKernel: Kernel = createKernel(houseCard());
+export const houseKernel: Kernel = createSwarKernel(houseCard());
 
 /** Seat 0 plays strongly, 1 casually, 2 any legal way, 3 avoids gifts. */
 export function mixedChoice(round: Round, seat: Seat, random: Random): Choice {
@@ -51,7 +51,7 @@ export function move(
   received: readonly Face[],
   extra: { readonly by?: Actor; readonly blind?: number } = {},
 ): SeatMove {
-  const by = extra.by ?? 'owner';
+  const by = extra.by ?? 'player';
   return {
     kind: 'move',
     step,

@@ -10,7 +10,7 @@ import {
   type Random,
   type Round,
   type RoundEvent,
-  type RoundRefusal,
+  type RoundRejection,
   SEATS,
   type Seat,
   stream,
@@ -27,13 +27,13 @@ export interface Played {
   readonly log: readonly RoundEvent[];
 }
 
-export function opened(name: string, dealer: Seat = 0, layOpen = false): Played {
-  const event = openRound({ seed: seedNamed(name), dealer }, { layOpen });
+export function opened(name: string, dealer: Seat = 0, revealRacks = false): Played {
+  const event = openRound({ seed: seedNamed(name), dealer }, { revealRacks });
   return { round: begin(event), log: [event] };
 }
 
 /** The round after a command that must be legal. */
-export function act(played: Played, command: Command): Played {
+export function apply(played: Played, command: Command): Played {
   const decision = decide(played.round, command);
   if (!decision.ok) throw new Error(`${decision.code} for ${JSON.stringify(command)}`);
   return {
@@ -43,7 +43,7 @@ export function act(played: Played, command: Command): Played {
 }
 
 /** The refusal of a command that must be illegal. */
-export function refusalOf(round: Round, command: Command): RoundRefusal {
+export function rejectionOf(round: Round, command: Command): RoundRejection {
   const decision = decide(round, command);
   if (decision.ok) throw new Error(`not refused: ${JSON.stringify(command)}`);
   return decision;
@@ -55,11 +55,11 @@ export function anyChoice(round: Round, seat: Seat, random: Random): Choice {
     case 'passing': {
       const blindAllowed = round.step === 'first-left' || round.step === 'second-right';
       const blind = blindAllowed ? random.below(4) : 0;
-      return { kind: 'seal', step: round.step, tiles: anyTiles(round, seat, 3 - blind, random), blind };
+      return { kind: 'pass', step: round.step, tiles: anyTiles(round, seat, 3 - blind, random), blind };
     }
     case 'giving':
       return {
-        kind: 'seal',
+        kind: 'pass',
         step: 'courtesy-pass',
         tiles: anyTiles(round, seat, round.counts[seat], random),
         blind: 0,
@@ -79,12 +79,12 @@ function anyTiles(round: Round, seat: Seat, count: number, random: Random) {
 }
 
 /** Seats that still owe an answer. */
-export function owing(round: Round): Seat[] {
+export function seatsToAct(round: Round): Seat[] {
   switch (round.phase) {
     case 'passing':
-      return SEATS.filter((seat) => round.sealed[seat] === null);
+      return SEATS.filter((seat) => round.submitted[seat] === null);
     case 'giving':
-      return SEATS.filter((seat) => round.sealed[seat] === null && round.counts[seat] > 0);
+      return SEATS.filter((seat) => round.submitted[seat] === null && round.counts[seat] > 0);
     case 'voting':
       return SEATS.filter((seat) => round.votes[seat] === null);
     case 'asking':
@@ -103,9 +103,9 @@ export function playOn(
 ): Played {
   let now = played;
   while (now.round.phase !== 'closed' && !until(now.round)) {
-    const waiting = owing(now.round);
+    const waiting = seatsToAct(now.round);
     const seat = waiting[random.below(waiting.length)]!;
-    now = act(now, { ...choose(now.round, seat, random), seat, by: 'owner' });
+    now = apply(now, { ...choose(now.round, seat, random), seat, by: 'player' });
   }
   return now;
 }

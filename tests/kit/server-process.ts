@@ -8,7 +8,7 @@ export interface ServerProcess {
   /** Where it listens; rejects with what it said when it ended without. */
   readonly url: Promise<string>;
   /** All it wrote to standard error so far. */
-  readonly complaints: () => string;
+  readonly stderr: () => string;
   /** Its exit code and the signal that ended it. */
   readonly ended: Promise<unknown[]>;
 }
@@ -26,11 +26,11 @@ export function startProcess(
   });
   const chunks: Buffer[] = [];
   child.stderr.on('data', (chunk: Buffer) => chunks.push(chunk));
-  const complaints = () => Buffer.concat(chunks).toString();
+  const stderr = () => Buffer.concat(chunks).toString();
   const url = listening();
   // Whoever waits for the end alone need not hear that it never listened.
   url.catch(() => {});
-  return { child, url, complaints, ended: once(child, 'close') };
+  return { child, url, stderr, ended: once(child, 'close') };
 
   async function listening(): Promise<string> {
     for await (const line of createInterface({ input: child.stdout })) {
@@ -40,6 +40,6 @@ export function startProcess(
       child.stdout.resume();
       return found;
     }
-    throw new Error(`the server ended without listening: ${complaints()}`);
+    throw new Error(`the server ended without listening: ${stderr()}`);
   }
 }

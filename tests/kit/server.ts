@@ -3,14 +3,23 @@ import type { AddressInfo } from 'node:net';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
-import type { Figures } from '../../server/http/figures.ts';
+import type { Metrics } from '../../server/http/metrics.ts';
 import { createLog } from '../../server/log.ts';
-import type { Bots, Drills, Entropy, Judges, Nodes, Reviewer, Store, WakeBus } from '../../server/ports.ts';
+import type {
+  Bots,
+  DeepAnalyzer,
+  Drills,
+  Entropy,
+  Nodes,
+  Reviewer,
+  Store,
+  WakeBus,
+} from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
-import { botsInProcess } from '../../server/work/bots.ts';
-import { reviewerInProcess } from '../../server/work/reviewer.ts';
+import { botsInProcess } from '../../server/workers/bots.ts';
+import { reviewerInProcess } from '../../server/workers/reviewer.ts';
 import { stream } from '../../shared-engine/index.ts';
 import { FakeClock } from './clock.ts';
 
@@ -35,9 +44,9 @@ export interface TestServerOptions {
   readonly bots?: Bots;
   readonly reviewer?: Reviewer;
   /** First answers alone unless given. */
-  readonly judges?: Judges;
+  readonly analyzer?: DeepAnalyzer;
   readonly drills?: Drills;
-  readonly figures?: Figures;
+  readonly metrics?: Metrics;
   readonly clientFolder?: string;
 }
 
@@ -47,7 +56,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
   const entropy = seededEntropy(options.seed ?? 'server test');
   const store = options.store ?? memoryStore();
   const logged: string[] = [];
-  const config = settings({ THINK_MS: '0', LOG_LEVEL: 'trace', ...options.settings });
+  const config = settings({ BOT_DELAY_MS: '0', LOG_LEVEL: 'trace', ...options.settings });
   const log = createLog(config.logLevel, { write: (line) => void logged.push(line) });
   const app = await buildApp({
     config,
@@ -60,9 +69,9 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     bus: options.bus ?? null,
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
-    ...(options.judges && { judges: options.judges }),
+    ...(options.analyzer && { analyzer: options.analyzer }),
     ...(options.drills && { drills: options.drills }),
-    ...(options.figures && { figures: options.figures }),
+    ...(options.metrics && { metrics: options.metrics }),
     clientFolder: options.clientFolder ?? 'no such folder',
   });
   await app.listen({ port: 0, host: '127.0.0.1' });
@@ -71,7 +80,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
 }
 
 export function settings(environment: Readonly<Record<string, string>>): Config {
-  const unlimited = { REQUESTS_PER_MINUTE: '0', ROOMS_PER_MINUTE: '0', SOCKETS_PER_ADDRESS: '0' };
+  const unlimited = { REQUESTS_PER_MINUTE: '0', ROOMS_PER_MINUTE: '0', SOCKETS_PER_IP: '0' };
   const read = readConfig({ ...unlimited, ...environment });
   if (!read.ok) throw new Error(read.problems.join('; '));
   return read.config;

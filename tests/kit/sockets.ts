@@ -1,18 +1,18 @@
 // One end of a room's socket in a test: keeps every frame, waits for messages, sends commands and gets answers.
 import { WebSocket } from 'ws';
 import {
+  applyDelta,
   type Choice,
   type ClientMessage,
   type ServerMessage,
   SOCKET_PATH,
   serverMessageSchema,
   type Table,
-  type TableAct,
-  withNews,
+  type TableAction,
 } from '../../shared-engine/index.ts';
 
 type Of<K extends ServerMessage['kind']> = Extract<ServerMessage, { kind: K }>;
-export type Answer = Of<'ack'> | Of<'refused'>;
+export type Answer = Of<'ack'> | Of<'rejected'>;
 
 /** Long enough for any machine: a message that is not there by then will not come. */
 const PATIENCE_MS = 20_000;
@@ -105,8 +105,8 @@ export class Peer {
     return this.answerTo(id);
   }
 
-  act(act: TableAct, id = this.newId()): Promise<Answer> {
-    this.send({ kind: 'act', id, act });
+  act(action: TableAction, id = this.newId()): Promise<Answer> {
+    this.send({ kind: 'action', id, action });
     return this.answerTo(id);
   }
 
@@ -114,7 +114,7 @@ export class Peer {
   answerTo(id: string | null): Promise<Answer> {
     const from = this.messages.length;
     return this.until(`an answer to ${id}`, (message) => {
-      if (message.kind !== 'ack' && message.kind !== 'refused') return null;
+      if (message.kind !== 'ack' && message.kind !== 'rejected') return null;
       return message.id === id && this.messages.indexOf(message) >= from && message;
     });
   }
@@ -145,9 +145,9 @@ export class Peer {
   #hear(message: ServerMessage): void {
     this.messages.push(message);
     if (message.kind === 'table') this.#last = message;
-    if (message.kind !== 'news' || this.#last === null) return;
+    if (message.kind !== 'delta' || this.#last === null) return;
     const { seq, after } = message;
-    const table = after === this.#last.seq ? withNews(this.#last.table, message.table) : null;
+    const table = after === this.#last.seq ? applyDelta(this.#last.table, message.table) : null;
     if (table === null) throw new Error('news that do not fit the table told before');
     this.#last = { kind: 'table', seq, table };
     this.messages.push(this.#last);

@@ -3,6 +3,6 @@ import type { Store } from '../../server/ports.ts';
 import type { OpenedStore } from '../../server/store/opened.ts';
 
 export function storeOf(opened: OpenedStore): Store {
-  if (!opened.ok) throw new Error(opened.sentence);
+  if (!opened.ok) throw new Error(opened.message);
   return opened.store;
 }

@@ -16,11 +16,11 @@ import {
   type Face,
   FULL_SET,
   facesOf,
+  type Hand,
   houseCard,
   JOKER_INDEX,
   sizeOf,
   stream,
-  type Target,
   takeFrom,
   tilesToGo,
 } from '../../shared-engine/index.ts';
@@ -28,7 +28,7 @@ import { seedNamed } from '../kit/rounds.ts';
 
 interface Problem {
   readonly rack: Bag;
-  readonly target: Target;
+  readonly target: Hand;
 }
 
 // The types of the package describe its CommonJS build, so that is the one loaded.
@@ -98,7 +98,7 @@ function dealtRacks(deals: number): Bag[] {
 }
 
 /** The same rack after the tiles farthest from a target have been changed for others of the set, jokers among them. */
-function improved(rack: Bag, target: Target, seed: string): Bag {
+function improved(rack: Bag, target: Hand, seed: string): Bag {
   const random = stream(seed, 'improved');
   const wanted = FACES.map((_, face) => target.singles[face]! + target.groups[face]!);
   const idle = facesOf(rack.map((count, face) => Math.max(0, count - wanted[face]!))).slice(0, 6);
@@ -110,13 +110,13 @@ function improved(rack: Bag, target: Target, seed: string): Bag {
 }
 
 test('tiles to go of 2,000 dealt racks is the optimum of the integer programme', () => {
-  const { targets } = houseCard();
+  const { hands } = houseCard();
   const random = stream('tiles-to-go', 'targets');
   const racks = dealtRacks(500);
   expect(racks).toHaveLength(2_000);
   // Each rack twice: as dealt, and moved close to its target, where pairs, groups and jokers compete.
   const problems = racks.flatMap((rack, index): Problem[] => {
-    const target = targets[random.below(targets.length)]!;
+    const target = hands[random.below(hands.length)]!;
     return [
       { rack, target },
       { rack: improved(rack, target, `rack-${index}`), target },
@@ -134,11 +134,11 @@ const ODD_CARD: CardFile = {
   id: 'odd',
   name: 'Odd card',
   parameters: {},
-  families: [{ id: 'mixed', name: 'Pair and group of one face' }],
-  lines: [
+  sections: [{ id: 'mixed', name: 'Pair and group of one face' }],
+  patterns: [
     {
       id: 'pair-and-pung',
-      family: 'mixed',
+      section: 'mixed',
       points: 1,
       concealed: false,
       groups: [
@@ -151,7 +151,7 @@ const ODD_CARD: CardFile = {
     },
     {
       id: 'mostly-pairs',
-      family: 'mixed',
+      section: 'mixed',
       points: 1,
       concealed: true,
       groups: [
@@ -166,7 +166,7 @@ const ODD_CARD: CardFile = {
     },
     {
       id: 'flowers-and-winds',
-      family: 'mixed',
+      section: 'mixed',
       points: 1,
       concealed: true,
       groups: [
@@ -180,10 +180,10 @@ const ODD_CARD: CardFile = {
 };
 
 test('it is the optimum too where one face stands in a pair and in a group', () => {
-  const { targets } = compileCard(ODD_CARD);
+  const { hands } = compileCard(ODD_CARD);
   const random = stream('tiles-to-go', 'odd');
   const problems = Array.from({ length: 400 }, (): Problem => {
-    const target = targets[random.below(targets.length)]!;
+    const target = hands[random.below(hands.length)]!;
     const near = facesOf(
       FULL_SET.map((count, face) => (target.singles[face]! + target.groups[face]! > 0 ? count : 0)),
     );
@@ -196,7 +196,7 @@ test('it is the optimum too where one face stands in a pair and in a group', () 
 });
 
 test('with eight jokers and six flowers the single wind is still missing: no joker stands alone', () => {
-  const target = compileCard(ODD_CARD).targets.find(({ line }) => line === 2)!;
+  const target = compileCard(ODD_CARD).hands.find(({ pattern }) => pattern === 2)!;
   const rack = bagOf([...new Array<Face>(6).fill('flower'), ...new Array<Face>(8).fill('joker')]);
   expect(mostPlaced([{ rack, target }])).toEqual([13]);
   expect(tilesToGo(target, rack)).toBe(1);

@@ -1,6 +1,6 @@
 // npm run prove -- NAME [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
 import { parseArgs } from 'node:util';
-import { loadNamed, namesIn } from '../kit/modules-in-folder.ts';
+import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
 import type { Proof, Size } from './proof.ts';
 
 const folder = new URL('./proofs/', import.meta.url);
@@ -14,11 +14,11 @@ const { seed } = values;
 
 if (name === 'list') {
   const proofs = await Promise.all(
-    namesIn(folder).map(async (known) => [known, (await loadNamed<Proof>(folder, known, 'proof')).summary]),
+    moduleNames(folder).map(async (known) => [known, (await loadModule<Proof>(folder, known, 'proof')).summary]),
   );
   print({ proofs: Object.fromEntries(proofs) });
-} else if (!namesIn(folder).includes(name)) {
-  console.error(`No proof is called "${name}". Known: ${namesIn(folder).join(', ')}.`);
+} else if (!moduleNames(folder).includes(name)) {
+  console.error(`No proof is called "${name}". Known: ${moduleNames(folder).join(', ')}.`);
   process.exitCode = 2;
 } else if (!isSize(values.size)) {
   console.error(`--size is small or full, not "${values.size}".`);
@@ -26,7 +26,7 @@ if (name === 'list') {
 } else {
   const { size } = values;
   const started = performance.now();
-  const rows = await (await loadNamed<Proof>(folder, name, 'proof')).run({ seed, size });
+  const rows = await (await loadModule<Proof>(folder, name, 'proof')).run({ seed, size });
   const ok = rows.length > 0 && rows.every((row) => row.ok);
   print({ name, ok, rows, seed, size, seconds: Math.round(performance.now() - started) / 1000 });
   process.exitCode = ok ? 0 : 1;

@@ -1,37 +1,37 @@
 // A look ahead at a deal while a class is prepared: it shows what will be dealt, how rare that is, and finds a lesson.
 import { describe, expect, it } from 'vitest';
 import {
-  type AboutDeal,
-  type DealNews,
+  type DealSetup,
+  type DealTaskUpdate,
   type DealTask,
   kernelOf,
-  preview,
-  search,
-} from '../../client/class/tasks.ts';
-import { type DrillDeal, prepareDeal, type Wish } from '../../shared-engine/index.ts';
+  previewDeal,
+  searchDeals,
+} from '../../client/class/prepare/deal-tasks.ts';
+import { type DrillDeal, prepareDeal, type Constraint } from '../../shared-engine/index.ts';
 import { vectors } from '../kit/analysts.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const bots = { ...drillOf([]).bots, styles: ['typical', 'typical', 'typical'] as const };
-const about = (tiles: DrillDeal['tiles'], east = false): AboutDeal => ({
+const about = (tiles: DrillDeal['tiles'], east = false): DealSetup => ({
   deal: dealOf(tiles, { dealer: east ? 0 : 1 }),
   bots,
   card: null,
 });
 const random = (name: string) => about({ kind: 'random', seed: seedNamed(name) });
-const wished = (wish: Wish) => about({ kind: 'described', wish, seed: seedNamed('look') });
-const look = (one: AboutDeal): DealNews => preview(one, houseKernel);
+const wished = (constraint: Constraint) => about({ kind: 'sampled', constraint, seed: seedNamed('look') });
+const look = (one: DealSetup): DealTaskUpdate => previewDeal(one, houseKernel);
 
 describe('what will be dealt', () => {
-  it.each<[string, AboutDeal]>([
+  it.each<[string, DealSetup]>([
     ['by chance', random('look')],
     [
       'set by hand',
-      about({ kind: 'composed', racks: [['red', 'red'], [], [], []], seed: seedNamed('look') }, true),
+      about({ kind: 'manual', racks: [['red', 'red'], [], [], []], seed: seedNamed('look') }, true),
     ],
-    ['described', wished({ pairs: { from: 3 }, jokers: 1 })],
+    ['sampled', wished({ pairs: { from: 3 }, jokers: 1 })],
   ])('is shown of a deal %s as every table of the class gets it', (_, one) => {
     const news = look(one);
     const prepared = prepareDeal({ bots }, one.deal, houseKernel);
@@ -41,7 +41,7 @@ describe('what will be dealt', () => {
   });
 
   it('comes with how rare a described rack is, and with nothing of the kind where anything will do', () => {
-    const words = (wish: Wish) => {
+    const words = (wish: Constraint) => {
       const news = look(wished(wish));
       return news.kind === 'dealt' ? news.rarity : news;
     };
@@ -53,11 +53,11 @@ describe('what will be dealt', () => {
     expect(words({})).toBeNull();
   });
 
-  it.each<[string, AboutDeal, RegExp]>([
+  it.each<[string, DealSetup, RegExp]>([
     [
       'five of a kind',
       about({
-        kind: 'composed',
+        kind: 'manual',
         racks: [Array.from({ length: 5 }, () => 'red' as const), [], [], []],
         seed: seedNamed('look'),
       }),
@@ -67,15 +67,15 @@ describe('what will be dealt', () => {
     ['a wish too rare', wished({ inARow: 9, flowers: 3, jokers: 0 }), /too rare to find/],
   ])('is refused in a sentence for %s', (_, one, sentence) => {
     const news = look(one);
-    expect(news).toMatchObject({ kind: 'refused' });
-    expect(news.kind === 'refused' && news.sentence).toMatch(sentence);
+    expect(news).toMatchObject({ kind: 'rejected' });
+    expect(news.kind === 'rejected' && news.sentence).toMatch(sentence);
   });
 });
 
 describe('the search for a lesson', () => {
-  const searched = (one: AboutDeal, names: readonly string[]) => {
+  const searched = (one: DealSetup, names: readonly string[]) => {
     const task: DealTask & { kind: 'search' } = { kind: 'search', seeds: names.map(seedNamed), ...one };
-    return [...search(task, kernelOf(null), vectors)];
+    return [...searchDeals(task, kernelOf(null), vectors)];
   };
 
   it('goes on until a first pass is clearly better than the usual one, the whole interval above nothing', () => {
@@ -84,9 +84,9 @@ describe('the search for a lesson', () => {
     const found = news[1]!;
     if (found.kind !== 'found') throw new Error('nothing was found');
     expect([found.tried, found.seed]).toEqual([2, seedNamed('lesson 2')]);
-    const { step, played, better, loss, within, unit } = found.better;
-    expect([step, unit]).toEqual(['first-right', 'points']);
-    expect(loss - within).toBeGreaterThan(0);
+    const { step, played, better, loss, halfWidth, unit } = found.better;
+    expect([step, unit]).toEqual(['first-right', 'wins']);
+    expect(loss - halfWidth).toBeGreaterThan(0);
     expect(better).not.toEqual(played);
   });
 
@@ -99,7 +99,7 @@ describe('the search for a lesson', () => {
   });
 
   it('keeps to what the deal is to be like, and tells at once what cannot be', () => {
-    const pairs = about({ kind: 'described', wish: { pairs: { from: 2 } }, seed: seedNamed('look') }, true);
+    const pairs = about({ kind: 'sampled', constraint: { pairs: { from: 2 } }, seed: seedNamed('look') }, true);
     const [found] = searched(pairs, ['pairs 0']);
     if (found?.kind !== 'found') throw new Error('nothing was found');
     const { deal } = pairs;
@@ -107,6 +107,6 @@ describe('the search for a lesson', () => {
     const rack = taken.kind === 'dealt' ? taken.rack : [];
     expect(rack).toEqual(expect.arrayContaining([...found.better.played]));
     expect(rack.length - new Set(rack.filter((face) => face !== 'joker')).size).toBeGreaterThanOrEqual(2);
-    expect(searched(wished({ jokers: 9 }), ['lesson 2'])).toMatchObject([{ kind: 'refused' }]);
+    expect(searched(wished({ jokers: 9 }), ['lesson 2'])).toMatchObject([{ kind: 'rejected' }]);
   });
 });

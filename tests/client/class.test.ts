@@ -10,12 +10,12 @@ import {
   withDeal,
   withOwnRack,
   withText,
-} from '../../client/class/draft.ts';
+} from '../../client/class/prepare/draft.ts';
 import { fileName } from '../../client/ui/save-file.ts';
-import { lineNews } from '../../client/class/guided-strings.ts';
-import { reportCsv } from '../../client/class/report-files.ts';
-import { commonUnit, costOf, costWords } from '../../client/class/spread-strings.ts';
-import { clockOf, isDoing, termsWords, whereIs } from '../../client/class/strings.ts';
+import { guidedMessage } from '../../client/class/player/guided-strings.ts';
+import { reportCsv } from '../../client/class/results/report-files.ts';
+import { commonUnit, costOf, costWords } from '../../client/class/results/spread-strings.ts';
+import { clockText, statusText, termsSentences, placeText } from '../../client/class/strings.ts';
 import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import {
   classReport,
@@ -37,8 +37,8 @@ const seed = () => seedNamed(`draft ${++seeds}`);
 describe('a drill while it is made', () => {
   it('is one that the drill parser takes, with deals of all three kinds', () => {
     let drill = { ...emptyDrill(seed), title: 'Made here' };
-    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'composed', seed())] };
-    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'described', seed())] };
+    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'manual', seed())] };
+    drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'sampled', seed())] };
     drill = withDeal(drill, 1, asEast(withOwnRack(drill.deals[1]!, ['bam-3', 'bam-3']), true));
     expect(readDrill(JSON.stringify(drill), houseKernel)).toEqual({ ok: true, drill });
     expect(ownRack(drill.deals[1]!)).toEqual(['bam-3', 'bam-3']);
@@ -53,12 +53,12 @@ describe('a drill while it is made', () => {
   });
 
   it('takes a text out when it is emptied, and a wish when anything will do', () => {
-    const deal = newDeal([], 'described', seed());
+    const deal = newDeal([], 'sampled', seed());
     expect(withText(withText(deal, 'title', 'Pairs'), 'title', '')).toEqual(deal);
     for (const bound of ['exactly', 'at-least', 'at-most'] as const) {
-      const wish = withAmount({ family: 'runs' }, 'pairs', bound, 2);
+      const wish = withAmount({ section: 'runs' }, 'pairs', bound, 2);
       expect(boundOf(wish.pairs)).toEqual({ bound, count: 2 });
-      expect(withAmount(wish, 'pairs', 'any', 2)).toEqual({ family: 'runs' });
+      expect(withAmount(wish, 'pairs', 'any', 2)).toEqual({ section: 'runs' });
     }
   });
 
@@ -94,37 +94,37 @@ describe('the words of the desk', () => {
     [{ at: 'closed', ready: true }, 'deal 2, closed', 'wants the next deal'],
     [{ standIn: true, present: false }, 'deal 2, first across', 'chooses, a bot plays on, away'],
   ])('say of a player with %j: %s, %s', (about, where, doing) => {
-    expect([whereIs({ ...PLAYER, ...about }), isDoing({ ...PLAYER, ...about })]).toEqual([where, doing]);
+    expect([placeText({ ...PLAYER, ...about }), statusText({ ...PLAYER, ...about })]).toEqual([where, doing]);
   });
 
   it('tell a player each thing that the teacher will see', () => {
     const told = [true, false].flatMap((on) =>
-      termsWords({ deadline: null, racks: on, names: on, cardClosed: on }),
+      termsSentences({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
     expect(new Set(told).size).toBe(5);
   });
 
   it('say that a class of one line is waited for only while its teacher holds the table', () => {
-    const { round } = playOn(opened('line'), stream('line', 'p'), ({ settled }) => settled.length === 1);
+    const { round } = playOn(opened('line'), stream('line', 'p'), ({ resolved }) => resolved.length === 1);
     const view = seatView(round, 0);
-    expect(lineNews(view, true)).toMatch(/^You have chosen/);
-    expect(lineNews(view, false)).toBeNull();
+    expect(guidedMessage(view, true)).toMatch(/^You have chosen/);
+    expect(guidedMessage(view, false)).toBeNull();
   });
 
   it('count minutes and seconds, and never below nothing', () => {
-    expect([clockOf(65_900), clockOf(9_000), clockOf(-5)]).toEqual(['1:05', '0:09', '0:00']);
+    expect([clockText(65_900), clockText(9_000), clockText(-5)]).toEqual(['1:05', '0:09', '0:00']);
   });
 
   it('speak of a cost in points where it was looked at closely, in tiles until then, with how sure that is', () => {
     const loss = { n: 3, mean: 0.5, low: 0.25, high: 0.75 };
-    const points = { value: 2, within: 0.5 };
+    const winsLost = { value: 2, within: 0.5 };
     const alone = (mean: number) => ({ loss: { n: 1, mean, low: null, high: null }, points: null });
-    expect(costWords(costOf({ loss, points: null }, 'tiles'))).toBe('0.50 tiles (0.25 to 0.75)');
-    expect(costWords(costOf({ loss, points }, 'points'))).toBe('2.00 points (1.50 to 2.50)');
+    expect(costWords(costOf({ loss, winsLost: null }, 'tiles'))).toBe('0.50 tiles (0.25 to 0.75)');
+    expect(costWords(costOf({ loss, winsLost }, 'points'))).toBe('2.00 points (1.50 to 2.50)');
     expect(costWords(costOf(alone(0.4), 'tiles'))).toBe('0.40 tiles');
     expect(costWords(costOf(alone(0), 'tiles'))).toBe('nothing better was found');
-    expect(costWords(costOf({ loss: null, points: null }, 'tiles'))).toBe('not judged yet');
-    expect([commonUnit([{ loss, points }, alone(0)]), commonUnit([{ loss, points }])]).toEqual([
+    expect(costWords(costOf({ loss: null, winsLost: null }, 'tiles'))).toBe('not judged yet');
+    expect([commonUnit([{ loss, winsLost }, alone(0)]), commonUnit([{ loss, winsLost }])]).toEqual([
       'tiles',
       'points',
     ]);

@@ -5,8 +5,8 @@ import {
   FULL_SET,
   faceIndex,
   facesOf,
-  type PlayoutBatch,
   type Random,
+  type RolloutBatch,
   SEATS,
   type Seat,
   STEPS,
@@ -23,7 +23,7 @@ export interface BatchShape {
 }
 
 /** Worlds dealt anew, each with its own random legal acts; tiles agreed on in a courtesy pass are 2 and 1. */
-export function anyBatch(shape: BatchShape, random: Random): PlayoutBatch {
+export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
   const { step, seat, dealer, alternatives } = shape;
   const agreed = step === 'courtesy-pass' ? [2, 1, 2, 1] : [0, 0, 0, 0];
   const dealt = Array.from({ length: shape.worlds }, () => dealtRacks(dealer, random));
@@ -36,8 +36,8 @@ export function anyBatch(shape: BatchShape, random: Random): PlayoutBatch {
     count: shape.worlds,
     alternatives,
     keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),
-    worlds: Uint8Array.from(dealt.flat(2)),
-    acts: Int8Array.from(
+    deals: Uint8Array.from(dealt.flat(2)),
+    actions: Int8Array.from(
       dealt.flatMap((racks) =>
         Array.from({ length: alternatives }, () => anyAct(step, agreed[seat]!, racks[seat]!, random)).flat(),
       ),
