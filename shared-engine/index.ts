@@ -1,12 +1,11 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
-export { BATCH, type Belief, createBelief } from './analysis/belief/belief.ts';
-export { createDraws, type Draws } from './analysis/belief/rng.ts';
+export { DEALS_PER_BATCH, type Belief, createBelief } from './analysis/belief/belief.ts';
 export {
-  choiceOffered,
-  choicesOf,
+  offeredChoice,
+  offeredChoices,
   type OfferedChoice,
-  recordWith,
+  recordWithAnswer,
   type Situation,
 } from './analysis/belief/situation.ts';
 export { type Alternative as RaceAlternative, anyOf, passesOf } from './analysis/comparison/alternatives.ts';
@@ -14,69 +13,69 @@ export {
   ANALYSIS_SEED,
   type Analyst,
   alternativesTo,
-  analyse,
+  analyze,
   createAnalyst,
-} from './analysis/comparison/analyse.ts';
+} from './analysis/comparison/analyze.ts';
 export { type Budget, DEEP, SHALLOW } from './analysis/comparison/budget.ts';
-export { type Race, race } from './analysis/comparison/comparison.ts';
+export { type Comparison, compare } from './analysis/comparison/comparison.ts';
 export { type Estimate, estimate } from './analysis/comparison/estimate.ts';
-export { type Act, createWorldSource, type WorldSource } from './analysis/comparison/sampled-deals.ts';
+export { type DealAction, createDealSource, type DealSource } from './analysis/comparison/sampled-deals.ts';
 export { screen } from './analysis/comparison/screen.ts';
-export { normalPoint, studentUpper } from './analysis/comparison/student.ts';
+export { normalPoint, studentPoint } from './analysis/comparison/student.ts';
 export { SMALL_LOSS, verdictOf } from './analysis/comparison/verdict.ts';
-export { createJudge } from './analysis/play/judge.ts';
-export { completedLine, offerObjection, turnObjection } from './analysis/play/legality.ts';
+export { createHandEvaluator } from './analysis/play/hand-evaluator.ts';
+export { completedPattern, offerObjection, turnObjection } from './analysis/play/legality.ts';
 export { afterOffer, afterTurn } from './analysis/play/move.ts';
 export {
   type ExposedGroup,
-  type Hand,
+  type Holding,
   type Offer,
   openPlay,
   type Play,
   type Turn,
 } from './analysis/play/play.ts';
 export { type PlayCard, preparePlayCard } from './analysis/play/play-card.ts';
-export { sightOf } from './analysis/play/player-view.ts';
-export { chooseAnswer, chooseDiscard, chooseExchange } from './analysis/play/policy.ts';
+export { playerView } from './analysis/play/player-view.ts';
+export { chooseCall, chooseDiscard, chooseExchange } from './analysis/play/choose-move.ts';
 export { createPlayers, createSimulator } from './analysis/play/simulate.ts';
 export {
-  judgeDeeply,
-  judgeOffered,
-  type Question,
-  questionsIn,
-  sayLowered,
-  withJudgement,
-} from './analysis/review/deepen.ts';
-export type { DeepJudgement, Finalist, Judgement, Measured } from './analysis/review/judgement.ts';
+  analyzeDecision,
+  analyzeOffered,
+  type RecordedDecision,
+  decisionsIn,
+  withReducedBudget,
+  withDeepAnalysis,
+} from './analysis/review/deep-analysis.ts';
+export type { DeepAnalysis, Finalist, Analysis, MeasuredValue } from './analysis/review/analysis.ts';
 export type {
   ChoiceReview,
-  Group,
+  RackGroup,
   NumberReview,
   PassReview,
   Review,
 } from './analysis/review/review.ts';
 export { reviewRound } from './analysis/review/review-round.ts';
-export type { PlayoutBatch, Playouts } from './analysis/rollouts/batch.ts';
-export { RESULT_WIDTH, WORLD_BYTES } from './analysis/rollouts/batch.ts';
+export type { RolloutBatch, Rollouts } from './analysis/rollouts/batch.ts';
+export { RESULT_WIDTH, DEAL_BYTES } from './analysis/rollouts/batch.ts';
 export type { Leaf } from './analysis/rollouts/leaf.ts';
 export { GUMBEL } from './analysis/rollouts/noise.ts';
-export { createPlayouts } from './analysis/rollouts/reference.ts';
-export { createBatchPlayouts } from './analysis/rollouts/simd.ts';
-export { createMeasures, MEASURES, type MeasureName } from './analysis/win-probability/features.ts';
-export { OUTLOOK_MODEL } from './analysis/win-probability/model.ts';
-export type { OutlookModel } from './analysis/win-probability/model-format.ts';
+export { createReferenceRollouts } from './analysis/rollouts/reference.ts';
+export { createRollouts } from './analysis/rollouts/simd.ts';
+export { createFeatures, FEATURES, type FeatureName } from './analysis/win-probability/features.ts';
+export { WIN_MODEL } from './analysis/win-probability/model.ts';
+export type { WinModel } from './analysis/win-probability/model-format.ts';
 export type { ReachSteps } from './analysis/win-probability/reach.ts';
-export { chanceAt, createOutlook, type Place } from './analysis/win-probability/win-probability.ts';
+export { winProbabilityAt, createWinProbability, type DealerOffset } from './analysis/win-probability/win-probability.ts';
 export { chooseFor } from './bots/choose.ts';
-export { botStream, type Chooser, openStep, playOut } from './bots/play-out.ts';
-export { PLAYING_ON_SEEDS, playsOn } from './bots/rollout-bot.ts';
+export { botRandom, type Chooser, openStep, finishRound } from './bots/finish-round.ts';
+export { ROLLOUT_SEEDS, usesRollouts } from './bots/rollout-bot.ts';
 export { compileCard } from './card/compile.ts';
-export type { CompiledCard, Target } from './card/compiled.ts';
+export type { CompiledCard, Hand } from './card/compiled.ts';
 export {
   CARD_FORMAT,
   type CardFile,
   type CardGroup,
-  type CardLine,
+  type CardPattern,
   type CardTile,
   cardFileSchema,
   cardJsonSchema,
@@ -85,104 +84,103 @@ export { HOUSE_CARD, houseCard } from './card/house/card.ts';
 export { parseCard } from './card/parse.ts';
 export { CARD_PROBLEM_CODES, type CardProblem, type CardProblemCode } from './card/problem.ts';
 export { inARow, likeNumbers } from './drill/constraint.ts';
-export { rarityInWords, wishInWords } from './drill/constraint-words.ts';
+export { rarityText, constraintText } from './drill/constraint-messages.ts';
 export {
   type Amount,
   DRILL_FORMS,
   type Drill,
   type DrillDeal,
   drillSchema,
-  type Wish,
+  type Constraint,
 } from './drill/format.ts';
-export { type LineStart, nextOnLine, playLine } from './drill/guided.ts';
+export { type GuidedStart, advanceGuidedDeal, playGuidedDeal } from './drill/guided.ts';
 export {
   type BetterPass,
   betterPasses,
-  closeJudge,
+  deepReviewer,
   interestingDeals,
-  type Lookout,
-  type PassJudge,
-  quickJudge,
+  type DealSearch,
+  type PassReviewer,
+  quickReviewer,
 } from './drill/interesting.ts';
 export { wilson } from './drill/interval.ts';
 export { parseDrill, readDrill } from './drill/parse.ts';
 export { botsAround, prepareDeal } from './drill/prepare.ts';
 export { DRILL_PROBLEM_CODES, type DrillProblem } from './drill/problem.ts';
 export type { Rarity } from './drill/rarity.ts';
-export { discreet, discreetSpread } from './drill/report/anonymity.ts';
-export { type ClassReport, classReport, type Discretion } from './drill/report/class-report.ts';
+export { anonymized, anonymizedSpread } from './drill/report/anonymity.ts';
+export { type ClassReport, classReport, type Anonymity } from './drill/report/class-report.ts';
 export { csvText } from './drill/report/csv.ts';
 export type { ClassEntry } from './drill/report/entry.ts';
 export { classMean } from './drill/report/mean.ts';
-export { costliestThemes, THEMES, type Theme, themesOf } from './drill/report/mistake-categories.ts';
-export { aimsCsv, choicesCsv, reportJson, themesCsv } from './drill/report/report-files.ts';
+export { costliestMistakes, MISTAKE_CATEGORIES, type MistakeCategory, mistakesOf } from './drill/report/mistake-categories.ts';
+export { aimsCsv, choicesCsv, reportJson, mistakesCsv } from './drill/report/report-files.ts';
 export { type Cost, type StepSpread, spreadsOf } from './drill/report/spread.ts';
-export { describeRack, drawRack } from './drill/sampled.ts';
+export { sampleRackWithRarity, sampleRack } from './drill/sampled.ts';
 export { type Sampler, samplerFor } from './drill/sampler.ts';
 export { type Stock, shapesOf } from './drill/shapes.ts';
-export { usualChoice } from './drill/typical.ts';
+export { typicalChoice } from './drill/typical.ts';
 export { weightedDraw } from './drill/weighted.ts';
-export { log2 } from './kernels/log2.ts';
-export { createRemovals } from './kernels/near-hands/removals.ts';
-export { createUses } from './kernels/near-hands/tile-value.ts';
-export { philox } from './kernels/philox.ts';
-export { bytesOfBase64 } from './kernels/simd/base64.ts';
+export { expMinus, log2 } from './kernels/portable-math.ts';
+export { createPassSelector } from './kernels/pass-selection/simd.ts';
+export { createTileValues } from './kernels/tile-value/simd.ts';
+export { createRng, philox, type Rng } from './kernels/philox.ts';
+export { decodeBase64 } from './kernels/simd/base64.ts';
 export { type WasmHost, wasmHost } from './kernels/simd/host.ts';
-export { loadVectors, NO_VECTORS, type Vectors } from './kernels/simd/module.ts';
-export { nearestFamilies, openFamilies, toGoByFamily } from './kernels/tiles-to-go/by-section.ts';
+export { loadSimd, NO_SIMD, type SimdModule } from './kernels/simd/module.ts';
+export { nearestSections, openSections, toGoBySection } from './kernels/tiles-to-go/by-section.ts';
 export type { Kernel } from './kernels/tiles-to-go/kernel.ts';
 export { nearness, nearnessOf } from './kernels/tiles-to-go/nearness.ts';
-export { createPlainKernel, tilesToGo } from './kernels/tiles-to-go/reference.ts';
-export { type BatchKernel, createBatchKernel } from './kernels/tiles-to-go/simd.ts';
-export { createKernel } from './kernels/tiles-to-go/swar.ts';
+export { createReferenceKernel, tilesToGo } from './kernels/tiles-to-go/reference.ts';
+export { type BatchKernel, createSimdKernel } from './kernels/tiles-to-go/simd.ts';
+export { createSwarKernel } from './kernels/tiles-to-go/swar.ts';
 export { type ChoiceModel, createChoiceModel } from './policy/choice-model.ts';
-export { expOfMinus } from './policy/exp.ts';
-export { GIFT_GRADES, type GiftGrade, giftGrade } from './policy/gift.ts';
+export { RISK_GRADES, type RiskGrade, riskGrade } from './policy/pass-risk.ts';
 export { STYLES, type StyleName } from './policy/styles.ts';
 export {
   CLASS_LIMITS,
-  type ClassAct,
+  type ClassAction,
   type ClassAims,
   type ClassInfo,
-  type ClassLine,
+  type GuidedDeal,
   type ClassTerms,
-  classActSchema,
+  classActionSchema,
   classAimsSchema,
   classInfoSchema,
   classJoinedSchema,
   classOpenedSchema,
   classTermsSchema,
-  type Desk,
-  type DeskPupil,
-  deskSchema,
+  type Dashboard,
+  type DashboardPlayer,
+  dashboardSchema,
   joinClassSchema,
   type OpenClass,
   openClassSchema,
-  type Wall,
-  type WallChoice,
-  wallChoiceSchema,
-  wallSchema,
+  type BigScreen,
+  type ShownStep,
+  shownStepSchema,
+  bigScreenSchema,
 } from './protocol/class.ts';
-export { type DrillReport, drillReportSchema, stepSchema } from './protocol/class-report.ts';
+export { type DrillReport, drillReportSchema } from './protocol/class-report.ts';
 export {
   DEAL_FILE_FORMAT,
   type DealFile,
   dealFileSchema,
   preparedDealFileSchema,
 } from './protocol/deal-file.ts';
-export { withNews } from './protocol/delta.ts';
+export { applyDelta } from './protocol/delta.ts';
 export {
   type ClaimSeat,
   type ClientMessage,
   claimSeatSchema,
   clientMessageSchema,
-  type HttpRefusal,
-  httpRefusalSchema,
+  type HttpRejection,
+  httpRejectionSchema,
   lobbySchema,
   type OpenRoom,
   openRoomSchema,
-  type PageLine,
-  type RefusalCode,
+  type ConnectionOrigin,
+  type RejectionCode,
   type Resume,
   type RoomTerms,
   roomOpenedSchema,
@@ -192,18 +190,18 @@ export {
   seatClaimedSchema,
   serverMessageSchema,
   type Table,
-  type TableAct,
-  type TableNews,
+  type TableAction,
+  type TableDelta,
   ticketSchema,
 } from './protocol/messages.ts';
 export {
   CLASSES_PATH,
   cardPath,
   classLink,
-  classMinePath,
+  classPersonalDataPath,
   classPath,
   HOUSE_CARD_PATH,
-  minePath,
+  personalDataPath,
   ROOMS_PATH,
   roomPath,
   SOCKET_PATH,
@@ -211,9 +209,9 @@ export {
   tablePath,
   ticketPath,
 } from './protocol/paths.ts';
-export { type KeptEntry, keptSchema } from './protocol/personal-data.ts';
-export { ROOM_REFUSALS, type RoomRefusalCode } from './protocol/refusals.ts';
-export { judgementSchema, reviewSchema } from './protocol/review.ts';
+export { type PersonalDataEntry, personalDataSchema } from './protocol/personal-data.ts';
+export { ROOM_REJECTIONS, type RoomRejectionCode } from './protocol/rejections.ts';
+export { analysisSchema, reviewSchema } from './protocol/review.ts';
 export {
   CLOSE,
   HEARTBEAT_MS,
@@ -221,7 +219,8 @@ export {
   PROTOCOL_VERSIONS,
   RETRY_SPREAD_MS,
 } from './protocol/version.ts';
-export { faceSchema, four, hexSchema, seatSchema, viewNewsSchema, viewSchema } from './protocol/views.ts';
+export { viewDeltaSchema, viewSchema } from './protocol/views.ts';
+export { faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './rules/schemas.ts';
 export { checkDeal, commitmentTo, type DealCheck } from './rules/deal/commitment.ts';
 export {
   type Deal,
@@ -246,9 +245,9 @@ export { decide, facingOf, openRound } from './rules/exchange/decide.ts';
 export type { RoundEvent } from './rules/exchange/event.ts';
 export { begin, evolve, replay } from './rules/exchange/evolve.ts';
 export { type Facing, objection, passObjection } from './rules/exchange/legality.ts';
-export type { RoundRefusal } from './rules/exchange/refusal.ts';
+export type { RoundRejection } from './rules/exchange/rejection.ts';
 export { resolveMove } from './rules/exchange/resolve.ts';
-export type { Actor, Phase, Round, SealedPass, Settled, SettledMove } from './rules/exchange/round.ts';
+export type { Actor, Phase, Round, SubmittedPass, Resolved, ResolvedMove } from './rules/exchange/round.ts';
 export {
   MOVE_STEPS,
   MOVES,
@@ -288,9 +287,9 @@ export {
   WINDS,
   type Wind,
 } from './rules/tiles/face.ts';
-export { viewNews, withViewNews } from './rules/view/delta.ts';
+export { viewDelta, applyViewDelta } from './rules/view/delta.ts';
 export {
-  ownStep,
+  actualStep,
   type PublicStep,
   type SeatMove,
   type SeatRecord,

@@ -1,4 +1,4 @@
-// The choices a line leaves open: its variables, the values each may take, and every way to choose them.
+// The choices a pattern leaves open: its variables, the values each may take, and every way to choose them.
 import {
   DRAGONS,
   type Dragon,
@@ -10,7 +10,7 @@ import {
   WINDS,
   type Wind,
 } from '../rules/tiles/face.ts';
-import type { CardDomain, CardFile, CardLine, CardTile } from './format.ts';
+import type { CardDomain, CardFile, CardPattern, CardTile } from './format.ts';
 
 export type VariableKind = 'number' | 'suit' | 'dragon' | 'wind';
 
@@ -39,9 +39,9 @@ export interface Alternatives {
   readonly winds: readonly Assignment['winds'][];
 }
 
-/** Every mention of a variable in the groups of a line, in reading order. */
-export function variableUses(line: CardLine): VariableUse[] {
-  return line.groups.flatMap(({ tile }, group) => {
+/** Every mention of a variable in the groups of a pattern, in reading order. */
+export function variableUses(pattern: CardPattern): VariableUse[] {
+  return pattern.groups.flatMap(({ tile }, group) => {
     const uses: VariableUse[] = [];
     const use = (name: string, kind: VariableKind, plus = 0): number =>
       uses.push({ name, kind, plus, group });
@@ -59,16 +59,16 @@ export function variableUses(line: CardLine): VariableUse[] {
 }
 
 /**
- * Every choice of values a line allows, kind by kind. Two variables of one kind never take the same value.
+ * Every choice of values a pattern allows, kind by kind. Two variables of one kind never take the same value.
  * A number variable without `where` takes each value that keeps all its numbers within 1–9.
  */
-export function alternativesOf(line: CardLine): Alternatives {
-  const uses = variableUses(line);
+export function alternativesOf(pattern: CardPattern): Alternatives {
+  const uses = variableUses(pattern);
   const domains = <T>(kind: VariableKind, values: (domain: CardDomain | undefined, name: string) => T[]) =>
     new Map(
       uses
         .filter((use) => use.kind === kind)
-        .map(({ name }) => [name, values(line.where?.[name], name)] as const),
+        .map(({ name }) => [name, values(pattern.where?.[name], name)] as const),
     );
   return {
     numbers: injections(

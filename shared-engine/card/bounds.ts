@@ -15,7 +15,7 @@ export function boundsProblem(json: unknown): CardProblem | null {
         'too-large',
         null,
         null,
-        'the file is too large or nested too deep; a card has at most 300 lines of at most 14 groups.',
+        'the file is too large or nested too deep; a card has at most 300 patterns of at most 14 groups.',
       );
     }
     const next: unknown[] = [];

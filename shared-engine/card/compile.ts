@@ -1,24 +1,24 @@
-// From a card file to its targets: every line under every choice it allows.
+// From a card file to its hands: every pattern under every choice it allows.
 import { EMPTY_BAG, sizeOf } from '../rules/tiles/bag.ts';
 import { copiesOf, FACES, faceIndex } from '../rules/tiles/face.ts';
 import { type Assignment, alternativesOf, assignmentsOf, faceOf } from './assignment.ts';
-import type { CompiledCard, Target } from './compiled.ts';
-import type { CardFile, CardLine } from './format.ts';
+import type { CompiledCard, Hand } from './compiled.ts';
+import type { CardFile, CardPattern } from './format.ts';
 
 /** The smallest group in which a joker may stand (common practice, no source). */
 export const JOKER_GROUP = 3;
 
-type Hand = Pick<Target, 'singles' | 'groups'>;
+type HandTiles = Pick<Hand, 'singles' | 'groups'>;
 
 /** The tiles one assignment asks for, or null when it leads out of the set. */
 export function handOf(
-  line: CardLine,
+  pattern: CardPattern,
   assignment: Assignment,
   parameters: CardFile['parameters'],
-): Hand | null {
+): HandTiles | null {
   const singles = [...EMPTY_BAG];
   const groups = [...EMPTY_BAG];
-  for (const { size, tile } of line.groups) {
+  for (const { size, tile } of pattern.groups) {
     const face = faceOf(tile, assignment, parameters);
     if (face === null) return null;
     (size < JOKER_GROUP ? singles : groups)[faceIndex(face)]! += size;
@@ -27,7 +27,7 @@ export function handOf(
 }
 
 /** Tiles that no natural copy can supply: more than this many jokers the hand can never do without. */
-export function jokersNeeded({ singles, groups }: Hand): number {
+export function jokersNeeded({ singles, groups }: HandTiles): number {
   return FACES.reduce(
     (sum, face, index) => sum + Math.max(0, singles[index]! + groups[index]! - copiesOf(face)),
     0,
@@ -35,41 +35,41 @@ export function jokersNeeded({ singles, groups }: Hand): number {
 }
 
 /** The first face wanted more often in singles and pairs than the set has copies, or null. */
-export function overdrawn({ singles }: Hand): number | null {
+export function overdrawn({ singles }: HandTiles): number | null {
   const index = FACES.findIndex((face, place) => singles[place]! > copiesOf(face));
   return index < 0 ? null : index;
 }
 
 /** Whether the set of 152 tiles can make this hand. */
-function isPossible(hand: Hand): boolean {
+function isPossible(hand: HandTiles): boolean {
   return (
     sizeOf(hand.singles) + sizeOf(hand.groups) === 14 && overdrawn(hand) === null && jokersNeeded(hand) <= 8
   );
 }
 
-/** The targets of a card that `parseCard` accepts, ordered by line, each once in its line. */
+/** The hands of a card that `parseCard` accepts, ordered by pattern, each once in its pattern. */
 export function compileCard(card: CardFile): CompiledCard {
-  const familyIndex = new Map(card.families.map(({ id }, index) => [id, index]));
+  const sectionIndex = new Map(card.sections.map(({ id }, index) => [id, index]));
   return {
     id: card.id,
     name: card.name,
-    families: card.families.map(({ id, name }) => ({ id, name })),
-    lines: card.lines.map(({ id, family, points, concealed }) => ({
+    sections: card.sections.map(({ id, name }) => ({ id, name })),
+    patterns: card.patterns.map(({ id, section, points, concealed }) => ({
       id,
-      family: familyIndex.get(family)!,
+      section: sectionIndex.get(section)!,
       points,
       concealed,
     })),
-    targets: card.lines.flatMap((line, index) =>
-      handsOf(line, card.parameters).map((hand) => ({ line: index, ...hand })),
+    hands: card.patterns.flatMap((pattern, index) =>
+      handsOf(pattern, card.parameters).map((hand) => ({ pattern: index, ...hand })),
     ),
   };
 }
 
-function handsOf(line: CardLine, parameters: CardFile['parameters']): Hand[] {
-  const hands = new Map<string, Hand>();
-  for (const assignment of assignmentsOf(alternativesOf(line))) {
-    const hand = handOf(line, assignment, parameters);
+function handsOf(pattern: CardPattern, parameters: CardFile['parameters']): HandTiles[] {
+  const hands = new Map<string, HandTiles>();
+  for (const assignment of assignmentsOf(alternativesOf(pattern))) {
+    const hand = handOf(pattern, assignment, parameters);
     if (hand === null || !isPossible(hand)) continue;
     hands.set(`${hand.singles.join()};${hand.groups.join()}`, hand);
   }

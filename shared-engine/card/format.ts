@@ -6,11 +6,11 @@ export const CARD_FORMAT = 'quadrille-card/1';
 
 /** Bounds of a card file; a file beyond one of them is refused. */
 export const CARD_LIMITS = {
-  families: 40,
-  lines: 300,
+  sections: 40,
+  patterns: 300,
   /** Concrete hands of the whole card, before duplicates are merged. */
   hands: 20_000,
-  /** Different variables of one kind in one line. */
+  /** Different variables of one kind in one pattern. */
   variables: { number: 3, suit: 3, dragon: 3, wind: 4 },
 } as const;
 
@@ -55,9 +55,9 @@ const domainSchema = z.union([
   z.strictObject({ winds: z.array(z.enum(WINDS)).min(1).max(4).readonly() }),
 ]);
 
-export const lineSchema = z.strictObject({
+export const patternSchema = z.strictObject({
   id: idSchema,
-  family: idSchema,
+  section: idSchema,
   points: z.int().min(0).max(1000),
   concealed: z.boolean(),
   groups: z.array(groupSchema).min(1).max(14).readonly(),
@@ -69,18 +69,20 @@ export const cardFileSchema = z.strictObject({
   id: idSchema,
   name: nameSchema,
   parameters: z.strictObject({ year: z.int().min(1000).max(9999).exactOptional() }),
-  families: z
+  sections: z
     .array(z.strictObject({ id: idSchema, name: nameSchema }))
     .min(1)
-    .max(CARD_LIMITS.families)
+    .max(CARD_LIMITS.sections)
     .readonly(),
-  lines: z.array(lineSchema).min(1).max(CARD_LIMITS.lines).readonly(),
+  patterns: z.array(patternSchema).min(1).max(CARD_LIMITS.patterns).readonly(),
 });
 
 export type CardTile = z.infer<typeof tileSchema>;
 export type CardGroup = z.infer<typeof groupSchema>;
 export type CardDomain = z.infer<typeof domainSchema>;
-export type CardLine = z.infer<typeof lineSchema>;
+export type CardPattern = z.infer<typeof patternSchema>;
+/** A pattern before its points are measured. */
+export type UnscoredPattern = Omit<CardPattern, 'points'>;
 export type CardFile = z.infer<typeof cardFileSchema>;
 
 /** The JSON Schema (draft 7) of a card file; `card.schema.json` holds it for people without this program. */

@@ -1,4 +1,4 @@
-// Faults of meaning: a line that has the right structure and yet asks for what the set of 152 tiles cannot give.
+// Faults of meaning: a pattern that has the right structure and yet asks for what the set of 152 tiles cannot give.
 import { sizeOf } from '../rules/tiles/bag.ts';
 import { copiesOf, FACES, type Face } from '../rules/tiles/face.ts';
 import {
@@ -11,7 +11,7 @@ import {
   variableUses,
 } from './assignment.ts';
 import { handOf, JOKER_GROUP, jokersNeeded, overdrawn } from './compile.ts';
-import { CARD_LIMITS, type CardDomain, type CardFile, type CardLine } from './format.ts';
+import { CARD_LIMITS, type CardDomain, type CardFile, type CardPattern } from './format.ts';
 import { type CardProblem, type CardProblemCode, cardProblem } from './problem.ts';
 
 const MAX_JOKERS = copiesOf('joker');
@@ -26,31 +26,31 @@ const DOMAIN_OF: Record<VariableKind, readonly string[]> = {
 
 /** Faults that can be told without trying any choice. */
 export function plainProblems(
-  line: CardLine,
-  families: ReadonlySet<string>,
+  pattern: CardPattern,
+  sections: ReadonlySet<string>,
   parameters: CardFile['parameters'],
 ): CardProblem[] {
   const problems: CardProblem[] = [];
-  const report = (code: CardProblemCode, group: number | null, words: string): number =>
-    problems.push(cardProblem(code, line.id, group, words));
+  const report = (code: CardProblemCode, group: number | null, text: string): number =>
+    problems.push(cardProblem(code, pattern.id, group, text));
 
-  if (!families.has(line.family)) {
+  if (!sections.has(pattern.section)) {
     report(
-      'unknown-family',
+      'unknown-section',
       null,
-      `the card has no family "${line.family}"; add it to "families" or correct it.`,
+      `the card has no section "${pattern.section}"; add it to "sections" or correct it.`,
     );
   }
-  const tiles = line.groups.reduce((sum, { size }) => sum + size, 0);
+  const tiles = pattern.groups.reduce((sum, { size }) => sum + size, 0);
   if (tiles !== 14) {
     const advice = tiles < 14 ? `add ${14 - tiles}` : `take ${tiles - 14} away`;
-    report('not-14-tiles', null, `its groups hold ${tiles} tiles and a line needs 14; ${advice}.`);
+    report('not-14-tiles', null, `its groups hold ${tiles} tiles and a pattern needs 14; ${advice}.`);
   }
-  const yearless = line.groups.findIndex(({ tile }) => 'yearDigit' in tile);
+  const yearless = pattern.groups.findIndex(({ tile }) => 'yearDigit' in tile);
   if (yearless >= 0 && parameters.year === undefined) {
     report('no-year', yearless + 1, 'it uses a year digit; give the card a "year" in "parameters".');
   }
-  const uses = variableUses(line);
+  const uses = variableUses(pattern);
   for (const use of uses) {
     const first = uses.find(({ name }) => name === use.name)!;
     if (first.kind !== use.kind) {
@@ -71,19 +71,19 @@ export function plainProblems(
       );
     }
   }
-  for (const [name, domain] of Object.entries(line.where ?? {})) {
+  for (const [name, domain] of Object.entries(pattern.where ?? {})) {
     const use = uses.find((candidate) => candidate.name === name);
     if (use === undefined) {
       report('variable-unused', null, `"where" speaks of "${name}", which no group uses; remove it.`);
     } else {
-      problems.push(...domainProblems(line, use, domain, uses));
+      problems.push(...domainProblems(pattern, use, domain, uses));
     }
   }
   return problems;
 }
 
 function domainProblems(
-  line: CardLine,
+  pattern: CardPattern,
   { name, kind }: VariableUse,
   domain: CardDomain,
   uses: readonly VariableUse[],
@@ -91,14 +91,19 @@ function domainProblems(
   if (!DOMAIN_OF[kind].some((entry) => entry in domain)) {
     const fitting = DOMAIN_OF[kind].map((entry) => (entry === 'from' ? '"from" and "to"' : `"${entry}"`));
     return [
-      cardProblem('wrong-where', line.id, null, `"${name}" is a ${kind}; give it ${fitting.join(' or ')}.`),
+      cardProblem(
+        'wrong-where',
+        pattern.id,
+        null,
+        `"${name}" is a ${kind}; give it ${fitting.join(' or ')}.`,
+      ),
     ];
   }
   if ('from' in domain && domain.from > domain.to) {
     return [
       cardProblem(
         'wrong-where',
-        line.id,
+        pattern.id,
         null,
         `"${name}" goes from ${domain.from} to ${domain.to}; swap them.`,
       ),
@@ -110,22 +115,22 @@ function domainProblems(
     .flatMap(({ plus, group }) => {
       const outside = numbers.find((number) => number + plus < 1 || number + plus > 9);
       if (outside === undefined) return [];
-      const words = `its number is ${outside + plus} when "${name}" is ${outside}; narrow "where" so that it stays within 1 to 9.`;
-      return [cardProblem('number-out-of-range', line.id, group + 1, words)];
+      const text = `its number is ${outside + plus} when "${name}" is ${outside}; narrow "where" so that it stays within 1 to 9.`;
+      return [cardProblem('number-out-of-range', pattern.id, group + 1, text)];
     });
 }
 
 /** Faults of the concrete hands; at most one of each kind, with the first choice that shows it. */
-export function handProblems(line: CardLine, parameters: CardFile['parameters']): CardProblem[] {
-  const assignments = assignmentsOf(alternativesOf(line));
+export function handProblems(pattern: CardPattern, parameters: CardFile['parameters']): CardProblem[] {
+  const assignments = assignmentsOf(alternativesOf(pattern));
   if (assignments.length === 0) {
-    const words =
+    const text =
       'no choice of numbers, suits, dragons and winds fits it; two variables of one kind never take the same value, so widen "where" or use fewer.';
-    return [cardProblem('no-choice', line.id, null, words)];
+    return [cardProblem('no-choice', pattern.id, null, text)];
   }
   const found = new Map<CardProblemCode, CardProblem>();
   for (const assignment of assignments) {
-    for (const problem of problemsOfHand(line, assignment, parameters)) {
+    for (const problem of problemsOfHand(pattern, assignment, parameters)) {
       if (!found.has(problem.code)) found.set(problem.code, problem);
     }
   }
@@ -133,39 +138,39 @@ export function handProblems(line: CardLine, parameters: CardFile['parameters'])
 }
 
 function problemsOfHand(
-  line: CardLine,
+  pattern: CardPattern,
   assignment: Assignment,
   parameters: CardFile['parameters'],
 ): CardProblem[] {
-  const outside = line.groups.findIndex(({ tile }) => faceOf(tile, assignment, parameters) === null);
+  const outside = pattern.groups.findIndex(({ tile }) => faceOf(tile, assignment, parameters) === null);
   if (outside >= 0) {
-    const words = 'its number does not exist; a number must be 1 to 9.';
-    return [cardProblem('number-out-of-range', line.id, outside + 1, words)];
+    const text = 'its number does not exist; a number must be 1 to 9.';
+    return [cardProblem('number-out-of-range', pattern.id, outside + 1, text)];
   }
-  const hand = handOf(line, assignment, parameters)!;
+  const hand = handOf(pattern, assignment, parameters)!;
   const short = overdrawn(hand);
   if (short !== null) {
     const face = FACES[short]!;
     const wanted = hand.singles[short]!;
-    const words = `singles and pairs of this line want ${wanted} × ${face}${shownChoice(assignment)}, the set has ${copiesOf(face)} and no joker may stand there; want fewer or rule this choice out with "where".`;
+    const text = `singles and pairs of this pattern want ${wanted} × ${face}${shownChoice(assignment)}, the set has ${copiesOf(face)} and no joker may stand there; want fewer or rule this choice out with "where".`;
     return [
-      cardProblem('too-few-copies', line.id, lastPairOf(line, face, assignment, parameters) + 1, words),
+      cardProblem('too-few-copies', pattern.id, lastPairOf(pattern, face, assignment, parameters) + 1, text),
     ];
   }
   const jokers = jokersNeeded(hand);
   const room = sizeOf(hand.groups);
   if (jokers <= Math.min(MAX_JOKERS, room)) return [];
-  const words = `it cannot do without ${jokers} jokers${shownChoice(assignment)}, and the set has ${MAX_JOKERS}; spread its groups over more faces.`;
-  return [cardProblem('too-many-jokers', line.id, null, words)];
+  const text = `it cannot do without ${jokers} jokers${shownChoice(assignment)}, and the set has ${MAX_JOKERS}; spread its groups over more faces.`;
+  return [cardProblem('too-many-jokers', pattern.id, null, text)];
 }
 
 function lastPairOf(
-  line: CardLine,
+  pattern: CardPattern,
   face: Face,
   assignment: Assignment,
   parameters: CardFile['parameters'],
 ): number {
-  return line.groups.findLastIndex(
+  return pattern.groups.findLastIndex(
     ({ size, tile }) => size < JOKER_GROUP && faceOf(tile, assignment, parameters) === face,
   );
 }

@@ -5,7 +5,7 @@ export const CARD_PROBLEM_CODES = [
   'unsafe-name',
   'not-in-format',
   'duplicate-id',
-  'unknown-family',
+  'unknown-section',
   'not-14-tiles',
   'variable-mixed',
   'variable-unused',
@@ -22,25 +22,26 @@ export type CardProblemCode = (typeof CARD_PROBLEM_CODES)[number];
 
 export interface CardProblem {
   readonly code: CardProblemCode;
-  /** Id of the line, its place ("5" for the fifth) when it has no usable id, or null for the card as a whole. */
-  readonly line: string | null;
-  /** Place of the group in its line, the first being 1, or null for the whole line. */
+  /** Id of the pattern, its place ("5" for the fifth) when it has no usable id, or null for the card as a whole. */
+  readonly pattern: string | null;
+  /** Place of the group in its pattern, the first being 1, or null for the whole pattern. */
   readonly group: number | null;
   /** Place, fault and what to do. */
-  readonly sentence: string;
+  readonly message: string;
 }
 
 export function cardProblem(
   code: CardProblemCode,
-  line: string | null,
+  pattern: string | null,
   group: number | null,
-  words: string,
+  text: string,
 ): CardProblem {
-  const place = line === null ? 'Card' : /^\d+$/.test(line) ? `Line ${line}` : `Line "${line}"`;
+  const place =
+    pattern === null ? 'Card' : /^\d+$/.test(pattern) ? `Pattern ${pattern}` : `Pattern "${pattern}"`;
   return {
     code,
-    line,
+    pattern,
     group,
-    sentence: group === null ? `${place}: ${words}` : `${place}, group ${group}: ${words}`,
+    message: group === null ? `${place}: ${text}` : `${place}, group ${group}: ${text}`,
   };
 }

@@ -1,4 +1,4 @@
-// Faults of structure in the words of the format: which entry of which line and group, and what it must be.
+// Faults of structure in the text of the format: which entry of which pattern and group, and what it must be.
 import type { z } from 'zod';
 import { type CardProblem, cardProblem } from './problem.ts';
 
@@ -16,9 +16,9 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['name', 'a text of 1 to 80 characters'],
   ['parameters', 'an object with the "year" of the card, or an empty one'],
   ['year', 'a year from 1000 to 9999'],
-  ['families', 'a list of 1 to 40 families, each {"id", "name"}'],
-  ['lines', 'a list of 1 to 300 lines'],
-  ['family', 'the id of a family of the card'],
+  ['sections', 'a list of 1 to 40 sections, each {"id", "name"}'],
+  ['patterns', 'a list of 1 to 300 patterns'],
+  ['section', 'the id of a section of the card'],
   ['points', 'a whole number from 0 to 1000'],
   ['concealed', 'true or false'],
   ['groups', 'a list of 1 to 14 groups, each {"size", "tile"}'],
@@ -44,41 +44,41 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
 const WHERE =
   'an object that gives each variable {"from", "to"}, {"numbers"}, {"suits"}, {"dragons"} or {"winds"}';
 
-/** The faults of the card outside its lines. */
+/** The faults of the card outside its patterns. */
 export function cardStructure(issues: readonly Issue[]): CardProblem[] {
   return issues.flatMap((issue) => describe(issue, [], null, null));
 }
 
-/** The faults of one line. */
-export function lineStructure(issues: readonly Issue[], line: string): CardProblem[] {
+/** The faults of one pattern. */
+export function patternStructure(issues: readonly Issue[], pattern: string): CardProblem[] {
   return issues.flatMap((issue) => {
     const [first, group] = issue.path;
     const inGroup = first === 'groups' && typeof group === 'number';
-    return describe(issue, [], line, inGroup ? group + 1 : null);
+    return describe(issue, [], pattern, inGroup ? group + 1 : null);
   });
 }
 
 function describe(
   issue: Issue,
   above: readonly PropertyKey[],
-  line: string | null,
+  pattern: string | null,
   group: number | null,
 ): CardProblem[] {
   const path = [...above, ...issue.path];
   if (issue.code === 'invalid_union') {
     // The branch meant is the one that knows every name used; without exactly one the union itself is the fault.
     const meant = issue.errors.filter((branch) => branch.every((inner) => inner.path.length > 0));
-    if (meant.length === 1) return meant[0]!.flatMap((inner) => describe(inner, path, line, group));
+    if (meant.length === 1) return meant[0]!.flatMap((inner) => describe(inner, path, pattern, group));
   }
   const names = path.filter((key) => typeof key === 'string');
   const place = names.slice(group === null ? 0 : 1).join('.');
-  const words =
+  const text =
     issue.code === 'unrecognized_keys'
       ? `${place === '' ? '' : `"${place}" `}does not know ${issue.keys.map(shown).join(', ')}; remove it.`
       : place === ''
         ? `must be an object with the entries of the format.`
         : `"${place}" must be ${expectation(names, issue.code)}.`;
-  return [cardProblem('not-in-format', line, group, words)];
+  return [cardProblem('not-in-format', pattern, group, text)];
 }
 
 function expectation(names: readonly string[], code: Issue['code']): string {

@@ -1,12 +1,12 @@
-// A wish as numbers: which traits of a rack it speaks of, how each is counted, and in which words it is said.
+// A constraint on a rack: which traits it may set, how each is counted, and how a sentence names it.
 import type { Bag } from '../rules/tiles/bag.ts';
 import { NUMBERS } from '../rules/tiles/face.ts';
-import type { Amount, Wish } from './format.ts';
+import type { Amount, Constraint } from './format.ts';
 
 /**
- * What a wish can speak of, besides the nearest family. `pairs`, `pungs` and `kongs` count the faces held at
+ * What a constraint may set, besides the closest section. `pairs`, `pungs` and `kongs` count the faces held at
  * least two, three and four times, jokers apart: a kong is also a pung and a pair. `inARow` is the length of the
- * longest row of neighbours in one suit. `likeNumbers` is the most tiles of one number over two or three suits,
+ * longest run of consecutive numbers in one suit. `likeNumbers` is the most tiles of one number over two or three suits,
  * 0 where no number is held in two suits. `toGo` is tiles to go on the card.
  */
 export const AMOUNTS = [
@@ -20,9 +20,9 @@ export const AMOUNTS = [
   'toGo',
 ] as const;
 export type AmountName = (typeof AMOUNTS)[number];
-export type WishPart = AmountName | 'family';
+export type ConstraintPart = AmountName | 'section';
 
-export const WISH_PARTS: readonly WishPart[] = [...AMOUNTS, 'family'];
+export const CONSTRAINT_PARTS: readonly ConstraintPart[] = [...AMOUNTS, 'section'];
 
 export interface Range {
   readonly from: number;
@@ -30,24 +30,24 @@ export interface Range {
 }
 
 /** Beyond every rack, so that an open end needs no case of its own. */
-const MOST = 14;
+const OPEN_END = 14;
 
-/** The parts of a wish that are wished for. */
-export function partsOf(wish: Wish): WishPart[] {
-  return WISH_PARTS.filter((part) => wish[part] !== undefined);
+/** The parts that the constraint sets. */
+export function partsOf(constraint: Constraint): ConstraintPart[] {
+  return CONSTRAINT_PARTS.filter((part) => constraint[part] !== undefined);
 }
 
 export function rangeOf(amount: Amount | undefined): Range {
-  if (amount === undefined) return { from: 0, to: MOST };
+  if (amount === undefined) return { from: 0, to: OPEN_END };
   if (typeof amount === 'number') return { from: amount, to: amount };
-  return { from: 'from' in amount ? amount.from : 0, to: amount.to ?? MOST };
+  return { from: 'from' in amount ? amount.from : 0, to: amount.to ?? OPEN_END };
 }
 
-export function within(value: number, { from, to }: Range): boolean {
+export function inRange(value: number, { from, to }: Range): boolean {
   return value >= from && value <= to;
 }
 
-/** The longest row of neighbours that any suit of this rack holds, 0–9. */
+/** The longest run of consecutive numbers in one suit of this rack, 0–9. */
 export function inARow(rack: Bag): number {
   let longest = 0;
   let row = 0;
@@ -81,14 +81,20 @@ const NAMES: Readonly<Record<AmountName, readonly [string, string]>> = {
   toGo: ['tile to go', 'tiles to go'],
 };
 
-/** One part of a wish as a sentence says it: "no pair", "1 joker", "2 to 4 flowers", "at most 5 tiles to go". */
-export function partInWords(wish: Wish, part: WishPart, families: ReadonlyMap<string, string>): string {
-  if (part === 'family') return `nearest to the family "${families.get(wish.family ?? '') ?? wish.family}"`;
-  const { from, to } = rangeOf(wish[part]);
+/** One part of a constraint in words: "no pair", "1 joker", "2 to 4 flowers", "at most 5 tiles to go". */
+export function partText(
+  constraint: Constraint,
+  part: ConstraintPart,
+  sections: ReadonlyMap<string, string>,
+): string {
+  if (part === 'section') {
+    return `"${sections.get(constraint.section ?? '') ?? constraint.section}" as the closest section`;
+  }
+  const { from, to } = rangeOf(constraint[part]);
   const [one, several] = NAMES[part];
   const name = (count: number): string => (count === 1 ? one : several);
   if (to === 0) return part === 'inARow' ? 'no numbered tile' : `no ${one}`;
   if (from === to) return `${from} ${name(from)}`;
-  if (to >= MOST) return `${from} ${name(from)} or more`;
+  if (to >= OPEN_END) return `${from} ${name(from)} or more`;
   return from === 0 ? `at most ${to} ${name(to)}` : `${from} to ${to} ${several}`;
 }

@@ -1,6 +1,6 @@
-// Whether a choice cost enough to speak of: by the deeper judgement once it is there, until then by the quick loss.
+// Whether a choice cost enough to mention: by its deep analysis, or by the quick loss as long as there is none.
 import type { Basis, ChoiceReview } from '../analysis/review/review.ts';
 
-export function isCostly({ judgement, loss }: ChoiceReview, { smallLoss }: Basis): boolean {
-  return judgement.depth === 'deep' ? judgement.verdict === 'better-exists' : loss >= smallLoss;
+export function isCostly({ analysis, loss }: ChoiceReview, { smallLoss }: Basis): boolean {
+  return analysis.depth === 'deep' ? analysis.verdict === 'better-exists' : loss >= smallLoss;
 }

@@ -1,8 +1,8 @@
-// What a wish leaves possible, told by counting before a single rack is drawn, and which of its parts exclude each other.
+// Which racks a constraint allows, found by counting before any rack is drawn, and which of its parts exclude each other.
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
-import { partsOf, rangeOf, type WishPart, within } from './constraint.ts';
-import type { Wish } from './format.ts';
+import { type ConstraintPart, inRange, partsOf, rangeOf } from './constraint.ts';
+import type { Constraint } from './format.ts';
 import type { Shape } from './shapes.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
@@ -10,7 +10,7 @@ const HONOURS = 7;
 
 /** What a target of the card can take from a rack, however the faces fall; equal ones are one. */
 interface Capacity {
-  readonly family: number;
+  readonly section: number;
   /** Tiles of each plain face that have a place, largest first. */
   readonly plain: readonly number[];
   readonly flowers: number;
@@ -18,15 +18,15 @@ interface Capacity {
 }
 
 /** Whether some rack of this shape may have the part; never wrongly false. */
-export type Possible = (shape: Shape, parts: readonly WishPart[]) => boolean;
+export type Feasible = (shape: Shape, parts: readonly ConstraintPart[]) => boolean;
 
-export function possibleFor(wish: Wish, kernel: Kernel): Possible {
+export function feasibilityOf(constraint: Constraint, kernel: Kernel): Feasible {
   let read: readonly Capacity[] | null = null;
   const capacities = (): readonly Capacity[] => {
     read ??= capacitiesOf(kernel);
     return read;
   };
-  const family = kernel.card.families.findIndex(({ id }) => id === wish.family);
+  const section = kernel.card.sections.findIndex(({ id }) => id === constraint.section);
   const farthest = new Map<number, number>();
   /** Tiles to go of the jokers and flowers alone: every other tile can only bring a rack nearer. */
   const farthestWith = ({ jokers, flowers }: Shape): number => {
@@ -37,12 +37,12 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
   };
 
   const nearest = [new Map<Shape, number>(), new Map<Shape, number>()] as const;
-  /** The fewest tiles to go that a rack of this shape can have, to any family or to the one wished for. */
-  const nearestWith = (shape: Shape, toFamily: boolean): number => {
-    const known = nearest[toFamily ? 1 : 0];
+  /** The fewest tiles to go that a rack of this shape can have, to any section or to the one asked for. */
+  const nearestWith = (shape: Shape, toSection: boolean): number => {
+    const known = nearest[toSection ? 1 : 0];
     const fewest = known.get(shape);
     if (fewest !== undefined) return fewest;
-    const among = toFamily ? capacities().filter((one) => one.family === family) : capacities();
+    const among = toSection ? capacities().filter((one) => one.section === section) : capacities();
     const found = among.reduce((least, one) => Math.min(least, 14 - mostMatched(shape, one)), 14);
     known.set(shape, found);
     return found;
@@ -52,24 +52,28 @@ export function possibleFor(wish: Wish, kernel: Kernel): Possible {
     parts.every((part) => {
       switch (part) {
         case 'inARow':
-          return rowFits(shape, wish, parts.includes('likeNumbers'));
+          return rowFits(shape, constraint, parts.includes('likeNumbers'));
         case 'likeNumbers':
-          return likeFits(shape, wish, parts.includes('inARow'));
+          return likeFits(shape, constraint, parts.includes('inARow'));
         case 'toGo': {
-          const { from, to } = rangeOf(wish.toGo);
-          return farthestWith(shape) >= from && nearestWith(shape, parts.includes('family')) <= to;
+          const { from, to } = rangeOf(constraint.toGo);
+          return farthestWith(shape) >= from && nearestWith(shape, parts.includes('section')) <= to;
         }
-        case 'family':
-          return capacities().some((capacity) => capacity.family === family);
+        case 'section':
+          return capacities().some((capacity) => capacity.section === section);
         default:
-          return within(shape[part], rangeOf(wish[part]));
+          return inRange(shape[part], rangeOf(constraint[part]));
       }
     });
 }
 
-/** The smallest set of parts that no shape can have together; of several the first in the order of the wish. */
-export function excluding(wish: Wish, shapes: readonly Shape[], possible: Possible): readonly WishPart[] {
-  const parts = partsOf(wish);
+/** The smallest set of parts that no shape can have together; of several the first in the order of the constraint. */
+export function conflictingParts(
+  constraint: Constraint,
+  shapes: readonly Shape[],
+  possible: Feasible,
+): readonly ConstraintPart[] {
+  const parts = partsOf(constraint);
   for (let size = 1; size <= parts.length; size++) {
     for (const some of subsets(parts, size)) {
       if (!shapes.some((shape) => possible(shape, some))) return some;
@@ -78,7 +82,7 @@ export function excluding(wish: Wish, shapes: readonly Shape[], possible: Possib
   return parts;
 }
 
-function subsets(parts: readonly WishPart[], size: number): WishPart[][] {
+function subsets(parts: readonly ConstraintPart[], size: number): ConstraintPart[][] {
   if (size === 0) return [[]];
   return parts.flatMap((part, index) =>
     subsets(parts.slice(index + 1), size - 1).map((others) => [part, ...others]),
@@ -90,20 +94,20 @@ function different({ alike }: Shape): number {
 }
 
 /** A row needs as many different faces; and where no row may be longer, only so many faces have a place. */
-function rowFits(shape: Shape, wish: Wish, withLike: boolean): boolean {
-  const { from, to } = rangeOf(wish.inARow);
+function rowFits(shape: Shape, constraint: Constraint, withLike: boolean): boolean {
+  const { from, to } = rangeOf(constraint.inARow);
   // One of the like numbers may stand in the row, the others are faces besides it.
-  const beside = withLike ? Math.max(0, suitsForLike(shape, rangeOf(wish.likeNumbers).from) - 1) : 0;
+  const beside = withLike ? Math.max(0, suitsForLike(shape, rangeOf(constraint.likeNumbers).from) - 1) : 0;
   const aSuitHolds = 9 - Math.floor(9 / (to + 1));
   return from <= 9 && from + beside <= different(shape) && different(shape) <= HONOURS + 3 * aSuitHolds;
 }
 
-function likeFits(shape: Shape, wish: Wish, withRow: boolean): boolean {
-  const range = rangeOf(wish.likeNumbers);
+function likeFits(shape: Shape, constraint: Constraint, withRow: boolean): boolean {
+  const range = rangeOf(constraint.likeNumbers);
   // Nothing counts as one like number: it is none or at least two.
   if (range.from === 1 && range.to === 1) return false;
   if (range.from > 0 && suitsForLike(shape, range.from) > Math.min(3, different(shape))) return false;
-  return range.from === 0 || !withRow || rangeOf(wish.inARow).to > 0;
+  return range.from === 0 || !withRow || rangeOf(constraint.inARow).to > 0;
 }
 
 /** In how many suits a number must be held for that many tiles of it, 4 where three suits are too few. */
@@ -124,10 +128,10 @@ function mostMatched({ jokers, flowers, alike }: Shape, capacity: Capacity): num
 
 function capacitiesOf({ card }: Kernel): readonly Capacity[] {
   const known = new Map<string, Capacity>();
-  for (const { line, singles, groups } of card.targets) {
+  for (const { pattern, singles, groups } of card.hands) {
     const wanted = singles.map((count, face) => count + groups[face]!);
     const capacity: Capacity = {
-      family: card.lines[line]!.family,
+      section: card.patterns[pattern]!.section,
       plain: wanted
         .slice(0, FLOWER_INDEX)
         .filter((count) => count > 0)
@@ -135,8 +139,8 @@ function capacitiesOf({ card }: Kernel): readonly Capacity[] {
       flowers: wanted[FLOWER_INDEX]!,
       jokers: groups.reduce((sum, count) => sum + count, 0),
     };
-    const { family, plain, flowers, jokers } = capacity;
-    known.set([family, flowers, jokers, ...plain].join(), capacity);
+    const { section, plain, flowers, jokers } = capacity;
+    known.set([section, flowers, jokers, ...plain].join(), capacity);
   }
   return [...known.values()];
 }

@@ -1,7 +1,7 @@
 // The open drill format: what a drill file may say, as zod schemas and the types they prove. FORMAT.md explains it.
 import { z } from 'zod';
 import { STYLES } from '../policy/styles.ts';
-import { faceSchema, four, hexSchema, seatSchema } from '../protocol/views.ts';
+import { faceSchema, four, hexSchema, seatSchema } from '../rules/schemas.ts';
 
 export const DRILL_FORMAT = 'quadrille-drill/1';
 
@@ -9,10 +9,10 @@ export const DRILL_FORMAT = 'quadrille-drill/1';
 export const DRILL_LIMITS = { characters: 400_000, deals: 60, title: 80, note: 600 } as const;
 
 /**
- * alone: each pupil at a table with three bots. tables: four pupils at each table, bots where one is missing.
+ * alone: each player at a table with three bots. tables: four players at each table, bots where one is missing.
  * one-line: all alone, and after each step everyone goes on from the pass the teacher chose.
  */
-export const DRILL_FORMS = ['alone', 'tables', 'one-line'] as const;
+export const DRILL_FORMS = ['alone', 'tables', 'guided'] as const;
 
 const idSchema = z
   .string()
@@ -21,15 +21,15 @@ const idSchema = z
 const titleSchema = z.string().min(1).max(DRILL_LIMITS.title);
 const noteSchema = z.string().min(1).max(DRILL_LIMITS.note);
 
-/** A number wished for: exactly so many, or a range that is open where an end is left out. */
+/** A number asked for: exactly so many, or a range that is open where an end is left out. */
 const amountSchema = z.union([
   z.int().min(0).max(14),
   z.strictObject({ from: z.int().min(0).max(14), to: z.int().min(0).max(14).exactOptional() }),
   z.strictObject({ to: z.int().min(0).max(14) }),
 ]);
 
-/** What a rack is to be like; what is left out may be anything. `wish.ts` says what each entry counts. */
-export const wishSchema = z.strictObject({
+/** What a rack is to be like; what is left out may be anything. `constraint.ts` says what each entry counts. */
+export const constraintSchema = z.strictObject({
   jokers: amountSchema.exactOptional(),
   flowers: amountSchema.exactOptional(),
   pairs: amountSchema.exactOptional(),
@@ -38,8 +38,8 @@ export const wishSchema = z.strictObject({
   inARow: amountSchema.exactOptional(),
   likeNumbers: amountSchema.exactOptional(),
   toGo: amountSchema.exactOptional(),
-  /** Id of a family of the card that is as near as any. */
-  family: z.string().min(1).max(40).exactOptional(),
+  /** Id of a section of the card that is as near as any. */
+  section: z.string().min(1).max(40).exactOptional(),
 });
 
 /** Room for racks beyond every rule, so that a fault of the tiles is told as one. */
@@ -49,19 +49,19 @@ const rackSchema = z.array(faceSchema).max(300).readonly();
 const tilesSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('random'), seed: hexSchema }),
   /** Tiles set by hand, by seat; an empty rack is dealt as a whole. */
-  z.strictObject({ kind: z.literal('composed'), racks: four(rackSchema), seed: hexSchema }),
+  z.strictObject({ kind: z.literal('manual'), racks: four(rackSchema), seed: hexSchema }),
   /** The rack of the deal's seat is drawn evenly from those that fit. */
-  z.strictObject({ kind: z.literal('described'), wish: wishSchema, seed: hexSchema }),
+  z.strictObject({ kind: z.literal('sampled'), constraint: constraintSchema, seed: hexSchema }),
 ]);
 
 export const drillDealSchema = z.strictObject({
   id: idSchema,
   title: titleSchema.exactOptional(),
-  /** What the pupils read while they play the deal. */
+  /** What the players read while they play the deal. */
   task: noteSchema.exactOptional(),
   /** For the teacher alone. */
   note: noteSchema.exactOptional(),
-  /** Where the pupil sits; with four pupils at a table, the seat the deal was made for. */
+  /** Where the player sits; with four players at a table, the seat the deal was made for. */
   seat: seatSchema,
   dealer: seatSchema,
   tiles: tilesSchema,
@@ -72,7 +72,7 @@ export const drillSchema = z.strictObject({
   title: titleSchema,
   form: z.enum(DRILL_FORMS),
   bots: z.strictObject({
-    /** To the right of the pupil's seat, across from it and to its left. */
+    /** To the right of the player's seat, across from it and to its left. */
     styles: z.tuple([z.enum(STYLES), z.enum(STYLES), z.enum(STYLES)]).readonly(),
     /** Decides every draw after the deal, the same at each table. */
     seed: hexSchema,
@@ -81,6 +81,6 @@ export const drillSchema = z.strictObject({
 });
 
 export type Amount = z.infer<typeof amountSchema>;
-export type Wish = z.infer<typeof wishSchema>;
+export type Constraint = z.infer<typeof constraintSchema>;
 export type DrillDeal = z.infer<typeof drillDealSchema>;
 export type Drill = z.infer<typeof drillSchema>;

@@ -1,7 +1,7 @@
 // One line of play through a deal of a drill: the choices of its seat, with the drill's bots around it.
 
 import { chooseFor } from '../bots/choose.ts';
-import { botStream, openStep } from '../bots/play-out.ts';
+import { botRandom, openStep } from '../bots/finish-round.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { PreparedDeal } from '../rules/deal/deal.ts';
 import { SEATS, type Seat } from '../rules/deal/seat.ts';
@@ -9,13 +9,13 @@ import type { AnswerChoice } from '../rules/exchange/command.ts';
 import { decide, openRound } from '../rules/exchange/decide.ts';
 import type { RoundEvent } from '../rules/exchange/event.ts';
 import { begin, evolve } from '../rules/exchange/evolve.ts';
-import { type RoundRefusal, refuse } from '../rules/exchange/refusal.ts';
-import type { Round, Settled, Terms } from '../rules/exchange/round.ts';
+import { type RoundRejection, reject } from '../rules/exchange/rejection.ts';
+import type { Resolved, Round, Terms } from '../rules/exchange/round.ts';
 import { seatView } from '../rules/view/view.ts';
 import type { Drill } from './format.ts';
 import { botsAround } from './prepare.ts';
 
-export interface Line {
+export interface GuidedRound {
   readonly ok: true;
   /** Waits for the next choice of the seat, or is closed. */
   readonly round: Round;
@@ -24,7 +24,7 @@ export interface Line {
 }
 
 /** Where a line of play starts from and who sits around its seat. */
-export interface LineStart {
+export interface GuidedStart {
   readonly deal: PreparedDeal;
   readonly seat: Seat;
   readonly bots: Drill['bots'];
@@ -33,19 +33,19 @@ export interface LineStart {
 
 /**
  * Plays the choices of the seat in their order; the bots answer whenever they can. Equal choices give equal rounds,
- * so a class can go on from the line its teacher chose, and pupils who chose alike share a review.
+ * so a class can go on from the line its teacher chose, and players who chose alike share a review.
  */
-export function playLine(
-  { deal, seat, bots, terms }: LineStart,
+export function playGuidedDeal(
+  { deal, seat, bots, terms }: GuidedStart,
   choices: readonly AnswerChoice[],
   kernel: Kernel,
-): Line | RoundRefusal {
+): GuidedRound | RoundRejection {
   const dealt = openRound(deal, terms);
   const styles = botsAround(seat, bots);
   const events: RoundEvent[] = [dealt];
   let round = begin(dealt);
 
-  function happen(more: readonly RoundEvent[]): void {
+  function apply(more: readonly RoundEvent[]): void {
     events.push(...more);
     round = more.reduce(evolve, round);
   }
@@ -55,10 +55,10 @@ export function playLine(
     const view = seatView(round, place);
     const step = openStep(view.stage);
     if (style === null || step === null) return false;
-    const choice = chooseFor(style, view, kernel, botStream(deal.seed, step, place));
+    const choice = chooseFor(style, view, kernel, botRandom(deal.seed, step, place));
     const decision = choice && decide(round, { ...choice, seat: place, by: 'bot' });
     if (!decision?.ok) return false;
-    happen(decision.events);
+    apply(decision.events);
     return true;
   }
 
@@ -68,51 +68,56 @@ export function playLine(
 
   letBotsAnswer();
   for (const choice of choices) {
-    const decision = decide(round, { ...choice, seat, by: 'owner' });
+    const decision = decide(round, { ...choice, seat, by: 'player' });
     if (!decision.ok) return decision;
-    happen(decision.events);
+    apply(decision.events);
     letBotsAnswer();
   }
   return { ok: true, round, events };
 }
 
-export type LineStep =
+export type GuidedStep =
   | {
       readonly ok: true;
-      readonly outcome: Settled;
+      readonly outcome: Resolved;
       /** Whether the round is closed with it. */
       readonly closed: boolean;
     }
-  | RoundRefusal;
+  | RoundRejection;
 
 /**
  * The next step of a line with this choice of the seat. `at` is how the step came out at any table that stood where
  * the line stands: the bots have chosen there already, and they choose alike at every table. `choice` is null where
  * the seat has nothing to give.
  */
-export function nextOnLine(line: Round, at: Settled, seat: Seat, choice: AnswerChoice | null): LineStep {
+export function advanceGuidedDeal(
+  line: Round,
+  at: Resolved,
+  seat: Seat,
+  choice: AnswerChoice | null,
+): GuidedStep {
   let round = line;
-  let outcome: Settled | null = null;
+  let outcome: Resolved | null = null;
   let closed = false;
   for (const place of SEATS) {
     const answer = place === seat ? choice : answerIn(at, place);
     if (answer === null) continue;
-    const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'owner' : 'bot' });
+    const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'player' : 'bot' });
     if (!decision.ok) return decision;
     round = decision.events.reduce(evolve, round);
     for (const event of decision.events) {
-      if (event.kind === 'settled') outcome = event.outcome;
+      if (event.kind === 'resolved') outcome = event.outcome;
       if (event.kind === 'closed') closed = true;
     }
   }
-  return outcome ? { ok: true, outcome, closed } : refuse('wrong-step');
+  return outcome ? { ok: true, outcome, closed } : reject('wrong-step');
 }
 
 /** What a seat answered to a step that is over; null where it had nothing to give. */
-function answerIn(at: Settled, seat: Seat): AnswerChoice | null {
+function answerIn(at: Resolved, seat: Seat): AnswerChoice | null {
   switch (at.kind) {
     case 'move':
-      return at.by[seat] && { kind: 'seal', step: at.step, tiles: at.own[seat], blind: at.blind[seat] };
+      return at.by[seat] && { kind: 'pass', step: at.step, tiles: at.gave[seat], blind: at.blind[seat] };
     case 'vote':
       return { kind: 'vote', step: 'vote', go: at.go[seat] };
     case 'ask':

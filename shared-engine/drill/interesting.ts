@@ -1,12 +1,12 @@
 // Deals worth a lesson: those where the review finds a pass that is clearly better than the usual one.
 
-import type { Analyst } from '../analysis/comparison/analyse.ts';
+import type { Analyst } from '../analysis/comparison/analyze.ts';
 import { DEEP, SHALLOW } from '../analysis/comparison/budget.ts';
-import { judgeDeeply, withJudgement } from '../analysis/review/deepen.ts';
+import { analyzeDecision, withDeepAnalysis } from '../analysis/review/deep-analysis.ts';
 import type { Review } from '../analysis/review/review.ts';
 import { reviewRound } from '../analysis/review/review-round.ts';
 import { chooseFor } from '../bots/choose.ts';
-import { playOut } from '../bots/play-out.ts';
+import { finishRound } from '../bots/finish-round.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { PreparedDeal } from '../rules/deal/deal.ts';
 import type { Seat } from '../rules/deal/seat.ts';
@@ -19,7 +19,7 @@ import { seatView } from '../rules/view/view.ts';
 import { isCostly } from './costly.ts';
 import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
-import { usualChoice } from './typical.ts';
+import { typicalChoice } from './typical.ts';
 
 /** A pass that somebody played and for which a clearly better one is known. */
 export interface BetterPass {
@@ -29,26 +29,26 @@ export interface BetterPass {
   /** In tiles, or in points of outlook where the pass was judged deeply. */
   readonly loss: number;
   /** Half of the 95 % interval of the loss; 0 where it is none of a sample. */
-  readonly within: number;
-  readonly unit: 'tiles' | 'points';
+  readonly halfWidth: number;
+  readonly unit: 'tiles' | 'wins';
 }
 
 /** Whoever can review a record; what takes long may be put behind it too. */
-export type PassJudge = (record: SeatRecord) => Review;
+export type PassReviewer = (record: SeatRecord) => Review;
 
-export function quickJudge(kernel: Kernel): PassJudge {
+export function quickReviewer(kernel: Kernel): PassReviewer {
   return (record) => reviewRound(record, kernel);
 }
 
 /** Draws the worlds of the second look; any number but the first look's own would do. */
-const SECOND_LOOK = 0x2d7;
+const SECOND_ANALYSIS_SEED = 0x2d7;
 
 /**
  * Plays the passes of these steps on: each on a small budget, and what then seems clearly better once more on a large
  * one and in worlds of its own. Of many deals the one where chance favoured the better pass most would otherwise be
  * the one that is found.
  */
-export function closeJudge(analyst: Analyst, kernel: Kernel, steps: readonly MoveStep[]): PassJudge {
+export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly MoveStep[]): PassReviewer {
   return (record) => {
     const last = record.steps.findLastIndex((step) => step.kind === 'move' && steps.includes(step.step));
     // What came after the last of these steps changes nothing of what was known at it.
@@ -56,9 +56,13 @@ export function closeJudge(analyst: Analyst, kernel: Kernel, steps: readonly Mov
     const first = reviewRound(known, kernel);
     return first.choices.reduce((review, { kind, step }, nth) => {
       if (kind !== 'pass' || !steps.includes(step)) return review;
-      const look = judgeDeeply(analyst, known, nth, SHALLOW);
+      const look = analyzeDecision(analyst, known, nth, SHALLOW);
       const again = look.verdict === 'better-exists';
-      return withJudgement(review, nth, again ? judgeDeeply(analyst, known, nth, DEEP, SECOND_LOOK) : look);
+      return withDeepAnalysis(
+        review,
+        nth,
+        again ? analyzeDecision(analyst, known, nth, DEEP, SECOND_ANALYSIS_SEED) : look,
+      );
     }, first);
   };
 }
@@ -67,14 +71,14 @@ export function closeJudge(analyst: Analyst, kernel: Kernel, steps: readonly Mov
 export function betterPasses({ choices, basis }: Review): readonly BetterPass[] {
   return choices.flatMap((choice): BetterPass[] => {
     if (choice.kind !== 'pass' || !isCostly(choice, basis)) return [];
-    const { step, judgement, loss } = choice;
+    const { step, analysis, loss } = choice;
     const pass = { step, played: choice.played.tiles };
-    if (judgement.depth === 'quick')
-      return [{ ...pass, better: choice.best.tiles, loss, within: 0, unit: 'tiles' }];
-    const rival = judgement.rival === null ? null : judgement.finalists[judgement.rival];
+    if (analysis.depth === 'quick')
+      return [{ ...pass, better: choice.best.tiles, loss, halfWidth: 0, unit: 'tiles' }];
+    const rival = analysis.bestAlternative === null ? null : analysis.finalists[analysis.bestAlternative];
     if (!rival) return [];
-    const { value, within } = rival.ahead;
-    return [{ ...pass, better: rival.tiles, loss: value, within, unit: 'points' }];
+    const { value, halfWidth } = rival.difference;
+    return [{ ...pass, better: rival.tiles, loss: value, halfWidth, unit: 'wins' }];
   });
 }
 
@@ -84,7 +88,7 @@ export interface InterestingDeal {
   readonly better: readonly BetterPass[];
 }
 
-export interface Lookout {
+export interface DealSearch {
   readonly seat: Seat;
   readonly dealer: Seat;
   /** Those of the drill that the deal is wanted for: what arrives later depends on them. */
@@ -101,26 +105,26 @@ export interface Lookout {
  */
 export function interestingDeals(
   seeds: readonly string[],
-  lookout: Lookout,
+  dealSearch: DealSearch,
   kernel: Kernel,
-  judge: PassJudge,
+  judge: PassReviewer,
 ): readonly InterestingDeal[] {
-  const { seat, dealer, bots, steps, tiles = { kind: 'random', seed: '' } } = lookout;
+  const { seat, dealer, bots, steps, tiles = { kind: 'random', seed: '' } } = dealSearch;
   return seeds.flatMap((seed) => {
-    const deal = { id: 'looked-at', seat, dealer, tiles: { ...tiles, seed } };
+    const deal = { id: 'candidate', seat, dealer, tiles: { ...tiles, seed } };
     const prepared = prepareDeal({ bots }, deal, kernel);
     if (!prepared.ok) return [];
-    const record = usualRecord(prepared.deal, lookout, kernel);
+    const record = typicalRecord(prepared.deal, dealSearch, kernel);
     const better = betterPasses(judge(record)).filter(({ step }) => steps?.includes(step) ?? true);
     return better.length > 0 ? [{ seed, better }] : [];
   });
 }
 
-function usualRecord(deal: PreparedDeal, { seat, bots }: Lookout, kernel: Kernel): SeatRecord {
+function typicalRecord(deal: PreparedDeal, { seat, bots }: DealSearch, kernel: Kernel): SeatRecord {
   const styles = botsAround(seat, bots);
-  const { round } = playOut(begin(openRound(deal, { layOpen: false })), (view, random) => {
+  const { round } = finishRound(begin(openRound(deal, { revealRacks: false })), (view, random) => {
     const style = styles[view.record.seat];
-    return style ? chooseFor(style, view, kernel, random) : usualChoice(view, kernel, random);
+    return style ? chooseFor(style, view, kernel, random) : typicalChoice(view, kernel, random);
   });
   return seatView(round, seat).record;
 }

@@ -1,6 +1,6 @@
-// Racks set by hand: whether one set of 152 tiles can hold them, and the deal that chance completes.
+// Racks set by hand: whether the 152 tiles allow them, and the deal with the rest drawn at random.
 
-import { tileName } from '../analysis/review/words/tiles.ts';
+import { tileName } from '../analysis/review/sentences/tiles.ts';
 import { dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
 import { shuffled, stream } from '../rules/deal/random.ts';
 import { forFour, SEATS, type Seat } from '../rules/deal/seat.ts';
@@ -15,7 +15,7 @@ export function rackProblems(racks: Racks, dealer: Seat, deal: string): DrillPro
   const all = racks.flat();
   const inSet = sizeOf(FULL_SET);
   if (all.length > inSet) {
-    const words = `its racks hold ${all.length} tiles and the set has ${inSet}; take ${all.length - inSet} away.`;
+    const words = `its racks hold ${all.length} tiles, but there are only ${inSet}; remove ${all.length - inSet}.`;
     return [drillProblem('more-than-the-set', deal, words)];
   }
   return [...copyProblems(all, deal), ...sizeProblems(racks, dealer, deal)];
@@ -26,7 +26,7 @@ function copyProblems(all: readonly Face[], deal: string): DrillProblem[] {
     const face = FACES[index]!;
     const copies = copiesOf(face);
     if (count <= copies) return [];
-    const words = `it sets the tile ${tileName(face)} ${count} times and the set has ${copies} of it; take ${count - copies} away.`;
+    const words = `it uses ${tileName(face)} ${count} times, but there are only ${copies}; remove ${count - copies}.`;
     return [drillProblem(face === 'joker' ? 'too-many-jokers' : 'too-many-copies', deal, words)];
   });
 }
@@ -36,21 +36,21 @@ function sizeProblems(racks: Racks, dealer: Seat, deal: string): DrillProblem[] 
     const held = racks[seat].length;
     const size = dealtSize(seat, dealer);
     if (held <= size) return [];
-    const role = seat === dealer ? 'is the dealer and is dealt' : 'is not the dealer and is dealt';
-    const words = `seat ${seat} has ${held} tiles; it ${role} ${size}, so take ${held - size} away.`;
+    const role = seat === dealer ? 'the dealer' : 'a seat that is not the dealer';
+    const words = `seat ${seat} has ${held} tiles, but ${role} is dealt ${size}; remove ${held - size}.`;
     return [drillProblem('rack-too-large', deal, words)];
   });
 }
 
 /**
- * Racks without problems, filled up from a shuffle of the tiles that are left: every deal that holds the tiles
- * set is equally likely. `later` is the seed of what comes after the deal.
+ * Fills up racks without problems from a shuffle of the tiles left: every deal that holds the tiles set is equally
+ * likely. `later` is the seed of everything after the deal.
  */
-export function completed(racks: Racks, dealer: Seat, seed: string, later: string): PreparedDeal {
+export function completeRacks(racks: Racks, dealer: Seat, seed: string, roundSeed: string): PreparedDeal {
   const rest = shuffled(facesOf(takeFrom(FULL_SET, racks.flat())!), stream(seed, 'the rest of the racks'));
   const prepared = forFour((seat) => {
     const missing = dealtSize(seat, dealer) - racks[seat].length;
     return sortFaces([...racks[seat], ...rest.splice(0, missing)]);
   });
-  return { seed: later, dealer, prepared };
+  return { seed: roundSeed, dealer, prepared };
 }

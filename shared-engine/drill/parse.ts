@@ -1,8 +1,8 @@
-// The border of the drill room: from the text of a file to a drill that can be dealt, or every problem found in it.
+// Reads a drill file: from its text to a drill that can be dealt, or to every problem found in it.
 import { z } from 'zod';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import { boundsProblem } from './bounds.ts';
-import { wishProblem } from './constraint-problem.ts';
+import { constraintProblems } from './constraint-problem.ts';
 import { DRILL_LIMITS, type Drill, type DrillDeal, drillDealSchema, drillSchema } from './format.ts';
 import { rackProblems } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
@@ -12,7 +12,7 @@ export type ParsedDrill =
   | { readonly ok: true; readonly drill: Drill }
   | { readonly ok: false; readonly problems: readonly DrillProblem[] };
 
-/** More than this help nobody. */
+/** More problems than this would help nobody. */
 const MAX_PROBLEMS = 60;
 
 /** The drill with its deals still unread, so that a fault in one deal hides none in another. */
@@ -23,28 +23,28 @@ const frameSchema = drillSchema.extend({
 /** Reads the text of a drill file for use with a card; never throws. */
 export function readDrill(text: string, kernel: Kernel): ParsedDrill {
   if (text.length > DRILL_LIMITS.characters) {
-    const words = `the file has ${text.length} characters; a drill has at most ${DRILL_LIMITS.characters}.`;
+    const words = `the file has ${text.length} characters; the limit is ${DRILL_LIMITS.characters}.`;
     return { ok: false, problems: [drillProblem('too-large', null, words)] };
   }
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch {
-    const words = 'the file is not JSON or not whole; save it again where it was made.';
+    const words = 'the file is not complete JSON; save it again where it was made.';
     return { ok: false, problems: [drillProblem('not-json', null, words)] };
   }
   return parseDrill(json, kernel);
 }
 
 /**
- * Reads what JSON.parse gave; never throws. Each deal of an accepted drill can be dealt, unless what a wish
+ * Reads what JSON.parse gave; never throws. Each deal of an accepted drill can be dealt, unless what a constraint
  * describes is too rare to find, which only drawing tells.
  */
 export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   const unreadable = boundsProblem(json);
   if (unreadable !== null) return { ok: false, problems: [unreadable] };
   const frame = frameSchema.safeParse(json);
-  if (!frame.success) return refused(structureProblems(frame.error.issues, null));
+  if (!frame.success) return rejected(structureProblems(frame.error.issues, null));
 
   const problems: DrillProblem[] = [];
   const deals: DrillDeal[] = [];
@@ -57,21 +57,21 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
     problems.push(drillProblem('duplicate-id', id, 'two deals have this id; rename one.'));
   }
   for (const deal of deals) problems.push(...dealProblems(deal, kernel));
-  return problems.length > 0 ? refused(problems) : { ok: true, drill: { ...frame.data, deals } };
+  return problems.length > 0 ? rejected(problems) : { ok: true, drill: { ...frame.data, deals } };
 }
 
 function dealProblems({ id, seat, dealer, tiles }: DrillDeal, kernel: Kernel): readonly DrillProblem[] {
   switch (tiles.kind) {
     case 'random':
       return [];
-    case 'composed':
+    case 'manual':
       return rackProblems(tiles.racks, dealer, id);
-    case 'described':
-      return wishProblem(tiles.wish, seat, dealer, id, kernel);
+    case 'sampled':
+      return constraintProblems(tiles.constraint, seat, dealer, id, kernel);
   }
 }
 
-function refused(problems: readonly DrillProblem[]): ParsedDrill {
+function rejected(problems: readonly DrillProblem[]): ParsedDrill {
   return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
 }
 

@@ -8,15 +8,15 @@ import { forFour, neighbour, type Seat } from '../rules/deal/seat.ts';
 import { facesOf } from '../rules/tiles/bag.ts';
 import type { Face, Four } from '../rules/tiles/face.ts';
 import type { Drill, DrillDeal } from './format.ts';
-import { completed } from './manual.ts';
+import { completeRacks } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
-import { drawRack } from './sampled.ts';
+import { sampleRack } from './sampled.ts';
 
 export type Prepared =
   | { readonly ok: true; readonly deal: PreparedDeal }
   | { readonly ok: false; readonly problem: DrillProblem };
 
-const NOTHING_SET: Four<readonly Face[]> = [[], [], [], []];
+const EMPTY_RACKS: Four<readonly Face[]> = [[], [], [], []];
 
 /**
  * Deals one deal of a parsed drill. The same drill, deal and card give the same tiles, and with them the same
@@ -27,21 +27,21 @@ export function prepareDeal(
   { id, seat, dealer, tiles }: DrillDeal,
   kernel: Kernel,
 ): Prepared {
-  const later = seedFrom(stream(bots.seed, `after the deal ${tiles.seed}`));
+  const roundSeed = seedFrom(stream(bots.seed, `after the deal ${tiles.seed}`));
   switch (tiles.kind) {
     case 'random': {
       const { racks } = dealTiles({ seed: tiles.seed, dealer });
       const prepared = forFour((place) => facesOf(racks[place]));
-      return { ok: true, deal: { seed: later, dealer, prepared } };
+      return { ok: true, deal: { seed: roundSeed, dealer, prepared } };
     }
-    case 'composed':
-      return { ok: true, deal: completed(tiles.racks, dealer, tiles.seed, later) };
-    case 'described': {
-      const drawn = drawRack(tiles.wish, dealtSize(seat, dealer), kernel, tiles.seed);
-      if (!drawn.ok) return { ok: false, problem: drillProblem(drawn.code, id, drawn.sentence) };
+    case 'manual':
+      return { ok: true, deal: completeRacks(tiles.racks, dealer, tiles.seed, roundSeed) };
+    case 'sampled': {
+      const drawn = sampleRack(tiles.constraint, dealtSize(seat, dealer), kernel, tiles.seed);
+      if (!drawn.ok) return { ok: false, problem: drillProblem(drawn.code, id, drawn.message) };
       const rack = facesOf(drawn.rack);
-      const racks = forFour((place) => (place === seat ? rack : NOTHING_SET[place]));
-      return { ok: true, deal: completed(racks, dealer, tiles.seed, later) };
+      const racks = forFour((place) => (place === seat ? rack : EMPTY_RACKS[place]));
+      return { ok: true, deal: completeRacks(racks, dealer, tiles.seed, roundSeed) };
     }
   }
 }

@@ -1,4 +1,4 @@
-// What can be wrong with a drill, as a value that names the deal and says what to do.
+// Everything that can be wrong with a drill, each a value with a message that names the deal and says what to do.
 
 export const DRILL_PROBLEM_CODES = [
   'not-json',
@@ -11,8 +11,8 @@ export const DRILL_PROBLEM_CODES = [
   'too-many-copies',
   'too-many-jokers',
   'rack-too-large',
-  'unknown-family',
-  'impossible-wish',
+  'unknown-section',
+  'impossible-constraint',
   'too-rare',
 ] as const;
 export type DrillProblemCode = (typeof DRILL_PROBLEM_CODES)[number];
@@ -22,10 +22,10 @@ export interface DrillProblem {
   /** Id of the deal, its place ("5" for the fifth) when it has no usable id, or null for the drill as a whole. */
   readonly deal: string | null;
   /** Place, fault and what to do. */
-  readonly sentence: string;
+  readonly message: string;
 }
 
-export function drillProblem(code: DrillProblemCode, deal: string | null, words: string): DrillProblem {
+export function drillProblem(code: DrillProblemCode, deal: string | null, text: string): DrillProblem {
   const place = deal === null ? 'Drill' : /^\d+$/.test(deal) ? `Deal ${deal}` : `Deal "${deal}"`;
-  return { code, deal, sentence: `${place}: ${words}` };
+  return { code, deal, message: `${place}: ${text}` };
 }

@@ -1,4 +1,4 @@
-// How rare the racks of a wish are: an exact share times a share counted in racks drawn for it.
+// How rare the racks of a constraint are: an exact share times a share estimated from racks drawn for it.
 import { stream } from '../rules/deal/random.ts';
 import { type Interval, wilson } from './interval.ts';
 import type { Sampler } from './sampler.ts';
@@ -9,7 +9,7 @@ const SURVEY = { least: 2_000, fitting: 40 } as const;
 /** How many of all racks of this size fit: the share, and where it was counted in a sample its 95 % interval. */
 export interface Rarity extends Interval {
   readonly share: number;
-  /** Racks drawn with the jokers, flowers and multiples of the wish, and how many of them fitted; 0 of 0 where the share is exact. */
+  /** Racks drawn with the jokers, flowers and multiples of the constraint, and how many of them fitted; 0 of 0 where the share is exact. */
   readonly drawn: number;
   readonly fitted: number;
 }

@@ -1,55 +1,68 @@
-// (wish, seed) → a rack that fits and how rare such racks are, or in words why there is none.
+// Draws a rack that fits a constraint and says how rare such racks are, or why there is none.
 
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import { stream } from '../rules/deal/random.ts';
 import type { Bag } from '../rules/tiles/bag.ts';
-import type { WishPart } from './constraint.ts';
-import { impossibleWords, tooRareWords } from './constraint-words.ts';
-import type { Wish } from './format.ts';
+import type { ConstraintPart } from './constraint.ts';
+import { impossibleMessage, tooRareMessage } from './constraint-messages.ts';
+import type { Constraint } from './format.ts';
 import { wilson } from './interval.ts';
 import { type Rarity, rarityOf } from './rarity.ts';
 import { type Impossible, type Sampler, samplerFor } from './sampler.ts';
 
-/** What a search may cost before a wish is given up: drawing a rack costs 1, asking the card about it 12 more. */
+/** What a search may cost before it gives up: drawing a rack costs 1, measuring it on the card 12 more. */
 const BUDGET = 600_000;
 const CARD_COST = 12;
 
 /** Why no rack was drawn: no rack can fit, or none was found. */
 export interface NoRack {
   readonly ok: false;
-  readonly code: 'impossible-wish' | 'too-rare';
+  readonly code: 'impossible-constraint' | 'too-rare';
   /** What to change. */
-  readonly sentence: string;
-  readonly parts: readonly WishPart[];
+  readonly message: string;
+  readonly parts: readonly ConstraintPart[];
 }
 
-export type Drawn = { readonly ok: true; readonly rack: Bag; readonly tried: number } | NoRack;
-export type Described = { readonly ok: true; readonly rack: Bag; readonly rarity: Rarity } | NoRack;
+export type SampledRack = { readonly ok: true; readonly rack: Bag; readonly tried: number } | NoRack;
+export type RackWithRarity = { readonly ok: true; readonly rack: Bag; readonly rarity: Rarity } | NoRack;
 
-/** A rack of `size` tiles, each that fits equally likely; the same wish, card and seed give the same rack. */
-export function drawRack(wish: Wish, size: number, kernel: Kernel, seed: string): Drawn {
-  const sampler = samplerFor(wish, size, kernel);
-  return sampler.ok ? search(sampler, wish, size, kernel, seed) : refused(wish, sampler, size, kernel);
+/** A rack of `size` tiles, each that fits equally likely; the same constraint, card and seed give the same rack. */
+export function sampleRack(constraint: Constraint, size: number, kernel: Kernel, seed: string): SampledRack {
+  const sampler = samplerFor(constraint, size, kernel);
+  return sampler.ok
+    ? search(sampler, constraint, size, kernel, seed)
+    : rejected(constraint, sampler, size, kernel);
 }
 
 /** A rack as `drawRack` draws it, with how rare such racks are. */
-export function describeRack(wish: Wish, size: number, kernel: Kernel, seed: string): Described {
-  const sampler = samplerFor(wish, size, kernel);
-  if (!sampler.ok) return refused(wish, sampler, size, kernel);
-  const found = search(sampler, wish, size, kernel, seed);
+export function sampleRackWithRarity(
+  constraint: Constraint,
+  size: number,
+  kernel: Kernel,
+  seed: string,
+): RackWithRarity {
+  const sampler = samplerFor(constraint, size, kernel);
+  if (!sampler.ok) return rejected(constraint, sampler, size, kernel);
+  const found = search(sampler, constraint, size, kernel, seed);
   return found.ok
     ? { ok: true, rack: found.rack, rarity: rarityOf(sampler, found.tried, mostRacks(sampler), seed) }
     : found;
 }
 
-function refused(wish: Wish, { parts }: Impossible, size: number, kernel: Kernel): NoRack {
-  const sentence = impossibleWords(wish, parts, size, kernel);
-  return { ok: false, code: 'impossible-wish', sentence, parts };
+function rejected(constraint: Constraint, { parts }: Impossible, size: number, kernel: Kernel): NoRack {
+  const message = impossibleMessage(constraint, parts, size, kernel);
+  return { ok: false, code: 'impossible-constraint', message, parts };
 }
 
-function search(sampler: Sampler, wish: Wish, size: number, kernel: Kernel, seed: string): Drawn {
+function search(
+  sampler: Sampler,
+  constraint: Constraint,
+  size: number,
+  kernel: Kernel,
+  seed: string,
+): SampledRack {
   const random = stream(seed, 'wished rack');
-  const missed = new Map<WishPart, number>();
+  const missed = new Map<ConstraintPart, number>();
   const costOf = new Map(
     sampler.later.map((part, place) => [part, cardCost(sampler.later.slice(0, place + 1))]),
   );
@@ -64,20 +77,20 @@ function search(sampler: Sampler, wish: Wish, size: number, kernel: Kernel, seed
   }
   const high = sampler.share * wilson(0, tried).high;
   const { part, had, of } = strictest(sampler, missed, tried);
-  const sentence = tooRareWords(wish, { size, kernel, tried, high, part, had, of });
-  return { ok: false, code: 'too-rare', sentence, parts: [part] };
+  const message = tooRareMessage(constraint, { size, kernel, tried, high, part, had, of });
+  return { ok: false, code: 'too-rare', message, parts: [part] };
 }
 
-/** What it costs to look at these parts of one rack. */
-function cardCost(parts: readonly WishPart[]): number {
-  return CARD_COST * parts.filter((part) => part === 'toGo' || part === 'family').length;
+/** What it costs to check these parts of one rack. */
+function cardCost(parts: readonly ConstraintPart[]): number {
+  return CARD_COST * parts.filter((part) => part === 'toGo' || part === 'section').length;
 }
 
 /**
  * The part that surely the fewest had of the racks that came to it, by the upper end of the interval: one rack that
  * missed a part says little about it.
  */
-function strictest({ later }: Sampler, missed: ReadonlyMap<WishPart, number>, tried: number) {
+function strictest({ later }: Sampler, missed: ReadonlyMap<ConstraintPart, number>, tried: number) {
   let of = tried;
   const looks = later.map((part) => {
     const had = of - (missed.get(part) ?? 0);

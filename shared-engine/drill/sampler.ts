@@ -1,25 +1,25 @@
-// Racks that fit a wish, drawn evenly: the shape by exact counting, the faces by chance, the rest of the wish by trying.
+// Draws racks that fit a constraint, each equally likely: exact counts give the shape, chance the faces, trying the rest.
 
-import { toGoByFamily } from '../kernels/tiles-to-go/by-section.ts';
+import { toGoBySection } from '../kernels/tiles-to-go/by-section.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { Random } from '../rules/deal/random.ts';
 import type { Bag } from '../rules/tiles/bag.ts';
 import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
-import { inARow, likeNumbers, partsOf, rangeOf, type WishPart, within } from './constraint.ts';
-import { excluding, possibleFor } from './feasibility.ts';
-import type { Wish } from './format.ts';
+import { type ConstraintPart, inARow, inRange, likeNumbers, partsOf, rangeOf } from './constraint.ts';
+import { conflictingParts, feasibilityOf } from './feasibility.ts';
+import type { Constraint } from './format.ts';
 import { choose, type Shape, type Stock, shapesOf, WHOLE_SET } from './shapes.ts';
 import { weightedDraw } from './weighted.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
 
 /** Parts that a shape alone does not decide, in the order in which they are looked at: cheap ones first. */
-const LATER = ['inARow', 'likeNumbers', 'toGo', 'family'] as const;
+const LATER = ['inARow', 'likeNumbers', 'toGo', 'section'] as const;
 type LaterPart = (typeof LATER)[number];
 
 export interface Sampler {
   readonly ok: true;
-  /** Which share of all racks has a shape that the wish leaves possible; exact but for one rounded division. */
+  /** Which share of all racks has a shape that the constraint leaves possible; exact but for one rounded division. */
   readonly share: number;
   /** The parts that a drawn rack may still miss; empty where every rack drawn fits. */
   readonly later: readonly LaterPart[];
@@ -29,10 +29,10 @@ export interface Sampler {
   misses(rack: Bag): LaterPart | null;
 }
 
-/** The parts of a wish that no rack can have together. */
+/** The parts of a constraint that no rack can have together. */
 export interface Impossible {
   readonly ok: false;
-  readonly parts: readonly WishPart[];
+  readonly parts: readonly ConstraintPart[];
 }
 
 /**
@@ -44,41 +44,41 @@ export interface Impossible {
  * there, and keeping a draw exactly when it fits leaves them as even as they were.
  */
 export function samplerFor(
-  wish: Wish,
+  constraint: Constraint,
   size: number,
   kernel: Kernel,
   stock: Stock = WHOLE_SET,
 ): Sampler | Impossible {
-  const possible = possibleFor(wish, kernel);
-  const parts = partsOf(wish);
+  const possible = feasibilityOf(constraint, kernel);
+  const parts = partsOf(constraint);
   const shapes = shapesOf(size, stock);
   const fitting = shapes.filter((shape) => shape.ways > 0n && possible(shape, parts));
-  if (fitting.length === 0) return { ok: false, parts: excluding(wish, shapes, possible) };
+  if (fitting.length === 0) return { ok: false, parts: conflictingParts(constraint, shapes, possible) };
 
   const shape = weightedDraw(fitting.map(({ ways }) => ways));
   const all = choose(stock.plain.length * 4 + stock.flowers + stock.jokers, size);
-  const later = LATER.filter((part) => wish[part] !== undefined);
-  const family = kernel.card.families.findIndex(({ id }) => id === wish.family);
+  const later = LATER.filter((part) => constraint[part] !== undefined);
+  const section = kernel.card.sections.findIndex(({ id }) => id === constraint.section);
   return {
     ok: true,
     share: Number(shape.sum) / Number(all),
     later,
     draw: (random) => rackOf(fitting[shape.draw(random)]!, stock.plain, random),
-    misses: (rack) => later.find((part) => !has(rack, part, wish, family, kernel)) ?? null,
+    misses: (rack) => later.find((part) => !has(rack, part, constraint, section, kernel)) ?? null,
   };
 }
 
-function has(rack: Bag, part: LaterPart, wish: Wish, family: number, kernel: Kernel): boolean {
+function has(rack: Bag, part: LaterPart, constraint: Constraint, section: number, kernel: Kernel): boolean {
   switch (part) {
     case 'inARow':
-      return within(inARow(rack), rangeOf(wish.inARow));
+      return inRange(inARow(rack), rangeOf(constraint.inARow));
     case 'likeNumbers':
-      return within(likeNumbers(rack), rangeOf(wish.likeNumbers));
+      return inRange(likeNumbers(rack), rangeOf(constraint.likeNumbers));
     case 'toGo':
-      return within(kernel.toGo(rack), rangeOf(wish.toGo));
-    case 'family': {
-      const byFamily = toGoByFamily(kernel, rack);
-      return byFamily[family] === Math.min(...byFamily);
+      return inRange(kernel.toGo(rack), rangeOf(constraint.toGo));
+    case 'section': {
+      const bySection = toGoBySection(kernel, rack);
+      return bySection[section] === Math.min(...bySection);
     }
   }
 }

@@ -1,4 +1,4 @@
-// Faults of structure in the words of the format: which entry of which deal, and what it must be.
+// Messages for structural faults of a drill file: which entry of which deal is wrong, and what it must be.
 import type { z } from 'zod';
 import { type DrillProblem, drillProblem } from './problem.ts';
 
@@ -14,21 +14,21 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['title', 'a text of 1 to 80 characters'],
   ['task', 'a text of 1 to 600 characters'],
   ['note', 'a text of 1 to 600 characters'],
-  ['form', '"alone", "tables" or "one-line"'],
+  ['form', '"alone", "tables" or "guided"'],
   ['bots', 'an object with "styles" and "seed"'],
   ['styles', 'three bot styles: to the right, across and to the left'],
   ['seed', 'a text of 64 digits from 0 to 9 and a to f'],
   ['deals', 'a list of 1 to 60 deals'],
-  ['id', 'a small letter and then small letters, digits and single hyphens, at most 40 in all'],
+  ['id', 'a lowercase letter, then lowercase letters, digits and single hyphens, at most 40 characters'],
   ['seat', SEAT],
   ['dealer', SEAT],
-  ['tiles', 'an object of the kind "random", "composed" or "described"'],
-  ['kind', '"random", "composed" or "described"'],
-  ['racks', `four lists of tiles, one a seat; a tile is ${FACE.replace('a tile such as', 'written')}`],
-  ['wish', 'an object with the entries of a wish'],
+  ['tiles', 'an object of the kind "random", "manual" or "sampled"'],
+  ['kind', '"random", "manual" or "sampled"'],
+  ['racks', `four lists of tiles, one for each seat; a tile is ${FACE.replace('a tile such as', 'written')}`],
+  ['constraint', 'an object with the entries of a constraint'],
   ['from', 'a whole number from 0 to 14'],
   ['to', 'a whole number from 0 to 14'],
-  ['family', 'the id of a family of the card'],
+  ['section', 'the id of a section of the card'],
   ...['jokers', 'flowers', 'pairs', 'pungs', 'kongs', 'inARow', 'likeNumbers', 'toGo'].map(
     (name): [string, string] => [name, AMOUNT],
   ),
@@ -43,7 +43,8 @@ function wordsOf(issue: Issue): string {
   const names = issue.path.filter((key) => typeof key === 'string');
   const place = names.join('.');
   if (issue.code === 'unrecognized_keys') {
-    return `${place === '' ? '' : `"${place}" `}does not know ${issue.keys.map(shown).join(', ')}; remove it.`;
+    const inside = place === '' ? '' : ` in "${place}"`;
+    return `unknown ${issue.keys.map(shown).join(', ')}${inside}; remove it.`;
   }
   if (place === '') return 'it must be an object with the entries of the format.';
   return `"${place}" must be ${EXPECTED.get(names.at(-1) ?? '') ?? 'as the format says'}.`;

@@ -9,7 +9,7 @@ import type { SeatView } from '../rules/view/view.ts';
 const LOOKS = 7;
 
 /** Null when the seat has nothing to answer; of choices that come up equally often the one seen first. */
-export function usualChoice(view: SeatView, kernel: Kernel, random: Random): AnswerChoice | null {
+export function typicalChoice(view: SeatView, kernel: Kernel, random: Random): AnswerChoice | null {
   const seed = String(random.below(0x1_0000_0000));
   const seen = new Map<string, { readonly choice: AnswerChoice; count: number }>();
   for (let look = 0; look < LOOKS; look++) {

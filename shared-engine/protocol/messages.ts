@@ -2,11 +2,12 @@
 import { z } from 'zod';
 import { STYLES } from '../policy/styles.ts';
 import type { Choice } from '../rules/exchange/command.ts';
-import { ROUND_REFUSAL_CODES } from '../rules/exchange/refusal.ts';
+import { ROUND_REJECTION_CODES } from '../rules/exchange/rejection.ts';
 import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
-import { ROOM_REFUSAL_CODES } from './refusals.ts';
+import { faceSchema, four, seatSchema } from '../rules/schemas.ts';
+import { ROOM_REJECTION_CODES } from './rejections.ts';
 import { reviewSchema } from './review.ts';
-import { faceSchema, four, seatSchema, viewNewsSchema, viewSchema } from './views.ts';
+import { viewDeltaSchema, viewSchema } from './views.ts';
 
 /**
  * Made by the client and carried back by the answer. Random enough to be new for good: a command with an id
@@ -20,19 +21,19 @@ export const nameSchema = z.string().min(1).max(200);
 
 const choiceSchema: z.ZodType<Choice> = z.discriminatedUnion('kind', [
   z.strictObject({
-    kind: z.literal('seal'),
+    kind: z.literal('pass'),
     step: z.enum(MOVE_STEPS),
     // Room for a pass of the wrong size, so that the round itself refuses it in words.
     tiles: z.array(faceSchema).max(14).readonly(),
     blind: z.number(),
   }),
-  z.strictObject({ kind: z.literal('take-back'), step: z.enum(MOVE_STEPS) }),
+  z.strictObject({ kind: z.literal('withdraw'), step: z.enum(MOVE_STEPS) }),
   z.strictObject({ kind: z.literal('vote'), step: z.literal('vote'), go: z.boolean() }),
   z.strictObject({ kind: z.literal('ask'), step: z.literal('courtesy-ask'), count: z.number() }),
 ]);
 
 /** What a seat may do at the table outside a round. */
-const tableActSchema = z.discriminatedUnion('kind', [
+const tableActionSchema = z.discriminatedUnion('kind', [
   /** Wants the next deal; it comes when every person present wants it. */
   z.strictObject({ kind: z.literal('ready'), ready: z.boolean() }),
   /** Host only: a bot style for a seat that no person holds. */
@@ -42,11 +43,11 @@ const tableActSchema = z.discriminatedUnion('kind', [
   /** Gives one's own seat up. */
   z.strictObject({ kind: z.literal('leave') }),
 ]);
-export type TableAct = z.infer<typeof tableActSchema>;
+export type TableAction = z.infer<typeof tableActionSchema>;
 
-const pageLineSchema = z.strictObject({ page: idSchema, nth: z.int().min(0) });
+const connectionOriginSchema = z.strictObject({ page: idSchema, nth: z.int().min(0) });
 /** A line of a page: who opened it, and how many that page had opened before. */
-export type PageLine = z.infer<typeof pageLineSchema>;
+export type ConnectionOrigin = z.infer<typeof connectionOriginSchema>;
 
 /** Frames from a page to the server. */
 export const clientMessageSchema = z.discriminatedUnion('kind', [
@@ -60,7 +61,7 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     /** Number and seat of the last table that this page has of the room; the server may then send `news` of it. */
     resume: z.strictObject({ seq: z.int().min(0), you: seatSchema.nullable() }).optional(),
     /** A line that comes late never takes the place of a newer one of the same page. */
-    from: pageLineSchema.exactOptional(),
+    from: connectionOriginSchema.exactOptional(),
   }),
   z.strictObject({
     kind: z.literal('choose'),
@@ -69,7 +70,7 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     seat: seatSchema,
     choice: choiceSchema,
   }),
-  z.strictObject({ kind: z.literal('act'), id: idSchema, act: tableActSchema }),
+  z.strictObject({ kind: z.literal('action'), id: idSchema, action: tableActionSchema }),
 ]);
 export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** What a page says of the table it has. */
@@ -93,7 +94,7 @@ export const roomTermsSchema = z.strictObject({
   /** Seconds for each step, or null for no deadline (rule K1). */
   deadline: z.int().min(15).max(300).nullable(),
   /** Whether racks are laid open after the close (rule Z2). */
-  layOpen: z.boolean(),
+  revealRacks: z.boolean(),
 });
 export type RoomTerms = z.infer<typeof roomTermsSchema>;
 
@@ -111,20 +112,20 @@ const tableSchema = z.object({
   /** Null before the first deal. Who sat down after the deal gets a watcher's view of that round. */
   view: viewSchema.nullable(),
   /** At a table of a class: whether the teacher holds it, whether a bot stands in for this seat, whether the card is shut. */
-  led: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
+  controls: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
 });
 export type Table = z.infer<typeof tableSchema>;
 
-const tableNewsSchema = tableSchema
-  .pick({ you: true, seats: true, round: true, remaining: true, view: true, led: true })
+const tableDeltaSchema = tableSchema
+  .pick({ you: true, seats: true, round: true, remaining: true, view: true, controls: true })
   .partial()
   /** What has changed in the view; `view` itself comes with another round or another audience. */
-  .extend({ viewNews: viewNewsSchema.exactOptional() });
-/** The parts of a table that are other than they were; `withNews` puts them in. */
-export type TableNews = z.infer<typeof tableNewsSchema>;
+  .extend({ viewDelta: viewDeltaSchema.exactOptional() });
+/** The parts of a table that are other than they were; `applyDelta` puts them in. */
+export type TableDelta = z.infer<typeof tableDeltaSchema>;
 
-export const refusalCodeSchema = z.enum([...ROUND_REFUSAL_CODES, ...ROOM_REFUSAL_CODES]);
-export type RefusalCode = z.infer<typeof refusalCodeSchema>;
+export const rejectionCodeSchema = z.enum([...ROUND_REJECTION_CODES, ...ROOM_REJECTION_CODES]);
+export type RejectionCode = z.infer<typeof rejectionCodeSchema>;
 
 /** Frames from the server to a page. */
 export const serverMessageSchema = z.discriminatedUnion('kind', [
@@ -133,10 +134,10 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('ack'), id: idSchema }),
   /** The command changed nothing; `id` is null when the frame could not be read far enough to find one. */
   z.object({
-    kind: z.literal('refused'),
+    kind: z.literal('rejected'),
     id: idSchema.nullable(),
-    code: refusalCodeSchema,
-    sentence: z.string(),
+    code: rejectionCodeSchema,
+    message: z.string(),
   }),
   /**
    * Everything this audience may know now; replaces what was sent before. `seq` counts the room's events and
@@ -147,11 +148,11 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
    * What has changed since the table with number `after`, which is the one told last, or the one that a `hello`
    * resumes from. Who does not have that one connects anew and resumes from nothing.
    */
-  z.object({ kind: z.literal('news'), after: z.int(), seq: z.int(), table: tableNewsSchema }),
+  z.object({ kind: z.literal('delta'), after: z.int(), seq: z.int(), table: tableDeltaSchema }),
   /** Whether the server can keep anything just now. While it cannot, the table is there to look at. */
-  z.object({ kind: z.literal('keeping'), keeps: z.boolean() }),
+  z.object({ kind: z.literal('storage'), writable: z.boolean() }),
   /** Sent at short intervals: a line that stays silent for longer than two of them is dead. */
-  z.object({ kind: z.literal('alive') }),
+  z.object({ kind: z.literal('heartbeat') }),
   /**
    * This seat's private review of a closed round: the first answer, then again and again as choices are judged more
    * deeply. `more` is false with the last one; a choice that is not judged deeply by then keeps its first answer.
@@ -169,7 +170,7 @@ export type ServerMessage = z.infer<typeof serverMessageSchema>;
 export const openRoomSchema = z.strictObject({
   name: nameSchema,
   /** Alone: bots take the other seats and the first deal comes at once. */
-  door: z.enum(['alone', 'friends']),
+  mode: z.enum(['alone', 'friends']),
   terms: roomTermsSchema,
   /** Styles for the seats to the right, across and to the left of the one who opens; null leaves a seat free. */
   bots: z.tuple([z.enum(STYLES).nullable(), z.enum(STYLES).nullable(), z.enum(STYLES).nullable()]),
@@ -195,10 +196,10 @@ export const lobbySchema = z.object({
   round: z.int(),
 });
 /** Every HTTP answer that is not 2xx. */
-export const httpRefusalSchema = z.object({
-  code: refusalCodeSchema,
-  sentence: z.string(),
+export const httpRejectionSchema = z.object({
+  code: rejectionCodeSchema,
+  message: z.string(),
   /** What is wrong in a card file, one sentence each; empty for every other refusal. */
   problems: z.array(z.string()),
 });
-export type HttpRefusal = z.infer<typeof httpRefusalSchema>;
+export type HttpRejection = z.infer<typeof httpRejectionSchema>;

@@ -29,13 +29,13 @@ export function cardPath(code: string): string {
   return `${roomPath(code)}/card`;
 }
 
-/** `GET` with the seat's cookie: `minePath` answers what is kept of this person; `DELETE` leaves and has it forgotten. */
-export function minePath(code: string): string {
+/** `GET` with the seat's cookie: `personalDataPath` answers what is kept of this person; `DELETE` leaves and has it forgotten. */
+export function personalDataPath(code: string): string {
   return `${roomPath(code)}/mine`;
 }
 
-/** `GET` with a pupil's or the teacher's cookie answers what is kept; `DELETE` has it forgotten. */
-export function classMinePath(code: string): string {
+/** `GET` with a player's or the teacher's cookie answers what is kept; `DELETE` has it forgotten. */
+export function classPersonalDataPath(code: string): string {
   return `${classPath(code)}/mine`;
 }
 
@@ -49,13 +49,13 @@ export const CLASSES_PATH = '/api/classes';
 
 export function classPath(
   code: string,
-  part: '' | 'pupils' | 'acts' | 'aims' | 'desk' | 'wall' | 'report' = '',
+  part: '' | 'players' | 'actions' | 'aims' | 'dashboard' | 'big-screen' | 'report' = '',
 ): string {
   const path = `${CLASSES_PATH}/${encodeURIComponent(code)}`;
   return part === '' ? path : `${path}/${part}`;
 }
 
-/** The link of a class: pupils join there, the teacher leads from there. */
+/** The link of a class: players join there, the teacher leads from there. */
 export function classLink(code: string): string {
   return `/c/${encodeURIComponent(code)}`;
 }

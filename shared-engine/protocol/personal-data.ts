@@ -2,12 +2,12 @@
 import { z } from 'zod';
 
 /** One thing that is kept: when it came, what it is, and whatever belongs to it. */
-const keptEntrySchema = z.looseObject({
+const personalDataEntrySchema = z.looseObject({
   /** Milliseconds since 1970. */
   at: z.number(),
   what: z.string(),
 });
-export type KeptEntry = z.infer<typeof keptEntrySchema>;
+export type PersonalDataEntry = z.infer<typeof personalDataEntrySchema>;
 
-/** `GET` of `minePath` and `classMinePath`, oldest first. */
-export const keptSchema = z.object({ kept: z.array(keptEntrySchema).readonly() });
+/** `GET` of `personalDataPath` and `classPersonalDataPath`, oldest first. */
+export const personalDataSchema = z.object({ entries: z.array(personalDataEntrySchema).readonly() });

@@ -1,20 +1,19 @@
-// Zod schema of the private review; the type is the review's own, the compiler holds the two together.
+// Zod schema of the private review; the compiler checks it against the review's own type.
 import { z } from 'zod';
-import type { Finalist, Judgement, Measured } from '../analysis/review/judgement.ts';
-import type { Alternative, PassParts, Review } from '../analysis/review/review.ts';
-import { GIFT_GRADES } from '../policy/gift.ts';
-import { ACTORS } from '../rules/exchange/round.ts';
+import type { Analysis, Finalist, MeasuredValue } from '../analysis/review/analysis.ts';
+import type { PassParts, RankedPass, Review } from '../analysis/review/review.ts';
+import { RISK_GRADES } from '../policy/pass-risk.ts';
 import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
-import { faceSchema, seatSchema, tilesSchema } from './views.ts';
+import { actorSchema, faceSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
 
-const alternativeSchema: z.ZodType<Alternative> = z.object({
+const alternativeSchema: z.ZodType<RankedPass> = z.object({
   tiles: tilesSchema,
   nearness: z.number(),
   toGo: z.int(),
-  gift: z.enum(GIFT_GRADES),
+  risk: z.enum(RISK_GRADES),
 });
 
-const wordsSchema = z.tuple([z.string(), z.string()]).readonly();
+const sentencesSchema = z.tuple([z.string(), z.string()]).readonly();
 const idsSchema = z.array(z.string()).readonly();
 
 const groupsSchema = z.array(z.object({ face: faceSchema, count: z.int() })).readonly();
@@ -27,47 +26,50 @@ const partsSchema: z.ZodType<PassParts> = z.object({
   groupCount: z.int(),
   groupsKept: z.int(),
   groupsKeptByBest: z.int(),
-  familyCount: z.int(),
-  familiesKept: z.int(),
-  familiesKeptByBest: z.int(),
+  sectionCount: z.int(),
+  sectionsKept: z.int(),
+  sectionsKeptByBest: z.int(),
   betterToGive: tilesSchema,
   betterToKeep: tilesSchema,
 });
 
-const measuredSchema: z.ZodType<Measured> = z.object({ value: z.number(), within: z.number() });
+export const measuredSchema: z.ZodType<MeasuredValue> = z.object({
+  value: z.number(),
+  halfWidth: z.number(),
+});
 
 const finalistSchema: z.ZodType<Finalist> = z.object({
   tiles: tilesSchema,
   number: z.int().nullable(),
-  outlook: measuredSchema,
-  ahead: measuredSchema,
-  gift: measuredSchema.nullable(),
-  inFront: z.boolean(),
+  winProbability: measuredSchema,
+  difference: measuredSchema,
+  giveaway: measuredSchema.nullable(),
+  amongBest: z.boolean(),
 });
 
-export const judgementSchema: z.ZodType<Judgement> = z.discriminatedUnion('depth', [
+export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth', [
   z.object({ depth: z.literal('quick'), verdict: z.literal('not-looked-at') }),
   z.object({
     depth: z.literal('deep'),
     verdict: z.enum(['better-exists', 'as-good', 'too-close']),
     decided: z.boolean(),
     loss: measuredSchema.nullable(),
-    gift: measuredSchema.nullable(),
+    giveaway: measuredSchema.nullable(),
     played: z.int(),
-    rival: z.int().nullable(),
+    bestAlternative: z.int().nullable(),
     finalists: z.array(finalistSchema).readonly(),
-    rivals: z.int(),
-    mean: measuredSchema.nullable(),
-    worlds: z.int(),
+    alternatives: z.int(),
+    averagePass: measuredSchema.nullable(),
+    sampledDeals: z.int(),
     smallLoss: z.number(),
-    words: z.array(z.string()).readonly(),
+    sentences: z.array(z.string()).readonly(),
   }),
 ]);
 
 const passReviewSchema = z.object({
   kind: z.literal('pass'),
   step: z.enum(MOVE_STEPS),
-  by: z.enum(ACTORS),
+  by: actorSchema,
   rack: tilesSchema,
   received: tilesSchema,
   blind: z.int(),
@@ -83,32 +85,32 @@ const passReviewSchema = z.object({
   openAfter: idsSchema,
   openAfterBest: idsSchema,
   parts: partsSchema,
-  words: wordsSchema,
-  judgement: judgementSchema,
+  sentences: sentencesSchema,
+  analysis: analysisSchema,
 });
 
 const numberReviewSchema = z.object({
   kind: z.enum(['blind', 'vote', 'ask']),
   step: z.enum([...MOVE_STEPS, 'vote', 'courtesy-ask']),
-  by: z.enum(ACTORS),
+  by: actorSchema,
   toGo: z.int(),
   spare: z.int(),
   options: z.array(z.object({ value: z.int(), nearness: z.number() })).readonly(),
   played: z.int(),
   best: z.int(),
   loss: z.number(),
-  words: wordsSchema,
-  judgement: judgementSchema,
+  sentences: sentencesSchema,
+  analysis: analysisSchema,
 });
 
 export const reviewSchema: z.ZodType<Review> = z.object({
   seat: seatSchema,
   cardId: z.string(),
   cardName: z.string(),
-  families: z.record(z.string(), z.string()),
+  sections: z.record(z.string(), z.string()),
   toGoStart: z.int(),
   toGoEnd: z.int(),
-  basis: z.object({ closely: z.int(), arrivals: z.int(), smallLoss: z.number() }),
+  basis: z.object({ compared: z.int(), arrivals: z.int(), smallLoss: z.number() }),
   lesson: z.string(),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
   method: z.string(),

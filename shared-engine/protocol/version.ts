@@ -21,7 +21,7 @@ export const CLOSE = {
   tooBig: 1009,
   restarting: 1012,
   helloExpected: 4001,
-  ticketRefused: 4002,
+  ticketRejected: 4002,
   versionUnknown: 4003,
   replaced: 4004,
   tooManyFrames: 4005,

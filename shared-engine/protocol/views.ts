@@ -1,23 +1,12 @@
-// Zod schemas of what a view may carry; the types are the engine's own, the compiler holds the two together.
+// Zod schemas of a view of a round; the compiler checks them against the rules' own types.
 import { z } from 'zod';
-import { SEATS } from '../rules/deal/seat.ts';
-import { ACTORS } from '../rules/exchange/round.ts';
 import { MOVE_STEPS, PASS_STEPS } from '../rules/exchange/schedule.ts';
-import { FACES, type Four } from '../rules/tiles/face.ts';
-import type { ViewNews } from '../rules/view/delta.ts';
+import { actorSchema, four, hexSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
+import type { ViewDelta } from '../rules/view/delta.ts';
 import type { PublicStep, SeatRecord, SeatStep } from '../rules/view/record.ts';
-import type { OwnAnswer, PublicStage, SeatView, View, SpectatorView } from '../rules/view/view.ts';
+import type { PublicStage, SeatAnswer, SeatView, SpectatorView, View } from '../rules/view/view.ts';
 
-export const seatSchema = z.literal(SEATS);
-export const faceSchema = z.enum(FACES as [(typeof FACES)[number], ...(typeof FACES)[number][]]);
-export const tilesSchema = z.array(faceSchema).max(14).readonly();
-const actorSchema = z.enum(ACTORS);
 const countSchema = z.int().min(0).max(14);
-export const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
-
-export function four<T>(item: z.ZodType<T>): z.ZodType<Four<T>> {
-  return z.tuple([item, item, item, item]).readonly();
-}
 
 const publicMoveShape = {
   kind: z.literal('move'),
@@ -57,18 +46,18 @@ const recordSchema: z.ZodType<SeatRecord> = z.object({
   dealer: seatSchema,
   start: tilesSchema,
   steps: z.array(seatStepSchema).readonly(),
-  own: z.array(seatStepSchema.nullable()).readonly().exactOptional(),
+  actualSteps: z.array(seatStepSchema.nullable()).readonly().exactOptional(),
 });
 
 const stageSchema: z.ZodType<PublicStage> = z.discriminatedUnion('phase', [
-  z.object({ phase: z.literal('passing'), step: z.enum(PASS_STEPS), sealed: four(z.boolean()) }),
+  z.object({ phase: z.literal('passing'), step: z.enum(PASS_STEPS), submitted: four(z.boolean()) }),
   z.object({ phase: z.literal('voting'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('asking'), answered: four(z.boolean()) }),
-  z.object({ phase: z.literal('giving'), counts: four(countSchema), sealed: four(z.boolean()) }),
+  z.object({ phase: z.literal('giving'), counts: four(countSchema), submitted: four(z.boolean()) }),
   z.object({ phase: z.literal('closed'), seed: hexSchema.nullable(), racks: four(tilesSchema).nullable() }),
 ]);
 
-const answerSchema: z.ZodType<OwnAnswer> = z
+const answerSchema: z.ZodType<SeatAnswer> = z
   .discriminatedUnion('kind', [
     z.object({ kind: z.literal('pass'), tiles: tilesSchema, blind: countSchema }),
     z.object({ kind: z.literal('vote'), go: z.boolean() }),
@@ -79,7 +68,7 @@ const answerSchema: z.ZodType<OwnAnswer> = z
 const publicFacts = {
   dealer: seatSchema,
   commitment: hexSchema.nullable(),
-  layOpen: z.boolean(),
+  revealRacks: z.boolean(),
   stage: stageSchema,
 };
 
@@ -90,15 +79,15 @@ const seatViewSchema: z.ZodType<SeatView> = z.object({
   answer: answerSchema,
   record: recordSchema,
 });
-const watcherViewSchema: z.ZodType<SpectatorView> = z.object({
-  audience: z.literal('watcher'),
+const spectatorViewSchema: z.ZodType<SpectatorView> = z.object({
+  audience: z.literal('spectator'),
   ...publicFacts,
   steps: z.array(publicStepSchema).readonly(),
 });
 
-export const viewSchema: z.ZodType<View> = z.union([seatViewSchema, watcherViewSchema]);
+export const viewSchema: z.ZodType<View> = z.union([seatViewSchema, spectatorViewSchema]);
 
-export const viewNewsSchema: z.ZodType<ViewNews> = z.discriminatedUnion('audience', [
+export const viewDeltaSchema: z.ZodType<ViewDelta> = z.discriminatedUnion('audience', [
   z.object({
     audience: z.literal('seat'),
     stage: stageSchema,
@@ -107,7 +96,7 @@ export const viewNewsSchema: z.ZodType<ViewNews> = z.discriminatedUnion('audienc
     steps: z.array(seatStepSchema).readonly(),
   }),
   z.object({
-    audience: z.literal('watcher'),
+    audience: z.literal('spectator'),
     stage: stageSchema,
     steps: z.array(publicStepSchema).readonly(),
   }),

@@ -10,15 +10,15 @@ import {
   giverTo,
   resolveMove,
   SEATS,
-  type SealedPass,
+  type SubmittedPass,
   type Seat,
-  type SettledMove,
+  type ResolvedMove,
   seatView,
   sizeOf,
   stream,
   takeFrom,
 } from '../../shared-engine/index.ts';
-import { act, opened, type Played, playOn, refusalOf } from '../kit/rounds.ts';
+import { apply, opened, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
 
 const BLIND_STEPS = ['first-left', 'second-right'] as const;
 
@@ -32,10 +32,10 @@ const OWN: readonly (readonly Face[])[] = [
 
 function passesWith(blind: readonly number[]) {
   return forFour(
-    (seat): SealedPass => ({
+    (seat): SubmittedPass => ({
       tiles: OWN[seat]!.slice(0, 3 - blind[seat]!),
       blind: blind[seat]!,
-      by: 'owner',
+      by: 'player',
     }),
   );
 }
@@ -50,8 +50,8 @@ function moveWith(
 }
 
 /** What each rack of the four has after the move, begun with exactly its own tiles. */
-function racksAfter(move: SettledMove): readonly Bag[] {
-  return SEATS.map((seat) => addTo(takeFrom(bagOf(move.own[seat]), move.own[seat]) ?? [], move.kept[seat]));
+function racksAfter(move: ResolvedMove): readonly Bag[] {
+  return SEATS.map((seat) => addTo(takeFrom(bagOf(move.gave[seat]), move.gave[seat]) ?? [], move.received[seat]));
 }
 
 const blindCounts = fc.tuple(fc.nat(3), fc.nat(3), fc.nat(3), fc.nat(3));
@@ -67,9 +67,9 @@ describe('any blind pass', () => {
     fc.assert(
       fc.property(anyBlindMove, ({ blind, step, seed, dealer }) => {
         const move = moveWith(blind, step, seed, dealer);
-        for (const seat of SEATS) expect(move.kept[seat]).toHaveLength(move.own[seat].length);
-        expect(sizesOf(move.kept.flat())).toEqual(sizesOf(move.own.flat()));
-        expect(racksAfter(move).map(sizeOf)).toEqual(SEATS.map((seat) => move.own[seat].length));
+        for (const seat of SEATS) expect(move.received[seat]).toHaveLength(move.gave[seat].length);
+        expect(sizesOf(move.received.flat())).toEqual(sizesOf(move.gave.flat()));
+        expect(racksAfter(move).map(sizeOf)).toEqual(SEATS.map((seat) => move.gave[seat].length));
       }),
       { numRuns: 400 },
     );
@@ -82,8 +82,8 @@ describe('any blind pass', () => {
         const toward = step === 'first-left' ? 'left' : 'right';
         for (const seat of SEATS) {
           const giver = giverTo(seat, toward);
-          const arrived = [...move.own[giver], ...move.forwarded[giver]];
-          expect(sizesOf([...move.kept[seat], ...move.forwarded[seat]])).toEqual(sizesOf(arrived));
+          const arrived = [...move.gave[giver], ...move.forwarded[giver]];
+          expect(sizesOf([...move.received[seat], ...move.forwarded[seat]])).toEqual(sizesOf(arrived));
           expect(move.forwarded[seat]).toHaveLength(blind[seat]! - move.voided);
         }
       }),
@@ -106,7 +106,7 @@ describe('any blind pass', () => {
 
   test('B4 one real tile goes once round the ring and comes home', () => {
     const move = moveWith([3, 3, 3, 2], 'first-left', 'one');
-    expect(move.kept).toEqual([[], [], [], ['east']]);
+    expect(move.received).toEqual([[], [], [], ['east']]);
     expect(move.forwarded).toEqual([['east'], ['east'], ['east'], []]);
   });
 
@@ -141,26 +141,26 @@ describe('a blind pass in a round', () => {
     const tiles = seatView(round, 0)
       .rack.filter((face) => face !== 'joker')
       .slice(0, 2);
-    const refusal = refusalOf(round, {
-      kind: 'seal',
+    const refusal = rejectionOf(round, {
+      kind: 'pass',
       step: 'first-right',
       tiles,
       blind: 1,
       seat: 0,
-      by: 'owner',
+      by: 'player',
     });
     expect(refusal.code).toBe('blind-not-allowed');
   });
 
   test.each([-1, 4, 0.5])('B1 %d unseen tiles are refused', (blind) => {
     const { round } = at('first-left');
-    const refusal = refusalOf(round, {
-      kind: 'seal',
+    const refusal = rejectionOf(round, {
+      kind: 'pass',
       step: 'first-left',
       tiles: [],
       blind,
       seat: 0,
-      by: 'owner',
+      by: 'player',
     });
     expect(refusal.code).toBe('wrong-count');
   });
@@ -171,27 +171,27 @@ describe('a blind pass in a round', () => {
       seatView(now.round, seat)
         .rack.filter((face) => face !== 'joker')
         .slice(0, 3);
-    now = act(now, { kind: 'seal', step: 'first-left', tiles: [], blind: 3, seat: 2, by: 'owner' });
+    now = apply(now, { kind: 'pass', step: 'first-left', tiles: [], blind: 3, seat: 2, by: 'player' });
     for (const seat of [0, 1, 3] as const) {
-      now = act(now, {
-        kind: 'seal',
+      now = apply(now, {
+        kind: 'pass',
         step: 'first-left',
         tiles: others(seat),
         blind: 0,
         seat,
-        by: 'owner',
+        by: 'player',
       });
     }
-    const settled = now.round.settled.at(-1);
-    expect(settled).toMatchObject({ kind: 'move', step: 'first-left', blind: [0, 0, 3, 0] });
-    expect(settled?.kind === 'move' && settled.forwarded[2]).toHaveLength(3);
+    const resolved = now.round.resolved.at(-1);
+    expect(resolved).toMatchObject({ kind: 'move', step: 'first-left', blind: [0, 0, 3, 0] });
+    expect(resolved?.kind === 'move' && resolved.forwarded[2]).toHaveLength(3);
     const seen = seatView(now.round, 2).record.steps.at(-1);
     expect(seen).toEqual({
       kind: 'move',
       step: 'first-left',
       blind: [0, 0, 3, 0],
       voided: 0,
-      by: ['owner', 'owner', 'owner', 'owner'],
+      by: ['player', 'player', 'player', 'player'],
       to: 1,
       from: 3,
       gave: [],

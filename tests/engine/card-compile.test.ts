@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   type CardGroup,
-  type CardLine,
+  type CardPattern,
   type CompiledCard,
   compileCard,
   type Face,
@@ -12,12 +12,12 @@ import {
   parseCard,
   SUITS,
 } from '../../shared-engine/index.ts';
-import { cardOf, lineOf } from '../kit/card-files.ts';
+import { cardOf, patternOf } from '../kit/card-files.ts';
 import { handsByBruteForce, handText } from '../kit/card-hands.ts';
 
 function compiled(groups: readonly CardGroup[], more: Record<string, unknown> = {}): CompiledCard {
-  const parsed = parseCard({ ...cardOf(lineOf(groups, more)), parameters: { year: 2026 } });
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ sentence }) => sentence).join('\n'));
+  const parsed = parseCard({ ...cardOf(patternOf(groups, more)), parameters: { year: 2026 } });
+  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join('\n'));
   return compileCard(parsed.card);
 }
 
@@ -37,7 +37,7 @@ describe('hands of small cards, written out by hand', () => {
       { size: 2, tile: { number: 7, suit: 'dot' } },
       { size: 6, tile: { flower: true } },
     ]);
-    expect(card.targets.map(({ singles, groups }) => [facesOf(singles), facesOf(groups)])).toEqual([
+    expect(card.hands.map(({ singles, groups }) => [facesOf(singles), facesOf(groups)])).toEqual([
       [
         ['dot-7', 'dot-7', 'east', 'red', 'red'],
         ['dot-7', 'dot-7', 'dot-7', ...new Array<Face>(6).fill('flower')],
@@ -51,19 +51,19 @@ describe('hands of small cards, written out by hand', () => {
       { size: 4, tile: { number: 1, suit: { var: 'p' } } },
       { size: 4, tile: { dragon: { matching: 'p' } } },
     ]);
-    expect(card.targets.map(({ groups }) => [...new Set(facesOf(groups))])).toEqual([
+    expect(card.hands.map(({ groups }) => [...new Set(facesOf(groups))])).toEqual([
       ['bam-1', 'green', 'flower'],
       ['crak-1', 'red', 'flower'],
       ['dot-1', 'white', 'flower'],
     ]);
   });
 
-  test('year digits take the suit of the line and the digit 0 is soap', () => {
+  test('year digits take the suit of the pattern and the digit 0 is soap', () => {
     const digits = ([0, 1, 2, 3] as const).map(
       (yearDigit): CardGroup => ({ size: 2, tile: { yearDigit, suit: 'crak' } }),
     );
-    const [target] = compiled([...digits, flowers(6)]).targets;
-    expect(facesOf(target!.singles)).toEqual([
+    const [hand] = compiled([...digits, flowers(6)]).hands;
+    expect(facesOf(hand!.singles)).toEqual([
       ...new Array<Face>(4).fill('crak-2'),
       'crak-6',
       'crak-6',
@@ -76,7 +76,7 @@ describe('hands of small cards, written out by hand', () => {
     const card = compiled([run(5, 0, 'p'), run(5, 1, 'p'), flowers(4)], {
       where: { n: { numbers: [2, 8] }, p: { suits: ['bam', 'dot'] } },
     });
-    expect(card.targets.map(({ groups }) => [...new Set(facesOf(groups))].slice(0, 2).join())).toEqual([
+    expect(card.hands.map(({ groups }) => [...new Set(facesOf(groups))].slice(0, 2).join())).toEqual([
       'bam-2,bam-3',
       'dot-2,dot-3',
       'bam-8,bam-9',
@@ -90,7 +90,7 @@ const wind = (size: number, name: string): CardGroup => ({ size, tile: { wind: {
 const choose = (from: number, count: number): number =>
   count === 0 ? 1 : (choose(from - 1, count - 1) * from) / count;
 
-describe('how many hands a line has, by combinatorics', () => {
+describe('how many hands a pattern has, by combinatorics', () => {
   test.each([
     {
       what: 'a run of w in one suit: (10 − w) · 3',
@@ -146,7 +146,7 @@ describe('how many hands a line has, by combinatorics', () => {
       count: 1,
     },
   ])('$what', ({ groups, count }) => {
-    expect(compiled(groups).targets).toHaveLength(count);
+    expect(compiled(groups).hands).toHaveLength(count);
   });
 
   test.each([
@@ -159,19 +159,22 @@ describe('how many hands a line has, by combinatorics', () => {
     ['flowers-3', choose(4, 2) * 3],
     ['pairs-1', 3 * choose(3, 2)],
     ['year-7', 9 * 3],
-  ])('house line %s has %i hands', (id, count) => {
-    const line = houseCard().lines.findIndex((known) => known.id === id);
-    expect(houseCard().targets.filter((target) => target.line === line)).toHaveLength(count);
+  ])('house pattern %s has %i hands', (id, count) => {
+    const pattern = houseCard().patterns.findIndex((known) => known.id === id);
+    expect(houseCard().hands.filter((hand) => hand.pattern === pattern)).toHaveLength(count);
   });
 });
 
-describe('every line of the house card under every choice, by brute force', () => {
-  test.each(HOUSE_CARD.lines.map((line): [string, CardLine] => [line.id, line]))('%s', (id, line) => {
-    const place = houseCard().lines.findIndex((known) => known.id === id);
-    const ours = houseCard()
-      .targets.filter((target) => target.line === place)
-      .map(handText);
-    expect(new Set(ours).size).toBe(ours.length);
-    expect(new Set(ours)).toEqual(handsByBruteForce(line, HOUSE_CARD.parameters.year));
-  });
+describe('every pattern of the house card under every choice, by brute force', () => {
+  test.each(HOUSE_CARD.patterns.map((pattern): [string, CardPattern] => [pattern.id, pattern]))(
+    '%s',
+    (id, pattern) => {
+      const place = houseCard().patterns.findIndex((known) => known.id === id);
+      const ours = houseCard()
+        .hands.filter((hand) => hand.pattern === place)
+        .map(handText);
+      expect(new Set(ours).size).toBe(ours.length);
+      expect(new Set(ours)).toEqual(handsByBruteForce(pattern, HOUSE_CARD.parameters.year));
+    },
+  );
 });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import Fastify from 'fastify';
 import { afterAll, describe, expect, test } from 'vitest';
 import { cardJsonSchema, HOUSE_CARD, parseCard } from '../../shared-engine/index.ts';
-import { cardOf, GOOD_LINE } from '../kit/card-files.ts';
+import { cardOf, GOOD_PATTERN } from '../kit/card-files.ts';
 
 const stored: unknown = JSON.parse(
   readFileSync(new URL('../../shared-engine/card/card.schema.json', import.meta.url), 'utf8'),
@@ -34,25 +34,25 @@ async function fits(json: unknown): Promise<boolean> {
   return answer.statusCode === 200;
 }
 
-const good = cardOf(GOOD_LINE);
-const withTile = (tile: unknown) => cardOf({ ...GOOD_LINE, groups: [{ size: 4, tile }] });
+const good = cardOf(GOOD_PATTERN);
+const withTile = (tile: unknown) => cardOf({ ...GOOD_PATTERN, groups: [{ size: 4, tile }] });
 
 describe('structure: schema file and validator agree', () => {
   test.each<[string, unknown]>([
     ['the house card', HOUSE_CARD],
     ['a small card', good],
     ['another format', { ...good, format: 'other/1' }],
-    ['no families', { ...good, families: [] }],
+    ['no sections', { ...good, sections: [] }],
     ['an unknown entry', { ...good, colour: 'blue' }],
-    ['an id in capitals', cardOf({ ...GOOD_LINE, id: 'RUN' })],
-    ['points below zero', cardOf({ ...GOOD_LINE, points: -1 })],
-    ['a group of seven', cardOf({ ...GOOD_LINE, groups: [{ size: 7, tile: { flower: true } }] })],
+    ['an id in capitals', cardOf({ ...GOOD_PATTERN, id: 'RUN' })],
+    ['points below zero', cardOf({ ...GOOD_PATTERN, points: -1 })],
+    ['a group of seven', cardOf({ ...GOOD_PATTERN, groups: [{ size: 7, tile: { flower: true } }] })],
     ['a tile of two kinds', withTile({ flower: true, zero: true })],
     ['a number without a suit', withTile({ number: 3 })],
     ['a tenth number', withTile({ number: 10, suit: 'bam' })],
     ['a fifth year digit', withTile({ yearDigit: 4, suit: 'bam' })],
     ['a variable with a long name', withTile({ wind: { var: 'abcdefghi' } })],
-    ['a list that is none', cardOf({ ...GOOD_LINE, where: { n: { numbers: 3 } } })],
+    ['a list that is none', cardOf({ ...GOOD_PATTERN, where: { n: { numbers: 3 } } })],
     ['a year in words', { ...good, parameters: { year: 'now' } }],
   ])('%s', async (_title, json) => {
     const parsed = parseCard(json);

@@ -23,15 +23,15 @@ function holds(json: unknown): void {
     return;
   }
   expect(parsed.problems.length).toBeGreaterThan(0);
-  for (const { sentence } of parsed.problems) {
-    expect(sentence).toMatch(/^(Card|Line (\d+|"[a-z0-9-]+")(, group \d+)?): .+\.$/s);
+  for (const { message } of parsed.problems) {
+    expect(message).toMatch(/^(Card|Pattern (\d+|"[a-z0-9-]+")(, group \d+)?): .+\.$/s);
   }
 }
 
 function expectPossible(card: CardFile): void {
-  const { lines, targets } = compileCard(card);
-  expect(new Set(targets.map(({ line }) => line)).size).toBe(lines.length);
-  const impossible = targets.filter(
+  const { patterns, hands } = compileCard(card);
+  expect(new Set(hands.map(({ pattern }) => pattern)).size).toBe(patterns.length);
+  const impossible = hands.filter(
     ({ singles, groups }) =>
       sizeOf(singles) + sizeOf(groups) !== 14 ||
       singles.some((count, face) => count > copiesOf(FACES[face]!)),
@@ -54,7 +54,9 @@ const damaged = fc
     rename: fc.option(fc.constantFrom('__proto__', 'constructor', 'toString', 'var', 'suit', 'x')),
   })
   .map(({ steps, value, rename }) => {
-    const card: unknown = JSON.parse(JSON.stringify({ ...HOUSE_CARD, lines: HOUSE_CARD.lines.slice(0, 6) }));
+    const card: unknown = JSON.parse(
+      JSON.stringify({ ...HOUSE_CARD, patterns: HOUSE_CARD.patterns.slice(0, 6) }),
+    );
     let place: unknown = card;
     for (const [depth, step] of steps.entries()) {
       if (typeof place !== 'object' || place === null) break;
@@ -113,11 +115,11 @@ const wellFormed = fc
     id: 'drawn',
     name: 'Drawn card',
     parameters: { year: 2047 },
-    families: [{ id: 'drawn', name: 'Drawn' }],
-    lines: [
+    sections: [{ id: 'drawn', name: 'Drawn' }],
+    patterns: [
       {
         id: 'drawn',
-        family: 'drawn',
+        section: 'drawn',
         points: 1,
         concealed: false,
         groups: shape.map((size, index) => ({ size, tile: tiles[index] })),
@@ -125,7 +127,7 @@ const wellFormed = fc
     ],
   }));
 
-test('a random line is refused, or compiles to exactly what brute force finds', () => {
+test('a random pattern is refused, or compiles to exactly what brute force finds', () => {
   let accepted = 0;
   fc.assert(
     fc.property(wellFormed, (json) => {
@@ -135,8 +137,8 @@ test('a random line is refused, or compiles to exactly what brute force finds', 
         return;
       }
       accepted++;
-      const ours = compileCard(parsed.card).targets.map(handText);
-      expect(new Set(ours)).toEqual(handsByBruteForce(parsed.card.lines[0]!, 2047));
+      const ours = compileCard(parsed.card).hands.map(handText);
+      expect(new Set(ours)).toEqual(handsByBruteForce(parsed.card.patterns[0]!, 2047));
       expect(new Set(ours).size).toBe(ours.length);
     }),
     { seed: 3, numRuns: 300 },

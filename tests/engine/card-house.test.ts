@@ -3,17 +3,17 @@ import { expect, test } from 'vitest';
 import {
   copiesOf,
   FACES,
+  type Hand,
   HOUSE_CARD,
   houseCard,
   parseCard,
   sizeOf,
-  type Target,
 } from '../../shared-engine/index.ts';
 import { handText } from '../kit/card-hands.ts';
 import { proof } from '../prove/proofs/card.ts';
 
-/** What is wrong with a target, in words; nothing for one that the set can make. */
-function objections({ singles, groups }: Target): string[] {
+/** What is wrong with a hand, in words; nothing for one that the set can make. */
+function objections({ singles, groups }: Hand): string[] {
   const beyond = FACES.map((face, index) => Math.max(0, singles[index]! + groups[index]! - copiesOf(face)));
   return [
     ...(sizeOf(singles) + sizeOf(groups) === 14 ? [] : ['not 14 tiles']),
@@ -29,37 +29,37 @@ test('the validator accepts it from JSON, unchanged', () => {
   expect(parseCard(json)).toEqual({ ok: true, card: HOUSE_CARD });
 });
 
-test('every target has 14 tiles and the set can make it (S1)', () => {
-  expect(houseCard().targets.flatMap(objections)).toEqual([]);
+test('every hand has 14 tiles and the set can make it (S1)', () => {
+  expect(houseCard().hands.flatMap(objections)).toEqual([]);
 });
 
-test('every line compiles, in the order of the card', () => {
-  const { lines, targets, families } = houseCard();
-  expect(lines.map(({ id }) => id)).toEqual(HOUSE_CARD.lines.map(({ id }) => id));
-  expect(lines.map(({ family }) => families[family]!.id)).toEqual(
-    HOUSE_CARD.lines.map(({ family }) => family),
+test('every pattern compiles, in the order of the card', () => {
+  const { patterns, hands, sections } = houseCard();
+  expect(patterns.map(({ id }) => id)).toEqual(HOUSE_CARD.patterns.map(({ id }) => id));
+  expect(patterns.map(({ section }) => sections[section]!.id)).toEqual(
+    HOUSE_CARD.patterns.map(({ section }) => section),
   );
-  const order = targets.map(({ line }) => line);
+  const order = hands.map(({ pattern }) => pattern);
   expect(order).toEqual([...order].sort((a, b) => a - b));
-  expect(new Set(order).size).toBe(lines.length);
+  expect(new Set(order).size).toBe(patterns.length);
 });
 
-test('no hand belongs to two lines', () => {
-  const hands = houseCard().targets.map(handText);
+test('no hand belongs to two patterns', () => {
+  const hands = houseCard().hands.map(handText);
   expect(new Set(hands).size).toBe(hands.length);
 });
 
-test('flowers are wanted in most families, and jokers are of no use in singles and pairs', () => {
-  const { families, lines, targets } = houseCard();
+test('flowers are wanted in most sections, and jokers are of no use in singles and pairs', () => {
+  const { sections, patterns, hands } = houseCard();
   const flower = FACES.indexOf('flower');
   const withFlowers = new Set(
-    targets
+    hands
       .filter(({ singles, groups }) => singles[flower]! + groups[flower]! > 0)
-      .map(({ line }) => lines[line]!.family),
+      .map(({ pattern }) => patterns[pattern]!.section),
   );
   expect(withFlowers.size).toBeGreaterThanOrEqual(7);
-  const pairs = families.findIndex(({ id }) => id === 'pairs');
-  const ofPairs = targets.filter(({ line }) => lines[line]!.family === pairs);
+  const pairs = sections.findIndex(({ id }) => id === 'pairs');
+  const ofPairs = hands.filter(({ pattern }) => patterns[pattern]!.section === pairs);
   expect(ofPairs.length).toBeGreaterThan(0);
   expect(ofPairs.every(({ groups }) => sizeOf(groups) === 0)).toBe(true);
 });
@@ -68,6 +68,6 @@ test('size, balance and points hold as the proof measures them', async () => {
   const rows = await proof.run({ seed: 'another seed', size: 'small' });
   expect(rows.filter(({ ok }) => !ok)).toEqual([]);
   const shares = rows.filter(({ what }) => what.includes('nearest in')).map(({ value }) => Number(value));
-  expect(shares).toHaveLength(HOUSE_CARD.families.length);
+  expect(shares).toHaveLength(HOUSE_CARD.sections.length);
   expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(100, 0);
 });

@@ -61,7 +61,7 @@ describe('the commitment', () => {
   test('D4 the seed is hidden until the close and its hash is shown from the first event on', () => {
     const { round } = opened('promise', 1);
     for (const audience of [
-      { kind: 'watcher' } as const,
+      { kind: 'spectator' } as const,
       ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
     ]) {
       const text = JSON.stringify(viewFor(round, audience));
@@ -89,10 +89,10 @@ describe('the commitment', () => {
   });
 
   test('a round begins at first right with the racks of its deal', () => {
-    const event = openRound(deal, { layOpen: false });
+    const event = openRound(deal, { revealRacks: false });
     const round = begin(event);
     expect(round.phase === 'passing' && round.step).toBe('first-right');
     expect(round.racks).toEqual(dealTiles(deal).racks);
-    expect(decide(round, { kind: 'vote', step: 'vote', go: true, seat: 0, by: 'owner' }).ok).toBe(false);
+    expect(decide(round, { kind: 'vote', step: 'vote', go: true, seat: 0, by: 'player' }).ok).toBe(false);
   });
 });

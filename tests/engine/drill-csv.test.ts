@@ -10,7 +10,7 @@ import {
   mistakesCsv,
 } from '../../shared-engine/index.ts';
 import { classOf } from '../kit/classes.ts';
-import { described, drillOf } from '../kit/drills.ts';
+import { sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
 /** A reader of RFC 4180, written apart from the writer. */
@@ -83,12 +83,12 @@ describe('CSV (RFC 4180, section 2)', () => {
 });
 
 describe('a class report', () => {
-  const drill = drillOf([{ ...described({}, 'files'), id: 'files' }]);
-  const pupils = classOf(drill, ['strong', 'casual', 'random']).map((entry) => ({
+  const drill = drillOf([{ ...sampledDeal({}, 'files'), id: 'files' }]);
+  const players = classOf(drill, ['strong', 'casual', 'random']).map((entry) => ({
     ...entry,
-    aims: [{ step: 'first-right' as const, families: ['runs'] }],
+    aims: [{ step: 'first-right' as const, sections: ['runs'] }],
   }));
-  const report = classReport({ id: 'files', title: '=SUM(A1)' }, pupils, houseKernel.card);
+  const report = classReport({ id: 'files', title: '=SUM(A1)' }, players, houseKernel.card);
 
   test('as JSON reads back', () => {
     expect(JSON.parse(reportJson(report))).toEqual(report);
@@ -97,7 +97,7 @@ describe('a class report', () => {
   test('has a line for each choice of each step, tiles in words', () => {
     const [head, ...rows] = cellsOf(choicesCsv(report));
     const named =
-      'deal,seat,step,kind,choice,pupils,share,mean loss,loss from,loss to,points lost,points from,points to';
+      'deal,seat,step,kind,choice,players,share,mean loss,loss from,loss to,points lost,points from,points to';
     expect(head!.join()).toBe(`${named},clearly better known`);
     expect(rows).toHaveLength(report.steps.reduce((sum, { choices }) => sum + choices.length, 0));
     expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
@@ -109,9 +109,9 @@ describe('a class report', () => {
   });
 
   test('has a line for each aim and each theme', () => {
-    const runs = houseKernel.card.families.find(({ id }) => id === 'runs')!.name;
+    const runs = houseKernel.card.sections.find(({ id }) => id === 'runs')!.name;
     expect(cellsOf(aimsCsv(report))).toEqual([
-      ['deal', 'seat', 'step', 'aim', 'pupils', 'share'],
+      ['deal', 'seat', 'step', 'aim', 'players', 'share'],
       ['files', '0', 'first-right', runs, '3', '1'],
     ]);
     const [, ...themes] = cellsOf(mistakesCsv(report));
@@ -121,7 +121,7 @@ describe('a class report', () => {
     expect(themes.length).toBeGreaterThan(0);
   });
 
-  test('without a pupil still has its heads', () => {
+  test('without a player still has its heads', () => {
     const empty = classReport({ id: 'empty' }, [], houseKernel.card);
     expect([choicesCsv(empty), aimsCsv(empty), mistakesCsv(empty)].map((text) => cellsOf(text).length)).toEqual(
       [1, 1, 1],

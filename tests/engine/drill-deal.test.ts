@@ -16,7 +16,7 @@ import {
   forFour,
   openRound,
   type PreparedDeal,
-  playOut,
+  finishRound,
   replay,
   SEATS,
   seatView,
@@ -32,10 +32,10 @@ function preparedFrom(name: string, seed = seedNamed(`after ${name}`)): Prepared
 }
 
 const deal = preparedFrom('prepared');
-const dealt = openRound(deal, { layOpen: false });
-const played = playOut(begin(dealt), (view, random) => chooseFor('typical', view, houseKernel, random));
+const dealt = openRound(deal, { revealRacks: false });
+const played = finishRound(begin(dealt), (view, random) => chooseFor('typical', view, houseKernel, random));
 const everybody: readonly Audience[] = [
-  { kind: 'watcher' },
+  { kind: 'spectator' },
   ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
 ];
 
@@ -90,13 +90,13 @@ test('E2 the log of a prepared round is read back and replays to the same round'
 
 test('E2 a log kept before there were prepared deals still reads', () => {
   const seed = seedNamed('old log');
-  const old = `{"kind":"round","event":{"kind":"dealt","deal":{"seed":"${seed}","dealer":3},"terms":{"layOpen":true},"commitment":"${commitmentTo(seed)}"}}`;
-  expect(eventFrom(old)).toEqual({ kind: 'round', event: openRound({ seed, dealer: 3 }, { layOpen: true }) });
+  const old = `{"kind":"round","event":{"kind":"dealt","deal":{"seed":"${seed}","dealer":3},"terms":{"revealRacks":true},"commitment":"${commitmentTo(seed)}"}}`;
+  expect(eventFrom(old)).toEqual({ kind: 'round', event: openRound({ seed, dealer: 3 }, { revealRacks: true }) });
 });
 
-test('equal choices of one pupil give equal continuations, at any number of tables', () => {
+test('equal choices of one player give equal continuations, at any number of tables', () => {
   const tables = [1, 2, 3].map(
-    () => playOut(begin(dealt), (view, random) => chooseFor('strong', view, houseKernel, random)).round,
+    () => finishRound(begin(dealt), (view, random) => chooseFor('strong', view, houseKernel, random)).round,
   );
   expect(tables[1]).toEqual(tables[0]);
   expect(tables[2]).toEqual(tables[0]);
@@ -107,19 +107,19 @@ test('a different first pass gives the others different arrivals and the same bo
   const rack = seatView(start, 0).rack.filter((face) => face !== 'joker');
   const afterPass = (tiles: typeof rack) => {
     const decision = decide(start, {
-      kind: 'seal',
+      kind: 'pass',
       step: 'first-right',
       tiles,
       blind: 0,
       seat: 0,
-      by: 'owner',
+      by: 'player',
     });
-    if (!decision.ok) throw new Error(decision.sentence);
+    if (!decision.ok) throw new Error(decision.message);
     const mine = decision.events.reduce(evolve, start);
-    return playOut(mine, (view, random) => chooseFor('typical', view, houseKernel, random)).round;
+    return finishRound(mine, (view, random) => chooseFor('typical', view, houseKernel, random)).round;
   };
   const [one, other] = [afterPass(rack.slice(0, 3)), afterPass(rack.slice(-3))];
-  const firstPass = ({ settled }: typeof one) => (settled[0]?.kind === 'move' ? settled[0].own : null);
+  const firstPass = ({ resolved }: typeof one) => (resolved[0]?.kind === 'move' ? resolved[0].gave : null);
   expect(firstPass(one)!.slice(1)).toEqual(firstPass(other)!.slice(1));
   expect(firstPass(one)![0]).not.toEqual(firstPass(other)![0]);
 });

@@ -1,4 +1,4 @@
-// A class report in which no pupil may be told from the others: what one pupil alone chose is left out where it would tell.
+// A class report in which no player may be told from the others: what one player alone chose is left out where it would tell.
 import { describe, expect, test } from 'vitest';
 import {
   type ClassReport,
@@ -36,7 +36,7 @@ describe('while somebody has still to choose', () => {
     expect(open.steps.flatMap(({ choices }) => choices).length).toBeGreaterThan(0);
     for (const step of kept.steps) {
       expect([step.choices, step.aims, step.hidden]).toEqual([[], [], step.players]);
-      expect([step.loss, step.points, step.costly]).toEqual([null, null, null]);
+      expect([step.loss, step.winsLost, step.costly]).toEqual([null, null, null]);
     }
   });
 });
@@ -53,12 +53,12 @@ test('when all have chosen, single choices stand where there are several of them
     expect(step.hidden).toBe(alone === 1 ? 1 : undefined);
   }
   expect(single(kept).length).toBeGreaterThan(0);
-  expect(anonymized([3, 1, 2], (pupils) => pupils, true)).toEqual([3, 2]);
-  expect(anonymized([3, 1, 1], (pupils) => pupils, true)).toEqual([3, 1, 1]);
-  expect(anonymized([3, 1, 1], (pupils) => pupils, false)).toEqual([]);
+  expect(anonymized([3, 1, 2], (players) => players, true)).toEqual([3, 2]);
+  expect(anonymized([3, 1, 1], (players) => players, true)).toEqual([3, 1, 1]);
+  expect(anonymized([3, 1, 1], (players) => players, false)).toEqual([]);
 });
 
-test('of a class of one nothing is told but that one pupil played', () => {
+test('of a class of one nothing is told but that one player played', () => {
   const kept = reportOf(['strong'], true);
   expect([kept.players, kept.reviewed, kept.toGoStart, kept.toGoEnd, kept.mistakes]).toEqual([
     1,
@@ -72,18 +72,18 @@ test('of a class of one nothing is told but that one pupil played', () => {
   }
 });
 
-test('the table for a spreadsheet counts what is left out, so that the pupils add up', () => {
+test('the table for a spreadsheet counts what is left out, so that the players add up', () => {
   const kept = reportOf(STYLES, false);
   const [head, ...rows] = choicesCsv(kept)
     .trim()
     .split('\r\n')
     // Lists of tiles stand in quotes, with commas of their own.
     .map((row) => row.replace(/"[^"]*"/g, 'tiles').split(','));
-  const pupils = head!.indexOf('pupils');
+  const players = head!.indexOf('players');
   expect(rows.every((row) => row.length === head!.length)).toBe(true);
   for (const { step, kind, players: all } of kept.steps) {
     const mine = rows.filter((row) => row[2] === step && row[3] === kind);
-    expect(mine.reduce((sum, row) => sum + Number(row[pupils]), 0)).toBe(all);
+    expect(mine.reduce((sum, row) => sum + Number(row[players]), 0)).toBe(all);
   }
 });
 

@@ -8,14 +8,14 @@ import {
   parseDrill,
   readDrill,
 } from '../../shared-engine/index.ts';
-import { dealOf, described, drillOf } from '../kit/drills.ts';
+import { dealOf, sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const seed = seedNamed('drill file');
 const composed = (racks: readonly (readonly Face[])[], extra: Partial<DrillDeal> = {}): DrillDeal =>
   dealOf(
-    { kind: 'composed', racks: [racks[0] ?? [], racks[1] ?? [], racks[2] ?? [], racks[3] ?? []], seed },
+    { kind: 'manual', racks: [racks[0] ?? [], racks[1] ?? [], racks[2] ?? [], racks[3] ?? []], seed },
     extra,
   );
 const times = (count: number, face: Face): Face[] => new Array<Face>(count).fill(face);
@@ -37,7 +37,7 @@ describe('a drill file is read', () => {
     dealOf({ kind: 'random', seed }, { id: 'by-chance', title: 'Warming up', note: 'No hints.' }),
     composed([['bam-3', 'bam-3', 'joker'], times(8, 'flower')], { id: 'by-hand', dealer: 0 }),
     {
-      ...described({ pairs: 0, inARow: { from: 4 }, jokers: { from: 1, to: 2 }, toGo: { to: 8 } }),
+      ...sampledDeal({ pairs: 0, inARow: { from: 4 }, jokers: { from: 1, to: 2 }, toGo: { to: 8 } }),
       id: 'by-wish',
     },
   ];
@@ -88,7 +88,7 @@ describe('a fault of the tiles', () => {
 
   test('15 tiles on a rack, and 14 where the seat is not the dealer', () => {
     const fourteen: Face[] = [...times(8, 'flower'), ...times(4, 'east'), 'red', 'green'];
-    expect(only(drillOf([composed([[...fourteen, 'white']], { dealer: 0 })])).sentence).toBe(
+    expect(only(drillOf([composed([[...fourteen, 'white']], { dealer: 0 })])).message).toBe(
       'Deal "first": seat 0 has 15 tiles; it is the dealer and is dealt 14, so take 1 away.',
     );
     expect(only(drillOf([composed([fourteen], { dealer: 2 })]))).toEqual({
@@ -112,13 +112,13 @@ describe('a fault of the tiles', () => {
       drillOf([
         composed([times(5, 'east')], { id: 'one' }),
         composed([times(9, 'joker')], { id: 'two' }),
-        { ...described({ pairs: 0, kongs: 1 }), id: 'three' },
+        { ...sampledDeal({ pairs: 0, kongs: 1 }), id: 'three' },
       ]),
     );
     expect(problems.map(({ code, deal }) => [code, deal])).toEqual([
       ['too-many-copies', 'one'],
       ['too-many-jokers', 'two'],
-      ['impossible-wish', 'three'],
+      ['impossible-constraint', 'three'],
     ]);
   });
 });
@@ -126,28 +126,28 @@ describe('a fault of the tiles', () => {
 describe('a fault of a wish', () => {
   test('parts that exclude each other, for as many tiles as the seat is dealt', () => {
     const wish = { kongs: 3, pairs: 4 };
-    expect(only(drillOf([described(wish)])).sentence).toBe(
+    expect(only(drillOf([sampledDeal(wish)])).message).toBe(
       'Deal "first": no rack of 13 tiles can have these together: 4 pairs and 3 kongs; change one of them. A kong is also a pung, and a pung also a pair.',
     );
-    expect(parseDrill(drillOf([{ ...described(wish), dealer: 0 }]), houseKernel).ok).toBe(true);
+    expect(parseDrill(drillOf([{ ...sampledDeal(wish), dealer: 0 }]), houseKernel).ok).toBe(true);
   });
 
   test('a range upside down', () => {
-    expect(only(drillOf([described({ jokers: { from: 3, to: 1 } })])).sentence).toBe(
+    expect(only(drillOf([sampledDeal({ jokers: { from: 3, to: 1 } })])).message).toBe(
       'Deal "first": "jokers" goes from 3 to 1; swap them.',
     );
   });
 
-  test('a family that the card does not have', () => {
-    const { code, sentence } = only(drillOf([described({ family: 'spirals' })]));
-    expect(code).toBe('unknown-family');
-    expect(sentence).toMatch(/^Deal "first": the card has no family "spirals"; choose one of runs, .+\.$/);
+  test('a section that the card does not have', () => {
+    const { code, message } = only(drillOf([sampledDeal({ section: 'spirals' })]));
+    expect(code).toBe('unknown-section');
+    expect(message).toMatch(/^Deal "first": the card has no section "spirals"; choose one of runs, .+\.$/);
   });
 });
 
 describe('a file that is no drill', () => {
   test('is broken, empty or no JSON', () => {
-    const whole = JSON.stringify(drillOf([described({})]));
+    const whole = JSON.stringify(drillOf([sampledDeal({})]));
     for (const text of [whole.slice(0, -5), '', 'deals', '{"format":']) {
       expect(readDrill(text, houseKernel)).toEqual({
         ok: false,
@@ -163,7 +163,7 @@ describe('a file that is no drill', () => {
   });
 
   test('is of another version', () => {
-    expect(only({ ...drillOf([described({})]), format: 'quadrille-drill/2', extra: 1 })).toEqual({
+    expect(only({ ...drillOf([sampledDeal({})]), format: 'quadrille-drill/2', extra: 1 })).toEqual({
       code: 'unknown-version',
       deal: null,
       sentence:
@@ -172,10 +172,10 @@ describe('a file that is no drill', () => {
   });
 
   test('is of another format', () => {
-    expect(only({ ...drillOf([described({})]), format: 'quadrille-card/1' }).sentence).toBe(
+    expect(only({ ...drillOf([sampledDeal({})]), format: 'quadrille-card/1' }).message).toBe(
       'Drill: "format" must be "quadrille-drill/1".',
     );
-    expect(only([]).sentence).toBe('Drill: it must be an object with the entries of the format.');
+    expect(only([]).message).toBe('Drill: it must be an object with the entries of the format.');
   });
 
   test('is too large or too deep, or has a name that could harm', () => {
@@ -198,7 +198,7 @@ describe('a file that is no drill', () => {
       (drill) => ({ ...drill, bots: { ...drill.bots, styles: ['strong', 'casual'] } }),
       'Drill: "bots.styles" must be three bot styles: to the right, across and to the left.',
     ],
-    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: does not know "owner"; remove it.'],
+    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: does not know "player"; remove it.'],
     [
       'a seat',
       (drill) => ({ ...drill, deals: [{ ...drill.deals[0], seat: 4 }] }),
@@ -212,7 +212,7 @@ describe('a file that is no drill', () => {
     [
       'a kind of tiles',
       (drill) => ({ ...drill, deals: [dealOf({ kind: 'found', seed } as never)] }),
-      'Deal "first": "tiles.kind" must be "random", "composed" or "described".',
+      'Deal "first": "tiles.kind" must be "random", "manual" or "sampled".',
     ],
     [
       'a tile',
@@ -221,12 +221,12 @@ describe('a file that is no drill', () => {
     ],
     [
       'an amount',
-      (drill) => ({ ...drill, deals: [described({ jokers: 15 })] }),
+      (drill) => ({ ...drill, deals: [sampledDeal({ jokers: 15 })] }),
       'Deal "first": "tiles.wish.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
     ],
     [
       'a part of a wish',
-      (drill) => ({ ...drill, deals: [described({ luck: 1 } as never)] }),
+      (drill) => ({ ...drill, deals: [sampledDeal({ luck: 1 } as never)] }),
       'Deal "first": "tiles.wish" does not know "luck"; remove it.',
     ],
     [
@@ -235,6 +235,6 @@ describe('a file that is no drill', () => {
       'Deal "first": two deals have this id; rename one.',
     ],
   ])('has a wrong entry: %s', (_, change, sentence) => {
-    expect(only(change(drillOf([described({})]))).sentence).toBe(sentence);
+    expect(only(change(drillOf([sampledDeal({})]))).message).toBe(sentence);
   });
 });

@@ -16,17 +16,17 @@ import {
   SEATS,
   sizeOf,
 } from '../../shared-engine/index.ts';
-import { dealOf, described, drillOf } from '../kit/drills.ts';
+import { dealOf, sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const whole = drillOf([
   dealOf({ kind: 'random', seed: seedNamed('fuzz') }, { title: 'By chance' }),
   dealOf(
-    { kind: 'composed', racks: [['bam-1', 'bam-1'], [], ['joker'], []], seed: seedNamed('fuzz') },
+    { kind: 'manual', racks: [['bam-1', 'bam-1'], [], ['joker'], []], seed: seedNamed('fuzz') },
     { id: 'second' },
   ),
-  { ...described({ pairs: { from: 1 }, jokers: 1 }), id: 'third' },
+  { ...sampledDeal({ pairs: { from: 1 }, jokers: 1 }), id: 'third' },
 ]);
 
 function holds(parsed: ReturnType<typeof parseDrill>): void {
@@ -35,9 +35,9 @@ function holds(parsed: ReturnType<typeof parseDrill>): void {
     return;
   }
   expect(parsed.problems.length).toBeGreaterThan(0);
-  for (const { code, sentence } of parsed.problems) {
+  for (const { code, message } of parsed.problems) {
     expect(DRILL_PROBLEM_CODES).toContain(code);
-    expect(sentence).toMatch(/^(Drill|Deal (\d+|"[a-z0-9-]+")): .+\.$/s);
+    expect(message).toMatch(/^(Drill|Deal (\d+|"[a-z0-9-]+")): .+\.$/s);
   }
 }
 
@@ -110,13 +110,13 @@ test('racks of any tiles are refused, or dealt with every tile that was set', ()
   let dealt = 0;
   fc.assert(
     fc.property(fc.tuple(rack, rack, rack, rack), fc.constantFrom(...SEATS), (racks, dealer) => {
-      const deal = dealOf({ kind: 'composed', racks, seed: seedNamed('any racks') }, { dealer });
+      const deal = dealOf({ kind: 'manual', racks, seed: seedNamed('any racks') }, { dealer });
       const parsed = parseDrill(drillOf([deal]), houseKernel);
       holds(parsed);
       if (!parsed.ok) return;
       dealt++;
       const prepared = prepareDeal(parsed.drill, deal, houseKernel);
-      if (!prepared.ok) throw new Error(prepared.problem.sentence);
+      if (!prepared.ok) throw new Error(prepared.problem.message);
       for (const seat of SEATS) {
         const held = bagOf(prepared.deal.prepared[seat]);
         expect(bagOf(racks[seat]).every((count, face) => count <= held[face]!)).toBe(true);

@@ -5,31 +5,31 @@ import {
   betterPasses,
   botsAround,
   chooseFor,
-  type DeepJudgement,
+  type DeepAnalysis,
   dealTiles,
   facesOf,
   interestingDeals,
-  type Lookout,
+  type DealSearch,
   openRound,
-  type PassJudge,
-  playOut,
-  quickJudge,
+  type PassReviewer,
+  finishRound,
+  quickReviewer,
   reviewRound,
   type SeatRecord,
   seatView,
   stream,
-  usualChoice,
+  typicalChoice,
 } from '../../shared-engine/index.ts';
-import { deepJudgement } from '../kit/classes.ts';
+import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf } from '../kit/drills.ts';
 import { houseKernel, passesOf } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const seeds = Array.from({ length: 8 }, (_, n) => seedNamed(`interesting ${n}`));
-const lookout: Lookout = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
+const lookout: DealSearch = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
 
 describe('the quick judge', () => {
-  const found = interestingDeals(seeds, lookout, houseKernel, quickJudge(houseKernel));
+  const found = interestingDeals(seeds, lookout, houseKernel, quickReviewer(houseKernel));
 
   test('finds some of the deals, each with a pass at or above the smallest loss worth attention', () => {
     expect(found.length).toBeGreaterThan(0);
@@ -45,7 +45,7 @@ describe('the quick judge', () => {
 
   test('finds the same again, in the order of the seeds', () => {
     const [first] = found;
-    expect(interestingDeals([first!.seed], lookout, houseKernel, quickJudge(houseKernel))).toEqual([first]);
+    expect(interestingDeals([first!.seed], lookout, houseKernel, quickReviewer(houseKernel))).toEqual([first]);
     const order = found.map(({ seed }) => seeds.indexOf(seed));
     expect([...order].sort((a, b) => a - b)).toEqual(order);
   });
@@ -53,16 +53,16 @@ describe('the quick judge', () => {
   test('looks only at the steps asked for', () => {
     const step = found[0]!.better[0]!.step;
     const only = { ...lookout, steps: [step] };
-    const [again] = interestingDeals([found[0]!.seed], only, houseKernel, quickJudge(houseKernel));
+    const [again] = interestingDeals([found[0]!.seed], only, houseKernel, quickReviewer(houseKernel));
     expect(again!.better.map((one) => one.step)).toEqual([step]);
     const none = { ...lookout, steps: [] };
-    expect(interestingDeals(seeds.slice(0, 1), none, houseKernel, quickJudge(houseKernel))).toEqual([]);
+    expect(interestingDeals(seeds.slice(0, 1), none, houseKernel, quickReviewer(houseKernel))).toEqual([]);
   });
 });
 
 test('the bar of the quick review is its smallest loss', () => {
-  const { round } = playOut(
-    begin(openRound({ seed: seedNamed('bar'), dealer: 0 }, { layOpen: false })),
+  const { round } = finishRound(
+    begin(openRound({ seed: seedNamed('bar'), dealer: 0 }, { revealRacks: false })),
     (view, random) => chooseFor('random', view, houseKernel, random),
   );
   const review = reviewRound(seatView(round, 2).record, houseKernel);
@@ -84,20 +84,20 @@ test('the bar of the quick review is its smallest loss', () => {
 describe('a deeper judge in place of the quick one', () => {
   const shown: SeatRecord[] = [];
   const judgeAs =
-    (verdict: DeepJudgement['verdict']): PassJudge =>
+    (verdict: DeepAnalysis['verdict']): PassReviewer =>
     (record) => {
       shown.push(record);
       const review = reviewRound(record, houseKernel);
       return {
         ...review,
-        choices: review.choices.map((choice) => ({ ...choice, judgement: deepJudgement(verdict) })),
+        choices: review.choices.map((choice) => ({ ...choice, judgement: sampleDeepAnalysis(verdict) })),
       };
     };
 
   test('decides alone, whatever the quick loss is', () => {
     const [deal] = interestingDeals(seeds.slice(0, 1), lookout, houseKernel, judgeAs('better-exists'));
     expect(deal!.better.length).toBeGreaterThanOrEqual(4);
-    for (const { better, loss, within } of deal!.better) {
+    for (const { better, loss, halfWidth } of deal!.better) {
       expect({ better, loss, within }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, within: 0.5 });
     }
     for (const verdict of ['as-good', 'too-close'] as const) {
@@ -112,22 +112,22 @@ describe('a deeper judge in place of the quick one', () => {
 });
 
 test('the usual choice is one the typical bot makes, steadier than any single look', () => {
-  const { round } = { round: begin(openRound({ seed: seedNamed('usual'), dealer: 0 }, { layOpen: false })) };
+  const { round } = { round: begin(openRound({ seed: seedNamed('usual'), dealer: 0 }, { revealRacks: false })) };
   const view = seatView(round, 0);
   const different = (choose: (n: number) => unknown): number =>
     new Set(Array.from({ length: 24 }, (_, n) => JSON.stringify(choose(n)))).size;
   const single = different((n) => chooseFor('typical', view, houseKernel, stream(`look ${n}`, 'usual')));
-  const usual = different((n) => usualChoice(view, houseKernel, stream(`look ${n}`, 'usual')));
+  const usual = different((n) => typicalChoice(view, houseKernel, stream(`look ${n}`, 'usual')));
   expect(single).toBeGreaterThan(1);
   expect(usual).toBeLessThan(single);
 });
 
 test('the usual choice of a seat that has answered, or of a closed round, is none', () => {
   const deal = { seed: seedNamed('closed'), dealer: 0 } as const;
-  const { round } = playOut(begin(openRound(deal, { layOpen: false })), (view, random) =>
+  const { round } = finishRound(begin(openRound(deal, { revealRacks: false })), (view, random) =>
     chooseFor('typical', view, houseKernel, random),
   );
-  expect(usualChoice(seatView(round, 0), houseKernel, stream('closed', 'usual'))).toBeNull();
+  expect(typicalChoice(seatView(round, 0), houseKernel, stream('closed', 'usual'))).toBeNull();
 });
 
 test('the bots of the drill play around the seat', () => {

@@ -4,8 +4,8 @@ import {
   type AnswerChoice,
   chooseFor,
   facesOf,
-  type LineStart,
-  playLine,
+  type GuidedStart,
+  playGuidedDeal,
   prepareDeal,
   type Round,
   replay,
@@ -13,17 +13,17 @@ import {
   sizeOf,
   stream,
 } from '../../shared-engine/index.ts';
-import { described, drillOf } from '../kit/drills.ts';
+import { sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
-const drill = drillOf([{ ...described({ pairs: { from: 1 } }, 'line'), seat: 2, dealer: 2 }]);
+const drill = drillOf([{ ...sampledDeal({ pairs: { from: 1 } }, 'line'), seat: 2, dealer: 2 }]);
 const prepared = prepareDeal(drill, drill.deals[0]!, houseKernel);
-if (!prepared.ok) throw new Error(prepared.problem.sentence);
-const start: LineStart = { deal: prepared.deal, seat: 2, bots: drill.bots, terms: { layOpen: false } };
+if (!prepared.ok) throw new Error(prepared.problem.message);
+const start: GuidedStart = { deal: prepared.deal, seat: 2, bots: drill.bots, terms: { revealRacks: false } };
 
 function lineAfter(choices: readonly AnswerChoice[]): Round {
-  const line = playLine(start, choices, houseKernel);
-  if (!line.ok) throw new Error(line.sentence);
+  const line = playGuidedDeal(start, choices, houseKernel);
+  if (!line.ok) throw new Error(line.message);
   return line.round;
 }
 
@@ -47,7 +47,7 @@ const strong = wholeLine('strong', 'teacher');
 describe('a line of play', () => {
   test('waits at the first pass with the tiles of the deal, three bots sealed', () => {
     const round = lineAfter([]);
-    expect(round.phase === 'passing' && round.sealed.map((pass) => pass !== null)).toEqual([
+    expect(round.phase === 'passing' && round.submitted.map((pass) => pass !== null)).toEqual([
       true,
       true,
       false,
@@ -62,13 +62,13 @@ describe('a line of play', () => {
       expect(answer).toBeNull();
       expect(stage.phase).not.toBe('closed');
       expect(record.steps).toHaveLength(length);
-      for (const step of record.steps) expect(step.by).toEqual(['bot', 'bot', 'owner', 'bot']);
+      for (const step of record.steps) expect(step.by).toEqual(['bot', 'bot', 'player', 'bot']);
     }
     expect(lineAfter(strong).phase).toBe('closed');
   });
 
   test('E2 is a log that replays to the same round', () => {
-    const line = playLine(start, strong, houseKernel);
+    const line = playGuidedDeal(start, strong, houseKernel);
     expect(line.ok && replay(line.events)).toEqual(line.ok && line.round);
   });
 
@@ -78,7 +78,7 @@ describe('a line of play', () => {
   });
 
   test('that parts from another at a step has been the same before it', () => {
-    const rest = wholeLine('random', 'pupil');
+    const rest = wholeLine('random', 'player');
     const mine = seatView(lineAfter([...strong.slice(0, 2), rest[2]!]), 2).record;
     const teacher = seatView(lineAfter(strong.slice(0, 3)), 2).record;
     expect(mine.steps.slice(0, 2)).toEqual(teacher.steps.slice(0, 2));
@@ -98,12 +98,12 @@ describe('E1 a choice that is not legal ends the line with its refusal', () => {
   test.each<[string, AnswerChoice[], string]>([
     [
       'a joker',
-      [{ kind: 'seal', step: 'first-right', tiles: ['joker', 'joker', 'joker'], blind: 0 }],
+      [{ kind: 'pass', step: 'first-right', tiles: ['joker', 'joker', 'joker'], blind: 0 }],
       'joker-in-pass',
     ],
     ['another step', [{ kind: 'vote', step: 'vote', go: true }], 'wrong-step'],
     ['after the close', [...strong, strong[0]!], 'round-closed'],
   ])('%s', (_, choices, code) => {
-    expect(playLine(start, choices, houseKernel)).toMatchObject({ ok: false, code });
+    expect(playGuidedDeal(start, choices, houseKernel)).toMatchObject({ ok: false, code });
   });
 });

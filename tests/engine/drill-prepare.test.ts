@@ -13,14 +13,14 @@ import {
   prepareDeal,
   SEATS,
 } from '../../shared-engine/index.ts';
-import { dealOf, described, drillOf, fitsByDefinition } from '../kit/drills.ts';
+import { dealOf, sampledDeal, drillOf, fitsByDefinition } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { CHI_SQUARE, chiSquare, hypergeometric } from '../outside/distribution.ts';
 
 function dealt(deal: DrillDeal, drill = drillOf([deal])): PreparedDeal {
   const prepared = prepareDeal(drill, deal, houseKernel);
-  if (!prepared.ok) throw new Error(prepared.problem.sentence);
+  if (!prepared.ok) throw new Error(prepared.problem.message);
   return prepared.deal;
 }
 
@@ -36,7 +36,7 @@ describe('a deal of a drill', () => {
     const set: Face[] = ['joker', 'joker', 'flower', 'bam-2'];
     const whole = dealTiles({ seed, dealer: 1 }).racks;
     const others = facesOf(whole[2]).slice(0, 5);
-    const { prepared } = dealt(dealOf({ kind: 'composed', racks: [set, [], others, []], seed }));
+    const { prepared } = dealt(dealOf({ kind: 'manual', racks: [set, [], others, []], seed }));
     for (const face of set) expect(countOf(bagOf(prepared[0]), face)).toBeGreaterThanOrEqual(1);
     expect(countOf(bagOf(prepared[0]), 'joker')).toBeGreaterThanOrEqual(2);
     for (const face of others) expect(prepared[2]).toContain(face);
@@ -45,7 +45,7 @@ describe('a deal of a drill', () => {
   test('by wish has a fitting rack at its seat, 14 tiles where that seat deals', () => {
     const wish = { pairs: { from: 3 }, jokers: 1 };
     for (const dealer of SEATS) {
-      const { prepared } = dealt({ ...described(wish), seat: 2, dealer });
+      const { prepared } = dealt({ ...sampledDeal(wish), seat: 2, dealer });
       expect(prepared[2]).toHaveLength(dealer === 2 ? 14 : 13);
       expect(fitsByDefinition(prepared[2], wish, houseKernel)).toBe(true);
     }
@@ -54,7 +54,7 @@ describe('a deal of a drill', () => {
   test('is the same at every table, and its bots too, wherever it stands in the drill', () => {
     const deal = dealOf({ kind: 'random', seed });
     const moved = { ...deal, id: 'moved', title: 'Moved' };
-    expect(dealt(moved, drillOf([described({}), moved]))).toEqual(dealt(deal));
+    expect(dealt(moved, drillOf([sampledDeal({}), moved]))).toEqual(dealt(deal));
   });
 
   test('keeps its tiles when the bots’ seed changes, and changes what comes after', () => {
@@ -71,17 +71,17 @@ describe('a deal of a drill', () => {
   });
 
   test('too rare to find is a problem of the deal, in words', () => {
-    const deal = { ...described({ inARow: 9, jokers: 4 }), id: 'needle' };
+    const deal = { ...sampledDeal({ inARow: 9, jokers: 4 }), id: 'needle' };
     const prepared = prepareDeal(drillOf([deal]), deal, houseKernel);
     expect(prepared).toMatchObject({ ok: false, problem: { code: 'too-rare', deal: 'needle' } });
-    expect(!prepared.ok && prepared.problem.sentence).toMatch(
+    expect(!prepared.ok && prepared.problem.message).toMatch(
       /^Deal "needle": such racks are too rare to find: .+\.$/,
     );
   });
 });
 
 test('the bots sit around the seat of the deal: right, across, left', () => {
-  const { bots } = drillOf([described({})]);
+  const { bots } = drillOf([sampledDeal({})]);
   expect(botsAround(0, bots)).toEqual([null, 'typical', 'strong', 'casual']);
   expect(botsAround(2, bots)).toEqual(['strong', 'casual', null, 'typical']);
 });
@@ -92,7 +92,7 @@ describe('what is not set is left to even chance', () => {
   test('jokers of a neighbour, where the described rack has two: hypergeometric, 6 among 139 (chi-square, df 5, .01)', () => {
     const counts = [0, 0, 0, 0, 0, 0];
     for (let n = 0; n < DEALS; n++) {
-      const { prepared } = dealt(described({ jokers: 2 }, `neighbour ${n}`));
+      const { prepared } = dealt(sampledDeal({ jokers: 2 }, `neighbour ${n}`));
       counts[Math.min(5, bagOf(prepared[2])[JOKER_INDEX]!)]!++;
     }
     const shares = [0, 1, 2, 3, 4].map((k) => hypergeometric(k, 13, 6, 139));
@@ -107,7 +107,7 @@ describe('what is not set is left to even chance', () => {
     for (let n = 0; n < DEALS; n++) {
       const seed = seedNamed(`rest ${n}`);
       const { prepared } = dealt(
-        dealOf({ kind: 'composed', racks: [['east', 'east', 'red'], [], [], []], seed }),
+        dealOf({ kind: 'manual', racks: [['east', 'east', 'red'], [], [], []], seed }),
       );
       counts[Math.min(3, countOf(bagOf(prepared[0]), 'flower'))]!++;
     }

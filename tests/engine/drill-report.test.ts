@@ -10,21 +10,21 @@ import {
   seatView,
   spreadsOf,
 } from '../../shared-engine/index.ts';
-import { classOf, deepJudgement } from '../kit/classes.ts';
-import { described, drillOf } from '../kit/drills.ts';
+import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
+import { sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel, mixedRound, move } from '../kit/reviews.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
 
-const drill = drillOf([described({ pairs: { from: 1 }, jokers: { to: 2 } }, 'class')]);
+const drill = drillOf([sampledDeal({ pairs: { from: 1 }, jokers: { to: 2 } }, 'class')]);
 const { card } = houseKernel;
-const families = card.families.map(({ id }) => id);
-const pupils = classOf(drill, ['strong', 'strong', 'casual', 'casual', 'random', 'random', 'typical']);
-const report = classReport(drill.deals[0]!, pupils, card);
+const sections = card.sections.map(({ id }) => id);
+const players = classOf(drill, ['strong', 'strong', 'casual', 'casual', 'random', 'random', 'typical']);
+const report = classReport(drill.deals[0]!, players, card);
 const spread = (step: string, kind = 'pass'): StepSpread =>
   report.steps.find((one) => one.step === step && one.kind === kind)!;
 
 describe('the spread of a step', () => {
-  test('counts every pupil once, and the shares make one', () => {
+  test('counts every player once, and the shares make one', () => {
     for (const { choices, players: count } of report.steps) {
       expect(choices.reduce((sum, choice) => sum + choice.count, 0)).toBe(count);
       expect(choices.reduce((sum, choice) => sum + choice.share, 0)).toBeCloseTo(1, 12);
@@ -35,7 +35,7 @@ describe('the spread of a step', () => {
   test('shows the rack that all faced at the first pass', () => {
     const first = spread('first-right');
     expect(first.racks).toBe(1);
-    expect(first.rack).toEqual(pupils[0]!.record.start);
+    expect(first.rack).toEqual(players[0]!.record.start);
     const later = spread('first-left');
     expect(later.racks).toBeGreaterThan(1);
     expect(later.rack).toBeNull();
@@ -47,7 +47,7 @@ describe('the spread of a step', () => {
     expect([...counts].sort((a, b) => b - a)).toEqual(counts);
     expect(counts[0]).toBeGreaterThan(1);
     for (const { chosen, loss } of first.choices) {
-      const losses = pupils.flatMap(({ record, review }) => {
+      const losses = players.flatMap(({ record, review }) => {
         const pass = review!.choices.find(({ step, kind }) => step === 'first-right' && kind === 'pass')!;
         return String(record.steps[0]?.kind === 'move' && record.steps[0].gave) === String(chosen)
           ? [pass.loss]
@@ -66,8 +66,8 @@ describe('the spread of a step', () => {
   });
 
   test('is there before the reviews are, without losses', () => {
-    const unreviewed = pupils.map((entry) => ({ ...entry, review: null }));
-    const early = spreadsOf(unreviewed, families);
+    const unreviewed = players.map((entry) => ({ ...entry, review: null }));
+    const early = spreadsOf(unreviewed, sections);
     expect(early.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count]))).toEqual(
       report.steps.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count])),
     );
@@ -75,7 +75,7 @@ describe('the spread of a step', () => {
       early.every(({ loss, choices }) => loss === null && choices.every((one) => one.loss === null)),
     ).toBe(true);
     expect(classReport(drill.deals[0]!, unreviewed, card)).toMatchObject({
-      pupils: 7,
+      players: 7,
       reviewed: 0,
       themes: [],
     });
@@ -86,9 +86,9 @@ describe('the spread of a step', () => {
       record: {
         seat: 0,
         dealer: 1,
-        start: pupils[0]!.record.start,
+        start: players[0]!.record.start,
         steps: [
-          move('first-right', pupils[0]!.record.start.slice(-3), ['bam-1', 'bam-2', 'dot-9'], {
+          move('first-right', players[0]!.record.start.slice(-3), ['bam-1', 'bam-2', 'dot-9'], {
             by: 'stand-in',
           }),
         ],
@@ -96,58 +96,58 @@ describe('the spread of a step', () => {
       review: null,
       aims: [],
     };
-    const [first] = spreadsOf([stoodIn, ...pupils], families);
-    expect(first).toMatchObject({ pupils: 7, stoodIn: 1 });
-    expect(spreadsOf([stoodIn], families)[0]).toMatchObject({
-      pupils: 0,
+    const [first] = spreadsOf([stoodIn, ...players], sections);
+    expect(first).toMatchObject({ players: 7, stoodIn: 1 });
+    expect(spreadsOf([stoodIn], sections)[0]).toMatchObject({
+      players: 0,
       stoodIn: 1,
       choices: [],
       rack: null,
     });
   });
 
-  test('shows no rack that one pupil alone has faced', () => {
-    const [first, ...others] = spreadsOf(pupils.slice(0, 1), families);
-    expect(first).toMatchObject({ pupils: 1, racks: 1, rack: null });
+  test('shows no rack that one player alone has faced', () => {
+    const [first, ...others] = spreadsOf(players.slice(0, 1), sections);
+    expect(first).toMatchObject({ players: 1, racks: 1, rack: null });
     expect(others.every(({ rack }) => rack === null)).toBe(true);
-    expect(JSON.stringify(first)).not.toContain(JSON.stringify(pupils[0]!.record.start));
+    expect(JSON.stringify(first)).not.toContain(JSON.stringify(players[0]!.record.start));
   });
 
-  test('is apart for each seat where pupils share a table', () => {
+  test('is apart for each seat where players share a table', () => {
     const tables = [1, 2].map((table) => mixedRound(`table ${table}`, 0).round);
     const entries = tables.flatMap((round) =>
       SEATS.map((seat) => ({ record: seatView(round, seat).record, review: null, aims: [] })),
     );
-    const firsts = spreadsOf(entries, families).filter(({ step }) => step === 'first-right');
+    const firsts = spreadsOf(entries, sections).filter(({ step }) => step === 'first-right');
     expect(firsts.map(({ seat, players: own, stoodIn }) => [seat, own + stoodIn])).toEqual(
       SEATS.map((seat) => [seat, 2]),
     );
   });
 
-  test('grows as the class goes on: a pupil who is not there yet is not counted', () => {
-    const behind = pupils.map((entry, n) =>
+  test('grows as the class goes on: a player who is not there yet is not counted', () => {
+    const behind = players.map((entry, n) =>
       n < 3 ? entry : { ...entry, record: { ...entry.record, steps: entry.record.steps.slice(0, 1) } },
     );
-    const now = spreadsOf(behind, families);
-    expect(now[0]).toMatchObject({ step: 'first-right', pupils: 7 });
-    expect(now[1]).toMatchObject({ step: 'first-across', pupils: 3 });
+    const now = spreadsOf(behind, sections);
+    expect(now[0]).toMatchObject({ step: 'first-right', players: 7 });
+    expect(now[1]).toMatchObject({ step: 'first-across', players: 3 });
   });
 });
 
 describe('the cost of a choice', () => {
   const judged = (count: number): ClassEntry[] =>
-    pupils.map((entry, n) => {
+    players.map((entry, n) => {
       const { review } = entry;
       const choices = review!.choices.map((choice) => ({
         ...choice,
-        judgement: deepJudgement('better-exists'),
+        judgement: sampleDeepAnalysis('better-exists'),
       }));
       return n < count ? { ...entry, review: { ...review!, choices } } : entry;
     });
 
-  test('is in tiles with the number of pupils for whom something clearly better was there', () => {
+  test('is in tiles with the number of players for whom something clearly better was there', () => {
     const first = spread('first-right');
-    const above = pupils.filter(
+    const above = players.filter(
       ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.25,
     ).length;
     expect(first).toMatchObject({ points: null, costly: above });
@@ -155,40 +155,40 @@ describe('the cost of a choice', () => {
   });
 
   test('is in points of outlook too once every one of the choices was judged deeply, as unsure as each was', () => {
-    const [all] = spreadsOf(judged(7), families);
+    const [all] = spreadsOf(judged(7), sections);
     expect(all).toMatchObject({ points: { value: 2, within: 0.5 }, costly: 7 });
-    const [most] = spreadsOf(judged(6), families);
-    expect(most!.points).toBeNull();
+    const [most] = spreadsOf(judged(6), sections);
+    expect(most!.winsLost).toBeNull();
     expect(most!.loss).toEqual(spread('first-right').loss);
   });
 });
 
 describe('aims', () => {
-  const aimed = pupils.map((entry, n) => ({
+  const aimed = players.map((entry, n) => ({
     ...entry,
-    aims: n < 4 ? [{ step: 'first-right' as const, families: n === 0 ? ['runs', 'odds'] : ['runs'] }] : [],
+    aims: n < 4 ? [{ step: 'first-right' as const, sections: n === 0 ? ['runs', 'odds'] : ['runs'] }] : [],
   }));
 
-  test('are shares of the pupils who named one, by family', () => {
-    const [first] = spreadsOf(aimed, families);
+  test('are shares of the players who named one, by section', () => {
+    const [first] = spreadsOf(aimed, sections);
     expect(first!.aims).toEqual([
-      { family: 'runs', count: 4, share: 1 },
-      { family: 'odds', count: 1, share: 0.25 },
+      { section: 'runs', count: 4, share: 1 },
+      { section: 'odds', count: 1, share: 0.25 },
     ]);
-    const { families: named } = classReport(drill.deals[0]!, aimed, card);
+    const { sections: named } = classReport(drill.deals[0]!, aimed, card);
     expect(Object.keys(named)).toEqual(['runs', 'odds']);
   });
 
-  test('that are no family of the card are not shown', () => {
-    const typed = [{ ...pupils[0]!, aims: [{ step: 'first-right' as const, families: ['Wilma was here'] }] }];
+  test('that are no section of the card are not shown', () => {
+    const typed = [{ ...players[0]!, aims: [{ step: 'first-right' as const, sections: ['Wilma was here'] }] }];
     expect(JSON.stringify(classReport(drill.deals[0]!, typed, card))).not.toContain('Wilma');
   });
 });
 
 describe('names', () => {
   test('do not get into a report, whatever hangs on the entries', () => {
-    const canary = { name: 'Zyphrania', pupil: 'Zyphrania', code: 'Zyphrania' };
-    const marked = pupils.map((entry) => ({
+    const canary = { name: 'Zyphrania', player: 'Zyphrania', code: 'Zyphrania' };
+    const marked = players.map((entry) => ({
       ...entry,
       ...canary,
       record: { ...entry.record, ...canary },
@@ -205,15 +205,15 @@ describe('names', () => {
   });
 
   test('cannot be guessed from an order: the report is the same whoever comes first', () => {
-    const turned = [...pupils.slice(3), ...pupils.slice(0, 3)].reverse();
+    const turned = [...players.slice(3), ...players.slice(0, 3)].reverse();
     expect(JSON.stringify(classReport(drill.deals[0]!, turned, card))).toBe(JSON.stringify(report));
   });
 });
 
-test('tiles to go are over the pupils reviewed', () => {
-  expect(report.toGoStart).toMatchObject({ n: 7, mean: pupils[0]!.review!.toGoStart });
+test('tiles to go are over the players reviewed', () => {
+  expect(report.toGoStart).toMatchObject({ n: 7, mean: players[0]!.review!.toGoStart });
   expect(report.toGoEnd!.mean).toBeCloseTo(
-    pupils.reduce((sum, { review }) => sum + review!.toGoEnd, 0) / 7,
+    players.reduce((sum, { review }) => sum + review!.toGoEnd, 0) / 7,
     3,
   );
 });
@@ -223,13 +223,13 @@ test('a report of nobody is empty', () => {
     format: 'quadrille-class-report/1',
     deal: 'empty',
     title: 'Nobody came',
-    pupils: 0,
+    players: 0,
     reviewed: 0,
     toGoStart: null,
     toGoEnd: null,
     steps: [],
     themes: [],
-    families: {},
+    sections: {},
   });
 });
 

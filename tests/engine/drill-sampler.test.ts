@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   bagOf,
-  describeRack,
-  drawRack,
+  sampleRackWithRarity,
+  sampleRack,
   type Face,
   facesOf,
   inARow,
@@ -13,7 +13,7 @@ import {
   shapesOf,
   sizeOf,
   stream,
-  type Wish,
+  type Constraint,
   weightedDraw,
   wilson,
 } from '../../shared-engine/index.ts';
@@ -22,7 +22,7 @@ import {
   evenness,
   everySmallRack,
   fitsByDefinition,
-  possible,
+  feasible,
   SMALL_STOCK,
   smallDrawer,
 } from '../kit/drills.ts';
@@ -34,13 +34,13 @@ const every = everySmallRack(5);
 const facesIn = (key: string): Face[] => key.split(' ') as Face[];
 
 describe('on a set of 36 tiles, every rack of 5 written down', () => {
-  test.each<[string, Wish]>([
+  test.each<[string, Constraint]>([
     ['anything', {}],
     ['two jokers or flowers apart', { jokers: 1, flowers: 1 }],
     ['no pair', { pairs: 0 }],
     ['three in a row', { inARow: { from: 3 } }],
     ['three like numbers and a pair', { likeNumbers: { from: 3 }, pairs: 1 }],
-    ['nearest to a family', { family: 'odds', pairs: { from: 1 } }],
+    ['nearest to a section', { section: 'odds', pairs: { from: 1 } }],
     ['tiles to go', { toGo: { to: 10 } }],
   ])('%s: no rack is favoured (chi-square, one in a thousand)', (name, wish) => {
     const due = new Map([...every].filter(([key]) => fitsByDefinition(facesIn(key), wish, houseKernel)));
@@ -66,7 +66,7 @@ describe('on a set of 36 tiles, every rack of 5 written down', () => {
     let refused = 0;
     fc.assert(
       fc.property(fc.tuple(...parts.map(() => amount)), (amounts) => {
-        const wish: Wish = Object.fromEntries(
+        const wish: Constraint = Object.fromEntries(
           parts.flatMap((part, n) => (amounts[n] === undefined ? [] : [[part, amounts[n]]])),
         );
         if (samplerFor(wish, 5, houseKernel, SMALL_STOCK).ok) return;
@@ -98,7 +98,7 @@ describe('counting', () => {
 
   test('the shares told agree with generating functions', () => {
     const all = binomials(152, 13)[13]!;
-    const known: readonly [Wish, bigint][] = [
+    const known: readonly [Constraint, bigint][] = [
       [{ inARow: { from: 4 } }, all - racksWithRowUpTo(3, 13)],
       [{ inARow: { to: 2 } }, racksWithRowUpTo(2, 13)],
       [{ likeNumbers: { from: 5 } }, all - racksWithLikeUpTo(4, 13)],
@@ -174,34 +174,34 @@ describe('weights of any size', () => {
 });
 
 describe('a rack of the whole set', () => {
-  const WISHES: readonly Wish[] = [
+  const WISHES: readonly Constraint[] = [
     {},
     { jokers: 2, flowers: { from: 1, to: 2 } },
     { kongs: 2, pungs: 3 },
     { pairs: 0, inARow: { from: 4 }, likeNumbers: { from: 3 } },
     { toGo: { to: 5 } },
-    { family: 'runs', toGo: { from: 6, to: 7 } },
+    { section: 'runs', toGo: { from: 6, to: 7 } },
   ];
 
   test.each(WISHES.map((wish) => [JSON.stringify(wish), wish] as const))('fits %s', (_, wish) => {
     for (const size of [13, 14]) {
-      const drawn = drawRack(wish, size, houseKernel, 'fits');
-      if (!drawn.ok) throw new Error(drawn.sentence);
+      const drawn = sampleRack(wish, size, houseKernel, 'fits');
+      if (!drawn.ok) throw new Error(drawn.message);
       expect(sizeOf(drawn.rack)).toBe(size);
       expect(fitsByDefinition(facesOf(drawn.rack), wish, houseKernel)).toBe(true);
     }
   });
 
   test('is the same for one seed and another for another', () => {
-    const wish: Wish = { pairs: { from: 2 }, inARow: { from: 4 } };
-    const racks = ['a', 'a', 'b'].map((seed) => JSON.stringify(drawRack(wish, 13, houseKernel, seed)));
+    const wish: Constraint = { pairs: { from: 2 }, inARow: { from: 4 } };
+    const racks = ['a', 'a', 'b'].map((seed) => JSON.stringify(sampleRack(wish, 13, houseKernel, seed)));
     expect(racks[1]).toBe(racks[0]);
     expect(racks[2]).not.toBe(racks[0]);
     expect(JSON.stringify(told(wish))).toBe(JSON.stringify(told(wish)));
   });
 
   test('holds each plain face equally often where no pair is wished for (chi-square, df 33, .001)', () => {
-    const sampler = possible(samplerFor({ pairs: 0, jokers: 0, flowers: 0 }, 13, houseKernel));
+    const sampler = feasible(samplerFor({ pairs: 0, jokers: 0, flowers: 0 }, 13, houseKernel));
     const random = stream('faces', 'no pair');
     const counts = new Array<number>(34).fill(0);
     for (let n = 0; n < 4_000; n++) {
@@ -215,8 +215,8 @@ describe('a rack of the whole set', () => {
   });
 });
 
-function told(wish: Wish) {
-  const described = describeRack(wish, 13, houseKernel, 'told');
-  if (!described.ok) throw new Error(described.sentence);
+function told(wish: Constraint) {
+  const described = sampleRackWithRarity(wish, 13, houseKernel, 'told');
+  if (!described.ok) throw new Error(described.message);
   return described;
 }

@@ -4,8 +4,8 @@ import {
   type ChoiceReview,
   type ClassEntry,
   costliestMistakes,
-  type DeepJudgement,
-  type Group,
+  type DeepAnalysis,
+  type RackGroup,
   type NumberReview,
   type PassReview,
   reviewRound,
@@ -13,13 +13,13 @@ import {
   type MistakeCategory,
   mistakesOf,
 } from '../../shared-engine/index.ts';
-import { classOf, deepJudgement } from '../kit/classes.ts';
-import { described, drillOf } from '../kit/drills.ts';
+import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
+import { sampledDeal, drillOf } from '../kit/drills.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
-const basis = { closely: 24, arrivals: 36, smallLoss: 0.25 };
-const pair: Group = { face: 'bam-3', count: 2 };
-const other: Group = { face: 'east', count: 3 };
+const basis = { compared: 24, arrivals: 36, smallLoss: 0.25 };
+const pair: RackGroup = { face: 'bam-3', count: 2 };
+const other: RackGroup = { face: 'east', count: 3 };
 
 /** A real pass review, turned into one that cost a tile and in which nothing speaks for a theme. */
 const [real] = passesOf(
@@ -45,29 +45,29 @@ const [real] = passesOf(
 const PLAIN: PassReview = {
   ...real!,
   loss: 1,
-  played: { ...real!.played, gift: 'nothing-special' },
-  best: { ...real!.best, gift: 'nothing-special' },
-  parts: { ...real!.parts, formed: [], broken: [], brokenByBest: [], familiesKept: 2, familiesKeptByBest: 2 },
+  played: { ...real!.played, risk: 'none' },
+  best: { ...real!.best, risk: 'none' },
+  parts: { ...real!.parts, formed: [], broken: [], brokenByBest: [], sectionsKept: 2, sectionsKeptByBest: 2 },
 };
 const pass = (parts: Partial<PassReview['parts']>, extra: Partial<PassReview> = {}): PassReview => ({
   ...PLAIN,
   ...extra,
   parts: { ...PLAIN.parts, ...parts },
 });
-const gave = (gift: PassReview['played']['gift'], best: typeof gift = 'nothing-special'): PassReview =>
-  pass({}, { played: { ...PLAIN.played, gift }, best: { ...PLAIN.best, gift: best } });
+const gave = (risk: PassReview['played']['risk'], best: typeof risk = 'none'): PassReview =>
+  pass({}, { played: { ...PLAIN.played, risk }, best: { ...PLAIN.best, risk: best } });
 const number = (kind: NumberReview['kind'], played: number, best: number): NumberReview => ({
   kind,
   step: kind === 'vote' ? 'vote' : kind === 'ask' ? 'courtesy-ask' : 'first-left',
-  by: 'owner',
+  by: 'player',
   toGo: 6,
   spare: 3,
   options: [],
   played,
   best,
   loss: 0.5,
-  words: ['', ''],
-  judgement: { depth: 'quick', verdict: 'not-looked-at' },
+  sentences: ['', ''],
+  analysis: { depth: 'quick', verdict: 'not-looked-at' },
 });
 
 describe('a costly choice stands under', () => {
@@ -81,16 +81,16 @@ describe('a costly choice stands under', () => {
     ],
     ['a pair given', gave('pair'), ['pair-given']],
     ['like numbers given', gave('like-numbers'), ['like-numbers-given']],
-    ['neighbours given', gave('neighbours'), ['neighbours-given']],
+    ['three tiles of one suit given', gave('same-suit'), ['same-suit-given']],
     ['a flower given', gave('flower'), ['flower-given']],
-    ['too many families', pass({ familiesKept: 4 }), ['too-many-families']],
-    ['too few families', pass({ familiesKept: 0 }), ['too-few-families']],
+    ['too many sections', pass({ sectionsKept: 4 }), ['too-many-sections']],
+    ['too few sections', pass({ sectionsKept: 0 }), ['too-few-sections']],
     ['nothing else', PLAIN, ['poorer-fit']],
     ['what the best pass did too', pass({ broken: [pair], brokenByBest: [pair] }), ['poorer-fit']],
     ['a gift the best pass gives too', gave('pair', 'pair'), ['poorer-fit']],
-    ['too many unseen', number('blind', 3, 1), ['too-many-unseen']],
-    ['too few unseen', number('blind', 0, 2), ['too-few-unseen']],
-    ['gone on', number('vote', 1, 0), ['went-on']],
+    ['too many blind', number('blind', 3, 1), ['too-many-blind']],
+    ['too few blind', number('blind', 0, 2), ['too-few-blind']],
+    ['continued', number('vote', 1, 0), ['continued']],
     ['stopped', number('vote', 0, 1), ['stopped']],
     ['too many asked for', number('ask', 3, 0), ['asked-too-many']],
     ['too few asked for', number('ask', 0, 3), ['asked-too-few']],
@@ -106,9 +106,9 @@ describe('a costly choice stands under', () => {
 });
 
 describe('once the deeper judgement is there', () => {
-  const deep = (choice: ChoiceReview, verdict: DeepJudgement['verdict']): ChoiceReview => ({
+  const deep = (choice: ChoiceReview, verdict: DeepAnalysis['verdict']): ChoiceReview => ({
     ...choice,
-    judgement: deepJudgement(verdict),
+    analysis: sampleDeepAnalysis(verdict),
   });
 
   test('it decides which choices have themes', () => {
@@ -128,7 +128,7 @@ describe('once the deeper judgement is there', () => {
     const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.3 }));
     const once = { ...gave('pair'), loss: 0.9 };
     const order = (choices: readonly ChoiceReview[]) =>
-      costliestMistakes([review(choices)]).map(({ category, totalPoints }) => [category, totalPoints]);
+      costliestMistakes([review(choices)]).map(({ category, totalWinsLost }) => [category, totalWinsLost]);
     expect(order([once, ...often])).toEqual([
       ['pair-given', null],
       ['flower-given', null],
@@ -146,15 +146,15 @@ describe('once the deeper judgement is there', () => {
 
 describe('over a class', () => {
   const styles = ['random', 'random', 'random', 'casual', 'casual', 'strong'] as const;
-  const pupils = classOf(drillOf([described({ pairs: { from: 2 } }, 'themes')]), styles);
-  const costs = costliestMistakes(pupils);
+  const players = classOf(drillOf([sampledDeal({ pairs: { from: 2 } }, 'themes')]), styles);
+  const costs = costliestMistakes(players);
 
-  test('the costliest theme comes first, with choices, pupils and the losses of the reviews', () => {
+  test('the costliest theme comes first, with choices, players and the losses of the reviews', () => {
     expect(costs.length).toBeGreaterThan(3);
     expect(costs.map(({ total }) => total)).toEqual(costs.map(({ total }) => total).sort((a, b) => b - a));
     for (const { category, label, choices, players: count, total, loss } of costs) {
-      const mine = pupils.map(({ review }) =>
-        review!.choices.filter((choice) => choice.by === 'owner' && mistakesOf(choice, basis).includes(category)),
+      const mine = players.map(({ review }) =>
+        review!.choices.filter((choice) => choice.by === 'player' && mistakesOf(choice, basis).includes(category)),
       );
       expect(label).toBe(MISTAKE_CATEGORIES[category]);
       expect(choices).toBe(mine.flat().length);
@@ -168,7 +168,7 @@ describe('over a class', () => {
   });
 
   test('what a stand-in chose is no misunderstanding of the class', () => {
-    const standIn = pupils.map((entry): ClassEntry => {
+    const standIn = players.map((entry): ClassEntry => {
       const steps = entry.record.steps.map((step) =>
         step.kind === 'move' ? { ...step, by: ['stand-in', 'bot', 'bot', 'bot'] as const } : step,
       );
@@ -179,6 +179,6 @@ describe('over a class', () => {
   });
 
   test('a class without reviews has no themes', () => {
-    expect(costliestMistakes(pupils.map((entry) => ({ ...entry, review: null })))).toEqual([]);
+    expect(costliestMistakes(players.map((entry) => ({ ...entry, review: null })))).toEqual([]);
   });
 });

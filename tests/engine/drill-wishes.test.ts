@@ -1,25 +1,25 @@
 // What is said of a wish: why there can be no such rack, why none was found, how rare they are.
 import { describe, expect, test } from 'vitest';
 import {
-  describeRack,
-  drawRack,
+  sampleRackWithRarity,
+  sampleRack,
   type Rarity,
-  rarityInWords,
-  type Wish,
-  wishInWords,
+  rarityText,
+  type Constraint,
+  constraintText,
 } from '../../shared-engine/index.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
-function refusal(wish: Wish, size = 13) {
-  const drawn = drawRack(wish, size, houseKernel, 'refusal');
+function refusal(wish: Constraint, size = 13) {
+  const drawn = sampleRack(wish, size, houseKernel, 'refusal');
   if (drawn.ok) throw new Error('a rack was found');
   return drawn;
 }
 
 describe('an impossible wish is refused with the parts that exclude each other', () => {
-  test.each<[Wish, string]>([
+  test.each<[Constraint, string]>([
     [
-      { pairs: 0, pungs: { from: 1 }, family: 'runs' },
+      { pairs: 0, pungs: { from: 1 }, section: 'runs' },
       'no rack of 13 tiles can have these together: no pair and 1 pung or more; change one of them. A kong is also a pung, and a pung also a pair.',
     ],
     [
@@ -50,30 +50,30 @@ describe('an impossible wish is refused with the parts that exclude each other',
       'no rack of 13 tiles can have these together: 3 to 4 jokers and 14 tiles to go; change one of them.',
     ],
   ])('%j', (wish, sentence) => {
-    expect(refusal(wish)).toMatchObject({ code: 'impossible-wish', sentence });
-    expect(describeRack(wish, 13, houseKernel, 'other')).toEqual(refusal(wish));
+    expect(refusal(wish)).toMatchObject({ code: 'impossible-constraint', sentence });
+    expect(sampleRackWithRarity(wish, 13, houseKernel, 'other')).toEqual(refusal(wish));
   });
 
   test('what 13 tiles cannot hold the dealer’s 14 may', () => {
-    const wish: Wish = { kongs: 3, pairs: 4 };
-    expect(refusal(wish).code).toBe('impossible-wish');
-    expect(drawRack(wish, 14, houseKernel, 'refusal').ok).toBe(true);
+    const wish: Constraint = { kongs: 3, pairs: 4 };
+    expect(refusal(wish).code).toBe('impossible-constraint');
+    expect(sampleRack(wish, 14, houseKernel, 'refusal').ok).toBe(true);
   });
 });
 
 test('a wish too rare to find says after how many racks, how rare at least, and what to loosen', () => {
-  const { code, parts, sentence } = refusal({ toGo: { from: 12 }, jokers: { to: 1 } });
+  const { code, parts, message } = refusal({ toGo: { from: 12 }, jokers: { to: 1 } });
   expect(code).toBe('too-rare');
   expect(parts).toEqual(['toGo']);
-  expect(sentence).toMatch(
+  expect(message).toMatch(
     /^such racks are too rare to find: of \d\d,\d{3} racks drawn none had it all, so fewer than 1 of [\d,]+ racks of 13 tiles fits\. Loosen "12 tiles to go or more" first; none of the \d\d,\d{3} racks looked at for it had that\.$/,
   );
 });
 
 test('of several parts the one that the fewest racks had is to be loosened', () => {
-  const { parts, sentence } = refusal({ inARow: 9, jokers: 2, likeNumbers: { from: 3 } });
+  const { parts, message } = refusal({ inARow: 9, jokers: 2, likeNumbers: { from: 3 } });
   expect(parts).toEqual(['inARow']);
-  expect(sentence).toContain('Loosen "9 tiles in a row in one suit" first');
+  expect(message).toContain('Loosen "9 tiles in a row in one suit" first');
 });
 
 describe('how rare', () => {
@@ -94,13 +94,13 @@ describe('how rare', () => {
     [rarity(2.83e-12, 2.83e-12, 2.83e-12, 0), '1 rack of 353,000,000,000 fits'],
     [rarity(0, 0, 0.0001), 'fewer than 1 rack of 10,000 fits'],
   ])('%j', (told, words) => {
-    expect(rarityInWords(told)).toBe(words);
+    expect(rarityText(told)).toBe(words);
   });
 
   test('the interval holds the share it goes with', () => {
-    for (const wish of [{ inARow: { from: 5 } }, { toGo: 6 }, { family: 'pairs' }] satisfies Wish[]) {
-      const told = describeRack(wish, 13, houseKernel, 'rarity');
-      if (!told.ok) throw new Error(told.sentence);
+    for (const wish of [{ inARow: { from: 5 } }, { toGo: 6 }, { section: 'pairs' }] satisfies Constraint[]) {
+      const told = sampleRackWithRarity(wish, 13, houseKernel, 'rarity');
+      if (!told.ok) throw new Error(told.message);
       const { low, share, high, drawn, fitted } = told.rarity;
       expect(drawn).toBeGreaterThanOrEqual(2000);
       expect(fitted).toBeGreaterThan(0);
@@ -110,19 +110,19 @@ describe('how rare', () => {
   });
 });
 
-test('a wish in words names each of its parts, families by their names', () => {
-  const wish: Wish = {
+test('a wish in words names each of its parts, sections by their names', () => {
+  const wish: Constraint = {
     jokers: 1,
     flowers: { from: 2 },
     pairs: { from: 1, to: 2 },
     kongs: 0,
     inARow: { from: 4 },
     toGo: { to: 6 },
-    family: 'runs',
+    section: 'runs',
   };
-  const [runs] = houseKernel.card.families.filter(({ id }) => id === 'runs');
-  expect(wishInWords(wish, houseKernel)).toBe(
-    `1 joker, 2 flowers or more, 1 to 2 pairs, no kong, 4 tiles in a row in one suit or more, at most 6 tiles to go and nearest to the family "${runs!.name}"`,
+  const [runs] = houseKernel.card.sections.filter(({ id }) => id === 'runs');
+  expect(constraintText(wish, houseKernel)).toBe(
+    `1 joker, 2 flowers or more, 1 to 2 pairs, no kong, 4 tiles in a row in one suit or more, at most 6 tiles to go and nearest to the section "${runs!.name}"`,
   );
-  expect(wishInWords({}, houseKernel)).toBe('anything');
+  expect(constraintText({}, houseKernel)).toBe('anything');
 });

@@ -12,7 +12,7 @@ import {
   stream,
   takeFrom,
 } from '../../shared-engine/index.ts';
-import { act, anyChoice, opened, type Played, playOn, refusalOf } from '../kit/rounds.ts';
+import { apply, anyChoice, opened, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
 
 /** The first passable tiles of a rack. */
 function spare(round: Round, seat: Seat, count = 3): Face[] {
@@ -23,7 +23,7 @@ function spare(round: Round, seat: Seat, count = 3): Face[] {
 
 function seal(round: Round, seat: Seat, tiles = spare(round, seat), blind = 0): Command {
   const step = round.phase === 'passing' ? round.step : 'courtesy-pass';
-  return { kind: 'seal', step, tiles, blind, seat, by: 'owner' };
+  return { kind: 'pass', step, tiles, blind, seat, by: 'player' };
 }
 
 function until(name: string, phase: Round['phase'], step?: string): Played {
@@ -41,14 +41,14 @@ const goOn: typeof anyChoice = (round, seat, random) =>
 
 function vote(played: Played, votes: readonly boolean[]): Played {
   return SEATS.reduce(
-    (now, seat) => act(now, { kind: 'vote', step: 'vote', go: votes[seat]!, seat, by: 'owner' }),
+    (now, seat) => apply(now, { kind: 'vote', step: 'vote', go: votes[seat]!, seat, by: 'player' }),
     played,
   );
 }
 
 function ask(played: Played, counts: readonly number[]): Played {
   return SEATS.reduce(
-    (now, seat) => act(now, { kind: 'ask', step: 'courtesy-ask', count: counts[seat]!, seat, by: 'owner' }),
+    (now, seat) => apply(now, { kind: 'ask', step: 'courtesy-ask', count: counts[seat]!, seat, by: 'player' }),
     played,
   );
 }
@@ -64,7 +64,7 @@ describe('a pass', () => {
     const gifts = SEATS.map((seat) => spare(now.round, seat));
     for (const seat of SEATS) {
       expect(now.round.racks).toEqual(before);
-      now = act(now, seal(now.round, seat));
+      now = apply(now, seal(now.round, seat));
     }
     for (const seat of SEATS) {
       const to = neighbour(seat, toward);
@@ -85,14 +85,14 @@ describe('a pass', () => {
 
   test.each([0, 1, 2, 4, 5])('C1 %i tiles are refused', (count) => {
     const { round } = opened('counts');
-    expect(refusalOf(round, seal(round, 1, spare(round, 1, count))).code).toBe('wrong-count');
+    expect(rejectionOf(round, seal(round, 1, spare(round, 1, count))).code).toBe('wrong-count');
   });
 
   test('C2 a joker may not be passed', () => {
     const { round } = playUntilJoker();
     const seat = SEATS.find((s) => round.racks[s][35]! > 0)!;
     const tiles: Face[] = [...spare(round, seat, 2), 'joker'];
-    expect(refusalOf(round, seal(round, seat, tiles)).code).toBe('joker-in-pass');
+    expect(rejectionOf(round, seal(round, seat, tiles)).code).toBe('joker-in-pass');
   });
 
   test('a tile that is not on the rack is refused, also a second copy of one that is', () => {
@@ -100,51 +100,51 @@ describe('a pass', () => {
     const rack = facesOf(round.racks[0]);
     const single = rack.find((face) => face !== 'joker' && rack.filter((f) => f === face).length === 1)!;
     const others = spare(round, 0).filter((face) => face !== single);
-    expect(refusalOf(round, seal(round, 0, [single, single, others[0]!])).code).toBe('tile-not-held');
+    expect(rejectionOf(round, seal(round, 0, [single, single, others[0]!])).code).toBe('tile-not-held');
   });
 
   test('C4 a sealed pass may be taken back until the fourth seat seals, and made anew', () => {
     let now = opened('back');
     const step = 'first-right';
-    for (const seat of [0, 1, 2] as const) now = act(now, seal(now.round, seat));
-    now = act(now, { kind: 'take-back', step, seat: 1, by: 'owner' });
+    for (const seat of [0, 1, 2] as const) now = apply(now, seal(now.round, seat));
+    now = apply(now, { kind: 'withdraw', step, seat: 1, by: 'player' });
     const other = facesOf(now.round.racks[1])
       .filter((face) => face !== 'joker')
       .slice(-3);
-    now = act(now, seal(now.round, 1, other));
-    now = act(now, seal(now.round, 3));
-    expect(now.round.settled[0]).toMatchObject({ own: { 1: other } });
-    expect(refusalOf(now.round, { kind: 'take-back', step, seat: 1, by: 'owner' }).code).toBe('wrong-step');
+    now = apply(now, seal(now.round, 1, other));
+    now = apply(now, seal(now.round, 3));
+    expect(now.round.resolved[0]).toMatchObject({ own: { 1: other } });
+    expect(rejectionOf(now.round, { kind: 'withdraw', step, seat: 1, by: 'player' }).code).toBe('wrong-step');
   });
 
   test('C4 what was not sealed cannot be taken back', () => {
     const { round } = opened('nothing');
-    const refusal = refusalOf(round, { kind: 'take-back', step: 'first-right', seat: 2, by: 'owner' });
-    expect(refusal.code).toBe('nothing-to-take-back');
+    const refusal = rejectionOf(round, { kind: 'withdraw', step: 'first-right', seat: 2, by: 'player' });
+    expect(refusal.code).toBe('nothing-to-withdraw');
   });
 
   test('E1 a second answer, a wrong step and a closed round are refused with a sentence, nothing changes', () => {
-    const now = act(opened('twice'), seal(opened('twice').round, 0));
+    const now = apply(opened('twice'), seal(opened('twice').round, 0));
     const wrongStep: Command = {
-      kind: 'seal',
+      kind: 'pass',
       step: 'first-left',
       tiles: spare(now.round, 1),
       blind: 0,
       seat: 1,
-      by: 'owner',
+      by: 'player',
     };
     const closed = playOn(opened('shut'), stream('shut', 'players')).round;
     const cases = [
       [now.round, seal(now.round, 0), 'already-answered'],
       [now.round, wrongStep, 'wrong-step'],
-      [now.round, { kind: 'ask', step: 'courtesy-ask', count: 1, seat: 1, by: 'owner' }, 'wrong-step'],
+      [now.round, { kind: 'ask', step: 'courtesy-ask', count: 1, seat: 1, by: 'player' }, 'wrong-step'],
       [closed, { ...wrongStep, step: 'first-right' }, 'round-closed'],
     ] as const;
     for (const [round, command, code] of cases) {
       const before = JSON.stringify(round);
-      const refusal = refusalOf(round, command);
+      const refusal = rejectionOf(round, command);
       expect(refusal.code).toBe(code);
-      expect(refusal.sentence).toMatch(/^[A-Z].*\.$/);
+      expect(refusal.message).toMatch(/^[A-Z].*\.$/);
       expect(JSON.stringify(round)).toBe(before);
     }
   });
@@ -165,15 +165,15 @@ describe('the vote', () => {
   });
 
   test('O1 a vote cannot be cast twice', () => {
-    const one = act(until('vote', 'voting'), {
+    const one = apply(until('vote', 'voting'), {
       kind: 'vote',
       step: 'vote',
       go: true,
       seat: 2,
-      by: 'owner',
+      by: 'player',
     });
-    const again: Command = { kind: 'vote', step: 'vote', go: false, seat: 2, by: 'owner' };
-    expect(refusalOf(one.round, again).code).toBe('already-answered');
+    const again: Command = { kind: 'vote', step: 'vote', go: false, seat: 2, by: 'player' };
+    expect(rejectionOf(one.round, again).code).toBe('already-answered');
   });
 });
 
@@ -189,18 +189,18 @@ describe('the courtesy pass', () => {
 
   test.each([-1, 4, 1.5, Number.NaN])('Y1 %d tiles cannot be asked for', (count) => {
     const { round } = until('ask', 'asking');
-    const command: Command = { kind: 'ask', step: 'courtesy-ask', count, seat: 0, by: 'owner' };
-    expect(refusalOf(round, command).code).toBe('bad-number');
+    const command: Command = { kind: 'ask', step: 'courtesy-ask', count, seat: 0, by: 'player' };
+    expect(rejectionOf(round, command).code).toBe('bad-number');
   });
 
   test('Y2 Z1 each gives the agreed number across, a seat without one waits, then the round is closed', () => {
     const asked = ask(until('ask', 'asking'), [2, 0, 2, 3]);
-    expect(refusalOf(asked.round, seal(asked.round, 1)).code).toBe('nothing-to-give');
-    expect(refusalOf(asked.round, seal(asked.round, 0)).code).toBe('wrong-count');
+    expect(rejectionOf(asked.round, seal(asked.round, 1)).code).toBe('nothing-to-give');
+    expect(rejectionOf(asked.round, seal(asked.round, 0)).code).toBe('wrong-count');
     const gift = spare(asked.round, 0, 2);
     const before = asked.round.racks;
-    const half = act(asked, seal(asked.round, 0, gift));
-    const whole = act(half, seal(half.round, 2, spare(half.round, 2, 2)));
+    const half = apply(asked, seal(asked.round, 0, gift));
+    const whole = apply(half, seal(half.round, 2, spare(half.round, 2, 2)));
     expect(whole.round.phase).toBe('closed');
     expect(whole.round.racks[1]).toEqual(before[1]);
     expect(whole.round.racks[2]).toEqual(addTo(takeFrom(before[2], spare(asked.round, 2, 2)) ?? [], gift));
@@ -209,7 +209,7 @@ describe('the courtesy pass', () => {
   test('Y2 C2 a joker may not be passed across', () => {
     const found = playUntilJoker('giving');
     const seat = SEATS.find((s) => found.round.racks[s][35]! > 0)!;
-    const refusal = refusalOf(
+    const refusal = rejectionOf(
       found.round,
       seal(found.round, seat, ['joker', ...spare(found.round, seat, 2)]),
     );

@@ -7,8 +7,8 @@ import {
   dealTiles,
   evolve,
   FULL_SET,
-  nextOnLine,
-  questionsIn,
+  advanceGuidedDeal,
+  decisionsIn,
   type Round,
   type RoundEvent,
   replay,
@@ -21,7 +21,7 @@ import {
   viewFor,
 } from '../../shared-engine/index.ts';
 import { houseKernel } from '../kit/reviews.ts';
-import { anyChoice, opened, owing, type Played, playOn } from '../kit/rounds.ts';
+import { anyChoice, opened, seatsToAct, type Played, playOn } from '../kit/rounds.ts';
 
 const names = fc.string({ minLength: 1, maxLength: 12 });
 const seats = fc.constantFrom(...SEATS);
@@ -42,18 +42,18 @@ function led(name: string, dealer: Seat, seat: Seat): Led {
   let line = table.round;
   const stages: Round[] = [table.round];
   for (;;) {
-    const steps = table.round.settled.length;
-    const apart = playOn(table, random, ({ settled }) => settled.length > steps);
+    const steps = table.round.resolved.length;
+    const apart = playOn(table, random, ({ resolved }) => resolved.length > steps);
     stages.push(apart.round);
-    const wanted = owing(line).includes(seat) ? anyChoice(line, seat, random) : null;
-    if (wanted?.kind === 'take-back') throw new Error('no answer');
-    const next = nextOnLine(line, apart.round.settled[steps]!, seat, wanted);
-    if (!next.ok) throw new Error(next.sentence);
+    const wanted = seatsToAct(line).includes(seat) ? anyChoice(line, seat, random) : null;
+    if (wanted?.kind === 'withdraw') throw new Error('no answer');
+    const next = advanceGuidedDeal(line, apart.round.resolved[steps]!, seat, wanted);
+    if (!next.ok) throw new Error(next.message);
     const { outcome, closed } = next;
-    line = evolve(line, { kind: 'settled', outcome });
+    line = evolve(line, { kind: 'resolved', outcome });
     // A table that a class leads does not close by itself.
     const before = apart.log.filter(({ kind }) => kind !== 'closed');
-    const log: RoundEvent[] = [...before, { kind: 'followed', outcome }, ...(closed ? [CLOSED] : [])];
+    const log: RoundEvent[] = [...before, { kind: 'advanced', outcome }, ...(closed ? [CLOSED] : [])];
     table = { log, round: replay(log)! };
     stages.push(table.round);
     if (closed) return { stages, log, line: evolve(line, CLOSED) };
@@ -85,10 +85,10 @@ describe('in a class that plays one line', () => {
       fc.property(names, seats, seats, (name, dealer, seat) => {
         const { stages, line } = led(name, dealer, seat);
         const last = stages.at(-1)!;
-        const { own, ...round } = last;
+        const { actualSteps, ...round } = last;
         expect(round).toEqual(line);
-        const apart = stages.filter((_, n) => n % 2 === 1).map(({ settled }) => settled.at(-1));
-        expect(own).toEqual(apart);
+        const apart = stages.filter((_, n) => n % 2 === 1).map(({ resolved }) => resolved.at(-1));
+        expect(actualSteps).toEqual(apart);
       }),
       RUNS,
     );
@@ -109,14 +109,14 @@ describe('in a class that plays one line', () => {
     fc.assert(
       fc.property(names, seats, seats, (name, dealer, seat) => {
         for (const round of led(name, dealer, seat).stages) {
-          const { own, ...without } = round;
-          expect(viewFor(round, { kind: 'watcher' })).toEqual(viewFor(without, { kind: 'watcher' }));
+          const { actualSteps, ...without } = round;
+          expect(viewFor(round, { kind: 'spectator' })).toEqual(viewFor(without, { kind: 'spectator' }));
           for (const one of SEATS) {
             const { record, ...view } = seatView(round, one);
             const bare = seatView(without, one);
             expect({ ...view, record: bare.record }).toEqual(bare);
-            expect(record.own?.map((step) => step?.kind === 'move' && step.gave)).toEqual(
-              own?.map((step) => step?.kind === 'move' && step.own[one]),
+            expect(record.actualSteps?.map((step) => step?.kind === 'move' && step.gave)).toEqual(
+              actualSteps?.map((step) => step?.kind === 'move' && step.gave[one]),
             );
           }
         }
@@ -132,33 +132,33 @@ describe('in a class that plays one line', () => {
       const judged = stages
         .filter((_, n) => n % 2 === 1)
         .map((round) => {
-          const { own, ...alone } = seatView(round, 0).record;
-          const step = (own ?? []).length;
+          const { actualSteps, ...alone } = seatView(round, 0).record;
+          const step = (actualSteps ?? []).length;
           const last = reviewRound(alone, houseKernel).choices.filter(
             (one) => one.step === stepAt(alone.steps[step]!),
           );
           return {
             last,
-            questions: questionsIn(alone).filter((one) => one.offered.chosen === alone.steps[step]),
+            questions: decisionsIn(alone).filter((one) => one.offered.chosen === alone.steps[step]),
           };
         });
       expect(reviewRound(record, houseKernel).choices).toEqual(judged.flatMap(({ last }) => last));
-      expect(questionsIn(record)).toEqual(judged.flatMap(({ questions }) => questions));
+      expect(decisionsIn(record)).toEqual(judged.flatMap(({ questions }) => questions));
     }
   });
 
   test('E1 the line does not go on without an answer where the seat has one to give', () => {
-    const table = playOn(opened('refused'), stream('refused', 'p'), ({ settled }) => settled.length > 0);
-    const [at] = table.round.settled;
-    const line = opened('refused').round;
-    expect(nextOnLine(line, at!, 0, null)).toMatchObject({ ok: false, code: 'wrong-step' });
+    const table = playOn(opened('rejected'), stream('rejected', 'p'), ({ resolved }) => resolved.length > 0);
+    const [at] = table.round.resolved;
+    const line = opened('rejected').round;
+    expect(advanceGuidedDeal(line, at!, 0, null)).toMatchObject({ ok: false, code: 'wrong-step' });
     const joker = {
-      kind: 'seal',
+      kind: 'pass',
       step: 'first-right',
       tiles: ['joker', 'joker', 'joker'],
       blind: 0,
     } as const;
-    expect(nextOnLine(line, at!, 0, joker)).toMatchObject({ ok: false, code: 'joker-in-pass' });
+    expect(advanceGuidedDeal(line, at!, 0, joker)).toMatchObject({ ok: false, code: 'joker-in-pass' });
   });
 });
 

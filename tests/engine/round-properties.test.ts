@@ -17,7 +17,7 @@ import {
   sizeOf,
   stream,
 } from '../../shared-engine/index.ts';
-import { anyChoice, opened, owing, playOn } from '../kit/rounds.ts';
+import { anyChoice, opened, seatsToAct, playOn } from '../kit/rounds.ts';
 
 const names = fc.string({ minLength: 1, maxLength: 12 });
 const dealers = fc.constantFrom(...SEATS);
@@ -86,7 +86,7 @@ describe('in every round', () => {
       fc.property(names, dealers, (name, dealer) => {
         const last = stages(name, dealer).at(-1)!;
         expect(last.phase).toBe('closed');
-        expect(last.settled.length).toBeLessThanOrEqual(9);
+        expect(last.resolved.length).toBeLessThanOrEqual(9);
       }),
       RUNS,
     );
@@ -100,12 +100,12 @@ describe('in every round', () => {
     );
     const choices: fc.Arbitrary<Choice> = fc.oneof(
       fc.record({
-        kind: fc.constant('seal' as const),
+        kind: fc.constant('pass' as const),
         step: steps,
         tiles,
         blind: fc.integer({ min: -1, max: 4 }),
       }),
-      fc.record({ kind: fc.constant('take-back' as const), step: steps }),
+      fc.record({ kind: fc.constant('withdraw' as const), step: steps }),
       fc.record({ kind: fc.constant('vote' as const), step: fc.constant('vote' as const), go: fc.boolean() }),
       fc.record({
         kind: fc.constant('ask' as const),
@@ -118,7 +118,7 @@ describe('in every round', () => {
         let steps = 0;
         const { round } = playOn(opened(`${name}`), stream(`${name}`, 'players'), () => steps++ >= depth);
         const before = JSON.stringify(round);
-        const decision = decide(round, { ...choice, seat, by: 'owner' });
+        const decision = decide(round, { ...choice, seat, by: 'player' });
         expect(JSON.stringify(round)).toBe(before);
         seen.add(decision.ok ? 'accepted' : decision.code);
         if (decision.ok) expect(decision.events.length).toBeGreaterThan(0);
@@ -139,7 +139,7 @@ describe('in every round', () => {
         const accepted =
           (round.phase !== 'giving' || round.counts[seat] > 0) &&
           decide(round, { ...anyChoice(round, seat, random), seat, by: 'bot' }).ok;
-        expect(accepted).toBe(owing(round).includes(seat));
+        expect(accepted).toBe(seatsToAct(round).includes(seat));
       }
     }
   });

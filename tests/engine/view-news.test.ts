@@ -9,16 +9,16 @@ import {
   stream,
   type Table,
   viewFor,
-  viewNews,
-  viewNewsSchema,
-  withNews,
-  withViewNews,
+  viewDelta,
+  viewDeltaSchema,
+  applyDelta,
+  applyViewDelta,
 } from '../../shared-engine/index.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 
 const AUDIENCES: readonly Audience[] = [
   ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
-  { kind: 'watcher' },
+  { kind: 'spectator' },
 ];
 
 const EMPTY = { kind: 'empty' } as const;
@@ -26,7 +26,7 @@ const TABLE: Omit<Table, 'view'> = {
   code: 'a room',
   you: 0,
   seats: [EMPTY, EMPTY, EMPTY, EMPTY],
-  terms: { deadline: null, layOpen: false },
+  terms: { deadline: null, revealRacks: false },
   card: { id: 'a card', name: 'A card' },
   round: 1,
   remaining: null,
@@ -35,9 +35,9 @@ const TABLE: Omit<Table, 'view'> = {
 const names = fc.string({ minLength: 1, maxLength: 12 });
 
 /** Every round on the way from the deal to the close. */
-function stages(name: string, layOpen: boolean): Round[] {
+function stages(name: string, revealRacks: boolean): Round[] {
   const rounds: Round[] = [];
-  const last = playOn(opened(name, 0, layOpen), stream(name, 'players'), (round) => {
+  const last = playOn(opened(name, 0, revealRacks), stream(name, 'players'), (round) => {
     rounds.push(round);
     return false;
   });
@@ -48,13 +48,13 @@ describe('news of a round', () => {
   test('V1 V2 make the view of the later moment out of the earlier one, for every audience', () => {
     const moments = fc.tuple(names, fc.boolean(), fc.nat(), fc.nat());
     fc.assert(
-      fc.property(moments, ([name, layOpen, one, other]) => {
-        const rounds = stages(name, layOpen);
+      fc.property(moments, ([name, revealRacks, one, other]) => {
+        const rounds = stages(name, revealRacks);
         const [early, late] = [one % rounds.length, other % rounds.length].sort((a, b) => a - b);
         const [before, now] = [rounds[early!]!, rounds[late!]!];
         for (const audience of AUDIENCES) {
-          const news = viewNewsSchema.parse(JSON.parse(JSON.stringify(viewNews(before, now, audience))));
-          expect(withViewNews(viewFor(before, audience), news)).toEqual(viewFor(now, audience));
+          const news = viewDeltaSchema.parse(JSON.parse(JSON.stringify(viewDelta(before, now, audience))));
+          expect(applyViewDelta(viewFor(before, audience), news)).toEqual(viewFor(now, audience));
         }
       }),
       { numRuns: 60 },
@@ -64,22 +64,22 @@ describe('news of a round', () => {
   test('do not go back, nor from one deal to another', () => {
     const rounds = stages('back', false);
     const [first, last] = [rounds[0]!, rounds.at(-1)!];
-    expect(viewNews(last, first, { kind: 'watcher' })).toBeNull();
-    expect(viewNews(first, opened('another').round, { kind: 'watcher' })).toBeNull();
+    expect(viewDelta(last, first, { kind: 'spectator' })).toBeNull();
+    expect(viewDelta(first, opened('another').round, { kind: 'spectator' })).toBeNull();
   });
 
   test('L1 are not made where the class has gone on, for the record tells what the seat did itself', () => {
     const rounds = stages('line', false);
     const [before, last] = [rounds[0]!, rounds.at(-1)!];
-    const now = evolve(before, { kind: 'followed', outcome: last.settled[0]! });
-    expect(now.own).toEqual([null]);
-    for (const audience of AUDIENCES) expect(viewNews(before, now, audience)).toBeNull();
+    const now = evolve(before, { kind: 'advanced', outcome: last.resolved[0]! });
+    expect(now.actualSteps).toEqual([null]);
+    for (const audience of AUDIENCES) expect(viewDelta(before, now, audience)).toBeNull();
   });
 
   test('V1 say nothing of a rack that is as it was', () => {
     const [first, second] = stages('same', false);
     for (const seat of SEATS) {
-      const news = viewNews(first!, second!, { kind: 'seat', seat });
+      const news = viewDelta(first!, second!, { kind: 'seat', seat });
       expect(news).not.toHaveProperty('rack');
       expect(news).toMatchObject({ steps: [] });
     }
@@ -88,11 +88,11 @@ describe('news of a round', () => {
   test('of another audience are not taken', () => {
     const [first, second] = stages('strange', false);
     const [seat, watcher] = [AUDIENCES[0]!, AUDIENCES[4]!];
-    expect(withViewNews(viewFor(first!, seat), viewNews(first!, second!, watcher)!)).toBeNull();
-    expect(withViewNews(viewFor(first!, watcher), viewNews(first!, second!, seat)!)).toBeNull();
-    const news = viewNews(first!, second!, watcher)!;
+    expect(applyViewDelta(viewFor(first!, seat), viewDelta(first!, second!, watcher)!)).toBeNull();
+    expect(applyViewDelta(viewFor(first!, watcher), viewDelta(first!, second!, seat)!)).toBeNull();
+    const news = viewDelta(first!, second!, watcher)!;
     for (const view of [viewFor(first!, seat), null]) {
-      expect(withNews({ ...TABLE, view }, { viewNews: news })).toBeNull();
+      expect(applyDelta({ ...TABLE, view }, { viewDelta: news })).toBeNull();
     }
   });
 });

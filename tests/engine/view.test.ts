@@ -13,7 +13,7 @@ import {
   stream,
   viewFor,
 } from '../../shared-engine/index.ts';
-import { act, anyChoice, opened, playOn } from '../kit/rounds.ts';
+import { apply, anyChoice, opened, playOn } from '../kit/rounds.ts';
 
 /** Face names anywhere in a value that is about to be sent. */
 function facesIn(value: unknown): Set<string> {
@@ -22,9 +22,9 @@ function facesIn(value: unknown): Set<string> {
   return new Set(words.map((word) => word.slice(1, -1)).filter((word) => known.has(word)));
 }
 
-function everyStage(name: string, layOpen = false): Round[] {
+function everyStage(name: string, revealRacks = false): Round[] {
   const rounds: Round[] = [];
-  const last = playOn(opened(name, 1, layOpen), stream(name, 'players'), (round) => {
+  const last = playOn(opened(name, 1, revealRacks), stream(name, 'players'), (round) => {
     rounds.push(round);
     return false;
   });
@@ -36,11 +36,11 @@ function withStrangersElsewhere(round: Round, seat: Seat, strange: Face): Round 
   const bag = FACES.map((face) => (face === strange ? 13 : 0));
   const racks = forFour((other) => (other === seat ? round.racks[seat] : bag));
   if (round.phase !== 'passing' && round.phase !== 'giving') return { ...round, racks };
-  const sealed = forFour((other) => {
-    const pass = round.sealed[other];
+  const submitted = forFour((other) => {
+    const pass = round.submitted[other];
     return other === seat || pass === null ? pass : { ...pass, tiles: pass.tiles.map(() => strange) };
   });
-  return { ...round, racks, sealed };
+  return { ...round, racks, submitted };
 }
 
 describe('a seat', () => {
@@ -52,12 +52,12 @@ describe('a seat', () => {
     );
     for (const seat of SEATS) {
       const view = seatView(round, seat);
-      const [first] = round.settled;
+      const [first] = round.resolved;
       expect(view.rack).toEqual(facesOf(round.racks[seat]));
       expect(view.record.steps).toHaveLength(1);
       expect(view.record.steps[0]).toMatchObject({
-        gave: first?.kind === 'move' && first.own[seat],
-        received: first?.kind === 'move' && first.kept[seat],
+        gave: first?.kind === 'move' && first.gave[seat],
+        received: first?.kind === 'move' && first.received[seat],
         to: neighbour(seat, 'right'),
         from: neighbour(seat, 'left'),
       });
@@ -78,7 +78,7 @@ describe('a seat', () => {
     const before = seatView(now.round, 0).rack;
     const random = stream('wait', 'p');
     for (const seat of [1, 2, 3] as const) {
-      now = act(now, { ...anyChoice(now.round, seat, random), seat, by: 'owner' });
+      now = apply(now, { ...anyChoice(now.round, seat, random), seat, by: 'player' });
       expect(seatView(now.round, 0).rack).toEqual(before);
       expect(seatView(now.round, 0).record.steps).toEqual([]);
     }
@@ -99,11 +99,11 @@ describe('a seat', () => {
   test('O1 who stopped is public once all votes are in', () => {
     const start = playOn(opened('stop'), stream('stop', 'p'), (round) => round.phase === 'voting');
     const end = SEATS.reduce(
-      (now, seat) => act(now, { kind: 'vote', step: 'vote', go: seat !== 2, seat, by: 'owner' }),
+      (now, seat) => apply(now, { kind: 'vote', step: 'vote', go: seat !== 2, seat, by: 'player' }),
       start,
     );
-    const seen = viewFor(end.round, { kind: 'watcher' });
-    expect(seen.audience === 'watcher' && seen.steps.at(-1)).toMatchObject({ go: [true, true, false, true] });
+    const seen = viewFor(end.round, { kind: 'spectator' });
+    expect(seen.audience === 'spectator' && seen.steps.at(-1)).toMatchObject({ go: [true, true, false, true] });
   });
 
   test('V3 no view carries anything that tells two tiles of one face apart', () => {
@@ -116,7 +116,7 @@ describe('a seat', () => {
 describe('a watcher', () => {
   test('V2 sees no tile at any time', () => {
     for (const round of everyStage('watch')) {
-      expect([...facesIn(viewFor(round, { kind: 'watcher' }))]).toEqual([]);
+      expect([...facesIn(viewFor(round, { kind: 'spectator' }))]).toEqual([]);
     }
   });
 
@@ -128,11 +128,11 @@ describe('a watcher', () => {
 
 describe('after the close', () => {
   test('Z2 racks are laid open to all only where the terms say so', () => {
-    for (const layOpen of [true, false]) {
-      const round = everyStage('open', layOpen).at(-1)!;
-      const { stage, layOpen: shown } = viewFor(round, { kind: 'watcher' });
-      expect(shown).toBe(layOpen);
-      expect(stage.phase === 'closed' && stage.racks).toEqual(layOpen ? round.racks.map(facesOf) : null);
+    for (const revealRacks of [true, false]) {
+      const round = everyStage('open', revealRacks).at(-1)!;
+      const { stage, revealRacks: shown } = viewFor(round, { kind: 'spectator' });
+      expect(shown).toBe(revealRacks);
+      expect(stage.phase === 'closed' && stage.racks).toEqual(revealRacks ? round.racks.map(facesOf) : null);
     }
   });
 
@@ -140,7 +140,7 @@ describe('after the close', () => {
     const rounds = everyStage('seed');
     const { seed } = rounds[0]!.deal;
     for (const round of rounds) {
-      const shown = JSON.stringify([viewFor(round, { kind: 'watcher' }), seatView(round, 2)]).includes(seed);
+      const shown = JSON.stringify([viewFor(round, { kind: 'spectator' }), seatView(round, 2)]).includes(seed);
       expect(shown).toBe(round.phase === 'closed');
     }
   });
@@ -149,10 +149,10 @@ describe('after the close', () => {
     const random = stream('who', 'p');
     let now = opened('who');
     for (const seat of SEATS) {
-      const by = (['owner', 'bot', 'stand-in', 'owner'] as const)[seat]!;
-      now = act(now, { ...anyChoice(now.round, seat, random), seat, by });
+      const by = (['player', 'bot', 'stand-in', 'player'] as const)[seat]!;
+      now = apply(now, { ...anyChoice(now.round, seat, random), seat, by });
     }
-    const seen = viewFor(now.round, { kind: 'watcher' });
-    expect(seen.audience === 'watcher' && seen.steps[0]?.by).toEqual(['owner', 'bot', 'stand-in', 'owner']);
+    const seen = viewFor(now.round, { kind: 'spectator' });
+    expect(seen.audience === 'spectator' && seen.steps[0]?.by).toEqual(['player', 'bot', 'stand-in', 'player']);
   });
 });

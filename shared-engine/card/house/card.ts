@@ -1,4 +1,4 @@
-// The house card: nine families of our own, each line a family of tiles laid over a shape (a partition of 14).
+// The house card: nine sections of patterns; each pattern puts a kind of tiles into a partition of 14 into groups.
 import { compileCard } from '../compile.ts';
 import type { CompiledCard } from '../compiled.ts';
 import { CARD_FORMAT, type CardFile } from '../format.ts';
@@ -18,7 +18,7 @@ export const HOUSE_CARD: CardFile = {
   id: 'house',
   name: 'House card',
   parameters: { year: 2026 },
-  families: [
+  sections: [
     { id: 'runs', name: 'Runs' },
     { id: 'like-numbers', name: 'Like numbers' },
     { id: 'odds', name: 'Odds' },
@@ -29,9 +29,9 @@ export const HOUSE_CARD: CardFile = {
     { id: 'pairs', name: 'Singles and pairs' },
     { id: 'year', name: 'Year digits' },
   ],
-  lines: [RUNS, LIKE_NUMBERS, ODDS, EVENS, THREES, HONORS, FLOWERS, PAIRS, YEAR]
+  patterns: [RUNS, LIKE_NUMBERS, ODDS, EVENS, THREES, HONORS, FLOWERS, PAIRS, YEAR]
     .flat()
-    .map((line) => ({ ...line, points: POINTS[line.id]! })),
+    .map((pattern) => ({ ...pattern, points: POINTS[pattern.id]! })),
 };
 
 let compiled: CompiledCard | null = null;

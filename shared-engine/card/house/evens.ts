@@ -1,10 +1,10 @@
 // House card, evens: the numbers 2, 4, 6 and 8.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const EVENS: readonly HouseLine[] = [
+export const EVENS: readonly UnscoredPattern[] = [
   {
     id: 'evens-1',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 2, suit: { var: 'p' } } },
@@ -15,7 +15,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-2',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 2, suit: { var: 'p' } } },
@@ -27,7 +27,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-3',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 5, tile: { number: 2, suit: { var: 'p' } } },
@@ -38,7 +38,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-4',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 2, suit: { var: 'p' } } },
@@ -50,7 +50,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-5',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 4, suit: { var: 'p' } } },
@@ -61,7 +61,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-6',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 1, tile: { number: 2, suit: { var: 'p' } } },
@@ -74,7 +74,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-7',
-    family: 'evens',
+    section: 'evens',
     concealed: true,
     groups: [
       { size: 3, tile: { number: 2, suit: { var: 'p' } } },
@@ -87,7 +87,7 @@ export const EVENS: readonly HouseLine[] = [
   },
   {
     id: 'evens-8',
-    family: 'evens',
+    section: 'evens',
     concealed: false,
     groups: [
       { size: 1, tile: { number: 2, suit: { var: 'p' } } },

@@ -1,10 +1,10 @@
 // House card, flowers: groups of flowers beside numbers, winds or dragons.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const FLOWERS: readonly HouseLine[] = [
+export const FLOWERS: readonly UnscoredPattern[] = [
   {
     id: 'flowers-1',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 5, tile: { flower: true } },
@@ -15,7 +15,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-2',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
@@ -26,7 +26,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-3',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 5, tile: { flower: true } },
@@ -37,7 +37,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-4',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 6, tile: { flower: true } },
@@ -48,7 +48,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-5',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
@@ -60,7 +60,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-6',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
@@ -70,7 +70,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-7',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
@@ -82,7 +82,7 @@ export const FLOWERS: readonly HouseLine[] = [
   },
   {
     id: 'flowers-8',
-    family: 'flowers',
+    section: 'flowers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },

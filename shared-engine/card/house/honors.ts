@@ -1,10 +1,10 @@
 // House card, winds and dragons.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const HONORS: readonly HouseLine[] = [
+export const HONORS: readonly UnscoredPattern[] = [
   {
     id: 'honors-1',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 3, tile: { wind: 'east' } },
@@ -16,7 +16,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-2',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 3, tile: { dragon: { var: 'x' } } },
@@ -27,7 +27,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-3',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 3, tile: { wind: 'west' } },
@@ -38,7 +38,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-4',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 3, tile: { wind: 'east' } },
@@ -50,7 +50,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-5',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 3, tile: { wind: 'north' } },
@@ -62,7 +62,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-6',
-    family: 'honors',
+    section: 'honors',
     concealed: true,
     groups: [
       { size: 3, tile: { dragon: { var: 'x' } } },
@@ -75,7 +75,7 @@ export const HONORS: readonly HouseLine[] = [
   },
   {
     id: 'honors-7',
-    family: 'honors',
+    section: 'honors',
     concealed: false,
     groups: [
       { size: 2, tile: { wind: 'south' } },

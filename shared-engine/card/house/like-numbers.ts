@@ -1,10 +1,10 @@
 // House card, like numbers: one number across suits.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const LIKE_NUMBERS: readonly HouseLine[] = [
+export const LIKE_NUMBERS: readonly UnscoredPattern[] = [
   {
     id: 'like-numbers-1',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: false,
     groups: [
       { size: 6, tile: { flower: true } },
@@ -15,7 +15,7 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
   },
   {
     id: 'like-numbers-2',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: false,
     groups: [
       { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -27,7 +27,7 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
   },
   {
     id: 'like-numbers-3',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: false,
     groups: [
       { size: 4, tile: { flower: true } },
@@ -39,7 +39,7 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
   },
   {
     id: 'like-numbers-4',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: false,
     groups: [
       { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -50,7 +50,7 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
   },
   {
     id: 'like-numbers-5',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: false,
     groups: [
       { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -63,7 +63,7 @@ export const LIKE_NUMBERS: readonly HouseLine[] = [
   },
   {
     id: 'like-numbers-6',
-    family: 'like-numbers',
+    section: 'like-numbers',
     concealed: true,
     groups: [
       { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },

@@ -1,10 +1,10 @@
 // House card, odds: the numbers 1, 3, 5, 7 and 9.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const ODDS: readonly HouseLine[] = [
+export const ODDS: readonly UnscoredPattern[] = [
   {
     id: 'odds-1',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 1, suit: { var: 'p' } } },
@@ -16,7 +16,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-2',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 5, tile: { number: 1, suit: { var: 'p' } } },
@@ -27,7 +27,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-3',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 1, suit: { var: 'p' } } },
@@ -39,7 +39,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-4',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 3, tile: { flower: true } },
@@ -50,7 +50,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-5',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 1, suit: { var: 'p' } } },
@@ -62,7 +62,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-6',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
@@ -73,7 +73,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-7',
-    family: 'odds',
+    section: 'odds',
     concealed: true,
     groups: [
       { size: 3, tile: { number: 5, suit: { var: 'p' } } },
@@ -86,7 +86,7 @@ export const ODDS: readonly HouseLine[] = [
   },
   {
     id: 'odds-8',
-    family: 'odds',
+    section: 'odds',
     concealed: false,
     groups: [
       { size: 2, tile: { flower: true } },

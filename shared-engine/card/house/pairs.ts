@@ -1,10 +1,10 @@
 // House card, singles and pairs: no group a joker could help.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const PAIRS: readonly HouseLine[] = [
+export const PAIRS: readonly UnscoredPattern[] = [
   {
     id: 'pairs-1',
-    family: 'pairs',
+    section: 'pairs',
     concealed: true,
     groups: [
       { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -19,7 +19,7 @@ export const PAIRS: readonly HouseLine[] = [
   },
   {
     id: 'pairs-2',
-    family: 'pairs',
+    section: 'pairs',
     concealed: true,
     groups: [
       { size: 1, tile: { wind: 'east' } },
@@ -34,7 +34,7 @@ export const PAIRS: readonly HouseLine[] = [
   },
   {
     id: 'pairs-3',
-    family: 'pairs',
+    section: 'pairs',
     concealed: true,
     groups: [
       { size: 2, tile: { number: 1, suit: { var: 'p' } } },
@@ -48,7 +48,7 @@ export const PAIRS: readonly HouseLine[] = [
   },
   {
     id: 'pairs-4',
-    family: 'pairs',
+    section: 'pairs',
     concealed: true,
     groups: [
       { size: 1, tile: { number: 2, suit: { var: 'p' } } },
@@ -63,7 +63,7 @@ export const PAIRS: readonly HouseLine[] = [
   },
   {
     id: 'pairs-5',
-    family: 'pairs',
+    section: 'pairs',
     concealed: true,
     groups: [
       { size: 2, tile: { flower: true } },

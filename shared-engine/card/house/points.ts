@@ -1,4 +1,4 @@
-// Points of the house card's lines: ten for each tile missing on average after twelve turns of aiming at the line.
+// Points of the house card's patterns: ten for each tile missing on average after twelve turns of aiming at the pattern.
 // Made by `npm run card-data` (shared-engine/tools/card-data/difficulty.ts; seed "quadrille", 20000 deals); not edited by hand.
 
 export const POINTS: Readonly<Record<string, number>> = {

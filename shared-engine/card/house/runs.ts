@@ -1,10 +1,10 @@
 // House card, runs: neighbouring numbers.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const RUNS: readonly HouseLine[] = [
+export const RUNS: readonly UnscoredPattern[] = [
   {
     id: 'runs-1',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -16,7 +16,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-2',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 5, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -27,7 +27,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-3',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 3, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -38,7 +38,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-4',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 3, tile: { flower: true } },
@@ -50,7 +50,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-5',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -63,7 +63,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-6',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 2, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -75,7 +75,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-7',
-    family: 'runs',
+    section: 'runs',
     concealed: true,
     groups: [
       { size: 1, tile: { number: { var: 'n' }, suit: { var: 'p' } } },
@@ -87,7 +87,7 @@ export const RUNS: readonly HouseLine[] = [
   },
   {
     id: 'runs-8',
-    family: 'runs',
+    section: 'runs',
     concealed: false,
     groups: [
       { size: 6, tile: { number: { var: 'n' }, suit: { var: 'p' } } },

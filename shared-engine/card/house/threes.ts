@@ -1,10 +1,10 @@
 // House card, threes, sixes and nines.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const THREES: readonly HouseLine[] = [
+export const THREES: readonly UnscoredPattern[] = [
   {
     id: 'threes-1',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
@@ -16,7 +16,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-2',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
@@ -28,7 +28,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-3',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
@@ -39,7 +39,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-4',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 3, tile: { number: 3, suit: { var: 'p' } } },
@@ -50,7 +50,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-5',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 6, suit: { var: 'p' } } },
@@ -62,7 +62,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-6',
-    family: 'threes',
+    section: 'threes',
     concealed: true,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },
@@ -75,7 +75,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-7',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { flower: true } },
@@ -88,7 +88,7 @@ export const THREES: readonly HouseLine[] = [
   },
   {
     id: 'threes-8',
-    family: 'threes',
+    section: 'threes',
     concealed: false,
     groups: [
       { size: 2, tile: { number: 3, suit: { var: 'p' } } },

@@ -1,10 +1,10 @@
 // House card, year digits: the digits of the year of the card, 0 being soap.
-import type { HouseLine } from './line.ts';
+import type { UnscoredPattern } from '../format.ts';
 
-export const YEAR: readonly HouseLine[] = [
+export const YEAR: readonly UnscoredPattern[] = [
   {
     id: 'year-1',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
@@ -15,7 +15,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-2',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 4, tile: { yearDigit: 0, suit: { var: 'p' } } },
@@ -27,7 +27,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-3',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },
@@ -39,7 +39,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-4',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 2, tile: { yearDigit: 0, suit: { var: 'p' } } },
@@ -50,7 +50,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-5',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 2, tile: { flower: true } },
@@ -63,7 +63,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-6',
-    family: 'year',
+    section: 'year',
     concealed: false,
     groups: [
       { size: 1, tile: { flower: true } },
@@ -76,7 +76,7 @@ export const YEAR: readonly HouseLine[] = [
   },
   {
     id: 'year-7',
-    family: 'year',
+    section: 'year',
     concealed: true,
     groups: [
       { size: 3, tile: { yearDigit: 0, suit: { var: 'p' } } },

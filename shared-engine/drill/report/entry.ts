@@ -1,7 +1,7 @@
-// What the class report knows of a pupil: choices, review and aims, and nothing that says who it was.
+// What the class report knows of a player: choices, review and aims, and nothing that says who it was.
 
-import type { Measured } from '../../analysis/review/judgement.ts';
-import { type Relived, relive } from '../../analysis/review/replay-decisions.ts';
+import type { MeasuredValue } from '../../analysis/review/analysis.ts';
+import { type ReplayedRecord, replayDecisions } from '../../analysis/review/replay-decisions.ts';
 import type { ChoiceReview, Review } from '../../analysis/review/review.ts';
 import { MOVES, type Step } from '../../rules/exchange/schedule.ts';
 import { facesOf, sortFaces } from '../../rules/tiles/bag.ts';
@@ -9,10 +9,10 @@ import type { Face } from '../../rules/tiles/face.ts';
 import type { SeatRecord } from '../../rules/view/record.ts';
 import { isCostly } from '../costly.ts';
 
-/** The families a pupil said the tiles pointed to, before a step. */
+/** The sections a player said the tiles pointed to, before a step. */
 export interface Aim {
   readonly step: Step;
-  readonly families: readonly string[];
+  readonly sections: readonly string[];
 }
 
 export interface ClassEntry {
@@ -24,8 +24,8 @@ export interface ClassEntry {
 
 export type ChoiceKind = ChoiceReview['kind'];
 
-/** One choice that a pupil made, or that somebody made for the pupil. */
-export interface Made {
+/** One choice that a player made, or that somebody made for the player. */
+export interface ClassChoice {
   readonly kind: ChoiceKind;
   readonly step: Step;
   readonly own: boolean;
@@ -40,22 +40,22 @@ export interface JudgedChoice {
   /** In tiles, by the quick review. */
   readonly loss: number;
   /** By the deeper judgement; null as long as there is none. */
-  readonly points: Measured | null;
+  readonly winsLost: MeasuredValue | null;
   /** Whether something clearly better was there. */
   readonly costly: boolean;
 }
 
-/** The choices of one pupil in the order of the round. */
-export function madeBy({ record, review }: ClassEntry): readonly Made[] {
-  return relive(record).offered.flatMap((offer) =>
+/** The choices of one player in the order of the round. */
+export function choicesBy({ record, review }: ClassEntry): readonly ClassChoice[] {
+  return replayDecisions(record).offered.flatMap((offer) =>
     answersTo(offer).map((answer) => ({ ...answer, judged: judgedIn(review, answer) })),
   );
 }
 
-type Answer = Omit<Made, 'judged'>;
+type Answer = Omit<ClassChoice, 'judged'>;
 
-function answersTo(offer: Relived['offered'][number]): Answer[] {
-  const facts = { own: offer.by === 'owner', rack: facesOf(offer.rack) };
+function answersTo(offer: ReplayedRecord['offered'][number]): Answer[] {
+  const facts = { own: offer.by === 'player', rack: facesOf(offer.rack) };
   switch (offer.kind) {
     case 'vote':
       return [{ kind: 'vote', step: 'vote', ...facts, chosen: Number(offer.go) }];
@@ -72,7 +72,7 @@ function answersTo(offer: Relived['offered'][number]): Answer[] {
 function judgedIn(review: Review | null, { kind, step }: Answer): JudgedChoice | null {
   const choice = review?.choices.find((other) => other.kind === kind && other.step === step);
   if (!review || !choice) return null;
-  const { judgement, loss } = choice;
-  const points = judgement.depth === 'deep' ? judgement.loss : null;
-  return { loss, points, costly: isCostly(choice, review.basis) };
+  const { analysis, loss } = choice;
+  const winsLost = analysis.depth === 'deep' ? analysis.loss : null;
+  return { loss, winsLost, costly: isCostly(choice, review.basis) };
 }

@@ -1,6 +1,6 @@
 // A mean over a class, with how sure it is.
 
-import type { Measured } from '../../analysis/review/judgement.ts';
+import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 
 /** Two-sided 95 % points of Student's t for 1 to 30 degrees of freedom. Source: printed tables of the t distribution. */
 const T95: readonly number[] = [
@@ -11,7 +11,7 @@ const T95: readonly number[] = [
 export interface ClassMean {
   readonly n: number;
   readonly mean: number;
-  /** Ends of the 95 % interval of the mean, taking the pupils as a sample; null for a single value. */
+  /** Ends of the 95 % interval of the mean, taking the players as a sample; null for a single value. */
   readonly low: number | null;
   readonly high: number | null;
 }
@@ -29,16 +29,19 @@ export function classMean(values: readonly number[]): ClassMean | null {
 }
 
 /**
- * The mean of losses that were measured one by one. Pupils who faced the same choice share one measurement, so their
+ * The mean of losses that were measured one by one. Players who faced the same choice share one measurement, so their
  * errors do not even out: the mean is as unsure as its parts are on average. Null for none.
  */
-export function meanMeasured(losses: readonly Measured[]): Measured | null {
+export function meanOfMeasured(losses: readonly MeasuredValue[]): MeasuredValue | null {
   if (losses.length === 0) return null;
   const mean = (values: readonly number[]): number => thousandth(sumOf(values) / values.length);
-  return { value: mean(losses.map(({ value }) => value)), within: mean(losses.map(({ within }) => within)) };
+  return {
+    value: mean(losses.map(({ value }) => value)),
+    halfWidth: mean(losses.map(({ halfWidth }) => halfWidth)),
+  };
 }
 
-/** Added up in order of size, so that the order in which pupils come cannot move the last bit. */
+/** Added up in order of size, so that the order in which players come cannot move the last bit. */
 export function sumOf(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b).reduce((sum, value) => sum + value, 0);
 }

@@ -1,104 +1,122 @@
-// What cost a class most, by theme: each costly choice under the rules of thumb it went against.
-import type { Basis, ChoiceReview, Group, NumberReview, PassReview } from '../../analysis/review/review.ts';
+// The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
+import type {
+  Basis,
+  ChoiceReview,
+  NumberReview,
+  PassReview,
+  RackGroup,
+} from '../../analysis/review/review.ts';
 import { isCostly } from '../costly.ts';
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean, sumOf, thousandth } from './mean.ts';
 
-/** Each theme as a teacher reads it; what it means is decided in `themesOf`. */
-export const THEMES = {
+/** Each category as a teacher reads it; `mistakesOf` decides which of them apply to a choice. */
+export const MISTAKE_CATEGORIES = {
   'new-multiple': 'Broke up a pair or more that had just formed',
   'broken-multiple': 'Broke up a pair or more',
   'pair-given': 'Gave a pair away',
   'like-numbers-given': 'Gave like numbers away',
-  'neighbours-given': 'Gave three tiles of one suit that belong together',
+  'same-suit-given': 'Gave three tiles of one suit that belong together',
   'flower-given': 'Gave a flower away',
-  'too-many-families': 'Kept too many families open',
-  'too-few-families': 'Let too many families go',
+  'too-many-sections': 'Kept too many sections open',
+  'too-few-sections': 'Let too many sections go',
   'poorer-fit': 'Kept tiles that fit less well with what may arrive',
-  'too-many-unseen': 'Passed too many tiles on unseen',
-  'too-few-unseen': 'Passed too few tiles on unseen',
-  'went-on': 'Went on where stopping was better',
-  stopped: 'Stopped where going on was better',
+  'too-many-blind': 'Passed too many tiles blind',
+  'too-few-blind': 'Passed too few tiles blind',
+  continued: 'Continued where stopping was better',
+  stopped: 'Stopped where continuing was better',
   'asked-too-many': 'Asked for too many tiles across',
   'asked-too-few': 'Asked for too few tiles across',
 } as const;
-export type Theme = keyof typeof THEMES;
+export type MistakeCategory = keyof typeof MISTAKE_CATEGORIES;
 
-export const THEME_NAMES = Object.keys(THEMES) as readonly Theme[];
+export const MISTAKE_CATEGORY_NAMES = Object.keys(MISTAKE_CATEGORIES) as readonly MistakeCategory[];
 
-export interface ThemeCost {
-  readonly theme: Theme;
-  readonly words: string;
+export interface MistakeCost {
+  readonly category: MistakeCategory;
+  readonly label: string;
   readonly choices: number;
-  readonly pupils: number;
-  /** Sum of the losses in tiles; a choice with several themes counts under each of them. */
+  readonly players: number;
+  /** Sum of the losses in tiles; a choice with several categories counts under each of them. */
   readonly total: number;
   readonly loss: ClassMean;
-  /** Sum of the losses in points of outlook, once each of them was judged deeply. */
-  readonly totalPoints: number | null;
+  /** Sum of the losses in wins of 100 games, once each choice has its deep analysis. */
+  readonly totalWinsLost: number | null;
 }
 
-/** The themes of one choice; none where it cost too little to speak of. */
-export function themesOf(choice: ChoiceReview, basis: Basis): readonly Theme[] {
+/** The categories that apply to one choice; none where it cost too little to mention. */
+export function mistakesOf(choice: ChoiceReview, basis: Basis): readonly MistakeCategory[] {
   if (!isCostly(choice, basis)) return [];
-  return choice.kind === 'pass' ? passThemes(choice) : numberThemes(choice);
+  return choice.kind === 'pass' ? passMistakes(choice) : numberMistakes(choice);
 }
 
-function passThemes({ parts, played, best }: PassReview): readonly Theme[] {
+function passMistakes({ parts, played, best }: PassReview): readonly MistakeCategory[] {
   const wronglyBroken = parts.broken.filter((group) => !holds(parts.brokenByBest, group));
-  const given = (grade: PassReview['played']['gift']): boolean =>
-    played.gift === grade && best.gift !== grade;
-  const tests: readonly (readonly [Theme, boolean])[] = [
+  const given = (grade: PassReview['played']['risk']): boolean =>
+    played.risk === grade && best.risk !== grade;
+  const tests: readonly (readonly [MistakeCategory, boolean])[] = [
     ['new-multiple', wronglyBroken.some((group) => holds(parts.formed, group))],
     ['broken-multiple', wronglyBroken.some((group) => !holds(parts.formed, group))],
     ['pair-given', given('pair')],
     ['like-numbers-given', given('like-numbers')],
-    ['neighbours-given', given('neighbours')],
+    ['same-suit-given', given('same-suit')],
     ['flower-given', given('flower')],
-    ['too-many-families', parts.familiesKept > parts.familiesKeptByBest],
-    ['too-few-families', parts.familiesKept < parts.familiesKeptByBest],
+    ['too-many-sections', parts.sectionsKept > parts.sectionsKeptByBest],
+    ['too-few-sections', parts.sectionsKept < parts.sectionsKeptByBest],
   ];
-  const themes = tests.filter(([, applies]) => applies).map(([theme]) => theme);
-  return themes.length > 0 ? themes : ['poorer-fit'];
+  const found = tests.filter(([, applies]) => applies).map(([category]) => category);
+  return found.length > 0 ? found : ['poorer-fit'];
 }
 
-function numberThemes({ kind, played, best }: NumberReview): readonly Theme[] {
+function numberMistakes({ kind, played, best }: NumberReview): readonly MistakeCategory[] {
   const more = played > best;
   switch (kind) {
     case 'blind':
-      return [more ? 'too-many-unseen' : 'too-few-unseen'];
+      return [more ? 'too-many-blind' : 'too-few-blind'];
     case 'vote':
-      return [more ? 'went-on' : 'stopped'];
+      return [more ? 'continued' : 'stopped'];
     case 'ask':
       return [more ? 'asked-too-many' : 'asked-too-few'];
   }
 }
 
-/** Of the pupils' own choices, the theme that cost most in all first: in points where all have them, else in tiles. */
-export function costliestThemes(entries: readonly ClassEntry[]): readonly ThemeCost[] {
-  const found = entries.flatMap(({ review }, pupil) =>
+/** Of the players' own choices, costliest category first: by wins lost where all have them, otherwise by tiles. */
+export function costliestMistakes(entries: readonly ClassEntry[]): readonly MistakeCost[] {
+  const found = entries.flatMap(({ review }, player) =>
     (review?.choices ?? [])
-      .filter(({ by }) => by === 'owner')
-      .flatMap((choice) => themesOf(choice, review!.basis).map((theme) => ({ theme, pupil, choice }))),
+      .filter(({ by }) => by === 'player')
+      .flatMap((choice) =>
+        mistakesOf(choice, review!.basis).map((category) => ({ category, player, choice })),
+      ),
   );
-  const costs = THEME_NAMES.flatMap((theme): ThemeCost[] => {
-    const mine = found.filter((one) => one.theme === theme);
+  const costs = MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
+    const mine = found.filter((one) => one.category === category);
     const losses = mine.map(({ choice }) => choice.loss);
     const loss = classMean(losses);
     if (loss === null) return [];
     const total = thousandth(sumOf(losses));
-    const pupils = new Set(mine.map(({ pupil }) => pupil)).size;
-    const points = mine.flatMap(({ choice: { judgement } }) =>
-      judgement.depth === 'deep' && judgement.loss ? [judgement.loss.value] : [],
+    const players = new Set(mine.map(({ player }) => player)).size;
+    const points = mine.flatMap(({ choice: { analysis } }) =>
+      analysis.depth === 'deep' && analysis.loss ? [analysis.loss.value] : [],
     );
-    const totalPoints = points.length === mine.length ? thousandth(sumOf(points)) : null;
-    return [{ theme, words: THEMES[theme], choices: mine.length, pupils, total, loss, totalPoints }];
+    const totalWinsLost = points.length === mine.length ? thousandth(sumOf(points)) : null;
+    return [
+      {
+        category,
+        label: MISTAKE_CATEGORIES[category],
+        choices: mine.length,
+        players,
+        total,
+        loss,
+        totalWinsLost,
+      },
+    ];
   });
-  const inPoints = costs.every(({ totalPoints }) => totalPoints !== null);
-  const cost = ({ total, totalPoints }: ThemeCost): number => (inPoints ? totalPoints! : total);
+  const inPoints = costs.every(({ totalWinsLost }) => totalWinsLost !== null);
+  const cost = ({ total, totalWinsLost }: MistakeCost): number => (inPoints ? totalWinsLost! : total);
   return costs.sort((a, b) => cost(b) - cost(a));
 }
 
-function holds(groups: readonly Group[], { face }: Group): boolean {
+function holds(groups: readonly RackGroup[], { face }: RackGroup): boolean {
   return groups.some((group) => group.face === face);
 }

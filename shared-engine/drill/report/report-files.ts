@@ -1,6 +1,6 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the themes.
-import type { Measured } from '../../analysis/review/judgement.ts';
-import { tileList } from '../../analysis/review/words/tiles.ts';
+import type { MeasuredValue } from '../../analysis/review/analysis.ts';
+import { tileList } from '../../analysis/review/sentences/tiles.ts';
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
 import { type ClassMean, thousandth } from './mean.ts';
@@ -12,7 +12,7 @@ export function reportJson(report: ClassReport): string {
 
 /** One line for each choice of each step, and one for those that are not shown. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
-  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'pupils', 'share', ...LOSS, ...POINTS];
+  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...LOSS, ...POINTS];
   const rows = steps.flatMap((spread) => [
     ...spread.choices.map((choice): Cell[] => [
       deal,
@@ -23,49 +23,49 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
       choice.count,
       shareOf(choice.share),
       ...figures(choice.loss),
-      ...ends(choice.points),
+      ...ends(choice.winsLost),
       choice.costly,
     ]),
-    ...notShown(deal, spread),
+    ...hiddenRows(deal, spread),
   ]);
   return csvText([head, ...rows]);
 }
 
-/** So that the pupils add up. */
-function notShown(deal: string, { seat, step, kind, pupils, unshown = 0 }: StepSpread): Cell[][] {
-  if (unshown === 0) return [];
+/** So that the players add up. */
+function hiddenRows(deal: string, { seat, step, kind, players, hidden = 0 }: StepSpread): Cell[][] {
+  if (hidden === 0) return [];
   const nothing = [...LOSS, ...POINTS].map(() => null);
-  return [[deal, seat, step, kind, 'not shown', unshown, shareOf(unshown / pupils), ...nothing]];
+  return [[deal, seat, step, kind, 'not shown', hidden, shareOf(hidden / players), ...nothing]];
 }
 
-/** One line for each family named at each step. */
-export function aimsCsv({ deal, steps, families }: ClassReport): string {
+/** One line for each section named at each step. */
+export function aimsCsv({ deal, steps, sections }: ClassReport): string {
   // A step with a blind number has two spreads with the same aims.
   const asked = steps.filter(({ kind }) => kind !== 'blind');
   const rows = asked.flatMap(({ seat, step, aims }) =>
-    aims.map(({ family, count, share }): Cell[] => [
+    aims.map(({ section, count, share }): Cell[] => [
       deal,
       seat,
       step,
-      families[family] ?? family,
+      sections[section] ?? section,
       count,
       shareOf(share),
     ]),
   );
-  return csvText([['deal', 'seat', 'step', 'aim', 'pupils', 'share'], ...rows]);
+  return csvText([['deal', 'seat', 'step', 'aim', 'players', 'share'], ...rows]);
 }
 
 /** One line for each theme, the costliest first. */
-export function themesCsv({ deal, themes }: ClassReport): string {
-  const head = ['deal', 'theme', 'choices', 'pupils', 'total loss', ...LOSS, 'total points lost'];
-  const rows = themes.map(({ words, choices, pupils, total, loss, totalPoints }): Cell[] => [
+export function mistakesCsv({ deal, mistakes }: ClassReport): string {
+  const head = ['deal', 'theme', 'choices', 'players', 'total loss', ...LOSS, 'total points lost'];
+  const rows = mistakes.map(({ label, choices, players, total, loss, totalWinsLost }): Cell[] => [
     deal,
-    words,
+    label,
     choices,
-    pupils,
+    players,
     total,
     ...figures(loss),
-    totalPoints,
+    totalWinsLost,
   ]);
   return csvText([head, ...rows]);
 }
@@ -77,10 +77,10 @@ function figures(loss: ClassMean | null): Cell[] {
   return loss === null ? [null, null, null] : [loss.mean, loss.low, loss.high];
 }
 
-function ends(points: Measured | null): Cell[] {
+function ends(points: MeasuredValue | null): Cell[] {
   if (points === null) return [null, null, null];
-  const { value, within } = points;
-  return [value, thousandth(value - within), thousandth(value + within)];
+  const { value, halfWidth } = points;
+  return [value, thousandth(value - halfWidth), thousandth(value + halfWidth)];
 }
 
 function shareOf(share: number): number {

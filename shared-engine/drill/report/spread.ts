@@ -1,19 +1,19 @@
 // What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
 
-import type { Measured } from '../../analysis/review/judgement.ts';
+import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 import { SEATS, type Seat } from '../../rules/deal/seat.ts';
 import { STEPS, type Step } from '../../rules/exchange/schedule.ts';
 import { sortFaces } from '../../rules/tiles/bag.ts';
 import type { Face } from '../../rules/tiles/face.ts';
-import { type ChoiceKind, type ClassEntry, type Made, madeBy } from './entry.ts';
-import { type ClassMean, classMean, meanMeasured } from './mean.ts';
+import { type ChoiceKind, type ClassChoice, type ClassEntry, choicesBy } from './entry.ts';
+import { type ClassMean, classMean, meanOfMeasured } from './mean.ts';
 
 /** What the reviews say of some choices; each is null as long as no review says it. */
 export interface Cost {
   /** Mean loss in tiles, by the quick review. */
   readonly loss: ClassMean | null;
   /** Mean loss in points of outlook, by the deeper judgement, once every one of them has it. */
-  readonly points: Measured | null;
+  readonly winsLost: MeasuredValue | null;
   /** How many of them had something clearly better. */
   readonly costly: number | null;
 }
@@ -22,15 +22,15 @@ export interface SpreadChoice extends Cost {
   /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
   readonly chosen: readonly Face[] | number;
   readonly count: number;
-  /** Of the pupils who chose, 0–1. */
+  /** Of the players who chose, 0–1. */
   readonly share: number;
 }
 
 export interface AimShare {
-  /** Id of a family of the card. */
-  readonly family: string;
+  /** Id of a section of the card. */
+  readonly section: string;
   readonly count: number;
-  /** Of the pupils who named an aim at this step, 0–1. */
+  /** Of the players who named an aim at this step, 0–1. */
   readonly share: number;
 }
 
@@ -38,50 +38,52 @@ export interface StepSpread extends Cost {
   readonly seat: Seat;
   readonly kind: ChoiceKind;
   readonly step: Step;
-  /** Pupils who chose, and pupils for whom a bot or stand-in did; those are in no share. */
-  readonly pupils: number;
+  /** Players who chose, and players for whom a bot or stand-in did; those are in no share. */
+  readonly players: number;
   readonly stoodIn: number;
-  /** How many different racks they faced, and the rack where several pupils all faced one: never that of one alone. */
+  /** How many different racks they faced, and the rack where several players all faced one: never that of one alone. */
   readonly racks: number;
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
-  /** Pupils whose choices are left out so that nobody is told from the others; missing where none is. */
-  readonly unshown?: number;
+  /** Players whose choices are left out so that nobody is told from the others; missing where none is. */
+  readonly hidden?: number;
   readonly aims: readonly AimShare[];
   /** Where the class plays one line: what it went on from here, as choices are written; missing before that. */
-  readonly wentOn?: readonly Face[] | number;
+  readonly advancedWith?: readonly Face[] | number;
 }
 
 /** How many go unseen is chosen before the tiles of the same step. */
 const KINDS: readonly ChoiceKind[] = ['blind', 'pass', 'vote', 'ask'];
 
 /**
- * Every step that any pupil has behind it, in the order of the round, apart for each seat: where four pupils share a
- * table, each seat was dealt another rack. `families` are the ids of the card.
+ * Every step that any player has behind it, in the order of the round, apart for each seat: where four players share a
+ * table, each seat was dealt another rack. `sections` are the ids of the card.
  */
-export function spreadsOf(entries: readonly ClassEntry[], families: readonly string[]): StepSpread[] {
+export function spreadsOf(entries: readonly ClassEntry[], sections: readonly string[]): StepSpread[] {
   return SEATS.flatMap((seat) => {
     const mine = entries.filter(({ record }) => record.seat === seat);
-    const made = mine.flatMap(madeBy);
+    const made = mine.flatMap(choicesBy);
     return STEPS.flatMap((step) =>
       KINDS.flatMap((kind) => {
         const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
         if (choices.length === 0) return [];
-        const wentOn = wentOnFrom(kind, step, mine);
-        const spread = { seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, families) };
+        const wentOn = advancedWithAt(kind, step, mine);
+        const spread = { seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, sections) };
         return [wentOn === null ? spread : { ...spread, wentOn }];
       }),
     );
   });
 }
 
-function countsOf(all: readonly Made[]): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'wentOn'> {
+function countsOf(
+  all: readonly ClassChoice[],
+): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'wentOn'> {
   const own = all.filter((choice) => choice.own);
   const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
   const [rack = null] = racks.values();
   return {
-    pupils: own.length,
+    players: own.length,
     stoodIn: all.length - own.length,
     racks: racks.size,
     rack: racks.size === 1 && own.length > 1 ? rack : null,
@@ -90,13 +92,13 @@ function countsOf(all: readonly Made[]): Omit<StepSpread, 'seat' | 'kind' | 'ste
   };
 }
 
-function choicesOf(own: readonly Made[]): SpreadChoice[] {
-  const alike = new Map<string, Made[]>();
+function choicesOf(own: readonly ClassChoice[]): SpreadChoice[] {
+  const alike = new Map<string, ClassChoice[]>();
   for (const choice of own) {
     const key = String(choice.chosen);
     alike.set(key, [...(alike.get(key) ?? []), choice]);
   }
-  // Pupils come in no order of theirs: choices made equally often stand in the order of their tiles.
+  // Players come in no order of theirs: choices made equally often stand in the order of their tiles.
   return [...alike]
     .sort(([a, some], [b, others]) => others.length - some.length || (a < b ? -1 : 1))
     .map(([, same]) => ({
@@ -107,21 +109,25 @@ function choicesOf(own: readonly Made[]): SpreadChoice[] {
     }));
 }
 
-function costOf(choices: readonly Made[]): Cost {
+function costOf(choices: readonly ClassChoice[]): Cost {
   const judged = choices.flatMap((choice) => choice.judged ?? []);
-  const points = judged.flatMap((one) => one.points ?? []);
+  const points = judged.flatMap((one) => one.winsLost ?? []);
   return {
     loss: classMean(judged.map(({ loss }) => loss)),
-    points: points.length === choices.length ? meanMeasured(points) : null,
+    winsLost: points.length === choices.length ? meanOfMeasured(points) : null,
     costly: judged.length === 0 ? null : judged.filter(({ costly }) => costly).length,
   };
 }
 
 /** All have followed the same line, some of them further than others. */
-function wentOnFrom(kind: ChoiceKind, step: Step, entries: readonly ClassEntry[]): Made['chosen'] | null {
+function advancedWithAt(
+  kind: ChoiceKind,
+  step: Step,
+  entries: readonly ClassEntry[],
+): ClassChoice['chosen'] | null {
   for (const { record } of entries) {
-    const { steps, own = [], seat } = record;
-    for (const at of steps.slice(0, own.length)) {
+    const { steps, actualSteps = [], seat } = record;
+    for (const at of steps.slice(0, actualSteps.length)) {
       if (at.kind === 'vote' && kind === 'vote') return Number(at.go[seat]);
       if (at.kind === 'ask' && kind === 'ask') return at.asked[seat];
       if (at.kind !== 'move' || at.step !== step || at.by[seat] === null) continue;
@@ -132,13 +138,13 @@ function wentOnFrom(kind: ChoiceKind, step: Step, entries: readonly ClassEntry[]
   return null;
 }
 
-function aimsAt(step: Step, entries: readonly ClassEntry[], families: readonly string[]): AimShare[] {
+function aimsAt(step: Step, entries: readonly ClassEntry[], sections: readonly string[]): AimShare[] {
   const named = entries
-    .map(({ aims }) => aims.filter((aim) => aim.step === step).flatMap((aim) => aim.families))
-    .map((ids) => families.filter((family) => ids.includes(family)))
+    .map(({ aims }) => aims.filter((aim) => aim.step === step).flatMap((aim) => aim.sections))
+    .map((ids) => sections.filter((section) => ids.includes(section)))
     .filter((ids) => ids.length > 0);
-  return families.flatMap((family) => {
-    const count = named.filter((ids) => ids.includes(family)).length;
-    return count === 0 ? [] : [{ family, count, share: count / named.length }];
+  return sections.flatMap((section) => {
+    const count = named.filter((ids) => ids.includes(section)).length;
+    return count === 0 ? [] : [{ section, count, share: count / named.length }];
   });
 }

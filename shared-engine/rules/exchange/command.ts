@@ -7,16 +7,16 @@ import type { MoveStep } from './schedule.ts';
 /** A choice without its author: what a bot returns and what a frame carries. */
 export type Choice =
   | {
-      readonly kind: 'seal';
+      readonly kind: 'pass';
       readonly step: MoveStep;
       readonly tiles: readonly Face[];
       readonly blind: number;
     }
-  | { readonly kind: 'take-back'; readonly step: MoveStep }
+  | { readonly kind: 'withdraw'; readonly step: MoveStep }
   | { readonly kind: 'vote'; readonly step: 'vote'; readonly go: boolean }
   | { readonly kind: 'ask'; readonly step: 'courtesy-ask'; readonly count: number };
 
 export type Command = Choice & { readonly seat: Seat; readonly by: Actor };
 
 /** A choice that answers the step, as opposed to taking an answer back. */
-export type AnswerChoice = Exclude<Choice, { kind: 'take-back' }>;
+export type AnswerChoice = Exclude<Choice, { kind: 'withdraw' }>;

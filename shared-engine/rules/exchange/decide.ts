@@ -7,12 +7,22 @@ import type { Four } from '../tiles/face.ts';
 import type { Command } from './command.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
 import { type Facing, objection } from './legality.ts';
-import { type RoundRefusal, refuse } from './refusal.ts';
+import { type RoundRejection, reject } from './rejection.ts';
 import { resolveMove } from './resolve.ts';
-import type { Answer, Asking, Giving, Passing, Round, SealedPass, Settled, Terms, Voting } from './round.ts';
+import type {
+  Answer,
+  Asking,
+  Giving,
+  Passing,
+  Resolved,
+  Round,
+  SubmittedPass,
+  Terms,
+  Voting,
+} from './round.ts';
 import type { MoveStep } from './schedule.ts';
 
-export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRefusal;
+export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
 
 /** The first event of a round. The commitment, or that there is none, is public from here on (rule D4). */
 export function openRound(deal: Deal, terms: Terms): DealtEvent {
@@ -31,7 +41,7 @@ export function decide(round: Round, command: Command): Decision {
     case 'asking':
       return decideAsk(round, command);
     case 'closed':
-      return refuse('round-closed');
+      return reject('round-closed');
   }
 }
 
@@ -43,7 +53,7 @@ export function facingOf(round: Round, seat: Seat): Facing {
         phase: 'passing',
         step: round.step,
         rack: round.racks[seat],
-        answered: round.sealed[seat] !== null,
+        answered: round.submitted[seat] !== null,
       };
     case 'voting':
       return { phase: 'voting', answered: round.votes[seat] !== null };
@@ -54,7 +64,7 @@ export function facingOf(round: Round, seat: Seat): Facing {
         phase: 'giving',
         rack: round.racks[seat],
         count: round.counts[seat],
-        answered: round.sealed[seat] !== null,
+        answered: round.submitted[seat] !== null,
       };
     case 'closed':
       return { phase: 'closed' };
@@ -63,52 +73,52 @@ export function facingOf(round: Round, seat: Seat): Facing {
 
 function decideMove(round: Passing | Giving, command: Command): Decision {
   const step = round.phase === 'passing' ? round.step : 'courtesy-pass';
-  if (command.kind === 'take-back') {
-    return events({ kind: 'taken-back', seat: command.seat, step });
+  if (command.kind === 'withdraw') {
+    return events({ kind: 'withdrawn', seat: command.seat, step });
   }
-  if (command.kind !== 'seal') return refuse('wrong-step');
-  const pass: SealedPass = { tiles: command.tiles, blind: command.blind, by: command.by };
-  const sealedEvent: RoundEvent = { kind: 'sealed', seat: command.seat, step, pass };
-  const sealed = withSeat(round.sealed, command.seat, pass);
+  if (command.kind !== 'pass') return reject('wrong-step');
+  const pass: SubmittedPass = { tiles: command.tiles, blind: command.blind, by: command.by };
+  const submission: RoundEvent = { kind: 'submitted', seat: command.seat, step, pass };
+  const submitted = withSeat(round.submitted, command.seat, pass);
   const waiting = SEATS.some(
-    (seat) => sealed[seat] === null && (round.phase === 'passing' || round.counts[seat] > 0),
+    (seat) => submitted[seat] === null && (round.phase === 'passing' || round.counts[seat] > 0),
   );
-  if (waiting) return events(sealedEvent);
-  const outcome = resolveMove(step, sealed, round.deal.dealer, blindStream(round, step));
-  return events(sealedEvent, { kind: 'settled', outcome }, ...closing(outcome));
+  if (waiting) return events(submission);
+  const outcome = resolveMove(step, submitted, round.deal.dealer, blindStream(round, step));
+  return events(submission, { kind: 'resolved', outcome }, ...closing(outcome));
 }
 
 function decideVote(round: Voting, command: Command): Decision {
-  if (command.kind !== 'vote') return refuse('wrong-step');
+  if (command.kind !== 'vote') return reject('wrong-step');
   const { seat, go, by } = command;
   const votes = complete(withSeat(round.votes, seat, { value: go, by }));
   const voted: RoundEvent = { kind: 'voted', seat, go, by };
   if (votes === null) return events(voted);
-  const outcome: Settled = {
+  const outcome: Resolved = {
     kind: 'vote',
     go: forFour((s) => votes[s].value),
     by: forFour((s) => votes[s].by),
   };
-  return events(voted, { kind: 'settled', outcome });
+  return events(voted, { kind: 'resolved', outcome });
 }
 
 function decideAsk(round: Asking, command: Command): Decision {
-  if (command.kind !== 'ask') return refuse('wrong-step');
+  if (command.kind !== 'ask') return reject('wrong-step');
   const { seat, count, by } = command;
   const asks = complete(withSeat(round.asks, seat, { value: count, by }));
   const asked: RoundEvent = { kind: 'asked', seat, count, by };
   if (asks === null) return events(asked);
-  const outcome: Settled = {
+  const outcome: Resolved = {
     kind: 'ask',
     asked: forFour((s) => asks[s].value),
     agreed: forFour((s) => Math.min(asks[s].value, asks[neighbour(s, 'across')].value)),
     by: forFour((s) => asks[s].by),
   };
-  return events(asked, { kind: 'settled', outcome }, ...closing(outcome));
+  return events(asked, { kind: 'resolved', outcome }, ...closing(outcome));
 }
 
 /** The close follows the courtesy passes, or the numbers when both pairs agreed on none (rules Y1, Z1). */
-function closing(outcome: Settled): RoundEvent[] {
+function closing(outcome: Resolved): RoundEvent[] {
   const over =
     outcome.kind === 'ask'
       ? outcome.agreed.every((count) => count === 0)

@@ -1,7 +1,7 @@
 // What has happened in a round; the log of these is the round (rule E2).
 import type { Deal } from '../deal/deal.ts';
 import type { Seat } from '../deal/seat.ts';
-import type { Actor, SealedPass, Settled, Terms } from './round.ts';
+import type { Actor, Resolved, SubmittedPass, Terms } from './round.ts';
 import type { MoveStep } from './schedule.ts';
 
 export type DealtEvent = {
@@ -14,12 +14,12 @@ export type DealtEvent = {
 
 export type RoundEvent =
   | DealtEvent
-  | { readonly kind: 'sealed'; readonly seat: Seat; readonly step: MoveStep; readonly pass: SealedPass }
-  | { readonly kind: 'taken-back'; readonly seat: Seat; readonly step: MoveStep }
+  | { readonly kind: 'submitted'; readonly seat: Seat; readonly step: MoveStep; readonly pass: SubmittedPass }
+  | { readonly kind: 'withdrawn'; readonly seat: Seat; readonly step: MoveStep }
   | { readonly kind: 'voted'; readonly seat: Seat; readonly go: boolean; readonly by: Actor }
   | { readonly kind: 'asked'; readonly seat: Seat; readonly count: number; readonly by: Actor }
   /** A step is over; the draws of a blind pass are recorded here (rule B2). */
-  | { readonly kind: 'settled'; readonly outcome: Settled }
+  | { readonly kind: 'resolved'; readonly outcome: Resolved }
   /** The class goes on from this outcome, whatever came out at this table (rule L1). */
-  | { readonly kind: 'followed'; readonly outcome: Settled }
+  | { readonly kind: 'advanced'; readonly outcome: Resolved }
   | { readonly kind: 'closed' };

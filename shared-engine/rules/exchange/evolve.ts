@@ -4,7 +4,7 @@ import { forFour, type Seat, withSeat } from '../deal/seat.ts';
 import { addTo, type Bag, takeFrom } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
-import type { Round, SealedPass, Settled } from './round.ts';
+import type { Resolved, Round, SubmittedPass } from './round.ts';
 import { AFTER_PASS, type MoveStep } from './schedule.ts';
 
 const NONE: Four<null> = [null, null, null, null];
@@ -14,12 +14,12 @@ export function begin(event: DealtEvent): Round {
   return {
     phase: 'passing',
     step: 'first-right',
-    sealed: NONE,
+    submitted: NONE,
     deal: event.deal,
     terms: event.terms,
     commitment: event.commitment,
     racks: dealTiles(event.deal).racks,
-    settled: [],
+    resolved: [],
   };
 }
 
@@ -35,49 +35,52 @@ export function evolve(round: Round, event: RoundEvent): Round {
   switch (event.kind) {
     case 'dealt':
       return round;
-    case 'sealed':
-      return withSealed(round, event.seat, event.pass);
-    case 'taken-back':
-      return withSealed(round, event.seat, null);
+    case 'submitted':
+      return withSubmission(round, event.seat, event.pass);
+    case 'withdrawn':
+      return withSubmission(round, event.seat, null);
     case 'voted':
       if (round.phase !== 'voting') return round;
       return { ...round, votes: withSeat(round.votes, event.seat, { value: event.go, by: event.by }) };
     case 'asked':
       if (round.phase !== 'asking') return round;
       return { ...round, asks: withSeat(round.asks, event.seat, { value: event.count, by: event.by }) };
-    case 'settled':
-      return settle(round, event.outcome);
-    case 'followed':
-      return follow(round, event.outcome);
+    case 'resolved':
+      return resolve(round, event.outcome);
+    case 'advanced':
+      return advance(round, event.outcome);
     case 'closed':
       return { phase: 'closed', ...common(round) };
   }
 }
 
-function withSealed(round: Round, seat: Seat, pass: SealedPass | null): Round {
+function withSubmission(round: Round, seat: Seat, pass: SubmittedPass | null): Round {
   if (round.phase !== 'passing' && round.phase !== 'giving') return round;
-  return { ...round, sealed: withSeat(round.sealed, seat, pass) };
+  return { ...round, submitted: withSeat(round.submitted, seat, pass) };
 }
 
 /** The round of the line so far, this outcome last; what came out here instead is kept beside it. */
-function follow(round: Round, outcome: Settled): Round {
-  const { deal, terms, commitment, settled, own = [] } = round;
-  const line = [...settled.slice(0, own.length), outcome];
+function advance(round: Round, outcome: Resolved): Round {
+  const { deal, terms, commitment, resolved, actualSteps = [] } = round;
+  const line = [...resolved.slice(0, actualSteps.length), outcome];
   const dealt = begin({ kind: 'dealt', deal, terms, commitment });
-  return { ...line.reduce(settle, dealt), own: [...own, settled[own.length] ?? null] };
+  return {
+    ...line.reduce(resolve, dealt),
+    actualSteps: [...actualSteps, resolved[actualSteps.length] ?? null],
+  };
 }
 
-function settle(round: Round, outcome: Settled): Round {
-  const base = { ...common(round), settled: [...round.settled, outcome] };
+function resolve(round: Round, outcome: Resolved): Round {
+  const base = { ...common(round), resolved: [...round.resolved, outcome] };
   switch (outcome.kind) {
     case 'vote':
       return outcome.go.every(Boolean)
-        ? { ...base, phase: 'passing', step: 'second-left', sealed: NONE }
+        ? { ...base, phase: 'passing', step: 'second-left', submitted: NONE }
         : { ...base, phase: 'asking', asks: NONE };
     case 'ask':
-      return { ...base, phase: 'giving', counts: outcome.agreed, sealed: NONE };
+      return { ...base, phase: 'giving', counts: outcome.agreed, submitted: NONE };
     case 'move': {
-      const racks = forFour((seat) => moved(round.racks[seat], outcome.own[seat], outcome.kept[seat]));
+      const racks = forFour((seat) => moved(round.racks[seat], outcome.gave[seat], outcome.received[seat]));
       return afterMove({ ...base, racks }, outcome.step);
     }
   }
@@ -85,7 +88,7 @@ function settle(round: Round, outcome: Settled): Round {
 
 function afterMove(base: ReturnType<typeof common>, step: MoveStep): Round {
   // The close is an event of its own, so the round waits for it in the phase the pass belonged to.
-  if (step === 'courtesy-pass') return { ...base, phase: 'giving', counts: [0, 0, 0, 0], sealed: NONE };
+  if (step === 'courtesy-pass') return { ...base, phase: 'giving', counts: [0, 0, 0, 0], submitted: NONE };
   const next = AFTER_PASS[step];
   switch (next) {
     case 'vote':
@@ -93,7 +96,7 @@ function afterMove(base: ReturnType<typeof common>, step: MoveStep): Round {
     case 'courtesy-ask':
       return { ...base, phase: 'asking', asks: NONE };
     default:
-      return { ...base, phase: 'passing', step: next, sealed: NONE };
+      return { ...base, phase: 'passing', step: next, submitted: NONE };
   }
 }
 
@@ -102,6 +105,6 @@ function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {
 }
 
 function common(round: Round) {
-  const { deal, terms, commitment, racks, settled, own } = round;
-  return { deal, terms, commitment, racks, settled, ...(own && { own }) };
+  const { deal, terms, commitment, racks, resolved, actualSteps } = round;
+  return { deal, terms, commitment, racks, resolved, ...(actualSteps && { actualSteps }) };
 }

@@ -2,7 +2,7 @@
 import { type Bag, takeFrom } from '../tiles/bag.ts';
 import type { Face } from '../tiles/face.ts';
 import type { Choice } from './command.ts';
-import { type RoundRefusal, refuse } from './refusal.ts';
+import { type RoundRejection, reject } from './rejection.ts';
 import { MOVES, type MoveStep, PASS_SIZE, type PassStep } from './schedule.ts';
 
 /** What one seat faces: the step and its own rack and answer, nothing of anybody else. */
@@ -19,19 +19,19 @@ export type Facing =
   | { readonly phase: 'closed' };
 
 /** Null when the choice is legal, otherwise the first reason against it. */
-export function objection(facing: Facing, choice: Choice): RoundRefusal | null {
-  if (facing.phase === 'closed') return refuse('round-closed');
-  if (stepOf(facing) !== choice.step) return refuse('wrong-step');
+export function objection(facing: Facing, choice: Choice): RoundRejection | null {
+  if (facing.phase === 'closed') return reject('round-closed');
+  if (stepOf(facing) !== choice.step) return reject('wrong-step');
   switch (choice.kind) {
-    case 'seal':
-      return sealObjection(facing, choice);
-    case 'take-back':
-      return facing.answered ? null : refuse('nothing-to-take-back');
+    case 'pass':
+      return stepObjection(facing, choice);
+    case 'withdraw':
+      return facing.answered ? null : reject('nothing-to-withdraw');
     case 'vote':
-      return facing.answered ? refuse('already-answered') : null;
+      return facing.answered ? reject('already-answered') : null;
     case 'ask':
-      if (facing.answered) return refuse('already-answered');
-      return isWholeUpTo(choice.count, PASS_SIZE) ? null : refuse('bad-number');
+      if (facing.answered) return reject('already-answered');
+      return isWholeUpTo(choice.count, PASS_SIZE) ? null : reject('bad-number');
   }
 }
 
@@ -50,11 +50,11 @@ function stepOf(facing: Open): Choice['step'] {
   }
 }
 
-function sealObjection(facing: Open, choice: Choice & { kind: 'seal' }): RoundRefusal | null {
-  if (facing.phase !== 'passing' && facing.phase !== 'giving') return refuse('wrong-step');
+function stepObjection(facing: Open, choice: Choice & { kind: 'pass' }): RoundRejection | null {
+  if (facing.phase !== 'passing' && facing.phase !== 'giving') return reject('wrong-step');
   const needed = facing.phase === 'passing' ? PASS_SIZE : facing.count;
-  if (needed === 0) return refuse('nothing-to-give');
-  if (facing.answered) return refuse('already-answered');
+  if (needed === 0) return reject('nothing-to-give');
+  if (facing.answered) return reject('already-answered');
   return passObjection(facing.rack, choice.step, needed, choice.tiles, choice.blind);
 }
 
@@ -65,11 +65,11 @@ export function passObjection(
   needed: number,
   tiles: readonly Face[],
   blind: number,
-): RoundRefusal | null {
-  if (!isWholeUpTo(blind, needed) || tiles.length + blind !== needed) return refuse('wrong-count');
-  if (blind > 0 && !MOVES[step].blind) return refuse('blind-not-allowed');
-  if (tiles.includes('joker')) return refuse('joker-in-pass');
-  if (takeFrom(rack, tiles) === null) return refuse('tile-not-held');
+): RoundRejection | null {
+  if (!isWholeUpTo(blind, needed) || tiles.length + blind !== needed) return reject('wrong-count');
+  if (blind > 0 && !MOVES[step].blind) return reject('blind-not-allowed');
+  if (tiles.includes('joker')) return reject('joker-in-pass');
+  if (takeFrom(rack, tiles) === null) return reject('tile-not-held');
   return null;
 }
 

@@ -3,7 +3,7 @@ import { drawn, type Random } from '../deal/random.ts';
 import { forFour, giverTo, neighbour, SEATS, type Seat } from '../deal/seat.ts';
 import { sortFaces } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
-import type { SealedPass, SettledMove } from './round.ts';
+import type { ResolvedMove, SubmittedPass } from './round.ts';
 import { MOVES, type MoveStep } from './schedule.ts';
 
 /** A tile under way; two tiles of one face must stay two tiles while they travel. */
@@ -23,10 +23,10 @@ interface Travelling {
  */
 export function resolveMove(
   step: MoveStep,
-  passes: Four<SealedPass | null>,
+  passes: Four<SubmittedPass | null>,
   dealer: Seat,
   random: Random,
-): SettledMove {
+): ResolvedMove {
   const { toward } = MOVES[step];
   const own = forFour((seat) => (passes[seat]?.tiles ?? []).map((face): Travelling => ({ face })));
   const blind = forFour((seat) => passes[seat]?.blind ?? 0);
@@ -54,9 +54,9 @@ export function resolveMove(
   return {
     kind: 'move',
     step,
-    own: facesBySeat(own),
+    gave: facesBySeat(own),
     forwarded: facesBySeat(passedOn),
-    kept: facesBySeat(kept),
+    received: facesBySeat(kept),
     blind,
     voided,
     by: forFour((seat) => passes[seat]?.by ?? null),

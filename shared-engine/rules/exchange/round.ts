@@ -5,17 +5,17 @@ import type { Face, Four } from '../tiles/face.ts';
 import type { MoveStep, PassStep } from './schedule.ts';
 
 /** Who chose: the seat's owner, the bot that holds the seat, or the stand-in at a deadline (rule K2). */
-export const ACTORS = ['owner', 'bot', 'stand-in'] as const;
+export const ACTORS = ['player', 'bot', 'stand-in'] as const;
 export type Actor = (typeof ACTORS)[number];
 
 /** Fixed before the deal and shown to all. */
 export interface Terms {
   /** Whether racks are laid open after the close (rule Z2). */
-  readonly layOpen: boolean;
+  readonly revealRacks: boolean;
 }
 
 /** What a seat has put face down for one pass. */
-export interface SealedPass {
+export interface SubmittedPass {
   readonly tiles: readonly Face[];
   /** How many of the arriving tiles go on unseen (rule B1). */
   readonly blind: number;
@@ -23,15 +23,15 @@ export interface SealedPass {
 }
 
 /** Tiles that have moved. */
-export interface SettledMove {
+export interface ResolvedMove {
   readonly kind: 'move';
   readonly step: MoveStep;
   /** From the giver's own rack, by giver. */
-  readonly own: Four<readonly Face[]>;
+  readonly gave: Four<readonly Face[]>;
   /** Passed on unseen, by the seat that passed them on. */
   readonly forwarded: Four<readonly Face[]>;
   /** Arrived and stayed, by receiver. */
-  readonly kept: Four<readonly Face[]>;
+  readonly received: Four<readonly Face[]>;
   /** Tiles each seat asked to pass on unseen. */
   readonly blind: Four<number>;
   /** Slots that no real tile could fill, the same for every seat (rule B4). */
@@ -41,8 +41,8 @@ export interface SettledMove {
 }
 
 /** A step that is over, as the server knows it; `view/` tells each seat its part. */
-export type Settled =
-  | SettledMove
+export type Resolved =
+  | ResolvedMove
   | { readonly kind: 'vote'; readonly go: Four<boolean>; readonly by: Four<Actor> }
   | {
       readonly kind: 'ask';
@@ -58,12 +58,12 @@ interface Common {
   readonly commitment: string | null;
   /** Now held by each seat; sealed tiles are still in the rack until the step is settled. */
   readonly racks: Four<Bag>;
-  readonly settled: readonly Settled[];
+  readonly resolved: readonly Resolved[];
   /**
    * In a class that plays one line: what came out here at each step that the class has gone on from, null for a step
    * that was over before this table was dealt (rule L2). Missing everywhere else.
    */
-  readonly own?: readonly (Settled | null)[];
+  readonly actualSteps?: readonly (Resolved | null)[];
 }
 
 export interface Answer<T> {
@@ -74,7 +74,7 @@ export interface Answer<T> {
 export type Passing = Common & {
   readonly phase: 'passing';
   readonly step: PassStep;
-  readonly sealed: Four<SealedPass | null>;
+  readonly submitted: Four<SubmittedPass | null>;
 };
 export type Voting = Common & { readonly phase: 'voting'; readonly votes: Four<Answer<boolean> | null> };
 export type Asking = Common & { readonly phase: 'asking'; readonly asks: Four<Answer<number> | null> };
@@ -82,7 +82,7 @@ export type Giving = Common & {
   readonly phase: 'giving';
   /** Tiles each seat gives; 0 for a seat that has nothing to do. */
   readonly counts: Four<number>;
-  readonly sealed: Four<SealedPass | null>;
+  readonly submitted: Four<SubmittedPass | null>;
 };
 export type Closed = Common & { readonly phase: 'closed' };
 

@@ -46,13 +46,13 @@ export interface SeatRecord {
    * In a class that plays one line `steps` is how the class went on; here is, for each step it has gone on from, what
    * this seat itself did (rule L2): null where it had no part in it.
    */
-  readonly own?: readonly (SeatStep | null)[];
+  readonly actualSteps?: readonly (SeatStep | null)[];
 }
 
 /** What the seat itself did at a step of its record, and what came of that; null where it had no part in it. */
-export function ownStep(
-  { steps, own = [] }: Pick<SeatRecord, 'steps' | 'own'>,
+export function actualStep(
+  { steps, actualSteps = [] }: Pick<SeatRecord, 'steps' | 'actualSteps'>,
   place: number,
 ): SeatStep | null {
-  return place < own.length ? own[place]! : steps[place]!;
+  return place < actualSteps.length ? actualSteps[place]! : steps[place]!;
 }

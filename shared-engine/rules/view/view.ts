@@ -6,10 +6,10 @@ import type {
   Closed,
   Giving,
   Passing,
+  Resolved,
+  ResolvedMove,
   Round,
-  SealedPass,
-  Settled,
-  SettledMove,
+  SubmittedPass,
   Voting,
 } from '../exchange/round.ts';
 import { MOVES, type PassStep } from '../exchange/schedule.ts';
@@ -17,14 +17,14 @@ import { facesOf } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { PublicMove, PublicStep, SeatRecord, SeatStep } from './record.ts';
 
-export type Audience = { readonly kind: 'seat'; readonly seat: Seat } | { readonly kind: 'watcher' };
+export type Audience = { readonly kind: 'seat'; readonly seat: Seat } | { readonly kind: 'spectator' };
 
 /** Where the round stands, as everybody may know it. */
 export type PublicStage =
-  | { readonly phase: 'passing'; readonly step: PassStep; readonly sealed: Four<boolean> }
+  | { readonly phase: 'passing'; readonly step: PassStep; readonly submitted: Four<boolean> }
   | { readonly phase: 'voting'; readonly answered: Four<boolean> }
   | { readonly phase: 'asking'; readonly answered: Four<boolean> }
-  | { readonly phase: 'giving'; readonly counts: Four<number>; readonly sealed: Four<boolean> }
+  | { readonly phase: 'giving'; readonly counts: Four<number>; readonly submitted: Four<boolean> }
   | {
       readonly phase: 'closed';
       /** The opened deal, or null where a teacher prepared it (rule D4). */
@@ -34,7 +34,7 @@ export type PublicStage =
     };
 
 /** This seat's own answer to the step that is open; null while it has given none. */
-export type OwnAnswer =
+export type SeatAnswer =
   | { readonly kind: 'pass'; readonly tiles: readonly Face[]; readonly blind: number }
   | { readonly kind: 'vote'; readonly go: boolean }
   | { readonly kind: 'ask'; readonly count: number }
@@ -44,7 +44,7 @@ interface PublicFacts {
   readonly dealer: Seat;
   /** Null says that a teacher prepared this deal (rule D4). */
   readonly commitment: string | null;
-  readonly layOpen: boolean;
+  readonly revealRacks: boolean;
   readonly stage: PublicStage;
 }
 
@@ -52,12 +52,12 @@ export interface SeatView extends PublicFacts {
   readonly audience: 'seat';
   /** Now held, in rack order; sealed tiles are part of it until the fourth seal. */
   readonly rack: readonly Face[];
-  readonly answer: OwnAnswer;
+  readonly answer: SeatAnswer;
   readonly record: SeatRecord;
 }
 
 export interface SpectatorView extends PublicFacts {
-  readonly audience: 'watcher';
+  readonly audience: 'spectator';
   readonly steps: readonly PublicStep[];
 }
 
@@ -67,8 +67,8 @@ export function viewFor(round: Round, audience: Audience): View {
   switch (audience.kind) {
     case 'seat':
       return seatView(round, audience.seat);
-    case 'watcher':
-      return { audience: 'watcher', ...publicFacts(round), steps: round.settled.map(publicStep) };
+    case 'spectator':
+      return { audience: 'spectator', ...publicFacts(round), steps: round.resolved.map(publicStep) };
   }
 }
 
@@ -77,7 +77,7 @@ export function seatView(round: Round, seat: Seat): SeatView {
     audience: 'seat',
     ...publicFacts(round),
     rack: facesOf(round.racks[seat]),
-    answer: ownAnswer(round, seat),
+    answer: seatAnswer(round, seat),
     record: recordOf(round, seat),
   };
 }
@@ -86,7 +86,7 @@ function publicFacts(round: Round): PublicFacts {
   return {
     dealer: round.deal.dealer,
     commitment: round.commitment,
-    layOpen: round.terms.layOpen,
+    revealRacks: round.terms.revealRacks,
     stage: publicStage(round),
   };
 }
@@ -94,13 +94,13 @@ function publicFacts(round: Round): PublicFacts {
 export function publicStage(round: Round): PublicStage {
   switch (round.phase) {
     case 'passing':
-      return { phase: 'passing', step: round.step, sealed: given(round.sealed) };
+      return { phase: 'passing', step: round.step, submitted: given(round.submitted) };
     case 'voting':
       return { phase: 'voting', answered: given(round.votes) };
     case 'asking':
       return { phase: 'asking', answered: given(round.asks) };
     case 'giving':
-      return { phase: 'giving', counts: round.counts, sealed: given(round.sealed) };
+      return { phase: 'giving', counts: round.counts, submitted: given(round.submitted) };
     case 'closed':
       return { phase: 'closed', seed: openedSeed(round.deal), racks: openRacks(round) };
   }
@@ -115,14 +115,14 @@ function openedSeed(deal: Deal): string | null {
 }
 
 function openRacks(round: Closed): Four<readonly Face[]> | null {
-  return round.terms.layOpen ? forFour((seat) => facesOf(round.racks[seat])) : null;
+  return round.terms.revealRacks ? forFour((seat) => facesOf(round.racks[seat])) : null;
 }
 
-export function ownAnswer(round: Passing | Voting | Asking | Giving | Closed, seat: Seat): OwnAnswer {
+export function seatAnswer(round: Passing | Voting | Asking | Giving | Closed, seat: Seat): SeatAnswer {
   switch (round.phase) {
     case 'passing':
     case 'giving':
-      return ownPass(round.sealed[seat]);
+      return submittedPass(round.submitted[seat]);
     case 'voting': {
       const vote = round.votes[seat];
       return vote && { kind: 'vote', go: vote.value };
@@ -136,50 +136,50 @@ export function ownAnswer(round: Passing | Voting | Asking | Giving | Closed, se
   }
 }
 
-function ownPass(pass: SealedPass | null): OwnAnswer {
+function submittedPass(pass: SubmittedPass | null): SeatAnswer {
   return pass && { kind: 'pass', tiles: pass.tiles, blind: pass.blind };
 }
 
-function recordOf({ deal, settled, own }: Round, seat: Seat): SeatRecord {
+function recordOf({ deal, resolved, actualSteps }: Round, seat: Seat): SeatRecord {
   return {
     seat,
     dealer: deal.dealer,
     start: facesOf(dealTiles(deal).racks[seat]),
-    steps: settled.map((step) => seatStep(step, seat)),
-    ...(own && { own: own.map((step) => step && seatStep(step, seat)) }),
+    steps: resolved.map((step) => seatStep(step, seat)),
+    ...(actualSteps && { actualSteps: actualSteps.map((step) => step && seatStep(step, seat)) }),
   };
 }
 
-export function publicStep(settled: Settled): PublicStep {
-  switch (settled.kind) {
+export function publicStep(step: Resolved): PublicStep {
+  switch (step.kind) {
     case 'move':
-      return publicMove(settled);
+      return publicMove(step);
     case 'vote':
-      return { kind: 'vote', go: settled.go, by: settled.by };
+      return { kind: 'vote', go: step.go, by: step.by };
     case 'ask':
-      return { kind: 'ask', asked: settled.asked, agreed: settled.agreed, by: settled.by };
+      return { kind: 'ask', asked: step.asked, agreed: step.agreed, by: step.by };
   }
 }
 
-function publicMove({ kind, step, blind, voided, by }: SettledMove): PublicMove {
+function publicMove({ kind, step, blind, voided, by }: ResolvedMove): PublicMove {
   return { kind, step, blind, voided, by };
 }
 
-export function seatStep(settled: Settled, seat: Seat): SeatStep {
-  switch (settled.kind) {
+export function seatStep(step: Resolved, seat: Seat): SeatStep {
+  switch (step.kind) {
     case 'move': {
-      const { toward } = MOVES[settled.step];
+      const { toward } = MOVES[step.step];
       return {
-        ...publicMove(settled),
+        ...publicMove(step),
         to: neighbour(seat, toward),
         from: giverTo(seat, toward),
-        gave: settled.own[seat],
-        received: settled.kept[seat],
+        gave: step.gave[seat],
+        received: step.received[seat],
       };
     }
     case 'vote':
-      return { kind: 'vote', go: settled.go, by: settled.by };
+      return { kind: 'vote', go: step.go, by: step.by };
     case 'ask':
-      return { kind: 'ask', asked: settled.asked, agreed: settled.agreed, by: settled.by };
+      return { kind: 'ask', asked: step.asked, agreed: step.agreed, by: step.by };
   }
 }

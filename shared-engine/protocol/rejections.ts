@@ -1,6 +1,6 @@
 // Why the room, rather than the round, turns a request down: one code and one sentence each (rule E1).
 
-export const ROOM_REFUSALS = {
+export const ROOM_REJECTIONS = {
   'bad-frame': 'That message could not be read; reload the page and try again.',
   'bad-request': 'That request could not be read; reload the page and try again.',
   'bad-name': 'Choose a name of 1 to 24 characters.',
@@ -12,17 +12,17 @@ export const ROOM_REFUSALS = {
   'not-your-seat': 'That seat belongs to somebody else; you can only choose for your own.',
   'not-the-host': 'Only the person who opened the table can do that.',
   held: 'Your teacher holds the tables here; wait until they go on.',
-  'led-table': 'Your teacher leads this table; that is not done here.',
+  'teacher-controlled': 'Your teacher leads this table; that is not done here.',
   'no-such-class': 'There is no class with that code; check the eight letters with your teacher.',
   'not-the-teacher': 'Only the teacher who opened this class can do that.',
   'class-over': 'This class has ended.',
-  'class-full': 'This class has as many pupils as it can; ask the teacher for another code.',
+  'class-full': 'This class has as many players as it can; ask the teacher for another code.',
   'no-more-deals': 'That was the last deal of the drill.',
-  'no-line': 'This class does not play one line; every table goes on by itself.',
-  'line-open': 'This deal is not closed yet; choose how the class goes on first.',
-  'line-moved': 'The class has gone on from that step already; look at the desk.',
+  'not-guided': 'This class does not play one line; every table goes on by itself.',
+  'deal-open': 'This deal is not closed yet; choose how the class goes on first.',
+  'already-advanced': 'The class has gone on from that step already; look at the desk.',
   'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play on for whoever is away.',
-  'no-such-pupil': 'There is no such pupil in this class.',
+  'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
   'no-round': 'No round is being played; wait for the deal.',
   'wrong-round': 'That round is over; look at the table and choose again.',
@@ -34,5 +34,5 @@ export const ROOM_REFUSALS = {
   'try-later': 'The server could not keep that just now; nothing was changed, try again.',
 } as const;
 
-export type RoomRefusalCode = keyof typeof ROOM_REFUSALS;
-export const ROOM_REFUSAL_CODES = Object.keys(ROOM_REFUSALS) as readonly RoomRefusalCode[];
+export type RoomRejectionCode = keyof typeof ROOM_REJECTIONS;
+export const ROOM_REJECTION_CODES = Object.keys(ROOM_REJECTIONS) as readonly RoomRejectionCode[];

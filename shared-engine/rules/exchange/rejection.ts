@@ -1,6 +1,6 @@
 // Why a command changes nothing: one code and one sentence each (rule E1).
 
-const SENTENCES = {
+const MESSAGES = {
   'wrong-step': 'The table is at another step now; look at the table and choose again.',
   'round-closed': 'This round is closed; start the next deal.',
   'wrong-count': 'That is not the number of tiles this pass needs; choose the number shown beside the tray.',
@@ -8,21 +8,21 @@ const SENTENCES = {
   'tile-not-held': 'One of those tiles is not on your rack; choose from your own tiles.',
   'blind-not-allowed': 'This pass cannot be made blind; choose all its tiles from your rack.',
   'already-answered': 'You have answered this step; take your pass back first if you want to change it.',
-  'nothing-to-take-back': 'You have no sealed pass to take back.',
+  'nothing-to-withdraw': 'You have no sealed pass to take back.',
   'nothing-to-give': 'You agreed on no tiles across, so there is nothing to pass.',
   'bad-number': 'Ask for 0, 1, 2 or 3 tiles.',
 } as const;
 
-export type RoundRefusalCode = keyof typeof SENTENCES;
+export type RoundRejectionCode = keyof typeof MESSAGES;
 
-export interface RoundRefusal {
+export interface RoundRejection {
   readonly ok: false;
-  readonly code: RoundRefusalCode;
-  readonly sentence: string;
+  readonly code: RoundRejectionCode;
+  readonly message: string;
 }
 
-export const ROUND_REFUSAL_CODES = Object.keys(SENTENCES) as readonly RoundRefusalCode[];
+export const ROUND_REJECTION_CODES = Object.keys(MESSAGES) as readonly RoundRejectionCode[];
 
-export function refuse(code: RoundRefusalCode): RoundRefusal {
-  return { ok: false, code, sentence: SENTENCES[code] };
+export function reject(code: RoundRejectionCode): RoundRejection {
+  return { ok: false, code, message: MESSAGES[code] };
 }
