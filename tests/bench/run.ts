@@ -15,7 +15,10 @@ const { seed } = values;
 
 if (name === 'list') {
   const benches = await Promise.all(
-    moduleNames(folder).map(async (known) => [known, (await loadModule<Bench>(folder, known, 'bench')).summary]),
+    moduleNames(folder).map(async (known) => [
+      known,
+      (await loadModule<Bench>(folder, known, 'bench')).summary,
+    ]),
   );
   print({ benches: Object.fromEntries(benches) });
 } else if (!moduleNames(folder).includes(name)) {

@@ -1,4 +1,4 @@
-// The time of one item in a quiet moment: other work on the machine only ever adds to it.
+// The time of one item, as the best of many short windows: other work on the machine only adds to it.
 
 /** Windows measured, and how long each is at least, in ms. */
 const WINDOWS = 60;

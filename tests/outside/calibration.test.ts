@@ -4,16 +4,16 @@ import { isotonic, risingBlocks } from '../../shared-engine/tools/win-model/isot
 import { brier, calibrationSlope, fitLogistic, logit } from '../../shared-engine/tools/win-model/logistic.ts';
 
 describe('isotonic regression', () => {
-  test('of nine values', () => {
+  test('pools nine values into the published steps', () => {
     // Source: the example of R's documentation of isoreg; its fit from memory.
     expect(isotonic([1, 0, 4, 3, 3, 5, 4, 2, 0])).toEqual([0.5, 0.5, 3, 3, 3, 3, 3, 3, 3]);
   });
 
-  test('a rising series is left alone', () => {
+  test('leaves a rising series alone', () => {
     expect(isotonic([-2, 0, 0.5, 7])).toEqual([-2, 0, 0.5, 7]);
   });
 
-  test('with weights the pooled value is the weighted mean', () => {
+  test('pools weighted values into their weighted mean', () => {
     expect(isotonic([3, 1], [1, 3])).toEqual([1.5, 1.5]);
     expect(risingBlocks([3, 1, 2], [1, 3, 1])).toEqual([
       { from: 0, to: 2, weight: 4, value: 1.5 },
@@ -22,13 +22,13 @@ describe('isotonic regression', () => {
   });
 });
 
-test('the Brier score of four chances', () => {
+test('the Brier score of four predicted chances is the published one', () => {
   // Source: the example of scikit-learn's documentation of brier_score_loss (memory).
   expect(brier([0.1, 0.9, 0.8, 0.3], [0, 1, 1, 0])).toBeCloseTo(0.0375, 12);
 });
 
 describe('logistic regression', () => {
-  test('of two groups gives the log odds and the log odds ratio, with their textbook errors', () => {
+  test('gives two groups their log odds and log odds ratio, with the textbook errors', () => {
     // Elementary: a saturated model of a 2 × 2 table; the variance of a log odds ratio is Σ 1 ÷ count.
     const { coefficients, errors } = fitLogistic({ rows: [[0], [1]], hits: [10, 30], trials: [40, 50] });
     expect(coefficients[0]).toBeCloseTo(Math.log(10 / 30), 9);
@@ -36,7 +36,7 @@ describe('logistic regression', () => {
     expect(errors[1]).toBeCloseTo(Math.sqrt(1 / 10 + 1 / 30 + 1 / 30 + 1 / 20), 9);
   });
 
-  test('the slope is 1 for honest chances and 1/2 for chances with twice the log odds', () => {
+  test('finds the slope 1 for honest chances and 1/2 for chances with twice the log odds', () => {
     const honest = [0.2, 0.4, 0.5, 0.75];
     const chances = honest.flatMap((chance) => new Array<number>(20).fill(chance));
     const hits = honest.flatMap((chance) => Array.from({ length: 20 }, (_, n) => (n < chance * 20 ? 1 : 0)));

@@ -14,7 +14,7 @@ describe('the hypergeometric formula', () => {
     expect(hypergeometric(k, n, r, N)).toBeCloseTo(published, 14);
   });
 
-  test('jokers among 13 of 152: the published shares', () => {
+  test('gives the published shares of jokers among 13 of 152 tiles', () => {
     const published = [0.480418287, 0.378511378, 0.119529909, 0.019624313];
     published.forEach((share, k) => {
       expect(hypergeometric(k, 13, 8, 152)).toBeCloseTo(share, 9);

@@ -5,7 +5,7 @@ type Ways = readonly bigint[];
 
 /** Ways to hold 0 to 4 of the four tiles of one face. */
 const ONE_FACE: Ways = [1n, 4n, 6n, 4n, 1n];
-/** Honours, flowers and jokers: 7 × 4 + 8 + 8 tiles. */
+/** Honors, flowers and jokers: 7 × 4 + 8 + 8 tiles. */
 const OTHER_TILES = 44;
 
 function times(a: Ways, b: Ways, most: number): Ways {
@@ -23,7 +23,7 @@ export function binomials(n: number, most: number): Ways {
   return row;
 }
 
-/** How many sets of `size` of the 152 tiles hold no row of more than `longest` neighbours in one suit. */
+/** How many sets of `size` of the 152 tiles hold no row of more than `longest` neighbors in one suit. */
 export function racksWithRowUpTo(longest: number, size: number): bigint {
   let suit: bigint[] = new Array<bigint>(size + 1).fill(0n);
   for (let held = 0; held < 512; held++) {

@@ -25,21 +25,21 @@ describe('Student’s t', () => {
   const one = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2];
   const two = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
 
-  test('paired', () => {
+  test('gives the published paired test of the sleep data', () => {
     const { t, df, p } = pairedT(one, two);
     expect(t).toBeCloseTo(-4.0621, 4);
     expect(df).toBe(9);
     expect(p).toBeCloseTo(0.002833, 6);
   });
 
-  test('Welch', () => {
+  test('gives the published Welch test of the sleep data', () => {
     const { t, df, p } = welchT(sampleOf(one), sampleOf(two));
     expect(t).toBeCloseTo(-1.8608, 4);
     expect(df).toBeCloseTo(17.776, 3);
     expect(p).toBeCloseTo(0.07939, 5);
   });
 
-  test('Welch, from means and deviations', () => {
+  test('gives the published Welch test from means and deviations', () => {
     // Source: NIST e-Handbook 1.3.5.3, as worked in the documentation of Boost.Math.
     const { t, df } = welchT(
       { n: 249, mean: 20.145, deviation: 6.4147 },
@@ -49,7 +49,7 @@ describe('Student’s t', () => {
     expect(Math.abs(df - 136.87)).toBeLessThan(0.01);
   });
 
-  test('points', () => {
+  test('has the printed two-sided points', () => {
     // Source: printed tables of t, two-sided; memory.
     expect(studentPoint(0.05, 10)).toBeCloseTo(2.228, 3);
     expect(studentPoint(0.01, 30)).toBeCloseTo(2.75, 3);
@@ -58,7 +58,7 @@ describe('Student’s t', () => {
   });
 });
 
-test('several p-values: Bonferroni and Holm', () => {
+test('Bonferroni and Holm adjust ten p-values as published', () => {
   // Source: test_multi.py of statsmodels, made with R's package multtest.
   const ps = [
     0.838541367553, 0.642193923795, 0.680845947633, 0.967833824309, 0.71626938238, 0.177096952723,
@@ -74,11 +74,11 @@ test('several p-values: Bonferroni and Holm', () => {
 
 describe('mean and deviation', () => {
   // Source: NIST Statistical Reference Datasets, univariate.
-  test('NumAcc1', () => {
+  test('are the certified ones for NumAcc1', () => {
     expect(sampleOf([10_000_001, 10_000_003, 10_000_002])).toEqual({ n: 3, mean: 10_000_002, deviation: 1 });
   });
 
-  test('NumAcc4', () => {
+  test('are the certified ones for NumAcc4', () => {
     const values = [10_000_000.2, ...Array.from({ length: 500 }, () => [10_000_000.1, 10_000_000.3]).flat()];
     const { n, mean, deviation } = sampleOf(values);
     expect(n).toBe(1001);
@@ -86,7 +86,7 @@ describe('mean and deviation', () => {
     expect(deviation).toBeCloseTo(0.1, 8);
   });
 
-  test('Lew', () => {
+  test('are the certified ones for Lew', () => {
     const { n, mean, deviation } = sampleOf(LEW);
     expect(n).toBe(200);
     expect(mean).toBeCloseTo(-177.435, 12);

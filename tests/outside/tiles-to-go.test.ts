@@ -1,4 +1,4 @@
-// Tiles to go against the optimum of an integer programme that knows only tiles, slots and which may stand where.
+// Tiles to go against the optimum of an integer program that knows only tiles, slots and which may stand where.
 // Source of the optimum: HiGHS (https://highs.dev), a general-purpose solver, through the npm package "highs".
 // Which slots a joker may take (groups of three or more) is common practice, no source.
 import { createRequire } from 'node:module';
@@ -97,7 +97,7 @@ function dealtRacks(deals: number): Bag[] {
   ]).flat();
 }
 
-/** The same rack after the tiles farthest from a target have been changed for others of the set, jokers among them. */
+/** The same rack after the tiles farthest from a hand have been changed for others of the set, jokers among them. */
 function improved(rack: Bag, target: Hand, seed: string): Bag {
   const random = stream(seed, 'improved');
   const wanted = FACES.map((_, face) => target.singles[face]! + target.groups[face]!);
@@ -109,12 +109,12 @@ function improved(rack: Bag, target: Hand, seed: string): Bag {
   return addTo(kept, drawn(pool, idle.length, random));
 }
 
-test('tiles to go of 2,000 dealt racks is the optimum of the integer programme', () => {
+test('tiles to go of 2,000 dealt racks is the optimum of the integer program', () => {
   const { hands } = houseCard();
   const random = stream('tiles-to-go', 'targets');
   const racks = dealtRacks(500);
   expect(racks).toHaveLength(2_000);
-  // Each rack twice: as dealt, and moved close to its target, where pairs, groups and jokers compete.
+  // Each rack twice: as dealt, and moved close to its hand, where pairs, groups and jokers compete.
   const problems = racks.flatMap((rack, index): Problem[] => {
     const target = hands[random.below(hands.length)]!;
     return [
@@ -128,7 +128,7 @@ test('tiles to go of 2,000 dealt racks is the optimum of the integer programme',
   agree(problems);
 });
 
-/** A card where one face stands in a pair and in a group, which no line of the house card does. */
+/** A card where one face stands in a pair and in a group, which no pattern of the house card does. */
 const ODD_CARD: CardFile = {
   format: 'quadrille-card/1',
   id: 'odd',
@@ -179,7 +179,7 @@ const ODD_CARD: CardFile = {
   ],
 };
 
-test('it is the optimum too where one face stands in a pair and in a group', () => {
+test('tiles to go is the optimum too where one face stands in a pair and in a group', () => {
   const { hands } = compileCard(ODD_CARD);
   const random = stream('tiles-to-go', 'odd');
   const problems = Array.from({ length: 400 }, (): Problem => {

@@ -1,4 +1,4 @@
-// The shape of a proof: a claim of the README that a command can check.
+// The shape of a proof: a claim that a command can check.
 
 export type Size = 'small' | 'full';
 

@@ -14,7 +14,10 @@ const { seed } = values;
 
 if (name === 'list') {
   const proofs = await Promise.all(
-    moduleNames(folder).map(async (known) => [known, (await loadModule<Proof>(folder, known, 'proof')).summary]),
+    moduleNames(folder).map(async (known) => [
+      known,
+      (await loadModule<Proof>(folder, known, 'proof')).summary,
+    ]),
   );
   print({ proofs: Object.fromEntries(proofs) });
 } else if (!moduleNames(folder).includes(name)) {

@@ -1,9 +1,9 @@
 // The driver's process: opens rooms at a server and plays them as its parent asks, one request after the other.
 import { createInterface } from 'node:readline';
+import type { OpenTable } from './driven-table.ts';
 import { Exchanges } from './exchanges.ts';
 import type { Losses } from './own-seat.ts';
 import { type OwnTable, openOwnTable } from './own-table.ts';
-import type { OpenTable } from './driven-table.ts';
 
 export type Request =
   /** `peer`: the module that plays a peer's table, or null for our own server. */
@@ -22,7 +22,7 @@ export interface Reply {
   readonly losses: Losses;
 }
 
-/** How long what was begun may take to end before it counts as lost, in milliseconds. */
+/** How long an exchange may take before it counts as lost, in milliseconds. */
 const PATIENCE = 10_000;
 /** Rooms opened at the same time. */
 const AT_ONCE = 8;
@@ -57,7 +57,7 @@ async function openAll({ url, rooms, peer }: Request & { ask: 'open' }): Promise
 const openOwn: OpenTable = async (url, events) => {
   const table = await openOwnTable(url, events, losses);
   own.push(table);
-  return table.lines;
+  return table.driven;
 };
 
 async function playerOf(peer: string): Promise<OpenTable> {
@@ -67,7 +67,7 @@ async function playerOf(peer: string): Promise<OpenTable> {
   return module.openTable;
 }
 
-/** Every line is cut while answers are on their way; all come back at once and play on. */
+/** Cuts every connection while answers are on their way; all reconnect at once and play on. */
 async function dropAndReturn(): Promise<void> {
   exchanges.once();
   await Promise.all(own.map((table) => table.drop()));

@@ -1,5 +1,5 @@
 // Drives the exchanges of many rooms: as fast as answers come, or at a pace, with the time each one took.
-import type { OpenTable, SeatEvents, SeatLine } from './driven-table.ts';
+import type { DrivenSeat, OpenTable, SeatEvents } from './driven-table.ts';
 
 /** From four answers to the fourth private result, room by room. */
 export class Exchanges {
@@ -37,10 +37,10 @@ export class Exchanges {
     for (const room of this.#rooms) room.once(performance.now());
   }
 
-  /** Resolves with the number of exchanges that were begun and did not end within `patience` milliseconds. */
-  async settled(patience: number): Promise<number> {
+  /** Resolves with the number of exchanges that were begun and did not end within `timeoutMs` milliseconds. */
+  async settled(timeoutMs: number): Promise<number> {
     const open = () => this.#rooms.filter(({ isOpen }) => isOpen).length;
-    for (const until = performance.now() + patience; open() > 0 && performance.now() < until; )
+    for (const until = performance.now() + timeoutMs; open() > 0 && performance.now() < until; )
       await pause(20);
     return open();
   }
@@ -57,7 +57,7 @@ export class Exchanges {
 
 class RoomOfFour {
   readonly #done: (ms: number) => void;
-  #lines: readonly SeatLine[] = [];
+  #seats: readonly DrivenSeat[] = [];
   #asked = 0;
   #told = 0;
   #began = 0;
@@ -87,7 +87,7 @@ class RoomOfFour {
         this.#next();
       },
     };
-    this.#lines = await open(url, [events, events, events, events]);
+    this.#seats = await open(url, [events, events, events, events]);
     this.#next();
   }
 
@@ -107,13 +107,13 @@ class RoomOfFour {
   }
 
   #next(): void {
-    if (this.#asked < 4 || this.#lines.length < 4 || !(this.#goesOn || this.#wanted !== null)) return;
+    if (this.#asked < 4 || this.#seats.length < 4 || !(this.#goesOn || this.#wanted !== null)) return;
     this.#asked = 0;
     this.#told = 0;
     this.#began = this.#wanted ?? performance.now();
     this.#wanted = null;
     this.#open = true;
-    for (const line of this.#lines) line.answer();
+    for (const seat of this.#seats) seat.answer();
   }
 
   #hear(): void {

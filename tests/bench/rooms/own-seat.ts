@@ -1,14 +1,14 @@
 // One seat of our own server as the driver plays it, checking that what was acknowledged is in the seat's record.
 import { WebSocket } from 'ws';
 import {
+  applyDelta,
   type Choice,
   type ClientMessage,
   type SeatView,
   type ServerMessage,
   SOCKET_PATH,
   type Table,
-  type TableNews,
-  withNews,
+  type TableDelta,
 } from '../../../shared-engine/index.ts';
 import type { SeatEvents } from './driven-table.ts';
 
@@ -55,14 +55,14 @@ export class OwnSeat {
     return this.#unanswered.size;
   }
 
-  /** Connects and resolves with the first table on the new line. */
+  /** Connects and resolves with the first table on the new connection. */
   async enter(ticket: string): Promise<void> {
     const socket = new WebSocket(this.#url, { perMessageDeflate: false, skipUTF8Validation: true });
     this.#socket = socket;
     const entered = new Promise<void>((resolve, reject) => {
       this.#entered = resolve;
       socket.once('error', reject);
-      socket.once('close', (code) => reject(new Error(`The server ended a line with ${code}.`)));
+      socket.once('close', (code) => reject(new Error(`The server closed a connection with ${code}.`)));
     });
     socket.on('message', (data: Buffer) => this.#hear(JSON.parse(data.toString())));
     socket.once('open', () => {
@@ -74,7 +74,7 @@ export class OwnSeat {
   }
 
   ready(): void {
-    this.#command({ kind: 'act', id: this.#newId(), act: { kind: 'ready', ready: true } });
+    this.#command({ kind: 'action', id: this.#newId(), action: { kind: 'ready', ready: true } });
   }
 
   answer(): void {
@@ -82,12 +82,12 @@ export class OwnSeat {
     if (table?.view?.audience !== 'seat' || this.#asked === null) throw new Error('Nothing is asked.');
     const { you, round, view } = table;
     const choice = choiceFor(view);
-    this.#answered = { step: this.#asked, tiles: choice.kind === 'seal' ? choice.tiles : [] };
+    this.#answered = { step: this.#asked, tiles: choice.kind === 'pass' ? choice.tiles : [] };
     this.#asked = null;
     this.#command({ kind: 'choose', id: this.#newId(), round, seat: you ?? 0, choice });
   }
 
-  /** Cuts the line, as a lost network does; resolves when it is gone. */
+  /** Cuts the connection, as a lost network does; resolves when it is closed. */
   async cut(): Promise<void> {
     const socket = this.#socket;
     if (socket === null || socket.readyState === WebSocket.CLOSED) return;
@@ -98,13 +98,13 @@ export class OwnSeat {
 
   #hear(message: ServerMessage): void {
     if (message.kind === 'table') this.#see(message.table);
-    if (message.kind === 'news') this.#see(this.#with(message.table));
+    if (message.kind === 'delta') this.#see(this.#with(message.table));
     if (message.kind === 'ack' && !this.#unanswered.delete(message.id)) this.#losses.doubled++;
-    if (message.kind === 'refused') throw new Error(`${message.code}: ${message.sentence}`);
+    if (message.kind === 'rejected') throw new Error(`${message.code}: ${message.message}`);
   }
 
-  #with(news: TableNews): Table {
-    const table = this.#table && withNews(this.#table, news);
+  #with(news: TableDelta): Table {
+    const table = this.#table && applyDelta(this.#table, news);
     if (table === null) throw new Error('The server told news of a table that is not here.');
     return table;
   }
@@ -161,7 +161,7 @@ function choiceFor({ stage, rack }: SeatView): Choice {
   switch (stage.phase) {
     case 'passing': {
       const tiles = rack.filter((face) => face !== 'joker').slice(0, 3);
-      return { kind: 'seal', step: stage.step, tiles, blind: 0 };
+      return { kind: 'pass', step: stage.step, tiles, blind: 0 };
     }
     case 'voting':
       return { kind: 'vote', step: 'vote', go: true };

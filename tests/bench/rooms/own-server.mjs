@@ -13,7 +13,7 @@ const reviewer = {
     seat,
     cardId: card.id,
     cardName: card.name,
-    families: {},
+    sections: {},
     toGoStart: 0,
     toGoEnd: 0,
     basis: { closely: 0, arrivals: 0, smallLoss: 0 },
@@ -27,7 +27,7 @@ const read = readConfig({
   LOG_LEVEL: 'error',
   REQUESTS_PER_MINUTE: '0',
   ROOMS_PER_MINUTE: '0',
-  SOCKETS_PER_ADDRESS: '0',
+  SOCKETS_PER_IP: '0',
   MESSAGES_PER_SECOND: '10000',
   ...process.env,
 });

@@ -1,14 +1,15 @@
 // Four seats of a room of our own server: opened over HTTP as a page does, then at their sockets.
 import { openRoom, takeSeat, ticketFor } from '../../kit/http-client.ts';
+import type { DrivenSeat, SeatEvents } from './driven-table.ts';
 import { type Losses, OwnSeat } from './own-seat.ts';
-import type { SeatEvents, SeatLine } from './driven-table.ts';
 
 export interface OwnTable {
-  readonly lines: readonly SeatLine[];
+  /** What the driver answers with. */
+  readonly driven: readonly DrivenSeat[];
   readonly seats: readonly OwnSeat[];
   /** The first deal. */
   begin(): void;
-  /** Cuts the line of every seat. */
+  /** Cuts the connection of every seat. */
   drop(): Promise<void>;
   /** Opens new ones with new tickets; resolves when every seat has its table again. */
   comeBack(): Promise<void>;
@@ -30,7 +31,7 @@ export async function openOwnTable(
   await Promise.all(seats.map(enter));
   return {
     seats,
-    lines: seats.map((seat) => ({ answer: () => seat.answer(), close: () => void seat.cut() })),
+    driven: seats.map((seat) => ({ answer: () => seat.answer(), close: () => void seat.cut() })),
     begin() {
       for (const seat of seats) seat.ready();
     },

@@ -15,7 +15,7 @@ export interface ServerUnderLoad {
   cpu(): number;
   /** Writes a line to its standard input and answers the next line it writes. */
   ask(line: string): Promise<string>;
-  /** Ends it as a power cut does. */
+  /** Kills it, as a power cut would. */
   kill(): Promise<void>;
 }
 
@@ -67,7 +67,7 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
   });
   const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
   const exit = once(child, 'exit');
-  // Nothing of a benchmark that is broken off goes on alone.
+  // A benchmark that is interrupted leaves no process behind.
   const end = () => child.kill('SIGKILL');
   process.once('exit', end);
   return {

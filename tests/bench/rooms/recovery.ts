@@ -1,4 +1,4 @@
-// How long a server that was ended by force takes to be back, all its rooms answering.
+// How long a killed server takes until all its rooms answer again.
 import { ROOMS_PATH, roomPath } from '../../../shared-engine/index.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
 import { ALONE, openRoom } from '../../kit/http-client.ts';

@@ -3,11 +3,11 @@ import { SEEDED_BUGS } from '../../simulator/seeded-bugs.ts';
 import { simulate } from '../../simulator/simulation.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
-/** Seeds after which a planted bug counts as not caught. */
-const MOST_TRIED = 40;
+/** Seeds after which a seeded bug counts as not caught. */
+const MAX_SEEDS = 40;
 
 export const proof: Proof = {
-  summary: 'A simulated evening holds under every seed, and every planted bug is caught.',
+  summary: 'A simulated evening holds under every seed, and every seeded bug is caught.',
   async run({ seed, size }) {
     const count = size === 'full' ? 3000 : 200;
     const failing: string[] = [];
@@ -30,7 +30,7 @@ export const proof: Proof = {
         ok: failing.length === 0,
       },
       await repeatRow(`${seed}/0`),
-      ...(await plantedRows(seed)),
+      ...(await seededBugRows(seed)),
     ];
   },
 };
@@ -41,18 +41,18 @@ async function repeatRow(seed: string): Promise<ProofRow> {
   return { what: 'the same seed twice gives the same evening', value: ok, bar: 'true', ok };
 }
 
-async function plantedRows(seed: string): Promise<ProofRow[]> {
+async function seededBugRows(seed: string): Promise<ProofRow[]> {
   const rows: ProofRow[] = [];
   for (const [name, assembly] of Object.entries(SEEDED_BUGS)) {
     let caught: string | null = null;
-    for (let at = 0; at < MOST_TRIED && caught === null; at++) {
+    for (let at = 0; at < MAX_SEEDS && caught === null; at++) {
       const { violations } = await simulate(`${seed}/planted/${at}`, assembly);
       if (violations[0] !== undefined) caught = `seed ${at}: ${violations[0]}`;
     }
     rows.push({
-      what: `planted: ${name}`,
+      what: `seeded bug: ${name}`,
       value: caught ?? 'not caught',
-      bar: `caught within ${MOST_TRIED} seeds`,
+      bar: `caught within ${MAX_SEEDS} seeds`,
       ok: caught !== null,
     });
   }

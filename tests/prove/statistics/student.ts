@@ -48,7 +48,7 @@ export function studentPoint(p: number, df: number): number {
   return (low + high) / 2;
 }
 
-/** Regularised incomplete beta function, by Lentz's continued fraction (DLMF 8.17.22). */
+/** Regularized incomplete beta function, by Lentz's continued fraction (DLMF 8.17.22). */
 function incompleteBeta(x: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
