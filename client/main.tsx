@@ -1,4 +1,4 @@
-// Where the page is put together: the browser's address, storage and chance meet the model and the views.
+// Starts the page: connects the browser's address, storage and random numbers to the app.
 import { render } from 'preact';
 import { openApp } from './app/app-state.ts';
 import { applySettings } from './app/apply-settings.ts';
@@ -16,10 +16,13 @@ const app = openApp({
   place: () => window.location,
   origin: window.location.origin,
   showPath: (path) => window.history.pushState(null, '', path),
-  onReturn: (run) => window.addEventListener('popstate', run),
+  onReturn: (run) => {
+    window.addEventListener('popstate', run);
+    return () => window.removeEventListener('popstate', run);
+  },
   freshDeal: () => {
-    const [chance = 0] = crypto.getRandomValues(new Uint8Array(1));
-    const dealer = ([0, 1, 2, 3] as const)[chance % 4] ?? 0;
+    const [random = 0] = crypto.getRandomValues(new Uint8Array(1));
+    const dealer = ([0, 1, 2, 3] as const)[random % 4] ?? 0;
     return { deal: { seed: randomHex(32), dealer }, seat: 0, cardOf: null };
   },
 });
@@ -28,7 +31,7 @@ if (app.route.peek().kind !== 'front') void roomsPart.fetch();
 app.settings.subscribe((settings) => applySettings(settings, document.documentElement));
 
 const page = document.getElementById('page');
-// What the document shows until the script runs makes way.
+// Removes what the document shows until the script runs.
 page?.replaceChildren();
 if (page) render(<Shell app={app} />, page);
 
@@ -42,7 +45,7 @@ window.addEventListener('load', () => {
         .then(() => helpPart.fetch()),
     300,
   );
-  // During development the server's files change under their names, and a kept one would be an old one.
+  // During development files change without changing their names, so a cached one could be an old one.
   if (import.meta.env.PROD && 'serviceWorker' in navigator) {
     navigator.serviceWorker.register('/shell.js').catch((error: unknown) => console.warn(error));
   }

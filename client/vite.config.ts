@@ -37,7 +37,7 @@ export default defineConfig({
     emptyOutDir: true,
     // Data URIs would need a wider content policy.
     assetsInlineLimit: 0,
-    // The list of files that the page keeps for times without a network.
+    // The list of files that the page caches for times without a network.
     manifest: 'files.json',
     modulePreload: { polyfill: false },
     target: 'es2022',

@@ -1,4 +1,4 @@
-// The page as a whole: where it is, what this browser remembers, which sheet lies on top.
+// The state of the page as a whole: the route, the settings, the sheet on top.
 import { signal } from '@preact/signals';
 import type { Review } from '../../shared-engine/index.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
@@ -12,22 +12,24 @@ export interface AppPorts {
   readonly place: () => { readonly pathname: string; readonly hash: string };
   readonly origin: string;
   readonly showPath: (path: string) => void;
-  /** Runs when the player goes back or forward. */
-  readonly onReturn: (run: () => void) => void;
+  /** Runs `run` whenever the player goes back or forward, until the function that it returns is called. */
+  readonly onReturn: (run: () => void) => () => void;
   readonly freshDeal: () => SharedDeal;
 }
 
-export function openApp(ports: AppPorts): App {
+/** `close` ends what the app listens to. */
+export function openApp(ports: AppPorts): App & { close(): void } {
   const here = () => routeOf(ports.place().pathname, ports.place().hash);
   const route = signal(here());
   const sheet = signal<Sheet | null>(null);
   const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
   const settings = signal(readSettings(ports.storage));
-  ports.onReturn(() => {
+  const close = ports.onReturn(() => {
     route.value = here();
     sheet.value = null;
   });
   return {
+    close,
     route,
     settings,
     sheet,
@@ -39,7 +41,7 @@ export function openApp(ports: AppPorts): App {
     change(part) {
       settings.value = { ...settings.value, ...part };
       writeSettings(ports.storage, settings.value);
-      // What the rack remembers gives way to a wish said here.
+      // A choice made here replaces the order that the rack remembers.
       if (part.sort) ports.storage.write('sort', part.sort);
     },
     show(next) {

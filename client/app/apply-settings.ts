@@ -1,4 +1,4 @@
-// Settings that the styles must know, as attributes of the document.
+// Settings that the styles need to know, as attributes of the document.
 import type { Settings } from '../storage/settings.ts';
 
 export function applySettings(

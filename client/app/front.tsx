@@ -79,8 +79,8 @@ export function Front({ app }: { readonly app: App }) {
           missing={askName.value && settings.name.trim() === ''}
           onChange={(name) => app.change({ name })}
         />
-        <div class="doors">
-          <section class="door first">
+        <div class="modes">
+          <section class="mode first">
             <h2>{FRONT.alone.title}</h2>
             <p>{FRONT.alone.about}</p>
             <button
@@ -92,7 +92,7 @@ export function Front({ app }: { readonly app: App }) {
               {FRONT.alone.button}
             </button>
           </section>
-          <section class="door">
+          <section class="mode">
             <h2>{FRONT.friends.title}</h2>
             <p>{FRONT.friends.about}</p>
             <button
@@ -104,7 +104,7 @@ export function Front({ app }: { readonly app: App }) {
               {FRONT.friends.button}
             </button>
           </section>
-          <section class="door">
+          <section class="mode">
             <h2>{FRONT.group.title}</h2>
             <p>{FRONT.group.about}</p>
             <button type="button" class="primary" onClick={() => app.go({ kind: 'prepare' })}>

@@ -1,4 +1,4 @@
-// Help over any screen: the exchange in brief, the tiles by picture, the keys, and the way to the example.
+// Help over any screen: the Charleston in brief, the tiles by picture, the keys, and the way to the example.
 import type { Face } from '../../shared-engine/index.ts';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
@@ -20,7 +20,7 @@ export function HelpSheet({ app }: { readonly app: App }) {
         <a
           class="button"
           href={pathOf({ kind: 'lesson' })}
-          // Somebody at a table keeps it; the example opens beside it.
+          // Somebody at a table stays there; the example opens in another tab.
           {...(busy ? { target: '_blank', rel: 'noopener' } : {})}
           onClick={(event) => {
             if (!busy) goInPage(event, () => app.go({ kind: 'lesson' }));

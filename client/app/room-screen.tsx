@@ -1,4 +1,4 @@
-// One room: its connection, the words about that, and the screen that is due.
+// One room: its connection, what is said about that, and the screen that is due.
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
@@ -27,12 +27,12 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   useEffect(() => (sound ? playSounds(room) : undefined), [room, sound]);
   useEffect(() => {
     room.reconnect();
-    const hurry = () => room.retryNow();
-    window.addEventListener('online', hurry);
-    document.addEventListener('visibilitychange', hurry);
+    const retry = () => room.retryNow();
+    window.addEventListener('online', retry);
+    document.addEventListener('visibilitychange', retry);
     return () => {
-      window.removeEventListener('online', hurry);
-      document.removeEventListener('visibilitychange', hurry);
+      window.removeEventListener('online', retry);
+      document.removeEventListener('visibilitychange', retry);
       room.close();
     };
   }, [room]);
@@ -58,7 +58,7 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
       </Bar>
       <ConnectionBar
         state={connection}
-        kept={pendingCount}
+        pendingCount={pendingCount}
         seen={table !== null}
         onButton={() => {
           if (connection.kind === 'waiting') room.retryNow();
@@ -69,7 +69,7 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
       />
       {guide?.(screen)}
       <CurrentScreen app={app} room={room} screen={screen} />
-      <LiveRegion news={room.state.value.announcements} />
+      <LiveRegion sentences={room.state.value.announcements} />
     </div>
   );
 }
@@ -133,14 +133,14 @@ function ClassWaiting() {
   );
 }
 
-/** Speaks each piece of news once, whichever screen is up. */
-function LiveRegion({ news }: { readonly news: readonly string[] }) {
-  const turn = useRef({ news, count: 0 });
+/** Has each announcement read out once, whichever screen is shown. */
+function LiveRegion({ sentences }: { readonly sentences: readonly string[] }) {
+  const turn = useRef({ sentences, count: 0 });
   // The same sentence twice in a row is still two events; a new key makes it heard again.
-  if (turn.current.news !== news) turn.current = { news, count: turn.current.count + 1 };
+  if (turn.current.sentences !== sentences) turn.current = { sentences, count: turn.current.count + 1 };
   return (
     <div class="spoken" aria-live="polite">
-      <p key={turn.current.count}>{news.join(' ')}</p>
+      <p key={turn.current.count}>{sentences.join(' ')}</p>
     </div>
   );
 }

@@ -4,7 +4,7 @@ import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { openPendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
-import { browserSocket, browserTimer, socketUrl } from '../connection/wire.ts';
+import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON_DEAL } from '../lessons/lesson-deal.ts';
 import { readAims, writeAims } from '../room/aims.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
@@ -34,20 +34,20 @@ export { RoomScreen } from './room-screen.tsx';
 
 const newId = () => randomHex(12);
 
-type Own = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
+type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
 
-/** A room's model with what all rooms of this page share; `key` tells its notes from those of other rooms. */
-function roomWith(code: string, key: string, own: Own): Room {
+/** A room with what all rooms of this page share; `key` tells its stored texts from those of other rooms. */
+function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
   return createRoom(code, readLayout(key, tabStorage, lastingStorage), {
     newId,
     now: () => performance.now(),
     saveLayout: (hand) => writeLayout(hand, key, tabStorage, lastingStorage),
     announcementsOf: announcementsOf,
     cardOpen: lastingStorage.read('card') === 'open',
-    saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'away'),
+    saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'closed'),
     initialAims: readAims(key, tabStorage),
     saveAims: (aims) => writeAims(aims, key, tabStorage),
-    ...own,
+    ...specifics,
   });
 }
 
@@ -57,7 +57,7 @@ export function serverRoom(code: string): Room {
     home: 'server',
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
-      const pending = openPendingRequests(tabStorage, `orders.${code}`);
+      const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connection = connect({
         askTicket: () => askTicket(code),
         openSocket: browserSocket(socketUrl(window.location)),
@@ -87,7 +87,7 @@ export function pageRoom(shared: SharedDeal, settings: Settings): Room {
   return inPage({ title: PRACTICE.title, shared, settings, onDeal });
 }
 
-/** The example of the help: always the same tiles and the same neighbours. */
+/** The example of the help: always the same tiles and the same three bots. */
 export function lessonRoom({ name }: Settings): Room {
   return inPage({
     title: LESSON.title,
@@ -97,7 +97,7 @@ export function lessonRoom({ name }: Settings): Room {
   });
 }
 
-/** Bots, card and review are fetched only now. */
+/** Bots, card and review are fetched only when the table opens. */
 function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): Room {
   const loadCard = async (): Promise<CompiledCard> => {
     const { houseCard, loadCard: load } = await import('../cards/load-card.ts');

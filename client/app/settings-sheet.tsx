@@ -58,11 +58,11 @@ export function SettingsSheet({ app }: { readonly app: App }) {
         </fieldset>
       </section>
       <section class="settings">
-        <h3>{SETTINGS.calm}</h3>
+        <h3>{SETTINGS.motionAndSound}</h3>
         <Switch
           on={settings.reduceMotion}
-          name={SETTINGS.still}
-          about={SETTINGS.stillAbout}
+          name={SETTINGS.reduceMotion}
+          about={SETTINGS.reduceMotionAbout}
           onChange={(reduceMotion) => app.change({ reduceMotion })}
         />
         <Switch

@@ -7,7 +7,7 @@ import { TableTerms } from './table-terms.tsx';
 interface TermsFormProps {
   readonly settings: Settings;
   readonly onChange: (part: Partial<Settings>) => void;
-  /** The parsed file, or null for the house card; the server judges it. */
+  /** The parsed file, or null for the house card; the server checks it. */
   readonly onCard: (file: unknown) => void;
 }
 

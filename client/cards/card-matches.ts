@@ -20,7 +20,7 @@ export interface MatchTile {
 
 export interface CardMatch {
   readonly id: string;
-  /** Index into the card's families. */
+  /** Index into the card's sections. */
   readonly section: number;
   readonly points: number;
   readonly concealed: boolean;

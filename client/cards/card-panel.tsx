@@ -1,4 +1,4 @@
-// The card beside the rack: lines drawn as tiles, the ones at hand lit.
+// The card beside the rack: its hands drawn as tiles, with the tiles on the rack bright.
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
@@ -28,40 +28,40 @@ export function CardPanel({ load, rack }: CardPanelProps) {
       {typeof card.value === 'string' ? (
         <p role="status">{CARD[card.value]}</p>
       ) : (
-        <Lines card={card.value} rack={rack} />
+        <Matches card={card.value} rack={rack} />
       )}
     </aside>
   );
 }
 
-function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: readonly Face[] }) {
+function Matches({ card, rack }: { readonly card: CompiledCard; readonly rack: readonly Face[] }) {
   const order = useSignal<'nearest' | 'printed'>('nearest');
   const all = useSignal(false);
-  // The rack comes anew with every message; only other tiles make another comparison.
-  const lines = useMemo(() => cardMatches(card, bagOf(rack)), [card, rack.join(' ')]);
-  const near = nearestFirst(lines);
+  // Every message brings a new rack array; only other tiles need another comparison.
+  const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, rack.join(' ')]);
+  const near = nearestFirst(matches);
   return (
     <>
       <fieldset class="sorts">
         <legend class="spoken">{CARD.order}</legend>
-        {(['nearest', 'printed'] as const).map((wish) => (
-          <label key={wish} class="choice pill">
+        {(['nearest', 'printed'] as const).map((choice) => (
+          <label key={choice} class="choice pill">
             <input
               type="radio"
               name="card-order"
-              checked={order.value === wish}
+              checked={order.value === choice}
               onChange={() => {
-                order.value = wish;
+                order.value = choice;
               }}
             />
-            <span>{CARD[wish]}</span>
+            <span>{CARD[choice]}</span>
           </label>
         ))}
       </fieldset>
-      <p class="about">{CARD.key}</p>
+      <p class="about">{CARD.legend}</p>
       {order.value === 'nearest' ? (
         <>
-          <LineList lines={all.value ? near : near.slice(0, SHORT_LIST)} card={card} named />
+          <MatchList matches={all.value ? near : near.slice(0, SHORT_LIST)} card={card} named />
           {!all.value && (
             <button
               type="button"
@@ -77,7 +77,11 @@ function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: rea
         card.sections.map(({ id, name }, section) => (
           <section key={id}>
             <h3>{name}</h3>
-            <LineList lines={lines.filter((line) => line.section === section)} card={card} named={false} />
+            <MatchList
+              matches={matches.filter((match) => match.section === section)}
+              card={card}
+              named={false}
+            />
           </section>
         ))
       )}
@@ -85,24 +89,24 @@ function Lines({ card, rack }: { readonly card: CompiledCard; readonly rack: rea
   );
 }
 
-interface LineListProps {
-  readonly lines: readonly CardMatch[];
+interface MatchListProps {
+  readonly matches: readonly CardMatch[];
   readonly card: CompiledCard;
   readonly named: boolean;
 }
 
-function LineList({ lines, card, named }: LineListProps) {
+function MatchList({ matches, card, named }: MatchListProps) {
   return (
-    <ol class="card-lines">
-      {lines.map((line) => (
-        <li key={line.id}>
-          <p class="line-words">
-            {named && <b>{card.sections[line.section]?.name}</b>} {matchSummary(line)}
+    <ol class="card-matches">
+      {matches.map((match) => (
+        <li key={match.id}>
+          <p class="match-summary">
+            {named && <b>{card.sections[match.section]?.name}</b>} {matchSummary(match)}
           </p>
-          <span class="spoken">{matchDescription(line)}</span>
-          <div class="line-tiles">
-            {line.tiles.map(({ face, status }, index) => (
-              <span key={`${index}-${face}`} class={`line-tile ${status}`}>
+          <span class="spoken">{matchDescription(match)}</span>
+          <div class="match-tiles">
+            {match.tiles.map(({ face, status }, index) => (
+              <span key={`${index}-${face}`} class={`match-tile ${status}`}>
                 <Tile face={face} small />
               </span>
             ))}

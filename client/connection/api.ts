@@ -1,4 +1,4 @@
-// Requests to the server over HTTP; every answer is parsed here and a failure is a value with a sentence.
+// Requests to the server over HTTP; every answer is parsed here, and a failure is a value with a message.
 import {
   type ClaimSeat,
   httpRejectionSchema,
@@ -14,7 +14,7 @@ import type { Schema } from './frame.ts';
 
 export interface Failure {
   readonly ok: false;
-  /** A refusal of the server's, or `unreachable` when no answer came. */
+  /** A rejection from the server, or `unreachable` when no answer came. */
   readonly code: string;
   readonly message: string;
   /** What is wrong in a file, one sentence each. */
@@ -25,7 +25,7 @@ export type ApiResult<T> = { readonly ok: true; readonly value: T } | Failure;
 const UNREACHABLE: Failure = {
   ok: false,
   code: 'unreachable',
-  message: 'The server cannot be reached; check your connection and try again.',
+  message: 'The server cannot be reached. Check your connection and try again.',
 };
 
 export function openRoom(request: OpenRoom) {
@@ -36,7 +36,7 @@ export function claimSeat(code: string, request: ClaimSeat) {
   return call(seatsPath(code), request, seatClaimedSchema);
 }
 
-/** A one-use ticket for the socket; `seat` is null for somebody who only watches. */
+/** A one-use ticket for the socket; `seat` is null for a spectator. */
 export function askTicket(code: string) {
   return call(ticketPath(code), null, ticketSchema);
 }
@@ -64,6 +64,6 @@ export async function call<T>(
     const parsed = schema.safeParse(json);
     return parsed.success ? { ok: true, value: parsed.data } : UNREACHABLE;
   }
-  const refusal = httpRejectionSchema.safeParse(json);
-  return refusal.success ? { ok: false, ...refusal.data } : UNREACHABLE;
+  const rejection = httpRejectionSchema.safeParse(json);
+  return rejection.success ? { ok: false, ...rejection.data } : UNREACHABLE;
 }

@@ -5,9 +5,9 @@ const LONGEST_MS = 3_000;
 
 /**
  * Milliseconds before attempt `failures` + 1: doubling, capped, and anywhere in the upper half, so that a room
- * full of pages does not come back in the same instant. `chance` is a number 0 ≤ chance < 1.
+ * full of pages does not reconnect at the same moment. `random` is a number 0 ≤ random < 1.
  */
-export function backoffMs(failures: number, chance: number): number {
+export function backoffMs(failures: number, random: number): number {
   const full = Math.min(LONGEST_MS, FIRST_MS * 2 ** Math.min(failures, 10));
-  return Math.round(full / 2 + (full / 2) * chance);
+  return Math.round(full / 2 + (full / 2) * random);
 }

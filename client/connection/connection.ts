@@ -1,23 +1,22 @@
-// Keeps one room's socket alive: ticket, hello, orders that wait for their answer, and coming back after a cut.
+// Keeps one room's socket open: ticket, hello, requests that wait for their answer, and reconnecting.
 import { CLOSE, HEARTBEAT_MS, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { ApiResult } from './api.ts';
 import { backoffMs } from './backoff.ts';
 import { readFrame } from './frame.ts';
 import { trackLastTable } from './last-table.ts';
 import type { ClientRequest, PendingRequests } from './pending.ts';
-import type { ClientSocket, OpenSocket, StartTimer } from './wire.ts';
+import type { Cancel, ClientSocket, OpenSocket, StartTimer } from './socket.ts';
 
 export type EndReason = 'replaced' | 'outdated' | 'no-room';
 
-/** How it stands with the server. */
 export type ConnectionState =
   | { readonly kind: 'connecting' }
   | { readonly kind: 'open' }
-  /** Connected, but the server can keep nothing just now; orders are answered with a refusal. */
-  | { readonly kind: 'looking' }
+  /** Connected, but the server cannot save anything just now; requests are rejected. */
+  | { readonly kind: 'read-only' }
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
-  /** No further attempt without the player: another page took over, or this page is too old, or the room is gone. */
+  /** No further attempt without the player: another page took over, this page is too old, or the room is gone. */
   | { readonly kind: 'ended'; readonly reason: EndReason };
 
 export interface ConnectionPorts {
@@ -25,40 +24,41 @@ export interface ConnectionPorts {
   readonly openSocket: OpenSocket;
   readonly startTimer: StartTimer;
   readonly newId: () => string;
-  /** 0 ≤ chance < 1. */
+  /** 0 ≤ random < 1. */
   readonly random: () => number;
   readonly pending: PendingRequests;
   readonly onState: (state: ConnectionState) => void;
   readonly onMessage: (message: ServerMessage) => void;
 }
 
-/** A line that stays silent this long after an order is dead, whatever the browser thinks of it. */
-const ANSWER_MS = 8_000;
-/** So is one on which no sign of life came for this long. */
-const SILENCE_MS = 2.5 * HEARTBEAT_MS;
+/** A socket that is silent this long after a request is given up, whatever the browser says of it. */
+const ANSWER_TIMEOUT_MS = 8_000;
+/** So is one on which no heartbeat came for this long. */
+const SILENCE_TIMEOUT_MS = 2.5 * HEARTBEAT_MS;
 
-/** Pause before orders are sent again that the server could not keep. */
-const AGAIN_MS = 2_000;
+/** Pause before requests are sent again that the server could not save. */
+const RESEND_MS = 2_000;
 
 export interface Connection {
   /** Opens, or opens anew with a fresh ticket. */
   start(): void;
   /** Tries at once instead of waiting out the pause. */
   retryNow(): void;
-  /** Keeps the order until it is answered; sends it now when the line is open. */
-  send(order: ClientRequest): void;
+  /** Stores the request until it is answered; sends it now when the connection is open. */
+  send(request: ClientRequest): void;
   stop(): void;
 }
 
 export function connect(ports: ConnectionPorts): Connection {
   let state: ConnectionState = { kind: 'connecting' };
-  let wire: ClientSocket | null = null;
+  let socket: ClientSocket | null = null;
   let failures = 0;
-  let callOff = () => {};
-  let callOffWatch = () => {};
-  let last = trackLastTable();
+  let cancelRetry: Cancel = () => {};
+  let cancelTimeout: Cancel = () => {};
+  let answerTimeouts: Cancel[] = [];
+  let lastTable = trackLastTable();
   const page = ports.newId();
-  // A socket or ticket of an earlier attempt may still speak; its number tells it from the present one.
+  // A socket or ticket of an earlier attempt may still report; its number tells it from the present one.
   let attempt = 0;
 
   const enter = (next: ConnectionState) => {
@@ -66,23 +66,26 @@ export function connect(ports: ConnectionPorts): Connection {
     ports.onState(next);
   };
 
-  const send = (message: object) => wire?.send(JSON.stringify(message));
+  const write = (message: object) => socket?.send(JSON.stringify(message));
+  const isConnected = () => state.kind === 'open' || state.kind === 'read-only';
 
   function drop() {
     attempt++;
-    callOff();
-    callOffWatch();
-    wire?.close();
-    wire = null;
+    cancelRetry();
+    cancelTimeout();
+    for (const cancel of answerTimeouts) cancel();
+    answerTimeouts = [];
+    socket?.close();
+    socket = null;
   }
 
   /** `hint`: how long the server asked to wait, in milliseconds. */
-  function wait(hint: number | null = null) {
+  function retryLater(hint: number | null = null) {
     drop();
     const pause = hint ?? backoffMs(failures, ports.random());
     failures++;
     enter({ kind: 'waiting', failures });
-    callOff = ports.startTimer(pause, () => void begin());
+    cancelRetry = ports.startTimer(pause, () => void open());
   }
 
   function end(reason: EndReason) {
@@ -90,108 +93,114 @@ export function connect(ports: ConnectionPorts): Connection {
     enter({ kind: 'ended', reason });
   }
 
-  /** Gives the present attempt up unless something is heard in time. */
-  function watch(ms: number) {
-    callOffWatch();
-    callOffWatch = ports.startTimer(ms, () => wait());
+  /** Gives the present attempt up unless something arrives in time. */
+  function restartTimeout(ms: number) {
+    cancelTimeout();
+    cancelTimeout = ports.startTimer(ms, () => retryLater());
   }
 
-  async function begin() {
+  async function open() {
     drop();
-    const mine = attempt;
-    // Longer each time: a server that everybody comes back to at once must not do the work of coming back in vain.
-    watch(ANSWER_MS * 2 ** Math.min(failures, 3));
+    const current = attempt;
+    // Longer each time: a server that all pages return to at once must not do that work in vain.
+    restartTimeout(ANSWER_TIMEOUT_MS * 2 ** Math.min(failures, 3));
     if (failures === 0) enter({ kind: 'connecting' });
     const answer = await ports.askTicket();
-    if (mine !== attempt) return;
-    if (!answer.ok) return answer.code === 'no-such-room' ? end('no-room') : wait();
-    wire = ports.openSocket({
+    if (current !== attempt) return;
+    if (!answer.ok) return answer.code === 'no-such-room' ? end('no-room') : retryLater();
+    socket = ports.openSocket({
       opened: () => {
-        if (mine === attempt) hello(answer.value.ticket);
+        if (current === attempt) sendHello(answer.value.ticket);
       },
       text: (data) => {
-        if (mine === attempt) receive(data);
+        if (current === attempt) receive(data);
       },
       closed: (code, reason = '') => {
-        if (mine === attempt) closed(code, reason);
+        if (current === attempt) closed(code, reason);
       },
     });
   }
 
-  function hello(ticket: string) {
+  function sendHello(ticket: string) {
     const { lowest, highest } = PROTOCOL_VERSIONS;
     const from = { page, nth: attempt };
-    send({ kind: 'hello', id: ports.newId(), versions: [lowest, highest], ticket, from, ...last.resume() });
+    write({
+      kind: 'hello',
+      id: ports.newId(),
+      versions: [lowest, highest],
+      ticket,
+      from,
+      ...lastTable.resume(),
+    });
   }
 
   function receive(data: string) {
-    if (state.kind === 'open' || state.kind === 'looking') watch(SILENCE_MS);
+    if (isConnected()) restartTimeout(SILENCE_TIMEOUT_MS);
     const frame = readFrame(data);
     if (frame === null) return;
-    const message = last.expand(frame);
-    if (message === null) return anew();
+    const message = lastTable.expand(frame);
+    if (message === null) return resync();
     if (message.kind === 'heartbeat') return;
-    if (message.kind === 'storage') return enter({ kind: message.writable ? 'open' : 'looking' });
+    if (message.kind === 'storage') return enter({ kind: message.writable ? 'open' : 'read-only' });
     if (message.kind === 'welcome') {
       failures = 0;
       enter({ kind: 'open' });
-      watch(SILENCE_MS);
+      restartTimeout(SILENCE_TIMEOUT_MS);
       sendPending();
       return;
     }
-    // What could not be kept just now may have been kept all the same: it is asked again, with the same id.
-    if (message.kind === 'rejected' && message.code === 'try-later') askAgain();
+    // What could not be saved just now may have been saved all the same: it is sent again, with the same id.
+    if (message.kind === 'rejected' && message.code === 'try-later') resendLater();
     else if ((message.kind === 'ack' || message.kind === 'rejected') && message.id !== null) {
       ports.pending.complete(message.id);
     }
     ports.onMessage(message);
   }
 
-  /** What the server believes this page to have is not here, so the next line asks for all of it. */
-  function anew() {
-    last = trackLastTable();
-    wait();
+  /** The table that a delta builds on is not here, so the next connection asks for all of it. */
+  function resync() {
+    lastTable = trackLastTable();
+    retryLater();
   }
 
   function sendPending() {
-    for (const order of ports.pending.all()) send(order);
+    for (const request of ports.pending.all()) write(request);
   }
 
-  function askAgain() {
-    const mine = attempt;
-    callOff();
-    callOff = ports.startTimer(AGAIN_MS, () => {
-      if (mine === attempt) sendPending();
+  function resendLater() {
+    const current = attempt;
+    cancelRetry();
+    cancelRetry = ports.startTimer(RESEND_MS, () => {
+      if (current === attempt) sendPending();
     });
   }
 
   function closed(code: number, reason: string) {
-    callOffWatch();
-    wire = null;
+    cancelTimeout();
+    socket = null;
     if (code === CLOSE.replaced) end('replaced');
     else if (code === CLOSE.versionUnknown) end('outdated');
-    else wait(code === CLOSE.restarting && /^\d{1,4}$/.test(reason) ? Number(reason) : null);
+    else retryLater(code === CLOSE.restarting && /^\d{1,4}$/.test(reason) ? Number(reason) : null);
   }
 
   return {
     start() {
       failures = 0;
-      // Whoever starts anew may have another seat by now, and news told to a watcher leaves the seat's own tiles out.
-      last = trackLastTable();
-      void begin();
+      // Whoever starts anew may have another seat by now, and a spectator's table lacks the seat's own tiles.
+      lastTable = trackLastTable();
+      void open();
     },
     retryNow() {
-      if (state.kind === 'waiting') void begin();
+      if (state.kind === 'waiting') void open();
     },
-    send(order) {
-      ports.pending.add(order);
-      if (state.kind !== 'open' && state.kind !== 'looking') return;
-      send(order);
-      const mine = attempt;
-      ports.startTimer(ANSWER_MS, () => {
-        const waiting = ports.pending.all().some(({ id }) => id === order.id);
-        if (waiting && mine === attempt) void begin();
-      });
+    send(request) {
+      ports.pending.add(request);
+      if (!isConnected()) return;
+      write(request);
+      const reopenUnlessAnswered = () => {
+        if (ports.pending.all().some(({ id }) => id === request.id)) void open();
+      };
+      answerTimeouts.push(ports.startTimer(ANSWER_TIMEOUT_MS, reopenUnlessAnswered));
     },
     stop: drop,
   };

@@ -1,8 +1,8 @@
-// The border of the page: a frame from the server becomes a type here, or is left out.
+// Parses what the server sends: a frame becomes a typed message here, or is ignored.
 import * as z from 'zod';
 import { type ServerMessage, serverMessageSchema } from '../../shared-engine/index.ts';
 
-// The page's content policy forbids code made from strings, which zod would otherwise use for speed.
+// The page's content policy forbids code made from strings, which zod otherwise uses for speed.
 z.config({ jitless: true });
 
 /** What the page needs of a schema, whichever library made it. */

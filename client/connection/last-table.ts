@@ -1,10 +1,10 @@
-// The last table that came, so that the server has to tell only what is new.
+// The last table that came, so that the server has to send only what has changed.
 import { applyDelta, type Resume, type ServerMessage, type Table } from '../../shared-engine/index.ts';
 
 export interface LastTable {
-  /** What a `hello` says of it. */
+  /** The part of a `hello` about it. */
   resume(): { readonly resume?: Resume };
-  /** The message as if the whole table had come; null for news that do not fit the table that is here. */
+  /** The message as if the whole table had come; null for a delta that does not fit the table that is here. */
   expand(message: ServerMessage): ServerMessage | null;
 }
 

@@ -1,6 +1,6 @@
-// Commands that the server has not answered yet: kept in order, over a reload too, and sent again with the same id.
-import type { ClientMessage } from '../../shared-engine/index.ts';
-import { clientMessageSchema } from '../../shared-engine/index.ts';
+// Requests that the server has not answered yet: stored in order, also over a reload, and sent again with the same id.
+
+import { type ClientMessage, clientMessageSchema } from '../../shared-engine/index.ts';
 
 import type { TextStorage } from '../storage/browser-storage.ts';
 
@@ -8,31 +8,31 @@ export type ClientRequest = Exclude<ClientMessage, { kind: 'hello' }>;
 
 export interface PendingRequests {
   all(): readonly ClientRequest[];
-  add(order: ClientRequest): void;
+  add(request: ClientRequest): void;
   /** True when this id was waiting. */
   complete(id: string): boolean;
 }
 
-export function openPendingRequests(memory: TextStorage, key: string): PendingRequests {
-  let orders: readonly ClientRequest[] = recall(memory.read(key));
+export function openPendingRequests(storage: TextStorage, key: string): PendingRequests {
+  let requests: readonly ClientRequest[] = restore(storage.read(key));
   const save = (next: readonly ClientRequest[]) => {
-    orders = next;
-    if (next.length === 0) memory.remove(key);
-    else memory.write(key, JSON.stringify(next));
+    requests = next;
+    if (next.length === 0) storage.remove(key);
+    else storage.write(key, JSON.stringify(next));
   };
   return {
-    all: () => orders,
-    add: (order) => save([...orders, order]),
+    all: () => requests,
+    add: (request) => save([...requests, request]),
     complete(id) {
-      const left = orders.filter((order) => order.id !== id);
-      const found = left.length < orders.length;
+      const left = requests.filter((request) => request.id !== id);
+      const found = left.length < requests.length;
       if (found) save(left);
       return found;
     },
   };
 }
 
-function recall(text: string | null): readonly ClientRequest[] {
+function restore(text: string | null): readonly ClientRequest[] {
   if (text === null) return [];
   try {
     const json: unknown = JSON.parse(text);

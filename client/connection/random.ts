@@ -1,4 +1,4 @@
-// The browser's own chance, as hexadecimal digits.
+// Random numbers from the browser, as hexadecimal digits.
 
 export function randomHex(bytes: number): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(bytes)), (byte) =>

@@ -1,4 +1,4 @@
-// The exchange explained while it is played: what to look at before each choice of the example.
+// The Charleston explained while it is played: what to look at before each choice of the example.
 import { bagOf, countOf, FACES, type Face, neighbour, type SeatView } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
@@ -7,7 +7,7 @@ import { sentenceList, tileList, tileName } from '../tiles/tile-names.ts';
 
 export const LESSON = {
   title: 'An example',
-  label: 'How it goes',
+  label: 'How to play',
   finish: 'Play a deal of your own',
 } as const;
 
@@ -15,14 +15,14 @@ export const LESSON = {
 export function lessonSentences(screen: Screen): readonly string[] {
   if (screen.kind === 'closed') {
     return [
-      'That was the whole exchange. Now comes what this page is for: below, every choice you made is looked at again, with what it kept and what it gave away.',
-      'Only you see your review, at a table with friends too.',
+      'That was the whole Charleston. Below, you see every choice again: what it kept and what it gave away.',
+      'Only you see your review, even at a table with friends.',
     ];
   }
-  return screen.kind === 'playing' ? stepWords(screen.seated) : [];
+  return screen.kind === 'playing' ? stepSentences(screen.seated) : [];
 }
 
-function stepWords({ view, table, you }: Seated): readonly string[] {
+function stepSentences({ view, table, you }: Seated): readonly string[] {
   const { stage } = view;
   const left = nameOf(table, neighbour(you, 'left'));
   const across = nameOf(table, neighbour(you, 'across'));
@@ -31,50 +31,50 @@ function stepWords({ view, table, you }: Seated): readonly string[] {
       switch (stage.step) {
         case 'first-right':
           return [
-            `You are East and hold ${view.rack.length} tiles, one more than the others. Keep what belongs together: ${groupWords(view.rack)}.`,
-            'Tap three tiles that belong to nothing, then pass them to the right. A joker may not be passed.',
+            `You are East and hold ${view.rack.length} tiles, one more than the others. Keep what goes together: ${groupList(view.rack)}.`,
+            'Tap three tiles that go with nothing. Then pass them to the right. A joker may not be passed.',
           ];
         case 'first-across':
           return [
-            `The tiles with a tab at the foot have just come from ${left}. ${formedWords(view)}`,
-            'Now three tiles across. Give no pair, and no equal numbers: those are dear gifts.',
+            `The tiles with a tab at the bottom have just come from ${left}. ${formedSentence(view)}`,
+            'Now three tiles across. Pairs and like numbers are risky to pass.',
           ];
         case 'first-left':
           return [
-            'The third pass may be made unseen. Are there three tiles left that you can spare? Then pass them as before.',
-            'If not, choose below the tray how many of the arriving tiles go on without a look, and keep as many of your own.',
+            'The third pass may be blind. Can you still spare three tiles? Then pass them as before.',
+            'If not, choose below the tray how many arriving tiles you pass without looking. You keep as many of your own.',
           ];
         case 'second-left':
           return [
-            'All four said go on, so there is a second Charleston, the other way round: left, across, right.',
-            `You now hold ${groupWords(view.rack)}. Does one family of hands use most of your tiles? “Card” shows what your rack is near to.`,
+            'All four continue, so there is a second Charleston in the other direction: left, across, right.',
+            `You now hold ${groupList(view.rack)}. Does one section of hands use most of your tiles? “Card” shows what your rack is near to.`,
           ];
         case 'second-across':
           return [
-            'Across again. Break up what you give: neighbours of one suit are worth more to others than single tiles.',
+            'Across again. Pass tiles that do not go together: tiles of one suit help others more than single ones.',
           ];
         case 'second-right':
-          return ['The last of the three, and again it may be made unseen.'];
+          return ['The last of the three. Again it may be blind.'];
       }
       return [];
     case 'voting':
       return [
-        'Each player says in secret whether to go on. One stop ends it.',
-        'Say stop when nearly every tile you hold belongs to the hand you want; otherwise three more passes can only help.',
+        'Each player answers in secret. If one player stops, there is no second Charleston.',
+        'Stop when nearly every tile you hold belongs to the hand you want. If not, three more passes usually help.',
       ];
     case 'asking':
       return [
-        `Last of all you may trade with ${across}, who sits opposite. Ask for as many tiles as you can do without.`,
+        `Last comes the courtesy: you may swap with ${across}, who sits across from you. Ask for as many tiles as you can spare.`,
       ];
     case 'giving':
-      return [`You both asked; the smaller number holds. These are the last tiles you give.`];
+      return [`You both named a number, and the smaller one counts. These are the last tiles you pass.`];
     case 'closed':
       return [];
   }
 }
 
 /** `2 of 6 bam and 2 of 3 crak`, the joker and the flowers named apart. */
-function groupWords(rack: readonly Face[]): string {
+function groupList(rack: readonly Face[]): string {
   const bag = bagOf(rack);
   const groups = FACES.filter((face) => face !== 'joker' && face !== 'flower' && countOf(bag, face) > 1);
   const named = groups.map((face) => `${GROUP_NAMES[Math.min(countOf(bag, face), 4)]} of ${tileName(face)}`);
@@ -85,12 +85,12 @@ function groupWords(rack: readonly Face[]): string {
 const GROUP_NAMES = ['', '', 'a pair', 'a pung', 'a kong'] as const;
 
 /** What the tiles that came last have made larger. */
-function formedWords(view: SeatView): string {
+function formedSentence(view: SeatView): string {
   const last = view.record.steps.at(-1);
   if (last?.kind !== 'move') return '';
   const bag = bagOf(view.rack);
   const partners = [...new Set(last.received)].filter((face) => face !== 'joker' && countOf(bag, face) > 1);
   return partners.length > 0
-    ? `${capitalize(tileList(partners))} found a partner: when a pair forms, read your whole rack anew.`
+    ? `${capitalize(tileList(partners))} found a partner. When you make a pair, look at your whole rack again.`
     : 'None of them found a partner on your rack.';
 }

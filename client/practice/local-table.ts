@@ -1,4 +1,4 @@
-// A table in the page itself: the same engine, three bots, no server; for the same deal again and without a network.
+// A table in the page itself: the same engine, three bots, no server; for playing a deal again and without a network.
 import {
   type Analyst,
   begin,
@@ -29,7 +29,7 @@ import {
 } from '../../shared-engine/index.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
-import type { StartTimer } from '../connection/wire.ts';
+import type { StartTimer } from '../connection/socket.ts';
 import type { ChoiceAnalysis, RoundAnalysisRequest } from '../workers/deep-analysis-worker.ts';
 
 export interface LocalTablePorts {
@@ -43,7 +43,7 @@ export interface LocalTablePorts {
   readonly loadSimd: () => Promise<SimdModule>;
   readonly newSeed: () => string;
   readonly startTimer: StartTimer;
-  /** Judges a closed round more deeply, one choice at a time; the answer calls it off. */
+  /** Analyzes a closed round choice by choice; returns a function that cancels it. */
   readonly startDeepAnalysis: StartDeepAnalysis;
   /** A deal has been dealt; the first one too. */
   readonly onDeal: (deal: Deal) => void;
@@ -54,7 +54,7 @@ export interface LocalTablePorts {
 }
 
 export type StartDeepAnalysis = (
-  task: RoundAnalysisRequest,
+  request: RoundAnalysisRequest,
   onAnswer: (answer: ChoiceAnalysis) => void,
 ) => () => void;
 
@@ -69,7 +69,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   let analyst: Analyst | null = null;
   let play: Play | null = null;
   let seq = 0;
-  let callOff = () => {};
+  let cancelAnalysis = () => {};
 
   async function start() {
     on.state({ kind: 'connecting' });
@@ -78,22 +78,22 @@ export function localTable(ports: LocalTablePorts): Connection {
     analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });
     if (play === null) deal(ports.first, 1);
-    else tell();
+    else sendTable();
   }
 
   function deal(next: Deal, number: number) {
-    callOff();
+    cancelAnalysis();
     play = { number, round: begin(openRound(next, { revealRacks: false })) };
     ports.onDeal(next);
     letBotsAnswer();
-    tell();
+    sendTable();
   }
 
-  function send(made: ClientRequest) {
+  function send(request: ClientRequest) {
     if (play === null) return;
-    if (made.kind === 'choose') return choose(made);
-    on.message({ kind: 'ack', id: made.id });
-    if (made.action.kind === 'ready' && play.round.phase === 'closed') {
+    if (request.kind === 'choose') return choose(request);
+    on.message({ kind: 'ack', id: request.id });
+    if (request.action.kind === 'ready' && play.round.phase === 'closed') {
       const dealer = neighbour(play.round.deal.dealer, 'right');
       deal({ seed: ports.newSeed(), dealer }, play.number + 1);
     }
@@ -105,14 +105,14 @@ export function localTable(ports: LocalTablePorts): Connection {
       const { code, message } = decision;
       return on.message({ kind: 'rejected', id, code, message });
     }
-    happen(decision.events);
+    apply(decision.events);
     on.message({ kind: 'ack', id });
     letBotsAnswer();
-    tell();
+    sendTable();
     if (play!.round.phase === 'closed') review(play!);
   }
 
-  function happen(events: readonly RoundEvent[]) {
+  function apply(events: readonly RoundEvent[]) {
     play = { ...play!, round: events.reduce(evolve, play!.round) };
   }
 
@@ -128,39 +128,39 @@ export function localTable(ports: LocalTablePorts): Connection {
     const view = seatView(round, seat);
     const step = openStep(view.stage);
     if (step === null || kernel === null || analyst === null || view.answer !== null) return false;
-    const thinking = analyst;
+    const analystNow = analyst;
     const choice = chooseFor(
       ports.style,
       view,
       kernel,
       botRandom(round.deal.seed, step, seat),
-      () => thinking,
+      () => analystNow,
     );
     const decision = choice && decide(round, { ...choice, seat, by: 'bot' });
     if (!decision?.ok) return false;
-    happen(decision.events);
+    apply(decision.events);
     return true;
   }
 
-  /** The table is shown first: working a review out takes a moment. */
+  /** The table is shown first, because a review takes a moment. */
   function review({ number, round }: Play) {
-    ports.startTimer(30, () => {
+    cancelAnalysis = ports.startTimer(30, () => {
       if (kernel === null || play?.number !== number) return;
       const { record } = seatView(round, you);
-      let made = reviewRound(record, kernel);
-      const say = () => on.message({ kind: 'review', round: number, review: made });
-      say();
-      callOff = ports.startDeepAnalysis(
-        { record, card: kernel.card, choices: made.choices.length },
+      let current = reviewRound(record, kernel);
+      const sendReview = () => on.message({ kind: 'review', round: number, review: current });
+      sendReview();
+      cancelAnalysis = ports.startDeepAnalysis(
+        { record, card: kernel.card, choices: current.choices.length },
         ({ nth, analysis }) => {
-          made = withDeepAnalysis(made, nth, analysis);
-          say();
+          current = withDeepAnalysis(current, nth, analysis);
+          sendReview();
         },
       );
     });
   }
 
-  function tell() {
+  function sendTable() {
     if (play === null || kernel === null) return;
     const { id, name } = kernel.card;
     on.message({
@@ -184,5 +184,5 @@ export function localTable(ports: LocalTablePorts): Connection {
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 
-  return { start: () => void start(), retryNow() {}, send, stop: () => callOff() };
+  return { start: () => void start(), retryNow() {}, send, stop: () => cancelAnalysis() };
 }

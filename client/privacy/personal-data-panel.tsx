@@ -1,4 +1,4 @@
-// Where a person sees what is kept of them, here and on the server, takes it along and has it forgotten.
+// Where people see the data stored about them, here and on the server, save it and delete it.
 import { useSignal } from '@preact/signals';
 import {
   classPersonalDataPath,
@@ -14,16 +14,16 @@ import { entryText, isTeachers, PRIVACY } from './strings.ts';
 
 interface KeptPanelProps {
   readonly app: App;
-  /** Empties what this browser remembers. */
+  /** Deletes what this browser stores. */
   readonly onClear: () => void;
 }
 
 export function PersonalDataPanel({ app, onClear }: KeptPanelProps) {
   const place = placeOf(app.route.value);
   return (
-    <section class="settings kept">
+    <section class="settings privacy">
       <h3>{PRIVACY.title}</h3>
-      {place ? <OnServer app={app} {...place} /> : <p>{PRIVACY.elsewhere}</p>}
+      {place ? <ServerData app={app} {...place} /> : <p>{PRIVACY.elsewhere}</p>}
       <p>{PRIVACY.browser}</p>
       <button type="button" onClick={onClear}>
         {PRIVACY.clear}
@@ -49,20 +49,20 @@ function placeOf(route: Route): Place | null {
   }
 }
 
-function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
-  const kept = useSignal<readonly PersonalDataEntry[] | null>(null);
-  const said = useSignal<string | null>(null);
+function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
+  const entries = useSignal<readonly PersonalDataEntry[] | null>(null);
+  const problem = useSignal<string | null>(null);
 
   async function show() {
     const answer = await readPersonalData(path);
-    kept.value = answer.ok ? answer.value.entries : null;
-    said.value = answer.ok ? null : answer.message;
+    entries.value = answer.ok ? answer.value.entries : null;
+    problem.value = answer.ok ? null : answer.message;
   }
 
-  async function forget() {
+  async function remove() {
     const answer = await deletePersonalData(path);
     if (answer.ok) return app.go({ kind: 'front' });
-    said.value = answer.message;
+    problem.value = answer.message;
   }
 
   return (
@@ -71,12 +71,12 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
       <button type="button" onClick={() => void show()}>
         {PRIVACY.show}
       </button>
-      <p role="status">{said.value}</p>
-      {kept.value && (
+      <p role="status">{problem.value}</p>
+      {entries.value && (
         <>
-          <p>{PRIVACY.things(kept.value.length)}</p>
-          <ol class="kept-list">
-            {kept.value.map((entry, place) => (
+          <p>{PRIVACY.count(entries.value.length)}</p>
+          <ol class="data-entries">
+            {entries.value.map((entry, place) => (
               <li key={`${place}-${entry.at}`}>{entryText(entry)}</li>
             ))}
           </ol>
@@ -85,15 +85,15 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
               type="button"
               onClick={() =>
                 saveFile(
-                  `quadrille-mine-${code}.json`,
+                  `quadrille-data-${code}.json`,
                   'application/json',
-                  `${JSON.stringify({ code, kept: kept.value }, null, 2)}\n`,
+                  `${JSON.stringify({ code, entries: entries.value }, null, 2)}\n`,
                 )
               }
             >
               {PRIVACY.save}
             </button>
-            <Forget leads={isTeachers(kept.value)} onForget={() => void forget()} />
+            <DeleteButton teacher={isTeachers(entries.value)} onDelete={() => void remove()} />
           </div>
         </>
       )}
@@ -101,7 +101,7 @@ function OnServer({ app, path, about, code }: Place & { readonly app: App }) {
   );
 }
 
-function Forget({ leads, onForget }: { readonly leads: boolean; readonly onForget: () => void }) {
-  const words = leads ? PRIVACY.forgetClass : PRIVACY.forget;
-  return <ConfirmButton {...words} no={PRIVACY.keep} onYes={onForget} />;
+function DeleteButton({ teacher, onDelete }: { readonly teacher: boolean; readonly onDelete: () => void }) {
+  const words = teacher ? PRIVACY.deleteClass : PRIVACY.delete;
+  return <ConfirmButton {...words} no={PRIVACY.keep} onYes={onDelete} />;
 }

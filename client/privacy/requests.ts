@@ -1,4 +1,4 @@
-// Asks the server what it keeps of this person, and to forget it.
+// Asks the server for the data stored about this person, and to delete it.
 import { httpRejectionSchema, personalDataSchema } from '../../shared-engine/index.ts';
 import { type ApiResult, call } from '../connection/api.ts';
 
@@ -15,8 +15,8 @@ export async function deletePersonalData(path: string): Promise<ApiResult<null>>
   try {
     const response = await fetch(path, { method: 'DELETE', credentials: 'same-origin' });
     if (response.ok) return { ok: true, value: null };
-    const refusal = httpRejectionSchema.safeParse(await response.json());
-    return refusal.success ? { ok: false, ...refusal.data } : failed;
+    const rejection = httpRejectionSchema.safeParse(await response.json());
+    return rejection.success ? { ok: false, ...rejection.data } : failed;
   } catch {
     return failed;
   }

@@ -1,4 +1,4 @@
-// Keeps the page itself for times without a network; what is said to the server never passes through here.
+// Caches the page itself for times without a network; requests to the server never pass through here.
 const SHELL = 'shell';
 
 /** All files of this build, and the first document; files of earlier builds go. */
@@ -7,15 +7,15 @@ async function fetchBuild() {
   const built = Object.values(files).flatMap(({ file, css = [], assets = [] }) => [file, ...css, ...assets]);
   const wanted = ['/', '/icon.svg', ...new Set(built.map((name) => `/${name}`))];
   const cache = await caches.open(SHELL);
-  const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
-  // The first document has the same name in every build; everything else keeps its content with its name.
-  await cache.addAll(wanted.filter((path) => path === '/' || !kept.has(path)));
+  const cached = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
+  // The first document has the same name in every build; every other name has a hash of its content.
+  await cache.addAll(wanted.filter((path) => path === '/' || !cached.has(path)));
   for (const request of await cache.keys()) {
     if (!wanted.includes(new URL(request.url).pathname)) await cache.delete(request);
   }
 }
 
-/** The network first, so that a new build is seen at once; the kept document where there is none. */
+/** The network first, so that a new build is seen at once; the cached document where there is none. */
 async function documentFor(event) {
   try {
     const document = await fetch(event.request);
@@ -33,8 +33,8 @@ self.addEventListener('fetch', (event) => {
   const { origin, pathname } = new URL(request.url);
   if (request.method !== 'GET' || origin !== self.location.origin || pathname.startsWith('/api/')) return;
   if (request.mode === 'navigate') event.respondWith(documentFor(event));
-  // The name of a built file holds a hash of its content, so a kept one is never stale.
+  // The name of a built file holds a hash of its content, so a cached one is never stale.
   else if (pathname.startsWith('/assets/')) {
-    event.respondWith(caches.match(request).then((kept) => kept ?? fetch(request)));
+    event.respondWith(caches.match(request).then((cached) => cached ?? fetch(request)));
   }
 });

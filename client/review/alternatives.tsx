@@ -1,4 +1,4 @@
-// All alternatives of a choice on one scale: a dot with whiskers each, against the choice that was made.
+// All alternatives to a choice on one scale: a dot with its interval for each, against the choice that was made.
 import { useSignal } from '@preact/signals';
 import type { ChoiceReview, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
@@ -6,15 +6,15 @@ import { DEEP, differenceSentence, finalistName } from './deep-strings.ts';
 
 interface AlternativesProps {
   readonly kind: ChoiceReview['kind'];
-  readonly judgement: DeepAnalysis;
+  readonly analysis: DeepAnalysis;
 }
 
 /** Rows before the player asks for the rest. */
 const FIRST_ROWS = 6;
 
-export function Alternatives({ kind, judgement }: AlternativesProps) {
+export function Alternatives({ kind, analysis }: AlternativesProps) {
   const all = useSignal(false);
-  const { finalists, played, bestAlternative, smallLoss, verdict } = judgement;
+  const { finalists, played, bestAlternative, smallLoss, verdict } = analysis;
   const own = finalists[played];
   const named = bestAlternative === null ? undefined : finalists[bestAlternative];
   const ranked = finalists.toSorted((a, b) => b.difference.value - a.difference.value);

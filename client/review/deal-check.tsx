@@ -1,7 +1,7 @@
-// The page deals again from the opened seed and says whether the promise was kept.
+// The page deals again from the seed and says whether the tiles were the ones that were promised.
 import { bagOf, checkDeal, DEAL_FILE_FORMAT, type DealFile } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
-import { DEAL_CHECK, verdict } from './deal-check-strings.ts';
+import { checkResult, DEAL_CHECK } from './deal-check-strings.ts';
 import { REVIEW } from './strings.ts';
 
 export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
@@ -24,7 +24,7 @@ export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
   return (
     <details class="panel deal-check">
       <summary>{REVIEW.check}</summary>
-      <p class="verdict">{verdict(check, start.length)}</p>
+      <p class="verdict">{checkResult(check, start.length)}</p>
       <p>{DEAL_CHECK.about}</p>
       <dl>
         <dt>{DEAL_CHECK.fingerprint}</dt>

@@ -7,11 +7,11 @@ import { REVIEW } from './strings.ts';
 
 interface DeepNumbersProps {
   readonly kind: ChoiceReview['kind'];
-  readonly judgement: DeepAnalysis;
+  readonly analysis: DeepAnalysis;
 }
 
-export function DeepNumbers({ kind, judgement }: DeepNumbersProps) {
-  const { finalists, played, bestAlternative } = judgement;
+export function DeepNumbers({ kind, analysis }: DeepNumbersProps) {
+  const { finalists, played, bestAlternative } = analysis;
   const gives = finalists.some(({ giveaway }) => giveaway !== null);
   return (
     <details class="panel">
@@ -32,7 +32,7 @@ export function DeepNumbers({ kind, judgement }: DeepNumbersProps) {
                 {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
                 {place === played && <span class="tag">{DEEP.you}</span>}
                 {place === bestAlternative && (
-                  <span class="tag">{DEEP.bestAlternative[judgement.verdict]}</span>
+                  <span class="tag">{DEEP.bestAlternative[analysis.verdict]}</span>
                 )}
               </th>
               <td>{measured(one.winProbability, false)}</td>

@@ -1,10 +1,10 @@
-// What the playouts say of a choice, before the picture that shows it.
+// What the deep analysis says of a choice, above the chart that shows it.
 import type { DeepAnalysis } from '../../shared-engine/index.ts';
 
-export function DeepSentences({ judgement }: { readonly judgement: DeepAnalysis }) {
+export function DeepSentences({ analysis }: { readonly analysis: DeepAnalysis }) {
   return (
     <>
-      {judgement.sentences.map((sentence) => (
+      {analysis.sentences.map((sentence) => (
         <p key={sentence} class="verdict">
           {sentence}
         </p>

@@ -1,4 +1,4 @@
-// The first answer, folded away once a deeper one has taken its place.
+// The first answer, folded away once the deep analysis is there.
 import type { ComponentChildren } from 'preact';
 import { DEEP } from './deep-strings.ts';
 

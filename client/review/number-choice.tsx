@@ -1,4 +1,4 @@
-// A choice among a few numbers looked at again: go on or stop, tiles unseen, tiles across.
+// The review of a choice among a few numbers: the vote, tiles passed blind, tiles asked for in the courtesy.
 import type { NumberReview } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { twoPlaces } from '../ui/numbers.ts';
@@ -23,10 +23,10 @@ export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
   }
   return (
     <>
-      <DeepSentences judgement={analysis} />
+      <DeepSentences analysis={analysis} />
       <p class="verdict">{choice.sentences[0]}</p>
-      <Alternatives kind={choice.kind} judgement={analysis} />
-      <DeepNumbers kind={choice.kind} judgement={analysis} />
+      <Alternatives kind={choice.kind} analysis={analysis} />
+      <DeepNumbers kind={choice.kind} analysis={analysis} />
       <FirstLook>
         <p>{choice.sentences[1]}</p>
         <FirstScale choice={choice} />

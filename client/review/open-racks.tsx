@@ -1,4 +1,4 @@
-// The four racks at the close, where the table's terms lay them open.
+// The four racks at the end, where the table's terms reveal them.
 import { SEATS } from '../../shared-engine/index.ts';
 import { BotTag } from '../room/bot-tag.tsx';
 import type { Seated } from '../room/room.ts';

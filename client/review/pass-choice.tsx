@@ -1,4 +1,4 @@
-// One pass looked at again: rack, pass, the best, the difference as a picture, the gift, two sentences.
+// The review of one pass: rack, pass, the better one, the alternatives on a scale, what it gave away.
 import type { PassReview, Review } from '../../shared-engine/index.ts';
 import { MOVES, neighbour } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
@@ -28,7 +28,7 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
   const deep = analysis.depth === 'deep';
   return (
     <>
-      {deep && <DeepSentences judgement={analysis} />}
+      {deep && <DeepSentences analysis={analysis} />}
       <p class="verdict">{choice.sentences[0]}</p>
       {!deep && <p class="verdict">{choice.sentences[1]}</p>}
       {aimSentences(aim, choice, review.sections).map((sentence) => (
@@ -37,7 +37,7 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
         </p>
       ))}
       <PassPair choice={choice} />
-      {deep ? <Alternatives kind="pass" judgement={analysis} /> : <FirstScale choice={choice} />}
+      {deep ? <Alternatives kind="pass" analysis={analysis} /> : <FirstScale choice={choice} />}
       <figure>
         <figcaption>{REVIEW.rack}</figcaption>
         <TileRow tiles={choice.rack} marked={choice.played.tiles} />
@@ -52,7 +52,7 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
       <Sections choice={choice} names={review.sections} />
       {deep ? (
         <>
-          <DeepNumbers kind="pass" judgement={analysis} />
+          <DeepNumbers kind="pass" analysis={analysis} />
           <FirstLook>
             <p>{choice.sentences[1]}</p>
             <FirstScale choice={choice} />
@@ -89,9 +89,9 @@ function PassPair({ choice }: { readonly choice: PassReview }) {
 
 function comparedWith({ analysis, best, rank }: PassReview) {
   if (analysis.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
-  const rival = analysis.bestAlternative === null ? undefined : analysis.finalists[analysis.bestAlternative];
-  if (!rival || analysis.verdict === 'as-good') return null;
-  return { name: DEEP.bestAlternative[analysis.verdict], tiles: rival.tiles };
+  const other = analysis.bestAlternative === null ? undefined : analysis.finalists[analysis.bestAlternative];
+  if (!other || analysis.verdict === 'as-good') return null;
+  return { name: DEEP.bestAlternative[analysis.verdict], tiles: other.tiles };
 }
 
 function FirstScale({ choice }: { readonly choice: PassReview }) {
@@ -115,7 +115,7 @@ function Sections({ choice, names }: { readonly choice: PassReview; readonly nam
     ids.length === 0 ? REVIEW.none : sentenceList(ids.map((id) => names[id] ?? id));
   const kept = choice.open.filter((id) => choice.openAfter.includes(id));
   const lost = choice.open.filter((id) => !choice.openAfter.includes(id));
-  // What the first look thought best is spoken of only as long as there is nothing better to go by.
+  // The best pass of the first answer is named only until the deep analysis is there.
   const first = choice.analysis.depth === 'quick';
   const could = first ? lost.filter((id) => choice.openAfterBest.includes(id)) : [];
   return (

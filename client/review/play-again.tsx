@@ -106,7 +106,7 @@ function Chosen({ choice }: { readonly choice: ChoiceReview | undefined }) {
   );
 }
 
-/** Keeps the first play of a deal on this page and answers its review when a later play is there to compare. */
+/** Stores the first play of a deal on this page and returns its review when a later play is there to compare. */
 export function earlierReview(app: App, shared: SharedDeal, room: Room, review: Review): Review | null {
   return app.reviewBefore(dealKey(shared), room, review);
 }

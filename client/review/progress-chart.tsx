@@ -1,4 +1,4 @@
-// How the rack fared over the steps, as a line: outlook where it has been worked out, tiles to go until then.
+// How far the rack came from step to step, as a line: wins where they have been worked out, tiles to go until then.
 import type { Review } from '../../shared-engine/index.ts';
 import { DEEP } from './deep-strings.ts';
 import { type ProgressPoint, progressDescription, roundProgress } from './round-progress.ts';

@@ -1,4 +1,4 @@
-// After the close: the one thing worth learning first, then every choice, then the next deal.
+// The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
 import type { ChoiceReview, Review } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
@@ -40,7 +40,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
-      <ReadyPanel room={room} table={table} wish={table.controls ? REVIEW.nextInClass : REVIEW.next} />
+      <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
       {notice && (
         <p class="notice" role="alert">
           {notice}

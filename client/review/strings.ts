@@ -67,9 +67,9 @@ export function lossSentence(loss: number): string {
 }
 
 const RISKS: Readonly<Record<RiskGrade, string>> = {
-  'nothing-special': 'no pair, flower or like numbers',
+  none: 'no pair, flower or like numbers',
   flower: 'a flower, which almost everybody can use',
-  neighbours: 'tiles of one suit that go together',
+  'same-suit': 'tiles of one suit that go together',
   'like-numbers': 'like numbers',
   pair: 'a pair, the riskiest thing to pass',
 };
@@ -79,7 +79,7 @@ export function riskSentence(grade: RiskGrade, to: string): string {
 }
 
 export function riskName(grade: RiskGrade): string {
-  return grade === 'nothing-special' ? 'no' : grade === 'neighbours' ? 'one suit' : grade.replace('-', ' ');
+  return grade === 'none' ? 'no' : grade.replace('-', ' ');
 }
 
 export function choiceName(choice: ChoiceReview): string {

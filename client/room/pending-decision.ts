@@ -16,7 +16,7 @@ import {
   type SeatView,
 } from '../../shared-engine/index.ts';
 
-/** The same terms in which the server's round judges a choice. */
+/** What the rules need to know to accept or reject a choice. */
 export function facingOfView(view: SeatView, seat: Seat): Facing {
   const { stage } = view;
   const answered = view.answer !== null;

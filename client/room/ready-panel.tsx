@@ -9,10 +9,10 @@ interface ReadyPanelProps {
   readonly room: Room;
   readonly table: Table;
   /** What the button says while the player is not ready. */
-  readonly wish: string;
+  readonly label: string;
 }
 
-export function ReadyPanel({ room, table, wish }: ReadyPanelProps) {
+export function ReadyPanel({ room, table, label }: ReadyPanelProps) {
   const own = table.you === null ? null : table.seats[table.you];
   if (own?.kind !== 'person') return null;
   const others = SEATS.filter((seat) => {
@@ -26,7 +26,7 @@ export function ReadyPanel({ room, table, wish }: ReadyPanelProps) {
         class={own.ready ? '' : 'primary'}
         onClick={() => room.act({ kind: 'ready', ready: !own.ready })}
       >
-        {own.ready ? LOBBY.notReady : wish}
+        {own.ready ? LOBBY.notReady : label}
       </button>
       <p role="status">
         {own.ready && others.length > 0

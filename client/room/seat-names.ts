@@ -43,6 +43,6 @@ export function seatStatus(info: SeatInfo): string {
     case 'bot':
       return STYLE_NAMES[info.style].name.toLowerCase();
     case 'person':
-      return info.present ? 'here' : 'away, the seat is kept';
+      return info.present ? 'here' : 'away, seat kept';
   }
 }

@@ -37,16 +37,16 @@ export const STRIP_STEPS: readonly { readonly step: Step; readonly label: string
     { step: 'courtesy-ask', label: 'courtesy', part: '' },
   ];
 
-export type StepState = 'done' | 'now' | 'to come' | 'left out';
+export type StepState = 'done' | 'now' | 'upcoming' | 'skipped';
 
 /** How far the round is, step by step; `open` is null once it is closed. */
 export function stepState(step: Step, open: Step | null, stopped: boolean): StepState {
-  if (stopped && step.startsWith('second')) return 'left out';
+  if (stopped && step.startsWith('second')) return 'skipped';
   if (open === null) return 'done';
   const shownOpen = open === 'courtesy-pass' ? 'courtesy-ask' : open;
   const at = STEPS.indexOf(step);
   const now = STEPS.indexOf(shownOpen);
-  return at < now ? 'done' : at === now ? 'now' : 'to come';
+  return at < now ? 'done' : at === now ? 'now' : 'upcoming';
 }
 
 export function wasStopped(steps: readonly Pick<SeatStep, 'kind'>[] | readonly SeatStep[]): boolean {

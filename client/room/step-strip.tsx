@@ -15,11 +15,7 @@ export function StepStrip({ open, stopped }: StepStripProps) {
       {STRIP_STEPS.map(({ step, label, part }, index) => {
         const state = stepState(step, open, stopped);
         return (
-          <li
-            key={step}
-            class={`step ${state.replace(' ', '-')}`}
-            aria-current={state === 'now' ? 'step' : undefined}
-          >
+          <li key={step} class={`step ${state}`} aria-current={state === 'now' ? 'step' : undefined}>
             {part !== '' && part !== STRIP_STEPS[index - 1]?.part && <span class="part">{part}</span>}
             <span class="step-label">
               <StepArrow step={step} />

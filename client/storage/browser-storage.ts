@@ -1,18 +1,16 @@
-// The browser's two drawers for small notes: one that lasts, one that ends with the tab. Either may be shut.
+// The browser's storage for short texts: one that lasts and one that ends with the tab. Either may be blocked.
 
-/** A place for a little text; may forget everything at any time. */
+/** Short texts by key; may lose everything at any time. */
 export interface TextStorage {
   read(key: string): string | null;
   write(key: string, text: string): void;
   remove(key: string): void;
 }
 
-type Drawer = 'localStorage' | 'sessionStorage';
+const PREFIX = 'quadrille.';
 
-const OURS = 'quadrille.';
-
-function drawer(name: Drawer): TextStorage {
-  // Private windows may refuse storage; the page then forgets, and works.
+function textStorage(name: 'localStorage' | 'sessionStorage'): TextStorage {
+  // Private windows may refuse storage; the page then remembers nothing, and works.
   const attempt = <T>(use: (storage: Storage) => T): T | null => {
     try {
       return use(window[name]);
@@ -21,27 +19,27 @@ function drawer(name: Drawer): TextStorage {
     }
   };
   return {
-    read: (key) => attempt((storage) => storage.getItem(`${OURS}${key}`)),
+    read: (key) => attempt((storage) => storage.getItem(`${PREFIX}${key}`)),
     write: (key, text) => {
-      attempt((storage) => storage.setItem(`${OURS}${key}`, text));
+      attempt((storage) => storage.setItem(`${PREFIX}${key}`, text));
     },
     remove: (key) => {
-      attempt((storage) => storage.removeItem(`${OURS}${key}`));
+      attempt((storage) => storage.removeItem(`${PREFIX}${key}`));
     },
   };
 }
 
-export const lastingStorage: TextStorage = drawer('localStorage');
-export const tabStorage: TextStorage = drawer('sessionStorage');
+export const lastingStorage: TextStorage = textStorage('localStorage');
+export const tabStorage: TextStorage = textStorage('sessionStorage');
 
-/** Empties both drawers of everything that this page has put there. */
+/** Deletes everything that this page has stored. */
 export function clearStorage(): void {
   for (const name of ['localStorage', 'sessionStorage'] as const) {
     try {
       const storage = window[name];
-      for (const key of Object.keys(storage)) if (key.startsWith(OURS)) storage.removeItem(key);
+      for (const key of Object.keys(storage)) if (key.startsWith(PREFIX)) storage.removeItem(key);
     } catch {
-      // A drawer that is shut holds nothing.
+      // A storage that is blocked holds nothing.
     }
   }
 }

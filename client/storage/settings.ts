@@ -1,4 +1,4 @@
-// What the player has told this browser once: a name, how tables shall be, how the page shall look and sound.
+// The settings that this browser remembers: a name, how tables are set up, how the page looks and sounds.
 import { STYLES, type StyleName } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
@@ -18,39 +18,40 @@ export interface Settings {
   readonly indexMarks: boolean;
   /** How the rack is put in order until the player sorts it another way. */
   readonly sort: (typeof FIRST_SORTS)[number];
-  /** Nothing moves, whatever the device says. */
+  /** Nothing moves, even where the device allows it. */
   readonly reduceMotion: boolean;
   readonly sound: boolean;
 }
 
-export function readSettings(memory: TextStorage): Settings {
-  const yes = (key: string, otherwise: boolean) => (memory.read(key) ?? (otherwise ? 'yes' : 'no')) === 'yes';
-  const style = memory.read('style');
-  const deadline = Number(memory.read('deadline'));
-  const textSize = Number(memory.read('text-size'));
-  const sort = memory.read('first-sort');
+export function readSettings(storage: TextStorage): Settings {
+  const yes = (key: string, otherwise: boolean) =>
+    (storage.read(key) ?? (otherwise ? 'yes' : 'no')) === 'yes';
+  const style = storage.read('style');
+  const deadline = Number(storage.read('deadline'));
+  const textSize = Number(storage.read('text-size'));
+  const sort = storage.read('first-sort');
   return {
-    name: memory.read('name') ?? '',
+    name: storage.read('name') ?? '',
     style: STYLES.find((known) => known === style) ?? 'typical',
     deadline: DEADLINES.find((known) => known === deadline) ?? null,
-    revealRacks: yes('lay-open', false),
+    revealRacks: yes('reveal-racks', false),
     textSize: TEXT_SIZES.find((known) => known === textSize) ?? 100,
     indexMarks: yes('index-marks', true),
     sort: FIRST_SORTS.find((known) => known === sort) ?? 'suit',
-    reduceMotion: yes('still', false),
+    reduceMotion: yes('reduce-motion', false),
     sound: yes('sound', false),
   };
 }
 
-export function writeSettings(memory: TextStorage, settings: Settings): void {
+export function writeSettings(storage: TextStorage, settings: Settings): void {
   const word = (wanted: boolean) => (wanted ? 'yes' : 'no');
-  memory.write('name', settings.name);
-  memory.write('style', settings.style);
-  memory.write('deadline', String(settings.deadline ?? ''));
-  memory.write('lay-open', word(settings.revealRacks));
-  memory.write('text-size', String(settings.textSize));
-  memory.write('index-marks', word(settings.indexMarks));
-  memory.write('first-sort', settings.sort);
-  memory.write('still', word(settings.reduceMotion));
-  memory.write('sound', word(settings.sound));
+  storage.write('name', settings.name);
+  storage.write('style', settings.style);
+  storage.write('deadline', String(settings.deadline ?? ''));
+  storage.write('reveal-racks', word(settings.revealRacks));
+  storage.write('text-size', String(settings.textSize));
+  storage.write('index-marks', word(settings.indexMarks));
+  storage.write('first-sort', settings.sort);
+  storage.write('reduce-motion', word(settings.reduceMotion));
+  storage.write('sound', word(settings.sound));
 }

@@ -1,4 +1,4 @@
-// What has happened between two states of the table, as sentences for the live region and the line above the rack.
+// What has happened between two states of the table, as sentences for the live region and above the rack.
 import {
   openStep,
   SEATS,
@@ -14,22 +14,26 @@ import { sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
 
 /** Sentences for everything in `next` that `before` did not have yet; few enough to be listened to. */
 export function announcementsOf(before: Table | null, next: Table): readonly string[] {
-  const people = before && before.code === next.code ? peopleNews(before, next) : [];
+  const changes = before && before.code === next.code ? seatChanges(before, next) : [];
   const view = next.view;
-  if (view?.audience !== 'seat' || next.you === null) return people;
+  if (view?.audience !== 'seat' || next.you === null) return changes;
   const old = before?.round === next.round && before.view?.audience === 'seat' ? before.view : null;
-  const settled = view.record.steps.slice(old?.record.steps.length ?? view.record.steps.length);
-  const dealt = before !== null && old === null ? [dealtNews(next, view)] : [];
+  const resolved = view.record.steps.slice(old?.record.steps.length ?? view.record.steps.length);
+  const dealt = before !== null && old === null ? [dealAnnouncement(next, view)] : [];
   const changed = openStep(view.stage) !== (old ? openStep(old.stage) : undefined);
   return [
-    ...people,
+    ...changes,
     ...dealt,
-    ...settled.map((step) => stepAnnouncement(next, step)),
-    ...(changed ? [questionOf(next, view, next.you)] : old ? sealNews(next, old, view) : []),
+    ...resolved.map((step) => stepAnnouncement(next, step)),
+    ...(changed
+      ? [decisionAnnouncement(next, view, next.you)]
+      : old
+        ? readyAnnouncements(next, old, view)
+        : []),
   ];
 }
 
-function dealtNews(table: Table, view: SeatView): string {
+function dealAnnouncement(table: Table, view: SeatView): string {
   const dealer = view.dealer === table.you ? 'You are East' : `${nameOf(table, view.dealer)} is East`;
   // Where no fingerprint was shown there is a reason, and it is told before the first pass (rule D4).
   const prepared = view.commitment === null ? ' A teacher prepared this deal.' : '';
@@ -39,36 +43,36 @@ function dealtNews(table: Table, view: SeatView): string {
 /** What happened last, for the line above the rack. */
 export function lastAnnouncement(table: Table, view: SeatView): string {
   const last = view.record.steps.at(-1);
-  return last ? stepAnnouncement(table, last) : dealtNews(table, view);
+  return last ? stepAnnouncement(table, last) : dealAnnouncement(table, view);
 }
 
 /** A step that is over, as this seat lived it. */
 export function stepAnnouncement(table: Table, step: SeatStep): string {
   switch (step.kind) {
     case 'move': {
-      const passed = step.by.flatMap((by, seat) => (by === 'stand-in' ? [SEATS[seat]!] : []));
-      const stood = passed.length
-        ? ` Time ran out for ${sentenceList(passed.map((seat) => nameOrYou(table, seat)))}; a stand-in chose.`
-        : '';
-      if (step.step === 'courtesy-pass' && step.gave.length === 0) return `No tiles across for you.${stood}`;
-      return `${capitalize(nameOf(table, step.from))} passed you ${tileList(step.received)}.${stood}`;
+      const away = step.by.flatMap((by, seat) => (by === 'stand-in' ? [SEATS[seat]!] : []));
+      const standIn = away.length > 0 ? standInSentence(table, away) : '';
+      if (step.step === 'courtesy-pass' && step.gave.length === 0)
+        return `No tiles across for you.${standIn}`;
+      return `${capitalize(nameOf(table, step.from))} passed you ${tileList(step.received)}.${standIn}`;
     }
     case 'vote': {
       const stoppers = SEATS.filter((seat) => !step.go[seat]);
-      if (stoppers.length === 0) return 'All four go on: a second Charleston.';
-      return `${capitalize(sentenceList(stoppers.map((seat) => nameOrYou(table, seat))))} said stop; no second Charleston.`;
+      if (stoppers.length === 0) return 'All four continue: there is a second Charleston.';
+      return `${capitalize(sentenceList(stoppers.map((seat) => nameOrYou(table, seat))))} stopped. There is no second Charleston.`;
     }
     case 'ask': {
-      if (table.you === null) return 'The courtesy numbers are in.';
+      if (table.you === null) return 'Both pairs have agreed on their courtesy.';
       const across = SEATS[(table.you + 2) % 4]!;
-      return `You asked for ${step.asked[table.you]}, ${nameOf(table, across)} for ${step.asked[across]}: ${tileCount(
-        step.agreed[table.you],
-      )} each.`;
+      const { asked, agreed } = step;
+      return `Courtesy: you asked for ${asked[table.you]}, ${nameOf(table, across)} for ${asked[across]}. You swap ${tileCount(
+        agreed[table.you],
+      )}.`;
     }
   }
 }
 
-function questionOf(table: Table, view: SeatView, you: Seat): string {
+function decisionAnnouncement(table: Table, view: SeatView, you: Seat): string {
   const pass = openPass(view, you);
   if (pass) return `${STEP_NAMES[pass.step]}. ${passTitle(table, pass)}.`;
   switch (view.stage.phase) {
@@ -77,19 +81,19 @@ function questionOf(table: Table, view: SeatView, you: Seat): string {
     case 'asking':
       return courtesyQuestion(nameOf(table, SEATS[(you + 2) % 4]!));
     case 'closed':
-      return 'The round is closed. Your review is private.';
+      return 'This deal is over. Your review is private.';
     default:
       return `${STEP_NAMES[openStep(view.stage) ?? 'courtesy-pass']}: the others are passing.`;
   }
 }
 
-function sealNews(table: Table, old: SeatView, view: SeatView): readonly string[] {
+function readyAnnouncements(table: Table, old: SeatView, view: SeatView): readonly string[] {
   return SEATS.filter((seat) => seat !== table.you && waitsFor(old, seat) && !waitsFor(view, seat)).map(
     (seat) => `${capitalize(nameOf(table, seat))} is ready.`,
   );
 }
 
-function peopleNews(before: Table, next: Table): readonly string[] {
+function seatChanges(before: Table, next: Table): readonly string[] {
   return SEATS.flatMap((seat) => {
     const was = before.seats[seat];
     const is = next.seats[seat];
@@ -97,6 +101,11 @@ function peopleNews(before: Table, next: Table): readonly string[] {
     if (is.kind === 'person' && was.kind !== 'person') return [`${is.name} sat down.`];
     if (was.kind === 'person' && is.kind !== 'person') return [`${was.name} left the table.`];
     if (is.kind !== 'person' || was.kind !== 'person' || is.present === was.present) return [];
-    return [is.present ? `${is.name} is here.` : `${is.name} is away; the seat is kept.`];
+    return [is.present ? `${is.name} is here.` : `${is.name} is away. The seat is kept.`];
   });
+}
+
+/** A bot chooses for somebody who is away, or whose time has run out. */
+function standInSentence(table: Table, seats: readonly Seat[]): string {
+  return ` A bot chose for ${sentenceList(seats.map((seat) => nameOrYou(table, seat)))}.`;
 }

@@ -1,24 +1,24 @@
-// The state of the connection, in words, where it matters to the player.
+// The state of the connection, in message, where it matters to the player.
 import type { ConnectionState } from '../connection/connection.ts';
 import { connectionMessage } from './connection-strings.ts';
 
 interface ConnectionBarProps {
   readonly state: ConnectionState;
-  readonly kept: number;
+  readonly pendingCount: number;
   readonly seen: boolean;
   readonly onButton: () => void;
 }
 
-export function ConnectionBar({ state, kept, seen, onButton }: ConnectionBarProps) {
-  const words = connectionMessage(state, kept, seen);
+export function ConnectionBar({ state, pendingCount, seen, onButton }: ConnectionBarProps) {
+  const message = connectionMessage(state, pendingCount, seen);
   return (
-    <div class="link-bar" role="status">
-      {words && (
-        <div class="link-words">
-          <p>{words.text}</p>
-          {words.button && (
+    <div class="connection-bar" role="status">
+      {message && (
+        <div class="connection-message">
+          <p>{message.text}</p>
+          {message.button && (
             <button type="button" onClick={onButton}>
-              {words.button}
+              {message.button}
             </button>
           )}
         </div>

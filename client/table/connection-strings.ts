@@ -7,18 +7,18 @@ export interface ConnectionMessage {
   readonly button: string | null;
 }
 
-/** Null while there is nothing worth saying. `kept` counts choices that wait for the line. */
+/** Null while all is well. `pendingCount` choices wait to be sent; `seen` is false until a table has come. */
 export function connectionMessage(
   state: ConnectionState,
-  kept: number,
+  pendingCount: number,
   seen: boolean,
 ): ConnectionMessage | null {
   switch (state.kind) {
     case 'open':
       return null;
-    case 'looking':
+    case 'read-only':
       return {
-        text: 'The table cannot write anything down just now. Your tiles are safe; wait a moment.',
+        text: 'The server cannot save anything just now. Your tiles are safe. Please wait a moment.',
         button: null,
       };
     case 'connecting':
@@ -26,9 +26,9 @@ export function connectionMessage(
     case 'waiting':
       return {
         text:
-          kept > 0
-            ? 'The line is down. Your choice is kept here and goes out once, as soon as the line is back.'
-            : 'The line is down. Your tiles are safe at the table; trying again by itself.',
+          pendingCount > 0
+            ? 'No connection. We’ll send your pass when you’re back.'
+            : 'No connection. Your tiles are safe. We keep trying.',
         button: 'Try now',
       };
     case 'ended':
@@ -38,9 +38,9 @@ export function connectionMessage(
 
 const ENDED = {
   replaced: {
-    text: 'You opened this seat on another page or device; this one has let go.',
+    text: 'You’re playing in another tab.',
     button: 'Play here',
   },
-  outdated: { text: 'The table speaks a newer version than this page.', button: 'Reload the page' },
-  'no-room': { text: 'There is no open table with this code.', button: 'To the front page' },
+  outdated: { text: 'This page is out of date.', button: 'Reload the page' },
+  'no-room': { text: 'There is no table with this code.', button: 'To the front page' },
 } as const;

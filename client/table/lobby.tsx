@@ -24,7 +24,7 @@ export function Lobby({ app, room, table }: LobbyProps) {
       <p class="notice" role="alert">
         {notice}
       </p>
-      {!guest && <ReadyPanel room={room} table={table} wish={LOBBY_SCREEN.ready} />}
+      {!guest && <ReadyPanel room={room} table={table} label={LOBBY_SCREEN.ready} />}
       <section class="terms">
         <h2>{LOBBY_SCREEN.terms}</h2>
         <p>

@@ -1,4 +1,4 @@
-// The three neighbours as they sit: left, across, right; who gives, who gets, who is ready.
+// The three opponents as they sit: left, across, right; who gives, who gets, who is ready.
 import { DIRECTIONS, type Direction, neighbour, type Seat } from '../../shared-engine/index.ts';
 import { BotTag } from '../room/bot-tag.tsx';
 import { openPass, waitsFor } from '../room/pending-decision.ts';

@@ -1,4 +1,4 @@
-// The tray and the button that passes it on, or what has been sealed and can still be taken back.
+// The tray and the button that passes it on, or what has been submitted and can still be taken back.
 import { SEATS } from '../../shared-engine/index.ts';
 import type { OpenPass } from '../room/pending-decision.ts';
 import { waitsFor } from '../room/pending-decision.ts';
@@ -20,7 +20,7 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
   const { layout, pendingCount } = room.state.value;
   const chosen = layout.tray.length + layout.blind;
   return (
-    <div class={pass.submitted ? 'pass-panel sealed' : 'pass-panel'}>
+    <div class={pass.submitted ? 'pass-panel submitted' : 'pass-panel'}>
       <Tray room={room} pass={pass} />
       {pass.submitted ? (
         <Sealed room={room} seated={seated} pass={pass} />

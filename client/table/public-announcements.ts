@@ -1,4 +1,4 @@
-// A step that is over, in the words a watcher may hear.
+// A step that is over, in what everybody may know of it.
 import { type PublicStep, SEATS, type Table } from '../../shared-engine/index.ts';
 import { capitalize, nameOf } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
@@ -10,14 +10,14 @@ export function publicAnnouncement(table: Pick<Table, 'seats'>, step: PublicStep
       const blind = SEATS.filter((seat) => step.blind[seat] > 0).map(
         (seat) => `${nameOf(table, seat)} ${step.blind[seat]}`,
       );
-      const unseen = blind.length > 0 ? ` Passed on unseen: ${sentenceList(blind)}.` : '';
-      return `${STEP_NAMES[step.step]}: the tiles have moved.${unseen}`;
+      const blindSentence = blind.length > 0 ? ` Passed blind: ${sentenceList(blind)}.` : '';
+      return `${STEP_NAMES[step.step]}: the tiles have moved.${blindSentence}`;
     }
     case 'vote': {
       const stop = SEATS.filter((seat) => !step.go[seat]).map((seat) => nameOf(table, seat));
       return stop.length === 0
-        ? 'All four go on.'
-        : `${capitalize(sentenceList(stop))} said stop; no second Charleston.`;
+        ? 'All four continue.'
+        : `${capitalize(sentenceList(stop))} stopped. There is no second Charleston.`;
     }
     case 'ask':
       return `Courtesy: ${sentenceList(

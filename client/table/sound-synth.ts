@@ -1,24 +1,26 @@
-// The sounds themselves, made by the browser out of tones and noise; there are no sound files.
-import { SOUNDS, type Sound } from './sound.ts';
+// The sounds of a table, made by the browser out of tones and noise; there are no sound files.
+
+export const SOUNDS = ['tap', 'clack', 'chime'] as const;
+export type Sound = (typeof SOUNDS)[number];
 
 let context: AudioContext | null = null;
 
-/** Browsers give no sound before the first tap; until then nothing is heard and nothing fails. */
-function speaker(): AudioContext {
+/** Browsers allow no sound before the first tap; until then nothing is heard and nothing fails. */
+function audioContext(): AudioContext {
   context ??= new AudioContext();
   if (context.state === 'suspended') void context.resume();
   return context;
 }
 
 export function play(sound: Sound, after = 0): void {
-  const audio = speaker();
+  const audio = audioContext();
   const start = audio.currentTime + after;
   switch (sound) {
     case 'tap':
-      knock(audio, start, 1400, 0.12);
+      burst(audio, start, 1400, 0.12);
       return;
     case 'clack':
-      for (const [nth, pitch] of [900, 1050, 980].entries()) knock(audio, start + nth * 0.09, pitch, 0.2);
+      for (const [nth, pitch] of [900, 1050, 980].entries()) burst(audio, start + nth * 0.09, pitch, 0.2);
       return;
     case 'chime':
       tone(audio, start, 523.25);
@@ -32,7 +34,7 @@ export function playAll(): void {
 }
 
 /** A short burst of noise around one pitch, like bone on wood. Pitch in hertz, loudness 0–1. */
-function knock(audio: AudioContext, start: number, pitch: number, loudness: number): void {
+function burst(audio: AudioContext, start: number, pitch: number, loudness: number): void {
   const noise = audio.createBufferSource();
   const length = Math.ceil(audio.sampleRate * 0.05);
   const buffer = audio.createBuffer(1, length, audio.sampleRate);

@@ -1,14 +1,12 @@
-// Which sound belongs to what happens at a table; the voice itself is fetched when the first one is due.
-
+// Which sound belongs to what happens at a table; the code that plays it is fetched when the first one is due.
 import { waitsFor } from '../room/pending-decision.ts';
-import type { Room, RoomState } from '../room/room.ts';
-import { seatedAt } from '../room/room.ts';
-import type { Sound } from './sound.ts';
+import { type Room, type RoomState, seatedAt } from '../room/room.ts';
+import type { Sound } from './sound-synth.ts';
 
-type Heard = Pick<RoomState, 'table' | 'layout'>;
+type SoundState = Pick<RoomState, 'table' | 'layout'>;
 
 /** A tile laid into or taken out of the tray, tiles that arrived, a choice that waits for this player. */
-export function soundFor(before: Heard, now: Heard): Sound | null {
+export function soundFor(before: SoundState, now: SoundState): Sound | null {
   const was = seatedAt(before.table);
   const is = seatedAt(now.table);
   if (is === null || was === null || was.table.round !== is.table.round) return null;
@@ -21,7 +19,7 @@ export function soundFor(before: Heard, now: Heard): Sound | null {
   return now.layout.tray.length !== before.layout.tray.length && is.view.answer === null ? 'tap' : null;
 }
 
-/** Plays along with a room until it is called off. */
+/** Plays the sounds of a room until the function that it returns is called. */
 export function playSounds(room: Room): () => void {
   let before = room.state.peek();
   return room.state.subscribe((now) => {

@@ -1,4 +1,4 @@
-// A watcher's view of a running table: public facts and no tiles.
+// A spectator's view of a running table: public facts and no tiles.
 import { openStep, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { Room } from '../room/room.ts';
@@ -20,7 +20,7 @@ export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
   if (view?.audience !== 'spectator') return null;
   const open = openStep(view.stage);
   return (
-    <main class="watch">
+    <main class="spectator">
       <div class="progress">
         <StepStrip open={open} stopped={wasStopped(view.steps)} />
       </div>

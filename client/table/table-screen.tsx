@@ -1,5 +1,4 @@
-// The table in play: steps, neighbours, the open question, and one's own rack at the bottom.
-
+// The table in play: steps, opponents, the open question, and the player's own rack at the bottom.
 import type { ComponentChildren } from 'preact';
 import { openStep } from '../../shared-engine/index.ts';
 import { openPass } from '../room/pending-decision.ts';
@@ -46,7 +45,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
         <Question room={room} seated={seated} />
       </div>
       <div class="own-side">
-        <p class="news" aria-hidden="true">
+        <p class="last-event" aria-hidden="true">
           {lastAnnouncement(seated.table, seated.view)}
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} cardClosed={cardClosed} />

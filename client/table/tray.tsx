@@ -14,7 +14,7 @@ export function Tray({ room, pass }: { readonly room: Room; readonly pass: OpenP
     <fieldset class="tray" data-drop="tray">
       <legend class="spoken">{TABLE.tray}</legend>
       {tiles.map((tile, slot) => (
-        <Slot key={tile.id} room={room} tile={tile} slot={slot} sealed={pass.submitted} />
+        <Slot key={tile.id} room={room} tile={tile} slot={slot} submitted={pass.submitted} />
       ))}
       {Array.from({ length: layout.blind }, (_, index) => (
         <div key={`blind-${index + 1}`} class="slot">
@@ -35,11 +35,11 @@ interface SlotProps {
   readonly room: Room;
   readonly tile: RackTile;
   readonly slot: number;
-  readonly sealed: boolean;
+  readonly submitted: boolean;
 }
 
-function Slot({ room, tile, slot, sealed }: SlotProps) {
-  if (sealed) {
+function Slot({ room, tile, slot, submitted }: SlotProps) {
+  if (submitted) {
     return (
       <div class="slot">
         <Tile face={tile.face} />

@@ -1,4 +1,4 @@
-// Which ink class each kind of tile is drawn in; colour only repeats what the shapes already say.
+// Which ink class each kind of tile is drawn in; color only repeats what the shapes already say.
 import { type Face, numbered } from '../../shared-engine/index.ts';
 
 /** Class name that gives a tile its ink. */

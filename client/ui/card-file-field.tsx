@@ -6,7 +6,7 @@ interface CardFileFieldProps {
   readonly id: string;
   /** What is said of the file that will be used. */
   readonly chosen: (name: string) => string;
-  /** The parsed file, or null for the house card. Answers why it cannot be used, or null; the server judges it too. */
+  /** The parsed file, or null for the house card. Returns why it cannot be used, or null; the server checks it too. */
   readonly onCard: (file: unknown) => string | null;
 }
 

@@ -1,4 +1,4 @@
-// Runs beside the page: plays the choices of one round on in many worlds and sends each judgement as it is found.
+// The worker that plays the choices of one round on many times and sends each analysis when it is done.
 import {
   type Analysis,
   analyzeDecision,

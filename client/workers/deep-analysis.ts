@@ -1,19 +1,19 @@
-// The deeper judgement of a round that was played in the page, worked out beside it so that nothing stutters.
+// The deep analysis of a round that was played in the page, made in a worker so that the page stays smooth.
 import type { ChoiceAnalysis, RoundAnalysisRequest } from './deep-analysis-worker.ts';
 
-/** Looks at one choice after the other; the answer calls it off. Without workers nothing comes and nothing fails. */
+/** Analyzes one choice after the other; returns a function that cancels it. A failing worker leaves the first answers. */
 export function startDeepAnalysis(
-  task: RoundAnalysisRequest,
+  request: RoundAnalysisRequest,
   onAnswer: (answer: ChoiceAnalysis) => void,
 ): () => void {
   const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
-  let left = task.choices;
+  let left = request.choices;
   worker.addEventListener('message', ({ data }: MessageEvent<ChoiceAnalysis>) => {
     onAnswer(data);
     if (--left === 0) worker.terminate();
   });
   worker.addEventListener('error', (event) => console.warn(event.message));
-  worker.postMessage(task);
+  worker.postMessage(request);
   return () => worker.terminate();
 }
 

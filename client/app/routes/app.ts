@@ -5,7 +5,7 @@ import type { Settings } from '../../storage/settings.ts';
 import type { SharedDeal } from './deal-link.ts';
 import type { Route } from './route.ts';
 
-/** What may lie over any screen without leaving it. */
+/** What may open over any screen without leaving it. */
 export type Sheet = 'settings' | 'help';
 
 export interface App {
@@ -20,8 +20,8 @@ export interface App {
   /** The address a friend can open. */
   linkTo(route: Route): string;
   /**
-   * Keeps the review of the first play of a deal on this page, which may grow deeper, and answers it for a later
-   * play. `play` is the same object for one and the same play.
+   * Stores the review of the first play of a deal on this page, deeper ones in its place, and returns it for a later
+   * play. `play` is the same object for the same play.
    */
   reviewBefore(key: string, play: object, review: Review): Review | null;
 }

@@ -15,8 +15,10 @@ export interface SocketEvents {
 
 export type OpenSocket = (events: SocketEvents) => ClientSocket;
 
-/** Runs `run` after `ms` milliseconds; the answer calls that off. */
-export type StartTimer = (ms: number, run: () => void) => () => void;
+export type Cancel = () => void;
+
+/** Runs `run` after `ms` milliseconds, unless it is canceled before. */
+export type StartTimer = (ms: number, run: () => void) => Cancel;
 
 export function browserSocket(url: string): OpenSocket {
   return (events) => {
