@@ -1,6 +1,6 @@
 // Rooms full of simulated players at real sockets, each with the page's own connection, who keep playing through every fault.
 import { WebSocket } from 'ws';
-import type { OpenWire } from '../../../client/connection/wire.ts';
+import type { OpenSocket } from '../../../client/connection/socket.ts';
 import type { Store } from '../../../server/ports.ts';
 import {
   CLOSE,
@@ -13,6 +13,7 @@ import {
   ticketSchema,
 } from '../../../shared-engine/index.ts';
 import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
+import { eventsOf } from '../../kit/logs.ts';
 import { choicesIn, violationsIn } from '../../simulator/invariants.ts';
 import { SimulatedPlayer } from '../../simulator/simulated-player.ts';
 import { pause } from './server-under-test.ts';
@@ -112,7 +113,7 @@ export class Crowd {
     let choices = 0;
     let rounds = 0;
     for (const { code, players } of this.#parties) {
-      const log = (await store.load(code)) ?? [];
+      const log = (await eventsOf(store, code)) ?? [];
       const { id, name } = HOUSE_CARD;
       const scene = { code, card: { id, name }, log, live: [], players, healed: closed };
       // Somebody may come or go between the look at the log and the look at the people; the log is read last.
@@ -180,7 +181,7 @@ export class Crowd {
           pocket.secret = fresh ?? pocket.secret;
           return { ok: true, value: ticketSchema.parse(await response.json()) };
         } catch {
-          return { ok: false, code: 'unreachable', sentence: 'no answer' };
+          return { ok: false, code: 'unreachable', message: 'no answer' };
         }
       },
       openWire: (events) => this.#wire(events),
@@ -192,7 +193,7 @@ export class Crowd {
     return urls[this.#random.below(urls.length)]!;
   }
 
-  #wire(events: Parameters<OpenWire>[0]): ReturnType<OpenWire> {
+  #wire(events: Parameters<OpenSocket>[0]): ReturnType<OpenSocket> {
     const socket = new WebSocket(`${this.#anyUrl().replace('http', 'ws')}${SOCKET_PATH}`);
     socket.on('open', () => events.opened());
     socket.on('message', (data) => {

@@ -1,4 +1,4 @@
-// Faults of two servers on one PostgreSQL: the database gone, a server killed or frozen, wake-ups lost, clocks apart.
+// Faults of two servers on one PostgreSQL: database down, server killed or frozen, wake-ups lost, clocks apart.
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { startPostgres, type TestPostgres } from '../../kit/postgres.ts';
@@ -13,7 +13,7 @@ interface DatabaseScene {
   readonly url: string;
 }
 
-/** A module that sets the clock of a process before anything asks for the time. */
+/** A module, preloaded, that shifts the clock of a process by so many milliseconds. */
 function shiftedClock(ms: number): string {
   const code = `
     const origin = performance.timeOrigin + ${ms};
@@ -45,7 +45,7 @@ async function withDatabase(
     const happened = await disturb({ servers, crowd, postgres, url });
     const healedAt = performance.now();
     const opened = await openPool(url);
-    if (!opened.ok) throw new Error(opened.sentence);
+    if (!opened.ok) throw new Error(opened.message);
     const verdict = await crowd.finish(postgresStore(opened.pool), healedAt);
     await opened.pool.end();
     return { happened, verdict };
@@ -56,7 +56,7 @@ async function withDatabase(
 }
 
 export const databaseDown: Scenario = {
-  title: 'the database is gone, and the servers say that they can keep nothing',
+  title: 'the database is gone, and the servers say that they cannot store anything',
   run: (input) =>
     withDatabase(input, {}, async ({ crowd, postgres }) => {
       await pause(1500);
@@ -92,7 +92,7 @@ export const serverFrozen: Scenario = {
       servers[0].signal('SIGSTOP');
       await pause(input.size === 'full' ? 60_000 : 9000);
       servers[0].signal('SIGCONT');
-      // The others must have gone on without it.
+      // The other server must have carried on alone.
       return played(crowd) > before ? 1 : 0;
     }),
 };
@@ -134,7 +134,7 @@ export const clocksApart: Scenario = {
     ),
 };
 
-/** Choices made in all rooms so far, by what people have been answered. */
+/** Choices acknowledged in all rooms so far. */
 function played(crowd: Crowd): number {
   const ordered = crowd.players.flatMap((one) => [...one.sent.values()]);
   return ordered.filter(({ answers }) => answers.some(({ code }) => code === 'ack')).length;

@@ -1,9 +1,10 @@
-// Faults of one server on its file: killed, asked to go, the file held by another program, the disk full, the tail torn.
+// Faults of one server on its file: killed, terminated, file locked by another program, disk full, tail torn.
 import { copyFile, mkdir, stat, truncate } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
 import { openSqlite } from '../../../server/store/sqlite.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
+import { eventsOf } from '../../kit/logs.ts';
 import { storeOf } from '../../kit/stores.ts';
 import { violationsIn } from '../../simulator/invariants.ts';
 import { Crowd, type CrowdOptions, restartCloses } from './crowd.ts';
@@ -17,7 +18,7 @@ interface FileScene {
   readonly folder: string;
 }
 
-/** A server on a new file, full of people; afterwards everything is judged by what the file holds. */
+/** Runs a fault on a server with a new file and a crowd; afterward everything is checked against the file. */
 async function withFile(
   { seed, size }: ProofInput,
   wish: Partial<CrowdOptions>,
@@ -124,7 +125,7 @@ export const duplicates: Scenario = {
 };
 
 export const reloads: Scenario = {
-  title: 'new lines before the old ones have ended',
+  title: 'new connections before the old ones have closed',
   run: (input) =>
     withFile(input, {}, async ({ crowd }) => {
       const times = input.size === 'full' ? 500 : 40;
@@ -162,12 +163,12 @@ export const tornTail: Scenario = {
   },
 };
 
-/** What is left of each room is a whole number of decisions from its beginning. */
+/** Checks that what is left of each room is a whole number of decisions from its beginning. */
 async function tornFileViolations(file: string, codes: readonly string[]): Promise<string[]> {
   const store = storeOf(openSqlite(file));
   const violations: string[] = [];
   for (const code of codes) {
-    const log = await store.load(code);
+    const log = await eventsOf(store, code);
     const card = { id: '', name: '' };
     if (log !== null)
       violations.push(...violationsIn({ code, card, log, live: [], players: [], healed: false }));

@@ -1,4 +1,4 @@
-// What people and programs do to a server from outside: nonsense, floods, slow reading, everybody coming back at once.
+// What clients may do to a server: malformed frames, floods, slow reading, everybody reconnecting at once.
 
 import { once } from 'node:events';
 import { WebSocket, WebSocketServer } from 'ws';
@@ -21,7 +21,7 @@ interface Disturbance {
   readonly note?: string;
 }
 
-/** A server with a room at play while something is done to it from outside. */
+/** Runs a disturbance against a server while a room plays on it. */
 async function whilePlaying(
   { seed, size }: ProofInput,
   disturb: (house: ServerUnderTest, crowd: Crowd, random: Random) => Promise<Disturbance>,
@@ -94,7 +94,7 @@ export const flooded: Scenario = {
 };
 
 export const slowReader: Scenario = {
-  title: 'neighbours do not wait for people who read nothing',
+  title: 'other players do not wait for clients that read nothing',
   run: (input) =>
     whilePlaying(input, async (house) => {
       const { code, peers } = await tableOfFour(house);
@@ -106,13 +106,12 @@ export const slowReader: Scenario = {
       const after = await answerTimes(peers, phase);
       for (const { socket } of [...slow, ...peers]) socket.terminate();
       const [lone, crowded] = [percentile(before, 0.99), percentile(after, 0.99)];
-      const violations =
-        crowded > 2 * lone + 20 ? [`neighbours wait ${crowded} ms instead of ${lone} ms`] : [];
+      const violations = crowded > 2 * lone + 20 ? [`others wait ${crowded} ms instead of ${lone} ms`] : [];
       return { happened: slow.length, violations, note: `p99 ${crowded} ms beside ${lone} ms before` };
     }),
 };
 
-/** Everybody seals and takes back as fast as may be; how long each answer took, in milliseconds. */
+/** Three players pass and withdraw as fast as they may; how long each answer took, in milliseconds. */
 async function answerTimes(peers: readonly Peer[], ms: number): Promise<number[]> {
   const end = performance.now() + ms;
   const waits: number[] = [];
@@ -138,7 +137,7 @@ function percentile(values: readonly number[], share: number): number {
 }
 
 export const backpressure: Scenario = {
-  title: 'a line whose reader reads nothing is cut before 64 KiB and one message wait',
+  title: 'a connection whose client reads nothing is closed before 64 KiB and one message wait',
   async run() {
     const server = new WebSocketServer({ host: '127.0.0.1', port: 0, perMessageDeflate: false });
     await once(server, 'listening');
@@ -149,7 +148,7 @@ export const backpressure: Scenario = {
     const [socket] = await Promise.all([taken, once(client, 'open')]);
     client.pause();
     const line = connectionOf(socket, systemClock);
-    const message = { kind: 'rejected', id: null, code: 'bad-frame', sentence: 'x'.repeat(4000) } as const;
+    const message = { kind: 'rejected', id: null, code: 'bad-frame', message: 'x'.repeat(4000) } as const;
     let most = 0;
     let sent = 0;
     for (; socket.readyState === WebSocket.OPEN && sent < 100_000; sent++) {
@@ -158,7 +157,7 @@ export const backpressure: Scenario = {
       if (sent % 16 === 0) await pause(0);
     }
     const violations = most > 64 * 1024 + 4200 ? [`${most} bytes waited`] : [];
-    if (socket.readyState === WebSocket.OPEN) violations.push('the line was never cut');
+    if (socket.readyState === WebSocket.OPEN) violations.push('the connection was never closed');
     client.terminate();
     socket.terminate();
     server.close();

@@ -1,23 +1,14 @@
-// Faults that need no process of their own: bad bots, and a log that the first version of the server has written.
+// Faults that need no process of their own: bots that fail, and a file that an unreleased version has written.
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
-import { z } from 'zod';
-import type { Logged } from '../../../server/room/event.ts';
-import { MIGRATIONS } from '../../../server/store/schema.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
-import { eventFrom } from '../../../server/store/stored-event.ts';
-import { HOUSE_CARD, SEATS } from '../../../shared-engine/index.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
-import { playOn, sitDown } from '../../kit/http-client.ts';
-import { startServer } from '../../kit/server.ts';
-import { storeOf } from '../../kit/stores.ts';
-import { violationsIn } from '../../simulator/invariants.ts';
 import { simulate } from '../../simulator/simulation.ts';
 import type { Scenario } from './scenario.ts';
 
 export const badBots: Scenario = {
-  title: 'bots that throw, hang or answer nonsense, under every other trouble',
+  title: 'bots that throw, hang or answer nonsense, among all other faults',
   async run({ seed, size }) {
     const evenings = size === 'full' ? 200 : 10;
     const violations: string[] = [];
@@ -39,66 +30,30 @@ export const badBots: Scenario = {
   },
 };
 
-const storedSchema = z.object({
-  code: z.string(),
-  secrets: z.array(z.string()),
-  log: z.array(
-    z.object({
-      seq: z.int(),
-      at: z.int(),
-      command: z.string().nullable(),
-      event: z.looseObject({ kind: z.string() }),
-    }),
-  ),
-});
-
-/** A file as the first version laid it out, with a round stopped at the vote. */
-async function firstVersionFile(location: string) {
-  const text = await readFile(new URL('../../kit/first-version.json', import.meta.url), 'utf8');
-  const { code, secrets, log } = storedSchema.parse(JSON.parse(text));
+/** A file with our mark and the table of rooms that versions before the first release had. */
+function writeUnreleasedFile(location: string): void {
   const file = new Database(location);
-  file.exec(MIGRATIONS[0]!.sqlite);
+  file.exec('CREATE TABLE room (id INTEGER PRIMARY KEY, code TEXT NOT NULL)');
   file.pragma(`application_id = ${0x51756164}`);
   file.pragma('user_version = 1');
-  file
-    .prepare('INSERT INTO room (id, code, version, touched_at) VALUES (1, ?, ?, ?)')
-    .run(code, log.length, log.at(-1)!.at);
-  const insert = file.prepare(
-    'INSERT INTO event (room, seq, cmd_id, kind, body, at) VALUES (1, ?, ?, ?, ?, ?)',
-  );
-  for (const { seq, at, command, event } of log) {
-    insert.run(seq, command, event.kind, JSON.stringify(event), at);
-  }
   file.close();
-  const events = log.map((logged): Logged => ({ ...logged, event: eventFrom(JSON.stringify(logged.event)) }));
-  return { code, secrets, events };
 }
 
-export const firstVersion: Scenario = {
-  title: 'a file written by the first version, played on to the close',
-  async run({ seed }) {
+export const unreleasedFile: Scenario = {
+  title: 'a file of an unreleased version is rejected in words and left as it was',
+  async run() {
     const { folder, discard } = await temporaryFolder();
-    const location = path.join(folder, 'quadrille.db');
-    const { code, secrets, events } = await firstVersionFile(location);
-    const store = storeOf(openSqlite(location));
-    const server = await startServer({ seed, store });
     try {
-      const guests = secrets.map((secret, seat) => ({ code, seat: SEATS[seat]!, secret }));
-      const peers = await Promise.all(guests.map((guest) => sitDown(server, guest)));
-      await Promise.all(peers.map((peer) => playOn(peer, seed)));
-      const log = (await store.load(code))!;
-      const { id, name } = HOUSE_CARD;
-      const violations = violationsIn({ code, card: { id, name }, log, live: [], players: [], healed: true });
-      const kept = JSON.stringify(log.slice(0, events.length)) === JSON.stringify(events);
-      return {
-        happened: log.length - events.length,
-        verdict: {
-          violations: kept ? violations : ['what the first version kept has changed', ...violations],
-        },
-      };
+      const location = path.join(folder, 'quadrille.db');
+      writeUnreleasedFile(location);
+      const before = await readFile(location);
+      const opened = openSqlite(location);
+      if (opened.ok) await opened.store.close();
+      const violations = opened.ok ? ['the file was opened'] : [];
+      if (!opened.ok && !opened.message.includes(location)) violations.push('the message names no file');
+      if (!before.equals(await readFile(location))) violations.push('the file has changed');
+      return { happened: 1, verdict: { violations } };
     } finally {
-      await server.stop();
-      await store.close();
       await discard();
     }
   },

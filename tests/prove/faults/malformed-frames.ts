@@ -1,4 +1,4 @@
-// Frames that no page would send: damaged ones, deep ones, ones that reach for the language behind the parser.
+// Frames that no page would send: damaged, deeply nested, or aimed at the prototype of objects.
 import { readFrame } from '../../../server/ws/frame.ts';
 import type { Random } from '../../../shared-engine/index.ts';
 
@@ -33,7 +33,7 @@ export function malformedFrame(random: Random): Uint8Array {
   return bytes.slice(0, 1 + random.below(bytes.length));
 }
 
-/** Reads as many frames as told; answers what went wrong. */
+/** Parses `count` malformed frames; answers what went wrong. */
 export function readMalformedFrames(count: number, random: Random): string[] {
   const violations: string[] = [];
   const before = JSON.stringify(Object.getOwnPropertyNames(Object.prototype));

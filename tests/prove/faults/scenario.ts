@@ -1,11 +1,11 @@
-// One way in which things go wrong: set up, brought about, healed, judged.
+// One kind of fault: set up, caused, healed, and checked.
 import type { Proof } from '../proof.ts';
 import type { Verdict } from './crowd.ts';
 
 export type ProofInput = Parameters<Proof['run']>[0];
 
 export interface Result {
-  /** What went wrong how often; a fault that never came about proves nothing. */
+  /** How often the fault happened; one that never did proves nothing. */
   readonly happened: number;
   /** A figure worth telling. */
   readonly note?: string;
@@ -18,7 +18,7 @@ export interface Scenario {
   run(input: ProofInput): Promise<Result>;
 }
 
-/** Nobody waits longer for an answer once all is well again, in milliseconds. */
+/** The longest wait for an answer once the fault has healed, in milliseconds. */
 export const ANSWERED_WITHIN_MS = 5000;
 
 /** On a machine where a timer comes later than this, in milliseconds, the time of an answer says nothing. */

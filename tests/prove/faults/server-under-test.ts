@@ -1,4 +1,4 @@
-// A server process that can be ended in any way and started again on the same port with the same rooms.
+// A server process that can be killed, stopped or paused and started again on the same port with the same rooms.
 import { spawnSync } from 'node:child_process';
 import { createServer } from 'node:net';
 import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
@@ -29,7 +29,7 @@ const SETTINGS = {
   REVIEW_WORKERS: '0',
 } as const;
 
-/** None of them outlives the proof. */
+/** Killed when the proof ends, whatever happens. */
 const started = new Set<ServerProcess>();
 process.once('exit', () => {
   for (const { child } of started) child.kill('SIGKILL');
@@ -69,7 +69,7 @@ export async function serverUnderTest(
   };
 }
 
-/** Lets a running server write no file beyond this many bytes, as a full disk does; null takes that back. */
+/** Lets a running server write no file beyond this many bytes, as a full disk does; null lifts the limit. */
 export function limitFileSize(house: ServerUnderTest, bytes: number | null): boolean {
   const limit = bytes === null ? 'unlimited' : `${bytes}:unlimited`;
   return spawnSync('prlimit', [`--pid=${house.pid()}`, `--fsize=${limit}`]).status === 0;

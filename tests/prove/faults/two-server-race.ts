@@ -1,4 +1,4 @@
-// Two servers that decide on one room at the same instant, again and again, on whatever store they share.
+// Races two servers that decide on one room at the same instant, again and again, on a store that they share.
 import { isDeepStrictEqual } from 'node:util';
 import { createLog } from '../../../server/log.ts';
 import type { Clock, Store } from '../../../server/ports.ts';
@@ -7,19 +7,19 @@ import type { RoomEvent } from '../../../server/room/event.ts';
 import { StateHistory } from '../../../server/room/recent.ts';
 import { logged, Room } from '../../../server/room/room.ts';
 import { HOUSE_CARD, type Random, SEATS, type Seat, stream } from '../../../shared-engine/index.ts';
-import { anyChoice, owing, seedNamed } from '../../kit/rounds.ts';
+import { anyChoice, seatsToAct, seedNamed } from '../../kit/rounds.ts';
 import { holdersIn, violationsIn } from '../../simulator/invariants.ts';
 
 const CODE = 'ABCDEFGH';
 
 export interface RaceResult {
   readonly races: number;
-  /** Writes of each server that were kept: one whose writes all are has not been raced against. */
+  /** Appends of each server that were stored; a server that won all of them had no rival. */
   readonly wins: readonly [number, number];
   readonly violations: readonly string[];
 }
 
-/** `stores` are two ways to the same rooms. */
+/** `stores` give access to the same rooms. */
 export async function raceTwoServers(
   count: number,
   seed: string,
@@ -82,7 +82,7 @@ interface RacingCommand {
   readonly accepted: number;
 }
 
-/** Two commands for the same instant: the same duty of the house, one seat twice, or two seats. */
+/** Two commands for the same instant: the same scheduled action, one seat twice, or two seats. */
 function racingCommands(
   room: Room,
   owners: readonly SeatHolder[],
@@ -101,7 +101,7 @@ function racingCommands(
     return [deal('here'), deal('there')];
   }
   const { round, number, withdrawals } = play;
-  const waiting = owing(round);
+  const waiting = seatsToAct(round);
   const seat = waiting[random.below(waiting.length)]!;
   const other = waiting[random.below(waiting.length)]!;
   const kind = random.below(3);

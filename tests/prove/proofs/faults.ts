@@ -1,8 +1,23 @@
-// Everything a server may meet, brought about with real processes: nothing acknowledged is lost, nobody sees too much.
-import { backpressure, flooded, malformed, slowReader, reconnectStorm } from '../faults/hostile-clients.ts';
-import { badBots, firstVersion } from '../faults/in-process.ts';
-import { clocksApart, databaseDown, serverFrozen, serverKilled, wakeUpsLost } from '../faults/database-faults.ts';
-import { terminated, diskFull, fileLocked, killed, reloads, tornTail, duplicates } from '../faults/file-faults.ts';
+// Every kind of fault, caused on real processes: nothing acknowledged is lost, nobody sees too much.
+
+import {
+  clocksApart,
+  databaseDown,
+  serverFrozen,
+  serverKilled,
+  wakeUpsLost,
+} from '../faults/database-faults.ts';
+import {
+  diskFull,
+  duplicates,
+  fileLocked,
+  killed,
+  reloads,
+  terminated,
+  tornTail,
+} from '../faults/file-faults.ts';
+import { backpressure, flooded, malformed, reconnectStorm, slowReader } from '../faults/hostile-clients.ts';
+import { badBots, unreleasedFile } from '../faults/in-process.ts';
 import { ANSWERED_WITHIN_MS, type Result, type Scenario, TOO_BUSY_MS } from '../faults/scenario.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
@@ -24,7 +39,7 @@ const SCENARIOS: readonly Scenario[] = [
   wakeUpsLost,
   reloads,
   badBots,
-  firstVersion,
+  unreleasedFile,
   tornTail,
 ];
 
@@ -49,15 +64,20 @@ function rowOf(what: string, { happened, verdict, note }: Result, seconds: numbe
     `${happened} times`,
     ...(acknowledged === undefined ? [] : [`${acknowledged} acknowledged`]),
     ...(choices === undefined ? [] : [`${choices} choices in ${rounds} rounds`]),
-    ...(verdict.slowestAnswerMs === undefined ? [] : [`answered ${slowestAnswerMs} ms after healing at the latest`]),
+    ...(verdict.slowestAnswerMs === undefined
+      ? []
+      : [`answered ${slowestAnswerMs} ms after healing at the latest`]),
     ...(judged ? [] : [`not judged by time: timers came ${maxTimerDelayMs} ms late`]),
     ...(note === undefined ? [] : [note]),
     `${seconds.toFixed(1)} s`,
   ];
   return {
     what,
-    value: violations.length === 0 ? counts.join(', ') : `${counts.join(', ')}; ${violations.slice(0, 4).join('; ')}`,
-    bar: 'nothing lost, told or unanswered that should not be',
+    value:
+      violations.length === 0
+        ? counts.join(', ')
+        : `${counts.join(', ')}; ${violations.slice(0, 4).join('; ')}`,
+    bar: 'nothing acknowledged is lost, nothing private is told, nothing stays unanswered',
     ok: violations.length === 0 && happened > 0 && (!judged || slowestAnswerMs <= ANSWERED_WITHIN_MS),
   };
 }

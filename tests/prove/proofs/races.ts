@@ -1,4 +1,4 @@
-// Two servers on one PostgreSQL race for the same room: one event for one duty, no fork, every answer true.
+// Two servers on one PostgreSQL race for the same room: one event for each scheduled action, no fork, every answer true.
 import { systemClock } from '../../../server/clock.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
@@ -46,6 +46,6 @@ export const proof: Proof = {
 
 async function storeAt(url: string) {
   const opened = await openPool(url);
-  if (!opened.ok) throw new Error(opened.sentence);
+  if (!opened.ok) throw new Error(opened.message);
   return postgresStore(opened.pool);
 }
