@@ -1,9 +1,9 @@
 // The page on a slow phone: what it loads first, when it can be used, how soon a tap shows.
 import type { Page } from 'playwright-core';
 import { openChromium } from '../../../client/tools/chromium.ts';
-import { firstLoadBytes } from '../../kit/first-load.ts';
-import { startPageServer } from '../../../client/tools/page-server.ts';
 import { dealAlone, rack } from '../../../client/tools/page-actions.ts';
+import { startPageServer } from '../../../client/tools/page-server.ts';
+import { firstLoadBytes } from '../../kit/first-load.ts';
 import type { Bench } from '../bench.ts';
 
 /** Slow 4G as throttling tools commonly set it (common practice, no source): bytes a second and milliseconds. */

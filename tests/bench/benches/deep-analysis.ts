@@ -1,4 +1,4 @@
-// From the last pass of a round of four people to their first reviews, and on to the last deeper judgement.
+// From the last pass of a round of four people to their first reviews, and on to the last deep analysis.
 import { setTimeout as wait } from 'node:timers/promises';
 import { type ServerMessage, stream } from '../../../shared-engine/index.ts';
 import { anyAnswer, deal, isAsked, isClosed, ownView, tableOfFour } from '../../kit/http-client.ts';
@@ -7,8 +7,8 @@ import type { Peer } from '../../kit/sockets.ts';
 import type { Bench } from '../bench.ts';
 
 const ROUNDS = 2;
-/** Thinking time before each choice; people take longer. */
-const THINK_MS = 3000;
+/** Thinking time before each choice, in milliseconds; people take longer. */
+const THINKING_MS = 3000;
 
 export const bench: Bench = {
   summary: 'Milliseconds from the close to the first and to the deepest reviews of four people, by round.',
@@ -22,9 +22,9 @@ export const bench: Bench = {
         await Promise.all(peers.map((peer) => playSlowly(peer, `${seed} ${round}`)));
         const closed = performance.now();
         const since = () => Math.round(performance.now() - closed);
-        const shares = await Promise.all(peers.map((peer) => shareJudged(peer, round, 0)));
+        const shares = await Promise.all(peers.map((peer) => shareAnalyzed(peer, round, 0)));
         const first = since();
-        await Promise.all(peers.map((peer) => shareJudged(peer, round, 1)));
+        await Promise.all(peers.map((peer) => shareAnalyzed(peer, round, 1)));
         rounds.push({ first, ready: Math.round(25 * shares.reduce((a, b) => a + b)), deepest: since() });
       }
     } finally {
@@ -33,7 +33,7 @@ export const bench: Bench = {
     }
     const each = (what: keyof (typeof rounds)[0]) => rounds.map((round) => round[what]).join(' ');
     return {
-      thinkMs: THINK_MS,
+      thinkMs: THINKING_MS,
       firstReviewsMs: each('first'),
       judgedByThenInPerCent: each('ready'),
       deepestReviewsMs: each('deepest'),
@@ -46,18 +46,18 @@ async function playSlowly(peer: Peer, seed: string): Promise<void> {
   for (;;) {
     await peer.untilTable(() => isAsked(peer) || isClosed(peer));
     if (isClosed(peer)) return;
-    await wait(THINK_MS);
+    await wait(THINKING_MS);
     await peer.choose(anyAnswer(ownView(peer), random));
   }
 }
 
-/** The share of choices judged deeply in the first review of the round that reaches `least`. */
-function shareJudged(peer: Peer, round: number, least: number): Promise<number> {
+/** The share of deeply analyzed choices in the first review of the round that reaches `least`. */
+function shareAnalyzed(peer: Peer, round: number, least: number): Promise<number> {
   return peer
     .until('a review that is deep enough', (message: ServerMessage) => {
       if (message.kind !== 'review' || message.round !== round) return null;
       const { choices } = message.review;
-      const share = choices.filter(({ judgement }) => judgement.depth === 'deep').length / choices.length;
+      const share = choices.filter(({ analysis }) => analysis.depth === 'deep').length / choices.length;
       return share >= least && [share];
     })
     .then(([share]) => share!);

@@ -9,11 +9,11 @@ const ROOT = new URL('../../../', import.meta.url);
 const TSC = new URL('node_modules/typescript/bin/tsc', ROOT).pathname;
 const PEERS = new URL('../peers/', import.meta.url);
 const ROOMS = 100;
-/** Every one is measured once a turn, so that whatever else the machine does meets all of them. */
+/** Turns, in each of which every server is measured once, so that other load on the machine meets all alike. */
 const TURNS = 5;
 const WARM_UP_MS = 1500;
 const SPAN_MS = 3000;
-/** A driver busier than this share of its core measures itself. */
+/** A driver busier than this share of its core measures itself, not the server. */
 const BUSIEST = 0.9;
 const PACED_ROOMS = 500;
 const EVERY_MS = 2000;
@@ -128,7 +128,7 @@ async function atAPace(): Promise<Figures> {
     const before = await memoryOf(server);
     await driver.ask({ ask: 'open', url: server.url, rooms: PACED_ROOMS, peer: null });
     const kb = ((await memoryOf(server)) - before) / 1024 / (PACED_ROOMS * 4);
-    // The opening of 500 rooms and their first deals are no part of a steady pace.
+    // Opening 500 rooms and dealing first is not part of the steady pace.
     await driver.ask({ ask: 'pace', every: EVERY_MS, ms: PACED_MS / 2 });
     const { times, cpu } = await driver.ask({ ask: 'pace', every: EVERY_MS, ms: PACED_MS });
     const sorted = [...times].sort((a, b) => a - b);

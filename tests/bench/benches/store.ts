@@ -1,12 +1,13 @@
-// How many events a second the SQLite file and PostgreSQL keep durably, one room and many, beside the store in memory.
+// How many events a second the SQLite file and PostgreSQL store durably, one room and many, beside memory.
 import path from 'node:path';
-import type { Store } from '../../../server/ports.ts';
+import { Committer } from '../../../server/aggregate/committer.ts';
+import type { Append, Store } from '../../../server/ports.ts';
 import { memoryStore } from '../../../server/store/memory.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
 import { temporaryFolder } from '../../kit/folder.ts';
-import { following, opening } from '../../kit/logs.ts';
+import { newLog, row } from '../../kit/logs.ts';
 import { startPostgres } from '../../kit/postgres.ts';
 import { storeOf } from '../../kit/stores.ts';
 import type { Bench, Figures } from '../bench.ts';
@@ -15,13 +16,14 @@ import type { Bench, Figures } from '../bench.ts';
 const SPAN = 1500;
 
 export const bench: Bench = {
-  summary: 'Events a second a store keeps durably, one append an event: one room, 64 rooms, 1,000 rooms.',
+  summary:
+    'Events a second that a store makes durable, one append an event: one room, 64 rooms, 1,000 rooms.',
   async run() {
     const { folder, discard } = await temporaryFolder();
     const sqlite = storeOf(openSqlite(path.join(folder, 'quadrille.db')));
     const database = await startPostgres({ durable: true });
     const opened = await openPool(await database.newDatabase());
-    if (!opened.ok) throw new Error(opened.sentence);
+    if (!opened.ok) throw new Error(opened.message);
     const postgres = postgresStore(opened.pool);
     const figures = {
       ...(await measure('sqlite', sqlite)),
@@ -39,9 +41,10 @@ async function measure(name: string, store: Store): Promise<Figures> {
   for (const rooms of [1, 64, 1000]) {
     const waits: number[] = [];
     const codes = Array.from({ length: rooms }, (_, room) => `${rooms}-${room}`);
-    await Promise.all(codes.map((code) => store.create(code, opening())));
+    await Promise.all(codes.map((code) => store.create(code, newLog())));
+    const committer = new Committer(store);
     const started = performance.now();
-    await Promise.all(codes.map((code) => keepBusy(store, code, started + SPAN, waits)));
+    await Promise.all(codes.map((code) => keepBusy(committer, code, started + SPAN, waits)));
     const seconds = (performance.now() - started) / 1000;
     waits.sort((a, b) => a - b);
     figures[`${name}_${rooms}_rooms_events_per_s`] = Math.round(waits.length / seconds);
@@ -52,10 +55,13 @@ async function measure(name: string, store: Store): Promise<Figures> {
 }
 
 /** Appends one event after the other to one room, each with a command as a seat would send it. */
-async function keepBusy(store: Store, code: string, until: number, waits: number[]): Promise<void> {
+async function keepBusy(committer: Committer, code: string, until: number, waits: number[]): Promise<void> {
   for (let last = 1; performance.now() < until; last++) {
     const began = performance.now();
-    await store.append(code, last, following(last, 1, `0f8fad5b-d9cb-469f-a165-${last}`));
+    const append: Append = { code, row: row(last, 1, [`2/0f8fad5b-d9cb-469f-a165-${last}`]), snapshot: null };
+    await new Promise((resolve, reject) =>
+      committer.enqueue({ plan: () => append, committed: resolve, failed: reject }),
+    );
     waits.push(performance.now() - began);
     // The next command of a room comes over the network, so never within the same turn.
     await new Promise((resolve) => setImmediate(resolve));

@@ -11,7 +11,7 @@ export const game = {
   turn: { activePlayers: { all: 'passing' } },
   moves: {
     pass: {
-      // Four may move at once, and the outcome depends on what others sealed, which a page does not know.
+      // Four may move at once, and the outcome depends on what others passed, which a page does not know.
       client: false,
       ignoreStaleStateID: true,
       move: ({ G, playerID }, tiles) => {

@@ -1,4 +1,4 @@
-// Our own built server as the load benchmark measures it: rooms in an SQLite file, no limits an address, empty reviews.
+// Our own built server as the load benchmark measures it: rooms in an SQLite file, no limits for one address, empty reviews.
 import { buildApp } from '../../../dist/server/app.js';
 import { systemClock } from '../../../dist/server/clock.js';
 import { readConfig } from '../../../dist/server/config.js';
@@ -7,7 +7,7 @@ import { systemEntropy } from '../../../dist/server/secrets.js';
 import { openBacking } from '../../../dist/server/store/backing.js';
 import { botsInProcess } from '../../../dist/server/work/bots.js';
 
-/** The peers judge nothing, so nothing is judged here; that is measured by the benchmark `review`. */
+/** The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that. */
 const reviewer = {
   review: async ({ seat }, { card }) => ({
     seat,
