@@ -1,0 +1,72 @@
+// The documents against the project: every path, link, command and setting that they name is there.
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
+import { describe, expect, test } from 'vitest';
+import { readConfig, SETTINGS } from '../../server/config.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const read = (file: string) => readFileSync(path.join(root, file), 'utf8');
+
+const DOCUMENTS = [
+  'README.md',
+  'DEVELOPERS.md',
+  'CHANGELOG.md',
+  '.github/SECURITY.md',
+  'server/OPERATING.md',
+  'server/RULES.md',
+  'shared-engine/RULES.md',
+  'shared-engine/card/FORMAT.md',
+  'shared-engine/drill/FORMAT.md',
+  'tests/prove/RESULTS.md',
+];
+
+const PATH = /`((?:server|client|shared-engine|tests|docker|\.github|\.ci)\/[^`\s*<]*)`/g;
+const LINK = /\]\((?!https?:)([^)#]+)(?:#[^)]*)?\)/g;
+const COMMAND = /`npm run (?:--silent )?([\w:-]+)/g;
+
+function found(file: string, pattern: RegExp): string[] {
+  return [...read(file).matchAll(pattern)].map((match) => match[1]!);
+}
+
+describe.each(DOCUMENTS)('%s', (file) => {
+  test('names only paths that exist', () => {
+    expect(found(file, PATH).filter((named) => !existsSync(path.join(root, named)))).toEqual([]);
+  });
+
+  test('links only to files that exist', () => {
+    const folder = path.join(root, path.dirname(file));
+    expect(found(file, LINK).filter((link) => !existsSync(path.join(folder, link)))).toEqual([]);
+  });
+
+  test('names only commands that package.json has', () => {
+    const { scripts } = JSON.parse(read('package.json'));
+    expect(found(file, COMMAND).filter((name) => !(name in scripts))).toEqual([]);
+  });
+});
+
+test('README.md is an entrance of at most 130 lines, and DEVELOPERS.md names many paths', () => {
+  expect(read('README.md').split('\n').length).toBeLessThanOrEqual(131);
+  expect(found('DEVELOPERS.md', PATH).length).toBeGreaterThan(20);
+});
+
+describe('the table of settings in README.md', () => {
+  const rows = [...read('README.md').matchAll(/^\| `([A-Z_]+)` \| ([^|]+) \| ([^|]+) \|$/gm)].map(
+    ([, name, text]) => ({ name: name!, preset: /^`(.*)`$/.exec(text!)?.[1] ?? null }),
+  );
+  const unset = readConfig({});
+
+  test('names every setting of the server once, in the order of server/config.ts', () => {
+    expect(rows.map(({ name }) => name)).toEqual(SETTINGS);
+  });
+
+  test('gives each default as the server has it: setting it explicitly changes nothing', () => {
+    expect(unset).toMatchObject({ ok: true, config: { allowedOrigins: [], storage: { kind: 'sqlite' } } });
+    const wrong = rows.filter(
+      ({ name, preset }) => preset !== null && !isDeepStrictEqual(readConfig({ [name]: preset }), unset),
+    );
+    expect(wrong).toEqual([]);
+    const withoutValue = rows.filter(({ preset }) => preset === null).map(({ name }) => name);
+    expect(withoutValue).toEqual(['DATABASE_URL', 'ALLOWED_ORIGINS', 'REVIEW_WORKERS']);
+  });
+});
