@@ -1,75 +1,90 @@
-// A class from where this browser stands: the teacher's desk, wall or report, a player's table, or the way in.
+// The page of a class as this browser may see it: dashboard, big screen, report, a player's table, or the way to join.
 import { useEffect, useState } from 'preact/hooks';
 import type { ClassInfo } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { ClassPart } from '../app/routes/route.ts';
 import { CodeField } from '../room/code-field.tsx';
-import { ROOM } from '../room/strings.ts';
+import type { ServerTables } from '../room/screen.ts';
 import { Bar } from '../ui/bar.tsx';
-import { WallScreen } from './big-screen.tsx';
-import { TeacherDesk } from './dashboard.tsx';
-import { JoinScreen } from './join-screen.tsx';
-import { PlayerTable } from './player-table.tsx';
-import { ReportScreen } from './report-screen.tsx';
-import { classInfo } from './requests.ts';
-import { DESK, JOIN } from './strings.ts';
+import { DashboardScreen } from './lead/dashboard.tsx';
+import { fetchClassInfo } from './model/requests.ts';
+import { CLASS } from './model/strings.ts';
+import { JoinScreen } from './player/join-screen.tsx';
+import { PlayerTable } from './player/player-table.tsx';
+import { BigScreenPage } from './results/big-screen.tsx';
+import { ReportScreen } from './results/report-screen.tsx';
 
 interface ClassScreenProps {
   readonly app: App;
   readonly code: string;
   readonly part: ClassPart;
+  /** How a player of the class comes to a table. */
+  readonly tables: ServerTables;
 }
 
 /** Pause before the class is asked for again when the server could not be reached, in milliseconds. */
-const AGAIN_MS = 2000;
+const RETRY_MS = 2000;
 
-type Known = { readonly info: ClassInfo } | { readonly sentence: string; readonly gone: boolean } | null;
-
-export function ClassScreen({ app, code, part }: ClassScreenProps) {
-  const [known, setKnown] = useState<Known>(null);
-  const [asked, setAsked] = useState(0);
-  useEffect(() => {
-    let on = true;
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    void classInfo(code).then((answer) => {
-      if (!on) return;
-      if (answer.ok) return setKnown({ info: answer.value });
-      const gone = answer.code === 'no-such-class';
-      setKnown({ sentence: answer.sentence, gone });
-      if (!gone) timer = setTimeout(() => setAsked(asked + 1), AGAIN_MS);
-    });
-    return () => {
-      on = false;
-      clearTimeout(timer);
-    };
-  }, [code, asked]);
-
-  if (known === null || 'sentence' in known) return <NotYet app={app} known={known} />;
-  const { info } = known;
-  if (part !== 'main' && !info.teacher)
-    return <NotYet app={app} known={{ sentence: DESK.notYours, gone: false }} />;
-  if (part === 'wall') return <WallScreen code={code} />;
-  if (part === 'report') return <ReportScreen app={app} code={code} />;
-  if (info.teacher) return <TeacherDesk app={app} code={code} />;
-  if (info.player) return <PlayerTable app={app} info={info} room={info.player.room} />;
-  return <JoinScreen app={app} info={info} onJoined={() => setAsked(asked + 1)} />;
+interface Failure {
+  readonly message: string;
+  /** Whether there is no such class. */
+  readonly gone: boolean;
 }
 
-function NotYet({ app, known }: { readonly app: App; readonly known: Exclude<Known, { info: ClassInfo }> }) {
+type Answer = { readonly info: ClassInfo } | Failure | null;
+
+export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
+  const [answer, setAnswer] = useState<Answer>(null);
+  const [attempt, setAttempt] = useState(0);
+  useEffect(() => {
+    let mounted = true;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    void fetchClassInfo(code).then((got) => {
+      if (!mounted) return;
+      if (got.ok) return setAnswer({ info: got.value });
+      const gone = got.code === 'no-such-class';
+      setAnswer({ message: got.message, gone });
+      if (!gone) timer = setTimeout(() => setAttempt(attempt + 1), RETRY_MS);
+    });
+    return () => {
+      mounted = false;
+      clearTimeout(timer);
+    };
+  }, [code, attempt]);
+
+  if (answer === null || 'message' in answer) return <NoClass app={app} failure={answer} />;
+  const { info } = answer;
+  if (part !== 'main' && !info.teacher) {
+    return <NoClass app={app} failure={{ message: CLASS.notYours, gone: false }} />;
+  }
+  if (part === 'big-screen') return <BigScreenPage code={code} />;
+  if (part === 'report') return <ReportScreen app={app} code={code} />;
+  if (info.teacher) return <DashboardScreen app={app} code={code} />;
+  if (info.player) return <PlayerTable app={app} info={info} room={info.player.room} tables={tables} />;
+  return <JoinScreen app={app} info={info} onJoined={() => setAttempt(attempt + 1)} />;
+}
+
+interface NoClassProps {
+  readonly app: App;
+  /** Null while the answer is on its way. */
+  readonly failure: Failure | null;
+}
+
+function NoClass({ app, failure }: NoClassProps) {
   return (
     <>
       <Bar app={app} home />
       <main class="quiet">
-        {known === null ? (
-          <p role="status">{ROOM.opening}</p>
-        ) : known.gone ? (
+        {failure === null ? (
+          <p role="status">{CLASS.opening}</p>
+        ) : failure.gone ? (
           <>
-            <h1>{JOIN.gone}</h1>
-            <p>{JOIN.goneAbout}</p>
+            <h1>{CLASS.gone}</h1>
+            <p>{CLASS.goneAbout}</p>
             <CodeField onCode={(code) => app.go({ kind: 'class', code, part: 'main' })} />
           </>
         ) : (
-          <p role="alert">{known.sentence}</p>
+          <p role="alert">{failure.message}</p>
         )}
       </main>
     </>

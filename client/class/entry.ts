@@ -1,11 +1,13 @@
 // Everything of a class on the page, fetched when somebody leads or joins one.
 import '../tiles/tiles.css';
-import './dashboard.css';
-import './prepare.css';
-import './spread.css';
-import './big-screen.css';
-import './print.css';
+import './class.css';
+import './lead/lead.css';
+import './player/player.css';
+import './prepare/prepare.css';
+import './results/spread.css';
+import './results/big-screen.css';
+import './results/report.css';
 
 export { ClassScreen } from './class-screen.tsx';
-export { PrepareScreen } from './prepare-screen.tsx';
-export { isClass } from './requests.ts';
+export { classExists } from './model/requests.ts';
+export { PrepareScreen } from './prepare/prepare-screen.tsx';

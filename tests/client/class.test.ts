@@ -1,5 +1,10 @@
-// The desk on the page: a drill while it is made, its files, and what the desk, the wall and the address bar say.
+// A class on the page: drills while they are prepared, files, addresses, and the sentences of its screens.
 import { describe, expect, it } from 'vitest';
+import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
+import { countMessage } from '../../client/class/lead/guided-strings.ts';
+import { clockText, DASHBOARD, placeText, statusText } from '../../client/class/lead/strings.ts';
+import { guidedMessage } from '../../client/class/player/guided-message.ts';
+import { termsSentences } from '../../client/class/player/strings.ts';
 import {
   asEast,
   boundOf,
@@ -11,12 +16,9 @@ import {
   withOwnRack,
   withText,
 } from '../../client/class/prepare/draft.ts';
-import { fileName } from '../../client/ui/save-file.ts';
-import { guidedMessage } from '../../client/class/player/guided-strings.ts';
+import { commonUnit, costOf, costText } from '../../client/class/results/cost.ts';
 import { reportCsv } from '../../client/class/results/report-files.ts';
-import { commonUnit, costOf, costWords } from '../../client/class/results/spread-strings.ts';
-import { clockText, statusText, termsSentences, placeText } from '../../client/class/strings.ts';
-import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
+import { fileName } from '../../client/ui/save-file.ts';
 import {
   classReport,
   type DashboardPlayer,
@@ -34,8 +36,8 @@ import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 let seeds = 0;
 const seed = () => seedNamed(`draft ${++seeds}`);
 
-describe('a drill while it is made', () => {
-  it('is one that the drill parser takes, with deals of all three kinds', () => {
+describe('a drill while it is prepared', () => {
+  it('can be read back from its file, with deals of all three kinds', () => {
     let drill = { ...emptyDrill(seed), title: 'Made here' };
     drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'manual', seed())] };
     drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'sampled', seed())] };
@@ -45,24 +47,24 @@ describe('a drill while it is made', () => {
     expect(drill.deals.map(({ seat, dealer }) => seat === dealer)).toEqual([false, true, false]);
   });
 
-  it('gives a new deal an id that no other has, also after one was taken out', () => {
+  it('gives a new deal an id that no other deal has, also after one was removed', () => {
     const first = emptyDrill(seed).deals;
     const three = [...first, newDeal(first, 'random', seed())];
     const again = newDeal(three.slice(1), 'random', seed());
     expect(new Set([...three.slice(1), again].map(({ id }) => id)).size).toBe(2);
   });
 
-  it('takes a text out when it is emptied, and a wish when anything will do', () => {
+  it('loses a text that is emptied, and an amount of a constraint that may be anything', () => {
     const deal = newDeal([], 'sampled', seed());
     expect(withText(withText(deal, 'title', 'Pairs'), 'title', '')).toEqual(deal);
     for (const bound of ['exactly', 'at-least', 'at-most'] as const) {
-      const wish = withAmount({ section: 'runs' }, 'pairs', bound, 2);
-      expect(boundOf(wish.pairs)).toEqual({ bound, count: 2 });
-      expect(withAmount(wish, 'pairs', 'any', 2)).toEqual({ section: 'runs' });
+      const constraint = withAmount({ section: 'runs' }, 'pairs', bound, 2);
+      expect(boundOf(constraint.pairs)).toEqual({ bound, count: 2 });
+      expect(withAmount(constraint, 'pairs', 'any', 2)).toEqual({ section: 'runs' });
     }
   });
 
-  it('is saved under its title', () => {
+  it('is saved in a file named after its title', () => {
     expect(fileName('Tuesday: pairs before runs!')).toBe('tuesday-pairs-before-runs');
     expect(fileName('火曜日')).toBe('drill');
   });
@@ -84,68 +86,81 @@ const PLAYER: DashboardPlayer = {
   rack: null,
 };
 
-describe('the words of the desk', () => {
+describe('the dashboard', () => {
   it.each<[Partial<DashboardPlayer>, string, string]>([
-    [{}, 'deal 2, first across', 'chooses'],
+    [{}, 'deal 2, first across', 'choosing'],
     [{ submitted: true }, 'deal 2, first across', 'has chosen'],
-    [{ held: true, present: false }, 'deal 2, first across', 'held, away'],
-    [{ at: 'waiting', deal: 0 }, 'before the first deal', 'waits'],
-    [{ at: 'closed' }, 'deal 2, closed', 'reads the review'],
-    [{ at: 'closed', ready: true }, 'deal 2, closed', 'wants the next deal'],
-    [{ standIn: true, present: false }, 'deal 2, first across', 'chooses, a bot plays on, away'],
-  ])('say of a player with %j: %s, %s', (about, where, doing) => {
+    [{ held: true, present: false }, 'deal 2, first across', 'stopped, away'],
+    [{ at: 'waiting', deal: 0 }, 'before the first deal', 'waiting'],
+    [{ at: 'closed' }, 'deal 2, finished', 'reading the review'],
+    [{ at: 'closed', ready: true }, 'deal 2, finished', 'ready for the next deal'],
+    [{ standIn: true, present: false }, 'deal 2, first across', 'choosing, a bot plays, away'],
+  ])('says of a player with %j: %s, %s', (about, where, doing) => {
     expect([placeText({ ...PLAYER, ...about }), statusText({ ...PLAYER, ...about })]).toEqual([where, doing]);
   });
 
-  it('tell a player each thing that the teacher will see', () => {
+  it('tells a player each thing that the teacher will see', () => {
     const told = [true, false].flatMap((on) =>
       termsSentences({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
     expect(new Set(told).size).toBe(5);
   });
 
-  it('say that a class of one line is waited for only while its teacher holds the table', () => {
+  it('names the next deal, and the step before which the tables stop next', () => {
+    expect(DASHBOARD.start(2)).toBe('Start deal 2');
+    expect(DASHBOARD.advanceTo('first-across')).toBe('Continue; stop before first across');
+    expect(DASHBOARD.waiting(1, 'vote')).toBe('1 player is waiting before the vote on a second Charleston.');
+  });
+
+  it('says how many tiles a pass of the teacher lacks, or has too many', () => {
+    expect([countMessage(3, 2), countMessage(2, 4)]).toEqual([
+      'Choose 1 tile more.',
+      'Choose 2 tiles fewer.',
+    ]);
+  });
+
+  it('tells a player of a guided deal to wait only while the teacher holds the table', () => {
     const { round } = playOn(opened('line'), stream('line', 'p'), ({ resolved }) => resolved.length === 1);
     const view = seatView(round, 0);
     expect(guidedMessage(view, true)).toMatch(/^You have chosen/);
     expect(guidedMessage(view, false)).toBeNull();
   });
 
-  it('count minutes and seconds, and never below nothing', () => {
+  it('counts minutes and seconds, and never below zero', () => {
     expect([clockText(65_900), clockText(9_000), clockText(-5)]).toEqual(['1:05', '0:09', '0:00']);
   });
 
-  it('speak of a cost in points where it was looked at closely, in tiles until then, with how sure that is', () => {
+  it('gives a cost in wins after the deep analysis and in tiles before it, with its interval', () => {
     const loss = { n: 3, mean: 0.5, low: 0.25, high: 0.75 };
-    const winsLost = { value: 2, within: 0.5 };
-    const alone = (mean: number) => ({ loss: { n: 1, mean, low: null, high: null }, points: null });
-    expect(costWords(costOf({ loss, winsLost: null }, 'tiles'))).toBe('0.50 tiles (0.25 to 0.75)');
-    expect(costWords(costOf({ loss, winsLost }, 'points'))).toBe('2.00 points (1.50 to 2.50)');
-    expect(costWords(costOf(alone(0.4), 'tiles'))).toBe('0.40 tiles');
-    expect(costWords(costOf(alone(0), 'tiles'))).toBe('nothing better was found');
-    expect(costWords(costOf({ loss: null, winsLost: null }, 'tiles'))).toBe('not judged yet');
+    const winsLost = { value: 2, halfWidth: 0.5 };
+    const alone = (mean: number) => ({ loss: { n: 1, mean, low: null, high: null }, winsLost: null });
+    expect(costText(costOf({ loss, winsLost: null }, 'tiles'))).toBe('0.50 more tiles (0.25 to 0.75)');
+    expect(costText(costOf({ loss, winsLost }, 'wins'))).toBe('2.00 fewer wins (1.50 to 2.50)');
+    expect(costText(costOf(alone(0.4), 'tiles'))).toBe('0.40 more tiles');
+    expect(costText(costOf(alone(0), 'tiles'))).toBe('as good as the best');
+    expect(costText(costOf({ loss: null, winsLost: null }, 'tiles'))).toBe('not reviewed yet');
     expect([commonUnit([{ loss, winsLost }, alone(0)]), commonUnit([{ loss, winsLost }])]).toEqual([
       'tiles',
-      'points',
+      'wins',
     ]);
   });
 });
 
 describe('the addresses of a class', () => {
-  it.each(['/c/ABCDEFGH', '/c/ABCDEFGH/wall', '/c/ABCDEFGH/report', '/lead'])(
-    '%s leads there and back',
+  it.each(['/c/ABCDEFGH', '/c/ABCDEFGH/big-screen', '/c/ABCDEFGH/report', '/lead'])(
+    '%s is read and written alike',
     (path) => {
       expect(pathOf(routeOf(path))).toBe(path);
     },
   );
 
-  it('are taken as codes too', () => {
+  it('may be typed where a code is asked for', () => {
     expect(tidyCode('http://example.org/c/abcd-efgh')).toBe('ABCDEFGH');
     expect(routeOf('/c/ABCDEFGH/attic')).toEqual({ kind: 'front' });
   });
 });
 
-it('the tables of a report stand one below the other, names in quotes where a spreadsheet would run them', () => {
+it('the tables of a report follow each other, and a name that a spreadsheet would run as a formula is quoted', () => {
   const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('desk report') })]);
   const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
   const report: DrillReport = {
@@ -156,6 +171,6 @@ it('the tables of a report stand one below the other, names in quotes where a sp
   const tables = reportCsv(report).split('\r\n\r\n');
   expect(tables).toHaveLength(4);
   expect(tables.at(-1)).toBe(
-    "player,deal,to go as dealt,to go at the close,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
+    "player,deal,tiles to go as dealt,tiles to go at the end,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
   );
 });

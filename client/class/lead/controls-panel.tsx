@@ -1,0 +1,95 @@
+// How the teacher controls the tables: the next deal, the step before which they stop, more time.
+import { type Dashboard, STEPS, type Step } from '../../../shared-engine/index.ts';
+import type { Dispatch } from '../model/requests.ts';
+import { CLASS, stepTitle } from '../model/strings.ts';
+import { DASHBOARD } from './strings.ts';
+
+/** What the button for more time gives, in seconds. */
+export const MORE_SECONDS = 30;
+
+interface ControlsPanelProps {
+  readonly dashboard: Dashboard;
+  readonly dispatch: Dispatch;
+}
+
+export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
+  const { dealt, deals, ended, terms, guidedDeal } = dashboard;
+  const current = deals[dealt - 1];
+  const guidedOpen = guidedDeal !== null && guidedDeal.step !== null;
+  return (
+    <section class="controls" aria-label={DASHBOARD.controls}>
+      <p>
+        <b>{dealt === 0 ? DASHBOARD.notStarted(deals.length) : CLASS.dealNumber(dealt, deals.length)}</b>
+        {current?.title && <span> {current.title}</span>}
+      </p>
+      {current?.note && <p class="aside">{current.note}</p>}
+      {!ended && (
+        <>
+          {dealt < deals.length ? (
+            <button
+              type="button"
+              class={guidedOpen ? '' : 'primary'}
+              onClick={() => dispatch({ kind: 'deal-next' })}
+            >
+              {DASHBOARD.start(dealt + 1)}
+            </button>
+          ) : (
+            <p>{DASHBOARD.noMore}</p>
+          )}
+          <HoldControl dashboard={dashboard} dispatch={dispatch} />
+          {terms.deadline !== null && dealt > 0 && (
+            <button
+              type="button"
+              onClick={() => dispatch({ kind: 'more-time', player: null, seconds: MORE_SECONDS })}
+            >
+              {DASHBOARD.time}
+            </button>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+function HoldControl({ dashboard: { holdBefore, players }, dispatch }: ControlsPanelProps) {
+  const waiting = players.filter(({ held }) => held).length;
+  const next = holdBefore === null ? undefined : STEPS[STEPS.indexOf(holdBefore) + 1];
+  return (
+    <div class="hold">
+      <div class="field">
+        <label for="hold">{DASHBOARD.hold}</label>
+        <select
+          id="hold"
+          value={holdBefore ?? ''}
+          onChange={(event) => dispatch({ kind: 'hold', before: stepNamed(event.currentTarget.value) })}
+        >
+          <option value="">{DASHBOARD.noHold}</option>
+          {STEPS.map((step) => (
+            <option key={step} value={step}>
+              {stepTitle(step)}
+            </option>
+          ))}
+        </select>
+      </div>
+      {holdBefore !== null && (
+        <>
+          <p role="status">{DASHBOARD.waiting(waiting, holdBefore)}</p>
+          <div class="row">
+            {next && (
+              <button type="button" class="primary" onClick={() => dispatch({ kind: 'hold', before: next })}>
+                {DASHBOARD.advanceTo(next)}
+              </button>
+            )}
+            <button type="button" onClick={() => dispatch({ kind: 'hold', before: null })}>
+              {DASHBOARD.advance}
+            </button>
+          </div>
+        </>
+      )}
+    </div>
+  );
+}
+
+function stepNamed(text: string): Step | null {
+  return STEPS.find((step) => step === text) ?? null;
+}

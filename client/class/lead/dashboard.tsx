@@ -1,0 +1,118 @@
+// The teacher's dashboard: the code to join with, the controls, the players one by one, and the big screen.
+import { useSignal } from '@preact/signals';
+import { classLink, classPath, type Dashboard, dashboardSchema } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { pathOf } from '../../app/routes/route.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { ConfirmButton } from '../../ui/confirm-button.tsx';
+import { goInPage } from '../../ui/in-page-link.ts';
+import { QrPicture } from '../../ui/qr-picture.tsx';
+import { type Dispatch, sendAction } from '../model/requests.ts';
+import { CLASS } from '../model/strings.ts';
+import { useUpdates } from '../model/use-updates.ts';
+import { ControlsPanel } from './controls-panel.tsx';
+import { GuidedPanel } from './guided-panel.tsx';
+import { PlayerList } from './player-list.tsx';
+import { PresentationPanel } from './presentation-panel.tsx';
+import { DASHBOARD } from './strings.ts';
+
+export function DashboardScreen({ app, code }: { readonly app: App; readonly code: string }) {
+  const { value, problem, at } = useUpdates(classPath(code, 'dashboard'), dashboardSchema);
+  const rejected = useSignal<string | null>(null);
+  const dispatch: Dispatch = (action) => {
+    rejected.value = null;
+    void sendAction(code, action).then((answer) => {
+      if (!answer.ok) rejected.value = answer.message;
+    });
+  };
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page">
+        {value === null ? (
+          <p role="status">{problem ?? CLASS.opening}</p>
+        ) : (
+          <>
+            <h1>{value.title}</h1>
+            <p class="notice" role="alert">
+              {rejected.value ?? problem}
+            </p>
+            <Panels app={app} dashboard={value} at={at} dispatch={dispatch} />
+          </>
+        )}
+      </main>
+    </>
+  );
+}
+
+interface PanelsProps {
+  readonly app: App;
+  readonly dashboard: Dashboard;
+  /** When the dashboard was last updated, in milliseconds of the page's own clock. */
+  readonly at: number;
+  readonly dispatch: Dispatch;
+}
+
+function Panels({ app, dashboard, at, dispatch }: PanelsProps) {
+  const { code, dealt, guidedDeal, ended } = dashboard;
+  const joining = <JoinPanel link={app.linkTo({ kind: 'class', code, part: 'main' })} code={code} />;
+  const controls = <ControlsPanel dashboard={dashboard} dispatch={dispatch} />;
+  const presentation = <PresentationPanel key={dealt} dashboard={dashboard} dispatch={dispatch} />;
+  const guided =
+    guidedDeal && !ended ? (
+      <GuidedPanel dashboard={dashboard} guidedDeal={guidedDeal} dispatch={dispatch} />
+    ) : null;
+  const started = dealt > 0;
+  // Until the first deal the code comes first; from then on what the teacher does next.
+  return (
+    <>
+      <div class="class-columns">
+        {started ? controls : joining}
+        {started ? (guided ?? presentation) : controls}
+      </div>
+      <PlayerList dashboard={dashboard} at={at} dispatch={dispatch} />
+      {(!started || guided) && presentation}
+      {started && joining}
+      <EndPanel app={app} dashboard={dashboard} dispatch={dispatch} />
+    </>
+  );
+}
+
+function JoinPanel({ link, code }: { readonly link: string; readonly code: string }) {
+  return (
+    <section class="join-panel" aria-labelledby="code-title">
+      <div>
+        <h2 id="code-title">{DASHBOARD.code}</h2>
+        <p class="big-code" data-code={code}>
+          {[...code].join(' ')}
+        </p>
+        <p>{DASHBOARD.codeAbout}</p>
+        <p>
+          <a href={classLink(code)}>{link}</a>
+        </p>
+      </div>
+      <QrPicture link={link} />
+    </section>
+  );
+}
+
+function EndPanel({ app, dashboard, dispatch }: Omit<PanelsProps, 'at'>) {
+  const report = { kind: 'class', code: dashboard.code, part: 'report' } as const;
+  return (
+    <section class="row">
+      <a class="button" href={pathOf(report)} onClick={(event) => goInPage(event, () => app.go(report))}>
+        {DASHBOARD.report}
+      </a>
+      {dashboard.ended ? (
+        <p>{CLASS.ended}</p>
+      ) : (
+        <ConfirmButton
+          name={DASHBOARD.end}
+          yes={DASHBOARD.endSure}
+          no={DASHBOARD.endNot}
+          onYes={() => dispatch({ kind: 'end' })}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,96 @@
+// The players as the teacher sees them: where each is, since when, and what the teacher can do for one.
+import type { Dashboard, DashboardPlayer } from '../../../shared-engine/index.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
+import type { Dispatch } from '../model/requests.ts';
+import { useSeconds } from '../model/use-updates.ts';
+import { MORE_SECONDS } from './controls-panel.tsx';
+import { clockText, DASHBOARD, placeText, statusText } from './strings.ts';
+
+interface PlayerListProps {
+  readonly dashboard: Dashboard;
+  /** When the dashboard was last updated, in milliseconds of the page's own clock. */
+  readonly at: number;
+  readonly dispatch: Dispatch;
+}
+
+export function PlayerList({ dashboard, at, dispatch }: PlayerListProps) {
+  const { players, terms, ended } = dashboard;
+  const elapsed = Math.max(0, useSeconds() - at);
+  return (
+    <section aria-labelledby="players-title">
+      <h2 id="players-title">
+        {DASHBOARD.players} ({players.length})
+      </h2>
+      {players.length === 0 ? (
+        <p>{DASHBOARD.nobody}</p>
+      ) : (
+        <div class="scrolls">
+          <table class="players">
+            <thead>
+              <tr>
+                <th scope="col">{DASHBOARD.name}</th>
+                <th scope="col">{DASHBOARD.place}</th>
+                <th scope="col">{DASHBOARD.status}</th>
+                <th scope="col">{DASHBOARD.clock}</th>
+                {terms.racks && <th scope="col">{DASHBOARD.rack}</th>}
+                <th scope="col">{DASHBOARD.help}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {players.map((player) => (
+                <tr key={player.id}>
+                  <th scope="row">{player.name}</th>
+                  <td>{placeText(player)}</td>
+                  <td>{statusText(player)}</td>
+                  <td class="clock-cell">{clockCell(player, elapsed)}</td>
+                  {terms.racks && <td>{player.rack && <TileRow tiles={player.rack} />}</td>}
+                  <td>
+                    {!ended && <Help player={player} timed={terms.deadline !== null} dispatch={dispatch} />}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function clockCell(player: DashboardPlayer, elapsed: number): string | null {
+  const { at, held, submitted, since, remaining } = player;
+  if (at === 'waiting' || at === 'closed' || held || submitted) return null;
+  return remaining === null
+    ? clockText(since + elapsed)
+    : `${clockText(remaining - elapsed)} ${DASHBOARD.left}`;
+}
+
+interface HelpProps {
+  readonly player: DashboardPlayer;
+  readonly timed: boolean;
+  readonly dispatch: Dispatch;
+}
+
+function Help({ player: { id, name, standIn, at }, timed, dispatch }: HelpProps) {
+  const playing = at !== 'waiting' && at !== 'closed';
+  return (
+    <div class="row">
+      <button
+        type="button"
+        aria-label={standIn ? DASHBOARD.backTo(name) : DASHBOARD.botFor(name)}
+        onClick={() => dispatch({ kind: 'stand-in', player: id, on: !standIn })}
+      >
+        {standIn ? DASHBOARD.back : DASHBOARD.bot}
+      </button>
+      {timed && playing && (
+        <button
+          type="button"
+          aria-label={DASHBOARD.timeFor(name)}
+          onClick={() => dispatch({ kind: 'more-time', player: id, seconds: MORE_SECONDS })}
+        >
+          +{MORE_SECONDS} s
+        </button>
+      )}
+    </div>
+  );
+}

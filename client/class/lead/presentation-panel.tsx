@@ -1,0 +1,94 @@
+// What the teacher puts on the big screen: one step, first its rack, then its choices.
+import { useSignal } from '@preact/signals';
+import { type Dashboard, type ShownStep, STEPS } from '../../../shared-engine/index.ts';
+import { pathOf } from '../../app/routes/route.ts';
+import type { Dispatch } from '../model/requests.ts';
+import { choiceTitle } from '../model/strings.ts';
+import { PRESENTATION } from './strings.ts';
+
+interface PresentationPanelProps {
+  readonly dashboard: Dashboard;
+  readonly dispatch: Dispatch;
+}
+
+type Topic = Pick<ShownStep, 'seat' | 'step' | 'kind'>;
+
+/** The first pass is offered before anybody has made it. */
+const FIRST: Topic = { seat: 0, step: STEPS[0], kind: 'pass' };
+
+export function PresentationPanel({ dashboard, dispatch }: PresentationPanelProps) {
+  const { shown, spreads, dealt, code, form } = dashboard;
+  const selected = useSignal('');
+  const topics = topicsOf(spreads);
+  const topic = topics.find((one) => keyOf(one) === selected.value) ?? topics.at(-1) ?? FIRST;
+  return (
+    <section class="presentation" aria-labelledby="presentation-title">
+      <h2 id="presentation-title">{PRESENTATION.title}</h2>
+      <p>{PRESENTATION.about}</p>
+      <p>
+        <a
+          class="button"
+          href={pathOf({ kind: 'class', code, part: 'big-screen' })}
+          target="_blank"
+          rel="noreferrer"
+        >
+          {PRESENTATION.open}
+        </a>
+      </p>
+      {dealt > 0 && (
+        <div class="row">
+          <div class="field">
+            <label for="topic">{PRESENTATION.step}</label>
+            <select
+              id="topic"
+              value={keyOf(topic)}
+              onChange={(event) => {
+                selected.value = event.currentTarget.value;
+              }}
+            >
+              {topics.map((one) => (
+                <option key={keyOf(one)} value={keyOf(one)}>
+                  {form === 'tables' && PRESENTATION.seat(one.seat)}
+                  {choiceTitle(one)}
+                </option>
+              ))}
+            </select>
+          </div>
+          <button
+            type="button"
+            onClick={() => dispatch({ kind: 'show', shown: { ...topicOf(topic), revealed: false } })}
+          >
+            {PRESENTATION.show}
+          </button>
+          {shown && (
+            <>
+              <button
+                type="button"
+                class={shown.revealed ? '' : 'primary'}
+                onClick={() => dispatch({ kind: 'show', shown: { ...shown, revealed: !shown.revealed } })}
+              >
+                {shown.revealed ? PRESENTATION.hide : PRESENTATION.reveal}
+              </button>
+              <button type="button" onClick={() => dispatch({ kind: 'show', shown: null })}>
+                {PRESENTATION.clear}
+              </button>
+            </>
+          )}
+        </div>
+      )}
+    </section>
+  );
+}
+
+function topicsOf(spreads: Dashboard['spreads']): readonly Topic[] {
+  const known = spreads.some((one) => keyOf(one) === keyOf(FIRST));
+  return known ? spreads : [FIRST, ...spreads];
+}
+
+function topicOf({ seat, step, kind }: Topic): Topic {
+  return { seat, step, kind };
+}
+
+function keyOf({ seat, step, kind }: Topic): string {
+  return `${seat} ${step} ${kind}`;
+}

@@ -1,0 +1,72 @@
+// What the teacher's dashboard says: joining, controls, players, and the big screen.
+import type { DashboardPlayer, Step } from '../../../shared-engine/index.ts';
+import { playerCount, stepInSentence } from '../model/strings.ts';
+
+export const DASHBOARD = {
+  code: 'Code of this class',
+  codeAbout: 'Players type it on the front page, open the link, or scan the square code.',
+  controls: 'Controls',
+  start: (number: number) => `Start deal ${number}`,
+  noMore: 'That was the last deal.',
+  notStarted: (of: number) => `Not started. The drill has ${of === 1 ? '1 deal' : `${of} deals`}.`,
+  hold: 'Stop before a step',
+  noHold: 'Do not stop',
+  advance: 'Continue without stopping',
+  advanceTo: (step: Step) => `Continue; stop before ${stepInSentence(step)}`,
+  waiting: (count: number, step: Step) =>
+    `${playerCount(count)} ${count === 1 ? 'is' : 'are'} waiting before ${stepInSentence(step)}.`,
+  time: '30 more seconds for all',
+  timeFor: (name: string) => `30 more seconds for ${name}`,
+  players: 'Players',
+  nobody: 'Nobody has joined yet.',
+  name: 'Name',
+  place: 'Where',
+  status: 'Status',
+  clock: 'Time in this step',
+  rack: 'Rack',
+  help: 'Help',
+  bot: 'Let a bot play',
+  back: 'Give the seat back',
+  botFor: (name: string) => `Let a bot play for ${name}`,
+  backTo: (name: string) => `Give the seat back to ${name}`,
+  left: 'left',
+  report: 'Class report',
+  end: 'End the class',
+  endSure: 'Yes, end it for everybody',
+  endNot: 'No, keep the class open',
+} as const;
+
+export const PRESENTATION = {
+  title: 'Discuss a step',
+  about: 'The big screen shows the rack first, then the choices when you reveal them. It never shows a name.',
+  open: 'Open the big screen',
+  step: 'Step',
+  seat: (seat: number) => `Seat ${seat + 1}: `,
+  show: 'Show on the big screen',
+  reveal: 'Reveal the choices',
+  hide: 'Hide the choices',
+  clear: 'Clear the big screen',
+} as const;
+
+export function placeText({ at, deal }: DashboardPlayer): string {
+  switch (at) {
+    case 'waiting':
+      return 'before the first deal';
+    case 'closed':
+      return `deal ${deal}, finished`;
+    default:
+      return `deal ${deal}, ${stepInSentence(at)}`;
+  }
+}
+
+export function statusText({ at, submitted, held, present, standIn, ready }: DashboardPlayer): string {
+  const usual = at === 'waiting' ? 'waiting' : at === 'closed' ? 'reading the review' : 'choosing';
+  const now = ready ? 'ready for the next deal' : submitted ? 'has chosen' : held ? 'stopped' : usual;
+  return [now, standIn ? 'a bot plays' : null, present ? null : 'away'].filter(Boolean).join(', ');
+}
+
+/** Milliseconds as `1:05`. */
+export function clockText(ms: number): string {
+  const seconds = Math.max(0, Math.floor(ms / 1000));
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}

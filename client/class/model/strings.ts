@@ -1,0 +1,35 @@
+// What all screens of a class say alike: steps, deals, players and shares.
+import type { Step, StepSpread } from '../../../shared-engine/index.ts';
+import { STEP_NAMES } from '../../room/step-names.ts';
+
+export const CLASS = {
+  opening: 'Opening the class…',
+  gone: 'There is no class with this code.',
+  goneAbout: 'Check the eight letters and digits with your teacher.',
+  notYours: 'Only the browser that opened this class can show this page.',
+  ended: 'This class has ended.',
+  dealNumber: (number: number, of: number) => `Deal ${number} of ${of}`,
+} as const;
+
+export function stepTitle(step: Step): string {
+  return step === 'vote' ? 'Vote on a second Charleston' : STEP_NAMES[step];
+}
+
+/** The step in the middle of a sentence: `first across`. */
+export function stepInSentence(step: Step): string {
+  return step === 'vote' ? 'the vote on a second Charleston' : STEP_NAMES[step].toLowerCase();
+}
+
+/** A step and what is chosen there: how many tiles go blind is a choice apart from the pass itself. */
+export function choiceTitle({ kind, step }: Pick<StepSpread, 'kind' | 'step'>): string {
+  return kind === 'blind' ? `${stepTitle(step)}: tiles passed blind` : stepTitle(step);
+}
+
+export function playerCount(count: number): string {
+  return count === 1 ? '1 player' : `${count} players`;
+}
+
+/** A share from 0 to 1 as `40%`. */
+export function percent(share: number): string {
+  return `${Math.round(share * 100)}%`;
+}

@@ -1,0 +1,55 @@
+// Keeps a view of a class up to date by long polling: the server answers when something has changed.
+import { useEffect, useState } from 'preact/hooks';
+import { call } from '../../connection/api.ts';
+import type { Schema } from '../../connection/frame.ts';
+
+export interface Updates<T> {
+  readonly value: T | null;
+  /** Why no update comes; null while all is well. */
+  readonly problem: string | null;
+  /** When the value came, in milliseconds of the page's own clock. */
+  readonly at: number;
+}
+
+/** Pause before a failed request is sent again, in milliseconds. */
+const RETRY_MS = 2000;
+
+/** Failures that pass by themselves; after any other the page stops asking. */
+const TEMPORARY = ['unreachable', 'try-later', 'too-fast'];
+
+export function useUpdates<T extends { readonly version: number }>(
+  path: string,
+  schema: Schema<T>,
+): Updates<T> {
+  const [updates, setUpdates] = useState<Updates<T>>({ value: null, problem: null, at: 0 });
+  useEffect(() => {
+    let mounted = true;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    async function poll(seen: number | null) {
+      const answer = await call(seen === null ? path : `${path}?seen=${seen}`, null, schema, 'GET');
+      if (!mounted) return;
+      if (answer.ok) {
+        setUpdates({ value: answer.value, problem: null, at: performance.now() });
+        return void poll(answer.value.version);
+      }
+      setUpdates((before) => ({ ...before, problem: answer.message }));
+      if (TEMPORARY.includes(answer.code)) timer = setTimeout(() => void poll(null), RETRY_MS);
+    }
+    void poll(null);
+    return () => {
+      mounted = false;
+      clearTimeout(timer);
+    };
+  }, [path, schema]);
+  return updates;
+}
+
+/** The page's own clock in milliseconds, renewed once a second. */
+export function useSeconds(): number {
+  const [now, setNow] = useState(performance.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(performance.now()), 1000);
+    return () => clearInterval(timer);
+  }, []);
+  return now;
+}

@@ -1,0 +1,64 @@
+// How a player joins a class: what the class is, what the teacher will see, and a name.
+import { useSignal } from '@preact/signals';
+import type { ClassInfo } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { NameField } from '../../ui/name-field.tsx';
+import { joinClass } from '../model/requests.ts';
+import { JOIN, termsSentences } from './strings.ts';
+
+interface JoinScreenProps {
+  readonly app: App;
+  readonly info: ClassInfo;
+  readonly onJoined: () => void;
+}
+
+export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
+  const { name } = app.settings.value;
+  const missing = useSignal(false);
+  const problem = useSignal<string | null>(null);
+  const busy = useSignal(false);
+
+  async function join(event: Event) {
+    event.preventDefault();
+    missing.value = name.trim() === '';
+    if (missing.value || busy.value) return;
+    busy.value = true;
+    const answer = await joinClass(info.code, name);
+    busy.value = false;
+    if (answer.ok) onJoined();
+    else problem.value = answer.message;
+  }
+
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page join">
+        <h1>{JOIN.title(info.title)}</h1>
+        {info.ended ? (
+          <p>{JOIN.over}</p>
+        ) : (
+          <form class="join-form" onSubmit={(event) => void join(event)} noValidate>
+            <p>{JOIN.about[info.form]}</p>
+            <ul class="told">
+              {termsSentences(info.terms).map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+            <NameField
+              value={name}
+              missing={missing.value && name.trim() === ''}
+              onChange={(next) => app.change({ name: next })}
+            />
+            <p class="notice" role="alert">
+              {problem.value}
+            </p>
+            <button type="submit" class="primary" aria-disabled={busy.value}>
+              {JOIN.button}
+            </button>
+          </form>
+        )}
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,100 @@
+// How a class plays and what its players are told, as the teacher sets it.
+import {
+  type ClassTerms,
+  DRILL_FORMS,
+  type Drill,
+  STYLES,
+  type StyleName,
+} from '../../../shared-engine/index.ts';
+import { duration } from '../../room/strings.ts';
+import { STYLE_NAMES } from '../../room/style-names.ts';
+import { CLASS_FORM } from './strings.ts';
+
+/** Choices of time for a step, in seconds. */
+const DEADLINES = [null, 30, 60, 120, 300] as const;
+
+interface FormFieldsProps {
+  readonly drill: Drill;
+  readonly onChange: (drill: Drill) => void;
+}
+
+export function FormFields({ drill, onChange }: FormFieldsProps) {
+  const style = drill.bots.styles[0];
+  return (
+    <section class="class-form">
+      <fieldset>
+        <legend>{CLASS_FORM.form}</legend>
+        {DRILL_FORMS.map((form) => (
+          <label key={form} class="choice">
+            <input
+              type="radio"
+              name="form"
+              checked={drill.form === form}
+              onChange={() => onChange({ ...drill, form })}
+            />
+            <span>
+              <b>{CLASS_FORM.forms[form].name}</b> {CLASS_FORM.forms[form].about}
+            </span>
+          </label>
+        ))}
+      </fieldset>
+      <div class="field">
+        <label for="bot-style">{CLASS_FORM.bots}</label>
+        <select
+          id="bot-style"
+          value={style}
+          onChange={(event) => {
+            const next: StyleName | undefined = STYLES.find((one) => one === event.currentTarget.value);
+            if (next) onChange({ ...drill, bots: { ...drill.bots, styles: [next, next, next] } });
+          }}
+        >
+          {STYLES.map((one) => (
+            <option key={one} value={one}>
+              {STYLE_NAMES[one].name}: {STYLE_NAMES[one].about}
+            </option>
+          ))}
+        </select>
+      </div>
+    </section>
+  );
+}
+
+interface TermsFieldsProps {
+  readonly terms: ClassTerms;
+  readonly onChange: (terms: ClassTerms) => void;
+}
+
+export function TermsFields({ terms, onChange }: TermsFieldsProps) {
+  return (
+    <section class="class-form">
+      <div class="field">
+        <label for="class-deadline">{CLASS_FORM.deadline}</label>
+        <select
+          id="class-deadline"
+          value={String(terms.deadline)}
+          onChange={(event) => {
+            const chosen = DEADLINES.find((one) => String(one) === event.currentTarget.value);
+            if (chosen !== undefined) onChange({ ...terms, deadline: chosen });
+          }}
+        >
+          {DEADLINES.map((one) => (
+            <option key={String(one)} value={String(one)}>
+              {one === null ? CLASS_FORM.noDeadline : duration(one)}
+            </option>
+          ))}
+        </select>
+      </div>
+      {(['racks', 'names', 'cardClosed'] as const).map((entry) => (
+        <label key={entry} class="choice">
+          <input
+            type="checkbox"
+            checked={terms[entry]}
+            onChange={(event) => onChange({ ...terms, [entry]: event.currentTarget.checked })}
+          />
+          {CLASS_FORM[entry]}
+        </label>
+      ))}
+      <p class="aside">{CLASS_FORM.told}</p>
+    </section>
+  );
+}

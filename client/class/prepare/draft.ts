@@ -1,0 +1,103 @@
+// A drill while the teacher still prepares it: pure functions that change the content of a drill file.
+import {
+  type Amount,
+  type Constraint,
+  type Drill,
+  type DrillDeal,
+  type Face,
+  SEATS,
+} from '../../../shared-engine/index.ts';
+
+export type DealKind = DrillDeal['tiles']['kind'];
+
+/** In a drill made here the players sit on seat 0; East is the same seat or the one to its right. */
+const PLAYER = SEATS[0];
+const OTHER_DEALER = SEATS[1];
+
+export function emptyDrill(seed: () => string): Drill {
+  return {
+    format: 'quadrille-drill/1',
+    title: '',
+    form: 'alone',
+    bots: { styles: ['typical', 'typical', 'typical'], seed: seed() },
+    deals: [newDeal([], 'random', seed())],
+  };
+}
+
+export function newDeal(deals: readonly DrillDeal[], kind: DealKind, seed: string): DrillDeal {
+  const used = new Set(deals.map(({ id }) => id));
+  let number = deals.length + 1;
+  while (used.has(`deal-${number}`)) number++;
+  return { id: `deal-${number}`, seat: PLAYER, dealer: OTHER_DEALER, tiles: emptyTiles(kind, seed) };
+}
+
+function emptyTiles(kind: DealKind, seed: string): DrillDeal['tiles'] {
+  switch (kind) {
+    case 'random':
+      return { kind, seed };
+    case 'manual':
+      return { kind, racks: [[], [], [], []], seed };
+    case 'sampled':
+      return { kind, constraint: {}, seed };
+  }
+}
+
+export function withDeal(drill: Drill, place: number, deal: DrillDeal): Drill {
+  return { ...drill, deals: drill.deals.map((old, index) => (index === place ? deal : old)) };
+}
+
+export function asEast(deal: DrillDeal, east: boolean): DrillDeal {
+  return { ...deal, dealer: east ? deal.seat : SEATS[(deal.seat + 1) % SEATS.length]! };
+}
+
+/** An empty text removes the entry. */
+export function withText(deal: DrillDeal, entry: 'title' | 'task' | 'note', text: string): DrillDeal {
+  const { [entry]: _, ...rest } = deal;
+  return text === '' ? rest : { ...rest, [entry]: text };
+}
+
+/** The same deal with other tiles where they are dealt at random. */
+export function withSeed(deal: DrillDeal, seed: string): DrillDeal {
+  return { ...deal, tiles: { ...deal.tiles, seed } };
+}
+
+/** The tiles picked for the players' rack. */
+export function ownRack(deal: DrillDeal): readonly Face[] {
+  return deal.tiles.kind === 'manual' ? deal.tiles.racks[deal.seat] : [];
+}
+
+export function withOwnRack(deal: DrillDeal, rack: readonly Face[]): DrillDeal {
+  if (deal.tiles.kind !== 'manual') return deal;
+  const [a, b, c, d] = deal.tiles.racks.map((old, seat) => (seat === deal.seat ? rack : old));
+  return { ...deal, tiles: { ...deal.tiles, racks: [a!, b!, c!, d!] } };
+}
+
+export type AmountEntry = 'jokers' | 'flowers' | 'pairs' | 'inARow' | 'likeNumbers' | 'toGo';
+export type Bound = 'any' | 'exactly' | 'at-least' | 'at-most';
+
+export function boundOf(amount: Amount | undefined): { bound: Bound; count: number } {
+  if (amount === undefined) return { bound: 'any', count: 1 };
+  if (typeof amount === 'number') return { bound: 'exactly', count: amount };
+  return 'from' in amount
+    ? { bound: 'at-least', count: amount.from }
+    : { bound: 'at-most', count: amount.to };
+}
+
+export function withAmount(
+  constraint: Constraint,
+  entry: AmountEntry,
+  bound: Bound,
+  count: number,
+): Constraint {
+  const { [entry]: _, ...rest } = constraint;
+  switch (bound) {
+    case 'any':
+      return rest;
+    case 'exactly':
+      return { ...rest, [entry]: count };
+    case 'at-least':
+      return { ...rest, [entry]: { from: count } };
+    case 'at-most':
+      return { ...rest, [entry]: { to: count } };
+  }
+}

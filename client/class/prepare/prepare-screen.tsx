@@ -1,0 +1,189 @@
+// Where a teacher prepares a class: its deals, how it plays, its card, and the drill as a file.
+import { useSignal } from '@preact/signals';
+import {
+  type ClassTerms,
+  compileCard,
+  createSwarKernel,
+  type Drill,
+  houseCard,
+  parseCard,
+  readDrill,
+} from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { randomHex } from '../../connection/random.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { CardFileField } from '../../ui/card-file-field.tsx';
+import { fileName, saveFile } from '../../ui/save-file.ts';
+import { openClass } from '../model/requests.ts';
+import { FormFields, TermsFields } from './class-form.tsx';
+import { type ClassCard, DealEditor } from './deal-editor.tsx';
+import { type DealKind, emptyDrill, newDeal, withDeal } from './draft.ts';
+import { PREPARE } from './strings.ts';
+
+const newSeed = () => randomHex(32);
+const KINDS: readonly DealKind[] = ['random', 'manual', 'sampled'];
+const HOUSE: ClassCard = { file: null, sections: houseCard().sections };
+
+export function PrepareScreen({ app }: { readonly app: App }) {
+  const drill = useSignal<Drill>(emptyDrill(newSeed));
+  const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false, cardClosed: false });
+  const card = useSignal<ClassCard>(HOUSE);
+  const problems = useSignal<readonly string[]>([]);
+  const busy = useSignal(false);
+
+  const change = (next: Drill) => {
+    drill.value = next;
+    problems.value = [];
+  };
+  const named = (): Drill => ({ ...drill.value, title: drill.value.title.trim() || PREPARE.untitled });
+
+  async function loadDrill(file: File) {
+    const { file: cardFile } = card.value;
+    const kernel = createSwarKernel(cardFile ? compileCard(cardFile) : houseCard());
+    const read = readDrill(await file.text(), kernel);
+    if (read.ok) return change(read.drill);
+    problems.value = [PREPARE.otherFile, ...read.problems.map(({ message }) => message)];
+  }
+
+  function takeCard(file: unknown): string | null {
+    const parsed = file === null ? null : parseCard(file);
+    card.value = parsed?.ok ? { file: parsed.card, sections: compileCard(parsed.card).sections } : HOUSE;
+    problems.value = parsed === null || parsed.ok ? [] : parsed.problems.map(({ message }) => message);
+    return parsed === null || parsed.ok ? null : PREPARE.otherCard;
+  }
+
+  async function open() {
+    if (busy.value) return;
+    busy.value = true;
+    const answer = await openClass({ drill: named(), terms: terms.value, card: card.value.file });
+    busy.value = false;
+    if (answer.ok) return app.go({ kind: 'class', code: answer.value.code, part: 'main' });
+    problems.value = [answer.message, ...(answer.problems ?? [])];
+  }
+
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page prepare">
+        <header>
+          <h1>{PREPARE.title}</h1>
+          <p>{PREPARE.about}</p>
+        </header>
+        <div class="field">
+          <label for="drill-title">{PREPARE.drillTitle}</label>
+          <input
+            id="drill-title"
+            maxLength={80}
+            value={drill.value.title}
+            onInput={(event) => change({ ...drill.value, title: event.currentTarget.value })}
+          />
+        </div>
+        <DealsSection drill={drill.value} card={card.value} onChange={change} />
+        <FormFields drill={drill.value} onChange={change} />
+        <TermsFields
+          terms={terms.value}
+          onChange={(next) => {
+            terms.value = next;
+          }}
+        />
+        <CardFileField id="class-card" chosen={PREPARE.cardChosen} onCard={takeCard} />
+        <Problems problems={problems.value} />
+        <div class="row">
+          <button type="button" class="primary" aria-disabled={busy.value} onClick={() => void open()}>
+            {PREPARE.open}
+          </button>
+          <DrillFileButtons drill={named} onFile={(file) => void loadDrill(file)} />
+        </div>
+      </main>
+    </>
+  );
+}
+
+interface DealsSectionProps {
+  readonly drill: Drill;
+  readonly card: ClassCard;
+  readonly onChange: (drill: Drill) => void;
+}
+
+function DealsSection({ drill, card, onChange }: DealsSectionProps) {
+  const { deals, bots } = drill;
+  const remove = (place: number) =>
+    onChange({ ...drill, deals: deals.filter((_, other) => other !== place) });
+  return (
+    <section class="deals" aria-labelledby="deals-title">
+      <h2 id="deals-title">{PREPARE.deals}</h2>
+      {deals.map((deal, place) => (
+        <DealEditor
+          key={deal.id}
+          deal={deal}
+          number={place + 1}
+          bots={bots}
+          card={card}
+          onChange={(next) => onChange(withDeal(drill, place, next))}
+          onRemove={deals.length === 1 ? null : () => remove(place)}
+        />
+      ))}
+      <div class="row">
+        {KINDS.map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            onClick={() => onChange({ ...drill, deals: [...deals, newDeal(deals, kind, newSeed())] })}
+          >
+            {PREPARE.addDeal[kind]}
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function Problems({ problems }: { readonly problems: readonly string[] }) {
+  return (
+    <div class="notice" role="alert">
+      {problems.length > 0 && (
+        <>
+          <p>{PREPARE.problems}</p>
+          <ul class="problems">
+            {problems.map((problem) => (
+              <li key={problem}>{problem}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
+
+interface DrillFileButtonsProps {
+  readonly drill: () => Drill;
+  readonly onFile: (file: File) => void;
+}
+
+function DrillFileButtons({ drill, onFile }: DrillFileButtonsProps) {
+  function save() {
+    const saved = drill();
+    saveFile(`${fileName(saved.title)}.json`, 'application/json', `${JSON.stringify(saved, null, 2)}\n`);
+  }
+  return (
+    <>
+      <button type="button" onClick={save}>
+        {PREPARE.save}
+      </button>
+      <label class="button file-button">
+        {PREPARE.load}
+        <input
+          type="file"
+          class="spoken"
+          accept="application/json,.json"
+          onChange={({ currentTarget }) => {
+            const file = currentTarget.files?.[0];
+            // The same file can be chosen again.
+            currentTarget.value = '';
+            if (file) onFile(file);
+          }}
+        />
+      </label>
+    </>
+  );
+}

@@ -1,0 +1,98 @@
+// What the page says where a teacher prepares a class.
+
+export const PREPARE = {
+  title: 'Prepare a class',
+  about:
+    'Everybody in the class is dealt the same tiles. You stop the tables, show what was chosen, and discuss it.',
+  drillTitle: 'What is this drill called?',
+  untitled: 'Drill',
+  deals: 'Deals',
+  deal: (number: number, kind: string) => `Deal ${number}: ${kind}`,
+  kinds: { random: 'random', manual: 'tiles you pick', sampled: 'fits a description' },
+  addDeal: {
+    random: 'Add a random deal',
+    manual: 'Add a deal with tiles you pick',
+    sampled: 'Add a deal that fits a description',
+  },
+  remove: 'Remove deal',
+  dealTitle: 'Title of the deal, shown to everybody',
+  texts: 'Texts for this deal',
+  task: 'For the players, shown above their tiles',
+  note: 'For yourself, shown only on your dashboard',
+  dealer: 'The players are East and start with 14 tiles',
+  open: 'Open the class',
+  save: 'Save the drill as a file',
+  load: 'Use a drill file',
+  problems: 'Please correct this first:',
+  otherCard: 'This card cannot be used; the house card is used instead.',
+  otherFile: 'This file cannot be used as it is. Nothing was changed.',
+  cardChosen: (name: string) => `${name} will be used for this class.`,
+} as const;
+
+export const CLASS_FORM = {
+  form: 'How the class plays',
+  forms: {
+    alone: {
+      name: 'Everybody alone, with the same three bots.',
+      about: 'The same choices bring everybody the same tiles.',
+    },
+    tables: {
+      name: 'Four players at each table.',
+      about: 'Every table gets the same deal; bots fill the empty seats.',
+    },
+    guided: {
+      name: 'Everybody alone, in guided deals.',
+      about:
+        'After each step you pick one choice, and everybody continues from it with the same tiles. Each player’s own choices are kept for the review.',
+    },
+  },
+  bots: 'Bots',
+  deadline: 'Time for each step',
+  noDeadline: 'No limit',
+  racks: 'You see the players’ racks while they choose',
+  names: 'Your report names each player, and shows a choice even if only one player made it',
+  cardClosed: 'Players choose without seeing the card',
+  told: 'Every player is told all of this before the first deal.',
+} as const;
+
+export const PICKER = {
+  pick: 'Tap tiles to put them on the rack. The rest of the rack is dealt at random.',
+  rack: (count: number) => `Picked (${count})`,
+  nothing: 'No tile is picked yet.',
+  remove: (tile: string) => `Remove ${tile}`,
+} as const;
+
+export const CONSTRAINT = {
+  title: 'What should the rack hold?',
+  about: 'Leave a row on “any” where it does not matter.',
+  amounts: {
+    jokers: 'Jokers',
+    flowers: 'Flowers',
+    pairs: 'Pairs or more',
+    inARow: 'In a row in one suit',
+    likeNumbers: 'Like numbers',
+    toGo: 'Tiles to go',
+  },
+  section: 'Closest section of the card',
+  any: 'any',
+  atLeast: 'at least',
+  exactly: 'exactly',
+  atMost: 'at most',
+} as const;
+
+export const DEAL_PREVIEW = {
+  working: 'Working it out…',
+  show: 'Show the tiles',
+  dealt: 'The players will hold:',
+  another: 'Deal other tiles',
+  search: 'Find a deal with a lesson',
+  searched: (tried: number, of: number) => `Checked ${tried} of at most ${of} deals.`,
+  cancel: 'Stop searching',
+  none: (tried: number) =>
+    `In ${tried} deals no first pass was clearly better than the typical one. Search again, or change the deal.`,
+  typical: 'Most would pass',
+  better: 'Clearly better:',
+  difference: (value: string, low: string, high: string) =>
+    `${value} more wins in 100 games (${low} to ${high}).`,
+  failed: 'This browser could not work it out. You can open the class all the same.',
+} as const;

@@ -1,0 +1,155 @@
+// The report of a class, to read, print and save: for each deal what was chosen, and the players as the terms allow.
+import { useEffect, useState } from 'preact/hooks';
+import type { ClassReport, DrillReport } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { pathOf } from '../../app/routes/route.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
+import { Bar } from '../../ui/bar.tsx';
+import { goInPage } from '../../ui/in-page-link.ts';
+import { twoPlaces } from '../../ui/numbers.ts';
+import { fileName, saveFile } from '../../ui/save-file.ts';
+import { fetchReport } from '../model/requests.ts';
+import { choiceTitle, playerCount } from '../model/strings.ts';
+import { Aims } from './aims.tsx';
+import { reportCsv, reportJson } from './report-files.ts';
+import { SpreadPicture } from './spread-picture.tsx';
+import { REPORT } from './strings.ts';
+
+export function ReportScreen({ app, code }: { readonly app: App; readonly code: string }) {
+  const [report, setReport] = useState<DrillReport | string | null>(null);
+  useEffect(() => {
+    void fetchReport(code).then((answer) => setReport(answer.ok ? answer.value : answer.message));
+  }, [code]);
+  const dashboard = { kind: 'class', code, part: 'main' } as const;
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page report">
+        {report === null || typeof report === 'string' ? (
+          <p role="status">{report ?? REPORT.working}</p>
+        ) : (
+          <Report report={report} />
+        )}
+        <p class="not-printed">
+          <a href={pathOf(dashboard)} onClick={(event) => goInPage(event, () => app.go(dashboard))}>
+            {REPORT.back}
+          </a>
+        </p>
+      </main>
+    </>
+  );
+}
+
+function Report({ report }: { readonly report: DrillReport }) {
+  const name = fileName(report.title);
+  return (
+    <>
+      <header>
+        <h1>{REPORT.title(report.title)}</h1>
+        <p>{REPORT.private}</p>
+      </header>
+      <div class="row not-printed">
+        <button type="button" class="primary" onClick={() => window.print()}>
+          {REPORT.print}
+        </button>
+        <button type="button" onClick={() => saveFile(`${name}-report.csv`, 'text/csv', reportCsv(report))}>
+          {REPORT.csv}
+        </button>
+        <button
+          type="button"
+          onClick={() => saveFile(`${name}-report.json`, 'application/json', reportJson(report))}
+        >
+          {REPORT.json}
+        </button>
+      </div>
+      {report.deals.length === 0 && <p>{REPORT.nothing}</p>}
+      {report.deals.map((deal, place) => (
+        <DealReport key={deal.deal} deal={deal} number={place + 1} />
+      ))}
+      {report.players && <PlayerTable players={report.players} />}
+    </>
+  );
+}
+
+function DealReport({ deal, number }: { readonly deal: ClassReport; readonly number: number }) {
+  const { title, players, toGoStart, toGoEnd, steps, sections } = deal;
+  return (
+    <section class="deal-report" aria-labelledby={`deal-${number}`}>
+      <h2 id={`deal-${number}`}>
+        {REPORT.deal} {number}
+        {title && `: ${title}`} <span class="aside">({playerCount(players)})</span>
+      </h2>
+      {toGoStart && toGoEnd && (
+        <p>
+          {REPORT.toGo}: {twoPlaces(toGoStart.mean)} → {twoPlaces(toGoEnd.mean)}
+        </p>
+      )}
+      <MistakeTable deal={deal} />
+      <h3>{REPORT.steps}</h3>
+      {steps.map((spread) => (
+        <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
+          <h4>{choiceTitle(spread)}</h4>
+          {spread.rack && <TileRow tiles={spread.rack} />}
+          {spread.kind !== 'blind' && <Aims aims={spread.aims} names={sections} />}
+          <SpreadPicture spread={spread} />
+        </article>
+      ))}
+    </section>
+  );
+}
+
+function MistakeTable({ deal: { mistakes } }: { readonly deal: ClassReport }) {
+  if (mistakes.length === 0) return <p>{REPORT.noMistakes}</p>;
+  return (
+    <>
+      <h3>{REPORT.mistakes}</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{REPORT.category}</th>
+            <th scope="col">{REPORT.choices}</th>
+            <th scope="col">{REPORT.players}</th>
+            <th scope="col">{REPORT.total}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {mistakes.map(({ category, label, choices, players, total }) => (
+            <tr key={category}>
+              <th scope="row">{label}</th>
+              <td>{choices}</td>
+              <td>{players}</td>
+              <td>{twoPlaces(total)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function PlayerTable({ players }: { readonly players: NonNullable<DrillReport['players']> }) {
+  return (
+    <section aria-labelledby="by-name">
+      <h2 id="by-name">{REPORT.byName}</h2>
+      <p class="aside">{REPORT.byNameAbout}</p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{REPORT.player}</th>
+            <th scope="col">{REPORT.playerToGo}</th>
+            <th scope="col">{REPORT.total}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {players.map(({ name, deals }, place) => (
+            <tr key={`${place}-${name}`}>
+              <th scope="row">{name}</th>
+              <td>{deals.map(({ toGoStart, toGoEnd }) => `${toGoStart} → ${toGoEnd}`).join(', ')}</td>
+              <td>{twoPlaces(deals.reduce((sum, { loss }) => sum + loss, 0))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,54 @@
+// What the big screen and the report say about the choices of a class.
+import { playerCount } from '../model/strings.ts';
+
+export const SPREAD = {
+  costs: {
+    wins: 'Fewer wins in 100 games, compared with the best pass',
+    tiles: 'Tiles to go, compared with the best pass',
+  },
+  none: 'as good as the best',
+  unknown: 'not reviewed yet',
+  blind: 'three tiles blind',
+  standIns: (players: number) => `A bot chose for ${playerCount(players)}; that is not counted.`,
+  hidden: (players: number) => `What ${playerCount(players)} chose is hidden, to keep choices anonymous.`,
+  others: (choices: number, players: number) =>
+    `${choices} more ${choices === 1 ? 'choice' : 'choices'}, by ${playerCount(players)}.`,
+  advancedWith: 'The class continued with',
+  aims: 'Sections the players aimed at',
+} as const;
+
+export const BIG_SCREEN = {
+  join: 'Join with this code',
+  at: (host: string) => `on the front page of ${host}`,
+  rack: 'The rack',
+  racksDiffer: 'Not everybody had the same rack here.',
+  choices: 'What the class chose',
+  chosen: (chosen: number, players: number) => `${chosen} of ${players} have chosen.`,
+  passQuestion: 'What would you pass?',
+  question: 'What would you choose?',
+  nobody: 'Nobody has chosen here yet.',
+} as const;
+
+export const REPORT = {
+  title: (drill: string) => `Report: ${drill}`,
+  private: 'No choice shows who made it. Only a player’s own review shows what that player held and passed.',
+  working: 'Preparing the report…',
+  nothing: 'No deal has been played yet.',
+  deal: 'Deal',
+  toGo: 'Tiles to go on average, as dealt and after the last step',
+  steps: 'Step by step',
+  mistakes: 'Costliest kinds of mistake',
+  category: 'Kind of mistake',
+  choices: 'Choices',
+  players: 'Players',
+  total: 'Tiles lost in total',
+  noMistakes: 'No choice was clearly worse than another.',
+  byName: 'Player by player',
+  byNameAbout: 'Every player was told of this table before the first deal.',
+  player: 'Player',
+  playerToGo: 'Tiles to go in each deal, as dealt and after the last step',
+  print: 'Print',
+  csv: 'Save as tables (CSV)',
+  json: 'Save as JSON',
+  back: 'Back to the dashboard',
+} as const;
