@@ -1,4 +1,4 @@
-// Pictures of a class: preparing, coming in, the desk, the player's table, the wall at a projector's size, the report.
+// Pictures of a class: preparing, joining, the dashboard, the player's table, the big screen, the report.
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { heading, openSheet, passableTiles, passButton, passThree, rack, tray } from './page-actions.ts';
 
@@ -72,7 +72,7 @@ export async function shootClass(
   for (const page of [desk, ...players]) await page.context().close();
 }
 
-/** A class of two deals that plays one line, opened from this page; answers its code. */
+/** A guided class of two deals, opened from this page; answers its code. */
 async function prepared(desk: Page, origin: string, picture: Picture): Promise<string> {
   await desk.goto(origin);
   await desk.getByRole('button', { name: 'Prepare a class' }).click();

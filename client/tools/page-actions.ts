@@ -1,7 +1,7 @@
 // What a person does at the table, by the names a person reads: used by the browser tests and the screenshots.
 import type { Locator, Page } from 'playwright-core';
 
-/** The open question, the lesson or the name of the screen. */
+/** The open question, the title of the review or the name of the screen. */
 export function heading(page: Page): Locator {
   return page.getByRole('heading', { level: 1 });
 }
@@ -15,7 +15,7 @@ export function rack(page: Page): Locator {
   return page.getByRole('toolbar', { name: 'Your rack' });
 }
 
-/** The tiles on one's own rack that may be passed and are not in the tray. */
+/** The tiles on the rack that may be passed and are not in the tray. */
 export function passableTiles(page: Page): Locator {
   return rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])');
 }
@@ -57,7 +57,7 @@ export async function nextHeading(page: Page, before: string): Promise<string> {
   return titleOf(page);
 }
 
-/** Plays from the present question to the close, always going on and asking for `ask` tiles; answers the headings met. */
+/** Plays from the present question to the end, always continuing and asking for `ask` tiles; returns the headings met. */
 export async function playToClose(page: Page, ask = 1): Promise<string[]> {
   const met: string[] = [];
   let now = await titleOf(page);
@@ -69,25 +69,25 @@ export async function playToClose(page: Page, ask = 1): Promise<string[]> {
 }
 
 /** Answers the open question, where there is one for this seat, and waits for the next heading. */
-export async function onward(page: Page, now: string, wish: Wish): Promise<string> {
-  await answer(page, now, wish);
+export async function onward(page: Page, now: string, answers: Answers): Promise<string> {
+  await answer(page, now, answers);
   return nextHeading(page, now);
 }
 
-interface Wish {
+interface Answers {
   readonly ask: number;
   readonly go: boolean;
 }
 
 export function isClosed(title: string): boolean {
-  return title === 'What this round can teach you';
+  return title === 'What this deal can teach you';
 }
 
-async function answer(page: Page, question: string, { ask, go }: Wish): Promise<void> {
+async function answer(page: Page, question: string, { ask, go }: Answers): Promise<void> {
   if (question.includes(' for ')) await passThree(page);
-  else if (question.startsWith('Go on'))
-    await page.getByRole('button', { name: go ? 'Go on' : 'Stop here', exact: true }).click();
-  else if (question.startsWith('How many')) {
+  else if (question.startsWith('Second Charleston'))
+    await page.getByRole('button', { name: go ? 'Continue' : 'I’d stop', exact: true }).click();
+  else if (question.startsWith('Courtesy: how many')) {
     await page.getByRole('button', { name: String(ask), exact: true }).click();
   }
 }

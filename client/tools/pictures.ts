@@ -12,7 +12,7 @@ const DEAL = `/#deal=${'e'.repeat(64)}.1.0`;
 export async function writePictures(browser: Browser, origin: string): Promise<void> {
   mkdirSync(FOLDER, { recursive: true });
   const open = async (width: number, height: number, scale = 0.7) => {
-    // Scaled down, they stay small enough to be kept with the code.
+    // Scaled down, they stay small enough to be stored with the code.
     const context = await browser.newContext({
       viewport: { width, height },
       deviceScaleFactor: scale,

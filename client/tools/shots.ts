@@ -39,7 +39,7 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
 
   await page.goto(origin);
   await picture('front', page);
-  await page.getByText('How the tables you open are set up').click();
+  await page.getByText('How your tables are set up').click();
   await picture('front-settings', page, true);
   for (const sheet of ['Help', 'Settings'] as const) {
     await openSheet(page, sheet);
@@ -74,12 +74,12 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await context.close();
 }
 
-/** Two friends and a watcher on the same kind of device. */
+/** Two friends and a spectator on the same kind of device. */
 async function friends(browser: Browser, origin: string, look: string, picture: Picture): Promise<void> {
-  const [host, guest, watcher] = await Promise.all(
+  const [host, guest, spectator] = await Promise.all(
     ['host', 'guest', 'spectator'].map(async () => (await browser.newContext(LOOKS[look]!)).newPage()),
   );
-  if (!host || !guest || !watcher) return;
+  if (!host || !guest || !spectator) return;
   const link = await openFor(host, origin, 'Ines');
   await picture('lobby', host, true);
   await guest.goto(link);
@@ -91,24 +91,24 @@ async function friends(browser: Browser, origin: string, look: string, picture: 
   await picture('lobby-full', host, true);
   await host.getByRole('button', { name: 'I am ready' }).click();
   await passThree(host);
-  await host.getByText('Your pass lies face down.').waitFor();
+  await host.getByText('Your pass is face down.').waitFor();
   await picture('submitted', host);
-  await watcher.goto(link);
-  await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
+  await spectator.goto(link);
+  await spectator.getByRole('heading', { name: 'You are watching' }).waitFor();
   await passThree(guest);
-  await watcher.getByText('First right: the tiles have moved.').waitFor();
-  await picture('watch', watcher);
-  await Promise.all([host, guest, watcher].map((page) => page.context().close()));
+  await spectator.getByText('First right: the tiles have moved.').waitFor();
+  await picture('spectator', spectator);
+  await Promise.all([host, guest, spectator].map((page) => page.context().close()));
 }
 
 async function playOn(page: Page, picture: Picture): Promise<void> {
   let now = await titleOf(page);
   while (!isClosed(now)) {
     if (now.includes(' for ')) await passThree(page);
-    else if (now.startsWith('Go on')) {
+    else if (now.startsWith('Second Charleston')) {
       await picture('vote', page);
-      await page.getByRole('button', { name: 'Go on', exact: true }).click();
-    } else if (now.startsWith('How many')) {
+      await page.getByRole('button', { name: 'Continue', exact: true }).click();
+    } else if (now.startsWith('Courtesy: how many')) {
       await picture('courtesy', page);
       await page.getByRole('button', { name: '2', exact: true }).click();
     }

@@ -1,14 +1,14 @@
-// How hard each line of a card is, measured: the tiles still missing when half the wall is gone.
+// How hard each pattern of a card is, measured: the tiles still missing when half the wall is gone.
 import {
   type CompiledCard,
   FACE_COUNT,
   FULL_SET,
   faceIndex,
   facesOf,
+  type Hand,
   JOKER_INDEX,
   shuffled,
   stream,
-  type Target,
 } from '../../index.ts';
 
 /** Turns after which the missing tiles are counted: about half the wall. */
@@ -22,15 +22,15 @@ interface Wanted {
 }
 
 /**
- * Mean number of tiles still missing to each line after 12 turns of a seat that aims at nothing else, by line index.
+ * Mean number of tiles still missing to each pattern after 12 turns of a seat that aims at nothing else, by pattern index.
  *
  * The seat starts with 13 tiles of a shuffled set and keeps everything. Each turn brings it one tile of its own
- * and shows three discards of the others; for an open line a discard counts in groups of three or more, a
- * discarded joker never does. It flatters every line alike: no limit to the rack, no rival for a discard.
+ * and shows three discards of the others; for an open pattern a discard counts in groups of three or more, a
+ * discarded joker never does. It flatters every pattern alike: no limit to the rack, no rival for a discard.
  */
 export function meanMissing(card: CompiledCard, seed: string, deals: number): number[] {
-  const targets = card.targets.map(wanted);
-  const sums = card.lines.map(() => 0);
+  const hands = card.hands.map(wanted);
+  const sums = card.patterns.map(() => 0);
   for (let deal = 0; deal < deals; deal++) {
     const tiles = shuffled(facesOf(FULL_SET), stream(seed, `difficulty-${deal}`)).map(faceIndex);
     const own = new Array<number>(FACE_COUNT).fill(0);
@@ -39,19 +39,19 @@ export function meanMissing(card: CompiledCard, seed: string, deals: number): nu
       if (place < 13 || (place - 13) % 4 === 0) own[face]!++;
       else shown[face]!++;
     });
-    const least = card.lines.map(() => 14);
-    card.targets.forEach(({ line }, index) => {
-      const callable = card.lines[line]!.concealed ? NOTHING : shown;
-      least[line] = Math.min(least[line]!, missing(targets[index]!, own, callable));
+    const least = card.patterns.map(() => 14);
+    card.hands.forEach(({ pattern }, index) => {
+      const callable = card.patterns[pattern]!.concealed ? NOTHING : shown;
+      least[pattern] = Math.min(least[pattern]!, missing(hands[index]!, own, callable));
     });
-    least.forEach((tilesMissing, line) => {
-      sums[line]! += tilesMissing;
+    least.forEach((tilesMissing, pattern) => {
+      sums[pattern]! += tilesMissing;
     });
   }
   return sums.map((sum) => sum / deals);
 }
 
-/** Points of a line: ten for each tile missing on average. */
+/** Points of a pattern: ten for each tile missing on average. */
 export function pointsFor(tilesMissing: number): number {
   return Math.round(10 * tilesMissing);
 }
@@ -60,7 +60,7 @@ export function pointsFor(tilesMissing: number): number {
 export const POINTS_SEED = 'quadrille';
 export const POINTS_DEALS = 20_000;
 
-function wanted({ singles, groups }: Target): Wanted {
+function wanted({ singles, groups }: Hand): Wanted {
   return {
     faces: Array.from({ length: FACE_COUNT }, (_, face) => ({
       face,
@@ -71,13 +71,13 @@ function wanted({ singles, groups }: Target): Wanted {
   };
 }
 
-function missing(target: Wanted, own: readonly number[], callable: readonly number[]): number {
+function missing(hand: Wanted, own: readonly number[], callable: readonly number[]): number {
   let inSingles = 0;
   let inGroups = own[JOKER_INDEX]!;
-  for (const { face, singles, groups } of target.faces) {
+  for (const { face, singles, groups } of hand.faces) {
     const natural = Math.min(own[face]!, singles);
     inSingles += natural;
     inGroups += Math.min(own[face]! - natural + callable[face]!, groups);
   }
-  return 14 - inSingles - Math.min(inGroups, target.inGroups);
+  return 14 - inSingles - Math.min(inGroups, hand.inGroups);
 }

@@ -1,4 +1,4 @@
-// npm run card-data: writes the files of the card room that are made, not written: the points and the JSON Schema.
+// npm run card-data: writes the generated files of shared-engine/card: the house card's points and the JSON Schema.
 import { writeFileSync } from 'node:fs';
 import { cardJsonSchema, houseCard } from '../../index.ts';
 import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from './difficulty.ts';
@@ -7,11 +7,11 @@ const room = new URL('../../card/', import.meta.url);
 
 const card = houseCard();
 const points = meanMissing(card, POINTS_SEED, POINTS_DEALS).map(pointsFor);
-const entries = card.lines.map(({ id }, line) => `  '${id}': ${points[line]},\n`);
+const entries = card.patterns.map(({ id }, pattern) => `  '${id}': ${points[pattern]},\n`);
 
 writeFileSync(
   new URL('house/points.ts', room),
-  `// Points of the house card's lines: ten for each tile missing on average after twelve turns of aiming at the line.
+  `// Points of the house card's patterns: ten for each tile missing on average after twelve turns of aiming at the pattern.
 // Made by \`npm run card-data\` (shared-engine/tools/card-data/difficulty.ts; seed "${POINTS_SEED}", ${POINTS_DEALS} deals); not edited by hand.
 
 export const POINTS: Readonly<Record<string, number>> = {

@@ -1,4 +1,4 @@
-// npm run build:win-model [-- --seed TEXT --date YYYY-MM-DD --rounds N --plays N]: makes games and writes the outlook model.
+// npm run build:win-model [-- --seed TEXT --date YYYY-MM-DD --rounds N --plays N]: makes games and writes the win model.
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -13,11 +13,11 @@ const root = new URL('../../../', import.meta.url);
 /** Cards beside the house card. */
 const VARIANTS = 16;
 /** Of a hundred rounds, those on the house card. */
-const AT_HOUSE = 60;
+const HOUSE_PERCENT = 60;
 
 const { values } = parseArgs({
   options: {
-    seed: { type: 'string', default: 'outlook' },
+    seed: { type: 'string', default: 'win-model' },
     date: { type: 'string', default: new Date().toISOString().slice(0, 10) },
     rounds: { type: 'string', default: '6000' },
     plays: { type: 'string', default: '4' },
@@ -31,12 +31,12 @@ const cards: CompiledCard[] = [
   houseCard(),
   ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${seed} ${n}`)),
 ];
-const vectors = await loadSimd();
+const simd = await loadSimd();
 const showGames = progressBar('rounds', rounds);
 let done = 0;
 const games = cards.map((card, index): CardGames => {
-  const play = gamesOn(card, vectors);
-  const share = index === 0 ? AT_HOUSE : (100 - AT_HOUSE) / VARIANTS;
+  const play = gamesOn(card, simd);
+  const share = index === 0 ? HOUSE_PERCENT : (100 - HOUSE_PERCENT) / VARIANTS;
   const samples: Sample[] = [];
   for (let n = Math.round((rounds * share) / 100); n > 0; n--) {
     samples.push(...play(`${seed} ${index} ${n}`, plays));
@@ -60,10 +60,10 @@ const model: WinModel = {
 const path = new URL('shared-engine/analysis/win-probability/model.ts', root);
 writeFileSync(
   path,
-  `// The fitted outlook model; written by the command it names, never by hand.
-import type { OutlookModel } from './model-format.ts';
+  `// The fitted win model; written by the command it names, never by hand.
+import type { WinModel } from './model-format.ts';
 
-export const OUTLOOK_MODEL: OutlookModel = ${JSON.stringify(model)};
+export const WIN_MODEL: WinModel = ${JSON.stringify(model)};
 `,
 );
 execFileSync(new URL('node_modules/.bin/biome', root).pathname, ['check', '--write', path.pathname]);

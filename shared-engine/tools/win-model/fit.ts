@@ -1,4 +1,4 @@
-// From games to the numbers of an outlook model.
+// Fits the numbers of a win model to games.
 import {
   createFeatures,
   FEATURES,
@@ -16,17 +16,17 @@ export interface CardGames {
   readonly samples: readonly Sample[];
 }
 
-/** Groups that the samples are laid in, by score, before neighbours are pooled: small at both ends, large between. */
+/** Groups that the samples are laid in, by score, before neighbors are pooled: small at both ends, large between. */
 const GROUPS = 40;
 
 const FIRST_STEPS: ReachSteps = { tile: 8, pair: 1, pairs: 8, concealed: 9 };
 
-/** One row a sample: the measures, then a one for each place but the dealer's. */
+/** One row a sample: the features, then a one for each place but the dealer's. */
 function rowsOf(games: readonly CardGames[], steps: ReachSteps): number[][] {
   return games.flatMap(({ card, samples }) => {
-    const measures = createFeatures(card, steps);
+    const features = createFeatures(card, steps);
     return samples.map(({ rack, place }) => [
-      ...measures.of(rack),
+      ...features.of(rack),
       ...[1, 2, 3].map((other) => (place === other ? 1 : 0)),
     ]);
   });
@@ -40,7 +40,7 @@ function fitTo(games: readonly CardGames[], steps: ReachSteps) {
   return { rows, hits, trials, fit: fitLogistic({ rows, hits, trials }) };
 }
 
-/** Walks to the steps with the least loss, one quarter at a time. */
+/** Searches for the steps with the least loss, changing one of them by one quarter at a time. */
 export function bestSteps(games: readonly CardGames[], tried: (steps: ReachSteps) => void): ReachSteps {
   const lossOf = (steps: ReachSteps): number => {
     tried(steps);
@@ -65,7 +65,7 @@ export function bestSteps(games: readonly CardGames[], tried: (steps: ReachSteps
   return best;
 }
 
-/** Everything of a model but where it came from. */
+/** The whole model but where it came from. */
 export function fitModel(games: readonly CardGames[], steps: ReachSteps): Omit<WinModel, 'made'> {
   const { rows, hits, trials, fit } = fitTo(games, steps);
   const rounded = fit.coefficients.map((value) => Math.round(value * 1e6) / 1e6);
@@ -92,7 +92,7 @@ function weightsOf(values: readonly number[]): Record<FeatureName, number> {
   };
 }
 
-/** Knots of the rising line from scores to chances in 100. */
+/** Knots of the rising line from scores to win probabilities in percent. */
 function calibrate(scores: readonly number[], hits: readonly number[], trials: readonly number[]) {
   const order = scores.map((_, at) => at).sort((a, b) => scores[a]! - scores[b]!);
   const groups = Array.from({ length: GROUPS }, (_, group) =>
@@ -108,7 +108,7 @@ function calibrate(scores: readonly number[], hits: readonly number[], trials: r
   });
   return {
     scores: blocks.map(({ score }) => round(score, 1e5)),
-    chances: blocks.map(({ chance }) => round(chance, 1e4)),
+    winProbabilities: blocks.map(({ chance }) => round(chance, 1e4)),
   };
 }
 

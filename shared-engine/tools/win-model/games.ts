@@ -20,7 +20,7 @@ import {
 } from '../../index.ts';
 import { seedFrom } from '../../rules/deal/random.ts';
 
-/** The table that an outlook is meant for: mostly players who know what they do. Each seat draws its own. */
+/** The styles of the table that the model is meant for, mostly players who know what they do; each seat draws one. */
 const MIX: readonly StyleName[] = [
   'strong',
   'strong',
@@ -41,9 +41,9 @@ export interface Sample {
   readonly plays: number;
 }
 
-/** Makes games on one card: the name of a round is its seed. `vectors` changes the time they take and nothing else. */
-export function gamesOn(card: CompiledCard, vectors: SimdModule): (name: string, plays: number) => Sample[] {
-  const kernel = createSimdKernel(vectors, card);
+/** Makes games on one card: the name of a round is its seed. `simd` changes the time they take and nothing else. */
+export function gamesOn(card: CompiledCard, simd: SimdModule): (name: string, plays: number) => Sample[] {
+  const kernel = createSimdKernel(simd, card);
   const simulate = createSimulator(preparePlayCard(card));
   return (name, plays) => {
     const seed = seedFrom(stream(name, 'test seed'));

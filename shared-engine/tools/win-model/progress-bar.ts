@@ -1,4 +1,4 @@
-// A progress bar on stderr: redrawn in place on a terminal, a line at each tenth elsewhere.
+// A progress bar on standard error: redrawn in place on a terminal, a line at each tenth elsewhere.
 const WIDTH = 30;
 
 /** Call with how many of `total` are done. */

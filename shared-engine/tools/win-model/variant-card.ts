@@ -1,8 +1,8 @@
-// Cards that are like the house card and yet others: lines dropped, group sizes and numbers moved, lines concealed.
+// Variants of the house card: patterns dropped, group sizes and numbers moved, patterns concealed.
 import {
   type CardFile,
   type CardGroup,
-  type CardLine,
+  type CardPattern,
   type CompiledCard,
   compileCard,
   HOUSE_CARD,
@@ -18,30 +18,30 @@ const ALTERED = 70;
 const TURNED = 15;
 const LARGEST_GROUP = 5;
 
-/** A card made from a seed; the same seed makes the same card. About 40 of the house card's lines, most of them altered. */
+/** A card made from a seed; the same seed makes the same card. About 40 of the house card's patterns, most of them altered. */
 export function variantCard(seed: string): CompiledCard {
   const random = stream(seed, 'variant card');
-  const lines = HOUSE_CARD.lines.flatMap((line): CardLine[] => {
+  const patterns = HOUSE_CARD.patterns.flatMap((pattern): CardPattern[] => {
     if (random.below(100) >= KEPT) return [];
-    const altered = random.below(100) < ALTERED ? alteredLine(line, random) : line;
+    const altered = random.below(100) < ALTERED ? alteredPattern(pattern, random) : pattern;
     return [random.below(100) < TURNED ? { ...altered, concealed: !altered.concealed } : altered];
   });
-  return compileCard({ ...HOUSE_CARD, id: 'variant', name: `Variant ${seed}`, lines });
+  return compileCard({ ...HOUSE_CARD, id: 'variant', name: `Variant ${seed}`, patterns });
 }
 
-/** The first alteration of up to twenty that the set of tiles can still make; the line itself where none is. */
-function alteredLine(line: CardLine, random: Random): CardLine {
+/** The first alteration of up to twenty that the set of tiles can still make; the pattern itself where none is. */
+function alteredPattern(pattern: CardPattern, random: Random): CardPattern {
   for (let attempt = 0; attempt < 20; attempt++) {
-    const groups = moveTile(line.groups, random).map((group) => otherTile(group, random));
-    const altered = { ...line, groups };
-    if (targetCount(altered) > 0) return altered;
+    const groups = moveTile(pattern.groups, random).map((group) => otherTile(group, random));
+    const altered = { ...pattern, groups };
+    if (handCount(altered) > 0) return altered;
   }
-  return line;
+  return pattern;
 }
 
-function targetCount(line: CardLine): number {
-  const card: CardFile = { ...HOUSE_CARD, lines: [line] };
-  return compileCard(card).targets.length;
+function handCount(pattern: CardPattern): number {
+  const card: CardFile = { ...HOUSE_CARD, patterns: [pattern] };
+  return compileCard(card).hands.length;
 }
 
 /** One tile moved from a group to another. */
