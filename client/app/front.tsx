@@ -2,9 +2,8 @@
 import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
 import { CodeField } from '../room/code-field.tsx';
-import { Bar } from '../ui/bar.tsx';
+import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
-import { Mark } from '../ui/mark.tsx';
 import { NameField } from '../ui/name-field.tsx';
 import { FRONT, LAZY } from './front-strings.ts';
 import { classPart, roomsPart } from './lazy.ts';

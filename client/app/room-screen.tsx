@@ -1,9 +1,10 @@
 // One room: its connection, what is said about that, and the screen that is due.
+
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { isWaitingFor } from '../../shared-engine/index.ts';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
-import { waitsFor } from '../room/pending-decision.ts';
 import type { Room } from '../room/room.ts';
 import { type RoomScreenProps, type Screen, screenOf } from '../room/screen.ts';
 import { ROOM } from '../room/strings.ts';
@@ -78,7 +79,7 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
 function titleOf(screen: Screen): string {
   if (screen.kind !== 'playing') return ROOM.product;
   const { view, you } = screen.seated;
-  return `${waitsFor(view, you) ? ROOM_SCREEN.yourTurn : ROOM_SCREEN.othersTurn} · ${ROOM.product}`;
+  return `${isWaitingFor(view.stage, you) ? ROOM_SCREEN.yourTurn : ROOM_SCREEN.othersTurn} · ${ROOM.product}`;
 }
 
 function CurrentScreen({

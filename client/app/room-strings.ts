@@ -9,3 +9,9 @@ export const ROOM_SCREEN = {
   classWaiting: 'You are in. Your teacher deals soon.',
   classWaitingAbout: 'Stay on this page. The tiles come by themselves.',
 } as const;
+
+/** A table in the page itself, and its bots by seat. */
+export const PRACTICE = {
+  title: 'Practice in this page',
+  bots: ['Merle', 'Nuno', 'Orla', 'Dunja'],
+} as const;

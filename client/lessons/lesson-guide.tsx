@@ -1,6 +1,6 @@
 // The guide of the example: what to look at before each choice, said above the table.
 import type { Screen } from '../room/screen.ts';
-import { LESSON, lessonSentences } from './strings.ts';
+import { LESSON, lessonSentences } from './lesson.ts';
 
 interface LessonGuideProps {
   readonly screen: Screen;

@@ -14,7 +14,6 @@ import {
   type Kernel,
   neighbour,
   openRound,
-  openStep,
   type Round,
   type RoundEvent,
   reviewRound,
@@ -25,11 +24,12 @@ import {
   type SimdModule,
   type StyleName,
   seatView,
+  stepOf,
   withDeepAnalysis,
 } from '../../shared-engine/index.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
-import type { StartTimer } from '../connection/socket.ts';
+import type { Cancel, StartTimer } from '../connection/socket.ts';
 import type { ChoiceAnalysis, RoundAnalysisRequest } from '../workers/deep-analysis-worker.ts';
 
 export interface LocalTablePorts {
@@ -56,7 +56,7 @@ export interface LocalTablePorts {
 export type StartDeepAnalysis = (
   request: RoundAnalysisRequest,
   onAnswer: (answer: ChoiceAnalysis) => void,
-) => () => void;
+) => Cancel;
 
 interface Play {
   readonly number: number;
@@ -69,7 +69,8 @@ export function localTable(ports: LocalTablePorts): Connection {
   let analyst: Analyst | null = null;
   let play: Play | null = null;
   let seq = 0;
-  let cancelAnalysis = () => {};
+  let cancelReview: Cancel = () => {};
+  let cancelAnalysis: Cancel = () => {};
 
   async function start() {
     on.state({ kind: 'connecting' });
@@ -81,8 +82,13 @@ export function localTable(ports: LocalTablePorts): Connection {
     else sendTable();
   }
 
-  function deal(next: Deal, number: number) {
+  function cancel() {
+    cancelReview();
     cancelAnalysis();
+  }
+
+  function deal(next: Deal, number: number) {
+    cancel();
     play = { number, round: begin(openRound(next, { revealRacks: false })) };
     ports.onDeal(next);
     letBotsAnswer();
@@ -126,7 +132,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   function botAnswers(seat: Seat): boolean {
     const { round } = play!;
     const view = seatView(round, seat);
-    const step = openStep(view.stage);
+    const step = stepOf(view.stage);
     if (step === null || kernel === null || analyst === null || view.answer !== null) return false;
     const analystNow = analyst;
     const choice = chooseFor(
@@ -144,7 +150,7 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   /** The table is shown first, because a review takes a moment. */
   function review({ number, round }: Play) {
-    cancelAnalysis = ports.startTimer(30, () => {
+    cancelReview = ports.startTimer(30, () => {
       if (kernel === null || play?.number !== number) return;
       const { record } = seatView(round, you);
       let current = reviewRound(record, kernel);
@@ -184,5 +190,5 @@ export function localTable(ports: LocalTablePorts): Connection {
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 
-  return { start: () => void start(), retryNow() {}, send, stop: () => cancelAnalysis() };
+  return { start: () => void start(), retryNow() {}, send, stop: cancel };
 }

@@ -3,9 +3,8 @@ import type { NumberReview } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { twoPlaces } from '../ui/numbers.ts';
 import { Alternatives } from './alternatives.tsx';
+import { DeepSentences, FirstAnswer } from './deep-analysis.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
-import { DeepSentences } from './deep-sentences.tsx';
-import { FirstLook } from './first-look.tsx';
 import { Scale } from './scale.tsx';
 import { lossSentence, REVIEW } from './strings.ts';
 
@@ -27,10 +26,10 @@ export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
       <p class="verdict">{choice.sentences[0]}</p>
       <Alternatives kind={choice.kind} analysis={analysis} />
       <DeepNumbers kind={choice.kind} analysis={analysis} />
-      <FirstLook>
+      <FirstAnswer>
         <p>{choice.sentences[1]}</p>
         <FirstScale choice={choice} />
-      </FirstLook>
+      </FirstAnswer>
     </>
   );
 }

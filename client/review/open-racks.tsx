@@ -1,8 +1,8 @@
 // The four racks at the end, where the table's terms reveal them.
 import { SEATS } from '../../shared-engine/index.ts';
-import { BotTag } from '../room/bot-tag.tsx';
 import type { Seated } from '../room/room.ts';
 import { capitalize, nameOrYou } from '../room/seat-names.ts';
+import { BotTag } from '../room/seat-status.tsx';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { REVIEW } from './strings.ts';
 

@@ -7,10 +7,9 @@ import { sentenceList } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { twoPlaces } from '../ui/numbers.ts';
 import { Alternatives } from './alternatives.tsx';
+import { DeepSentences, FirstAnswer } from './deep-analysis.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
-import { DeepSentences } from './deep-sentences.tsx';
 import { DEEP } from './deep-strings.ts';
-import { FirstLook } from './first-look.tsx';
 import { Scale } from './scale.tsx';
 import { aimSentences, lossSentence, REVIEW, riskName, riskSentence, scaleDescription } from './strings.ts';
 
@@ -53,11 +52,11 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
       {deep ? (
         <>
           <DeepNumbers kind="pass" analysis={analysis} />
-          <FirstLook>
+          <FirstAnswer>
             <p>{choice.sentences[1]}</p>
             <FirstScale choice={choice} />
             <Numbers choice={choice} />
-          </FirstLook>
+          </FirstAnswer>
         </>
       ) : (
         <Numbers choice={choice} />

@@ -1,20 +1,21 @@
 // One room on the page: what the server says, how the player laid out the rack, and everything a player can do.
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type {
-  Choice,
-  CompiledCard,
-  Face,
-  MoveStep,
-  Review,
-  SeatView,
-  ServerMessage,
-  Table,
-  TableAction,
+import {
+  type Choice,
+  type CompiledCard,
+  choiceObjection,
+  type Face,
+  type MoveStep,
+  type Review,
+  type SeatView,
+  type ServerMessage,
+  type Table,
+  type TableAction,
 } from '../../shared-engine/index.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
-import { objectionTo, openPass, tileObjection } from './pending-decision.ts';
+import { openPass, tileObjection } from './open-pass.ts';
 import * as rack from './rack-layout.ts';
 
 export interface Seated {
@@ -135,7 +136,7 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
   function choose(choice: Choice) {
     const seated = seatedAt(state.value.table);
     if (!seated) return;
-    const objection = objectionTo(seated.view, seated.you, choice);
+    const objection = choiceObjection(seated.view, choice);
     if (objection) return change({ notice: objection.message });
     send({ kind: 'choose', id: ports.newId(), round: seated.table.round, seat: seated.you, choice });
   }
@@ -150,12 +151,12 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
   return {
     state,
     toggleTile: (id) =>
-      withTray(({ step, needed }, { view }) => {
+      withTray(({ needed }, { view }) => {
         const { layout } = state.value;
         if (layout.tray.includes(id)) return changeLayout(rack.removeFromTray(layout, id));
         const face = layout.tiles.find((tile) => tile.id === id)?.face;
         if (!face) return;
-        const objection = objectionToTile(view, step, face, layout, needed);
+        const objection = objectionToTile(view, face, layout, needed);
         changeLayout(objection ? layout : rack.addToTray(layout, id, needed), objection);
       }),
     emptySlot: (slot) =>
@@ -191,14 +192,8 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
   };
 }
 
-function objectionToTile(
-  view: SeatView,
-  step: MoveStep,
-  face: Face,
-  layout: rack.RackLayout,
-  needed: number,
-): string | null {
-  const objection = tileObjection(view, step, face);
+function objectionToTile(view: SeatView, face: Face, layout: rack.RackLayout, needed: number): string | null {
+  const objection = tileObjection(view, face);
   if (objection) return objection.message;
   return layout.tray.length + layout.blind >= needed ? 'The tray is full. Take a tile back first.' : null;
 }

@@ -4,9 +4,9 @@ import { SEATS, type Seat, type SeatInfo, STYLES, type Table } from '../../share
 import type { App } from '../app/routes/app.ts';
 import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
-import { BotTag } from './bot-tag.tsx';
 import type { Room } from './room.ts';
 import { capitalize, positionOf, seatStatus } from './seat-names.ts';
+import { BotTag } from './seat-status.tsx';
 import { LOBBY } from './strings.ts';
 import { STYLE_NAMES } from './style-names.ts';
 

@@ -9,7 +9,7 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import { tileCount } from '../tiles/tile-names.ts';
-import type { OpenPass } from './pending-decision.ts';
+import type { OpenPass } from './open-pass.ts';
 import { capitalize, nameOf } from './seat-names.ts';
 
 export const STEP_NAMES: Readonly<Record<Step, string>> = {

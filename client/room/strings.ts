@@ -5,6 +5,9 @@ export const ROOM = {
   table: 'Table',
   opening: 'Opening the table…',
   bot: 'bot',
+  ready: 'ready',
+  choosing: 'choosing',
+  away: 'away, seat kept',
   steps: 'Steps of the exchange',
   leave: 'Give up my seat',
 } as const;

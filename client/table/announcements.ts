@@ -1,13 +1,14 @@
 // What has happened between two states of the table, as sentences for the live region and above the rack.
 import {
-  openStep,
+  isWaitingFor,
   SEATS,
   type Seat,
   type SeatStep,
   type SeatView,
+  stepOf,
   type Table,
 } from '../../shared-engine/index.ts';
-import { openPass, waitsFor } from '../room/pending-decision.ts';
+import { openPass } from '../room/open-pass.ts';
 import { capitalize, nameOf, nameOrYou } from '../room/seat-names.ts';
 import { courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
 import { sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
@@ -20,7 +21,7 @@ export function announcementsOf(before: Table | null, next: Table): readonly str
   const old = before?.round === next.round && before.view?.audience === 'seat' ? before.view : null;
   const resolved = view.record.steps.slice(old?.record.steps.length ?? view.record.steps.length);
   const dealt = before !== null && old === null ? [dealAnnouncement(next, view)] : [];
-  const changed = openStep(view.stage) !== (old ? openStep(old.stage) : undefined);
+  const changed = stepOf(view.stage) !== (old ? stepOf(old.stage) : undefined);
   return [
     ...changes,
     ...dealt,
@@ -83,14 +84,14 @@ function decisionAnnouncement(table: Table, view: SeatView, you: Seat): string {
     case 'closed':
       return 'This deal is over. Your review is private.';
     default:
-      return `${STEP_NAMES[openStep(view.stage) ?? 'courtesy-pass']}: the others are passing.`;
+      return `${STEP_NAMES[stepOf(view.stage) ?? 'courtesy-pass']}: the others are passing.`;
   }
 }
 
 function readyAnnouncements(table: Table, old: SeatView, view: SeatView): readonly string[] {
-  return SEATS.filter((seat) => seat !== table.you && waitsFor(old, seat) && !waitsFor(view, seat)).map(
-    (seat) => `${capitalize(nameOf(table, seat))} is ready.`,
-  );
+  return SEATS.filter(
+    (seat) => seat !== table.you && isWaitingFor(old.stage, seat) && !isWaitingFor(view.stage, seat),
+  ).map((seat) => `${capitalize(nameOf(table, seat))} is ready.`);
 }
 
 function seatChanges(before: Table, next: Table): readonly string[] {

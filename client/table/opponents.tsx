@@ -1,10 +1,9 @@
 // The three opponents as they sit: left, across, right; who gives, who gets, who is ready.
-import { DIRECTIONS, type Direction, neighbour, type Seat } from '../../shared-engine/index.ts';
-import { BotTag } from '../room/bot-tag.tsx';
-import { openPass, waitsFor } from '../room/pending-decision.ts';
+import { DIRECTIONS, type Direction, isWaitingFor, neighbour, type Seat } from '../../shared-engine/index.ts';
+import { openPass } from '../room/open-pass.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf, positionOf } from '../room/seat-names.ts';
-import { SeatStatus } from './seat-status.tsx';
+import { BotTag, SeatStatus } from '../room/seat-status.tsx';
 import { TABLE } from './strings.ts';
 
 export function Opponents({ seated }: { readonly seated: Seated }) {
@@ -29,7 +28,7 @@ function Plaque({ seated, seat, direction }: PlaqueProps) {
   const info = table.seats[seat];
   const pass = openPass(view, you);
   const part = pass && tradeWords(pass.to === seat, pass.from === seat);
-  const ready = !waitsFor(view, seat);
+  const ready = !isWaitingFor(view.stage, seat);
   const away = info.kind === 'person' && !info.present;
   return (
     <li class={`plaque at-${direction}${part && pass?.to === seat ? ' receiver' : ''}`}>

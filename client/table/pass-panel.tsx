@@ -1,7 +1,6 @@
 // The tray and the button that passes it on, or what has been submitted and can still be taken back.
-import { SEATS } from '../../shared-engine/index.ts';
-import type { OpenPass } from '../room/pending-decision.ts';
-import { waitsFor } from '../room/pending-decision.ts';
+import { isWaitingFor, SEATS } from '../../shared-engine/index.ts';
+import type { OpenPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import { BLIND_QUESTION, chooseMore, passButton } from '../room/step-names.ts';
@@ -47,7 +46,7 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
 
 function Sealed({ room, seated, pass }: PassPanelProps) {
   const { view, table, you } = seated;
-  const waiting = SEATS.filter((seat) => seat !== you && waitsFor(view, seat)).map((seat) =>
+  const waiting = SEATS.filter((seat) => seat !== you && isWaitingFor(view.stage, seat)).map((seat) =>
     nameOf(table, seat),
   );
   return (

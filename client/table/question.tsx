@@ -1,8 +1,8 @@
 // The one question that is open, whichever it is.
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { neighbour, openStep, SEATS } from '../../shared-engine/index.ts';
-import { openPass, waitsFor } from '../room/pending-decision.ts';
+import { isWaitingFor, neighbour, SEATS, stepOf } from '../../shared-engine/index.ts';
+import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import {
@@ -26,7 +26,7 @@ export function Question({ room, seated }: QuestionProps) {
   const { view, you, table } = seated;
   const { notice } = room.state.value;
   const heading = useRef<HTMLHeadingElement>(null);
-  const step = openStep(view.stage);
+  const step = stepOf(view.stage);
   const answered = view.answer !== null;
   // A button that was pressed may be gone now; the focus goes to the question rather than nowhere.
   useEffect(() => {
@@ -125,7 +125,7 @@ function Given({ seated }: { readonly seated: Seated }) {
       : answer?.kind === 'ask'
         ? TABLE.youAsked(answer.count)
         : '';
-  const waiting = SEATS.filter((seat) => seat !== you && waitsFor(view, seat)).map((seat) =>
+  const waiting = SEATS.filter((seat) => seat !== you && isWaitingFor(view.stage, seat)).map((seat) =>
     nameOf(table, seat),
   );
   return (

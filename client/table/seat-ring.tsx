@@ -1,18 +1,17 @@
 // The four seats around a table seen from above, with the way the tiles go between them.
 import {
   type Direction,
+  isWaitingFor,
   MOVES,
   neighbour,
-  openStep,
   SEATS,
   type SpectatorView,
   type Step,
+  stepOf,
   type Table,
 } from '../../shared-engine/index.ts';
-import { BotTag } from '../room/bot-tag.tsx';
-import { waitsFor } from '../room/pending-decision.ts';
 import { nameOf } from '../room/seat-names.ts';
-import { SeatStatus } from './seat-status.tsx';
+import { BotTag, SeatStatus } from '../room/seat-status.tsx';
 import { SPECTATOR, TABLE } from './strings.ts';
 
 interface SeatRingProps {
@@ -21,7 +20,7 @@ interface SeatRingProps {
 }
 
 export function SeatRing({ table, view }: SeatRingProps) {
-  const open = openStep(view.stage);
+  const open = stepOf(view.stage);
   const toward = open && wayOf(open);
   return (
     <div class="ring">
@@ -37,7 +36,10 @@ export function SeatRing({ table, view }: SeatRingProps) {
                 {view.dealer === seat && <span class="east">{TABLE.east}</span>}
               </p>
               {open !== null && (
-                <SeatStatus ready={!waitsFor(view, seat)} away={info.kind === 'person' && !info.present} />
+                <SeatStatus
+                  ready={!isWaitingFor(view.stage, seat)}
+                  away={info.kind === 'person' && !info.present}
+                />
               )}
               {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbour(seat, toward)))}</p>}
             </li>

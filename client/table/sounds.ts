@@ -1,5 +1,5 @@
 // Which sound belongs to what happens at a table; the code that plays it is fetched when the first one is due.
-import { waitsFor } from '../room/pending-decision.ts';
+import { isWaitingFor } from '../../shared-engine/index.ts';
 import { type Room, type RoomState, seatedAt } from '../room/room.ts';
 import type { Sound } from './sound-synth.ts';
 
@@ -15,7 +15,7 @@ export function soundFor(before: SoundState, now: SoundState): Sound | null {
     const last = steps.at(-1);
     return last?.kind === 'move' && last.received.length > 0 ? 'clack' : 'chime';
   }
-  if (waitsFor(is.view, is.you) && !waitsFor(was.view, was.you)) return 'chime';
+  if (isWaitingFor(is.view.stage, is.you) && !isWaitingFor(was.view.stage, was.you)) return 'chime';
   return now.layout.tray.length !== before.layout.tray.length && is.view.answer === null ? 'tap' : null;
 }
 

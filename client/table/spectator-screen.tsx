@@ -1,5 +1,5 @@
 // A spectator's view of a running table: public facts and no tiles.
-import { openStep, type Table } from '../../shared-engine/index.ts';
+import { stepOf, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { Room } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
@@ -18,7 +18,7 @@ interface SpectatorScreenProps {
 export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
   const { view } = table;
   if (view?.audience !== 'spectator') return null;
-  const open = openStep(view.stage);
+  const open = stepOf(view.stage);
   return (
     <main class="spectator">
       <div class="progress">

@@ -1,7 +1,7 @@
 // The table in play: steps, opponents, the open question, and the player's own rack at the bottom.
 import type { ComponentChildren } from 'preact';
-import { openStep } from '../../shared-engine/index.ts';
-import { openPass } from '../room/pending-decision.ts';
+import { stepOf } from '../../shared-engine/index.ts';
+import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
@@ -37,7 +37,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   return (
     <main class={cardOpen ? 'table with-card' : 'table'} onKeyDown={onKeyDown}>
       <div class="progress">
-        <StepStrip open={openStep(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
+        <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
         <Clock dueAt={deadlineAt} />
       </div>
       <div class="surface">

@@ -1,5 +1,5 @@
 // The tray: a place for each tile of the pass, filled by tap, drag or keyboard.
-import type { OpenPass } from '../room/pending-decision.ts';
+import type { OpenPass } from '../room/open-pass.ts';
 import type { RackTile } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
 import { Tile, TileBack } from '../tiles/tile.tsx';

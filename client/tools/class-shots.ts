@@ -14,14 +14,14 @@ export async function shootClass(
   picture: Picture,
 ): Promise<void> {
   const newPage = async () => (await browser.newContext(look)).newPage();
-  const desk = await newPage();
-  const wall = await desk.context().newPage();
-  await wall.setViewportSize(PROJECTOR);
-  const code = await prepared(desk, origin, picture);
-  await picture('desk-empty', desk, true);
-  await wall.goto(`${origin}/c/${code}/wall`);
-  await wall.getByText('Join with the code').waitFor();
-  await picture('wall-code', wall);
+  const dashboard = await newPage();
+  const bigScreen = await dashboard.context().newPage();
+  await bigScreen.setViewportSize(PROJECTOR);
+  const code = await prepared(dashboard, origin, picture);
+  await picture('dashboard-empty', dashboard, true);
+  await bigScreen.goto(`${origin}/c/${code}/big-screen`);
+  await bigScreen.getByText('Join with this code').waitFor();
+  await picture('big-screen-code', bigScreen);
 
   const players: Page[] = [];
   for (const name of NAMES) {
@@ -34,69 +34,69 @@ export async function shootClass(
     if (name === 'Ines') await picture('player-waiting', player);
     players.push(player);
   }
-  await desk.getByRole('button', { name: 'Deal the first deal' }).click();
+  await dashboard.getByRole('button', { name: 'Start deal 1' }).click();
   await Promise.all(players.map((player) => rack(player).waitFor()));
   await picture('player-dealt', players[0]!);
-  await desk.getByRole('button', { name: 'Put it on the wall' }).click();
-  await wall.getByText('0 of 6 have chosen.').waitFor();
-  await picture('wall-rack', wall);
+  await dashboard.getByRole('button', { name: 'Show on the big screen' }).click();
+  await bigScreen.getByText('0 of 6 have chosen.').waitFor();
+  await picture('big-screen-rack', bigScreen);
   for (const player of players.slice(0, 3)) await passThree(player);
   await players[5]!.close();
-  await desk.getByText(/still to choose/).waitFor();
-  await picture('desk-waiting', desk, true);
+  await dashboard.getByText(/: waiting for /).waitFor();
+  await picture('dashboard-waiting', dashboard, true);
   for (const player of players.slice(3, 5)) await passLast(player);
-  await desk.getByRole('button', { name: 'Let bots choose for those who are away' }).click();
-  await desk.getByText('the class goes on from…').waitFor();
-  await players[0]!.getByText('When all have, your teacher says').waitFor();
+  await dashboard.getByRole('button', { name: 'Let bots choose for players who are away' }).click();
+  await dashboard.getByText('First right: continue from…').waitFor();
+  await players[0]!.getByText('When everybody has, your teacher picks').waitFor();
   await picture('player-chosen', players[0]!);
-  await picture('desk-line', desk, true);
-  await desk.getByRole('radio', { name: 'A pass of your own choice' }).check();
-  for (const place of [0, 2]) await desk.locator('.line .pool button').nth(place).click();
-  await picture('desk-line-own', desk, true);
-  await desk.getByRole('radio').first().check();
-  await desk.getByRole('button', { name: 'Reveal the choices' }).click();
-  await desk.getByRole('button', { name: 'Go on from this' }).click();
-  await wall.getByText('The class went on from').waitFor();
-  await picture('wall-choices', wall);
-  await players[4]!.getByText('The class went on from').waitFor();
-  await picture('player-line', players[4]!);
+  await picture('dashboard-guided', dashboard, true);
+  await dashboard.getByRole('radio', { name: 'A pass you pick yourself' }).check();
+  for (const place of [0, 2]) await dashboard.locator('.guided .pool button').nth(place).click();
+  await picture('dashboard-guided-own-pass', dashboard, true);
+  await dashboard.getByRole('radio').first().check();
+  await dashboard.getByRole('button', { name: 'Reveal the choices' }).click();
+  await dashboard.getByRole('button', { name: 'Continue from this choice' }).click();
+  await bigScreen.getByText('The class continued with').waitFor();
+  await picture('big-screen-choices', bigScreen);
+  await players[4]!.getByText('The class continued from').waitFor();
+  await picture('player-guided', players[4]!);
   const sheet = await openSheet(players[0]!, 'Settings');
-  await sheet.getByRole('button', { name: 'Show what is kept' }).click();
-  await sheet.getByRole('button', { name: 'Have it forgotten' }).click();
+  await sheet.getByRole('button', { name: 'Show my data' }).click();
+  await sheet.getByRole('button', { name: 'Delete my data' }).click();
   await sheet.getByText('You give up your seat.').scrollIntoViewIfNeeded();
-  await picture('kept', players[0]!);
-  await desk.getByRole('link', { name: 'Report of this class' }).click();
-  await desk.getByRole('heading', { name: /^Report: / }).waitFor();
-  await desk.getByRole('heading', { name: 'Step by step' }).waitFor();
-  await picture('report', desk, true);
-  for (const page of [desk, ...players]) await page.context().close();
+  await picture('personal-data', players[0]!);
+  await dashboard.getByRole('link', { name: 'Class report' }).click();
+  await dashboard.getByRole('heading', { name: /^Report: / }).waitFor();
+  await dashboard.getByRole('heading', { name: 'Step by step' }).waitFor();
+  await picture('report', dashboard, true);
+  for (const page of [dashboard, ...players]) await page.context().close();
 }
 
 /** A guided class of two deals, opened from this page; answers its code. */
-async function prepared(desk: Page, origin: string, picture: Picture): Promise<string> {
-  await desk.goto(origin);
-  await desk.getByRole('button', { name: 'Prepare a class' }).click();
-  await desk.getByLabel('What is this drill called?').fill('Thursday: pairs before runs');
-  await picture('prepare', desk, true);
-  await desk.getByRole('button', { name: 'Look for one with a lesson in it' }).click();
-  await desk.getByText(/Looked at \d+ of/).waitFor();
-  await picture('prepare-search', desk, true);
-  await desk.getByText('Clearly better:').waitFor({ timeout: 90_000 });
-  await desk.getByText('Words that go with this deal').click();
-  await desk
-    .getByLabel('What the players read above their tiles')
+async function prepared(dashboard: Page, origin: string, picture: Picture): Promise<string> {
+  await dashboard.goto(origin);
+  await dashboard.getByRole('button', { name: 'Prepare a class' }).click();
+  await dashboard.getByLabel('What is this drill called?').fill('Thursday: pairs before runs');
+  await picture('prepare', dashboard, true);
+  await dashboard.getByRole('button', { name: 'Find a deal with a lesson' }).click();
+  await dashboard.getByText(/Checked \d+ of/).waitFor();
+  await picture('prepare-search', dashboard, true);
+  await dashboard.getByText('Clearly better:').waitFor({ timeout: 90_000 });
+  await dashboard.getByText('Texts for this deal').click();
+  await dashboard
+    .getByLabel('For the players, shown above their tiles')
     .fill('Which section do these tiles point to?');
-  await desk.getByRole('button', { name: 'Add a deal set by hand' }).click();
+  await dashboard.getByRole('button', { name: 'Add a deal with tiles you pick' }).click();
   for (const name of ['3 bam', '3 bam', '4 crak', 'red dragon', 'joker']) {
-    await desk.getByRole('button', { name, exact: true }).click();
+    await dashboard.getByRole('button', { name, exact: true }).click();
   }
-  await desk.getByRole('button', { name: 'Add a described deal' }).click();
-  await desk.getByLabel('Pairs or more').selectOption('at-least');
-  await desk.getByText(/of racks fit/).waitFor();
-  await desk.getByRole('radio', { name: /one line of play/ }).check();
-  await picture('prepare-whole', desk, true);
-  await desk.getByRole('button', { name: 'Open the class' }).click();
-  const code = desk.locator('.big-code');
+  await dashboard.getByRole('button', { name: 'Add a deal that fits a description' }).click();
+  await dashboard.getByLabel('Pairs or more').selectOption('at-least');
+  await dashboard.getByText(/of racks fit/).waitFor();
+  await dashboard.getByRole('radio', { name: /in guided deals/ }).check();
+  await picture('prepare-whole', dashboard, true);
+  await dashboard.getByRole('button', { name: 'Open the class' }).click();
+  const code = dashboard.locator('.big-code');
   await code.waitFor();
   return (await code.getAttribute('data-code')) ?? '';
 }

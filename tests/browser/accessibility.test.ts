@@ -1,8 +1,6 @@
 // A narrow page, large text, the keyboard alone, touch and drag.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { overflow } from '../kit/accessibility-checks.ts';
-import { browserSuite, PHONE, TABLET } from '../kit/browser-suite.ts';
 import {
   closeSheet,
   dealAlone,
@@ -17,49 +15,51 @@ import {
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
+import { horizontalOverflow } from '../kit/accessibility-checks.ts';
+import { browserSuite, PHONE, TABLET } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
 describe('with large text or a narrow page', () => {
-  it('nothing is cut off sideways at 320 px', async () => {
+  it('nothing is cut off sideways on a page 320 px wide', async () => {
     const page = await suite.newPage({ viewport: { width: 320, height: 640 } });
     await page.goto(suite.origin());
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
     await dealAlone(page, suite.origin());
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
   });
 
   it.each([
     ['tablet', TABLET],
     ['phone', PHONE],
-  ])('text at 200 %, chosen in the settings, still fits a %s and is kept', async (_, viewport) => {
+  ])('text at 200 %%, chosen in the settings, fits a %s and stays chosen', async (_, viewport) => {
     const page = await suite.newPage({ viewport });
     await page.goto(suite.origin());
     const sheet = await openSheet(page, 'Settings');
-    await sheet.getByRole('radio', { name: '200 %' }).check({ force: true });
-    expect(await overflow(page)).toBe(0);
+    await sheet.getByRole('radio', { name: '200%' }).check({ force: true });
+    expect(await horizontalOverflow(page)).toBe(0);
     await closeSheet(page);
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
     await dealAlone(page, suite.origin());
     const size = await page
       .locator('html')
       .evaluate((html) => Number.parseFloat(getComputedStyle(html).fontSize));
     expect(size).toBeGreaterThanOrEqual(34);
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
     await fillTray(page);
     await passButton(page).click();
     await nextHeading(page, 'First right');
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-    expect(await overflow(page)).toBe(0);
+    expect(await horizontalOverflow(page)).toBe(0);
   });
 });
 
 describe('by keyboard alone', () => {
-  it('plays from the front page to the review', async () => {
+  it('a round can be played by keyboard alone, from the front page to the review', async () => {
     const page = await suite.newPage();
     await page.goto(suite.origin());
     const { keyboard } = page;
@@ -68,10 +68,10 @@ describe('by keyboard alone', () => {
     await rack(page).waitFor();
     let now = await titleOf(page);
     while (!isClosed(now)) {
-      if (now.startsWith('Go on')) {
-        await tabTo(page, 'Go on');
+      if (now.startsWith('Second Charleston')) {
+        await tabTo(page, 'Continue');
         await keyboard.press('Enter');
-      } else if (now.startsWith('How many')) {
+      } else if (now.startsWith('Courtesy: how many')) {
         await tabTo(page, '1');
         await keyboard.press('Enter');
       } else {
@@ -84,7 +84,7 @@ describe('by keyboard alone', () => {
     await rack(page).waitFor();
   });
 
-  it('keys 1 to 3 take a tile back, Shift and an arrow move one', async () => {
+  it('keys 1 to 3 take a tile back, and Shift with an arrow moves one', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     await fillTray(page);

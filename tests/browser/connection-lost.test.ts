@@ -1,8 +1,15 @@
-// The line is cut: the page says so, keeps what the player chose, and sends it once when the line is back.
+// The connection is cut: the page says so, stores what the player chose, and sends it once when it is back.
 import type { Page, WebSocketRoute } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import {
+  dealAlone,
+  fillTray,
+  nextHeading,
+  passButton,
+  rack,
+  tileLabels,
+} from '../../client/tools/page-actions.ts';
 import { browserSuite } from '../kit/browser-suite.ts';
-import { dealAlone, fillTray, nextHeading, passButton, rack, tileLabels } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 
@@ -40,32 +47,32 @@ async function cableOf(page: Page): Promise<Cable> {
   };
 }
 
-describe('a cut line', () => {
-  it('keeps a pass made meanwhile and sends it exactly once', async () => {
+describe('a lost connection', () => {
+  it('a pass made without a connection is sent exactly once when the connection is back', async () => {
     const page = await suite.newPage();
     const cable = await cableOf(page);
     await dealAlone(page, suite.origin());
     const tiles = await tileLabels(page);
     await cable.cut();
-    await page.getByRole('status').getByText('The line is down').waitFor();
+    await page.getByRole('status').getByText('No connection.').waitFor();
     expect(await tileLabels(page)).toEqual(tiles);
     await fillTray(page);
     await passButton(page).click();
-    await page.getByRole('status').getByText('Your choice is kept here and goes out once').waitFor();
+    await page.getByRole('status').getByText('We’ll send your pass when you’re back.').waitFor();
     cable.heal();
     expect(await nextHeading(page, 'First right')).toMatch(/^First across/);
     expect(cable.sent('choose')).toBe(1);
-    await page.getByText('The line is down').waitFor({ state: 'detached' });
+    await page.getByText('No connection.').waitFor({ state: 'detached' });
   });
 
-  it('comes back by itself', async () => {
+  it('a lost connection comes back by itself', async () => {
     const page = await suite.newPage();
     const cable = await cableOf(page);
     await dealAlone(page, suite.origin());
     await cable.cut();
-    await page.getByText('The line is down').waitFor();
+    await page.getByText('No connection.').waitFor();
     cable.heal();
-    await page.getByText('The line is down').waitFor({ state: 'detached' });
+    await page.getByText('No connection.').waitFor({ state: 'detached' });
     expect(cable.sent('hello')).toBe(2);
   });
 
@@ -75,9 +82,9 @@ describe('a cut line', () => {
     const other = await page.context().newPage();
     await other.goto(page.url());
     await rack(other).waitFor();
-    await page.getByText('this one has let go').waitFor();
+    await page.getByText('You’re playing in another tab.').waitFor();
     await page.getByRole('button', { name: 'Play here' }).click();
-    await other.getByText('this one has let go').waitFor();
+    await other.getByText('You’re playing in another tab.').waitFor();
     expect(await tileLabels(page)).toEqual(await tileLabels(other));
   });
 });

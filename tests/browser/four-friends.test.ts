@@ -1,7 +1,6 @@
 // Four people on four devices play one round through every step, and nobody sees another's tiles.
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import {
   fillTray,
   heading,
@@ -15,6 +14,7 @@ import {
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
+import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
@@ -37,7 +37,7 @@ async function allOnward(pages: readonly Page[], act: (page: Page) => Promise<vo
 }
 
 describe('a table of four friends', () => {
-  it('plays right, across, left, the vote, left, across, right and the courtesy pass', async () => {
+  it('four friends play right, across, left, the vote, left, across, right and the courtesy pass', async () => {
     const pages = await fourSeated();
     const [ines, tomas] = pages as [Page, Page];
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
@@ -55,15 +55,15 @@ describe('a table of four friends', () => {
 
     expect(await titleOf(ines)).toBe('First across. Three tiles for Wilma');
     expect(await allOnward(pages, passThree)).toBe('First left. Three tiles for Odo');
-    // Rule B1, and all four at once for rule B4: one own tile each, two unseen.
-    expect(await allOnward(pages, (page) => passBlind(page, '2'))).toBe('Go on with a second Charleston?');
+    // Rule B1, and all four at once for rule B4: one own tile each, two blind.
+    expect(await allOnward(pages, (page) => passBlind(page, '2'))).toBe('Second Charleston?');
     expect(
-      await allOnward(pages, (page) => page.getByRole('button', { name: 'Go on', exact: true }).click()),
+      await allOnward(pages, (page) => page.getByRole('button', { name: 'Continue', exact: true }).click()),
     ).toBe('Second left. Three tiles for Odo');
     expect(await allOnward(pages, passThree)).toBe('Second across. Three tiles for Wilma');
     expect(await allOnward(pages, passThree)).toBe('Second right. Three tiles for Tomas');
     expect(await allOnward(pages, (page) => passBlind(page, '1'))).toBe(
-      'How many tiles would you like to swap with Wilma?',
+      'Courtesy: how many tiles would you like to swap with Wilma?',
     );
     const asks = new Map(pages.map((page, seat) => [page, seat % 2 === 0 ? '3' : '1']));
     await allOnward(pages, (page) =>
@@ -75,39 +75,39 @@ describe('a table of four friends', () => {
       'Courtesy pass. Three tiles for Ines',
       'Courtesy pass. One tile for Tomas',
     ]);
-    expect(await allOnward(pages, passThree)).toBe('What this round can teach you');
+    expect(await allOnward(pages, passThree)).toBe('What this deal can teach you');
     const lessons = await Promise.all(pages.map((page) => page.locator('.lesson-text').textContent()));
     expect(lessons.every((lesson) => lesson && lesson.length > 20)).toBe(true);
   });
 
-  it('O1 one stop ends the first Charleston, and everybody learns who said it', async () => {
+  it('O1 one player who stops ends the first Charleston, and everybody learns who it was', async () => {
     const pages = await fourSeated();
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
     for (let step = 0; step < 3; step++) await allOnward(pages, passThree);
     const [ines, ...others] = pages as [Page, Page, Page, Page];
-    await ines.getByRole('button', { name: 'Stop here' }).click();
+    await ines.getByRole('button', { name: 'I’d stop' }).click();
     await ines.getByText('You said stop. Waiting for Tomas, Wilma and Odo.').waitFor();
-    for (const page of others) await page.getByRole('button', { name: 'Go on', exact: true }).click();
-    for (const page of others) await page.locator('.news').getByText('Ines said stop').waitFor();
-    expect(await titleOf(ines)).toBe('How many tiles would you like to swap with Wilma?');
+    for (const page of others) await page.getByRole('button', { name: 'Continue', exact: true }).click();
+    for (const page of others) await page.locator('.last-event').getByText('Ines stopped').waitFor();
+    expect(await titleOf(ines)).toBe('Courtesy: how many tiles would you like to swap with Wilma?');
   });
 
-  it('V2 a watcher sees who is ready and no tile', async () => {
+  it('V2 a spectator sees who is ready and no tile', async () => {
     const host = await suite.newPage();
     const link = await openFor(host, suite.origin(), 'Ines');
     await host.getByRole('button', { name: 'I am ready' }).click();
     await rack(host).waitFor();
-    const watcher = await suite.newPage({ viewport: PHONE });
-    await watcher.goto(link);
-    await watcher.getByRole('heading', { name: 'You are watching' }).waitFor();
-    await watcher.getByText('ready', { exact: true }).nth(2).waitFor();
-    expect(await watcher.getByText('choosing').count()).toBe(1);
-    expect(await watcher.locator('.tile-art').count()).toBe(0);
+    const spectator = await suite.newPage({ viewport: PHONE });
+    await spectator.goto(link);
+    await spectator.getByRole('heading', { name: 'You are watching' }).waitFor();
+    await spectator.getByText('ready', { exact: true }).nth(2).waitFor();
+    expect(await spectator.getByText('choosing').count()).toBe(1);
+    expect(await spectator.locator('.tile-art').count()).toBe(0);
     await passThree(host);
-    await watcher.getByText('First right: the tiles have moved.').waitFor();
+    await spectator.getByText('First right: the tiles have moved.').waitFor();
   });
 
-  it('a friend who goes away is missed in words and returns to the same tiles', async () => {
+  it('the table says that a friend is away, and the friend returns to the same tiles', async () => {
     const host = await suite.newPage();
     const guest = await suite.newPage({ viewport: PHONE });
     const link = await openFor(host, suite.origin(), 'Ines');
@@ -136,7 +136,7 @@ async function fillTrayNamed(page: Page): Promise<string[]> {
 
 async function passBlind(page: Page, count: string): Promise<void> {
   await page
-    .getByRole('group', { name: 'Send on arriving tiles unseen?' })
+    .getByRole('group', { name: 'Pass blind? How many, without looking?' })
     .getByRole('radio', { name: count })
     .check();
   await passThree(page);

@@ -1,26 +1,33 @@
 // Without the server: the card beside the rack, the same deal again, and a deal that a friend sends.
 import { describe, expect, it } from 'vitest';
+import {
+  dealAlone,
+  passThree,
+  playToClose,
+  rack,
+  tileLabels,
+  titleOf,
+} from '../../client/tools/page-actions.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { dealAlone, passThree, playToClose, rack, tileLabels, titleOf } from '../../client/tools/page-actions.ts';
 
 const suite = browserSuite();
 
 describe('the card beside the rack', () => {
-  it('lights the tiles at hand, follows the rack, and stays open for the next time', async () => {
+  it('the card shows the tiles on the rack bright, follows the rack, and stays open for the next time', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     await page.getByRole('button', { name: 'Card' }).click();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
-    expect(await page.locator('.card-lines > li').count()).toBe(8);
-    const lit = async () => (await page.locator('.card-lines .spoken').allTextContents()).join();
-    const before = await lit();
+    expect(await page.locator('.card-matches > li').count()).toBe(8);
+    const spoken = async () => (await page.locator('.card-matches .spoken').allTextContents()).join();
+    const before = await spoken();
     await passThree(page);
     await page
       .getByRole('button', { name: /just arrived/ })
       .first()
       .waitFor();
-    expect(await lit()).not.toBe(before);
-    await page.getByRole('radio', { name: 'By family' }).check();
+    expect(await spoken()).not.toBe(before);
+    await page.getByRole('radio', { name: 'By section' }).check();
     await page.getByRole('heading', { name: 'Winds and dragons' }).waitFor();
     await page.reload();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
@@ -28,14 +35,14 @@ describe('the card beside the rack', () => {
 });
 
 describe('the aim', () => {
-  it('is said before a pass, survives a reload, and comes back in the review', async () => {
+  it('an aim is chosen before a pass, survives a reload, and comes back in the review', async () => {
     const page = await suite.newPage({ viewport: PHONE });
     await dealAlone(page, suite.origin());
-    await page.getByText('Say your aim first').click();
+    await page.getByText('What are you aiming for?').click();
     await page.getByRole('checkbox', { name: 'Evens' }).check();
     await page.getByRole('checkbox', { name: 'Runs' }).check();
     await page.reload();
-    await page.getByText('Say your aim first').click();
+    await page.getByText('What are you aiming for?').click();
     await page.getByRole('checkbox', { name: 'Runs', checked: true }).waitFor();
     await page.getByRole('checkbox', { name: 'Evens', checked: true }).waitFor();
     await playToClose(page);
@@ -47,7 +54,7 @@ describe('the aim', () => {
 });
 
 describe('the same deal again', () => {
-  it('deals the same tiles in the page and lays both reviews side by side', async () => {
+  it('playing again deals the same tiles in the page and shows both reviews side by side', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     const tiles = await tileLabels(page);
@@ -60,10 +67,10 @@ describe('the same deal again', () => {
     expect(await tileLabels(page)).toEqual(tiles);
     await playToClose(page, 3);
     await page.getByRole('heading', { name: 'Both times side by side' }).waitFor();
-    expect(await page.getByRole('row').filter({ hasText: 'At the close' }).getByRole('cell').count()).toBe(2);
+    expect(await page.getByRole('row').filter({ hasText: 'At the end' }).getByRole('cell').count()).toBe(2);
   });
 
-  it('a deal link seats a friend before the same tiles', async () => {
+  it('a deal link gives a friend the same tiles', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     const tiles = await tileLabels(page);

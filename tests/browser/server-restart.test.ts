@@ -1,7 +1,14 @@
 // The server is killed in the middle of a round: the page waits, finds it again, and the round goes on.
 import { expect, test } from 'vitest';
+import {
+  dealAlone,
+  nextHeading,
+  passThree,
+  playToClose,
+  tileLabels,
+  titleOf,
+} from '../../client/tools/page-actions.ts';
 import { browserSuite } from '../kit/browser-suite.ts';
-import { dealAlone, nextHeading, passThree, playToClose, tileLabels, titleOf } from '../../client/tools/page-actions.ts';
 import { processSuite } from '../kit/process-suite.ts';
 import type { ServerProcess } from '../kit/server-process.ts';
 
@@ -11,7 +18,7 @@ const processes = processSuite();
 
 /** The built server on its SQLite file, at the port it had before. */
 function start(port: string): ServerProcess {
-  const settings = { DATA_DIR: processes.dataFolder(), PORT: port, THINK_MS: '0' };
+  const settings = { DATA_DIR: processes.dataFolder(), PORT: port, BOT_DELAY_MS: '0' };
   return processes.start(settings, ['dist/server/main.js']);
 }
 
@@ -26,11 +33,11 @@ test('kill −9 after a pass: the same tiles are there when the server is back, 
 
   first.child.kill('SIGKILL');
   await first.ended;
-  await page.getByRole('status').getByText('The line is down').waitFor();
+  await page.getByRole('status').getByText('No connection.').waitFor();
   expect(await tileLabels(page)).toEqual(tiles);
 
   await start(new URL(origin).port).url;
-  await page.getByText('The line is down').waitFor({ state: 'detached' });
+  await page.getByText('No connection.').waitFor({ state: 'detached' });
   expect(await titleOf(page)).toMatch(/^First across/);
   expect(await tileLabels(page)).toEqual(tiles);
   expect((await playToClose(page)).length).toBeGreaterThan(3);

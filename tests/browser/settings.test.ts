@@ -1,6 +1,5 @@
-// Settings, help and the example: what they change on the screen, and that they are kept.
+// Settings, help and the example: what they change on the screen, and that they are stored.
 import { describe, expect, it } from 'vitest';
-import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import {
   closeSheet,
   dealAlone,
@@ -12,11 +11,12 @@ import {
   rack,
   tileLabels,
 } from '../../client/tools/page-actions.ts';
+import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
 describe('settings at a table', () => {
-  it('take the marks off the tiles, put the rack in order, and leave the table where it was', async () => {
+  it('settings take the marks off the tiles, sort the rack, and leave the table where it was', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     const title = await heading(page).textContent();
@@ -37,7 +37,7 @@ describe('settings at a table', () => {
     expect(await page.getByRole('radio', { name: 'By number' }).isChecked()).toBe(true);
   });
 
-  it('keep everything still when asked, although the device allows motion', async () => {
+  it('the page shows no motion when asked, although the device allows it', async () => {
     const page = await suite.newPage({ viewport: PHONE, reducedMotion: 'no-preference' });
     await dealAlone(page, suite.origin());
     await passThree(page);
@@ -46,12 +46,12 @@ describe('settings at a table', () => {
     const animation = () => fresh.evaluate((tile) => getComputedStyle(tile).animationName);
     expect(await animation()).toBe('arrive');
     const sheet = await openSheet(page, 'Settings');
-    await sheet.getByRole('checkbox', { name: /^Keep everything still/ }).check();
+    await sheet.getByRole('checkbox', { name: /^No motion/ }).check();
     await closeSheet(page);
     expect(await animation()).toBe('none');
   });
 
-  it('sounds are off until they are wanted, and are made without fetching a file', async () => {
+  it('sounds are off at first, and are made without fetching a file', async () => {
     const page = await suite.newPage();
     await page.addInitScript(countSounds);
     const fetched: string[] = [];
@@ -82,7 +82,7 @@ describe('settings at a table', () => {
   });
 });
 
-/** In the page: notes on the document how many sounds were begun. */
+/** In the page: counts on the document how many sounds were started. */
 function countSounds(): void {
   const start = AudioBufferSourceNode.prototype.start;
   AudioBufferSourceNode.prototype.start = function counted(...when: [number?, number?, number?]) {
@@ -93,21 +93,21 @@ function countSounds(): void {
 }
 
 describe('the example', () => {
-  it('explains each step before it is played, without the server, and leads to a deal of one’s own', async () => {
+  it('the example explains each step before it is played, without the server, and leads to the front page', async () => {
     const page = await suite.newPage({ viewport: PHONE });
     await openLesson(page, suite.origin());
     await page.route('**/api/**', (route) => route.abort());
-    const guide = page.getByRole('complementary', { name: 'How it goes' });
+    const guide = page.getByRole('complementary', { name: 'How to play' });
     await guide.getByText('a pair of 6 bam, a pair of 3 crak').waitFor();
     await passThree(page);
     await guide.getByText('have just come from Dunja').waitFor();
     await playToClose(page);
-    await guide.getByText('That was the whole exchange.').waitFor();
+    await guide.getByText('That was the whole Charleston.').waitFor();
     await guide.getByRole('button', { name: 'Play a deal of your own' }).click();
     await page.getByRole('button', { name: 'Deal me in' }).waitFor();
   });
 
-  it('always deals the same tiles, also by its link', async () => {
+  it('the example always deals the same tiles, also by its link', async () => {
     const page = await suite.newPage();
     await openLesson(page, suite.origin());
     const tiles = await tileLabels(page);
@@ -119,7 +119,7 @@ describe('the example', () => {
 });
 
 describe('bots and invitations', () => {
-  it('a bot is called one beside its name; a person is not', async () => {
+  it('a bot is called a bot beside its name, and a person is not', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     expect(

@@ -1,8 +1,6 @@
 // One player and three bots, from the front page to the review, in a real browser.
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { bagOf, checkDeal, dealFileSchema } from '../../shared-engine/index.ts';
-import { browserSuite } from '../kit/browser-suite.ts';
 import {
   dealAlone,
   fillTray,
@@ -16,27 +14,29 @@ import {
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
+import { bagOf, checkDeal, dealFileSchema } from '../../shared-engine/index.ts';
+import { browserSuite } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
-describe('practising alone', () => {
-  it('D3 deals with one tap, plays the whole exchange and ends with a private review; East moves on', async () => {
+describe('practicing alone', () => {
+  it('D3 one tap deals, a whole Charleston ends with a private review, and East moves on', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
-    const dealt = await page.locator('.news').textContent();
+    const dealt = await page.locator('.last-event').textContent();
     const met = await playToClose(page, 2);
     expect(met.slice(0, 4).map((title) => title.split('.')[0])).toEqual([
       'First right',
       'First across',
       'First left',
-      'Go on with a second Charleston?',
+      'Second Charleston?',
     ]);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     const steps = page.getByRole('listitem').getByRole('button', { pressed: true });
     expect(await steps.count()).toBe(1);
 
     await page.getByText('Was the deal fair?').click();
-    await page.getByText('Yes. The number has exactly the fingerprint that was promised').waitFor();
+    await page.getByText('Yes. The number fits the fingerprint').waitFor();
     const downloading = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save as a file' }).click();
     const saved = await (await downloading).path();
@@ -50,12 +50,12 @@ describe('practising alone', () => {
     const ring = ['You are', 'Tomas is', 'Wilma is', 'Odo is'];
     const east = ring.findIndex((name) => dealt?.includes(`${name} East`));
     await page
-      .locator('.news')
+      .locator('.last-event')
       .getByText(`${ring[(east + 1) % 4]} East`)
       .waitFor();
   });
 
-  it('shows every choice of the review with its sentences; a closer look takes the place of the first', async () => {
+  it('the review shows every choice with its sentences, and the deep analysis takes the place of the first answer', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     await playToClose(page);
@@ -71,7 +71,7 @@ describe('practising alone', () => {
     await page.getByText('What else you could have done, on one scale').waitFor();
   });
 
-  it('returns to the same tiles, order and tray after a reload', async () => {
+  it('a reload returns to the same tiles, order and tray', async () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     const first = await titleOf(page);
@@ -85,7 +85,7 @@ describe('practising alone', () => {
     expect({ tiles: await tileLabels(page), title: await titleOf(page) }).toEqual(before);
   });
 
-  it('C4 a sealed pass can be taken back while others still choose', async () => {
+  it('C4 a submitted pass can be taken back while others still choose', async () => {
     const host = await suite.newPage();
     await host.goto(suite.origin());
     await host.getByLabel('Your name at the table').fill('Runa');
@@ -98,14 +98,14 @@ describe('practising alone', () => {
     await guest.getByRole('button', { name: 'I am ready' }).click();
     await host.getByRole('button', { name: 'I am ready' }).click();
     await passThree(host);
-    await host.getByText('Your pass lies face down.').waitFor();
+    await host.getByText('Your pass is face down.').waitFor();
     await host.getByRole('button', { name: 'Take it back' }).click();
     await passButton(host).waitFor();
     expect(await tray(host).getByRole('button').count()).toBe(3);
   });
 });
 
-describe('refused in words', () => {
+describe('what is not possible', () => {
   it('C2 a joker does not go into the tray, and the page says why', async () => {
     const page = await suite.newPage();
     const joker = rack(page).getByRole('button', { name: /^joker/ });
@@ -115,7 +115,7 @@ describe('refused in words', () => {
       await dealAlone(page, suite.origin());
     }
     await joker.first().click();
-    await page.getByRole('alert').getByText('A joker may not be passed').waitFor();
+    await page.getByRole('alert').getByText('Jokers can’t be passed').waitFor();
     expect(await tray(page).getByText('empty place').count()).toBe(3);
   });
 
@@ -123,27 +123,27 @@ describe('refused in words', () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     await passButton(page).press('Enter');
-    await page.getByRole('alert').getByText('That is not the number of tiles this pass needs').waitFor();
+    await page.getByRole('alert').getByText('Choose 3 more tiles.').waitFor();
     await fillTray(page);
     await rack(page).locator('button[aria-pressed="false"]:not([aria-label^="joker"])').last().click();
     await page.getByRole('alert').getByText('The tray is full').waitFor();
     expect(await heading(page).textContent()).toMatch(/^First right/);
   });
 
-  it('a code that leads nowhere and an empty code are answered in words', async () => {
+  it('the page says that a code leads nowhere or is missing', async () => {
     const page = await suite.newPage();
     await page.goto(suite.origin());
     await page.getByRole('button', { name: 'Go to that table' }).click();
-    await page.getByText('Type the eight letters of the code first.').waitFor();
-    await page.getByLabel('Somebody gave you a code?').fill('zzzz-zzzz');
+    await page.getByText('Type the code first: eight letters and digits.').waitFor();
+    await page.getByLabel('Did somebody give you a code?').fill('zzzz-zzzz');
     await page.getByRole('button', { name: 'Go to that table' }).click();
     await page.getByRole('heading', { name: 'No table here' }).waitFor();
   });
 
-  it('a card file with faults is refused before the table opens', async () => {
+  it('a card file with faults is rejected before the table opens', async () => {
     const page = await suite.newPage();
     await page.goto(suite.origin());
-    await page.getByText('How the tables you open are set up').click();
+    await page.getByText('How your tables are set up').click();
     const buffer = Buffer.from(JSON.stringify({ format: 'something else' }));
     await page
       .getByLabel('A card file of your own')

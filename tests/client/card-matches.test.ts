@@ -1,4 +1,4 @@
-// The card beside the rack agrees with the engine's own count of tiles to go, line by line.
+// The card beside the rack agrees with the engine's own count of tiles to go, pattern by pattern.
 import { describe, expect, it } from 'vitest';
 import { cardMatches, nearestFirst } from '../../client/cards/card-matches.ts';
 import { createReferenceKernel, facesOf, houseCard } from '../../shared-engine/index.ts';
@@ -8,16 +8,16 @@ const card = houseCard();
 const kernel = createReferenceKernel(card);
 const racks = ['one', 'two', 'three'].flatMap((name) => opened(name).round.racks);
 
-describe('lines at hand', () => {
-  it('shows each line as near as the kernel says, with fourteen tiles', () => {
+describe('the hands of the card', () => {
+  it('each hand of the card is shown as near as the kernel says, with fourteen tiles', () => {
     for (const rack of racks) {
-      const lines = cardMatches(card, rack);
-      expect(lines.map(({ toGo }) => toGo)).toEqual([...kernel.toGoByPattern(rack)]);
-      expect(new Set(lines.map(({ tiles }) => tiles.length))).toEqual(new Set([14]));
+      const matches = cardMatches(card, rack);
+      expect(matches.map(({ toGo }) => toGo)).toEqual([...kernel.toGoByPattern(rack)]);
+      expect(new Set(matches.map(({ tiles }) => tiles.length))).toEqual(new Set([14]));
     }
   });
 
-  it('lights exactly the tiles that count, and no tile twice', () => {
+  it('exactly the tiles that count are bright, and no tile twice', () => {
     for (const rack of racks) {
       const held = facesOf(rack);
       for (const { tiles, toGo } of cardMatches(card, rack)) {
@@ -33,7 +33,7 @@ describe('lines at hand', () => {
     }
   });
 
-  it('puts the nearest first', () => {
+  it('the nearest hand comes first', () => {
     const order = nearestFirst(cardMatches(card, racks[0]!)).map(({ toGo }) => toGo);
     expect(order).toEqual(order.toSorted((a, b) => a - b));
     expect(order[0]).toBe(kernel.toGo(racks[0]!));

@@ -1,4 +1,4 @@
-// The page's line to the server: hello, orders kept until answered and sent once more, coming back by itself.
+// The page's connection to the server: hello, requests stored until answered, and reconnecting by itself.
 import { describe, expect, it } from 'vitest';
 import { backoffMs } from '../../client/connection/backoff.ts';
 import type { ClientRequest } from '../../client/connection/pending.ts';
@@ -20,8 +20,8 @@ async function open(fake: FakeConnection): Promise<void> {
   fake.welcome();
 }
 
-describe('a line that opens', () => {
-  it('says hello with its ticket and its versions first', async () => {
+describe('a connection that opens', () => {
+  it('the page first says hello with its ticket and its versions', async () => {
     const fake = fakeConnection();
     await open(fake);
     expect(fake.lines[0]!.sent).toEqual([
@@ -30,7 +30,7 @@ describe('a line that opens', () => {
     expect(fake.states.map(({ kind }) => kind)).toEqual(['connecting', 'open']);
   });
 
-  it('leaves out frames that it does not understand', async () => {
+  it('frames that the page does not understand are ignored', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.text('{"kind":"ack"');
@@ -39,18 +39,18 @@ describe('a line that opens', () => {
     expect(fake.messages).toEqual([{ kind: 'ack', id: 'x' }]);
   });
 
-  it('ends where there is no such room', async () => {
+  it('the connection ends where there is no such room', async () => {
     const fake = fakeConnection();
     fake.ticket = { ok: false, code: 'no-such-room', message: 'none' };
     fake.connection.start();
     await fake.settle();
-    expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'no-room' });
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'no-room' });
     expect(fake.pauses()).toEqual([]);
   });
 });
 
-describe('a line that is cut', () => {
-  it('comes back after a pause with a new ticket', async () => {
+describe('a connection that is cut', () => {
+  it('a connection that is cut comes back after a pause with a new ticket', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(1006);
@@ -61,7 +61,7 @@ describe('a line that is cut', () => {
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
 
-  it('waits longer each time and at once when the player asks', async () => {
+  it('the page waits longer each time, and tries at once when the player asks', async () => {
     const fake = fakeConnection();
     fake.ticket = { ok: false, code: 'unreachable', message: 'no net' };
     fake.connection.start();
@@ -77,17 +77,17 @@ describe('a line that is cut', () => {
     expect(fake.pauses()).toEqual([2.5 * HEARTBEAT_MS]);
   });
 
-  it('does not fight for a seat that another page took', async () => {
+  it('the page does not fight for a seat that another page took', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.replaced);
-    expect(fake.states.at(-1)).toEqual({ kind: 'ended', why: 'replaced' });
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'replaced' });
     fake.connection.retryNow();
     await fake.settle();
     expect(fake.lines).toHaveLength(1);
   });
 
-  it('does not listen to a line it has given up', async () => {
+  it('the page does not listen to a connection that it has given up', async () => {
     const fake = fakeConnection();
     await open(fake);
     const old = fake.lines[0]!;
@@ -100,8 +100,8 @@ describe('a line that is cut', () => {
   });
 });
 
-describe('an order', () => {
-  it('made while the line is down goes out once, with its own id, when the line is back', async () => {
+describe('a request', () => {
+  it('a request made without a connection is sent once, with its own id, when the connection is back', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(1006);
@@ -113,7 +113,7 @@ describe('an order', () => {
     expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
   });
 
-  it('without an answer is sent again on the next line, and not after its answer', async () => {
+  it('a request without an answer is sent again on the next connection, and not after its answer', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.connection.send(VOTE);
@@ -129,25 +129,25 @@ describe('an order', () => {
     expect(fake.lines.map(({ sent }) => sent.length - 1)).toEqual([1, 1, 0]);
   });
 
-  it('is kept over a reload of the page', async () => {
-    const memory = memoryStorage();
-    const before = fakeConnection(memory);
+  it('a request survives a reload of the page', async () => {
+    const storage = memoryStorage();
+    const before = fakeConnection(storage);
     before.connection.send(VOTE);
-    const after = fakeConnection(memory);
+    const after = fakeConnection(storage);
     await open(after);
     expect(after.lines[0]!.sent.slice(1)).toEqual([VOTE]);
   });
 
-  it('is let go when the server refuses it', async () => {
-    const memory = memoryStorage();
-    const fake = fakeConnection(memory);
+  it('a request is forgotten when the server rejects it', async () => {
+    const storage = memoryStorage();
+    const fake = fakeConnection(storage);
     await open(fake);
     fake.connection.send(VOTE);
     fake.say({ kind: 'rejected', id: VOTE.id, code: 'wrong-step', message: 'too late' });
-    expect(memory.read('orders')).toBeNull();
+    expect(storage.read('requests')).toBeNull();
   });
 
-  it('that nobody answers shows the line to be dead', async () => {
+  it('a request that is never answered makes the page connect anew', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.connection.send(VOTE);
@@ -159,7 +159,7 @@ describe('an order', () => {
 });
 
 describe('the pause before the next attempt', () => {
-  it('doubles, stays in the upper half, and is never longer than three seconds', () => {
+  it('the pause doubles, stays in the upper half of its range, and is never longer than three seconds', () => {
     for (let failures = 0; failures < 40; failures++) {
       const shortest = backoffMs(failures, 0);
       const longest = backoffMs(failures, 0.999_999);

@@ -1,34 +1,32 @@
-// The deeper judgement on the page: grades, figures, rows and the line over the steps, from judgements made by hand.
+// The deep analysis on the page: verdicts, numbers, rows and the chart over the steps, from analyses made by hand.
 import { describe, expect, it } from 'vitest';
-import { journeyOf } from '../../client/review/round-progress.ts';
-import { journeyWords } from '../../client/review/progress-strings.ts';
 import {
-  aheadWords,
-  deepProgress,
+  analysisProgress,
+  differenceSentence,
   finalistName,
-  gradeOfJudgement,
-  measuredFigure,
-  progressWords,
+  progressSentence,
 } from '../../client/review/deep-strings.ts';
-import { gradeOf } from '../../client/review/strings.ts';
+import { progressDescription, roundProgress } from '../../client/review/round-progress.ts';
+import { VERDICTS, verdictNameOf } from '../../client/room/verdicts.ts';
+import { withInterval } from '../../client/ui/numbers.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue, Review } from '../../shared-engine/index.ts';
 import { withDeepAnalysis } from '../../shared-engine/index.ts';
 import { move, reviewOf } from '../kit/reviews.ts';
 
 const NOTHING: MeasuredValue = { value: 0, halfWidth: 0 };
 
-function finalist(outlook: number, difference: MeasuredValue): Finalist {
+function finalist(wins: number, difference: MeasuredValue): Finalist {
   return {
     tiles: ['bam-3', 'bam-3', 'flower'],
     number: null,
-    winProbability: { value: outlook, halfWidth: 0.5 },
+    winProbability: { value: wins, halfWidth: 0.5 },
     difference,
     giveaway: null,
     amongBest: true,
   };
 }
 
-function judged(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, outlook = 25): DeepAnalysis {
+function analysisWith(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, wins = 25): DeepAnalysis {
   return {
     depth: 'deep',
     verdict,
@@ -37,7 +35,7 @@ function judged(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, outlook =
     giveaway: null,
     played: 0,
     bestAlternative: 1,
-    finalists: [finalist(outlook, NOTHING), finalist(outlook + loss.value, loss)],
+    finalists: [finalist(wins, NOTHING), finalist(wins + loss.value, loss)],
     alternatives: 1,
     averagePass: null,
     sampledDeals: 128,
@@ -69,60 +67,68 @@ function twoPasses(): Review {
   ]);
 }
 
-describe('grades', () => {
-  it('follow the verdict once there is one, and the first look until then', () => {
-    const small = { value: 1.8, within: 0.6 };
-    const large = { value: 4, within: 1 };
-    expect(gradeOfJudgement(judged('as-good', small)).level).toBe(0);
-    expect(gradeOfJudgement(judged('too-close', small)).level).toBe(1);
-    expect(gradeOfJudgement(judged('better-exists', small)).level).toBe(2);
-    expect(gradeOfJudgement(judged('better-exists', large)).level).toBe(3);
+describe('verdicts', () => {
+  const small = { value: 1.8, halfWidth: 0.6 };
+  const none = { value: -0.2, halfWidth: 0.6 };
+  const large = { value: 4, halfWidth: 1 };
+  const verdictAfter = (analysis: DeepAnalysis) => VERDICTS[verdictNameOf({ loss: 2, analysis })].name;
+
+  it('a choice that was played on gets one of five verdicts from the deep analysis', () => {
+    expect(verdictAfter(analysisWith('as-good', none))).toBe('Best');
+    expect(verdictAfter(analysisWith('as-good', { value: 0.4, halfWidth: 0.3 }))).toBe('Just as good');
+    expect(verdictAfter(analysisWith('better-exists', small))).toBe('A little worse');
+    expect(verdictAfter(analysisWith('better-exists', large))).toBe('Costly');
+    expect(verdictAfter(analysisWith('too-close', small))).toBe('Can’t say');
+  });
+
+  it('a choice that was not played on yet gets its verdict from the loss in tiles, in order', () => {
     const quick = { depth: 'quick', verdict: 'not-looked-at' } as const;
-    expect(gradeOf({ loss: 2, analysis: quick }).level).toBe(3);
-    expect(gradeOf({ loss: 2, analysis: judged('as-good', small) }).level).toBe(0);
-  });
-});
-
-describe('figures', () => {
-  it('carry their interval, a sign where one is wanted, and a real minus', () => {
-    expect(measuredFigure({ value: 2.34, halfWidth: 0.66 }, true)).toBe('+2.3 ± 0.7');
-    expect(measuredFigure({ value: -2.34, halfWidth: 0.66 }, false)).toBe('−2.3 ± 0.7');
-    expect(measuredFigure({ value: -0.04, halfWidth: 0.2 }, true)).toBe('0.0 ± 0.2');
-  });
-
-  it('are read out for each row of the scale', () => {
-    const row = finalist(27, { value: -1.5, halfWidth: 0.4 });
-    expect(aheadWords(finalistName('pass', row), row, false)).toBe(
-      '3 bam, 3 bam and flower: 1.5 points behind your choice, give or take 0.4.',
+    const names = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map((loss) =>
+      verdictNameOf({ loss, analysis: quick }),
     );
-    expect(finalistName('vote', { ...row, number: 0 })).toBe('Stop');
+    expect(names).toEqual(['best', 'best', 'equal', 'equal', 'worse', 'worse', 'costly', 'costly']);
   });
 });
 
-describe('the line over the steps', () => {
-  it('counts tiles to go until every pass has been played on, and shows outlook from then on', () => {
+describe('numbers', () => {
+  it('a measured number is shown with its interval, a sign where one is wanted, and a real minus sign', () => {
+    expect(withInterval(2.34, 0.66, true)).toBe('+2.3 ± 0.7');
+    expect(withInterval(-2.34, 0.66, false)).toBe('−2.3 ± 0.7');
+    expect(withInterval(-0.04, 0.2, true)).toBe('0.0 ± 0.2');
+  });
+
+  it('each row of the scale has a sentence for those who do not see it', () => {
+    const row = finalist(27, { value: -1.5, halfWidth: 0.4 });
+    expect(differenceSentence(finalistName('pass', row), row, false)).toBe(
+      '3 bam, 3 bam and flower: 1.5 fewer wins in 100 games than your choice.',
+    );
+    expect(finalistName('vote', { ...row, number: 0 })).toBe('I’d stop');
+  });
+});
+
+describe('the chart over the steps', () => {
+  it('the chart shows tiles to go until every pass has been played on, and wins in 100 games from then on', () => {
     const first = twoPasses();
-    expect(journeyOf(first)).toMatchObject({
+    expect(roundProgress(first)).toMatchObject({
       kind: 'toGo',
       points: [{ name: 'Start', value: first.toGoStart }, { name: 'First right' }, { name: 'First across' }],
     });
-    const half = withDeepAnalysis(first, 0, judged('as-good', NOTHING, 21));
-    expect(journeyOf(half).kind).toBe('toGo');
-    const whole = withDeepAnalysis(half, 1, judged('as-good', NOTHING, 28));
-    const { kind, points } = journeyOf(whole);
-    expect([kind, points.map(({ value }) => value)]).toEqual(['outlook', [21, 28]]);
-    expect(journeyWords(kind, points)).toBe(
-      'Outlook in chances of 100: First right 21.0, First across 28.0.',
-    );
+    const half = withDeepAnalysis(first, 0, analysisWith('as-good', NOTHING, 21));
+    expect(roundProgress(half).kind).toBe('toGo');
+    const whole = withDeepAnalysis(half, 1, analysisWith('as-good', NOTHING, 28));
+    const progress = roundProgress(whole);
+    expect(progress.kind).toBe('wins');
+    expect(progress.points.map(({ value }) => value)).toEqual([21, 28]);
+    expect(progressDescription(progress)).toBe('Wins in 100 games: First right 21.0, First across 28.0.');
   });
 });
 
 describe('progress', () => {
-  it('is told between the first and the last judgement', () => {
+  it('the page says how many choices are done between the first and the last analysis', () => {
     const first = twoPasses();
-    const half = withDeepAnalysis(first, 1, judged('too-close', NOTHING));
-    const whole = withDeepAnalysis(half, 0, judged('too-close', NOTHING));
-    expect([first, half, whole].map(deepProgress)).toEqual([null, { done: 1, all: 2 }, null]);
-    expect(progressWords({ done: 1, all: 2 })).toContain('1 of 2 choices');
+    const half = withDeepAnalysis(first, 1, analysisWith('too-close', NOTHING));
+    const whole = withDeepAnalysis(half, 0, analysisWith('too-close', NOTHING));
+    expect([first, half, whole].map(analysisProgress)).toEqual([null, { done: 1, all: 2 }, null]);
+    expect(progressSentence({ done: 1, all: 2 })).toContain('1 of your 2 choices');
   });
 });

@@ -1,7 +1,6 @@
 // The example of the help: its deal is what its sentences say, and every step of a round has something to say.
 import { describe, expect, it } from 'vitest';
-import { LESSON_DEAL } from '../../client/lessons/lesson-deal.ts';
-import { lessonSentences } from '../../client/lessons/strings.ts';
+import { LESSON_DEAL, lessonSentences } from '../../client/lessons/lesson.ts';
 import {
   begin,
   botRandom,
@@ -19,7 +18,7 @@ const names = ['Runa', 'Nuno', 'Orla', 'Dunja'].map(
   (name) => ({ kind: 'bot', name, style: 'typical' }) as const,
 );
 
-function wordsAt({ round }: Played): readonly string[] {
+function sentencesAt({ round }: Played): readonly string[] {
   const view = seatView(round, LESSON_DEAL.seat);
   const table: Table = {
     code: 'An example',
@@ -41,8 +40,8 @@ function dealt(): Played {
 }
 
 describe('the example', () => {
-  it('deals two pairs, a flower and a joker, and brings the west wind a partner first', () => {
-    const first = wordsAt(dealt());
+  it('the example deals two pairs, a flower and a joker, and its first pass brings the west wind a partner', () => {
+    const first = sentencesAt(dealt());
     expect(first[0]).toContain('a pair of 6 bam, a pair of 3 crak, the flower and the joker');
     const { round } = dealt();
     const giver = chooseFor(
@@ -54,18 +53,18 @@ describe('the example', () => {
     expect(giver).toMatchObject({ kind: 'pass', tiles: expect.arrayContaining(['west']) });
   });
 
-  it('has something to say at every step, and no sentence twice in a row', () => {
+  it('the example has something to say at every step, and no sentence twice in a row', () => {
     const met = new Set<Phase>();
     let before: readonly string[] = [];
     const random = stream('lesson', 'players');
     let played = dealt();
     for (;;) {
-      const words = wordsAt(played);
+      const sentences = sentencesAt(played);
       met.add(played.round.phase);
-      expect(words.length).toBeGreaterThan(0);
-      expect(words).not.toEqual(before);
+      expect(sentences.length).toBeGreaterThan(0);
+      expect(sentences).not.toEqual(before);
       if (played.round.phase === 'closed') break;
-      before = words;
+      before = sentences;
       const { phase, resolved } = played.round;
       played = playOn(
         played,

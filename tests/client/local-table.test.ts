@@ -1,19 +1,8 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
-import { type StartDeepAnalysis, localTable } from '../../client/practice/local-table.ts';
-import {
-  bagOf,
-  checkDeal,
-  createSwarKernel,
-  houseCard,
-  type Analysis,
-  NO_SIMD,
-  reviewRound,
-  type SeatView,
-  type ServerMessage,
-  serverMessageSchema,
-} from '../../shared-engine/index.ts';
+import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
+import { type Analysis, bagOf, checkDeal, createSwarKernel, houseCard, NO_SIMD, reviewRound, type SeatView, type ServerMessage, serverMessageSchema, pendingDecision } from '../../shared-engine/index.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const card = houseCard();
@@ -54,26 +43,23 @@ async function openTable(startDeepAnalysis: StartDeepAnalysis = () => () => {}) 
 /** The first legal answer to the open step. */
 function simplest(view: SeatView, round: number): ClientRequest {
   const base = { kind: 'choose', id: `c${view.record.steps.length}`, round, seat: 1 } as const;
-  const tiles = view.rack.filter((face) => face !== 'joker');
-  switch (view.stage.phase) {
-    case 'passing':
-      return { ...base, choice: { kind: 'pass', step: view.stage.step, tiles: tiles.slice(0, 3), blind: 0 } };
-    case 'voting':
+  const decision = pendingDecision(view);
+  switch (decision?.kind) {
+    case 'vote':
       return { ...base, choice: { kind: 'vote', step: 'vote', go: true } };
-    case 'asking':
+    case 'ask':
       return { ...base, choice: { kind: 'ask', step: 'courtesy-ask', count: 3 } };
-    default: {
-      const count = view.stage.phase === 'giving' ? view.stage.counts[1] : 0;
-      return {
-        ...base,
-        choice: { kind: 'pass', step: 'courtesy-pass', tiles: tiles.slice(0, count), blind: 0 },
-      };
+    case 'pass': {
+      const tiles = view.rack.filter((face) => face !== 'joker').slice(0, decision.count);
+      return { ...base, choice: { kind: 'pass', step: decision.step, tiles, blind: 0 } };
     }
+    case undefined:
+      throw new Error('nothing is asked of this seat');
   }
 }
 
 describe('a table in the page', () => {
-  it('Z1 D4 plays a round to its close and a review that is the engine’s own', async () => {
+  it('Z1 D4 a table in the page plays a round to its end and reviews it as the engine does', async () => {
     const { table, messages, last, view } = await openTable();
     for (let step = 0; view().stage.phase !== 'closed'; step++) {
       expect(step).toBeLessThan(12);
@@ -88,13 +74,13 @@ describe('a table in the page', () => {
     expect(review).toEqual(reviewRound(closed.record, createSwarKernel(card)));
   });
 
-  it('speaks only frames that the server might have sent', async () => {
+  it('a table in the page sends only messages that the server might have sent', async () => {
     const { table, messages, last, view } = await openTable();
     while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
     for (const message of messages) expect(serverMessageSchema.parse(message)).toEqual(message);
   });
 
-  it('E1 a refused choice changes nothing', async () => {
+  it('E1 a rejected choice changes nothing', async () => {
     const { table, messages, last } = await openTable();
     const before = last();
     table.send({
@@ -117,7 +103,7 @@ describe('a table in the page', () => {
     expect(view().record.steps).toEqual([]);
   });
 
-  it('tells each deeper judgement as it comes, and calls the search off for the next deal', async () => {
+  it('each deep analysis is shown as it comes, and the next deal cancels those that are missing', async () => {
     const analysis: Analysis = {
       depth: 'deep',
       verdict: 'as-good',
@@ -134,12 +120,12 @@ describe('a table in the page', () => {
       sentences: ['Nothing else could have been chosen.'],
     };
     let offered = 0;
-    let calledOff = 0;
+    let canceled = 0;
     const { table, messages, last, view } = await openTable(({ choices }, onAnswer) => {
       offered = choices;
       onAnswer({ nth: 1, analysis });
       return () => {
-        calledOff++;
+        canceled++;
       };
     });
     while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
@@ -147,6 +133,6 @@ describe('a table in the page', () => {
     expect(reviews.map(({ choices }) => choices[1]?.analysis.depth)).toEqual(['quick', 'deep']);
     expect(reviews[0]?.choices.length).toBe(offered);
     table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
-    expect(calledOff).toBe(1);
+    expect(canceled).toBe(1);
   });
 });

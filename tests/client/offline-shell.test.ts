@@ -7,11 +7,11 @@ import { FRONT } from '../../client/app/front-strings.ts';
 const html = readFileSync(path.resolve(import.meta.dirname, '../../client/index.html'), 'utf8');
 
 describe('the first document', () => {
-  it('says what the front page will say, word for word', () => {
+  it('the first document says what the front page will say, word for word', () => {
     expect(html).toContain(FRONT.promise);
   });
 
-  it('holds nothing that the content policy would turn away', () => {
+  it('the first document holds nothing that the content policy would block', () => {
     expect(html).not.toMatch(/<style|style=|<script(?![^>]*src=)|\son\w+=/);
   });
 });

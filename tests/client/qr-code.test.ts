@@ -25,12 +25,12 @@ describe('the code for a camera', () => {
     'https://table.example/t/W2M9H67G',
     'http://192.168.178.20:8080/t/EGARRG2D',
     'https://a-rather-long-name-of-a-club.example.org:8443/t/ZZZZ2222',
-  ])('reads %s', (link) => {
+  ])('a decoder reads the square code of %s', (link) => {
     const { image, width } = pixels(qrCodeOf(link));
     expect(jsQR.default(image, width, width)?.data).toBe(link);
   });
 
-  it('keeps its margin quiet', () => {
+  it('the margin of the square code stays white', () => {
     const { side, path } = qrCodeOf('https://table.example/t/W2M9H67G');
     const places = [...path.matchAll(/M(\d+) (\d+)/g)].flatMap(([, x, y]) => [Number(x), Number(y)]);
     expect(Math.min(...places)).toBe(QUIET);

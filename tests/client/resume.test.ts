@@ -1,4 +1,4 @@
-// How the page comes back and what it tells: news instead of everything, the server's hint, silence, orders asked again.
+// How the page reconnects: changes instead of the whole table, the server's hint, silence, requests sent again.
 import { describe, expect, it } from 'vitest';
 import { CLOSE, HEARTBEAT_MS, type Table } from '../../shared-engine/index.ts';
 import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
@@ -13,7 +13,7 @@ const TABLE: Table = {
   remaining: null,
   view: null,
 };
-const READY = { kind: 'action', id: 'order', act: { kind: 'ready', ready: true } } as const;
+const READY = { kind: 'action', id: 'request', action: { kind: 'ready', ready: true } } as const;
 
 async function open(fake: FakeConnection): Promise<void> {
   fake.connection.start();
@@ -21,7 +21,7 @@ async function open(fake: FakeConnection): Promise<void> {
   fake.welcome();
 }
 
-async function again(fake: FakeConnection): Promise<void> {
+async function reconnect(fake: FakeConnection): Promise<void> {
   fake.lines.at(-1)!.events.closed(1006);
   fake.connection.retryNow();
   await fake.settle();
@@ -31,12 +31,12 @@ async function again(fake: FakeConnection): Promise<void> {
 const hello = (fake: FakeConnection) => fake.lines.at(-1)!.sent[0];
 
 describe('the table after a cut', () => {
-  it('is asked for from the number that the page has, and news make it whole', async () => {
+  it('after a cut the page asks for what has changed since its table, and the changes make that table whole', async () => {
     const fake = fakeConnection();
     await open(fake);
     expect(hello(fake)).not.toHaveProperty('resume');
     fake.say({ kind: 'table', seq: 7, table: TABLE });
-    await again(fake);
+    await reconnect(fake);
     expect(hello(fake)).toMatchObject({ resume: { seq: 7, you: 1 } });
     fake.say({ kind: 'delta', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
     expect(fake.messages.at(-1)).toEqual({
@@ -44,11 +44,11 @@ describe('the table after a cut', () => {
       seq: 9,
       table: { ...TABLE, round: 3, remaining: 500 },
     });
-    await again(fake);
+    await reconnect(fake);
     expect(hello(fake)).toMatchObject({ resume: { seq: 9, you: 1 } });
   });
 
-  it('is asked for whole after a start of the player’s own, who may have taken a seat', async () => {
+  it('a player who connects anew gets the whole table, because they may have taken a seat', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.say({ kind: 'table', seq: 7, table: { ...TABLE, you: null } });
@@ -56,18 +56,18 @@ describe('the table after a cut', () => {
     expect(hello(fake)).not.toHaveProperty('resume');
   });
 
-  it('is asked for by a page that says which of its lines is the newer', async () => {
+  it('the page says which of its connections is the newer one', async () => {
     const fake = fakeConnection();
     await open(fake);
     const first = hello(fake);
-    await again(fake);
+    await reconnect(fake);
     const second = hello(fake);
     if (first?.kind !== 'hello' || second?.kind !== 'hello') throw new Error('no hello');
     expect(second.from?.page).toBe(first.from?.page);
     expect(second.from!.nth).toBeGreaterThan(first.from!.nth);
   });
 
-  it('is not made of news about a table that is not here, but asked for whole', async () => {
+  it('changes to a table that is not here make the page ask for the whole table', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.say({ kind: 'table', seq: 7, table: TABLE });
@@ -82,14 +82,14 @@ describe('the table after a cut', () => {
 });
 
 describe('the pause', () => {
-  it('is the one that a restarting server asks for', async () => {
+  it('the page waits as long as a restarting server asks it to', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.restarting, '734');
     expect(fake.pauses()).toEqual([734]);
   });
 
-  it('is the page’s own where the server says nothing that can be used', async () => {
+  it('the page chooses its own pause where the server names none that it can use', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.lines[0]!.events.closed(CLOSE.restarting, '99999');
@@ -97,8 +97,8 @@ describe('the pause', () => {
   });
 });
 
-describe('a line that says nothing', () => {
-  it('is given up when it never opens', async () => {
+describe('a silent connection', () => {
+  it('a connection that never opens is given up', async () => {
     const fake = fakeConnection();
     fake.connection.start();
     await fake.settle();
@@ -109,7 +109,7 @@ describe('a line that says nothing', () => {
     expect(fake.pauses()).toEqual([16_000]);
   });
 
-  it('is given up after two signs of life that did not come, and not while they come', async () => {
+  it('a connection is given up when two heartbeats are missing, and not while they come', async () => {
     const fake = fakeConnection();
     await open(fake);
     const first = fake.pauses().length;
@@ -122,17 +122,17 @@ describe('a line that says nothing', () => {
   });
 });
 
-describe('a server that can keep nothing', () => {
-  it('is told apart from a line that is down', async () => {
+describe('a server that cannot save', () => {
+  it('a server that cannot save is shown as something else than a lost connection', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.say({ kind: 'storage', writable: false });
-    expect(fake.states.at(-1)).toEqual({ kind: 'looking' });
+    expect(fake.states.at(-1)).toEqual({ kind: 'read-only' });
     fake.say({ kind: 'storage', writable: true });
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
 
-  it('is asked again, with the same id, until there is an answer', async () => {
+  it('a request that the server could not save is sent again with the same id until it is answered', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.connection.send(READY);
@@ -140,7 +140,7 @@ describe('a server that can keep nothing', () => {
     fake.elapse(2000);
     expect(fake.lines[0]!.sent.slice(1)).toEqual([READY, READY]);
     fake.say({ kind: 'ack', id: READY.id });
-    await again(fake);
+    await reconnect(fake);
     expect(fake.lines[1]!.sent).toHaveLength(1);
   });
 });

@@ -1,7 +1,7 @@
-// Where the page is: addresses, codes as people type them, and deals as links.
+// The routes of the page: addresses, codes as people type them, and deals as links.
 import { describe, expect, it } from 'vitest';
-import { pathOf, type Route, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import { dealHash, readDealHash } from '../../client/app/routes/deal-link.ts';
+import { pathOf, type Route, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 describe('addresses', () => {
@@ -11,14 +11,14 @@ describe('addresses', () => {
   };
 
   it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal])(
-    'come back as they went: %o',
+    'an address leads back to the same route: %o',
     (route) => {
       const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
       expect(routeOf(pathname, hash)).toEqual(route);
     },
   );
 
-  it('anything else is the front page', () => {
+  it('any other address is the front page', () => {
     expect(routeOf('/elsewhere')).toEqual({ kind: 'front' });
     expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: '%E0%A4%A' });
   });
@@ -34,7 +34,7 @@ describe('addresses', () => {
     expect(pathname + search).toBe('/');
   });
 
-  it('half a deal is no deal', () => {
+  it('an incomplete deal link is no deal', () => {
     const whole = dealHash({ deal: { seed: seedNamed('x'), dealer: 0 }, seat: 2, cardOf: null });
     expect(readDealHash(whole)?.seat).toBe(2);
     for (const broken of ['', '#deal=', whole.slice(0, -1), whole.replace('.0.', '.4.'), `${whole}.`]) {

@@ -1,4 +1,4 @@
-// What this browser remembers, and how that reaches the document, the rack and the ears.
+// The settings that this browser remembers, and how they reach the document and the rack.
 import { describe, expect, it } from 'vitest';
 import { openApp } from '../../client/app/app-state.ts';
 import { applySettings } from '../../client/app/apply-settings.ts';
@@ -6,14 +6,14 @@ import { readSettings, writeSettings } from '../../client/storage/settings.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 
 describe('settings', () => {
-  it('start quiet, marked and at their own size, and come back as they were left', () => {
-    const memory = memoryStorage();
-    const first = readSettings(memory);
+  it('settings start without sound, with index marks and at normal size, and come back as they were left', () => {
+    const storage = memoryStorage();
+    const first = readSettings(storage);
     expect(first).toMatchObject({
       textSize: 100,
       indexMarks: true,
       sort: 'suit',
-      still: false,
+      reduceMotion: false,
       sound: false,
     });
     const changed = {
@@ -22,43 +22,43 @@ describe('settings', () => {
       textSize: 175 as const,
       indexMarks: false,
       sort: 'number' as const,
-      still: true,
+      reduceMotion: true,
       sound: true,
       deadline: 60,
     };
-    writeSettings(memory, changed);
-    expect(readSettings(memory)).toEqual(changed);
+    writeSettings(storage, changed);
+    expect(readSettings(storage)).toEqual(changed);
   });
 
-  it('ignores what nobody could have chosen', () => {
-    const memory = memoryStorage();
-    memory.write('text-size', '700');
-    memory.write('first-sort', 'colour');
-    memory.write('deadline', '1');
-    expect(readSettings(memory)).toMatchObject({ textSize: 100, sort: 'suit', deadline: null });
+  it('a stored setting that nobody could have chosen is ignored', () => {
+    const storage = memoryStorage();
+    storage.write('text-size', '700');
+    storage.write('first-sort', 'color');
+    storage.write('deadline', '1');
+    expect(readSettings(storage)).toMatchObject({ textSize: 100, sort: 'suit', deadline: null });
   });
 
-  it('are written on the document where the styles read them', () => {
+  it('settings are written on the document where the styles read them', () => {
     const dataset: DOMStringMap = {};
     applySettings({ textSize: 150, indexMarks: false, reduceMotion: true }, { dataset });
-    expect(dataset).toEqual({ text: '150', marks: 'off', motion: 'still' });
+    expect(dataset).toEqual({ text: '150', marks: 'off', motion: 'reduced' });
   });
 
-  it('a wish for another order replaces what the rack remembers, and nothing else does', () => {
+  it('choosing another order replaces what the rack remembers, and no other setting does', () => {
     const storage = memoryStorage();
-    storage.write('sort', 'own');
+    storage.write('sort', 'custom');
     const app = openApp({
       storage,
       place: () => ({ pathname: '/', hash: '' }),
       origin: 'https://table.example',
       showPath() {},
-      onReturn() {},
+      onReturn: () => () => {},
       freshDeal: () => {
         throw new Error('no deal was asked for');
       },
     });
     app.change({ sound: true });
-    expect(storage.read('sort')).toBe('own');
+    expect(storage.read('sort')).toBe('custom');
     app.change({ sort: 'number' });
     expect(storage.read('sort')).toBe('number');
   });

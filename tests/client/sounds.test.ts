@@ -1,11 +1,11 @@
 // Which sound belongs to what happens at a table; what is heard is the browser's.
 import { describe, expect, it } from 'vitest';
-import { emptyLayout, withView, type RackLayout, addToTray } from '../../client/room/rack-layout.ts';
+import { addToTray, emptyLayout, type RackLayout, withView } from '../../client/room/rack-layout.ts';
 import { soundFor } from '../../client/table/sounds.ts';
 import { type Seat, seatView, stream, type Table } from '../../shared-engine/index.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 
-function heardAt({ round }: Played, number = 1): { readonly table: Table; readonly hand: RackLayout } {
+function heardAt({ round }: Played, number = 1): { readonly table: Table; readonly layout: RackLayout } {
   const you: Seat = 0;
   const view = seatView(round, you);
   const seat = { kind: 'empty' } as const;
@@ -19,15 +19,15 @@ function heardAt({ round }: Played, number = 1): { readonly table: Table; readon
     remaining: null,
     view,
   };
-  return { table, hand: withView(emptyLayout('suit'), number, view) };
+  return { table, layout: withView(emptyLayout('suit'), number, view) };
 }
 
 const random = stream('sounds', 'choices');
 
 describe('sounds', () => {
-  it('a tap for a tile that goes into the tray or comes back', () => {
+  it('a tile that goes into the tray or comes back makes a tap', () => {
     const before = heardAt(opened('sounds'));
-    const after = { ...before, hand: addToTray(before.hand, before.hand.tiles[0]!.id, 3) };
+    const after = { ...before, layout: addToTray(before.layout, before.layout.tiles[0]!.id, 3) };
     expect([soundFor(before, after), soundFor(after, before), soundFor(before, before)]).toEqual([
       'tap',
       'tap',
@@ -35,7 +35,7 @@ describe('sounds', () => {
     ]);
   });
 
-  it('a clack for tiles that arrive, a chime for a vote that is over', () => {
+  it('tiles that arrive make a clack, and a vote that is over makes a chime', () => {
     const first = opened('sounds');
     const passed = playOn(first, random, ({ resolved }) => resolved.length === 1);
     expect(soundFor(heardAt(first), heardAt(passed))).toBe('clack');
@@ -44,7 +44,7 @@ describe('sounds', () => {
     expect(soundFor(heardAt(voting), heardAt(voted))).toBe('chime');
   });
 
-  it('silence for a new deal and for a page that has just come', () => {
+  it('a new deal and a page that has just opened make no sound', () => {
     const now = heardAt(opened('sounds'), 2);
     expect(soundFor(heardAt(opened('sounds'), 1), now)).toBeNull();
     expect(soundFor({ ...now, table: null }, now)).toBeNull();

@@ -1,13 +1,12 @@
-// The sentences of the page: built from the table alone, the same for everyone at the same seat.
+// The sentences of the page: they depend on the table alone and are the same for everyone at the same seat.
 import { describe, expect, it } from 'vitest';
+import { aimSentences, lossSentence } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
-import { openPass } from '../../client/room/pending-decision.ts';
-import { aimWords } from '../../client/room/aim-strings.ts';
-import { connectionMessage } from '../../client/table/connection-strings.ts';
-import { lastAnnouncement, announcementsOf } from '../../client/table/announcements.ts';
-import { gradeOf, lossWords } from '../../client/review/strings.ts';
-import { clockText } from '../../client/room/strings.ts';
+import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
+import { announcementsOf, lastAnnouncement } from '../../client/table/announcements.ts';
+import { connectionMessage } from '../../client/table/connection-strings.ts';
+import { clockText } from '../../client/table/strings.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
 import {
   FACES,
@@ -18,8 +17,8 @@ import {
   stream,
   type Table,
 } from '../../shared-engine/index.ts';
-import { opened, type Played, playOn } from '../kit/rounds.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+import { opened, type Played, playOn } from '../kit/rounds.ts';
 
 const SEATS_TAKEN = ['Ines', 'Tomas', 'Wilma', 'Odo'].map(
   (name): SeatInfo => ({ kind: 'person', name, present: true, ready: true, host: name === 'Ines' }),
@@ -44,8 +43,8 @@ describe('names', () => {
   });
 });
 
-describe('news', () => {
-  it('names who passed what to this seat, step by step, and never a tile of a pass between others', () => {
+describe('announcements', () => {
+  it('an announcement names who passed what to this seat, step by step, and never a tile of a pass between others', () => {
     const random = stream('news', 'choices');
     let played = opened('news');
     while (played.round.phase !== 'closed') {
@@ -60,7 +59,7 @@ describe('news', () => {
     }
   });
 
-  it('D4 says before the first pass that a teacher prepared the deal, and says it of no other', () => {
+  it('D4 the page says before the first pass that a teacher prepared the deal, and says it of no other', () => {
     const played = opened('prepared');
     const table = tableOf(played);
     const said = (view: SeatView) => [
@@ -75,7 +74,7 @@ describe('news', () => {
     expect(spoken[0]).toMatch(sentence);
   });
 
-  it('O1 says who stopped, once all have answered', () => {
+  it('O1 the page says who stopped once all have answered', () => {
     const random = stream('stop', 'choices');
     const voting = playOn(opened('stop'), random, (round) => round.phase === 'voting');
     const over = playOn(
@@ -85,33 +84,37 @@ describe('news', () => {
       (_, seat) => ({ kind: 'vote', step: 'vote', go: seat !== 2 }),
     );
     const table = tableOf(over);
-    expect(lastAnnouncement(table, seatView(over.round, 0))).toBe('Wilma said stop; no second Charleston.');
+    expect(lastAnnouncement(table, seatView(over.round, 0))).toBe(
+      'Wilma stopped. There is no second Charleston.',
+    );
   });
 
-  it('tells of a friend who goes away and comes back', () => {
+  it('a friend who goes away and comes back is announced', () => {
     const played = opened('away');
     const away = SEATS_TAKEN.map(
       (info, seat): SeatInfo => (seat === 3 && info.kind === 'person' ? { ...info, present: false } : info),
     );
-    expect(announcementsOf(tableOf(played), tableOf(played, away))).toEqual(['Odo is away; the seat is kept.']);
+    expect(announcementsOf(tableOf(played), tableOf(played, away))).toEqual([
+      'Odo is away. The seat is kept.',
+    ]);
     expect(announcementsOf(tableOf(played, away), tableOf(played))).toEqual(['Odo is here.']);
   });
 });
 
-describe('what the player faces', () => {
+describe('the open decision', () => {
   it('C1 the first pass goes right and comes from the left', () => {
     const view = seatView(opened('facing').round, 3);
     expect(openPass(view, 3)).toMatchObject({ to: 0, from: 2, needed: 3, blindAllowed: false });
   });
 
-  it('O1 the second three are struck out after a stop', () => {
-    const struck = STEPS.filter((step) => stepState(step, 'courtesy-ask', true) === 'left out');
+  it('O1 the three passes of the second Charleston are marked as skipped after a stop', () => {
+    const struck = STEPS.filter((step) => stepState(step, 'courtesy-ask', true) === 'skipped');
     expect(struck).toEqual(['second-left', 'second-across', 'second-right']);
   });
 });
 
 describe('the aim', () => {
-  it('holds two sections at most, the last ones said, over a reload', () => {
+  it('at most two sections can be aimed at, the last ones chosen, and a reload keeps them', () => {
     const tab = memoryStorage();
     const aims = ['runs', 'odds', 'evens'].reduce((said, id) => toggleAim(said, 1, 'first-right', id), {});
     writeAims(aims, 'ABCD', tab);
@@ -120,37 +123,35 @@ describe('the aim', () => {
     expect(aimsAt(toggleAim(aims, 1, 'first-right', 'odds'), 1, 'first-right')).toEqual(['evens']);
   });
 
-  it('is spoken of by what the pass did to it', () => {
+  it('the review says for each aim what the pass did to it', () => {
     const choice = { open: ['runs', 'odds'], openAfter: ['odds'] };
     const sections = { runs: 'Runs', odds: 'Odds' };
-    expect(aimWords(['runs', 'odds', 'like-numbers'], choice, sections)).toEqual([
-      'Runs was within reach, and your pass let it go.',
-      'Odds was within reach, and your pass kept it so.',
-      'Like numbers was not among the sections within reach; within reach were Runs and Odds.',
+    expect(aimSentences(['runs', 'odds', 'like-numbers'], choice, sections)).toEqual([
+      'Runs was within reach, and your pass gave it up.',
+      'Odds was within reach, and your pass kept it there.',
+      'Like numbers was not within reach. Within reach: Runs and Odds.',
     ]);
   });
 });
 
-const QUICK = { depth: 'quick', verdict: 'not-looked-at' } as const;
-
-describe('grades and clocks', () => {
-  it('grow with the loss and never skip', () => {
-    const levels = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map(
-      (loss) => gradeOf({ loss, analysis: QUICK }).level,
-    );
-    expect(levels).toEqual([0, 0, 1, 1, 2, 2, 3, 3]);
-    expect(lossWords(0)).toBe('No better choice was found.');
+describe('numbers in sentences', () => {
+  it('a choice that cost nothing is said to have no better one', () => {
+    expect(lossSentence(0)).toBe('No better choice was found.');
   });
 
-  it('shows time as people read it', () => {
+  it('the clock shows minutes and seconds and never a negative time', () => {
     expect([65_000, 9_001, 0, -5].map(clockText)).toEqual(['1:05', '0:10', '0:00', '0:00']);
   });
 });
 
-describe('the line in words', () => {
-  it('is silent while all is well and tells a kept choice from none', () => {
+describe('the connection in words', () => {
+  it('the page is silent while connected, and without a connection says whether a pass waits to be sent', () => {
     expect(connectionMessage({ kind: 'open' }, 0, true)).toBeNull();
-    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain('Your tiles are safe');
-    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain('kept here');
+    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain(
+      'Your tiles are safe',
+    );
+    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain(
+      'We’ll send your pass',
+    );
   });
 });

@@ -62,7 +62,7 @@ export function fakeConnection(memory: TextStorage = memoryStorage(), chance = 0
       },
       newId: () => `id-${++ids}`,
       random: () => chance,
-      pending: openPendingRequests(memory, 'orders'),
+      pending: openPendingRequests(memory, 'requests'),
       onState: (state) => states.push(state),
       onMessage: (message) => messages.push(message),
     }),

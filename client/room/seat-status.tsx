@@ -1,5 +1,6 @@
-// What a seat is doing just now, as a sign and a word.
-import { TABLE } from './strings.ts';
+// What stands beside a name at the table: whether it is a bot's, and what the seat is doing, as a sign and a word.
+import type { SeatInfo } from '../../shared-engine/index.ts';
+import { ROOM } from './strings.ts';
 
 interface SeatStatusProps {
   readonly ready: boolean;
@@ -12,7 +13,11 @@ export function SeatStatus({ ready, away }: SeatStatusProps) {
       <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
         {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
       </svg>
-      {away ? TABLE.away : ready ? TABLE.ready : TABLE.choosing}
+      {away ? ROOM.away : ready ? ROOM.ready : ROOM.choosing}
     </p>
   );
+}
+
+export function BotTag({ info }: { readonly info: SeatInfo }) {
+  return info.kind === 'bot' ? <span class="bot-tag">{ROOM.bot}</span> : null;
 }

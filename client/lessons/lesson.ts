@@ -1,5 +1,6 @@
-// The Charleston explained while it is played: what to look at before each choice of the example.
+// The Charleston explained on an example while it is played: its deal, and what to look at before each choice.
 import { bagOf, countOf, FACES, type Face, neighbour, type SeatView } from '../../shared-engine/index.ts';
+import type { SharedDeal } from '../app/routes/deal-link.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
 import { capitalize, nameOf } from '../room/seat-names.ts';
@@ -10,6 +11,13 @@ export const LESSON = {
   label: 'How to play',
   finish: 'Play a deal of your own',
 } as const;
+
+/** Two pairs, a joker and a flower, and a first pass that brings a partner for the west wind. */
+export const LESSON_DEAL: SharedDeal = {
+  deal: { seed: '73'.padStart(64, '0'), dealer: 0 },
+  seat: 0,
+  cardOf: null,
+};
 
 /** Sentences for the screen that is due, or none. */
 export function lessonSentences(screen: Screen): readonly string[] {
