@@ -1,5 +1,5 @@
 // Small card files for tests, as the JSON a stranger would send.
-import type { CardGroup, CardPattern } from '../../shared-engine/index.ts';
+import type { CardGroup, CardPattern } from '../../shared-engine/card/format.ts';
 
 /** A pattern of 14 tiles that is right in itself; tests change one thing of it. */
 export const GOOD_PATTERN: CardPattern = {

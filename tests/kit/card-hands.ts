@@ -1,12 +1,8 @@
 // Every hand of a card pattern by brute force: all values for all variables, most of them thrown away.
-import {
-  type CardPattern,
-  type CardTile,
-  copiesOf,
-  FACES,
-  type Hand,
-  isFace,
-} from '../../shared-engine/index.ts';
+
+import type { Hand } from '../../shared-engine/card/compiled.ts';
+import type { CardPattern, CardTile } from '../../shared-engine/card/format.ts';
+import { copiesOf, FACES, isFace } from '../../shared-engine/rules/tiles/face.ts';
 
 const VALUES = { number: '123456789', suit: 'bcd', dragon: 'grw', wind: 'eswn' } as const;
 const FULL_NAMES: Readonly<Record<string, string>> = {

@@ -11,7 +11,6 @@ import {
   decide,
   evolve,
   openRound,
-  openStep,
   type PreparedDeal,
   prepareDeal,
   type Round,
@@ -20,6 +19,7 @@ import {
   type Seat,
   type StyleName,
   seatView,
+  stepOf,
   stream,
 } from '../../shared-engine/index.ts';
 import { houseKernel } from './reviews.ts';
@@ -36,7 +36,7 @@ export function playedAlone(
   while (round.phase !== 'closed') {
     for (const place of SEATS) {
       const view = seatView(round, place);
-      const step = openStep(view.stage);
+      const step = stepOf(view.stage);
       if (step === null || view.answer !== null) continue;
       const style = styles[place];
       const choice = style
@@ -67,9 +67,14 @@ export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[
   });
 }
 
-/** What playouts might say of a pass: one rival, two points of outlook ahead, give or take a half. */
+/** What a deep analysis might say of a pass: one alternative is better by 2 ± 0.5 wins in 100 games. */
 export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalysis {
-  const finalist = { number: null, outlook: { value: 30, within: 1 }, gift: null, inFront: true };
+  const finalist = {
+    number: null,
+    winProbability: { value: 30, halfWidth: 1 },
+    giveaway: null,
+    amongBest: true,
+  };
   return {
     depth: 'deep',
     verdict,

@@ -1,53 +1,47 @@
-// Judges for tests: they keep what they are asked and answer when and what the test says.
-import type { AnalysisRequest, DeepAnalysis, DeepAnalyzer } from '../../server/ports.ts';
-import { type Analysis, decisionsIn, type RecordedDecision } from '../../shared-engine/index.ts';
+// An analyzer for tests: it keeps what it is asked and answers when and what the test says.
+import type { AnalysisRequest, AnalysisResult, DeepAnalyzer } from '../../server/ports.ts';
+import type { DeepAnalysis } from '../../shared-engine/index.ts';
 
-export interface AskedChoice extends AnalysisRequest {
-  readonly question: RecordedDecision;
-  readonly gaveWay: () => boolean;
-  /** Whether it has been answered or called off. */
+export interface AskedAnalysis extends AnalysisRequest {
+  readonly isLowered: () => boolean;
+  /** Whether it has been answered or aborted. */
   readonly isOver: () => boolean;
-  readonly wasCalledOff: () => boolean;
-  answer(judged: DeepAnalysis | null): void;
+  readonly isAborted: () => boolean;
+  answer(result: AnalysisResult | null): void;
 }
 
 export interface FakeAnalyzer {
   readonly analyzer: DeepAnalyzer;
   /** Oldest first; what is over stays. */
-  readonly asked: readonly AskedChoice[];
+  readonly asked: readonly AskedAnalysis[];
 }
 
 export function fakeAnalyzer(): FakeAnalyzer {
-  const asked: AskedChoice[] = [];
+  const asked: AskedAnalysis[] = [];
   const analyzer: DeepAnalyzer = {
-    analyze(choice) {
-      let gaveWay = false;
-      let over = false;
-      let calledOff = false;
-      let settle: (judged: DeepAnalysis | null) => void = () => {};
-      const result = new Promise<DeepAnalysis | null>((resolve) => {
-        settle = resolve;
+    analyze(request, signal) {
+      let isLowered = false;
+      let isOver = false;
+      let resolve: (result: AnalysisResult | null) => void = () => {};
+      const result = new Promise<AnalysisResult | null>((settle) => {
+        resolve = settle;
       });
-      const answer = (judged: DeepAnalysis | null) => {
-        over = true;
-        settle(judged);
+      const answer = (given: AnalysisResult | null) => {
+        isOver = true;
+        resolve(given);
       };
+      signal.addEventListener('abort', () => answer(null));
       asked.push({
-        ...choice,
-        question: decisionsIn(choice.record)[choice.nth]!,
-        gaveWay: () => gaveWay,
-        isOver: () => over,
-        wasCalledOff: () => calledOff,
+        ...request,
+        isLowered: () => isLowered,
+        isOver: () => isOver,
+        isAborted: () => signal.aborted,
         answer,
       });
       return {
         result,
         lowerPriority() {
-          gaveWay = true;
-        },
-        cancel() {
-          calledOff = true;
-          answer(null);
+          isLowered = true;
         },
       };
     },
@@ -55,9 +49,9 @@ export function fakeAnalyzer(): FakeAnalyzer {
   return { analyzer, asked };
 }
 
-/** A judgement that says nothing but that it was made, in so many worlds. */
-export function analysisOf(sampledDeals: number, reducedBudget = false): DeepAnalysis {
-  const judgement: Analysis = {
+/** An analysis that says nothing but that it was made, on so many sampled deals. */
+export function analysisOf(sampledDeals: number, reducedBudget = false): AnalysisResult {
+  const analysis: DeepAnalysis = {
     depth: 'deep',
     verdict: 'as-good',
     decided: true,
@@ -72,5 +66,5 @@ export function analysisOf(sampledDeals: number, reducedBudget = false): DeepAna
     smallLoss: 1,
     sentences: [],
   };
-  return { judgement, reducedBudget };
+  return { analysis, reducedBudget };
 }

@@ -1,47 +1,65 @@
-// Hands for tests: each task waits until the test says how it ends.
-
+// Workers for tests: each task waits until the test says how it ends.
 import type { Task, TaskResult } from '../../server/workers/task.ts';
-import type { TaskWorker } from '../../server/workers/worker.ts';
+import { TaskFailed, type TaskWorker } from '../../server/workers/worker.ts';
 
-/** A task that a hand has taken up and not done yet. */
-export interface AssignedTask {
+/** A task that a worker has taken and not done yet. */
+export interface TakenTask {
   readonly task: Task;
-  done(answer: TaskResult): void;
+  /** Which worker has it: 0 for the first that was made. */
+  readonly worker: number;
+  /** Whether the worker was asked to break it off. */
+  readonly isStopped: () => boolean;
+  done(result: TaskResult): void;
+  /** The task fails, and the worker goes on. */
+  fail(): void;
+  /** The worker dies with the task. */
   die(): void;
 }
 
 export interface FakeWorkers {
   readonly newWorker: () => TaskWorker;
-  /** Oldest first; a task that is done or has died leaves. */
-  readonly taken: readonly AssignedTask[];
-  /** Hands made, and those of them that were given up. */
+  /** Oldest first; a task that is over leaves. */
+  readonly taken: readonly TakenTask[];
+  /** Workers made, and those of them that were ended. */
   readonly made: () => number;
   readonly ended: () => number;
 }
 
 export function fakeWorkers(): FakeWorkers {
-  const taken: AssignedTask[] = [];
+  const taken: TakenTask[] = [];
   let made = 0;
   let ended = 0;
   const newWorker = (): TaskWorker => {
-    made++;
+    const worker = made++;
+    let isStopped = false;
     return {
-      run: (task) =>
-        new Promise((resolve, reject) => {
+      run(task) {
+        isStopped = false;
+        return new Promise((resolve, reject) => {
           const leave = () => void taken.splice(taken.indexOf(item), 1);
-          const item: AssignedTask = {
+          const item: TakenTask = {
             task,
-            done(answer) {
+            worker,
+            isStopped: () => isStopped,
+            done(result) {
               leave();
-              resolve(answer);
+              resolve(result);
+            },
+            fail() {
+              leave();
+              reject(new TaskFailed({ error: 'RangeError' }));
             },
             die() {
               leave();
-              reject(new Error('the hand died'));
+              reject(new Error('the worker died'));
             },
           };
           taken.push(item);
-        }),
+        });
+      },
+      stop() {
+        isStopped = true;
+      },
       async end() {
         ended++;
       },

@@ -1,16 +1,9 @@
 // Two whole rounds that differ in hidden tiles alone: one seat can tell them apart by nothing it may know.
-import {
-  addTo,
-  type Bag,
-  countOf,
-  FACES,
-  type Face,
-  type Round,
-  SEATS,
-  type Seat,
-  takeFrom,
-  withSeat,
-} from '../../shared-engine/index.ts';
+
+import { SEATS, type Seat, withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { addTo, type Bag, countOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { mixedRound } from './reviews.ts';
 import { apply, opened, type Played } from './rounds.ts';
 

@@ -1,9 +1,11 @@
 // Guests at a test server: people who open rooms, take seats, sit down at the socket and play.
 import {
-  type Choice,
+  type AnswerChoice,
   type ClaimSeat,
+  decisionFor,
   type OpenRoom,
   PASS_SIZE,
+  pendingDecision,
   type Random,
   ROOMS_PATH,
   roomOpenedSchema,
@@ -98,31 +100,25 @@ export function isClosed(peer: Peer): boolean {
 
 /** Whether the open step waits for this peer's own answer. */
 export function isAsked(peer: Peer): boolean {
-  const { view, you } = peer.table;
-  if (view?.audience !== 'seat' || you === null || view.answer !== null) return false;
-  const { stage } = view;
-  return stage.phase !== 'closed' && !(stage.phase === 'giving' && stage.counts[you] === 0);
+  const { view } = peer.table;
+  return view?.audience === 'seat' && pendingDecision(view) !== null;
 }
 
 /** An evenly drawn legal answer to the open step; blind passes among them. */
-export function anyAnswer(view: SeatView, random: Random): Choice {
-  const { stage } = view;
-  switch (stage.phase) {
-    case 'voting':
+export function anyAnswer(view: SeatView, random: Random): AnswerChoice {
+  const decision = decisionFor(view.stage, view.record.seat);
+  switch (decision?.kind) {
+    case 'pass': {
+      const { step, count, blindAllowed } = decision;
+      const blind = blindAllowed ? random.below(count + 1) : 0;
+      return { kind: 'pass', step, tiles: anyTiles(view, count - blind, random), blind };
+    }
+    case 'vote':
       return { kind: 'vote', step: 'vote', go: random.below(6) > 0 };
-    case 'asking':
+    case 'ask':
       return { kind: 'ask', step: 'courtesy-ask', count: random.below(PASS_SIZE + 1) };
-    case 'passing': {
-      const blindAllowed = stage.step === 'first-left' || stage.step === 'second-right';
-      const blind = blindAllowed ? random.below(PASS_SIZE + 1) : 0;
-      return { kind: 'pass', step: stage.step, tiles: anyTiles(view, PASS_SIZE - blind, random), blind };
-    }
-    case 'giving': {
-      const tiles = anyTiles(view, stage.counts[view.record.seat], random);
-      return { kind: 'pass', step: 'courtesy-pass', tiles, blind: 0 };
-    }
-    case 'closed':
-      throw new Error('the round is closed');
+    case undefined:
+      throw new Error(`the ${view.stage.phase} step asks nothing of this seat`);
   }
 }
 

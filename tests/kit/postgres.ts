@@ -3,11 +3,11 @@ import { type ChildProcess, execFileSync, spawn, spawnSync } from 'node:child_pr
 import { randomBytes } from 'node:crypto';
 import { chown, cp, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { createServer } from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pg from 'pg';
+import { freePort } from './temporary.ts';
 
 const OWNER = 'quadrille';
 /** How often a start is tried: between asking for a free port and taking it, another process may take it. */
@@ -127,18 +127,6 @@ function started(program: string, args: readonly string[]): Promise<ChildProcess
     server.once('exit', () => {
       process.off('exit', lastly);
       reject(new Error(`PostgreSQL ended:\n${said}`));
-    });
-  });
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer();
-    probe.on('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      const port = typeof address === 'object' && address !== null ? address.port : 0;
-      probe.close(() => resolve(port));
     });
   });
 }

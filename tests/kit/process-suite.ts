@@ -1,8 +1,8 @@
 // A folder and server processes for each test of a file, all of them gone afterwards whatever happened.
 import path from 'node:path';
 import { afterEach, beforeEach } from 'vitest';
-import { temporaryFolder } from './folder.ts';
 import { type ServerProcess, startProcess } from './server-process.ts';
+import { temporaryFolder } from './temporary.ts';
 
 export interface ProcessSuite {
   /** Where the rooms of this test may be kept. */

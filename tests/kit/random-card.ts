@@ -1,14 +1,7 @@
 // A card of nonsense patterns for tests: odd shapes that a real card may never hold, the same for the same seed.
-import {
-  type CompiledCard,
-  copiesOf,
-  FACES,
-  type Face,
-  faceIndex,
-  type Hand,
-  type Random,
-  stream,
-} from '../../shared-engine/index.ts';
+import type { CompiledCard, Hand } from '../../shared-engine/card/compiled.ts';
+import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import { copiesOf, FACES, type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 
 /** `patterns` patterns in four sections, each with 1–`most` random hands of 14 tiles. */
 export function randomCard(seed: string, patterns: number, most: number): CompiledCard {

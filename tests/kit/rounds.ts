@@ -1,21 +1,15 @@
 // Rounds for tests: begun from a short seed name and driven by choosers that are not the product's own bots.
-import {
-  begin,
-  type Choice,
-  type Command,
-  decide,
-  evolve,
-  facesOf,
-  openRound,
-  type Random,
-  type Round,
-  type RoundEvent,
-  type RoundRejection,
-  SEATS,
-  type Seat,
-  stream,
-} from '../../shared-engine/index.ts';
-import { seedFrom } from '../../shared-engine/rules/deal/random.ts';
+
+import { type Random, seedFrom, stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice, Choice, Command } from '../../shared-engine/rules/exchange/command.ts';
+import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { begin, evolve } from '../../shared-engine/rules/exchange/evolve.ts';
+import { decisionFor, pendingDecisionOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import type { RoundRejection } from '../../shared-engine/rules/exchange/rejection.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 
 /** A 64-digit seed made from a short name, so that a failing test can be named and found again. */
 export function seedNamed(name: string): string {
@@ -49,27 +43,21 @@ export function rejectionOf(round: Round, command: Command): RoundRejection {
   return decision;
 }
 
-/** A step's answer drawn evenly: any legal tiles, any blind number, any vote, any number asked. */
-export function anyChoice(round: Round, seat: Seat, random: Random): Choice {
-  switch (round.phase) {
-    case 'passing': {
-      const blindAllowed = round.step === 'first-left' || round.step === 'second-right';
-      const blind = blindAllowed ? random.below(4) : 0;
-      return { kind: 'pass', step: round.step, tiles: anyTiles(round, seat, 3 - blind, random), blind };
+/** An answer drawn evenly for a seat of which the open step asks one: any tiles, blind number, vote or number asked. */
+export function anyChoice(round: Round, seat: Seat, random: Random): AnswerChoice {
+  const decision = decisionFor(round, seat);
+  switch (decision?.kind) {
+    case 'pass': {
+      const { step, count, blindAllowed } = decision;
+      const blind = blindAllowed ? random.below(count + 1) : 0;
+      return { kind: 'pass', step, tiles: anyTiles(round, seat, count - blind, random), blind };
     }
-    case 'giving':
-      return {
-        kind: 'pass',
-        step: 'courtesy-pass',
-        tiles: anyTiles(round, seat, round.counts[seat], random),
-        blind: 0,
-      };
-    case 'voting':
+    case 'vote':
       return { kind: 'vote', step: 'vote', go: random.below(8) > 0 };
-    case 'asking':
+    case 'ask':
       return { kind: 'ask', step: 'courtesy-ask', count: random.below(4) };
-    case 'closed':
-      throw new Error('the round is closed');
+    case undefined:
+      throw new Error(`nothing is asked of seat ${seat} in phase ${round.phase}`);
   }
 }
 
@@ -80,18 +68,7 @@ function anyTiles(round: Round, seat: Seat, count: number, random: Random) {
 
 /** Seats that still owe an answer. */
 export function seatsToAct(round: Round): Seat[] {
-  switch (round.phase) {
-    case 'passing':
-      return SEATS.filter((seat) => round.submitted[seat] === null);
-    case 'giving':
-      return SEATS.filter((seat) => round.submitted[seat] === null && round.counts[seat] > 0);
-    case 'voting':
-      return SEATS.filter((seat) => round.votes[seat] === null);
-    case 'asking':
-      return SEATS.filter((seat) => round.asks[seat] === null);
-    case 'closed':
-      return [];
-  }
+  return SEATS.filter((seat) => pendingDecisionOf(round, seat) !== null);
 }
 
 /** Plays on by `choose` until `until` holds or the round is closed; seats answer in a random order. */

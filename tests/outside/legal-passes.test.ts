@@ -32,7 +32,7 @@ function passesAllowed(rack: Bag): number {
     for (let b = a; b < FACES.length; b++) {
       for (let c = b; c < FACES.length; c++) {
         const tiles: Face[] = [FACES[a]!, FACES[b]!, FACES[c]!];
-        if (passObjection(rack, 'first-right', 3, tiles, 0) === null) allowed++;
+        if (passObjection(rack, { count: 3, blindAllowed: false }, tiles, 0) === null) allowed++;
       }
     }
   }

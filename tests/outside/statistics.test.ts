@@ -1,9 +1,7 @@
 // The statistics that the proofs rest on, against published values.
 import { describe, expect, test } from 'vitest';
-import { sampleOf } from '../prove/statistics/moments.ts';
-import { expectedMaximum } from '../prove/statistics/selection.ts';
-import { bonferroni, holm } from '../prove/statistics/several.ts';
-import { pairedT, studentPoint, twoSided, welchT } from '../prove/statistics/student.ts';
+import { bonferroni, expectedMaximum, holm } from '../prove/statistics/multiplicity.ts';
+import { pairedT, sampleOf, studentPoint, twoSided, welchT } from '../prove/statistics/student.ts';
 import { NORMAL_POINT, wilson } from '../prove/statistics/wilson.ts';
 import { LEW } from './lew.ts';
 

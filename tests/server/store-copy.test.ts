@@ -9,7 +9,7 @@ import { copyRooms } from '../../server/store/copying.ts';
 import { logHash } from '../../server/store/log-hash.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { temporaryFolder } from '../kit/folder.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 import { following, opening } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { storeOf } from '../kit/stores.ts';
@@ -71,7 +71,7 @@ describe('the command', () => {
     await roomsIn(target, { ROOMBBBB: 1, ROOMDDDD: 5 });
     const args = ['--from', `sqlite:${file}`, '--to', `sqlite:${target}`];
     const sentence = expect.stringMatching(/^--to has 2 rooms already.*--add/);
-    expect(await copyStores(args)).toEqual({ kind: 'refused', sentence });
+    expect(await copyStores(args)).toEqual({ kind: 'rejected', sentence });
     const report = { rooms: 2, written: 1, differing: [] };
     expect(await copyStores([...args, '--add'])).toMatchObject({ kind: 'copied', report });
     const store = storeOf(openSqlite(target));
@@ -115,7 +115,7 @@ describe('the command', () => {
     ] as const;
     for (const [args, words] of cases) {
       const outcome = await copyStores(args);
-      expect(outcome).toEqual({ kind: 'refused', sentence: expect.stringMatching(words) });
+      expect(outcome).toEqual({ kind: 'rejected', sentence: expect.stringMatching(words) });
       expect(JSON.stringify(outcome)).not.toContain('open-sesame');
     }
     expect([existsSync(nowhere), existsSync(file)]).toEqual([false, false]);

@@ -14,27 +14,27 @@ import {
   type RoundEvent,
   stream,
 } from '../../shared-engine/index.ts';
-import { temporaryFolder } from '../kit/folder.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 import { LOG_START } from '../kit/logs.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 import { storeOf } from '../kit/stores.ts';
 
-const TERMS = { deadline: 30, layOpen: true };
+const TERMS = { deadline: 30, revealRacks: true };
 
 /** One event of each kind; the compiler holds that none is left out. */
 const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { readonly kind: K }> } = {
-  opened: { kind: 'opened', door: 'alone', terms: TERMS, card: { kind: 'file', file: HOUSE_CARD } },
-  'seat-taken': { kind: 'seat-taken', seat: 0, name: 'Ines 🀄', key: 'a'.repeat(64) },
-  'seat-freed': { kind: 'seat-freed', seat: 3 },
+  opened: { kind: 'opened', mode: 'alone', terms: TERMS, card: { kind: 'file', file: HOUSE_CARD } },
+  'seat-taken': { kind: 'seat-taken', seat: 0, name: 'Ines 🀄', secretHash: 'a'.repeat(64) },
+  'seat-vacated': { kind: 'seat-vacated', seat: 3 },
   'bot-seated': { kind: 'bot-seated', seat: 1, name: 'Odo', style: 'guarded' },
-  came: { kind: 'came', seat: 0, node: 'node', line: 'node.1', from: { page: 'page', nth: 1 } },
-  went: { kind: 'went', seat: 0, line: 'node.1' },
-  'key-changed': { kind: 'key-changed', seat: 0, key: 'b'.repeat(64), before: 'a'.repeat(64) },
-  'in-hand': { kind: 'in-hand', node: 'node', others: ['other'] },
+  came: { kind: 'connected', seat: 0, node: 'node', connection: 'node.1', from: { page: 'page', nth: 1 } },
+  went: { kind: 'disconnected', seat: 0, connection: 'node.1' },
+  'secret-changed': { kind: 'secret-changed', seat: 0, secretHash: 'b'.repeat(64), before: 'a'.repeat(64) },
+  'timer-claimed': { kind: 'timer-claimed', node: 'node', others: ['other'] },
   ready: { kind: 'ready', seat: 0, ready: true },
-  led: { kind: 'led', lead: { holdBefore: 'vote', standIn: [0] } },
+  led: { kind: 'controls-changed', controls: { holdBefore: 'vote', standIn: [0] } },
   'more-time': { kind: 'more-time', seconds: 30 },
-  class: { kind: 'class', event: { kind: 'stand-in', pupil: 3, on: true } },
+  class: { kind: 'class', event: { kind: 'stand-in', player: 3, on: true } },
   round: { kind: 'round', event: { kind: 'voted', seat: 2, go: false, by: 'stand-in' } },
   closed: { kind: 'closed' },
 };
@@ -42,8 +42,8 @@ const ONE_OF_EACH: { readonly [K in RoomEvent['kind']]: Extract<RoomEvent, { rea
 const PREPARED = forFour((seat) => facesOf(opened('prepared').round.racks[seat]));
 
 const FOLLOWED: RoundEvent = {
-  kind: 'followed',
-  outcome: { kind: 'vote', go: [true, true, false, true], by: ['owner', 'bot', 'bot', 'bot'] },
+  kind: 'advanced',
+  outcome: { kind: 'vote', go: [true, true, false, true], by: ['player', 'bot', 'bot', 'bot'] },
 };
 
 function roundNamed(name: string): readonly RoundEvent[] {
@@ -59,8 +59,8 @@ test.each(Object.values(ONE_OF_EACH).map((event) => [event.kind, event] as const
 
 test('whole rounds come back event by event, every kind of event among them', () => {
   const rare: RoundEvent[] = [
-    { kind: 'taken-back', seat: 1, step: 'first-left' },
-    openRound({ seed: 'a'.repeat(64), dealer: 0, prepared: PREPARED }, { layOpen: true }),
+    { kind: 'withdrawn', seat: 1, step: 'first-left' },
+    openRound({ seed: 'a'.repeat(64), dealer: 0, prepared: PREPARED }, { revealRacks: true }),
     FOLLOWED,
   ];
   const events = [...rare, ...Array.from({ length: 60 }, (_, at) => roundNamed(`stored ${at}`)).flat()];
@@ -68,7 +68,7 @@ test('whole rounds come back event by event, every kind of event among them', ()
     const stored: RoomEvent = { kind: 'round', event };
     expect(eventFrom(JSON.stringify(stored))).toEqual(stored);
   }
-  const kinds = ['asked', 'closed', 'dealt', 'followed', 'sealed', 'settled', 'taken-back', 'voted'];
+  const kinds = ['asked', 'closed', 'dealt', 'advanced', 'submitted', 'resolved', 'withdrawn', 'voted'];
   expect([...new Set(events.map(({ kind }) => kind))].sort()).toEqual(kinds);
 });
 
@@ -100,7 +100,7 @@ test.each([
   ['a seat that is not there', JSON.stringify({ ...seatTaken, seat: 4 })],
   ['a field too few', JSON.stringify({ ...seatTaken, key: undefined })],
   ['a field too many', JSON.stringify({ ...seatTaken, secret: 'bam-1' })],
-  ['a tile that is not there', JSON.stringify({ ...ONE_OF_EACH.round, event: { kind: 'sealed', seat: 0 } })],
+  ['a tile that is not there', JSON.stringify({ ...ONE_OF_EACH.round, event: { kind: 'submitted', seat: 0 } })],
 ])('%s is no event, and the error quotes nothing of it', (_, text) => {
   expect(() => eventFrom(text)).toThrow(/^A kept event cannot be read; was it written by a newer version\?$/);
 });

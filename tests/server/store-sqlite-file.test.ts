@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { temporaryFolder } from '../kit/folder.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 import { following, opening } from '../kit/logs.ts';
 import { storeOf } from '../kit/stores.ts';
 
@@ -24,7 +24,7 @@ function open(where = location): Store {
 
 function sentenceOf(where = location): string {
   const opened = openSqlite(where);
-  return opened.ok ? 'opened' : opened.sentence;
+  return opened.ok ? 'opened' : opened.message;
 }
 
 function withFile(work: (file: Database.Database) => void): void {

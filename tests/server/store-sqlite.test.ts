@@ -1,7 +1,7 @@
 // The store in an SQLite file, held to the promises of every store.
 import path from 'node:path';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { temporaryFolder } from '../kit/folder.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 import { storeContract } from '../kit/store-contract.ts';
 import { storeOf } from '../kit/stores.ts';
 

@@ -2,14 +2,14 @@
 import {
   chooseFor,
   createAnalyst,
-  loadVectors,
+  loadSimd,
   STYLES,
   type StyleName,
   seatView,
   stream,
 } from '../../../shared-engine/index.ts';
 import { houseKernel } from '../../kit/reviews.ts';
-import { opened, owing, playOn } from '../../kit/rounds.ts';
+import { opened, playOn, seatsToAct } from '../../kit/rounds.ts';
 import type { Bench, Figures } from '../bench.ts';
 
 const ROUNDS = 8;
@@ -17,7 +17,7 @@ const ROUNDS = 8;
 export const bench: Bench = {
   summary: 'Milliseconds for one choice of a bot, by style: the median and the slowest, first one apart.',
   async run({ seed }) {
-    const analyst = createAnalyst(houseKernel.card, await loadVectors());
+    const analyst = createAnalyst(houseKernel.card, await loadSimd());
     const views = viewsOf(seed);
     const choose = (style: StyleName, view: (typeof views)[0]) => {
       const started = performance.now();
@@ -41,7 +41,7 @@ function viewsOf(seed: string) {
   for (let n = 0; n < ROUNDS; n++) {
     let played = opened(`${seed} ${n}`);
     while (played.round.phase !== 'closed') {
-      const waiting = owing(played.round);
+      const waiting = seatsToAct(played.round);
       if (waiting.length === 4) views.push(seatView(played.round, waiting[n % 4]!));
       let more = 1;
       played = playOn(played, random, () => more-- <= 0);

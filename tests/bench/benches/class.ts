@@ -15,10 +15,10 @@ import {
 } from '../../../shared-engine/index.ts';
 import { act, joinAll, openClass, type Teacher } from '../../kit/class-room.ts';
 import { dealOf, drillOf } from '../../kit/drills.ts';
-import { temporaryFolder } from '../../kit/folder.ts';
 import { isAsked, isClosed, ownView } from '../../kit/http-client.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Peer } from '../../kit/sockets.ts';
+import { temporaryFolder } from '../../kit/temporary.ts';
 import type { Bench, Figures } from '../bench.ts';
 
 const TABLES = 40;

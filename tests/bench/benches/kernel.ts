@@ -6,15 +6,15 @@ import {
   begin,
   type CompiledCard,
   chooseFor,
-  createBatchKernel,
-  createPlainKernel,
-  createRemovals,
+  createPassSelector,
+  createReferenceKernel,
+  createSimdKernel,
   drawn,
   FULL_SET,
   facesOf,
   houseCard,
-  loadVectors,
-  NO_VECTORS,
+  loadSimd,
+  NO_SIMD,
   openRound,
   PASS_SIZE,
   SEATS,
@@ -22,8 +22,7 @@ import {
   stream,
 } from '../../../shared-engine/index.ts';
 import { flatRacks } from '../../kit/flat-racks.ts';
-import type { Bench, Figures } from '../bench.ts';
-import { nanoseconds } from '../timing.ts';
+import { type Bench, type Figures, nanoseconds } from '../bench.ts';
 
 /** Targets of a smaller and of a very large card, beside those of the house card. */
 const SMALL = 729;
@@ -32,20 +31,20 @@ const LARGE = 5000;
 export const bench: Bench = {
   summary: 'Nanoseconds a rack: vectors in batches and one by one, plain words, one target at a time.',
   async run({ seed }) {
-    const vectors = await loadVectors();
-    if (vectors.kind === 'missing') throw new Error(vectors.why);
+    const vectors = await loadSimd();
+    if (vectors.kind === 'missing') throw new Error(vectors.reason);
     const house = houseCard();
     const racks = dealtRacks(seed, 2000);
     const few = racks.slice(0, 50);
     const [flat, flatFew] = [flatRacks(racks), flatRacks(few)];
     const ofSize = (targets: number): Figures => {
       const card = resized(house, targets);
-      const fast = createBatchKernel(vectors, card);
-      const plain = createBatchKernel(NO_VECTORS, card);
+      const fast = createSimdKernel(vectors, card);
+      const plain = createSimdKernel(NO_SIMD, card);
       const batch = nanoseconds(racks.length, () => fast.toGoMany(flat));
       const words = nanoseconds(few.length, () => plain.toGoMany(flatFew));
-      const [removal, plainRemoval] = [vectors, NO_VECTORS].map((which) => {
-        const removals = createRemovals(which, card);
+      const [removal, plainRemoval] = [vectors, NO_SIMD].map((which) => {
+        const removals = createPassSelector(which, card);
         return nanoseconds(few.length * PASS_SIZE, () => removals(flatFew));
       });
       return {
@@ -58,11 +57,11 @@ export const bench: Bench = {
         plain_ns_per_removal: Math.round(plainRemoval!),
       };
     };
-    const definition = createPlainKernel(house);
-    const fast = createBatchKernel(vectors, house);
+    const definition = createReferenceKernel(house);
+    const fast = createSimdKernel(vectors, house);
     return {
-      ...ofSize(house.targets.length),
-      ns_per_rack_by_line: Math.round(eachOf(racks, (rack) => fast.toGoByLine(rack))),
+      ...ofSize(house.hands.length),
+      ns_per_rack_by_line: Math.round(eachOf(racks, (rack) => fast.toGoByPattern(rack))),
       ns_per_rack_histogram: Math.round(eachOf(racks, (rack) => fast.histogram(rack))),
       ns_per_rack_one_target_at_a_time: Math.round(eachOf(few.slice(0, 10), (rack) => definition.toGo(rack))),
       us_per_strong_pass: choice(seed, 'strong', fast),
@@ -79,10 +78,10 @@ function named(size: string, figures: Figures): Figures {
 
 /** The same card with so many targets, left out or repeated evenly. */
 function resized(card: CompiledCard, targets: number): CompiledCard {
-  const step = card.targets.length / targets;
+  const step = card.hands.length / targets;
   return {
     ...card,
-    targets: Array.from({ length: targets }, (_, nth) => card.targets[Math.floor(nth * step)]!),
+    hands: Array.from({ length: targets }, (_, nth) => card.hands[Math.floor(nth * step)]!),
   };
 }
 
@@ -93,7 +92,7 @@ function dealtRacks(seed: string, count: number): Bag[] {
 
 function choice(seed: string, style: 'strong' | 'guarded', kernel: BatchKernel): number {
   const views = Array.from({ length: 25 }, (_, deal) => {
-    const dealt = openRound({ seed: hexOf(seed, deal), dealer: 0 }, { layOpen: false });
+    const dealt = openRound({ seed: hexOf(seed, deal), dealer: 0 }, { revealRacks: false });
     return SEATS.map((seat) => seatView(begin(dealt), seat));
   }).flat();
   return tenth(eachOf(views, (view) => chooseFor(style, view, kernel, stream(seed, style))) / 1000);

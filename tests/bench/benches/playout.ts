@@ -1,15 +1,14 @@
 // How long a simulated exchange of four seats takes, from the first pass to the close with its eight outlooks.
 import {
-  createBatchPlayouts,
+  createRollouts,
   houseCard,
-  loadVectors,
-  NO_VECTORS,
-  type Playouts,
+  loadSimd,
+  NO_SIMD,
+  type Rollouts,
   stream,
 } from '../../../shared-engine/index.ts';
-import { anyBatch } from '../../kit/playout-batches.ts';
-import type { Bench } from '../bench.ts';
-import { nanoseconds } from '../timing.ts';
+import { anyBatch } from '../../kit/rollout-batches.ts';
+import { type Bench, nanoseconds } from '../bench.ts';
 
 const WORLDS = 100;
 /** As many acts a world as a choice has after its first thinning out. */
@@ -19,11 +18,11 @@ export const bench: Bench = {
   summary:
     'Milliseconds for a whole simulated exchange of four seats, in the vector module and in plain words.',
   async run({ seed }) {
-    const vectors = await loadVectors();
-    if (vectors.kind === 'missing') throw new Error(vectors.why);
+    const vectors = await loadSimd();
+    if (vectors.kind === 'missing') throw new Error(vectors.reason);
     const card = houseCard();
-    const fast = createBatchPlayouts(vectors, card);
-    const plain = createBatchPlayouts(NO_VECTORS, card);
+    const fast = createRollouts(vectors, card);
+    const plain = createRollouts(NO_SIMD, card);
     const one = timesOf(seed, 1, WORLDS, fast, plain);
     const sixteen = timesOf(seed, SIXTEEN, WORLDS / 10, fast, plain);
     return {
@@ -33,13 +32,13 @@ export const bench: Bench = {
       ms_per_exchange_of_16_alternatives: sixteen.fast,
       plain_ms_per_exchange_of_16_alternatives: sixteen.plain,
       speedup_of_16_alternatives: sixteen.ratio,
-      targets: card.targets.length,
+      targets: card.hands.length,
       worlds: WORLDS,
     };
   },
 };
 
-function timesOf(seed: string, alternatives: number, worlds: number, fast: Playouts, plain: Playouts) {
+function timesOf(seed: string, alternatives: number, worlds: number, fast: Rollouts, plain: Rollouts) {
   const shape = { step: 'first-right', seat: 0, dealer: 0, worlds, alternatives } as const;
   const batch = anyBatch(shape, stream(seed, `bench/playout/${alternatives}`));
   const [quick, slow] = [fast, plain].map((playouts) =>

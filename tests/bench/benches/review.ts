@@ -1,11 +1,11 @@
 // How long a review takes: the first answer for a whole seat, and one choice judged deeply, beside the plain twin.
 import {
-  analyse,
+  analyze,
   createAnalyst,
   DEEP,
   houseCard,
-  NO_VECTORS,
-  type Question,
+  NO_SIMD,
+  type RecordedDecision,
   reviewRound,
   SHALLOW,
 } from '../../../shared-engine/index.ts';
@@ -22,7 +22,7 @@ export const bench: Bench = {
   async run({ seed }) {
     const choices = choicesFrom(`${seed} bench`, CHOICES);
     // Once for the compiler.
-    analyse(analyst, choices[0]!.offered, choices[0]!.asked, DEEP);
+    analyze(analyst, choices[0]!.offered, choices[0]!.subject, DEEP);
     const judged = choices.map((choice) => judge(choice));
     const seconds = sorted(judged.map(({ core }) => core));
     const widths = sorted(judged.flatMap(({ within }) => (within === null ? [] : [within])));
@@ -41,18 +41,18 @@ export const bench: Bench = {
   },
 };
 
-function judge({ offered, asked }: Question) {
+function judge({ offered, subject }: RecordedDecision) {
   const started = process.cpuUsage();
-  const { verdict, rival } = analyse(analyst, offered, asked, DEEP)!;
-  return { core: coreSeconds(started), verdict, within: rival?.ahead.within ?? null };
+  const { verdict, bestAlternative } = analyze(analyst, offered, subject, DEEP)!;
+  return { core: coreSeconds(started), verdict, within: bestAlternative?.difference.halfWidth ?? null };
 }
 
 /** The same choices at the same shallow depth: plain words against the vector module. */
-function ratioToPlain(choices: readonly Question[]): number {
-  const plain = createAnalyst(houseCard(), NO_VECTORS);
+function ratioToPlain(choices: readonly RecordedDecision[]): number {
+  const plain = createAnalyst(houseCard(), NO_SIMD);
   const [slow, fast] = [plain, analyst].map((each) => {
     const started = process.cpuUsage();
-    for (const { offered, asked } of choices) analyse(each, offered, asked, SHALLOW);
+    for (const { offered, subject } of choices) analyze(each, offered, subject, SHALLOW);
     return coreSeconds(started);
   });
   return Math.round((slow! / fast!) * 10) / 10;

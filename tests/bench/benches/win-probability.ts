@@ -1,9 +1,9 @@
 // What an outlook and a simulated play cost on the house card, beside the plain kernel in the same run.
 import {
   type Bag,
-  createKernel,
-  createOutlook,
   createSimulator,
+  createSwarKernel,
+  createWinProbability,
   dealTiles,
   houseCard,
   preparePlayCard,
@@ -19,8 +19,8 @@ export const bench: Bench = {
   summary: 'Microseconds an outlook and milliseconds a simulated play on the house card.',
   async run({ seed }) {
     const card = houseCard();
-    const outlook = createOutlook(card);
-    const kernel = createKernel(card);
+    const outlook = createWinProbability(card);
+    const kernel = createSwarKernel(card);
     const simulate = createSimulator(preparePlayCard(card));
     const deals = Array.from({ length: DEALS }, (_, n) => {
       const dealer = SEATS[n % 4]!;
@@ -37,7 +37,7 @@ export const bench: Bench = {
     const us = (few: readonly Bag[], ask: (rack: Bag) => number) =>
       Math.round(microseconds(few, LAPS, ask) * 100) / 100;
     return {
-      targets: card.targets.length,
+      targets: card.hands.length,
       us_per_outlook: us(racks, (rack) => outlook.of(rack, 1)),
       us_per_near_outlook: us(near, (rack) => outlook.of(rack, 1)),
       us_per_to_go: us(racks, (rack) => kernel.toGo(rack)),

@@ -1,5 +1,5 @@
 // A server and a driver for one measurement, both ended afterwards whatever happens.
-import { temporaryFolder } from '../../kit/folder.ts';
+import { temporaryFolder } from '../../kit/temporary.ts';
 import { type Driver, type ServerUnderLoad, startDriver, startServer } from './processes.ts';
 
 const OWN = ['--expose-gc', new URL('own-server.mjs', import.meta.url).pathname];

@@ -4,9 +4,11 @@ import {
   applyDelta,
   type Choice,
   type ClientMessage,
+  pendingDecision,
   type SeatView,
   type ServerMessage,
   SOCKET_PATH,
+  stepOf,
   type Table,
   type TableDelta,
 } from '../../../shared-engine/index.ts';
@@ -115,7 +117,7 @@ export class OwnSeat {
     this.#entered();
     const { view } = table;
     if (view?.audience !== 'seat') return;
-    const step = `${table.round}/${openStepOf(view)}`;
+    const step = `${table.round}/${stepOf(view.stage)}`;
     if (this.#answered !== null && this.#answered.step !== step) {
       this.#check(view, this.#answered);
       this.#answered = null;
@@ -152,22 +154,19 @@ export class OwnSeat {
   }
 }
 
-function openStepOf({ stage }: SeatView): string {
-  return stage.phase === 'passing' ? stage.step : stage.phase;
-}
-
 /** The longest round: always three tiles, always on, and nothing by courtesy. */
-function choiceFor({ stage, rack }: SeatView): Choice {
-  switch (stage.phase) {
-    case 'passing': {
-      const tiles = rack.filter((face) => face !== 'joker').slice(0, 3);
-      return { kind: 'pass', step: stage.step, tiles, blind: 0 };
+function choiceFor(view: SeatView): Choice {
+  const decision = pendingDecision(view);
+  switch (decision?.kind) {
+    case 'pass': {
+      const tiles = view.rack.filter((face) => face !== 'joker').slice(0, decision.count);
+      return { kind: 'pass', step: decision.step, tiles, blind: 0 };
     }
-    case 'voting':
+    case 'vote':
       return { kind: 'vote', step: 'vote', go: true };
-    case 'asking':
+    case 'ask':
       return { kind: 'ask', step: 'courtesy-ask', count: 0 };
-    default:
-      throw new Error(`Nobody is asked while ${stage.phase}.`);
+    case undefined:
+      throw new Error(`Nobody is asked while ${view.stage.phase}.`);
   }
 }

@@ -1,7 +1,7 @@
 // How long a killed server takes until all its rooms answer again.
 import { ROOMS_PATH, roomPath } from '../../../shared-engine/index.ts';
-import { temporaryFolder } from '../../kit/folder.ts';
 import { ALONE, openRoom } from '../../kit/http-client.ts';
+import { temporaryFolder } from '../../kit/temporary.ts';
 import { startServer } from './processes.ts';
 
 const BUILT = new URL('../../../dist/server/main.js', import.meta.url).pathname;

@@ -1,6 +1,5 @@
 // Shares and mean differences as proof rows show them, with the interval that goes with each.
-import { sampleOf } from '../statistics/moments.ts';
-import { studentPoint } from '../statistics/student.ts';
+import { sampleOf, studentPoint } from '../statistics/student.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
 /** "1912 of 2000 = 95.6 % (Wilson 95 %: 94.6–96.4)". */

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
 import { openSqlite } from '../../../server/store/sqlite.ts';
-import { temporaryFolder } from '../../kit/folder.ts';
+import { temporaryFolder } from '../../kit/temporary.ts';
 import { simulate } from '../../simulator/simulation.ts';
 import type { Scenario } from './scenario.ts';
 

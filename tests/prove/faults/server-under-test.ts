@@ -1,7 +1,7 @@
 // A server process that can be killed, stopped or paused and started again on the same port with the same rooms.
 import { spawnSync } from 'node:child_process';
-import { createServer } from 'node:net';
 import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
+import { freePort } from '../../kit/temporary.ts';
 import type { Size } from '../proof.ts';
 import { builtServer } from './built-server.ts';
 
@@ -77,16 +77,4 @@ export function limitFileSize(house: ServerUnderTest, bytes: number | null): boo
 
 export function pause(ms: number): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, ms));
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer();
-    probe.on('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      const port = typeof address === 'object' && address !== null ? address.port : 0;
-      probe.close(() => resolve(port));
-    });
-  });
 }

@@ -1,9 +1,9 @@
 // Against the truth: a reduced exchange counted out in full, and how far the estimates are from it.
-import { createDraws, type Race, race, studentUpper } from '../../../shared-engine/index.ts';
+import { type Comparison, compare, createRng, studentPoint } from '../../../shared-engine/index.ts';
 import { NOWHERE } from '../analysis/placeholder-situation.ts';
 import { actsOf, exactMeans, positionOf, worldsOf } from '../analysis/reduced-game.ts';
 import type { Proof } from '../proof.ts';
-import { sampleOf } from '../statistics/moments.ts';
+import { sampleOf } from '../statistics/student.ts';
 
 const POSITIONS = { small: 120, full: 4_000 };
 
@@ -19,21 +19,22 @@ export const proof: Proof = {
   async run({ seed, size }) {
     const positions = POSITIONS[size];
     const [least, most] = VARIANCE[size];
-    const key = createDraws(0, seed.length).below(1_000_000);
+    const key = createRng(0, seed.length).below(1_000_000);
     const scores: number[] = [];
     let covered = 0;
     for (let n = 0; scores.length < positions; n++) {
-      const position = positionOf(createDraws(key, n));
+      const position = positionOf(createRng(key, n));
       const acts = actsOf(position);
       if (acts.length < 2) continue;
       const result = raced(position, acts, n);
       const exact = exactMeans(position);
-      const { value, within } = result.rival!.ahead;
-      if (within === 0) continue;
+      const { value, halfWidth } = result.bestAlternative!.difference;
+      if (halfWidth === 0) continue;
       const truth =
-        exact[acts.indexOf(result.rival!.alternative)]! - exact[acts.indexOf(result.chosen.alternative)]!;
-      scores.push(((value - truth) / within) * studentUpper(SHOWN_TAIL, BATCHES - 2));
-      if (Math.abs(value - truth) <= within) covered++;
+        exact[acts.indexOf(result.bestAlternative!.alternative)]! -
+        exact[acts.indexOf(result.chosen.alternative)]!;
+      scores.push(((value - truth) / halfWidth) * studentPoint(SHOWN_TAIL, BATCHES - 2));
+      if (Math.abs(value - truth) <= halfWidth) covered++;
     }
     const { mean, deviation } = sampleOf(scores);
     const variance = deviation ** 2;
@@ -60,25 +61,29 @@ export const proof: Proof = {
   },
 };
 
-function raced(position: ReturnType<typeof positionOf>, acts: ReturnType<typeof actsOf>, n: number): Race {
+function raced(
+  position: ReturnType<typeof positionOf>,
+  acts: ReturnType<typeof actsOf>,
+  n: number,
+): Comparison {
   const source = worldsOf(position, n);
   const chosen = acts[n % acts.length]!;
   const others = acts.filter((act) => act !== chosen);
   const finalists = [...others, chosen];
-  const { means } = source.play(
+  const { means } = source.rollOut(
     0,
     LUCK_BATCHES,
     finalists.map(
-      ({ act }) =>
+      ({ action }) =>
         () =>
-          act,
+          action,
     ),
   );
-  const luck = finalists.map((_, a) =>
+  const controls = finalists.map((_, a) =>
     Float64Array.from({ length: LUCK_BATCHES }, (_unused, b) => means[(b * finalists.length + a) * 8 + 4]!),
   );
   const budget = { field: acts.length, rounds: [], looks: [BATCHES] };
-  return race(source, NOWHERE, null, { finalists, luck }, chosen, null, budget);
+  return compare(source, NOWHERE, null, { finalists, controls }, chosen, null, budget);
 }
 
 function round(value: number): number {

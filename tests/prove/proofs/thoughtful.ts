@@ -3,20 +3,20 @@ import {
   begin,
   chooseFor,
   createAnalyst,
-  createKernel,
+  createSwarKernel,
+  finishRound,
   houseCard,
-  loadVectors,
+  loadSimd,
   openRound,
-  playOut,
   SEATS,
   type StyleName,
 } from '../../../shared-engine/index.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
-import { sampleOf } from '../statistics/moments.ts';
+import { sampleOf } from '../statistics/student.ts';
 
 const card = houseCard();
-const kernel = createKernel(card);
+const kernel = createSwarKernel(card);
 const DEALS: Record<Size, number> = { small: 16, full: 400 };
 
 interface End {
@@ -28,15 +28,15 @@ interface End {
 export const proof: Proof = {
   summary: 'A thoughtful bot leaves the exchange with a better outlook than a strong one on the same deals.',
   async run({ seed, size }) {
-    const analyst = createAnalyst(card, await loadVectors());
+    const analyst = createAnalyst(card, await loadSimd());
     const ends = Array.from({ length: DEALS[size] }, (_, deal) => {
       const seat = SEATS[deal % 4]!;
       const dealer = SEATS[Math.floor(deal / 4) % 4]!;
       const end = (own: StyleName): End => {
         const round = begin(
-          openRound({ seed: seedNamed(`${seed}/thoughtful/${deal}`), dealer }, { layOpen: false }),
+          openRound({ seed: seedNamed(`${seed}/thoughtful/${deal}`), dealer }, { revealRacks: false }),
         );
-        const { racks } = playOut(round, (view, random) =>
+        const { racks } = finishRound(round, (view, random) =>
           chooseFor(view.record.seat === seat ? own : 'strong', view, kernel, random, () => analyst),
         ).round;
         const place = (seat + 4 - dealer) % 4;

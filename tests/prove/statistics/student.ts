@@ -1,5 +1,20 @@
-// Student's t: paired and Welch's test, tail and quantile.
-import { type Sample, sampleOf } from './moments.ts';
+// Mean and deviation of a sample, and Student's t: paired and Welch's test, tail and quantile.
+
+export interface Sample {
+  readonly n: number;
+  readonly mean: number;
+  /** With n − 1 below. */
+  readonly deviation: number;
+}
+
+/** At least two values, in two passes so that large offsets cost no digits: the rounding left over in the mean is taken out again (Chan, Golub & LeVeque 1983). */
+export function sampleOf(values: readonly number[]): Sample {
+  const n = values.length;
+  const first = values.reduce((sum, value) => sum + value, 0) / n;
+  const rest = values.reduce((sum, value) => sum + (value - first), 0);
+  const squares = values.reduce((sum, value) => sum + (value - first) ** 2, 0);
+  return { n, mean: first + rest / n, deviation: Math.sqrt((squares - (rest * rest) / n) / (n - 1)) };
+}
 
 export interface TTest {
   readonly t: number;

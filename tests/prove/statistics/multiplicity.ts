@@ -1,4 +1,21 @@
-// What choosing the best of several noisy values adds to it.
+// What looking at several values at once does: adjusted p-values, and how good the best of them looks by chance.
+
+/** Each times the number of questions, at most 1. */
+export function bonferroni(ps: readonly number[]): number[] {
+  return ps.map((p) => Math.min(1, p * ps.length));
+}
+
+/** Step-down (Holm 1979): the smallest times n, the next times n − 1, never falling; in the order given. */
+export function holm(ps: readonly number[]): number[] {
+  const order = ps.map((_, at) => at).sort((a, b) => ps[a]! - ps[b]!);
+  const adjusted = new Array<number>(ps.length).fill(1);
+  let least = 0;
+  for (const [rank, at] of order.entries()) {
+    least = Math.max(least, Math.min(1, ps[at]! * (ps.length - rank)));
+    adjusted[at] = least;
+  }
+  return adjusted;
+}
 
 /**
  * Expected largest of n independent standard normal values, by Simpson's rule on ∫ (1 − Φⁿ(x) − Φⁿ(−x)) dx over
