@@ -1,10 +1,10 @@
 // The one door of the engine: what the server, the page and the tests may use.
 
-export { DEALS_PER_BATCH, type Belief, createBelief } from './analysis/belief/belief.ts';
+export { type Belief, createBelief, DEALS_PER_BATCH } from './analysis/belief/belief.ts';
 export {
+  type OfferedChoice,
   offeredChoice,
   offeredChoices,
-  type OfferedChoice,
   recordWithAnswer,
   type Situation,
 } from './analysis/belief/situation.ts';
@@ -19,11 +19,12 @@ export {
 export { type Budget, DEEP, SHALLOW } from './analysis/comparison/budget.ts';
 export { type Comparison, compare } from './analysis/comparison/comparison.ts';
 export { type Estimate, estimate } from './analysis/comparison/estimate.ts';
-export { type DealAction, createDealSource, type DealSource } from './analysis/comparison/sampled-deals.ts';
+export { createDealSource, type DealAction, type DealSource } from './analysis/comparison/sampled-deals.ts';
 export { screen } from './analysis/comparison/screen.ts';
-export { normalPoint, studentPoint } from './analysis/comparison/student.ts';
+export { normalQuantile, studentQuantile } from './analysis/comparison/quantiles.ts';
 export { SMALL_LOSS, verdictOf } from './analysis/comparison/verdict.ts';
-export { createHandEvaluator } from './analysis/play/hand-evaluator.ts';
+export { chooseCall, chooseDiscard, chooseJokerExchange } from './analysis/play/choose-move.ts';
+export { createEvaluator } from './analysis/play/evaluator.ts';
 export { completedPattern, offerObjection, turnObjection } from './analysis/play/legality.ts';
 export { afterOffer, afterTurn } from './analysis/play/move.ts';
 export {
@@ -36,27 +37,26 @@ export {
 } from './analysis/play/play.ts';
 export { type PlayCard, preparePlayCard } from './analysis/play/play-card.ts';
 export { playerView } from './analysis/play/player-view.ts';
-export { chooseCall, chooseDiscard, chooseExchange } from './analysis/play/choose-move.ts';
 export { createPlayers, createSimulator } from './analysis/play/simulate.ts';
+export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './analysis/review/analysis.ts';
 export {
   analyzeDecision,
   analyzeOffered,
-  type RecordedDecision,
   decisionsIn,
-  withReducedBudget,
+  type RecordedDecision,
   withDeepAnalysis,
+  withReducedBudget,
 } from './analysis/review/deep-analysis.ts';
-export type { DeepAnalysis, Finalist, Analysis, MeasuredValue } from './analysis/review/analysis.ts';
 export type {
   ChoiceReview,
-  RackGroup,
   NumberReview,
   PassReview,
+  RackGroup,
   Review,
 } from './analysis/review/review.ts';
 export { reviewRound } from './analysis/review/review-round.ts';
 export type { RolloutBatch, Rollouts } from './analysis/rollouts/batch.ts';
-export { RESULT_WIDTH, DEAL_BYTES } from './analysis/rollouts/batch.ts';
+export { DEAL_BYTES, RESULT_WIDTH } from './analysis/rollouts/batch.ts';
 export type { Leaf } from './analysis/rollouts/leaf.ts';
 export { GUMBEL } from './analysis/rollouts/noise.ts';
 export { createReferenceRollouts } from './analysis/rollouts/reference.ts';
@@ -65,9 +65,13 @@ export { createFeatures, FEATURES, type FeatureName } from './analysis/win-proba
 export { WIN_MODEL } from './analysis/win-probability/model.ts';
 export type { WinModel } from './analysis/win-probability/model-format.ts';
 export type { ReachSteps } from './analysis/win-probability/reach.ts';
-export { winProbabilityAt, createWinProbability, type DealerOffset } from './analysis/win-probability/win-probability.ts';
+export {
+  createWinProbability,
+  type DealerOffset,
+  winProbabilityAt,
+} from './analysis/win-probability/win-probability.ts';
 export { chooseFor } from './bots/choose.ts';
-export { botRandom, type Chooser, openStep, finishRound } from './bots/finish-round.ts';
+export { botRandom, type Chooser, finishRound } from './bots/finish-round.ts';
 export { ROLLOUT_SEEDS, usesRollouts } from './bots/rollout-bot.ts';
 export { compileCard } from './card/compile.ts';
 export type { CompiledCard, Hand } from './card/compiled.ts';
@@ -84,22 +88,22 @@ export { HOUSE_CARD, houseCard } from './card/house/card.ts';
 export { parseCard } from './card/parse.ts';
 export { CARD_PROBLEM_CODES, type CardProblem, type CardProblemCode } from './card/problem.ts';
 export { inARow, likeNumbers } from './drill/constraint.ts';
-export { rarityText, constraintText } from './drill/constraint-messages.ts';
+export { constraintText, rarityText } from './drill/constraint-messages.ts';
 export {
   type Amount,
+  type Constraint,
   DRILL_FORMS,
   type Drill,
   type DrillDeal,
   drillSchema,
-  type Constraint,
 } from './drill/format.ts';
-export { type GuidedStart, advanceGuidedDeal, playGuidedDeal } from './drill/guided.ts';
+export { advanceGuidedDeal, type GuidedStart, playGuidedDeal } from './drill/guided.ts';
 export {
   type BetterPass,
   betterPasses,
+  type DealSearch,
   deepReviewer,
   interestingDeals,
-  type DealSearch,
   type PassReviewer,
   quickReviewer,
 } from './drill/interesting.ts';
@@ -109,25 +113,30 @@ export { botsAround, prepareDeal } from './drill/prepare.ts';
 export { DRILL_PROBLEM_CODES, type DrillProblem } from './drill/problem.ts';
 export type { Rarity } from './drill/rarity.ts';
 export { anonymized, anonymizedSpread } from './drill/report/anonymity.ts';
-export { type ClassReport, classReport, type Anonymity } from './drill/report/class-report.ts';
+export { type Anonymity, type ClassReport, classReport } from './drill/report/class-report.ts';
 export { csvText } from './drill/report/csv.ts';
 export type { ClassEntry } from './drill/report/entry.ts';
 export { classMean } from './drill/report/mean.ts';
-export { costliestMistakes, MISTAKE_CATEGORIES, type MistakeCategory, mistakesOf } from './drill/report/mistake-categories.ts';
-export { aimsCsv, choicesCsv, reportJson, mistakesCsv } from './drill/report/report-files.ts';
+export {
+  costliestMistakes,
+  MISTAKE_CATEGORIES,
+  type MistakeCategory,
+  mistakesOf,
+} from './drill/report/mistake-categories.ts';
+export { aimsCsv, choicesCsv, mistakesCsv, reportJson } from './drill/report/report-files.ts';
 export { type Cost, type StepSpread, spreadsOf } from './drill/report/spread.ts';
-export { sampleRackWithRarity, sampleRack } from './drill/sampled.ts';
+export { sampleRack, sampleRackWithRarity } from './drill/sampled.ts';
 export { type Sampler, samplerFor } from './drill/sampler.ts';
 export { type Stock, shapesOf } from './drill/shapes.ts';
 export { typicalChoice } from './drill/typical.ts';
 export { weightedDraw } from './drill/weighted.ts';
-export { expMinus, log2 } from './kernels/portable-math.ts';
 export { createPassSelector } from './kernels/pass-selection/simd.ts';
-export { createTileValues } from './kernels/tile-value/simd.ts';
 export { createRng, philox, type Rng } from './kernels/philox.ts';
+export { expMinus, log2 } from './kernels/portable-math.ts';
 export { decodeBase64 } from './kernels/simd/base64.ts';
 export { type WasmHost, wasmHost } from './kernels/simd/host.ts';
 export { loadSimd, NO_SIMD, type SimdModule } from './kernels/simd/module.ts';
+export { createTileValues } from './kernels/tile-value/simd.ts';
 export { nearestSections, openSections, toGoBySection } from './kernels/tiles-to-go/by-section.ts';
 export type { Kernel } from './kernels/tiles-to-go/kernel.ts';
 export { nearness, nearnessOf } from './kernels/tiles-to-go/nearness.ts';
@@ -138,11 +147,12 @@ export { type ChoiceModel, createChoiceModel } from './policy/choice-model.ts';
 export { RISK_GRADES, type RiskGrade, riskGrade } from './policy/pass-risk.ts';
 export { STYLES, type StyleName } from './policy/styles.ts';
 export {
+  type BigScreen,
+  bigScreenSchema,
   CLASS_LIMITS,
   type ClassAction,
   type ClassAims,
   type ClassInfo,
-  type GuidedDeal,
   type ClassTerms,
   classActionSchema,
   classAimsSchema,
@@ -153,13 +163,12 @@ export {
   type Dashboard,
   type DashboardPlayer,
   dashboardSchema,
+  type GuidedDeal,
   joinClassSchema,
   type OpenClass,
   openClassSchema,
-  type BigScreen,
   type ShownStep,
   shownStepSchema,
-  bigScreenSchema,
 } from './protocol/class.ts';
 export { type DrillReport, drillReportSchema } from './protocol/class-report.ts';
 export {
@@ -172,6 +181,7 @@ export { applyDelta } from './protocol/delta.ts';
 export {
   type ClaimSeat,
   type ClientMessage,
+  type ConnectionOrigin,
   claimSeatSchema,
   clientMessageSchema,
   type HttpRejection,
@@ -179,7 +189,6 @@ export {
   lobbySchema,
   type OpenRoom,
   openRoomSchema,
-  type ConnectionOrigin,
   type RejectionCode,
   type Resume,
   type RoomTerms,
@@ -198,8 +207,8 @@ export {
   CLASSES_PATH,
   cardPath,
   classLink,
-  classPersonalDataPath,
   classPath,
+  classPersonalDataPath,
   HOUSE_CARD_PATH,
   personalDataPath,
   ROOMS_PATH,
@@ -220,7 +229,6 @@ export {
   RETRY_SPREAD_MS,
 } from './protocol/version.ts';
 export { viewDeltaSchema, viewSchema } from './protocol/views.ts';
-export { faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './rules/schemas.ts';
 export { checkDeal, commitmentTo, type DealCheck } from './rules/deal/commitment.ts';
 export {
   type Deal,
@@ -241,13 +249,20 @@ export {
   withSeat,
 } from './rules/deal/seat.ts';
 export type { AnswerChoice, Choice, Command } from './rules/exchange/command.ts';
-export { decide, facingOf, openRound } from './rules/exchange/decide.ts';
+export { decide, objectionTo, openRound } from './rules/exchange/decide.ts';
 export type { RoundEvent } from './rules/exchange/event.ts';
 export { begin, evolve, replay } from './rules/exchange/evolve.ts';
-export { type Facing, objection, passObjection } from './rules/exchange/legality.ts';
+export { passObjection } from './rules/exchange/legality.ts';
+export {
+  decisionFor,
+  type PendingDecision,
+  pendingDecisionOf,
+  stepOf,
+  stepOfOutcome,
+} from './rules/exchange/pending-decision.ts';
 export type { RoundRejection } from './rules/exchange/rejection.ts';
 export { resolveMove } from './rules/exchange/resolve.ts';
-export type { Actor, Phase, Round, SubmittedPass, Resolved, ResolvedMove } from './rules/exchange/round.ts';
+export type { Actor, Phase, Resolved, ResolvedMove, Round, SubmittedPass } from './rules/exchange/round.ts';
 export {
   MOVE_STEPS,
   MOVES,
@@ -256,6 +271,7 @@ export {
   STEPS,
   type Step,
 } from './rules/exchange/schedule.ts';
+export { faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './rules/schemas.ts';
 export {
   addTo,
   type Bag,
@@ -287,7 +303,14 @@ export {
   WINDS,
   type Wind,
 } from './rules/tiles/face.ts';
-export { viewDelta, applyViewDelta } from './rules/view/delta.ts';
+export { applyViewDelta, viewDelta } from './rules/view/delta.ts';
+export {
+  choiceAt,
+  choiceIn,
+  choiceObjection,
+  isWaitingFor,
+  pendingDecision,
+} from './rules/view/pending-decision.ts';
 export {
   actualStep,
   type PublicStep,
@@ -298,8 +321,9 @@ export {
 export {
   type Audience,
   type SeatView,
+  type SpectatorView,
+  seatStep,
   seatView,
   type View,
   viewFor,
-  type SpectatorView,
 } from './rules/view/view.ts';

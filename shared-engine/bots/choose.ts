@@ -1,19 +1,20 @@
 // (style, what the seat may know) → its choice for the open step; nothing else reaches a bot.
 
-import { type Analyst, createAnalyst } from '../analysis/comparison/analyse.ts';
+import { type Analyst, createAnalyst } from '../analysis/comparison/analyze.ts';
 import type { CompiledCard } from '../card/compiled.ts';
-import { NO_VECTORS } from '../kernels/simd/module.ts';
+import { NO_SIMD } from '../kernels/simd/module.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { guardedTiles, type Look, lookAt, type Removal, removals } from '../policy/pass-selection.ts';
-import { type Judgement, STYLE_DATA, type StyleName } from '../policy/styles.ts';
+import { lowRiskTiles, type RackScorer, createRackScorer, type Removal, removals } from '../policy/pass-selection.ts';
+import { type NearnessStyle, STYLE_DATA, type StyleName } from '../policy/styles.ts';
 import { drawn, type Random } from '../rules/deal/random.ts';
 import type { AnswerChoice } from '../rules/exchange/command.ts';
-import { MOVES, type MoveStep, PASS_SIZE } from '../rules/exchange/schedule.ts';
+import type { PendingDecision } from '../rules/exchange/pending-decision.ts';
+import { type MoveStep, PASS_SIZE } from '../rules/exchange/schedule.ts';
 import { addTo, type Bag, bagOf, countOf, sortFaces } from '../rules/tiles/bag.ts';
 import { copiesOf, type Face } from '../rules/tiles/face.ts';
+import { pendingDecision } from '../rules/view/pending-decision.ts';
 import type { SeatView } from '../rules/view/view.ts';
-import { type Question, questionTo } from './question.ts';
-import { PLAYING_ON_SEEDS, playedOn } from './rollout-bot.ts';
+import { ROLLOUT_SEEDS, chooseByRollouts } from './rollout-bot.ts';
 
 /**
  * Null when the seat has nothing to answer. Always legal; the same view and draws give the same choice. A style that
@@ -24,40 +25,40 @@ export function chooseFor(
   view: SeatView,
   kernel: Kernel,
   random: Random,
-  analystOf: (card: CompiledCard) => Analyst = (card) => createAnalyst(card, NO_VECTORS),
+  analystOf: (card: CompiledCard) => Analyst = (card) => createAnalyst(card, NO_SIMD),
 ): AnswerChoice | null {
-  const question = questionTo(view);
-  if (question === null) return null;
+  const decision = pendingDecision(view);
+  if (decision === null) return null;
   const data = STYLE_DATA[style];
   switch (data.kind) {
     case 'any-legal':
-      return anyLegal(question, view.rack, random);
+      return anyLegal(decision, view.rack, random);
     case 'judging':
-      return judged(question, bagOf(view.rack), data, lookAt(kernel, data, random));
+      return judged(decision, bagOf(view.rack), data, createRackScorer(kernel, data, random));
     case 'playing-on':
-      return playedOn(question, view.record, analystOf(kernel.card), data, random.below(PLAYING_ON_SEEDS));
+      return chooseByRollouts(decision, view.record, analystOf(kernel.card), data, random.below(ROLLOUT_SEEDS));
   }
 }
 
-function anyLegal(question: Question, rack: readonly Face[], random: Random): AnswerChoice {
-  switch (question.kind) {
+function anyLegal(decision: PendingDecision, rack: readonly Face[], random: Random): AnswerChoice {
+  switch (decision.kind) {
     case 'vote':
       return vote(random.below(2) === 1);
     case 'ask':
       return ask(random.below(PASS_SIZE + 1));
     case 'pass': {
-      const { step, needed } = question;
-      const blind = MOVES[step].blind ? random.below(needed + 1) : 0;
+      const { step, count, blindAllowed } = decision;
+      const blind = blindAllowed ? random.below(count + 1) : 0;
       // A rack of 13 holds at most 8 jokers, so there are always enough tiles to pass.
       const passable = rack.filter((face) => face !== 'joker');
-      return seal(step, drawn(passable, needed - blind, random), blind);
+      return seal(step, drawn(passable, count - blind, random), blind);
     }
   }
 }
 
-function judged(question: Question, rack: Bag, style: Judgement, look: Look): AnswerChoice {
+function judged(decision: PendingDecision, rack: Bag, style: NearnessStyle, look: RackScorer): AnswerChoice {
   const leaving = removals(look, rack, PASS_SIZE);
-  switch (question.kind) {
+  switch (decision.kind) {
     case 'vote': {
       const cost = leaving.reduce((sum, removal) => sum + removal.cost, 0);
       return vote(cost < leaving.length * arrivalGain(look, rack, leaving));
@@ -65,13 +66,13 @@ function judged(question: Question, rack: Bag, style: Judgement, look: Look): An
     case 'ask':
       return ask(toSpare(leaving, arrivalGain(look, rack, leaving)));
     case 'pass': {
-      const { step, needed } = question;
-      const spare = MOVES[step].blind ? toSpare(leaving, arrivalGain(look, rack, leaving)) : needed;
-      const own = Math.min(needed, spare);
-      const tiles = style.gifts
-        ? guardedTiles(look, rack, own, style.gifts)
+      const { step, count, blindAllowed } = decision;
+      const spare = blindAllowed ? toSpare(leaving, arrivalGain(look, rack, leaving)) : count;
+      const own = Math.min(count, spare);
+      const tiles = style.riskCosts
+        ? lowRiskTiles(look, rack, own, style.riskCosts)
         : leaving.slice(0, own).map(({ face }) => face);
-      return seal(step, tiles, needed - own);
+      return seal(step, tiles, count - own);
     }
   }
 }
@@ -83,21 +84,21 @@ function toSpare(leaving: readonly Removal[], gain: number): number {
 }
 
 /** What one tile that this seat does not hold adds on average once the three have gone; jokers never arrive. */
-function arrivalGain(look: Look, rack: Bag, leaving: readonly Removal[]): number {
+function arrivalGain(look: RackScorer, rack: Bag, leaving: readonly Removal[]): number {
   const rest = leaving.at(-1)?.rest ?? rack;
-  const before = look.worth(rest);
+  const before = look.nearness(rest);
   let gain = 0;
   let copies = 0;
   for (const face of look.order) {
     const unseen = copiesOf(face) - countOf(rack, face);
-    gain += unseen * (look.worth(addTo(rest, [face])) - before);
+    gain += unseen * (look.nearness(addTo(rest, [face])) - before);
     copies += unseen;
   }
   return gain / copies;
 }
 
 function seal(step: MoveStep, tiles: readonly Face[], blind: number): AnswerChoice {
-  return { kind: 'seal', step, tiles: sortFaces(tiles), blind };
+  return { kind: 'pass', step, tiles: sortFaces(tiles), blind };
 }
 
 function vote(go: boolean): AnswerChoice {

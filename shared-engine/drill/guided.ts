@@ -1,7 +1,7 @@
 // One line of play through a deal of a drill: the choices of its seat, with the drill's bots around it.
 
 import { chooseFor } from '../bots/choose.ts';
-import { botRandom, openStep } from '../bots/finish-round.ts';
+import { botRandom } from '../bots/finish-round.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { PreparedDeal } from '../rules/deal/deal.ts';
 import { SEATS, type Seat } from '../rules/deal/seat.ts';
@@ -9,9 +9,11 @@ import type { AnswerChoice } from '../rules/exchange/command.ts';
 import { decide, openRound } from '../rules/exchange/decide.ts';
 import type { RoundEvent } from '../rules/exchange/event.ts';
 import { begin, evolve } from '../rules/exchange/evolve.ts';
+import { stepOf } from '../rules/exchange/pending-decision.ts';
 import { type RoundRejection, reject } from '../rules/exchange/rejection.ts';
 import type { Resolved, Round, Terms } from '../rules/exchange/round.ts';
-import { seatView } from '../rules/view/view.ts';
+import { choiceAt } from '../rules/view/pending-decision.ts';
+import { seatStep, seatView } from '../rules/view/view.ts';
 import type { Drill } from './format.ts';
 import { botsAround } from './prepare.ts';
 
@@ -53,7 +55,7 @@ export function playGuidedDeal(
   function botAnswers(place: Seat): boolean {
     const style = styles[place];
     const view = seatView(round, place);
-    const step = openStep(view.stage);
+    const step = stepOf(view.stage);
     if (style === null || step === null) return false;
     const choice = chooseFor(style, view, kernel, botRandom(deal.seed, step, place));
     const decision = choice && decide(round, { ...choice, seat: place, by: 'bot' });
@@ -100,7 +102,7 @@ export function advanceGuidedDeal(
   let outcome: Resolved | null = null;
   let closed = false;
   for (const place of SEATS) {
-    const answer = place === seat ? choice : answerIn(at, place);
+    const answer = place === seat ? choice : choiceAt(seatStep(at, place), place);
     if (answer === null) continue;
     const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'player' : 'bot' });
     if (!decision.ok) return decision;
@@ -111,16 +113,4 @@ export function advanceGuidedDeal(
     }
   }
   return outcome ? { ok: true, outcome, closed } : reject('wrong-step');
-}
-
-/** What a seat answered to a step that is over; null where it had nothing to give. */
-function answerIn(at: Resolved, seat: Seat): AnswerChoice | null {
-  switch (at.kind) {
-    case 'move':
-      return at.by[seat] && { kind: 'pass', step: at.step, tiles: at.gave[seat], blind: at.blind[seat] };
-    case 'vote':
-      return { kind: 'vote', step: 'vote', go: at.go[seat] };
-    case 'ask':
-      return { kind: 'ask', step: 'courtesy-ask', count: at.asked[seat] };
-  }
 }

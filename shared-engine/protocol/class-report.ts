@@ -63,7 +63,7 @@ export const classReportSchema = z.object({
 export const drillReportSchema = z.object({
   title: z.string(),
   deals: z.array(classReportSchema),
-  /** By name, where the terms say so; what a player chose and held stays with the player. */
+  /** Each player by name, null unless the terms allow it; racks and choices stay with the player. */
   players: z
     .array(
       z.object({

@@ -102,7 +102,7 @@ export const classActionSchema = z.discriminatedUnion('kind', [
     seconds: z.int().min(5).max(600),
   }),
   z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
-  z.strictObject({ kind: z.literal('show'), choice: shownStepSchema.nullable() }),
+  z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable() }),
   /**
    * In a guided deal, all tables continue from this choice at step number `stepIndex`, counted from 0. The choice is
    * null where the seat has nothing to give.

@@ -31,12 +31,12 @@ export function cardPath(code: string): string {
 
 /** `GET` with the seat's cookie: `personalDataPath` answers what is kept of this person; `DELETE` leaves and has it forgotten. */
 export function personalDataPath(code: string): string {
-  return `${roomPath(code)}/mine`;
+  return `${roomPath(code)}/personal-data`;
 }
 
 /** `GET` with a player's or the teacher's cookie answers what is kept; `DELETE` has it forgotten. */
 export function classPersonalDataPath(code: string): string {
-  return `${classPath(code)}/mine`;
+  return `${classPath(code)}/personal-data`;
 }
 
 /** The link one friend sends to another. */

@@ -3,6 +3,8 @@
 export const ROOM_REJECTIONS = {
   'bad-frame': 'That message could not be read; reload the page and try again.',
   'bad-request': 'That request could not be read; reload the page and try again.',
+  'not-found': 'There is nothing at that address; check the link.',
+  'too-large': 'That is too large to send; choose a smaller file.',
   'bad-name': 'Choose a name of 1 to 24 characters.',
   'bad-card': 'That card file cannot be used.',
   'no-such-room':

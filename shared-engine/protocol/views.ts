@@ -50,10 +50,10 @@ const recordSchema: z.ZodType<SeatRecord> = z.object({
 });
 
 const stageSchema: z.ZodType<PublicStage> = z.discriminatedUnion('phase', [
-  z.object({ phase: z.literal('passing'), step: z.enum(PASS_STEPS), submitted: four(z.boolean()) }),
+  z.object({ phase: z.literal('passing'), step: z.enum(PASS_STEPS), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('voting'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('asking'), answered: four(z.boolean()) }),
-  z.object({ phase: z.literal('giving'), counts: four(countSchema), submitted: four(z.boolean()) }),
+  z.object({ phase: z.literal('giving'), counts: four(countSchema), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('closed'), seed: hexSchema.nullable(), racks: four(tilesSchema).nullable() }),
 ]);
 

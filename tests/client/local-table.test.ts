@@ -2,7 +2,19 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
-import { type Analysis, bagOf, checkDeal, createSwarKernel, houseCard, NO_SIMD, reviewRound, type SeatView, type ServerMessage, serverMessageSchema, pendingDecision } from '../../shared-engine/index.ts';
+import {
+  type Analysis,
+  bagOf,
+  checkDeal,
+  createSwarKernel,
+  houseCard,
+  NO_SIMD,
+  pendingDecision,
+  reviewRound,
+  type SeatView,
+  type ServerMessage,
+  serverMessageSchema,
+} from '../../shared-engine/index.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const card = houseCard();

@@ -1,23 +1,13 @@
 // The blind pass: what goes on, who saw it, and the ring of four blind passes.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  type Bag,
-  bagOf,
-  type Face,
-  forFour,
-  giverTo,
-  resolveMove,
-  SEATS,
-  type SubmittedPass,
-  type Seat,
-  type ResolvedMove,
-  seatView,
-  sizeOf,
-  stream,
-  takeFrom,
-} from '../../shared-engine/index.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { forFour, giverTo, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { resolveMove } from '../../shared-engine/rules/exchange/resolve.ts';
+import type { ResolvedMove, SubmittedPass } from '../../shared-engine/rules/exchange/round.ts';
+import { addTo, type Bag, bagOf, sizeOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { apply, opened, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
 
 const BLIND_STEPS = ['first-left', 'second-right'] as const;
@@ -51,7 +41,9 @@ function moveWith(
 
 /** What each rack of the four has after the move, begun with exactly its own tiles. */
 function racksAfter(move: ResolvedMove): readonly Bag[] {
-  return SEATS.map((seat) => addTo(takeFrom(bagOf(move.gave[seat]), move.gave[seat]) ?? [], move.received[seat]));
+  return SEATS.map((seat) =>
+    addTo(takeFrom(bagOf(move.gave[seat]), move.gave[seat]) ?? [], move.received[seat]),
+  );
 }
 
 const blindCounts = fc.tuple(fc.nat(3), fc.nat(3), fc.nat(3), fc.nat(3));
@@ -101,7 +93,7 @@ describe('any blind pass', () => {
 
   test('B4 four passes of three unseen tiles move nothing', () => {
     const move = moveWith([3, 3, 3, 3], 'second-right', 'all');
-    expect(move).toMatchObject({ voided: 3, kept: [[], [], [], []], forwarded: [[], [], [], []] });
+    expect(move).toMatchObject({ voided: 3, received: [[], [], [], []], forwarded: [[], [], [], []] });
   });
 
   test('B4 one real tile goes once round the ring and comes home', () => {

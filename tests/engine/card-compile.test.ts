@@ -1,17 +1,12 @@
 // The card compiler: small cards with known hands, counts by combinatorics, and every choice by brute force.
 import { describe, expect, test } from 'vitest';
-import {
-  type CardGroup,
-  type CardPattern,
-  type CompiledCard,
-  compileCard,
-  type Face,
-  facesOf,
-  HOUSE_CARD,
-  houseCard,
-  parseCard,
-  SUITS,
-} from '../../shared-engine/index.ts';
+import { compileCard } from '../../shared-engine/card/compile.ts';
+import type { CompiledCard } from '../../shared-engine/card/compiled.ts';
+import type { CardGroup, CardPattern } from '../../shared-engine/card/format.ts';
+import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
+import { parseCard } from '../../shared-engine/card/parse.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { type Face, SUITS } from '../../shared-engine/rules/tiles/face.ts';
 import { cardOf, patternOf } from '../kit/card-files.ts';
 import { handsByBruteForce, handText } from '../kit/card-hands.ts';
 

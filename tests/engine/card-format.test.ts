@@ -2,7 +2,9 @@
 import { readFileSync } from 'node:fs';
 import Fastify from 'fastify';
 import { afterAll, describe, expect, test } from 'vitest';
-import { cardJsonSchema, HOUSE_CARD, parseCard } from '../../shared-engine/index.ts';
+import { cardJsonSchema } from '../../shared-engine/card/format.ts';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
+import { parseCard } from '../../shared-engine/card/parse.ts';
 import { cardOf, GOOD_PATTERN } from '../kit/card-files.ts';
 
 const stored: unknown = JSON.parse(

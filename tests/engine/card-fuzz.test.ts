@@ -1,19 +1,12 @@
 // The card validator against anything: it never throws, and what it accepts compiles to hands the set can make.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  type CardFile,
-  compileCard,
-  copiesOf,
-  DRAGONS,
-  FACES,
-  HOUSE_CARD,
-  NUMBERS,
-  parseCard,
-  SUITS,
-  sizeOf,
-  WINDS,
-} from '../../shared-engine/index.ts';
+import { compileCard } from '../../shared-engine/card/compile.ts';
+import type { CardFile } from '../../shared-engine/card/format.ts';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
+import { parseCard } from '../../shared-engine/card/parse.ts';
+import { sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { copiesOf, DRAGONS, FACES, NUMBERS, SUITS, WINDS } from '../../shared-engine/rules/tiles/face.ts';
 import { handsByBruteForce, handText } from '../kit/card-hands.ts';
 
 function holds(json: unknown): void {

@@ -1,14 +1,10 @@
 // The house card keeps to its own format, to the set of 152 tiles and to the balance it promises.
 import { expect, test } from 'vitest';
-import {
-  copiesOf,
-  FACES,
-  type Hand,
-  HOUSE_CARD,
-  houseCard,
-  parseCard,
-  sizeOf,
-} from '../../shared-engine/index.ts';
+import type { Hand } from '../../shared-engine/card/compiled.ts';
+import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
+import { parseCard } from '../../shared-engine/card/parse.ts';
+import { sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { copiesOf, FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { handText } from '../kit/card-hands.ts';
 import { proof } from '../prove/proofs/card.ts';
 

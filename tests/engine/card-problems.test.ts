@@ -1,11 +1,11 @@
 // What the card validator says: each kind of problem with its pattern, its group and what to do.
 import { describe, expect, test } from 'vitest';
+import { parseCard } from '../../shared-engine/card/parse.ts';
 import {
   CARD_PROBLEM_CODES,
   type CardProblem,
   type CardProblemCode,
-  parseCard,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/card/problem.ts';
 import { cardOf, GOOD_PATTERN, patternOf } from '../kit/card-files.ts';
 
 function problemsOf(json: unknown): readonly CardProblem[] {

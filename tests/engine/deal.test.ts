@@ -1,20 +1,13 @@
 // Seeds, shuffles, racks and the commitment.
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  begin,
-  checkDeal,
-  commitmentTo,
-  dealTiles,
-  decide,
-  FULL_SET,
-  isSeed,
-  openRound,
-  SEATS,
-  sizeOf,
-  stream,
-  viewFor,
-} from '../../shared-engine/index.ts';
+import { checkDeal, commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
+import { dealTiles, isSeed } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
+import { addTo, FULL_SET, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, seedNamed } from '../kit/rounds.ts';
 
 describe('the deal', () => {

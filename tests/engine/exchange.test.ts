@@ -1,18 +1,12 @@
 // The steps of a round and what each refuses, by hand-made commands.
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  type Command,
-  type Face,
-  facesOf,
-  neighbour,
-  type Round,
-  SEATS,
-  type Seat,
-  stream,
-  takeFrom,
-} from '../../shared-engine/index.ts';
-import { apply, anyChoice, opened, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { neighbour, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { Command } from '../../shared-engine/rules/exchange/command.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { addTo, facesOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { anyChoice, apply, opened, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
 
 /** The first passable tiles of a rack. */
 function spare(round: Round, seat: Seat, count = 3): Face[] {
@@ -48,7 +42,8 @@ function vote(played: Played, votes: readonly boolean[]): Played {
 
 function ask(played: Played, counts: readonly number[]): Played {
   return SEATS.reduce(
-    (now, seat) => apply(now, { kind: 'ask', step: 'courtesy-ask', count: counts[seat]!, seat, by: 'player' }),
+    (now, seat) =>
+      apply(now, { kind: 'ask', step: 'courtesy-ask', count: counts[seat]!, seat, by: 'player' }),
     played,
   );
 }
@@ -113,7 +108,7 @@ describe('a pass', () => {
       .slice(-3);
     now = apply(now, seal(now.round, 1, other));
     now = apply(now, seal(now.round, 3));
-    expect(now.round.resolved[0]).toMatchObject({ own: { 1: other } });
+    expect(now.round.resolved[0]).toMatchObject({ gave: { 1: other } });
     expect(rejectionOf(now.round, { kind: 'withdraw', step, seat: 1, by: 'player' }).code).toBe('wrong-step');
   });
 

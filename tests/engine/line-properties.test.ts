@@ -1,27 +1,20 @@
 // What holds wherever a class goes on from one choice for all, whatever the seat itself and its class have chosen.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  type Bag,
-  dealTiles,
-  evolve,
-  FULL_SET,
-  advanceGuidedDeal,
-  decisionsIn,
-  type Round,
-  type RoundEvent,
-  replay,
-  reviewRound,
-  SEATS,
-  type Seat,
-  seatView,
-  sizeOf,
-  stream,
-  viewFor,
-} from '../../shared-engine/index.ts';
+import { decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { advanceGuidedDeal } from '../../shared-engine/drill/guided.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { evolve, replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { stepOfOutcome } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { addTo, type Bag, FULL_SET, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from '../kit/reviews.ts';
-import { anyChoice, opened, seatsToAct, type Played, playOn } from '../kit/rounds.ts';
+import { anyChoice, opened, type Played, playOn, seatsToAct } from '../kit/rounds.ts';
 
 const names = fc.string({ minLength: 1, maxLength: 12 });
 const seats = fc.constantFrom(...SEATS);
@@ -165,5 +158,5 @@ describe('in a class that plays one line', () => {
 const NOTHING: Bag = FULL_SET.map(() => 0);
 
 function stepAt(step: ReturnType<typeof seatView>['record']['steps'][number]): string {
-  return step.kind === 'move' ? step.step : step.kind === 'vote' ? 'vote' : 'courtesy-ask';
+  return stepOfOutcome(step);
 }

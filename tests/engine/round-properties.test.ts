@@ -1,23 +1,15 @@
 // What holds in every round, whatever the four seats do.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  type Bag,
-  type Choice,
-  dealTiles,
-  decide,
-  FULL_SET,
-  facesOf,
-  facingOf,
-  objection,
-  type Round,
-  replay,
-  SEATS,
-  sizeOf,
-  stream,
-} from '../../shared-engine/index.ts';
-import { anyChoice, opened, seatsToAct, playOn } from '../kit/rounds.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
+import { decide, objectionTo } from '../../shared-engine/rules/exchange/decide.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { addTo, type Bag, FULL_SET, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { anyChoice, opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
 const names = fc.string({ minLength: 1, maxLength: 12 });
 const dealers = fc.constantFrom(...SEATS);
@@ -123,9 +115,7 @@ describe('in every round', () => {
         seen.add(decision.ok ? 'accepted' : decision.code);
         if (decision.ok) expect(decision.events.length).toBeGreaterThan(0);
         // The page asks the same question of the seat's own knowledge and gets the same answer.
-        expect(objection(facingOf(round, seat), choice)?.code ?? 'fine').toBe(
-          decision.ok ? 'fine' : decision.code,
-        );
+        expect(objectionTo(round, seat, choice)?.code ?? 'fine').toBe(decision.ok ? 'fine' : decision.code);
       }),
       { numRuns: 1500 },
     );

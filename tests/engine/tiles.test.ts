@@ -3,18 +3,14 @@ import { describe, expect, test } from 'vitest';
 import {
   addTo,
   bagOf,
-  copiesOf,
   EMPTY_BAG,
-  FACES,
-  type Face,
   FULL_SET,
   facesOf,
-  numbered,
-  SUITS,
   sizeOf,
   sortFaces,
   takeFrom,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/rules/tiles/bag.ts';
+import { copiesOf, FACES, type Face, numbered, SUITS } from '../../shared-engine/rules/tiles/face.ts';
 
 const tilesOf = (keep: (face: Face) => boolean): number =>
   FACES.filter(keep).reduce((sum, face) => sum + copiesOf(face), 0);

@@ -1,19 +1,15 @@
 // What somebody is told of a round after the first view makes the view that a newcomer would get.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type Audience,
-  evolve,
-  type Round,
-  SEATS,
-  stream,
-  type Table,
-  viewFor,
-  viewDelta,
-  viewDeltaSchema,
-  applyDelta,
-  applyViewDelta,
-} from '../../shared-engine/index.ts';
+import { applyDelta } from '../../shared-engine/protocol/delta.ts';
+import type { Table } from '../../shared-engine/protocol/messages.ts';
+import { viewDeltaSchema } from '../../shared-engine/protocol/views.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { evolve } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { applyViewDelta, viewDelta } from '../../shared-engine/rules/view/delta.ts';
+import { type Audience, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 
 const AUDIENCES: readonly Audience[] = [

@@ -1,19 +1,12 @@
 // What each audience may know, and that it knows nothing else.
 import { describe, expect, test } from 'vitest';
-import {
-  FACES,
-  type Face,
-  facesOf,
-  forFour,
-  neighbour,
-  type Round,
-  SEATS,
-  type Seat,
-  seatView,
-  stream,
-  viewFor,
-} from '../../shared-engine/index.ts';
-import { apply, anyChoice, opened, playOn } from '../kit/rounds.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { forFour, neighbour, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
+import { seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
+import { anyChoice, apply, opened, playOn } from '../kit/rounds.ts';
 
 /** Face names anywhere in a value that is about to be sent. */
 function facesIn(value: unknown): Set<string> {
@@ -103,7 +96,9 @@ describe('a seat', () => {
       start,
     );
     const seen = viewFor(end.round, { kind: 'spectator' });
-    expect(seen.audience === 'spectator' && seen.steps.at(-1)).toMatchObject({ go: [true, true, false, true] });
+    expect(seen.audience === 'spectator' && seen.steps.at(-1)).toMatchObject({
+      go: [true, true, false, true],
+    });
   });
 
   test('V3 no view carries anything that tells two tiles of one face apart', () => {
@@ -140,7 +135,9 @@ describe('after the close', () => {
     const rounds = everyStage('seed');
     const { seed } = rounds[0]!.deal;
     for (const round of rounds) {
-      const shown = JSON.stringify([viewFor(round, { kind: 'spectator' }), seatView(round, 2)]).includes(seed);
+      const shown = JSON.stringify([viewFor(round, { kind: 'spectator' }), seatView(round, 2)]).includes(
+        seed,
+      );
       expect(shown).toBe(round.phase === 'closed');
     }
   });
@@ -153,6 +150,11 @@ describe('after the close', () => {
       now = apply(now, { ...anyChoice(now.round, seat, random), seat, by });
     }
     const seen = viewFor(now.round, { kind: 'spectator' });
-    expect(seen.audience === 'spectator' && seen.steps[0]?.by).toEqual(['player', 'bot', 'stand-in', 'player']);
+    expect(seen.audience === 'spectator' && seen.steps[0]?.by).toEqual([
+      'player',
+      'bot',
+      'stand-in',
+      'player',
+    ]);
   });
 });

@@ -1,5 +1,7 @@
 // K1, K2 and the absent: deadlines, stand-ins, and whom a table waits for, with a clock that the test moves.
+
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { stepOf } from '../../shared-engine/index.ts';
 import {
   ALONE,
   anyAnswer,
@@ -23,14 +25,11 @@ beforeEach(async () => {
 afterEach(() => server.stop());
 
 const first = (peer: Peer) => anyAnswer(ownView(peer), { below: () => 0 });
-const stepOf = (peer: Peer) => {
-  const { stage } = ownView(peer);
-  return stage.phase === 'passing' ? stage.step : stage.phase;
-};
+const stepAt = (peer: Peer) => stepOf(ownView(peer).stage) ?? 'closed';
 
-/** Two people and two bots at the first pass, the bots sealed already. */
+/** Two people and two bots at the first pass, the bots submitted already. */
 async function twoPeople(deadline: number | null): Promise<{ guests: [Guest, Guest]; a: Peer; b: Peer }> {
-  const host = await openRoom(server, { ...FRIENDS, terms: { deadline, layOpen: false } });
+  const host = await openRoom(server, { ...FRIENDS, terms: { deadline, revealRacks: false } });
   const guest = await takeSeat(server, host.code, { name: 'Tomas', seat: 2 });
   const [a, b] = [await sitDown(server, host), await sitDown(server, guest)];
   await deal([a, b]);
@@ -40,7 +39,7 @@ async function twoPeople(deadline: number | null): Promise<{ guests: [Guest, Gue
 
 async function botsSealed(peer: Peer): Promise<void> {
   await peer.untilTable(({ view }) => {
-    return view?.stage.phase === 'passing' && view.stage.sealed[1] && view.stage.sealed[3];
+    return view?.stage.phase === 'passing' && view.stage.answered[1] && view.stage.answered[3];
   }, 'the bots’ passes');
 }
 
@@ -58,7 +57,7 @@ describe('K1 a deadline', () => {
     await b.roundTrip();
     expect(b.table.remaining).toBe(18_000);
     await b.choose(first(b));
-    await a.untilTable(() => stepOf(a) === 'first-across');
+    await a.untilTable(() => stepAt(a) === 'first-across');
     expect(a.table.remaining).toBe(30_000);
   });
 
@@ -66,20 +65,20 @@ describe('K1 a deadline', () => {
     const { a, b } = await twoPeople(15);
     await a.choose(first(a));
     await pass(server, 14_999, [a, b]);
-    expect(stepOf(a)).toBe('first-right');
+    expect(stepAt(a)).toBe('first-right');
     await pass(server, 1, [a, b]);
-    await b.untilTable(() => stepOf(b) === 'first-across', 'the next step');
-    expect(ownView(b).record.steps[0]).toMatchObject({ by: ['owner', 'bot', 'stand-in', 'bot'] });
+    await b.untilTable(() => stepAt(b) === 'first-across', 'the next step');
+    expect(ownView(b).record.steps[0]).toMatchObject({ by: ['player', 'bot', 'stand-in', 'bot'] });
     expect(await b.choose(first(b))).toMatchObject({ kind: 'ack' });
   });
 
   test('K2 carries a round whose people all sleep to its close, the vote and the numbers included', async () => {
     const { a, b } = await twoPeople(15);
     const steps = () => ownView(a).record.steps;
-    while (stepOf(a) !== 'closed') {
+    while (stepAt(a) !== 'closed') {
       const before = steps().length;
       await pass(server, 15_000, [a, b]);
-      await a.untilTable(() => steps().length > before || stepOf(a) === 'closed', 'the next step');
+      await a.untilTable(() => steps().length > before || stepAt(a) === 'closed', 'the next step');
     }
     for (const { by } of steps()) {
       for (const seat of [0, 2] as const) expect(by[seat] ?? 'stand-in').toBe('stand-in');
@@ -96,18 +95,18 @@ describe('K1 a deadline', () => {
     server = await startServer({ seed: 'up again', clock, store });
     const back = await sitDown(server, guests[0]);
     expect(back.table.remaining).toBe(60_000);
-    expect(stepOf(back)).toBe('first-right');
+    expect(stepAt(back)).toBe('first-right');
     await pass(server, 59_999, [back]);
-    expect(stepOf(back)).toBe('first-right');
+    expect(stepAt(back)).toBe('first-right');
     await pass(server, 1, [back]);
-    await back.untilTable(() => stepOf(back) === 'first-across', 'the next step');
+    await back.untilTable(() => stepAt(back) === 'first-across', 'the next step');
   });
 
   test('K1 stands where the terms set none', async () => {
     const { a, b } = await twoPeople(null);
     expect(a.table.remaining).toBeNull();
     await pass(server, 600_000, [a, b]);
-    expect(stepOf(a)).toBe('first-right');
+    expect(stepAt(a)).toBe('first-right');
     expect(ownView(b).answer).toBeNull();
   });
 });
@@ -119,17 +118,20 @@ describe('who is gone', () => {
     await a.untilTable(() => isGone(a, 2), 'the absence');
     await a.choose(first(a));
     await pass(server, 59_999, [a]);
-    expect(stepOf(a)).toBe('first-right');
+    expect(stepAt(a)).toBe('first-right');
     await pass(server, 1, [a]);
-    await a.untilTable(() => stepOf(a) === 'first-across', 'the next step');
-    expect(ownView(a).record.steps[0]).toMatchObject({ by: ['owner', 'bot', 'stand-in', 'bot'] });
+    await a.untilTable(() => stepAt(a) === 'first-across', 'the next step');
+    expect(ownView(a).record.steps[0]).toMatchObject({ by: ['player', 'bot', 'stand-in', 'bot'] });
 
     // Gone already, so at the next step nobody waits another minute.
-    await a.untilTable(({ view }) => view?.stage.phase === 'passing' && view.stage.sealed[2], 'the stand-in');
+    await a.untilTable(
+      ({ view }) => view?.stage.phase === 'passing' && view.stage.answered[2],
+      'the stand-in',
+    );
     const back = await sitDown(server, guests[1]);
     expect(ownView(back).record.start).toEqual(ownView(b).record.start);
     expect(ownView(back).answer).not.toBeNull();
-    expect(await back.choose({ kind: 'take-back', step: 'first-across' })).toMatchObject({ kind: 'ack' });
+    expect(await back.choose({ kind: 'withdraw', step: 'first-across' })).toMatchObject({ kind: 'ack' });
     expect(await back.choose(first(back))).toMatchObject({ kind: 'ack' });
     await Promise.all([a, back].map((peer) => playOn(peer, 'to the end')));
   });
@@ -167,18 +169,18 @@ describe('who is gone', () => {
 describe('bots', () => {
   test('pause before they choose, one after the other', async () => {
     await server.stop();
-    server = await startServer({ settings: { THINK_MS: '1000' } });
+    server = await startServer({ settings: { BOT_DELAY_MS: '1000' } });
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable(({ round }) => round === 1);
-    const sealed = () => {
+    const submitted = () => {
       const { stage } = ownView(peer);
-      return stage.phase === 'passing' && stage.sealed;
+      return stage.phase === 'passing' && stage.answered;
     };
     await pass(server, 1249, [peer]);
-    expect(sealed()).toEqual([false, false, false, false]);
+    expect(submitted()).toEqual([false, false, false, false]);
     await pass(server, 1, [peer]);
-    await peer.untilTable(() => String(sealed()) === 'false,true,false,false', 'the first bot');
+    await peer.untilTable(() => String(submitted()) === 'false,true,false,false', 'the first bot');
     await pass(server, 250, [peer]);
-    await peer.untilTable(() => String(sealed()) === 'false,true,true,false', 'the second bot');
+    await peer.untilTable(() => String(submitted()) === 'false,true,true,false', 'the second bot');
   });
 });

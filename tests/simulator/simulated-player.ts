@@ -1,17 +1,28 @@
 // A simulated player on the page's own connection: makes any legal choice and records everything received.
-import { type Connection, connect, type LinkState } from '../../client/connection/connection.ts';
-import { keepPending, type Order, type Pending } from '../../client/connection/pending.ts';
-import type { After, OpenWire } from '../../client/connection/wire.ts';
-import type { Random, Review, Seat, ServerMessage, Table } from '../../shared-engine/index.ts';
+import { type Connection, type ConnectionState, connect } from '../../client/connection/connection.ts';
+import {
+  type ClientRequest,
+  openPendingRequests,
+  type PendingRequests,
+} from '../../client/connection/pending.ts';
+import type { OpenSocket, StartTimer } from '../../client/connection/socket.ts';
+import {
+  pendingDecision,
+  type Random,
+  type Review,
+  type Seat,
+  type ServerMessage,
+  type Table,
+} from '../../shared-engine/index.ts';
 import { anyAnswer } from '../kit/http-client.ts';
-import { textMemory } from '../kit/memory-storage.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 
 type AskTicket = Parameters<typeof connect>[0]['askTicket'];
 
 export interface PlayerPorts {
   readonly askTicket: AskTicket;
-  readonly openWire: OpenWire;
-  readonly after: After;
+  readonly openWire: OpenSocket;
+  readonly after: StartTimer;
   readonly now: () => number;
   readonly random: Random;
   /** The longest pause before a choice, in milliseconds. */
@@ -22,7 +33,7 @@ export interface PlayerPorts {
 
 /** A command and everything that was answered to it. */
 export interface SentCommand {
-  readonly command: Order;
+  readonly command: ClientRequest;
   readonly at: number;
   readonly answers: { readonly code: string; readonly at: number }[];
 }
@@ -39,9 +50,9 @@ export class SimulatedPlayer {
   readonly sent = new Map<string, SentCommand>();
   readonly received: ReceivedTable[] = [];
   readonly reviews: { readonly round: number; readonly review: Review }[] = [];
-  link: LinkState = { kind: 'connecting' };
+  link: ConnectionState = { kind: 'connecting' };
   readonly #ports: PlayerPorts;
-  readonly #pending: Pending = keepPending(textMemory(), 'orders');
+  readonly #pending: PendingRequests = openPendingRequests(memoryStorage(), 'orders');
   readonly #connection: Connection;
   #ids = 0;
   #thinks = false;
@@ -52,10 +63,10 @@ export class SimulatedPlayer {
     this.#ports = ports;
     this.#connection = connect({
       askTicket: ports.askTicket,
-      openWire: ports.openWire,
-      after: ports.after,
+      openSocket: ports.openWire,
+      startTimer: ports.after,
       newId: () => `${name}-${++this.#ids}`,
-      chance: () => ports.random.below(1000) / 1000,
+      random: () => ports.random.below(1000) / 1000,
       pending: this.#pending,
       onState: (link) => {
         this.link = link;
@@ -76,7 +87,7 @@ export class SimulatedPlayer {
   }
 
   /** Commands that wait for their answer. */
-  get unanswered(): readonly Order[] {
+  get unanswered(): readonly ClientRequest[] {
     return this.#pending.all();
   }
 
@@ -116,12 +127,12 @@ export class SimulatedPlayer {
       const command = this.#next(random);
       if (command === null) return;
       this.sent.set(command.id, { command, at: this.#ports.now(), answers: [] });
-      this.#connection.order(command);
+      this.#connection.send(command);
       this.#think();
     });
   }
 
-  #next(random: Random): Order | null {
+  #next(random: Random): ClientRequest | null {
     const table = this.last?.table;
     if (!table || table.you === null || this.#pending.all().length > 0) return null;
     const { view, you: seat, round } = table;
@@ -134,8 +145,8 @@ export class SimulatedPlayer {
     }
     if (view.audience !== 'seat') return null;
     const { stage } = view;
-    if (stage.phase === 'giving' && stage.counts[seat] === 0) return null;
-    if (view.answer === null) return { kind: 'choose', id, round, seat, choice: anyAnswer(view, random) };
+    if (pendingDecision(view) !== null)
+      return { kind: 'choose', id, round, seat, choice: anyAnswer(view, random) };
     if (stage.phase !== 'passing' || random.below(12) > 0) return null;
     return { kind: 'choose', id, round, seat, choice: { kind: 'withdraw', step: stage.step } };
   }

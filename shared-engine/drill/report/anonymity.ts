@@ -1,12 +1,12 @@
-// What a class sees of choices where no player may be told from the others: one made by one player alone can tell whose it was.
+// Which choices of a class may be shown where the report names nobody: a choice that one player alone made may tell who made it.
 import type { StepSpread } from './spread.ts';
 
-/** So many things with one player behind each: with a single one, whoever knows the others' would know it too. */
+/** At least so many choices with one player each: from a single one its player could be found by exclusion. */
 const MIN_SINGLE_CHOICES = 2;
 
 /**
- * Those of `items` that may be shown: none before all have chosen, for until then a count grows at the moment in which
- * a player chooses; and what one player alone is behind only where it is not the only one of its kind.
+ * The items that may be shown. None before all have chosen, because a count that grows shows who chose just then. An
+ * item of one player alone is shown only if there is another such item.
  */
 export function anonymized<T>(
   items: readonly T[],
@@ -19,13 +19,13 @@ export function anonymized<T>(
   return items.filter((item) => playersBehind(item) !== 1);
 }
 
-/** The spread with the players counted whose choices may not be shown, and nothing else said of those. */
+/** The spread without the choices that may not be shown; `hidden` counts their players. */
 export function anonymizedSpread(spread: StepSpread, allHaveChosen: boolean): StepSpread {
   const choices = anonymized(spread.choices, ({ count }) => count, allHaveChosen);
   const aims = anonymized(spread.aims, ({ count }) => count, allHaveChosen);
   const playersIn = (some: StepSpread['choices']) => some.reduce((sum, { count }) => sum + count, 0);
   const hidden = playersIn(spread.choices) - playersIn(choices);
   if (hidden === 0) return { ...spread, aims };
-  // The cost of all together would tell that of the one that is left out.
+  // The cost of all choices together would give away the cost of a hidden one.
   return { ...spread, choices, aims, hidden, loss: null, winsLost: null, costly: null };
 }

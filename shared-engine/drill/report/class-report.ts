@@ -1,4 +1,4 @@
-// One drill deal, many players → the report of the class, as a value without names.
+// The report of a class about one deal of a drill: a value without names.
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { DrillDeal } from '../format.ts';
 import { anonymizedSpread } from './anonymity.ts';
@@ -22,13 +22,13 @@ export interface ClassReport {
   readonly steps: readonly StepSpread[];
   /** Costliest first. */
   readonly mistakes: readonly MistakeCost[];
-  /** Names of the sections that were named as aims, by id. */
+  /** Names of the sections that players aimed at, by id. */
   readonly sections: Readonly<Record<string, string>>;
 }
 
 /**
- * Where no player may be told from the others: whether no player at this seat has this step still to come. Null where
- * single players may be shown.
+ * Whether every player at the seat has chosen at the step, which anonymous choices wait for. Null where the report may
+ * show what one player alone chose.
  */
 export type Anonymity = ((spread: Pick<StepSpread, 'seat' | 'step'>) => boolean) | null;
 
@@ -46,7 +46,7 @@ export function classReport(
   const steps = anonymity ? spreads.map((spread) => anonymizedSpread(spread, anonymity(spread))) : spreads;
   const aimed = new Set(steps.flatMap(({ aims }) => aims.map(({ section }) => section)));
   const reviewed = entries.filter(({ review }) => review !== null);
-  // The sums of one player are that player's.
+  // Sums over a single player would show that player's own figures.
   const told = anonymity && reviewed.length === 1 ? [] : reviewed;
   const reviews = told.flatMap(({ review }) => review ?? []);
   return {

@@ -3,8 +3,8 @@
 export type Cell = string | number | null;
 
 /**
- * Lines end in CR LF; a text with a comma, a quote or a line break stands in quotes, quotes doubled (RFC 4180,
- * section 2). A text that a spreadsheet would take for a formula gets an apostrophe in front. Null is empty.
+ * Lines end in CR LF. A text with a comma, a quote or a line break is quoted, with its quotes doubled (RFC 4180,
+ * section 2). A text that a spreadsheet would run as a formula gets an apostrophe in front. Null is empty.
  */
 export function csvText(rows: readonly (readonly Cell[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');

@@ -1,4 +1,4 @@
-// What the class report knows of a player: choices, review and aims, and nothing that says who it was.
+// What the class report knows about one player: choices, review and aims, and nothing that says who the player is.
 
 import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 import { type ReplayedRecord, replayDecisions } from '../../analysis/review/replay-decisions.ts';
@@ -9,7 +9,7 @@ import type { Face } from '../../rules/tiles/face.ts';
 import type { SeatRecord } from '../../rules/view/record.ts';
 import { isCostly } from '../costly.ts';
 
-/** The sections a player said the tiles pointed to, before a step. */
+/** The sections of the card that a player named as aims before a step. */
 export interface Aim {
   readonly step: Step;
   readonly sections: readonly string[];
@@ -17,31 +17,32 @@ export interface Aim {
 
 export interface ClassEntry {
   readonly record: SeatRecord;
-  /** Null as long as there is none: the spread of the choices does not wait for it. */
+  /** Null until it is ready: the spread of the choices does not wait for it. */
   readonly review: Review | null;
   readonly aims: readonly Aim[];
 }
 
 export type ChoiceKind = ChoiceReview['kind'];
 
-/** One choice that a player made, or that somebody made for the player. */
+/** One choice that a player made, or that a bot made for the player. */
 export interface ClassChoice {
   readonly kind: ChoiceKind;
   readonly step: Step;
+  /** Whether the player made it. */
   readonly own: boolean;
   readonly rack: readonly Face[];
-  /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
+  /** Tiles passed in rack order, or a number: passed blind, asked for, or 1 to continue and 0 to stop. */
   readonly chosen: readonly Face[] | number;
-  /** What the review says of it; null as long as there is none. */
+  /** What the review says about it; null until there is a review. */
   readonly judged: JudgedChoice | null;
 }
 
 export interface JudgedChoice {
-  /** In tiles, by the quick review. */
+  /** In tiles to go, from the quick review. */
   readonly loss: number;
-  /** By the deeper judgement; null as long as there is none. */
+  /** In wins of 100 games, from the deep analysis; null until there is one. */
   readonly winsLost: MeasuredValue | null;
-  /** Whether something clearly better was there. */
+  /** Whether another choice was clearly better. */
   readonly costly: boolean;
 }
 

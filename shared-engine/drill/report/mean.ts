@@ -1,4 +1,4 @@
-// A mean over a class, with how sure it is.
+// The mean of a figure over a class, with its 95 % interval.
 
 import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 
@@ -23,14 +23,14 @@ export function classMean(values: readonly number[]): ClassMean | null {
   const mean = sumOf(values) / n;
   if (n === 1) return { n, mean: thousandth(mean), low: null, high: null };
   const squares = sumOf(values.map((value) => (value - mean) * (value - mean)));
-  // Beyond the table its last entry stands, a little too wide.
+  // Beyond the table its last entry is used, which is a little too wide.
   const half = T95[Math.min(n - 1, T95.length) - 1]! * Math.sqrt(squares / (n - 1) / n);
   return { n, mean: thousandth(mean), low: thousandth(mean - half), high: thousandth(mean + half) };
 }
 
 /**
- * The mean of losses that were measured one by one. Players who faced the same choice share one measurement, so their
- * errors do not even out: the mean is as unsure as its parts are on average. Null for none.
+ * The mean of losses that were measured one by one. Players who made the same choice share one measurement, so their
+ * errors do not cancel out, and the interval is the mean of theirs. Null for none.
  */
 export function meanOfMeasured(losses: readonly MeasuredValue[]): MeasuredValue | null {
   if (losses.length === 0) return null;
@@ -41,7 +41,7 @@ export function meanOfMeasured(losses: readonly MeasuredValue[]): MeasuredValue 
   };
 }
 
-/** Added up in order of size, so that the order in which players come cannot move the last bit. */
+/** Adds in order of size, so that the order of the players cannot change the last bit. */
 export function sumOf(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b).reduce((sum, value) => sum + value, 0);
 }

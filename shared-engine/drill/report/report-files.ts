@@ -1,4 +1,4 @@
-// A class report as files: JSON, and one CSV table each for the choices, the aims and the themes.
+// A class report as files: JSON, and one CSV table each for the choices, the aims and the mistakes.
 import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 import { tileList } from '../../analysis/review/sentences/tiles.ts';
 import type { ClassReport } from './class-report.ts';
@@ -10,9 +10,9 @@ export function reportJson(report: ClassReport): string {
   return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-/** One line for each choice of each step, and one for those that are not shown. */
+/** One line for each choice of each step, and one for the hidden choices. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
-  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...LOSS, ...POINTS];
+  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...LOSS, ...WINS];
   const rows = steps.flatMap((spread) => [
     ...spread.choices.map((choice): Cell[] => [
       deal,
@@ -31,14 +31,14 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
   return csvText([head, ...rows]);
 }
 
-/** So that the players add up. */
+/** One line that makes the players add up. */
 function hiddenRows(deal: string, { seat, step, kind, players, hidden = 0 }: StepSpread): Cell[][] {
   if (hidden === 0) return [];
-  const nothing = [...LOSS, ...POINTS].map(() => null);
-  return [[deal, seat, step, kind, 'not shown', hidden, shareOf(hidden / players), ...nothing]];
+  const nothing = [...LOSS, ...WINS].map(() => null);
+  return [[deal, seat, step, kind, 'hidden', hidden, shareOf(hidden / players), ...nothing]];
 }
 
-/** One line for each section named at each step. */
+/** One line for each section that players aimed at, by step. */
 export function aimsCsv({ deal, steps, sections }: ClassReport): string {
   // A step with a blind number has two spreads with the same aims.
   const asked = steps.filter(({ kind }) => kind !== 'blind');
@@ -55,9 +55,9 @@ export function aimsCsv({ deal, steps, sections }: ClassReport): string {
   return csvText([['deal', 'seat', 'step', 'aim', 'players', 'share'], ...rows]);
 }
 
-/** One line for each theme, the costliest first. */
+/** One line for each kind of mistake, the costliest first. */
 export function mistakesCsv({ deal, mistakes }: ClassReport): string {
-  const head = ['deal', 'theme', 'choices', 'players', 'total loss', ...LOSS, 'total points lost'];
+  const head = ['deal', 'kind of mistake', 'choices', 'players', 'tiles lost in total', ...LOSS, 'wins lost in total'];
   const rows = mistakes.map(({ label, choices, players, total, loss, totalWinsLost }): Cell[] => [
     deal,
     label,
@@ -70,8 +70,8 @@ export function mistakesCsv({ deal, mistakes }: ClassReport): string {
   return csvText([head, ...rows]);
 }
 
-const LOSS = ['mean loss', 'loss from', 'loss to'];
-const POINTS = ['points lost', 'points from', 'points to', 'clearly better known'];
+const LOSS = ['tiles lost', 'tiles lost from', 'tiles lost to'];
+const WINS = ['wins lost in 100 games', 'wins lost from', 'wins lost to', 'clearly worse'];
 
 function figures(loss: ClassMean | null): Cell[] {
   return loss === null ? [null, null, null] : [loss.mean, loss.low, loss.high];
@@ -88,13 +88,13 @@ function shareOf(share: number): number {
 }
 
 function choiceText({ kind }: StepSpread, { chosen }: SpreadChoice): string {
-  if (typeof chosen !== 'number') return chosen.length === 0 ? 'three tiles unseen' : tileList(chosen);
+  if (typeof chosen !== 'number') return chosen.length === 0 ? 'three tiles blind' : tileList(chosen);
   switch (kind) {
     case 'vote':
-      return chosen === 1 ? 'go on' : 'stop';
+      return chosen === 1 ? 'continue' : 'stop';
     case 'ask':
       return `ask for ${chosen}`;
     default:
-      return `${chosen} unseen`;
+      return `${chosen} blind`;
   }
 }

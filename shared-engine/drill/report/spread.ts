@@ -1,4 +1,4 @@
-// What a class chose at one step: each choice once, with its share and what it cost; no choice says whose it was.
+// What a class chose at one step: each choice once, with its share and its cost, and never who made it.
 
 import type { MeasuredValue } from '../../analysis/review/analysis.ts';
 import { SEATS, type Seat } from '../../rules/deal/seat.ts';
@@ -8,18 +8,18 @@ import type { Face } from '../../rules/tiles/face.ts';
 import { type ChoiceKind, type ClassChoice, type ClassEntry, choicesBy } from './entry.ts';
 import { type ClassMean, classMean, meanOfMeasured } from './mean.ts';
 
-/** What the reviews say of some choices; each is null as long as no review says it. */
+/** What the reviews say about some choices; each figure is null until a review gives it. */
 export interface Cost {
-  /** Mean loss in tiles, by the quick review. */
+  /** Mean loss in tiles to go, from the quick reviews. */
   readonly loss: ClassMean | null;
-  /** Mean loss in points of outlook, by the deeper judgement, once every one of them has it. */
+  /** Mean loss in wins of 100 games, once each of the choices has its deep analysis. */
   readonly winsLost: MeasuredValue | null;
-  /** How many of them had something clearly better. */
+  /** For how many of them another choice was clearly better. */
   readonly costly: number | null;
 }
 
 export interface SpreadChoice extends Cost {
-  /** Tiles passed in rack order, or a number: passed unseen, asked for, 1 for going on and 0 for stopping. */
+  /** Tiles passed in rack order, or a number: passed blind, asked for, or 1 to continue and 0 to stop. */
   readonly chosen: readonly Face[] | number;
   readonly count: number;
   /** Of the players who chose, 0–1. */
@@ -38,27 +38,27 @@ export interface StepSpread extends Cost {
   readonly seat: Seat;
   readonly kind: ChoiceKind;
   readonly step: Step;
-  /** Players who chose, and players for whom a bot or stand-in did; those are in no share. */
+  /** Players who chose, and players for whom a bot chose; the latter are in no share. */
   readonly players: number;
   readonly stoodIn: number;
-  /** How many different racks they faced, and the rack where several players all faced one: never that of one alone. */
+  /** How many different racks they held, and the rack itself if several players all held the same one. */
   readonly racks: number;
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
-  /** Players whose choices are left out so that nobody is told from the others; missing where none is. */
+  /** Players whose choices are left out to keep choices anonymous; missing where none is. */
   readonly hidden?: number;
   readonly aims: readonly AimShare[];
-  /** Where the class plays one line: what it went on from here, as choices are written; missing before that. */
+  /** In a guided deal, the choice that the class continued from; missing before that. */
   readonly advancedWith?: readonly Face[] | number;
 }
 
-/** How many go unseen is chosen before the tiles of the same step. */
+/** In the order of choosing: how many tiles go blind comes before the tiles of the same step. */
 const KINDS: readonly ChoiceKind[] = ['blind', 'pass', 'vote', 'ask'];
 
 /**
- * Every step that any player has behind it, in the order of the round, apart for each seat: where four players share a
- * table, each seat was dealt another rack. `sections` are the ids of the card.
+ * Every step that some player has finished, in the order of the round and separately for each seat, because at a
+ * table of four each seat was dealt another rack. `sections` are the ids of the card's sections.
  */
 export function spreadsOf(entries: readonly ClassEntry[], sections: readonly string[]): StepSpread[] {
   return SEATS.flatMap((seat) => {
@@ -98,7 +98,7 @@ function choicesOf(own: readonly ClassChoice[]): SpreadChoice[] {
     const key = String(choice.chosen);
     alike.set(key, [...(alike.get(key) ?? []), choice]);
   }
-  // Players come in no order of theirs: choices made equally often stand in the order of their tiles.
+  // The order of the players must not show: choices made equally often are in the order of their tiles.
   return [...alike]
     .sort(([a, some], [b, others]) => others.length - some.length || (a < b ? -1 : 1))
     .map(([, same]) => ({
@@ -119,7 +119,7 @@ function costOf(choices: readonly ClassChoice[]): Cost {
   };
 }
 
-/** All have followed the same line, some of them further than others. */
+/** All tables of a guided deal continued from the same choices, some of them further than others. */
 function advancedWithAt(
   kind: ChoiceKind,
   step: Step,

@@ -1,12 +1,13 @@
-// (round, command) → the events it causes, or one refusal; nothing else decides what may happen.
+// (round, command) → the events it causes, or one rejection; every choice in a round is decided here.
 import { promiseOf } from '../deal/commitment.ts';
 import type { Deal } from '../deal/deal.ts';
 import { stream } from '../deal/random.ts';
 import { forFour, neighbour, SEATS, type Seat, withSeat } from '../deal/seat.ts';
 import type { Four } from '../tiles/face.ts';
-import type { Command } from './command.ts';
+import type { Choice, Command } from './command.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
-import { type Facing, objection } from './legality.ts';
+import { objection } from './legality.ts';
+import { decisionFor, hasAnswered, stepOf } from './pending-decision.ts';
 import { type RoundRejection, reject } from './rejection.ts';
 import { resolveMove } from './resolve.ts';
 import type {
@@ -30,8 +31,8 @@ export function openRound(deal: Deal, terms: Terms): DealtEvent {
 }
 
 export function decide(round: Round, command: Command): Decision {
-  const refusal = objection(facingOf(round, command.seat), command);
-  if (refusal) return refusal;
+  const rejection = objectionTo(round, command.seat, command);
+  if (rejection) return rejection;
   switch (round.phase) {
     case 'passing':
     case 'giving':
@@ -45,30 +46,11 @@ export function decide(round: Round, command: Command): Decision {
   }
 }
 
-/** What this seat faces now, in the terms that `legality` needs. */
-export function facingOf(round: Round, seat: Seat): Facing {
-  switch (round.phase) {
-    case 'passing':
-      return {
-        phase: 'passing',
-        step: round.step,
-        rack: round.racks[seat],
-        answered: round.submitted[seat] !== null,
-      };
-    case 'voting':
-      return { phase: 'voting', answered: round.votes[seat] !== null };
-    case 'asking':
-      return { phase: 'asking', answered: round.asks[seat] !== null };
-    case 'giving':
-      return {
-        phase: 'giving',
-        rack: round.racks[seat],
-        count: round.counts[seat],
-        answered: round.submitted[seat] !== null,
-      };
-    case 'closed':
-      return { phase: 'closed' };
-  }
+/** Null when this choice of the seat is legal, otherwise the first reason against it. */
+export function objectionTo(round: Round, seat: Seat, choice: Choice): RoundRejection | null {
+  const decision = decisionFor(round, seat);
+  const answered = hasAnswered(round, seat);
+  return objection({ step: stepOf(round), decision, answered, rack: round.racks[seat] }, choice);
 }
 
 function decideMove(round: Passing | Giving, command: Command): Decision {
@@ -80,9 +62,7 @@ function decideMove(round: Passing | Giving, command: Command): Decision {
   const pass: SubmittedPass = { tiles: command.tiles, blind: command.blind, by: command.by };
   const submission: RoundEvent = { kind: 'submitted', seat: command.seat, step, pass };
   const submitted = withSeat(round.submitted, command.seat, pass);
-  const waiting = SEATS.some(
-    (seat) => submitted[seat] === null && (round.phase === 'passing' || round.counts[seat] > 0),
-  );
+  const waiting = SEATS.some((seat) => submitted[seat] === null && decisionFor(round, seat) !== null);
   if (waiting) return events(submission);
   const outcome = resolveMove(step, submitted, round.deal.dealer, blindStream(round, step));
   return events(submission, { kind: 'resolved', outcome }, ...closing(outcome));

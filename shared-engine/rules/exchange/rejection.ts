@@ -1,15 +1,15 @@
-// Why a command changes nothing: one code and one sentence each (rule E1).
+// Why a command changes nothing: one code each, with a message for the person who sent it (rule E1).
 
 const MESSAGES = {
-  'wrong-step': 'The table is at another step now; look at the table and choose again.',
-  'round-closed': 'This round is closed; start the next deal.',
-  'wrong-count': 'That is not the number of tiles this pass needs; choose the number shown beside the tray.',
-  'joker-in-pass': 'A joker may not be passed; choose another tile.',
-  'tile-not-held': 'One of those tiles is not on your rack; choose from your own tiles.',
-  'blind-not-allowed': 'This pass cannot be made blind; choose all its tiles from your rack.',
-  'already-answered': 'You have answered this step; take your pass back first if you want to change it.',
-  'nothing-to-withdraw': 'You have no sealed pass to take back.',
-  'nothing-to-give': 'You agreed on no tiles across, so there is nothing to pass.',
+  'wrong-step': 'The table has moved on. Look at it and choose again.',
+  'round-closed': 'This round is over. Start the next deal.',
+  'wrong-count': 'Choose the number of tiles that this pass needs.',
+  'joker-in-pass': 'Jokers can’t be passed. Choose another tile.',
+  'tile-not-held': 'You don’t hold one of those tiles. Choose from your own rack.',
+  'blind-not-allowed': 'You can’t pass blind at this step. Choose every tile from your rack.',
+  'already-answered': 'You have already answered. Take your pass back first to change it.',
+  'nothing-to-withdraw': 'You have no pass to take back.',
+  'nothing-to-give': 'You agreed on no tiles, so you have nothing to pass.',
   'bad-number': 'Ask for 0, 1, 2 or 3 tiles.',
 } as const;
 
@@ -25,4 +25,14 @@ export const ROUND_REJECTION_CODES = Object.keys(MESSAGES) as readonly RoundReje
 
 export function reject(code: RoundRejectionCode): RoundRejection {
   return { ok: false, code, message: MESSAGES[code] };
+}
+
+/** `missing` is how many tiles more the pass needs, below 0 where it has too many. */
+export function rejectCount(missing: number): RoundRejection {
+  const rejection = reject('wrong-count');
+  if (!Number.isInteger(missing) || missing === 0) return rejection;
+  const number = Math.abs(missing) === 1 ? 'one' : Math.abs(missing);
+  const tiles = Math.abs(missing) === 1 ? 'tile' : 'tiles';
+  const message = missing > 0 ? `Choose ${number} more ${tiles}.` : `Take ${number} ${tiles} back.`;
+  return { ...rejection, message };
 }

@@ -21,10 +21,10 @@ export type Audience = { readonly kind: 'seat'; readonly seat: Seat } | { readon
 
 /** Where the round stands, as everybody may know it. */
 export type PublicStage =
-  | { readonly phase: 'passing'; readonly step: PassStep; readonly submitted: Four<boolean> }
+  | { readonly phase: 'passing'; readonly step: PassStep; readonly answered: Four<boolean> }
   | { readonly phase: 'voting'; readonly answered: Four<boolean> }
   | { readonly phase: 'asking'; readonly answered: Four<boolean> }
-  | { readonly phase: 'giving'; readonly counts: Four<number>; readonly submitted: Four<boolean> }
+  | { readonly phase: 'giving'; readonly counts: Four<number>; readonly answered: Four<boolean> }
   | {
       readonly phase: 'closed';
       /** The opened deal, or null where a teacher prepared it (rule D4). */
@@ -94,13 +94,13 @@ function publicFacts(round: Round): PublicFacts {
 export function publicStage(round: Round): PublicStage {
   switch (round.phase) {
     case 'passing':
-      return { phase: 'passing', step: round.step, submitted: given(round.submitted) };
+      return { phase: 'passing', step: round.step, answered: given(round.submitted) };
     case 'voting':
       return { phase: 'voting', answered: given(round.votes) };
     case 'asking':
       return { phase: 'asking', answered: given(round.asks) };
     case 'giving':
-      return { phase: 'giving', counts: round.counts, submitted: given(round.submitted) };
+      return { phase: 'giving', counts: round.counts, answered: given(round.submitted) };
     case 'closed':
       return { phase: 'closed', seed: openedSeed(round.deal), racks: openRacks(round) };
   }

@@ -5,42 +5,27 @@ import type { AnswerChoice } from '../rules/exchange/command.ts';
 import { decide } from '../rules/exchange/decide.ts';
 import type { RoundEvent } from '../rules/exchange/event.ts';
 import { evolve } from '../rules/exchange/evolve.ts';
+import { stepOf } from '../rules/exchange/pending-decision.ts';
 import type { Closed, Round } from '../rules/exchange/round.ts';
 import type { Step } from '../rules/exchange/schedule.ts';
-import { type PublicStage, type SeatView, seatView } from '../rules/view/view.ts';
+import { type SeatView, seatView } from '../rules/view/view.ts';
 
 /** A seat's answer to the open step, or null where it has none to give. */
 export type Chooser = (view: SeatView, random: Random) => AnswerChoice | null;
 
-export interface PlayedOut {
+export interface FinishedRound {
   readonly round: Closed;
   /** What happened from the round given to its close. */
   readonly events: readonly RoundEvent[];
 }
 
 /** The draws of the bot of one seat at one step, so that a bot asked twice answers the same. */
-export function botStream(seed: string, step: Step, seat: Seat): Random {
+export function botRandom(seed: string, step: Step, seat: Seat): Random {
   return stream(seed, `bot/${step}/${seat}`);
 }
 
-/** The step that is open, or null once the round is closed. */
-export function openStep(stage: PublicStage): Step | null {
-  switch (stage.phase) {
-    case 'passing':
-      return stage.step;
-    case 'voting':
-      return 'vote';
-    case 'asking':
-      return 'courtesy-ask';
-    case 'giving':
-      return 'courtesy-pass';
-    case 'closed':
-      return null;
-  }
-}
-
 /** Throws on a chooser that answers illegally or leaves the table waiting: that is a mistake in its code. */
-export function playOut(start: Round, choose: Chooser): PlayedOut {
+export function finishRound(start: Round, choose: Chooser): FinishedRound {
   const events: RoundEvent[] = [];
   let round = start;
   while (round.phase !== 'closed') {
@@ -57,11 +42,11 @@ export function playOut(start: Round, choose: Chooser): PlayedOut {
 
 function answerOf(round: Round, seat: Seat, choose: Chooser): readonly RoundEvent[] {
   const view = seatView(round, seat);
-  const step = openStep(view.stage);
+  const step = stepOf(view.stage);
   if (step === null || view.answer !== null) return [];
-  const choice = choose(view, botStream(round.deal.seed, step, seat));
+  const choice = choose(view, botRandom(round.deal.seed, step, seat));
   if (choice === null) return [];
   const decision = decide(round, { ...choice, seat, by: 'bot' });
-  if (!decision.ok) throw new Error(`Seat ${seat} at ${step}: ${decision.sentence}`);
+  if (!decision.ok) throw new Error(`Seat ${seat} at ${step}: ${decision.message}`);
   return decision.events;
 }

@@ -1,0 +1,90 @@
+// The deep analyses of one seat's choices in one round, asked for one by one as they are made, while people think.
+import {
+  choiceIn,
+  type Review,
+  recordWithAnswer,
+  type SeatRecord,
+  type SeatView,
+  withDeepAnalysis,
+  withReducedBudget,
+} from '../../shared-engine/index.ts';
+import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis, PlayingCard } from '../ports.ts';
+import { analysisRequests } from './analysis-requests.ts';
+
+/** One choice on its way: asked for, then answered, perhaps with null. */
+interface Asked {
+  readonly request: AnalysisRequest;
+  readonly pending: PendingAnalysis;
+  readonly abort: AbortController;
+  result: AnalysisResult | null;
+  isOver: boolean;
+}
+
+export interface SeatAnalysesOptions {
+  readonly analyzer: DeepAnalyzer;
+  readonly card: PlayingCard;
+  readonly fairnessKey: string;
+  /** Called after each answer. */
+  readonly onResult: () => void;
+}
+
+export class SeatAnalyses {
+  readonly #options: SeatAnalysesOptions;
+  /** In the order of the review's choices. */
+  #asked: Asked[] = [];
+
+  constructor(options: SeatAnalysesOptions) {
+    this.#options = options;
+  }
+
+  /** Whether nothing more is to come for what was asked so far. */
+  get isOver(): boolean {
+    return this.#asked.every(({ isOver }) => isOver);
+  }
+
+  /** Asks for what is new in the seat's view, and aborts what was withdrawn. */
+  follow(view: SeatView): void {
+    const { card, fairnessKey } = this.#options;
+    const requests = analysisRequests(recordSoFar(view), card, fairnessKey);
+    const changed = requests.findIndex(
+      ({ decisionId }, nth) => this.#asked[nth]?.request.decisionId !== decisionId,
+    );
+    const from = changed === -1 ? requests.length : changed;
+    for (const { abort } of this.#asked.splice(from)) abort.abort();
+    for (const request of requests.slice(from)) this.#ask(request);
+    if (view.stage.phase === 'closed') for (const { pending } of this.#asked) pending.lowerPriority();
+  }
+
+  /** The review with every analysis that is there. */
+  into(review: Review): Review {
+    const found = this.#asked.flatMap(({ result, request: { nth } }) => (result ? [{ ...result, nth }] : []));
+    const deep = found.reduce((now, { analysis, nth }) => withDeepAnalysis(now, nth, analysis), review);
+    return found.some(({ reducedBudget }) => reducedBudget) ? withReducedBudget(deep) : deep;
+  }
+
+  /** Aborts everything. */
+  stop(): void {
+    for (const { abort } of this.#asked.splice(0)) abort.abort();
+  }
+
+  #ask(request: AnalysisRequest): void {
+    const { analyzer, onResult } = this.#options;
+    const abort = new AbortController();
+    const pending = analyzer.analyze(request, abort.signal);
+    const asked: Asked = { request, pending, abort, result: null, isOver: false };
+    this.#asked.push(asked);
+    void pending.result.then((result) => {
+      if (this.#asked[request.nth] !== asked) return;
+      asked.result = result;
+      asked.isOver = true;
+      onResult();
+    });
+  }
+}
+
+/** The steps that are over and, where the seat has answered the open one, its answer as the last step. */
+function recordSoFar(view: SeatView): SeatRecord {
+  const answer = choiceIn(view);
+  // An analysis does not depend on who chose.
+  return answer ? recordWithAnswer(view.record, answer, 'player') : view.record;
+}

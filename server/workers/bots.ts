@@ -1,0 +1,91 @@
+// Bots that choose in this process and, where they roll deals out, in a worker.
+import { setImmediate } from 'node:timers/promises';
+import {
+  type AnswerChoice,
+  botRandom,
+  choiceObjection,
+  chooseFor,
+  type Kernel,
+  stepOf,
+  pendingDecision,
+  type Random,
+  ROLLOUT_SEEDS,
+  type SeatView,
+  type StyleName,
+  usesRollouts,
+} from '../../shared-engine/index.ts';
+import { errorFacts, type Log } from '../log.ts';
+import type { Bots } from '../ports.ts';
+import { cardRefOf } from './task.ts';
+import { affinityKeyOf, workOptions } from './work-budgets.ts';
+import type { WorkerPool } from './worker-pool.ts';
+
+/** Chooses where the workers have no answer. */
+const SUBSTITUTE: StyleName = 'strong';
+
+/** How the engine's bots are called; a test puts a broken one in its place. */
+export type Choose = (
+  style: StyleName,
+  view: SeatView,
+  kernel: Kernel,
+  random: Random,
+) => AnswerChoice | null;
+
+/** A bot that fails or answers illegally costs nobody the round: the simplest choice takes its place. */
+export function botsInProcess(log: Log, chooseWith: Choose = chooseFor): Bots {
+  return {
+    async choose({ style, view, card, seed }) {
+      // Other rooms and sockets get their turn between two bots.
+      await setImmediate();
+      const simplest = simplestLegal(view);
+      try {
+        const random = botRandom(seed, simplest.step, view.record.seat);
+        const choice = chooseWith(style, view, card.kernel, random);
+        if (choice !== null && choiceObjection(view, choice) === null) return choice;
+        log.error({ style, step: simplest.step }, 'a bot answered illegally; the simplest choice is made');
+      } catch (error) {
+        log.error(
+          { style, step: simplest.step, ...errorFacts(error) },
+          'a bot failed; the simplest choice is made',
+        );
+      }
+      return simplest;
+    },
+  };
+}
+
+/** Bots that roll deals out choose in the pool; the others, and whatever the pool could not do, in this process. */
+export function pooledBots(pool: WorkerPool, inProcess: Bots): Bots {
+  return {
+    async choose(request) {
+      const { style, view, seed, fairnessKey } = request;
+      const step = stepOf(view.stage);
+      if (!usesRollouts(style) || step === null) return inProcess.choose(request);
+      // The round's seed stays here; this is the number that the bot would draw from it.
+      const drawn = botRandom(seed, step, view.record.seat).below(ROLLOUT_SEEDS);
+      const card = cardRefOf(request.card);
+      const options = workOptions('choose', fairnessKey, affinityKeyOf(view.record));
+      const pending = pool.run(() => ({ kind: 'choose', card, view, style, seed: drawn }), options);
+      const result = await pending.result;
+      const choice = result?.kind === 'choose' ? result.choice : null;
+      return choice ?? inProcess.choose({ ...request, style: SUBSTITUTE });
+    },
+  };
+}
+
+/** What is always allowed: the first tiles of the rack without the jokers, a vote to stop, no tile asked for. */
+export function simplestLegal(view: SeatView): AnswerChoice {
+  const decision = pendingDecision(view);
+  switch (decision?.kind) {
+    case 'pass': {
+      const tiles = view.rack.filter((face) => face !== 'joker').slice(0, decision.count);
+      return { kind: 'pass', step: decision.step, tiles, blind: 0 };
+    }
+    case 'vote':
+      return { kind: 'vote', step: decision.step, go: false };
+    case 'ask':
+      return { kind: 'ask', step: decision.step, count: 0 };
+    case undefined:
+      throw new Error('The open step asks nothing of this seat; there is nothing to choose.');
+  }
+}
