@@ -8,7 +8,7 @@ const SEEDS_PER_TEST = 50;
 
 describe('two simulated servers on one disk with four people', () => {
   test.each(Array.from({ length: 10 }, (_, at) => at * SEEDS_PER_TEST))(
-    'keep every invariant under the faults of fifty seeds from %i on',
+    'DL1 DL2 DL8 ID1 ST1 ST2 ST4 keep every invariant under the faults of fifty seeds from %i on',
     async (from) => {
       let choices = 0;
       for (let at = from; at < from + SEEDS_PER_TEST; at++) {

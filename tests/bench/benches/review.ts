@@ -26,7 +26,7 @@ export const bench: Bench = {
     const judged = choices.map((choice) => judge(choice));
     const seconds = sorted(judged.map(({ core }) => core));
     const widths = sorted(judged.flatMap(({ within }) => (within === null ? [] : [within])));
-    const decided = judged.filter(({ verdict }) => verdict !== 'too-close').length;
+    const decided = judged.filter(({ verdict }) => verdict !== 'cant-say').length;
     const first = firstAnswers(seed);
     return {
       choices: choices.length,

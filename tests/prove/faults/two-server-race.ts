@@ -1,12 +1,17 @@
 // Races two servers that decide on one room at the same instant, again and again, on a store that they share.
 import { isDeepStrictEqual } from 'node:util';
+import { Aggregate } from '../../../server/aggregate/aggregate.ts';
+import { Committer } from '../../../server/aggregate/committer.ts';
+import { record } from '../../../server/aggregate/recorded.ts';
+import { replay } from '../../../server/aggregate/replay.ts';
 import { createLog } from '../../../server/log.ts';
 import type { Clock, Store } from '../../../server/ports.ts';
 import type { RoomCommand, SeatHolder } from '../../../server/room/command.ts';
 import type { RoomEvent } from '../../../server/room/event.ts';
-import { StateHistory } from '../../../server/room/recent.ts';
-import { logged, Room } from '../../../server/room/room.ts';
+import { FRIENDS_TABLE } from '../../../server/room/policy.ts';
+import { ROOM, type Room, roomWith } from '../../../server/room/room.ts';
 import { HOUSE_CARD, type Random, SEATS, type Seat, stream } from '../../../shared-engine/index.ts';
+import { eventsOf, logOf } from '../../kit/logs.ts';
 import { anyChoice, seatsToAct, seedNamed } from '../../kit/rounds.ts';
 import { holdersIn, violationsIn } from '../../simulator/invariants.ts';
 
@@ -27,21 +32,23 @@ export async function raceTwoServers(
   clock: Clock,
 ): Promise<RaceResult> {
   const random = stream(seed, 'races');
-  const first = logged(fourPlayers(), { after: 0, at: clock.now(), command: null });
-  await stores[0].create(CODE, first);
-  const owners = holdersIn(first);
+  const first = record(fourPlayers(), { after: 0, at: clock.now() });
+  const opening = logOf(first);
+  await stores[0].create(CODE, opening);
+  const holders = holdersIn(first);
   const log = createLog('silent');
   const wins: [number, number] = [0, 0];
-  const rooms = stores.map((way, at) => {
-    const store = counting(way, () => {
+  const rooms = stores.map((shared, at): Room => {
+    const store = counting(shared, () => {
       wins[at === 0 ? 0 : 1]++;
     });
-    return new Room(CODE, first, StateHistory.fromLog(first)!, { store, clock, log });
+    const ports = { store, committer: new Committer(store), clock, log };
+    return new Aggregate(roomWith(FRIENDS_TABLE), CODE, replay(ROOM, opening)!, ports);
   });
   const [here, there] = [rooms[0]!, rooms[1]!];
   const violations: string[] = [];
   for (let at = 0; at < count; at++) {
-    const [mine, yours] = racingCommands(here, owners, at, random);
+    const [mine, yours] = racingCommands(here, holders, at, random);
     const before = here.state.seq;
     const starts = [() => here.submit(mine.command, mine.id), () => there.submit(yours.command, yours.id)];
     // Who is asked first has a head start, so they take turns.
@@ -55,22 +62,30 @@ export async function raceTwoServers(
     if (!isDeepStrictEqual(here.state, there.state)) violations.push(`race ${at}: the two differ`);
     if (violations.length > 5) break;
   }
-  const kept = (await stores[1].load(CODE))!;
+  const stored = (await eventsOf(stores[1], CODE)) ?? [];
   const { id, name } = HOUSE_CARD;
   const live = rooms.map(({ state }) => state);
-  const found = violationsIn({ code: CODE, card: { id, name }, log: kept, live, players: [], healed: true });
-  const houseIds = kept.flatMap(({ command }) => (command?.startsWith('house/') ? [command] : []));
-  if (houseIds.length < count / 10) found.push(`only ${houseIds.length} moves of the house were raced for`);
+  const found = violationsIn({
+    code: CODE,
+    card: { id, name },
+    log: stored,
+    live,
+    players: [],
+    healed: true,
+  });
+  const rows = (await stores[1].history(CODE))?.rows ?? [];
+  const scheduled = rows.flatMap(({ commands }) => commands.filter((id) => id.startsWith('server/')));
+  if (scheduled.length < count / 10) found.push(`only ${scheduled.length} scheduled actions were raced for`);
   return { races: count, wins, violations: [...violations, ...found] };
 }
 
-function counting(store: Store, kept: () => void): Store {
+function counting(store: Store, won: () => void): Store {
   return {
     ...store,
-    async append(code, after, log) {
-      const outcome = await store.append(code, after, log);
-      if (outcome === 'kept') kept();
-      return outcome;
+    async commit(batch) {
+      const outcomes = await store.commit(batch);
+      for (const outcome of outcomes) if (outcome === 'committed') won();
+      return outcomes;
     },
   };
 }
@@ -85,14 +100,14 @@ interface RacingCommand {
 /** Two commands for the same instant: the same scheduled action, one seat twice, or two seats. */
 function racingCommands(
   room: Room,
-  owners: readonly SeatHolder[],
+  holders: readonly SeatHolder[],
   at: number,
   random: Random,
 ): [RacingCommand, RacingCommand] {
   const { play } = room.state;
   if (play === null || play.round.phase === 'closed') {
     const number = (play?.number ?? 0) + 1;
-    const id = `house/deal ${number} after ${room.state.seq}`;
+    const id = `server/deal ${number} after ${room.state.seq}`;
     const deal = (name: string): RacingCommand => ({
       command: { kind: 'deal', seed: seedNamed(`${at} ${name}`) },
       id,
@@ -106,8 +121,8 @@ function racingCommands(
   const other = waiting[random.below(waiting.length)]!;
   const kind = random.below(3);
   if (kind === 0) {
-    const id = `house/${number} ${round.resolved.length}:${seat} ${withdrawals[seat]}`;
-    const duty = (): RacingCommand => ({
+    const id = `server/${number} ${round.resolved.length}:${seat} ${withdrawals[seat]}`;
+    const action = (): RacingCommand => ({
       command: {
         kind: 'choose-for',
         seat,
@@ -118,13 +133,13 @@ function racingCommands(
       id,
       accepted: 2,
     });
-    return [duty(), duty()];
+    return [action(), action()];
   }
   const rival = kind === 1 ? seat : other;
   const choose = (who: Seat, name: string): RacingCommand => ({
     command: {
       kind: 'choose',
-      holder: owners.find((owner) => owner.seat === who)!,
+      holder: holders.find(({ seat }) => seat === who)!,
       round: number,
       seat: who,
       choice: anyChoice(round, who, random),
@@ -138,7 +153,7 @@ function racingCommands(
 function fourPlayers(): RoomEvent[] {
   const terms = { deadline: null, revealRacks: false };
   return [
-    { kind: 'opened', mode: 'friends', terms, card: { kind: 'house' } },
+    { kind: 'opened', mode: 'friends', classCode: null, terms, card: { kind: 'house' } },
     ...SEATS.map((seat): RoomEvent => {
       return { kind: 'seat-taken', seat, name: `Guest ${seat}`, secretHash: `${seat}`.repeat(64) };
     }),
