@@ -1,4 +1,4 @@
-// One line of play through a deal of a drill: the choices of its seat, with the drill's bots around it.
+// A guided deal: the choices of one seat played in order, with the drill's bots around it.
 
 import { chooseFor } from '../bots/choose.ts';
 import { botRandom } from '../bots/finish-round.ts';
@@ -25,7 +25,7 @@ export interface GuidedRound {
   readonly events: readonly RoundEvent[];
 }
 
-/** Where a line of play starts from and who sits around its seat. */
+/** What a guided deal starts from, and which bots sit around its seat. */
 export interface GuidedStart {
   readonly deal: PreparedDeal;
   readonly seat: Seat;
@@ -34,8 +34,8 @@ export interface GuidedStart {
 }
 
 /**
- * Plays the choices of the seat in their order; the bots answer whenever they can. Equal choices give equal rounds,
- * so a class can go on from the line its teacher chose, and players who chose alike share a review.
+ * Plays the choices of the seat in order; the bots answer whenever they can. Equal choices give equal rounds, so all
+ * tables of a class can continue from the teacher's choice, and players who chose alike share a review.
  */
 export function playGuidedDeal(
   { deal, seat, bots, terms }: GuidedStart,

@@ -1,4 +1,4 @@
-// Deals worth a lesson: those where the review finds a pass that is clearly better than the usual one.
+// Finds deals with a lesson in them: those where a pass is clearly better than the typical one.
 
 import type { Analyst } from '../analysis/comparison/analyze.ts';
 import { DEEP, SHALLOW } from '../analysis/comparison/budget.ts';
@@ -21,37 +21,37 @@ import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
 import { typicalChoice } from './typical.ts';
 
-/** A pass that somebody played and for which a clearly better one is known. */
+/** A pass that was played although a clearly better one is known. */
 export interface BetterPass {
   readonly step: MoveStep;
   readonly played: readonly Face[];
   readonly better: readonly Face[];
-  /** In tiles, or in points of outlook where the pass was judged deeply. */
+  /** In tiles to go, or in wins of 100 games where the pass has its deep analysis. */
   readonly loss: number;
-  /** Half of the 95 % interval of the loss; 0 where it is none of a sample. */
+  /** Half the width of the loss's 95 % interval; 0 where the loss is no estimate from a sample. */
   readonly halfWidth: number;
   readonly unit: 'tiles' | 'wins';
 }
 
-/** Whoever can review a record; what takes long may be put behind it too. */
+/** Reviews the record of a seat; may be quick or take long. */
 export type PassReviewer = (record: SeatRecord) => Review;
 
 export function quickReviewer(kernel: Kernel): PassReviewer {
   return (record) => reviewRound(record, kernel);
 }
 
-/** Draws the worlds of the second look; any number but the first look's own would do. */
+/** Seed of the sampled deals in the second analysis; any number but the seed of the first would do. */
 const SECOND_ANALYSIS_SEED = 0x2d7;
 
 /**
- * Plays the passes of these steps on: each on a small budget, and what then seems clearly better once more on a large
- * one and in worlds of its own. Of many deals the one where chance favoured the better pass most would otherwise be
- * the one that is found.
+ * Analyzes the passes of these steps by rollouts: each with a small budget, and a pass that then seems clearly worse
+ * again with a large budget and other sampled deals. Without the second analysis a search over many deals would find
+ * the one where chance favored the better pass most.
  */
 export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly MoveStep[]): PassReviewer {
   return (record) => {
     const last = record.steps.findLastIndex((step) => step.kind === 'move' && steps.includes(step.step));
-    // What came after the last of these steps changes nothing of what was known at it.
+    // Later steps add nothing to what was known at the last of these steps.
     const known = { ...record, steps: record.steps.slice(0, last + 1) };
     const first = reviewRound(known, kernel);
     return first.choices.reduce((review, { kind, step }, nth) => {
@@ -67,7 +67,7 @@ export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly M
   };
 }
 
-/** The passes of a review that clearly had a better one, each by the deepest judgement it has. */
+/** The passes of a review that clearly had a better one, each by the deepest analysis it has. */
 export function betterPasses({ choices, basis }: Review): readonly BetterPass[] {
   return choices.flatMap((choice): BetterPass[] => {
     if (choice.kind !== 'pass' || !isCostly(choice, basis)) return [];
@@ -91,17 +91,17 @@ export interface InterestingDeal {
 export interface DealSearch {
   readonly seat: Seat;
   readonly dealer: Seat;
-  /** Those of the drill that the deal is wanted for: what arrives later depends on them. */
+  /** The bots of the drill: what arrives depends on them. */
   readonly bots: Drill['bots'];
   /** Only passes of these steps count; null for all. */
   readonly steps: readonly MoveStep[] | null;
-  /** What the deals are to be like, whatever its own seed; missing for deals by chance. */
+  /** What the tiles of the deals should be, with any seed; missing for random deals. */
   readonly tiles?: DrillDeal['tiles'];
 }
 
 /**
- * Of the deals of these seeds those in which the usual exchange of the seat has a pass with a clearly better one,
- * in the order of the seeds. Each seed costs an exchange and a review of it.
+ * The deals of these seeds in which the typical exchange of the seat has a pass with a clearly better one, in the
+ * order of the seeds. Each seed costs an exchange and its review.
  */
 export function interestingDeals(
   seeds: readonly string[],

@@ -1,10 +1,10 @@
-// (drill, deal, card) → the tiles that every table of the class is dealt.
+// Deals one deal of a drill: the tiles that every table of the class gets.
 
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import type { StyleName } from '../policy/styles.ts';
 import { dealTiles, dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
 import { seedFrom, stream } from '../rules/deal/random.ts';
-import { forFour, neighbour, type Seat } from '../rules/deal/seat.ts';
+import { forFour, neighbor, type Seat } from '../rules/deal/seat.ts';
 import { facesOf } from '../rules/tiles/bag.ts';
 import type { Face, Four } from '../rules/tiles/face.ts';
 import type { Drill, DrillDeal } from './format.ts';
@@ -50,9 +50,9 @@ export function prepareDeal(
 export function botsAround(seat: Seat, { styles }: Drill['bots']): Four<StyleName | null> {
   const [right, across, left] = styles;
   const styleAt = new Map([
-    [neighbour(seat, 'right'), right],
-    [neighbour(seat, 'across'), across],
-    [neighbour(seat, 'left'), left],
+    [neighbor(seat, 'right'), right],
+    [neighbor(seat, 'across'), across],
+    [neighbor(seat, 'left'), left],
   ]);
   return forFour((place) => styleAt.get(place) ?? null);
 }

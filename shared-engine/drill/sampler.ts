@@ -13,13 +13,13 @@ import { weightedDraw } from './weighted.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
 
-/** Parts that a shape alone does not decide, in the order in which they are looked at: cheap ones first. */
+/** Parts that a shape alone does not decide, in the order in which they are checked: cheap ones first. */
 const LATER = ['inARow', 'likeNumbers', 'toGo', 'section'] as const;
 type LaterPart = (typeof LATER)[number];
 
 export interface Sampler {
   readonly ok: true;
-  /** Which share of all racks has a shape that the constraint leaves possible; exact but for one rounded division. */
+  /** The share of all racks whose shape the constraint allows; exact but for one rounded division. */
   readonly share: number;
   /** The parts that a drawn rack may still miss; empty where every rack drawn fits. */
   readonly later: readonly LaterPart[];

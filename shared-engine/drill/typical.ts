@@ -1,14 +1,14 @@
-// What a typical player would do at a seat: of several looks at the same view the choice that comes up most.
+// What a typical player would choose: the most frequent of several choices of the typical bot from one view.
 import { chooseFor } from '../bots/choose.ts';
 import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
 import { type Random, stream } from '../rules/deal/random.ts';
 import type { AnswerChoice } from '../rules/exchange/command.ts';
 import type { SeatView } from '../rules/view/view.ts';
 
-/** A typical bot misjudges anew at each look; the choice most looks agree on is the one a class will make. */
+/** How often the bot chooses: it errs at random each time, and a class will make the choice it makes most often. */
 const LOOKS = 7;
 
-/** Null when the seat has nothing to answer; of choices that come up equally often the one seen first. */
+/** Null when the seat has nothing to answer; among equally frequent choices the first. */
 export function typicalChoice(view: SeatView, kernel: Kernel, random: Random): AnswerChoice | null {
   const seed = String(random.below(0x1_0000_0000));
   const seen = new Map<string, { readonly choice: AnswerChoice; count: number }>();

@@ -1,4 +1,4 @@
-// One of several things drawn with exact whole weights of any size, mostly from a single word of chance.
+// Draws one of several things with exact integer weights of any size, mostly from a single random word.
 import type { Random } from '../rules/deal/random.ts';
 
 const WORD = 0x1_0000_0000;
@@ -12,9 +12,9 @@ export interface WeightedDraw {
 }
 
 /**
- * The point drawn is a fraction 0.w₀w₁w₂… in base 2³² with endless digits; the place is the one in whose stretch
- * of the unit line it falls. Digits are drawn only until no border between two stretches lies within what is
- * left open, so no weight is rounded and none is favoured.
+ * The point drawn is a fraction 0.w₀w₁w₂… in base 2³² with endless digits; the place is the one in whose part
+ * of the unit interval it falls. Digits are drawn only until no boundary between two parts lies within the range
+ * that is still open, so no weight is rounded and none is favored.
  */
 export function weightedDraw(weights: readonly bigint[]): WeightedDraw {
   const borders: bigint[] = [];
@@ -23,7 +23,7 @@ export function weightedDraw(weights: readonly bigint[]): WeightedDraw {
     sum += weight;
     borders.push(sum);
   }
-  // Each border in words: the whole words below it, and whether it lies exactly on a word.
+  // Each boundary in words: the whole words below it, and whether it lies exactly on a word.
   const below = Float64Array.from(borders, (border) => Number((border * BIG_WORD) / sum));
   const exact = borders.map((border) => (border * BIG_WORD) % sum === 0n);
 

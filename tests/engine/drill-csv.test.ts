@@ -1,4 +1,4 @@
-// The report as files: CSV by RFC 4180 that no spreadsheet takes for formulas, and JSON that reads back.
+// The report as files: CSV by RFC 4180 that no spreadsheet runs as a formula, and JSON that reads back.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
@@ -6,11 +6,11 @@ import {
   choicesCsv,
   classReport,
   csvText,
-  reportJson,
   mistakesCsv,
+  reportJson,
 } from '../../shared-engine/index.ts';
 import { classOf } from '../kit/classes.ts';
-import { sampledDeal, drillOf } from '../kit/drills.ts';
+import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
 /** A reader of RFC 4180, written apart from the writer. */
@@ -90,41 +90,41 @@ describe('a class report', () => {
   }));
   const report = classReport({ id: 'files', title: '=SUM(A1)' }, players, houseKernel.card);
 
-  test('as JSON reads back', () => {
+  test('reads back from JSON', () => {
     expect(JSON.parse(reportJson(report))).toEqual(report);
   });
 
   test('has a line for each choice of each step, tiles in words', () => {
     const [head, ...rows] = cellsOf(choicesCsv(report));
-    const named =
-      'deal,seat,step,kind,choice,players,share,mean loss,loss from,loss to,points lost,points from,points to';
-    expect(head!.join()).toBe(`${named},clearly better known`);
+    const counts = 'deal,seat,step,kind,choice,players,share,tiles lost,tiles lost from,tiles lost to';
+    const wins = 'wins lost in 100 games,wins lost from,wins lost to,clearly worse';
+    expect(head!.join()).toBe(`${counts},${wins}`);
     expect(rows).toHaveLength(report.steps.reduce((sum, { choices }) => sum + choices.length, 0));
     expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
     const votes = rows.filter(([, , step]) => step === 'vote').map(([, , , , choice]) => choice);
-    expect(votes.every((choice) => choice === 'go on' || choice === 'stop')).toBe(true);
+    expect(votes.every((choice) => choice === 'continue' || choice === 'stop')).toBe(true);
     const passes = rows.filter(([, , step]) => step === 'first-right').map(([, , , , choice]) => choice);
     expect(passes.length).toBeGreaterThan(1);
     expect(passes.every((choice) => choice!.includes(' and ') || choice!.startsWith('a '))).toBe(true);
   });
 
-  test('has a line for each aim and each theme', () => {
+  test('has a line for each aim and each kind of mistake', () => {
     const runs = houseKernel.card.sections.find(({ id }) => id === 'runs')!.name;
     expect(cellsOf(aimsCsv(report))).toEqual([
       ['deal', 'seat', 'step', 'aim', 'players', 'share'],
       ['files', '0', 'first-right', runs, '3', '1'],
     ]);
-    const [, ...themes] = cellsOf(mistakesCsv(report));
-    expect(themes.map(([, words, choices]) => [words, choices])).toEqual(
+    const [, ...mistakes] = cellsOf(mistakesCsv(report));
+    expect(mistakes.map(([, label, choices]) => [label, choices])).toEqual(
       report.mistakes.map(({ label, choices }) => [label, String(choices)]),
     );
-    expect(themes.length).toBeGreaterThan(0);
+    expect(mistakes.length).toBeGreaterThan(0);
   });
 
-  test('without a player still has its heads', () => {
+  test('has its headings even without a player', () => {
     const empty = classReport({ id: 'empty' }, [], houseKernel.card);
-    expect([choicesCsv(empty), aimsCsv(empty), mistakesCsv(empty)].map((text) => cellsOf(text).length)).toEqual(
-      [1, 1, 1],
-    );
+    expect(
+      [choicesCsv(empty), aimsCsv(empty), mistakesCsv(empty)].map((text) => cellsOf(text).length),
+    ).toEqual([1, 1, 1]);
   });
 });

@@ -13,10 +13,10 @@ import {
   evolve,
   FULL_SET,
   facesOf,
+  finishRound,
   forFour,
   openRound,
   type PreparedDeal,
-  finishRound,
   replay,
   SEATS,
   seatView,
@@ -39,7 +39,7 @@ const everybody: readonly Audience[] = [
   ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
 ];
 
-test('D2 the racks are the teacher’s, and the wall is the rest of the set', () => {
+test('D2 a prepared deal has the teacher’s racks, and its wall is the rest of the set', () => {
   const { racks, wall } = dealTiles(deal);
   expect(racks.map(facesOf)).toEqual(deal.prepared);
   expect(wall).toHaveLength(99);
@@ -53,7 +53,7 @@ test('D1 the seed decides the wall of a prepared deal and never its racks', () =
   expect(dealTiles(deal)).toEqual(dealTiles(preparedFrom('prepared')));
 });
 
-test('D4 a prepared deal says so instead of a promise, to everybody and from the first view on', () => {
+test('D4 a prepared deal says so to everybody from the first view on, and has no commitment', () => {
   for (const audience of everybody) {
     expect(viewFor(begin(dealt), audience).commitment).toBeNull();
     const closed = viewFor(played.round, audience);
@@ -72,7 +72,7 @@ test('D4 neither the seed of a prepared deal nor its hash is ever in a view', ()
   }
 });
 
-test('a view of a prepared deal passes the protocol unchanged', () => {
+test('a view of a prepared deal passes its schema unchanged', () => {
   for (const audience of everybody) {
     const view = viewFor(played.round, audience);
     expect(viewSchema.parse(JSON.parse(JSON.stringify(view)))).toEqual(view);
@@ -91,10 +91,13 @@ test('E2 the log of a prepared round is read back and replays to the same round'
 test('E2 a log kept before there were prepared deals still reads', () => {
   const seed = seedNamed('old log');
   const old = `{"kind":"round","event":{"kind":"dealt","deal":{"seed":"${seed}","dealer":3},"terms":{"revealRacks":true},"commitment":"${commitmentTo(seed)}"}}`;
-  expect(eventFrom(old)).toEqual({ kind: 'round', event: openRound({ seed, dealer: 3 }, { revealRacks: true }) });
+  expect(eventFrom(old)).toEqual({
+    kind: 'round',
+    event: openRound({ seed, dealer: 3 }, { revealRacks: true }),
+  });
 });
 
-test('equal choices of one player give equal continuations, at any number of tables', () => {
+test('equal choices of one player lead to equal rounds at any number of tables', () => {
   const tables = [1, 2, 3].map(
     () => finishRound(begin(dealt), (view, random) => chooseFor('strong', view, houseKernel, random)).round,
   );
@@ -102,7 +105,7 @@ test('equal choices of one player give equal continuations, at any number of tab
   expect(tables[2]).toEqual(tables[0]);
 });
 
-test('a different first pass gives the others different arrivals and the same bots', () => {
+test('a different first pass changes what arrives and not how the bots choose', () => {
   const start = begin(dealt);
   const rack = seatView(start, 0).rack.filter((face) => face !== 'joker');
   const afterPass = (tiles: typeof rack) => {

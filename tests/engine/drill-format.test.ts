@@ -8,7 +8,7 @@ import {
   parseDrill,
   readDrill,
 } from '../../shared-engine/index.ts';
-import { dealOf, sampledDeal, drillOf } from '../kit/drills.ts';
+import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
@@ -38,7 +38,7 @@ describe('a drill file is read', () => {
     composed([['bam-3', 'bam-3', 'joker'], times(8, 'flower')], { id: 'by-hand', dealer: 0 }),
     {
       ...sampledDeal({ pairs: 0, inARow: { from: 4 }, jokers: { from: 1, to: 2 }, toGo: { to: 8 } }),
-      id: 'by-wish',
+      id: 'by-constraint',
     },
   ];
 
@@ -74,7 +74,7 @@ describe('a fault of the tiles', () => {
     expect(only(drillOf([composed(racks)]))).toEqual({
       code: 'too-many-copies',
       deal: 'first',
-      sentence: 'Deal "first": it sets the tile 7 dot 5 times and the set has 4 of it; take 1 away.',
+      message: 'Deal "first": it uses 7 dot 5 times, but there are only 4; remove 1.',
     });
   });
 
@@ -82,19 +82,19 @@ describe('a fault of the tiles', () => {
     expect(only(drillOf([composed([times(5, 'joker'), times(4, 'joker')])]))).toEqual({
       code: 'too-many-jokers',
       deal: 'first',
-      sentence: 'Deal "first": it sets the tile joker 9 times and the set has 8 of it; take 1 away.',
+      message: 'Deal "first": it uses joker 9 times, but there are only 8; remove 1.',
     });
   });
 
   test('15 tiles on a rack, and 14 where the seat is not the dealer', () => {
     const fourteen: Face[] = [...times(8, 'flower'), ...times(4, 'east'), 'red', 'green'];
     expect(only(drillOf([composed([[...fourteen, 'white']], { dealer: 0 })])).message).toBe(
-      'Deal "first": seat 0 has 15 tiles; it is the dealer and is dealt 14, so take 1 away.',
+      'Deal "first": seat 0 has 15 tiles, but the dealer is dealt 14; remove 1.',
     );
     expect(only(drillOf([composed([fourteen], { dealer: 2 })]))).toEqual({
       code: 'rack-too-large',
       deal: 'first',
-      sentence: 'Deal "first": seat 0 has 14 tiles; it is not the dealer and is dealt 13, so take 1 away.',
+      message: 'Deal "first": seat 0 has 14 tiles, but a seat that is not the dealer is dealt 13; remove 1.',
     });
   });
 
@@ -103,7 +103,7 @@ describe('a fault of the tiles', () => {
     expect(only(drillOf([composed(racks)]))).toEqual({
       code: 'more-than-the-set',
       deal: 'first',
-      sentence: 'Deal "first": its racks hold 153 tiles and the set has 152; take 1 away.',
+      message: 'Deal "first": its racks hold 153 tiles, but there are only 152; remove 1.',
     });
   });
 
@@ -123,18 +123,18 @@ describe('a fault of the tiles', () => {
   });
 });
 
-describe('a fault of a wish', () => {
+describe('a fault of a constraint', () => {
   test('parts that exclude each other, for as many tiles as the seat is dealt', () => {
-    const wish = { kongs: 3, pairs: 4 };
-    expect(only(drillOf([sampledDeal(wish)])).message).toBe(
+    const constraint = { kongs: 3, pairs: 4 };
+    expect(only(drillOf([sampledDeal(constraint)])).message).toBe(
       'Deal "first": no rack of 13 tiles can have these together: 4 pairs and 3 kongs; change one of them. A kong is also a pung, and a pung also a pair.',
     );
-    expect(parseDrill(drillOf([{ ...sampledDeal(wish), dealer: 0 }]), houseKernel).ok).toBe(true);
+    expect(parseDrill(drillOf([{ ...sampledDeal(constraint), dealer: 0 }]), houseKernel).ok).toBe(true);
   });
 
-  test('a range upside down', () => {
+  test('a range whose ends are swapped', () => {
     expect(only(drillOf([sampledDeal({ jokers: { from: 3, to: 1 } })])).message).toBe(
-      'Deal "first": "jokers" goes from 3 to 1; swap them.',
+      'Deal "first": "jokers" goes from 3 to 1; swap the two numbers.',
     );
   });
 
@@ -155,7 +155,7 @@ describe('a file that is no drill', () => {
           {
             code: 'not-json',
             deal: null,
-            sentence: 'Drill: the file is not JSON or not whole; save it again where it was made.',
+            message: 'Drill: the file is not complete JSON; save it again where it was made.',
           },
         ],
       });
@@ -166,8 +166,8 @@ describe('a file that is no drill', () => {
     expect(only({ ...drillOf([sampledDeal({})]), format: 'quadrille-drill/2', extra: 1 })).toEqual({
       code: 'unknown-version',
       deal: null,
-      sentence:
-        'Drill: the file is of version 2 of the drill format and this program reads version 1; save it again as version 1 or use a newer program.',
+      message:
+        'Drill: the file uses version 2 of the drill format, but this program reads version 1. Save it as version 1 or use a newer program.',
     });
   });
 
@@ -198,7 +198,7 @@ describe('a file that is no drill', () => {
       (drill) => ({ ...drill, bots: { ...drill.bots, styles: ['strong', 'casual'] } }),
       'Drill: "bots.styles" must be three bot styles: to the right, across and to the left.',
     ],
-    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: does not know "player"; remove it.'],
+    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: unknown "owner"; remove it.'],
     [
       'a seat',
       (drill) => ({ ...drill, deals: [{ ...drill.deals[0], seat: 4 }] }),
@@ -207,7 +207,7 @@ describe('a file that is no drill', () => {
     [
       'no id',
       (drill) => ({ ...drill, deals: [{ ...drill.deals[0], id: 'First deal' }] }),
-      'Deal 1: "id" must be a small letter and then small letters, digits and single hyphens, at most 40 in all.',
+      'Deal 1: "id" must be a lowercase letter, then lowercase letters, digits and single hyphens, at most 40 characters.',
     ],
     [
       'a kind of tiles',
@@ -217,24 +217,24 @@ describe('a file that is no drill', () => {
     [
       'a tile',
       (drill) => ({ ...drill, deals: [composed([['bam-10' as Face]])] }),
-      'Deal "first": "tiles.racks" must be four lists of tiles, one a seat; a tile is written "bam-3", "east", "red", "flower" or "joker".',
+      'Deal "first": "tiles.racks" must be four lists of tiles, one for each seat; a tile is written "bam-3", "east", "red", "flower" or "joker".',
     ],
     [
       'an amount',
       (drill) => ({ ...drill, deals: [sampledDeal({ jokers: 15 })] }),
-      'Deal "first": "tiles.wish.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
+      'Deal "first": "tiles.constraint.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
     ],
     [
-      'a part of a wish',
+      'a part of a constraint',
       (drill) => ({ ...drill, deals: [sampledDeal({ luck: 1 } as never)] }),
-      'Deal "first": "tiles.wish" does not know "luck"; remove it.',
+      'Deal "first": unknown "luck" in "tiles.constraint"; remove it.',
     ],
     [
       'an id twice',
       (drill) => ({ ...drill, deals: [drill.deals[0], drill.deals[0]] }),
       'Deal "first": two deals have this id; rename one.',
     ],
-  ])('has a wrong entry: %s', (_, change, sentence) => {
-    expect(only(change(drillOf([sampledDeal({})]))).message).toBe(sentence);
+  ])('has a wrong entry: %s', (_, change, message) => {
+    expect(only(change(drillOf([sampledDeal({})]))).message).toBe(message);
   });
 });

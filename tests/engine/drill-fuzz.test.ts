@@ -1,4 +1,4 @@
-// The drill reader against anything: it never throws, refuses in sentences, and what it accepts can be dealt.
+// The drill parser against arbitrary input: it never throws, rejects with messages, and what it accepts can be dealt.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
@@ -16,7 +16,7 @@ import {
   SEATS,
   sizeOf,
 } from '../../shared-engine/index.ts';
-import { dealOf, sampledDeal, drillOf } from '../kit/drills.ts';
+import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
@@ -54,7 +54,7 @@ function expectDealt(drill: Drill): void {
   }
 }
 
-test('any value at all', () => {
+test('the parser of drills takes any value without throwing', () => {
   fc.assert(
     fc.property(fc.oneof(fc.anything(), fc.jsonValue({ maxDepth: 9 })), (json) =>
       holds(parseDrill(json, houseKernel)),
@@ -63,7 +63,7 @@ test('any value at all', () => {
   );
 });
 
-test('any text at all', () => {
+test('the reader of drill files takes any text without throwing', () => {
   fc.assert(
     fc.property(fc.oneof(fc.string(), fc.json()), (text) => holds(readDrill(text, houseKernel))),
     { seed: 2, numRuns: 2_000 },
@@ -72,7 +72,7 @@ test('any text at all', () => {
 
 const VALUES = ['p', 'joker', 'bam-1', 0, 14, 10, -1, 1e9, '__proto__', [], {}, null] as const;
 
-/** A drill with one value somewhere inside changed or named otherwise. */
+/** A drill in which one value somewhere inside is changed or renamed. */
 const damaged = fc
   .record({
     steps: fc.array(fc.nat(), { minLength: 1, maxLength: 6 }),
@@ -98,14 +98,14 @@ const damaged = fc
     return drill;
   });
 
-test('a drill, damaged somewhere', () => {
+test('a drill that is damaged anywhere is accepted whole or rejected with messages', () => {
   fc.assert(
     fc.property(damaged, (json) => holds(parseDrill(json, houseKernel))),
     { seed: 3, numRuns: 600 },
   );
 });
 
-test('racks of any tiles are refused, or dealt with every tile that was set', () => {
+test('racks of any tiles are rejected, or dealt with every tile that was set', () => {
   const rack = fc.array(fc.constantFrom(...FACES), { maxLength: 9 });
   let dealt = 0;
   fc.assert(
@@ -127,7 +127,7 @@ test('racks of any tiles are refused, or dealt with every tile that was set', ()
   expect(dealt).toBeGreaterThan(100);
 });
 
-test('a text cut off anywhere is refused', () => {
+test('a drill file that is cut off anywhere is rejected', () => {
   const text = JSON.stringify(whole);
   for (let end = 0; end < text.length; end += 7) {
     expect(readDrill(text.slice(0, end), houseKernel)).toMatchObject({ problems: [{ code: 'not-json' }] });

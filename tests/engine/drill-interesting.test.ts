@@ -1,18 +1,18 @@
-// Deals worth a lesson: where a pass clearly better than the usual one is known, and only there.
+// Deals with a lesson: those in which a pass is known that is clearly better than the typical one.
 import { describe, expect, test } from 'vitest';
 import {
   begin,
   betterPasses,
   botsAround,
   chooseFor,
+  type DealSearch,
   type DeepAnalysis,
   dealTiles,
   facesOf,
+  finishRound,
   interestingDeals,
-  type DealSearch,
   openRound,
   type PassReviewer,
-  finishRound,
   quickReviewer,
   reviewRound,
   type SeatRecord,
@@ -28,10 +28,10 @@ import { seedNamed } from '../kit/rounds.ts';
 const seeds = Array.from({ length: 8 }, (_, n) => seedNamed(`interesting ${n}`));
 const lookout: DealSearch = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
 
-describe('the quick judge', () => {
+describe('the search for lessons with quick reviews', () => {
   const found = interestingDeals(seeds, lookout, houseKernel, quickReviewer(houseKernel));
 
-  test('finds some of the deals, each with a pass at or above the smallest loss worth attention', () => {
+  test('finds some of the deals, each with a pass that costs at least the smallest loss worth attention', () => {
     expect(found.length).toBeGreaterThan(0);
     for (const { seed, better } of found) {
       expect(seeds).toContain(seed);
@@ -43,14 +43,16 @@ describe('the quick judge', () => {
     }
   });
 
-  test('finds the same again, in the order of the seeds', () => {
+  test('finds the same deals again, in the order of their seeds', () => {
     const [first] = found;
-    expect(interestingDeals([first!.seed], lookout, houseKernel, quickReviewer(houseKernel))).toEqual([first]);
+    expect(interestingDeals([first!.seed], lookout, houseKernel, quickReviewer(houseKernel))).toEqual([
+      first,
+    ]);
     const order = found.map(({ seed }) => seeds.indexOf(seed));
     expect([...order].sort((a, b) => a - b)).toEqual(order);
   });
 
-  test('looks only at the steps asked for', () => {
+  test('counts only the passes of the steps it was asked for', () => {
     const step = found[0]!.better[0]!.step;
     const only = { ...lookout, steps: [step] };
     const [again] = interestingDeals([found[0]!.seed], only, houseKernel, quickReviewer(houseKernel));
@@ -60,7 +62,7 @@ describe('the quick judge', () => {
   });
 });
 
-test('the bar of the quick review is its smallest loss', () => {
+test('a pass of the quick review is costly from the smallest loss worth attention on', () => {
   const { round } = finishRound(
     begin(openRound({ seed: seedNamed('bar'), dealer: 0 }, { revealRacks: false })),
     (view, random) => chooseFor('random', view, houseKernel, random),
@@ -81,7 +83,7 @@ test('the bar of the quick review is its smallest loss', () => {
   );
 });
 
-describe('a deeper judge in place of the quick one', () => {
+describe('a reviewer handed to the search for lessons', () => {
   const shown: SeatRecord[] = [];
   const judgeAs =
     (verdict: DeepAnalysis['verdict']): PassReviewer =>
@@ -94,25 +96,27 @@ describe('a deeper judge in place of the quick one', () => {
       };
     };
 
-  test('decides alone, whatever the quick loss is', () => {
+  test('decides alone which passes are costly, whatever the quick review says', () => {
     const [deal] = interestingDeals(seeds.slice(0, 1), lookout, houseKernel, judgeAs('better-exists'));
     expect(deal!.better.length).toBeGreaterThanOrEqual(4);
     for (const { better, loss, halfWidth } of deal!.better) {
       expect({ better, loss, within }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, within: 0.5 });
     }
-    for (const verdict of ['as-good', 'too-close'] as const) {
+    for (const verdict of ['as-good', 'undecided'] as const) {
       expect(interestingDeals(seeds.slice(0, 2), lookout, houseKernel, judgeAs(verdict))).toEqual([]);
     }
   });
 
-  test('is shown the record of the seat, from the racks of the seed', () => {
+  test('gets the record of the seat, dealt from the racks of the seed', () => {
     expect(shown[0]!.seat).toBe(1);
     expect(shown[0]!.start).toEqual(facesOf(dealTiles({ seed: seeds[0]!, dealer: 1 }).racks[1]));
   });
 });
 
-test('the usual choice is one the typical bot makes, steadier than any single look', () => {
-  const { round } = { round: begin(openRound({ seed: seedNamed('usual'), dealer: 0 }, { revealRacks: false })) };
+test('the typical choice is one that the typical bot makes, and varies less than its single choices', () => {
+  const { round } = {
+    round: begin(openRound({ seed: seedNamed('usual'), dealer: 0 }, { revealRacks: false })),
+  };
   const view = seatView(round, 0);
   const different = (choose: (n: number) => unknown): number =>
     new Set(Array.from({ length: 24 }, (_, n) => JSON.stringify(choose(n)))).size;
@@ -122,7 +126,7 @@ test('the usual choice is one the typical bot makes, steadier than any single lo
   expect(usual).toBeLessThan(single);
 });
 
-test('the usual choice of a seat that has answered, or of a closed round, is none', () => {
+test('a seat that has answered has no typical choice, and neither has a closed round', () => {
   const deal = { seed: seedNamed('closed'), dealer: 0 } as const;
   const { round } = finishRound(begin(openRound(deal, { revealRacks: false })), (view, random) =>
     chooseFor('typical', view, houseKernel, random),
@@ -130,6 +134,6 @@ test('the usual choice of a seat that has answered, or of a closed round, is non
   expect(typicalChoice(seatView(round, 0), houseKernel, stream('closed', 'usual'))).toBeNull();
 });
 
-test('the bots of the drill play around the seat', () => {
+test('the bots of the drill sit around the seat that is searched for', () => {
   expect(botsAround(lookout.seat, lookout.bots)[lookout.seat]).toBeNull();
 });

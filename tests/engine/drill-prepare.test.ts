@@ -1,4 +1,4 @@
-// A drill's deals at the tables: the same for everybody, what was set is there, and chance does the rest evenly.
+// A drill's deals at the tables: equal for everybody, with every tile that was set, and the rest evenly random.
 import { describe, expect, test } from 'vitest';
 import {
   bagOf,
@@ -13,7 +13,7 @@ import {
   prepareDeal,
   SEATS,
 } from '../../shared-engine/index.ts';
-import { dealOf, sampledDeal, drillOf, fitsByDefinition } from '../kit/drills.ts';
+import { dealOf, drillOf, fitsByDefinition, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { CHI_SQUARE, chiSquare, hypergeometric } from '../outside/distribution.ts';
@@ -27,12 +27,12 @@ function dealt(deal: DrillDeal, drill = drillOf([deal])): PreparedDeal {
 describe('a deal of a drill', () => {
   const seed = seedNamed('prepare');
 
-  test('by chance has the racks that its seed deals anywhere', () => {
+  test('has at random the racks that its seed deals anywhere', () => {
     const { racks } = dealTiles({ seed, dealer: 3 });
     expect(dealt(dealOf({ kind: 'random', seed }, { dealer: 3 })).prepared).toEqual(racks.map(facesOf));
   });
 
-  test('by hand has every tile that was set, where it was set', () => {
+  test('set by hand has every tile that was set, where it was set', () => {
     const set: Face[] = ['joker', 'joker', 'flower', 'bam-2'];
     const whole = dealTiles({ seed, dealer: 1 }).racks;
     const others = facesOf(whole[2]).slice(0, 5);
@@ -42,22 +42,22 @@ describe('a deal of a drill', () => {
     for (const face of others) expect(prepared[2]).toContain(face);
   });
 
-  test('by wish has a fitting rack at its seat, 14 tiles where that seat deals', () => {
-    const wish = { pairs: { from: 3 }, jokers: 1 };
+  test('with a constraint has a fitting rack at its seat, with 14 tiles if that seat is the dealer', () => {
+    const constraint = { pairs: { from: 3 }, jokers: 1 };
     for (const dealer of SEATS) {
-      const { prepared } = dealt({ ...sampledDeal(wish), seat: 2, dealer });
+      const { prepared } = dealt({ ...sampledDeal(constraint), seat: 2, dealer });
       expect(prepared[2]).toHaveLength(dealer === 2 ? 14 : 13);
-      expect(fitsByDefinition(prepared[2], wish, houseKernel)).toBe(true);
+      expect(fitsByDefinition(prepared[2], constraint, houseKernel)).toBe(true);
     }
   });
 
-  test('is the same at every table, and its bots too, wherever it stands in the drill', () => {
+  test('is equal at every table, with equal bots, wherever it stands in the drill', () => {
     const deal = dealOf({ kind: 'random', seed });
     const moved = { ...deal, id: 'moved', title: 'Moved' };
     expect(dealt(moved, drillOf([sampledDeal({}), moved]))).toEqual(dealt(deal));
   });
 
-  test('keeps its tiles when the bots’ seed changes, and changes what comes after', () => {
+  test('keeps its tiles when the seed of the bots changes, and changes what follows', () => {
     const deal = dealOf({ kind: 'random', seed });
     const drill = drillOf([deal]);
     const other = { ...drill, bots: { ...drill.bots, seed: seedNamed('other bots') } };
@@ -65,12 +65,12 @@ describe('a deal of a drill', () => {
     expect(dealt(deal, other).seed).not.toBe(dealt(deal).seed);
   });
 
-  test('tells by neither seed what the file says of it', () => {
+  test('has a seed that is none of the seeds in the file', () => {
     const drill = drillOf([dealOf({ kind: 'random', seed })]);
     expect([seed, drill.bots.seed]).not.toContain(dealt(drill.deals[0]!, drill).seed);
   });
 
-  test('too rare to find is a problem of the deal, in words', () => {
+  test('too rare to find is reported as a problem of the deal', () => {
     const deal = { ...sampledDeal({ inARow: 9, jokers: 4 }), id: 'needle' };
     const prepared = prepareDeal(drillOf([deal]), deal, houseKernel);
     expect(prepared).toMatchObject({ ok: false, problem: { code: 'too-rare', deal: 'needle' } });
@@ -80,16 +80,16 @@ describe('a deal of a drill', () => {
   });
 });
 
-test('the bots sit around the seat of the deal: right, across, left', () => {
+test('the bots sit to the right of the seat of the deal, across from it and to its left', () => {
   const { bots } = drillOf([sampledDeal({})]);
   expect(botsAround(0, bots)).toEqual([null, 'typical', 'strong', 'casual']);
   expect(botsAround(2, bots)).toEqual(['strong', 'casual', null, 'typical']);
 });
 
-describe('what is not set is left to even chance', () => {
+describe('tiles that are not set are evenly random', () => {
   const DEALS = 2_000;
 
-  test('jokers of a neighbour, where the described rack has two: hypergeometric, 6 among 139 (chi-square, df 5, .01)', () => {
+  test('jokers of a neighbor, where the rack with a constraint has two: hypergeometric, 6 among 139 (chi-square, df 5, .01)', () => {
     const counts = [0, 0, 0, 0, 0, 0];
     for (let n = 0; n < DEALS; n++) {
       const { prepared } = dealt(sampledDeal({ jokers: 2 }, `neighbour ${n}`));

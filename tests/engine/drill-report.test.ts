@@ -1,4 +1,4 @@
-// The report of a class: what was chosen by how many, what it cost, and nothing that says who it was.
+// The report of a class: what was chosen by how many, what it cost, and nothing that says who chose it.
 import { describe, expect, test } from 'vitest';
 import {
   type ClassEntry,
@@ -11,7 +11,7 @@ import {
   spreadsOf,
 } from '../../shared-engine/index.ts';
 import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
-import { sampledDeal, drillOf } from '../kit/drills.ts';
+import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, mixedRound, move } from '../kit/reviews.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
 
@@ -24,7 +24,7 @@ const spread = (step: string, kind = 'pass'): StepSpread =>
   report.steps.find((one) => one.step === step && one.kind === kind)!;
 
 describe('the spread of a step', () => {
-  test('counts every player once, and the shares make one', () => {
+  test('counts every player once, and its shares add up to one', () => {
     for (const { choices, players: count } of report.steps) {
       expect(choices.reduce((sum, choice) => sum + choice.count, 0)).toBe(count);
       expect(choices.reduce((sum, choice) => sum + choice.share, 0)).toBeCloseTo(1, 12);
@@ -32,7 +32,7 @@ describe('the spread of a step', () => {
     expect(spread('first-right').players).toBe(7);
   });
 
-  test('shows the rack that all faced at the first pass', () => {
+  test('shows the rack that everybody held at the first pass', () => {
     const first = spread('first-right');
     expect(first.racks).toBe(1);
     expect(first.rack).toEqual(players[0]!.record.start);
@@ -41,7 +41,7 @@ describe('the spread of a step', () => {
     expect(later.rack).toBeNull();
   });
 
-  test('merges passes of the same faces, most frequent first, at the loss their reviews give', () => {
+  test('merges passes of the same faces, the most frequent first, with the loss from their reviews', () => {
     const first = spread('first-right');
     const counts = first.choices.map(({ count }) => count);
     expect([...counts].sort((a, b) => b - a)).toEqual(counts);
@@ -57,7 +57,7 @@ describe('the spread of a step', () => {
     }
   });
 
-  test('stands in the order of the round, a blind number before the tiles of its step', () => {
+  test('is in the order of the round, a number of blind tiles before the pass of its step', () => {
     const places = report.steps.map(({ step, kind }) => STEPS.indexOf(step) * 2 + Number(kind !== 'blind'));
     expect([...places].sort((a, b) => a - b)).toEqual(places);
     expect(spread('first-left', 'blind').choices.every(({ chosen }) => typeof chosen === 'number')).toBe(
@@ -65,7 +65,7 @@ describe('the spread of a step', () => {
     );
   });
 
-  test('is there before the reviews are, without losses', () => {
+  test('is there before the reviews, without losses', () => {
     const unreviewed = players.map((entry) => ({ ...entry, review: null }));
     const early = spreadsOf(unreviewed, sections);
     expect(early.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count]))).toEqual(
@@ -81,7 +81,7 @@ describe('the spread of a step', () => {
     });
   });
 
-  test('leaves out what a stand-in chose, and says for how many it did', () => {
+  test('leaves out what a stand-in chose, and says for how many players it chose', () => {
     const stoodIn: ClassEntry = {
       record: {
         seat: 0,
@@ -106,14 +106,14 @@ describe('the spread of a step', () => {
     });
   });
 
-  test('shows no rack that one player alone has faced', () => {
+  test('shows no rack that one player alone has held', () => {
     const [first, ...others] = spreadsOf(players.slice(0, 1), sections);
     expect(first).toMatchObject({ players: 1, racks: 1, rack: null });
     expect(others.every(({ rack }) => rack === null)).toBe(true);
     expect(JSON.stringify(first)).not.toContain(JSON.stringify(players[0]!.record.start));
   });
 
-  test('is apart for each seat where players share a table', () => {
+  test('is separate for each seat where players share a table', () => {
     const tables = [1, 2].map((table) => mixedRound(`table ${table}`, 0).round);
     const entries = tables.flatMap((round) =>
       SEATS.map((seat) => ({ record: seatView(round, seat).record, review: null, aims: [] })),
@@ -124,7 +124,7 @@ describe('the spread of a step', () => {
     );
   });
 
-  test('grows as the class goes on: a player who is not there yet is not counted', () => {
+  test('grows while the class plays: a player who has not come to the step is not counted', () => {
     const behind = players.map((entry, n) =>
       n < 3 ? entry : { ...entry, record: { ...entry.record, steps: entry.record.steps.slice(0, 1) } },
     );
@@ -145,7 +145,7 @@ describe('the cost of a choice', () => {
       return n < count ? { ...entry, review: { ...review!, choices } } : entry;
     });
 
-  test('is in tiles with the number of players for whom something clearly better was there', () => {
+  test('is in tiles, with the number of players for whom another choice was clearly better', () => {
     const first = spread('first-right');
     const above = players.filter(
       ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.25,
@@ -154,7 +154,7 @@ describe('the cost of a choice', () => {
     expect(first.choices.reduce((sum, { costly }) => sum + costly!, 0)).toBe(above);
   });
 
-  test('is in points of outlook too once every one of the choices was judged deeply, as unsure as each was', () => {
+  test('is in wins too once every choice has its deep analysis, with the mean of their intervals', () => {
     const [all] = spreadsOf(judged(7), sections);
     expect(all).toMatchObject({ points: { value: 2, within: 0.5 }, costly: 7 });
     const [most] = spreadsOf(judged(6), sections);
@@ -169,7 +169,7 @@ describe('aims', () => {
     aims: n < 4 ? [{ step: 'first-right' as const, sections: n === 0 ? ['runs', 'odds'] : ['runs'] }] : [],
   }));
 
-  test('are shares of the players who named one, by section', () => {
+  test('are counted by section, as shares of the players who named one', () => {
     const [first] = spreadsOf(aimed, sections);
     expect(first!.aims).toEqual([
       { section: 'runs', count: 4, share: 1 },
@@ -179,14 +179,16 @@ describe('aims', () => {
     expect(Object.keys(named)).toEqual(['runs', 'odds']);
   });
 
-  test('that are no section of the card are not shown', () => {
-    const typed = [{ ...players[0]!, aims: [{ step: 'first-right' as const, sections: ['Wilma was here'] }] }];
+  test('are left out if they name no section of the card', () => {
+    const typed = [
+      { ...players[0]!, aims: [{ step: 'first-right' as const, sections: ['Wilma was here'] }] },
+    ];
     expect(JSON.stringify(classReport(drill.deals[0]!, typed, card))).not.toContain('Wilma');
   });
 });
 
-describe('names', () => {
-  test('do not get into a report, whatever hangs on the entries', () => {
+describe('names of players', () => {
+  test('do not get into a report, whatever else the entries carry', () => {
     const canary = { name: 'Zyphrania', player: 'Zyphrania', code: 'Zyphrania' };
     const marked = players.map((entry) => ({
       ...entry,
@@ -204,13 +206,13 @@ describe('names', () => {
     expect(told).toEqual(report);
   });
 
-  test('cannot be guessed from an order: the report is the same whoever comes first', () => {
+  test('cannot be guessed from an order: the report does not depend on who comes first', () => {
     const turned = [...players.slice(3), ...players.slice(0, 3)].reverse();
     expect(JSON.stringify(classReport(drill.deals[0]!, turned, card))).toBe(JSON.stringify(report));
   });
 });
 
-test('tiles to go are over the players reviewed', () => {
+test('tiles to go are averaged over the players with a review', () => {
   expect(report.toGoStart).toMatchObject({ n: 7, mean: players[0]!.review!.toGoStart });
   expect(report.toGoEnd!.mean).toBeCloseTo(
     players.reduce((sum, { review }) => sum + review!.toGoEnd, 0) / 7,
@@ -234,7 +236,7 @@ test('a report of nobody is empty', () => {
 });
 
 describe('a mean and its interval', () => {
-  test('is Student’s: 95 % points by a second computation, 1 to 30 degrees of freedom', () => {
+  test('uses Student’s 95 % points, checked by a second computation for 1 to 30 degrees of freedom', () => {
     for (let n = 2; n <= 31; n++) {
       const values = Array.from({ length: n }, (_, i) => i * 10);
       const { mean, high } = classMean(values)!;
@@ -243,7 +245,7 @@ describe('a mean and its interval', () => {
     }
   });
 
-  test('of one value has no ends, of none there is none, of equal values it is a point', () => {
+  test('has no interval for one value, is null for none, and has no width for equal values', () => {
     expect(classMean([])).toBeNull();
     expect(classMean([0.25])).toEqual({ n: 1, mean: 0.25, low: null, high: null });
     expect(classMean([0.3, 0.3, 0.3])).toEqual({ n: 3, mean: 0.3, low: 0.3, high: 0.3 });

@@ -1,19 +1,19 @@
-// Racks that fit a wish: even on a set small enough to write down, counted as published, and the same for one seed.
+// Racks that fit a constraint: evenly drawn from a set small enough to write down, counted as published, fixed by a seed.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   bagOf,
-  sampleRackWithRarity,
-  sampleRack,
+  type Constraint,
   type Face,
   facesOf,
   inARow,
   likeNumbers,
+  sampleRack,
+  sampleRackWithRarity,
   samplerFor,
   shapesOf,
   sizeOf,
   stream,
-  type Constraint,
   weightedDraw,
   wilson,
 } from '../../shared-engine/index.ts';
@@ -21,8 +21,8 @@ import {
   drawnRacks,
   evenness,
   everySmallRack,
-  fitsByDefinition,
   feasible,
+  fitsByDefinition,
   SMALL_STOCK,
   smallDrawer,
 } from '../kit/drills.ts';
@@ -42,22 +42,24 @@ describe('on a set of 36 tiles, every rack of 5 written down', () => {
     ['three like numbers and a pair', { likeNumbers: { from: 3 }, pairs: 1 }],
     ['nearest to a section', { section: 'odds', pairs: { from: 1 } }],
     ['tiles to go', { toGo: { to: 10 } }],
-  ])('%s: no rack is favoured (chi-square, one in a thousand)', (name, wish) => {
-    const due = new Map([...every].filter(([key]) => fitsByDefinition(facesIn(key), wish, houseKernel)));
-    const drawn = drawnRacks(smallDrawer(wish, 5, houseKernel, `test ${name}`), 8_000);
+  ])('%s: no rack is favored (chi-square, one in a thousand)', (name, constraint) => {
+    const due = new Map(
+      [...every].filter(([key]) => fitsByDefinition(facesIn(key), constraint, houseKernel)),
+    );
+    const drawn = drawnRacks(smallDrawer(constraint, 5, houseKernel, `test ${name}`), 8_000);
     const { strangers, z } = evenness(due, drawn);
     expect(strangers).toBe(0);
     expect(Math.abs(z)).toBeLessThan(3.29);
   });
 
-  test('the same chi-square fails a drawer that draws evenly by looks', () => {
-    const looks = [...every.keys()].map(facesIn);
+  test('the same chi-square test fails a draw that is even over faces instead of tiles', () => {
+    const racks = [...every.keys()].map(facesIn);
     const random = stream('unfair', 'looks');
-    const drawn = drawnRacks(() => looks[random.below(looks.length)]!, 8_000);
+    const drawn = drawnRacks(() => racks[random.below(racks.length)]!, 8_000);
     expect(evenness(every, drawn).z).toBeGreaterThan(10);
   });
 
-  test('a wish is called impossible only where no rack fits it', () => {
+  test('a constraint is called impossible only if no rack fits it', () => {
     const amount = fc.option(
       fc.oneof(fc.integer({ min: 0, max: 5 }), fc.record({ from: fc.integer({ min: 0, max: 4 }) })),
       { nil: undefined },
@@ -66,12 +68,14 @@ describe('on a set of 36 tiles, every rack of 5 written down', () => {
     let refused = 0;
     fc.assert(
       fc.property(fc.tuple(...parts.map(() => amount)), (amounts) => {
-        const wish: Constraint = Object.fromEntries(
+        const constraint: Constraint = Object.fromEntries(
           parts.flatMap((part, n) => (amounts[n] === undefined ? [] : [[part, amounts[n]]])),
         );
-        if (samplerFor(wish, 5, houseKernel, SMALL_STOCK).ok) return;
+        if (samplerFor(constraint, 5, houseKernel, SMALL_STOCK).ok) return;
         refused++;
-        const fitting = [...every.keys()].find((key) => fitsByDefinition(facesIn(key), wish, houseKernel));
+        const fitting = [...every.keys()].find((key) =>
+          fitsByDefinition(facesIn(key), constraint, houseKernel),
+        );
         expect(fitting).toBeUndefined();
       }),
       { seed: 4, numRuns: 150 },
@@ -80,7 +84,7 @@ describe('on a set of 36 tiles, every rack of 5 written down', () => {
   });
 });
 
-describe('counting', () => {
+describe('counting racks', () => {
   test('the shapes of 13 and of 14 tiles hold every set of tiles once: C(152, 13) and C(152, 14)', () => {
     for (const size of [13, 14]) {
       const ways = shapesOf(size).reduce((sum, shape) => sum + shape.ways, 0n);
@@ -96,7 +100,7 @@ describe('counting', () => {
     });
   });
 
-  test('the shares told agree with generating functions', () => {
+  test('the shares of constraints agree with generating functions', () => {
     const all = binomials(152, 13)[13]!;
     const known: readonly [Constraint, bigint][] = [
       [{ inARow: { from: 4 } }, all - racksWithRowUpTo(3, 13)],
@@ -104,8 +108,8 @@ describe('counting', () => {
       [{ likeNumbers: { from: 5 } }, all - racksWithLikeUpTo(4, 13)],
       [{ likeNumbers: { to: 2 } }, racksWithLikeUpTo(2, 13)],
     ];
-    for (const [wish, racks] of known) {
-      const { rarity } = told(wish);
+    for (const [constraint, racks] of known) {
+      const { rarity } = told(constraint);
       const truth = Number(racks) / Number(all);
       // Twice the width of the 95 % interval on either side: four standard errors.
       const width = rarity.high - rarity.low;
@@ -139,8 +143,8 @@ describe('counting', () => {
   });
 });
 
-describe('weights of any size', () => {
-  test('are drawn by their share (chi-square, df 5, .01)', () => {
+describe('a draw with weights of any size', () => {
+  test('follows the shares of the weights (chi-square, df 5, .01)', () => {
     const weights = [1n, 2n, 3n, 4n, 5n, 6n].map((weight) => weight * 10n ** 30n);
     const { draw } = weightedDraw(weights);
     const random = stream('weights', 'draw');
@@ -149,7 +153,7 @@ describe('weights of any size', () => {
     expect(chiSquare(counts, [1000, 2000, 3000, 4000, 5000, 6000])).toBeLessThan(CHI_SQUARE[5]!.at01);
   });
 
-  test('are told apart by as many words as it takes', () => {
+  test('reads as many random words as it needs', () => {
     // The border between the two lies at 1/3 of the line: in hexadecimal 0.5555…, which no word ends.
     const { draw } = weightedDraw([1n, 2n]);
     const words = (...values: number[]) => ({ below: () => values.shift()! });
@@ -159,7 +163,7 @@ describe('weights of any size', () => {
     expect(draw(words(0x55555555, 0x55555555, 0x55555555, 0x55555556))).toBe(1);
   });
 
-  test('on a border that a word ends need one word', () => {
+  test('needs one random word where its end lies on a boundary', () => {
     const { draw } = weightedDraw([1n, 1n]);
     expect(draw({ below: () => 0x7fffffff })).toBe(0);
     let asked = 0;
@@ -174,7 +178,7 @@ describe('weights of any size', () => {
 });
 
 describe('a rack of the whole set', () => {
-  const WISHES: readonly Constraint[] = [
+  const CONSTRAINTS: readonly Constraint[] = [
     {},
     { jokers: 2, flowers: { from: 1, to: 2 } },
     { kongs: 2, pungs: 3 },
@@ -183,24 +187,29 @@ describe('a rack of the whole set', () => {
     { section: 'runs', toGo: { from: 6, to: 7 } },
   ];
 
-  test.each(WISHES.map((wish) => [JSON.stringify(wish), wish] as const))('fits %s', (_, wish) => {
-    for (const size of [13, 14]) {
-      const drawn = sampleRack(wish, size, houseKernel, 'fits');
-      if (!drawn.ok) throw new Error(drawn.message);
-      expect(sizeOf(drawn.rack)).toBe(size);
-      expect(fitsByDefinition(facesOf(drawn.rack), wish, houseKernel)).toBe(true);
-    }
-  });
+  test.each(CONSTRAINTS.map((constraint) => [JSON.stringify(constraint), constraint] as const))(
+    'fits %s',
+    (_, constraint) => {
+      for (const size of [13, 14]) {
+        const drawn = sampleRack(constraint, size, houseKernel, 'fits');
+        if (!drawn.ok) throw new Error(drawn.message);
+        expect(sizeOf(drawn.rack)).toBe(size);
+        expect(fitsByDefinition(facesOf(drawn.rack), constraint, houseKernel)).toBe(true);
+      }
+    },
+  );
 
   test('is the same for one seed and another for another', () => {
-    const wish: Constraint = { pairs: { from: 2 }, inARow: { from: 4 } };
-    const racks = ['a', 'a', 'b'].map((seed) => JSON.stringify(sampleRack(wish, 13, houseKernel, seed)));
+    const constraint: Constraint = { pairs: { from: 2 }, inARow: { from: 4 } };
+    const racks = ['a', 'a', 'b'].map((seed) =>
+      JSON.stringify(sampleRack(constraint, 13, houseKernel, seed)),
+    );
     expect(racks[1]).toBe(racks[0]);
     expect(racks[2]).not.toBe(racks[0]);
-    expect(JSON.stringify(told(wish))).toBe(JSON.stringify(told(wish)));
+    expect(JSON.stringify(told(constraint))).toBe(JSON.stringify(told(constraint)));
   });
 
-  test('holds each plain face equally often where no pair is wished for (chi-square, df 33, .001)', () => {
+  test('holds each plain face equally often if it may have no pair (chi-square, df 33, .001)', () => {
     const sampler = feasible(samplerFor({ pairs: 0, jokers: 0, flowers: 0 }, 13, houseKernel));
     const random = stream('faces', 'no pair');
     const counts = new Array<number>(34).fill(0);
@@ -215,8 +224,8 @@ describe('a rack of the whole set', () => {
   });
 });
 
-function told(wish: Constraint) {
-  const described = sampleRackWithRarity(wish, 13, houseKernel, 'told');
+function told(constraint: Constraint) {
+  const described = sampleRackWithRarity(constraint, 13, houseKernel, 'told');
   if (!described.ok) throw new Error(described.message);
   return described;
 }

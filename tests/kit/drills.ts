@@ -70,8 +70,8 @@ export function everySmallRack(size: number): ReadonlyMap<string, number> {
   return found;
 }
 
-/** A wish by its definition, written apart from the engine; the card's parts are asked of the kernel. */
-export function fitsByDefinition(rack: readonly Face[], wish: Constraint, kernel: Kernel): boolean {
+/** A constraint by its definition, written apart from the engine; the card's parts are asked of the kernel. */
+export function fitsByDefinition(rack: readonly Face[], constraint: Constraint, kernel: Kernel): boolean {
   const count = (face: Face): number => rack.filter((other) => other === face).length;
   const faces = [...new Set(rack)].filter((face) => face !== 'joker');
   const held = (at: number): number => faces.filter((face) => count(face) >= at).length;
@@ -95,13 +95,13 @@ export function fitsByDefinition(rack: readonly Face[], wish: Constraint, kernel
     toGo: () => kernel.toGo(bagOf(rack)),
   };
   const amountsFit = (Object.keys(values) as (keyof typeof values)[]).every((name) => {
-    const amount = wish[name];
+    const amount = constraint[name];
     if (amount === undefined) return true;
     const value = values[name]();
     if (typeof amount === 'number') return value === amount;
     return value >= ('from' in amount ? amount.from : 0) && value <= (amount.to ?? 14);
   });
-  return amountsFit && (wish.section === undefined || isNearest(rack, wish.section, kernel));
+  return amountsFit && (constraint.section === undefined || isNearest(rack, constraint.section, kernel));
 }
 
 function isNearest(rack: readonly Face[], section: string, kernel: Kernel): boolean {
@@ -125,8 +125,8 @@ export function drawnRacks(draw: () => readonly Face[] | null, count: number): R
 }
 
 /** The sampler on the small set as a drawer for `drawnRacks`. */
-export function smallDrawer(wish: Constraint, size: number, kernel: Kernel, seed: string) {
-  const sampler = feasible(samplerFor(wish, size, kernel, SMALL_STOCK));
+export function smallDrawer(constraint: Constraint, size: number, kernel: Kernel, seed: string) {
+  const sampler = feasible(samplerFor(constraint, size, kernel, SMALL_STOCK));
   const random = stream(seed, 'small racks');
   return (): readonly Face[] | null => {
     const rack = sampler.draw(random);

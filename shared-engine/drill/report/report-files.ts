@@ -57,7 +57,15 @@ export function aimsCsv({ deal, steps, sections }: ClassReport): string {
 
 /** One line for each kind of mistake, the costliest first. */
 export function mistakesCsv({ deal, mistakes }: ClassReport): string {
-  const head = ['deal', 'kind of mistake', 'choices', 'players', 'tiles lost in total', ...LOSS, 'wins lost in total'];
+  const head = [
+    'deal',
+    'kind of mistake',
+    'choices',
+    'players',
+    'tiles lost in total',
+    ...LOSS,
+    'wins lost in total',
+  ];
   const rows = mistakes.map(({ label, choices, players, total, loss, totalWinsLost }): Cell[] => [
     deal,
     label,

@@ -1,0 +1,186 @@
+// The kinds of mistake that cost a class most: each one on a choice made for it, and their order by cost.
+import { describe, expect, test } from 'vitest';
+import {
+  type ChoiceReview,
+  type ClassEntry,
+  costliestMistakes,
+  type DeepAnalysis,
+  MISTAKE_CATEGORIES,
+  type MistakeCategory,
+  mistakesOf,
+  type NumberReview,
+  type PassReview,
+  type RackGroup,
+  reviewRound,
+} from '../../shared-engine/index.ts';
+import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
+import { drillOf, sampledDeal } from '../kit/drills.ts';
+import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
+
+const basis = { compared: 24, arrivals: 36, smallLoss: 0.25 };
+const pair: RackGroup = { face: 'bam-3', count: 2 };
+const other: RackGroup = { face: 'east', count: 3 };
+
+/** A real review of a pass, changed into one that cost a tile and fits no kind of mistake in particular. */
+const [real] = passesOf(
+  reviewOf(
+    [
+      'bam-1',
+      'bam-1',
+      'bam-5',
+      'crak-2',
+      'crak-7',
+      'crak-9',
+      'dot-3',
+      'dot-4',
+      'dot-8',
+      'east',
+      'north',
+      'red',
+      'flower',
+    ],
+    [move('first-right', ['crak-7', 'dot-8', 'north'], ['bam-2', 'dot-5', 'west'])],
+  ),
+);
+const PLAIN: PassReview = {
+  ...real!,
+  loss: 1,
+  played: { ...real!.played, risk: 'none' },
+  best: { ...real!.best, risk: 'none' },
+  parts: { ...real!.parts, formed: [], broken: [], brokenByBest: [], sectionsKept: 2, sectionsKeptByBest: 2 },
+};
+const pass = (parts: Partial<PassReview['parts']>, extra: Partial<PassReview> = {}): PassReview => ({
+  ...PLAIN,
+  ...extra,
+  parts: { ...PLAIN.parts, ...parts },
+});
+const gave = (risk: PassReview['played']['risk'], best: typeof risk = 'none'): PassReview =>
+  pass({}, { played: { ...PLAIN.played, risk }, best: { ...PLAIN.best, risk: best } });
+const number = (kind: NumberReview['kind'], played: number, best: number): NumberReview => ({
+  kind,
+  step: kind === 'vote' ? 'vote' : kind === 'ask' ? 'courtesy-ask' : 'first-left',
+  by: 'player',
+  toGo: 6,
+  spare: 3,
+  options: [],
+  played,
+  best,
+  loss: 0.5,
+  sentences: ['', ''],
+  analysis: { depth: 'quick', verdict: 'pending' },
+});
+
+describe('a costly choice counts as', () => {
+  test.each<[string, ChoiceReview, readonly MistakeCategory[]]>([
+    ['a pair broken', pass({ broken: [pair] }), ['broken-multiple']],
+    ['a new pair broken', pass({ broken: [pair], formed: [pair] }), ['new-multiple']],
+    [
+      'one of each broken',
+      pass({ broken: [pair, other], formed: [other] }),
+      ['new-multiple', 'broken-multiple'],
+    ],
+    ['a pair given', gave('pair'), ['pair-given']],
+    ['like numbers given', gave('like-numbers'), ['like-numbers-given']],
+    ['three tiles of one suit given', gave('same-suit'), ['same-suit-given']],
+    ['a flower given', gave('flower'), ['flower-given']],
+    ['too many sections', pass({ sectionsKept: 4 }), ['too-many-sections']],
+    ['too few sections', pass({ sectionsKept: 0 }), ['too-few-sections']],
+    ['nothing else', PLAIN, ['poorer-fit']],
+    ['what the best pass did too', pass({ broken: [pair], brokenByBest: [pair] }), ['poorer-fit']],
+    ['a gift the best pass gives too', gave('pair', 'pair'), ['poorer-fit']],
+    ['too many blind', number('blind', 3, 1), ['too-many-blind']],
+    ['too few blind', number('blind', 0, 2), ['too-few-blind']],
+    ['continued', number('vote', 1, 0), ['continued']],
+    ['stopped', number('vote', 0, 1), ['stopped']],
+    ['too many asked for', number('ask', 3, 0), ['asked-too-many']],
+    ['too few asked for', number('ask', 0, 3), ['asked-too-few']],
+  ])('%s', (_, choice, themes) => {
+    expect(mistakesOf(choice, basis)).toEqual(themes);
+    expect(mistakesOf({ ...choice, loss: 0.249 }, basis)).toEqual([]);
+  });
+
+  test('every kind of mistake has a label of its own and is met in the cases above', () => {
+    expect(new Set(Object.values(MISTAKE_CATEGORIES)).size).toBe(Object.keys(MISTAKE_CATEGORIES).length);
+    expect(Object.values(MISTAKE_CATEGORIES).every((words) => /^[A-Z][a-z ]+$/.test(words))).toBe(true);
+  });
+});
+
+describe('after the deep analysis', () => {
+  const deep = (choice: ChoiceReview, verdict: DeepAnalysis['verdict']): ChoiceReview => ({
+    ...choice,
+    analysis: sampleDeepAnalysis(verdict),
+  });
+
+  test('the deep analysis decides which choices were mistakes', () => {
+    const broken = pass({ broken: [pair] }, { loss: 0 });
+    expect(mistakesOf(broken, basis)).toEqual([]);
+    expect(mistakesOf(deep(broken, 'better-exists'), basis)).toEqual(['broken-multiple']);
+    for (const verdict of ['as-good', 'undecided'] as const) {
+      expect(mistakesOf(deep(pass({ broken: [pair] }), verdict), basis)).toEqual([]);
+    }
+  });
+
+  test('the kinds of mistake are in the order of wins lost, once all choices have them', () => {
+    const review = (choices: readonly ChoiceReview[]): ClassEntry => {
+      const [first] = records('themes in points', 1);
+      return { record: first!, review: { ...reviewRound(first!, houseKernel), choices }, aims: [] };
+    };
+    const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.3 }));
+    const once = { ...gave('pair'), loss: 0.9 };
+    const order = (choices: readonly ChoiceReview[]) =>
+      costliestMistakes([review(choices)]).map(({ category, totalWinsLost }) => [category, totalWinsLost]);
+    expect(order([once, ...often])).toEqual([
+      ['pair-given', null],
+      ['flower-given', null],
+    ]);
+    expect(order([once, ...often].map((choice) => deep(choice, 'better-exists')))).toEqual([
+      ['flower-given', 4],
+      ['pair-given', 2],
+    ]);
+    expect(order([once, ...often.map((choice) => deep(choice, 'better-exists'))])).toEqual([
+      ['pair-given', null],
+      ['flower-given', 4],
+    ]);
+  });
+});
+
+describe('the mistakes of a class', () => {
+  const styles = ['random', 'random', 'random', 'casual', 'casual', 'strong'] as const;
+  const players = classOf(drillOf([sampledDeal({ pairs: { from: 2 } }, 'themes')]), styles);
+  const costs = costliestMistakes(players);
+
+  test('the costliest kind comes first, with its choices, its players and the losses of their reviews', () => {
+    expect(costs.length).toBeGreaterThan(3);
+    expect(costs.map(({ total }) => total)).toEqual(costs.map(({ total }) => total).sort((a, b) => b - a));
+    for (const { category, label, choices, players: count, total, loss } of costs) {
+      const mine = players.map(({ review }) =>
+        review!.choices.filter(
+          (choice) => choice.by === 'player' && mistakesOf(choice, basis).includes(category),
+        ),
+      );
+      expect(label).toBe(MISTAKE_CATEGORIES[category]);
+      expect(choices).toBe(mine.flat().length);
+      expect(count).toBe(mine.filter((one) => one.length > 0).length);
+      expect(total).toBeCloseTo(
+        mine.flat().reduce((sum, choice) => sum + choice.loss, 0),
+        9,
+      );
+      expect(Math.abs(loss.mean - total / choices)).toBeLessThan(0.001);
+    }
+  });
+
+  test('a choice of a stand-in is not counted as a mistake of the class', () => {
+    const standIn = players.map((entry): ClassEntry => {
+      const steps = entry.record.steps.map((step) =>
+        step.kind === 'move' ? { ...step, by: ['stand-in', 'bot', 'bot', 'bot'] as const } : step,
+      );
+      const record = { ...entry.record, steps: steps.slice(0, 3) };
+      return { ...entry, record, review: reviewRound(record, houseKernel) };
+    });
+    expect(costliestMistakes(standIn)).toEqual([]);
+  });
+
+  test('a class without reviews has no mistakes', () => {
+    expect(costliestMistakes(players.map((entry) => ({ ...entry, review: null })))).toEqual([]);
+  });
+});
