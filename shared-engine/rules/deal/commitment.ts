@@ -1,4 +1,4 @@
-// The promise of a fair deal: a hash published before the first pass, opened at the close (rule D4).
+// The commitment to a fair deal: a hash published before the first pass; the seed is revealed at the close (rule D4).
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, hexToBytes } from '@noble/hashes/utils.js';
 import { type Bag, sizeOf } from '../tiles/bag.ts';
@@ -10,8 +10,8 @@ export function commitmentTo(seed: string): string {
   return bytesToHex(sha256(hexToBytes(seed)));
 }
 
-/** The hash that goes with a deal, or null where a teacher prepared it and nothing was left to chance (rule D4). */
-export function promiseOf(deal: Deal): string | null {
+/** The hash that is published with a deal; null where a teacher prepared the racks (rule D4). */
+export function commitmentOf(deal: Deal): string | null {
   return 'prepared' in deal ? null : commitmentTo(deal.seed);
 }
 
@@ -19,7 +19,7 @@ export type DealCheck =
   | { readonly ok: true }
   | { readonly ok: false; readonly reason: 'bad-seed' | 'wrong-commitment' | 'wrong-rack' };
 
-/** Whether `deal` is what `commitment` promised, and, where a first rack is given, whether it dealt that rack. */
+/** Whether the seed of `deal` has this hash and, where a rack as dealt is given, whether it deals that rack. */
 export function checkDeal(
   deal: RandomDeal,
   commitment: string,

@@ -1,25 +1,25 @@
-// Every random choice of the engine comes from here: a named stream of one seed, expanded by seedrandom.
+// The source of every random choice in the engine: named streams of one seed, expanded by seedrandom.
 import seedrandom from 'seedrandom';
 
-/** How many different words one draw of the generator can give: 2³². */
-const WORDS = 0x1_0000_0000;
+/** How many different values one draw of the generator has: 2³². */
+const VALUES = 0x1_0000_0000;
 
-/** Draws from one stream. The same seed and name give the same draws on every machine. */
+/** A stream of draws. The same seed and name give the same draws on every machine. */
 export interface Random {
   /** A whole number 0 ≤ n < bound, each equally likely; bound 1–2³². */
   below(bound: number): number;
 }
 
-/** The stream `name` of `seed`. Different names give independent streams, so one can be used without moving another. */
+/** The stream `name` of `seed`. Streams of different names are independent: drawing from one never changes another. */
 export function stream(seed: string, name: string): Random {
   const generator = seedrandom(`${seed}/${name}`);
   return {
     below(bound) {
-      // Draws past the last whole multiple of bound are thrown away, or small remainders would be likelier.
-      const limit = Math.floor(WORDS / bound) * bound;
+      // Draws beyond the last whole multiple of `bound` are discarded; they would make small remainders likelier.
+      const limit = Math.floor(VALUES / bound) * bound;
       for (;;) {
-        const word = generator.int32() >>> 0;
-        if (word < limit) return word % bound;
+        const value = generator.int32() >>> 0;
+        if (value < limit) return value % bound;
       }
     },
   };
@@ -40,7 +40,7 @@ export function shuffled<T>(items: readonly T[], random: Random): T[] {
   return result;
 }
 
-/** `count` of the items drawn at random without putting back, in draw order. */
+/** `count` of the items, drawn at random without replacement, in the order drawn. */
 export function drawn<T>(items: readonly T[], count: number, random: Random): T[] {
   return shuffled(items, random).slice(0, count);
 }

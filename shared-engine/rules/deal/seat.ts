@@ -1,4 +1,4 @@
-// The four seats of a table and who sits where from whom; play goes to the right.
+// The four seats of a table and their positions relative to each other; turns go to the right.
 import type { Four } from '../tiles/face.ts';
 
 export const SEATS = [0, 1, 2, 3] as const;
@@ -11,7 +11,7 @@ export type Direction = (typeof DIRECTIONS)[number];
 const OFFSETS: Readonly<Record<Direction, number>> = { right: 1, across: 2, left: 3 };
 
 /** The seat that a pass in this direction goes to. */
-export function neighbour(seat: Seat, direction: Direction): Seat {
+export function neighbor(seat: Seat, direction: Direction): Seat {
   return SEATS[(seat + OFFSETS[direction]) % 4]!;
 }
 

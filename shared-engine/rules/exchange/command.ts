@@ -1,10 +1,10 @@
-// What a seat may ask of a round; each command names its step, so that a late one cannot hit the wrong step.
+// The choices that a seat can make; each names its step, so that one that comes late cannot count for another step.
 import type { Seat } from '../deal/seat.ts';
 import type { Face } from '../tiles/face.ts';
 import type { Actor } from './round.ts';
 import type { MoveStep } from './schedule.ts';
 
-/** A choice without its author: what a bot returns and what a frame carries. */
+/** A choice without the seat that makes it, as bots return it and messages carry it. */
 export type Choice =
   | {
       readonly kind: 'pass';
@@ -18,5 +18,5 @@ export type Choice =
 
 export type Command = Choice & { readonly seat: Seat; readonly by: Actor };
 
-/** A choice that answers the step, as opposed to taking an answer back. */
+/** A choice that answers the step, as opposed to withdrawing an answer. */
 export type AnswerChoice = Exclude<Choice, { kind: 'withdraw' }>;

@@ -1,8 +1,8 @@
 // (round, command) → the events it causes, or one rejection; every choice in a round is decided here.
-import { promiseOf } from '../deal/commitment.ts';
+import { commitmentOf } from '../deal/commitment.ts';
 import type { Deal } from '../deal/deal.ts';
 import { stream } from '../deal/random.ts';
-import { forFour, neighbour, SEATS, type Seat, withSeat } from '../deal/seat.ts';
+import { forFour, neighbor, SEATS, type Seat, withSeat } from '../deal/seat.ts';
 import type { Four } from '../tiles/face.ts';
 import type { Choice, Command } from './command.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
@@ -25,9 +25,9 @@ import type { MoveStep } from './schedule.ts';
 
 export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
 
-/** The first event of a round. The commitment, or that there is none, is public from here on (rule D4). */
+/** The first event of a round. From here on the commitment, or that there is none, is public (rule D4). */
 export function openRound(deal: Deal, terms: Terms): DealtEvent {
-  return { kind: 'dealt', deal, terms, commitment: promiseOf(deal) };
+  return { kind: 'dealt', deal, terms, commitment: commitmentOf(deal) };
 }
 
 export function decide(round: Round, command: Command): Decision {
@@ -91,13 +91,13 @@ function decideAsk(round: Asking, command: Command): Decision {
   const outcome: Resolved = {
     kind: 'ask',
     asked: forFour((s) => asks[s].value),
-    agreed: forFour((s) => Math.min(asks[s].value, asks[neighbour(s, 'across')].value)),
+    agreed: forFour((s) => Math.min(asks[s].value, asks[neighbor(s, 'across')].value)),
     by: forFour((s) => asks[s].by),
   };
   return events(asked, { kind: 'resolved', outcome }, ...closing(outcome));
 }
 
-/** The close follows the courtesy passes, or the numbers when both pairs agreed on none (rules Y1, Z1). */
+/** The round closes after the courtesy passes, or at once where both pairs agreed on no tiles (rules Y1, Z1). */
 function closing(outcome: Resolved): RoundEvent[] {
   const over =
     outcome.kind === 'ask'
@@ -106,7 +106,7 @@ function closing(outcome: Resolved): RoundEvent[] {
   return over ? [{ kind: 'closed' }] : [];
 }
 
-/** Each blind step draws from a stream of its own, so what happened before cannot move its draws. */
+/** Each step draws from a stream of its own, so that earlier steps cannot change its draws. */
 function blindStream(round: Round, step: MoveStep) {
   return stream(round.deal.seed, `blind/${step}`);
 }

@@ -1,4 +1,4 @@
-// What has happened in a round; the log of these is the round (rule E2).
+// The events of a round; replaying its log of events gives the round (rule E2).
 import type { Deal } from '../deal/deal.ts';
 import type { Seat } from '../deal/seat.ts';
 import type { Actor, Resolved, SubmittedPass, Terms } from './round.ts';
@@ -18,8 +18,8 @@ export type RoundEvent =
   | { readonly kind: 'withdrawn'; readonly seat: Seat; readonly step: MoveStep }
   | { readonly kind: 'voted'; readonly seat: Seat; readonly go: boolean; readonly by: Actor }
   | { readonly kind: 'asked'; readonly seat: Seat; readonly count: number; readonly by: Actor }
-  /** A step is over; the draws of a blind pass are recorded here (rule B2). */
+  /** All seats have answered the step, and this came of it; the draws of blind passes are part of it (rule B2). */
   | { readonly kind: 'resolved'; readonly outcome: Resolved }
-  /** The class goes on from this outcome, whatever came out at this table (rule L1). */
+  /** In a guided deal all tables continue from this outcome, whatever this table's own was (rule L1). */
   | { readonly kind: 'advanced'; readonly outcome: Resolved }
   | { readonly kind: 'closed' };

@@ -1,4 +1,4 @@
-// (round, event) → the next round; total and silent, it believes every event of the log.
+// (round, event) → the next round; accepts every event of the log without checking it.
 import { dealTiles } from '../deal/deal.ts';
 import { forFour, type Seat, withSeat } from '../deal/seat.ts';
 import { addTo, type Bag, takeFrom } from '../tiles/bag.ts';
@@ -23,14 +23,14 @@ export function begin(event: DealtEvent): Round {
   };
 }
 
-/** The round that a log describes, or null when the log does not open with a deal (rule E2). */
+/** The round that a log describes, or null when the log does not begin with a deal (rule E2). */
 export function replay(log: readonly RoundEvent[]): Round | null {
   const [first, ...rest] = log;
   if (first?.kind !== 'dealt') return null;
   return rest.reduce(evolve, begin(first));
 }
 
-/** Believes the log, which `decide` and the class's line alone write; a choice that does not belong to the phase changes nothing. */
+/** Checks nothing: `decide` did so before the event was written. An answer that does not fit the phase changes nothing. */
 export function evolve(round: Round, event: RoundEvent): Round {
   switch (event.kind) {
     case 'dealt':
@@ -59,13 +59,13 @@ function withSubmission(round: Round, seat: Seat, pass: SubmittedPass | null): R
   return { ...round, submitted: withSeat(round.submitted, seat, pass) };
 }
 
-/** The round of the line so far, this outcome last; what came out here instead is kept beside it. */
+/** The round after the class's outcomes so far, with this one last; this table's own outcome is stored beside it. */
 function advance(round: Round, outcome: Resolved): Round {
   const { deal, terms, commitment, resolved, actualSteps = [] } = round;
-  const line = [...resolved.slice(0, actualSteps.length), outcome];
+  const steps = [...resolved.slice(0, actualSteps.length), outcome];
   const dealt = begin({ kind: 'dealt', deal, terms, commitment });
   return {
-    ...line.reduce(resolve, dealt),
+    ...steps.reduce(resolve, dealt),
     actualSteps: [...actualSteps, resolved[actualSteps.length] ?? null],
   };
 }
@@ -87,7 +87,7 @@ function resolve(round: Round, outcome: Resolved): Round {
 }
 
 function afterMove(base: ReturnType<typeof common>, step: MoveStep): Round {
-  // The close is an event of its own, so the round waits for it in the phase the pass belonged to.
+  // The close is an event of its own; until then the round stays in the phase of the pass.
   if (step === 'courtesy-pass') return { ...base, phase: 'giving', counts: [0, 0, 0, 0], submitted: NONE };
   const next = AFTER_PASS[step];
   switch (next) {

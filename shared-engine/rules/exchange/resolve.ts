@@ -1,25 +1,25 @@
-// Four sealed passes become one movement of tiles, the ring of blind passes included (rules C1, B1–B4).
+// Turns the four submitted passes of a step into one movement of tiles, blind passes included (rules C1, B1–B4).
 import { drawn, type Random } from '../deal/random.ts';
-import { forFour, giverTo, neighbour, SEATS, type Seat } from '../deal/seat.ts';
+import { forFour, giverTo, neighbor, SEATS, type Seat } from '../deal/seat.ts';
 import { sortFaces } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { ResolvedMove, SubmittedPass } from './round.ts';
 import { MOVES, type MoveStep } from './schedule.ts';
 
-/** A tile under way; two tiles of one face must stay two tiles while they travel. */
-interface Travelling {
+/** A tile that is being passed; an object, so that two tiles of one face stay two tiles. */
+interface MovingTile {
   readonly face: Face;
 }
 
 /**
- * Settles one move. `passes[seat]` is null only where a courtesy pair agreed on nothing.
+ * Resolves one move. `passes[seat]` is null only where a courtesy pair agreed on no tiles.
  *
- * Each seat sends its own tiles and passes on `blind` of those that arrive. Where some seat passes all three
- * of its own, the tiles are followed from there and each draw is made from a complete arriving bundle. Where
- * all four pass blind there is no such start (rule B4): the ring has room for as many tiles as exist, the rest
- * of the slots are void for everybody, and the walk goes from the dealer to the right until every seat has
- * passed on its number. That walk ends: a seat that finds nothing to draw has a bundle no larger than the one
- * before it, so all four would be short by the same tiles, which is what was voided beforehand.
+ * Each seat sends its own tiles and passes on `blind` of those that arrive. Where some seat passes three tiles
+ * of its own, the loop starts behind that seat, so each draw is made from a complete arriving bundle. Where all
+ * four pass blind there is no such seat (rule B4): only as many slots are filled as there are tiles, the other
+ * slots are void for every seat, and the loop goes from the dealer to the right until every seat has passed on
+ * its number. It ends: a seat that finds nothing to draw has a bundle no larger than the one before it, so all
+ * four would lack the same number of tiles, and that number was voided beforehand.
  */
 export function resolveMove(
   step: MoveStep,
@@ -28,22 +28,22 @@ export function resolveMove(
   random: Random,
 ): ResolvedMove {
   const { toward } = MOVES[step];
-  const own = forFour((seat) => (passes[seat]?.tiles ?? []).map((face): Travelling => ({ face })));
+  const own = forFour((seat) => (passes[seat]?.tiles ?? []).map((face): MovingTile => ({ face })));
   const blind = forFour((seat) => passes[seat]?.blind ?? 0);
 
   const allBlind = blind.every((count) => count > 0);
   const realTiles = own.reduce((sum, tiles) => sum + tiles.length, 0);
   const voided = allBlind ? Math.max(0, 3 - realTiles) : 0;
 
-  const passedOn: Four<Travelling[]> = [[], [], [], []];
-  const bundle = (seat: Seat): Travelling[] => [...own[seat], ...passedOn[seat]];
+  const passedOn: Four<MovingTile[]> = [[], [], [], []];
+  const bundle = (seat: Seat): MovingTile[] => [...own[seat], ...passedOn[seat]];
   const owed = (seat: Seat): number => blind[seat] - voided - passedOn[seat].length;
-  const order = allBlind ? walkFrom(dealer, 'right') : walkFrom(SEATS.find((s) => blind[s] === 0)!, toward);
+  const order = allBlind ? seatsFrom(dealer, 'right') : seatsFrom(SEATS.find((s) => blind[s] === 0)!, toward);
 
   while (SEATS.some((seat) => owed(seat) > 0)) {
     for (const seat of order) {
-      const mine = bundle(seat);
-      const arriving = bundle(giverTo(seat, toward)).filter((tile) => !mine.includes(tile));
+      const ownBundle = bundle(seat);
+      const arriving = bundle(giverTo(seat, toward)).filter((tile) => !ownBundle.includes(tile));
       passedOn[seat].push(...drawn(arriving, Math.min(owed(seat), arriving.length), random));
     }
   }
@@ -63,12 +63,12 @@ export function resolveMove(
   };
 }
 
-function walkFrom(start: Seat, direction: 'right' | 'left' | 'across'): readonly Seat[] {
+function seatsFrom(start: Seat, direction: 'right' | 'left' | 'across'): readonly Seat[] {
   const order: Seat[] = [start];
-  while (order.length < 4) order.push(neighbour(order.at(-1)!, direction));
+  while (order.length < 4) order.push(neighbor(order.at(-1)!, direction));
   return order;
 }
 
-function facesBySeat(tiles: Four<readonly Travelling[]>): Four<readonly Face[]> {
+function facesBySeat(tiles: Four<readonly MovingTile[]>): Four<readonly Face[]> {
   return forFour((seat) => sortFaces(tiles[seat].map((tile) => tile.face)));
 }

@@ -1,46 +1,46 @@
-// The state of one round: a union by phase, each member holding only what that phase needs.
+// The state of one round: a union by phase; each member holds only what its phase needs.
 import type { Deal } from '../deal/deal.ts';
 import type { Bag } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { MoveStep, PassStep } from './schedule.ts';
 
-/** Who chose: the seat's owner, the bot that holds the seat, or the stand-in at a deadline (rule K2). */
+/** Who chose: the player who holds the seat, the bot that holds it, or a stand-in for the player (rule K2). */
 export const ACTORS = ['player', 'bot', 'stand-in'] as const;
 export type Actor = (typeof ACTORS)[number];
 
 /** Fixed before the deal and shown to all. */
 export interface Terms {
-  /** Whether racks are laid open after the close (rule Z2). */
+  /** Whether all racks are revealed after the close (rule Z2). */
   readonly revealRacks: boolean;
 }
 
-/** What a seat has put face down for one pass. */
+/** What a seat has submitted for one pass; it stays face down until all seats have. */
 export interface SubmittedPass {
   readonly tiles: readonly Face[];
-  /** How many of the arriving tiles go on unseen (rule B1). */
+  /** How many of the arriving tiles are passed on blind (rule B1). */
   readonly blind: number;
   readonly by: Actor;
 }
 
-/** Tiles that have moved. */
+/** The outcome of a pass: which tiles moved. */
 export interface ResolvedMove {
   readonly kind: 'move';
   readonly step: MoveStep;
   /** From the giver's own rack, by giver. */
   readonly gave: Four<readonly Face[]>;
-  /** Passed on unseen, by the seat that passed them on. */
+  /** Passed on blind, by the seat that passed them on. */
   readonly forwarded: Four<readonly Face[]>;
-  /** Arrived and stayed, by receiver. */
+  /** Arrived and not passed on, by receiver. */
   readonly received: Four<readonly Face[]>;
-  /** Tiles each seat asked to pass on unseen. */
+  /** How many tiles each seat chose to pass on blind. */
   readonly blind: Four<number>;
-  /** Slots that no real tile could fill, the same for every seat (rule B4). */
+  /** Slots of the ring that no tile could fill, the same number for every seat (rule B4). */
   readonly voided: number;
   /** Null for a seat that had nothing to give in a courtesy pass. */
   readonly by: Four<Actor | null>;
 }
 
-/** A step that is over, as the server knows it; `view/` tells each seat its part. */
+/** The outcome of a step with all hidden tiles; `view/` tells each seat its part of it. */
 export type Resolved =
   | ResolvedMove
   | { readonly kind: 'vote'; readonly go: Four<boolean>; readonly by: Four<Actor> }
@@ -56,16 +56,17 @@ interface Common {
   readonly terms: Terms;
   /** Null for a deal that a teacher prepared. */
   readonly commitment: string | null;
-  /** Now held by each seat; sealed tiles are still in the rack until the step is settled. */
+  /** Now held by each seat; submitted tiles are part of the rack until the step is resolved. */
   readonly racks: Four<Bag>;
   readonly resolved: readonly Resolved[];
   /**
-   * In a class that plays one line: what came out here at each step that the class has gone on from, null for a step
-   * that was over before this table was dealt (rule L2). Missing everywhere else.
+   * In a guided deal: this table's own outcome of each step from which the class has advanced, null for a step that was
+   * over before this table was dealt (rule L2). Missing in every other round.
    */
   readonly actualSteps?: readonly (Resolved | null)[];
 }
 
+/** A seat's answer to a vote or to the courtesy question. */
 export interface Answer<T> {
   readonly value: T;
   readonly by: Actor;

@@ -1,4 +1,4 @@
-// The steps of the exchange as a table: what each asks of a seat and which way tiles go.
+// The steps of the exchange in their order, and for each pass its direction and whether it may be blind.
 import type { Direction } from '../deal/seat.ts';
 
 export const PASS_STEPS = [
@@ -15,7 +15,7 @@ export type PassStep = (typeof PASS_STEPS)[number];
 export const MOVE_STEPS = [...PASS_STEPS, 'courtesy-pass'] as const;
 export type MoveStep = (typeof MOVE_STEPS)[number];
 
-/** Every step in order. The second three are left out after a stop; the courtesy pass where nobody agreed on a tile. */
+/** Every step in order. The second Charleston is left out after a stop, the courtesy pass where nobody agreed on a tile. */
 export const STEPS = [
   'first-right',
   'first-across',
@@ -31,7 +31,7 @@ export type Step = (typeof STEPS)[number];
 
 export interface MoveRule {
   readonly toward: Direction;
-  /** Whether arriving tiles may be passed on unseen (rule B1). */
+  /** Whether arriving tiles may be passed on blind (rule B1). */
   readonly blind: boolean;
 }
 
@@ -48,7 +48,7 @@ export const MOVES: Readonly<Record<MoveStep, MoveRule>> = {
 /** Tiles in a compulsory pass (rule C1) and the most that a courtesy pass may ask for (rule Y1). */
 export const PASS_SIZE = 3;
 
-/** What comes after a pass. The vote, the numbers asked and the close branch in `decide`. */
+/** The step after each pass. What follows the vote and the courtesy steps depends on their outcomes: see `evolve`. */
 export const AFTER_PASS: Readonly<Record<PassStep, PassStep | 'vote' | 'courtesy-ask'>> = {
   'first-right': 'first-across',
   'first-across': 'first-left',

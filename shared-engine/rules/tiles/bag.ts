@@ -1,4 +1,4 @@
-// An immutable counted bag of tiles: how many of each face, nothing about which physical tile.
+// An immutable bag of tiles: how many of each face it holds, and nothing about which physical tiles they are.
 import { copiesOf, FACE_COUNT, FACES, type Face, faceIndex } from './face.ts';
 
 /** Counts by face index, length 36. Never changed in place. */

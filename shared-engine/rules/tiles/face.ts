@@ -1,4 +1,4 @@
-// The vocabulary of the set: which faces exist and how each is written; imports nothing.
+// The faces of the tile set and how each is written; imports nothing.
 
 /** A tuple with one entry a seat, indexed by `Seat`. */
 export type Four<T> = readonly [T, T, T, T];
@@ -18,7 +18,7 @@ export type Wind = (typeof WINDS)[number];
 export const DRAGONS = ['green', 'red', 'white'] as const;
 export type Dragon = (typeof DRAGONS)[number];
 
-/** One of the 36 faces; its wire and log form. `white` is also soap and stands for zero. */
+/** One of the 36 faces, as written in messages and logs. `white` is also soap and stands for zero. */
 export type Face = `${Suit}-${TileNumber}` | Wind | Dragon | 'flower' | 'joker';
 
 /** Every face once, in rack order; a face's place in this array is its index everywhere. */

@@ -1,4 +1,4 @@
-// What has changed in one audience's view of a round since an earlier moment, and the view that it makes with that.
+// The difference between two views of a round for one audience, and how it is applied.
 import type { Round } from '../exchange/round.ts';
 import { facesOf } from '../tiles/bag.ts';
 import type { Face } from '../tiles/face.ts';
@@ -18,15 +18,15 @@ export type ViewDelta =
   | {
       readonly audience: 'seat';
       readonly stage: PublicStage;
-      /** Missing where it is as it was. */
+      /** Missing where it has not changed. */
       readonly rack?: readonly Face[];
       readonly answer: SeatAnswer;
-      /** Those settled meanwhile, behind the ones that the view has. */
+      /** Steps resolved since; they follow the steps of the earlier view. */
       readonly steps: readonly SeatStep[];
     }
   | { readonly audience: 'spectator'; readonly stage: PublicStage; readonly steps: readonly PublicStep[] };
 
-/** For the same audience at an earlier moment; null where the round does not simply go on from there. */
+/** From the view at `before` to the view `now`; null where `now` does not continue the same round. */
 export function viewDelta(before: Round, now: Round, audience: Audience): ViewDelta | null {
   if (!continues(before, now)) return null;
   const stage = publicStage(now);
@@ -43,14 +43,14 @@ export function viewDelta(before: Round, now: Round, audience: Audience): ViewDe
   };
 }
 
-/** The later view; null where the news are for another audience. */
-export function applyViewDelta(view: View, news: ViewDelta): View | null {
+/** The later view; null where the delta is for another audience. */
+export function applyViewDelta(view: View, delta: ViewDelta): View | null {
   if (view.audience === 'spectator') {
-    if (news.audience !== 'spectator') return null;
-    return { ...view, stage: news.stage, steps: [...view.steps, ...news.steps] };
+    if (delta.audience !== 'spectator') return null;
+    return { ...view, stage: delta.stage, steps: [...view.steps, ...delta.steps] };
   }
-  if (news.audience !== 'seat') return null;
-  const { stage, rack = view.rack, answer, steps } = news;
+  if (delta.audience !== 'seat') return null;
+  const { stage, rack = view.rack, answer, steps } = delta;
   const record = { ...view.record, steps: [...view.record.steps, ...steps] };
   return { ...view, stage, rack, answer, record };
 }

@@ -1,4 +1,4 @@
-// What one seat has lived through: its own tiles and the public facts of each step, and nothing else (rule V1).
+// A seat's record of a round: its own tiles and the public facts of each step, and nothing else (rule V1).
 import type { Seat } from '../deal/seat.ts';
 import type { Actor } from '../exchange/round.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
@@ -8,13 +8,13 @@ import type { Face, Four } from '../tiles/face.ts';
 export interface PublicMove {
   readonly kind: 'move';
   readonly step: MoveStep;
-  /** How many tiles each seat passed on unseen. */
+  /** How many tiles each seat passed on blind. */
   readonly blind: Four<number>;
   readonly voided: number;
   readonly by: Four<Actor | null>;
 }
 
-/** Public part of a step that is over; a watcher gets exactly this (rule V2). */
+/** Public part of a step that is over; a spectator gets exactly this (rule V2). */
 export type PublicStep =
   | PublicMove
   | { readonly kind: 'vote'; readonly go: Four<boolean>; readonly by: Four<Actor> }
@@ -25,7 +25,7 @@ export type PublicStep =
       readonly by: Four<Actor>;
     };
 
-/** A move as one seat knows it: with the tiles it gave knowingly and the tiles that stayed with it. */
+/** A move as one seat knows it: with the tiles it gave knowingly and those it received and did not pass on. */
 export interface SeatMove extends PublicMove {
   readonly to: Seat;
   readonly from: Seat;
@@ -35,7 +35,7 @@ export interface SeatMove extends PublicMove {
 
 export type SeatStep = SeatMove | Exclude<PublicStep, { kind: 'move' }>;
 
-/** Enough to judge every choice of a seat from what it knew when it made it. */
+/** Enough to analyze every choice of a seat by what the seat knew when it made it. */
 export interface SeatRecord {
   readonly seat: Seat;
   readonly dealer: Seat;
@@ -43,13 +43,13 @@ export interface SeatRecord {
   readonly start: readonly Face[];
   readonly steps: readonly SeatStep[];
   /**
-   * In a class that plays one line `steps` is how the class went on; here is, for each step it has gone on from, what
-   * this seat itself did (rule L2): null where it had no part in it.
+   * In a guided deal `steps` holds the outcomes that the class advanced with; this holds, for each of those, the step
+   * as this seat itself played it (rule L2), null where it took no part.
    */
   readonly actualSteps?: readonly (SeatStep | null)[];
 }
 
-/** What the seat itself did at a step of its record, and what came of that; null where it had no part in it. */
+/** A step as the seat itself played it, with its outcome at the seat's own table; null where it took no part. */
 export function actualStep(
   { steps, actualSteps = [] }: Pick<SeatRecord, 'steps' | 'actualSteps'>,
   place: number,

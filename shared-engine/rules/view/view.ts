@@ -1,17 +1,7 @@
-// (round, audience) → what that audience may know, built up field by field; nothing is ever stripped from a whole.
+// (round, audience) → what that audience may know; built up field by field, never by removing fields from the round.
 import { type Deal, dealTiles } from '../deal/deal.ts';
-import { forFour, giverTo, neighbour, type Seat } from '../deal/seat.ts';
-import type {
-  Asking,
-  Closed,
-  Giving,
-  Passing,
-  Resolved,
-  ResolvedMove,
-  Round,
-  SubmittedPass,
-  Voting,
-} from '../exchange/round.ts';
+import { forFour, giverTo, neighbor, type Seat } from '../deal/seat.ts';
+import type { Closed, Resolved, ResolvedMove, Round, SubmittedPass } from '../exchange/round.ts';
 import { MOVES, type PassStep } from '../exchange/schedule.ts';
 import { facesOf } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
@@ -19,7 +9,7 @@ import type { PublicMove, PublicStep, SeatRecord, SeatStep } from './record.ts';
 
 export type Audience = { readonly kind: 'seat'; readonly seat: Seat } | { readonly kind: 'spectator' };
 
-/** Where the round stands, as everybody may know it. */
+/** The open phase of the round, as everybody may know it. */
 export type PublicStage =
   | { readonly phase: 'passing'; readonly step: PassStep; readonly answered: Four<boolean> }
   | { readonly phase: 'voting'; readonly answered: Four<boolean> }
@@ -27,13 +17,13 @@ export type PublicStage =
   | { readonly phase: 'giving'; readonly counts: Four<number>; readonly answered: Four<boolean> }
   | {
       readonly phase: 'closed';
-      /** The opened deal, or null where a teacher prepared it (rule D4). */
+      /** The revealed seed of the deal, or null where a teacher prepared it (rule D4). */
       readonly seed: string | null;
-      /** Racks at the close where the room's terms lay them open (rule Z2), otherwise null. */
+      /** All racks at the close where the room's terms reveal them (rule Z2), otherwise null. */
       readonly racks: Four<readonly Face[]> | null;
     };
 
-/** This seat's own answer to the step that is open; null while it has given none. */
+/** This seat's own answer to the open step; null while it has given none. */
 export type SeatAnswer =
   | { readonly kind: 'pass'; readonly tiles: readonly Face[]; readonly blind: number }
   | { readonly kind: 'vote'; readonly go: boolean }
@@ -42,7 +32,7 @@ export type SeatAnswer =
 
 interface PublicFacts {
   readonly dealer: Seat;
-  /** Null says that a teacher prepared this deal (rule D4). */
+  /** Null where a teacher prepared the deal (rule D4). */
   readonly commitment: string | null;
   readonly revealRacks: boolean;
   readonly stage: PublicStage;
@@ -50,7 +40,7 @@ interface PublicFacts {
 
 export interface SeatView extends PublicFacts {
   readonly audience: 'seat';
-  /** Now held, in rack order; sealed tiles are part of it until the fourth seal. */
+  /** Now held, in rack order; submitted tiles are part of it until the fourth seat has submitted. */
   readonly rack: readonly Face[];
   readonly answer: SeatAnswer;
   readonly record: SeatRecord;
@@ -102,7 +92,7 @@ export function publicStage(round: Round): PublicStage {
     case 'giving':
       return { phase: 'giving', counts: round.counts, answered: given(round.submitted) };
     case 'closed':
-      return { phase: 'closed', seed: openedSeed(round.deal), racks: openRacks(round) };
+      return { phase: 'closed', seed: revealedSeed(round.deal), racks: revealedRacks(round) };
   }
 }
 
@@ -110,15 +100,15 @@ function given(answers: Four<unknown>): Four<boolean> {
   return forFour((seat) => answers[seat] !== null);
 }
 
-function openedSeed(deal: Deal): string | null {
+function revealedSeed(deal: Deal): string | null {
   return 'prepared' in deal ? null : deal.seed;
 }
 
-function openRacks(round: Closed): Four<readonly Face[]> | null {
+function revealedRacks(round: Closed): Four<readonly Face[]> | null {
   return round.terms.revealRacks ? forFour((seat) => facesOf(round.racks[seat])) : null;
 }
 
-export function seatAnswer(round: Passing | Voting | Asking | Giving | Closed, seat: Seat): SeatAnswer {
+export function seatAnswer(round: Round, seat: Seat): SeatAnswer {
   switch (round.phase) {
     case 'passing':
     case 'giving':
@@ -171,7 +161,7 @@ export function seatStep(step: Resolved, seat: Seat): SeatStep {
       const { toward } = MOVES[step.step];
       return {
         ...publicMove(step),
-        to: neighbour(seat, toward),
+        to: neighbor(seat, toward),
         from: giverTo(seat, toward),
         gave: step.gave[seat],
         received: step.received[seat],
