@@ -1,4 +1,4 @@
-// A card seen from one rack: for each line the hand nearest to it, with the tiles already held lit.
+// A card compared with one rack: for each pattern the nearest way to make it, with the tiles already held.
 import {
   type Bag,
   type CompiledCard,
@@ -10,7 +10,7 @@ import {
   tilesToGo,
 } from '../../shared-engine/index.ts';
 
-/** `joker` where one of the joker(s) on the rack can stand in. */
+/** `joker` where a joker on the rack can stand in. */
 export type TileStatus = 'held' | 'joker' | 'missing';
 
 export interface MatchTile {
@@ -25,27 +25,27 @@ export interface CardMatch {
   readonly points: number;
   readonly concealed: boolean;
   readonly toGo: number;
-  /** Fourteen tiles of the nearest hand, equal faces together. */
+  /** The fourteen tiles of the nearest hand, equal faces together. */
   readonly tiles: readonly MatchTile[];
 }
 
-/** Every line of the card in its own order, each as its hand nearest to `rack`. */
+/** Every pattern of the card in its own order, each with the way to make it that is nearest to `rack`. */
 export function cardMatches(card: CompiledCard, rack: Bag): readonly CardMatch[] {
-  const best: { target: Hand; toGo: number }[] = [];
-  for (const target of card.hands) {
-    const toGo = tilesToGo(target, rack);
-    const known = best[target.pattern];
-    if (!known || toGo < known.toGo) best[target.pattern] = { target, toGo };
+  const best: { hand: Hand; toGo: number }[] = [];
+  for (const hand of card.hands) {
+    const toGo = tilesToGo(hand, rack);
+    const known = best[hand.pattern];
+    if (!known || toGo < known.toGo) best[hand.pattern] = { hand, toGo };
   }
   return card.patterns.flatMap(({ id, section, points, concealed }, index) => {
     const nearest = best[index];
     if (!nearest) return [];
-    return [{ id, section, points, concealed, toGo: nearest.toGo, tiles: lit(nearest.target, rack) }];
+    return [{ id, section, points, concealed, toGo: nearest.toGo, tiles: matchTiles(nearest.hand, rack) }];
   });
 }
 
 /** Held tiles go to singles and pairs first, because no joker may stand there; jokers fill what is left of groups. */
-function lit({ singles, groups }: Hand, rack: Bag): MatchTile[] {
+function matchTiles({ singles, groups }: Hand, rack: Bag): MatchTile[] {
   let jokers = rack[JOKER_INDEX]!;
   const tiles: MatchTile[] = [];
   for (let index = 0; index < FACE_COUNT; index++) {
@@ -63,7 +63,7 @@ function lit({ singles, groups }: Hand, rack: Bag): MatchTile[] {
   return tiles;
 }
 
-/** Nearest first; of equally near lines the one worth more. */
-export function nearestFirst(lines: readonly CardMatch[]): readonly CardMatch[] {
-  return lines.toSorted((a, b) => a.toGo - b.toGo || b.points - a.points);
+/** Nearest first; of equally near patterns the one worth more points. */
+export function nearestFirst(matches: readonly CardMatch[]): readonly CardMatch[] {
+  return matches.toSorted((a, b) => a.toGo - b.toGo || b.points - a.points);
 }

@@ -1,4 +1,4 @@
-// The socket as the connection sees it, and the browser's own behind that.
+// The socket and the timer that a connection uses, and the browser's own.
 import { SOCKET_PATH } from '../../shared-engine/index.ts';
 
 export interface ClientSocket {

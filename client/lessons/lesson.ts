@@ -1,5 +1,5 @@
 // The Charleston explained on an example while it is played: its deal, and what to look at before each choice.
-import { bagOf, countOf, FACES, type Face, neighbour, type SeatView } from '../../shared-engine/index.ts';
+import { bagOf, countOf, FACES, type Face, neighbor, type SeatView } from '../../shared-engine/index.ts';
 import type { SharedDeal } from '../app/routes/deal-link.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
@@ -32,8 +32,8 @@ export function lessonSentences(screen: Screen): readonly string[] {
 
 function stepSentences({ view, table, you }: Seated): readonly string[] {
   const { stage } = view;
-  const left = nameOf(table, neighbour(you, 'left'));
-  const across = nameOf(table, neighbour(you, 'across'));
+  const left = nameOf(table, neighbor(you, 'left'));
+  const across = nameOf(table, neighbor(you, 'across'));
   switch (stage.phase) {
     case 'passing':
       switch (stage.step) {

@@ -12,7 +12,7 @@ import {
   evolve,
   forFour,
   type Kernel,
-  neighbour,
+  neighbor,
   openRound,
   type Round,
   type RoundEvent,
@@ -100,7 +100,7 @@ export function localTable(ports: LocalTablePorts): Connection {
     if (request.kind === 'choose') return choose(request);
     on.message({ kind: 'ack', id: request.id });
     if (request.action.kind === 'ready' && play.round.phase === 'closed') {
-      const dealer = neighbour(play.round.deal.dealer, 'right');
+      const dealer = neighbor(play.round.deal.dealer, 'right');
       deal({ seed: ports.newSeed(), dealer }, play.number + 1);
     }
   }

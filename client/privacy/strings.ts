@@ -32,7 +32,7 @@ export function isTeachers(entries: readonly PersonalDataEntry[]): boolean {
   return entries.some(({ what }) => what === 'opened the class');
 }
 
-/** `14:05: passed, step first-right, tiles bam-1 bam-3 bam-7, blind 0, by owner`. */
+/** `14:05: passed, step first-right, tiles bam-1 bam-3 bam-7, blind 0, by player`. */
 export function entryText({ at, what, ...more }: PersonalDataEntry): string {
   const said = Object.entries(more).flatMap(([name, value]) => {
     if (Array.isArray(value)) return [`${name} ${value.join(' ')}`];

@@ -6,9 +6,9 @@ import { choiceName } from './strings.ts';
 /** How much of the four-part bar is filled. */
 const BAR_LENGTHS: Readonly<Record<VerdictName, number>> = {
   best: 4,
-  equal: 4,
-  unknown: 3,
-  worse: 2,
+  'just-as-good': 4,
+  'cant-say': 3,
+  'a-little-worse': 2,
   costly: 1,
 };
 

@@ -1,6 +1,7 @@
 // The page deals again from the seed and says whether the tiles were the ones that were promised.
 import { bagOf, checkDeal, DEAL_FILE_FORMAT, type DealFile } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
+import { saveFile } from '../ui/save-file.ts';
 import { checkResult, DEAL_CHECK } from './deal-check-strings.ts';
 import { REVIEW } from './strings.ts';
 
@@ -21,6 +22,7 @@ export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
     seat,
     rack: start,
   };
+  const name = `quadrille-deal-${table.code}-${table.round}.json`;
   return (
     <details class="panel deal-check">
       <summary>{REVIEW.check}</summary>
@@ -32,21 +34,13 @@ export function DealCheckPanel({ seated }: { readonly seated: Seated }) {
         <dt>{DEAL_CHECK.seed}</dt>
         <dd class="hex">{seed}</dd>
       </dl>
-      <button type="button" onClick={() => save(file, `quadrille-deal-${table.code}-${table.round}.json`)}>
+      <button
+        type="button"
+        onClick={() => saveFile(name, 'application/json', `${JSON.stringify(file, null, 2)}\n`)}
+      >
         {DEAL_CHECK.save}
       </button>
       <p class="aside">{DEAL_CHECK.saveAbout}</p>
     </details>
   );
-}
-
-function save(file: DealFile, name: string): void {
-  const url = URL.createObjectURL(
-    new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' }),
-  );
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(url);
 }

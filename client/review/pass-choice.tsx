@@ -1,6 +1,6 @@
 // The review of one pass: rack, pass, the better one, the alternatives on a scale, what it gave away.
 import type { PassReview, Review } from '../../shared-engine/index.ts';
-import { MOVES, neighbour } from '../../shared-engine/index.ts';
+import { MOVES, neighbor } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
@@ -22,7 +22,7 @@ interface PassChoiceProps {
 }
 
 export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
-  const to = nameOf(seated.table, neighbour(review.seat, MOVES[choice.step].toward));
+  const to = nameOf(seated.table, neighbor(review.seat, MOVES[choice.step].toward));
   const { analysis } = choice;
   const deep = analysis.depth === 'deep';
   return (
@@ -112,11 +112,11 @@ function FirstScale({ choice }: { readonly choice: PassReview }) {
 function Sections({ choice, names }: { readonly choice: PassReview; readonly names: Review['sections'] }) {
   const named = (ids: readonly string[]) =>
     ids.length === 0 ? REVIEW.none : sentenceList(ids.map((id) => names[id] ?? id));
-  const kept = choice.open.filter((id) => choice.openAfter.includes(id));
-  const lost = choice.open.filter((id) => !choice.openAfter.includes(id));
+  const kept = choice.sectionsInReach.filter((id) => choice.sectionsInReachAfter.includes(id));
+  const lost = choice.sectionsInReach.filter((id) => !choice.sectionsInReachAfter.includes(id));
   // The best pass of the first answer is named only until the deep analysis is there.
   const first = choice.analysis.depth === 'quick';
-  const could = first ? lost.filter((id) => choice.openAfterBest.includes(id)) : [];
+  const could = first ? lost.filter((id) => choice.sectionsInReachAfterBest.includes(id)) : [];
   return (
     <section class="sections">
       <h4>{REVIEW.sections}</h4>

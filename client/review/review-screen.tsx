@@ -150,7 +150,7 @@ function costliest({ choices }: Review): number {
       ? loss
       : analysis.verdict === 'better-exists'
         ? 100 + (analysis.loss?.value ?? 0)
-        : analysis.verdict === 'too-close'
+        : analysis.verdict === 'undecided'
           ? -1
           : 0;
   return choices.reduce((best, choice, index) => (cost(choice) > cost(choices[best]!) ? index : best), 0);

@@ -113,18 +113,18 @@ export function away(toGo: number): string {
 /** One sentence for each section aimed at before this pass, or nothing. */
 export function aimSentences(
   aims: readonly string[],
-  { open, openAfter }: Pick<PassReview, 'open' | 'openAfter'>,
+  { sectionsInReach, sectionsInReachAfter }: Pick<PassReview, 'open' | 'openAfter'>,
   sections: Review['sections'],
 ): readonly string[] {
   // A section that was never near has no name in the review; its id is the same words with dashes.
   const names = (id: string) => sections[id] ?? id.replaceAll('-', ' ');
   return aims.map((id) => {
     const name = capitalize(names(id));
-    if (!open.includes(id)) {
-      const near = open.length > 0 ? ` Within reach: ${sentenceList(open.map(names))}.` : '';
+    if (!sectionsInReach.includes(id)) {
+      const near = sectionsInReach.length > 0 ? ` Within reach: ${sentenceList(sectionsInReach.map(names))}.` : '';
       return `${name} was not within reach.${near}`;
     }
-    return openAfter.includes(id)
+    return sectionsInReachAfter.includes(id)
       ? `${name} was within reach, and your pass kept it there.`
       : `${name} was within reach, and your pass gave it up.`;
   });

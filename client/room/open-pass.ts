@@ -6,7 +6,7 @@ import {
   giverTo,
   MOVES,
   type MoveStep,
-  neighbour,
+  neighbor,
   passObjection,
   type RoundRejection,
   type Seat,
@@ -32,7 +32,7 @@ export function openPass(view: SeatView, seat: Seat): OpenPass | null {
   return {
     step,
     needed: count,
-    to: neighbour(seat, toward),
+    to: neighbor(seat, toward),
     from: giverTo(seat, toward),
     blindAllowed,
     submitted: view.answer !== null,

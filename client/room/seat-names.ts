@@ -1,7 +1,7 @@
 // How the page names the four seats, always from the place of the one who reads.
 import {
   type Direction,
-  neighbour,
+  neighbor,
   type Seat,
   type SeatInfo,
   type Table,
@@ -31,7 +31,7 @@ const PLACES: Readonly<Record<Direction, string>> = {
 /** `on your left`; null for one's own seat. */
 export function positionOf(you: Seat, seat: Seat): string | null {
   for (const direction of ['right', 'across', 'left'] as const) {
-    if (neighbour(you, direction) === seat) return PLACES[direction];
+    if (neighbor(you, direction) === seat) return PLACES[direction];
   }
   return null;
 }

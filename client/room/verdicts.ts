@@ -3,10 +3,16 @@ import type { ChoiceReview } from '../../shared-engine/index.ts';
 
 export const VERDICTS = {
   best: { name: 'Best', about: 'Nothing better was found.' },
-  equal: { name: 'Just as good', about: 'If another choice is better at all, it is too little to matter.' },
-  worse: { name: 'A little worse', about: 'Something better was there, but the difference is small.' },
+  'just-as-good': {
+    name: 'Just as good',
+    about: 'If another choice is better at all, it is too little to matter.',
+  },
+  'a-little-worse': {
+    name: 'A little worse',
+    about: 'Something better was there, but the difference is small.',
+  },
   costly: { name: 'Costly', about: 'Something clearly better was there. Look at this one.' },
-  unknown: { name: 'Can’t say', about: 'The choices are too close to tell apart.' },
+  'cant-say': { name: 'Can’t say', about: 'The choices are too close to tell apart.' },
 } as const;
 
 export type VerdictName = keyof typeof VERDICTS;
@@ -17,8 +23,8 @@ const COSTLY_WINS = 3;
 /** In tiles, for a choice that has not been played on: the first bound above the loss decides. */
 const BY_TILES = [
   { below: 0.05, verdict: 'best' },
-  { below: 0.35, verdict: 'equal' },
-  { below: 0.8, verdict: 'worse' },
+  { below: 0.35, verdict: 'just-as-good' },
+  { below: 0.8, verdict: 'a-little-worse' },
 ] as const;
 
 /** From the deep analysis where there is one, from the loss in tiles until then. */
@@ -26,10 +32,10 @@ export function verdictNameOf({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'a
   if (analysis.depth === 'quick') return BY_TILES.find(({ below }) => loss < below)?.verdict ?? 'costly';
   switch (analysis.verdict) {
     case 'as-good':
-      return analysis.loss === null || analysis.loss.value <= 0 ? 'best' : 'equal';
-    case 'too-close':
-      return 'unknown';
+      return analysis.loss === null || analysis.loss.value <= 0 ? 'best' : 'just-as-good';
+    case 'undecided':
+      return 'cant-say';
     case 'better-exists':
-      return analysis.loss !== null && analysis.loss.value >= COSTLY_WINS ? 'costly' : 'worse';
+      return analysis.loss !== null && analysis.loss.value >= COSTLY_WINS ? 'costly' : 'a-little-worse';
   }
 }

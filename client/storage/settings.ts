@@ -3,20 +3,20 @@ import { STYLES, type StyleName } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
 export const DEADLINES = [null, 30, 60, 120] as const;
-/** Per cent of the page's own size. */
+/** Percent of the page's own size. */
 export const TEXT_SIZES = [100, 125, 150, 175, 200] as const;
 export const FIRST_SORTS = ['suit', 'number'] as const;
 
 export interface Settings {
   readonly name: string;
   readonly style: StyleName;
-  /** Seconds for each step, or null for as long as one likes. */
+  /** Seconds for each step, or null without a limit. */
   readonly deadline: number | null;
   readonly revealRacks: boolean;
   readonly textSize: (typeof TEXT_SIZES)[number];
   /** Number or letter in the corner of each tile. */
   readonly indexMarks: boolean;
-  /** How the rack is put in order until the player sorts it another way. */
+  /** How the rack is sorted until the player sorts it another way. */
   readonly sort: (typeof FIRST_SORTS)[number];
   /** Nothing moves, even where the device allows it. */
   readonly reduceMotion: boolean;

@@ -1,4 +1,4 @@
-// Saying one's aim before a pass: optional, closed until wanted, and never answered before the choice.
+// Choosing an aim before a pass: optional, folded until it is opened, and commented on only in the review.
 import { useSignal } from '@preact/signals';
 import type { CompiledCard, MoveStep } from '../../shared-engine/index.ts';
 import { aimsAt } from '../room/aims.ts';
@@ -14,7 +14,7 @@ interface AimPanelProps {
 export function AimPanel({ room, round, step }: AimPanelProps) {
   const { aims } = room.state.value;
   const sections = useSignal<CompiledCard['sections']>([]);
-  const said = aimsAt(aims, round, step);
+  const chosen = aimsAt(aims, round, step);
 
   async function opened(open: boolean) {
     if (!open || sections.value.length > 0) return;
@@ -31,7 +31,7 @@ export function AimPanel({ room, round, step }: AimPanelProps) {
             <label key={id} class="choice pill">
               <input
                 type="checkbox"
-                checked={said.includes(id)}
+                checked={chosen.includes(id)}
                 onChange={() => room.toggleAim(round, step, id)}
               />
               <span>{name}</span>

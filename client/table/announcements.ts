@@ -36,7 +36,7 @@ export function announcementsOf(before: Table | null, next: Table): readonly str
 
 function dealAnnouncement(table: Table, view: SeatView): string {
   const dealer = view.dealer === table.you ? 'You are East' : `${nameOf(table, view.dealer)} is East`;
-  // Where no fingerprint was shown there is a reason, and it is told before the first pass (rule D4).
+  // A deal without a fingerprint was prepared by a teacher; this is said before the first pass (rule D4).
   const prepared = view.commitment === null ? ' A teacher prepared this deal.' : '';
   return `Dealt: ${tileCount(view.rack.length)} on your rack. ${dealer}.${prepared}`;
 }
@@ -47,7 +47,7 @@ export function lastAnnouncement(table: Table, view: SeatView): string {
   return last ? stepAnnouncement(table, last) : dealAnnouncement(table, view);
 }
 
-/** A step that is over, as this seat lived it. */
+/** A step that is over, as this seat saw it. */
 export function stepAnnouncement(table: Table, step: SeatStep): string {
   switch (step.kind) {
     case 'move': {

@@ -1,4 +1,4 @@
-// The state of the connection, in message, where it matters to the player.
+// The state of the connection, in words, above the screen of a room.
 import type { ConnectionState } from '../connection/connection.ts';
 import { connectionMessage } from './connection-strings.ts';
 

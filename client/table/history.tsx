@@ -1,4 +1,4 @@
-// What this seat gave and got in the steps that are over, on demand.
+// What this seat passed and got in the steps that are over, folded until it is opened.
 import type { Face, SeatStep } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
@@ -20,7 +20,7 @@ export function History({ seated }: { readonly seated: Seated }) {
             {step.kind === 'move' ? (
               <>
                 <b>{STEP_NAMES[step.step]}</b>
-                <ChosenInstead mine={actualSteps[index] ?? null} gave={step.gave} />
+                <ChosenInstead chosen={actualSteps[index] ?? null} gave={step.gave} />
                 <p>
                   {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />
                 </p>
@@ -39,16 +39,16 @@ export function History({ seated }: { readonly seated: Seated }) {
 }
 
 interface ChosenInsteadProps {
-  /** What this seat chose itself, where the class went on from one choice for all. */
-  readonly mine: SeatStep | null;
+  /** What this seat chose itself, where the class continued from one choice for all. */
+  readonly chosen: SeatStep | null;
   readonly gave: readonly Face[];
 }
 
-function ChosenInstead({ mine, gave }: ChosenInsteadProps) {
-  if (mine?.kind !== 'move' || mine.gave.toSorted().join() === gave.toSorted().join()) return null;
+function ChosenInstead({ chosen, gave }: ChosenInsteadProps) {
+  if (chosen?.kind !== 'move' || chosen.gave.toSorted().join() === gave.toSorted().join()) return null;
   return (
     <p>
-      {TABLE.chosenInstead} <TileRow tiles={mine.gave} />
+      {TABLE.chosenInstead} <TileRow tiles={chosen.gave} />
     </p>
   );
 }

@@ -1,5 +1,5 @@
 // The three opponents as they sit: left, across, right; who gives, who gets, who is ready.
-import { DIRECTIONS, type Direction, isWaitingFor, neighbour, type Seat } from '../../shared-engine/index.ts';
+import { DIRECTIONS, type Direction, isWaitingFor, neighbor, type Seat } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf, positionOf } from '../room/seat-names.ts';
@@ -11,7 +11,7 @@ export function Opponents({ seated }: { readonly seated: Seated }) {
   return (
     <ul class="opponents" aria-label={TABLE.opponents}>
       {DIRECTIONS.toReversed().map((direction) => (
-        <Plaque key={direction} seated={seated} seat={neighbour(you, direction)} direction={direction} />
+        <Plaque key={direction} seated={seated} seat={neighbor(you, direction)} direction={direction} />
       ))}
     </ul>
   );

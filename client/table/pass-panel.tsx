@@ -22,7 +22,7 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
     <div class={pass.submitted ? 'pass-panel submitted' : 'pass-panel'}>
       <Tray room={room} pass={pass} />
       {pass.submitted ? (
-        <Sealed room={room} seated={seated} pass={pass} />
+        <SubmittedPass room={room} seated={seated} pass={pass} />
       ) : (
         <div class="send">
           <button
@@ -44,7 +44,7 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
   );
 }
 
-function Sealed({ room, seated, pass }: PassPanelProps) {
+function SubmittedPass({ room, seated, pass }: PassPanelProps) {
   const { view, table, you } = seated;
   const waiting = SEATS.filter((seat) => seat !== you && isWaitingFor(view.stage, seat)).map((seat) =>
     nameOf(table, seat),

@@ -1,4 +1,4 @@
-// A step that is over, in what everybody may know of it.
+// A step that is over, as everybody may know it.
 import { type PublicStep, SEATS, type Table } from '../../shared-engine/index.ts';
 import { capitalize, nameOf } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';

@@ -1,7 +1,7 @@
-// The one question that is open, whichever it is.
+// What the open step asks of this seat.
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { isWaitingFor, neighbour, SEATS, stepOf } from '../../shared-engine/index.ts';
+import { isWaitingFor, neighbor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
@@ -33,7 +33,7 @@ export function Question({ room, seated }: QuestionProps) {
     if (step !== null && document.activeElement === document.body) heading.current?.focus();
   }, [step, answered]);
 
-  // A table of a class that waits for its teacher asks nothing.
+  // A table of a class that is paused by its teacher asks nothing.
   if (table.controls?.held) {
     return (
       <section class="question" aria-labelledby="question">
@@ -47,7 +47,7 @@ export function Question({ room, seated }: QuestionProps) {
 
   const pass = openPass(view, you);
   const asks = step === 'vote' || step === 'courtesy-ask';
-  const across = nameOf(table, neighbour(you, 'across'));
+  const across = nameOf(table, neighbor(you, 'across'));
   const title = pass
     ? passTitle(table, pass)
     : step === 'vote'
@@ -65,7 +65,7 @@ export function Question({ room, seated }: QuestionProps) {
       {step === 'vote' && !answered && (
         <>
           <p class="about">{VOTE_ABOUT}</p>
-          <Answers>
+          <AnswerButtons>
             <button
               type="button"
               class="primary"
@@ -80,13 +80,13 @@ export function Question({ room, seated }: QuestionProps) {
             >
               {TABLE.stop}
             </button>
-          </Answers>
+          </AnswerButtons>
         </>
       )}
       {step === 'courtesy-ask' && !answered && (
         <>
           <p class="about">{courtesyAbout(across)}</p>
-          <Answers>
+          <AnswerButtons>
             {[0, 1, 2, 3].map((count) => (
               <button
                 key={count}
@@ -97,10 +97,10 @@ export function Question({ room, seated }: QuestionProps) {
                 {count}
               </button>
             ))}
-          </Answers>
+          </AnswerButtons>
         </>
       )}
-      {asks && answered && <Given seated={seated} />}
+      {asks && answered && <OwnAnswer seated={seated} />}
       {step === 'courtesy-pass' && !pass && <p class="about">{TABLE.othersPass}</p>}
       <p class="notice" role="alert">
         {notice}
@@ -109,12 +109,12 @@ export function Question({ room, seated }: QuestionProps) {
   );
 }
 
-function Answers({ children }: { readonly children: ComponentChildren }) {
+function AnswerButtons({ children }: { readonly children: ComponentChildren }) {
   return <div class="answers">{children}</div>;
 }
 
-/** The own answer, and who is still waited for. */
-function Given({ seated }: { readonly seated: Seated }) {
+/** This seat's answer, and whom the table waits for. */
+function OwnAnswer({ seated }: { readonly seated: Seated }) {
   const { view, you, table } = seated;
   const { answer } = view;
   const said =
@@ -129,7 +129,7 @@ function Given({ seated }: { readonly seated: Seated }) {
     nameOf(table, seat),
   );
   return (
-    <p class="given">
+    <p class="own-answer">
       {said} {waiting.length > 0 && TABLE.waitingFor(sentenceList(waiting))}
     </p>
   );

@@ -1,4 +1,4 @@
-// One's own rack: large tiles, moved by tap, drag or keyboard, in the order the player likes.
+// The player's own rack: large tiles, moved by tap, drag or keyboard, in the order the player likes.
 import { useRef, useState } from 'preact/hooks';
 import { inDisplayOrder, type RackTile, SORTS } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
@@ -21,7 +21,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
   const tiles = inDisplayOrder(layout);
   const list = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
-  // A drag ends with a click of the browser's own, which must not count as a tap.
+  // The browser ends a drag with a click, which must not count as a tap.
   const dragged = useRef(false);
   const active = tiles.some((tile) => tile.id === current) ? current : (tiles[0]?.id ?? null);
 

@@ -1,9 +1,9 @@
-// The four seats around a table seen from above, with the way the tiles go between them.
+// The four seats around a table seen from above, with arrows for the way the tiles go.
 import {
   type Direction,
   isWaitingFor,
   MOVES,
-  neighbour,
+  neighbor,
   SEATS,
   type SpectatorView,
   type Step,
@@ -21,10 +21,10 @@ interface SeatRingProps {
 
 export function SeatRing({ table, view }: SeatRingProps) {
   const open = stepOf(view.stage);
-  const toward = open && wayOf(open);
+  const toward = open && directionOf(open);
   return (
     <div class="ring">
-      {toward && <Ways toward={toward} />}
+      {toward && <Arrows toward={toward} />}
       <ul>
         {SEATS.map((seat) => {
           const info = table.seats[seat];
@@ -41,7 +41,7 @@ export function SeatRing({ table, view }: SeatRingProps) {
                   away={info.kind === 'person' && !info.present}
                 />
               )}
-              {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbour(seat, toward)))}</p>}
+              {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbor(seat, toward)))}</p>}
             </li>
           );
         })}
@@ -50,19 +50,19 @@ export function SeatRing({ table, view }: SeatRingProps) {
   );
 }
 
-function wayOf(step: Step): Direction | null {
+function directionOf(step: Step): Direction | null {
   return step === 'vote' || step === 'courtesy-ask' ? null : MOVES[step].toward;
 }
 
 /** Seats follow one another to the right, against the clock: the first sits below, the second at the right. */
-function Ways({ toward }: { readonly toward: Direction }) {
+function Arrows({ toward }: { readonly toward: Direction }) {
   const turns = toward === 'across' ? [0, 90] : [0, 90, 180, 270];
   const path =
     toward === 'across'
       ? 'M50 12 V88 M42 21 L50 12 L58 21 M42 79 L50 88 L58 79'
       : 'M58 88 Q86 86 88 58 M79 66 L88 57 L95 67';
   return (
-    <svg class="ring-ways" viewBox="0 0 100 100" aria-hidden="true" focusable="false">
+    <svg class="ring-arrows" viewBox="0 0 100 100" aria-hidden="true" focusable="false">
       <g transform={toward === 'left' ? 'translate(100 0) scale(-1 1)' : undefined}>
         {turns.map((turn) => (
           <path key={turn} d={path} transform={`rotate(${turn} 50 50)`} />

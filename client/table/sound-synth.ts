@@ -28,7 +28,7 @@ export function play(sound: Sound, after = 0): void {
   }
 }
 
-/** One after the other, for somebody who wants to know what they have switched on. */
+/** All sounds, one after the other, to try them out. */
 export function playAll(): void {
   for (const [nth, sound] of SOUNDS.entries()) play(sound, nth * 0.7);
 }

@@ -124,7 +124,7 @@ interface Sign {
   readonly size: number;
 }
 
-/** A ring with a heart; one bold ring reads better at arm's length than ornament. */
+/** A ring with a dot; one bold ring is easier to read at arm's length than ornament. */
 export function Ring({ x, y, size }: Sign) {
   return (
     <g>

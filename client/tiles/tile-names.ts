@@ -1,7 +1,7 @@
 // The spoken names of tiles.
 import { type Face, numbered } from '../../shared-engine/index.ts';
 
-const HONOURS: Readonly<Record<string, string>> = {
+const HONORS: Readonly<Record<string, string>> = {
   east: 'east wind',
   south: 'south wind',
   west: 'west wind',
@@ -15,7 +15,7 @@ const HONOURS: Readonly<Record<string, string>> = {
 
 export function tileName(face: Face): string {
   const suited = numbered(face);
-  return suited ? `${suited.number} ${suited.suit}` : HONOURS[face]!;
+  return suited ? `${suited.number} ${suited.suit}` : HONORS[face]!;
 }
 
 /** `3 bam, 3 bam and flower`. */

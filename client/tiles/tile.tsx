@@ -1,7 +1,7 @@
 // One tile as a picture: our own drawing, 60 × 80 units, full or pared down for small sizes.
 import type { ComponentChildren } from 'preact';
 import { type Face, numbered, type Suit, type TileNumber } from '../../shared-engine/index.ts';
-import { DragonArt, FlowerArt, JokerArt, WindArt } from './honours.tsx';
+import { DragonArt, FlowerArt, JokerArt, WindArt } from './honors.tsx';
 import { inkOf } from './ink.ts';
 import { Ring, Stalk, SuitArt, Zigzag } from './pips.tsx';
 

@@ -16,7 +16,7 @@ const VOTE: ClientRequest = {
 
 async function open(fake: FakeConnection): Promise<void> {
   fake.connection.start();
-  await fake.settle();
+  await fake.runPromises();
   fake.welcome();
 }
 
@@ -24,7 +24,7 @@ describe('a connection that opens', () => {
   it('the page first says hello with its ticket and its versions', async () => {
     const fake = fakeConnection();
     await open(fake);
-    expect(fake.lines[0]!.sent).toEqual([
+    expect(fake.sockets[0]!.sent).toEqual([
       { kind: 'hello', id: 'id-2', versions: [1, 1], ticket: 'ticket', from: { page: 'id-1', nth: 1 } },
     ]);
     expect(fake.states.map(({ kind }) => kind)).toEqual(['connecting', 'open']);
@@ -33,9 +33,9 @@ describe('a connection that opens', () => {
   it('frames that the page does not understand are ignored', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.text('{"kind":"ack"');
-    fake.lines[0]!.events.text('{"kind":"surprise"}');
-    fake.say({ kind: 'ack', id: 'x' });
+    fake.sockets[0]!.events.text('{"kind":"ack"');
+    fake.sockets[0]!.events.text('{"kind":"surprise"}');
+    fake.receive({ kind: 'ack', id: 'x' });
     expect(fake.messages).toEqual([{ kind: 'ack', id: 'x' }]);
   });
 
@@ -43,7 +43,7 @@ describe('a connection that opens', () => {
     const fake = fakeConnection();
     fake.ticket = { ok: false, code: 'no-such-room', message: 'none' };
     fake.connection.start();
-    await fake.settle();
+    await fake.runPromises();
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'no-room' });
     expect(fake.pauses()).toEqual([]);
   });
@@ -53,10 +53,10 @@ describe('a connection that is cut', () => {
   it('a connection that is cut comes back after a pause with a new ticket', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.closed(1006);
+    fake.sockets[0]!.events.closed(1006);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
     fake.elapse(backoffMs(0, 0.5));
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
@@ -65,13 +65,13 @@ describe('a connection that is cut', () => {
     const fake = fakeConnection();
     fake.ticket = { ok: false, code: 'unreachable', message: 'no net' };
     fake.connection.start();
-    await fake.settle();
+    await fake.runPromises();
     fake.elapse(backoffMs(0, 0.5));
-    await fake.settle();
+    await fake.runPromises();
     expect(fake.pauses()).toEqual([backoffMs(1, 0.5)]);
     fake.ticket = { ok: true, value: { ticket: 'second' } };
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
     expect(fake.pauses()).toEqual([2.5 * HEARTBEAT_MS]);
@@ -80,17 +80,17 @@ describe('a connection that is cut', () => {
   it('the page does not fight for a seat that another page took', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.closed(CLOSE.replaced);
+    fake.sockets[0]!.events.closed(CLOSE.replaced);
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'replaced' });
     fake.connection.retryNow();
-    await fake.settle();
-    expect(fake.lines).toHaveLength(1);
+    await fake.runPromises();
+    expect(fake.sockets).toHaveLength(1);
   });
 
   it('the page does not listen to a connection that it has given up', async () => {
     const fake = fakeConnection();
     await open(fake);
-    const old = fake.lines[0]!;
+    const old = fake.sockets[0]!;
     await open(fake);
     old.events.text(JSON.stringify({ kind: 'ack', id: 'late' }));
     old.events.closed(1006);
@@ -104,29 +104,29 @@ describe('a request', () => {
   it('a request made without a connection is sent once, with its own id, when the connection is back', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.closed(1006);
+    fake.sockets[0]!.events.closed(1006);
     fake.connection.send(VOTE);
-    expect(fake.lines[0]!.sent).toHaveLength(1);
+    expect(fake.sockets[0]!.sent).toHaveLength(1);
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
-    expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
+    expect(fake.sockets[1]!.sent.slice(1)).toEqual([VOTE]);
   });
 
   it('a request without an answer is sent again on the next connection, and not after its answer', async () => {
     const fake = fakeConnection();
     await open(fake);
     fake.connection.send(VOTE);
-    fake.lines[0]!.events.closed(1006);
+    fake.sockets[0]!.events.closed(1006);
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
-    fake.say({ kind: 'ack', id: VOTE.id });
-    fake.lines[1]!.events.closed(1006);
+    fake.receive({ kind: 'ack', id: VOTE.id });
+    fake.sockets[1]!.events.closed(1006);
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
-    expect(fake.lines.map(({ sent }) => sent.length - 1)).toEqual([1, 1, 0]);
+    expect(fake.sockets.map(({ sent }) => sent.length - 1)).toEqual([1, 1, 0]);
   });
 
   it('a request survives a reload of the page', async () => {
@@ -135,7 +135,7 @@ describe('a request', () => {
     before.connection.send(VOTE);
     const after = fakeConnection(storage);
     await open(after);
-    expect(after.lines[0]!.sent.slice(1)).toEqual([VOTE]);
+    expect(after.sockets[0]!.sent.slice(1)).toEqual([VOTE]);
   });
 
   it('a request is forgotten when the server rejects it', async () => {
@@ -143,7 +143,7 @@ describe('a request', () => {
     const fake = fakeConnection(storage);
     await open(fake);
     fake.connection.send(VOTE);
-    fake.say({ kind: 'rejected', id: VOTE.id, code: 'wrong-step', message: 'too late' });
+    fake.receive({ kind: 'rejected', id: VOTE.id, code: 'wrong-step', message: 'too late' });
     expect(storage.read('requests')).toBeNull();
   });
 
@@ -152,9 +152,9 @@ describe('a request', () => {
     await open(fake);
     fake.connection.send(VOTE);
     fake.elapse(8_000);
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
-    expect(fake.lines[1]!.sent.slice(1)).toEqual([VOTE]);
+    expect(fake.sockets[1]!.sent.slice(1)).toEqual([VOTE]);
   });
 });
 

@@ -30,7 +30,7 @@ function analysisWith(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, win
   return {
     depth: 'deep',
     verdict,
-    decided: verdict !== 'too-close',
+    decided: verdict !== 'undecided',
     loss,
     giveaway: null,
     played: 0,
@@ -78,11 +78,11 @@ describe('verdicts', () => {
     expect(verdictAfter(analysisWith('as-good', { value: 0.4, halfWidth: 0.3 }))).toBe('Just as good');
     expect(verdictAfter(analysisWith('better-exists', small))).toBe('A little worse');
     expect(verdictAfter(analysisWith('better-exists', large))).toBe('Costly');
-    expect(verdictAfter(analysisWith('too-close', small))).toBe('Can’t say');
+    expect(verdictAfter(analysisWith('undecided', small))).toBe('Can’t say');
   });
 
   it('a choice that was not played on yet gets its verdict from the loss in tiles, in order', () => {
-    const quick = { depth: 'quick', verdict: 'not-looked-at' } as const;
+    const quick = { depth: 'quick', verdict: 'pending' } as const;
     const names = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map((loss) =>
       verdictNameOf({ loss, analysis: quick }),
     );
@@ -126,8 +126,8 @@ describe('the chart over the steps', () => {
 describe('progress', () => {
   it('the page says how many choices are done between the first and the last analysis', () => {
     const first = twoPasses();
-    const half = withDeepAnalysis(first, 1, analysisWith('too-close', NOTHING));
-    const whole = withDeepAnalysis(half, 0, analysisWith('too-close', NOTHING));
+    const half = withDeepAnalysis(first, 1, analysisWith('undecided', NOTHING));
+    const whole = withDeepAnalysis(half, 0, analysisWith('undecided', NOTHING));
     expect([first, half, whole].map(analysisProgress)).toEqual([null, { done: 1, all: 2 }, null]);
     expect(progressSentence({ done: 1, all: 2 })).toContain('1 of your 2 choices');
   });

@@ -17,28 +17,28 @@ const READY = { kind: 'action', id: 'request', action: { kind: 'ready', ready: t
 
 async function open(fake: FakeConnection): Promise<void> {
   fake.connection.start();
-  await fake.settle();
+  await fake.runPromises();
   fake.welcome();
 }
 
 async function reconnect(fake: FakeConnection): Promise<void> {
-  fake.lines.at(-1)!.events.closed(1006);
+  fake.sockets.at(-1)!.events.closed(1006);
   fake.connection.retryNow();
-  await fake.settle();
+  await fake.runPromises();
   fake.welcome();
 }
 
-const hello = (fake: FakeConnection) => fake.lines.at(-1)!.sent[0];
+const hello = (fake: FakeConnection) => fake.sockets.at(-1)!.sent[0];
 
 describe('the table after a cut', () => {
   it('after a cut the page asks for what has changed since its table, and the changes make that table whole', async () => {
     const fake = fakeConnection();
     await open(fake);
     expect(hello(fake)).not.toHaveProperty('resume');
-    fake.say({ kind: 'table', seq: 7, table: TABLE });
+    fake.receive({ kind: 'table', seq: 7, table: TABLE });
     await reconnect(fake);
     expect(hello(fake)).toMatchObject({ resume: { seq: 7, you: 1 } });
-    fake.say({ kind: 'delta', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
+    fake.receive({ kind: 'delta', after: 7, seq: 9, table: { round: 3, remaining: 500 } });
     expect(fake.messages.at(-1)).toEqual({
       kind: 'table',
       seq: 9,
@@ -51,7 +51,7 @@ describe('the table after a cut', () => {
   it('a player who connects anew gets the whole table, because they may have taken a seat', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.say({ kind: 'table', seq: 7, table: { ...TABLE, you: null } });
+    fake.receive({ kind: 'table', seq: 7, table: { ...TABLE, you: null } });
     await open(fake);
     expect(hello(fake)).not.toHaveProperty('resume');
   });
@@ -70,12 +70,12 @@ describe('the table after a cut', () => {
   it('changes to a table that is not here make the page ask for the whole table', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.say({ kind: 'table', seq: 7, table: TABLE });
-    fake.say({ kind: 'delta', after: 4, seq: 5, table: { round: 3 } });
+    fake.receive({ kind: 'table', seq: 7, table: TABLE });
+    fake.receive({ kind: 'delta', after: 4, seq: 5, table: { round: 3 } });
     expect(fake.messages).toHaveLength(1);
-    expect(fake.lines[0]!.closedByPage).toBe(true);
+    expect(fake.sockets[0]!.closedByPage).toBe(true);
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     fake.welcome();
     expect(hello(fake)).not.toHaveProperty('resume');
   });
@@ -85,14 +85,14 @@ describe('the pause', () => {
   it('the page waits as long as a restarting server asks it to', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.closed(CLOSE.restarting, '734');
+    fake.sockets[0]!.events.closed(CLOSE.restarting, '734');
     expect(fake.pauses()).toEqual([734]);
   });
 
   it('the page chooses its own pause where the server names none that it can use', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.lines[0]!.events.closed(CLOSE.restarting, '99999');
+    fake.sockets[0]!.events.closed(CLOSE.restarting, '99999');
     expect(fake.pauses()[0]).toBeLessThanOrEqual(500);
   });
 });
@@ -101,11 +101,11 @@ describe('a silent connection', () => {
   it('a connection that never opens is given up', async () => {
     const fake = fakeConnection();
     fake.connection.start();
-    await fake.settle();
+    await fake.runPromises();
     fake.elapse(8000);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
     fake.connection.retryNow();
-    await fake.settle();
+    await fake.runPromises();
     expect(fake.pauses()).toEqual([16_000]);
   });
 
@@ -113,12 +113,12 @@ describe('a silent connection', () => {
     const fake = fakeConnection();
     await open(fake);
     const first = fake.pauses().length;
-    fake.say({ kind: 'heartbeat' });
+    fake.receive({ kind: 'heartbeat' });
     expect(fake.pauses()).toHaveLength(first);
     expect(fake.messages).toEqual([]);
     fake.elapse(2.5 * HEARTBEAT_MS);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
-    expect(fake.lines[0]!.closedByPage).toBe(true);
+    expect(fake.sockets[0]!.closedByPage).toBe(true);
   });
 });
 
@@ -126,9 +126,9 @@ describe('a server that cannot save', () => {
   it('a server that cannot save is shown as something else than a lost connection', async () => {
     const fake = fakeConnection();
     await open(fake);
-    fake.say({ kind: 'storage', writable: false });
+    fake.receive({ kind: 'storage', writable: false });
     expect(fake.states.at(-1)).toEqual({ kind: 'read-only' });
-    fake.say({ kind: 'storage', writable: true });
+    fake.receive({ kind: 'storage', writable: true });
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
 
@@ -136,11 +136,11 @@ describe('a server that cannot save', () => {
     const fake = fakeConnection();
     await open(fake);
     fake.connection.send(READY);
-    fake.say({ kind: 'rejected', id: READY.id, code: 'try-later', message: 'later' });
+    fake.receive({ kind: 'rejected', id: READY.id, code: 'try-later', message: 'later' });
     fake.elapse(2000);
-    expect(fake.lines[0]!.sent.slice(1)).toEqual([READY, READY]);
-    fake.say({ kind: 'ack', id: READY.id });
+    expect(fake.sockets[0]!.sent.slice(1)).toEqual([READY, READY]);
+    fake.receive({ kind: 'ack', id: READY.id });
     await reconnect(fake);
-    expect(fake.lines[1]!.sent).toHaveLength(1);
+    expect(fake.sockets[1]!.sent).toHaveLength(1);
   });
 });

@@ -1,4 +1,4 @@
-// A socket, a ticket office and a clock in the hands of the test, for the page's connection.
+// Sockets, tickets and timers for the page's connection, all of them run by the test.
 import type { ApiResult } from '../../client/connection/api.ts';
 import { type Connection, type ConnectionState, connect } from '../../client/connection/connection.ts';
 import { openPendingRequests } from '../../client/connection/pending.ts';
@@ -8,7 +8,7 @@ import type { ClientMessage, ServerMessage } from '../../shared-engine/index.ts'
 import { clientMessageSchema } from '../../shared-engine/index.ts';
 import { memoryStorage } from './memory-storage.ts';
 
-interface Line {
+interface FakeSocket {
   readonly events: SocketEvents;
   readonly sent: ClientMessage[];
   closedByPage: boolean;
@@ -16,40 +16,40 @@ interface Line {
 
 export interface FakeConnection {
   readonly connection: Connection;
-  readonly lines: Line[];
+  readonly sockets: FakeSocket[];
   readonly states: ConnectionState[];
   readonly messages: ServerMessage[];
-  readonly memory: TextStorage;
-  /** Milliseconds of the pauses asked for and not called off, in order. */
+  readonly storage: TextStorage;
+  /** Milliseconds of the pauses started and not canceled, in order. */
   readonly pauses: () => number[];
   /** What the next ticket request answers; by default a good ticket. */
   ticket: ApiResult<{ readonly ticket: string }>;
   /** Runs the timer with this pause, as if the time had passed. */
   elapse(ms: number): void;
-  /** Lets promises settle. */
-  settle(): Promise<void>;
-  /** Opens the newest line and answers its hello. */
+  /** Lets promises that are ready run. */
+  runPromises(): Promise<void>;
+  /** Opens the newest socket and answers its hello. */
   welcome(): void;
-  say(message: ServerMessage): void;
+  receive(message: ServerMessage): void;
 }
 
-export function fakeConnection(memory: TextStorage = memoryStorage(), chance = 0.5): FakeConnection {
-  const lines: Line[] = [];
+export function fakeConnection(storage: TextStorage = memoryStorage(), chance = 0.5): FakeConnection {
+  const sockets: FakeSocket[] = [];
   const states: ConnectionState[] = [];
   const messages: ServerMessage[] = [];
   const timers: { ms: number; run: () => void; off: boolean }[] = [];
   let ids = 0;
-  const last = () => lines.at(-1)!;
+  const last = () => sockets.at(-1)!;
   const fake: FakeConnection = {
     connection: connect({
       askTicket: async () => fake.ticket,
       openSocket: (events) => {
-        const line: Line = { events, sent: [], closedByPage: false };
-        lines.push(line);
+        const socket: FakeSocket = { events, sent: [], closedByPage: false };
+        sockets.push(socket);
         return {
-          send: (text) => line.sent.push(clientMessageSchema.parse(JSON.parse(text))),
+          send: (text) => socket.sent.push(clientMessageSchema.parse(JSON.parse(text))),
           close: () => {
-            line.closedByPage = true;
+            socket.closedByPage = true;
           },
         };
       },
@@ -62,14 +62,14 @@ export function fakeConnection(memory: TextStorage = memoryStorage(), chance = 0
       },
       newId: () => `id-${++ids}`,
       random: () => chance,
-      pending: openPendingRequests(memory, 'requests'),
+      pending: openPendingRequests(storage, 'requests'),
       onState: (state) => states.push(state),
       onMessage: (message) => messages.push(message),
     }),
-    lines,
+    sockets,
     states,
     messages,
-    memory,
+    storage,
     pauses: () => timers.filter(({ off }) => !off).map(({ ms }) => ms),
     ticket: { ok: true, value: { ticket: 'ticket' } },
     elapse(ms) {
@@ -78,13 +78,13 @@ export function fakeConnection(memory: TextStorage = memoryStorage(), chance = 0
       timer.off = true;
       timer.run();
     },
-    settle: () => new Promise((resolve) => setImmediate(resolve)),
+    runPromises: () => new Promise((resolve) => setImmediate(resolve)),
     welcome() {
       last().events.opened();
       const hello = last().sent.at(-1)!;
-      fake.say({ kind: 'welcome', id: hello.id, version: 1 });
+      fake.receive({ kind: 'welcome', id: hello.id, version: 1 });
     },
-    say: (message) => last().events.text(JSON.stringify(message)),
+    receive: (message) => last().events.text(JSON.stringify(message)),
   };
   return fake;
 }
