@@ -35,7 +35,7 @@ export const classOpenedSchema = z.object({ code: z.string() });
 export const joinClassSchema = z.strictObject({ name: nameSchema });
 export const classJoinedSchema = z.object({ room: z.string(), seat: seatSchema });
 
-/** `GET /api/classes/CODE`: what whoever has the code may know, and who asks. */
+/** `GET /api/classes/CODE`: what anybody with the code may know, and whether the asker is its teacher or a player. */
 export const classInfoSchema = z.object({
   code: z.string(),
   title: z.string(),
@@ -45,7 +45,9 @@ export const classInfoSchema = z.object({
   /** 0 before the first deal. */
   dealt: z.int(),
   ended: z.boolean(),
+  /** Whether the teacher asks. */
   teacher: z.boolean(),
+  /** The player who asks, or null. */
   player: z
     .object({
       room: z.string(),
@@ -56,7 +58,7 @@ export const classInfoSchema = z.object({
           number: z.int(),
           of: z.int(),
           title: z.string().nullable(),
-          /** What the teacher wrote for the players to read with it. */
+          /** What the teacher wrote for the players. */
           task: z.string().nullable(),
         })
         .nullable(),
@@ -94,6 +96,7 @@ const guidedChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind',
 export const classActionSchema = z.discriminatedUnion('kind', [
   /** The next deal of the drill, for every table that has closed the one before. */
   z.strictObject({ kind: z.literal('deal-next') }),
+  /** The tables stop before this step; null for no stop. */
   z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),
   /** For all, or for one player. */
   z.strictObject({
@@ -101,7 +104,9 @@ export const classActionSchema = z.discriminatedUnion('kind', [
     player: z.int().nullable(),
     seconds: z.int().min(5).max(600),
   }),
+  /** Whether a bot plays for the player. */
   z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
+  /** What the big screen shows; null for nothing. */
   z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable() }),
   /**
    * In a guided deal, all tables continue from this choice at step number `stepIndex`, counted from 0. The choice is
@@ -136,6 +141,7 @@ const dashboardPlayerSchema = z.object({
   at: z.union([stepSchema, z.literal(['waiting', 'closed'])]),
   /** Whether this player has answered the step. */
   submitted: z.boolean(),
+  /** Whether this table has stopped before the step. */
   held: z.boolean(),
   /** Whether this player has asked for the next deal. */
   ready: z.boolean(),
@@ -157,9 +163,9 @@ const guidedDealSchema = z.object({
   needed: z.int(),
   /** The rack that everybody holds at that step. */
   rack: tilesSchema,
-  /** Players who have this step still before them. */
+  /** How many players have still to choose at this step. */
   waiting: z.int(),
-  /** Once all have chosen, each choice made there that may be shown; 0 players where a bot alone made it. */
+  /** Once all have chosen, each choice that may be shown; 0 players where only a bot made it. */
   chosen: z.array(z.object({ choice: guidedChoiceSchema, players: z.int() })).readonly(),
 });
 export type GuidedDeal = z.infer<typeof guidedDealSchema>;
@@ -179,7 +185,7 @@ export const dashboardSchema = z.object({
   /** Null unless the drill is a guided one, and before the first deal. */
   guidedDeal: guidedDealSchema.nullable(),
   players: z.array(dashboardPlayerSchema),
-  /** The steps of this deal that somebody has behind them. */
+  /** The steps of this deal that some player has finished. */
   spreads: z.array(spreadSchema.pick({ seat: true, kind: true, step: true, players: true, stoodIn: true })),
 });
 export type Dashboard = z.infer<typeof dashboardSchema>;
@@ -191,7 +197,7 @@ export const bigScreenSchema = z.object({
   title: z.string(),
   deal: z.object({ number: z.int(), of: z.int(), title: z.string().nullable() }).nullable(),
   players: z.int(),
-  /** Who has answered the shown step. */
+  /** How many players have answered the shown step. */
   answered: z.int(),
   shown: shownStepSchema.nullable(),
   /** The rack everybody holds at the shown step; null where racks differ. */
@@ -200,6 +206,7 @@ export const bigScreenSchema = z.object({
   aims: z.array(z.object({ section: z.string(), count: z.int(), share: z.number() })).readonly(),
   /** Null until it is revealed. */
   spread: spreadSchema.nullable(),
+  /** Names of the card's sections by id. */
   sections: z.record(z.string(), z.string()),
   ended: z.boolean(),
 });

@@ -29,12 +29,12 @@ export function cardPath(code: string): string {
   return `${roomPath(code)}/card`;
 }
 
-/** `GET` with the seat's cookie: `personalDataPath` answers what is kept of this person; `DELETE` leaves and has it forgotten. */
+/** With the seat's cookie, `GET` answers the data stored about this person; `DELETE` gives up the seat and deletes it. */
 export function personalDataPath(code: string): string {
   return `${roomPath(code)}/personal-data`;
 }
 
-/** `GET` with a player's or the teacher's cookie answers what is kept; `DELETE` has it forgotten. */
+/** With a player's or the teacher's cookie, `GET` answers the data stored about that person; `DELETE` deletes it. */
 export function classPersonalDataPath(code: string): string {
   return `${classPath(code)}/personal-data`;
 }

@@ -1,4 +1,4 @@
-// Why the room, rather than the round, turns a request down: one code and one sentence each (rule E1).
+// Why the server rejects a request before the round decides about it: one code and one sentence each (rule E1).
 
 export const ROOM_REJECTIONS = {
   'bad-frame': 'That message could not be read; reload the page and try again.',
@@ -8,22 +8,22 @@ export const ROOM_REJECTIONS = {
   'bad-name': 'Choose a name of 1 to 24 characters.',
   'bad-card': 'That card file cannot be used.',
   'no-such-room':
-    'There is no open table with that code; check the eight letters and ask for the link again.',
+    'There is no open table with that code. Check the eight letters and digits, or ask for the link again.',
   'seat-taken': 'Somebody sits there already; choose another seat.',
   'not-seated': 'You are watching; take a seat first.',
   'not-your-seat': 'That seat belongs to somebody else; you can only choose for your own.',
   'not-the-host': 'Only the person who opened the table can do that.',
-  held: 'Your teacher holds the tables here; wait until they go on.',
-  'teacher-controlled': 'Your teacher leads this table; that is not done here.',
-  'no-such-class': 'There is no class with that code; check the eight letters with your teacher.',
+  held: 'Your teacher has stopped the tables here; wait until they continue.',
+  'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
+  'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',
   'not-the-teacher': 'Only the teacher who opened this class can do that.',
   'class-over': 'This class has ended.',
-  'class-full': 'This class has as many players as it can; ask the teacher for another code.',
+  'class-full': 'This class is full; ask the teacher for another code.',
   'no-more-deals': 'That was the last deal of the drill.',
-  'not-guided': 'This class does not play one line; every table goes on by itself.',
-  'deal-open': 'This deal is not closed yet; choose how the class goes on first.',
-  'already-advanced': 'The class has gone on from that step already; look at the desk.',
-  'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play on for whoever is away.',
+  'not-guided': 'This class does not play guided deals; every table continues by itself.',
+  'deal-open': 'This deal is not finished; first choose how the class continues.',
+  'already-advanced': 'The class has already continued from that step; look at the dashboard.',
+  'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play for whoever is away.',
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
   'no-round': 'No round is being played; wait for the deal.',
@@ -33,7 +33,7 @@ export const ROOM_REJECTIONS = {
   'wrong-origin': 'This page comes from another address than the table; open the table by its own link.',
   'table-full': 'As many people as can are watching that table; try again later.',
   'too-many-rooms': 'The server holds as many tables as it can; try again later.',
-  'try-later': 'The server could not keep that just now; nothing was changed, try again.',
+  'try-later': 'The server could not store that just now. Nothing was changed; try again.',
 } as const;
 
 export type RoomRejectionCode = keyof typeof ROOM_REJECTIONS;
