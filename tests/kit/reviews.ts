@@ -25,7 +25,7 @@ import { anyChoice, opened, type Played, playOn } from './rounds.ts';
 
 export const houseKernel: Kernel = createSwarKernel(houseCard());
 
-/** Seat 0 plays strongly, 1 casually, 2 any legal way, 3 avoids gifts. */
+/** Seat 0 plays strongly, 1 casually, 2 any legal way, 3 avoids risky passes. */
 export function mixedChoice(round: Round, seat: Seat, random: Random): Choice {
   const style = (['strong', 'casual', null, 'guarded'] as const)[seat];
   const answer: AnswerChoice | null = style && chooseFor(style, seatView(round, seat), houseKernel, random);

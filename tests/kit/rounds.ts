@@ -36,10 +36,10 @@ export function apply(played: Played, command: Command): Played {
   };
 }
 
-/** The refusal of a command that must be illegal. */
+/** The rejection of a command that must be illegal. */
 export function rejectionOf(round: Round, command: Command): RoundRejection {
   const decision = decide(round, command);
-  if (decision.ok) throw new Error(`not refused: ${JSON.stringify(command)}`);
+  if (decision.ok) throw new Error(`not rejected: ${JSON.stringify(command)}`);
   return decision;
 }
 

@@ -7,7 +7,7 @@ export const game = {
   name: 'exchange',
   minPlayers: 4,
   maxPlayers: 4,
-  setup: () => ({ step: 0, racks: freshRacks(), sealed: NOBODY }),
+  setup: () => ({ step: 0, racks: freshRacks(), passes: NOBODY }),
   turn: { activePlayers: { all: 'passing' } },
   moves: {
     pass: {
@@ -16,16 +16,16 @@ export const game = {
       ignoreStaleStateID: true,
       move: ({ G, playerID }, tiles) => {
         const seat = Number(playerID);
-        if (G.sealed[seat] !== null || without(G.racks[seat], tiles) === null) return 'INVALID_MOVE';
-        const sealed = G.sealed.map((own, at) => (at === seat ? tiles : own));
-        if (sealed.includes(null)) return { ...G, sealed };
-        return { step: G.step + 1, racks: passed(G.racks, sealed), sealed: NOBODY };
+        if (G.passes[seat] !== null || without(G.racks[seat], tiles) === null) return 'INVALID_MOVE';
+        const passes = G.passes.map((own, at) => (at === seat ? tiles : own));
+        if (passes.includes(null)) return { ...G, passes };
+        return { step: G.step + 1, racks: passed(G.racks, passes), passes: NOBODY };
       },
     },
   },
   playerView: ({ G, playerID }) => ({
     step: G.step,
     rack: playerID === null ? [] : G.racks[Number(playerID)],
-    sealed: G.sealed.map((tiles) => tiles !== null),
+    passes: G.passes.map((tiles) => tiles !== null),
   }),
 };

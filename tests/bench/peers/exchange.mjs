@@ -23,14 +23,14 @@ export function without(rack, tiles) {
 }
 
 /** The four racks after everybody passed to the right. */
-export function passed(racks, sealed) {
-  return racks.map((rack, seat) => [...without(rack, sealed[seat]), ...sealed[(seat + 3) % 4]]);
+export function passed(racks, passes) {
+  return racks.map((rack, seat) => [...without(rack, passes[seat]), ...passes[(seat + 3) % 4]]);
 }
 
 /** One room's exchanges, one after the other. */
 export class Exchange {
   #racks = freshRacks();
-  #sealed = [null, null, null, null];
+  #passes = [null, null, null, null];
   #step = 0;
 
   resultFor(seat) {
@@ -39,12 +39,12 @@ export class Exchange {
 
   /** True when this was the fourth and the step has been made. */
   seal(seat, tiles) {
-    const good = Array.isArray(tiles) && tiles.length === 3 && this.#sealed[seat] === null;
+    const good = Array.isArray(tiles) && tiles.length === 3 && this.#passes[seat] === null;
     if (!good || without(this.#racks[seat], tiles) === null) return false;
-    this.#sealed[seat] = tiles;
-    if (this.#sealed.includes(null)) return false;
-    this.#racks = passed(this.#racks, this.#sealed);
-    this.#sealed = [null, null, null, null];
+    this.#passes[seat] = tiles;
+    if (this.#passes.includes(null)) return false;
+    this.#racks = passed(this.#racks, this.#passes);
+    this.#passes = [null, null, null, null];
     this.#step++;
     return true;
   }

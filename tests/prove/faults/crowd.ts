@@ -13,7 +13,7 @@ import {
   ticketSchema,
 } from '../../../shared-engine/index.ts';
 import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
-import { eventsOf } from '../../kit/logs.ts';
+import { eventsOf } from '../../kit/room-logs.ts';
 import { choicesIn, violationsIn } from '../../simulator/invariants.ts';
 import { SimulatedPlayer } from '../../simulator/simulated-player.ts';
 import { pause } from './server-under-test.ts';

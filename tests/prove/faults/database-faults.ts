@@ -38,9 +38,9 @@ async function withDatabase(
     await serverUnderTest(settings, size, clocks[1] === 0 ? null : shiftedClock(clocks[1])),
   ] as const;
   try {
-    await Promise.all(servers.map((house) => house.start()));
+    await Promise.all(servers.map((server) => server.start()));
     const rooms = size === 'full' ? 4 : 2;
-    const urls = servers.map((house) => house.url);
+    const urls = servers.map((server) => server.url);
     const crowd = await Crowd.gather({ rooms, urls, seed, maxThinkingMs: 120, deadline: 15, ...wish });
     const happened = await disturb({ servers, crowd, postgres, url });
     const healedAt = performance.now();
@@ -50,7 +50,7 @@ async function withDatabase(
     await opened.pool.end();
     return { happened, verdict };
   } finally {
-    await Promise.all(servers.map((house) => house.end('SIGKILL')));
+    await Promise.all(servers.map((server) => server.end('SIGKILL')));
     await postgres.discard();
   }
 }
@@ -73,11 +73,11 @@ export const serverKilled: Scenario = {
     withDatabase(input, {}, async ({ servers, crowd }) => {
       const times = input.size === 'full' ? 20 : 2;
       for (let at = 0; at < times; at++) {
-        const house = servers[at % 2 === 0 ? 0 : 1];
+        const server = servers[at % 2 === 0 ? 0 : 1];
         await pause(500 + crowd.random.below(1000));
-        await house.end('SIGKILL');
+        await server.end('SIGKILL');
         await pause(crowd.random.below(4000));
-        await house.start();
+        await server.start();
       }
       return times;
     }),

@@ -24,20 +24,20 @@ interface Disturbance {
 /** Runs a disturbance against a server while a room plays on it. */
 async function whilePlaying(
   { seed, size }: ProofInput,
-  disturb: (house: ServerUnderTest, crowd: Crowd, random: Random) => Promise<Disturbance>,
+  disturb: (server: ServerUnderTest, crowd: Crowd, random: Random) => Promise<Disturbance>,
 ): Promise<Result> {
   const { folder, discard } = await temporaryFolder();
-  const house = await serverUnderTest({ DATA_DIR: folder }, size);
+  const server = await serverUnderTest({ DATA_DIR: folder }, size);
   try {
-    await house.start();
+    await server.start();
     const crowd = await Crowd.gather({
       rooms: 1,
-      urls: [house.url],
+      urls: [server.url],
       seed,
       maxThinkingMs: 150,
       deadline: null,
     });
-    const { happened, violations, note } = await disturb(house, crowd, stream(seed, 'at the door'));
+    const { happened, violations, note } = await disturb(server, crowd, stream(seed, 'hostile clients'));
     const store = storeOf(openSqlite(`${folder}/quadrille.db`));
     const verdict = await crowd.finish(store, performance.now());
     await store.close();
@@ -47,7 +47,7 @@ async function whilePlaying(
       ...(note && { note }),
     };
   } finally {
-    await house.end('SIGKILL');
+    await server.end('SIGKILL');
     await discard();
   }
 }
@@ -55,24 +55,24 @@ async function whilePlaying(
 export const malformed: Scenario = {
   title: 'malformed frames, bad UTF-8, deep JSON, __proto__, random bytes',
   run: (input) =>
-    whilePlaying(input, async (house, crowd, random) => {
+    whilePlaying(input, async (server, crowd, random) => {
       const read = input.size === 'full' ? 100_000 : 3000;
       const violations = readMalformedFrames(read, random);
       const sockets = input.size === 'full' ? 200 : 8;
       let sent = 0;
       for (let at = 0; at < sockets; at++) {
-        const peer = await Peer.open(house.url);
+        const peer = await Peer.open(server.url);
         for (let frame = 0; frame < 30; frame++, sent++)
           peer.sendRaw(malformedFrame(random), random.below(3) === 0);
         if (at % 2 === 0) peer.socket.terminate();
         else await Promise.race([peer.roundTrip(), peer.ended]);
         peer.socket.terminate();
       }
-      const tooBig = await Peer.open(house.url);
+      const tooBig = await Peer.open(server.url);
       tooBig.sendRaw('x'.repeat(5000));
       if ((await tooBig.ended) !== CLOSE.tooBig) violations.push('a frame that is too big was taken');
       const [code] = crowd.codes;
-      if ((await fetch(`${house.url}/healthz`)).status !== 200)
+      if ((await fetch(`${server.url}/healthz`)).status !== 200)
         violations.push(`the server of ${code} is down`);
       return { happened: read + sent, violations };
     }),
@@ -81,11 +81,11 @@ export const malformed: Scenario = {
 export const flooded: Scenario = {
   title: 'floods of frames',
   run: (input) =>
-    whilePlaying(input, async (house, crowd) => {
+    whilePlaying(input, async (server, crowd) => {
       const floods = input.size === 'full' ? 60 : 4;
       const violations: string[] = [];
       for (let at = 0; at < floods; at++) {
-        const peer = await watch(house, crowd.codes[0]!);
+        const peer = await watch(server, crowd.codes[0]!);
         for (let frame = 0; frame < 1000; frame++) peer.sendRaw('{"kind":"action"}');
         if ((await peer.ended) !== CLOSE.tooManyFrames) violations.push('a flood was not cut off');
       }
@@ -96,12 +96,12 @@ export const flooded: Scenario = {
 export const slowReader: Scenario = {
   title: 'other players do not wait for clients that read nothing',
   run: (input) =>
-    whilePlaying(input, async (house) => {
-      const { code, peers } = await tableOfFour(house);
+    whilePlaying(input, async (server) => {
+      const { code, peers } = await tableOfFour(server);
       await deal(peers);
       const phase = input.size === 'full' ? 45_000 : 15_000;
       const before = await answerTimes(peers, phase / 3);
-      const slow = await Promise.all([watch(house, code), watch(house, code), watch(house, code)]);
+      const slow = await Promise.all([watch(server, code), watch(server, code), watch(server, code)]);
       for (const { socket } of slow) socket.pause();
       const after = await answerTimes(peers, phase);
       for (const { socket } of [...slow, ...peers]) socket.terminate();
@@ -173,19 +173,19 @@ export const reconnectStorm: Scenario = {
   title: 'everybody comes back at once after a kill',
   async run({ seed, size }) {
     const { folder, discard } = await temporaryFolder();
-    const house = await serverUnderTest({ DATA_DIR: folder, MAX_SOCKETS: '20000' }, size);
+    const server = await serverUnderTest({ DATA_DIR: folder, MAX_SOCKETS: '20000' }, size);
     try {
-      await house.start();
+      await server.start();
       const rooms = size === 'full' ? 500 : 12;
       const crowd = await Crowd.gather({
         rooms,
-        urls: [house.url],
+        urls: [server.url],
         seed,
         maxThinkingMs: 3_600_000,
         deadline: null,
       });
-      await house.end('SIGKILL');
-      await house.start();
+      await server.end('SIGKILL');
+      await server.start();
       const up = performance.now();
       const open = await crowd.until(() => crowd.players.every(({ link }) => link.kind === 'open'), 60_000);
       const seconds = ((performance.now() - up) / 1000).toFixed(1);
@@ -200,7 +200,7 @@ export const reconnectStorm: Scenario = {
       ];
       return { happened: crowd.players.length, verdict: { violations }, note: `all back after ${seconds} s` };
     } finally {
-      await house.end('SIGKILL');
+      await server.end('SIGKILL');
       await discard();
     }
   },

@@ -11,7 +11,7 @@ import type { RoomEvent } from '../../../server/room/event.ts';
 import { FRIENDS_TABLE } from '../../../server/room/policy.ts';
 import { ROOM, type Room, roomWith } from '../../../server/room/room.ts';
 import { HOUSE_CARD, type Random, SEATS, type Seat, stream } from '../../../shared-engine/index.ts';
-import { eventsOf, logOf } from '../../kit/logs.ts';
+import { eventsOf, logOf } from '../../kit/room-logs.ts';
 import { anyChoice, seatsToAct, seedNamed } from '../../kit/rounds.ts';
 import { holdersIn, violationsIn } from '../../simulator/invariants.ts';
 
