@@ -2,10 +2,12 @@
 import { buildApp } from '../../../dist/server/app.js';
 import { systemClock } from '../../../dist/server/clock.js';
 import { readConfig } from '../../../dist/server/config.js';
+import { BUILT_PAGE } from '../../../dist/server/http/pages.js';
 import { createLog } from '../../../dist/server/log.js';
 import { systemEntropy } from '../../../dist/server/secrets.js';
-import { openBacking } from '../../../dist/server/store/backing.js';
-import { botsInProcess } from '../../../dist/server/work/bots.js';
+import { openStorage } from '../../../dist/server/store/storage.js';
+import { botsInProcess } from '../../../dist/server/workers/bots.js';
+import { drillsInProcess } from '../../../dist/server/workers/drills.js';
 
 /** The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that. */
 const reviewer = {
@@ -33,18 +35,21 @@ const read = readConfig({
 });
 if (!read.ok) throw new Error(read.problems.join('; '));
 const { config } = read;
-const opened = await openBacking(config.backing, systemClock, systemEntropy);
-if (!opened.ok) throw new Error(opened.sentence);
+const opened = await openStorage(config.storage, systemClock, systemEntropy);
+if (!opened.ok) throw new Error(opened.message);
 const log = createLog(config.logLevel);
 const app = await buildApp({
-  ...opened.backing,
+  ...opened.storage,
   config,
   log,
   clock: systemClock,
   entropy: systemEntropy,
   bots: botsInProcess(log),
   reviewer,
-  clientFolder: 'none',
+  drills: drillsInProcess,
+  analyzer: null,
+  metrics: null,
+  pageFolder: BUILT_PAGE,
 });
 await app.listen({ port: 0, host: '127.0.0.1' });
 
