@@ -19,9 +19,9 @@ export {
 export { type Budget, DEEP, SHALLOW } from './analysis/comparison/budget.ts';
 export { type Comparison, compare } from './analysis/comparison/comparison.ts';
 export { type Estimate, estimate } from './analysis/comparison/estimate.ts';
+export { normalQuantile, studentQuantile } from './analysis/comparison/quantiles.ts';
 export { createDealSource, type DealAction, type DealSource } from './analysis/comparison/sampled-deals.ts';
 export { screen } from './analysis/comparison/screen.ts';
-export { normalQuantile, studentQuantile } from './analysis/comparison/quantiles.ts';
 export { SMALL_LOSS, verdictOf } from './analysis/comparison/verdict.ts';
 export { chooseCall, chooseDiscard, chooseJokerExchange } from './analysis/play/choose-move.ts';
 export { createEvaluator } from './analysis/play/evaluator.ts';
@@ -137,7 +137,7 @@ export { decodeBase64 } from './kernels/simd/base64.ts';
 export { type WasmHost, wasmHost } from './kernels/simd/host.ts';
 export { loadSimd, NO_SIMD, type SimdModule } from './kernels/simd/module.ts';
 export { createTileValues } from './kernels/tile-value/simd.ts';
-export { nearestSections, openSections, toGoBySection } from './kernels/tiles-to-go/by-section.ts';
+export { nearestSections, sectionsInReach, toGoBySection } from './kernels/tiles-to-go/by-section.ts';
 export type { Kernel } from './kernels/tiles-to-go/kernel.ts';
 export { nearness, nearnessOf } from './kernels/tiles-to-go/nearness.ts';
 export { createReferenceKernel, tilesToGo } from './kernels/tiles-to-go/reference.ts';
@@ -177,31 +177,14 @@ export {
   dealFileSchema,
   preparedDealFileSchema,
 } from './protocol/deal-file.ts';
-export { applyDelta } from './protocol/delta.ts';
 export {
-  type ClaimSeat,
   type ClientMessage,
   type ConnectionOrigin,
-  claimSeatSchema,
   clientMessageSchema,
-  type HttpRejection,
-  httpRejectionSchema,
-  lobbySchema,
-  type OpenRoom,
-  openRoomSchema,
-  type RejectionCode,
   type Resume,
-  type RoomTerms,
-  roomOpenedSchema,
-  roomTermsSchema,
-  type SeatInfo,
   type ServerMessage,
-  seatClaimedSchema,
   serverMessageSchema,
-  type Table,
   type TableAction,
-  type TableDelta,
-  ticketSchema,
 } from './protocol/messages.ts';
 export {
   CLASSES_PATH,
@@ -218,9 +201,30 @@ export {
   tablePath,
   ticketPath,
 } from './protocol/paths.ts';
-export { type PersonalDataEntry, personalDataSchema } from './protocol/personal-data.ts';
-export { ROOM_REJECTIONS, type RoomRejectionCode } from './protocol/rejections.ts';
+export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './protocol/rejections.ts';
 export { analysisSchema, reviewSchema } from './protocol/review.ts';
+export {
+  type ClaimSeat,
+  claimSeatSchema,
+  type HttpRejection,
+  httpRejectionSchema,
+  lobbySchema,
+  type OpenRoom,
+  openRoomSchema,
+  type PersonalDataEntry,
+  personalDataSchema,
+  roomOpenedSchema,
+  seatClaimedSchema,
+  ticketSchema,
+} from './protocol/room-http.ts';
+export {
+  applyDelta,
+  type RoomTerms,
+  roomTermsSchema,
+  type SeatInfo,
+  type Table,
+  type TableDelta,
+} from './protocol/table.ts';
 export {
   CLOSE,
   HEARTBEAT_MS,
@@ -243,7 +247,7 @@ export {
   type Direction,
   forFour,
   giverTo,
-  neighbour,
+  neighbor,
   SEATS,
   type Seat,
   withSeat,

@@ -5,7 +5,7 @@ import type { AnswerChoice } from '../rules/exchange/command.ts';
 import { MOVE_STEPS, PASS_SIZE } from '../rules/exchange/schedule.ts';
 import { seatSchema, stepSchema, tilesSchema } from '../rules/schemas.ts';
 import { spreadSchema } from './class-report.ts';
-import { nameSchema } from './messages.ts';
+import { nameSchema } from './room-http.ts';
 
 /** Set when the class is opened, told to its players before the first deal, and valid until its end. */
 export const classTermsSchema = z.strictObject({

@@ -1,4 +1,4 @@
-// The file a player saves from the review to check later that the deal was fair (rule D4).
+// The file that a player saves from the review, to check later that the deal was fair (rule D4).
 import { z } from 'zod';
 import { hexSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
 
@@ -14,15 +14,15 @@ const firstRack = {
 
 export const dealFileSchema = z.strictObject({
   format: z.literal(DEAL_FILE_FORMAT),
-  /** As shown from the deal on. */
+  /** As shown since the deal. */
   commitment: hexSchema,
-  /** As opened at the close. */
+  /** As revealed at the close. */
   seed: hexSchema,
   ...firstRack,
 });
 export type DealFile = z.infer<typeof dealFileSchema>;
 
-/** A teacher prepared the deal: nothing was promised, so there is nothing to check. */
+/** A teacher prepared the deal: there is no commitment, so there is nothing to check. */
 export const preparedDealFileSchema = z.strictObject({
   format: z.literal(DEAL_FILE_FORMAT),
   prepared: z.literal(true),

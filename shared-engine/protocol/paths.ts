@@ -1,4 +1,4 @@
-// Where the server answers: every path that a page or another program may call, in one place.
+// Every path of the server that a page or another program may call.
 
 /** The socket; the first frame on it is `hello` with a ticket. */
 export const SOCKET_PATH = '/api/socket';
@@ -9,22 +9,22 @@ export const ROOMS_PATH = '/api/rooms';
 /** `GET`: the card file of the house card. */
 export const HOUSE_CARD_PATH = '/api/cards/house';
 
-/** `GET`: `lobbySchema`. Use the code as the server wrote it: the seat's cookie is bound to this path. */
+/** `GET`: `lobbySchema`. The code must be spelled as the server spells it: the seat's cookie is bound to this path. */
 export function roomPath(code: string): string {
   return `${ROOMS_PATH}/${encodeURIComponent(code)}`;
 }
 
-/** `POST`: `claimSeatSchema` → `seatClaimedSchema`; with the seat's cookie it answers with the seat already held. */
+/** `POST`: `claimSeatSchema` → `seatClaimedSchema`; a request with a seat's cookie gets the seat already held. */
 export function seatsPath(code: string): string {
   return `${roomPath(code)}/seats`;
 }
 
-/** `POST` without a body: `ticketSchema`; the seat of the cookie, or a watcher's ticket without one. */
+/** `POST` without a body: `ticketSchema`; for the seat of the cookie, or for a spectator without one. */
 export function ticketPath(code: string): string {
   return `${roomPath(code)}/ticket`;
 }
 
-/** `GET`: the card file this room plays with. */
+/** `GET`: the card file that this room plays with. */
 export function cardPath(code: string): string {
   return `${roomPath(code)}/card`;
 }
@@ -39,7 +39,7 @@ export function classPersonalDataPath(code: string): string {
   return `${classPath(code)}/personal-data`;
 }
 
-/** The link one friend sends to another. */
+/** The link to a table that one friend sends to another. */
 export function tablePath(code: string): string {
   return `/t/${encodeURIComponent(code)}`;
 }

@@ -1,4 +1,6 @@
-// Why the server rejects a request before the round decides about it: one code and one sentence each (rule E1).
+// Why the server rejects a request before the round decides about it: one code and one message each (rule E1).
+import { z } from 'zod';
+import { ROUND_REJECTION_CODES } from '../rules/exchange/rejection.ts';
 
 export const ROOM_REJECTIONS = {
   'bad-frame': 'That message could not be read; reload the page and try again.',
@@ -37,4 +39,8 @@ export const ROOM_REJECTIONS = {
 } as const;
 
 export type RoomRejectionCode = keyof typeof ROOM_REJECTIONS;
-export const ROOM_REJECTION_CODES = Object.keys(ROOM_REJECTIONS) as readonly RoomRejectionCode[];
+const ROOM_REJECTION_CODES = Object.keys(ROOM_REJECTIONS) as readonly RoomRejectionCode[];
+
+/** The codes of the round and of the room together. */
+export const rejectionCodeSchema = z.enum([...ROUND_REJECTION_CODES, ...ROOM_REJECTION_CODES]);
+export type RejectionCode = z.infer<typeof rejectionCodeSchema>;

@@ -48,10 +48,10 @@ const finalistSchema: z.ZodType<Finalist> = z.object({
 });
 
 export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth', [
-  z.object({ depth: z.literal('quick'), verdict: z.literal('not-looked-at') }),
+  z.object({ depth: z.literal('quick'), verdict: z.literal('pending') }),
   z.object({
     depth: z.literal('deep'),
-    verdict: z.enum(['better-exists', 'as-good', 'too-close']),
+    verdict: z.enum(['better-exists', 'as-good', 'undecided']),
     decided: z.boolean(),
     loss: measuredSchema.nullable(),
     giveaway: measuredSchema.nullable(),

@@ -1,18 +1,18 @@
-// The version of the protocol and the codes with which the server ends a socket.
+// The versions of the protocol, its limits, and the codes with which the server closes a socket.
 
-/** Versions this build speaks, lowest and highest. */
+/** The lowest and the highest version that this build speaks. */
 export const PROTOCOL_VERSIONS = { lowest: 1, highest: 1 } as const;
 
 /** Largest frame a client may send, in bytes. */
 export const MAX_FRAME_BYTES = 4096;
 
 /**
- * With `restarting` the reason of the close is a number: milliseconds to wait before coming back, below this one and
- * another for every line, so that not all come at once.
+ * The reason of a `restarting` close is a number of milliseconds to wait before connecting again; it is below this one
+ * and random for each connection, so that not all return at once.
  */
 export const RETRY_SPREAD_MS = 1000;
 
-/** Pause between two signs of life from the server, in milliseconds. */
+/** Milliseconds between two heartbeats of the server. */
 export const HEARTBEAT_MS = 20_000;
 
 /** Close codes: RFC 6455 §7.4.1 below 4000, our own (private use, §7.4.2) from 4000. */

@@ -1,8 +1,7 @@
 // What somebody is told of a round after the first view makes the view that a newcomer would get.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { applyDelta } from '../../shared-engine/protocol/delta.ts';
-import type { Table } from '../../shared-engine/protocol/messages.ts';
+import { applyDelta, type Table } from '../../shared-engine/protocol/table.ts';
 import { viewDeltaSchema } from '../../shared-engine/protocol/views.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';

@@ -1,0 +1,57 @@
+// The schemas of the HTTP requests and answers of a room.
+import { z } from 'zod';
+import { STYLES } from '../policy/styles.ts';
+import { four, seatSchema } from '../rules/schemas.ts';
+import { rejectionCodeSchema } from './rejections.ts';
+import { codeSchema, roomTermsSchema, seatInfoSchema } from './table.ts';
+
+/** A name as typed; the server's own rules about names come on top. */
+export const nameSchema = z.string().min(1).max(200);
+
+/** `POST /api/rooms`. */
+export const openRoomSchema = z.strictObject({
+  name: nameSchema,
+  /** `alone`: bots take the other seats and the first deal comes at once. */
+  mode: z.enum(['alone', 'friends']),
+  terms: roomTermsSchema,
+  /** Bot styles for the seats to the right of the host, across and to the left; null leaves a seat empty. */
+  bots: z.tuple([z.enum(STYLES).nullable(), z.enum(STYLES).nullable(), z.enum(STYLES).nullable()]),
+  /** The host's card file, or null for the house card. The card parser checks it. */
+  card: z.unknown().nullable(),
+});
+export type OpenRoom = z.infer<typeof openRoomSchema>;
+
+/** `POST /api/rooms/CODE/seats`. */
+export const claimSeatSchema = z.strictObject({ name: nameSchema, seat: seatSchema.nullable() });
+export type ClaimSeat = z.infer<typeof claimSeatSchema>;
+
+export const roomOpenedSchema = z.object({ code: codeSchema, seat: seatSchema });
+export const seatClaimedSchema = z.object({ seat: seatSchema });
+export const ticketSchema = z.object({ ticket: z.string(), seat: seatSchema.nullable() });
+/** `GET /api/rooms/CODE`: what anybody with the code may know before sitting down. */
+export const lobbySchema = z.object({
+  code: codeSchema,
+  seats: four(seatInfoSchema),
+  terms: roomTermsSchema,
+  card: z.object({ id: z.string(), name: z.string() }),
+  round: z.int(),
+});
+/** Every HTTP answer that is not 2xx. */
+export const httpRejectionSchema = z.object({
+  code: rejectionCodeSchema,
+  message: z.string(),
+  /** What is wrong in a card or drill file, one sentence each; empty for every other rejection. */
+  problems: z.array(z.string()),
+});
+export type HttpRejection = z.infer<typeof httpRejectionSchema>;
+
+/** One entry of the data stored about a person: when it was stored, what it is, and its contents. */
+const personalDataEntrySchema = z.looseObject({
+  /** Milliseconds since 1970. */
+  at: z.number(),
+  what: z.string(),
+});
+export type PersonalDataEntry = z.infer<typeof personalDataEntrySchema>;
+
+/** `GET` of `personalDataPath` and `classPersonalDataPath`, oldest first. */
+export const personalDataSchema = z.object({ entries: z.array(personalDataEntrySchema).readonly() });

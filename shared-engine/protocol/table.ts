@@ -1,0 +1,65 @@
+// The schemas of a table as one person may see it and of its changes, and how the changes are applied.
+import { z } from 'zod';
+import { STYLES } from '../policy/styles.ts';
+import { four, seatSchema } from '../rules/schemas.ts';
+import { applyViewDelta } from '../rules/view/delta.ts';
+import { viewDeltaSchema, viewSchema } from './views.ts';
+
+export const codeSchema = z.string().min(1).max(40);
+
+/** Who holds a seat, as everybody may know it. */
+export const seatInfoSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('empty') }),
+  z.object({ kind: z.literal('bot'), name: z.string(), style: z.enum(STYLES) }),
+  z.object({
+    kind: z.literal('person'),
+    name: z.string(),
+    present: z.boolean(),
+    ready: z.boolean(),
+    host: z.boolean(),
+  }),
+]);
+export type SeatInfo = z.infer<typeof seatInfoSchema>;
+
+export const roomTermsSchema = z.strictObject({
+  /** Seconds for each step, or null for no deadline (rule K1). */
+  deadline: z.int().min(15).max(300).nullable(),
+  /** Whether all racks are revealed after the close (rule Z2). */
+  revealRacks: z.boolean(),
+});
+export type RoomTerms = z.infer<typeof roomTermsSchema>;
+
+export const tableSchema = z.object({
+  code: codeSchema,
+  /** Null for a spectator. */
+  you: seatSchema.nullable(),
+  seats: four(seatInfoSchema),
+  terms: roomTermsSchema,
+  card: z.object({ id: z.string(), name: z.string() }),
+  /** Number of the current or last round, 0 before the first deal. */
+  round: z.int().min(0),
+  /** Milliseconds left for the open step when this was sent, or null. */
+  remaining: z.number().nullable(),
+  /** Null before the first deal. Whoever sat down after the deal gets a spectator's view of that round. */
+  view: viewSchema.nullable(),
+  /** At a table of a class: whether the teacher has stopped it, a bot stands in for this seat, and the card is closed. */
+  controls: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
+});
+export type Table = z.infer<typeof tableSchema>;
+
+export const tableDeltaSchema = tableSchema
+  .pick({ you: true, seats: true, round: true, remaining: true, view: true, controls: true })
+  .partial()
+  /** The changes of the view; `view` itself is sent for another round or another audience. */
+  .extend({ viewDelta: viewDeltaSchema.exactOptional() });
+/** The parts of a table that have changed; `applyDelta` applies them. */
+export type TableDelta = z.infer<typeof tableDeltaSchema>;
+
+/** Null where the delta does not fit the table: it was made for another one. */
+export function applyDelta(table: Table, { viewDelta, ...changes }: TableDelta): Table | null {
+  const { you = table.you, seats = table.seats, round = table.round, controls = table.controls } = changes;
+  const { remaining = table.remaining, view = table.view } = changes;
+  const nextView = view && viewDelta ? applyViewDelta(view, viewDelta) : view;
+  if (viewDelta && nextView === null) return null;
+  return { ...table, you, seats, round, remaining, view: nextView, ...(controls && { controls }) };
+}
