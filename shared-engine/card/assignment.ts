@@ -1,4 +1,4 @@
-// The choices a pattern leaves open: its variables, the values each may take, and every way to choose them.
+// The variables of a pattern, the values that each may take, and every way to assign values to all of them.
 import {
   DRAGONS,
   type Dragon,
@@ -31,8 +31,8 @@ export interface Assignment {
   readonly winds: ReadonlyMap<string, Wind>;
 }
 
-/** The value lists of an assignment, kind by kind; an assignment takes one entry of each. */
-export interface Alternatives {
+/** Every choice of values, kind by kind; an assignment takes one entry of each kind. */
+export interface VariableValues {
   readonly numbers: readonly Assignment['numbers'][];
   readonly suits: readonly Assignment['suits'][];
   readonly dragons: readonly Assignment['dragons'][];
@@ -62,7 +62,7 @@ export function variableUses(pattern: CardPattern): VariableUse[] {
  * Every choice of values a pattern allows, kind by kind. Two variables of one kind never take the same value.
  * A number variable without `where` takes each value that keeps all its numbers within 1–9.
  */
-export function alternativesOf(pattern: CardPattern): Alternatives {
+export function valuesOf(pattern: CardPattern): VariableValues {
   const uses = variableUses(pattern);
   const domains = <T>(kind: VariableKind, values: (domain: CardDomain | undefined, name: string) => T[]) =>
     new Map(
@@ -102,13 +102,13 @@ export function alternativesOf(pattern: CardPattern): Alternatives {
   };
 }
 
-/** How many assignments these alternatives make. */
-export function countOfAssignments(alternatives: Alternatives): number {
-  const { numbers, suits, dragons, winds } = alternatives;
+/** How many assignments can be made of these values. */
+export function countOfAssignments(values: VariableValues): number {
+  const { numbers, suits, dragons, winds } = values;
   return numbers.length * suits.length * dragons.length * winds.length;
 }
 
-export function assignmentsOf({ numbers, suits, dragons, winds }: Alternatives): Assignment[] {
+export function assignmentsOf({ numbers, suits, dragons, winds }: VariableValues): Assignment[] {
   return numbers.flatMap((n) =>
     suits.flatMap((s) =>
       dragons.flatMap((d) => winds.map((w) => ({ numbers: n, suits: s, dragons: d, winds: w }))),
@@ -116,7 +116,7 @@ export function assignmentsOf({ numbers, suits, dragons, winds }: Alternatives):
   );
 }
 
-/** The face a tile of the card stands for, or null when the assignment leads out of the set. */
+/** The face that a tile of the card stands for; null where the assignment gives a number outside 1–9. */
 export function faceOf(
   tile: CardTile,
   assignment: Assignment,
@@ -131,7 +131,7 @@ export function faceOf(
     if (typeof tile.dragon === 'string') return tile.dragon;
     if ('var' in tile.dragon) return assignment.dragons.get(tile.dragon.var) ?? null;
     const suit = assignment.suits.get(tile.dragon.matching);
-    // Dragons stand in the order of the suits they belong to.
+    // `DRAGONS` lists the dragons in the order of their suits.
     return suit === undefined ? null : DRAGONS[SUITS.indexOf(suit)]!;
   }
   const suit = typeof tile.suit === 'string' ? tile.suit : assignment.suits.get(tile.suit.var);
@@ -155,7 +155,7 @@ function inSuit(number: number): boolean {
   return number >= 1 && number <= 9;
 }
 
-/** Every way to give each name a value of its own list, no value twice; one empty map when there are no names. */
+/** Every way to give each name a value of its own list, no value twice; one empty map where there are no names. */
 function injections<T>(domains: ReadonlyMap<string, readonly T[]>): ReadonlyMap<string, T>[] {
   let partial: ReadonlyMap<string, T>[] = [new Map()];
   for (const [name, values] of domains) {

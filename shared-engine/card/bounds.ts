@@ -1,10 +1,10 @@
-// The first look at a card file from a stranger: how large, how deep, and no name that could harm.
+// Checks an unknown value before it is parsed as a card: its size, its depth and names that could do harm.
 import { type CardProblem, cardProblem } from './problem.ts';
 
 const MAX_VALUES = 60_000;
 const MAX_DEPTH = 10;
 
-/** What forbids even reading this value, or null. Takes what JSON.parse gives. */
+/** Why this value, as JSON.parse returned it, is not parsed at all; null where it may be. */
 export function boundsProblem(json: unknown): CardProblem | null {
   let values = 0;
   let layer: unknown[] = [json];
@@ -25,7 +25,7 @@ export function boundsProblem(json: unknown): CardProblem | null {
         return cardProblem('unsafe-name', null, null, '"__proto__" is no name of the format; remove it.');
       }
       for (const child of Object.values(value)) {
-        // The limit is looked at while a layer grows, so that a huge one is never copied in full.
+        // The limit is checked while a layer grows, so that a huge one is never copied as a whole.
         if (next.push(child) + values > MAX_VALUES) break;
       }
     }

@@ -1,17 +1,17 @@
-// From a card file to its hands: every pattern under every choice it allows.
+// Compiles a card file: every pattern with every choice of values for its variables.
 import { EMPTY_BAG, sizeOf } from '../rules/tiles/bag.ts';
 import { copiesOf, FACES, faceIndex } from '../rules/tiles/face.ts';
-import { type Assignment, alternativesOf, assignmentsOf, faceOf } from './assignment.ts';
+import { type Assignment, assignmentsOf, faceOf, valuesOf } from './assignment.ts';
 import type { CompiledCard, Hand } from './compiled.ts';
 import type { CardFile, CardPattern } from './format.ts';
 
 /** The smallest group in which a joker may stand (common practice, no source). */
-export const JOKER_GROUP = 3;
+export const MIN_JOKER_GROUP = 3;
 
 type HandTiles = Pick<Hand, 'singles' | 'groups'>;
 
-/** The tiles one assignment asks for, or null when it leads out of the set. */
-export function handOf(
+/** The tiles that a pattern wants under one assignment; null where a number is outside 1–9. */
+export function handTilesOf(
   pattern: CardPattern,
   assignment: Assignment,
   parameters: CardFile['parameters'],
@@ -21,12 +21,12 @@ export function handOf(
   for (const { size, tile } of pattern.groups) {
     const face = faceOf(tile, assignment, parameters);
     if (face === null) return null;
-    (size < JOKER_GROUP ? singles : groups)[faceIndex(face)]! += size;
+    (size < MIN_JOKER_GROUP ? singles : groups)[faceIndex(face)]! += size;
   }
   return { singles, groups };
 }
 
-/** Tiles that no natural copy can supply: more than this many jokers the hand can never do without. */
+/** How many jokers the hand needs at least, because it wants more tiles of some face than the set has. */
 export function jokersNeeded({ singles, groups }: HandTiles): number {
   return FACES.reduce(
     (sum, face, index) => sum + Math.max(0, singles[index]! + groups[index]! - copiesOf(face)),
@@ -34,8 +34,8 @@ export function jokersNeeded({ singles, groups }: HandTiles): number {
   );
 }
 
-/** The first face wanted more often in singles and pairs than the set has copies, or null. */
-export function overdrawn({ singles }: HandTiles): number | null {
+/** Index of the first face that singles and pairs want more often than the set has copies, or null. */
+export function firstShortFace({ singles }: HandTiles): number | null {
   const index = FACES.findIndex((face, place) => singles[place]! > copiesOf(face));
   return index < 0 ? null : index;
 }
@@ -43,11 +43,13 @@ export function overdrawn({ singles }: HandTiles): number | null {
 /** Whether the set of 152 tiles can make this hand. */
 function isPossible(hand: HandTiles): boolean {
   return (
-    sizeOf(hand.singles) + sizeOf(hand.groups) === 14 && overdrawn(hand) === null && jokersNeeded(hand) <= 8
+    sizeOf(hand.singles) + sizeOf(hand.groups) === 14 &&
+    firstShortFace(hand) === null &&
+    jokersNeeded(hand) <= 8
   );
 }
 
-/** The hands of a card that `parseCard` accepts, ordered by pattern, each once in its pattern. */
+/** Takes a card that `parseCard` has accepted; its hands come ordered by pattern, each once in its pattern. */
 export function compileCard(card: CardFile): CompiledCard {
   const sectionIndex = new Map(card.sections.map(({ id }, index) => [id, index]));
   return {
@@ -61,15 +63,15 @@ export function compileCard(card: CardFile): CompiledCard {
       concealed,
     })),
     hands: card.patterns.flatMap((pattern, index) =>
-      handsOf(pattern, card.parameters).map((hand) => ({ pattern: index, ...hand })),
+      distinctHandsOf(pattern, card.parameters).map((hand) => ({ pattern: index, ...hand })),
     ),
   };
 }
 
-function handsOf(pattern: CardPattern, parameters: CardFile['parameters']): HandTiles[] {
+function distinctHandsOf(pattern: CardPattern, parameters: CardFile['parameters']): HandTiles[] {
   const hands = new Map<string, HandTiles>();
-  for (const assignment of assignmentsOf(alternativesOf(pattern))) {
-    const hand = handOf(pattern, assignment, parameters);
+  for (const assignment of assignmentsOf(valuesOf(pattern))) {
+    const hand = handTilesOf(pattern, assignment, parameters);
     if (hand === null || !isPossible(hand)) continue;
     hands.set(`${hand.singles.join()};${hand.groups.join()}`, hand);
   }

@@ -1,8 +1,8 @@
-// A card as the engine uses it: every pattern under every choice of numbers, suits and dragons it allows.
+// The type of a compiled card: its patterns, and every hand that can be made of them.
 
 /**
- * One concrete finished rack of 14 tiles. Both arrays have length 36, by face index.
- * A face wanted in a pair and in a pung has its counts in both.
+ * One way to make a pattern: 14 concrete tiles, every variable chosen. Both arrays have length 36, by face index; a face
+ * that is wanted in a pair and in a pung has counts in both.
  */
 export interface Hand {
   /** Index into `CompiledCard.patterns`. */

@@ -1,14 +1,14 @@
-// The open card format: what a card file may say, as zod schemas and the types they prove. FORMAT.md explains it.
+// The open format of card files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
 import { DRAGONS, NUMBERS, SUITS, WINDS } from '../rules/tiles/face.ts';
 
 export const CARD_FORMAT = 'quadrille-card/1';
 
-/** Bounds of a card file; a file beyond one of them is refused. */
+/** Bounds of a card file; a file beyond one of them is rejected. */
 export const CARD_LIMITS = {
   sections: 40,
   patterns: 300,
-  /** Concrete hands of the whole card, before duplicates are merged. */
+  /** Hands of the whole card, before duplicates are merged. */
   hands: 20_000,
   /** Different variables of one kind in one pattern. */
   variables: { number: 3, suit: 3, dragon: 3, wind: 4 },
@@ -85,12 +85,12 @@ export type CardPattern = z.infer<typeof patternSchema>;
 export type UnscoredPattern = Omit<CardPattern, 'points'>;
 export type CardFile = z.infer<typeof cardFileSchema>;
 
-/** The JSON Schema (draft 7) of a card file; `card.schema.json` holds it for people without this program. */
+/** The JSON Schema (draft 7) of a card file; `card.schema.json` holds it for use outside this program. */
 export function cardJsonSchema(): object {
   return z.toJSONSchema(cardFileSchema, {
     target: 'draft-7',
     io: 'input',
-    // Lists are only read-only to this program; whoever writes a card may write them.
+    // Lists are read-only in this program, not for whoever writes a card.
     override: ({ jsonSchema }) => {
       delete jsonSchema.readOnly;
     },

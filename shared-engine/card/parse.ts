@@ -1,31 +1,31 @@
-// The border of the card room: from unknown JSON to a card file that compiles, or every problem found in it.
+// Parses unknown JSON into a card file that compiles, or into the list of all problems found in it.
 import { z } from 'zod';
-import { alternativesOf, countOfAssignments } from './assignment.ts';
+import { countOfAssignments, valuesOf } from './assignment.ts';
 import { boundsProblem } from './bounds.ts';
 import { CARD_LIMITS, type CardFile, type CardPattern, cardFileSchema, patternSchema } from './format.ts';
-import { handProblems, plainProblems } from './meaning.ts';
 import { type CardProblem, cardProblem } from './problem.ts';
-import { cardStructure, patternStructure } from './structure.ts';
+import { handProblems, patternProblems } from './semantics.ts';
+import { cardStructureProblems, patternStructureProblems } from './structure.ts';
 
 export type ParsedCard =
   | { readonly ok: true; readonly card: CardFile }
   | { readonly ok: false; readonly problems: readonly CardProblem[] };
 
-/** More than this help nobody, and looking for them would keep the server busy. */
+/** The search ends here: a longer list helps nobody and would keep the server busy. */
 const MAX_PROBLEMS = 60;
 
-/** The card with its patterns still unread, so that a fault in one pattern hides none in another. */
+/** The card with its patterns not parsed yet, so that a fault in one pattern hides none in another. */
 const frameSchema = cardFileSchema.extend({
   patterns: z.array(z.unknown()).min(1).max(CARD_LIMITS.patterns).readonly(),
 });
 
-/** Reads what JSON.parse gave; never throws. Every pattern of an accepted card has at least one possible hand. */
+/** Takes what JSON.parse returned; never throws. Every pattern of an accepted card has at least one possible hand. */
 export function parseCard(json: unknown): ParsedCard {
   const unreadable = boundsProblem(json);
   if (unreadable !== null) return { ok: false, problems: [unreadable] };
   const frame = frameSchema.safeParse(json);
   if (!frame.success)
-    return { ok: false, problems: cardStructure(frame.error.issues).slice(0, MAX_PROBLEMS) };
+    return { ok: false, problems: cardStructureProblems(frame.error.issues).slice(0, MAX_PROBLEMS) };
 
   const { sections, parameters } = frame.data;
   const problems = duplicates(sections.map(({ id }) => id)).map((id) =>
@@ -35,7 +35,7 @@ export function parseCard(json: unknown): ParsedCard {
   frame.data.patterns.forEach((unread, index) => {
     const read = patternSchema.safeParse(unread);
     if (read.success) patterns.push(read.data);
-    else problems.push(...patternStructure(read.error.issues, nameOf(unread, index)));
+    else problems.push(...patternStructureProblems(read.error.issues, nameOf(unread, index)));
   });
   for (const id of duplicates(patterns.map((pattern) => pattern.id))) {
     problems.push(cardProblem('duplicate-id', id, null, 'two patterns have this id; rename one.'));
@@ -44,10 +44,10 @@ export function parseCard(json: unknown): ParsedCard {
   let hands = 0;
   for (const pattern of patterns) {
     if (problems.length >= MAX_PROBLEMS) break;
-    const plain = plainProblems(pattern, sectionIds, parameters);
-    problems.push(...plain);
-    if (plain.some(({ code }) => CHOICE_BREAKERS.has(code))) continue;
-    hands += countOfAssignments(alternativesOf(pattern));
+    const found = patternProblems(pattern, sectionIds, parameters);
+    problems.push(...found);
+    if (found.some(({ code }) => VARIABLE_FAULTS.has(code))) continue;
+    hands += countOfAssignments(valuesOf(pattern));
     if (hands > CARD_LIMITS.hands) {
       const text = `with it the card comes to more than ${CARD_LIMITS.hands} hands; fix some of its variables with "where".`;
       problems.push(cardProblem('too-many-hands', pattern.id, null, text));
@@ -60,8 +60,8 @@ export function parseCard(json: unknown): ParsedCard {
     : { ok: true, card: { ...frame.data, patterns } };
 }
 
-/** After these the choices of a pattern mean nothing and would only repeat the fault. */
-const CHOICE_BREAKERS: ReadonlySet<string> = new Set([
+/** After one of these the hands of a pattern are not checked: they would only repeat the fault. */
+const VARIABLE_FAULTS: ReadonlySet<string> = new Set([
   'variable-mixed',
   'too-many-variables',
   'wrong-where',

@@ -1,4 +1,4 @@
-// What can be wrong with a card file, as a value that names the place and says what to do.
+// A problem in a card file: a code, its place, and a message that says what to do.
 
 export const CARD_PROBLEM_CODES = [
   'too-large',
@@ -22,11 +22,11 @@ export type CardProblemCode = (typeof CARD_PROBLEM_CODES)[number];
 
 export interface CardProblem {
   readonly code: CardProblemCode;
-  /** Id of the pattern, its place ("5" for the fifth) when it has no usable id, or null for the card as a whole. */
+  /** Id of the pattern, its number ("5" for the fifth) where it has no usable id, or null for the card as a whole. */
   readonly pattern: string | null;
-  /** Place of the group in its pattern, the first being 1, or null for the whole pattern. */
+  /** Number of the group in its pattern, from 1; null for the whole pattern. */
   readonly group: number | null;
-  /** Place, fault and what to do. */
+  /** The place, the fault and what to do. */
   readonly message: string;
 }
 

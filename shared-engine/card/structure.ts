@@ -1,4 +1,4 @@
-// Faults of structure in the text of the format: which entry of which pattern and group, and what it must be.
+// Words a schema error as a card problem: which entry of which pattern and group, and what it must be.
 import type { z } from 'zod';
 import { type CardProblem, cardProblem } from './problem.ts';
 
@@ -45,12 +45,12 @@ const WHERE =
   'an object that gives each variable {"from", "to"}, {"numbers"}, {"suits"}, {"dragons"} or {"winds"}';
 
 /** The faults of the card outside its patterns. */
-export function cardStructure(issues: readonly Issue[]): CardProblem[] {
+export function cardStructureProblems(issues: readonly Issue[]): CardProblem[] {
   return issues.flatMap((issue) => describe(issue, [], null, null));
 }
 
 /** The faults of one pattern. */
-export function patternStructure(issues: readonly Issue[], pattern: string): CardProblem[] {
+export function patternStructureProblems(issues: readonly Issue[], pattern: string): CardProblem[] {
   return issues.flatMap((issue) => {
     const [first, group] = issue.path;
     const inGroup = first === 'groups' && typeof group === 'number';
@@ -66,7 +66,7 @@ function describe(
 ): CardProblem[] {
   const path = [...above, ...issue.path];
   if (issue.code === 'invalid_union') {
-    // The branch meant is the one that knows every name used; without exactly one the union itself is the fault.
+    // The author meant the one branch that has all the names used; where there is no such branch the union is the fault.
     const meant = issue.errors.filter((branch) => branch.every((inner) => inner.path.length > 0));
     if (meant.length === 1) return meant[0]!.flatMap((inner) => describe(inner, path, pattern, group));
   }

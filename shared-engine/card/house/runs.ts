@@ -1,4 +1,4 @@
-// House card, runs: neighbouring numbers.
+// House card, runs: consecutive numbers.
 import type { UnscoredPattern } from '../format.ts';
 
 export const RUNS: readonly UnscoredPattern[] = [

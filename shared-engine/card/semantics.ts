@@ -1,16 +1,16 @@
-// Faults of meaning: a pattern that has the right structure and yet asks for what the set of 152 tiles cannot give.
+// Checks patterns of the right structure for faults of meaning: whether the set of 152 tiles can make them.
 import { sizeOf } from '../rules/tiles/bag.ts';
 import { copiesOf, FACES, type Face } from '../rules/tiles/face.ts';
 import {
   type Assignment,
-  alternativesOf,
   assignmentsOf,
   faceOf,
   type VariableKind,
   type VariableUse,
+  valuesOf,
   variableUses,
 } from './assignment.ts';
-import { handOf, JOKER_GROUP, jokersNeeded, overdrawn } from './compile.ts';
+import { firstShortFace, handTilesOf, jokersNeeded, MIN_JOKER_GROUP } from './compile.ts';
 import { CARD_LIMITS, type CardDomain, type CardFile, type CardPattern } from './format.ts';
 import { type CardProblem, type CardProblemCode, cardProblem } from './problem.ts';
 
@@ -24,8 +24,8 @@ const DOMAIN_OF: Record<VariableKind, readonly string[]> = {
   wind: ['winds'],
 };
 
-/** Faults that can be told without trying any choice. */
-export function plainProblems(
+/** Faults that do not depend on the values of the variables. */
+export function patternProblems(
   pattern: CardPattern,
   sections: ReadonlySet<string>,
   parameters: CardFile['parameters'],
@@ -46,9 +46,9 @@ export function plainProblems(
     const advice = tiles < 14 ? `add ${14 - tiles}` : `take ${tiles - 14} away`;
     report('not-14-tiles', null, `its groups hold ${tiles} tiles and a pattern needs 14; ${advice}.`);
   }
-  const yearless = pattern.groups.findIndex(({ tile }) => 'yearDigit' in tile);
-  if (yearless >= 0 && parameters.year === undefined) {
-    report('no-year', yearless + 1, 'it uses a year digit; give the card a "year" in "parameters".');
+  const yearGroup = pattern.groups.findIndex(({ tile }) => 'yearDigit' in tile);
+  if (yearGroup >= 0 && parameters.year === undefined) {
+    report('no-year', yearGroup + 1, 'it uses a year digit; give the card a "year" in "parameters".');
   }
   const uses = variableUses(pattern);
   for (const use of uses) {
@@ -120,9 +120,9 @@ function domainProblems(
     });
 }
 
-/** Faults of the concrete hands; at most one of each kind, with the first choice that shows it. */
+/** Faults of the hands: at most one of each kind, with the first assignment that shows it. */
 export function handProblems(pattern: CardPattern, parameters: CardFile['parameters']): CardProblem[] {
-  const assignments = assignmentsOf(alternativesOf(pattern));
+  const assignments = assignmentsOf(valuesOf(pattern));
   if (assignments.length === 0) {
     const text =
       'no choice of numbers, suits, dragons and winds fits it; two variables of one kind never take the same value, so widen "where" or use fewer.';
@@ -147,8 +147,8 @@ function problemsOfHand(
     const text = 'its number does not exist; a number must be 1 to 9.';
     return [cardProblem('number-out-of-range', pattern.id, outside + 1, text)];
   }
-  const hand = handOf(pattern, assignment, parameters)!;
-  const short = overdrawn(hand);
+  const hand = handTilesOf(pattern, assignment, parameters)!;
+  const short = firstShortFace(hand);
   if (short !== null) {
     const face = FACES[short]!;
     const wanted = hand.singles[short]!;
@@ -171,7 +171,7 @@ function lastPairOf(
   parameters: CardFile['parameters'],
 ): number {
   return pattern.groups.findLastIndex(
-    ({ size, tile }) => size < JOKER_GROUP && faceOf(tile, assignment, parameters) === face,
+    ({ size, tile }) => size < MIN_JOKER_GROUP && faceOf(tile, assignment, parameters) === face,
   );
 }
 
