@@ -6,39 +6,42 @@ import fastifyWebsocket from '@fastify/websocket';
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify';
 import type { Logger } from 'pino';
 import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/index.ts';
+import { Committer } from './aggregate/committer.ts';
 import { Classes } from './class/classes.ts';
-import { sharedJudges } from './class/shared-judges.ts';
-import { sharedReviewer } from './class/shared-reviews.ts';
+import { CLASS_TABLE } from './class/table-policy.ts';
 import type { Config } from './config.ts';
-import { classMineRoutes } from './http/class-mine.ts';
 import { classRoutes } from './http/classes.ts';
-import type { Figures } from './http/figures.ts';
-import { mineRoutes } from './http/mine.ts';
-import { originAllowed } from './http/origin.ts';
-import { pages } from './http/pages.ts';
-import { headerPolicy } from './http/policy.ts';
-import { refusalBody, refuseWith } from './http/refusals.ts';
+import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
+import type { Metrics } from './http/metrics.ts';
+import { isOriginAllowed } from './http/origin.ts';
+import { servePages } from './http/pages.ts';
+import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
+import { rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
+import { securityHeaders } from './http/security-headers.ts';
 import { errorFacts } from './log.ts';
+import { playingCard } from './playing-card.ts';
 import type {
   Bots,
   Clock,
+  DeepAnalyzer,
   Drills,
   Entropy,
-  Judges,
   Nodes,
   Reviewer,
   Store,
   Tickets,
   WakeBus,
 } from './ports.ts';
-import { Registry } from './room/registry.ts';
-import { drillsInProcess } from './work/drills.ts';
-import { sturdyBots } from './work/sturdy-bots.ts';
+import { Registry } from './registry/registry.ts';
+import { sharedAnalyzer } from './reviews/shared-analyses.ts';
+import { sharedReviewer } from './reviews/shared-reviews.ts';
+import { FRIENDS_TABLE, SOLO_TABLE } from './room/policy.ts';
+import { botsWithFallback } from './workers/bots-with-fallback.ts';
 import { Gateway } from './ws/gateway.ts';
 
 /** Largest body of a request in bytes: room for a card file. */
-const BODY_LIMIT = 512 * 1024;
+export const BODY_LIMIT = 512 * 1024;
 
 export interface AppPorts {
   readonly config: Config;
@@ -52,61 +55,127 @@ export interface AppPorts {
   readonly bus: WakeBus | null;
   readonly bots: Bots;
   readonly reviewer: Reviewer;
-  /** Made ready in this process where it is missing. */
-  readonly drills?: Drills;
-  /** First answers alone where it is missing. */
-  readonly judges?: Judges;
-  /** Counts for the operator where they are asked for. */
-  readonly figures?: Figures;
+  readonly drills: Drills;
+  /** Null for first answers alone. */
+  readonly analyzer: DeepAnalyzer | null;
+  /** Null where the operator asks for none. */
+  readonly metrics: Metrics | null;
   /** Folder of the built page. */
-  readonly clientFolder: string;
+  readonly pageFolder: string;
 }
 
-/** Closing the instance ends all sockets with `restarting` and waits until what was begun is kept. */
+/**
+ * The one assembly: main.ts gives it the real ports, the tests their own. Closing the instance ends all sockets with
+ * `restarting` and waits until what was begun is stored.
+ */
 export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
-  const { config, log, clock, entropy, tickets } = ports;
-  const { limits, pace, origins, proxyHops } = config;
-  const logger: FastifyBaseLogger = log;
-  const app = Fastify({
-    loggerInstance: logger,
-    // The address of a request holds a room's code; what may be logged is logged below.
-    logController: new LogController({ disableRequestLogging: true }),
-    trustProxy: (_, hop) => hop < proxyHops,
-    bodyLimit: BODY_LIMIT,
-    forceCloseConnections: true,
-  });
-  const reviewer = sharedReviewer(ports.reviewer);
-  const judges = ports.judges && sharedJudges(ports.judges);
-  const registry = new Registry({
-    ...ports,
-    inClass: { reviewer, ...(judges && { judges }) },
-    bots: sturdyBots(ports.bots, clock, log),
-    pace,
-    limits,
-  });
-  const classes = new Classes({ ...ports, registry, limits, pace });
-  const sockets = new Gateway({
+  const { config, log, clock, entropy, tickets, store, metrics } = ports;
+  const { limits } = config;
+  const app = emptyApp(config, log);
+  answerErrors(app);
+  const { registry, classes, reviewer, analyzer } = roomsAndClasses(ports);
+  const gateway = new Gateway({
     registry,
     tickets,
     clock,
     log,
-    mostSockets: limits.sockets,
-    mostAnAddress: limits.socketsPerAddress,
+    maxSockets: limits.sockets,
+    maxPerIp: limits.socketsPerIp,
     perSecond: limits.messagesPerSecond,
   });
-
-  const figures = ports.figures;
-  figures?.observe({ rooms: () => registry.inHand, sockets: () => sockets.sockets });
-  app.addHook('onResponse', async ({ method, routeOptions }, reply) => {
-    const ms = Math.round(reply.elapsedTime);
-    figures?.answered(method, routeOptions.url ?? 'unknown', reply.statusCode, ms);
-    log.info({ method, route: routeOptions.url ?? 'unknown', status: reply.statusCode, ms }, 'request');
+  metrics?.observe({ rooms: () => registry.active, sockets: () => gateway.sockets });
+  logRequests(app, metrics);
+  await registerPlugins(app, config, async () => {
+    await classes.close();
+    await registry.close();
+    gateway.restart(entropy);
   });
-  await app.register(fastifyHelmet, headerPolicy);
+
+  app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
+  app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
+  const { roomsPerMinute } = limits;
+  roomRoutes(app, { registry, tickets, entropy, roomsPerMinute });
+  roomPersonalDataRoutes(app, { registry, store });
+  const { drills } = ports;
+  classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, roomsPerMinute });
+  classPersonalDataRoutes(app, { classes, store });
+  gateway.listen(app);
+  await servePages(app, ports.pageFolder);
+  return app;
+}
+
+function emptyApp({ trustedProxyHops }: Config, log: Logger): FastifyInstance {
+  const loggerInstance: FastifyBaseLogger = log;
+  return Fastify({
+    loggerInstance,
+    requestIdLogLabel: 'request',
+    // The address of a request holds a room's code; what may be logged is logged by `logRequests`.
+    logController: new LogController({ disableRequestLogging: true }),
+    trustProxy: (_, hop) => hop < trustedProxyHops,
+    bodyLimit: BODY_LIMIT,
+    forceCloseConnections: true,
+    frameworkErrors: answerError,
+    clientErrorHandler: answerBrokenRequest,
+  });
+}
+
+function roomsAndClasses(ports: AppPorts) {
+  const { clock, log, entropy, nodes, store, bus } = ports;
+  const { limits, timing } = ports.config;
+  const reviewer = sharedReviewer(ports.reviewer);
+  const analyzer = ports.analyzer && sharedAnalyzer(ports.analyzer);
+  const committer = new Committer(store);
+  const registry = new Registry({
+    clock,
+    log,
+    entropy,
+    nodes,
+    store,
+    bus,
+    committer,
+    limits,
+    timing,
+    playingCard,
+    policies: { alone: SOLO_TABLE, friends: FRIENDS_TABLE, class: CLASS_TABLE },
+    reviewer: ports.reviewer,
+    analyzer: ports.analyzer,
+    shared: { reviewer, analyzer },
+    bots: botsWithFallback(ports.bots, clock, log),
+  });
+  const classes = new Classes({
+    clock,
+    log,
+    entropy,
+    store,
+    bus,
+    committer,
+    limits,
+    timing,
+    playingCard,
+    registry,
+  });
+  return { registry, classes, reviewer, analyzer };
+}
+
+function logRequests(app: FastifyInstance, metrics: Metrics | null): void {
+  app.addHook('onResponse', async ({ method, routeOptions, log }, reply) => {
+    const labels = { method, route: routeOptions.url ?? 'unknown', status: reply.statusCode };
+    metrics?.requestFinished(labels, reply.elapsedTime);
+    log.info({ ...labels, ms: Math.round(reply.elapsedTime) }, 'request');
+  });
+}
+
+async function registerPlugins(
+  app: FastifyInstance,
+  config: Config,
+  preClose: () => Promise<void>,
+): Promise<void> {
+  const { requestsPerMinute } = config.limits;
+  await app.register(fastifyHelmet, securityHeaders);
   await app.register(fastifyCookie);
   await app.register(fastifyRateLimit, {
-    global: limits.requestsPerMinute > 0,
-    max: limits.requestsPerMinute,
+    global: requestsPerMinute > 0,
+    max: requestsPerMinute,
     timeWindow: '1 minute',
     keyGenerator: (request) => request.ip ?? 'unknown',
     errorResponseBuilder: () => Object.assign(new Error('too fast'), { statusCode: 429 }),
@@ -115,59 +184,21 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     options: {
       maxPayload: MAX_FRAME_BYTES,
       perMessageDeflate: false,
-      // Broken UTF-8 gets a refusal in words instead of a cut line; the frame is checked when it is read.
+      // Broken UTF-8 gets a rejection in words instead of a cut connection; a frame is checked when it is read.
       skipUTF8Validation: true,
     },
-    // The socket closes itself with the code that fits; here it only has to be known.
+    // The socket closes itself with the code that fits; here it is only logged.
     errorHandler(error, socket) {
-      log.info(errorFacts(error), 'a socket failed');
+      app.log.info(errorFacts(error), 'a socket failed');
       socket.close();
     },
     preClose(done) {
-      classes
-        .close()
-        .then(() => registry.close())
-        .then(() => sockets.restart(entropy))
-        .then(() => done(), done);
+      preClose().then(() => done(), done);
     },
   });
-
-  // Behind the socket plugin, which otherwise leaves a refused upgrade's connection open.
+  // Behind the socket plugin, which otherwise leaves a rejected upgrade's connection open.
   app.addHook('onRequest', async (request, reply) => {
-    if (originAllowed(request, origins)) return;
-    return refuseWith(reply, 'wrong-origin');
+    if (isOriginAllowed(request, config.allowedOrigins)) return;
+    return rejectWith(reply, 'wrong-origin');
   });
-
-  app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
-  app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
-  roomRoutes(app, { registry, tickets, entropy, roomsPerMinute: limits.roomsPerMinute });
-  mineRoutes(app, { registry, store: ports.store });
-  classRoutes(app, {
-    classes,
-    registry,
-    clock,
-    entropy,
-    reviewer,
-    judges,
-    drills: ports.drills ?? drillsInProcess,
-    roomsPerMinute: limits.roomsPerMinute,
-  });
-  classMineRoutes(app, { classes, store: ports.store });
-  sockets.open(app);
-  await pages(app, ports.clientFolder);
-
-  app.setNotFoundHandler((_, reply) => reply.code(404).send(refusalBody('bad-request')));
-  app.setErrorHandler((error, _, reply) => {
-    const status = statusOf(error);
-    if (status === 429) return refuseWith(reply, 'too-fast');
-    if (status < 500) return reply.code(status).send(refusalBody('bad-request'));
-    log.error(errorFacts(error), 'a request failed');
-    return refuseWith(reply, 'try-later');
-  });
-  return app;
-}
-
-function statusOf(error: unknown): number {
-  const known = error instanceof Error && 'statusCode' in error ? error.statusCode : undefined;
-  return typeof known === 'number' ? known : 500;
 }

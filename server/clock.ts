@@ -2,13 +2,13 @@
 import type { Clock } from './ports.ts';
 
 /** A timer of Node cannot wait longer than this many milliseconds. */
-const LONGEST = 2 ** 31 - 1;
+const MAX_TIMER_MS = 2 ** 31 - 1;
 
 export const systemClock: Clock = {
-  // Counted on from the start of the process, whatever is done to the time of day.
+  // Counted from the start of the process, whatever is done to the time of day.
   now: () => Math.round(performance.timeOrigin + performance.now()),
   after(ms, run) {
-    const timer = setTimeout(run, Math.min(Math.max(ms, 0), LONGEST));
+    const timer = setTimeout(run, Math.min(Math.max(ms, 0), MAX_TIMER_MS));
     timer.unref();
     return () => clearTimeout(timer);
   },

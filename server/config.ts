@@ -2,24 +2,26 @@
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { z } from 'zod';
-import type { BackingChoice } from './store/backing.ts';
+import { meantSetting } from './misspelled-setting.ts';
+import type { StorageChoice } from './store/storage.ts';
 
 const schema = z.object({
+  /** The port to listen on; 0 for any free one. */
   PORT: z.coerce.number().int().min(0).max(65535).default(8080),
   /** The address to listen on; the default is every address of the machine. */
   HOST: z.string().default('0.0.0.0'),
   LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
-  /** `memory` keeps rooms only as long as the process lives. */
-  STORE: z.enum(['durable', 'memory']).default('durable'),
+  /** Where rooms are stored; `memory` only as long as the process lives. Postgres where DATABASE_URL is set, else SQLite. */
+  STORE: z.enum(['sqlite', 'postgres', 'memory']).optional(),
   /** Folder of the SQLite file with all rooms; created where there is none. */
   DATA_DIR: z.string().default('./data'),
-  /** A PostgreSQL database for the rooms instead of the file; several servers may share it. */
+  /** The PostgreSQL database with all rooms; several servers may share it. */
   DATABASE_URL: z
     .string()
     .regex(/^postgres(ql)?:\/\//, 'must begin with postgres://')
     .optional(),
   /** Pages of these origins may call the server besides its own, separated by commas. */
-  PUBLIC_ORIGIN: z
+  ALLOWED_ORIGINS: z
     .string()
     .default('')
     .transform((text) =>
@@ -30,83 +32,87 @@ const schema = z.object({
     ),
   /** Proxies before the server whose X-Forwarded-For is believed. */
   TRUST_PROXY_HOPS: z.coerce.number().int().min(0).max(10).default(0),
-  /** Requests a minute from one address; 0 for no limit. */
+  /** Requests a minute from one IP address; 0 for no limit. */
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(600),
-  /** Rooms opened a minute from one address; 0 for no limit. */
+  /** Rooms opened a minute from one IP address; one with a card of its own counts as ten. 0 for no limit. */
   ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(60),
+  /** Rooms and classes in memory at once. */
   MAX_ROOMS: z.coerce.number().int().min(1).default(5000),
   MAX_SOCKETS: z.coerce.number().int().min(1).default(10_000),
-  /** Sockets from one address; a class behind one router counts as one. 0 for no limit. */
-  SOCKETS_PER_ADDRESS: z.coerce.number().int().min(0).default(200),
+  /** Sockets from one IP address; a class behind one router counts as one. 0 for no limit. */
+  SOCKETS_PER_IP: z.coerce.number().int().min(0).default(200),
   /** Frames a second from one socket in the long run; twice as many may come at once. */
   MESSAGES_PER_SECOND: z.coerce.number().int().min(1).default(20),
-  /** Figures for the operator, on a listener of their own that the loopback alone reaches; 0 for none. */
+  /** Port of the metrics, on a listener of their own that only the loopback reaches; 0 for none. */
   METRICS_PORT: z.coerce.number().int().min(0).max(65535).default(0),
   /** Pause of a bot before it chooses, in milliseconds. */
-  THINK_MS: z.coerce.number().int().min(0).max(60_000).default(900),
-  /** How long a person may be gone before the stand-in chooses for those who wait, in milliseconds. */
-  AWAY_MS: z.coerce.number().int().min(0).default(60_000),
-  /** How long a person may be gone before the next deal no longer waits for them, in milliseconds. */
-  DEAL_WAIT_MS: z.coerce.number().int().min(0).default(10_000),
-  /** How long a room with nobody in it is held in memory, in milliseconds. */
-  IDLE_MS: z.coerce
+  BOT_DELAY_MS: z.coerce.number().int().min(0).max(60_000).default(900),
+  /** How long a person may be disconnected before a bot chooses for the sake of those who wait, in milliseconds. */
+  DISCONNECT_GRACE_MS: z.coerce.number().int().min(0).default(60_000),
+  /** How long a person may be disconnected before the next deal no longer waits for them, in milliseconds. */
+  NEXT_DEAL_GRACE_MS: z.coerce.number().int().min(0).default(10_000),
+  /** How long a room with nobody in it stays in memory, in milliseconds. */
+  ROOM_UNLOAD_MS: z.coerce
     .number()
     .int()
     .min(1000)
     .default(6 * 60 * 60 * 1000),
-  /** How long a room is kept after its last event, in days. */
-  KEEP_DAYS: z.coerce.number().int().min(1).default(30),
-  /** Threads that look at choices more closely; 0 does it between requests. The default leaves one core free. */
+  /** How long a room is stored after its last event, in days. */
+  RETENTION_DAYS: z.coerce.number().int().min(1).default(30),
+  /** Threads for deep analyses; 0 analyzes between requests. The default leaves one core free. */
   REVIEW_WORKERS: z.coerce
     .number()
     .int()
     .min(0)
     .max(64)
     .default(Math.max(1, availableParallelism() - 1)),
-  /** How closely choices are looked at: a first answer alone, in some worlds, or in as many as it takes. */
+  /** How closely choices are analyzed: first answers alone, a few hundred sampled deals, or as many as it takes. */
   REVIEW_DEPTH: z.enum(['quick', 'shallow', 'deep']).default('deep'),
-  /** Choices waiting for each of those threads from which on they are looked at less closely. */
-  REVIEW_QUEUE: z.coerce.number().int().min(0).default(24),
+  /** With more choices than this waiting for each of those threads, they are analyzed less closely. */
+  REVIEW_MAX_QUEUE: z.coerce.number().int().min(0).default(24),
 });
+
+/** The names of all settings. */
+export const SETTINGS: readonly string[] = Object.keys(schema.shape);
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 
 type Environment = z.infer<typeof schema>;
 
-/** How long the table waits for whom, in milliseconds. */
-export interface Pace {
-  readonly think: number;
-  readonly away: number;
-  readonly dealWait: number;
-  readonly idle: number;
-  readonly keep: number;
+/** How long the server waits for whom and what, in milliseconds. */
+export interface Timing {
+  readonly botDelay: number;
+  readonly disconnectGrace: number;
+  readonly nextDealGrace: number;
+  readonly roomUnload: number;
+  readonly retention: number;
 }
 
 export interface Config {
   readonly port: number;
   readonly host: string;
-  /** Null where nobody asks for figures. */
+  /** Null for no metrics. */
   readonly metricsPort: number | null;
   readonly logLevel: Environment['LOG_LEVEL'];
-  readonly backing: BackingChoice;
-  readonly origins: readonly string[];
-  readonly proxyHops: number;
+  readonly storage: StorageChoice;
+  readonly allowedOrigins: readonly string[];
+  readonly trustedProxyHops: number;
   readonly limits: {
     readonly requestsPerMinute: number;
     readonly roomsPerMinute: number;
     readonly rooms: number;
     readonly sockets: number;
-    readonly socketsPerAddress: number;
+    readonly socketsPerIp: number;
     readonly messagesPerSecond: number;
   };
-  readonly pace: Pace;
+  readonly timing: Timing;
   readonly review: ReviewSettings;
 }
 
 export interface ReviewSettings {
   readonly workers: number;
   readonly depth: Environment['REVIEW_DEPTH'];
-  readonly queue: number;
+  readonly maxQueue: number;
 }
 
 export type ConfigResult =
@@ -116,47 +122,53 @@ export type ConfigResult =
 /** Reads the settings; an empty variable counts as not set. */
 export function readConfig(environment: Readonly<Record<string, string | undefined>>): ConfigResult {
   const set = Object.entries(environment).filter(([, value]) => value !== undefined && value !== '');
+  const problems = set.flatMap(([name]) => {
+    const meant = meantSetting(name, SETTINGS);
+    return meant === null ? [] : [`${name}: is no setting; write ${meant}`];
+  });
   const parsed = schema.safeParse(Object.fromEntries(set));
   if (!parsed.success) {
-    const problems = parsed.error.issues.map(({ path: name, code, message }) => {
+    for (const { path: name, code, message } of parsed.error.issues) {
       // Every setting is a text at first, so the wrong type is always a number that is none.
-      return `${name.join('.')}: ${code === 'invalid_type' ? 'must be a number' : message}`;
-    });
-    return { ok: false, problems };
+      problems.push(`${name.join('.')}: ${code === 'invalid_type' ? 'must be a number' : message}`);
+    }
+  } else if (parsed.data.STORE === 'postgres' && parsed.data.DATABASE_URL === undefined) {
+    problems.push('DATABASE_URL: must be set where STORE is postgres');
   }
-  const e = parsed.data;
+  if (!parsed.success || problems.length > 0) return { ok: false, problems };
+  return { ok: true, config: configFrom(parsed.data) };
+}
+
+function configFrom(e: Environment): Config {
   return {
-    ok: true,
-    config: {
-      port: e.PORT,
-      host: e.HOST,
-      metricsPort: e.METRICS_PORT === 0 ? null : e.METRICS_PORT,
-      logLevel: e.LOG_LEVEL,
-      backing: backingOf(e),
-      origins: e.PUBLIC_ORIGIN,
-      proxyHops: e.TRUST_PROXY_HOPS,
-      limits: {
-        requestsPerMinute: e.REQUESTS_PER_MINUTE,
-        roomsPerMinute: e.ROOMS_PER_MINUTE,
-        rooms: e.MAX_ROOMS,
-        sockets: e.MAX_SOCKETS,
-        socketsPerAddress: e.SOCKETS_PER_ADDRESS,
-        messagesPerSecond: e.MESSAGES_PER_SECOND,
-      },
-      pace: {
-        think: e.THINK_MS,
-        away: e.AWAY_MS,
-        dealWait: e.DEAL_WAIT_MS,
-        idle: e.IDLE_MS,
-        keep: e.KEEP_DAYS * DAY_MS,
-      },
-      review: { workers: e.REVIEW_WORKERS, depth: e.REVIEW_DEPTH, queue: e.REVIEW_QUEUE },
+    port: e.PORT,
+    host: e.HOST,
+    metricsPort: e.METRICS_PORT === 0 ? null : e.METRICS_PORT,
+    logLevel: e.LOG_LEVEL,
+    storage: storageOf(e),
+    allowedOrigins: e.ALLOWED_ORIGINS,
+    trustedProxyHops: e.TRUST_PROXY_HOPS,
+    limits: {
+      requestsPerMinute: e.REQUESTS_PER_MINUTE,
+      roomsPerMinute: e.ROOMS_PER_MINUTE,
+      rooms: e.MAX_ROOMS,
+      sockets: e.MAX_SOCKETS,
+      socketsPerIp: e.SOCKETS_PER_IP,
+      messagesPerSecond: e.MESSAGES_PER_SECOND,
     },
+    timing: {
+      botDelay: e.BOT_DELAY_MS,
+      disconnectGrace: e.DISCONNECT_GRACE_MS,
+      nextDealGrace: e.NEXT_DEAL_GRACE_MS,
+      roomUnload: e.ROOM_UNLOAD_MS,
+      retention: e.RETENTION_DAYS * DAY_MS,
+    },
+    review: { workers: e.REVIEW_WORKERS, depth: e.REVIEW_DEPTH, maxQueue: e.REVIEW_MAX_QUEUE },
   };
 }
 
-function backingOf({ STORE, DATA_DIR, DATABASE_URL }: Environment): BackingChoice {
+function storageOf({ STORE, DATA_DIR, DATABASE_URL }: Environment): StorageChoice {
   if (STORE === 'memory') return { kind: 'memory' };
-  if (DATABASE_URL !== undefined) return { kind: 'postgres', url: DATABASE_URL };
+  if (STORE !== 'sqlite' && DATABASE_URL !== undefined) return { kind: 'postgres', url: DATABASE_URL };
   return { kind: 'sqlite', location: path.join(DATA_DIR, 'quadrille.db') };
 }

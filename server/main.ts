@@ -1,13 +1,13 @@
-// Starts the server: reads the settings, puts real things behind the ports, listens, and closes cleanly.
-import path from 'node:path';
+// Starts the server: reads the settings, puts the real parts behind the ports, listens, and closes cleanly.
 import { buildApp } from './app.ts';
 import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
-import { createFigures, listenForFigures } from './http/figures.ts';
+import { createMetrics, listenForMetrics } from './http/metrics.ts';
+import { BUILT_PAGE } from './http/pages.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
-import { openBacking } from './store/backing.ts';
-import { openWorkroom } from './work/workroom.ts';
+import { openStorage } from './store/storage.ts';
+import { openWorkers } from './workers/workers.ts';
 
 const read = readConfig(process.env);
 if (!read.ok) {
@@ -17,56 +17,52 @@ if (!read.ok) {
 const { config } = read;
 const log = createLog(config.logLevel);
 
-// Built, this file lies in dist/server beside dist/client; run from source, dist is one level up.
-const source = import.meta.filename.endsWith('.ts');
-const clientFolder = path.resolve(import.meta.dirname, source ? '../dist/client' : '../client');
-
-const opened = await openBacking(config.backing, systemClock, systemEntropy);
+const opened = await openStorage(config.storage, systemClock, systemEntropy);
 if (!opened.ok) {
-  console.error(opened.sentence);
+  console.error(opened.message);
   process.exit(1);
 }
-const { backing } = opened;
-log.info({ rooms: config.backing.kind }, 'the rooms are open');
+const { storage } = opened;
+log.info({ store: config.storage.kind }, 'the store is open');
 
-const workroom = openWorkroom(config.review, systemClock, log);
-
-const figures = config.metricsPort === null ? null : createFigures();
+const workers = openWorkers(config.review, systemClock, log);
+const metrics = config.metricsPort === null ? null : createMetrics();
+metrics?.observeWork(workers);
 
 const app = await buildApp({
   config,
   log,
   clock: systemClock,
   entropy: systemEntropy,
-  store: backing.store,
-  tickets: backing.tickets,
-  nodes: backing.nodes,
-  bus: backing.bus,
-  bots: workroom.bots,
-  reviewer: workroom.reviewer,
-  drills: workroom.drills,
-  ...(workroom.judges && { judges: workroom.judges }),
-  ...(figures && { figures }),
-  clientFolder,
+  store: storage.store,
+  tickets: storage.tickets,
+  nodes: storage.nodes,
+  bus: storage.bus,
+  bots: workers.bots,
+  reviewer: workers.reviewer,
+  drills: workers.drills,
+  analyzer: workers.analyzer,
+  metrics,
+  pageFolder: BUILT_PAGE,
 });
 
-const figuresListener =
-  figures && config.metricsPort !== null ? await listenForFigures(figures, config.metricsPort) : null;
+const metricsListener =
+  metrics && config.metricsPort !== null ? await listenForMetrics(metrics, config.metricsPort) : null;
 
-async function closed(): Promise<void> {
-  await figuresListener?.close();
+async function close(): Promise<void> {
+  await metricsListener?.close();
   await app.close();
-  await workroom.close();
-  await backing.close();
+  await workers.close();
+  await storage.close();
 }
 
-let closing = false;
+let isClosing = false;
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.on(signal, () => {
-    if (closing) process.exit(1);
-    closing = true;
+    if (isClosing) process.exit(1);
+    isClosing = true;
     log.info({ signal }, 'closing');
-    closed().then(
+    close().then(
       () => process.exit(0),
       (error: unknown) => {
         log.error(errorFacts(error), 'closing failed');

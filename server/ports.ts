@@ -3,25 +3,29 @@ import type {
   AnswerChoice,
   CardFile,
   CompiledCard,
-  Judgement,
+  DeepAnalysis,
+  Drill,
+  DrillProblem,
   Kernel,
+  PreparedDeal,
   Review,
   Seat,
   SeatRecord,
   SeatView,
   StyleName,
 } from '../shared-engine/index.ts';
-import type { Logged } from './room/event.ts';
-import type { PreparedDrill } from './work/prepared-drill.ts';
 
-/** Undoes what gave it. Calling it twice does no harm. */
-export type Undo = () => void;
+/** Ends a subscription. Calling it twice does no harm. */
+export type Unsubscribe = () => void;
+
+/** Stops a timer that has not fired yet. Calling it twice does no harm. */
+export type Cancel = () => void;
 
 export interface Clock {
   /** Milliseconds since 1970. */
   now(): number;
   /** Calls `run` once after `ms` milliseconds. */
-  after(ms: number, run: () => void): Undo;
+  after(ms: number, run: () => void): Cancel;
 }
 
 export interface Entropy {
@@ -29,50 +33,102 @@ export interface Entropy {
   bytes(count: number): Uint8Array;
 }
 
+/** What a log in the store describes. */
+export type AggregateKind = 'room' | 'class';
+
+/** One row of a log: the events of a group of commands, stored by one append. */
+export interface LogRow {
+  /** Number of the event before the first one of this row; 0 for the first row. */
+  readonly after: number;
+  /** Number of the last event of this row. */
+  readonly version: number;
+  /** Milliseconds since 1970, by the clock of the server that wrote it. */
+  readonly at: number;
+  /** Ids of the commands that caused these events. */
+  readonly commands: readonly string[];
+  /** The events, as JSON text of a list. */
+  readonly events: string;
+}
+
+/** The state at one moment, so that loading need not begin with the first event. */
+export interface Snapshot {
+  /** Number of the last event in it. */
+  readonly version: number;
+  /** Ids of the commands before it that may still be repeated, oldest first. */
+  readonly commands: readonly string[];
+  /** As JSON text. */
+  readonly state: string;
+}
+
+/** What is stored of a room or a class: its first row, the latest snapshot, and rows in order. */
+export interface StoredLog {
+  readonly kind: AggregateKind;
+  readonly snapshot: Snapshot | null;
+  readonly rows: readonly LogRow[];
+}
+
+/** A row to be appended to the log of the room or class with this code. */
+export interface Append {
+  readonly code: string;
+  readonly row: LogRow;
+  /** Takes the place of the snapshot before; null where that stays. */
+  readonly snapshot: Snapshot | null;
+}
+
 /**
- * The truth of every room: its log. What `append` has kept is durable, and an acknowledgement waits for it.
- * Every method may reject when the store cannot be reached. An `append` that rejects has changed nothing, or, where
- * only the answer was lost, everything; the next one then meets a conflict.
+ * `conflict`: the last event does not have number `row.after`, because another server was quicker or the log is
+ * gone. `invalid`: this row can be stored nowhere. Neither changes anything, and neither fails its neighbors.
+ */
+export type AppendOutcome = 'committed' | 'conflict' | 'invalid';
+
+/**
+ * The logs of all rooms and classes. What is `committed` or `created` is durable, and an acknowledgement waits for it.
+ * Every method may reject when the store cannot be reached. A `commit` that rejects has changed nothing or, where
+ * only the answer was lost, what it was to change; the next append then meets a conflict.
  */
 export interface Store {
-  /** Keeps the first events of a new room. */
-  create(code: string, log: readonly Logged[]): Promise<'kept' | 'code-taken'>;
+  /** Stores a new log, as a whole. */
+  create(code: string, log: StoredLog): Promise<'created' | 'code-taken'>;
+  /** Appends a row to each of several logs, no two of them to one; the outcomes stand in the same order. */
+  commit(batch: readonly Append[]): Promise<readonly AppendOutcome[]>;
+  /** The first row, the snapshot and the rows with events behind it; null where nothing is stored. */
+  load(code: string): Promise<StoredLog | null>;
+  /** The rows with events behind number `version`; null where nothing is stored. */
+  loadAfter(code: string, version: number): Promise<readonly LogRow[] | null>;
+  /** As `load`, but with every row. */
+  history(code: string): Promise<StoredLog | null>;
   /**
-   * Keeps more events, all or none. `conflict`: the room's last one does not have number `after`, because somebody
-   * else was quicker or the room is gone. `repeated`: the room's log holds one of the commands already.
+   * Puts the events of these rows in the place of those of the stored rows with the same `version`, and the snapshot
+   * in the place of one with the same `version`; whatever else the rows hold stays.
    */
-  append(code: string, after: number, log: readonly Logged[]): Promise<'kept' | 'conflict' | 'repeated'>;
-  /** The log behind number `after`, or all of it; null where no such room is kept. */
-  load(code: string, after?: number): Promise<readonly Logged[] | null>;
-  /** The number of each room's last event; a room that is not kept is left out. */
+  rewrite(code: string, rows: readonly LogRow[], snapshot: Snapshot | null): Promise<void>;
+  /** The number of each log's last event; one that is not stored is left out. */
   versions(codes: readonly string[]): Promise<ReadonlyMap<string, number>>;
-  /** At most `most` codes that come behind `behind` in the order of their bytes, or the first ones for null. */
-  codes(behind: string | null, most: number): Promise<readonly string[]>;
-  /** Puts these events in the place of those with their numbers; numbers, times and commands stay. */
-  amend(code: string, log: readonly Logged[]): Promise<void>;
+  /** At most `limit` codes that follow `after` in the order of their bytes, or the first ones for null. */
+  codes(after: string | null, limit: number): Promise<readonly string[]>;
   remove(code: string): Promise<void>;
-  /** Removes every room whose last event is older than `before`, in milliseconds since 1970; answers how many. */
+  /** Removes every log whose last row is older than `before`, in milliseconds since 1970; answers how many. */
   removeOlder(before: number): Promise<number>;
-  /** How many rooms are kept. */
+  /** How many logs are stored. */
   count(): Promise<number>;
-  /** Resolves when what was begun is kept; whatever is asked afterwards rejects. */
+  /** Resolves when what was begun is stored; whatever is asked afterwards rejects. */
   close(): Promise<void>;
 }
 
-/** Something new in a room's log. */
+/** Something new in a log. */
 export interface Wake {
   readonly code: string;
   /** Number of the last event. */
-  readonly seq: number;
+  readonly version: number;
 }
 
 /**
- * Tells the servers that share a store that a room has changed, the one that changed it included. Only a nudge: it
- * may come late, twice or never. The truth is in the store.
+ * Tells the servers that share a store that a log has grown, the one that appended included. Only a hint: it may come
+ * late, twice or never. The truth is in the store.
  */
 export interface WakeBus {
   publish(wake: Wake): void;
-  subscribe(listener: (wake: Wake) => void): Undo;
+  subscribe(listener: (wake: Wake) => void): Unsubscribe;
   close(): Promise<void>;
 }
 
@@ -90,7 +146,7 @@ export interface Nodes {
 export interface Grant {
   readonly code: string;
   /** Null for a watcher; `since` tells this owner of the seat from an earlier one. */
-  readonly owner: { readonly seat: Seat; readonly since: number } | null;
+  readonly holder: { readonly seat: Seat; readonly since: number } | null;
 }
 
 /** One-use tickets that stand for a grant for a short time. */
@@ -99,6 +155,9 @@ export interface Tickets {
   /** The grant, once; null when the ticket is unknown, used or too old. */
   redeem(ticket: string): Promise<Grant | null>;
 }
+
+/** The card of a room or a class: the house card, or a file as the validator let it through. */
+export type CardChoice = { readonly kind: 'house' } | { readonly kind: 'file'; readonly file: CardFile };
 
 /** A card as the server plays with it. */
 export interface PlayingCard {
@@ -115,48 +174,66 @@ export interface Bots {
   choose(request: BotRequest): Promise<AnswerChoice>;
 }
 
-export interface BotRequest {
+/**
+ * Slow work is done in turns: of two rooms or classes that ask for much of it, neither waits for all the other's.
+ * `fairnessKey` names the one that asks.
+ */
+interface SlowWork {
+  readonly card: PlayingCard;
+  readonly fairnessKey: string;
+}
+
+export interface BotRequest extends SlowWork {
   readonly style: StyleName;
   readonly view: SeatView;
-  readonly card: PlayingCard;
-  /** The round's secret seed, from which the bot's random draws come; the bot itself never gets it. */
+  /** The round's secret seed, from which the bot's random numbers come; the bot itself never gets it. */
   readonly seed: string;
 }
 
-/** Judges the choices of one seat from what that seat knew. */
+/** Reviews the choices of one seat from what that seat knew. */
 export interface Reviewer {
-  /** `earlier`: the review of the same record when fewer steps were over; it saves time and changes nothing. */
-  review(record: SeatRecord, card: PlayingCard, earlier?: Review | null): Promise<Review>;
+  review(request: ReviewRequest): Promise<Review>;
 }
 
-/** Makes drills ready to be dealt. */
+export interface ReviewRequest extends SlowWork {
+  readonly record: SeatRecord;
+  /** The review of the same record when fewer steps were over; it saves time and changes nothing. */
+  readonly earlier?: Review | null;
+}
+
+/** Prepares drills, so that their deals can be dealt. */
 export interface Drills {
-  /** `drill` is whatever somebody sent. Null when it could not be had just now. */
+  /** `drill` is whatever somebody sent. Null when it could not be prepared just now. */
   prepare(drill: unknown, card: PlayingCard): Promise<PreparedDrill | null>;
 }
 
-/** Judges single choices more deeply than the first review does, while people think and after the close. */
-export interface Judges {
-  judge(choice: ChoiceToJudge): Judging;
+export type PreparedDrill =
+  | { readonly ok: true; readonly drill: Drill; readonly deals: readonly PreparedDeal[] }
+  | { readonly ok: false; readonly problems: readonly DrillProblem[] };
+
+/** Analyzes single choices more deeply than the first review does, while people think and after the close. */
+export interface DeepAnalyzer {
+  /** With `signal` aborted, the analysis is not begun or broken off. */
+  analyze(request: AnalysisRequest, signal: AbortSignal): PendingAnalysis;
 }
 
 /** Choice number `nth` of the review of this record; what comes after it in the record is not looked at. */
-export interface ChoiceToJudge {
+export interface AnalysisRequest extends SlowWork {
+  /** The same for everybody who knew and chose the same, at every server, before and after a restart. */
+  readonly decisionId: string;
   readonly record: SeatRecord;
   readonly nth: number;
-  readonly card: PlayingCard;
 }
 
-export interface Judging {
-  /** Null when it was called off or could not be had; the first answer then stays. Never rejects. */
-  readonly result: Promise<Judged | null>;
+export interface PendingAnalysis {
+  /** Null when it was aborted or could not be made; the first answer then stays. Never rejects. */
+  readonly result: Promise<AnalysisResult | null>;
   /** The round is closed: choices of tables in play go first from now on. */
-  giveWay(): void;
-  callOff(): void;
+  lowerPriority(): void;
 }
 
-export interface Judged {
-  readonly judgement: Judgement;
-  /** Looked at less closely than usual, because too many choices waited. */
-  readonly lowered: boolean;
+export interface AnalysisResult {
+  readonly analysis: DeepAnalysis;
+  /** Analyzed less closely than usual, because too many choices waited. */
+  readonly reducedBudget: boolean;
 }

@@ -2,39 +2,38 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import {
   CLASSES_PATH,
-  type ClassAct,
+  type ClassAction,
   type ClassInfo,
-  classActSchema,
+  classActionSchema,
   classAimsSchema,
   joinClassSchema,
   openClassSchema,
 } from '../../shared-engine/index.ts';
+import type { Answer } from '../aggregate/decision.ts';
+import type { ActiveClass } from '../class/active-class.ts';
+import { type BigScreenPorts, bigScreenFor } from '../class/big-screen.ts';
 import type { Classes } from '../class/classes.ts';
-import { deskFor } from '../class/desk.ts';
-import { dealOf } from '../class/entries.ts';
+import { dashboardFor } from '../class/dashboard.ts';
+import { advanceClass } from '../class/guided-deal.ts';
 import { join } from '../class/joining.ts';
-import { goOn } from '../class/line.ts';
-import type { LiveClass } from '../class/live-class.ts';
+import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
-import type { Pupil } from '../class/state.ts';
-import { type WallPorts, wallFor } from '../class/wall.ts';
+import type { ClassPlayer } from '../class/state.ts';
+import { playingCard } from '../playing-card.ts';
 import type { Clock, Drills, Entropy } from '../ports.ts';
-import type { Answer } from '../room/answers.ts';
-import { parseCode } from '../room/code.ts';
+import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
-import type { Registry } from '../room/registry.ts';
-import { keyOf, newSecret } from '../secrets.ts';
-import { playingCard } from '../work/cards.ts';
-import { chosenCard } from './chosen-card.ts';
-import { giveClassSecret, isTeacher, pupilOf } from './class-cookie.ts';
-import { openingLimit } from './opening-limit.ts';
-import { passOn, refuseWith } from './refusals.ts';
-import { giveSecret } from './seat-cookie.ts';
+import { parseCode } from '../room-code.ts';
+import { hashSecret, newSecret } from '../secrets.ts';
+import { cardFromRequest } from './card-from-request.ts';
+import { isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
+import { createRateLimit } from './create-rate-limit.ts';
+import { rejectWith, sendRejection } from './rejections.ts';
 
-/** How long a question for news is left open, in milliseconds: shorter than what proxies allow. */
-const NEWS_MS = 20_000;
+/** How long a request waits for something new, in milliseconds: shorter than what proxies allow. */
+const LONG_POLL_MS = 20_000;
 
-export interface ClassRoutes extends WallPorts {
+export interface ClassRoutes extends BigScreenPorts {
   readonly classes: Classes;
   readonly registry: Registry;
   readonly clock: Clock;
@@ -46,89 +45,52 @@ export interface ClassRoutes extends WallPorts {
 type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
-  const { classes, registry, clock, entropy, drills, roomsPerMinute } = ports;
-  const opening = openingLimit(roomsPerMinute);
+  const { classes, clock, roomsPerMinute } = ports;
 
-  app.post(CLASSES_PATH, { config: opening }, async (request, reply) => {
-    const body = openClassSchema.safeParse(request.body);
-    if (!body.success) return refuseWith(reply, 'bad-request');
-    const card = chosenCard(body.data.card);
-    if (!card.ok) return refuseWith(reply, 'bad-card', card.problems);
-    const prepared = await drills.prepare(body.data.drill, playingCard(card.choice));
-    if (prepared === null) return refuseWith(reply, 'try-later');
-    if (!prepared.ok) return refuseWith(reply, 'bad-drill', sentencesOf(prepared.problems));
-    const secret = newSecret(entropy);
-    const { terms } = body.data;
-    const { drill, deals } = prepared;
-    const opened = await classes.open({
-      kind: 'opened',
-      drill,
-      deals,
-      terms,
-      card: card.choice,
-      key: keyOf(secret),
-    });
-    if (!opened.ok) return passOn(reply, opened);
-    const { code } = opened.live;
-    giveClassSecret(reply, code, 'teacher', secret);
-    return reply.code(201).send({ code });
-  });
+  app.post(CLASSES_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
+    openClass(request, reply, ports),
+  );
 
   app.get<AtClass>(`${CLASSES_PATH}/:code`, async (request, reply) => {
-    const live = await classAt(request.params.code);
-    return live ? infoFor(live, request) : refuseWith(reply, 'no-such-class');
+    const live = await classAt(request);
+    return live ? infoFor(live, request) : rejectWith(reply, 'no-such-class');
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/pupils`, async (request, reply) => {
-    const live = await classAt(request.params.code);
-    if (live === null) return refuseWith(reply, 'no-such-class');
-    const body = joinClassSchema.safeParse(request.body);
-    if (!body.success) return refuseWith(reply, 'bad-request');
-    // A request that is sent twice must not make two pupils.
-    const known = pupilOf(request, live.state);
-    if (known) return { room: known.room, seat: known.seat };
-    const name = parseName(body.data.name);
-    if (name === null) return refuseWith(reply, 'bad-name');
-    const [secret, seatSecret] = [newSecret(entropy), newSecret(entropy)];
-    const joined = await join(live, registry, { name, key: keyOf(secret), seatKey: keyOf(seatSecret) });
-    if (!joined.ok) return passOn(reply, joined);
-    giveClassSecret(reply, live.code, 'pupil', secret);
-    giveSecret(reply, joined.room, seatSecret);
-    return reply.code(201).send({ room: joined.room, seat: joined.seat });
+  app.post<AtClass>(`${CLASSES_PATH}/:code/players`, async (request, reply) => {
+    const live = await classAt(request);
+    return live ? joinClass(live, request, reply, ports) : rejectWith(reply, 'no-such-class');
   });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/aims`, async (request, reply) => {
-    const live = await classAt(request.params.code);
-    const pupil = live && pupilOf(request, live.state);
-    if (live === null || pupil === null) return refuseWith(reply, 'no-such-class');
+    const live = await classAt(request);
+    const player = live && playerOf(request, live.state);
+    if (live === null || player === null) return rejectWith(reply, 'no-such-class');
     const aims = classAimsSchema.safeParse(request.body);
-    if (!aims.success) return refuseWith(reply, 'bad-request');
-    return done(
-      reply,
-      await live.submit({ kind: 'aim', pupil: pupil.id, deal: dealOf(live, pupil), aims: aims.data }),
-    );
+    if (!aims.success) return rejectWith(reply, 'bad-request');
+    const deal = dealOf(live, player);
+    return sendAnswer(reply, await live.submit({ kind: 'aim', player: player.id, deal, aims: aims.data }));
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/acts`, async (request, reply) => {
+  app.post<AtClass>(`${CLASSES_PATH}/:code/actions`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    const act = classActSchema.safeParse(request.body);
-    if (!act.success) return refuseWith(reply, 'bad-request');
-    return done(reply, await perform(live, act.data));
+    const action = classActionSchema.safeParse(request.body);
+    if (!action.success) return rejectWith(reply, 'bad-request');
+    return sendAnswer(reply, await performAction(live, action.data));
   });
 
-  app.get<AtClass>(`${CLASSES_PATH}/:code/desk`, async (request, reply) => {
+  app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    await news(live, request.query.seen);
-    return deskFor(live, clock.now());
+    await waitForNewer(live, request.query.seen);
+    return dashboardFor(live, clock.now());
   });
 
-  app.get<AtClass>(`${CLASSES_PATH}/:code/wall`, async (request, reply) => {
+  app.get<AtClass>(`${CLASSES_PATH}/:code/big-screen`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    await news(live, request.query.seen);
-    return wallFor(live, ports);
+    await waitForNewer(live, request.query.seen);
+    return bigScreenFor(live, ports);
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
@@ -136,44 +98,99 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     return live === null ? reply : reportFor(live, ports);
   });
 
-  async function classAt(text: string): Promise<LiveClass | null> {
-    const code = parseCode(text);
+  async function classAt({ params }: FastifyRequest<AtClass>): Promise<ActiveClass | null> {
+    const code = parseCode(params.code);
     return code === null ? null : classes.find(code);
   }
 
-  /** The class, for its teacher; anybody else has been refused when this answers null. */
-  async function taughtBy(request: FastifyRequest<AtClass>, reply: FastifyReply): Promise<LiveClass | null> {
-    const live = await classAt(request.params.code);
+  /** The class, for its teacher; anybody else has been rejected when this answers null. */
+  async function taughtBy(
+    request: FastifyRequest<AtClass>,
+    reply: FastifyReply,
+  ): Promise<ActiveClass | null> {
+    const live = await classAt(request);
     if (live !== null && isTeacher(request, live.state)) return live;
-    refuseWith(reply, live === null ? 'no-such-class' : 'not-the-teacher');
+    rejectWith(reply, live === null ? 'no-such-class' : 'not-the-teacher');
     return null;
   }
-
-  /** Waits while the asker has seen everything, or until it is time to ask again. */
-  async function news(live: LiveClass, seen: string | undefined): Promise<void> {
-    if (seen === String(live.version)) await live.untilChange(NEWS_MS);
-  }
 }
 
-function perform(live: LiveClass, act: ClassAct): Promise<Answer> {
-  switch (act.kind) {
+async function openClass(request: FastifyRequest, reply: FastifyReply, ports: ClassRoutes) {
+  const body = openClassSchema.safeParse(request.body);
+  if (!body.success) return rejectWith(reply, 'bad-request');
+  const card = cardFromRequest(body.data.card);
+  if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
+  const prepared = await ports.drills.prepare(body.data.drill, playingCard(card.choice));
+  if (prepared === null) return rejectWith(reply, 'try-later');
+  if (!prepared.ok)
+    return rejectWith(
+      reply,
+      'bad-drill',
+      prepared.problems.map(({ message }) => message),
+    );
+  const secret = newSecret(ports.entropy);
+  const { drill, deals } = prepared;
+  const opened = await ports.classes.open({
+    kind: 'opened',
+    drill,
+    deals,
+    terms: body.data.terms,
+    card: card.choice,
+    secretHash: hashSecret(secret),
+  });
+  if (!opened.ok) return sendRejection(reply, opened);
+  const { code } = opened.live;
+  setClassCookie(reply, code, 'teacher', secret);
+  return reply.code(201).send({ code });
+}
+
+async function joinClass(
+  live: ActiveClass,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  ports: ClassRoutes,
+) {
+  const body = joinClassSchema.safeParse(request.body);
+  if (!body.success) return rejectWith(reply, 'bad-request');
+  // A request that is sent twice must not make two players.
+  const known = playerOf(request, live.state);
+  if (known) return { room: known.room, seat: known.seat };
+  const name = parseName(body.data.name);
+  if (name === null) return rejectWith(reply, 'bad-name');
+  const { entropy, registry } = ports;
+  const [secret, seatSecret] = [newSecret(entropy), newSecret(entropy)];
+  const hashes = { secretHash: hashSecret(secret), seatSecretHash: hashSecret(seatSecret) };
+  const joined = await join(live, registry, { name, ...hashes });
+  if (!joined.ok) return sendRejection(reply, joined);
+  setClassCookie(reply, live.code, 'player', secret);
+  setSeatCookie(reply, joined.room, seatSecret);
+  return reply.code(201).send({ room: joined.room, seat: joined.seat });
+}
+
+/** Waits while the asker has seen everything, or until it is time to ask again. */
+async function waitForNewer(live: ActiveClass, seen: string | undefined): Promise<void> {
+  if (seen === String(live.version)) await live.waitForChange(LONG_POLL_MS);
+}
+
+function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> {
+  switch (action.kind) {
     case 'more-time':
-      return live.giveTime(act.pupil, act.seconds);
-    case 'go-on':
-      return goOn(live, act.place, act.choice);
+      return live.giveTime(action.player, action.seconds);
+    case 'advance':
+      return advanceClass(live, action.stepIndex, action.choice);
     default:
-      return live.submit(act);
+      return live.submit(action);
   }
 }
 
-function done(reply: FastifyReply, answer: Answer) {
-  return answer.ok ? { ok: true } : passOn(reply, answer);
+function sendAnswer(reply: FastifyReply, answer: Answer) {
+  return answer.ok ? { ok: true } : sendRejection(reply, answer);
 }
 
-function infoFor(live: LiveClass, request: FastifyRequest): ClassInfo {
+function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
   const { code, state } = live;
   const { drill, terms, dealt, ended } = state;
-  const pupil = pupilOf(request, state);
+  const player = playerOf(request, state);
   return {
     code,
     title: drill.title,
@@ -183,19 +200,15 @@ function infoFor(live: LiveClass, request: FastifyRequest): ClassInfo {
     dealt,
     ended,
     teacher: isTeacher(request, state),
-    pupil: pupil && { room: pupil.room, seat: pupil.seat, deal: dealFor(live, pupil) },
+    player: player && { room: player.room, seat: player.seat, deal: dealInfoFor(live, player) },
   };
 }
 
-function sentencesOf(problems: readonly { readonly sentence: string }[]): string[] {
-  return problems.map(({ sentence }) => sentence);
-}
-
-/** What a pupil may know of the deal on the own table, besides its tiles; null before the first. */
-function dealFor(live: LiveClass, pupil: Pupil): NonNullable<ClassInfo['pupil']>['deal'] {
-  const place = dealOf(live, pupil);
+/** What a player may know of the deal on the own table, besides its tiles; null before the first. */
+function dealInfoFor(live: ActiveClass, player: ClassPlayer): NonNullable<ClassInfo['player']>['deal'] {
+  const place = dealOf(live, player);
   const { deals } = live.state.drill;
-  const deal = place < pupil.first ? undefined : deals[place];
+  const deal = place < player.first ? undefined : deals[place];
   if (deal === undefined) return null;
   return { number: place + 1, of: deals.length, title: deal.title ?? null, task: deal.task ?? null };
 }

@@ -5,7 +5,7 @@ import type { FastifyRequest } from 'fastify';
  * Whether a request with these headers may come in. Programs send no Origin and are let in: the check keeps
  * foreign pages from using a visitor's cookie, and a program has no cookie but its own.
  */
-export function originAllowed(request: FastifyRequest, allowed: readonly string[]): boolean {
+export function isOriginAllowed(request: FastifyRequest, allowed: readonly string[]): boolean {
   const { origin } = request.headers;
   if (origin === undefined) return true;
   if (allowed.includes(origin)) return true;

@@ -9,17 +9,17 @@ import {
   ROOMS_PATH,
   SEATS,
 } from '../../shared-engine/index.ts';
+import { seatInfos } from '../delivery/audience.ts';
 import type { Entropy, Tickets } from '../ports.ts';
-import { seatInfos } from '../room/audience.ts';
-import { parseCode } from '../room/code.ts';
-import type { LiveRoom } from '../room/live.ts';
+import type { ActiveRoom } from '../registry/active-room.ts';
+import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
-import type { Registry } from '../room/registry.ts';
-import { keyOf, newSecret } from '../secrets.ts';
-import { chosenCard } from './chosen-card.ts';
-import { openingLimit } from './opening-limit.ts';
-import { passOn, refuseWith } from './refusals.ts';
-import { type Bearer, bearerOf, giveSecret } from './seat-cookie.ts';
+import { parseCode } from '../room-code.ts';
+import { hashSecret, newSecret } from '../secrets.ts';
+import { cardFromRequest } from './card-from-request.ts';
+import { type Bearer, bearerOf, setSeatCookie } from './cookies.ts';
+import { createRateLimit } from './create-rate-limit.ts';
+import { rejectWith, sendRejection } from './rejections.ts';
 
 export interface RoomRoutes {
   readonly registry: Registry;
@@ -31,98 +31,101 @@ export interface RoomRoutes {
 
 type AtRoom = { Params: { code: string } };
 
-export function roomRoutes(
-  app: FastifyInstance,
-  { registry, tickets, entropy, roomsPerMinute }: RoomRoutes,
-): void {
-  const opening = openingLimit(roomsPerMinute);
+export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
+  const { registry, tickets, entropy, roomsPerMinute } = ports;
 
-  app.post(ROOMS_PATH, { config: opening }, async (request, reply) => {
+  app.post(ROOMS_PATH, { config: createRateLimit(roomsPerMinute) }, async (request, reply) => {
     const body = openRoomSchema.safeParse(request.body);
-    if (!body.success) return refuseWith(reply, 'bad-request');
-    const { door, terms, bots } = body.data;
+    if (!body.success) return rejectWith(reply, 'bad-request');
+    const { mode, terms, bots } = body.data;
     const name = parseName(body.data.name);
-    if (name === null) return refuseWith(reply, 'bad-name');
-    const card = chosenCard(body.data.card);
-    if (!card.ok) return refuseWith(reply, 'bad-card', card.problems);
+    if (name === null) return rejectWith(reply, 'bad-name');
+    const card = cardFromRequest(body.data.card);
+    if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
     const secret = newSecret(entropy);
-    const opened = await registry.open({ door, terms, bots, card: card.choice, name, key: keyOf(secret) });
-    if (!opened.ok) return passOn(reply, opened);
+    const host = { name, secretHash: hashSecret(secret), bots };
+    const opened = await registry.open({ mode, terms, card: card.choice, classCode: null, host });
+    if (!opened.ok) return sendRejection(reply, opened);
     const { code } = opened.live.room;
-    giveSecret(reply, code, secret);
+    setSeatCookie(reply, code, secret);
     return reply.code(201).send({ code, seat: 0 });
   });
 
   app.get<AtRoom>(`${ROOMS_PATH}/:code`, async (request, reply) => {
     const live = await roomAt(request);
-    return live ? lobbyOf(live) : refuseWith(reply, 'no-such-room');
+    return live ? lobbyOf(live) : rejectWith(reply, 'no-such-room');
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/seats`, async (request, reply) => {
     const live = await roomAt(request);
-    if (live === null) return refuseWith(reply, 'no-such-room');
+    if (live === null) return rejectWith(reply, 'no-such-room');
     const body = claimSeatSchema.safeParse(request.body);
-    if (!body.success) return refuseWith(reply, 'bad-request');
+    if (!body.success) return rejectWith(reply, 'bad-request');
     // Who sits already keeps the seat: a claim sent twice must not take two.
-    const held = bearerOf(request, live.room.state);
-    if (held) return { seat: held.owner.seat };
+    const known = bearerOf(request, live.room.state);
+    if (known) return { seat: known.holder.seat };
     const name = parseName(body.data.name);
-    if (name === null) return refuseWith(reply, 'bad-name');
-    return claim(live, { name, seat: body.data.seat }, reply);
+    if (name === null) return rejectWith(reply, 'bad-name');
+    return claimSeat(live, { name, seat: body.data.seat }, entropy, reply);
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/ticket`, async (request, reply) => {
     const live = await roomAt(request);
-    if (live === null) return refuseWith(reply, 'no-such-room');
+    if (live === null) return rejectWith(reply, 'no-such-room');
     const { code, state } = live.room;
     const bearer = bearerOf(request, state);
-    if (bearer === null && !live.table.hasRoomToWatch) return refuseWith(reply, 'table-full');
+    if (bearer === null && !live.broadcaster.hasRoomForSpectators) return rejectWith(reply, 'table-full');
     if (bearer !== null) {
-      const answer = await changeSecret(live, bearer, reply);
-      if (!answer.ok) return passOn(reply, answer);
+      const answer = await changeSecret(live, bearer, entropy, reply);
+      if (!answer.ok) return sendRejection(reply, answer);
     }
-    const owner = bearer?.owner ?? null;
-    return { ticket: await tickets.issue({ code, owner }), seat: owner?.seat ?? null };
+    const holder = bearer?.holder ?? null;
+    return { ticket: await tickets.issue({ code, holder }), seat: holder?.seat ?? null };
   });
 
   app.get<AtRoom>(`${ROOMS_PATH}/:code/card`, async (request, reply) => {
     const live = await roomAt(request);
-    return live ? live.card.file : refuseWith(reply, 'no-such-room');
+    return live ? live.card.file : rejectWith(reply, 'no-such-room');
   });
 
-  /** A table of a class is there for its pupils alone: whoever watched could put a name beside a choice. */
-  async function roomAt(request: FastifyRequest<AtRoom>): Promise<LiveRoom | null> {
+  /** A table that is not open to whoever has the code is there for those who sit at it. */
+  async function roomAt(request: FastifyRequest<AtRoom>): Promise<ActiveRoom | null> {
     const code = parseCode(request.params.code);
     const live = code === null ? null : await registry.find(code);
-    const { state } = live?.room ?? {};
-    return state?.door === 'class' && bearerOf(request, state) === null ? null : live;
-  }
-
-  /** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */
-  async function changeSecret({ room }: LiveRoom, { owner, shown }: Bearer, reply: FastifyReply) {
-    const secret = newSecret(entropy);
-    const answer = await room.submit({ kind: 'change-key', owner, shown, key: keyOf(secret) });
-    if (answer.ok) giveSecret(reply, room.code, secret);
-    return answer;
-  }
-
-  async function claim({ room }: LiveRoom, wish: Pick<ClaimSeat, 'name' | 'seat'>, reply: FastifyReply) {
-    const secret = newSecret(entropy);
-    const key = keyOf(secret);
-    const answer = await room.submit({ kind: 'take-seat', ...wish, key });
-    if (!answer.ok) return passOn(reply, answer);
-    const seat = SEATS.find((s) => {
-      const chair = room.state.chairs[s];
-      return chair.kind === 'person' && chair.keys.includes(key);
-    });
-    // Freed again in the same moment by the host.
-    if (seat === undefined) return refuseWith(reply, 'seat-taken');
-    giveSecret(reply, room.code, secret);
-    return { seat };
+    if (live === null || live.policy.isOpen) return live;
+    return bearerOf(request, live.room.state) === null ? null : live;
   }
 }
 
-function lobbyOf({ room, card }: LiveRoom): z.infer<typeof lobbySchema> {
+/** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */
+async function changeSecret({ room }: ActiveRoom, bearer: Bearer, entropy: Entropy, reply: FastifyReply) {
+  const secret = newSecret(entropy);
+  const answer = await room.submit({ kind: 'change-secret', ...bearer, secretHash: hashSecret(secret) });
+  if (answer.ok) setSeatCookie(reply, room.code, secret);
+  return answer;
+}
+
+async function claimSeat(
+  { room }: ActiveRoom,
+  claim: Pick<ClaimSeat, 'name' | 'seat'>,
+  entropy: Entropy,
+  reply: FastifyReply,
+) {
+  const secret = newSecret(entropy);
+  const secretHash = hashSecret(secret);
+  const answer = await room.submit({ kind: 'take-seat', ...claim, secretHash });
+  if (!answer.ok) return sendRejection(reply, answer);
+  const seat = SEATS.find((one) => {
+    const at = room.state.seats[one];
+    return at.kind === 'person' && at.secretHashes.includes(secretHash);
+  });
+  // Vacated again in the same moment by the host.
+  if (seat === undefined) return rejectWith(reply, 'seat-taken');
+  setSeatCookie(reply, room.code, secret);
+  return { seat };
+}
+
+function lobbyOf({ room, card }: ActiveRoom): z.infer<typeof lobbySchema> {
   const { state, code } = room;
   return {
     code,

@@ -8,7 +8,13 @@ import {
   withDeepAnalysis,
   withReducedBudget,
 } from '../../shared-engine/index.ts';
-import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis, PlayingCard } from '../ports.ts';
+import type {
+  AnalysisRequest,
+  AnalysisResult,
+  DeepAnalyzer,
+  PendingAnalysis,
+  PlayingCard,
+} from '../ports.ts';
 import { analysisRequests } from './analysis-requests.ts';
 
 /** One choice on its way: asked for, then answered, perhaps with null. */

@@ -6,12 +6,12 @@ import {
   choiceObjection,
   chooseFor,
   type Kernel,
-  stepOf,
   pendingDecision,
   type Random,
   ROLLOUT_SEEDS,
   type SeatView,
   type StyleName,
+  stepOf,
   usesRollouts,
 } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';

@@ -1,8 +1,8 @@
-// From the bytes of a frame to a message, or to the refusal that says why not; the only place that parses frames.
+// Parses the bytes of a frame into a message; the only place that does.
 import { type ClientMessage, clientMessageSchema } from '../../shared-engine/index.ts';
 
 /** Objects and lists inside one another; the deepest message has three. */
-const DEEPEST = 6;
+const MAX_DEPTH = 6;
 const utf8 = new TextDecoder('utf-8', { fatal: true });
 
 export type ReadFrame =
@@ -17,7 +17,7 @@ export function readFrame(data: Uint8Array): ReadFrame {
   } catch {
     return { ok: false, id: null };
   }
-  if (!isShallow(json, DEEPEST)) return { ok: false, id: null };
+  if (!isShallow(json, MAX_DEPTH)) return { ok: false, id: null };
   const parsed = clientMessageSchema.safeParse(json);
   return parsed.success ? { ok: true, message: parsed.data } : { ok: false, id: idOf(json) };
 }

@@ -1,75 +1,75 @@
-// The door for sockets: whom it lets in, and the session that each of them gets.
+// Takes sockets in, as many as the limits allow, and gives each of them a session.
 import type { WebSocket } from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
 import { CLOSE, RETRY_SPREAD_MS, SOCKET_PATH } from '../../shared-engine/index.ts';
-import { refuseWith } from '../http/refusals.ts';
+import type { Connection } from '../delivery/broadcaster.ts';
+import { rejectWith } from '../http/rejections.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { Entropy } from '../ports.ts';
-import type { Line } from '../room/table.ts';
-import { lineOf } from './line.ts';
+import { connectionOf } from './connection.ts';
 import { Session, type SessionPorts } from './session.ts';
 
 export interface GatewayPorts extends SessionPorts {
   readonly log: Log;
-  readonly mostSockets: number;
+  readonly maxSockets: number;
   /** 0 for no limit. */
-  readonly mostAnAddress: number;
+  readonly maxPerIp: number;
 }
 
 export class Gateway {
   readonly #ports: GatewayPorts;
-  readonly #lines = new Set<Line>();
-  readonly #byAddress = new Map<string, number>();
+  readonly #connections = new Set<Connection>();
+  readonly #perIp = new Map<string, number>();
 
   constructor(ports: GatewayPorts) {
     this.#ports = ports;
   }
 
   /** Answers at the socket's path. */
-  open(app: FastifyInstance): void {
+  listen(app: FastifyInstance): void {
     app.get(
       SOCKET_PATH,
       {
         websocket: true,
         preValidation: async ({ ip }, reply) => {
-          if (!this.#hasRoomFor(ip)) return refuseWith(reply, 'try-later');
+          if (!this.#isWithinLimits(ip)) return rejectWith(reply, 'try-later');
         },
       },
-      (socket, { ip }) => this.#take(socket, ip),
+      (socket, { ip }) => this.#accept(socket, ip),
     );
   }
 
   get sockets(): number {
-    return this.#lines.size;
+    return this.#connections.size;
   }
 
   /** Ends every socket and says to each when to come back. */
   restart(entropy: Entropy): void {
-    for (const line of this.#lines) {
+    for (const connection of this.#connections) {
       const [high, low] = entropy.bytes(2);
       const wait = Math.floor(((high! * 256 + low!) / 65_536) * RETRY_SPREAD_MS);
-      line.end(CLOSE.restarting, String(wait));
+      connection.end(CLOSE.restarting, String(wait));
     }
   }
 
-  #hasRoomFor(address: string): boolean {
-    const { mostSockets, mostAnAddress } = this.#ports;
-    if (this.#lines.size >= mostSockets) return false;
-    return mostAnAddress === 0 || (this.#byAddress.get(address) ?? 0) < mostAnAddress;
+  #isWithinLimits(ip: string): boolean {
+    const { maxSockets, maxPerIp } = this.#ports;
+    if (this.#connections.size >= maxSockets) return false;
+    return maxPerIp === 0 || (this.#perIp.get(ip) ?? 0) < maxPerIp;
   }
 
-  #count(address: string, change: 1 | -1): void {
-    const now = (this.#byAddress.get(address) ?? 0) + change;
-    if (now > 0) this.#byAddress.set(address, now);
-    else this.#byAddress.delete(address);
+  #count(ip: string, change: 1 | -1): void {
+    const now = (this.#perIp.get(ip) ?? 0) + change;
+    if (now > 0) this.#perIp.set(ip, now);
+    else this.#perIp.delete(ip);
   }
 
-  #take(socket: WebSocket, address: string): void {
+  #accept(socket: WebSocket, ip: string): void {
     const { clock, log } = this.#ports;
-    this.#count(address, 1);
-    const line = lineOf(socket, clock);
-    const session = new Session(line, this.#ports);
-    this.#lines.add(line);
+    this.#count(ip, 1);
+    const connection = connectionOf(socket, clock);
+    const session = new Session(connection, this.#ports);
+    this.#connections.add(connection);
     socket.on('message', (data, isBinary) => {
       const bytes = Array.isArray(data) ? Buffer.concat(data) : new Uint8Array(data);
       session.receive(bytes, isBinary).catch((error: unknown) => {
@@ -78,8 +78,8 @@ export class Gateway {
       });
     });
     socket.on('close', () => {
-      this.#lines.delete(line);
-      this.#count(address, -1);
+      this.#connections.delete(connection);
+      this.#count(ip, -1);
       session.closed();
     });
   }

@@ -3,29 +3,34 @@ import {
   CLOSE,
   type ClientMessage,
   PROTOCOL_VERSIONS,
-  ROOM_REFUSALS,
-  type RoomRefusalCode,
+  ROOM_REJECTIONS,
+  type RoomRejectionCode,
 } from '../../shared-engine/index.ts';
-import type { Clock, Tickets, Undo } from '../ports.ts';
-import type { Answer } from '../room/answers.ts';
-import type { Owner } from '../room/command.ts';
-import type { LiveRoom } from '../room/live.ts';
-import { Mailbox } from '../room/mailbox.ts';
-import type { Registry } from '../room/registry.ts';
+import type { Answer } from '../aggregate/decision.ts';
+import { SerialQueue } from '../aggregate/serial-queue.ts';
+import type { Connection } from '../delivery/broadcaster.ts';
+import type { Cancel, Clock, Tickets, Unsubscribe } from '../ports.ts';
+import type { ActiveRoom } from '../registry/active-room.ts';
+import type { Registry } from '../registry/registry.ts';
+import type { SeatHolder } from '../room/command.ts';
 import { personAt } from '../room/state.ts';
-import type { Line } from '../room/table.ts';
-import { Bucket } from './bucket.ts';
 import { readFrame } from './frame.ts';
+import { TokenBucket } from './token-bucket.ts';
 
-/** Frames over the pace that are answered before the socket is closed. */
-const MOST_OVER = 100;
+/** Frames over the limit that are answered before the socket is closed. */
+const MAX_OVER_LIMIT = 100;
 /** Time for the first frame. */
 export const HELLO_MS = 10_000;
 
 type State =
-  | { readonly kind: 'expecting-hello'; readonly callOff: Undo }
-  | { readonly kind: 'seated'; readonly live: LiveRoom; readonly owner: Owner; readonly detach: Undo }
-  | { readonly kind: 'watching'; readonly detach: Undo }
+  | { readonly kind: 'expecting-hello'; readonly cancelTimeout: Cancel }
+  | {
+      readonly kind: 'seated';
+      readonly live: ActiveRoom;
+      readonly holder: SeatHolder;
+      readonly detach: Unsubscribe;
+    }
+  | { readonly kind: 'watching'; readonly detach: Unsubscribe }
   | { readonly kind: 'closed' };
 
 export interface SessionPorts {
@@ -37,86 +42,86 @@ export interface SessionPorts {
 }
 
 export class Session {
-  readonly #line: Line;
+  readonly #connection: Connection;
   readonly #ports: SessionPorts;
-  readonly #bucket: Bucket;
+  readonly #bucket: TokenBucket;
   /** Frames are answered in the order they came, the first one before the second is looked at. */
-  readonly #mailbox = new Mailbox();
-  #over = 0;
+  readonly #frames = new SerialQueue();
+  #overLimit = 0;
   #state: State;
 
-  constructor(line: Line, ports: SessionPorts) {
-    this.#line = line;
+  constructor(connection: Connection, ports: SessionPorts) {
+    this.#connection = connection;
     this.#ports = ports;
     const { clock, perSecond } = ports;
-    this.#bucket = new Bucket(clock, { perSecond, burst: 2 * perSecond });
-    const callOff = clock.after(HELLO_MS, () => this.#end(CLOSE.helloExpected));
-    this.#state = { kind: 'expecting-hello', callOff };
+    this.#bucket = new TokenBucket(clock, { perSecond, burst: 2 * perSecond });
+    const cancelTimeout = clock.after(HELLO_MS, () => this.#end(CLOSE.helloExpected));
+    this.#state = { kind: 'expecting-hello', cancelTimeout };
   }
 
   /** The socket is gone, whoever ended it. */
   closed(): void {
     const state = this.#state;
     this.#state = { kind: 'closed' };
-    if (state.kind === 'expecting-hello') state.callOff();
+    if (state.kind === 'expecting-hello') state.cancelTimeout();
     if (state.kind === 'seated' || state.kind === 'watching') state.detach();
   }
 
   async receive(data: Uint8Array, isBinary: boolean): Promise<void> {
     if (this.#state.kind === 'closed') return;
-    if (!this.#bucket.take()) return this.#tooFast();
-    return this.#mailbox.run(() => this.#read(data, isBinary));
+    if (!this.#bucket.take()) return this.#rejectTooFast();
+    return this.#frames.run(() => this.#read(data, isBinary));
   }
 
   async #read(data: Uint8Array, isBinary: boolean): Promise<void> {
     const frame = isBinary ? ({ ok: false, id: null } as const) : readFrame(data);
-    if (!frame.ok) return this.#refuse(frame.id, 'bad-frame');
+    if (!frame.ok) return this.#reject(frame.id, 'bad-frame');
     const { message } = frame;
     switch (this.#state.kind) {
       case 'expecting-hello':
-        if (message.kind === 'hello') return this.#hello(message, this.#state.callOff);
+        if (message.kind === 'hello') return this.#hello(message, this.#state.cancelTimeout);
         return this.#end(CLOSE.helloExpected);
       case 'watching':
-        return this.#refuse(message.id, message.kind === 'hello' ? 'bad-frame' : 'not-seated');
+        return this.#reject(message.id, message.kind === 'hello' ? 'bad-frame' : 'not-seated');
       case 'seated':
-        if (message.kind === 'hello') return this.#refuse(message.id, 'bad-frame');
-        return this.#answer(message.id, await command(this.#state, message));
+        if (message.kind === 'hello') return this.#reject(message.id, 'bad-frame');
+        return this.#answer(message.id, await submit(this.#state, message));
       case 'closed':
         return;
     }
   }
 
-  async #hello(message: ClientMessage & { kind: 'hello' }, callOff: Undo): Promise<void> {
-    callOff();
+  async #hello(message: ClientMessage & { kind: 'hello' }, cancelTimeout: Cancel): Promise<void> {
+    cancelTimeout();
     const version = commonVersion(message.versions);
     if (version === null) return this.#end(CLOSE.versionUnknown);
-    const entrance = await this.#entrance(message.ticket);
+    const admitted = await this.#redeem(message.ticket);
     if (this.#isClosed()) return;
-    if (entrance === null) return this.#end(CLOSE.ticketRefused);
-    const { live, owner } = entrance;
-    this.#line.send({ kind: 'welcome', id: message.id, version });
+    if (admitted === null) return this.#end(CLOSE.ticketRejected);
+    const { live, holder } = admitted;
+    this.#connection.send({ kind: 'welcome', id: message.id, version });
     const { resume = null, from = null } = message;
-    const detach = live.attach(this.#line, owner, { knows: resume, from });
-    this.#state = owner ? { kind: 'seated', live, owner, detach } : { kind: 'watching', detach };
+    const detach = live.attach(this.#connection, holder, { knows: resume, from });
+    this.#state = holder ? { kind: 'seated', live, holder, detach } : { kind: 'watching', detach };
   }
 
-  /** The room and the seat a ticket opens; null when the ticket is no good or the seat has been freed since. */
-  async #entrance(ticket: string): Promise<{ live: LiveRoom; owner: Owner | null } | null> {
+  /** The room and the seat a ticket opens; null when the ticket is no good or the seat was vacated since. */
+  async #redeem(ticket: string): Promise<{ live: ActiveRoom; holder: SeatHolder | null } | null> {
     try {
       const grant = await this.#ports.tickets.redeem(ticket);
       const live = grant && (await this.#ports.registry.find(grant.code));
       if (!grant || !live) return null;
-      const { owner } = grant;
-      if (owner && personAt(live.room.state, owner.seat, owner.since) === null) return null;
-      return { live, owner };
+      const { holder } = grant;
+      if (holder && personAt(live.room.state, holder.seat, holder.since) === null) return null;
+      return { live, holder };
     } catch {
       return null;
     }
   }
 
   #answer(id: string, answer: Answer): void {
-    if (answer.ok) this.#line.send({ kind: 'ack', id });
-    else this.#line.send({ kind: 'refused', id, code: answer.code, sentence: answer.sentence });
+    if (answer.ok) this.#connection.send({ kind: 'ack', id });
+    else this.#connection.send({ kind: 'rejected', id, code: answer.code, message: answer.message });
   }
 
   /** Asked anew after a wait, in which the socket may have gone. */
@@ -126,32 +131,32 @@ export class Session {
 
   #end(code: number): void {
     this.closed();
-    this.#line.end(code);
+    this.#connection.end(code);
   }
 
-  #refuse(id: string | null, code: RoomRefusalCode): void {
-    this.#line.send({ kind: 'refused', id, code, sentence: ROOM_REFUSALS[code] });
+  #reject(id: string | null, code: RoomRejectionCode): void {
+    this.#connection.send({ kind: 'rejected', id, code, message: ROOM_REJECTIONS[code] });
   }
 
-  #tooFast(): void {
-    if (++this.#over > MOST_OVER) this.#end(CLOSE.tooManyFrames);
-    else this.#refuse(null, 'too-fast');
+  #rejectTooFast(): void {
+    if (++this.#overLimit > MAX_OVER_LIMIT) this.#end(CLOSE.tooManyFrames);
+    else this.#reject(null, 'too-fast');
   }
 }
 
 /** Ids are the client's own, so they count within one person's stay on a seat. */
-function command(
-  { live, owner }: State & { kind: 'seated' },
+function submit(
+  { live, holder }: State & { kind: 'seated' },
   message: Exclude<ClientMessage, { kind: 'hello' }>,
 ): Promise<Answer> {
-  const id = `${owner.since}/${message.id}`;
+  const id = `${holder.since}/${message.id}`;
   switch (message.kind) {
     case 'choose': {
       const { round, seat, choice } = message;
-      return live.room.submit({ kind: 'choose', owner, round, seat, choice }, id);
+      return live.room.submit({ kind: 'choose', holder, round, seat, choice }, id);
     }
-    case 'act':
-      return live.room.submit({ kind: 'act', owner, act: message.act }, id);
+    case 'action':
+      return live.room.submit({ kind: 'action', holder, action: message.action }, id);
   }
 }
 

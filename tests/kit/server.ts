@@ -1,5 +1,6 @@
-// A server for tests: the real one on an ephemeral port of the loopback, with our clock, entropy and log.
+// A server for tests: the assembly that ships, on a free port of the loopback, with our clock, entropy and log.
 import type { AddressInfo } from 'node:net';
+import path from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
@@ -19,7 +20,8 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { botsInProcess } from '../../server/workers/bots.ts';
-import { reviewerInProcess } from '../../server/workers/reviewer.ts';
+import { drillsInProcess } from '../../server/workers/drills.ts';
+import { reviewerInProcess } from '../../server/workers/reviews.ts';
 import { stream } from '../../shared-engine/index.ts';
 import { FakeClock } from './clock.ts';
 
@@ -47,8 +49,12 @@ export interface TestServerOptions {
   readonly analyzer?: DeepAnalyzer;
   readonly drills?: Drills;
   readonly metrics?: Metrics;
-  readonly clientFolder?: string;
+  /** The stand-in for a built page unless given. */
+  readonly pageFolder?: string;
 }
+
+/** A page that was not built: as many files as the server tells apart. */
+export const PAGE_STAND_IN = path.join(import.meta.dirname, 'built-page');
 
 /** Bots do not pause and nothing is limited unless `settings` say so. */
 export async function startServer(options: TestServerOptions = {}): Promise<TestServer> {
@@ -69,10 +75,10 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     bus: options.bus ?? null,
     bots: options.bots ?? botsInProcess(log),
     reviewer: options.reviewer ?? reviewerInProcess,
-    ...(options.analyzer && { analyzer: options.analyzer }),
-    ...(options.drills && { drills: options.drills }),
-    ...(options.metrics && { metrics: options.metrics }),
-    clientFolder: options.clientFolder ?? 'no such folder',
+    drills: options.drills ?? drillsInProcess,
+    analyzer: options.analyzer ?? null,
+    metrics: options.metrics ?? null,
+    pageFolder: options.pageFolder ?? PAGE_STAND_IN,
   });
   await app.listen({ port: 0, host: '127.0.0.1' });
   const { port } = app.server.address() as AddressInfo;

@@ -1,0 +1,74 @@
+// Secrets in requests and answers: cookies bound to the path of a room or a class, or a header for programs.
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { classPath, roomPath, SEATS } from '../../shared-engine/index.ts';
+import type { ClassPlayer, ClassState } from '../class/state.ts';
+import type { SeatHolder } from '../room/command.ts';
+import type { RoomState } from '../room/state.ts';
+import { hashSecret, isSameHash } from '../secrets.ts';
+
+const SEAT = 'seat';
+const CLASS_ROLES = ['teacher', 'player'] as const;
+type ClassRole = (typeof CLASS_ROLES)[number];
+
+/** How long a browser keeps a secret, in seconds. */
+const MAX_AGE_SECONDS = 30 * 24 * 60 * 60;
+
+export function setSeatCookie(reply: FastifyReply, code: string, secret: string): void {
+  setCookie(reply, SEAT, roomPath(code), secret);
+}
+
+export function clearSeatCookie(reply: FastifyReply, code: string): void {
+  reply.clearCookie(SEAT, { path: roomPath(code) });
+}
+
+export function setClassCookie(reply: FastifyReply, code: string, role: ClassRole, secret: string): void {
+  setCookie(reply, role, classPath(code), secret);
+}
+
+export function clearClassCookies(reply: FastifyReply, code: string): void {
+  for (const role of CLASS_ROLES) reply.clearCookie(role, { path: classPath(code) });
+}
+
+/** Who brings a seat's secret, and the hash of that secret. */
+export interface Bearer {
+  readonly holder: SeatHolder;
+  readonly shown: string;
+}
+
+/** The person whose secret this request brings, if that person still sits in the room. */
+export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
+  // A program's header goes before a cookie.
+  const [shown] = hashesIn(request, SEAT);
+  if (shown === undefined) return null;
+  for (const seat of SEATS) {
+    const at = state.seats[seat];
+    if (at.kind !== 'person') continue;
+    const { secretHashes, since } = at;
+    if (secretHashes.some((hash) => isSameHash(hash, shown))) return { holder: { seat, since }, shown };
+  }
+  return null;
+}
+
+export function isTeacher(request: FastifyRequest, { secretHash }: ClassState): boolean {
+  return hashesIn(request, 'teacher').some((shown) => isSameHash(secretHash, shown));
+}
+
+export function playerOf(request: FastifyRequest, { players }: ClassState): ClassPlayer | null {
+  const shown = hashesIn(request, 'player');
+  return players.find(({ secretHash }) => shown.some((one) => isSameHash(secretHash, one))) ?? null;
+}
+
+function setCookie(reply: FastifyReply, name: string, path: string, secret: string): void {
+  reply.setCookie(name, secret, {
+    path,
+    httpOnly: true,
+    sameSite: 'strict',
+    secure: 'auto',
+    maxAge: MAX_AGE_SECONDS,
+  });
+}
+
+function hashesIn({ headers, cookies }: FastifyRequest, name: string): string[] {
+  const header = headers.authorization?.match(/^Bearer ([\w-]{20,100})$/)?.[1];
+  return [header, cookies[name]].flatMap((secret) => (secret === undefined ? [] : [hashSecret(secret)]));
+}

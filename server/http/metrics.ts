@@ -1,0 +1,112 @@
+// The operator's metrics: counts and times without a name, a code, an address or a tile, on a listener of their own.
+import { createServer } from 'node:http';
+import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client';
+
+/** Asked whenever somebody reads the metrics. */
+export interface MetricSources {
+  rooms(): number;
+  sockets(): number;
+}
+
+/** Work that was left out, by kind of task and reason. */
+export interface WorkMetricSource {
+  readonly waiting: number;
+  readonly leftOut: readonly { readonly task: string; readonly reason: string; readonly count: number }[];
+}
+
+export interface Metrics {
+  observe(sources: MetricSources): void;
+  observeWork(source: WorkMetricSource): void;
+  /** `route` is the pattern of the path, never the path itself: that holds a room's code. */
+  requestFinished(labels: { method: string; route: string; status: number }, ms: number): void;
+  /** In the text format of Prometheus. */
+  text(): Promise<string>;
+}
+
+const SECONDS_BUCKETS = [0.001, 0.005, 0.02, 0.1, 0.5, 2];
+
+export function createMetrics(): Metrics {
+  const register = new Registry();
+  const registers = [register];
+  collectDefaultMetrics({ register });
+  const labelNames = ['method', 'route', 'status'] as const;
+  const requests = new Counter({
+    name: 'http_requests_total',
+    help: 'HTTP requests answered.',
+    labelNames,
+    registers,
+  });
+  const durations = new Histogram({
+    name: 'http_request_duration_seconds',
+    help: 'Time from an HTTP request to its answer.',
+    buckets: SECONDS_BUCKETS,
+    registers,
+  });
+  return {
+    observe({ rooms, sockets }) {
+      gauge('rooms_active', 'Rooms at work at this server.', rooms);
+      gauge('sockets_open', 'Open sockets.', sockets);
+    },
+    observeWork(source) {
+      gauge(
+        'tasks_waiting',
+        'Reviews, analyses, drills and bots that wait for a worker.',
+        () => source.waiting,
+      );
+      new Counter({
+        name: 'tasks_left_out_total',
+        help: 'Tasks that were not done, because the queue was full or too slow, or because they failed.',
+        labelNames: ['task', 'reason'],
+        registers,
+        collect() {
+          this.reset();
+          for (const { task, reason, count } of source.leftOut) this.inc({ task, reason }, count);
+        },
+      });
+    },
+    requestFinished(labels, ms) {
+      requests.inc(labels);
+      durations.observe(ms / 1000);
+    },
+    text: () => register.metrics(),
+  };
+
+  function gauge(name: string, help: string, value: () => number): void {
+    new Gauge({
+      name,
+      help,
+      registers,
+      collect() {
+        this.set(value());
+      },
+    });
+  }
+}
+
+export interface MetricsListener {
+  readonly port: number;
+  close(): Promise<void>;
+}
+
+/** Answers `GET /metrics` on the loopback and nothing else. */
+export async function listenForMetrics(metrics: Metrics, port: number): Promise<MetricsListener> {
+  const server = createServer((request, response) => {
+    if (request.method !== 'GET' || request.url !== '/metrics') {
+      response.writeHead(404).end();
+      return;
+    }
+    metrics.text().then(
+      (text) => response.writeHead(200, { 'content-type': 'text/plain; version=0.0.4' }).end(text),
+      () => response.writeHead(500).end(),
+    );
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', resolve);
+  });
+  const address = server.address();
+  return {
+    port: typeof address === 'object' && address !== null ? address.port : port,
+    close: () => new Promise((resolve) => server.close(() => resolve())),
+  };
+}

@@ -1,0 +1,155 @@
+// Personal data in a room and in a class: to read, and to have deleted.
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { CLASSES_PATH, ROOMS_PATH } from '../../shared-engine/index.ts';
+import { recordedIn } from '../aggregate/recorded.ts';
+import type { ActiveClass } from '../class/active-class.ts';
+import type { Classes } from '../class/classes.ts';
+import { forgetPlayer, playerDataOf } from '../class/personal-data.ts';
+import type { ClassPlayer } from '../class/state.ts';
+import type { Store } from '../ports.ts';
+import type { ActiveRoom } from '../registry/active-room.ts';
+import type { Registry } from '../registry/registry.ts';
+import type { SeatHolder } from '../room/command.ts';
+import { forgetName, forgetPerson, type PersonalDataEntry, personalDataOf } from '../room/personal-data.ts';
+import { roomEvents } from '../room/stored-event.ts';
+import { parseCode } from '../room-code.ts';
+import { type Bearer, bearerOf, clearClassCookies, clearSeatCookie, isTeacher, playerOf } from './cookies.ts';
+import { rejectWith, sendRejection } from './rejections.ts';
+
+interface RoomPorts {
+  readonly registry: Registry;
+  readonly store: Pick<Store, 'history' | 'rewrite'>;
+}
+
+interface ClassPorts {
+  readonly classes: Classes;
+  readonly store: Pick<Store, 'history' | 'rewrite'>;
+}
+
+type WithCode = { Params: { code: string } };
+
+export function roomPersonalDataRoutes(app: FastifyInstance, { registry, store }: RoomPorts): void {
+  const path = `${ROOMS_PATH}/:code/personal-data`;
+
+  app.get<WithCode>(path, async (request, reply) => {
+    const found = await seatOf(request);
+    if (typeof found === 'string') return rejectWith(reply, found);
+    const { live, bearer } = found;
+    const { code } = live.room;
+    const entries = await roomEntries(store, code, bearer.holder);
+    return asDownload(reply, { code, seat: bearer.holder.seat, entries });
+  });
+
+  app.delete<WithCode>(path, async (request, reply) => {
+    const found = await seatOf(request);
+    if (typeof found === 'string') return rejectWith(reply, found);
+    const { live, bearer } = found;
+    const { holder } = bearer;
+    const { code } = live.room;
+    // The name first: should anything fail behind it, the person can ask again.
+    await forgetName(store, code, holder);
+    const answer = await live.room.submit({ kind: 'action', holder, action: { kind: 'leave' } });
+    if (!answer.ok) return sendRejection(reply, answer);
+    await forgetPerson(store, code, holder);
+    clearSeatCookie(reply, code);
+    return reply.code(204).send();
+  });
+
+  /** The records of a class belong to its teacher's report and go with the class. */
+  async function seatOf(request: FastifyRequest<WithCode>): Promise<Found | 'no-such-room' | 'not-seated'> {
+    const code = parseCode(request.params.code);
+    const live = code === null ? null : await registry.find(code);
+    if (!live?.policy.isOpen) return 'no-such-room';
+    const bearer = bearerOf(request, live.room.state);
+    return bearer === null ? 'not-seated' : { live, bearer };
+  }
+}
+
+interface Found {
+  readonly live: ActiveRoom;
+  readonly bearer: Bearer;
+}
+
+/** A player reads and deletes what is stored of the player; the teacher deletes the whole class. */
+export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }: ClassPorts): void {
+  const path = `${CLASSES_PATH}/:code/personal-data`;
+
+  app.get<WithCode>(path, async (request, reply) => {
+    const live = await classAt(request);
+    if (live === null) return rejectWith(reply, 'no-such-class');
+    const player = playerOf(request, live.state);
+    if (player === null && !isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
+    const entries = player ? await playerEntries(store, live, player) : await teacherEntries(store, live);
+    return asDownload(reply, { code: live.code, entries });
+  });
+
+  app.delete<WithCode>(path, async (request, reply) => {
+    const live = await classAt(request);
+    if (live === null) return rejectWith(reply, 'no-such-class');
+    const player = playerOf(request, live.state);
+    if (player) return deletePlayer(store, live, player, reply);
+    if (!isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
+    await classes.remove(live);
+    clearClassCookies(reply, live.code);
+    return reply.code(204).send();
+  });
+
+  async function classAt({ params }: FastifyRequest<WithCode>): Promise<ActiveClass | null> {
+    const code = parseCode(params.code);
+    return code === null ? null : classes.find(code);
+  }
+}
+
+type History = Pick<Store, 'history'>;
+
+function asDownload<T>(reply: FastifyReply, data: T): T {
+  reply.header('content-disposition', 'attachment; filename="quadrille-personal-data.json"');
+  return data;
+}
+
+async function roomEntries(store: History, code: string, holder: SeatHolder): Promise<PersonalDataEntry[]> {
+  const log = await store.history(code);
+  return personalDataOf(log?.rows.flatMap((row) => recordedIn(row, roomEvents)) ?? [], holder);
+}
+
+async function playerEntries(
+  store: History,
+  live: ActiveClass,
+  player: ClassPlayer,
+): Promise<PersonalDataEntry[]> {
+  const holder = holderOf(live, player);
+  const inClass = await store.history(live.code);
+  const atTable = holder ? await roomEntries(store, player.room, holder) : [];
+  return [...(inClass ? playerDataOf(inClass, player.id) : []), ...atTable].sort((a, b) => a.at - b.at);
+}
+
+async function teacherEntries(store: History, { code, state }: ActiveClass): Promise<PersonalDataEntry[]> {
+  const [opened] = (await store.history(code))?.rows ?? [];
+  const { drill, terms } = state;
+  return opened ? [{ at: opened.at, what: 'opened the class', drill, terms }] : [];
+}
+
+/** Names first: should anything fail behind that, the player can ask again. */
+async function deletePlayer(
+  store: Pick<Store, 'history' | 'rewrite'>,
+  live: ActiveClass,
+  player: ClassPlayer,
+  reply: FastifyReply,
+) {
+  const holder = holderOf(live, player);
+  if (holder) await forgetName(store, player.room, holder);
+  await live.vacateSeat(player);
+  const left = await live.submit({ kind: 'leave', player: player.id });
+  if (!left.ok) return sendRejection(reply, left);
+  await forgetPlayer(store, live.code, player.id);
+  if (holder) await forgetPerson(store, player.room, holder);
+  clearClassCookies(reply, live.code);
+  clearSeatCookie(reply, player.room);
+  return reply.code(204).send();
+}
+
+/** Null where the seat at the table is given up already. */
+function holderOf({ tables }: ActiveClass, { room, seat }: ClassPlayer): SeatHolder | null {
+  const at = tables.at(room)?.live.room.state.seats[seat];
+  return at?.kind === 'person' ? { seat, since: at.since } : null;
+}

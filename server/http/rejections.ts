@@ -1,0 +1,58 @@
+// Rejections as HTTP answers: which status each code has, and the one shape they all share.
+import type { FastifyReply } from 'fastify';
+import { type HttpRejection, ROOM_REJECTIONS, type RoomRejectionCode } from '../../shared-engine/index.ts';
+import type { Rejection } from '../aggregate/decision.ts';
+
+const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
+  'bad-frame': 400,
+  'bad-request': 400,
+  'not-found': 404,
+  'too-large': 413,
+  'bad-name': 422,
+  'bad-card': 422,
+  'no-such-room': 404,
+  'seat-taken': 409,
+  'not-seated': 403,
+  'not-your-seat': 403,
+  'not-the-host': 403,
+  held: 409,
+  'teacher-controlled': 403,
+  'no-such-class': 404,
+  'not-the-teacher': 403,
+  'class-over': 409,
+  'class-full': 503,
+  'no-more-deals': 409,
+  'not-guided': 409,
+  'deal-open': 409,
+  'already-advanced': 409,
+  'not-all-chosen': 409,
+  'no-such-player': 404,
+  'bad-drill': 422,
+  'no-round': 409,
+  'wrong-round': 409,
+  'round-running': 409,
+  'too-fast': 429,
+  'wrong-origin': 403,
+  'table-full': 503,
+  'too-many-rooms': 503,
+  'try-later': 503,
+};
+
+export function rejectionBody(code: RoomRejectionCode, problems: readonly string[] = []): HttpRejection {
+  return { code, message: ROOM_REJECTIONS[code], problems: [...problems] };
+}
+
+export function rejectWith(reply: FastifyReply, code: RoomRejectionCode, problems: readonly string[] = []) {
+  return reply.code(STATUS[code]).send(rejectionBody(code, problems));
+}
+
+/** A rejection that a room decided; those of a round are conflicts with its state. */
+export function sendRejection(reply: FastifyReply, { code, message }: Rejection) {
+  const status = isRoomCode(code) ? STATUS[code] : 409;
+  const body: HttpRejection = { code, message, problems: [] };
+  return reply.code(status).send(body);
+}
+
+function isRoomCode(code: string): code is RoomRejectionCode {
+  return code in STATUS;
+}

@@ -1,0 +1,198 @@
+// The private reviews of a room's last round: first answers at the close, deep analyses as they come, each to its seat.
+import { type Review, SEATS, type SeatRecord, seatView } from '../../shared-engine/index.ts';
+import type { Recorded } from '../aggregate/recorded.ts';
+import type { Broadcaster } from '../delivery/broadcaster.ts';
+import { errorFacts, type Log } from '../log.ts';
+import type { Cancel, Clock, DeepAnalyzer, PlayingCard, Reviewer } from '../ports.ts';
+import type { SeatHolder } from '../room/command.ts';
+import type { RoomEvent } from '../room/event.ts';
+import type { Room } from '../room/room.ts';
+import { type Play, personAt, type RoomState, wasDealt } from '../room/state.ts';
+import { SeatAnalyses } from './seat-analyses.ts';
+
+/** Pause between two messages with new analyses, in milliseconds: a review is too large to be sent at every one. */
+export const PROGRESS_MS = 2000;
+
+export interface ReviewPorts {
+  readonly clock: Clock;
+  readonly reviewer: Reviewer;
+  /** First answers alone where it is null. */
+  readonly analyzer: DeepAnalyzer | null;
+}
+
+export interface ReviewedRoom {
+  readonly room: Pick<Room, 'state'>;
+  readonly broadcaster: Pick<Broadcaster, 'sendTo'>;
+  readonly card: PlayingCard;
+  readonly log: Log;
+  /** The room, or the class it belongs to; see `ports.ts`. */
+  readonly fairnessKey: string;
+}
+
+/** What is made for one person who was dealt the round. */
+interface SeatReview {
+  readonly holder: SeatHolder;
+  readonly analyses: SeatAnalyses | null;
+  /** The review of the steps that are over, made while people think; null where it could not be made. */
+  soFar: Promise<Review | null>;
+  first: Review | null;
+}
+
+export class RoomReviews {
+  readonly #about: ReviewedRoom;
+  readonly #ports: ReviewPorts;
+  /** The round that is followed. */
+  #round = 0;
+  #seats: SeatReview[] = [];
+  /** Whether first answers are made or being made. */
+  #isBegun = false;
+  #isStopped = false;
+  #cancelMessage: Cancel | null = null;
+  /** People who have connected to this server; another server asks for the analyses of the others. */
+  readonly #here = new Set<string>();
+
+  constructor(about: ReviewedRoom, ports: ReviewPorts) {
+    this.#about = about;
+    this.#ports = ports;
+    this.changed(about.room.state, []);
+  }
+
+  /** What waits for the person who took this seat, and for nobody else. */
+  waiting(holder: SeatHolder) {
+    this.#here.add(nameOf(holder));
+    const seat = this.#seats.find((other) => nameOf(other.holder) === nameOf(holder));
+    const { play } = this.#about.room.state;
+    if (seat && play !== null) this.#analyze(play, seat);
+    return seat ? this.#messageFor(seat) : null;
+  }
+
+  /** Nobody is told anything any more, and what was asked for is aborted. */
+  stop(): void {
+    this.#isStopped = true;
+    this.#endRound();
+  }
+
+  #endRound(): void {
+    this.#cancelMessage?.();
+    this.#cancelMessage = null;
+    for (const { analyses } of this.#seats) analyses?.stop();
+    this.#seats = [];
+    this.#isBegun = true;
+  }
+
+  /** To be called after every change of the room. */
+  changed(state: RoomState, recorded: readonly Recorded<RoomEvent>[]): void {
+    const { play } = state;
+    if (play === null || this.#isStopped) return;
+    if (play.number !== this.#round) {
+      this.#endRound();
+      this.#round = play.number;
+      this.#isBegun = false;
+      this.#seats = holdersOf(state).map((holder) => this.#seatReview(holder));
+    }
+    for (const seat of this.#seats) {
+      if (recorded.some(({ event }) => isChoiceOf(seat.holder, event))) this.#analyze(play, seat);
+    }
+    if (recorded.some(({ event }) => isResolved(event))) this.#reviewSoFar(play);
+    if (play.round.phase !== 'closed' || this.#isBegun) return;
+    this.#isBegun = true;
+    for (const seat of this.#seats) this.#analyze(play, seat);
+    void this.#reviewAll(play);
+  }
+
+  #seatReview(holder: SeatHolder): SeatReview {
+    const { analyzer } = this.#ports;
+    const { card, fairnessKey } = this.#about;
+    const onResult = () => this.#sendSoon();
+    const analyses = analyzer ? new SeatAnalyses({ analyzer, card, fairnessKey, onResult }) : null;
+    return { holder, analyses, soFar: Promise.resolve(null), first: null };
+  }
+
+  /** For those alone who are there to read it. */
+  #analyze(play: Play, { analyses, holder }: SeatReview): void {
+    if (!analyses || !this.#here.has(nameOf(holder))) return;
+    const person = personAt(this.#about.room.state, holder.seat, holder.since);
+    if (person?.presence.kind !== 'connected') return;
+    analyses.follow(seatView(play.round, holder.seat));
+  }
+
+  /** So that little is left to do at the close. A server that gives first answers alone has time for it then. */
+  #reviewSoFar({ round }: Play): void {
+    if (!this.#ports.analyzer || round.phase === 'closed') return;
+    for (const seat of this.#seats) {
+      if (!this.#here.has(nameOf(seat.holder))) continue;
+      seat.soFar = this.#review(seat, seatView(round, seat.holder.seat).record);
+    }
+  }
+
+  /** Null, and a line in the log, where it fails. */
+  async #review({ holder, soFar }: SeatReview, record: SeatRecord): Promise<Review | null> {
+    const { card, fairnessKey, log } = this.#about;
+    try {
+      return await this.#ports.reviewer.review({ record, card, fairnessKey, earlier: await soFar });
+    } catch (error) {
+      log.error({ seat: holder.seat, ...errorFacts(error) }, 'a review failed');
+      return null;
+    }
+  }
+
+  async #reviewAll({ number, round }: Play): Promise<void> {
+    const seats = this.#seats.filter(({ holder }) => this.#stillSits(holder));
+    const made = await Promise.all(
+      seats.map((seat) => this.#review(seat, seatView(round, seat.holder.seat).record)),
+    );
+    if (this.#round !== number) return;
+    for (const [n, seat] of seats.entries()) seat.first = made[n]!;
+    this.#send();
+  }
+
+  #sendSoon(): void {
+    if (this.#seats.every(({ first }) => first === null)) return;
+    const isOver = this.#seats.every(({ analyses }) => analyses?.isOver);
+    if (isOver) this.#send();
+    else this.#cancelMessage ??= this.#ports.clock.after(PROGRESS_MS, () => this.#send());
+  }
+
+  /** To all at once: when a review arrives tells nobody how much there was to say to whom. */
+  #send(): void {
+    this.#cancelMessage?.();
+    this.#cancelMessage = null;
+    for (const seat of this.#seats) {
+      const message = this.#messageFor(seat);
+      if (message === null || !this.#stillSits(seat.holder)) continue;
+      this.#about.broadcaster.sendTo(seat.holder, { kind: 'review', ...message });
+    }
+  }
+
+  #stillSits({ seat, since }: SeatHolder): boolean {
+    return personAt(this.#about.room.state, seat, since) !== null;
+  }
+
+  /** Null before the first answer. */
+  #messageFor({ first, analyses }: SeatReview) {
+    if (first === null) return null;
+    const more = analyses !== null && !analyses.isOver;
+    return { round: this.#round, review: analyses?.into(first) ?? first, more };
+  }
+}
+
+function nameOf({ seat, since }: SeatHolder): string {
+  return `${seat}/${since}`;
+}
+
+/** A choice made or withdrawn on this seat, by whomever. */
+function isChoiceOf({ seat }: SeatHolder, event: RoomEvent): boolean {
+  return event.kind === 'round' && 'seat' in event.event && event.event.seat === seat;
+}
+
+function isResolved(event: RoomEvent): boolean {
+  return event.kind === 'round' && event.event.kind === 'resolved';
+}
+
+/** The people who were dealt the round and still sit there. */
+function holdersOf(state: RoomState): SeatHolder[] {
+  return SEATS.flatMap((seat) => {
+    const at = state.seats[seat];
+    return at.kind === 'person' && wasDealt(state, at) ? [{ seat, since: at.since }] : [];
+  });
+}

@@ -1,0 +1,60 @@
+// A socket as the rest of the server sees it: messages out, a close code, a heartbeat, and no endless queue.
+import { Socket } from 'node:net';
+import type { WebSocket } from '@fastify/websocket';
+import { CLOSE, HEARTBEAT_MS, type ServerMessage } from '../../shared-engine/index.ts';
+import type { Connection } from '../delivery/broadcaster.ts';
+import type { Cancel, Clock } from '../ports.ts';
+
+/** Bytes that may wait for a slow reader before its socket is closed. */
+const MAX_BUFFERED_BYTES = 64 * 1024;
+/** A page sees no ping, so it gets a message as well. */
+const HEARTBEAT = JSON.stringify({ kind: 'heartbeat' } satisfies ServerMessage);
+/** Time for the peer to answer a close before the socket is cut. */
+const CLOSE_TIMEOUT_MS = 2_000;
+
+export function connectionOf(socket: WebSocket, clock: Clock): Connection {
+  let cancel: Cancel = () => {};
+  let hasAnswered = true;
+
+  function beat(): void {
+    if (!hasAnswered) {
+      socket.terminate();
+      return;
+    }
+    // A peer that is silent until the next beat is gone.
+    hasAnswered = false;
+    socket.ping();
+    socket.send(HEARTBEAT);
+    cancel = clock.after(HEARTBEAT_MS, beat);
+  }
+
+  function end(code: number, reason?: string): void {
+    cancel();
+    socket.close(code, reason);
+    cancel = clock.after(CLOSE_TIMEOUT_MS, () => socket.terminate());
+  }
+
+  socket.on('pong', () => {
+    hasAnswered = true;
+  });
+  socket.on('close', () => cancel());
+  cancel = clock.after(HEARTBEAT_MS, beat);
+
+  return {
+    send(message: ServerMessage, text = JSON.stringify(message)) {
+      if (socket.readyState !== socket.OPEN) return;
+      if (socket.bufferedAmount > MAX_BUFFERED_BYTES) return end(CLOSE.tooSlow);
+      corkUntilTurnEnds(socket);
+      socket.send(text);
+    },
+    end,
+  };
+}
+
+/** What one turn of the event loop says to a peer goes out in one write. */
+function corkUntilTurnEnds(socket: WebSocket): void {
+  const wire = '_socket' in socket ? socket._socket : null;
+  if (!(wire instanceof Socket) || wire.writableCorked > 0) return;
+  wire.cork();
+  process.nextTick(() => wire.uncork());
+}

@@ -1,0 +1,189 @@
+// Every address of the server × everything that can go wrong: each answer is ours, and none tells its cause.
+import { connect } from 'node:net';
+import { afterEach, describe, expect, test } from 'vitest';
+import { BODY_LIMIT } from '../../server/app.ts';
+import { memoryStore } from '../../server/store/memory.ts';
+import { httpRejectionSchema, ROOM_REJECTIONS } from '../../shared-engine/index.ts';
+import { PAGE_STAND_IN, startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
+
+/** Part of a cause that no answer may hold. */
+const CAUSE = 'connect ECONNREFUSED keeper@db.internal';
+const CODE = 'ABCD2345';
+const JSON_HEADERS = { 'content-type': 'application/json' };
+
+let servers: TestServer[] = [];
+afterEach(async () => {
+  await Promise.all(servers.map((server) => server.stop()));
+  servers = [];
+});
+
+async function start(options: TestServerOptions = {}): Promise<TestServer> {
+  const server = await startServer({ seed: 'contract', pageFolder: PAGE_STAND_IN, ...options });
+  servers.push(server);
+  return server;
+}
+
+interface Route {
+  readonly method: string;
+  /** With a code where the pattern has a parameter. */
+  readonly path: string;
+}
+
+/** As the app itself lists them, without what a page's files are served by. */
+function routesOf({ app }: TestServer): Route[] {
+  const lines = app.printRoutes({ commonPrefix: false }).split('\n');
+  return lines.flatMap((line) => {
+    const [, pattern, methods] = /(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
+    if (pattern === undefined || methods === undefined || pattern.includes('*')) return [];
+    const path = pattern.replaceAll(/:\w+/g, CODE);
+    return methods.split(', ').map((method) => ({ method, path }));
+  });
+}
+
+interface Answer {
+  readonly status: number;
+  /** Null for an answer that is no rejection. */
+  readonly code: string | null;
+}
+
+/** Fails for an answer that is neither good nor a rejection of ours. */
+async function answerTo({ url }: TestServer, path: string, init: RequestInit = {}): Promise<Answer> {
+  const response = await fetch(`${url}${path}`, init);
+  const { status } = response;
+  const text = await response.text();
+  for (const leak of [CAUSE, 'FST_', 'statusCode', 'node_modules', 'at Object'])
+    expect(text).not.toContain(leak);
+  if (status < 400 || init.method === 'HEAD') return { status, code: null };
+  const rejection = httpRejectionSchema.strict().parse(JSON.parse(text));
+  expect(rejection.message).toBe(ROOM_REJECTIONS[rejection.code as keyof typeof ROOM_REJECTIONS]);
+  return { status, code: rejection.code };
+}
+
+describe('every route', () => {
+  test('is on the list that these tests go through', async () => {
+    const routes = routesOf(await start()).map(({ method, path }) => `${method} ${path}`);
+    for (const known of [
+      'POST /api/rooms',
+      `DELETE /api/rooms/${CODE}/personal-data`,
+      'GET /lead',
+      'GET /healthz',
+    ])
+      expect(routes).toContain(known);
+    expect(routes.length).toBeGreaterThan(25);
+  });
+
+  test('rejects a body that is no JSON, of another type or too large, in our words', async () => {
+    const server = await start();
+    for (const { method, path } of routesOf(server).filter((route) => route.method === 'POST')) {
+      const send = (body: string, type = 'application/json') =>
+        answerTo(server, path, { method, body, headers: { 'content-type': type } });
+      expect([path, await send('{"a"')]).toEqual([path, { status: 400, code: 'bad-request' }]);
+      expect([path, await send('')]).toEqual([path, { status: 400, code: 'bad-request' }]);
+      expect([path, await send('{}', 'text/strange')]).toEqual([path, { status: 415, code: 'bad-request' }]);
+      const large = JSON.stringify('x'.repeat(BODY_LIMIT));
+      expect([path, await send(large)]).toEqual([path, { status: 413, code: 'too-large' }]);
+    }
+  });
+
+  test('gives an answer of ours to a code that nobody has, and to one that cannot be read', async () => {
+    const server = await start();
+    for (const { method, path } of routesOf(server)) {
+      const init = method === 'POST' ? { method, headers: JSON_HEADERS, body: '{}' } : { method };
+      const { status } = await answerTo(server, path, init);
+      expect([path, status]).not.toEqual([path, 500]);
+      if (!path.includes(CODE)) continue;
+      const broken = await answerTo(server, path.replace(CODE, '%zz'), init);
+      expect([path, broken.status]).toEqual([path, 400]);
+    }
+  });
+
+  test('answers more requests than are allowed in our words', async () => {
+    const server = await start({ settings: { REQUESTS_PER_MINUTE: '1' } });
+    await answerTo(server, '/api/cards/house');
+    for (const { method, path } of routesOf(server).filter(({ path: one }) => one !== '/healthz')) {
+      const answer = await answerTo(server, path, { method });
+      expect([path, answer]).toEqual([path, { status: 429, code: method === 'HEAD' ? null : 'too-fast' }]);
+    }
+    expect(await answerTo(server, '/none.js')).toEqual({ status: 429, code: 'too-fast' });
+  });
+
+  test('says to try later while the store is away, logs the cause by request, and tells it nobody', async () => {
+    const away = async () => {
+      throw Object.assign(new Error(CAUSE), { code: 'ECONNREFUSED' });
+    };
+    const methods = Object.keys(memoryStore()).filter((name) => name !== 'close');
+    const store = { ...memoryStore(), ...Object.fromEntries(methods.map((name) => [name, away])) };
+    const server = await start({ store });
+    const open = {
+      name: 'Ines',
+      mode: 'friends',
+      terms: { deadline: null, revealRacks: false },
+      bots: [null, null, null],
+      card: null,
+    };
+    let failed = 0;
+    for (const { method, path } of routesOf(server)) {
+      if (method === 'HEAD' || (path.includes('/classes') && !path.includes(CODE))) continue;
+      const body = JSON.stringify(path === '/api/rooms' ? open : {});
+      const init = method === 'POST' ? { method, headers: JSON_HEADERS, body } : { method };
+      const { status, code } = await answerTo(server, path, init);
+      if (!path.startsWith('/api/rooms') && !path.startsWith('/api/classes')) continue;
+      failed++;
+      expect([path, status, code]).toEqual([path, 503, 'try-later']);
+    }
+    const errors = server.logged
+      .map((line) => JSON.parse(line))
+      .filter(({ msg }) => msg === 'a request failed');
+    expect(errors).toHaveLength(failed);
+    expect(errors.every(({ request, code }) => request !== undefined && code === 'ECONNREFUSED')).toBe(true);
+    expect(server.logged.join()).not.toContain(CAUSE);
+  });
+});
+
+describe('an address that is nobody’s', () => {
+  test.each([
+    ['/none.js', 404],
+    ['/assets/none.js', 404],
+    [`/t/${CODE}/`, 404],
+    [`/T/${CODE}`, 404],
+    ['/api/nothing', 404],
+    ['/api/rooms/', 404],
+    ['/.env', 404],
+    ['/..%2fpackage.json', 404],
+    ['/assets/%2e%2e/%2e%2e/package.json', 404],
+    ['/%E0%A4%A', 400],
+    ['/api/rooms/%zz', 400],
+  ])('%s is answered in our words', async (path, status) => {
+    const server = await start();
+    const code = status === 404 ? 'not-found' : 'bad-request';
+    expect(await answerTo(server, path)).toEqual({ status, code });
+    expect(await answerTo(server, path, { method: 'DELETE' })).toEqual({ status, code });
+  });
+
+  test('with two slashes or by another method is answered in our words', async () => {
+    const server = await start();
+    expect((await answerTo(server, '//')).status).toBeLessThan(500);
+    expect(await answerTo(server, '/lead', { method: 'POST' })).toEqual({ status: 404, code: 'not-found' });
+  });
+
+  test('is no secret: its answer is the same with a built page and without one', async () => {
+    const answers = await Promise.all(
+      [PAGE_STAND_IN, 'no such folder'].map(async (pageFolder) => {
+        const server = await start({ pageFolder });
+        return (await fetch(`${server.url}/api/nothing`)).text();
+      }),
+    );
+    expect(answers[0]).toBe(answers[1]);
+  });
+
+  test('that is not even HTTP gets an answer of ours', async () => {
+    const { url } = await start();
+    const socket = connect(Number(new URL(url).port), '127.0.0.1');
+    socket.end('NONSENSE\r\n\r\n');
+    const chunks: Buffer[] = [];
+    for await (const chunk of socket) chunks.push(chunk);
+    const [head, body] = Buffer.concat(chunks).toString().split('\r\n\r\n');
+    expect(head).toContain('400 Bad Request');
+    expect(httpRejectionSchema.strict().parse(JSON.parse(body!)).code).toBe('bad-request');
+  });
+});

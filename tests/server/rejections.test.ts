@@ -1,0 +1,177 @@
+// E1 over the socket: every refused command gets one code and one sentence, and nothing changes.
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { type Choice, FACES, type Face, type MoveStep } from '../../shared-engine/index.ts';
+import {
+  ALONE,
+  deal,
+  FRIENDS,
+  openRoom,
+  ownView,
+  playOn,
+  sitDown,
+  tableOfFour,
+  takeSeat,
+  watch,
+} from '../kit/http-client.ts';
+import { startServer, type TestServer } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
+
+let server: TestServer;
+beforeAll(async () => {
+  server = await startServer({ seed: 'refusals' });
+});
+afterAll(() => server.stop());
+
+describe('at the first pass of four people', () => {
+  let peers: Peer[];
+  let code: string;
+  beforeEach(async () => {
+    ({ peers, code } = await tableOfFour(server));
+    await deal(peers);
+  });
+
+  const seal = (tiles: readonly Face[], blind = 0, step: MoveStep = 'first-right'): Choice => ({
+    kind: 'pass',
+    step,
+    tiles,
+    blind,
+  });
+  const plain = (peer: Peer) => ownView(peer).rack.filter((face) => face !== 'joker');
+  const stranger = (peer: Peer) => FACES.find((face) => !ownView(peer).rack.includes(face))!;
+
+  const table: readonly [string, string, (peer: Peer) => Promise<unknown>][] = [
+    ['C1 two tiles', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 2)))],
+    ['C1 four tiles', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 4)))],
+    ['C1 no tile', 'wrong-count', (p) => p.choose(seal([]))],
+    ['C2 a joker in a pass', 'joker-in-pass', (p) => p.choose(seal(['joker', ...plain(p).slice(0, 2)]))],
+    ['a tile not held', 'tile-not-held', (p) => p.choose(seal([stranger(p), ...plain(p).slice(0, 2)]))],
+    ['B1 a blind pass to the right', 'blind-not-allowed', (p) => p.choose(seal(plain(p).slice(0, 2), 1))],
+    ['B1 half a blind tile', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 2), 0.5))],
+    ['a later step', 'wrong-step', (p) => p.choose(seal(plain(p).slice(0, 3), 0, 'first-left'))],
+    ['a vote', 'wrong-step', (p) => p.choose({ kind: 'vote', step: 'vote', go: true })],
+    ['a number across', 'wrong-step', (p) => p.choose({ kind: 'ask', step: 'courtesy-ask', count: 1 })],
+    [
+      'C4 taking back nothing',
+      'nothing-to-withdraw',
+      (p) => p.choose({ kind: 'withdraw', step: 'first-right' }),
+    ],
+    ['another seat’s name', 'not-your-seat', (p) => p.choose(seal(plain(p).slice(0, 3)), { seat: 2 })],
+    ['a round to come', 'wrong-round', (p) => p.choose(seal(plain(p).slice(0, 3)), { round: 2 })],
+    ['being ready meanwhile', 'round-running', (p) => p.act({ kind: 'ready', ready: true })],
+    [
+      'a bot for a seat meanwhile',
+      'round-running',
+      (p) => p.act({ kind: 'seat-bot', seat: 3, style: 'strong' }),
+    ],
+    ['freeing a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
+  ];
+  test.each(table)('%s is refused with %s', async (_, refusal, attempt) => {
+    const before = await server.store.load(code);
+    const sentence = expect.stringMatching(/^[A-Z].*\.$/);
+    expect(await attempt(peers[0]!)).toEqual({
+      kind: 'rejected',
+      id: expect.any(String),
+      code: refusal,
+      sentence,
+    });
+    expect(await server.store.load(code)).toEqual(before);
+  });
+
+  test('a second answer is refused with already-answered, until the first is taken back', async () => {
+    const [a] = peers as [Peer];
+    expect(await a.choose(seal(plain(a).slice(0, 3)))).toMatchObject({ kind: 'ack' });
+    expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ code: 'already-answered' });
+    expect(ownView(a).answer).toEqual({ kind: 'pass', tiles: plain(a).slice(0, 3), blind: 0 });
+    expect(await a.choose({ kind: 'withdraw', step: 'first-right' })).toMatchObject({ kind: 'ack' });
+    expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ kind: 'ack' });
+  });
+
+  test('a watcher’s choice is refused with not-seated', async () => {
+    const watcher = await watch(server, code);
+    expect(await watcher.choose(seal(plain(peers[0]!).slice(0, 3)))).toMatchObject({ code: 'not-seated' });
+    expect(await watcher.act({ kind: 'leave' })).toMatchObject({ code: 'not-seated' });
+  });
+});
+
+describe('a command repeated with its id', () => {
+  test('is answered alike and happens once', async () => {
+    const peer = await sitDown(server, await openRoom(server, ALONE));
+    await peer.untilTable((table) => table.round === 1);
+    const { code } = peer.table;
+    const tiles = ownView(peer).rack.filter((face) => face !== 'joker');
+    const choice: Choice = { kind: 'pass', step: 'first-right', tiles: tiles.slice(0, 3), blind: 0 };
+    expect(await peer.choose(choice, { id: 'once' })).toEqual({ kind: 'ack', id: 'once' });
+    await peer.untilTable(
+      ({ view }) => view?.stage.phase === 'passing' && view.stage.step === 'first-across',
+    );
+    const own = async () =>
+      (await server.store.history(code))!.rows.filter(({ commands }) =>
+        commands.some((command) => command.endsWith('/once')),
+      );
+    const before = await own();
+    expect(before).toHaveLength(1);
+    expect(await peer.choose(choice, { id: 'once' })).toEqual({ kind: 'ack', id: 'once' });
+    expect(await own()).toEqual(before);
+  });
+
+  test('is refused alike, even when it would be right by now', async () => {
+    const peer = await sitDown(server, await openRoom(server, ALONE));
+    await peer.untilTable((table) => table.round === 1);
+    const early: Choice = { kind: 'vote', step: 'vote', go: true };
+    const refused = await peer.choose(early, { id: 'early' });
+    expect(refused).toMatchObject({ kind: 'rejected', code: 'wrong-step' });
+    await playOn(peer, 'to the vote', ({ stage }) => stage.phase === 'voting');
+    expect(await peer.choose(early, { id: 'early' })).toEqual(refused);
+    expect(await peer.choose(early, { id: 'late' })).toMatchObject({ kind: 'ack' });
+  });
+
+  test('by another person is another command', async () => {
+    const host = await openRoom(server);
+    const guest = await takeSeat(server, host.code);
+    const [a, b] = [await sitDown(server, host), await sitDown(server, guest)];
+    expect(await a.act({ kind: 'ready', ready: true }, 'same')).toMatchObject({ kind: 'ack' });
+    expect(await b.act({ kind: 'ready', ready: true }, 'same')).toMatchObject({ kind: 'ack' });
+    await b.untilTable((table) => table.round === 1, 'the deal');
+  });
+});
+
+describe('between rounds', () => {
+  test('only the host seats bots and frees seats', async () => {
+    const { peers } = await tableOfFour(server);
+    const [host, guest] = peers as [Peer, Peer, Peer, Peer];
+    expect(await guest.act({ kind: 'unseat', seat: 0 })).toMatchObject({ code: 'not-the-host' });
+    expect(await guest.act({ kind: 'seat-bot', seat: 0, style: 'casual' })).toMatchObject({
+      code: 'not-the-host',
+    });
+    expect(await host.act({ kind: 'seat-bot', seat: 1, style: 'casual' })).toMatchObject({
+      code: 'seat-taken',
+    });
+    expect(await host.act({ kind: 'unseat', seat: 1 })).toMatchObject({ kind: 'ack' });
+    expect(await host.act({ kind: 'seat-bot', seat: 1, style: 'casual' })).toMatchObject({ kind: 'ack' });
+    await guest.untilTable(({ you, seats }) => you === null && seats[1].kind === 'bot', 'the lost seat');
+    expect(await guest.act({ kind: 'ready', ready: true })).toMatchObject({ code: 'not-seated' });
+  });
+
+  test('a choice before the first deal is refused with no-round', async () => {
+    const peer = await sitDown(server, await openRoom(server, FRIENDS));
+    const choice: Choice = { kind: 'vote', step: 'vote', go: true };
+    expect(await peer.choose(choice, { round: 1 })).toMatchObject({ code: 'no-round' });
+  });
+
+  test('a choice after the close is refused with round-closed', async () => {
+    const peer = await sitDown(server, await openRoom(server, ALONE));
+    await peer.untilTable((table) => table.round === 1);
+    await playOn(peer, 'to the close');
+    expect(await peer.choose({ kind: 'vote', step: 'vote', go: true })).toMatchObject({
+      code: 'round-closed',
+    });
+  });
+
+  test('the host’s verbs go to the next person when the host leaves', async () => {
+    const { peers } = await tableOfFour(server);
+    const [host, next] = peers as [Peer, Peer, Peer, Peer];
+    expect(await host.act({ kind: 'leave' })).toMatchObject({ kind: 'ack' });
+    await next.untilTable(({ seats }) => seats[1].kind === 'person' && seats[1].host, 'the new host');
+    expect(await next.act({ kind: 'unseat', seat: 2 })).toMatchObject({ kind: 'ack' });
+  });
+});
