@@ -10,7 +10,7 @@ export const DEEP = {
   scale:
     'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. Inside the shaded band the difference is too small to matter.',
   you: 'You',
-  bestAlternative: { 'better-exists': 'Better', 'undecided': 'Closest other', 'as-good': 'Closest other' },
+  bestAlternative: { 'better-exists': 'Better', undecided: 'Closest other', 'as-good': 'Closest other' },
   firstAnswer: 'Our first answer',
   firstAnswerAbout:
     'Before we played your choice on, we judged it by what it keeps and by the tiles that may come.',

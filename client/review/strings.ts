@@ -113,7 +113,7 @@ export function away(toGo: number): string {
 /** One sentence for each section aimed at before this pass, or nothing. */
 export function aimSentences(
   aims: readonly string[],
-  { sectionsInReach, sectionsInReachAfter }: Pick<PassReview, 'open' | 'openAfter'>,
+  { sectionsInReach, sectionsInReachAfter }: Pick<PassReview, 'sectionsInReach' | 'sectionsInReachAfter'>,
   sections: Review['sections'],
 ): readonly string[] {
   // A section that was never near has no name in the review; its id is the same words with dashes.
@@ -121,7 +121,8 @@ export function aimSentences(
   return aims.map((id) => {
     const name = capitalize(names(id));
     if (!sectionsInReach.includes(id)) {
-      const near = sectionsInReach.length > 0 ? ` Within reach: ${sentenceList(sectionsInReach.map(names))}.` : '';
+      const near =
+        sectionsInReach.length > 0 ? ` Within reach: ${sentenceList(sectionsInReach.map(names))}.` : '';
       return `${name} was not within reach.${near}`;
     }
     return sectionsInReachAfter.includes(id)

@@ -1,10 +1,10 @@
 // The worker that plays the choices of one round on many times and sends each analysis when it is done.
 import {
-  type Analysis,
   analyzeDecision,
   type CompiledCard,
   createAnalyst,
   DEEP,
+  type DeepAnalysis,
   loadSimd,
   type SeatRecord,
 } from '../../shared-engine/index.ts';
@@ -18,7 +18,7 @@ export interface RoundAnalysisRequest {
 
 export interface ChoiceAnalysis {
   readonly nth: number;
-  readonly analysis: Analysis;
+  readonly analysis: DeepAnalysis;
 }
 
 self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => void work(event.data));
@@ -26,7 +26,7 @@ self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => 
 async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
   const analyst = createAnalyst(card, await loadSimd());
   for (let nth = 0; nth < choices; nth++) {
-    const answer: ChoiceAnalysis = { nth, analysis: analyzeDecision(analyst, record, nth, DEEP) };
+    const answer: ChoiceAnalysis = { nth, analysis: analyzeDecision(analyst, record, nth, { budget: DEEP }) };
     self.postMessage(answer);
   }
 }

@@ -86,7 +86,16 @@ describe('verdicts', () => {
     const names = [0, 0.04, 0.06, 0.34, 0.36, 0.79, 0.81, 5].map((loss) =>
       verdictNameOf({ loss, analysis: quick }),
     );
-    expect(names).toEqual(['best', 'best', 'equal', 'equal', 'worse', 'worse', 'costly', 'costly']);
+    expect(names).toEqual([
+      'best',
+      'best',
+      'just-as-good',
+      'just-as-good',
+      'a-little-worse',
+      'a-little-worse',
+      'costly',
+      'costly',
+    ]);
   });
 });
 

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
 import {
-  type Analysis,
   bagOf,
   checkDeal,
   createSwarKernel,
+  type DeepAnalysis,
   houseCard,
   NO_SIMD,
   pendingDecision,
@@ -116,7 +116,7 @@ describe('a table in the page', () => {
   });
 
   it('each deep analysis is shown as it comes, and the next deal cancels those that are missing', async () => {
-    const analysis: Analysis = {
+    const analysis: DeepAnalysis = {
       depth: 'deep',
       verdict: 'as-good',
       decided: true,

@@ -124,7 +124,7 @@ describe('the aim', () => {
   });
 
   it('the review says for each aim what the pass did to it', () => {
-    const choice = { open: ['runs', 'odds'], openAfter: ['odds'] };
+    const choice = { sectionsInReach: ['runs', 'odds'], sectionsInReachAfter: ['odds'] };
     const sections = { runs: 'Runs', odds: 'Odds' };
     expect(aimSentences(['runs', 'odds', 'like-numbers'], choice, sections)).toEqual([
       'Runs was within reach, and your pass gave it up.',
