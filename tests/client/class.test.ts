@@ -19,15 +19,13 @@ import {
 import { commonUnit, costOf, costText } from '../../client/class/results/cost.ts';
 import { reportCsv } from '../../client/class/results/report-files.ts';
 import { fileName } from '../../client/ui/save-file.ts';
-import {
-  classReport,
-  type DashboardPlayer,
-  type DrillReport,
-  houseCard,
-  readDrill,
-  seatView,
-  stream,
-} from '../../shared-engine/index.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { readDrill } from '../../shared-engine/drill/parse.ts';
+import { classReport } from '../../shared-engine/drill/report/class-report.ts';
+import type { DashboardPlayer } from '../../shared-engine/protocol/class.ts';
+import type { DrillReport } from '../../shared-engine/protocol/class-report.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { classOf } from '../kit/classes.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
@@ -114,8 +112,8 @@ describe('the dashboard', () => {
 
   it('says how many tiles a pass of the teacher lacks, or has too many', () => {
     expect([countMessage(3, 2), countMessage(2, 4)]).toEqual([
-      'Choose 1 tile more.',
-      'Choose 2 tiles fewer.',
+      'Choose 1 more tile.',
+      'Choose 2 fewer tiles.',
     ]);
   });
 

@@ -1,35 +1,35 @@
 // Deals with a lesson: those in which a pass is known that is clearly better than the typical one.
 import { describe, expect, test } from 'vitest';
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../shared-engine/bots/finish-round.ts';
 import {
-  begin,
   betterPasses,
-  botsAround,
-  chooseFor,
   type DealSearch,
-  type DeepAnalysis,
-  dealTiles,
-  facesOf,
-  finishRound,
   interestingDeals,
-  openRound,
   type PassReviewer,
   quickReviewer,
-  reviewRound,
-  type SeatRecord,
-  seatView,
-  stream,
-  typicalChoice,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/drill/interesting.ts';
+import { botsAround } from '../../shared-engine/drill/prepare.ts';
+import { typicalChoice } from '../../shared-engine/drill/typical.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf } from '../kit/drills.ts';
 import { houseKernel, passesOf } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const seeds = Array.from({ length: 8 }, (_, n) => seedNamed(`interesting ${n}`));
-const lookout: DealSearch = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
+const dealSearch: DealSearch = { seat: 1, dealer: 1, bots: drillOf([]).bots, steps: null };
 
 describe('the search for lessons with quick reviews', () => {
-  const found = interestingDeals(seeds, lookout, houseKernel, quickReviewer(houseKernel));
+  const found = interestingDeals(seeds, dealSearch, houseKernel, quickReviewer(houseKernel));
 
   test('finds some of the deals, each with a pass that costs at least the smallest loss worth attention', () => {
     expect(found.length).toBeGreaterThan(0);
@@ -45,7 +45,7 @@ describe('the search for lessons with quick reviews', () => {
 
   test('finds the same deals again, in the order of their seeds', () => {
     const [first] = found;
-    expect(interestingDeals([first!.seed], lookout, houseKernel, quickReviewer(houseKernel))).toEqual([
+    expect(interestingDeals([first!.seed], dealSearch, houseKernel, quickReviewer(houseKernel))).toEqual([
       first,
     ]);
     const order = found.map(({ seed }) => seeds.indexOf(seed));
@@ -54,10 +54,10 @@ describe('the search for lessons with quick reviews', () => {
 
   test('counts only the passes of the steps it was asked for', () => {
     const step = found[0]!.better[0]!.step;
-    const only = { ...lookout, steps: [step] };
+    const only = { ...dealSearch, steps: [step] };
     const [again] = interestingDeals([found[0]!.seed], only, houseKernel, quickReviewer(houseKernel));
     expect(again!.better.map((one) => one.step)).toEqual([step]);
-    const none = { ...lookout, steps: [] };
+    const none = { ...dealSearch, steps: [] };
     expect(interestingDeals(seeds.slice(0, 1), none, houseKernel, quickReviewer(houseKernel))).toEqual([]);
   });
 });
@@ -77,7 +77,7 @@ test('a pass of the quick review is costly from the smallest loss worth attentio
       played: played.tiles,
       better: best.tiles,
       loss,
-      within: 0,
+      halfWidth: 0,
       unit: 'tiles',
     })),
   );
@@ -85,25 +85,29 @@ test('a pass of the quick review is costly from the smallest loss worth attentio
 
 describe('a reviewer handed to the search for lessons', () => {
   const shown: SeatRecord[] = [];
-  const judgeAs =
+  const reviewAs =
     (verdict: DeepAnalysis['verdict']): PassReviewer =>
     (record) => {
       shown.push(record);
       const review = reviewRound(record, houseKernel);
       return {
         ...review,
-        choices: review.choices.map((choice) => ({ ...choice, judgement: sampleDeepAnalysis(verdict) })),
+        choices: review.choices.map((choice) => ({ ...choice, analysis: sampleDeepAnalysis(verdict) })),
       };
     };
 
   test('decides alone which passes are costly, whatever the quick review says', () => {
-    const [deal] = interestingDeals(seeds.slice(0, 1), lookout, houseKernel, judgeAs('better-exists'));
+    const [deal] = interestingDeals(seeds.slice(0, 1), dealSearch, houseKernel, reviewAs('better-exists'));
     expect(deal!.better.length).toBeGreaterThanOrEqual(4);
     for (const { better, loss, halfWidth } of deal!.better) {
-      expect({ better, loss, within }).toEqual({ better: ['bam-1', 'bam-4', 'west'], loss: 2, within: 0.5 });
+      expect({ better, loss, halfWidth }).toEqual({
+        better: ['bam-1', 'bam-4', 'west'],
+        loss: 2,
+        halfWidth: 0.5,
+      });
     }
     for (const verdict of ['as-good', 'undecided'] as const) {
-      expect(interestingDeals(seeds.slice(0, 2), lookout, houseKernel, judgeAs(verdict))).toEqual([]);
+      expect(interestingDeals(seeds.slice(0, 2), dealSearch, houseKernel, reviewAs(verdict))).toEqual([]);
     }
   });
 
@@ -135,5 +139,5 @@ test('a seat that has answered has no typical choice, and neither has a closed r
 });
 
 test('the bots of the drill sit around the seat that is searched for', () => {
-  expect(botsAround(lookout.seat, lookout.bots)[lookout.seat]).toBeNull();
+  expect(botsAround(dealSearch.seat, dealSearch.bots)[dealSearch.seat]).toBeNull();
 });

@@ -1,15 +1,12 @@
 // The report of a class: what was chosen by how many, what it cost, and nothing that says who chose it.
 import { describe, expect, test } from 'vitest';
-import {
-  type ClassEntry,
-  classMean,
-  classReport,
-  SEATS,
-  STEPS,
-  type StepSpread,
-  seatView,
-  spreadsOf,
-} from '../../shared-engine/index.ts';
+import { classReport } from '../../shared-engine/drill/report/class-report.ts';
+import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
+import { classMean } from '../../shared-engine/drill/report/mean.ts';
+import { type StepSpread, spreadsOf } from '../../shared-engine/drill/report/spread.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, mixedRound, move } from '../kit/reviews.ts';
@@ -77,7 +74,7 @@ describe('the spread of a step', () => {
     expect(classReport(drill.deals[0]!, unreviewed, card)).toMatchObject({
       players: 7,
       reviewed: 0,
-      themes: [],
+      mistakes: [],
     });
   });
 
@@ -135,12 +132,12 @@ describe('the spread of a step', () => {
 });
 
 describe('the cost of a choice', () => {
-  const judged = (count: number): ClassEntry[] =>
+  const analyzed = (count: number): ClassEntry[] =>
     players.map((entry, n) => {
       const { review } = entry;
       const choices = review!.choices.map((choice) => ({
         ...choice,
-        judgement: sampleDeepAnalysis('better-exists'),
+        analysis: sampleDeepAnalysis('better-exists'),
       }));
       return n < count ? { ...entry, review: { ...review!, choices } } : entry;
     });
@@ -150,14 +147,14 @@ describe('the cost of a choice', () => {
     const above = players.filter(
       ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.25,
     ).length;
-    expect(first).toMatchObject({ points: null, costly: above });
+    expect(first).toMatchObject({ winsLost: null, costly: above });
     expect(first.choices.reduce((sum, { costly }) => sum + costly!, 0)).toBe(above);
   });
 
   test('is in wins too once every choice has its deep analysis, with the mean of their intervals', () => {
-    const [all] = spreadsOf(judged(7), sections);
-    expect(all).toMatchObject({ points: { value: 2, within: 0.5 }, costly: 7 });
-    const [most] = spreadsOf(judged(6), sections);
+    const [all] = spreadsOf(analyzed(7), sections);
+    expect(all).toMatchObject({ winsLost: { value: 2, halfWidth: 0.5 }, costly: 7 });
+    const [most] = spreadsOf(analyzed(6), sections);
     expect(most!.winsLost).toBeNull();
     expect(most!.loss).toEqual(spread('first-right').loss);
   });
@@ -230,7 +227,7 @@ test('a report of nobody is empty', () => {
     toGoStart: null,
     toGoEnd: null,
     steps: [],
-    themes: [],
+    mistakes: [],
     sections: {},
   });
 });
