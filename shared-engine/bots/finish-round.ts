@@ -1,14 +1,20 @@
-// Lets four choosers finish a round through the same decide and evolve as everybody else.
-import { type Random, stream } from '../rules/deal/random.ts';
-import { SEATS, type Seat } from '../rules/deal/seat.ts';
-import type { AnswerChoice } from '../rules/exchange/command.ts';
-import { decide } from '../rules/exchange/decide.ts';
-import type { RoundEvent } from '../rules/exchange/event.ts';
-import { evolve } from '../rules/exchange/evolve.ts';
-import { stepOf } from '../rules/exchange/pending-decision.ts';
-import type { Closed, Round } from '../rules/exchange/round.ts';
-import type { Step } from '../rules/exchange/schedule.ts';
-import { type SeatView, seatView } from '../rules/view/view.ts';
+// Lets four choosers finish a round, by the same decide and evolve as a table of players.
+import {
+  type AnswerChoice,
+  type Closed,
+  decide,
+  evolve,
+  type Random,
+  type Round,
+  type RoundEvent,
+  SEATS,
+  type Seat,
+  type SeatView,
+  type Step,
+  seatView,
+  stepOf,
+  stream,
+} from '../rules/index.ts';
 
 /** A seat's answer to the open step, or null where it has none to give. */
 export type Chooser = (view: SeatView, random: Random) => AnswerChoice | null;
@@ -19,7 +25,7 @@ export interface FinishedRound {
   readonly events: readonly RoundEvent[];
 }
 
-/** The draws of the bot of one seat at one step, so that a bot asked twice answers the same. */
+/** The random numbers of the bot of one seat at one step, so that a bot asked twice answers the same. */
 export function botRandom(seed: string, step: Step, seat: Seat): Random {
   return stream(seed, `bot/${step}/${seat}`);
 }

@@ -1,57 +1,65 @@
-// Chooses by playing what could be chosen on to the close, in worlds that the seat cannot rule out.
-import { offeredChoice } from '../analysis/belief/situation.ts';
+// Chooses by playing out what could be chosen in sampled deals that the seat cannot rule out.
 import {
   type Alternative,
+  type Analyst,
   asks,
   blindNumbers,
+  createDealSource,
+  offeredChoice,
   passesOf,
+  screen,
   votes,
-} from '../analysis/comparison/alternatives.ts';
-import type { Analyst } from '../analysis/comparison/analyze.ts';
-import { createDealSource } from '../analysis/comparison/sampled-deals.ts';
-import { screen } from '../analysis/comparison/screen.ts';
-import { type RolloutStyle, STYLE_DATA, type StyleName } from '../policy/styles.ts';
-import type { AnswerChoice } from '../rules/exchange/command.ts';
-import type { PendingDecision } from '../rules/exchange/pending-decision.ts';
-import { PASS_SIZE } from '../rules/exchange/schedule.ts';
-import { sortFaces } from '../rules/tiles/bag.ts';
-import { FACES } from '../rules/tiles/face.ts';
-import type { SeatRecord } from '../rules/view/record.ts';
+} from '../analysis/index.ts';
+import { type RolloutStyle, STYLE_DATA, type StyleName } from '../policy/index.ts';
+import {
+  type AnswerChoice,
+  FACES,
+  PASS_SIZE,
+  type PendingDecision,
+  type SeatRecord,
+  sortFaces,
+} from '../rules/index.ts';
 
-/** The worlds of one choice are drawn from one of so many seeds. */
+/** The deals of one choice are sampled from one of so many seeds. */
 export const ROLLOUT_SEEDS = 0x8000_0000;
 
-/** Whether a style takes its time: its choices are work for another thread than the one that serves tables. */
+/** Whether a style takes so long that its choices belong to another thread than the one that serves tables. */
 export function usesRollouts(style: StyleName): boolean {
-  return STYLE_DATA[style].kind === 'playing-on';
+  return STYLE_DATA[style].kind === 'rollout';
 }
 
-/** The same record, analyst and seed (a whole number below `PLAYING_ON_SEEDS`) give the same choice, however long it takes. */
+export interface RolloutTerms extends Omit<RolloutStyle, 'kind'> {
+  /** A whole number below `ROLLOUT_SEEDS`. */
+  readonly seed: number;
+}
+
+/** The same record, analyst and terms give the same choice, however long it takes. */
 export function chooseByRollouts(
   decision: PendingDecision,
   record: SeatRecord,
-  { leaf, belief, rollouts }: Analyst,
-  style: RolloutStyle,
-  seed: number,
+  analyst: Analyst,
+  { candidates, rounds, seed }: RolloutTerms,
 ): AnswerChoice {
-  // The answer is a stand-in: the situation is what was known before it.
+  const { leaf } = analyst;
+  // Any answer will do: the situation is what was known before it.
   const { situation } = offeredChoice(record, answerWith(decision, { tiles: [], number: 0 }), 'bot');
-  const alternatives = alternativesOf();
+  const alternatives = alternativesFor();
   const [first] = alternatives;
   if (!first) throw new RangeError('There is nothing to choose from.');
   if (alternatives.length === 1) return answerWith(decision, first);
-  const source = createDealSource(belief, rollouts, situation, seed);
-  const { finalists } = screen(source, situation.seat, alternatives, first, { ...style, interimAnalyses: [] });
+  const source = createDealSource(analyst, situation, seed);
+  const offered = { alternatives, chosen: first };
+  const { finalists } = screen(source, situation.seat, offered, { candidates, rounds });
   return answerWith(decision, finalists[0]!);
 
-  function alternativesOf(): readonly Alternative[] {
+  function alternativesFor(): readonly Alternative[] {
     switch (decision.kind) {
       case 'vote':
         return votes();
       case 'ask':
         return asks();
       case 'pass': {
-        const known = passesOf(situation, decision.count, leaf).slice(0, style.candidates - PASS_SIZE);
+        const known = passesOf(situation, decision.count, leaf).slice(0, candidates - PASS_SIZE);
         return decision.blindAllowed ? [...known, ...blindNumbers(situation, leaf).slice(1)] : known;
       }
     }

@@ -9,7 +9,7 @@ import {
   type TileNumber,
   WINDS,
   type Wind,
-} from '../rules/tiles/face.ts';
+} from '../rules/index.ts';
 import type { CardDomain, CardFile, CardPattern, CardTile } from './format.ts';
 
 export type VariableKind = 'number' | 'suit' | 'dragon' | 'wind';

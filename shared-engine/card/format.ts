@@ -1,6 +1,6 @@
 // The open format of card files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
-import { DRAGONS, NUMBERS, SUITS, WINDS } from '../rules/tiles/face.ts';
+import { DRAGONS, NUMBERS, SUITS, WINDS } from '../rules/index.ts';
 
 export const CARD_FORMAT = 'quadrille-card/1';
 

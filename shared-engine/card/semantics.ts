@@ -1,6 +1,6 @@
 // Checks patterns of the right structure for faults of meaning: whether the set of 152 tiles can make them.
-import { sizeOf } from '../rules/tiles/bag.ts';
-import { copiesOf, FACES, type Face } from '../rules/tiles/face.ts';
+import { copiesOf, FACES, type Face, sizeOf } from '../rules/index.ts';
+
 import {
   type Assignment,
   assignmentsOf,

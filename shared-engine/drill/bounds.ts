@@ -1,11 +1,11 @@
-// Checks an untrusted drill before it is read: its size, its depth, its version, and no name that could do harm.
+// Checks an unknown value before it is parsed as a drill: its size, depth and version, and names that could do harm.
 import { DRILL_FORMAT } from './format.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 
 const MAX_VALUES = 30_000;
 const MAX_DEPTH = 8;
 
-/** What forbids even reading this value, or null. Takes what JSON.parse gives. */
+/** Why this value, as JSON.parse returned it, is not parsed at all; null where it may be. */
 export function boundsProblem(json: unknown): DrillProblem | null {
   let values = 0;
   let layer: unknown[] = [json];
@@ -22,7 +22,7 @@ export function boundsProblem(json: unknown): DrillProblem | null {
         return drillProblem('unsafe-name', null, '"__proto__" is not allowed; remove it.');
       }
       for (const child of Object.values(value)) {
-        // The limit is checked while a layer grows, so that a huge one is never copied in full.
+        // The limit is checked while a layer grows, so that a huge one is never copied as a whole.
         if (next.push(child) + values > MAX_VALUES) break;
       }
     }

@@ -1,8 +1,8 @@
 // Faults of a constraint found before a rack is drawn: a reversed range, an unknown section, parts that exclude each other.
 
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { dealtSize } from '../rules/deal/deal.ts';
-import type { Seat } from '../rules/deal/seat.ts';
+import type { Kernel } from '../kernels/index.ts';
+import { dealtSize, type Seat } from '../rules/index.ts';
+
 import { AMOUNTS, rangeOf } from './constraint.ts';
 import { impossibleMessage } from './constraint-messages.ts';
 import type { Constraint } from './format.ts';

@@ -1,6 +1,6 @@
 // A constraint on a rack: which traits it may set, how each is counted, and how a sentence names it.
-import type { Bag } from '../rules/tiles/bag.ts';
-import { NUMBERS } from '../rules/tiles/face.ts';
+import { type Bag, NUMBERS } from '../rules/index.ts';
+
 import type { Amount, Constraint } from './format.ts';
 
 /**

@@ -1,6 +1,7 @@
 // Which racks a constraint allows, found by counting before any rack is drawn, and which of its parts exclude each other.
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
+import type { Kernel } from '../kernels/index.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/index.ts';
+
 import { type ConstraintPart, inRange, partsOf, rangeOf } from './constraint.ts';
 import type { Constraint } from './format.ts';
 import type { Shape } from './shapes.ts';
@@ -8,16 +9,16 @@ import type { Shape } from './shapes.ts';
 const FLOWER_INDEX = faceIndex('flower');
 const HONOURS = 7;
 
-/** What a target of the card can take from a rack, however the faces fall; equal ones are one. */
+/** What a hand of the card can use of a rack, whichever its faces are; equal capacities are merged. */
 interface Capacity {
   readonly section: number;
-  /** Tiles of each plain face that have a place, largest first. */
+  /** How many tiles of each plain face the hand can use, largest first. */
   readonly plain: readonly number[];
   readonly flowers: number;
   readonly jokers: number;
 }
 
-/** Whether some rack of this shape may have the part; never wrongly false. */
+/** Whether some rack of this shape may have these parts; false only where none can. */
 export type Feasible = (shape: Shape, parts: readonly ConstraintPart[]) => boolean;
 
 export function feasibilityOf(constraint: Constraint, kernel: Kernel): Feasible {
@@ -28,7 +29,7 @@ export function feasibilityOf(constraint: Constraint, kernel: Kernel): Feasible 
   };
   const section = kernel.card.sections.findIndex(({ id }) => id === constraint.section);
   const farthest = new Map<number, number>();
-  /** Tiles to go of the jokers and flowers alone: every other tile can only bring a rack nearer. */
+  /** Tiles to go of the jokers and flowers alone: every other tile can only lower it. */
   const farthestWith = ({ jokers, flowers }: Shape): number => {
     const key = jokers * 16 + flowers;
     const known = farthest.get(key) ?? kernel.toGo(bagWith(jokers, flowers));
@@ -93,10 +94,10 @@ function different({ alike }: Shape): number {
   return alike[0] + alike[1] + alike[2] + alike[3];
 }
 
-/** A row needs as many different faces; and where no row may be longer, only so many faces have a place. */
+/** A run needs as many different faces as it is long; where its length is limited, so is the number of faces. */
 function rowFits(shape: Shape, constraint: Constraint, withLike: boolean): boolean {
   const { from, to } = rangeOf(constraint.inARow);
-  // One of the like numbers may stand in the row, the others are faces besides it.
+  // One of the like numbers may be part of the run, the others are further faces.
   const beside = withLike ? Math.max(0, suitsForLike(shape, rangeOf(constraint.likeNumbers).from) - 1) : 0;
   const aSuitHolds = 9 - Math.floor(9 / (to + 1));
   return from <= 9 && from + beside <= different(shape) && different(shape) <= HONOURS + 3 * aSuitHolds;
@@ -104,7 +105,7 @@ function rowFits(shape: Shape, constraint: Constraint, withLike: boolean): boole
 
 function likeFits(shape: Shape, constraint: Constraint, withRow: boolean): boolean {
   const range = rangeOf(constraint.likeNumbers);
-  // Nothing counts as one like number: it is none or at least two.
+  // There is never one like number: it is none or at least two.
   if (range.from === 1 && range.to === 1) return false;
   if (range.from > 0 && suitsForLike(shape, range.from) > Math.min(3, different(shape))) return false;
   return range.from === 0 || !withRow || rangeOf(constraint.inARow).to > 0;
@@ -119,7 +120,7 @@ function suitsForLike({ alike }: Shape, tiles: number): number {
   return first + second + third >= tiles ? 3 : 4;
 }
 
-/** The most tiles that a rack of this shape can have in a target of this capacity. */
+/** The most tiles of a rack of this shape that a hand of this capacity can use. */
 function mostMatched({ jokers, flowers, alike }: Shape, capacity: Capacity): number {
   const held = [4, 3, 2, 1].flatMap((count) => new Array<number>(alike[count - 1]!).fill(count));
   const plain = held.reduce((sum, count, place) => sum + Math.min(count, capacity.plain[place] ?? 0), 0);

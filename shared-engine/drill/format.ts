@@ -1,16 +1,16 @@
-// The open drill format: what a drill file may say, as zod schemas and the types they prove. FORMAT.md explains it.
+// The open format of drill files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
-import { STYLES } from '../policy/styles.ts';
-import { faceSchema, four, hexSchema, seatSchema } from '../rules/schemas.ts';
+import { STYLES } from '../policy/index.ts';
+import { faceSchema, four, hexSchema, seatSchema } from '../rules/index.ts';
 
 export const DRILL_FORMAT = 'quadrille-drill/1';
 
-/** Bounds of a drill file; a file beyond one of them is refused. */
+/** Bounds of a drill file; a file beyond one of them is rejected. */
 export const DRILL_LIMITS = { characters: 400_000, deals: 60, title: 80, note: 600 } as const;
 
 /**
  * alone: each player at a table with three bots. tables: four players at each table, bots where one is missing.
- * one-line: all alone, and after each step everyone goes on from the pass the teacher chose.
+ * guided: all alone, and after each step everyone continues from the choice that the teacher made for the class.
  */
 export const DRILL_FORMS = ['alone', 'tables', 'guided'] as const;
 
@@ -38,19 +38,19 @@ export const constraintSchema = z.strictObject({
   inARow: amountSchema.exactOptional(),
   likeNumbers: amountSchema.exactOptional(),
   toGo: amountSchema.exactOptional(),
-  /** Id of a section of the card that is as near as any. */
+  /** Id of the section of the card that the rack is closest to, or one of the closest. */
   section: z.string().min(1).max(40).exactOptional(),
 });
 
-/** Room for racks beyond every rule, so that a fault of the tiles is told as one. */
+/** Longer than any rack, so that too many tiles are reported as a fault of the tiles, not of the structure. */
 const rackSchema = z.array(faceSchema).max(300).readonly();
 
-/** The seed deals whatever is not set. */
+/** The seed decides all tiles that are not set. */
 const tilesSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('random'), seed: hexSchema }),
   /** Tiles set by hand, by seat; an empty rack is dealt as a whole. */
   z.strictObject({ kind: z.literal('manual'), racks: four(rackSchema), seed: hexSchema }),
-  /** The rack of the deal's seat is drawn evenly from those that fit. */
+  /** The rack of the deal's seat is drawn from all that fit, each equally likely. */
   z.strictObject({ kind: z.literal('sampled'), constraint: constraintSchema, seed: hexSchema }),
 ]);
 

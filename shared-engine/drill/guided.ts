@@ -1,19 +1,28 @@
 // A guided deal: the choices of one seat played in order, with the drill's bots around it.
 
-import { chooseFor } from '../bots/choose.ts';
-import { botRandom } from '../bots/finish-round.ts';
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import type { PreparedDeal } from '../rules/deal/deal.ts';
-import { SEATS, type Seat } from '../rules/deal/seat.ts';
-import type { AnswerChoice } from '../rules/exchange/command.ts';
-import { decide, openRound } from '../rules/exchange/decide.ts';
-import type { RoundEvent } from '../rules/exchange/event.ts';
-import { begin, evolve } from '../rules/exchange/evolve.ts';
-import { stepOf } from '../rules/exchange/pending-decision.ts';
-import { type RoundRejection, reject } from '../rules/exchange/rejection.ts';
-import type { Resolved, Round, Terms } from '../rules/exchange/round.ts';
-import { choiceAt } from '../rules/view/pending-decision.ts';
-import { seatStep, seatView } from '../rules/view/view.ts';
+import { botRandom, chooseFor } from '../bots/index.ts';
+import type { Kernel } from '../kernels/index.ts';
+import {
+  type AnswerChoice,
+  begin,
+  choiceAt,
+  decide,
+  evolve,
+  openRound,
+  type PreparedDeal,
+  type Resolved,
+  type Round,
+  type RoundEvent,
+  type RoundRejection,
+  reject,
+  SEATS,
+  type Seat,
+  seatStep,
+  seatView,
+  stepOf,
+  type Terms,
+} from '../rules/index.ts';
+
 import type { Drill } from './format.ts';
 import { botsAround } from './prepare.ts';
 
@@ -88,25 +97,24 @@ export type GuidedStep =
   | RoundRejection;
 
 /**
- * The next step of a line with this choice of the seat. `at` is how the step came out at any table that stood where
- * the line stands: the bots have chosen there already, and they choose alike at every table. `choice` is null where
- * the seat has nothing to give.
+ * The outcome of the open step with this choice of the seat. `at` is its outcome at any table of the class: the bots
+ * have chosen there already, and they choose alike at every table. `choice` is null where the seat has nothing to give.
  */
 export function advanceGuidedDeal(
-  line: Round,
+  round: Round,
   at: Resolved,
   seat: Seat,
   choice: AnswerChoice | null,
 ): GuidedStep {
-  let round = line;
+  let next = round;
   let outcome: Resolved | null = null;
   let closed = false;
   for (const place of SEATS) {
     const answer = place === seat ? choice : choiceAt(seatStep(at, place), place);
     if (answer === null) continue;
-    const decision = decide(round, { ...answer, seat: place, by: place === seat ? 'player' : 'bot' });
+    const decision = decide(next, { ...answer, seat: place, by: place === seat ? 'player' : 'bot' });
     if (!decision.ok) return decision;
-    round = decision.events.reduce(evolve, round);
+    next = decision.events.reduce(evolve, next);
     for (const event of decision.events) {
       if (event.kind === 'resolved') outcome = event.outcome;
       if (event.kind === 'closed') closed = true;

@@ -1,22 +1,28 @@
 // Finds deals with a lesson in them: those where a pass is clearly better than the typical one.
 
-import type { Analyst } from '../analysis/comparison/analyze.ts';
-import { DEEP, SHALLOW } from '../analysis/comparison/budget.ts';
-import { analyzeDecision, withDeepAnalysis } from '../analysis/review/deep-analysis.ts';
-import type { Review } from '../analysis/review/review.ts';
-import { reviewRound } from '../analysis/review/review-round.ts';
-import { chooseFor } from '../bots/choose.ts';
-import { finishRound } from '../bots/finish-round.ts';
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import type { PreparedDeal } from '../rules/deal/deal.ts';
-import type { Seat } from '../rules/deal/seat.ts';
-import { openRound } from '../rules/exchange/decide.ts';
-import { begin } from '../rules/exchange/evolve.ts';
-import type { MoveStep } from '../rules/exchange/schedule.ts';
-import type { Face } from '../rules/tiles/face.ts';
-import type { SeatRecord } from '../rules/view/record.ts';
-import { seatView } from '../rules/view/view.ts';
-import { isCostly } from './costly.ts';
+import {
+  type Analyst,
+  analyzeDecision,
+  DEEP,
+  isCostly,
+  type Review,
+  reviewRound,
+  SHALLOW,
+  withDeepAnalysis,
+} from '../analysis/index.ts';
+import { chooseFor, finishRound } from '../bots/index.ts';
+import type { Kernel } from '../kernels/index.ts';
+import {
+  begin,
+  type Face,
+  type MoveStep,
+  openRound,
+  type PreparedDeal,
+  type Seat,
+  type SeatRecord,
+  seatView,
+} from '../rules/index.ts';
+
 import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
 import { typicalChoice } from './typical.ts';
@@ -56,12 +62,12 @@ export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly M
     const first = reviewRound(known, kernel);
     return first.choices.reduce((review, { kind, step }, nth) => {
       if (kind !== 'pass' || !steps.includes(step)) return review;
-      const look = analyzeDecision(analyst, known, nth, SHALLOW);
+      const look = analyzeDecision(analyst, known, nth, { budget: SHALLOW });
       const again = look.verdict === 'better-exists';
       return withDeepAnalysis(
         review,
         nth,
-        again ? analyzeDecision(analyst, known, nth, DEEP, SECOND_ANALYSIS_SEED) : look,
+        again ? analyzeDecision(analyst, known, nth, { budget: DEEP, seed: SECOND_ANALYSIS_SEED }) : look,
       );
     }, first);
   };

@@ -1,11 +1,26 @@
 // Racks set by hand: whether the 152 tiles allow them, and the deal with the rest drawn at random.
 
-import { tileName } from '../analysis/review/sentences/tiles.ts';
-import { dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
-import { shuffled, stream } from '../rules/deal/random.ts';
-import { forFour, SEATS, type Seat } from '../rules/deal/seat.ts';
-import { bagOf, FULL_SET, facesOf, sizeOf, sortFaces, takeFrom } from '../rules/tiles/bag.ts';
-import { copiesOf, FACES, type Face, type Four } from '../rules/tiles/face.ts';
+import { tileName } from '../analysis/index.ts';
+import {
+  bagOf,
+  copiesOf,
+  dealtSize,
+  FACES,
+  type Face,
+  type Four,
+  FULL_SET,
+  facesOf,
+  forFour,
+  type PreparedDeal,
+  SEATS,
+  type Seat,
+  shuffled,
+  sizeOf,
+  sortFaces,
+  stream,
+  takeFrom,
+} from '../rules/index.ts';
+
 import { type DrillProblem, drillProblem } from './problem.ts';
 
 type Racks = Four<readonly Face[]>;
@@ -44,7 +59,7 @@ function sizeProblems(racks: Racks, dealer: Seat, deal: string): DrillProblem[] 
 
 /**
  * Fills up racks without problems from a shuffle of the tiles left: every deal that holds the tiles set is equally
- * likely. `later` is the seed of everything after the deal.
+ * likely. `roundSeed` is the seed of everything after the deal.
  */
 export function completeRacks(racks: Racks, dealer: Seat, seed: string, roundSeed: string): PreparedDeal {
   const rest = shuffled(facesOf(takeFrom(FULL_SET, racks.flat())!), stream(seed, 'the rest of the racks'));

@@ -1,6 +1,6 @@
 // Reads a drill file: from its text to a drill that can be dealt, or to every problem found in it.
 import { z } from 'zod';
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
+import type { Kernel } from '../kernels/index.ts';
 import { boundsProblem } from './bounds.ts';
 import { constraintProblems } from './constraint-problem.ts';
 import { DRILL_LIMITS, type Drill, type DrillDeal, drillDealSchema, drillSchema } from './format.ts';
@@ -15,7 +15,7 @@ export type ParsedDrill =
 /** More problems than this would help nobody. */
 const MAX_PROBLEMS = 60;
 
-/** The drill with its deals still unread, so that a fault in one deal hides none in another. */
+/** The drill with its deals not parsed yet, so that a fault in one deal hides none in another. */
 const frameSchema = drillSchema.extend({
   deals: z.array(z.unknown()).min(1).max(DRILL_LIMITS.deals).readonly(),
 });
@@ -37,8 +37,8 @@ export function readDrill(text: string, kernel: Kernel): ParsedDrill {
 }
 
 /**
- * Reads what JSON.parse gave; never throws. Each deal of an accepted drill can be dealt, unless what a constraint
- * describes is too rare to find, which only drawing tells.
+ * Takes what JSON.parse returned; never throws. Each deal of an accepted drill can be dealt, unless the racks of a
+ * constraint are too rare to find, which only drawing tells.
  */
 export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   const unreadable = boundsProblem(json);

@@ -1,12 +1,21 @@
 // Deals one deal of a drill: the tiles that every table of the class gets.
 
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import type { StyleName } from '../policy/styles.ts';
-import { dealTiles, dealtSize, type PreparedDeal } from '../rules/deal/deal.ts';
-import { seedFrom, stream } from '../rules/deal/random.ts';
-import { forFour, neighbor, type Seat } from '../rules/deal/seat.ts';
-import { facesOf } from '../rules/tiles/bag.ts';
-import type { Face, Four } from '../rules/tiles/face.ts';
+import type { Kernel } from '../kernels/index.ts';
+import type { StyleName } from '../policy/index.ts';
+import {
+  dealTiles,
+  dealtSize,
+  type Face,
+  type Four,
+  facesOf,
+  forFour,
+  neighbor,
+  type PreparedDeal,
+  type Seat,
+  seedFrom,
+  stream,
+} from '../rules/index.ts';
+
 import type { Drill, DrillDeal } from './format.ts';
 import { completeRacks } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';

@@ -19,7 +19,7 @@ export type DrillProblemCode = (typeof DRILL_PROBLEM_CODES)[number];
 
 export interface DrillProblem {
   readonly code: DrillProblemCode;
-  /** Id of the deal, its place ("5" for the fifth) when it has no usable id, or null for the drill as a whole. */
+  /** Id of the deal, its number ("5" for the fifth) where it has no usable id, or null for the drill as a whole. */
   readonly deal: string | null;
   /** Place, fault and what to do. */
   readonly message: string;

@@ -1,9 +1,29 @@
 // How rare the racks of a constraint are: an exact share times a share estimated from racks drawn for it.
-import { stream } from '../rules/deal/random.ts';
-import { type Interval, wilson } from './interval.ts';
+import { stream } from '../rules/index.ts';
 import type { Sampler } from './sampler.ts';
 
-/** Racks that are looked at: at least so many, and enough for about so many that fit. */
+/** The two-sided 95 % point of the normal distribution. */
+const POINT = 1.959963984540054;
+
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Wilson's 95 % interval of the true share after `hits` of `trials`, at least one trial (Wilson 1927). */
+export function wilson(hits: number, trials: number): Interval {
+  const share = hits / trials;
+  const squared = (POINT * POINT) / trials;
+  const center = share + squared / 2;
+  const half = POINT * Math.sqrt((share * (1 - share)) / trials + squared / trials / 4);
+  return {
+    // At the ends the two terms differ at most in the last bit.
+    low: hits === 0 ? 0 : (center - half) / (1 + squared),
+    high: hits === trials ? 1 : (center + half) / (1 + squared),
+  };
+}
+
+/** Racks that are checked: at least `least`, and enough that about `fitting` of them fit. */
 const SURVEY = { least: 2_000, fitting: 40 } as const;
 
 /** How many of all racks of this size fit: the share, and where it was counted in a sample its 95 % interval. */
@@ -15,9 +35,9 @@ export interface Rarity extends Interval {
 }
 
 /**
- * The exact share of possible shapes times the share of racks of those shapes that fit. The second is counted in
- * racks of their own: how many are looked at follows from how long a search took (`tried` racks) and never from what
- * is counted here, so that Wilson's interval holds; the exact factor scales it.
+ * The exact share of possible shapes times the share of racks of those shapes that fit. The second is counted in racks
+ * drawn for this alone: their number follows from how long a search took (`tried` racks) and never from the count
+ * itself, so that Wilson's interval holds; the exact factor scales it.
  */
 export function rarityOf(sampler: Sampler, tried: number, most: number, seed: string): Rarity {
   const { share, later } = sampler;

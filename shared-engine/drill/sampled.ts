@@ -1,13 +1,12 @@
 // Draws a rack that fits a constraint and says how rare such racks are, or why there is none.
 
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { stream } from '../rules/deal/random.ts';
-import type { Bag } from '../rules/tiles/bag.ts';
+import type { Kernel } from '../kernels/index.ts';
+import { type Bag, stream } from '../rules/index.ts';
+
 import type { ConstraintPart } from './constraint.ts';
 import { impossibleMessage, tooRareMessage } from './constraint-messages.ts';
 import type { Constraint } from './format.ts';
-import { wilson } from './interval.ts';
-import { type Rarity, rarityOf } from './rarity.ts';
+import { type Rarity, rarityOf, wilson } from './rarity.ts';
 import { type Impossible, type Sampler, samplerFor } from './sampler.ts';
 
 /** What a search may cost before it gives up: drawing a rack costs 1, measuring it on the card 12 more. */
@@ -34,7 +33,7 @@ export function sampleRack(constraint: Constraint, size: number, kernel: Kernel,
     : rejected(constraint, sampler, size, kernel);
 }
 
-/** A rack as `drawRack` draws it, with how rare such racks are. */
+/** A rack as `sampleRack` draws it, with how rare such racks are. */
 export function sampleRackWithRarity(
   constraint: Constraint,
   size: number,
@@ -87,8 +86,8 @@ function cardCost(parts: readonly ConstraintPart[]): number {
 }
 
 /**
- * The part that surely the fewest had of the racks that came to it, by the upper end of the interval: one rack that
- * missed a part says little about it.
+ * The part that the fewest of the racks checked for it had, by the upper end of the interval, because one rack that
+ * missed a part says little.
  */
 function strictest({ later }: Sampler, missed: ReadonlyMap<ConstraintPart, number>, tried: number) {
   let of = tried;
@@ -101,7 +100,7 @@ function strictest({ later }: Sampler, missed: ReadonlyMap<ConstraintPart, numbe
   return looks.reduce((least, look) => (look.high < least.high ? look : least));
 }
 
-/** How many racks the budget is enough for where each is looked at in full. */
+/** How many racks the budget is enough for where each is checked in full. */
 function mostRacks({ later }: Sampler): number {
   return Math.floor(BUDGET / (1 + cardCost(later)));
 }

@@ -1,10 +1,8 @@
 // Draws racks that fit a constraint, each equally likely: exact counts give the shape, chance the faces, trying the rest.
 
-import { toGoBySection } from '../kernels/tiles-to-go/by-section.ts';
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import type { Random } from '../rules/deal/random.ts';
-import type { Bag } from '../rules/tiles/bag.ts';
-import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
+import { type Kernel, toGoBySection } from '../kernels/index.ts';
+import { type Bag, FACE_COUNT, faceIndex, JOKER_INDEX, type Random } from '../rules/index.ts';
+
 import { type ConstraintPart, inARow, inRange, likeNumbers, partsOf, rangeOf } from './constraint.ts';
 import { conflictingParts, feasibilityOf } from './feasibility.ts';
 import type { Constraint } from './format.ts';

@@ -1,9 +1,7 @@
 // What a typical player would choose: the most frequent of several choices of the typical bot from one view.
-import { chooseFor } from '../bots/choose.ts';
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { type Random, stream } from '../rules/deal/random.ts';
-import type { AnswerChoice } from '../rules/exchange/command.ts';
-import type { SeatView } from '../rules/view/view.ts';
+import { chooseFor } from '../bots/index.ts';
+import type { Kernel } from '../kernels/index.ts';
+import { type AnswerChoice, type Random, type SeatView, stream } from '../rules/index.ts';
 
 /** How often the bot chooses: it errs at random each time, and a class will make the choice it makes most often. */
 const LOOKS = 7;

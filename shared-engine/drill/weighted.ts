@@ -1,5 +1,5 @@
-// Draws one of several things with exact integer weights of any size, mostly from a single random word.
-import type { Random } from '../rules/deal/random.ts';
+// Draws one of several items by exact integer weights of any size; mostly one random word is enough.
+import type { Random } from '../rules/index.ts';
 
 const WORD = 0x1_0000_0000;
 const BIG_WORD = 0x1_0000_0000n;

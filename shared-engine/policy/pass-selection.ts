@@ -1,44 +1,67 @@
-// Which tiles of a rack are worth least, one after another or as three at once.
+// Which tiles of a rack are worth least, one after another or several at once.
+import { type Kernel, nearness } from '../kernels/index.ts';
+import {
+  type Bag,
+  FACES,
+  type Face,
+  faceIndex,
+  JOKER_INDEX,
+  type Random,
+  shuffled,
+  takeFrom,
+} from '../rules/index.ts';
 
-import type { Kernel } from '../kernels/tiles-to-go/kernel.ts';
-import { nearness } from '../kernels/tiles-to-go/nearness.ts';
-import { type Random, shuffled } from '../rules/deal/random.ts';
-import { type Bag, takeFrom } from '../rules/tiles/bag.ts';
-import { FACES, type Face, faceIndex, JOKER_INDEX } from '../rules/tiles/face.ts';
-import { giftGrade } from './gift.ts';
-import type { Judgement } from './styles.ts';
+import { riskGrade } from './pass-risk.ts';
+import type { NearnessStyle } from './styles.ts';
 
-/** How a seat looks at its rack during one step. */
-export interface Look {
-  /** Nearness of a rack, without blur. */
-  worth(rack: Bag): number;
-  /** What this seat wrongly adds to the worth of the rack without the face, by face index. */
-  readonly blur: readonly number[];
+/** Every legal pass of `size` tiles by face index, each in rack order; which copy of a face goes makes no difference. */
+export function legalPasses(rack: ArrayLike<number>, size: number): readonly (readonly number[])[] {
+  const passes: number[][] = [];
+  const extend = (pass: readonly number[], from: number, taken: number): void => {
+    if (pass.length === size) {
+      passes.push([...pass]);
+      return;
+    }
+    for (let face = from; face < JOKER_INDEX; face++) {
+      const same = face === from ? taken : 0;
+      if (same < rack[face]!) extend([...pass, face], face, same + 1);
+    }
+  };
+  extend([], 0, 0);
+  return passes;
+}
+
+/** How a seat rates its rack during one step. */
+export interface RackScorer {
+  /** Nearness of a rack, without noise. */
+  nearness(rack: Bag): number;
+  /** What this seat wrongly adds to the nearness of the rack without the face, by face index. */
+  readonly noise: readonly number[];
   /** Every face that may be passed, in the order in which ties are broken. */
   readonly order: readonly Face[];
 }
 
-export function lookAt(kernel: Kernel, style: Judgement, random: Random): Look {
+export function createRackScorer(kernel: Kernel, style: NearnessStyle, random: Random): RackScorer {
   return {
-    worth: (rack) => nearness(kernel, rack),
-    blur: FACES.map(() => style.blur * (random.below(2001) / 1000 - 1)),
+    nearness: (rack) => nearness(kernel, rack),
+    noise: FACES.map(() => style.noise * (random.below(2001) / 1000 - 1)),
     order: shuffled(FACES.slice(0, JOKER_INDEX), random),
   };
 }
 
-/** A tile let go, and what that cost in tiles of nearness (blur included). */
+/** A tile taken out of a rack, and what that costs in tiles of nearness (noise included). */
 export interface Removal {
   readonly face: Face;
   readonly cost: number;
   readonly rest: Bag;
 }
 
-/** Lets the least useful tile go `count` times in a row; fewer where nothing but jokers is left. */
-export function removals(look: Look, rack: Bag, count: number): Removal[] {
+/** Takes the tile that costs least out, `count` times in a row; fewer where nothing but jokers is left. */
+export function removals(scorer: RackScorer, rack: Bag, count: number): Removal[] {
   const result: Removal[] = [];
   let rest = rack;
-  for (let done = 0; done < count; done++) {
-    const [least] = cheapest(look, rest, 1);
+  for (let taken = 0; taken < count; taken++) {
+    const [least] = cheapest(scorer, rest, 1);
     if (!least) break;
     result.push(least);
     rest = least.rest;
@@ -47,33 +70,35 @@ export function removals(look: Look, rack: Bag, count: number): Removal[] {
 }
 
 /** The `count` faces that cost least when one tile of them goes, cheapest first. */
-function cheapest(look: Look, rack: Bag, count: number): Removal[] {
-  const before = look.worth(rack);
-  const options = look.order.flatMap((face): Removal[] => {
+function cheapest(scorer: RackScorer, rack: Bag, count: number): Removal[] {
+  const before = scorer.nearness(rack);
+  const options = scorer.order.flatMap((face): Removal[] => {
     const rest = takeFrom(rack, [face]);
-    return rest ? [{ face, rest, cost: before - look.worth(rest) - look.blur[faceIndex(face)]! }] : [];
+    return rest
+      ? [{ face, rest, cost: before - scorer.nearness(rest) - scorer.noise[faceIndex(face)]! }]
+      : [];
   });
   return options.sort((a, b) => a.cost - b.cost).slice(0, count);
 }
 
-/** Faces among which a style that minds its gifts chooses. */
+/** Faces among which a style that minds the risk of its pass chooses. */
 const SHORTLIST = 7;
 
-/** The `count` tiles whose loss and danger as a gift together cost least, among the faces that cost least alone. */
-export function guardedTiles(
-  look: Look,
+/** The `count` tiles whose loss and risk together cost least, among the faces that cost least alone. */
+export function lowRiskTiles(
+  scorer: RackScorer,
   rack: Bag,
   count: number,
-  gifts: NonNullable<Judgement['gifts']>,
+  riskCosts: NonNullable<NearnessStyle['riskCosts']>,
 ): readonly Face[] {
-  const faces = cheapest(look, rack, SHORTLIST).map(({ face }) => face);
+  const faces = cheapest(scorer, rack, SHORTLIST).map(({ face }) => face);
   let best: readonly Face[] = [];
   let bestValue = Number.NEGATIVE_INFINITY;
-  for (const tiles of choicesOf(faces, count)) {
+  for (const tiles of multisets(faces, count)) {
     const rest = takeFrom(rack, tiles);
     if (!rest) continue;
-    const blur = tiles.reduce((sum, face) => sum + look.blur[faceIndex(face)]!, 0);
-    const value = look.worth(rest) + blur - gifts[giftGrade(tiles)];
+    const noise = tiles.reduce((sum, face) => sum + scorer.noise[faceIndex(face)]!, 0);
+    const value = scorer.nearness(rest) + noise - riskCosts[riskGrade(tiles)];
     if (value > bestValue) {
       best = tiles;
       bestValue = value;
@@ -82,10 +107,10 @@ export function guardedTiles(
   return best;
 }
 
-/** Every way to name `count` of the faces, a face as often as one likes. */
-function choicesOf(faces: readonly Face[], count: number): Face[][] {
+/** Every way to name `count` of the faces, a face as often as wanted. */
+function multisets(faces: readonly Face[], count: number): Face[][] {
   if (count === 0) return [[]];
   return faces.flatMap((face, index) =>
-    choicesOf(faces.slice(index), count - 1).map((others) => [face, ...others]),
+    multisets(faces.slice(index), count - 1).map((others) => [face, ...others]),
   );
 }

@@ -1,8 +1,8 @@
 // Schemas of a class report as it is sent over HTTP: the spread of each step and the costliest mistakes.
 import { z } from 'zod';
-import { CLASS_REPORT_FORMAT } from '../drill/report/class-report.ts';
-import { MISTAKE_CATEGORY_NAMES } from '../drill/report/mistake-categories.ts';
-import { faceSchema, seatSchema, stepSchema } from '../rules/schemas.ts';
+import { CLASS_REPORT_FORMAT, MISTAKE_CATEGORY_NAMES } from '../drill/index.ts';
+import { faceSchema, seatSchema, stepSchema } from '../rules/index.ts';
+
 import { measuredSchema } from './review.ts';
 
 const meanSchema = z.object({

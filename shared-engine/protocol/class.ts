@@ -1,9 +1,15 @@
 // Schemas of the HTTP messages of a class: what its teacher, its players and the big screen are told and may ask.
 import { z } from 'zod';
-import { DRILL_FORMS } from '../drill/format.ts';
-import type { AnswerChoice } from '../rules/exchange/command.ts';
-import { MOVE_STEPS, PASS_SIZE } from '../rules/exchange/schedule.ts';
-import { seatSchema, stepSchema, tilesSchema } from '../rules/schemas.ts';
+import { DRILL_FORMS } from '../drill/index.ts';
+import {
+  type AnswerChoice,
+  MOVE_STEPS,
+  PASS_SIZE,
+  seatSchema,
+  stepSchema,
+  tilesSchema,
+} from '../rules/index.ts';
+
 import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
 

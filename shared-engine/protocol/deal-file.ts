@@ -1,6 +1,6 @@
 // The file that a player saves from the review, to check later that the deal was fair (rule D4).
 import { z } from 'zod';
-import { hexSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
+import { hexSchema, seatSchema, tilesSchema } from '../rules/index.ts';
 
 export const DEAL_FILE_FORMAT = 'quadrille-deal/1';
 

@@ -1,9 +1,8 @@
 // The schemas of every message on the socket between a page and the server, in both directions.
 import { z } from 'zod';
-import { STYLES } from '../policy/styles.ts';
-import type { Choice } from '../rules/exchange/command.ts';
-import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
-import { faceSchema, seatSchema } from '../rules/schemas.ts';
+import { STYLES } from '../policy/index.ts';
+import { type Choice, faceSchema, MOVE_STEPS, seatSchema } from '../rules/index.ts';
+
 import { rejectionCodeSchema } from './rejections.ts';
 import { reviewSchema } from './review.ts';
 import { tableDeltaSchema, tableSchema } from './table.ts';

@@ -1,6 +1,6 @@
 // Why the server rejects a request before the round decides about it: one code and one message each (rule E1).
 import { z } from 'zod';
-import { ROUND_REJECTION_CODES } from '../rules/exchange/rejection.ts';
+import { ROUND_REJECTION_CODES } from '../rules/index.ts';
 
 export const ROOM_REJECTIONS = {
   'bad-frame': 'That message could not be read; reload the page and try again.',

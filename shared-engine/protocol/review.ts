@@ -1,10 +1,8 @@
 // Zod schema of the private review; the compiler checks it against the review's own type.
 import { z } from 'zod';
-import type { Analysis, Finalist, MeasuredValue } from '../analysis/review/analysis.ts';
-import type { PassParts, RankedPass, Review } from '../analysis/review/review.ts';
-import { RISK_GRADES } from '../policy/pass-risk.ts';
-import { MOVE_STEPS } from '../rules/exchange/schedule.ts';
-import { actorSchema, faceSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
+import type { Analysis, Finalist, MeasuredValue, PassParts, RankedPass, Review } from '../analysis/index.ts';
+import { RISK_GRADES } from '../policy/index.ts';
+import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, tilesSchema } from '../rules/index.ts';
 
 const alternativeSchema: z.ZodType<RankedPass> = z.object({
   tiles: tilesSchema,
@@ -81,9 +79,9 @@ const passReviewSchema = z.object({
   rank: z.int(),
   legal: z.int(),
   alternatives: z.array(alternativeSchema).readonly(),
-  open: idsSchema,
-  openAfter: idsSchema,
-  openAfterBest: idsSchema,
+  sectionsInReach: idsSchema,
+  sectionsInReachAfter: idsSchema,
+  sectionsInReachAfterBest: idsSchema,
   parts: partsSchema,
   sentences: sentencesSchema,
   analysis: analysisSchema,
@@ -110,7 +108,7 @@ export const reviewSchema: z.ZodType<Review> = z.object({
   sections: z.record(z.string(), z.string()),
   toGoStart: z.int(),
   toGoEnd: z.int(),
-  basis: z.object({ compared: z.int(), arrivals: z.int(), smallLoss: z.number() }),
+  basis: z.object({ passesTried: z.int(), arrivals: z.int(), smallLoss: z.number() }),
   lesson: z.string(),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
   method: z.string(),

@@ -1,7 +1,8 @@
 // The schemas of the HTTP requests and answers of a room.
 import { z } from 'zod';
-import { STYLES } from '../policy/styles.ts';
-import { four, seatSchema } from '../rules/schemas.ts';
+import { STYLES } from '../policy/index.ts';
+import { four, seatSchema } from '../rules/index.ts';
+
 import { rejectionCodeSchema } from './rejections.ts';
 import { codeSchema, roomTermsSchema, seatInfoSchema } from './table.ts';
 

@@ -1,8 +1,8 @@
 // The schemas of a table as one person may see it and of its changes, and how the changes are applied.
 import { z } from 'zod';
-import { STYLES } from '../policy/styles.ts';
-import { four, seatSchema } from '../rules/schemas.ts';
-import { applyViewDelta } from '../rules/view/delta.ts';
+import { STYLES } from '../policy/index.ts';
+import { applyViewDelta, four, seatSchema } from '../rules/index.ts';
+
 import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export const codeSchema = z.string().min(1).max(40);

@@ -1,10 +1,23 @@
 // Zod schemas of a view of a round; the compiler checks them against the rules' own types.
 import { z } from 'zod';
-import { MOVE_STEPS, PASS_STEPS } from '../rules/exchange/schedule.ts';
-import { actorSchema, four, hexSchema, seatSchema, tilesSchema } from '../rules/schemas.ts';
-import type { ViewDelta } from '../rules/view/delta.ts';
-import type { PublicStep, SeatRecord, SeatStep } from '../rules/view/record.ts';
-import type { PublicStage, SeatAnswer, SeatView, SpectatorView, View } from '../rules/view/view.ts';
+import {
+  actorSchema,
+  four,
+  hexSchema,
+  MOVE_STEPS,
+  PASS_STEPS,
+  type PublicStage,
+  type PublicStep,
+  type SeatAnswer,
+  type SeatRecord,
+  type SeatStep,
+  type SeatView,
+  type SpectatorView,
+  seatSchema,
+  tilesSchema,
+  type View,
+  type ViewDelta,
+} from '../rules/index.ts';
 
 const countSchema = z.int().min(0).max(14);
 

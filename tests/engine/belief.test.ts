@@ -1,34 +1,23 @@
 // Beliefs: worlds that could be, passes weighed exactly, the same worlds whatever else was asked.
 import { describe, expect, it, test } from 'vitest';
-import {
-  BATCH,
-  bagOf,
-  type ChoiceModel,
-  choicesOf,
-  createBelief,
-  createChoiceModel,
-  createDraws,
-  createUses,
-  drawn,
-  expOfMinus,
-  FACE_COUNT,
-  FULL_SET,
-  faceIndex,
-  facesOf,
-  houseCard,
-  JOKER_INDEX,
-  loadVectors,
-  NO_VECTORS,
-  SEATS,
-  type Situation,
-  stream,
-  WORLD_BYTES,
-} from '../../shared-engine/index.ts';
+import { createBelief, DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/belief.ts';
+import { offeredChoices, type Situation } from '../../shared-engine/analysis/belief/situation.ts';
+import { DEAL_BYTES } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { createRng } from '../../shared-engine/kernels/philox.ts';
+import { expMinus } from '../../shared-engine/kernels/portable-math.ts';
+import { loadSimd, NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { createTileValues } from '../../shared-engine/kernels/tile-value/simd.ts';
+import { type ChoiceModel, createChoiceModel } from '../../shared-engine/policy/choice-model.ts';
+import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { records } from '../kit/reviews.ts';
 
 const card = houseCard();
-const vectors = await loadVectors();
-const model = createChoiceModel(createUses(vectors, card));
+const vectors = await loadSimd();
+const model = createChoiceModel(createTileValues(vectors, card));
 const belief = createBelief(model);
 
 function racksOf(seed: string, count: number): Uint8Array[] {
@@ -58,9 +47,9 @@ function passesFrom(rack: Uint8Array, size: number): Uint8Array[] {
 
 test('the exponential agrees with the built-in one', () => {
   for (let x = 0; x <= 60; x += 0.37) {
-    expect(Math.abs(expOfMinus(x) / Math.exp(-x) - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(expMinus(x) / Math.exp(-x) - 1)).toBeLessThan(1e-12);
   }
-  expect(expOfMinus(0)).toBe(1);
+  expect(expMinus(0)).toBe(1);
 });
 
 describe('the chance of a pass', () => {
@@ -83,7 +72,7 @@ describe('the chance of a pass', () => {
   });
 
   test('is the same in the vector module and in plain words', () => {
-    const plain = createChoiceModel(createUses(NO_VECTORS, card));
+    const plain = createChoiceModel(createTileValues(NO_SIMD, card));
     for (const rack of racksOf('twins', 10)) {
       model.read(rack, 0);
       plain.read(rack, 0);
@@ -94,7 +83,7 @@ describe('the chance of a pass', () => {
   });
 
   test('is how often a pass is drawn, as far as usefulness decides', () => {
-    const draws = createDraws(5, 5);
+    const draws = createRng(5, 5);
     const [rack] = racksOf('drawn', 1) as [Uint8Array];
     model.read(rack, 0);
     const pass = new Uint8Array(FACE_COUNT);
@@ -115,7 +104,7 @@ describe('the chance of a pass', () => {
   });
 
   test('leaves bound tiles alone', () => {
-    const draws = createDraws(6, 6);
+    const draws = createRng(6, 6);
     const pass = new Uint8Array(FACE_COUNT);
     for (const rack of racksOf('bound', 20)) {
       const bound = rack.map((count, face) => (face < 18 ? count : 0));
@@ -129,14 +118,14 @@ describe('the chance of a pass', () => {
 
 describe('believed worlds', () => {
   const situations = records('believed', 8).flatMap((record) =>
-    choicesOf(record).map(({ situation }) => situation),
+    offeredChoices(record).map(({ situation }) => situation),
   );
 
   it('S1 D2 have racks of the right size, out of one set', () => {
     expect(situations.length).toBeGreaterThan(50);
     for (const situation of situations) {
-      const worlds = belief.worlds(situation, 1, 0, 2);
-      for (let at = 0; at < worlds.length; at += WORLD_BYTES) {
+      const worlds = belief.sampledDeals(situation, 1, 0, 2);
+      for (let at = 0; at < worlds.length; at += DEAL_BYTES) {
         FULL_SET.forEach((copies, face) => {
           const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + face]!, 0);
           expect(held).toBeLessThanOrEqual(copies);
@@ -155,10 +144,10 @@ describe('believed worlds', () => {
     for (const situation of situations.filter(({ past }) => past.length === 1)) {
       const { gave, toward } = situation.past[0]!;
       const receiver = (situation.seat + toward) % 4;
-      const worlds = belief.worlds(situation, 2, 0, 3);
+      const worlds = belief.sampledDeals(situation, 2, 0, 3);
       const given = new Uint8Array(FACE_COUNT);
       for (const face of gave) given[face]!++;
-      for (let at = receiver * FACE_COUNT; at < worlds.length; at += WORLD_BYTES) {
+      for (let at = receiver * FACE_COUNT; at < worlds.length; at += DEAL_BYTES) {
         given.forEach((count, face) => {
           expect(worlds[at + face]!).toBeGreaterThanOrEqual(count);
         });
@@ -168,10 +157,10 @@ describe('believed worlds', () => {
 
   it('are the same whichever batches are asked for, and others under another seed', () => {
     const situation = situations.find(({ past }) => past.length === 4)!;
-    const all = belief.worlds(situation, 9, 0, 5);
-    const bytes = BATCH * WORLD_BYTES;
-    expect(belief.worlds(situation, 9, 3, 2)).toEqual(all.slice(3 * bytes));
-    expect(belief.worlds(situation, 10, 0, 5)).not.toEqual(all);
+    const all = belief.sampledDeals(situation, 9, 0, 5);
+    const bytes = DEALS_PER_BATCH * DEAL_BYTES;
+    expect(belief.sampledDeals(situation, 9, 3, 2)).toEqual(all.slice(3 * bytes));
+    expect(belief.sampledDeals(situation, 10, 0, 5)).not.toEqual(all);
   });
 
   it('B3 hold for a seat that passed blind and for neighbours that did', () => {
@@ -208,7 +197,7 @@ describe('what a gift says', () => {
 
   /** A picture of others that says nothing: every pass as likely. */
   function anyPass(): ChoiceModel {
-    return createChoiceModel(createUses(vectors, card), 1e9);
+    return createChoiceModel(createTileValues(vectors, card), 1e9);
   }
 
   function meanHeld(
@@ -218,10 +207,10 @@ describe('what a gift says', () => {
     face: number,
   ) {
     const batches = 150;
-    const worlds = source.worlds(situation, 3, 0, batches);
+    const worlds = source.sampledDeals(situation, 3, 0, batches);
     let held = 0;
-    for (let at = seat * FACE_COUNT; at < worlds.length; at += WORLD_BYTES) held += worlds[at + face]!;
-    return held / (batches * BATCH);
+    for (let at = seat * FACE_COUNT; at < worlds.length; at += DEAL_BYTES) held += worlds[at + face]!;
+    return held / (batches * DEALS_PER_BATCH);
   }
 
   test('a gift of one’s own that comes back is not counted twice', () => {
@@ -240,8 +229,8 @@ describe('what a gift says', () => {
         },
       ],
     };
-    const worlds = belief.worlds({ ...back, rack: rackAfter(back) }, 4, 0, 4);
-    for (let at = 0; at < worlds.length; at += WORLD_BYTES) {
+    const worlds = belief.sampledDeals({ ...back, rack: rackAfter(back) }, 4, 0, 4);
+    for (let at = 0; at < worlds.length; at += DEAL_BYTES) {
       const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + own]!, 0);
       expect(held).toBeLessThanOrEqual(4);
     }

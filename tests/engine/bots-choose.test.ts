@@ -1,35 +1,20 @@
 // Bots answer legally, and from what their seat may see alone.
 import { describe, expect, it } from 'vitest';
-import {
-  type AnswerChoice,
-  bagOf,
-  chooseFor,
-  createKernel,
-  drawn,
-  type Face,
-  FULL_SET,
-  facesOf,
-  facingOf,
-  forFour,
-  objection,
-  type Random,
-  type Round,
-  SEATS,
-  type SealedPass,
-  type Seat,
-  type Settled,
-  STYLES,
-  type StyleName,
-  seatView,
-  sizeOf,
-  stream,
-  takeFrom,
-  withSeat,
-} from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/random-card.ts';
-import { opened, owing, playOn } from '../kit/rounds.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { STYLES, type StyleName } from '../../shared-engine/policy/styles.ts';
+import { drawn, type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import { forFour, SEATS, type Seat, withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { objectionTo } from '../../shared-engine/rules/exchange/decide.ts';
+import type { Resolved, Round, SubmittedPass } from '../../shared-engine/rules/exchange/round.ts';
+import { bagOf, FULL_SET, facesOf, sizeOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
+import { randomCard } from '../kit/random-card.ts';
+import { opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
-const kernel = createKernel(oddCard('bots', 24, 6));
+const kernel = createSwarKernel(randomCard('bots', 24, 6));
 
 /** Styles that answer at a glance; the other has tests of its own. */
 const QUICK = STYLES.filter((style) => style !== 'thoughtful');
@@ -64,10 +49,10 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
     const wrong: unknown[] = [];
     const kinds = new Set<string>();
     for (const [index, round] of statesOf('legal', 80).entries()) {
-      for (const seat of owing(round)) {
+      for (const seat of seatsToAct(round)) {
         const style = QUICK[(index + seat) % QUICK.length]!;
         const choice = chosen(style, round, seat, `legal ${index}`);
-        if (choice === null || objection(facingOf(round, seat), choice)) wrong.push({ round, seat, choice });
+        if (choice === null || objectionTo(round, seat, choice)) wrong.push({ round, seat, choice });
         if (choice) kinds.add(`${style} ${choice.step}`);
       }
     }
@@ -78,7 +63,7 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
   it('and nothing where nothing is asked of it', () => {
     for (const round of [...statesOf('silent', 20), playOn(opened('silent'), stream('silent', 'x')).round]) {
       for (const seat of SEATS) {
-        if (owing(round).includes(seat)) continue;
+        if (seatsToAct(round).includes(seat)) continue;
         for (const style of QUICK) expect(chosen(style, round, seat, 'silent')).toBeNull();
       }
     }
@@ -95,8 +80,8 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
       const round = holding([...jokers, ...five]);
       for (const style of QUICK) {
         const choice = chosen(style, round, 1, 'jokers');
-        expect(choice && objection(facingOf(round, 1), choice)).toBeNull();
-        expect(choice?.kind === 'seal' && choice.tiles.length).toBe(3);
+        expect(choice && objectionTo(round, 1, choice)).toBeNull();
+        expect(choice?.kind === 'pass' && choice.tiles.length).toBe(3);
       }
     }
   });
@@ -107,7 +92,7 @@ describe('V1 a bot sees its seat’s view and nothing more', () => {
     const random = stream('disguise', 'hidden');
     let compared = 0;
     for (const [index, round] of statesOf('disguise', 30).entries()) {
-      for (const seat of owing(round)) {
+      for (const seat of seatsToAct(round)) {
         const other = disguised(round, seat, random);
         expect(seatView(other, seat)).toEqual(seatView(round, seat));
         expect(other).not.toEqual(round);
@@ -121,7 +106,7 @@ describe('V1 a bot sees its seat’s view and nothing more', () => {
 
   it('and asked twice with the same draws it answers the same', () => {
     for (const round of statesOf('twice', 3)) {
-      for (const seat of owing(round)) {
+      for (const seat of seatsToAct(round)) {
         for (const style of QUICK) {
           expect(chosen(style, round, seat, 'twice')).toEqual(chosen(style, round, seat, 'twice'));
         }
@@ -135,40 +120,40 @@ function disguised(round: Round, seat: Seat, random: Random): Round {
   const hidden = facesOf(takeFrom(FULL_SET, facesOf(round.racks[seat])) ?? FULL_SET);
   const others = (count: number) => drawn(hidden, count, random);
   const racks = forFour((s) => (s === seat ? round.racks[s] : bagOf(others(sizeOf(round.racks[s])))));
-  const settled = round.settled.map((step): Settled => {
+  const resolved = round.resolved.map((step): Resolved => {
     if (step.kind !== 'move') return step;
     const veil = (s: Seat, tiles: readonly Face[]) => (s === seat ? tiles : others(tiles.length));
     return {
       ...step,
-      own: forFour((s) => veil(s, step.own[s])),
+      gave: forFour((s) => veil(s, step.gave[s])),
       forwarded: forFour((s) => others(step.forwarded[s].length)),
-      kept: forFour((s) => veil(s, step.kept[s])),
+      received: forFour((s) => veil(s, step.received[s])),
     };
   });
   switch (round.phase) {
     case 'passing':
     case 'giving': {
-      const sealed = forFour((s): SealedPass | null => {
-        const pass = round.sealed[s];
+      const submitted = forFour((s): SubmittedPass | null => {
+        const pass = round.submitted[s];
         return pass && s !== seat ? { ...pass, tiles: others(pass.tiles.length) } : pass;
       });
-      return { ...round, racks, settled, sealed };
+      return { ...round, racks, resolved, submitted };
     }
     case 'voting': {
       const votes = forFour((s) => {
         const vote = round.votes[s];
         return vote && s !== seat ? { ...vote, value: !vote.value } : vote;
       });
-      return { ...round, racks, settled, votes };
+      return { ...round, racks, resolved, votes };
     }
     case 'asking': {
       const asks = forFour((s) => {
         const ask = round.asks[s];
         return ask && s !== seat ? { ...ask, value: 3 - ask.value } : ask;
       });
-      return { ...round, racks, settled, asks };
+      return { ...round, racks, resolved, asks };
     }
     case 'closed':
-      return { ...round, racks, settled };
+      return { ...round, racks, resolved };
   }
 }

@@ -1,36 +1,34 @@
 // Bots choose sensibly: what they let go, how many they pass blind, whether they go on, what they ask for, what they give.
 import { describe, expect, it } from 'vitest';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../shared-engine/bots/finish-round.ts';
+import { nearness } from '../../shared-engine/kernels/tiles-to-go/nearness.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { type RiskGrade, riskGrade } from '../../shared-engine/policy/pass-risk.ts';
+import type { StyleName } from '../../shared-engine/policy/styles.ts';
+import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
+import { withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
 import {
-  type AnswerChoice,
   type Bag,
   bagOf,
-  begin,
-  chooseFor,
   countOf,
-  createKernel,
-  drawn,
-  type Face,
   FULL_SET,
   facesOf,
-  type GiftGrade,
-  giftGrade,
-  nearness,
-  openRound,
-  playOut,
-  type Round,
-  type StyleName,
-  seatView,
-  stream,
   takeFrom,
-  withSeat,
-} from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/random-card.ts';
+} from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
+import { randomCard } from '../kit/random-card.ts';
 import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 
-const kernel = createKernel(oddCard('sense', 90, 6));
+const kernel = createSwarKernel(randomCard('sense', 90, 6));
 const random = stream('sense', 'racks');
 /** Finished hands that the set can make without a joker. */
-const hands = kernel.card.targets
+const hands = kernel.card.hands
   .map(({ singles, groups }) => singles.map((count, face) => count + groups[face]!))
   .filter((hand) => hand.every((count, face) => count <= FULL_SET[face]!));
 
@@ -54,7 +52,7 @@ const asking = playOn(opened('sense'), random, (round) => round.phase === 'askin
 
 /** What is left of a rack when a pass has gone. */
 function restOf(rack: Bag, choice: AnswerChoice | null): Bag {
-  if (choice?.kind !== 'seal') throw new Error('not a pass');
+  if (choice?.kind !== 'pass') throw new Error('not a pass');
   return takeFrom(rack, choice.tiles) ?? [];
 }
 
@@ -148,15 +146,15 @@ describe('numbers', () => {
 });
 
 describe('gifts (rules of thumb: common practice, no source)', () => {
-  function gradesOf(style: StyleName): Map<GiftGrade, number> {
-    const grades = new Map<GiftGrade, number>();
+  function gradesOf(style: StyleName): Map<RiskGrade, number> {
+    const grades = new Map<RiskGrade, number>();
     for (let deal = 0; deal < 12; deal++) {
-      const round = begin(openRound({ seed: seedNamed(`gifts ${deal}`), dealer: 0 }, { layOpen: false }));
-      const { settled } = playOut(round, (view, draws) => chooseFor(style, view, kernel, draws)).round;
-      for (const step of settled) {
+      const round = begin(openRound({ seed: seedNamed(`gifts ${deal}`), dealer: 0 }, { revealRacks: false }));
+      const { resolved } = finishRound(round, (view, draws) => chooseFor(style, view, kernel, draws)).round;
+      for (const step of resolved) {
         if (step.kind !== 'move') continue;
-        for (const tiles of step.own) {
-          const grade = giftGrade(tiles);
+        for (const tiles of step.gave) {
+          const grade = riskGrade(tiles);
           grades.set(grade, (grades.get(grade) ?? 0) + 1);
         }
       }

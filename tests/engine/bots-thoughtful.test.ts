@@ -1,25 +1,21 @@
 // The bot that plays its choices on: legal, blind to other seats, the same in plain words and in the vector module.
 import { describe, expect, it } from 'vitest';
-import {
-  type AnswerChoice,
-  chooseFor,
-  createAnalyst,
-  createKernel,
-  type Face,
-  facingOf,
-  NO_VECTORS,
-  objection,
-  type Round,
-  SEATS,
-  type Seat,
-  seatView,
-  stream,
-} from '../../shared-engine/index.ts';
+import { createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { objectionTo } from '../../shared-engine/rules/exchange/decide.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { analystOf } from '../kit/analysts.ts';
-import { oddCard } from '../kit/random-card.ts';
-import { opened, owing, playOn } from '../kit/rounds.ts';
+import { randomCard } from '../kit/random-card.ts';
+import { opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
-const kernel = createKernel(oddCard('bots', 24, 6));
+const kernel = createSwarKernel(randomCard('bots', 24, 6));
 
 function chosen(round: Round, seat: Seat, draws = 'draws'): AnswerChoice | null {
   return chooseFor('thoughtful', seatView(round, seat), kernel, stream(draws, `${seat}`), analystOf);
@@ -44,10 +40,10 @@ describe('a thoughtful bot', () => {
     const steps = new Set<string>();
     for (const name of ['one', 'two', 'three']) {
       for (const [index, round] of statesOf(name).entries()) {
-        const waiting = owing(round);
+        const waiting = seatsToAct(round);
         const seat = waiting[index % waiting.length]!;
         const choice = chosen(round, seat);
-        if (choice === null || objection(facingOf(round, seat), choice)) wrong.push({ round, seat, choice });
+        if (choice === null || objectionTo(round, seat, choice)) wrong.push({ round, seat, choice });
         if (choice) steps.add(choice.step);
       }
     }
@@ -73,7 +69,7 @@ describe('a thoughtful bot', () => {
   });
 
   it('V1 chooses alike in two rounds that look the same to its seat', () => {
-    for (const round of statesOf('swapped').filter((now) => owing(now).includes(2))) {
+    for (const round of statesOf('swapped').filter((now) => seatsToAct(now).includes(2))) {
       const [east, right, own, left] = round.racks;
       const other = { ...round, racks: [east, left, own, right] as const };
       expect(seatView(other, 2)).toEqual(seatView(round, 2));
@@ -82,9 +78,9 @@ describe('a thoughtful bot', () => {
   });
 
   it('answers the same in plain words, for the same draws', () => {
-    const plain = createAnalyst(kernel.card, NO_VECTORS);
+    const plain = createAnalyst(kernel.card, NO_SIMD);
     for (const round of statesOf('plain').filter((_, index) => index % 9 === 0)) {
-      const seat = owing(round)[0]!;
+      const seat = seatsToAct(round)[0]!;
       const choice = chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), () => plain);
       expect(chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), analystOf)).toEqual(
         choice,

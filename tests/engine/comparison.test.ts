@@ -1,45 +1,36 @@
 // The race: intervals that are what they say, verdicts that follow from them, fresh worlds for whatever is shown.
 import { describe, expect, it, test } from 'vitest';
+import { offeredChoice, offeredChoices } from '../../shared-engine/analysis/belief/situation.ts';
+import { type Alternative, anyOf, passesOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
+import { analyze, createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
+import { SHALLOW } from '../../shared-engine/analysis/comparison/budget.ts';
+import { compare } from '../../shared-engine/analysis/comparison/comparison.ts';
+import { type Estimate, estimate } from '../../shared-engine/analysis/comparison/estimate.ts';
+import type { DealAction, DealSource } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { screen } from '../../shared-engine/analysis/comparison/screen.ts';
+import { SMALL_LOSS, verdictOf } from '../../shared-engine/analysis/comparison/verdict.ts';
 import {
-  type Act,
-  analyse,
-  anyOf,
-  bagOf,
-  choiceOffered,
-  choicesOf,
-  createAnalyst,
-  createDraws,
-  type Estimate,
-  estimate,
-  houseCard,
-  JOKER_INDEX,
-  judgeDeeply,
-  judgementSchema,
-  judgeOffered,
-  loadVectors,
-  NO_VECTORS,
-  normalPoint,
-  passesOf,
-  questionsIn,
-  type RaceAlternative,
-  RESULT_WIDTH,
-  race,
-  reviewRound,
-  reviewSchema,
-  SHALLOW,
-  SMALL_LOSS,
-  screen,
-  studentUpper,
-  verdictOf,
-  type WorldSource,
-  withJudgement,
-} from '../../shared-engine/index.ts';
+  analyzeDecision,
+  analyzeOffered,
+  decisionsIn,
+  withDeepAnalysis,
+} from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { normalPoint, studentPoint } from '../../shared-engine/index.ts';
+import { createRng } from '../../shared-engine/kernels/philox.ts';
+import { loadSimd, NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { analysisSchema, reviewSchema } from '../../shared-engine/protocol/review.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
+import { choiceAt } from '../../shared-engine/rules/view/pending-decision.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { GLANCE } from '../prove/analysis/budgets.ts';
 import { NOWHERE } from '../prove/analysis/placeholder-situation.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
 
-const analyst = createAnalyst(houseCard(), await loadVectors());
+const analyst = createAnalyst(houseCard(), await loadSimd());
 
 describe('points of distributions', () => {
   test('of the normal distribution', () => {
@@ -53,7 +44,7 @@ describe('points of distributions', () => {
   test.each([0.025, 0.005, 0.001, 0.0001])('of Student’s distribution for a tail of %d', (tail) => {
     for (const df of [7, 15, 31, 63, 479]) {
       const exact = studentPoint(2 * tail, df);
-      expect(Math.abs(studentUpper(tail, df) / exact - 1)).toBeLessThan(df < 15 ? 0.02 : 0.002);
+      expect(Math.abs(studentPoint(tail, df) / exact - 1)).toBeLessThan(df < 15 ? 0.02 : 0.002);
     }
   });
 });
@@ -62,70 +53,70 @@ describe('an estimate', () => {
   const values = Float64Array.of(1, 2, 3, 4, 5, 6, 7, 8);
 
   test('without a control is the mean with Student’s interval', () => {
-    const { value, within } = estimate({ values, controls: values }, null, 0.025);
+    const { value, halfWidth } = estimate({ values, controls: values }, null, 0.025);
     expect(value).toBe(4.5);
     // t(7) = 2.365, deviation √6.
-    expect(within).toBeCloseTo((2.365 * Math.sqrt(6)) / Math.sqrt(8), 1);
+    expect(halfWidth).toBeCloseTo((2.365 * Math.sqrt(6)) / Math.sqrt(8), 1);
   });
 
   test('takes the luck out that its control shows', () => {
     // The values are their control; its own worlds say that this sample was lucky by one.
     const known = Float64Array.from({ length: 80_000 }, (_, i) => 3.5 + (i % 2 === 0 ? 2.3 : -2.3));
-    const { value, within } = estimate({ values, controls: values }, known, 0.025);
+    const { value, halfWidth } = estimate({ values, controls: values }, known, 0.025);
     expect(value).toBeCloseTo(3.5, 3);
-    expect(within).toBeLessThan(0.1);
+    expect(halfWidth).toBeLessThan(0.1);
   });
 
   test('is not moved by a control that has nothing to do with it', () => {
-    const draws = createDraws(1, 1);
+    const draws = createRng(1, 1);
     const many = Float64Array.from({ length: 64 }, () => draws.uniform());
     const controls = Float64Array.from({ length: 64 }, () => draws.uniform());
     const known = Float64Array.from({ length: 64 }, () => draws.uniform());
     const [plain, helped] = [null, known].map((each) => estimate({ values: many, controls }, each, 0.025));
-    expect(Math.abs(helped!.value - plain!.value)).toBeLessThan(plain!.within / 2);
+    expect(Math.abs(helped!.value - plain!.value)).toBeLessThan(plain!.halfWidth / 2);
   });
 });
 
 describe('a verdict', () => {
-  const ahead = (value: number, within: number): Estimate => ({ value, within });
+  const ahead = (value: number, halfWidth: number): Estimate => ({ value, halfWidth });
 
   it('speaks of a better choice only where the interval lies above the smallest loss', () => {
     expect(verdictOf([ahead(3, 1.9)])).toBe('better-exists');
-    expect(verdictOf([ahead(3, 2)])).toBe('too-close');
+    expect(verdictOf([ahead(3, 2)])).toBe('undecided');
     expect(verdictOf([ahead(-4, 1), ahead(3, 1.9)])).toBe('better-exists');
   });
 
   it('calls a choice as good where no rival can be ahead by more than that', () => {
     expect(verdictOf([ahead(0.2, 0.8), ahead(-3, 1)])).toBe('as-good');
     expect(verdictOf([])).toBe('as-good');
-    expect(verdictOf([ahead(0.2, 0.81)])).toBe('too-close');
+    expect(verdictOf([ahead(0.2, 0.81)])).toBe('undecided');
   });
 
   it('follows the smallest loss it is given', () => {
     expect(SMALL_LOSS).toBe(1);
-    expect(verdictOf([ahead(3, 1.9)], 2)).toBe('too-close');
+    expect(verdictOf([ahead(3, 1.9)], 2)).toBe('undecided');
     expect(verdictOf([ahead(3, 1.9)], 5)).toBe('as-good');
   });
 });
 
 /** A game without tiles: alternative n ends at 20 + values[n], with luck of its own in every batch. */
-function gameOf(values: readonly number[], asked: number[] = []): WorldSource {
+function gameOf(values: readonly number[], asked: number[] = []): DealSource {
   return {
-    play(first, batches, acts) {
+    rollOut(first, batches, acts) {
       asked.push(first);
       const means = new Float64Array(batches * acts.length * RESULT_WIDTH);
       for (let b = 0; b < batches; b++) {
         for (const [a, act] of acts.entries()) {
-          const luck = createDraws(7, (first + b) * 64 + act(0)[0]!).uniform() - 0.5;
+          const luck = createRng(7, (first + b) * 64 + act(0)[0]!).uniform() - 0.5;
           means[(b * acts.length + a) * RESULT_WIDTH] = 20 + values[act(0)[0]!]! + 6 * luck;
         }
       }
-      return { batches, acts: acts.length, means };
+      return { batches, actions: acts.length, means };
     },
   };
 }
 
-function acts(count: number): readonly RaceAlternative[] {
+function acts(count: number): readonly Alternative[] {
   return Array.from({ length: count }, (_, n) => ({
     tiles: [n],
     number: null,
@@ -139,29 +130,31 @@ function raceIn(values: readonly number[], chosen: number, asked: number[] = [])
   const source = gameOf(values, asked);
   const budget = { field: 20, rounds: [{ batches: 8, stay: 5 }], looks: [32, 64, 128, 256] };
   const screened = screen(source, 0, alternatives, alternatives[chosen]!, budget);
-  return race(source, NOWHERE, null, screened, alternatives[chosen]!, null, budget);
+  return compare(source, NOWHERE, null, screened, alternatives[chosen]!, null, budget);
 }
 
 describe('a race', () => {
   const VALUES = [0, 1, 2, 8, 3, 2, 1, 0];
 
   it('finds the better choice and how much better it is', () => {
-    const { verdict, rival } = raceIn(VALUES, 2);
+    const { verdict, bestAlternative } = raceIn(VALUES, 2);
     expect(verdict).toBe('better-exists');
-    expect(rival!.alternative.tiles).toEqual([3]);
-    expect(Math.abs(rival!.ahead.value - 6)).toBeLessThan(2 * rival!.ahead.within);
+    expect(bestAlternative!.alternative.tiles).toEqual([3]);
+    expect(Math.abs(bestAlternative!.difference.value - 6)).toBeLessThan(
+      2 * bestAlternative!.difference.halfWidth,
+    );
   });
 
   it('finds nothing to say against the best', () => {
     const { chosen, verdict } = raceIn(VALUES, 3);
     expect(verdict).toBe('as-good');
-    expect(chosen.inFront).toBe(true);
-    expect(chosen.ahead).toEqual({ value: 0, within: 0 });
+    expect(chosen.amongBest).toBe(true);
+    expect(chosen.difference).toEqual({ value: 0, within: 0 });
   });
 
   it('looks on while the answer is near the border, and owns up when the worlds run out', () => {
     const { batches, verdict } = raceIn([0, SMALL_LOSS, 0, 0], 2);
-    expect(verdict).toBe('too-close');
+    expect(verdict).toBe('undecided');
     expect(batches).toBe(256);
     expect(raceIn(VALUES, 0).batches).toBeLessThan(256);
   });
@@ -207,7 +200,8 @@ describe('the second stage', () => {
     const values = [0, ...new Array<number>(rivals).fill(SMALL_LOSS)];
     const finalists = acts(values.length);
     const budget = { field: values.length, rounds: [], looks: [64, 256, 1024] };
-    return race(gameOf(values), NOWHERE, null, { finalists, luck: [] }, finalists[0]!, null, budget).batches;
+    return compare(gameOf(values), NOWHERE, null, { finalists, controls: [] }, finalists[0]!, null, budget)
+      .batches;
   }
 
   it('goes to the last look where few are left, and not so far where many are as good as each other', () => {
@@ -220,7 +214,7 @@ describe('the second stage', () => {
 
 describe('alternatives', () => {
   const [record] = records('race', 1);
-  const [{ situation }] = choicesOf(record!) as [ReturnType<typeof choicesOf>[number]];
+  const [{ situation }] = offeredChoices(record!) as [ReturnType<typeof offeredChoices>[number]];
 
   test('C1 C2 are every legal pass once, as many as the generating function says', () => {
     for (const size of [0, 1, 2, 3]) {
@@ -241,7 +235,7 @@ describe('alternatives', () => {
 
   test('drawn at random come up equally often', () => {
     const few = acts(5);
-    const mixture: Act = anyOf(few, 3);
+    const mixture: DealAction = anyOf(few, 3);
     const counts = [0, 0, 0, 0, 0];
     for (let world = 0; world < 5000; world++) counts[mixture(world)[0]!]!++;
     // Five standard deviations of a binomial count.
@@ -255,27 +249,14 @@ describe('a deeper judgement', () => {
   it('is the same as the choice is offered and when the round is over', () => {
     let compared = 0;
     for (const record of all) {
-      for (const [nth, { asked, offered }] of questionsIn(record).entries()) {
+      for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
         const step = record.steps.indexOf(offered.chosen);
         const before = { ...record, steps: record.steps.slice(0, step) };
         const { chosen } = offered;
-        const by = 'owner';
-        const answered =
-          chosen.kind === 'vote'
-            ? choiceOffered(before, { kind: 'vote', step: 'vote', go: chosen.go[record.seat] }, by)
-            : chosen.kind === 'ask'
-              ? choiceOffered(
-                  before,
-                  { kind: 'ask', step: 'courtesy-ask', count: chosen.asked[record.seat] },
-                  by,
-                )
-              : choiceOffered(
-                  before,
-                  { kind: 'seal', step: chosen.step, tiles: chosen.gave, blind: chosen.blind[record.seat] },
-                  by,
-                );
-        const early = judgeOffered(analyst, answered, asked, GLANCE);
-        expect(early).toEqual(judgeDeeply(analyst, record, nth, GLANCE));
+        const by = 'player';
+        const answered = offeredChoice(before, choiceAt(chosen, record.seat)!, by);
+        const early = analyzeOffered(analyst, answered, subject, GLANCE);
+        expect(early).toEqual(analyzeDecision(analyst, record, nth, GLANCE));
         compared++;
       }
     }
@@ -287,31 +268,31 @@ describe('a deeper judgement', () => {
       const first = reviewRound(record, houseKernel);
       let review = first;
       for (const nth of review.choices.keys()) {
-        expect(review.choices[nth]!.judgement.depth).toBe('quick');
-        const judgement = judgeDeeply(analyst, record, nth, GLANCE);
-        expect(judgementSchema.parse(JSON.parse(JSON.stringify(judgement)))).toEqual(judgement);
-        review = withJudgement(review, nth, judgement);
+        expect(review.choices[nth]!.analysis.depth).toBe('quick');
+        const judgement = analyzeDecision(analyst, record, nth, GLANCE);
+        expect(analysisSchema.parse(JSON.parse(JSON.stringify(judgement)))).toEqual(judgement);
+        review = withDeepAnalysis(review, nth, judgement);
       }
       expect(reviewSchema.parse(JSON.parse(JSON.stringify(review)))).toEqual(review);
-      expect(review.choices.map(({ loss, words }) => [loss, words])).toEqual(
-        first.choices.map(({ loss, words }) => [loss, words]),
+      expect(review.choices.map(({ loss, sentences }) => [loss, sentences])).toEqual(
+        first.choices.map(({ loss, sentences }) => [loss, sentences]),
       );
     }
   });
 
   it('keeps its numbers in order: the rival stands in the list at the loss that is told', () => {
     for (const record of all) {
-      for (const [nth, { asked, offered }] of questionsIn(record).entries()) {
-        const judged = judgeDeeply(analyst, record, nth, GLANCE);
+      for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
+        const judged = analyzeDecision(analyst, record, nth, GLANCE);
         if (judged.depth === 'quick') continue;
-        expect(judged.rivals).toBe(judged.finalists.length - 1);
-        const rival = judged.rival === null ? null : judged.finalists[judged.rival]!;
-        expect(judged.loss).toEqual(rival?.ahead ?? null);
-        expect(judged.finalists[judged.played]!.ahead).toEqual({ value: 0, within: 0 });
-        if (asked !== 'tiles' || offered.chosen.kind !== 'move') continue;
+        expect(judged.alternatives).toBe(judged.finalists.length - 1);
+        const rival = judged.bestAlternative === null ? null : judged.finalists[judged.bestAlternative]!;
+        expect(judged.loss).toEqual(rival?.difference ?? null);
+        expect(judged.finalists[judged.played]!.difference).toEqual({ value: 0, within: 0 });
+        if (subject !== 'tiles' || offered.chosen.kind !== 'move') continue;
         expect(bagOf(judged.finalists[judged.played]!.tiles)).toEqual(bagOf(offered.chosen.gave));
-        expect(judged.gift).toEqual(judged.finalists[judged.played]!.gift);
-        expect(judged.mean).not.toBeNull();
+        expect(judged.giveaway).toEqual(judged.finalists[judged.played]!.giveaway);
+        expect(judged.averagePass).not.toBeNull();
       }
     }
   });
@@ -321,10 +302,10 @@ describe('a deeper judgement', () => {
     let told = 0;
     let passes = 0;
     for (const record of careless) {
-      for (const { asked, offered } of questionsIn(record)) {
-        if (asked !== 'tiles') continue;
+      for (const { subject, offered } of decisionsIn(record)) {
+        if (subject !== 'tiles') continue;
         passes++;
-        if (analyse(analyst, offered, asked, SHALLOW)!.verdict === 'better-exists') told++;
+        if (analyze(analyst, offered, subject, SHALLOW)!.verdict === 'better-exists') told++;
       }
     }
     expect(passes).toBeGreaterThan(10);
@@ -332,14 +313,16 @@ describe('a deeper judgement', () => {
   });
 
   it('has the same bytes where the host cannot run the vector module', () => {
-    const plain = createAnalyst(houseCard(), NO_VECTORS);
+    const plain = createAnalyst(houseCard(), NO_SIMD);
     const [record] = all;
     for (const nth of [1, 3]) {
-      expect(judgeDeeply(plain, record!, nth, GLANCE)).toEqual(judgeDeeply(analyst, record!, nth, GLANCE));
+      expect(analyzeDecision(plain, record!, nth, GLANCE)).toEqual(
+        analyzeDecision(analyst, record!, nth, GLANCE),
+      );
     }
   });
 
   it('refuses a choice that the record does not have', () => {
-    expect(() => judgeDeeply(analyst, all[0]!, 99, GLANCE)).toThrow('no choice number 99');
+    expect(() => analyzeDecision(analyst, all[0]!, 99, GLANCE)).toThrow('no choice number 99');
   });
 });

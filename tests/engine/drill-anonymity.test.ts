@@ -1,14 +1,10 @@
 // An anonymous class report: a choice of one player alone is left out where it would show who made it.
 import { describe, expect, test } from 'vitest';
-import {
-  anonymized,
-  type ClassReport,
-  choicesCsv,
-  classReport,
-  type DrillReport,
-  drillReportSchema,
-  type StyleName,
-} from '../../shared-engine/index.ts';
+import { anonymized } from '../../shared-engine/drill/report/anonymity.ts';
+import { type ClassReport, classReport } from '../../shared-engine/drill/report/class-report.ts';
+import { choicesCsv } from '../../shared-engine/drill/report/report-files.ts';
+import type { StyleName } from '../../shared-engine/policy/styles.ts';
+import { type DrillReport, drillReportSchema } from '../../shared-engine/protocol/class-report.ts';
 import { classOf } from '../kit/classes.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';

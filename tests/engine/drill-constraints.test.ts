@@ -1,13 +1,9 @@
 // Sentences about a constraint: why no rack can meet it, why none was found, and how rare such racks are.
 import { describe, expect, test } from 'vitest';
-import {
-  type Constraint,
-  constraintText,
-  type Rarity,
-  rarityText,
-  sampleRack,
-  sampleRackWithRarity,
-} from '../../shared-engine/index.ts';
+import { constraintText, rarityText } from '../../shared-engine/drill/constraint-messages.ts';
+import type { Constraint } from '../../shared-engine/drill/format.ts';
+import type { Rarity } from '../../shared-engine/drill/rarity.ts';
+import { sampleRack, sampleRackWithRarity } from '../../shared-engine/drill/sampled.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
 function rejection(constraint: Constraint, size = 13) {

@@ -1,14 +1,14 @@
 // The report as files: CSV by RFC 4180 that no spreadsheet runs as a formula, and JSON that reads back.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { classReport } from '../../shared-engine/drill/report/class-report.ts';
+import { csvText } from '../../shared-engine/drill/report/csv.ts';
 import {
   aimsCsv,
   choicesCsv,
-  classReport,
-  csvText,
   mistakesCsv,
   reportJson,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/drill/report/report-files.ts';
 import { classOf } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';

@@ -1,28 +1,16 @@
 // A teacher's prepared deal at the table: its racks, its wall, and that everybody is told so.
 import { expect, test } from 'vitest';
 import { eventFrom } from '../../server/store/stored-event.ts';
-import {
-  type Audience,
-  addTo,
-  begin,
-  chooseFor,
-  commitmentTo,
-  dealTiles,
-  decide,
-  EMPTY_BAG,
-  evolve,
-  FULL_SET,
-  facesOf,
-  finishRound,
-  forFour,
-  openRound,
-  type PreparedDeal,
-  replay,
-  SEATS,
-  seatView,
-  viewFor,
-  viewSchema,
-} from '../../shared-engine/index.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../shared-engine/bots/finish-round.ts';
+import { viewSchema } from '../../shared-engine/protocol/views.ts';
+import { commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
+import { dealTiles, type PreparedDeal } from '../../shared-engine/rules/deal/deal.ts';
+import { forFour, SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin, evolve, replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { addTo, EMPTY_BAG, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { type Audience, seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
 

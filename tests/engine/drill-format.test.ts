@@ -1,13 +1,10 @@
 // Drill files: what is read, and what each fault of a file is answered with.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import {
-  type DrillDeal,
-  type DrillProblem,
-  type Face,
-  parseDrill,
-  readDrill,
-} from '../../shared-engine/index.ts';
+import type { DrillDeal } from '../../shared-engine/drill/format.ts';
+import { parseDrill, readDrill } from '../../shared-engine/drill/parse.ts';
+import type { DrillProblem } from '../../shared-engine/drill/problem.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';

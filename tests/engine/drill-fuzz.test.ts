@@ -1,21 +1,14 @@
 // The drill parser against arbitrary input: it never throws, rejects with messages, and what it accepts can be dealt.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  addTo,
-  bagOf,
-  DRILL_PROBLEM_CODES,
-  type Drill,
-  dealTiles,
-  EMPTY_BAG,
-  FACES,
-  FULL_SET,
-  parseDrill,
-  prepareDeal,
-  readDrill,
-  SEATS,
-  sizeOf,
-} from '../../shared-engine/index.ts';
+import type { Drill } from '../../shared-engine/drill/format.ts';
+import { parseDrill, readDrill } from '../../shared-engine/drill/parse.ts';
+import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { DRILL_PROBLEM_CODES } from '../../shared-engine/drill/problem.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { addTo, bagOf, EMPTY_BAG, FULL_SET, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';

@@ -1,18 +1,14 @@
 // Guided deals: equal choices give equal rounds, and the class continues from the choice its teacher picked.
 import { describe, expect, test } from 'vitest';
-import {
-  type AnswerChoice,
-  chooseFor,
-  facesOf,
-  type GuidedStart,
-  playGuidedDeal,
-  prepareDeal,
-  type Round,
-  replay,
-  seatView,
-  sizeOf,
-  stream,
-} from '../../shared-engine/index.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { type GuidedStart, playGuidedDeal } from '../../shared-engine/drill/guided.ts';
+import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 

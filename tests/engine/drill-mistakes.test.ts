@@ -1,18 +1,20 @@
 // The kinds of mistake that cost a class most: each one on a choice made for it, and their order by cost.
 import { describe, expect, test } from 'vitest';
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import type {
+  ChoiceReview,
+  NumberReview,
+  PassReview,
+  RackGroup,
+} from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
 import {
-  type ChoiceReview,
-  type ClassEntry,
   costliestMistakes,
-  type DeepAnalysis,
   MISTAKE_CATEGORIES,
   type MistakeCategory,
   mistakesOf,
-  type NumberReview,
-  type PassReview,
-  type RackGroup,
-  reviewRound,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/drill/report/mistake-categories.ts';
 import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';

@@ -1,18 +1,11 @@
 // A drill's deals at the tables: equal for everybody, with every tile that was set, and the rest evenly random.
 import { describe, expect, test } from 'vitest';
-import {
-  bagOf,
-  botsAround,
-  countOf,
-  type DrillDeal,
-  dealTiles,
-  type Face,
-  facesOf,
-  JOKER_INDEX,
-  type PreparedDeal,
-  prepareDeal,
-  SEATS,
-} from '../../shared-engine/index.ts';
+import type { DrillDeal } from '../../shared-engine/drill/format.ts';
+import { botsAround, prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { dealTiles, type PreparedDeal } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { bagOf, countOf, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { type Face, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { dealOf, drillOf, fitsByDefinition, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';

@@ -1,22 +1,16 @@
 // Racks that fit a constraint: evenly drawn from a set small enough to write down, counted as published, fixed by a seed.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  bagOf,
-  type Constraint,
-  type Face,
-  facesOf,
-  inARow,
-  likeNumbers,
-  sampleRack,
-  sampleRackWithRarity,
-  samplerFor,
-  shapesOf,
-  sizeOf,
-  stream,
-  weightedDraw,
-  wilson,
-} from '../../shared-engine/index.ts';
+import { inARow, likeNumbers } from '../../shared-engine/drill/constraint.ts';
+import type { Constraint } from '../../shared-engine/drill/format.ts';
+import { wilson } from '../../shared-engine/drill/rarity.ts';
+import { sampleRack, sampleRackWithRarity } from '../../shared-engine/drill/sampled.ts';
+import { samplerFor } from '../../shared-engine/drill/sampler.ts';
+import { shapesOf } from '../../shared-engine/drill/shapes.ts';
+import { weightedDraw } from '../../shared-engine/drill/weighted.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import {
   drawnRacks,
   evenness,

@@ -1,7 +1,7 @@
 // The steps of a round and what each refuses, by hand-made commands.
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
-import { neighbour, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { neighbor, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import type { Command } from '../../shared-engine/rules/exchange/command.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
 import { addTo, facesOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
@@ -62,7 +62,7 @@ describe('a pass', () => {
       now = apply(now, seal(now.round, seat));
     }
     for (const seat of SEATS) {
-      const to = neighbour(seat, toward);
+      const to = neighbor(seat, toward);
       const expected = addTo(takeFrom(before[to], gifts[to]!) ?? [], gifts[seat]!);
       expect(now.round.racks[to]).toEqual(expected);
     }

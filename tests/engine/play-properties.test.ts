@@ -1,43 +1,30 @@
 // What holds in every simulated play: no tile lost, every move legal, nothing hidden used, always an end.
 import { describe, expect, test } from 'vitest';
 import {
-  addTo,
-  afterOffer,
-  afterTurn,
-  bagOf,
-  type CompiledCard,
-  chooseAnswer,
+  chooseCall,
   chooseDiscard,
-  chooseExchange,
-  createJudge,
-  createPlayers,
-  createSimulator,
-  dealTiles,
-  FACE_COUNT,
-  FULL_SET,
-  facesOf,
-  forFour,
-  houseCard,
-  type Offer,
-  offerObjection,
-  openPlay,
-  type Play,
-  preparePlayCard,
-  SEATS,
-  type Seat,
-  shuffled,
-  sightOf,
-  stream,
-  type Turn,
-  takeFrom,
-  tilesToGo,
-  turnObjection,
-} from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/random-card.ts';
+  chooseJokerExchange,
+} from '../../shared-engine/analysis/play/choose-move.ts';
+import { createEvaluator } from '../../shared-engine/analysis/play/evaluator.ts';
+import { offerObjection, turnObjection } from '../../shared-engine/analysis/play/legality.ts';
+import { afterOffer, afterTurn } from '../../shared-engine/analysis/play/move.ts';
+import { type Offer, openPlay, type Play, type Turn } from '../../shared-engine/analysis/play/play.ts';
+import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
+import { playerView } from '../../shared-engine/analysis/play/player-view.ts';
+import { createPlayers, createSimulator } from '../../shared-engine/analysis/play/simulate.ts';
+import type { CompiledCard } from '../../shared-engine/card/compiled.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { shuffled, stream } from '../../shared-engine/rules/deal/random.ts';
+import { forFour, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { addTo, bagOf, FULL_SET, facesOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
 import { tilesIn } from '../kit/play-positions.ts';
+import { randomCard } from '../kit/random-card.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
-const CARDS: readonly CompiledCard[] = [houseCard(), oddCard('play', 30, 20)];
+const CARDS: readonly CompiledCard[] = [houseCard(), randomCard('play', 30, 20)];
 const PLAY_CARDS = CARDS.map(preparePlayCard);
 
 function startOf(name: string) {
@@ -49,17 +36,17 @@ function startOf(name: string) {
 function positions(name: string, card = PLAY_CARDS[0]!): Play[] {
   const players = createPlayers(
     card,
-    forFour(() => createJudge(card)),
+    forFour(() => createEvaluator(card)),
     stream(name, 'play'),
   );
   const seen: Play[] = [openPlay(startOf(name))];
   for (let play = seen[0]!; play.phase !== 'over'; seen.push(play)) {
     if (play.phase === 'turn') {
-      const move = players.answerTurn(play);
+      const move = players.takeTurn(play);
       expect(turnObjection(card, play, move)).toBeNull();
       play = afterTurn(play, move);
     } else {
-      const move = players.answerOffer(play);
+      const move = players.answerDiscard(play);
       expect(offerObjection(card, play, move)).toBeNull();
       play = afterOffer(play, move);
     }
@@ -68,7 +55,7 @@ function positions(name: string, card = PLAY_CARDS[0]!): Play[] {
 }
 
 function tilesHeld(play: Play, seat: Seat): number {
-  const { concealed, exposed } = play.hands[seat];
+  const { concealed, exposed } = play.holdings[seat];
   return concealed.reduce((sum, count) => sum + count, 0) + exposed.reduce((sum, { size }) => sum + size, 0);
 }
 
@@ -105,10 +92,10 @@ test('P6 the winner holds a target of the line, open groups and all, by the plai
   for (let n = 0; n < 20; n++) {
     const last = positions(`winner ${n}`).at(-1)!;
     if (last.phase !== 'over' || last.winner === null) continue;
-    const { concealed, exposed } = last.hands[last.winner];
+    const { concealed, exposed } = last.holdings[last.winner];
     const rack = [...concealed];
     for (const { face, size } of exposed) rack[face]! += size;
-    const targets = CARDS[0]!.targets.filter((target) => target.line === last.line);
+    const targets = CARDS[0]!.hands.filter((target) => target.pattern === last.line);
     expect(Math.min(...targets.map((target) => tilesToGo(target, rack)))).toBe(0);
     open += exposed.length;
   }
@@ -116,10 +103,10 @@ test('P6 the winner holds a target of the line, open groups and all, by the plai
 });
 
 test('the distance of a closed hand is the one that the plain kernel counts', () => {
-  const judge = createJudge(PLAY_CARDS[0]!);
+  const judge = createEvaluator(PLAY_CARDS[0]!);
   for (let n = 0; n < 200; n++) {
     const rack = bagOf(shuffled(facesOf(FULL_SET), stream(`closed ${n}`, 'rack')).slice(0, 13 + (n % 2)));
-    const plain = Math.min(...CARDS[0]!.targets.map((target) => tilesToGo(target, rack)));
+    const plain = Math.min(...CARDS[0]!.hands.map((target) => tilesToGo(target, rack)));
     expect(judge.toGo({ concealed: rack, exposed: [] })).toBe(plain);
   }
 });
@@ -142,14 +129,14 @@ function hiddenTilesSwapped<T extends Turn | Offer>(play: T, seat: Seat, name: s
     [
       ...left,
       ...others.flatMap((other) =>
-        play.hands[other].concealed.flatMap((count, face) => new Array<number>(count).fill(face)),
+        play.holdings[other].concealed.flatMap((count, face) => new Array<number>(count).fill(face)),
       ),
     ],
     stream(name, 'swap'),
   );
-  const hands = forFour((other) => {
-    if (other === seat) return play.hands[seat];
-    const { concealed, exposed } = play.hands[other];
+  const holdings = forFour((other) => {
+    if (other === seat) return play.holdings[seat];
+    const { concealed, exposed } = play.holdings[other];
     const counts = new Array<number>(FACE_COUNT).fill(0);
     for (const face of hidden.splice(
       0,
@@ -158,12 +145,12 @@ function hiddenTilesSwapped<T extends Turn | Offer>(play: T, seat: Seat, name: s
       counts[face]!++;
     return { concealed: counts, exposed };
   });
-  return { ...play, hands, wall: [...play.wall.slice(0, play.drawn), ...hidden] };
+  return { ...play, holdings, wall: [...play.wall.slice(0, play.drawn), ...hidden] };
 }
 
 test('V1 a seat decides alike when the racks and the wall it cannot see are dealt anew', () => {
   const card = PLAY_CARDS[0]!;
-  const judge = createJudge(card);
+  const judge = createEvaluator(card);
   const order = Array.from({ length: FACE_COUNT }, (_, face) => face);
   let calls = 0;
   for (let n = 0; n < 6; n++) {
@@ -171,15 +158,15 @@ test('V1 a seat decides alike when the racks and the wall it cannot see are deal
       if (play.phase === 'over') continue;
       const other = (seat: Seat) => hiddenTilesSwapped(play, seat, `${n} ${at} ${seat}`);
       if (play.phase === 'turn') {
-        const [here, there] = [sightOf(play, play.seat), sightOf(other(play.seat), play.seat)];
+        const [here, there] = [playerView(play, play.seat), playerView(other(play.seat), play.seat)];
         expect(chooseDiscard(judge, there, order)).toBe(chooseDiscard(judge, here, order));
-        expect(chooseExchange(judge, there)).toEqual(chooseExchange(judge, here));
+        expect(chooseJokerExchange(judge, there)).toEqual(chooseJokerExchange(judge, here));
         continue;
       }
       for (const seat of SEATS.filter((seat) => seat !== play.from)) {
-        const [here, there] = [sightOf(play, seat), sightOf(other(seat), seat)];
-        const answer = chooseAnswer(card, judge, here, play.face);
-        expect(chooseAnswer(card, judge, there, play.face)).toEqual(answer);
+        const [here, there] = [playerView(play, seat), playerView(other(seat), seat)];
+        const answer = chooseCall(card, judge, here, play.face);
+        expect(chooseCall(card, judge, there, play.face)).toEqual(answer);
         if (answer !== null) calls++;
       }
     }
@@ -189,7 +176,7 @@ test('V1 a seat decides alike when the racks and the wall it cannot see are deal
 
 test('a rack that begins eleven tiles of a line beats three racks of strangers together', () => {
   const simulate = createSimulator(PLAY_CARDS[0]!);
-  const target = CARDS[0]!.targets.find(({ line }) => !CARDS[0]!.lines[line]!.concealed)!;
+  const target = CARDS[0]!.hands.find(({ pattern }) => !CARDS[0]!.patterns[pattern]!.concealed)!;
   const near = facesOf(target.singles.map((count, face) => count + target.groups[face]!)).slice(0, 11);
   const wins = [0, 0];
   for (let n = 0; n < 40; n++) {

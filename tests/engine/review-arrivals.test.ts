@@ -1,21 +1,11 @@
 // What may arrive, held against fresh draws made here: only tiles that the seat had not seen.
 import { describe, expect, test } from 'vitest';
-import {
-  addTo,
-  type Bag,
-  bagOf,
-  copiesOf,
-  drawn,
-  FACES,
-  type Face,
-  facesOf,
-  nearness,
-  type Random,
-  reviewRound,
-  type SeatRecord,
-  stream,
-  takeFrom,
-} from '../../shared-engine/index.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { nearness } from '../../shared-engine/kernels/tiles-to-go/nearness.ts';
+import { drawn, type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import { addTo, type Bag, bagOf, facesOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import { copiesOf, FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
 /** Faces left of the set without these, as often as each is left; no joker. */

@@ -1,6 +1,7 @@
 // Records written by hand in which the better choice is plain to a player, and what the review says of them.
 import { describe, expect, test } from 'vitest';
-import type { Face, SeatRecord } from '../../shared-engine/index.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { move, passesOf, reviewOf } from '../kit/reviews.ts';
 
 /** Three multiples in one range of one suit, and four strays. */
@@ -15,7 +16,7 @@ const ARRIVED: readonly Face[] = ['dot-2', 'dot-5', 'crak-7'];
 const go: SeatRecord['steps'][number] = {
   kind: 'vote',
   go: [true, true, true, true],
-  by: ['owner', 'bot', 'bot', 'bot'],
+  by: ['player', 'bot', 'bot', 'bot'],
 };
 
 describe('a pung given up while strays were at hand', () => {
@@ -36,8 +37,8 @@ describe('a pung given up while strays were at hand', () => {
   });
 
   test('is said in both sentences and is the lesson', () => {
-    expect(pass!.words[0]).toContain('gave up your pung of 3 bam');
-    expect(pass!.words[1]).toContain('so that your pung of 3 bam stays whole');
+    expect(pass!.sentences[0]).toContain('gave up your pung of 3 bam');
+    expect(pass!.sentences[1]).toContain('so that your pung of 3 bam stays whole');
     expect(review.lesson).toContain('the first pass to the right');
     expect(review.lesson).toContain('your pung of 3 bam stays whole');
   });
@@ -50,7 +51,7 @@ describe('three strays given', () => {
     const [pass] = passesOf(review);
     expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
     expect(pass!.parts.broken).toEqual([]);
-    expect(pass!.words[0]).toContain('kept all 3 of your groups whole');
+    expect(pass!.sentences[0]).toContain('kept all 3 of your groups whole');
     expect(review.lesson).toMatch(/^Well played/);
     expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 5 bam whole');
   });
@@ -65,8 +66,8 @@ describe('a multiple that has just formed', () => {
     const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
-    expect(pass.words[1]).toMatch(/^A pair of 3 bam had just formed, by the rule of thumb/);
-    expect(pass.words[1]).toContain('your pair of 3 bam stays whole');
+    expect(pass.sentences[1]).toMatch(/^A pair of 3 bam had just formed, by the rule of thumb/);
+    expect(pass.sentences[1]).toContain('your pair of 3 bam stays whole');
   });
 
   test('is not claimed for a group that was there before', () => {
@@ -82,15 +83,15 @@ describe('who chose', () => {
     const review = seat('stand-in');
     const [pass] = passesOf(review);
     expect(pass!.by).toBe('stand-in');
-    expect(pass!.words[0]).toMatch(/^Your stand-in passed a pung of 3 bam/);
-    expect(pass!.words.join(' ')).not.toMatch(/\byou\b/i);
+    expect(pass!.sentences[0]).toMatch(/^Your stand-in passed a pung of 3 bam/);
+    expect(pass!.sentences.join(' ')).not.toMatch(/\byou\b/i);
     expect(review.lesson).toContain('where your stand-in chose');
   });
 
   test('what a bot gave is the bot’s', () => {
     const [pass] = passesOf(seat('bot'));
-    expect(pass!.words[0]).toMatch(/^The bot passed a pung of 3 bam/);
-    expect(pass!.words.join(' ')).not.toMatch(/\byour?\b/i);
+    expect(pass!.sentences[0]).toMatch(/^The bot passed a pung of 3 bam/);
+    expect(pass!.sentences.join(' ')).not.toMatch(/\byour?\b/i);
   });
 
   test('K2 the lesson is about a choice of the owner’s wherever there is one', () => {

@@ -1,14 +1,11 @@
 // Choices among a few numbers: tiles passed blind, go on or stop, tiles asked for across.
 import { describe, expect, test } from 'vitest';
-import {
-  bagOf,
-  type Face,
-  type NumberReview,
-  nearness,
-  type Review,
-  reviewRound,
-  type SeatRecord,
-} from '../../shared-engine/index.ts';
+import type { NumberReview, Review } from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { nearness } from '../../shared-engine/kernels/tiles-to-go/nearness.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
 const REVIEWS = records('numbers', 24).map((record) => reviewRound(record, houseKernel));
@@ -29,7 +26,7 @@ const SCATTERED: readonly Face[] = [
 ];
 
 function vote(goes: boolean): SeatRecord['steps'][number] {
-  return { kind: 'vote', go: [goes, true, true, true], by: ['owner', 'bot', 'bot', 'bot'] };
+  return { kind: 'vote', go: [goes, true, true, true], by: ['player', 'bot', 'bot', 'bot'] };
 }
 
 function ask(count: number): SeatRecord['steps'][number] {
@@ -37,7 +34,7 @@ function ask(count: number): SeatRecord['steps'][number] {
     kind: 'ask',
     asked: [count, 3, 3, 3],
     agreed: [count, 3, count, 3],
-    by: ['owner', 'bot', 'bot', 'bot'],
+    by: ['player', 'bot', 'bot', 'bot'],
   };
 }
 
@@ -100,7 +97,7 @@ describe('blind', () => {
     const [blind] = numbersOf(review);
     expect(blind!.spare).toBe(2);
     expect(blind!.best).toBeGreaterThan(0);
-    expect(blind!.words[1]).toContain('fewer than 3 tiles can be spared, agrees');
+    expect(blind!.sentences[1]).toContain('fewer than 3 tiles can be spared, agrees');
   });
 });
 
@@ -109,21 +106,21 @@ describe('vote', () => {
     const [stopped] = numbersOf(reviewOf(SCATTERED, [vote(false)]));
     expect(stopped).toMatchObject({ kind: 'vote', played: 0, best: 1 });
     expect(stopped!.loss).toBeGreaterThan(0.25);
-    expect(stopped!.words[1]).toContain('Best under these assumptions was to go on');
+    expect(stopped!.sentences[1]).toContain('Best under these assumptions was to go on');
   });
 
   test('O1 a rack with next to nothing to spare gains by stopping', () => {
     const done: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
     const [went] = numbersOf(reviewOf(done, [vote(true)]));
     expect(went).toMatchObject({ kind: 'vote', played: 1, best: 0 });
-    expect(went!.words[1]).toContain('Best under these assumptions was to stop');
+    expect(went!.sentences[1]).toContain('Best under these assumptions was to stop');
   });
 
   test('what the others voted has no part in it', () => {
     const others: SeatRecord['steps'][number] = {
       kind: 'vote',
       go: [true, false, false, true],
-      by: ['owner', 'owner', 'owner', 'stand-in'],
+      by: ['player', 'player', 'player', 'stand-in'],
     };
     expect(reviewOf(SCATTERED, [others]).choices).toEqual(reviewOf(SCATTERED, [vote(true)]).choices);
   });
@@ -135,7 +132,7 @@ describe('ask', () => {
       kind: 'ask',
       asked: [2, 0, 0, 1],
       agreed: [0, 0, 0, 0],
-      by: ['owner', 'bot', 'bot', 'bot'],
+      by: ['player', 'bot', 'bot', 'bot'],
     };
     expect(reviewOf(SCATTERED, [other]).choices).toEqual(reviewOf(SCATTERED, [ask(2)]).choices);
   });

@@ -1,6 +1,10 @@
 // A review knows what its seat knew and nothing else, and says the same each time.
 import { describe, expect, test } from 'vitest';
-import { bagOf, reviewRound, reviewSchema, SEATS, seatView } from '../../shared-engine/index.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { reviewSchema } from '../../shared-engine/protocol/review.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { hiddenPair } from '../kit/hidden-pair.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 
@@ -60,13 +64,17 @@ describe('the message it travels in', () => {
     }
   });
 
-  test('every family named in it can be read without the card', () => {
+  test('every section named in it can be read without the card', () => {
     for (const record of records('named', 8)) {
-      const { choices, families } = reviewRound(record, houseKernel);
+      const { choices, sections } = reviewRound(record, houseKernel);
       for (const choice of choices) {
         if (choice.kind !== 'pass') continue;
-        for (const id of [...choice.open, ...choice.openAfter, ...choice.openAfterBest]) {
-          expect(families[id]).toMatch(/\w/);
+        for (const id of [
+          ...choice.sectionsInReach,
+          ...choice.sectionsInReachAfter,
+          ...choice.sectionsInReachAfterBest,
+        ]) {
+          expect(sections[id]).toMatch(/\w/);
         }
       }
     }

@@ -1,20 +1,14 @@
 // Which passes a review compares, and in what order.
 import { describe, expect, test } from 'vitest';
-import {
-  bagOf,
-  FACES,
-  type Face,
-  facesOf,
-  forFour,
-  MOVE_STEPS,
-  reviewRound,
-  SEATS,
-  type SeatRecord,
-  seatView,
-  sizeOf,
-  stream,
-  takeFrom,
-} from '../../shared-engine/index.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { forFour, SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import { MOVE_STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { bagOf, facesOf, sizeOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel, mixedRound, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 
@@ -122,8 +116,8 @@ describe('re-living a record', () => {
     const name = 'relived';
     const held = new Map<string, readonly Face[]>();
     const played = playOn(opened(name), stream(name, 'players'), (round) => {
-      const step = round.phase === 'passing' ? round.step : round.phase === 'giving' ? 'courtesy-pass' : null;
-      if (step) for (const seat of SEATS) held.set(`${seat} ${step}`, facesOf(round.racks[seat]));
+      const step = stepOf(round);
+      for (const seat of SEATS) held.set(`${seat} ${step}`, facesOf(round.racks[seat]));
       return false;
     });
     const seen = forFour((seat) => passesOf(reviewRound(seatView(played.round, seat).record, houseKernel)));

@@ -1,7 +1,7 @@
 // What each audience may know, and that it knows nothing else.
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
-import { forFour, neighbour, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { forFour, neighbor, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
@@ -51,8 +51,8 @@ describe('a seat', () => {
       expect(view.record.steps[0]).toMatchObject({
         gave: first?.kind === 'move' && first.gave[seat],
         received: first?.kind === 'move' && first.received[seat],
-        to: neighbour(seat, 'right'),
-        from: neighbour(seat, 'left'),
+        to: neighbor(seat, 'right'),
+        from: neighbor(seat, 'left'),
       });
     }
   });

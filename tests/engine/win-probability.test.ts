@@ -1,53 +1,44 @@
 // The outlook of a rack: its measures by their definition, its table, and what must hold on any card.
 import { describe, expect, test } from 'vitest';
+import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
+import { createFeatures, FEATURES } from '../../shared-engine/analysis/win-probability/features.ts';
+import { WIN_MODEL } from '../../shared-engine/analysis/win-probability/model.ts';
 import {
-  type Bag,
-  bagOf,
-  type CompiledCard,
-  chanceAt,
-  compileCard,
-  copiesOf,
-  createMeasures,
-  createOutlook,
-  FACES,
-  FULL_SET,
-  facesOf,
-  HOUSE_CARD,
-  houseCard,
-  JOKER_INDEX,
-  MEASURES,
-  NO_VECTORS,
-  OUTLOOK_MODEL,
-  preparePlayCard,
-  shuffled,
-  sizeOf,
-  stream,
-  tilesToGo,
-} from '../../shared-engine/index.ts';
-import { oddCard } from '../kit/random-card.ts';
+  createWinProbability,
+  winProbabilityAt,
+} from '../../shared-engine/analysis/win-probability/win-probability.ts';
+import { compileCard } from '../../shared-engine/card/compile.ts';
+import type { CompiledCard } from '../../shared-engine/card/compiled.ts';
+import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { shuffled, stream } from '../../shared-engine/rules/deal/random.ts';
+import { type Bag, bagOf, FULL_SET, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { copiesOf, FACES, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { gamesOn } from '../../shared-engine/tools/win-model/games.ts';
+import { randomCard } from '../kit/random-card.ts';
 
-const CARDS: readonly CompiledCard[] = [houseCard(), oddCard('outlook', 12, 30)];
-const STEPS = OUTLOOK_MODEL.steps;
+const CARDS: readonly CompiledCard[] = [houseCard(), randomCard('outlook', 12, 30)];
+const STEPS = WIN_MODEL.steps;
 
 function rackOf(name: string, tiles = 13): Bag {
   return bagOf(shuffled(facesOf(FULL_SET), stream(name, 'rack')).slice(0, tiles));
 }
 
 /** Tiles lacking in singles and pairs, where no joker helps. */
-function pairLack(target: CompiledCard['targets'][number], rack: Bag): number {
+function pairLack(target: CompiledCard['hands'][number], rack: Bag): number {
   return target.singles.reduce((sum, single, face) => sum + Math.max(0, single - rack[face]!), 0);
 }
 
 function reachOf(card: CompiledCard, rack: Bag): number {
   let sum = 0;
-  for (const target of card.targets) {
+  for (const target of card.hands) {
     const inPairs = pairLack(target, rack);
     const quarters =
       tilesToGo(target, rack) * STEPS.tile +
       (inPairs > 0 ? STEPS.pair : 0) +
       Math.max(0, inPairs - 1) * STEPS.pairs +
-      (card.lines[target.line]!.concealed ? STEPS.concealed : 0);
+      (card.patterns[target.pattern]!.concealed ? STEPS.concealed : 0);
     if (tilesToGo(target, rack) < 14) sum += Math.round(2 ** (34 - quarters / 4));
   }
   return Math.log2(sum + 1);
@@ -55,8 +46,8 @@ function reachOf(card: CompiledCard, rack: Bag): number {
 
 /** Means over the targets with the fewest tiles to go, one target at a time. */
 function nearestMeasures(card: CompiledCard, rack: Bag) {
-  const least = Math.min(...card.targets.map((target) => tilesToGo(target, rack)));
-  const nearest = card.targets.filter((target) => tilesToGo(target, rack) === least);
+  const least = Math.min(...card.hands.map((target) => tilesToGo(target, rack)));
+  const nearest = card.hands.filter((target) => tilesToGo(target, rack) === least);
   const mean = (of: (target: (typeof nearest)[number]) => number) =>
     nearest.reduce((sum, target) => sum + of(target), 0) / nearest.length;
   const lacks = nearest.flatMap(({ singles, groups }) =>
@@ -67,15 +58,15 @@ function nearestMeasures(card: CompiledCard, rack: Bag) {
   );
   return {
     pairLack: mean((target) => pairLack(target, rack)),
-    concealed: mean(({ line }) => (card.lines[line]!.concealed ? 1 : 0)),
+    concealed: mean(({ pattern }) => (card.patterns[pattern]!.concealed ? 1 : 0)),
     live: lacks.reduce((sum, live) => sum + live, 0) / lacks.length,
   };
 }
 
 describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $name', ({ card }) => {
-  const measures = createMeasures(preparePlayCard(card), STEPS);
+  const measures = createFeatures(preparePlayCard(card), STEPS);
   const measuresOf = (rack: Bag) =>
-    Object.fromEntries(MEASURES.map((name, at) => [name, measures.of(rack)[at]!]));
+    Object.fromEntries(FEATURES.map((name, at) => [name, measures.of(rack)[at]!]));
 
   test('reach is the weighted count of all targets, on one scale for every rack of the card', () => {
     const [low, high] = [rackOf('first'), rackOf('second')] as const;
@@ -112,9 +103,9 @@ describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $na
   });
 
   test('an outlook lies between 0 and 100 and does not depend on the racks asked about before', () => {
-    const used = createOutlook(card);
+    const used = createWinProbability(card);
     for (let n = 0; n < 40; n++) used.of(rackOf(`before ${n}`), 0);
-    const fresh = createOutlook(card);
+    const fresh = createWinProbability(card);
     for (let n = 0; n < 40; n++) {
       const rack = rackOf(`asked ${n}`);
       const outlook = used.of(rack, 2);
@@ -127,9 +118,9 @@ describe.each(CARDS.map((card) => ({ name: card.name, card })))('measures on $na
 });
 
 test('every useful tile given back to a finished rack raises its outlook or leaves it', () => {
-  const outlook = createOutlook(CARDS[0]!);
+  const outlook = createWinProbability(CARDS[0]!);
   for (let n = 0; n < 30; n++) {
-    const targets = CARDS[0]!.targets;
+    const targets = CARDS[0]!.hands;
     const target = targets[stream(`target ${n}`, 'target').below(targets.length)]!;
     const rack = target.singles.map((single, face) => single + target.groups[face]!);
     if (rack.some((count, face) => count > copiesOf(FACES[face]!))) continue;
@@ -141,11 +132,11 @@ test('every useful tile given back to a finished rack raises its outlook or leav
 });
 
 test('a card of a single target has an outlook too', () => {
-  const [line] = HOUSE_CARD.lines;
-  const whole = compileCard({ ...HOUSE_CARD, lines: [line!] });
-  const card = { ...whole, targets: whole.targets.slice(0, 1) };
-  const outlook = createOutlook(card);
-  const [target] = card.targets as [CompiledCard['targets'][number]];
+  const [line] = HOUSE_CARD.patterns;
+  const whole = compileCard({ ...HOUSE_CARD, patterns: [line!] });
+  const card = { ...whole, targets: whole.hands.slice(0, 1) };
+  const outlook = createWinProbability(card);
+  const [target] = card.targets as [CompiledCard['hands'][number]];
   const hand = target.singles.map((single, face) => single + target.groups[face]!);
   const poor = outlook.of(rackOf('poor'), 0);
   expect(poor).toBeGreaterThan(0);
@@ -153,7 +144,7 @@ test('a card of a single target has an outlook too', () => {
 });
 
 test('a tile traded for a joker never loses outlook by more than a point', () => {
-  const outlook = createOutlook(CARDS[0]!);
+  const outlook = createWinProbability(CARDS[0]!);
   for (let n = 0; n < 60; n++) {
     const rack = rackOf(`joker ${n}`);
     const idle = rack.findIndex((count, face) => count === 1 && face < JOKER_INDEX);
@@ -166,8 +157,8 @@ test('a tile traded for a joker never loses outlook by more than a point', () =>
 });
 
 test('the outlooks of four seats after an exchange add up to about one winner', () => {
-  const outlook = createOutlook(CARDS[0]!);
-  const play = gamesOn(CARDS[0]!, NO_VECTORS);
+  const outlook = createWinProbability(CARDS[0]!);
+  const play = gamesOn(CARDS[0]!, NO_SIMD);
   let total = 0;
   const rounds = 40;
   for (let n = 0; n < rounds; n++) {
@@ -181,35 +172,35 @@ describe('the table from score to chance', () => {
   const table = { scores: [-1, 0, 2], chances: [5, 20, 60] };
 
   test('a knot gives its own chance, a score between two the line between them', () => {
-    expect(table.scores.map((score) => chanceAt(table, score))).toEqual([5, 20, 60]);
-    expect(chanceAt(table, -0.5)).toBe(12.5);
-    expect(chanceAt(table, 0.5)).toBe(30);
+    expect(table.scores.map((score) => winProbabilityAt(table, score))).toEqual([5, 20, 60]);
+    expect(winProbabilityAt(table, -0.5)).toBe(12.5);
+    expect(winProbabilityAt(table, 0.5)).toBe(30);
   });
 
   test('beyond the ends the chance stays', () => {
-    expect(chanceAt(table, -9)).toBe(5);
-    expect(chanceAt(table, 9)).toBe(60);
+    expect(winProbabilityAt(table, -9)).toBe(5);
+    expect(winProbabilityAt(table, 9)).toBe(60);
   });
 });
 
 describe('the model that comes with the engine', () => {
   test('its table rises all along', () => {
-    const { scores, chances } = OUTLOOK_MODEL;
-    expect(scores.length).toBe(chances.length);
+    const { scores, winProbabilities } = WIN_MODEL;
+    expect(scores.length).toBe(winProbabilities.length);
     expect(scores.length).toBeGreaterThan(15);
     for (let at = 1; at < scores.length; at++) {
       expect(scores[at]).toBeGreaterThan(scores[at - 1]!);
-      expect(chances[at]).toBeGreaterThan(chances[at - 1]!);
+      expect(winProbabilities[at]).toBeGreaterThan(winProbabilities[at - 1]!);
     }
   });
 
   test('it says which command made it, from which seed, when and from how many games', () => {
-    const { command, seed, date, games, cards } = OUTLOOK_MODEL.made;
+    const { command, seed, date, plays, cards } = WIN_MODEL.made;
     expect(command).toMatch(/^npm run build:win-model -- /);
     expect(command).toContain(`--seed ${seed}`);
     expect(command).toContain(`--date ${date}`);
     expect(date).toMatch(/^\d{4}-\d\d-\d\d$/);
-    expect(games).toBeGreaterThanOrEqual(10_000);
+    expect(plays).toBeGreaterThanOrEqual(10_000);
     expect(cards).toBeGreaterThan(5);
   });
 });

@@ -1,60 +1,64 @@
 // What the hidden racks may be, given what one seat has seen: sequential Monte Carlo in small independent batches.
+import { createRng, type Rng } from '../../kernels/index.ts';
+import type { ChoiceModel } from '../../policy/index.ts';
+import { FACE_COUNT } from '../../rules/index.ts';
 
-import type { ChoiceModel } from '../../policy/choice-model.ts';
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
-import { WORLD_BYTES } from '../rollouts/batch.ts';
-import { createExtending } from './extend.ts';
+import { DEAL_BYTES } from '../rollouts/batch.ts';
 import { copyHistory, createHistory, type History } from './history.ts';
-import { place } from './placing.ts';
-import { createDraws, type Draws } from './rng.ts';
+import { initializeHistory } from './initial-history.ts';
+import { createMoveSampler } from './move-sampler.ts';
 import type { Situation } from './situation.ts';
-import { createSwapping } from './swapping.ts';
+import { createSwapProposal } from './swap-proposal.ts';
 
-/** Worlds of one batch. Worlds of a batch lean on each other; batches never do. */
-export const BATCH = 8;
+/** Deals of one batch depend on each other; batches never do. */
+export const DEALS_PER_BATCH = 8;
 
-/** Swaps proposed for each world after each move, and once more at the end. */
-const SWAPS_A_MOVE = 6;
+/** Swaps proposed for each deal after each move, and once more at the end. */
+const SWAPS_PER_MOVE = 6;
 const SWAPS_AT_END = 12;
 
+/** So many batches, numbered from `first`. */
+export interface BatchRange {
+  readonly first: number;
+  readonly batches: number;
+}
+
 /**
- * Uses what the seat held, gave and received and how many tiles each seat passed on unseen. Votes, numbers asked
- * and the choice to pass blind are not used as evidence.
+ * Uses what the seat held, gave and received and how many tiles each seat passed blind. Votes, numbers asked for and
+ * the choice to pass blind are not used as evidence.
  */
 export interface Belief {
   /**
-   * `batches` × `BATCH` equally likely worlds, each four racks before the step: the seat's own and the hidden ones.
-   * Batch `first + n` is the same whatever else was asked for.
+   * `batches` × `DEALS_PER_BATCH` equally likely deals, each four racks before the step: the seat's own and the
+   * hidden ones. A batch is the same whatever else is asked for.
    */
-  worlds(situation: Situation, seed: number, first: number, batches: number): Uint8Array;
+  sampledDeals(situation: Situation, seed: number, range: BatchRange): Uint8Array;
 }
 
 export function createBelief(model: ChoiceModel): Belief {
-  const { extend } = createExtending(model);
-  const { propose } = createSwapping(model);
+  const { sampleMove } = createMoveSampler(model);
+  const { propose } = createSwapProposal(model);
 
-  function batch(situation: Situation, draws: Draws): readonly History[] {
-    const fresh = (): History[] => Array.from({ length: BATCH }, () => createHistory(situation));
+  function sampleBatch(situation: Situation, rng: Rng): readonly History[] {
+    const fresh = (): History[] => Array.from({ length: DEALS_PER_BATCH }, () => createHistory(situation));
     let histories = fresh();
     let spare = fresh();
-    const weights = new Float64Array(BATCH).fill(1);
+    const weights = new Float64Array(DEALS_PER_BATCH).fill(1);
     const resample = (): void => {
-      resampled(histories, weights, spare, draws);
+      resampleInto(spare, histories, weights, rng);
       [histories, spare] = [spare, histories];
       weights.fill(1);
     };
     const swap = (times: number, until: number): void => {
       for (const history of histories) {
-        for (let n = 0; n < times; n++) propose(history, situation, until, draws);
+        for (let n = 0; n < times; n++) propose(history, until, rng);
       }
     };
-    for (const history of histories) place(history, situation, draws);
+    for (const history of histories) initializeHistory(history, rng);
     for (let move = 0; move < situation.past.length; move++) {
-      for (const [n, history] of histories.entries()) {
-        weights[n]! *= extend(history, situation, move, draws);
-      }
-      if (effective(weights) < BATCH / 2) resample();
-      swap(SWAPS_A_MOVE, move + 1);
+      for (const [n, history] of histories.entries()) weights[n]! *= sampleMove(history, move, rng);
+      if (effectiveSize(weights) < DEALS_PER_BATCH / 2) resample();
+      swap(SWAPS_PER_MOVE, move + 1);
     }
     if (situation.past.length > 0) {
       resample();
@@ -64,23 +68,23 @@ export function createBelief(model: ChoiceModel): Belief {
   }
 
   return {
-    worlds(situation, seed, first, batches) {
-      const worlds = new Uint8Array(batches * BATCH * WORLD_BYTES);
+    sampledDeals(situation, seed, { first, batches }) {
+      const deals = new Uint8Array(batches * DEALS_PER_BATCH * DEAL_BYTES);
       let at = 0;
       for (let n = 0; n < batches; n++) {
-        for (const { moves, racks } of batch(situation, createDraws(seed, first + n))) {
-          worlds.set(racks.subarray(moves * WORLD_BYTES), at);
-          worlds.set(situation.rack, at + situation.seat * FACE_COUNT);
-          at += WORLD_BYTES;
+        for (const { moves, racks } of sampleBatch(situation, createRng(seed, first + n))) {
+          deals.set(racks.subarray(moves * DEAL_BYTES), at);
+          deals.set(situation.rack, at + situation.seat * FACE_COUNT);
+          at += DEAL_BYTES;
         }
       }
-      return worlds;
+      return deals;
     },
   };
 }
 
-/** Effective number of equally weighted worlds: (Σw)² ÷ Σw². */
-function effective(weights: Float64Array): number {
+/** Effective number of equally weighted deals: (Σw)² ÷ Σw². */
+function effectiveSize(weights: Float64Array): number {
   let sum = 0;
   let squares = 0;
   for (const weight of weights) {
@@ -91,14 +95,14 @@ function effective(weights: Float64Array): number {
 }
 
 /** Systematic resampling; where every weight is 0 all stay. */
-function resampled(
+function resampleInto(
+  to: readonly History[],
   from: readonly History[],
   weights: Float64Array,
-  to: readonly History[],
-  draws: Draws,
+  rng: Rng,
 ): void {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const start = draws.uniform();
+  const start = rng.uniform();
   let source = 0;
   let passed = weights[0]!;
   for (const [n, history] of to.entries()) {

@@ -1,22 +1,22 @@
 // One way the hidden tiles may have lain and moved: which tile has which face, and who held it before each move.
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
+import { FACE_COUNT } from '../../rules/index.ts';
+import { DEAL_BYTES } from '../rollouts/batch.ts';
 import type { Situation } from './situation.ts';
-
-const RACKS = 4 * FACE_COUNT;
 
 /**
  * Tiles are numbered: first those dealt to the three hidden seats, then those the seat itself gave. A tile whose
- * holder is the seat itself is not (or no longer) hidden. Counts by face are kept beside the numbered tiles.
+ * holder is the seat itself is not (or no longer) hidden. Counts by face are stored beside the numbered tiles.
  */
 export interface History {
+  readonly situation: Situation;
   readonly tiles: number;
-  /** Moves that are over; `holder` has one more place a tile, for now. */
+  /** Moves that are over; each tile has a holder before each of them and one now. */
   readonly moves: number;
   readonly face: Uint8Array;
   /** Holder before each move, at tile × (moves + 1) + move. */
   readonly holder: Uint8Array;
-  /** 1 where the rest of the tile's way is known, because it came to the seat itself. */
-  readonly bound: Uint8Array;
+  /** 1 where the rest of the tile's path is known, because it came to the seat itself. */
+  readonly fixed: Uint8Array;
   /** Tiles of nobody, by face. */
   readonly wall: Uint8Array;
   /** Racks before each move: move × 144 + seat × 36. */
@@ -31,22 +31,23 @@ export interface History {
 }
 
 /** Hidden tiles dealt: 13 a seat, 14 to the dealer. */
-export function dealtHidden({ seat, dealer }: Situation): number {
+export function hiddenTilesDealt({ seat, dealer }: Situation): number {
   return dealer === seat ? 39 : 40;
 }
 
 export function createHistory(situation: Situation): History {
   const moves = situation.past.length;
-  const gifts = situation.past.reduce((sum, { gave }) => sum + gave.length, 0);
-  const tiles = dealtHidden(situation) + gifts;
-  const racks = new Uint8Array((moves + 1) * RACKS);
-  const passes = new Uint8Array(moves * RACKS);
+  const given = situation.past.reduce((sum, { gave }) => sum + gave.length, 0);
+  const tiles = hiddenTilesDealt(situation) + given;
+  const racks = new Uint8Array((moves + 1) * DEAL_BYTES);
+  const passes = new Uint8Array(moves * DEAL_BYTES);
   return {
+    situation,
     tiles,
     moves,
     face: new Uint8Array(tiles),
     holder: new Uint8Array(tiles * (moves + 1)),
-    bound: new Uint8Array(tiles),
+    fixed: new Uint8Array(tiles),
     wall: new Uint8Array(FACE_COUNT),
     racks,
     passes,
@@ -56,10 +57,11 @@ export function createHistory(situation: Situation): History {
   };
 }
 
+/** Both are of the same situation. */
 export function copyHistory(from: History, to: History): void {
   to.face.set(from.face);
   to.holder.set(from.holder);
-  to.bound.set(from.bound);
+  to.fixed.set(from.fixed);
   to.wall.set(from.wall);
   to.racks.set(from.racks);
   to.passes.set(from.passes);
@@ -71,27 +73,27 @@ export function holderOf(history: History, tile: number, move: number): number {
 }
 
 /** From this move on the tile is held by this seat. */
-export function keepFrom(history: History, tile: number, move: number, seat: number): void {
+export function setHolderFrom(history: History, tile: number, move: number, seat: number): void {
   const row = tile * (history.moves + 1);
   history.holder.fill(seat, row + move, row + history.moves + 1);
 }
 
-/** Adds one tile to the counts of `racks` and `passes`, or takes it out, over its whole way. */
-export function count(history: History, tile: number, by: 1 | -1, own: number): void {
-  const { moves, holder, face, racks, passes } = history;
+/** Adds one tile to the counts of `racks` and `passes` along its whole path, or takes it out of them. */
+export function addToCounts(history: History, tile: number, by: 1 | -1): void {
+  const { situation, moves, holder, face, racks, passes } = history;
   const row = tile * (moves + 1);
   for (let move = 0; move <= moves; move++) {
     const seat = holder[row + move]!;
-    if (seat === own) continue;
-    const at = move * RACKS + seat * FACE_COUNT + face[tile]!;
+    if (seat === situation.seat) continue;
+    const at = move * DEAL_BYTES + seat * FACE_COUNT + face[tile]!;
     racks[at]! += by;
     if (move < moves && holder[row + move + 1] !== seat) passes[at]! += by;
   }
 }
 
-/** Counts everything anew. */
-export function recount(history: History, own: number): void {
+/** Counts every tile anew. */
+export function recount(history: History): void {
   history.racks.fill(0);
   history.passes.fill(0);
-  for (let tile = 0; tile < history.tiles; tile++) count(history, tile, 1, own);
+  for (let tile = 0; tile < history.tiles; tile++) addToCounts(history, tile, 1);
 }

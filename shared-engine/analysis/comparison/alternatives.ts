@@ -1,47 +1,37 @@
-// What could have been chosen: acts of the playouts, with the tiles or the number they stand for.
+// What could have been chosen: actions of the rollouts, with the tiles or the number they stand for.
+import { createRng } from '../../kernels/index.ts';
+import { legalPasses } from '../../policy/index.ts';
+import { FACE_COUNT, FACES, type Face, faceIndex, MOVES } from '../../rules/index.ts';
 
-import { FACE_COUNT, JOKER_INDEX } from '../../rules/tiles/face.ts';
-import { createDraws } from '../belief/rng.ts';
-import type { Situation } from '../belief/situation.ts';
-import type { Leaf } from '../rollouts/leaf.ts';
-import type { Act } from './sampled-deals.ts';
+import type { OfferedChoice, Situation } from '../belief/situation.ts';
+import type { Leaf } from '../rollouts/batch.ts';
+import type { DealAction } from './sampled-deals.ts';
 
 export interface Alternative {
   /** Own tiles given, by face index, in rack order. */
   readonly tiles: readonly number[];
-  /** Tiles passed blind, the vote (1 is go on), or tiles asked for; null where tiles alone are chosen. */
+  /** Tiles passed blind, the vote (1 is to continue), or tiles asked for; null where tiles alone are chosen. */
   readonly number: number | null;
-  readonly act: readonly number[];
-  /** Outlook of the tiles kept, before anything arrives: the first order in which alternatives are tried. */
-  readonly kept: number;
+  readonly action: readonly number[];
+  /** Win probability of the tiles left, before anything arrives: the first order in which alternatives are tried. */
+  readonly keptValue: number;
 }
 
-/** Every legal pass of `size` own tiles, merged by face, best kept rack first. */
+/** Every legal pass of `size` own tiles, best tiles left first. */
 export function passesOf(situation: Situation, size: number, leaf: Leaf): readonly Alternative[] {
   const rack = Uint8Array.from(situation.rack);
   const place = (situation.seat + 4 - situation.dealer) % 4;
-  const found: Alternative[] = [];
-  const tiles: number[] = [];
-  const extend = (from: number): void => {
-    if (tiles.length === size) {
-      const kept = leaf.of(rack, 0, place);
-      found.push({ tiles: [...tiles], number: null, act: actOf(tiles, size), kept });
-      return;
-    }
-    for (let face = from; face < JOKER_INDEX; face++) {
-      if (rack[face] === 0) continue;
-      rack[face]!--;
-      tiles.push(face);
-      extend(face);
-      tiles.pop();
-      rack[face]!++;
-    }
-  };
-  extend(0);
-  return found.sort((a, b) => b.kept - a.kept);
+  return legalPasses(rack, size)
+    .map((tiles): Alternative => {
+      for (const face of tiles) rack[face]!--;
+      const keptValue = leaf.of(rack, 0, place);
+      for (const face of tiles) rack[face]!++;
+      return { tiles, number: null, action: actionOf(tiles, size), keptValue };
+    })
+    .sort((a, b) => b.keptValue - a.keptValue);
 }
 
-/** Numbers 0 to 3 passed blind, each with the own tiles that keep the best rack. */
+/** Numbers 0 to 3 passed blind, each with the own tiles that leave the best rack. */
 export function blindNumbers(situation: Situation, leaf: Leaf): readonly Alternative[] {
   return [0, 1, 2, 3].map((number) => {
     const [best] = passesOf(situation, 3 - number, leaf);
@@ -50,25 +40,76 @@ export function blindNumbers(situation: Situation, leaf: Leaf): readonly Alterna
 }
 
 export function votes(): readonly Alternative[] {
-  return [0, 1].map((number) => ({ tiles: [], number, act: actOf([], number), kept: 0 }));
+  return [0, 1].map(numberAlone);
 }
 
 export function asks(): readonly Alternative[] {
-  return [0, 1, 2, 3].map((number) => ({ tiles: [], number, act: actOf([], number), kept: 0 }));
+  return [0, 1, 2, 3].map(numberAlone);
 }
 
-/** In each world another of the alternatives, any as likely: the mean over worlds is the mean alternative's. */
-export function anyOf(alternatives: readonly Alternative[], seed: number): Act {
-  return (world) => alternatives[createDraws(seed, world).below(alternatives.length)]!.act;
+function numberAlone(number: number): Alternative {
+  return { tiles: [], number, action: actionOf([], number), keptValue: 0 };
 }
 
-function actOf(tiles: readonly number[], number: number): readonly number[] {
+/** In each deal another of the alternatives, any as likely: the mean over deals is the mean alternative's. */
+export function anyOf(alternatives: readonly Alternative[], seed: number): DealAction {
+  return (deal) => alternatives[createRng(seed, deal).below(alternatives.length)]!.action;
+}
+
+function actionOf(tiles: readonly number[], number: number): readonly number[] {
   return [tiles[0] ?? -1, tiles[1] ?? -1, tiles[2] ?? -1, number];
 }
 
-export function samePass(a: readonly number[], b: readonly number[]): boolean {
+/** Which part of a choice is meant: the tiles given, or a number. */
+export type DecisionSubject = 'tiles' | 'number';
+
+/** What could have been chosen, best tiles left first, and what was. */
+export interface OfferedAlternatives {
+  readonly alternatives: readonly Alternative[];
+  readonly chosen: Alternative;
+}
+
+/** Null where nothing of that kind was chosen. */
+export function alternativesTo(
+  offered: OfferedChoice,
+  subject: DecisionSubject,
+  leaf: Leaf,
+): OfferedAlternatives | null {
+  return subject === 'tiles' ? tilesChosen(offered, leaf) : numberChosen(offered, leaf);
+}
+
+function tilesChosen({ situation, chosen }: OfferedChoice, leaf: Leaf): OfferedAlternatives | null {
+  if (chosen.kind !== 'move' || chosen.gave.length === 0) return null;
+  const gave = chosen.gave.map(faceIndex);
+  const alternatives = passesOf(situation, gave.length, leaf);
+  const played = alternatives.find(({ tiles }) => samePass(tiles, gave));
+  return played ? { alternatives, chosen: played } : null;
+}
+
+function numberChosen({ situation, chosen }: OfferedChoice, leaf: Leaf): OfferedAlternatives | null {
+  switch (chosen.kind) {
+    case 'vote':
+      return among(votes(), chosen.go[situation.seat] ? 1 : 0);
+    case 'ask':
+      return among(asks(), chosen.asked[situation.seat]);
+    case 'move':
+      if (!MOVES[chosen.step].blind) return null;
+      return among(blindNumbers(situation, leaf), chosen.blind[situation.seat]);
+  }
+}
+
+function among(alternatives: readonly Alternative[], number: number): OfferedAlternatives | null {
+  const chosen = alternatives.find((each) => each.number === number);
+  return chosen ? { alternatives, chosen } : null;
+}
+
+function samePass(a: readonly number[], b: readonly number[]): boolean {
   const counts = new Int8Array(FACE_COUNT);
   for (const face of a) counts[face]!++;
   for (const face of b) counts[face]!--;
   return a.length === b.length && counts.every((count) => count === 0);
+}
+
+export function facesOfAlternative({ tiles }: Alternative): readonly Face[] {
+  return tiles.map((face) => FACES[face]!);
 }

@@ -1,30 +1,30 @@
-// How long a choice is looked at: batches of worlds, and how many alternatives stay in the race.
+// How closely a choice is analyzed: batches of sampled deals, and how many alternatives are left at each stage.
 
 export interface Budget {
-  /** Alternatives that are tried at all, best kept rack first. */
-  readonly field: number;
-  /** Of those, how many stay at most after each round of the first stage, and the batches of that round. */
-  readonly rounds: readonly { readonly batches: number; readonly stay: number }[];
-  /** Batches of fresh worlds at each look of the second stage, counted from its start. */
-  readonly looks: readonly number[];
+  /** Alternatives that are tried at all, best tiles left first. */
+  readonly candidates: number;
+  /** Of those, how many survive each round of screening at most, and the batches of that round. */
+  readonly rounds: readonly { readonly batches: number; readonly survivors: number }[];
+  /** Batches of fresh deals at each interim analysis of the comparison, counted from its start. */
+  readonly interimAnalyses: readonly number[];
 }
 
-/** At most 6,144 fresh worlds; half of all choices are decided on the first 512. */
+/** At most 6,144 fresh deals; half of all choices are decided on the first 512. */
 export const DEEP: Budget = {
-  field: 60,
+  candidates: 60,
   rounds: [
-    { batches: 3, stay: 60 },
-    { batches: 7, stay: 36 },
+    { batches: 3, survivors: 60 },
+    { batches: 7, survivors: 36 },
   ],
-  looks: [32, 64, 128, 256, 512, 768],
+  interimAnalyses: [32, 64, 128, 256, 512, 768],
 };
 
 /** For tests, proofs with many choices, and a loaded server. */
 export const SHALLOW: Budget = {
-  field: 32,
+  candidates: 32,
   rounds: [
-    { batches: 2, stay: 12 },
-    { batches: 6, stay: 6 },
+    { batches: 2, survivors: 12 },
+    { batches: 6, survivors: 6 },
   ],
-  looks: [16, 32],
+  interimAnalyses: [16, 32],
 };

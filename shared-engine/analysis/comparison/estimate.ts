@@ -1,45 +1,45 @@
-// A mean over worlds and how far it may be off, from batches that do not lean on each other.
-import { studentUpper } from './student.ts';
+// A mean over sampled deals and how far it may be off, from independent batches.
+import { studentQuantile } from './quantiles.ts';
 
-/** Points of outlook, chances in 100. */
+/** Of a win probability or a difference of two, in wins in 100 games. */
 export interface Estimate {
   readonly value: number;
-  /** Half the width of the interval, to either side. */
-  readonly within: number;
+  /** Half the width of the interval around it. */
+  readonly halfWidth: number;
 }
 
-/** Sums of one quantity and of its control, batch by batch. */
+/** Means of one quantity and of its control, batch by batch. */
 export interface BatchMeans {
   readonly values: Float64Array;
   readonly controls: Float64Array;
 }
 
-/** The control's mean from worlds of its own, by batch; null where none were made. */
+/** The control's mean from other deals, by batch; null where none were sampled. */
 export type ControlMeans = Float64Array | null;
 
 /**
- * Mean of the values with the luck in the control taken out: value − β(control − its mean over the control's own
- * worlds). β is fitted to the batches; the error counts both sets of worlds and the fitted β. `tail` is the
- * probability of each end of the interval.
+ * Mean of the values with a control variate: value − β(control − its mean over other deals). β is fitted to the
+ * batches; the error counts both sets of deals and the fitted β. `tail` is the probability of each end of the
+ * interval.
  */
 export function estimate({ values, controls }: BatchMeans, known: ControlMeans, tail: number): Estimate {
   const n = values.length;
   const mean = meanOf(values);
   const variance = covariance(values, values);
-  const luck = covariance(controls, controls);
-  if (known === null || luck === 0 || n < 4) {
-    return { value: mean, within: studentUpper(tail, n - 1) * Math.sqrt(variance / n) };
+  const controlVariance = covariance(controls, controls);
+  if (known === null || controlVariance === 0 || n < 4) {
+    return { value: mean, halfWidth: studentQuantile(tail, n - 1) * Math.sqrt(variance / n) };
   }
   const both = covariance(values, controls);
   const share = known.length / (n + known.length);
-  const beta = (share * both) / luck;
-  const rest = Math.max(0, variance - (both * both) / luck);
-  // Var = rest/n + what the control explains, as far as its own worlds leave it open.
+  const beta = (share * both) / controlVariance;
+  const rest = Math.max(0, variance - (both * both) / controlVariance);
+  // Var = rest/n + what the control explains, as far as the other deals leave it open.
   const explained = variance - rest;
   const error = Math.sqrt((rest * (1 + 1 / n)) / n + explained / (n + known.length));
   return {
     value: mean - beta * (meanOf(controls) - meanOf(known)),
-    within: studentUpper(tail, n - 2) * error,
+    halfWidth: studentQuantile(tail, n - 2) * error,
   };
 }
 

@@ -1,105 +1,99 @@
-// First stage: the field is thinned on shared worlds; nothing that is shown rests on these worlds.
-import { RESULT_WIDTH } from '../rollouts/batch.ts';
+// Screening: the alternatives are thinned out on shared deals; nothing that is shown rests on these deals.
 import type { Alternative } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { meanOf } from './estimate.ts';
-import type { WorldSource } from './sampled-deals.ts';
+import { always, column, type DealSource } from './sampled-deals.ts';
 
-/** So many stay in any case, where the budget has room for them. */
-const LEAST = 8;
+/** So many survive in any case, where the budget has room for them. */
+const MIN_SURVIVORS = 8;
 
 /**
- * One that is so many standard errors of a difference behind the best is let go (subset selection, after Gupta 1965):
- * a field that the worlds tell apart is thinned early, one that they do not keeps as many as the budget has room for.
+ * One that is so many standard errors of a difference behind the best is left out (subset selection, after Gupta
+ * 1965): alternatives that the deals tell apart are thinned out early, others as far as the budget demands.
  */
-const BEHIND = 2.25;
+const CUTOFF_ERRORS = 2.25;
 
 export interface Screened {
-  /** Alternatives that stay, most promising first; the one chosen is among them. */
+  /** Alternatives that survive, most promising first; the one chosen is among them. */
   readonly finalists: readonly Alternative[];
-  /** Outlook right after the step, by finalist and batch of the last round: knowledge of the luck of arrivals. */
-  readonly luck: readonly Float64Array[];
+  /** Win probability right after the step, by finalist and batch of the last round. */
+  readonly controls: readonly Float64Array[];
 }
 
-interface Contender {
+interface Candidate {
   readonly alternative: Alternative;
-  /** Own outlook at the close, by batch of all rounds. */
+  /** Own win probability at the close, by batch of all rounds. */
   readonly own: Float64Array;
-  /** Own outlook right after the step, by batch of the last round. */
-  readonly luck: Float64Array;
+  /** Own win probability right after the step, by batch of the last round. */
+  readonly controls: Float64Array;
 }
 
-/** The chosen alternative stays in every round, whatever its place. */
+/** The chosen alternative survives every round, whatever its place. */
 export function screen(
-  source: WorldSource,
+  source: DealSource,
   seat: number,
-  alternatives: readonly Alternative[],
-  chosen: Alternative,
-  { field, rounds }: Budget,
+  { alternatives, chosen }: { readonly alternatives: readonly Alternative[]; readonly chosen: Alternative },
+  { candidates, rounds }: Pick<Budget, 'candidates' | 'rounds'>,
 ): Screened {
   const none = new Float64Array(0);
-  let staying = withChosen(alternatives.slice(0, field), chosen).map(
-    (alternative): Contender => ({ alternative, own: none, luck: none }),
+  let surviving = withChosen(alternatives.slice(0, candidates), chosen).map(
+    (alternative): Candidate => ({ alternative, own: none, controls: none }),
   );
   let first = 0;
-  for (const { batches, stay } of rounds) {
-    const played = playOn(source, seat, staying, first, batches);
+  for (const { batches, survivors } of rounds) {
+    const played = tried(surviving, source, seat, { first, batches });
     first += batches;
     const order = [...played].sort((a, b) => meanOf(b.own) - meanOf(a.own));
-    const bar = meanOf(order[0]!.own) - BEHIND * errorOf(order);
-    staying = order.filter(
+    const bar = meanOf(order[0]!.own) - CUTOFF_ERRORS * errorOf(order);
+    surviving = order.filter(
       ({ alternative, own }, place) =>
-        alternative === chosen || place < Math.min(LEAST, stay) || (place < stay && meanOf(own) >= bar),
+        alternative === chosen ||
+        place < Math.min(MIN_SURVIVORS, survivors) ||
+        (place < survivors && meanOf(own) >= bar),
     );
   }
   return {
-    finalists: staying.map(({ alternative }) => alternative),
-    luck: rounds.length === 0 ? [] : staying.map(({ luck }) => luck),
+    finalists: surviving.map(({ alternative }) => alternative),
+    controls: rounds.length === 0 ? [] : surviving.map(({ controls }) => controls),
   };
 }
 
-function playOn(
-  source: WorldSource,
+function tried(
+  candidates: readonly Candidate[],
+  source: DealSource,
   seat: number,
-  racing: readonly Contender[],
-  first: number,
-  batches: number,
-): readonly Contender[] {
-  const acts = racing.map(
-    ({ alternative: { act } }) =>
-      () =>
-        act,
+  range: { readonly first: number; readonly batches: number },
+): readonly Candidate[] {
+  const results = source.rollOut(
+    range,
+    candidates.map(({ alternative }) => always(alternative.action)),
   );
-  const { means } = source.play(first, batches, acts);
-  const column = (a: number, part: number): Float64Array =>
-    Float64Array.from({ length: batches }, (_, b) => means[(b * racing.length + a) * RESULT_WIDTH + part]!);
-  return racing.map(({ alternative, own }, a) => ({
+  return candidates.map(({ alternative, own }, a) => ({
     alternative,
-    own: Float64Array.from([...own, ...column(a, seat)]),
-    luck: column(a, 4 + seat),
+    own: Float64Array.from([...own, ...column(results, a, seat)]),
+    controls: column(results, a, 4 + seat),
   }));
 }
 
 /**
- * Standard error of how far the first is ahead of another, pooled over all others, who all lean on the same few batches:
- * widened by about as much as Student's points are wider than the normal ones. Without bound for a single batch.
+ * Standard error of the difference between the first and another, pooled over all others, which share the same few
+ * batches: widened by about as much as Student's points exceed the normal ones. Without bound for a single batch.
  */
-function errorOf([best, ...others]: readonly Contender[]): number {
+function errorOf([best, ...others]: readonly Candidate[]): number {
   const batches = best!.own.length;
   if (batches < 2 || others.length === 0) return Infinity;
   let squares = 0;
   for (const { own } of others) {
-    const ahead = meanOf(best!.own) - meanOf(own);
-    for (let b = 0; b < batches; b++) squares += square(best!.own[b]! - own[b]! - ahead);
+    const difference = meanOf(best!.own) - meanOf(own);
+    for (let b = 0; b < batches; b++) {
+      const deviation = best!.own[b]! - own[b]! - difference;
+      squares += deviation * deviation;
+    }
   }
   const widened = (batches + 1) / (batches - 1);
   return Math.sqrt((widened * squares) / others.length / (batches - 1) / batches);
 }
 
-function withChosen(field: readonly Alternative[], chosen: Alternative): readonly Alternative[] {
-  return field.includes(chosen) ? field : [...field, chosen];
-}
-
-function square(value: number): number {
-  return value * value;
+function withChosen(candidates: readonly Alternative[], chosen: Alternative): readonly Alternative[] {
+  return candidates.includes(chosen) ? candidates : [...candidates, chosen];
 }

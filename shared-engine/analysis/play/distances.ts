@@ -1,63 +1,75 @@
-// How far a hand with open groups is from each target, kept up to date by the rows that differ.
-import { FACE_COUNT, JOKER_INDEX } from '../../rules/tiles/face.ts';
-import { inEachByte, largerWord, largestByte, matchedWord, reaches } from './lane-words.ts';
-import type { ExposedGroup, Hand } from './play.ts';
-import type { PlayCard } from './play-card.ts';
-import { createRunningSums } from './running-sums.ts';
+// How far the tiles of a seat, exposed groups included, are from each hand of the card.
+import {
+  createRunningSums,
+  inEachByte,
+  largerWord,
+  largestByte,
+  matchedWord,
+  reaches,
+  rowAt,
+} from '../../kernels/index.ts';
+import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
+
+import type { ExposedGroup, Holding } from './play.ts';
+import { maskAt, type PlayCard } from './play-card.ts';
 
 const NO_GROUPS: readonly ExposedGroup[] = [];
 
-/** How many tiles further than the nearest a target may be and still count. */
+/** How many tiles further than the nearest a hand may be and still count. */
 const SLACK = 2;
-/** The slack shrinks where it would let in more targets than this. */
+/** The slack shrinks where it would let in more hands than this. */
 const MANY = 64;
 
 export interface Distances {
-  /** Tiles to go to the nearest target the hand can still become, 0–14. */
-  toGo(hand: Hand): number;
-  /** Writes the lanes of the targets nearest to the hand to the first `count()` places of `lanes`. */
-  gather(hand: Hand): void;
+  /** Tiles to go to the nearest hand that can still be completed, 0–14. */
+  toGo(holding: Holding): number;
+  /** Writes the lanes of the nearest hands to the first `count()` places of `lanes`. */
+  gather(holding: Holding): void;
   readonly lanes: Int32Array;
   count(): number;
 }
 
 /**
- * Laid-open tiles are matched in every target that is still possible, like jokers; natural tiles of an open face
- * serve singles and pairs alone. A target that does not want exactly the open groups, or may not be exposed, is
+ * Exposed tiles are matched in every hand that is still possible, like jokers; natural tiles of an exposed face
+ * serve singles and pairs alone. A hand that does not want exactly the exposed groups, or may not be exposed, is
  * masked out.
  */
 export function createDistances(play: PlayCard): Distances {
-  const { width, rows, startRow, offsets, openOffsets, masks } = play;
-  const running = createRunningSums(rows, startRow, width);
+  const { packed, exposedOffsets, masks } = play;
+  const { width, offsets } = packed;
+  const running = createRunningSums(packed);
   const { sums } = running;
-  const open = new Uint8Array(FACE_COUNT);
+  const isExposed = new Uint8Array(FACE_COUNT);
   const mask = new Int32Array(width).fill(-1);
   const nothing = new Int32Array(width);
   const lanes = new Int32Array(width * 4);
   const farther = [new Int32Array(width * 4), new Int32Array(width * 4)];
   let groups = NO_GROUPS;
   let gathered = 0;
-  let asked: Hand | null = null;
-  let answer = 14;
+  let last: Holding | null = null;
+  let lastToGo = 14;
 
-  function lay(exposed: readonly ExposedGroup[]): void {
+  function setExposed(exposed: readonly ExposedGroup[]): void {
     const same =
       exposed.length === groups.length &&
       exposed.every(({ face, size }, i) => face === groups[i]!.face && size === groups[i]!.size);
     groups = exposed;
     if (same) return;
-    open.fill(0);
-    for (const { face } of exposed) open[face] = 1;
+    isExposed.fill(0);
+    for (const { face } of exposed) isExposed[face] = 1;
     mask.fill(-1);
     for (const { face, size } of exposed) {
-      const possible = masks.get(face * 15 + size) ?? nothing;
+      const possible = masks.get(maskAt(face, size)) ?? nothing;
       for (let w = 0; w < width; w++) mask[w]! &= possible[w]!;
     }
   }
 
-  function hold({ concealed, exposed }: Hand): number {
-    if (exposed !== groups) lay(exposed);
-    running.hold((face) => (open[face] === 1 ? openOffsets : offsets)[face * 15 + concealed[face]!]!);
+  /** Brings `sums` to these tiles; those that fit any group, in each byte. */
+  function read({ concealed, exposed }: Holding): number {
+    if (exposed !== groups) setExposed(exposed);
+    running.update(
+      (face) => (isExposed[face] === 1 ? exposedOffsets : offsets)[rowAt(face, concealed[face]!)]!,
+    );
     let free = concealed[JOKER_INDEX]!;
     for (const { size } of exposed) free += size;
     return inEachByte(free);
@@ -72,16 +84,16 @@ export function createDistances(play: PlayCard): Distances {
   return {
     lanes,
     count: () => gathered,
-    toGo(hand) {
-      // A hand is asked about at every discard of the others; it is never changed in place.
-      if (hand !== asked) {
-        answer = 14 - most(hold(hand));
-        asked = hand;
+    toGo(holding) {
+      // Asked at every discard of the others; a holding is never changed in place.
+      if (holding !== last) {
+        lastToGo = 14 - most(read(holding));
+        last = holding;
       }
-      return answer;
+      return lastToGo;
     },
-    gather(hand) {
-      const free = hold(hand);
+    gather(holding) {
+      const free = read(holding);
       const best = most(free);
       const least = Math.max(1, best - SLACK);
       const bar = inEachByte(least);

@@ -1,20 +1,19 @@
-// What may happen in the play, and what the table looks like afterwards; legality is judged before.
-import { neighbour, type Seat, withSeat } from '../../rules/deal/seat.ts';
-import type { Bag } from '../../rules/tiles/bag.ts';
-import { JOKER_INDEX } from '../../rules/tiles/face.ts';
-import type { ExposedGroup, Hand, Offer, Play, PlayOver, Turn } from './play.ts';
+// What may happen in the play, and the table afterwards; whether it is legal is checked elsewhere.
+import { type Bag, JOKER_INDEX, neighbor, type Seat, withSeat } from '../../rules/index.ts';
+
+import type { ExposedGroup, Holding, Offer, Play, PlayOver, Turn } from './play.ts';
 
 export type TurnMove =
-  /** A natural tile of `face` for the joker in the group of that face that `owner` laid open. */
-  | { readonly kind: 'exchange'; readonly owner: Seat; readonly face: number }
-  | { readonly kind: 'finish'; readonly line: number }
+  /** A natural tile of `face` for the joker in the group of that face that `owner` exposed. */
+  | { readonly kind: 'exchange-joker'; readonly owner: Seat; readonly face: number }
+  | { readonly kind: 'finish'; readonly pattern: number }
   | { readonly kind: 'discard'; readonly face: number };
 
 export type OfferMove =
   | { readonly kind: 'expose'; readonly seat: Seat; readonly size: number }
-  | { readonly kind: 'finish'; readonly seat: Seat; readonly line: number }
+  | { readonly kind: 'finish'; readonly seat: Seat; readonly pattern: number }
   /** Nobody calls: the next seat draws, or the wall is empty. */
-  | { readonly kind: 'pass' };
+  | { readonly kind: 'no-call' };
 
 export function bagWith(bag: Bag, face: number, count: number): Bag {
   const counts = bag.slice();
@@ -22,59 +21,59 @@ export function bagWith(bag: Bag, face: number, count: number): Bag {
   return counts;
 }
 
-/** The hand with a group of `size` laid open around a called tile: own natural tiles first, then jokers. */
-export function handExposing(hand: Hand, face: number, size: number): Hand {
-  const natural = Math.min(hand.concealed[face]!, size - 1);
+/** With a group of `size` exposed around a called tile: own natural tiles first, then jokers. */
+export function withGroupExposed(holding: Holding, face: number, size: number): Holding {
+  const natural = Math.min(holding.concealed[face]!, size - 1);
   const jokers = size - 1 - natural;
-  const concealed = hand.concealed.slice();
+  const concealed = holding.concealed.slice();
   concealed[face]! -= natural;
   concealed[JOKER_INDEX]! -= jokers;
-  return { concealed, exposed: [...hand.exposed, { face, size, jokers }] };
+  return { concealed, exposed: [...holding.exposed, { face, size, jokers }] };
 }
 
-/** The hand with a natural tile of `face` handed over for a joker. */
-export function handExchanging(hand: Hand, face: number): Hand {
-  const concealed = hand.concealed.slice();
+/** With a natural tile of `face` given for a joker. */
+export function withJokerReceived(holding: Holding, face: number): Holding {
+  const concealed = holding.concealed.slice();
   concealed[face]!--;
   concealed[JOKER_INDEX]!++;
-  return { concealed, exposed: hand.exposed };
+  return { concealed, exposed: holding.exposed };
 }
 
 /** Whether this group holds a joker that a tile of `face` could replace. */
-export function lendsJoker(group: ExposedGroup, face: number): boolean {
+export function hasJokerFor(group: ExposedGroup, face: number): boolean {
   return group.face === face && group.jokers > 0;
 }
 
-function withoutJoker(hand: Hand, face: number): Hand {
-  const place = hand.exposed.findIndex((group) => lendsJoker(group, face));
-  const exposed = hand.exposed.map((group, index) =>
+function withJokerReplaced(holding: Holding, face: number): Holding {
+  const place = holding.exposed.findIndex((group) => hasJokerFor(group, face));
+  const exposed = holding.exposed.map((group, index) =>
     index === place ? { ...group, jokers: group.jokers - 1 } : group,
   );
-  return { concealed: hand.concealed, exposed };
+  return { concealed: holding.concealed, exposed };
 }
 
-function over(play: Play, winner: Seat | null, line: number | null): PlayOver {
-  const { hands, wall, drawn, discards, turns } = play;
-  return { phase: 'over', winner, line, hands, wall, drawn, discards, turns };
+function over(play: Play, winner: Seat | null, pattern: number | null): PlayOver {
+  const { holdings, wall, drawn, discards, turns } = play;
+  return { phase: 'over', winner, pattern, holdings, wall, drawn, discards, turns };
 }
 
 /** The table after a move on a seat's own turn. */
 export function afterTurn(play: Turn, move: TurnMove): Play {
-  const { seat, hands, wall, drawn, discards, turns } = play;
+  const { seat, holdings, wall, drawn, discards, turns } = play;
   switch (move.kind) {
-    case 'exchange': {
-      const given = withSeat(hands, move.owner, withoutJoker(hands[move.owner], move.face));
-      return { ...play, hands: withSeat(given, seat, handExchanging(given[seat], move.face)) };
+    case 'exchange-joker': {
+      const given = withSeat(holdings, move.owner, withJokerReplaced(holdings[move.owner], move.face));
+      return { ...play, holdings: withSeat(given, seat, withJokerReceived(given[seat], move.face)) };
     }
     case 'finish':
-      return over(play, seat, move.line);
+      return over(play, seat, move.pattern);
     case 'discard': {
-      const { concealed, exposed } = hands[seat];
+      const { concealed, exposed } = holdings[seat];
       return {
         phase: 'offer',
         from: seat,
         face: move.face,
-        hands: withSeat(hands, seat, { concealed: bagWith(concealed, move.face, -1), exposed }),
+        holdings: withSeat(holdings, seat, { concealed: bagWith(concealed, move.face, -1), exposed }),
         wall,
         drawn,
         discards,
@@ -84,30 +83,29 @@ export function afterTurn(play: Turn, move: TurnMove): Play {
   }
 }
 
-/** The table after the answer to a discard. */
+/** The table after a discard was called, or not. */
 export function afterOffer(play: Offer, move: OfferMove): Play {
-  const { from, face, hands, wall, drawn, discards, turns } = play;
+  const { from, face, holdings, wall, drawn, discards, turns } = play;
   switch (move.kind) {
     case 'expose': {
-      const hand = handExposing(hands[move.seat], face, move.size);
-      const next = withSeat(hands, move.seat, hand);
-      return { phase: 'turn', seat: move.seat, hands: next, wall, drawn, discards, turns };
+      const next = withSeat(holdings, move.seat, withGroupExposed(holdings[move.seat], face, move.size));
+      return { phase: 'turn', seat: move.seat, holdings: next, wall, drawn, discards, turns };
     }
     case 'finish': {
-      const { concealed, exposed } = hands[move.seat];
-      const hand = { concealed: bagWith(concealed, face, 1), exposed };
-      return over({ ...play, hands: withSeat(hands, move.seat, hand) }, move.seat, move.line);
+      const { concealed, exposed } = holdings[move.seat];
+      const complete = { concealed: bagWith(concealed, face, 1), exposed };
+      return over({ ...play, holdings: withSeat(holdings, move.seat, complete) }, move.seat, move.pattern);
     }
-    case 'pass': {
+    case 'no-call': {
       const dead = { ...play, discards: bagWith(discards, face, 1) };
       const tile = wall[drawn];
       if (tile === undefined) return over(dead, null, null);
-      const seat = neighbour(from, 'right');
-      const hand = { ...hands[seat], concealed: bagWith(hands[seat].concealed, tile, 1) };
+      const seat = neighbor(from, 'right');
+      const holding = { ...holdings[seat], concealed: bagWith(holdings[seat].concealed, tile, 1) };
       return {
         phase: 'turn',
         seat,
-        hands: withSeat(hands, seat, hand),
+        holdings: withSeat(holdings, seat, holding),
         wall,
         drawn: drawn + 1,
         discards: dead.discards,

@@ -1,9 +1,15 @@
 // The play after the exchange as plain data: a union by phase, every tile accounted for.
-import { neighbour, type Seat } from '../../rules/deal/seat.ts';
-import { type Bag, EMPTY_BAG } from '../../rules/tiles/bag.ts';
-import { type Face, type Four, faceIndex } from '../../rules/tiles/face.ts';
+import {
+  type Bag,
+  EMPTY_BAG,
+  type Face,
+  type Four,
+  faceIndex,
+  neighbor,
+  type Seat,
+} from '../../rules/index.ts';
 
-/** A group laid open: `size` tiles of one face, `jokers` of them jokers in its place. */
+/** `size` tiles of one face, `jokers` of them jokers in its place. */
 export interface ExposedGroup {
   /** Face index. */
   readonly face: number;
@@ -12,13 +18,13 @@ export interface ExposedGroup {
 }
 
 /** The tiles of one seat. */
-export interface Hand {
+export interface Holding {
   readonly concealed: Bag;
   readonly exposed: readonly ExposedGroup[];
 }
 
-interface OnTheTable {
-  readonly hands: Four<Hand>;
+interface PlayTable {
+  readonly holdings: Four<Holding>;
   /** Face indexes in the order in which they are drawn; the first `drawn` of them are gone. */
   readonly wall: readonly number[];
   readonly drawn: number;
@@ -29,24 +35,24 @@ interface OnTheTable {
 }
 
 /** `seat` holds a tile more than the others: it may exchange for jokers, finish, or must discard. */
-export interface Turn extends OnTheTable {
+export interface Turn extends PlayTable {
   readonly phase: 'turn';
   readonly seat: Seat;
 }
 
 /** The others may call the tile that `from` has just discarded. */
-export interface Offer extends OnTheTable {
+export interface Offer extends PlayTable {
   readonly phase: 'offer';
   readonly from: Seat;
   readonly face: number;
 }
 
-/** A seat completed a line, or the wall ran out (rule P9) and both are null. */
-export interface PlayOver extends OnTheTable {
+/** A seat completed a pattern, or the wall ran out (rule P9) and both are null. */
+export interface PlayOver extends PlayTable {
   readonly phase: 'over';
   readonly winner: Seat | null;
-  /** Index into the lines of the card. */
-  readonly line: number | null;
+  /** Index into the patterns of the card. */
+  readonly pattern: number | null;
 }
 
 export type Play = Turn | Offer | PlayOver;
@@ -61,11 +67,11 @@ export interface PlayStart {
 
 export function openPlay({ racks, wall, dealer }: PlayStart): Turn {
   const [a, b, c, d] = racks;
-  const hand = (concealed: Bag): Hand => ({ concealed, exposed: [] });
+  const holding = (concealed: Bag): Holding => ({ concealed, exposed: [] });
   return {
     phase: 'turn',
     seat: dealer,
-    hands: [hand(a), hand(b), hand(c), hand(d)],
+    holdings: [holding(a), holding(b), holding(c), holding(d)],
     wall: wall.map(faceIndex),
     drawn: 0,
     discards: EMPTY_BAG,
@@ -75,5 +81,5 @@ export function openPlay({ racks, wall, dealer }: PlayStart): Turn {
 
 /** The seats that may call a discard of `from`, in order of precedence (rule P8). */
 export function callersAfter(from: Seat): readonly [Seat, Seat, Seat] {
-  return [neighbour(from, 'right'), neighbour(from, 'across'), neighbour(from, 'left')];
+  return [neighbor(from, 'right'), neighbor(from, 'across'), neighbor(from, 'left')];
 }

@@ -1,12 +1,11 @@
-// What one seat knows of the play: its own tiles and what lies open; built up for that seat, never stripped.
-import type { Seat } from '../../rules/deal/seat.ts';
-import type { Bag } from '../../rules/tiles/bag.ts';
-import { copiesOf, FACES, type Four, JOKER_INDEX } from '../../rules/tiles/face.ts';
-import type { ExposedGroup, Hand, Play } from './play.ts';
+// What one seat knows of the play: its own tiles and what is exposed; built up for that seat, field by field.
+import { type Bag, copiesOf, FACES, type Four, JOKER_INDEX, type Seat } from '../../rules/index.ts';
 
-export interface Sight {
+import type { ExposedGroup, Holding, Play } from './play.ts';
+
+export interface PlayerView {
   readonly seat: Seat;
-  readonly hand: Hand;
+  readonly holding: Holding;
   readonly exposed: Four<readonly ExposedGroup[]>;
   /** Copies of each face that this seat cannot see: in the wall or in another's rack. A tile on offer is seen. */
   readonly live: Bag;
@@ -16,12 +15,13 @@ export interface Sight {
 
 const COPIES = FACES.map(copiesOf);
 
-export function sightOf(play: Play, seat: Seat): Sight {
-  const { hands, discards, wall, drawn } = play;
-  const hand = hands[seat];
+export function playerView(play: Play, seat: Seat): PlayerView {
+  const { holdings, discards, wall, drawn } = play;
+  const holding = holdings[seat];
   const live = COPIES.slice();
-  for (let face = 0; face < live.length; face++) live[face]! -= hand.concealed[face]! + discards[face]!;
-  const exposed: Sight['exposed'] = [hands[0].exposed, hands[1].exposed, hands[2].exposed, hands[3].exposed];
+  for (let face = 0; face < live.length; face++) live[face]! -= holding.concealed[face]! + discards[face]!;
+  const [a, b, c, d] = holdings;
+  const exposed: PlayerView['exposed'] = [a.exposed, b.exposed, c.exposed, d.exposed];
   for (const groups of exposed) {
     for (const { face, size, jokers } of groups) {
       live[face]! -= size - jokers;
@@ -29,5 +29,5 @@ export function sightOf(play: Play, seat: Seat): Sight {
     }
   }
   if (play.phase === 'offer') live[play.face]!--;
-  return { seat, hand, exposed, live, wallLeft: wall.length - drawn };
+  return { seat, holding, exposed, live, wallLeft: wall.length - drawn };
 }

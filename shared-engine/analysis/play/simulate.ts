@@ -1,12 +1,10 @@
-// One play from the racks after the exchange to a completed line or the end of the wall.
-import type { Random } from '../../rules/deal/random.ts';
-import { shuffled } from '../../rules/deal/random.ts';
-import { forFour, type Seat } from '../../rules/deal/seat.ts';
-import { FACE_COUNT, type Four } from '../../rules/tiles/face.ts';
-import { createJudge, type Judge } from './judge.ts';
-import { completedLine } from './legality.ts';
-import type { OfferMove, TurnMove } from './move.ts';
-import { afterOffer, afterTurn, bagWith } from './move.ts';
+// One play from the racks after the exchange to a completed hand or the end of the wall.
+import { FACE_COUNT, type Four, forFour, type Random, type Seat, shuffled } from '../../rules/index.ts';
+
+import { chooseCall, chooseDiscard, chooseJokerExchange } from './choose-move.ts';
+import { createEvaluator, type Evaluator } from './evaluator.ts';
+import { completedPattern } from './legality.ts';
+import { afterOffer, afterTurn, bagWith, type OfferMove, type TurnMove } from './move.ts';
 import {
   callersAfter,
   type Offer,
@@ -17,19 +15,18 @@ import {
   type Turn,
 } from './play.ts';
 import type { PlayCard } from './play-card.ts';
-import { sightOf } from './player-view.ts';
-import { chooseAnswer, chooseDiscard, chooseExchange } from './policy.ts';
+import { playerView } from './player-view.ts';
 
 export interface Players {
-  answerTurn(play: Turn): TurnMove;
-  answerOffer(play: Offer): OfferMove;
+  takeTurn(play: Turn): TurnMove;
+  answerDiscard(play: Offer): OfferMove;
 }
 
 /**
- * The four simulated seats of one play. `random` gives each an order of its own in which idle tiles go; it is
- * asked here and never again.
+ * The four simulated seats of one play. `random` gives each an order of its own in which it discards tiles without
+ * use; it is asked here and never again.
  */
-export function createPlayers(card: PlayCard, judges: Four<Judge>, random: Random): Players {
+export function createPlayers(card: PlayCard, evaluators: Four<Evaluator>, random: Random): Players {
   const orders = forFour(() =>
     shuffled(
       Array.from({ length: FACE_COUNT }, (_, face) => face),
@@ -37,60 +34,62 @@ export function createPlayers(card: PlayCard, judges: Four<Judge>, random: Rando
     ),
   );
   return {
-    answerTurn(play) {
+    takeTurn(play) {
       const { seat } = play;
-      const sight = sightOf(play, seat);
-      const judge = judges[seat];
-      if (judge.toGo(sight.hand) === 0) return { kind: 'finish', line: completedLine(card, sight.hand)! };
-      const exchange = chooseExchange(judge, sight);
-      if (exchange !== null) return { kind: 'exchange', ...exchange };
-      return { kind: 'discard', face: chooseDiscard(judge, sight, orders[seat]) };
-    },
-    answerOffer(play) {
-      let call: OfferMove = { kind: 'pass' };
-      for (const seat of callersAfter(play.from)) {
-        const sight = sightOf(play, seat);
-        const answer = chooseAnswer(card, judges[seat], sight, play.face);
-        if (answer === 'completes') {
-          const { concealed, exposed } = sight.hand;
-          const hand = { concealed: bagWith(concealed, play.face, 1), exposed };
-          return { kind: 'finish', seat, line: completedLine(card, hand)! };
-        }
-        if (answer !== null && call.kind === 'pass') call = { kind: 'expose', seat, size: answer };
+      const view = playerView(play, seat);
+      const evaluator = evaluators[seat];
+      if (evaluator.toGo(view.holding) === 0) {
+        return { kind: 'finish', pattern: completedPattern(card, view.holding)! };
       }
-      return call;
+      const exchange = chooseJokerExchange(evaluator, view);
+      if (exchange !== null) return { kind: 'exchange-joker', ...exchange };
+      return { kind: 'discard', face: chooseDiscard(evaluator, view, orders[seat]) };
+    },
+    answerDiscard(play) {
+      let move: OfferMove = { kind: 'no-call' };
+      for (const seat of callersAfter(play.from)) {
+        const view = playerView(play, seat);
+        const call = chooseCall(card, evaluators[seat], view, play.face);
+        if (call === 'completes') {
+          const { concealed, exposed } = view.holding;
+          const complete = { concealed: bagWith(concealed, play.face, 1), exposed };
+          return { kind: 'finish', seat, pattern: completedPattern(card, complete)! };
+        }
+        if (call !== null && move.kind === 'no-call') move = { kind: 'expose', seat, size: call };
+      }
+      return move;
     },
   };
 }
 
-export function step(play: Turn | Offer, players: Players): Play {
+function nextPlay(play: Turn | Offer, players: Players): Play {
   return play.phase === 'turn'
-    ? afterTurn(play, players.answerTurn(play))
-    : afterOffer(play, players.answerOffer(play));
+    ? afterTurn(play, players.takeTurn(play))
+    : afterOffer(play, players.answerDiscard(play));
 }
 
 export interface PlayResult {
   /** Null after a wall game. */
   readonly winner: Seat | null;
-  /** Index into the lines of the card; null after a wall game. */
-  readonly line: number | null;
+  /** Index into the patterns of the card; null after a wall game. */
+  readonly pattern: number | null;
   /** Discards made. */
   readonly turns: number;
   /** Tiles never drawn. */
   readonly wallLeft: number;
 }
 
-/** Simulates plays on one card; the judges it keeps are caches and change no result. */
+/** Simulates plays on one card; its evaluators remember the last holding and change no result. */
 export function createSimulator(card: PlayCard): (start: PlayStart, random: Random) => PlayResult {
-  const judges = forFour(() => createJudge(card));
+  const evaluators = forFour(() => createEvaluator(card));
   return (start, random) => {
-    const players = createPlayers(card, judges, random);
+    const players = createPlayers(card, evaluators, random);
     let play: Play = openPlay(start);
-    while (play.phase !== 'over') play = step(play, players);
+    while (play.phase !== 'over') play = nextPlay(play, players);
     return resultOf(play);
   };
 }
 
-function resultOf({ winner, line, turns, wall, drawn }: PlayOver): PlayResult {
-  return { winner, line, turns, wallLeft: wall.length - drawn };
+function resultOf({ winner, pattern, turns, wall, drawn }: PlayOver): PlayResult {
+  return { winner, pattern, turns, wallLeft: wall.length - drawn };
 }

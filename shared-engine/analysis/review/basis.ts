@@ -1,12 +1,42 @@
-// How closely the review looks, and from which loss on it speaks up.
-import type { Basis } from './review.ts';
+// What a quick review rests on: how closely it looks, what a rack is worth to it, and how its numbers are rounded.
+import { type Kernel, nearness } from '../../kernels/index.ts';
+import { type Bag, sizeOf } from '../../rules/index.ts';
+
+import type { Basis, ChoiceReview } from './review.ts';
 
 export const BASIS: Basis = {
-  closely: 24,
+  passesTried: 24,
   // 36 bundles of three use 108 tiles; a seat has never seen more than 40 of the 144 that can arrive, so one
-  // shuffle of the unseen tiles is enough and no tile arrives twice.
+  // shuffle of the other tiles is enough and no tile arrives twice.
   arrivals: 36,
   // Six passes of this loss add up to one and a half tiles, more than half of what separates a strong exchange
   // from passing at random (2.5 tiles). It is also where a sentence, which shows tenths, begins to say 0.3.
   smallLoss: 0.25,
 };
+
+/** The worth of a rack of any size, in tiles; higher is better. */
+export type Worth = (rack: Bag) => number;
+
+export function worthOn(kernel: Kernel): Worth {
+  return (rack) => nearness(kernel, rack);
+}
+
+/** How many tiles of the rack are no part of its nearest hand. */
+export function spareTiles(kernel: Kernel, rack: Bag): number {
+  return Math.max(0, sizeOf(rack) - (14 - kernel.toGo(rack)));
+}
+
+/** The nearest thousandth, as numbers of a review are rounded. */
+export function thousandth(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}
+
+/** One decimal, as a sentence shows a number. */
+export function inTenths(value: number): string {
+  return (Math.round(value * 10) / 10).toFixed(1);
+}
+
+/** Whether a choice cost enough to mention: by its deep analysis, or by the quick loss where there is none. */
+export function isCostly({ analysis, loss }: ChoiceReview, { smallLoss }: Basis): boolean {
+  return analysis.depth === 'deep' ? analysis.verdict === 'better-exists' : loss >= smallLoss;
+}

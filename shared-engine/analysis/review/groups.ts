@@ -1,9 +1,9 @@
 // The pairs, pungs and kongs of a rack, and what a pass does to them.
-import { type Bag, bagOf } from '../../rules/tiles/bag.ts';
-import { FACES, type Face, faceIndex } from '../../rules/tiles/face.ts';
-import type { Group, PassParts, PassReview } from './review.ts';
+import { type Bag, bagOf, FACES, type Face, faceIndex } from '../../rules/index.ts';
 
-export function groupsOf(rack: Bag): readonly Group[] {
+import type { PassFindings, PassParts, RackGroup } from './review.ts';
+
+export function groupsOf(rack: Bag): readonly RackGroup[] {
   return FACES.flatMap((face, index) => {
     const count = rack[index]!;
     return face !== 'joker' && count >= 2 ? [{ face, count }] : [];
@@ -11,7 +11,7 @@ export function groupsOf(rack: Bag): readonly Group[] {
 }
 
 /** The groups that hold at least one of these tiles. */
-function touchedBy(groups: readonly Group[], tiles: readonly Face[]): readonly Group[] {
+function touchedBy(groups: readonly RackGroup[], tiles: readonly Face[]): readonly RackGroup[] {
   return groups.filter(({ face }) => tiles.includes(face));
 }
 
@@ -24,8 +24,9 @@ function without(some: readonly Face[], others: readonly Face[]): readonly Face[
 export function partsOf(
   rack: Bag,
   receivedLast: readonly Face[],
-  { played, best, open, openAfter, openAfterBest }: Omit<PassReview, 'words' | 'judgement' | 'parts'>,
+  findings: Omit<PassFindings, 'parts'>,
 ): PassParts {
+  const { played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } = findings;
   const groups = groupsOf(rack);
   const broken = touchedBy(groups, played.tiles);
   const brokenByBest = touchedBy(groups, best.tiles);
@@ -37,9 +38,9 @@ export function partsOf(
     groupCount: groups.length,
     groupsKept: groups.length - broken.length,
     groupsKeptByBest: groups.length - brokenByBest.length,
-    familyCount: open.length,
-    familiesKept: open.filter((id) => openAfter.includes(id)).length,
-    familiesKeptByBest: open.filter((id) => openAfterBest.includes(id)).length,
+    sectionCount: sectionsInReach.length,
+    sectionsKept: sectionsInReach.filter((id) => sectionsInReachAfter.includes(id)).length,
+    sectionsKeptByBest: sectionsInReach.filter((id) => sectionsInReachAfterBest.includes(id)).length,
     betterToGive: without(best.tiles, played.tiles),
     betterToKeep: without(played.tiles, best.tiles),
   };

@@ -1,11 +1,9 @@
-// All legal passes in order: first by the tiles they keep, then the front of them by what may arrive as well.
-import { type Bag, sortFaces } from '../../rules/tiles/bag.ts';
-import { type Face, faceIndex } from '../../rules/tiles/face.ts';
+// All legal passes in order: first by the tiles they keep, then the first of them by what may arrive as well.
+import { legalPasses } from '../../policy/index.ts';
+import { type Bag, FACES, type Face, sortFaces } from '../../rules/index.ts';
+
 import { arrivals } from './arrivals.ts';
-import { BASIS } from './basis.ts';
-import { legalPasses } from './passes.ts';
-import { thousandth } from './rounding.ts';
-import type { Worth } from './worth.ts';
+import { BASIS, thousandth, type Worth } from './basis.ts';
 
 export interface PassOffer {
   readonly rack: Bag;
@@ -16,8 +14,8 @@ export interface PassOffer {
   readonly size: number;
 }
 
-/** A pass that was looked at closely. */
-export interface RankedPass {
+/** A pass that was tried with arrivals. */
+export interface TriedPass {
   readonly tiles: readonly Face[];
   /** Mean worth of the tiles kept together with each arrival, to the thousandth. */
   readonly nearness: number;
@@ -26,64 +24,63 @@ export interface RankedPass {
 export interface Ranking {
   readonly legal: number;
   /** Best first. */
-  readonly closely: readonly RankedPass[];
-  readonly best: RankedPass;
+  readonly tried: readonly TriedPass[];
+  readonly best: TriedPass;
 }
 
 export interface RankingOfPlayed extends Ranking {
-  readonly played: RankedPass;
-  /** 1 for the best; behind all that were looked at closely, its place by the tiles kept. */
+  readonly played: TriedPass;
+  /** 1 for the best; behind all that were tried, its place by the tiles kept. */
   readonly rank: number;
 }
 
-interface Candidate {
+interface LegalPass {
   readonly tiles: readonly Face[];
   readonly rest: Bag;
   readonly kept: number;
 }
 
 export function rankPasses(offer: PassOffer, worth: Worth): Ranking {
-  const candidates = byTilesKept(offer, worth);
-  return ranked(candidates, lookClosely(offer, candidates.slice(0, BASIS.closely), worth));
+  const passes = byTilesKept(offer, worth);
+  return ranked(passes, tryPasses(offer, passes.slice(0, BASIS.passesTried), worth));
 }
 
 export function rankPlayed(offer: PassOffer, played: readonly Face[], worth: Worth): RankingOfPlayed {
-  const candidates = byTilesKept(offer, worth);
+  const passes = byTilesKept(offer, worth);
   const wanted = sortFaces(played).join();
-  const place = candidates.findIndex(({ tiles }) => tiles.join() === wanted);
-  const front = candidates.slice(0, BASIS.closely);
-  const looked = lookClosely(offer, place < front.length ? front : [...front, candidates[place]!], worth);
-  const own = looked[Math.min(place, looked.length - 1)]!;
+  const place = passes.findIndex(({ tiles }) => tiles.join() === wanted);
+  const first = passes.slice(0, BASIS.passesTried);
+  const tried = tryPasses(offer, place < first.length ? first : [...first, passes[place]!], worth);
+  const own = tried[Math.min(place, tried.length - 1)]!;
   // Among equals the pass played comes first: nobody is told of a better pass that is not better.
-  const ranking = ranked(candidates, [own, ...looked.filter((other) => other !== own)]);
-  const above = looked.filter((other) => other.nearness > own.nearness).length;
-  return { ...ranking, played: own, rank: 1 + (above === front.length ? place : above) };
+  const ranking = ranked(passes, [own, ...tried.filter((other) => other !== own)]);
+  const above = tried.filter((other) => other.nearness > own.nearness).length;
+  return { ...ranking, played: own, rank: 1 + (above === first.length ? place : above) };
 }
 
-function ranked(candidates: readonly Candidate[], looked: readonly RankedPass[]): Ranking {
-  const closely = [...looked].sort((a, b) => b.nearness - a.nearness);
-  return { legal: candidates.length, closely, best: closely[0]! };
+function ranked(passes: readonly LegalPass[], tried: readonly TriedPass[]): Ranking {
+  const order = [...tried].sort((a, b) => b.nearness - a.nearness);
+  return { legal: passes.length, tried: order, best: order[0]! };
 }
 
-function byTilesKept({ rack, size }: PassOffer, worth: Worth): readonly Candidate[] {
+function byTilesKept({ rack, size }: PassOffer, worth: Worth): readonly LegalPass[] {
   return legalPasses(rack, size)
-    .map((tiles): Candidate => {
+    .map((faces): LegalPass => {
       const rest = [...rack];
-      for (const face of tiles) rest[faceIndex(face)]!--;
-      return { tiles, rest, kept: worth(rest) };
+      for (const face of faces) rest[face]!--;
+      return { tiles: faces.map((face) => FACES[face]!), rest, kept: worth(rest) };
     })
     .sort((a, b) => b.kept - a.kept);
 }
 
-function lookClosely(
-  offer: PassOffer,
-  candidates: readonly Candidate[],
-  worth: Worth,
-): readonly RankedPass[] {
-  // Always bundles of three, of which the first tiles are used: passes of different sizes see the same worlds.
+function tryPasses(offer: PassOffer, passes: readonly LegalPass[], worth: Worth): readonly TriedPass[] {
+  const { unseen, step, size } = offer;
+  // Always bundles of three, of which the first tiles are used: passes of different sizes see the same arrivals.
   const bundles =
-    offer.size === 0 ? [[]] : arrivals(offer.unseen, offer.step, 3, BASIS.arrivals).map(first(offer.size));
-  return candidates.map(({ tiles, rest }) => {
+    size === 0
+      ? [[]]
+      : arrivals(unseen, { step, size: 3, count: BASIS.arrivals }).map((bundle) => bundle.slice(0, size));
+  return passes.map(({ tiles, rest }) => {
     const rack = [...rest];
     let sum = 0;
     for (const bundle of bundles) {
@@ -93,8 +90,4 @@ function lookClosely(
     }
     return { tiles, nearness: thousandth(sum / bundles.length) };
   });
-}
-
-function first(size: number): (bundle: readonly number[]) => readonly number[] {
-  return (bundle) => bundle.slice(0, size);
 }

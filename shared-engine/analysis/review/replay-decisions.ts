@@ -1,9 +1,17 @@
-// A seat's record lived through again: what it held and had seen when each choice was offered.
-import type { Actor } from '../../rules/exchange/round.ts';
-import type { MoveStep } from '../../rules/exchange/schedule.ts';
-import { addTo, type Bag, bagOf, FULL_SET, takeFrom } from '../../rules/tiles/bag.ts';
-import { type Face, JOKER_INDEX } from '../../rules/tiles/face.ts';
-import { ownStep, type SeatMove, type SeatRecord, type SeatStep } from '../../rules/view/record.ts';
+// Every choice of a record with what its seat held and had seen when the choice was offered.
+import {
+  type Actor,
+  type Bag,
+  FACES,
+  type Face,
+  FULL_SET,
+  JOKER_INDEX,
+  type MoveStep,
+  type SeatRecord,
+  type SeatStep,
+} from '../../rules/index.ts';
+
+import { offeredChoices, type Situation } from '../belief/situation.ts';
 
 interface Offered {
   readonly by: Actor;
@@ -22,63 +30,44 @@ export type OfferedMove = Offered & {
   /** What came in with the move before this one. */
   readonly receivedLast: readonly Face[];
 };
-export type OfferedVote = Offered & { readonly kind: 'vote'; readonly go: boolean };
-export type OfferedAsk = Offered & { readonly kind: 'ask'; readonly asked: number };
+export type OfferedVote = Offered & { readonly kind: 'vote'; readonly step: 'vote'; readonly go: boolean };
+export type OfferedAsk = Offered & {
+  readonly kind: 'ask';
+  readonly step: 'courtesy-ask';
+  readonly asked: number;
+};
 
-export interface Relived {
-  readonly start: Bag;
-  readonly end: Bag;
-  readonly offered: readonly (OfferedMove | OfferedVote | OfferedAsk)[];
-}
+export type ReplayedDecision = OfferedMove | OfferedVote | OfferedAsk;
 
-export function relive(record: SeatRecord): Relived {
-  const { seat, start, steps } = record;
-  const offered: Relived['offered'][number][] = [];
-  let rack = bagOf(start);
-  let gone: readonly Face[] = [];
-  let receivedLast: readonly Face[] = [];
-  for (const [place, step] of steps.entries()) {
-    const chosen = ownStep(record, place);
-    const offer = chosen && offerOf(chosen, seat, { rack, unseen: unseenBy(rack, gone) }, receivedLast);
-    if (offer) offered.push(offer);
-    if (step.kind !== 'move' || step.by[seat] === null) continue;
-    rack = addTo(takeFrom(rack, step.gave) ?? rack, step.received);
-    gone = [...gone, ...step.gave];
-    receivedLast = step.received;
-  }
-  return { start: bagOf(start), end: rack, offered };
+export function replayDecisions(record: SeatRecord): readonly ReplayedDecision[] {
+  return offeredChoices(record).flatMap(({ situation, chosen }) => decisionOf(situation, chosen) ?? []);
 }
 
 /** Null for a courtesy pass in which the seat had nothing to give. */
-function offerOf(
-  step: SeatStep,
-  seat: SeatRecord['seat'],
-  now: Omit<Offered, 'by'>,
-  receivedLast: readonly Face[],
-): Relived['offered'][number] | null {
-  switch (step.kind) {
+function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | null {
+  const { seat, rack, past } = situation;
+  const by = chosen.by[seat];
+  if (by === null) return null;
+  const offered = { by, rack, unseen: unseenIn(situation) };
+  switch (chosen.kind) {
     case 'vote':
-      return { kind: 'vote', ...now, by: step.by[seat], go: step.go[seat] };
+      return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat] };
     case 'ask':
-      return { kind: 'ask', ...now, by: step.by[seat], asked: step.asked[seat] };
+      return { kind: 'ask', step: 'courtesy-ask', ...offered, asked: chosen.asked[seat] };
     case 'move': {
-      const by = step.by[seat];
-      return by && { kind: 'move', ...now, by, ...own(step, seat), receivedLast };
+      const { step, gave, received } = chosen;
+      const receivedLast = (past.at(-1)?.received ?? []).map((face) => FACES[face]!);
+      return { kind: 'move', ...offered, step, gave, blind: chosen.blind[seat], received, receivedLast };
     }
   }
-}
-
-function own({ step, gave, blind, received }: SeatMove, seat: SeatRecord['seat']) {
-  return { step, gave, blind: blind[seat], received };
 }
 
 /**
  * The set without what the seat holds and what it gave knowingly. A tile given away that came back would be
  * taken off twice; the seat cannot tell (rule V3), so no count goes below zero.
  */
-function unseenBy(rack: Bag, gone: readonly Face[]): Bag {
-  const away = bagOf(gone);
-  return FULL_SET.map((copies, face) =>
-    face === JOKER_INDEX ? 0 : Math.max(0, copies - rack[face]! - away[face]!),
-  );
+function unseenIn({ rack, past }: Situation): Bag {
+  const unseen = FULL_SET.map((copies, face) => copies - rack[face]!);
+  for (const { gave } of past) for (const face of gave) unseen[face]!--;
+  return unseen.map((count, face) => (face === JOKER_INDEX ? 0 : Math.max(0, count)));
 }

@@ -1,55 +1,48 @@
-// (one seat's record, card) → its private review; the true deal cannot get in here by type.
+// (one seat's record, card) → its private review; by its type the true deal cannot be passed in.
+import type { CompiledCard } from '../../card/index.ts';
+import type { Kernel } from '../../kernels/index.ts';
+import { bagOf, MOVES, type SeatRecord } from '../../rules/index.ts';
 
-import type { Kernel } from '../../kernels/tiles-to-go/kernel.ts';
-import { MOVES } from '../../rules/exchange/schedule.ts';
-import type { SeatRecord } from '../../rules/view/record.ts';
-import { BASIS } from './basis.ts';
-import { familyNames } from './families.ts';
-import { judgeAsk, judgeBlind, judgeVote } from './judge-number.ts';
-import { judgePass, rankMove } from './judge-pass.ts';
-import { QUICK } from './judgement.ts';
-import { type OfferedMove, type Relived, relive } from './replay-decisions.ts';
-import type { ChoiceReview, NumberReview, PassReview, Review } from './review.ts';
-import { lessonOf } from './words/lesson.ts';
-import { METHOD } from './words/method.ts';
-import { numberWords } from './words/number.ts';
-import { passWords } from './words/pass.ts';
-import { type Worth, worthOn } from './worth.ts';
+import { finalRack } from '../belief/situation.ts';
+import { NO_DEEP_ANALYSIS } from './analysis.ts';
+import { BASIS, type Worth, worthOn } from './basis.ts';
+import { reviewAsk, reviewBlind, reviewVote } from './number-review.ts';
+import { rankMove, reviewPass } from './pass-review.ts';
+import { type OfferedMove, type ReplayedDecision, replayDecisions } from './replay-decisions.ts';
+import type { ChoiceReview, NumberFindings, PassFindings, Review } from './review.ts';
+import { lessonOf } from './sentences/lesson.ts';
+import { METHOD } from './sentences/method.ts';
+import { numberSentences } from './sentences/number.ts';
+import { passSentences } from './sentences/pass.ts';
 
-type Judged = Omit<PassReview, 'words' | 'judgement'> | Omit<NumberReview, 'words' | 'judgement'>;
-type Offer = Relived['offered'][number];
+type Findings = PassFindings | NumberFindings;
 
 /**
- * Judges every choice of one seat from what it knew when it made it, in the order of the round. A record of a
+ * Reviews every choice of one seat from what it knew when it made it, in the order of the round. A record of a
  * round that is still going on gives the review of the steps that are over. The same record and card give the
  * same bytes on every machine. `earlier`, the review of the same record when fewer steps were over, saves the work
  * that went into it and changes nothing.
  */
 export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review | null = null): Review {
   const worth = worthOn(kernel);
-  const { start, end, offered } = relive(record);
-  const known = (offer: Offer) => earlier?.choices.filter(({ step }) => step === stepOf(offer)) ?? [];
-  const judged = offered.flatMap((offer): readonly Judged[] => {
-    const before = known(offer);
-    return before.length > 0 ? before : judge(offer, kernel, worth);
+  const found = replayDecisions(record).flatMap((decision): readonly Findings[] => {
+    const known = earlier?.choices.filter(({ step }) => step === decision.step) ?? [];
+    return known.length > 0 ? known : findingsOf(decision, kernel, worth);
   });
-  const ids = judged.flatMap((choice) =>
-    choice.kind === 'pass' ? [...choice.open, ...choice.openAfter, ...choice.openAfterBest] : [],
-  );
-  const families = familyNames(kernel.card, ids);
-  const choices = judged.map(
+  const sections = sectionNames(kernel.card, found);
+  const choices = found.map(
     (choice): ChoiceReview =>
       choice.kind === 'pass'
-        ? { ...choice, words: passWords(choice, families), judgement: QUICK }
-        : { ...choice, words: numberWords(choice), judgement: QUICK },
+        ? { ...choice, sentences: passSentences(choice, sections), analysis: NO_DEEP_ANALYSIS }
+        : { ...choice, sentences: numberSentences(choice), analysis: NO_DEEP_ANALYSIS },
   );
   return {
     seat: record.seat,
     cardId: kernel.card.id,
     cardName: kernel.card.name,
-    families,
-    toGoStart: kernel.toGo(start),
-    toGoEnd: kernel.toGo(end),
+    sections,
+    toGoStart: kernel.toGo(bagOf(record.start)),
+    toGoEnd: kernel.toGo(finalRack(record)),
     basis: BASIS,
     lesson: lessonOf({ choices }),
     choices,
@@ -57,32 +50,32 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
   };
 }
 
-/** No step comes twice in a round. */
-function stepOf(offer: Offer): ChoiceReview['step'] {
-  switch (offer.kind) {
+/** Names by id, in card order, of the sections that these findings name: a review is read without the card at hand. */
+function sectionNames(card: CompiledCard, found: readonly Findings[]): Readonly<Record<string, string>> {
+  const used = new Set(
+    found.flatMap((choice) =>
+      choice.kind === 'pass'
+        ? [...choice.sectionsInReach, ...choice.sectionsInReachAfter, ...choice.sectionsInReachAfterBest]
+        : [],
+    ),
+  );
+  return Object.fromEntries(card.sections.filter(({ id }) => used.has(id)).map(({ id, name }) => [id, name]));
+}
+
+function findingsOf(decision: ReplayedDecision, kernel: Kernel, worth: Worth): readonly Findings[] {
+  switch (decision.kind) {
     case 'move':
-      return offer.step;
+      return findingsOfMove(decision, kernel, worth);
     case 'vote':
-      return 'vote';
+      return [reviewVote(decision, kernel, worth)];
     case 'ask':
-      return 'courtesy-ask';
+      return [reviewAsk(decision, kernel, worth)];
   }
 }
 
-function judge(offer: Offer, kernel: Kernel, worth: Worth): readonly Judged[] {
-  switch (offer.kind) {
-    case 'move':
-      return judgeMove(offer, kernel, worth);
-    case 'vote':
-      return [judgeVote(offer, kernel, worth)];
-    case 'ask':
-      return [judgeAsk(offer, kernel, worth)];
-  }
-}
-
-/** How many went blind is a choice before the tiles; where all three did, no tile was chosen. */
-function judgeMove(offer: OfferedMove, kernel: Kernel, worth: Worth): readonly Judged[] {
-  const ranking = offer.gave.length > 0 ? rankMove(offer, worth) : null;
-  const blind = MOVES[offer.step].blind ? [judgeBlind(offer, ranking, kernel, worth)] : [];
-  return ranking ? [...blind, judgePass(offer, ranking, kernel)] : blind;
+/** How many are passed blind is a choice before the tiles; where all three are, no tile is chosen. */
+function findingsOfMove(decision: OfferedMove, kernel: Kernel, worth: Worth): readonly Findings[] {
+  const ranking = decision.gave.length > 0 ? rankMove(decision, worth) : null;
+  const blind = MOVES[decision.step].blind ? [reviewBlind(decision, ranking, kernel, worth)] : [];
+  return ranking ? [...blind, reviewPass(decision, ranking, kernel)] : blind;
 }

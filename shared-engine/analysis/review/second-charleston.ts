@@ -1,45 +1,43 @@
-// Go on or stop: both tried out in the same worlds, with plain greedy passing by this seat.
+// Continue or stop: both tried with the same arrivals, this seat passing its least useful tiles one at a time.
+import type { Kernel } from '../../kernels/index.ts';
+import { type Bag, JOKER_INDEX, MOVES } from '../../rules/index.ts';
 
-import type { Kernel } from '../../kernels/tiles-to-go/kernel.ts';
-import { MOVES } from '../../rules/exchange/schedule.ts';
-import type { Bag } from '../../rules/tiles/bag.ts';
-import { JOKER_INDEX } from '../../rules/tiles/face.ts';
 import { arrivals } from './arrivals.ts';
-import { spareTiles, type Worth } from './worth.ts';
+import { spareTiles, type Worth } from './basis.ts';
 
 const SECOND = ['second-left', 'second-across', 'second-right'] as const;
-/** A multiple of four, so that each number the seat across may offer comes up equally often. */
-const WORLDS = 32;
+/** A multiple of four, so that each number the seat across may ask for comes up equally often. */
+const SAMPLES = 32;
 /** Three tiles for each of the three passes and for the courtesy pass. */
-const WORLD_SIZE = 12;
+const TILES_PER_SAMPLE = 12;
 
-/** Mean worth at the close after going on and after stopping. */
-export function goOrStop(
-  rack: Bag,
-  unseen: Bag,
+/** Mean worth at the close after continuing and after stopping. */
+export function continueOrStop(
+  { rack, unseen }: { readonly rack: Bag; readonly unseen: Bag },
   kernel: Kernel,
   worth: Worth,
-): { readonly go: number; readonly stop: number } {
-  let go = 0;
-  let stop = 0;
-  arrivals(unseen, 'vote', WORLD_SIZE, WORLDS).forEach((world, index) => {
-    const offered = index % 4;
-    const courtesy = world.slice(9);
-    stop += worth(swapped(rack, Math.min(offered, spareTiles(kernel, rack)), courtesy, worth));
+): { readonly continuing: number; readonly stopping: number } {
+  let continuing = 0;
+  let stopping = 0;
+  const samples = arrivals(unseen, { step: 'vote', size: TILES_PER_SAMPLE, count: SAMPLES });
+  for (const [index, arriving] of samples.entries()) {
+    const asked = index % 4;
+    const courtesy = arriving.slice(9);
+    stopping += worth(swapped(rack, Math.min(asked, spareTiles(kernel, rack)), courtesy, worth));
     let later = rack;
-    SECOND.forEach((step, pass) => {
+    for (const [pass, step] of SECOND.entries()) {
       const most = MOVES[step].blind ? spareTiles(kernel, later) : 3;
-      later = swapped(later, Math.min(3, most), world.slice(3 * pass, 3 * pass + 3), worth);
-    });
-    go += worth(swapped(later, Math.min(offered, spareTiles(kernel, later)), courtesy, worth));
-  });
-  return { go: go / WORLDS, stop: stop / WORLDS };
+      later = swapped(later, Math.min(3, most), arriving.slice(3 * pass, 3 * pass + 3), worth);
+    }
+    continuing += worth(swapped(later, Math.min(asked, spareTiles(kernel, later)), courtesy, worth));
+  }
+  return { continuing: continuing / SAMPLES, stopping: stopping / SAMPLES };
 }
 
 /** The rack after its `count` least useful tiles, taken away one at a time, are replaced by the first of `arriving`. */
 function swapped(rack: Bag, count: number, arriving: readonly number[], worth: Worth): Bag {
   const now = [...rack];
-  for (let gone = 0; gone < count; gone++) now[leastUseful(now, worth)]!--;
+  for (let taken = 0; taken < count; taken++) now[leastUseful(now, worth)]!--;
   for (const face of arriving.slice(0, count)) now[face]!++;
   return now;
 }

@@ -1,23 +1,27 @@
-// The shape of a batch of playouts: worlds and acts in, outlooks out.
-import type { Seat } from '../../rules/deal/seat.ts';
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
+// A batch of rollouts: sampled deals and actions in, win probabilities out.
+import { FACE_COUNT, MOVES, neighbor, type Seat, STEPS } from '../../rules/index.ts';
 
-/** Bytes of one world: four racks of 36 counts. */
-export const WORLD_BYTES = 4 * FACE_COUNT;
+/** Bytes of one sampled deal: four racks of 36 counts. */
+export const DEAL_BYTES = 4 * FACE_COUNT;
 
-/** Numbers of one result: the four outlooks at the close, then the four right after the choice's own step. */
+/** Numbers of one result: four win probabilities at the close, then four right after the choice's own step. */
 export const RESULT_WIDTH = 8;
 
-/** Bytes of one act: three faces (−1 where none), then a number. */
-export const ACT_BYTES = 4;
+/** Bytes of one action: three faces (−1 where none), then a number. */
+export const ACTION_BYTES = 4;
 
-/**
- * One choice in many worlds. For each world, `alternatives` acts are played out one after another.
- *
- * An act of a pass is its own tiles and how many they are; on a blind step the rest of the three goes on unseen.
- * An act of the vote has the number 1 for go on and 0 for stop; one of the courtesy ask the number asked for.
- */
-export interface PlayoutBatch {
+/** Steps by their index in `STEPS`. */
+export const VOTE = STEPS.indexOf('vote');
+export const ASK = STEPS.indexOf('courtesy-ask');
+/** How many seats to the right tiles go, by step; 0 where none move. */
+export const TOWARD = STEPS.map((step) =>
+  step in MOVES ? neighbor(0, MOVES[step as keyof typeof MOVES].toward) : 0,
+);
+/** Whether arriving tiles may be passed blind, by step. */
+export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
+
+/** What all rollouts of a batch share. */
+export interface RolloutSetting {
   readonly seed: number;
   /** Who chooses. */
   readonly seat: Seat;
@@ -26,18 +30,33 @@ export interface PlayoutBatch {
   readonly step: number;
   /** Tiles agreed on in a courtesy pass, by seat; 0 at every other step. */
   readonly agreed: readonly number[];
+}
+
+/**
+ * One choice in many sampled deals. In each deal, `alternatives` actions are played out one after another.
+ *
+ * The action of a pass is its own tiles and how many they are; on a blind step the rest of the three is passed blind.
+ * The action of the vote has the number 1 to continue and 0 to stop; one of the courtesy ask the number asked for.
+ */
+export interface RolloutBatch extends RolloutSetting {
   readonly count: number;
   readonly alternatives: number;
-  /** Keys of the noise, one a world. */
+  /** Keys of the noise, one a deal. */
   readonly keys: Uint32Array;
-  /** `count` × `WORLD_BYTES`: racks by seat before the step. */
-  readonly worlds: Uint8Array;
-  /** `count` × `alternatives` × `ACT_BYTES`. */
-  readonly acts: Int8Array;
+  /** `count` × `DEAL_BYTES`: racks by seat before the step. */
+  readonly deals: Uint8Array;
+  /** `count` × `alternatives` × `ACTION_BYTES`. */
+  readonly actions: Int8Array;
 }
 
 /** Implementations may differ in speed, never in a bit of a result. */
-export interface Playouts {
+export interface Rollouts {
   /** `count` × `alternatives` × `RESULT_WIDTH` chances in 100. */
-  run(batch: PlayoutBatch): Float64Array;
+  run(batch: RolloutBatch): Float64Array;
+}
+
+/** What a rack is worth where a rollout ends. */
+export interface Leaf {
+  /** Chance in 100 to win for the rack at `racks[at..at + 36)`, so many seats to the right of the dealer. */
+  of(racks: ArrayLike<number>, at: number, place: number): number;
 }

@@ -1,128 +1,79 @@
-// One exchange from a step to the close, on flat racks: every seat chooses from its own tiles.
-import type { CompiledCard } from '../../card/compiled.ts';
-import { letGo } from '../../kernels/near-hands/pass-selection.ts';
-import { createNear } from '../../kernels/near-hands/reference.ts';
-import { neighbour, SEATS } from '../../rules/deal/seat.ts';
-import { MOVES, PASS_SIZE, STEPS } from '../../rules/exchange/schedule.ts';
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
-import type { PlayoutBatch } from './batch.ts';
-import type { Leaf } from './leaf.ts';
+// One exchange from a step to the close, on four racks of 36 counts: every seat chooses from its own tiles.
+import type { CompiledCard } from '../../card/index.ts';
+import { createNearHands, selectPass } from '../../kernels/index.ts';
+import { FACE_COUNT, PASS_SIZE, SEATS, STEPS } from '../../rules/index.ts';
+
+import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles } from './movement.ts';
-import { drawWords, misjudge } from './noise.ts';
-import { createRackMemory } from './rack-memory.ts';
+import { drawBlindWords, drawNoise } from './noise.ts';
+import { createRackCache } from './rack-cache.ts';
 
-export const VOTE = STEPS.indexOf('vote');
-export const ASK = STEPS.indexOf('courtesy-ask');
 const CLOSE = STEPS.length;
-export const TOWARD = STEPS.map((step) =>
-  step in MOVES ? neighbour(0, MOVES[step as keyof typeof MOVES].toward) : 0,
-);
-export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
-/** Racks remembered for one seat at one step; further ones are worked out anew. */
-const REMEMBERED = 32;
-const LOOKS_REMEMBERED = 64;
-
-type Setting = Pick<PlayoutBatch, 'seed' | 'seat' | 'dealer' | 'step' | 'agreed'>;
+/** Racks cached for one seat at one step, and for one seat where its win probability is asked for. */
+const CACHED_PASSES = 32;
+const CACHED_VALUES = 64;
 
 export interface Exchange {
-  /** A new world: forgets what was worked out for the last one. */
-  begin(setting: Setting, world: number): void;
-  /** Plays one act out and writes its eight outlooks to `out[outAt..]`. */
-  play(
-    worlds: Uint8Array,
-    at: number,
-    acts: Int8Array,
-    actAt: number,
-    out: Float64Array,
-    outAt: number,
-  ): void;
+  /** Begins a sampled deal: forgets what was computed for the one before. */
+  begin(setting: RolloutSetting, deal: number): void;
+  /** Plays one action out from four racks; eight win probabilities to `out`. */
+  play(deal: Uint8Array, action: Int8Array, out: Float64Array): void;
 }
 
 export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
-  const near = createNear(card);
   const racks = new Uint8Array(4 * FACE_COUNT);
   const passes = createPasses();
   const words = new Uint32Array(4);
-  const places = 4 * CLOSE;
-  const noise = new Float64Array(places * FACE_COUNT);
-  const noisy = new Uint8Array(places);
-  const memories = Array.from({ length: places }, () => createRackMemory(REMEMBERED));
-  const goneOf = new Int8Array(places * REMEMBERED * PASS_SIZE);
-  const spareOf = new Int8Array(places * REMEMBERED);
-  const gone = new Int8Array(PASS_SIZE);
-  const looked = Array.from({ length: 4 }, () => createRackMemory(LOOKS_REMEMBERED));
-  const lookOf = new Float64Array(4 * LOOKS_REMEMBERED);
   const agreed = new Int8Array(4);
-  let now: Setting = { seed: 0, seat: 0, dealer: 0, step: 0, agreed: [0, 0, 0, 0] };
-  let world = 0;
+  const selection = createSelection(card, racks);
+  const values = createValues(leaf, racks);
+  const { choose, selected } = selection;
+  let now: RolloutSetting = { seed: 0, seat: 0, dealer: 0, step: 0, agreed: [0, 0, 0, 0] };
+  let deal = 0;
 
-  /** The tiles this seat would let go into `gone`, and how many of them it can spare. */
-  function choose(step: number, seat: number): number {
-    const place = step * 4 + seat;
-    const memory = memories[place]!;
-    const known = memory.find(racks, seat);
-    if (known !== -1) {
-      const at = (place * REMEMBERED + known) * PASS_SIZE;
-      for (let i = 0; i < PASS_SIZE; i++) gone[i] = goneOf[at + i]!;
-      return spareOf[place * REMEMBERED + known]!;
-    }
-    if (noisy[place] === 0) {
-      misjudge(noise, place * FACE_COUNT, now.seed, world, seat, step);
-      noisy[place] = 1;
-    }
-    near.read(racks, seat * FACE_COUNT);
-    const spare = letGo(near, PASS_SIZE, gone, 0, noise, place * FACE_COUNT);
-    const kept = memory.add(racks, seat);
-    if (kept !== -1) {
-      goneOf.set(gone, (place * REMEMBERED + kept) * PASS_SIZE);
-      spareOf[place * REMEMBERED + kept] = spare;
-    }
-    return spare;
-  }
-
-  function pass(step: number, acts: Int8Array | null, actAt: number): void {
+  function pass(step: number, action: Int8Array | null): void {
     for (const seat of SEATS) {
       const most = ASK < step ? agreed[seat]! : PASS_SIZE;
-      if (acts !== null && seat === now.seat) {
-        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = acts[actAt + i]!;
-        passes.own[seat] = acts[actAt + 3]!;
+      if (action !== null && seat === now.seat) {
+        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = action[i]!;
+        passes.own[seat] = action[3]!;
       } else {
         const spare = most === 0 ? 0 : choose(step, seat);
-        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = gone[i]!;
+        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = selected[i]!;
         passes.own[seat] = BLIND[step] ? Math.min(most, spare) : most;
       }
       passes.blind[seat] = most - passes.own[seat]!;
     }
-    if (BLIND[step]) openRing(step);
+    if (BLIND[step] && passes.blind.every((count) => count > 0)) passOwnTiles(step);
     moveTiles(racks, passes, TOWARD[step]!, (seat) => {
-      drawWords(words, now.seed, world, seat, step);
+      drawBlindWords(words, { seed: now.seed, deal, seat, step });
       return words;
     });
   }
 
-  /** Where all four would pass blind, the dealer, or the seat after it where the dealer chooses, gives three of its own. */
-  function openRing(step: number): void {
-    for (let seat = 0; seat < 4; seat++) if (passes.blind[seat] === 0) return;
+  /** Where all would pass blind, the dealer gives its own tiles, or the seat after it where the dealer chooses. */
+  function passOwnTiles(step: number): void {
     const seat = now.dealer === now.seat ? (now.dealer + 1) % 4 : now.dealer;
     choose(step, seat);
-    for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = gone[i]!;
+    for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = selected[i]!;
     passes.own[seat] = PASS_SIZE;
     passes.blind[seat] = 0;
   }
 
-  function goesOn(act: number): boolean {
-    let all = act !== 0;
+  function allContinue(chosen: number | null): boolean {
+    let all = chosen !== 0;
     for (let seat = 0; all && seat < 4; seat++) {
-      if (act === -1 || seat !== now.seat) all = choose(VOTE, seat) === PASS_SIZE;
+      if (chosen === null || seat !== now.seat) all = choose(VOTE, seat) === PASS_SIZE;
     }
     return all;
   }
 
-  function ask(act: number): boolean {
+  /** Whether anybody passes anything by courtesy: the smaller number of each pair holds. */
+  function agree(chosen: number | null): boolean {
     let any = false;
     for (let seat = 0; seat < 4; seat++) {
-      agreed[seat] = act !== -1 && seat === now.seat ? act : choose(ASK, seat);
+      agreed[seat] = chosen !== null && seat === now.seat ? chosen : choose(ASK, seat);
     }
     for (let seat = 0; seat < 2; seat++) {
       const smaller = Math.min(agreed[seat]!, agreed[seat + 2]!);
@@ -133,44 +84,102 @@ export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
     return any;
   }
 
-  function look(out: Float64Array, outAt: number): void {
-    for (let seat = 0; seat < 4; seat++) {
-      const known = looked[seat]!.find(racks, seat);
-      if (known !== -1) {
-        out[outAt + seat] = lookOf[seat * LOOKS_REMEMBERED + known]!;
-        continue;
-      }
-      const worth = leaf.of(racks, seat * FACE_COUNT, (seat + 4 - now.dealer) % 4);
-      const kept = looked[seat]!.add(racks, seat);
-      if (kept !== -1) lookOf[seat * LOOKS_REMEMBERED + kept] = worth;
-      out[outAt + seat] = worth;
-    }
-  }
-
   return {
     begin(setting, key) {
       now = setting;
-      world = key;
-      noisy.fill(0);
-      for (const memory of [...looked, ...memories]) memory.clear();
+      deal = key;
+      selection.begin(setting.seed, key);
+      values.begin(setting.dealer);
     },
-    play(worlds, at, acts, actAt, out, outAt) {
-      for (let i = 0; i < racks.length; i++) racks[i] = worlds[at + i]!;
+    play(from, action, out) {
+      racks.set(from);
       for (let seat = 0; seat < 4; seat++) agreed[seat] = now.agreed[seat]!;
       let step = now.step;
       while (step < CLOSE) {
-        const chosen = step === now.step;
-        if (step === VOTE) {
-          step = goesOn(chosen ? acts[actAt + 3]! : -1) ? step + 1 : ASK;
-        } else if (step === ASK) {
-          step = ask(chosen ? acts[actAt + 3]! : -1) ? step + 1 : CLOSE;
-        } else {
-          pass(step, chosen ? acts : null, actAt);
+        const own = step === now.step ? action : null;
+        if (step === VOTE) step = allContinue(own && own[3]!) ? step + 1 : ASK;
+        else if (step === ASK) step = agree(own && own[3]!) ? step + 1 : CLOSE;
+        else {
+          pass(step, own);
           step++;
         }
-        if (chosen) look(out, outAt + 4);
+        if (own) values.write(out, 4);
       }
-      look(out, outAt);
+      values.write(out, 0);
+    },
+  };
+}
+
+/** The pass of each seat at each step, cached by rack. */
+function createSelection(card: CompiledCard, racks: Uint8Array) {
+  const near = createNearHands(card);
+  const places = 4 * CLOSE;
+  const noise = Array.from({ length: places }, () => new Float64Array(FACE_COUNT));
+  const noiseDrawn = new Uint8Array(places);
+  const caches = Array.from({ length: places }, () => createRackCache(CACHED_PASSES));
+  const cachedTiles = new Int8Array(places * CACHED_PASSES * PASS_SIZE);
+  const cachedSpare = new Int8Array(places * CACHED_PASSES);
+  const selected = new Int8Array(PASS_SIZE);
+  let seed = 0;
+  let deal = 0;
+
+  return {
+    selected,
+    begin(seedWord: number, key: number): void {
+      seed = seedWord;
+      deal = key;
+      noiseDrawn.fill(0);
+      for (const cache of caches) cache.clear();
+    },
+    /** Writes the tiles this seat would pass to `selected`; how many of them it can spare. */
+    choose(step: number, seat: number): number {
+      const place = step * 4 + seat;
+      const cache = caches[place]!;
+      const known = cache.find(racks, seat);
+      if (known !== -1) {
+        const at = (place * CACHED_PASSES + known) * PASS_SIZE;
+        for (let i = 0; i < PASS_SIZE; i++) selected[i] = cachedTiles[at + i]!;
+        return cachedSpare[place * CACHED_PASSES + known]!;
+      }
+      if (noiseDrawn[place] === 0) {
+        drawNoise(noise[place]!, { seed, deal, seat, step });
+        noiseDrawn[place] = 1;
+      }
+      near.read(racks, seat * FACE_COUNT);
+      const spare = selectPass(near, selected, 0, noise[place]!);
+      const added = cache.add(racks, seat);
+      if (added !== -1) {
+        cachedTiles.set(selected, (place * CACHED_PASSES + added) * PASS_SIZE);
+        cachedSpare[place * CACHED_PASSES + added] = spare;
+      }
+      return spare;
+    },
+  };
+}
+
+/** The win probability of each seat, cached by rack. */
+function createValues(leaf: Leaf, racks: Uint8Array) {
+  const caches = Array.from({ length: 4 }, () => createRackCache(CACHED_VALUES));
+  const cached = new Float64Array(4 * CACHED_VALUES);
+  let dealer = 0;
+  return {
+    begin(dealerSeat: number): void {
+      dealer = dealerSeat;
+      for (const cache of caches) cache.clear();
+    },
+    /** Writes those of the four seats to `out[at..at + 4)`. */
+    write(out: Float64Array, at: number): void {
+      for (let seat = 0; seat < 4; seat++) {
+        const known = caches[seat]!.find(racks, seat);
+        if (known !== -1) {
+          out[at + seat] = cached[seat * CACHED_VALUES + known]!;
+          continue;
+        }
+        const value = leaf.of(racks, seat * FACE_COUNT, (seat + 4 - dealer) % 4);
+        const added = caches[seat]!.add(racks, seat);
+        if (added !== -1) cached[seat * CACHED_VALUES + added] = value;
+        out[at + seat] = value;
+      }
     },
   };
 }

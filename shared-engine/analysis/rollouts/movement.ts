@@ -1,12 +1,12 @@
-// Four passes become one movement of tiles between flat racks, blind passes included (rules C1, B1–B4).
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
+// Four passes as one movement of tiles between four racks, blind passes included (rules C1, B1–B4).
+import { FACE_COUNT } from '../../rules/index.ts';
 
-/** What the four seats put down: three places a seat, −1 where empty. */
+/** What the four seats pass: three places a seat, −1 where empty. */
 export interface Passes {
   readonly tiles: Int8Array;
   /** Own tiles given, by seat. */
   readonly own: Int8Array;
-  /** Arriving tiles passed on unseen, by seat. */
+  /** Arriving tiles passed blind, by seat. */
   readonly blind: Int8Array;
 }
 

@@ -1,11 +1,6 @@
-// What a simulated seat misjudges, keyed by (seed, world, seat, step, face): the same for every alternative.
-import { log2 } from '../../kernels/log2.ts';
-import { philox } from '../../kernels/philox.ts';
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
-
-/** The second word of the key says what the draws are for. */
-const MISJUDGING = 1;
-const DRAWING = 2;
+// What a simulated seat misjudges, keyed by seed, deal, seat, step and face: the same for every alternative.
+import { log2, philox, STREAMS } from '../../kernels/index.ts';
+import { FACE_COUNT } from '../../rules/index.ts';
 
 const LEVELS = 1024;
 /** One seat at one step uses 18 words, two faces a word. */
@@ -17,28 +12,37 @@ export const GUMBEL: Float64Array = Float64Array.from({ length: LEVELS }, (_, le
   return -log2(-log2(u) * Math.LN2) * Math.LN2;
 });
 
+export interface NoiseKey {
+  readonly seed: number;
+  readonly deal: number;
+  readonly seat: number;
+  readonly step: number;
+}
+
 const words = new Uint32Array(4);
 
-/** One Gumbel draw a face into `noise[at..at + 36)`. */
-export function misjudge(
-  noise: Float64Array,
-  at: number,
-  seed: number,
-  world: number,
-  seat: number,
-  step: number,
-): void {
+/** One Gumbel value a face. */
+export function drawNoise(out: Float64Array, key: NoiseKey): void {
   for (let block = 0; block <= BLOCKS; block++) {
-    philox(words, world, seat, step, block, seed, MISJUDGING);
+    setCounter(words, key, block);
+    philox(words, key.seed, STREAMS.noise);
     const left = Math.min(8, FACE_COUNT - block * 8);
     for (let i = 0; i < left; i++) {
       const word = words[i >> 1]!;
-      noise[at + block * 8 + i] = GUMBEL[(i % 2 === 0 ? word : word >>> 16) & (LEVELS - 1)]!;
+      out[block * 8 + i] = GUMBEL[(i % 2 === 0 ? word : word >>> 16) & (LEVELS - 1)]!;
     }
   }
 }
 
-/** Four words for the draws of a blind pass of one seat. */
-export function drawWords(out: Uint32Array, seed: number, world: number, seat: number, step: number): void {
-  philox(out, world, seat, step, 0, seed, DRAWING);
+/** Four words by which the blind tiles of one seat are drawn. */
+export function drawBlindWords(out: Uint32Array, key: NoiseKey): void {
+  setCounter(out, key, 0);
+  philox(out, key.seed, STREAMS.blind);
+}
+
+function setCounter(counter: Uint32Array, { deal, seat, step }: NoiseKey, block: number): void {
+  counter[0] = deal;
+  counter[1] = seat;
+  counter[2] = step;
+  counter[3] = block;
 }

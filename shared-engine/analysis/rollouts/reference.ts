@@ -1,21 +1,23 @@
-// The plain playouts: worlds in, outlooks out, all seats playing on.
-import type { CompiledCard } from '../../card/compiled.ts';
-import { ACT_BYTES, type Playouts, RESULT_WIDTH, WORLD_BYTES } from './batch.ts';
+// Rollouts in TypeScript. They ship, because a host without SIMD must reach the same bytes, if about nine times slower;
+// tests hold the SIMD module against them, bit by bit.
+import type { CompiledCard } from '../../card/index.ts';
+import { ACTION_BYTES, DEAL_BYTES, type Leaf, RESULT_WIDTH, type Rollouts } from './batch.ts';
 import { createExchange } from './exchange.ts';
-import type { Leaf } from './leaf.ts';
 
-export function createPlayouts(card: CompiledCard, leaf: Leaf): Playouts {
+export function createReferenceRollouts(card: CompiledCard, leaf: Leaf): Rollouts {
   const exchange = createExchange(card, leaf);
   return {
     run(batch) {
-      const { count, alternatives, worlds, acts } = batch;
+      const { count, alternatives, deals, actions } = batch;
       const out = new Float64Array(count * alternatives * RESULT_WIDTH);
-      for (let world = 0; world < count; world++) {
-        exchange.begin(batch, batch.keys[world]!);
-        for (let a = 0; a < alternatives; a++) {
-          const nth = world * alternatives + a;
-          exchange.play(worlds, world * WORLD_BYTES, acts, nth * ACT_BYTES, out, nth * RESULT_WIDTH);
-        }
+      for (let nth = 0; nth < count * alternatives; nth++) {
+        const deal = Math.floor(nth / alternatives);
+        if (nth % alternatives === 0) exchange.begin(batch, batch.keys[deal]!);
+        exchange.play(
+          deals.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES),
+          actions.subarray(nth * ACTION_BYTES, (nth + 1) * ACTION_BYTES),
+          out.subarray(nth * RESULT_WIDTH, (nth + 1) * RESULT_WIDTH),
+        );
       }
       return out;
     },

@@ -1,25 +1,25 @@
-// The fitted outlook model; written by the command it names, never by hand.
-import type { OutlookModel } from './model-format.ts';
+// The fitted win model; written by the command it names, never by hand.
+import type { WinModel } from './model-format.ts';
 
-export const OUTLOOK_MODEL: OutlookModel = {
+export const WIN_MODEL: WinModel = {
   made: {
     command: 'npm run build:win-model -- --seed outlook --date 2026-11-25 --rounds 30000 --plays 4',
     seed: 'outlook',
     date: '2026-11-25',
-    games: 120000,
+    plays: 120000,
     cards: 17,
   },
   steps: { tile: 8, pair: 1, pairs: 7, concealed: 9 },
   start: -1.406428,
   weights: { reach: 0.310785, jokers: 0.146918, pairLack: -0.018151, concealed: -0.103304, live: 0.015622 },
-  places: [0, 0.098074, 0.051918, 0.008999],
+  dealerOffsets: [0, 0.098074, 0.051918, 0.008999],
   scores: [
     -3.39404, -3.2174, -3.00499, -2.77958, -2.61863, -2.51428, -2.41011, -2.31362, -2.21916, -2.12532,
     -2.03375, -1.94187, -1.85095, -1.75988, -1.66858, -1.577, -1.48581, -1.3949, -1.3006, -1.20559, -1.11398,
     -1.01752, -0.92194, -0.82507, -0.72253, -0.61786, -0.50967, -0.39667, -0.27715, -0.15303, -0.02178,
     0.12672, 0.29168, 0.46917, 0.66607, 0.91407, 1.26343, 1.77122,
   ],
-  chances: [
+  winProbabilities: [
     3.9189, 4.2419, 5.3458, 5.9534, 7.2871, 8.12, 8.4933, 9.5372, 9.7138, 10.7635, 11.7947, 12.7037, 13.8324,
     14.7681, 15.7422, 17.2311, 18.7366, 19.7695, 20.9643, 22.8463, 24.7403, 25.8547, 27.7319, 30.0023,
     32.2306, 34.8226, 36.8649, 40.3874, 43.3161, 44.8577, 48.9969, 52.5738, 57.1211, 61.5184, 67.9633,

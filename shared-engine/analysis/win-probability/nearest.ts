@@ -1,5 +1,5 @@
 // The targets nearest to a rack, found in packed sums four at a time.
-import { inEachByte, largerWord, largestByte, matchedWord, reaches } from '../play/lane-words.ts';
+import { inEachByte, largerWord, largestByte, matchedWord, reaches } from '../../kernels/index.ts';
 
 /** Writes the lanes of the targets with the fewest tiles to go to `lanes` and answers how many there are. */
 export function nearestLanes(sums: Int32Array, jokers: number, lanes: Int32Array): number {

@@ -1,5 +1,5 @@
 // The report of a class about one deal of a drill: a value without names.
-import type { CompiledCard } from '../../card/compiled.ts';
+import type { CompiledCard } from '../../card/index.ts';
 import type { DrillDeal } from '../format.ts';
 import { anonymizedSpread } from './anonymity.ts';
 import type { ClassEntry } from './entry.ts';

@@ -1,13 +1,14 @@
 // What the class report knows about one player: choices, review and aims, and nothing that says who the player is.
 
-import type { MeasuredValue } from '../../analysis/review/analysis.ts';
-import { type ReplayedRecord, replayDecisions } from '../../analysis/review/replay-decisions.ts';
-import type { ChoiceReview, Review } from '../../analysis/review/review.ts';
-import { MOVES, type Step } from '../../rules/exchange/schedule.ts';
-import { facesOf, sortFaces } from '../../rules/tiles/bag.ts';
-import type { Face } from '../../rules/tiles/face.ts';
-import type { SeatRecord } from '../../rules/view/record.ts';
-import { isCostly } from '../costly.ts';
+import {
+  type ChoiceReview,
+  isCostly,
+  type MeasuredValue,
+  type ReplayedDecision,
+  type Review,
+  replayDecisions,
+} from '../../analysis/index.ts';
+import { type Face, facesOf, MOVES, type SeatRecord, type Step, sortFaces } from '../../rules/index.ts';
 
 /** The sections of the card that a player named as aims before a step. */
 export interface Aim {
@@ -48,14 +49,14 @@ export interface JudgedChoice {
 
 /** The choices of one player in the order of the round. */
 export function choicesBy({ record, review }: ClassEntry): readonly ClassChoice[] {
-  return replayDecisions(record).offered.flatMap((offer) =>
+  return replayDecisions(record).flatMap((offer) =>
     answersTo(offer).map((answer) => ({ ...answer, judged: judgedIn(review, answer) })),
   );
 }
 
 type Answer = Omit<ClassChoice, 'judged'>;
 
-function answersTo(offer: ReplayedRecord['offered'][number]): Answer[] {
+function answersTo(offer: ReplayedDecision): Answer[] {
   const facts = { own: offer.by === 'player', rack: facesOf(offer.rack) };
   switch (offer.kind) {
     case 'vote':

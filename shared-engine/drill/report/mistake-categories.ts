@@ -1,12 +1,14 @@
 // The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
-import type {
-  Basis,
-  ChoiceReview,
-  NumberReview,
-  PassReview,
-  RackGroup,
-} from '../../analysis/review/review.ts';
-import { isCostly } from '../costly.ts';
+
+import {
+  type Basis,
+  type ChoiceReview,
+  isCostly,
+  type NumberReview,
+  type PassReview,
+  type RackGroup,
+} from '../../analysis/index.ts';
+
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean, sumOf, thousandth } from './mean.ts';
 

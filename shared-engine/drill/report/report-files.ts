@@ -1,6 +1,6 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the mistakes.
-import type { MeasuredValue } from '../../analysis/review/analysis.ts';
-import { tileList } from '../../analysis/review/sentences/tiles.ts';
+import { type MeasuredValue, tileList } from '../../analysis/index.ts';
+
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
 import { type ClassMean, thousandth } from './mean.ts';

@@ -1,9 +1,9 @@
-// Bytes written as text, read back without the help of page or server.
+// Base64 decoded without the help of page or server.
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
 
 /** The bytes of a base64 text (RFC 4648, section 4); the text is our own and taken as well-formed. */
-export function bytesOfBase64(text: string): Uint8Array {
+export function decodeBase64(text: string): Uint8Array {
   const digits = text.replace(/=+$/, '');
   const bytes = new Uint8Array(Math.floor((digits.length * 3) / 4));
   let bits = 0;

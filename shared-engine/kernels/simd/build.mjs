@@ -1,4 +1,4 @@
-// npm run build:wasm: compiles the vector module and writes it as TypeScript, unless what is there is up to date.
+// npm run build:wasm: compiles the SIMD module and writes it as TypeScript, unless what is there is up to date.
 // With --check nothing is written; the exit code says whether it is up to date.
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
@@ -27,7 +27,7 @@ function isUpToDate() {
   }
 }
 
-/** At once, because another command may be reading it. */
+/** Written beside it and renamed, because another command may be reading it. */
 function write(text) {
   const draft = new URL(`./built.${process.pid}.tmp`, here);
   writeFileSync(draft, text);
@@ -35,7 +35,7 @@ function write(text) {
 }
 
 async function compile() {
-  // Seconds to load, and mostly not needed.
+  // Takes seconds to load and is mostly not needed.
   const { default: asc } = await import('assemblyscript/asc');
   let bytes = null;
   const files = ['index.ts', '--outFile', 'module.wasm', ...OPTIONS];
@@ -47,7 +47,7 @@ async function compile() {
     listFiles: () => [],
   });
   if (error !== null || bytes === null) {
-    throw new Error(`The vector module does not compile:\n${stderr.toString()}`, { cause: error });
+    throw new Error(`The SIMD module does not compile:\n${stderr.toString()}`, { cause: error });
   }
   return Buffer.from(bytes);
 }

@@ -1,56 +1,40 @@
-// What the engine asks of its host's WebAssembly, and what its own module answers.
+// The part of the host's WebAssembly that the engine uses, and the exports of the SIMD module.
 
 /** The part in use of the WebAssembly JavaScript Interface (W3C), which pages, workers and Node share. */
 export interface WasmHost {
   compile(bytes: Uint8Array): Promise<WasmModule>;
-  readonly Instance: new (module: WasmModule) => { readonly exports: VectorExports };
+  readonly Instance: new (module: WasmModule) => { readonly exports: SimdInstance };
 }
 
 /** A compiled module; only the host looks into it. */
 export type WasmModule = object;
 
 /** Numbers are addresses or counts; see `assembly/index.ts`. */
-export interface VectorExports {
+export interface SimdInstance {
   readonly memory: { readonly buffer: ArrayBuffer };
   reserve(bytes: number): number;
   setCard(rowBytes: number, startRow: number, zeroRow: number, rows: number): void;
-  setLines(room: number, ends: number, lines: number, targets: number): void;
+  setPatterns(matched: number, ends: number, patterns: number, hands: number): void;
   toGo(rack: number): number;
   toGoMany(racks: number, count: number, out: number): void;
-  toGoByLine(rack: number, out: number): void;
+  toGoByPattern(rack: number, out: number): void;
   histogram(rack: number, out: number): void;
-  setNear(room: number, sets: number): void;
+  setNearHands(room: number, sets: number): void;
   setWeight(level: number, weight: number, further: number): void;
-  setCare(noiseWeight: number, spareShare: number): void;
-  letGoMany(racks: number, count: number, noise: number, gone: number, spare: number): void;
-  usesOf(rack: number, out: number): void;
+  setPassSelection(noiseScale: number, spareShare: number): void;
+  selectPasses(racks: number, count: number, noise: number, tiles: number, spare: number): void;
+  tileValues(rack: number, out: number): void;
   setQuantiles(at: number): void;
-  roomForPlaces(steps: number): number;
-  setSchedule(table: number, steps: number, vote: number, ask: number, room: number): void;
-  setReach(room: number, weights: number, stretches: number, count: number, extra: number): void;
-  reachOf(rack: number): number;
-  setOutlook(
-    wanted: number,
-    copiesOf: number,
-    fitted: number,
-    knots: number,
-    centre: number,
-    spread: number,
-  ): void;
-  outlookOf(rack: number, place: number): number;
-  playMany(
-    seed: number,
-    seat: number,
-    dealer: number,
-    step: number,
-    agreed: number,
-    count: number,
-    alternatives: number,
-    keys: number,
-    worlds: number,
-    acts: number,
-    out: number,
-  ): void;
+  scheduleBytes(steps: number): number;
+  setSchedule(table: number, steps: number, room: number): void;
+  setFeatures(room: number, wanted: number, copiesOf: number): void;
+  setReach(weights: number, spans: number, count: number): void;
+  reach(rack: number): number;
+  setWinModel(fitted: number, knots: number): void;
+  setScale(center: number, spread: number): void;
+  winProbability(rack: number, place: number): number;
+  setBatch(header: number): void;
+  rollOut(keys: number, deals: number, actions: number, out: number): void;
 }
 
 declare const WebAssembly: WasmHost;

@@ -1,29 +1,29 @@
-// Which families of hands a rack still points to.
-import type { Bag } from '../../rules/tiles/bag.ts';
+// Which sections of hands a rack still points to.
+import type { Bag } from '../../rules/index.ts';
 import type { Kernel } from './kernel.ts';
 
-/** Tiles to go to the nearest line of each family, by family index; 14 for a family without lines. */
-export function toGoByFamily(kernel: Kernel, rack: Bag): Uint8Array {
-  const result = new Uint8Array(kernel.card.families.length).fill(14);
-  const byLine = kernel.toGoByLine(rack);
-  for (const [index, { family }] of kernel.card.lines.entries()) {
-    result[family] = Math.min(result[family]!, byLine[index]!);
+/** Tiles to go to the nearest line of each section, by section index; 14 for a section without lines. */
+export function toGoBySection(kernel: Kernel, rack: Bag): Uint8Array {
+  const result = new Uint8Array(kernel.card.sections.length).fill(14);
+  const byPattern = kernel.toGoByPattern(rack);
+  for (const [index, { section }] of kernel.card.patterns.entries()) {
+    result[section] = Math.min(result[section]!, byPattern[index]!);
   }
   return result;
 }
 
-/** Ids of the families whose nearest line is as near as any, in card order. */
-export function nearestFamilies(kernel: Kernel, rack: Bag): string[] {
-  return familiesWithin(kernel, rack, 0);
+/** Ids of the sections whose nearest line is as near as any, in card order. */
+export function nearestSections(kernel: Kernel, rack: Bag): string[] {
+  return sectionsWithin(kernel, rack, 0);
 }
 
-/** Ids of the families that are open: within one tile of the nearest, in card order. */
-export function openFamilies(kernel: Kernel, rack: Bag): string[] {
-  return familiesWithin(kernel, rack, 1);
+/** Ids of the sections that are open: within one tile of the nearest, in card order. */
+export function sectionsInReach(kernel: Kernel, rack: Bag): string[] {
+  return sectionsWithin(kernel, rack, 1);
 }
 
-function familiesWithin(kernel: Kernel, rack: Bag, slack: number): string[] {
-  const byFamily = toGoByFamily(kernel, rack);
-  const least = Math.min(...byFamily);
-  return kernel.card.families.filter((_, index) => byFamily[index]! <= least + slack).map(({ id }) => id);
+function sectionsWithin(kernel: Kernel, rack: Bag, slack: number): string[] {
+  const bySection = toGoBySection(kernel, rack);
+  const least = Math.min(...bySection);
+  return kernel.card.sections.filter((_, index) => bySection[index]! <= least + slack).map(({ id }) => id);
 }

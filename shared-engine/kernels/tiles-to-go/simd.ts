@@ -1,32 +1,30 @@
-// The kernel in the vector module: sixteen targets at a time, many racks in one call.
-import type { CompiledCard } from '../../card/compiled.ts';
-import type { Bag } from '../../rules/tiles/bag.ts';
-import { FACE_COUNT } from '../../rules/tiles/face.ts';
-import { layCard } from '../simd/card-memory.ts';
-import type { VectorExports } from '../simd/host.ts';
-import type { Vectors } from '../simd/module.ts';
+// Tiles to go in the SIMD module: sixteen hands at a time, many racks in one call.
+import type { CompiledCard } from '../../card/index.ts';
+import { type Bag, FACE_COUNT } from '../../rules/index.ts';
+import type { SimdInstance } from '../simd/host.ts';
+import { loadCard } from '../simd/load-card.ts';
+import type { SimdModule } from '../simd/module.ts';
 import type { Kernel } from './kernel.ts';
-import { createKernel } from './swar.ts';
+import { createSwarKernel } from './swar.ts';
 
-/** Racks that one call takes. */
-const BATCH = 1024;
+const RACKS_PER_CALL = 1024;
 
-/** More tiles of one face than this are of no more use to any target. */
-const MOST = 15;
+/** More tiles of one face than this are of no further use to any hand. */
+const MAX_COUNT = 15;
 
-/** A kernel that also answers for many racks at once. */
+/** A kernel that also simdToGo for many racks at once. */
 export interface BatchKernel extends Kernel {
   /** Tiles to go of each rack: racks of 36 counts one after another. */
   toGoMany(racks: Uint8Array): Uint8Array;
 }
 
-/** The fastest kernel there is: in the vector module where it is at hand, otherwise in plain words. */
-export function createBatchKernel(vectors: Vectors, card: CompiledCard): BatchKernel {
-  return vectors.kind === 'ready' ? vectorKernel(vectors.instance(), card) : plainBatch(card);
+/** By the SIMD module where the host runs it, otherwise in TypeScript. */
+export function createSimdKernel(simd: SimdModule, card: CompiledCard): BatchKernel {
+  return simd.kind === 'ready' ? simdKernel(simd.instance(), card) : swarBatchKernel(card);
 }
 
-function plainBatch(card: CompiledCard): BatchKernel {
-  const kernel = createKernel(card);
+function swarBatchKernel(card: CompiledCard): BatchKernel {
+  const kernel = createSwarKernel(card);
   return {
     ...kernel,
     toGoMany: (racks) =>
@@ -36,47 +34,46 @@ function plainBatch(card: CompiledCard): BatchKernel {
   };
 }
 
-function vectorKernel(vectors: VectorExports, card: CompiledCard): BatchKernel {
-  layCard(vectors, card);
-  const lines = card.lines.length;
-  const racksAt = vectors.reserve(BATCH * FACE_COUNT);
-  const answersAt = vectors.reserve(BATCH);
-  const linesAt = vectors.reserve(lines);
-  const histogramAt = vectors.reserve(15 * 4);
-  const { buffer } = vectors.memory;
-  const asked = new Uint8Array(buffer, racksAt, BATCH * FACE_COUNT);
-  const answers = new Uint8Array(buffer, answersAt, BATCH);
-  const byLine = new Uint8Array(buffer, linesAt, lines);
+function simdKernel(simd: SimdInstance, card: CompiledCard): BatchKernel {
+  loadCard(simd, card);
+  const racksAt = simd.reserve(RACKS_PER_CALL * FACE_COUNT);
+  const toGoAt = simd.reserve(RACKS_PER_CALL);
+  const patternsAt = simd.reserve(card.patterns.length);
+  const histogramAt = simd.reserve(15 * 4);
+  const { buffer } = simd.memory;
+  const simdRacks = new Uint8Array(buffer, racksAt, RACKS_PER_CALL * FACE_COUNT);
+  const simdToGo = new Uint8Array(buffer, toGoAt, RACKS_PER_CALL);
+  const byPattern = new Uint8Array(buffer, patternsAt, card.patterns.length);
   const counts = new Uint32Array(buffer, histogramAt, 15);
 
   function put(rack: Bag): void {
-    for (let face = 0; face < FACE_COUNT; face++) asked[face] = Math.min(rack[face]!, MOST);
+    for (let face = 0; face < FACE_COUNT; face++) simdRacks[face] = Math.min(rack[face]!, MAX_COUNT);
   }
 
   return {
     card,
     toGo(rack) {
       put(rack);
-      return vectors.toGo(racksAt);
+      return simd.toGo(racksAt);
     },
-    toGoByLine(rack) {
+    toGoByPattern(rack) {
       put(rack);
-      vectors.toGoByLine(racksAt, linesAt);
-      return byLine.slice();
+      simd.toGoByPattern(racksAt, patternsAt);
+      return byPattern.slice();
     },
     histogram(rack) {
       put(rack);
-      vectors.histogram(racksAt, histogramAt);
+      simd.histogram(racksAt, histogramAt);
       return counts.slice();
     },
     toGoMany(racks) {
       const count = Math.floor(racks.length / FACE_COUNT);
       const result = new Uint8Array(count);
-      for (let first = 0; first < count; first += BATCH) {
-        const size = Math.min(BATCH, count - first);
-        asked.set(racks.subarray(first * FACE_COUNT, (first + size) * FACE_COUNT));
-        vectors.toGoMany(racksAt, size, answersAt);
-        result.set(answers.subarray(0, size), first);
+      for (let first = 0; first < count; first += RACKS_PER_CALL) {
+        const size = Math.min(RACKS_PER_CALL, count - first);
+        simdRacks.set(racks.subarray(first * FACE_COUNT, (first + size) * FACE_COUNT));
+        simd.toGoMany(racksAt, size, toGoAt);
+        result.set(simdToGo.subarray(0, size), first);
       }
       return result;
     },

@@ -1,15 +1,8 @@
 // How hard each pattern of a card is, measured: the tiles still missing when half the wall is gone.
-import {
-  type CompiledCard,
-  FACE_COUNT,
-  FULL_SET,
-  faceIndex,
-  facesOf,
-  type Hand,
-  JOKER_INDEX,
-  shuffled,
-  stream,
-} from '../../index.ts';
+import type { CompiledCard, Hand } from '../../card/compiled.ts';
+import { shuffled, stream } from '../../rules/deal/random.ts';
+import { FULL_SET, facesOf } from '../../rules/tiles/bag.ts';
+import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../../rules/tiles/face.ts';
 
 /** Turns after which the missing tiles are counted: about half the wall. */
 const TURNS = 12;

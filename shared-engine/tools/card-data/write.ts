@@ -1,6 +1,7 @@
 // npm run card-data: writes the generated files of shared-engine/card: the house card's points and the JSON Schema.
 import { writeFileSync } from 'node:fs';
-import { cardJsonSchema, houseCard } from '../../index.ts';
+import { cardJsonSchema } from '../../card/format.ts';
+import { houseCard } from '../../card/house/card.ts';
 import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from './difficulty.ts';
 
 const room = new URL('../../card/', import.meta.url);

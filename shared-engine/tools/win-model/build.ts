@@ -2,7 +2,11 @@
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { type CompiledCard, houseCard, loadSimd, preparePlayCard, type WinModel } from '../../index.ts';
+import { preparePlayCard } from '../../analysis/play/play-card.ts';
+import type { WinModel } from '../../analysis/win-probability/model-format.ts';
+import type { CompiledCard } from '../../card/compiled.ts';
+import { houseCard } from '../../card/house/card.ts';
+import { loadSimd } from '../../kernels/simd/module.ts';
 import { bestSteps, type CardGames, fitModel } from './fit.ts';
 import { gamesOn, type Sample } from './games.ts';
 import { progressBar } from './progress-bar.ts';

@@ -1,12 +1,9 @@
 // Fits the numbers of a win model to games.
-import {
-  createFeatures,
-  FEATURES,
-  type FeatureName,
-  type PlayCard,
-  type ReachSteps,
-  type WinModel,
-} from '../../index.ts';
+
+import type { PlayCard } from '../../analysis/play/play-card.ts';
+import { createFeatures, FEATURES, type FeatureName } from '../../analysis/win-probability/features.ts';
+import type { WinModel } from '../../analysis/win-probability/model-format.ts';
+import type { ReachSteps } from '../../analysis/win-probability/reach.ts';
 import type { Sample } from './games.ts';
 import { risingBlocks } from './isotonic.ts';
 import { fitLogistic } from './logistic.ts';

@@ -1,24 +1,20 @@
 // Racks as four bots leave them at the close of an exchange, and who then wins the simulated play.
-import {
-  type Bag,
-  begin,
-  type CompiledCard,
-  chooseFor,
-  createSimdKernel,
-  createSimulator,
-  type DealerOffset,
-  dealTiles,
-  finishRound,
-  forFour,
-  openRound,
-  preparePlayCard,
-  SEATS,
-  type SimdModule,
-  type StyleName,
-  shuffled,
-  stream,
-} from '../../index.ts';
-import { seedFrom } from '../../rules/deal/random.ts';
+
+import { preparePlayCard } from '../../analysis/play/play-card.ts';
+import { createSimulator } from '../../analysis/play/simulate.ts';
+import { chooseFor } from '../../bots/choose.ts';
+import { finishRound } from '../../bots/finish-round.ts';
+import type { CompiledCard } from '../../card/compiled.ts';
+import type { DealerOffset } from '../../index.ts';
+import type { SimdModule } from '../../kernels/simd/module.ts';
+import { createSimdKernel } from '../../kernels/tiles-to-go/simd.ts';
+import type { StyleName } from '../../policy/styles.ts';
+import { dealTiles } from '../../rules/deal/deal.ts';
+import { seedFrom, shuffled, stream } from '../../rules/deal/random.ts';
+import { forFour, SEATS } from '../../rules/deal/seat.ts';
+import { openRound } from '../../rules/exchange/decide.ts';
+import { begin } from '../../rules/exchange/evolve.ts';
+import type { Bag } from '../../rules/tiles/bag.ts';
 
 /** The styles of the table that the model is meant for, mostly players who know what they do; each seat draws one. */
 const MIX: readonly StyleName[] = [

@@ -1,16 +1,11 @@
 // Variants of the house card: patterns dropped, group sizes and numbers moved, patterns concealed.
-import {
-  type CardFile,
-  type CardGroup,
-  type CardPattern,
-  type CompiledCard,
-  compileCard,
-  HOUSE_CARD,
-  NUMBERS,
-  type Random,
-  stream,
-  WINDS,
-} from '../../index.ts';
+
+import { compileCard } from '../../card/compile.ts';
+import type { CompiledCard } from '../../card/compiled.ts';
+import type { CardFile, CardGroup, CardPattern } from '../../card/format.ts';
+import { HOUSE_CARD } from '../../card/house/card.ts';
+import { type Random, stream } from '../../rules/deal/random.ts';
+import { NUMBERS, WINDS } from '../../rules/tiles/face.ts';
 
 /** Chances in a hundred. */
 const KEPT = 65;

@@ -1,12 +1,13 @@
-// The card in memory, one byte a target and one row a (face, count); a rack is the sum of a few rows.
+// The card in memory, one byte a hand and one row a face and count; a rack is the sum of a few rows.
+import { matchedOf } from './packed-words';
 
 /** Faces but the joker. */
 const FACES: usize = 35;
 
-/** The most a face counts: no target wants more than a whole rack of it. */
+/** The most a face counts: no hand wants more than a whole rack of it. */
 const MOST: u32 = 14;
 
-/** Addresses of the rows that make up the rack looked at last. */
+/** Addresses of the rows that make up the rack read last. */
 const parts: usize = memory.data(40 * 4, 16);
 
 let width: usize = 0;
@@ -36,9 +37,9 @@ export function jokersOf(rack: usize): u32 {
 }
 
 /** Finds the rows of a rack of 36 counts; their number, made even. */
-export function gather(rack: usize): usize {
+function gatherRows(rack: usize): usize {
   let count: usize = 0;
-  // Without a branch: which faces are held is anybody's guess.
+  // Without a branch, because which faces are held is unpredictable.
   for (let face: usize = 0; face < FACES; face++) {
     const row = load<u32>(rowOf + ((face << 4) + <usize>min<u32>(load<u8>(rack + face), MOST)) * 4);
     store<u32>(parts + count * 4, row);
@@ -48,19 +49,13 @@ export function gather(rack: usize): usize {
   return (count + 1) & ~1;
 }
 
-/** Tiles matched by 16 targets: the smaller of (high nibble + jokers) and (low nibble). */
-function matchedOf(sums: v128, jokers: v128): v128 {
-  const low = i8x16.splat(0x0f);
-  return i8x16.min_u(i8x16.add(v128.and(i16x8.shr_u(sums, 4), low), jokers), v128.and(sums, low));
-}
-
 /**
- * Adds `count` gathered rows up. Writes sums to `sums` and tiles matched to `matched`, a row each, where these are
- * not 0; the most that any target matches, in one of 16 bytes.
+ * Adds up the rows of a rack. Writes sums to `sums` and tiles matched to `matched`, a row each, where these are not
+ * 0; the most that any hand matches, in one of 16 bytes.
  */
-export function addUp(count: usize, jokerCount: u32, sums: usize, matched: usize): v128 {
-  const jokers = i8x16.splat(<i8>jokerCount);
-  const end = parts + count * 4;
+export function sumRows(rack: usize, sums: usize, matched: usize): v128 {
+  const end = parts + gatherRows(rack) * 4;
+  const jokers = i8x16.splat(<i8>jokersOf(rack));
   let most = i8x16.splat(0);
   for (let at: usize = 0; at < width; at += 64) {
     let a = v128.load(start + at);
@@ -75,35 +70,20 @@ export function addUp(count: usize, jokerCount: u32, sums: usize, matched: usize
       c = i8x16.add(c, i8x16.add(v128.load(row, 32), v128.load(other, 32)));
       d = i8x16.add(d, i8x16.add(v128.load(row, 48), v128.load(other, 48)));
     }
-    if (sums !== 0) {
-      v128.store(sums + at, a);
-      v128.store(sums + at, b, 16);
-      v128.store(sums + at, c, 32);
-      v128.store(sums + at, d, 48);
-    }
+    if (sums !== 0) storeFour(sums + at, a, b, c, d);
     a = matchedOf(a, jokers);
     b = matchedOf(b, jokers);
     c = matchedOf(c, jokers);
     d = matchedOf(d, jokers);
-    if (matched !== 0) {
-      v128.store(matched + at, a);
-      v128.store(matched + at, b, 16);
-      v128.store(matched + at, c, 32);
-      v128.store(matched + at, d, 48);
-    }
+    if (matched !== 0) storeFour(matched + at, a, b, c, d);
     most = i8x16.max_u(most, i8x16.max_u(i8x16.max_u(a, b), i8x16.max_u(c, d)));
   }
   return most;
 }
 
-/** The largest of 16 bytes. */
-export function largest(bytes: v128): u32 {
-  let most = i8x16.max_u(
-    bytes,
-    i8x16.shuffle(bytes, bytes, 8, 9, 10, 11, 12, 13, 14, 15, 0, 1, 2, 3, 4, 5, 6, 7),
-  );
-  most = i8x16.max_u(most, i8x16.shuffle(most, most, 4, 5, 6, 7, 0, 1, 2, 3, 4, 5, 6, 7, 0, 1, 2, 3));
-  const word = i32x4.extract_lane(most, 0);
-  const upper = max<u32>((word >>> 24) & 0xff, (word >>> 16) & 0xff);
-  return max<u32>(upper, max<u32>((word >>> 8) & 0xff, word & 0xff));
+function storeFour(at: usize, a: v128, b: v128, c: v128, d: v128): void {
+  v128.store(at, a);
+  v128.store(at, b, 16);
+  v128.store(at, c, 32);
+  v128.store(at, d, 48);
 }

@@ -1,41 +1,42 @@
-// What the module offers to its host; addresses are bytes in its memory, racks are 36 counts of a byte each.
-import { beginWorld, playOut, setSetting } from './exchange';
-import { beginLooks } from './outlook';
+// The exports of the module; addresses are bytes in its memory, racks are 36 counts of a byte each.
+import { beginDeal, playAction, setSetting } from './exchange';
+import { clearWinProbabilities } from './win-probability';
 
 export { setCard } from './card';
-export { roomForPlaces, setSchedule } from './exchange';
-export { histogram, setLines, toGo, toGoByLine, toGoMany } from './kernel';
-export { letGoMany, setCare } from './letting-go';
+export { scheduleBytes, setSchedule } from './exchange';
+export { reach, setFeatures, setReach, setScale } from './features';
 export { reserve } from './memory';
-export { setNear, setWeight } from './near';
+export { setNearHands, setWeight } from './near-hands';
 export { setQuantiles } from './noise';
-export { outlookOf, reachOf, setOutlook, setReach } from './outlook';
-export { usesOf } from './uses';
+export { selectPasses, setPassSelection } from './pass-selection';
+export { tileValues } from './tile-value';
+export { histogram, setPatterns, toGo, toGoByPattern, toGoMany } from './tiles-to-go';
+export { setWinModel, winProbability } from './win-probability';
+
+let count: u32 = 0;
+let alternatives: u32 = 0;
 
 /**
- * Plays `alternatives` acts of four bytes out in each of `count` worlds of 144 bytes, with a noise key of 32 bits
- * each: eight f64 an act to `out`.
+ * Reads what all rollouts of a batch share: seven words of 32 bits, which are the seed, the chooser's seat, the
+ * dealer, the step, the number of deals, the actions tried in each, and the courtesy numbers agreed on, a byte a seat.
  */
-export function playMany(
-  seed: u32,
-  seat: u32,
-  dealer: u32,
-  step: u32,
-  agreed: usize,
-  count: u32,
-  alternatives: u32,
-  keys: usize,
-  worlds: usize,
-  acts: usize,
-  out: usize,
-): void {
-  setSetting(seed, seat, dealer, step, agreed);
+export function setBatch(header: usize): void {
+  count = load<u32>(header, 16);
+  alternatives = load<u32>(header, 20);
+  setSetting(header, header + 24);
+}
+
+/**
+ * Plays the actions of the batch out, four bytes each, in each of its deals of 144 bytes with a noise key of 32 bits:
+ * eight f64 an action to `out`.
+ */
+export function rollOut(keys: usize, deals: usize, actions: usize, out: usize): void {
   let nth: u32 = 0;
-  for (let world: u32 = 0; world < count; world++) {
-    beginWorld(load<u32>(keys + world * 4));
-    beginLooks();
+  for (let deal: u32 = 0; deal < count; deal++) {
+    beginDeal(load<u32>(keys + deal * 4));
+    clearWinProbabilities();
     for (let a: u32 = 0; a < alternatives; a++, nth++) {
-      playOut(worlds + world * 144, acts + nth * 4, out + nth * 64);
+      playAction(deals + deal * 144, actions + nth * 4, out + nth * 64);
     }
   }
 }

@@ -1,4 +1,4 @@
-// Memory handed out once and never given back: an instance serves one card for as long as it lives.
+// Memory reserved once and never freed: an instance serves one card for as long as it lives.
 
 let next: usize = (__heap_base + 63) & ~63;
 

@@ -1,7 +1,7 @@
-// Four passes become one movement of tiles between four racks, blind passes included.
-import { drawWords } from './noise';
+// Four passes as one movement of tiles between four racks, blind passes included.
+import { drawBlindWords } from './noise';
 
-/** Three places a seat, and how many of its own tiles a seat gives and how many it passes on unseen. */
+/** Three places a seat, and how many of its own tiles a seat gives and how many it passes blind. */
 const tiles: usize = memory.data(12, 4);
 const own: usize = memory.data(4, 4);
 const blind: usize = memory.data(4, 4);
@@ -10,14 +10,14 @@ const bundles: usize = memory.data(12, 4);
 const sizes: usize = memory.data(4, 4);
 const words: usize = memory.data(16, 16);
 
-/** What a seat puts down: the first `given` of the three tiles at `from`, and so many arriving ones unseen. */
-export function putDown(seat: u32, from: usize, given: u32, unseen: u32): void {
+/** Sets what a seat passes: the first `given` of the three tiles at `from`, and so many arriving ones blind. */
+export function setPass(seat: u32, from: usize, given: u32, passedBlind: u32): void {
   const at = tiles + seat * 3;
   store<u8>(at, load<u8>(from));
   store<u8>(at, load<u8>(from, 1), 1);
   store<u8>(at, load<u8>(from, 2), 2);
   store<u8>(own + seat, <u8>given);
-  store<u8>(blind + seat, <u8>unseen);
+  store<u8>(blind + seat, <u8>passedBlind);
 }
 
 /** Whether all four seats would pass blind. */
@@ -32,8 +32,8 @@ function countOf(racks: usize, seat: u32, face: u32): usize {
   return racks + seat * 36 + face;
 }
 
-/** Moves the tiles `toward` seats to the right; the blind draws are keyed by seed, world, seat and step. */
-export function moveTiles(racks: usize, toward: u32, seed: u32, world: u32, step: u32): void {
+/** Moves the tiles `toward` seats to the right; blind tiles are drawn by the words of seat and step. */
+export function moveTiles(racks: usize, toward: u32, step: u32): void {
   for (let seat: u32 = 0; seat < 4; seat++) {
     const given: u32 = load<u8>(own + seat);
     store<u8>(sizes + seat, <u8>given);
@@ -53,7 +53,7 @@ export function moveTiles(racks: usize, toward: u32, seed: u32, world: u32, step
     let arriving: u32 = load<u8>(sizes + seat);
     const wanted = min<u32>(load<u8>(blind + to), arriving);
     if (wanted > 0) {
-      drawWords(words, seed, world, to, step);
+      drawBlindWords(words, to, step);
       for (let i: u32 = 0; i < wanted; i++) {
         const drawn = from + (load<u32>(words + i * 4) % arriving);
         arriving--;

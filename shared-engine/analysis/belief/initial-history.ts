@@ -1,0 +1,94 @@
+// The history that sampling begins with: hidden tiles are dealt evenly and stay where they were dealt.
+import type { Rng } from '../../kernels/index.ts';
+import { FACE_COUNT, FULL_SET } from '../../rules/index.ts';
+
+import { type History, hiddenTilesDealt, recount, setHolderFrom } from './history.ts';
+import { giverAt, type Situation } from './situation.ts';
+
+/**
+ * Fills a history. Where more copies of a face came to the seat than were hidden from it, the surplus must be tiles
+ * it gave itself on their way back: those are fixed to a path that leads there.
+ */
+export function initializeHistory(history: History, rng: Rng): void {
+  const { seat, past, start } = history.situation;
+  const hidden = FULL_SET.map((copies, face) => copies - start[face]!);
+  history.fixed.fill(0);
+  history.wall.fill(0);
+  setHolders(history);
+  const left = [...hidden];
+  for (const [move, { toward, received }] of past.entries()) {
+    for (const face of received) {
+      if (left[face]!-- > 0) continue;
+      fixReturning(history, face, { holder: giverAt(seat, toward), move });
+    }
+  }
+  dealFaces(history, hidden, rng);
+  recount(history);
+}
+
+/** Holders of the tiles dealt to hidden seats, and of those that the seat gave, with their faces. */
+function setHolders(history: History): void {
+  const { seat, dealer, past } = history.situation;
+  let tile = 0;
+  for (let other = 0; other < 4; other++) {
+    if (other === seat) continue;
+    for (let n = other === dealer ? 14 : 13; n > 0; n--) setHolderFrom(history, tile++, 0, other);
+  }
+  for (const [move, { gave, toward }] of past.entries()) {
+    for (const face of gave) {
+      history.face[tile] = face;
+      setHolderFrom(history, tile, 0, seat);
+      setHolderFrom(history, tile++, move + 1, (seat + toward) % 4);
+    }
+  }
+}
+
+/** Who holds a tile before a move. */
+interface Stop {
+  readonly holder: number;
+  readonly move: number;
+}
+
+/** Lets one of the tiles of this face that the seat gave come back by the move, where there is a path. */
+function fixReturning(history: History, face: number, end: Stop): void {
+  const { seat, past } = history.situation;
+  let tile = hiddenTilesDealt(history.situation);
+  for (const [given, { gave, toward }] of past.entries()) {
+    for (const other of gave) {
+      const candidate = tile++;
+      if (other !== face || history.fixed[candidate] === 1 || given >= end.move) continue;
+      const path = pathBetween(history.situation, { holder: (seat + toward) % 4, move: given + 1 }, end);
+      if (path === null) continue;
+      for (const [n, holder] of path.entries()) setHolderFrom(history, candidate, given + 1 + n, holder);
+      setHolderFrom(history, candidate, end.move + 1, seat);
+      history.fixed[candidate] = 1;
+      return;
+    }
+  }
+}
+
+/** Holders before each move from one stop to the other, staying wherever staying leads there; null where nothing does. */
+function pathBetween(situation: Situation, from: Stop, to: Stop): number[] | null {
+  if (from.move === to.move) return from.holder === to.holder ? [from.holder] : null;
+  const next = (from.holder + situation.past[from.move]!.toward) % 4;
+  for (const holder of [from.holder, next]) {
+    if (holder === situation.seat) continue;
+    const rest = pathBetween(situation, { holder, move: from.move + 1 }, to);
+    if (rest !== null) return [from.holder, ...rest];
+  }
+  return null;
+}
+
+/** Deals faces to the hidden tiles; the wall has the remainder. */
+function dealFaces(history: History, hidden: readonly number[], rng: Rng): void {
+  const faces: number[] = [];
+  for (let face = 0; face < FACE_COUNT; face++) for (let n = 0; n < hidden[face]!; n++) faces.push(face);
+  let size = faces.length;
+  const dealt = hiddenTilesDealt(history.situation);
+  for (let tile = 0; tile < dealt; tile++) {
+    const drawn = rng.below(size);
+    history.face[tile] = faces[drawn]!;
+    faces[drawn] = faces[--size]!;
+  }
+  for (let n = 0; n < size; n++) history.wall[faces[n]!]!++;
+}

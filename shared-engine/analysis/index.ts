@@ -1,0 +1,31 @@
+// The analysis layer: what a choice was worth, and why.
+
+export { offeredChoice, recordWithAnswer } from './belief/situation.ts';
+export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
+export { type Analyst, createAnalyst } from './comparison/analyze.ts';
+export { DEEP, SHALLOW } from './comparison/budget.ts';
+export { createDealSource } from './comparison/sampled-deals.ts';
+export { screen } from './comparison/screen.ts';
+export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
+export { isCostly } from './review/basis.ts';
+export {
+  analyzeDecision,
+  decisionsIn,
+  type RecordedDecision,
+  withDeepAnalysis,
+  withReducedBudget,
+} from './review/deep-analysis.ts';
+export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
+export type {
+  Basis,
+  ChoiceReview,
+  NumberReview,
+  PassParts,
+  PassReview,
+  RackGroup,
+  RankedPass,
+  Review,
+} from './review/review.ts';
+export { reviewRound } from './review/review-round.ts';
+export { listed } from './review/sentences/phrases.ts';
+export { tileList, tileName } from './review/sentences/tiles.ts';

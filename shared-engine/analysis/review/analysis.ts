@@ -1,0 +1,54 @@
+// What rollouts say of one choice: a verdict, its loss and what it gave away with their intervals, and the alternatives.
+import type { Face } from '../../rules/index.ts';
+import type { ComparedVerdict } from '../comparison/verdict.ts';
+
+/** Wins in 100 games, to the thousandth; the interval reaches `halfWidth` to either side. */
+export interface MeasuredValue {
+  readonly value: number;
+  readonly halfWidth: number;
+}
+
+/** One alternative that was compared to the end. */
+export interface Finalist {
+  /** Tiles given; empty where only a number is chosen. */
+  readonly tiles: readonly Face[];
+  /** Tiles passed blind, the vote (1 is to continue) or tiles asked for; null where tiles alone are chosen. */
+  readonly number: number | null;
+  /** Own win probability at the close. */
+  readonly winProbability: MeasuredValue;
+  /** By how much it is better than the choice made, on the same deals; 0 ± 0 for the choice itself. */
+  readonly difference: MeasuredValue;
+  /** What the receiver's win probability gains over an average pass; null where nothing is given. */
+  readonly giveaway: MeasuredValue | null;
+  /** Not shown to be behind the leader of the screening. */
+  readonly amongBest: boolean;
+}
+
+export interface DeepAnalysis {
+  readonly depth: 'deep';
+  readonly verdict: ComparedVerdict;
+  /** False where the deals ran out before anything else could be said. */
+  readonly decided: boolean;
+  /** By how much the best alternative is better than the choice; below 0 where it is worse. Null without alternative. */
+  readonly loss: MeasuredValue | null;
+  readonly giveaway: MeasuredValue | null;
+  /** Places in `finalists`. */
+  readonly played: number;
+  readonly bestAlternative: number | null;
+  /** Most promising first. */
+  readonly finalists: readonly Finalist[];
+  /** How many of them are alternatives to the choice made. */
+  readonly alternatives: number;
+  /** Own win probability after a legal pass drawn at random; null where nothing is given. */
+  readonly averagePass: MeasuredValue | null;
+  /** Fresh sampled deals that the numbers rest on. */
+  readonly sampledDeals: number;
+  /** The smallest loss worth telling, in wins in 100 games. */
+  readonly smallLoss: number;
+  readonly sentences: readonly string[];
+}
+
+/** A choice is reviewed quickly first; its deep analysis is added when it arrives. */
+export type Analysis = { readonly depth: 'quick'; readonly verdict: 'pending' } | DeepAnalysis;
+
+export const NO_DEEP_ANALYSIS: Analysis = { depth: 'quick', verdict: 'pending' };

@@ -1,0 +1,114 @@
+// From a quick review to a deep one: choices analyzed one at a time, in any order, and added to the review.
+import { MOVES, type SeatRecord } from '../../rules/index.ts';
+
+import { DEALS_PER_BATCH } from '../belief/belief.ts';
+import { type OfferedChoice, offeredChoices } from '../belief/situation.ts';
+import { type DecisionSubject, facesOfAlternative } from '../comparison/alternatives.ts';
+import { type AnalysisTerms, type Analyst, analyze } from '../comparison/analyze.ts';
+import type { ComparedAlternative, Comparison } from '../comparison/comparison.ts';
+import type { Estimate } from '../comparison/estimate.ts';
+import { SMALL_LOSS } from '../comparison/verdict.ts';
+import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
+import { thousandth } from './basis.ts';
+import type { ChoiceReview, Review } from './review.ts';
+import { deepSentences } from './sentences/deep-analysis.ts';
+import { lessonOf } from './sentences/lesson.ts';
+import { DEEP_METHOD, METHOD, REDUCED_BUDGET } from './sentences/method.ts';
+
+/** How closely to look; `seed` is for checks that the same one gives the same bytes. */
+export type DeepTerms = Omit<AnalysisTerms, 'subject'>;
+
+/**
+ * Analyzes choice number `nth` of the review of this record. The same record, card and budget give the same bytes,
+ * whatever was analyzed before. Throws a RangeError where the record has no such choice.
+ */
+export function analyzeDecision(
+  analyst: Analyst,
+  record: SeatRecord,
+  nth: number,
+  terms: DeepTerms,
+): DeepAnalysis {
+  const decision = decisionsIn(record)[nth];
+  if (!decision) throw new RangeError(`The record has no choice number ${nth}.`);
+  return analyzeOffered(analyst, decision, terms);
+}
+
+/** The same for a choice as it is offered, before its step is over. */
+export function analyzeOffered(
+  analyst: Analyst,
+  { offered, subject }: RecordedDecision,
+  terms: DeepTerms,
+): DeepAnalysis {
+  const comparison = analyze(analyst, offered, { ...terms, subject });
+  if (comparison === null) throw new RangeError('Nothing of that kind was chosen.');
+  return deepAnalysisOf(comparison, offered, subject);
+}
+
+/** The review with one choice analyzed deeply; the lesson follows once no choice is left without. */
+export function withDeepAnalysis(review: Review, nth: number, analysis: DeepAnalysis): Review {
+  const choices = review.choices.map(
+    (choice, n): ChoiceReview => (n === nth ? { ...choice, analysis } : choice),
+  );
+  return { ...review, choices, lesson: lessonOf({ choices }), method: `${METHOD} ${DEEP_METHOD}` };
+}
+
+/** The review of which some choices were analyzed on a reduced budget. */
+export function withReducedBudget(review: Review): Review {
+  return { ...review, method: `${review.method} ${REDUCED_BUDGET}` };
+}
+
+export interface RecordedDecision {
+  readonly offered: OfferedChoice;
+  readonly subject: DecisionSubject;
+}
+
+/** The decisions of a record, in the order of the choices of its review: how many blind comes before the tiles. */
+export function decisionsIn(record: SeatRecord): readonly RecordedDecision[] {
+  return offeredChoices(record).flatMap((offered) => {
+    const { chosen } = offered;
+    const subjects: DecisionSubject[] = [];
+    if (chosen.kind !== 'move' || MOVES[chosen.step].blind) subjects.push('number');
+    if (chosen.kind === 'move' && chosen.gave.length > 0) subjects.push('tiles');
+    return subjects.map((subject) => ({ offered, subject }));
+  });
+}
+
+function deepAnalysisOf(
+  comparison: Comparison,
+  { chosen: { kind } }: OfferedChoice,
+  subject: DecisionSubject,
+): DeepAnalysis {
+  const { verdict, finalists, chosen, bestAlternative, averagePass, batches } = comparison;
+  const findings = {
+    depth: 'deep' as const,
+    verdict,
+    decided: verdict !== 'undecided',
+    loss: bestAlternative && measuredValue(bestAlternative.difference),
+    giveaway: chosen.giveaway && measuredValue(chosen.giveaway),
+    played: finalists.indexOf(chosen),
+    bestAlternative: bestAlternative && finalists.indexOf(bestAlternative),
+    finalists: finalists.map(finalistOf),
+    alternatives: finalists.length - 1,
+    averagePass: averagePass && measuredValue(averagePass),
+    sampledDeals: batches * DEALS_PER_BATCH,
+    smallLoss: SMALL_LOSS,
+  };
+  const choice = subject === 'tiles' ? 'pass' : kind === 'move' ? 'blind' : kind;
+  return { ...findings, sentences: deepSentences(findings, choice) };
+}
+
+function finalistOf(compared: ComparedAlternative): Finalist {
+  const { alternative, winProbability, difference, giveaway, amongBest } = compared;
+  return {
+    tiles: facesOfAlternative(alternative),
+    number: alternative.number,
+    winProbability: measuredValue(winProbability),
+    difference: measuredValue(difference),
+    giveaway: giveaway && measuredValue(giveaway),
+    amongBest,
+  };
+}
+
+function measuredValue({ value, halfWidth }: Estimate): MeasuredValue {
+  return { value: thousandth(value), halfWidth: thousandth(halfWidth) };
+}

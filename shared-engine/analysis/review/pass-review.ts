@@ -1,0 +1,59 @@
+// One pass, reviewed: the pass played among all that were legal.
+import { type Kernel, sectionsInReach } from '../../kernels/index.ts';
+import { riskGrade } from '../../policy/index.ts';
+import { addTo, type Bag, type Face, facesOf, takeFrom } from '../../rules/index.ts';
+
+import { thousandth, type Worth } from './basis.ts';
+import { partsOf } from './groups.ts';
+import { type RankingOfPlayed, rankPlayed, type TriedPass } from './ranking.ts';
+import type { OfferedMove } from './replay-decisions.ts';
+import type { PassFindings, RankedPass } from './review.ts';
+
+/** How many of the ranking are shown. */
+const SHOWN_PASSES = 12;
+
+export function rankMove(offer: OfferedMove, worth: Worth): RankingOfPlayed {
+  return rankPlayed({ ...offer, size: offer.gave.length }, offer.gave, worth);
+}
+
+export function reviewPass(
+  { step, by, rack, gave, blind, received, receivedLast }: OfferedMove,
+  ranking: RankingOfPlayed,
+  kernel: Kernel,
+): PassFindings {
+  const rankedPass = ({ tiles, nearness }: TriedPass): RankedPass => ({
+    tiles,
+    nearness,
+    toGo: kernel.toGo(keptOf(rack, tiles)),
+    risk: riskGrade(tiles),
+  });
+  const first = ranking.tried.slice(0, SHOWN_PASSES);
+  const shown = first.includes(ranking.played) ? first : [...first, ranking.played];
+  const played = rankedPass(ranking.played);
+  const best = rankedPass(ranking.best);
+  const rest = keptOf(rack, gave);
+  const findings: Omit<PassFindings, 'parts'> = {
+    kind: 'pass',
+    step,
+    by,
+    rack: facesOf(rack),
+    received,
+    blind,
+    toGoBefore: kernel.toGo(rack),
+    toGoAfter: kernel.toGo(addTo(rest, received)),
+    played,
+    best,
+    loss: thousandth(best.nearness - played.nearness),
+    rank: ranking.rank,
+    legal: ranking.legal,
+    alternatives: shown.map(rankedPass),
+    sectionsInReach: sectionsInReach(kernel, rack),
+    sectionsInReachAfter: sectionsInReach(kernel, rest),
+    sectionsInReachAfterBest: sectionsInReach(kernel, keptOf(rack, best.tiles)),
+  };
+  return { ...findings, parts: partsOf(rack, receivedLast, findings) };
+}
+
+function keptOf(rack: Bag, tiles: readonly Face[]): Bag {
+  return takeFrom(rack, tiles) ?? rack;
+}

@@ -1,0 +1,71 @@
+// The phrases that every sentence of the review is made from.
+import type { Actor, Step } from '../../../rules/index.ts';
+
+import { inTenths } from '../basis.ts';
+
+/** "a", "a and b", "a, b and c". */
+export function listed(items: readonly string[]): string {
+  const last = items.at(-1) ?? '';
+  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** "0.8 tiles closer on average". */
+export function closerBy(loss: number): string {
+  return `${inTenths(loss)} tiles closer on average`;
+}
+
+/** "2 of 5", "both", "all 5". */
+export function shareOf(count: number, all: number): string {
+  if (count < all) return `${count} of ${all}`;
+  return count === 2 ? 'both' : `all ${count}`;
+}
+
+/** How many of the sections within reach before a pass are still within reach after it. */
+export function sectionsLeft(kept: number, all: number): string {
+  if (all === 1) {
+    return kept === 1 ? 'left the one section within reach' : 'gave up the one section within reach';
+  }
+  return kept === 0
+    ? `left none of the ${all} sections within reach`
+    : `left ${shareOf(kept, all)} sections within reach`;
+}
+
+/** "about 7 more wins in 100 games"; below one, in tenths. */
+export function moreWins(value: number): string {
+  const rounded = value < 1 ? inTenths(value) : String(Math.round(value));
+  return `about ${rounded} more ${rounded === '1' ? 'win' : 'wins'} in 100 games`;
+}
+
+/** "4,096 times". */
+export function times(count: number): string {
+  return `${String(count).replace(/\B(?=(\d{3})+$)/g, ',')} times`;
+}
+
+export function capitalized(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Who made a choice and whose rack it was: what somebody else chose is not called the player's. */
+export interface Voice {
+  readonly subject: string;
+  readonly whose: string;
+}
+
+export const VOICES: Readonly<Record<Actor, Voice>> = {
+  player: { subject: 'you', whose: 'your' },
+  'stand-in': { subject: 'your stand-in', whose: 'your' },
+  bot: { subject: 'the bot', whose: 'its' },
+};
+
+/** Each step as a sentence names it. */
+export const STEP_NAMES: Readonly<Record<Step, string>> = {
+  'first-right': 'the first pass to the right',
+  'first-across': 'the first pass across',
+  'first-left': 'the first pass to the left',
+  vote: 'the vote on a second Charleston',
+  'second-left': 'the second pass to the left',
+  'second-across': 'the second pass across',
+  'second-right': 'the second pass to the right',
+  'courtesy-ask': 'how many to ask for in the courtesy',
+  'courtesy-pass': 'the courtesy pass',
+};

@@ -1,0 +1,39 @@
+// Tiles and groups by the names players say.
+import { DRAGONS, type Face, faceIndex, numbered, WINDS } from '../../../rules/index.ts';
+import type { RackGroup } from '../review.ts';
+import { listed } from './phrases.ts';
+
+/** "3 bam", "east wind", "red dragon", "soap (white dragon)", "flower". */
+export function tileName(face: Face): string {
+  const parts = numbered(face);
+  if (parts) return `${parts.number} ${parts.suit}`;
+  if (face === 'white') return 'soap (white dragon)';
+  if (WINDS.some((wind) => wind === face)) return `${face} wind`;
+  if (DRAGONS.some((dragon) => dragon === face)) return `${face} dragon`;
+  return face;
+}
+
+const GROUP_NAMES = ['pair', 'pung', 'kong', 'quint', 'sextet'];
+
+/** "pair of 3 bam", "pung of red dragons"; seven or eight flowers are simply all the flowers. */
+export function groupName({ face, count }: RackGroup): string {
+  const name = GROUP_NAMES[count - 2];
+  return name === undefined ? 'flowers' : `${name} of ${severalOf(face)}`;
+}
+
+function severalOf(face: Face): string {
+  if (numbered(face)) return tileName(face);
+  return face === 'white' ? 'soaps (white dragons)' : `${tileName(face)}s`;
+}
+
+/** "a pair of 3 bam, 9 dot and an east wind". */
+export function tileList(tiles: readonly Face[]): string {
+  const faces = [...new Set(tiles)].sort((a, b) => faceIndex(a) - faceIndex(b));
+  return listed(
+    faces.map((face) => {
+      const count = tiles.filter((other) => other === face).length;
+      if (count > 1) return `a ${groupName({ face, count })}`;
+      return numbered(face) ? tileName(face) : `${face === 'east' ? 'an' : 'a'} ${tileName(face)}`;
+    }),
+  );
+}

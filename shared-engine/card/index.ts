@@ -1,0 +1,7 @@
+// The card layer: the open format of cards, its parser and compiler, and the house card.
+
+export { compileCard } from './compile.ts';
+export type { CompiledCard, CompiledPattern, Hand } from './compiled.ts';
+export { type CardFile, cardFileSchema } from './format.ts';
+export { HOUSE_CARD, houseCard } from './house/card.ts';
+export { parseCard } from './parse.ts';

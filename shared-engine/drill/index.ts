@@ -1,0 +1,25 @@
+// The drill layer: deals for a class, and the report of what the class chose.
+
+export { rarityText } from './constraint-messages.ts';
+export {
+  type Amount,
+  type Constraint,
+  DRILL_FORMS,
+  type Drill,
+  type DrillDeal,
+  drillSchema,
+} from './format.ts';
+export { advanceGuidedDeal } from './guided.ts';
+export { type BetterPass, deepReviewer, interestingDeals } from './interesting.ts';
+export { parseDrill, readDrill } from './parse.ts';
+export { botsAround, prepareDeal } from './prepare.ts';
+export type { DrillProblem } from './problem.ts';
+export type { Rarity } from './rarity.ts';
+export { anonymized, anonymizedSpread } from './report/anonymity.ts';
+export { type Anonymity, CLASS_REPORT_FORMAT, type ClassReport, classReport } from './report/class-report.ts';
+export { csvText } from './report/csv.ts';
+export type { ClassEntry } from './report/entry.ts';
+export { MISTAKE_CATEGORY_NAMES } from './report/mistake-categories.ts';
+export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
+export { type Cost, type StepSpread, spreadsOf } from './report/spread.ts';
+export { sampleRackWithRarity } from './sampled.ts';

@@ -1,0 +1,76 @@
+// The protocol layer: the messages between page and server.
+
+export {
+  type BigScreen,
+  bigScreenSchema,
+  CLASS_LIMITS,
+  type ClassAction,
+  type ClassAims,
+  type ClassInfo,
+  type ClassTerms,
+  classActionSchema,
+  classAimsSchema,
+  classInfoSchema,
+  classJoinedSchema,
+  classOpenedSchema,
+  classTermsSchema,
+  type Dashboard,
+  type DashboardPlayer,
+  dashboardSchema,
+  type GuidedDeal,
+  joinClassSchema,
+  type OpenClass,
+  openClassSchema,
+  type ShownStep,
+  shownStepSchema,
+} from './class.ts';
+export { type DrillReport, drillReportSchema } from './class-report.ts';
+export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema, preparedDealFileSchema } from './deal-file.ts';
+export {
+  type ClientMessage,
+  type ConnectionOrigin,
+  clientMessageSchema,
+  type Resume,
+  type ServerMessage,
+  serverMessageSchema,
+  type TableAction,
+} from './messages.ts';
+export {
+  CLASSES_PATH,
+  cardPath,
+  classLink,
+  classPath,
+  classPersonalDataPath,
+  HOUSE_CARD_PATH,
+  personalDataPath,
+  ROOMS_PATH,
+  roomPath,
+  SOCKET_PATH,
+  seatsPath,
+  tablePath,
+  ticketPath,
+} from './paths.ts';
+export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './rejections.ts';
+export {
+  type ClaimSeat,
+  claimSeatSchema,
+  type HttpRejection,
+  httpRejectionSchema,
+  lobbySchema,
+  type OpenRoom,
+  openRoomSchema,
+  type PersonalDataEntry,
+  personalDataSchema,
+  roomOpenedSchema,
+  seatClaimedSchema,
+  ticketSchema,
+} from './room-http.ts';
+export {
+  applyDelta,
+  type RoomTerms,
+  roomTermsSchema,
+  type SeatInfo,
+  type Table,
+  type TableDelta,
+} from './table.ts';
+export { CLOSE, HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './version.ts';

@@ -1,0 +1,90 @@
+// The rules layer: tiles, deals, the exchange, and what each audience may know of a round.
+
+export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
+export { type Deal, dealTiles, dealtSize, isSeed, type PreparedDeal } from './deal/deal.ts';
+export { drawn, type Random, seedFrom, shuffled, stream } from './deal/random.ts';
+export {
+  DIRECTIONS,
+  type Direction,
+  forFour,
+  giverTo,
+  neighbor,
+  SEATS,
+  type Seat,
+  withSeat,
+} from './deal/seat.ts';
+export type { AnswerChoice, Choice } from './exchange/command.ts';
+export { decide, openRound } from './exchange/decide.ts';
+export type { RoundEvent } from './exchange/event.ts';
+export { begin, evolve } from './exchange/evolve.ts';
+export { passObjection } from './exchange/legality.ts';
+export {
+  decisionFor,
+  type PendingDecision,
+  pendingDecisionOf,
+  stepOf,
+  stepOfOutcome,
+} from './exchange/pending-decision.ts';
+export { ROUND_REJECTION_CODES, type RoundRejection, reject } from './exchange/rejection.ts';
+export type { Actor, Closed, Resolved, Round, Terms } from './exchange/round.ts';
+export {
+  MOVE_STEPS,
+  MOVES,
+  type MoveStep,
+  PASS_SIZE,
+  PASS_STEPS,
+  STEPS,
+  type Step,
+} from './exchange/schedule.ts';
+export { actorSchema, faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './schemas.ts';
+export {
+  addTo,
+  type Bag,
+  bagOf,
+  countOf,
+  EMPTY_BAG,
+  FULL_SET,
+  facesOf,
+  sizeOf,
+  sortFaces,
+  takeFrom,
+} from './tiles/bag.ts';
+export {
+  copiesOf,
+  DRAGONS,
+  type Dragon,
+  FACE_COUNT,
+  FACES,
+  type Face,
+  type Four,
+  faceIndex,
+  isFace,
+  JOKER_INDEX,
+  NUMBERS,
+  numbered,
+  SUITS,
+  type Suit,
+  type TileNumber,
+  WINDS,
+  type Wind,
+} from './tiles/face.ts';
+export { applyViewDelta, type ViewDelta, viewDelta } from './view/delta.ts';
+export {
+  choiceAt,
+  choiceIn,
+  choiceObjection,
+  isWaitingFor,
+  pendingDecision,
+} from './view/pending-decision.ts';
+export { actualStep, type PublicStep, type SeatMove, type SeatRecord, type SeatStep } from './view/record.ts';
+export {
+  type Audience,
+  type PublicStage,
+  type SeatAnswer,
+  type SeatView,
+  type SpectatorView,
+  seatStep,
+  seatView,
+  type View,
+  viewFor,
+} from './view/view.ts';

@@ -1,0 +1,51 @@
+// Names of tiles and gifts as a review says them, read from the sentences of passes written by hand.
+import { describe, expect, test } from 'vitest';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
+import { move, passesOf, reviewOf } from '../kit/reviews.ts';
+
+/** What the first sentence says of a first pass of these tiles, with some others on the rack. */
+function saidOf(gave: readonly [Face, Face, Face]): string {
+  const others = FACES.filter((face) => face !== 'joker' && !gave.includes(face)).slice(0, 10);
+  const review = reviewOf([...gave, ...others], [move('first-right', gave, FACES.slice(-5, -2))]);
+  return passesOf(review)[0]!.sentences[0];
+}
+
+describe('tiles by the names players say', () => {
+  test.each<[Face, string]>([
+    ['bam-3', '3 bam'],
+    ['crak-1', '1 crak'],
+    ['dot-9', '9 dot'],
+    ['east', 'an east wind'],
+    ['north', 'a north wind'],
+    ['red', 'a red dragon'],
+    ['green', 'a green dragon'],
+    ['white', 'a soap (white dragon)'],
+    ['flower', 'a flower'],
+  ])('%s is said as %s', (face, name) => {
+    const [first, second] = (['crak-5', 'dot-2', 'south'] as const).filter((other) => other !== face);
+    expect(saidOf([face, first!, second!])).toContain(name);
+  });
+
+  test.each<[readonly [Face, Face, Face], string]>([
+    [['bam-3', 'bam-3', 'east'], 'You passed a pair of 3 bam and an east wind to the right'],
+    [['red', 'red', 'red'], 'You passed a pung of red dragons to the right'],
+    [['white', 'white', 'dot-1'], 'You passed 1 dot and a pair of soaps (white dragons) to the right'],
+    [['dot-9', 'bam-1', 'flower'], 'You passed 1 bam, 9 dot and a flower to the right'],
+  ])('%j is said as "%s"', (gave, sentence) => {
+    expect(saidOf(gave)).toContain(sentence);
+  });
+});
+
+// The order and the kinds of dangerous gifts are rules of thumb: common practice, no source.
+describe('gifts by the rules of thumb', () => {
+  test.each<[string, readonly [Face, Face, Face], string]>([
+    ['a pair', ['bam-3', 'bam-3', 'east'], 'gave a pair, by the rule of thumb the most dangerous gift'],
+    ['a pung', ['bam-3', 'bam-3', 'bam-3'], 'gave a whole pung, by the rule of thumb more dangerous even'],
+    ['like numbers', ['bam-3', 'dot-3', 'east'], 'gave like numbers, by the rule of thumb'],
+    ['neighbours', ['bam-3', 'bam-4', 'bam-5'], 'gave tiles of one suit that belong together'],
+    ['a flower', ['bam-3', 'east', 'flower'], 'gave a flower, which the rule of thumb would keep'],
+    ['strays', ['bam-3', 'east', 'dot-9'], 'gave nothing that the rules of thumb warn about'],
+  ])('%s', (_, gave, phrase) => {
+    expect(saidOf(gave)).toContain(phrase);
+  });
+});

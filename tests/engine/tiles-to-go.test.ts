@@ -1,0 +1,157 @@
+// The fast kernel against its plain twin, and what both promise to whoever asks.
+import { describe, expect, it } from 'vitest';
+import type { CompiledCard, Hand } from '../../shared-engine/card/compiled.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
+import { createReferenceKernel, tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { drawn, type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import {
+  type Bag,
+  bagOf,
+  EMPTY_BAG,
+  FULL_SET,
+  facesOf,
+  takeFrom,
+} from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
+import { randomCard } from '../kit/random-card.ts';
+
+const CARDS = [randomCard('many', 40, 12), randomCard('few', 3, 5), randomCard('one', 1, 1), houseCard()];
+
+/** Everything a kernel says about a rack, as text. */
+function answers(kernel: Kernel, rack: Bag): string {
+  return `${kernel.toGo(rack)} | ${kernel.toGoByPattern(rack)} | ${kernel.histogram(rack)}`;
+}
+
+function anyRack(random: Random, size: number): Bag {
+  return bagOf(drawn(facesOf(FULL_SET), size, random));
+}
+
+/** A rack that no wall would deal: long rows of one face, more tiles than a hand, jokers without end. */
+function strangeRack(random: Random): Bag {
+  return EMPTY_BAG.map(() => (random.below(4) === 0 ? random.below(16) : 0));
+}
+
+/** The same text from the definition, one target at a time. */
+function definition({ patterns, hands }: CompiledCard, rack: Bag): string {
+  const byLine = patterns.map(() => 14);
+  const histogram = new Array<number>(15).fill(0);
+  for (const target of hands) {
+    const distance = tilesToGo(target, rack);
+    byLine[target.pattern] = Math.min(byLine[target.pattern]!, distance);
+    histogram[distance]!++;
+  }
+  return `${Math.min(...byLine)} | ${byLine} | ${histogram}`;
+}
+
+function differing(card: CompiledCard, racks: readonly Bag[]): Bag[] {
+  const fast = createSwarKernel(card);
+  return racks.filter((rack) => answers(fast, rack) !== definition(card, rack));
+}
+
+describe('the fast kernel says what the definition says', () => {
+  it.each(CARDS)('of 1,000 dealt racks on $id', (card) => {
+    const random = stream(card.id, 'dealt');
+    const racks = Array.from({ length: 1000 }, (_, index) => anyRack(random, 13 + (index % 2)));
+    expect(differing(card, racks)).toEqual([]);
+  });
+
+  it.each(CARDS)(
+    'of racks with a tile or three taken away or added, asked one after another, on $id',
+    (card) => {
+      const random = stream(card.id, 'near');
+      const racks = Array.from({ length: 25 }, () => anyRack(random, 14)).flatMap((rack) => {
+        const lost = facesOf(rack).map((face) => takeFrom(rack, [face]) ?? EMPTY_BAG);
+        const threeLost = bagOf(drawn(facesOf(rack), 11, random));
+        return [rack, ...lost, threeLost, bagOf([...facesOf(rack), ...facesOf(anyRack(random, 3))])];
+      });
+      expect(differing(card, racks)).toEqual([]);
+    },
+  );
+
+  it.each(CARDS)('of racks that no wall would deal, on $id', (card) => {
+    const random = stream(card.id, 'strange');
+    const racks = Array.from({ length: 500 }, () => strangeRack(random));
+    expect(differing(card, [EMPTY_BAG, FULL_SET, ...racks])).toEqual([]);
+  });
+});
+
+it('the plain twin says what the definition says', () => {
+  const random = stream('plain', 'dealt');
+  for (const card of CARDS) {
+    const plain = createReferenceKernel(card);
+    for (let index = 0; index < 60; index++) {
+      const rack = index % 2 === 0 ? anyRack(random, 13) : strangeRack(random);
+      expect(answers(plain, rack)).toBe(definition(card, rack));
+    }
+  }
+});
+
+describe('the joker rule', () => {
+  const none = new Array<number>(FACE_COUNT).fill(0);
+  const wanting = (singles: Bag, groups: Bag): Hand => ({ pattern: 0, singles, groups });
+  const kernelOf = (target: Hand) => createSwarKernel({ ...randomCard('one', 1, 1), hands: [target] });
+  const jokers = (count: number) => bagOf(new Array(count).fill('joker'));
+  const kongs = bagOf(facesOf(FULL_SET).slice(0, 12));
+  const pair = bagOf(['north', 'north']);
+
+  it('a joker never stands in a single or a pair', () => {
+    expect(kernelOf(wanting(bagOf(facesOf(FULL_SET).slice(0, 14)), none)).toGo(jokers(8))).toBe(14);
+    expect(kernelOf(wanting(pair, kongs)).toGo(jokers(8))).toBe(6);
+  });
+
+  it('natural tiles go to the pair first and jokers take their place in a group of the same face', () => {
+    const quintAndPair = wanting(pair, bagOf([...facesOf(kongs).slice(0, 9), 'north', 'north', 'north']));
+    const kernel = kernelOf(quintAndPair);
+    expect(kernel.toGo(bagOf(['north', 'north', 'joker', 'joker', 'joker']))).toBe(9);
+    expect(kernel.toGo(bagOf(['north', 'joker', 'joker', 'joker']))).toBe(10);
+  });
+
+  it('more jokers than open group slots help no further', () => {
+    const full = bagOf([...facesOf(kongs), 'joker', 'joker']);
+    expect(kernelOf(wanting(pair, kongs)).toGo(full)).toBe(2);
+  });
+});
+
+describe('answers are the caller’s to keep', () => {
+  const card = CARDS[0]!;
+  const random = stream('keep', 'racks');
+  const [first, second] = [anyRack(random, 14), anyRack(random, 13)];
+
+  it('a later question changes no earlier answer', () => {
+    const kernel = createSwarKernel(card);
+    const lines = kernel.toGoByPattern(first);
+    const histogram = kernel.histogram(first);
+    const before = `${lines} ${histogram}`;
+    kernel.toGoByPattern(second);
+    kernel.histogram(second);
+    expect(`${lines} ${histogram}`).toBe(before);
+  });
+
+  it('what was asked before changes no answer, nor does changing an answer', () => {
+    const asked = createSwarKernel(card);
+    asked.histogram(second).fill(9);
+    asked.toGoByPattern(second).fill(9);
+    expect(answers(asked, first)).toBe(answers(createSwarKernel(card), first));
+    expect(answers(asked, second)).toBe(answers(createSwarKernel(card), second));
+  });
+
+  it('every target is counted once and the nearest distance is the first one counted', () => {
+    const kernel = createSwarKernel(card);
+    for (let i = 0; i < 200; i++) {
+      const rack = anyRack(random, 13);
+      const histogram = kernel.histogram(rack);
+      expect(histogram.reduce((sum, count) => sum + count, 0)).toBe(card.hands.length);
+      expect(histogram.findIndex((count) => count > 0)).toBe(kernel.toGo(rack));
+      expect(Math.min(...kernel.toGoByPattern(rack))).toBe(kernel.toGo(rack));
+    }
+  });
+
+  it('a finished target is zero tiles to go', () => {
+    const kernel = createSwarKernel(card);
+    for (const { singles, groups } of card.hands) {
+      expect(kernel.toGo(singles.map((count, face) => count + groups[face]!))).toBe(0);
+    }
+  });
+});
