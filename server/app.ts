@@ -108,9 +108,8 @@ function emptyApp({ trustedProxyHops }: Config, log: Logger): FastifyInstance {
   const loggerInstance: FastifyBaseLogger = log;
   return Fastify({
     loggerInstance,
-    requestIdLogLabel: 'request',
     // The address of a request holds a room's code; what may be logged is logged by `logRequests`.
-    logController: new LogController({ disableRequestLogging: true }),
+    logController: new LogController({ disableRequestLogging: true, requestIdLogLabel: 'request' }),
     trustProxy: (_, hop) => hop < trustedProxyHops,
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: true,

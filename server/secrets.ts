@@ -1,7 +1,7 @@
 // Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is kept.
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Entropy } from './ports.ts';
-import { CODE_ALPHABET, CODE_LENGTH } from './room/code.ts';
+import { CODE_ALPHABET, CODE_LENGTH } from './room-code.ts';
 
 export const systemEntropy: Entropy = { bytes: (count) => randomBytes(count) };
 
@@ -28,12 +28,12 @@ export function newCode(entropy: Entropy): string {
 }
 
 /** What is kept of a seat's secret: SHA-256 in hexadecimal digits. The secret has 256 bits, so it needs no salt. */
-export function keyOf(secret: string): string {
+export function hashSecret(secret: string): string {
   return createHash('sha256').update(secret).digest('hex');
 }
 
 /** Compares two keys in a time that tells nothing about where they differ. */
-export function sameKey(a: string, b: string): boolean {
+export function isSameHash(a: string, b: string): boolean {
   const [left, right] = [Buffer.from(a, 'hex'), Buffer.from(b, 'hex')];
   return left.length === right.length && timingSafeEqual(left, right);
 }

@@ -1,30 +1,30 @@
-// All classes of this server: opened, found by code, brought back from the store, put down when nobody asks.
+// All classes of this server: opened, found by code, activated from the store, unloaded when nobody asks.
+import { Aggregate, type AggregatePorts } from '../aggregate/aggregate.ts';
+import { create } from '../aggregate/create.ts';
+import { type Rejection, reject } from '../aggregate/decision.ts';
+import { replay } from '../aggregate/replay.ts';
 import type { Config } from '../config.ts';
-import type { Entropy, WakeBus } from '../ports.ts';
-import { type Refusal, turnDown } from '../room/decision.ts';
-import { logged } from '../room/room.ts';
-import { logTag, newCode } from '../secrets.ts';
-import { playingCard } from '../work/cards.ts';
+import type { CardChoice, Entropy, PlayingCard, Store, WakeBus } from '../ports.ts';
+import { logTag } from '../secrets.ts';
+import { ActiveClass, type ClassPorts } from './active-class.ts';
+import { CLASS, type ClassAggregate } from './class.ts';
 import type { ClassEvent } from './event.ts';
-import { replayClass } from './evolve.ts';
-import { type ClassPorts, LiveClass } from './live-class.ts';
 
-/** How often a code is drawn anew because it is in use. */
-const DRAWS = 5;
-
-export interface ClassesPorts extends ClassPorts {
+export interface ClassesPorts extends ClassPorts, AggregatePorts {
+  readonly store: Pick<Store, 'create' | 'load' | 'loadAfter' | 'history' | 'versions' | 'remove'>;
   readonly entropy: Entropy;
   /** Null where no other server writes to these classes. */
   readonly bus: WakeBus | null;
-  readonly limits: Config['limits'];
-  readonly pace: Config['pace'];
+  readonly playingCard: (choice: CardChoice) => PlayingCard;
+  readonly limits: Pick<Config['limits'], 'rooms'>;
+  readonly timing: Pick<Config['timing'], 'roomUnload'>;
 }
 
-export type ClassOpened = { readonly ok: true; readonly live: LiveClass } | Refusal;
+export type ClassOpened = { readonly ok: true; readonly live: ActiveClass } | Rejection;
 
 export class Classes {
   readonly #ports: ClassesPorts;
-  readonly #live = new Map<string, Promise<LiveClass | null>>();
+  readonly #active = new Map<string, Promise<ActiveClass | null>>();
 
   constructor(ports: ClassesPorts) {
     this.#ports = ports;
@@ -32,65 +32,70 @@ export class Classes {
 
   /** Rejects when the store cannot be reached. */
   async open(opened: ClassEvent & { kind: 'opened' }): Promise<ClassOpened> {
-    const { store, clock, entropy, limits } = this.#ports;
-    await this.#putDownIdle();
-    if (this.#live.size >= limits.rooms) return turnDown('too-many-rooms');
-    const events = [{ kind: 'class', event: opened } as const];
-    const log = logged(events, { after: 0, at: clock.now(), command: null });
-    for (let draw = 0; draw < DRAWS; draw++) {
-      const code = newCode(entropy);
-      if ((await store.create(code, log)) === 'code-taken') continue;
-      const live = await this.find(code);
-      if (live !== null) return { ok: true, live };
-    }
-    return turnDown('try-later');
+    await this.#unloadIdle();
+    if (this.#active.size >= this.#ports.limits.rooms) return reject('too-many-rooms');
+    const code = await create(CLASS, [opened], this.#ports);
+    const live = code === null ? null : await this.find(code);
+    return live === null ? reject('try-later') : { ok: true, live };
   }
 
   /** The class with this code, or null. Rejects when the store cannot be reached. */
-  async find(code: string): Promise<LiveClass | null> {
-    const known = this.#live.get(code);
+  async find(code: string): Promise<ActiveClass | null> {
+    const known = this.#active.get(code);
     const found = known ?? this.#load(code);
     if (!known) {
-      this.#live.set(code, found);
-      const forget = () => this.#live.delete(code);
+      this.#active.set(code, found);
+      const forget = () => this.#active.delete(code);
       // A wrong code must not cost memory, and a store that was away may be back at the next try.
       found.then((live) => live ?? forget(), forget);
     }
     const live = await found;
     if (live === null) return null;
     live.usedAt = this.#ports.clock.now();
-    if (known && this.#ports.bus !== null) await live.catchUp();
-    return live;
+    if (!known || this.#ports.bus === null) return live;
+    return (await this.#catchUp(live)) ? live : null;
   }
 
-  /** Nothing of this class and its tables is kept any more. Rejects when the store cannot be reached. */
-  async remove(live: LiveClass): Promise<void> {
-    await live.disband();
-    this.#live.delete(live.code);
+  /** Nothing of this class and its tables is stored any more. Rejects when the store cannot be reached. */
+  async remove(live: ActiveClass): Promise<void> {
+    await live.delete();
+    this.#active.delete(live.code);
   }
 
-  /** Whoever waits for news is answered. */
+  /** Whoever waits for something new is answered. */
   async close(): Promise<void> {
-    const classes = await Promise.allSettled(this.#live.values());
+    const classes = await Promise.allSettled(this.#active.values());
     for (const one of classes) if (one.status === 'fulfilled') one.value?.stop();
   }
 
-  async #load(code: string): Promise<LiveClass | null> {
-    const { store, log } = this.#ports;
-    const state = replayClass((await store.load(code)) ?? []);
-    if (state === null) return null;
-    const ports = { ...this.#ports, log: log.child({ class: logTag(code) }) };
-    const live = new LiveClass(code, state, playingCard(state.card), ports);
-    await live.align();
+  /** False where another server has removed the class. */
+  async #catchUp(live: ActiveClass): Promise<boolean> {
+    const version = (await this.#ports.store.versions([live.code])).get(live.code);
+    if (version !== undefined) await live.catchUp(version);
+    else {
+      this.#active.delete(live.code);
+      live.stop();
+    }
+    return version !== undefined;
+  }
+
+  async #load(code: string): Promise<ActiveClass | null> {
+    const stored = await this.#ports.store.load(code);
+    const replayed = stored && replay(CLASS, stored);
+    if (replayed === null) return null;
+    const ports = { ...this.#ports, log: this.#ports.log.child({ class: logTag(code) }) };
+    const aggregate: ClassAggregate = new Aggregate(CLASS, code, replayed, ports);
+    const live = new ActiveClass(aggregate, ports.playingCard(aggregate.state.card), ports);
+    await live.reconcile();
     return live;
   }
 
-  async #putDownIdle(): Promise<void> {
-    const { clock, pace } = this.#ports;
-    for (const [code, found] of [...this.#live]) {
+  async #unloadIdle(): Promise<void> {
+    const { clock, timing } = this.#ports;
+    for (const [code, found] of [...this.#active]) {
       const live = await found.catch(() => null);
-      if (live === null || clock.now() - live.usedAt < pace.idle) continue;
-      this.#live.delete(code);
+      if (live === null || clock.now() - live.usedAt < timing.roomUnload) continue;
+      this.#active.delete(code);
       live.stop();
     }
   }

@@ -3,45 +3,45 @@ import type {
   ClassTerms,
   Drill,
   PreparedDeal,
+  Resolved,
   Seat,
-  Settled,
+  ShownStep,
   Step,
-  WallChoice,
 } from '../../shared-engine/index.ts';
-import type { CardChoice } from '../room/card-choice.ts';
+import type { CardChoice } from '../ports.ts';
 
 export type ClassEvent =
   | {
       readonly kind: 'opened';
       readonly drill: Drill;
-      /** One for each deal of the drill, turned so that the seat it was made for is seat 0. */
+      /** One for each deal of the drill, rotated so that the seat it was made for is seat 0. */
       readonly deals: readonly PreparedDeal[];
       readonly terms: ClassTerms;
       readonly card: CardChoice;
-      /** The hash of the teacher's secret; the secret itself is kept nowhere. */
-      readonly key: string;
+      /** The hash of the teacher's secret; the secret itself is stored nowhere. */
+      readonly secretHash: string;
     }
-  /** `key` is the hash of the pupil's secret in this class; the seat at the table has one of its own. */
+  /** `secretHash` is of the player's secret in this class; the seat at the table has one of its own. */
   | {
       readonly kind: 'joined';
       readonly name: string;
-      readonly key: string;
+      readonly secretHash: string;
       readonly room: string;
       readonly seat: Seat;
     }
   | { readonly kind: 'dealt' }
   | { readonly kind: 'hold'; readonly before: Step | null }
-  | { readonly kind: 'stand-in'; readonly pupil: number; readonly on: boolean }
-  | { readonly kind: 'shown'; readonly choice: WallChoice | null }
-  /** The class plays one line: the open step of the deal came out so, and closed the deal with it or not (rule L1). */
-  | { readonly kind: 'gone-on'; readonly outcome: Settled; readonly closed: boolean }
+  | { readonly kind: 'stand-in'; readonly player: number; readonly on: boolean }
+  | { readonly kind: 'shown'; readonly shown: ShownStep | null }
+  /** In a guided deal the open step came out so for everybody, and closed the deal with it or not (rule L1). */
+  | { readonly kind: 'advanced'; readonly outcome: Resolved; readonly closed: boolean }
   | {
       readonly kind: 'aimed';
-      readonly pupil: number;
+      readonly player: number;
       readonly deal: number;
       readonly step: Step;
-      readonly families: readonly string[];
+      readonly sections: readonly string[];
     }
-  /** A pupil gave the seat up and had the name forgotten. */
-  | { readonly kind: 'left'; readonly pupil: number }
+  /** A player gave the seat up and had the name forgotten. */
+  | { readonly kind: 'left'; readonly player: number }
   | { readonly kind: 'ended' };

@@ -1,84 +1,85 @@
 // (class, event) → the next class; total and silent, it believes every event of the log.
-import type { Logged } from '../room/event.ts';
-import { FORGOTTEN_NAME, NO_KEY } from '../room/mine.ts';
+import type { Recorded } from '../aggregate/recorded.ts';
+import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
 import type { ClassState } from './state.ts';
 
-/** The class that a log describes, or null when the log is that of a room. */
-export function replayClass(log: readonly Logged[]): ClassState | null {
-  const [first, ...rest] = log;
-  if (first?.event.kind !== 'class' || first.event.event.kind !== 'opened') return null;
-  const { drill, deals, terms, card, key } = first.event.event;
-  const opened: ClassState = {
-    seq: first.seq,
+/** The class right after its first event; null where that is not its opening. */
+export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | null {
+  if (event.kind !== 'opened') return null;
+  const { drill, deals, terms, card, secretHash } = event;
+  return {
+    seq,
     drill,
     deals,
     terms,
     card,
-    key,
-    pupils: [],
+    secretHash,
+    players: [],
     dealt: 0,
-    line: [],
-    lineClosed: false,
-    linesBefore: [],
+    outcomes: [],
+    dealClosed: false,
+    outcomesBefore: [],
     holdBefore: null,
     shown: null,
     aims: [],
     ended: false,
   };
-  return rest.reduce(evolveLogged, opened);
 }
 
-export function evolveLogged(state: ClassState, { seq, event }: Logged): ClassState {
-  return event.kind === 'class' ? { ...evolveClass(state, event.event), seq } : state;
+/** Whoever comes when everybody has finished the current deal begins with the next one. */
+function firstDeal({ dealt, dealClosed }: ClassState): number {
+  return dealClosed ? dealt : Math.max(0, dealt - 1);
 }
 
-/** Whoever comes when the deal on the desk is played out for everybody begins with the next one. */
-function firstDeal({ dealt, lineClosed }: ClassState): number {
-  return lineClosed ? dealt : Math.max(0, dealt - 1);
-}
-
-function evolveClass(state: ClassState, event: ClassEvent): ClassState {
+export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEvent>): ClassState {
+  const state: ClassState = { ...before, seq };
   switch (event.kind) {
     case 'opened':
       return state;
     case 'joined': {
-      const { name, key, room, seat } = event;
-      const id = state.pupils.length;
-      const pupil = { id, name, key, room, seat, standIn: false, left: false, first: firstDeal(state) };
-      return { ...state, pupils: [...state.pupils, pupil] };
+      const { name, secretHash, room, seat } = event;
+      const id = state.players.length;
+      const fresh = { standIn: false, left: false, first: firstDeal(state) };
+      return { ...state, players: [...state.players, { id, name, secretHash, room, seat, ...fresh }] };
     }
     case 'dealt': {
-      const { dealt, line, linesBefore } = state;
-      const before = dealt === 0 ? [] : [...linesBefore, line];
-      return { ...state, dealt: dealt + 1, line: [], lineClosed: false, linesBefore: before, shown: null };
+      const { dealt, outcomes, outcomesBefore } = state;
+      return {
+        ...state,
+        dealt: dealt + 1,
+        outcomes: [],
+        dealClosed: false,
+        outcomesBefore: dealt === 0 ? [] : [...outcomesBefore, outcomes],
+        shown: null,
+      };
     }
     case 'hold':
       return { ...state, holdBefore: event.before };
     case 'stand-in': {
-      const { pupil, on } = event;
+      const { player, on } = event;
       return {
         ...state,
-        pupils: state.pupils.map((one) => (one.id === pupil ? { ...one, standIn: on } : one)),
+        players: state.players.map((one) => (one.id === player ? { ...one, standIn: on } : one)),
       };
     }
     case 'shown':
-      return { ...state, shown: event.choice };
-    case 'gone-on':
-      return { ...state, line: [...state.line, event.outcome], lineClosed: event.closed };
+      return { ...state, shown: event.shown };
+    case 'advanced':
+      return { ...state, outcomes: [...state.outcomes, event.outcome], dealClosed: event.closed };
     case 'aimed': {
-      const { pupil, deal, step, families } = event;
+      const { player, deal, step, sections } = event;
       const others = state.aims.filter(
-        (aim) => aim.pupil !== pupil || aim.deal !== deal || aim.step !== step,
+        (aim) => aim.player !== player || aim.deal !== deal || aim.step !== step,
       );
-      return { ...state, aims: [...others, { pupil, deal, step, families }] };
+      return { ...state, aims: [...others, { player, deal, step, sections }] };
     }
     case 'left': {
-      const gone = { name: FORGOTTEN_NAME, key: NO_KEY, left: true, standIn: false };
+      const gone = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH, left: true, standIn: false };
       return {
         ...state,
-        pupils: state.pupils.map((one) => (one.id === event.pupil ? { ...one, ...gone } : one)),
-        aims: state.aims.filter(({ pupil }) => pupil !== event.pupil),
+        players: state.players.map((one) => (one.id === event.player ? { ...one, ...gone } : one)),
+        aims: state.aims.filter(({ player }) => player !== event.player),
       };
     }
     case 'ended':

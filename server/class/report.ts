@@ -1,47 +1,47 @@
-// The report of a class for its teacher: what was chosen, by nobody's name, and per pupil what the terms allow.
+// The report of a class for its teacher: what was chosen, by nobody's name, and per player what the terms allow.
 import { classReport, type DrillReport } from '../../shared-engine/index.ts';
-import { discretionFor } from './discretion.ts';
-import { entriesOf, type PupilEntry } from './entries.ts';
-import type { LiveClass } from './live-class.ts';
-import { pupilsIn } from './state.ts';
-import type { WallPorts } from './wall.ts';
+import type { ActiveClass } from './active-class.ts';
+import { anonymityFor } from './anonymity.ts';
+import type { BigScreenPorts } from './big-screen.ts';
+import { type PlayerResult, resultsOf } from './player-results.ts';
+import { playersIn } from './state.ts';
 
-export async function reportFor(live: LiveClass, { reviewer, judges }: WallPorts): Promise<DrillReport> {
+export async function reportFor(live: ActiveClass, ports: BigScreenPorts): Promise<DrillReport> {
   const { drill, dealt, terms } = live.state;
-  const deeper = judges && { judges, wanted: () => false, onJudged() {} };
+  const sources = { ...ports, wanted: () => false, onAnalyzed() {} };
   const played = await Promise.all(
     drill.deals.slice(0, dealt).map(async (deal, place) => ({
       deal,
-      discretion: discretionFor(live, place),
-      entries: await entriesOf(live, place, { reviewer, deeper }),
+      anonymity: anonymityFor(live, place),
+      results: await resultsOf(live, place, sources),
     })),
   );
   return {
     title: drill.title,
-    deals: played.map(({ deal, entries, discretion }) =>
+    deals: played.map(({ deal, results, anonymity }) =>
       classReport(
         deal,
-        entries.map(({ entry }) => entry),
+        results.map(({ entry }) => entry),
         live.card.card,
-        discretion,
+        anonymity,
       ),
     ),
-    pupils: terms.names
-      ? pupilsIn(live.state).map(({ id, name }) => ({
+    players: terms.names
+      ? playersIn(live.state).map(({ id, name }) => ({
           name,
-          deals: played.flatMap(({ deal, entries }) => resultOf(deal.id, entries, id)),
+          deals: played.flatMap(({ deal, results }) => totalsOf(deal.id, results, id)),
         }))
       : null,
   };
 }
 
-type Result = NonNullable<DrillReport['pupils']>[number]['deals'][number];
+type Totals = NonNullable<DrillReport['players']>[number]['deals'][number];
 
-/** Sums alone: which tiles a pupil held and passed is in that pupil's own review. */
-function resultOf(deal: string, entries: readonly PupilEntry[], pupil: number): Result[] {
-  const review = entries.find((one) => one.pupil.id === pupil)?.entry.review;
+/** Sums alone: which tiles a player held and passed is in that player's own review. */
+function totalsOf(deal: string, results: readonly PlayerResult[], player: number): Totals[] {
+  const review = results.find((one) => one.player.id === player)?.entry.review;
   if (!review) return [];
-  const own = review.choices.filter(({ by }) => by === 'owner');
+  const own = review.choices.filter(({ by }) => by === 'player');
   const loss = own.reduce((sum, choice) => sum + choice.loss, 0);
   const { toGoStart, toGoEnd } = review;
   return [{ deal, toGoStart, toGoEnd, loss: Math.round(loss * 1000) / 1000 }];

@@ -3,34 +3,34 @@ import type {
   ClassTerms,
   Drill,
   PreparedDeal,
+  Resolved,
   Seat,
-  Settled,
+  ShownStep,
   Step,
-  WallChoice,
 } from '../../shared-engine/index.ts';
-import type { CardChoice } from '../room/card-choice.ts';
+import type { CardChoice } from '../ports.ts';
 
-export interface Pupil {
+export interface ClassPlayer {
   /** 0 for the first who joined. */
   readonly id: number;
   readonly name: string;
-  readonly key: string;
+  readonly secretHash: string;
   readonly room: string;
   readonly seat: Seat;
   readonly standIn: boolean;
-  /** Whether the pupil gave the seat up; a bot plays there, and the name is forgotten. */
+  /** Whether the player gave the seat up; a bot plays there, and the name is forgotten. */
   readonly left: boolean;
-  /** Place in the drill of the first deal that this pupil's table gets. */
+  /** Place in the drill of the first deal that this player's table gets. */
   readonly first: number;
 }
 
-/** The families a pupil named before a step of a deal. */
+/** The sections a player named before a step of a deal. */
 export interface NamedAim {
-  readonly pupil: number;
+  readonly player: number;
   /** Place of the deal in the drill. */
   readonly deal: number;
   readonly step: Step;
-  readonly families: readonly string[];
+  readonly sections: readonly string[];
 }
 
 export interface ClassState {
@@ -40,32 +40,32 @@ export interface ClassState {
   readonly deals: readonly PreparedDeal[];
   readonly terms: ClassTerms;
   readonly card: CardChoice;
-  readonly key: string;
-  readonly pupils: readonly Pupil[];
+  readonly secretHash: string;
+  readonly players: readonly ClassPlayer[];
   /** How many deals of the drill have been dealt. */
   readonly dealt: number;
-  /** Where the class plays one line: how the deal on the desk has gone so far, and whether it is closed. */
-  readonly line: readonly Settled[];
-  readonly lineClosed: boolean;
-  /** The lines of the deals before it, by their place in the drill; each of them is closed. */
-  readonly linesBefore: readonly (readonly Settled[])[];
+  /** Where the class is guided: how the current deal has gone so far, and whether it is closed. */
+  readonly outcomes: readonly Resolved[];
+  readonly dealClosed: boolean;
+  /** The outcomes of the deals before it, by their place in the drill; each of them is closed. */
+  readonly outcomesBefore: readonly (readonly Resolved[])[];
   readonly holdBefore: Step | null;
-  readonly shown: WallChoice | null;
+  readonly shown: ShownStep | null;
   readonly aims: readonly NamedAim[];
   readonly ended: boolean;
 }
 
-/** Whether the class goes on from one choice for all after each step (rule L1). */
-export function playsOneLine({ drill }: ClassState): boolean {
-  return drill.form === 'one-line';
+/** Whether all tables continue from one choice after each step (rule L1). */
+export function isGuided({ drill }: ClassState): boolean {
+  return drill.form === 'guided';
 }
 
 /** Those who are still in the class. */
-export function pupilsIn({ pupils }: ClassState): readonly Pupil[] {
-  return pupils.filter(({ left }) => !left);
+export function playersIn({ players }: ClassState): readonly ClassPlayer[] {
+  return players.filter(({ left }) => !left);
 }
 
-/** Seats at each table that pupils take. */
-export function pupilsAtTable({ drill }: ClassState): number {
+/** Seats at each table that players take. */
+export function playersAtTable({ drill }: ClassState): number {
   return drill.form === 'tables' ? 4 : 1;
 }

@@ -1,20 +1,20 @@
-// The tables of a class: rooms of this server, followed for as long as the class is at work.
+// The tables of a class: rooms of this server, followed for as long as the class is active.
 import type { Round } from '../../shared-engine/index.ts';
-import type { Store, Undo } from '../ports.ts';
-import type { LiveRoom } from '../room/live.ts';
-import type { Registry } from '../room/registry.ts';
-import { closedRounds } from './past-rounds.ts';
+import type { Store, Unsubscribe } from '../ports.ts';
+import type { ActiveRoom } from '../registry/active-room.ts';
+import type { Registry } from '../registry/registry.ts';
+import { closedRounds } from './closed-rounds.ts';
 
 export interface ClassTable {
-  readonly live: LiveRoom;
+  readonly live: ActiveRoom;
   /** The rounds closed here, by number. */
   readonly closed: Map<number, Round>;
-  readonly unfollow: Undo;
+  readonly unsubscribe: Unsubscribe;
 }
 
 export interface TablesPorts {
   readonly registry: Registry;
-  readonly store: Store;
+  readonly store: Pick<Store, 'history'>;
   /** Something happened at this table. */
   readonly onChange: (code: string) => void;
 }
@@ -27,33 +27,34 @@ export class Tables {
     this.#ports = ports;
   }
 
-  /** The table as it was last met; undefined before that. */
+  /** The table as it was last found; undefined before that. */
   at(code: string): ClassTable | undefined {
     return this.#known.get(code);
   }
 
-  /** Looks the room up, for it may have been put down meanwhile; rejects when the store is away. */
-  async meet(code: string): Promise<ClassTable | null> {
+  /** Looks the room up, for it may have been unloaded meanwhile; rejects when the store cannot be reached. */
+  async find(code: string): Promise<ClassTable | null> {
     const { registry, store, onChange } = this.#ports;
     const live = await registry.find(code);
     const known = this.#known.get(code);
     if (live === null || known?.live === live) return live && known ? known : null;
-    const log = await store.load(code);
+    const log = await store.history(code);
     const again = this.#known.get(code);
     if (again?.live === live) return again;
-    again?.unfollow();
-    const closed = closedRounds(log ?? []);
-    const unfollow = live.room.onChange(({ play }) => {
+    again?.unsubscribe();
+    const closed = closedRounds(log ?? { rows: [] });
+    const unsubscribe = live.room.onChange(({ state: { play } }) => {
       if (play?.round.phase === 'closed') closed.set(play.number, play.round);
       onChange(code);
     });
-    const table = { live, closed, unfollow };
+    const table = { live, closed, unsubscribe };
     this.#known.set(code, table);
     return table;
   }
 
-  leave(): void {
-    for (const { unfollow } of this.#known.values()) unfollow();
+  /** Follows none of them any more. */
+  close(): void {
+    for (const { unsubscribe } of this.#known.values()) unsubscribe();
     this.#known.clear();
   }
 }

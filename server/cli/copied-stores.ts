@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import type { Store } from '../ports.ts';
 import { openAddress, openExisting, parseAddress, type StoreAddress } from '../store/address.ts';
-import { type CopyReport, copyRooms } from '../store/copying.ts';
+import { type CopyReport, copyLogs } from '../store/copying.ts';
 import type { OpenedStore } from '../store/opened.ts';
 
 const USAGE =
@@ -11,7 +11,7 @@ const USAGE =
 export type CopyOutcome =
   | { readonly kind: 'copied'; readonly report: CopyReport }
   /** Nothing was copied. */
-  | { readonly kind: 'refused'; readonly sentence: string };
+  | { readonly kind: 'rejected'; readonly sentence: string };
 
 interface Request {
   readonly from: StoreAddress;
@@ -22,14 +22,14 @@ interface Request {
 /** Rejects when a store fails on the way; the rooms copied until then are whole. */
 export async function copyStores(args: readonly string[]): Promise<CopyOutcome> {
   const request = readRequest(args);
-  if (request === null) return { kind: 'refused', sentence: USAGE };
+  if (request === null) return { kind: 'rejected', sentence: USAGE };
   return withStore('--from', await openExisting(request.from), async (from) =>
     // The target is opened only for a source that is there, or a wrong word would leave an empty file behind.
     withStore('--to', await openAddress(request.to), async (to) => {
       const there = await to.count();
-      if (there === 0 || request.add) return { kind: 'copied', report: await copyRooms(from, to) };
+      if (there === 0 || request.add) return { kind: 'copied', report: await copyLogs(from, to) };
       const sentence = `--to has ${there} rooms already; name an empty store, or say --add to keep both.`;
-      return { kind: 'refused', sentence };
+      return { kind: 'rejected', sentence };
     }),
   );
 }
@@ -50,7 +50,7 @@ async function withStore(
   opened: OpenedStore,
   work: (store: Store) => Promise<CopyOutcome>,
 ): Promise<CopyOutcome> {
-  if (!opened.ok) return { kind: 'refused', sentence: `${side}: ${opened.sentence}` };
+  if (!opened.ok) return { kind: 'rejected', sentence: `${side}: ${opened.message}` };
   try {
     return await work(opened.store);
   } finally {

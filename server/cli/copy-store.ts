@@ -4,7 +4,7 @@ import { copyStores } from './copied-stores.ts';
 
 try {
   const outcome = await copyStores(process.argv.slice(2));
-  if (outcome.kind === 'refused') {
+  if (outcome.kind === 'rejected') {
     process.stderr.write(`${outcome.sentence}\n`);
     process.exitCode = 2;
   } else {

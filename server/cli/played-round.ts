@@ -5,14 +5,14 @@ import {
   chooseFor,
   commitmentTo,
   createAnalyst,
-  createKernel,
+  createSwarKernel,
   type Face,
   type Four,
   facesOf,
   forFour,
-  NO_VECTORS,
+  NO_SIMD,
   openRound,
-  playOut,
+  finishRound,
   type Review,
   type Round,
   type RoundEvent,
@@ -20,7 +20,7 @@ import {
   type Seat,
   type StyleName,
   seatView,
-  type Vectors,
+  type SimdModule,
 } from '../../shared-engine/index.ts';
 import type { TableRequest } from './round-request.ts';
 
@@ -45,17 +45,17 @@ interface BeforeAndAfter<T> {
 /** Without the vector module the same round takes longer where a style plays on. */
 export function playedRound(
   { seed, dealer, seats, card }: TableRequest,
-  vectors: Vectors = NO_VECTORS,
+  vectors: SimdModule = NO_SIMD,
 ): PlayedRound {
-  const kernel = createKernel(card);
+  const kernel = createSwarKernel(card);
   let analyst: Analyst | null = null;
   const analystOf = () => {
     analyst ??= createAnalyst(card, vectors);
     return analyst;
   };
-  const dealt = openRound({ seed, dealer }, { layOpen: false });
+  const dealt = openRound({ seed, dealer }, { revealRacks: false });
   const start = begin(dealt);
-  const { round, events } = playOut(start, (view, random) =>
+  const { round, events } = finishRound(start, (view, random) =>
     chooseFor(seats[view.record.seat], view, kernel, random, analystOf),
   );
   const both = <T>(what: (round: Round, seat: Seat) => T): BeforeAndAfter<T> => ({

@@ -87,7 +87,7 @@ function cardFrom(path: string): { ok: true; card: CompiledCard } | { ok: false;
   }
   const parsed = parseCard(json);
   if (parsed.ok) return { ok: true, card: compileCard(parsed.card) };
-  const [first, ...others] = parsed.problems.map((problem) => problem.sentence);
+  const [first, ...others] = parsed.problems.map((problem) => problem.message);
   const more = others.length === 0 ? '' : ` (The first of ${parsed.problems.length} problems.)`;
   return { ok: false, sentence: `${first}${more}` };
 }

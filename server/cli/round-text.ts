@@ -3,12 +3,12 @@ import {
   type Face,
   type Four,
   MOVES,
-  neighbour,
+  neighbor,
   type Review,
   type RoundEvent,
   SEATS,
   type Seat,
-  type Settled,
+  type Resolved,
 } from '../../shared-engine/index.ts';
 import type { PlayedRound } from './played-round.ts';
 
@@ -42,10 +42,10 @@ function rackLines({ seats }: PlayedRound, racks: Four<readonly Face[]>, toGo: F
 
 /** A step is told when it is over; what leads up to it is told by its outcome. */
 function eventLines(event: RoundEvent): string[] {
-  return event.kind === 'settled' ? ['', ...settledLines(event.outcome)] : [];
+  return event.kind === 'resolved' ? ['', ...settledLines(event.outcome)] : [];
 }
 
-function settledLines(outcome: Settled): string[] {
+function settledLines(outcome: Resolved): string[] {
   switch (outcome.kind) {
     case 'vote':
       return ['Vote', ...SEATS.map((seat) => `  seat ${seat}: ${outcome.go[seat] ? 'go on' : 'stop'}`)];
@@ -63,11 +63,11 @@ function settledLines(outcome: Settled): string[] {
   }
 }
 
-function moveLine(outcome: Settled & { kind: 'move' }, seat: Seat): string {
-  const to = neighbour(seat, MOVES[outcome.step].toward);
+function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
+  const to = neighbor(seat, MOVES[outcome.step].toward);
   const unseen = outcome.forwarded[seat];
   const onward = unseen.length === 0 ? '' : `, and unseen ${unseen.join(' ')}`;
-  return `  seat ${seat} to seat ${to}: ${outcome.own[seat].join(' ') || 'nothing of its own'}${onward}`;
+  return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
 }
 
 function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices }: Review): string[] {
@@ -76,7 +76,7 @@ function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices }: Review): str
     `Review for seat ${seat}: ${toGoStart} to go at the start, ${toGoEnd} at the close`,
     `  ${lesson}`,
     ...choices.map(
-      ({ step, kind, words }) => `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${words.join(' ')}`,
+      ({ step, kind, sentences }) => `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${sentences.join(' ')}`,
     ),
   ];
 }

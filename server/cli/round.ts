@@ -1,5 +1,5 @@
 // npm run --silent round -- [--seed HEX] [--card house|FILE] [--seats A,B,C,D] [--dealer 0–3] [--json]: four bots play one round.
-import { loadVectors } from '../../shared-engine/index.ts';
+import { loadSimd } from '../../shared-engine/index.ts';
 import { playedRound } from './played-round.ts';
 import { readRequest } from './round-request.ts';
 import { roundText } from './round-text.ts';
@@ -7,7 +7,7 @@ import { roundText } from './round-text.ts';
 const request = readRequest(process.argv.slice(2));
 if (request.ok) {
   const { json, ...table } = request;
-  const played = playedRound(table, await loadVectors());
+  const played = playedRound(table, await loadSimd());
   process.stdout.write(json ? `${JSON.stringify(played, null, 2)}\n` : roundText(played));
 } else {
   process.stderr.write(`${request.sentence}\n`);

@@ -1,38 +1,37 @@
-// What may be asked of a room, by a person or by the house itself.
+// What may be asked of a room, by a person, by a class or by the server itself.
 import type {
   Actor,
   Choice,
+  ConnectionOrigin,
   Four,
   OpenRoom,
-  PageLine,
   PreparedDeal,
+  Resolved,
+  RoomTerms,
   Seat,
-  Settled,
   StyleName,
-  TableAct,
+  TableAction,
 } from '../../shared-engine/index.ts';
-import type { CardChoice } from './card-choice.ts';
-import type { Lead } from './lead.ts';
+import type { CardChoice } from '../ports.ts';
+import type { Mode } from './policy.ts';
+import type { TeacherControls } from './teacher-controls.ts';
 
-/** The opening, with everything the world has to add to it: the checked name and card, the key of the seat. */
 export interface Opening {
-  readonly door: OpenRoom['door'];
-  readonly terms: OpenRoom['terms'];
-  readonly bots: OpenRoom['bots'];
+  readonly mode: Mode;
+  readonly terms: RoomTerms;
   readonly card: CardChoice;
-  readonly name: string;
-  readonly key: string;
+  /** Of the class whose table this is; null for a room that people open. */
+  readonly classCode: string | null;
+  /** Who sits on seat 0, by a checked name, and the bots on the other seats; null where everybody comes later. */
+  readonly host: {
+    readonly name: string;
+    readonly secretHash: string;
+    readonly bots: OpenRoom['bots'];
+  } | null;
 }
 
-/** A table of a class: pupils and bots come to it by the class alone. */
-export interface ClassOpening {
-  readonly door: 'class';
-  readonly terms: OpenRoom['terms'];
-  readonly card: CardChoice;
-}
-
-/** A person's own seat, as the session knows it. */
-export interface Owner {
+/** A person on a seat; `since` is the number of the event with which the person sat down. */
+export interface SeatHolder {
   readonly seat: Seat;
   readonly since: number;
 }
@@ -43,53 +42,67 @@ export type RoomCommand =
       readonly kind: 'take-seat';
       readonly seat: Seat | null;
       readonly name: string;
-      readonly key: string;
+      readonly secretHash: string;
     }
-  /** A person's choice; `seat` is what the frame says, which must be the owner's. */
+  /** A person's choice; `seat` is what the frame says, which must be the holder's. */
   | {
       readonly kind: 'choose';
-      readonly owner: Owner;
+      readonly holder: SeatHolder;
       readonly round: number;
       readonly seat: Seat;
       readonly choice: Choice;
     }
-  /** A choice of the house for a seat: its bot, or the stand-in (rule K2). */
+  /** The server's choice for a seat: its bot's, or a stand-in's (rule K2). */
   | {
       readonly kind: 'choose-for';
       readonly seat: Seat;
-      readonly by: Exclude<Actor, 'owner'>;
+      readonly by: Exclude<Actor, 'player'>;
       readonly round: number;
       readonly choice: Choice;
     }
-  /** A connection of the owner's opened at this server, or is over. */
+  /** A connection of the holder's opened at server `node`. */
   | {
-      readonly kind: 'come';
-      readonly owner: Owner;
+      readonly kind: 'connect';
+      readonly holder: SeatHolder;
       readonly node: string;
-      readonly line: string;
-      readonly from?: PageLine;
+      readonly connection: string;
+      readonly from?: ConnectionOrigin;
     }
-  | { readonly kind: 'go'; readonly seat: Seat; readonly line: string }
-  /** `shown` is the key of the secret that the owner brought. */
-  | { readonly kind: 'change-key'; readonly owner: Owner; readonly shown: string; readonly key: string }
-  /** This server watches the room's clock; those in `gone` do no longer. */
-  | { readonly kind: 'take-in-hand'; readonly node: string; readonly gone: readonly string[] }
-  | { readonly kind: 'act'; readonly owner: Owner; readonly act: TableAct }
+  | { readonly kind: 'disconnect'; readonly seat: Seat; readonly connection: string }
+  /** `shown` is the hash of the secret that the holder brought. */
+  | {
+      readonly kind: 'change-secret';
+      readonly holder: SeatHolder;
+      readonly shown: string;
+      readonly secretHash: string;
+    }
+  /** Server `node` watches the room's clock; the servers in `gone` no longer run. */
+  | { readonly kind: 'claim-timer'; readonly node: string; readonly gone: readonly string[] }
+  | { readonly kind: 'action'; readonly holder: SeatHolder; readonly action: TableAction }
   /** The next deal, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly seed: string }
-  /** A teacher's deal, with the bots that fill up the table; refused while a round runs. */
+  /** A teacher's deal, with the bots that fill up the table; rejected while a round runs. */
   | { readonly kind: 'deal-prepared'; readonly deal: PreparedDeal; readonly bots: Four<StyleName | null> }
-  | { readonly kind: 'lead'; readonly lead: Lead }
+  | ClassCommandToRoom
+  | { readonly kind: 'close' };
+
+/** What a class asks of one of its tables. */
+export type ClassCommandToRoom =
+  | { readonly kind: 'set-controls'; readonly controls: TeacherControls }
   | { readonly kind: 'more-time'; readonly seconds: number }
-  /** In round `round` the class has gone on by `line`, all of it so far, and closed the round with it or not (rule L1). */
+  /** In round `round` the class has come to `outcomes`, all of them so far, and has closed the round or not (rule L1). */
   | {
-      readonly kind: 'follow';
+      readonly kind: 'advance';
       readonly round: number;
-      readonly line: readonly Settled[];
+      readonly outcomes: readonly Resolved[];
       readonly closed: boolean;
     }
-  /** A pupil's seat at a table of a class. */
-  | { readonly kind: 'seat-pupil'; readonly seat: Seat; readonly name: string; readonly key: string }
-  /** A pupil has given the seat up: a bot takes it over. */
-  | { readonly kind: 'free-pupil'; readonly seat: Seat }
-  | { readonly kind: 'close' };
+  /** A player's seat at a table of a class. */
+  | {
+      readonly kind: 'seat-player';
+      readonly seat: Seat;
+      readonly name: string;
+      readonly secretHash: string;
+    }
+  /** A player has given the seat up: a bot takes it over. */
+  | { readonly kind: 'vacate-seat'; readonly seat: Seat };

@@ -1,45 +1,60 @@
 // The state of a room, as its log tells it.
-import type { Four, PageLine, RoomTerms, Round, Seat, StyleName } from '../../shared-engine/index.ts';
-import type { CardChoice } from './card-choice.ts';
-import type { Door } from './event.ts';
-import type { Lead } from './lead.ts';
+import type {
+  ConnectionOrigin,
+  Four,
+  RoomTerms,
+  Round,
+  RoundEvent,
+  Seat,
+  StyleName,
+} from '../../shared-engine/index.ts';
+import type { CardChoice } from '../ports.ts';
+import type { SeatHolder } from './command.ts';
+import type { Mode } from './policy.ts';
+import type { TeacherControls } from './teacher-controls.ts';
 
 export type Presence =
-  /** `line` names the newest connection, so that the late end of an old one does no harm. */
-  | { readonly kind: 'here'; readonly node: string; readonly line: string; readonly from?: PageLine }
+  /** `connection` names the newest one, so that the late end of an older one does no harm. */
+  | {
+      readonly kind: 'connected';
+      readonly node: string;
+      readonly connection: string;
+      readonly from?: ConnectionOrigin;
+    }
   /** Milliseconds since 1970. */
-  | { readonly kind: 'gone'; readonly since: number };
+  | { readonly kind: 'disconnected'; readonly since: number };
 
-export interface PersonChair {
+export interface PersonSeat {
   readonly kind: 'person';
   readonly name: string;
   /**
    * Hashes of the secrets that are good, the one used or given out last at the end. Several, because answers get lost
-   * and requests overtake one another, and neither may lock the owner out.
+   * and requests overtake one another, and neither may lock the holder out.
    */
-  readonly keys: readonly string[];
-  /** Number of the event with which this person sat down: tells one owner of the seat from the next. */
+  readonly secretHashes: readonly string[];
+  /** Number of the event with which this person sat down: tells one holder of the seat from the next. */
   readonly since: number;
   readonly ready: boolean;
-  /** Whether the owner is here, and since when not; who has never come is gone since sitting down. */
+  /** Who has never connected is disconnected since sitting down. */
   readonly presence: Presence;
 }
-export type Chair =
+export type SeatState =
   | { readonly kind: 'empty' }
   | { readonly kind: 'bot'; readonly name: string; readonly style: StyleName }
-  | PersonChair;
+  | PersonSeat;
 
 /** The current or last round. */
 export interface Play {
   /** 1 for the first. */
   readonly number: number;
-  /** Number of the event that dealt it. */
+  /** Number of the event that dealt it, and that event. */
   readonly dealtSeq: number;
+  readonly dealt: RoundEvent & { readonly kind: 'dealt' };
   /** When the open step was opened; deadlines count from here. */
   readonly stepAt: number;
   readonly round: Round;
-  /** How often each seat has taken back in the open step: tells one question to a seat from the next. */
-  readonly takenBack: Four<number>;
+  /** How often each seat has withdrawn its pass in the open step: tells one question to a seat from the next. */
+  readonly withdrawals: Four<number>;
   /** Seconds given on top of the deadline of the open step. */
   readonly moreTime: number;
 }
@@ -49,44 +64,54 @@ export interface RoomState {
   readonly seq: number;
   /** When the last event happened. */
   readonly at: number;
-  readonly door: Door;
+  readonly mode: Mode;
   readonly terms: RoomTerms;
   readonly card: CardChoice;
-  readonly chairs: Four<Chair>;
-  /** Who may seat bots and free seats; null while nobody sits. */
+  readonly classCode: string | null;
+  readonly seats: Four<SeatState>;
+  /** Who may seat bots and remove people; null while nobody sits. */
   readonly host: Seat | null;
   readonly play: Play | null;
-  readonly lead: Lead;
+  readonly controls: TeacherControls;
   /** The servers that watch the room's clock, as far as it has one. */
-  readonly inHandOf: readonly string[];
+  readonly timerOwners: readonly string[];
   readonly closed: boolean;
 }
 
-/** Whether a deal is on the table that is not closed yet. */
-export function roundRuns(state: RoomState): boolean {
+/** Whether a round is dealt and not closed yet. */
+export function isRoundRunning(state: RoomState): boolean {
   return state.play !== null && state.play.round.phase !== 'closed';
 }
 
 /**
  * Whether this person was dealt the current or last round. Who sat down later must not see the tiles that a
- * bot or an earlier owner held (rule V1).
+ * bot or an earlier holder held (rule V1).
  */
-export function wasDealt(state: RoomState, person: PersonChair): boolean {
+export function wasDealt(state: RoomState, person: PersonSeat): boolean {
   return state.play !== null && person.since < state.play.dealtSeq;
 }
 
 /** Everybody who sits, from seat 0 on. */
-export function personsOf({ chairs }: RoomState): PersonChair[] {
-  return chairs.flatMap((chair) => (chair.kind === 'person' ? [chair] : []));
+export function personsOf({ seats }: RoomState): PersonSeat[] {
+  return seats.flatMap((seat) => (seat.kind === 'person' ? [seat] : []));
+}
+
+/** The names of people and bots. */
+export function namesAt({ seats }: RoomState): string[] {
+  return seats.flatMap((seat) => (seat.kind === 'empty' ? [] : [seat.name]));
 }
 
 /** The person on this seat, if it is still the one who sat down with event `since`. */
-export function personAt(state: RoomState, seat: Seat, since: number): PersonChair | null {
-  const chair = state.chairs[seat];
-  return chair.kind === 'person' && chair.since === since ? chair : null;
+export function personAt(state: RoomState, seat: Seat, since: number): PersonSeat | null {
+  const held = state.seats[seat];
+  return held.kind === 'person' && held.since === since ? held : null;
 }
 
-/** Since when this person is gone, or null while connected. */
-export function goneSince({ presence }: PersonChair): number | null {
-  return presence.kind === 'gone' ? presence.since : null;
+export function isHeldBy(state: RoomState, { seat, since }: SeatHolder): boolean {
+  return personAt(state, seat, since) !== null;
+}
+
+/** Since when this person is disconnected, or null while connected. */
+export function disconnectedSince({ presence }: PersonSeat): number | null {
+  return presence.kind === 'disconnected' ? presence.since : null;
 }

@@ -26,7 +26,7 @@ export async function openAddress(address: StoreAddress): Promise<OpenedStore> {
 /** As `openAddress`, but a file that is not there is not created. */
 export async function openExisting(address: StoreAddress): Promise<OpenedStore> {
   if (address.kind === 'sqlite' && !existsSync(address.location)) {
-    return { ok: false, sentence: `There is no file ${address.location}; check the path behind sqlite:.` };
+    return { ok: false, message: `There is no file ${address.location}; check the path behind sqlite:.` };
   }
   return openAddress(address);
 }

@@ -1,36 +1,37 @@
-// Moves every room from one store to another and checks afterwards that each arrived as it was.
+// Copies every log from one store to another and checks afterwards that each arrived as it was.
 import type { Store } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import { logHash } from './log-hash.ts';
 
-/** Rooms asked for at once. */
+/** Codes asked for at once. */
 const PAGE = 200;
 
 export interface CopyReport {
+  /** Rooms and classes. */
   readonly rooms: number;
   readonly events: number;
-  /** Rooms that were written; the others were there already. */
+  /** Logs that were written; the others were there already. */
   readonly written: number;
-  /** Rooms whose hash is not the same on both sides, by a tag that is not their code. */
+  /** Logs whose hash is not the same on both sides, by a tag that is not their code. */
   readonly differing: readonly string[];
 }
 
-/** Rooms that are in the target already are compared, never overwritten. */
-export async function copyRooms(from: Store, to: Store): Promise<CopyReport> {
+/** Logs that are in the target already are compared, never overwritten. */
+export async function copyLogs(from: Store, to: Store): Promise<CopyReport> {
   let written = 0;
   for await (const code of codesOf(from)) {
-    const log = await from.load(code);
-    if (log !== null && (await to.create(code, log)) === 'kept') written++;
+    const log = await from.history(code);
+    if (log !== null && (await to.create(code, log)) === 'created') written++;
   }
   // The source is read anew: a room that went on meanwhile must be noticed.
   let rooms = 0;
   let events = 0;
   const differing: string[] = [];
   for await (const code of codesOf(from)) {
-    const [source, target] = [await from.load(code), await to.load(code)];
+    const [source, target] = [await from.history(code), await to.history(code)];
     if (source === null) continue;
     rooms++;
-    events += source.length;
+    events += source.rows.at(-1)?.version ?? 0;
     if (target === null || logHash(source) !== logHash(target)) differing.push(logTag(code));
   }
   return { rooms, events, written, differing };

@@ -1,15 +1,15 @@
-// One hash for what a room is: the same log has the same hash in every store.
+// One hash for what is stored of a room or a class: the same log has the same hash in every store.
 import { createHash } from 'node:crypto';
-import type { Logged } from '../room/event.ts';
+import type { LogRow, StoredLog } from '../ports.ts';
 
-/** SHA-256 in hexadecimal digits of the log's events, one line of JSON each, the keys in order. */
-export function logHash(log: readonly Logged[]): string {
+/** SHA-256 in hexadecimal digits of the log's kind, its snapshot and its rows, one line of JSON each. */
+export function logHash({ kind, snapshot, rows }: StoredLog): string {
   const hash = createHash('sha256');
-  for (const logged of log) hash.update(`${JSON.stringify(logged, inOrder)}\n`);
+  const snap = snapshot && [snapshot.version, snapshot.commands, snapshot.state];
+  for (const part of [kind, snap, ...rows.map(listOf)]) hash.update(`${JSON.stringify(part)}\n`);
   return hash.digest('hex');
 }
 
-function inOrder(_: string, value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
+function listOf({ after, version, at, commands, events }: LogRow): readonly unknown[] {
+  return [after, version, at, commands, events];
 }

@@ -1,76 +1,98 @@
 // The store in memory: the twin that every other store is checked against, and enough for one process.
-import type { Store } from '../ports.ts';
-import type { Logged } from '../room/event.ts';
-import { byBytes, checkNumbers, commandsOf } from './row.ts';
+import type { Append, AppendOutcome, LogRow, Store, StoredLog } from '../ports.ts';
+import { byBytes, checkLog, isRow } from './stored-text.ts';
 
-interface KeptRoom {
-  readonly log: Logged[];
-  readonly commands: Set<string>;
+interface MutableLog extends StoredLog {
+  snapshot: StoredLog['snapshot'];
+  readonly rows: LogRow[];
 }
 
-/** What outlives a store in memory: hand it to the next one and the rooms are there again. */
-export type MemoryPlace = Map<string, KeptRoom>;
+/** What outlives a store in memory: hand it to the next one and the logs are there again. */
+export type MemoryPlace = Map<string, MutableLog>;
 
 export function memoryStore(place: MemoryPlace = new Map()): Store {
   let closed = false;
 
-  function rooms(): MemoryPlace {
+  function logs(): MemoryPlace {
     if (closed) throw new Error('The store is closed.');
     return place;
   }
 
+  function append({ code, row, snapshot }: Append): AppendOutcome {
+    if (!isRow(row)) return 'invalid';
+    const log = logs().get(code);
+    if (log === undefined || versionOf(log) !== row.after) return 'conflict';
+    log.rows.push(row);
+    if (snapshot) log.snapshot = snapshot;
+    return 'committed';
+  }
+
   return {
     async create(code, log) {
-      checkNumbers(0, log);
-      if (rooms().has(code)) return 'code-taken';
-      rooms().set(code, { log: [...log], commands: new Set(commandsOf(log)) });
-      return 'kept';
+      checkLog(log);
+      if (logs().has(code)) return 'code-taken';
+      logs().set(code, { ...log, rows: [...log.rows] });
+      return 'created';
     },
-    async append(code, after, log) {
-      checkNumbers(after, log);
-      const room = rooms().get(code);
-      if (room?.log.length !== after) return 'conflict';
-      const commands = commandsOf(log);
-      if (commands.some((command) => room.commands.has(command))) return 'repeated';
-      for (const command of commands) room.commands.add(command);
-      room.log.push(...log);
-      return 'kept';
+    async commit(batch) {
+      logs();
+      return batch.map(append);
     },
-    async load(code, after = 0) {
-      return rooms().get(code)?.log.slice(after) ?? null;
+    async load(code) {
+      const log = logs().get(code);
+      if (log === undefined) return null;
+      const from = log.snapshot?.version ?? 0;
+      return { ...log, rows: log.rows.filter(({ version }, n) => n === 0 || version > from) };
+    },
+    async loadAfter(code, after) {
+      return (
+        logs()
+          .get(code)
+          ?.rows.filter(({ version }) => version > after) ?? null
+      );
+    },
+    async history(code) {
+      const log = logs().get(code);
+      return log ? { ...log, rows: [...log.rows] } : null;
+    },
+    async rewrite(code, rows, snapshot) {
+      const log = logs().get(code);
+      if (log === undefined) return;
+      for (const { version, events } of rows) {
+        const n = log.rows.findIndex((row) => row.version === version);
+        if (n >= 0) log.rows[n] = { ...log.rows[n]!, events };
+      }
+      if (snapshot && log.snapshot?.version === snapshot.version) log.snapshot = snapshot;
     },
     async versions(codes) {
       return new Map(
         codes.flatMap((code): [string, number][] => {
-          const room = rooms().get(code);
-          return room ? [[code, room.log.length]] : [];
+          const log = logs().get(code);
+          return log ? [[code, versionOf(log)]] : [];
         }),
       );
     },
-    async codes(behind, most) {
-      const ordered = [...rooms().keys()].sort(byBytes);
-      return ordered.filter((code) => behind === null || byBytes(code, behind) > 0).slice(0, most);
-    },
-    async amend(code, log) {
-      const room = rooms().get(code);
-      for (const { seq, event } of log) {
-        const kept = room?.log[seq - 1];
-        if (room && kept) room.log[seq - 1] = { ...kept, event };
-      }
+    async codes(after, limit) {
+      const ordered = [...logs().keys()].sort(byBytes);
+      return ordered.filter((code) => after === null || byBytes(code, after) > 0).slice(0, limit);
     },
     async remove(code) {
-      rooms().delete(code);
+      logs().delete(code);
     },
     async removeOlder(before) {
-      const old = [...rooms()].filter(([, { log }]) => log.at(-1)!.at < before);
-      for (const [code] of old) rooms().delete(code);
+      const old = [...logs()].filter(([, { rows }]) => rows.at(-1)!.at < before);
+      for (const [code] of old) logs().delete(code);
       return old.length;
     },
     async count() {
-      return rooms().size;
+      return logs().size;
     },
     async close() {
       closed = true;
     },
   };
+}
+
+function versionOf({ rows }: StoredLog): number {
+  return rows.at(-1)!.version;
 }

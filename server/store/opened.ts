@@ -3,7 +3,7 @@ import type { Store } from '../ports.ts';
 
 export type OpenedStore =
   | { readonly ok: true; readonly store: Store }
-  | { readonly ok: false; readonly sentence: string };
+  | { readonly ok: false; readonly message: string };
 
 /** The short code of an error of the system or of a database, as far as it has one. */
 export function codeOf(error: unknown): string {

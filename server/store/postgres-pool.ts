@@ -1,55 +1,59 @@
 // Opens the PostgreSQL database: connections that give up in time, tables brought up to date or refused in words.
 import pg from 'pg';
 import { codeOf } from './opened.ts';
-import { MIGRATIONS, tooNew } from './schema.ts';
+import { MIGRATIONS, tooNew, tooOld, UNRELEASED_TABLE } from './schema.ts';
 
 /** How long a connection or a statement may take before it is given up, in milliseconds. */
-export const PATIENCE = 4000;
+export const TIMEOUT_MS = 4000;
 const CONNECTIONS = 10;
 /** Servers that start at the same time bring the tables up to date one after the other: any fixed number does. */
 const MIGRATION_LOCK = 7_152_014;
+/** What sentences call the database; its address may hold a password. */
+const PLACE = 'The database of DATABASE_URL';
 
 export type OpenedPool =
   | { readonly ok: true; readonly pool: pg.Pool }
-  | { readonly ok: false; readonly sentence: string };
+  | { readonly ok: false; readonly message: string };
 
 /** Options of a connection on which nobody waits for ever. */
-export function connectionOptions(url: string, patience: number): pg.ClientConfig {
+export function connectionOptions(url: string, timeoutMs: number): pg.ClientConfig {
   return {
     connectionString: url,
-    connectionTimeoutMillis: patience,
-    statement_timeout: patience,
+    connectionTimeoutMillis: timeoutMs,
+    statement_timeout: timeoutMs,
     // Where even the refusal does not arrive, the connection is given up a little later.
-    query_timeout: patience + 500,
+    query_timeout: timeoutMs + 500,
     keepAlive: true,
     application_name: 'quadrille',
   };
 }
 
-export async function openPool(url: string, patience = PATIENCE): Promise<OpenedPool> {
+export async function openPool(url: string, timeoutMs = TIMEOUT_MS): Promise<OpenedPool> {
   let pool: pg.Pool | undefined;
   try {
-    pool = new pg.Pool({ ...connectionOptions(url, patience), max: CONNECTIONS });
+    pool = new pg.Pool({ ...connectionOptions(url, timeoutMs), max: CONNECTIONS });
     // A connection that breaks while idle is replaced by the next one; nothing was asked of it.
     pool.on('error', () => {});
-    const problem = await bringUpToDate(pool);
+    const problem = await migrateOrReject(pool);
     if (problem === null) return { ok: true, pool };
     await pool.end();
-    return { ok: false, sentence: problem };
+    return { ok: false, message: problem };
   } catch (error) {
     await pool?.end();
-    return { ok: false, sentence: trouble(codeOf(error)) };
+    return { ok: false, message: messageFor(codeOf(error)) };
   }
 }
 
 /** The sentence that turns the database down, or null. Nothing is changed in one that is turned down. */
-async function bringUpToDate(pool: pg.Pool): Promise<string | null> {
+async function migrateOrReject(pool: pg.Pool): Promise<string | null> {
   const client = await pool.connect();
   try {
     await client.query('BEGIN');
     await client.query('SELECT pg_advisory_xact_lock($1)', [MIGRATION_LOCK]);
     const version = await versionIn(client);
-    const problem = tooNew(version, 'The database of DATABASE_URL');
+    const problem = (await isUnreleased(client))
+      ? tooOld(PLACE, 'choose another DATABASE_URL or drop the schema "quadrille" there')
+      : tooNew(version, PLACE);
     if (problem === null && version < MIGRATIONS.length) await migrate(client, version);
     await client.query(problem === null ? 'COMMIT' : 'ROLLBACK');
     return problem;
@@ -57,6 +61,13 @@ async function bringUpToDate(pool: pg.Pool): Promise<string | null> {
     // Ends the connection, and with it whatever is still open on it.
     client.release(true);
   }
+}
+
+async function isUnreleased(client: pg.PoolClient): Promise<boolean> {
+  const found = await client.query<{ there: boolean }>('SELECT to_regclass($1) IS NOT NULL AS there', [
+    `quadrille.${UNRELEASED_TABLE}`,
+  ]);
+  return found.rows[0]?.there === true;
 }
 
 async function versionIn(client: pg.PoolClient): Promise<number> {
@@ -80,7 +91,7 @@ async function migrate(client: pg.PoolClient, version: number): Promise<void> {
 }
 
 /** Names no part of the address, for it may hold a password. */
-function trouble(code: string): string {
+function messageFor(code: string): string {
   const known: Readonly<Record<string, string>> = {
     ECONNREFUSED: 'nothing answers at its address; start the database or correct the address',
     ENOTFOUND: 'its host is not known; correct the address',

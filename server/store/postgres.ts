@@ -1,121 +1,126 @@
-// The store in PostgreSQL: several servers on one set of rooms, each write checked against the room's version.
+// The store in PostgreSQL: several servers on one set of logs, each append checked against the version of its log.
 import pg from 'pg';
-import type { Store } from '../ports.ts';
-import type { Logged } from '../room/event.ts';
-import { checkNumbers, keptText, loggedFrom, plainText, rowOf } from './row.ts';
-
-/** Every statement is one trip and one transaction; named ones are planned once a connection. */
-const SQL = {
-  create: `
-    WITH made AS (
-      INSERT INTO quadrille.room (code, version, touched_at) VALUES ($1, $2, $3)
-      ON CONFLICT (code) DO NOTHING RETURNING id
-    )
-    INSERT INTO quadrille.event (room, seq, at, cmd_id, kind, body)
-    SELECT made.id, row.* FROM made,
-      unnest($4::integer[], $5::bigint[], $6::text[], $7::text[], $8::text[]) AS row`,
-  append: `
-    WITH moved AS (
-      UPDATE quadrille.room SET version = $2, touched_at = $3 WHERE code = $1 AND version = $9 RETURNING id
-    )
-    INSERT INTO quadrille.event (room, seq, at, cmd_id, kind, body)
-    SELECT moved.id, row.* FROM moved,
-      unnest($4::integer[], $5::bigint[], $6::text[], $7::text[], $8::text[]) AS row`,
-  load: `
-    SELECT event.seq, event.at, event.cmd_id, event.body
-    FROM quadrille.room LEFT JOIN quadrille.event ON event.room = room.id AND event.seq > $2
-    WHERE room.code = $1 ORDER BY event.seq`,
-  versions: 'SELECT code, version FROM quadrille.room WHERE code = ANY ($1::text[])',
-  codes: 'SELECT code FROM quadrille.room WHERE code > $1 ORDER BY code LIMIT $2',
-  amend: `
-    UPDATE quadrille.event SET kind = row.kind, body = row.body
-    FROM quadrille.room, unnest($2::integer[], $3::text[], $4::text[]) AS row (seq, kind, body)
-    WHERE room.code = $1 AND event.room = room.id AND event.seq = row.seq`,
-  remove: 'DELETE FROM quadrille.room WHERE code = $1',
-  removeOlder: 'DELETE FROM quadrille.room WHERE touched_at < $1',
-  count: 'SELECT count(*) AS rooms FROM quadrille.room',
-} as const;
-
-/** A 64-bit whole number arrives as text. */
-interface LoadedRow {
-  readonly seq: number | null;
-  readonly at: string;
-  readonly cmd_id: string | null;
-  readonly body: string;
-}
+import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
+import { type LoadedLog, type LoadedRow, SQL } from './postgres-statements.ts';
+import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 export function postgresStore(pool: pg.Pool): Store {
   function ask<Row extends pg.QueryResultRow>(name: keyof typeof SQL, values: readonly unknown[]) {
     return pool.query<Row>({ name: `quadrille ${name}`, text: SQL[name], values: [...values] });
   }
 
+  /** One statement for all; where one append fails by itself, its neighbors are tried without it. */
+  async function commit(batch: readonly Append[]): Promise<AppendOutcome[]> {
+    const good = batch.filter(({ row }) => isRow(row));
+    const committed = new Set<string>();
+    try {
+      const { rows } = await ask<{ code: string }>('append', columnsOf(good));
+      for (const { code } of rows) committed.add(plainText(code));
+    } catch (error) {
+      if (!isOfOneRow(error)) throw error;
+      if (batch.length === 1) return ['invalid'];
+      const outcomes: AppendOutcome[] = [];
+      for (const one of batch) outcomes.push(...(await commit([one])));
+      return outcomes;
+    }
+    return batch.map(({ code, row }) => {
+      if (!isRow(row)) return 'invalid';
+      return committed.has(code) ? 'committed' : 'conflict';
+    });
+  }
+
+  /** In two trips: rows that are appended between them are loaded as well. */
+  async function read(code: string, from: 'snapshot' | 'first row'): Promise<StoredLog | null> {
+    const [log] = (await ask<LoadedLog>('log', [storedText(code)])).rows;
+    if (log === undefined) return null;
+    const snapshot = snapshotIn(log);
+    const behind = from === 'snapshot' ? (snapshot?.version ?? 0) : 0;
+    const { rows } = await ask<LoadedRow>('rows', [log.id, behind]);
+    return rows.length === 0 ? null : { kind: kindFrom(log.kind), snapshot, rows: rows.map(rowFrom) };
+  }
+
   return {
     async create(code, log) {
-      checkNumbers(0, log);
-      const made = await ask('create', written(code, log));
-      return made.rowCount === log.length ? 'kept' : 'code-taken';
+      checkLog(log);
+      const { kind, rows, snapshot } = log;
+      const { version, at } = rows.at(-1)!;
+      const made = await ask('create', [
+        ...[storedText(code), kind, version, at],
+        ...rowColumns(rows),
+        ...[snapshot?.version, snapshot && JSON.stringify(snapshot.commands), snapshot?.state],
+      ]);
+      return made.rowCount === rows.length ? 'created' : 'code-taken';
     },
-    async append(code, after, log) {
-      checkNumbers(after, log);
-      try {
-        const moved = await ask('append', [...written(code, log), after]);
-        return moved.rowCount === log.length ? 'kept' : 'conflict';
-      } catch (error) {
-        if (isRepeatedCommand(error)) return 'repeated';
-        throw error;
-      }
-    },
-    async load(code, after = 0) {
-      const { rows } = await ask<LoadedRow>('load', [keptText(code), after]);
+    commit,
+    load: (code) => read(code, 'snapshot'),
+    async loadAfter(code, version) {
+      const { rows } = await ask<LoadedRow | { version: null }>('rowsAfter', [storedText(code), version]);
       if (rows.length === 0) return null;
-      return rows.flatMap(({ seq, at, ...row }) =>
-        seq === null ? [] : [loggedFrom({ ...row, seq, at: Number(at) })],
-      );
+      return rows.flatMap((row) => (row.version === null ? [] : [rowFrom(row)]));
+    },
+    history: (code) => read(code, 'first row'),
+    async rewrite(code, rows, snapshot) {
+      await ask('rewrite', [
+        storedText(code),
+        rows.map(({ version }) => version),
+        rows.map(({ events }) => events),
+        ...[snapshot?.version, snapshot && JSON.stringify(snapshot.commands), snapshot?.state],
+      ]);
     },
     async versions(codes) {
-      const { rows } = await ask<{ code: string; version: number }>('versions', [codes.map(keptText)]);
+      const { rows } = await ask<{ code: string; version: number }>('versions', [codes.map(storedText)]);
       return new Map(rows.map(({ code, version }) => [plainText(code), version]));
     },
-    async codes(behind, most) {
-      const first = behind === null ? '' : keptText(behind);
-      const { rows } = await ask<{ code: string }>('codes', [first, most]);
+    async codes(after, limit) {
+      const { rows } = await ask<{ code: string }>('codes', [after === null ? '' : storedText(after), limit]);
       return rows.map(({ code }) => plainText(code));
     },
-    async amend(code, log) {
-      const rows = log.map(rowOf);
-      const column = (name: 'seq' | 'kind' | 'body') => rows.map((row) => row[name]);
-      await ask('amend', [keptText(code), column('seq'), column('kind'), column('body')]);
-    },
     async remove(code) {
-      await ask('remove', [keptText(code)]);
+      await ask('remove', [storedText(code)]);
     },
     async removeOlder(before) {
       return (await ask('removeOlder', [before])).rowCount ?? 0;
     },
     async count() {
-      const { rows } = await ask<{ rooms: string }>('count', []);
-      return Number(rows[0]?.rooms);
+      const { rows } = await ask<{ logs: string }>('count', []);
+      return Number(rows[0]?.logs);
     },
     close: () => pool.end(),
   };
 }
 
-/** The parameters of a write: code, last number, last time, then the events column by column. */
-function written(code: string, log: readonly Logged[]): unknown[] {
-  const rows = log.map(rowOf);
-  const { seq, at } = rows.at(-1)!;
+function columnsOf(batch: readonly Append[]): unknown[] {
   return [
-    keptText(code),
-    seq,
-    at,
-    rows.map((row) => row.seq),
-    rows.map((row) => row.at),
-    rows.map((row) => row.cmd_id),
-    rows.map((row) => row.kind),
-    rows.map((row) => row.body),
+    batch.map(({ code }) => storedText(code)),
+    ...rowColumns(batch.map(({ row }) => row)),
+    batch.map(({ snapshot }) => snapshot?.version ?? null),
+    batch.map(({ snapshot }) => snapshot && JSON.stringify(snapshot.commands)),
+    batch.map(({ snapshot }) => snapshot?.state ?? null),
   ];
 }
 
-function isRepeatedCommand(error: unknown): boolean {
-  return error instanceof pg.DatabaseError && error.code === '23505' && error.constraint === 'event_command';
+/** Versions, the versions before them, times, commands and events. */
+function rowColumns(rows: readonly LogRow[]): unknown[] {
+  return [
+    rows.map(({ version }) => version),
+    rows.map(({ after }) => after),
+    rows.map(({ at }) => at),
+    rows.map(({ commands }) => JSON.stringify(commands)),
+    rows.map(({ events }) => events),
+  ];
+}
+
+/** A 64-bit whole number arrives as text. */
+function rowFrom({ version, previous, at, commands, events }: LoadedRow): LogRow {
+  return { version, after: previous, at: Number(at), commands: commandsFrom(commands), events };
+}
+
+function snapshotIn({ version, commands, state }: LoadedLog): Snapshot | null {
+  if (version === null || commands === null || state === null) return null;
+  return { version, commands: commandsFrom(commands), state };
+}
+
+/** Data that the database does not take, as opposed to an error of the connection or the whole database. */
+function isOfOneRow(error: unknown): boolean {
+  return error instanceof pg.DatabaseError && /^2[23]/.test(error.code ?? '');
 }

@@ -8,58 +8,75 @@ interface Migration {
 /** Step n leads from version n to n + 1. A step that has been released is never changed; a new one is added. */
 export const MIGRATIONS: readonly Migration[] = [
   {
-    // Rows lie in the order they came, for writing is what there is most of: laid out by room, a group of
-    // commits touches a page a room and takes half as long again.
+    // Rows lie in the order they came, for writing is what there is most of: laid out by log, a batch of appends
+    // touches a page a log and takes half as long again. A snapshot has a row of its own, or each append would write
+    // it again.
     sqlite: `
-      CREATE TABLE room (
+      CREATE TABLE log (
         id INTEGER PRIMARY KEY,
         code TEXT NOT NULL UNIQUE,
+        kind TEXT NOT NULL,
         version INTEGER NOT NULL,
         touched_at INTEGER NOT NULL
       ) STRICT;
-      CREATE TABLE event (
-        room INTEGER NOT NULL REFERENCES room (id) ON DELETE CASCADE,
-        seq INTEGER NOT NULL,
-        cmd_id TEXT,
-        kind TEXT NOT NULL,
-        body TEXT NOT NULL,
+      CREATE TABLE log_row (
+        log INTEGER NOT NULL REFERENCES log (id) ON DELETE CASCADE,
+        version INTEGER NOT NULL,
+        previous INTEGER NOT NULL,
         at INTEGER NOT NULL,
-        PRIMARY KEY (room, seq)
+        commands TEXT NOT NULL,
+        events TEXT NOT NULL,
+        PRIMARY KEY (log, version)
       ) STRICT;
-      CREATE UNIQUE INDEX event_command ON event (room, cmd_id) WHERE cmd_id IS NOT NULL;
+      CREATE TABLE snapshot (
+        log INTEGER PRIMARY KEY REFERENCES log (id) ON DELETE CASCADE,
+        version INTEGER NOT NULL,
+        commands TEXT NOT NULL,
+        state TEXT NOT NULL
+      ) STRICT;
     `,
+    // One SQLite file has one server, which needs no tickets and nodes in tables.
     postgres: `
-      CREATE TABLE quadrille.room (
+      CREATE TABLE quadrille.log (
         id bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY,
         code text COLLATE "C" NOT NULL UNIQUE,
+        kind text NOT NULL,
         version integer NOT NULL,
         touched_at bigint NOT NULL
       );
-      CREATE TABLE quadrille.event (
-        room bigint NOT NULL REFERENCES quadrille.room (id) ON DELETE CASCADE,
-        seq integer NOT NULL,
-        cmd_id text COLLATE "C",
-        kind text NOT NULL,
-        body text NOT NULL,
+      CREATE TABLE quadrille.log_row (
+        log bigint NOT NULL REFERENCES quadrille.log (id) ON DELETE CASCADE,
+        version integer NOT NULL,
+        previous integer NOT NULL,
         at bigint NOT NULL,
-        PRIMARY KEY (room, seq)
+        commands text NOT NULL,
+        events text NOT NULL,
+        PRIMARY KEY (log, version)
       );
-      CREATE UNIQUE INDEX event_command ON quadrille.event (room, cmd_id) WHERE cmd_id IS NOT NULL;
+      CREATE TABLE quadrille.snapshot (
+        log bigint PRIMARY KEY REFERENCES quadrille.log (id) ON DELETE CASCADE,
+        version integer NOT NULL,
+        commands text NOT NULL,
+        state text NOT NULL
+      );
       CREATE TABLE quadrille.ticket (
-        key text PRIMARY KEY,
+        secret_hash text PRIMARY KEY,
         code text NOT NULL,
         seat integer,
         since integer,
         until timestamptz NOT NULL
       );
+      CREATE TABLE quadrille.node (id text PRIMARY KEY, until timestamptz NOT NULL);
     `,
   },
-  {
-    // One file has one server, which knows itself.
-    sqlite: '',
-    postgres: 'CREATE TABLE quadrille.node (id text PRIMARY KEY, until timestamptz NOT NULL);',
-  },
 ];
+
+/** A table that earlier versions had, which were never released, and this one has not. */
+export const UNRELEASED_TABLE = 'room';
+
+export function tooOld(where: string, remedy: string): string {
+  return `${where} was made by an earlier, unreleased version of Quadrille, which this one cannot read; ${remedy}.`;
+}
 
 /** Why a store with this version is left alone, or null when it can be brought up to date. */
 export function tooNew(version: number, where: string): string | null {

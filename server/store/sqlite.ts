@@ -1,10 +1,9 @@
 // The store in one SQLite file: the default, durable without anything to install or to start.
 import { type Database, SqliteError } from 'better-sqlite3';
-import type { Store } from '../ports.ts';
-import { GroupCommit } from './group-commit.ts';
+import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
 import type { OpenedStore } from './opened.ts';
-import { checkNumbers, commandsOf, type EventRow, keptText, loggedFrom, plainText, rowOf } from './row.ts';
 import { openFile } from './sqlite-file.ts';
+import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 /** `location` is the file's path; its folder is created where there is none. */
 export function openSqlite(location: string): OpenedStore {
@@ -12,114 +11,160 @@ export function openSqlite(location: string): OpenedStore {
   return opened.ok ? { ok: true, store: sqliteStore(opened.file) } : opened;
 }
 
+/** `commands` is JSON text in the table. */
+type Stored<Row> = Omit<Row, 'commands'> & { readonly commands: string };
+type Id = number | bigint;
+
+const ROW = 'previous AS after, version, at, commands, events';
+
+/** Each is prepared once. */
 function statementsOf(file: Database) {
   return {
-    room: file.prepare<[string], { id: number; version: number }>(
-      'SELECT id, version FROM room WHERE code = ?',
+    log: file.prepare<[string], { id: number; kind: string; version: number }>(
+      'SELECT id, kind, version FROM log WHERE code = ?',
     ),
-    newRoom: file.prepare<[string, number, number]>(
-      'INSERT INTO room (code, version, touched_at) VALUES (?, ?, ?) ON CONFLICT (code) DO NOTHING',
+    newLog: file.prepare<[string, string, number, number]>(
+      'INSERT INTO log (code, kind, version, touched_at) VALUES (?, ?, ?, ?) ON CONFLICT (code) DO NOTHING',
     ),
-    moveOn: file.prepare<[number, number, number, number]>(
-      'UPDATE room SET version = ?, touched_at = ? WHERE id = ? AND version = ?',
+    moveOn: file.prepare<[number, number, Id]>('UPDATE log SET version = ?, touched_at = ? WHERE id = ?'),
+    newRow: file.prepare<[Id, number, number, number, string, string]>(
+      'INSERT INTO log_row (log, version, previous, at, commands, events) VALUES (?, ?, ?, ?, ?, ?)',
     ),
-    newEvent: file.prepare<[number | bigint, number, string | null, string, string, number]>(
-      'INSERT INTO event (room, seq, cmd_id, kind, body, at) VALUES (?, ?, ?, ?, ?, ?)',
+    setSnapshot: file.prepare<[Id, number, string, string]>(
+      'INSERT OR REPLACE INTO snapshot (log, version, commands, state) VALUES (?, ?, ?, ?)',
     ),
-    known: file.prepare<[number, string], { seq: number }>(
-      'SELECT seq FROM event WHERE room = ? AND cmd_id = ?',
+    snapshot: file.prepare<[Id], Stored<Snapshot>>(
+      'SELECT version, commands, state FROM snapshot WHERE log = ?',
     ),
-    events: file.prepare<[number, number], Omit<EventRow, 'kind'>>(
-      'SELECT seq, at, cmd_id, body FROM event WHERE room = ? AND seq > ? ORDER BY seq',
+    firstRow: file.prepare<[Id], Stored<LogRow>>(
+      `SELECT ${ROW} FROM log_row WHERE log = ? ORDER BY version LIMIT 1`,
+    ),
+    rows: file.prepare<[Id, number], Stored<LogRow>>(
+      `SELECT ${ROW} FROM log_row WHERE log = ? AND version > ? ORDER BY version`,
+    ),
+    rewriteRow: file.prepare<[string, Id, number]>(
+      'UPDATE log_row SET events = ? WHERE log = ? AND version = ?',
+    ),
+    rewriteSnapshot: file.prepare<[string, string, Id, number]>(
+      'UPDATE snapshot SET commands = ?, state = ? WHERE log = ? AND version = ?',
     ),
     codes: file.prepare<[string, number], { code: string }>(
-      'SELECT code FROM room WHERE code > ? ORDER BY code LIMIT ?',
+      'SELECT code FROM log WHERE code > ? ORDER BY code LIMIT ?',
     ),
-    amend: file.prepare<[string, string, string, number]>(
-      'UPDATE event SET kind = ?, body = ? WHERE room = (SELECT id FROM room WHERE code = ?) AND seq = ?',
-    ),
-    remove: file.prepare<[string]>('DELETE FROM room WHERE code = ?'),
-    removeOlder: file.prepare<[number]>('DELETE FROM room WHERE touched_at < ?'),
-    count: file.prepare<[], { rooms: number }>('SELECT count(*) AS rooms FROM room'),
+    remove: file.prepare<[string]>('DELETE FROM log WHERE code = ?'),
+    removeOlder: file.prepare<[number]>('DELETE FROM log WHERE touched_at < ?'),
+    count: file.prepare<[], { logs: number }>('SELECT count(*) AS logs FROM log'),
   };
 }
 
 function sqliteStore(file: Database): Store {
   const sql = statementsOf(file);
-  const transaction = file.transaction((work: () => void) => work());
-  const writes = new GroupCommit(
-    (work) => transaction.immediate(work),
-    (error) => error instanceof SqliteError && !error.code.startsWith('SQLITE_CONSTRAINT'),
-  );
 
-  /** One transaction, or another process might remove the room between the two questions. */
-  const read = file.transaction((code: string, after: number) => {
-    const room = sql.room.get(keptText(code));
-    return room ? sql.events.all(room.id, after) : null;
+  function writeRow(log: number | bigint, { version, after, at, commands, events }: LogRow): void {
+    sql.newRow.run(log, version, after, at, JSON.stringify(commands), events);
+  }
+
+  function writeSnapshot(log: number | bigint, { version, commands, state }: Snapshot): void {
+    sql.setSnapshot.run(log, version, JSON.stringify(commands), state);
+  }
+
+  function append({ code, row, snapshot }: Append): AppendOutcome {
+    if (!isRow(row)) return 'invalid';
+    const log = sql.log.get(storedText(code));
+    if (log?.version !== row.after) return 'conflict';
+    sql.moveOn.run(row.version, row.at, log.id);
+    writeRow(log.id, row);
+    if (snapshot) writeSnapshot(log.id, snapshot);
+    return 'committed';
+  }
+
+  const appendAll = file.transaction((batch: readonly Append[]) => batch.map(append));
+
+  /** Where one append fails by itself, its neighbors are tried without it. */
+  function commit(batch: readonly Append[]): AppendOutcome[] {
+    try {
+      return appendAll.immediate(batch);
+    } catch (error) {
+      if (!file.open || !isOfOneRow(error)) throw error;
+      return batch.length === 1 ? ['invalid'] : batch.flatMap((one) => commit([one]));
+    }
+  }
+
+  /** One transaction, or another process might remove the log between the questions. */
+  const read = file.transaction((code: string, from: 'snapshot' | 'first row'): StoredLog | null => {
+    const log = sql.log.get(storedText(code));
+    if (log === undefined) return null;
+    const snapshot = sql.snapshot.get(log.id) ?? null;
+    const first = sql.firstRow.all(log.id);
+    const behind = Math.max(first[0]?.version ?? 0, from === 'snapshot' ? (snapshot?.version ?? 0) : 0);
+    return {
+      kind: kindFrom(log.kind),
+      snapshot: snapshot && { ...snapshot, commands: commandsFrom(snapshot.commands) },
+      rows: [...first, ...sql.rows.all(log.id, behind)].map(withCommands),
+    };
   });
 
-  function keep(room: number | bigint, rows: readonly EventRow[]): void {
-    for (const { seq, cmd_id, kind, body, at } of rows) sql.newEvent.run(room, seq, cmd_id, kind, body, at);
-  }
+  const readAfter = file.transaction((code: string, version: number): LogRow[] | null => {
+    const log = sql.log.get(storedText(code));
+    return log ? sql.rows.all(log.id, version).map(withCommands) : null;
+  });
+
+  const createAll = file.transaction((code: string, { kind, rows, snapshot }: StoredLog) => {
+    const { version, at } = rows.at(-1)!;
+    const made = sql.newLog.run(storedText(code), kind, version, at);
+    if (made.changes === 0) return 'code-taken';
+    for (const row of rows) writeRow(made.lastInsertRowid, row);
+    if (snapshot) writeSnapshot(made.lastInsertRowid, snapshot);
+    return 'created';
+  });
+
+  const rewriteAll = file.transaction((code: string, rows: readonly LogRow[], snapshot: Snapshot | null) => {
+    const log = sql.log.get(storedText(code));
+    if (log === undefined) return;
+    for (const { version, events } of rows) sql.rewriteRow.run(events, log.id, version);
+    if (snapshot) {
+      const { version, commands, state } = snapshot;
+      sql.rewriteSnapshot.run(JSON.stringify(commands), state, log.id, version);
+    }
+  });
 
   return {
     async create(code, log) {
-      checkNumbers(0, log);
-      const rows = log.map(rowOf);
-      const { seq, at } = rows.at(-1)!;
-      return writes.run(() => {
-        const made = sql.newRoom.run(keptText(code), seq, at);
-        if (made.changes === 0) return 'code-taken';
-        keep(made.lastInsertRowid, rows);
-        return 'kept';
-      });
+      checkLog(log);
+      return createAll.immediate(code, log);
     },
-    async append(code, after, log) {
-      checkNumbers(after, log);
-      const rows = log.map(rowOf);
-      const commands = commandsOf(log).map(keptText);
-      const { seq, at } = rows.at(-1)!;
-      return writes.run(() => {
-        const room = sql.room.get(keptText(code));
-        if (room?.version !== after) return 'conflict';
-        if (commands.some((command) => sql.known.get(room.id, command))) return 'repeated';
-        sql.moveOn.run(seq, at, room.id, after);
-        keep(room.id, rows);
-        return 'kept';
-      });
-    },
-    async load(code, after = 0) {
-      return read(code, after)?.map(loggedFrom) ?? null;
-    },
+    commit: async (batch) => commit(batch),
+    load: async (code) => read(code, 'snapshot'),
+    loadAfter: async (code, version) => readAfter(code, version),
+    history: async (code) => read(code, 'first row'),
+    rewrite: async (code, rows, snapshot) => rewriteAll.immediate(code, rows, snapshot),
     async versions(codes) {
       return new Map(
         codes.flatMap((code): [string, number][] => {
-          const room = sql.room.get(keptText(code));
-          return room ? [[code, room.version]] : [];
+          const log = sql.log.get(storedText(code));
+          return log ? [[code, log.version]] : [];
         }),
       );
     },
-    async codes(behind, most) {
-      return sql.codes.all(behind === null ? '' : keptText(behind), most).map(({ code }) => plainText(code));
-    },
-    async amend(code, log) {
-      const rows = log.map(rowOf);
-      await writes.run(() => {
-        for (const { seq, kind, body } of rows) sql.amend.run(kind, body, keptText(code), seq);
-      });
+    async codes(after, limit) {
+      return sql.codes.all(after === null ? '' : storedText(after), limit).map(({ code }) => plainText(code));
     },
     async remove(code) {
-      await writes.run(() => sql.remove.run(keptText(code)));
+      sql.remove.run(storedText(code));
     },
-    async removeOlder(before) {
-      return writes.run(() => sql.removeOlder.run(before).changes);
-    },
-    async count() {
-      return sql.count.get()!.rooms;
-    },
+    removeOlder: async (before) => sql.removeOlder.run(before).changes,
+    count: async () => sql.count.get()!.logs,
     async close() {
-      writes.flush();
       file.close();
     },
   };
+}
+
+/** As opposed to an error of the whole file: a full disk, a file that another process holds. */
+function isOfOneRow(error: unknown): boolean {
+  return !(error instanceof SqliteError) || error.code.startsWith('SQLITE_CONSTRAINT');
+}
+
+function withCommands({ commands, ...row }: Stored<LogRow>): LogRow {
+  return { ...row, commands: commandsFrom(commands) };
 }

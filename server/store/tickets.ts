@@ -4,7 +4,7 @@ import { newSecret } from '../secrets.ts';
 
 export const TICKET_MS = 30_000;
 /** Tickets that may be open at once; beyond that the oldest is given up. */
-const MOST = 20_000;
+const MAX_TICKETS = 20_000;
 
 export function memoryTickets(clock: Clock, entropy: Entropy): Tickets {
   const open = new Map<string, { readonly grant: Grant; readonly until: number }>();
@@ -12,7 +12,7 @@ export function memoryTickets(clock: Clock, entropy: Entropy): Tickets {
   /** Tickets are kept in the order of issue, so those that are too old stand in front. */
   function dropOld(): void {
     for (const [ticket, { until }] of open) {
-      if (until > clock.now() && open.size <= MOST) return;
+      if (until > clock.now() && open.size <= MAX_TICKETS) return;
       open.delete(ticket);
     }
   }

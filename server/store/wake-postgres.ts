@@ -2,13 +2,13 @@
 import pg from 'pg';
 import { z } from 'zod';
 import type { Wake, WakeBus } from '../ports.ts';
-import { connectionOptions, PATIENCE } from './postgres-pool.ts';
+import { connectionOptions, TIMEOUT_MS } from './postgres-pool.ts';
 
 const CHANNEL = 'quadrille_wake';
-/** Pause before a lost connection is made anew, in milliseconds; meanwhile wake-ups are lost, as they may be. */
-const AGAIN_MS = 1000;
+/** Pause before a lost connection is opened again, in milliseconds; wake-ups until then are lost, as they may be. */
+const RECONNECT_MS = 1000;
 /** Wake-ups in one message; PostgreSQL takes 8,000 bytes. */
-const MOST = 100;
+const MAX_WAKES = 100;
 
 const payloadSchema = z.array(z.tuple([z.string(), z.int()]));
 
@@ -16,56 +16,58 @@ const payloadSchema = z.array(z.tuple([z.string(), z.int()]));
  * A NOTIFY inside the transaction of a write would make all servers commit one after the other; here the write is
  * committed already, and what gathers while one message is under way goes into the next.
  */
-export function postgresWakeBus(url: string, patience = PATIENCE): WakeBus {
+export function postgresWakeBus(url: string, timeoutMs = TIMEOUT_MS): WakeBus {
   const listeners = new Set<(wake: Wake) => void>();
   const waiting = new Map<string, number>();
-  /** Being made or at work. */
-  let line: pg.Client | null = null;
+  /** Connecting or connected. */
+  let client: pg.Client | null = null;
   let open = false;
-  let again: NodeJS.Timeout | undefined;
+  let reconnecting: NodeJS.Timeout | undefined;
   let sending = false;
   let closed = false;
   let connecting = connect();
 
   async function connect(): Promise<void> {
-    const fresh = new pg.Client(connectionOptions(url, patience));
-    line = fresh;
+    const fresh = new pg.Client(connectionOptions(url, timeoutMs));
+    client = fresh;
     fresh.on('error', () => lost(fresh));
     fresh.on('end', () => lost(fresh));
-    fresh.on('notification', ({ payload }) => hear(payload ?? ''));
+    fresh.on('notification', ({ payload }) => receive(payload ?? ''));
     try {
       await fresh.connect();
       await fresh.query(`LISTEN ${CHANNEL}`);
-      open = line === fresh;
+      open = client === fresh;
     } catch {
       lost(fresh);
     }
   }
 
-  /** Told once of each line, however many ways its end is noticed. */
-  function lost(gone: pg.Client): void {
-    if (line !== gone) return;
-    line = null;
+  /** Acts once for each connection, however many ways its end is noticed. */
+  function lost(ended: pg.Client): void {
+    if (client !== ended) return;
+    client = null;
     open = false;
     waiting.clear();
-    void gone.end().catch(() => {});
+    void ended.end().catch(() => {});
     if (closed) return;
-    again = setTimeout(() => {
+    reconnecting = setTimeout(() => {
       connecting = connect();
-    }, AGAIN_MS);
-    again.unref();
+    }, RECONNECT_MS);
+    reconnecting.unref();
   }
 
-  function hear(payload: string): void {
-    for (const [code, seq] of wakesIn(payload)) for (const listener of listeners) listener({ code, seq });
+  function receive(payload: string): void {
+    for (const [code, version] of wakesIn(payload)) {
+      for (const listener of listeners) listener({ code, version });
+    }
   }
 
   async function send(): Promise<void> {
     if (sending) return;
     sending = true;
-    while (line !== null && open && waiting.size > 0) {
-      const by = line;
-      const wakes = [...waiting].slice(0, MOST);
+    while (client !== null && open && waiting.size > 0) {
+      const by = client;
+      const wakes = [...waiting].slice(0, MAX_WAKES);
       for (const [code] of wakes) waiting.delete(code);
       await by.query('SELECT pg_notify($1, $2)', [CHANNEL, JSON.stringify(wakes)]).catch(() => lost(by));
     }
@@ -73,10 +75,10 @@ export function postgresWakeBus(url: string, patience = PATIENCE): WakeBus {
   }
 
   return {
-    publish({ code, seq }) {
-      // Without a line nothing is gathered: when it is back, the news would be old.
+    publish({ code, version }) {
+      // Without a connection nothing is gathered: when it is back, the wake-up would be old.
       if (!open) return;
-      waiting.set(code, Math.max(seq, waiting.get(code) ?? 0));
+      waiting.set(code, Math.max(version, waiting.get(code) ?? 0));
       void send();
     },
     subscribe(listener) {
@@ -85,9 +87,9 @@ export function postgresWakeBus(url: string, patience = PATIENCE): WakeBus {
     },
     async close() {
       closed = true;
-      clearTimeout(again);
+      clearTimeout(reconnecting);
       await connecting;
-      await line?.end().catch(() => {});
+      await client?.end().catch(() => {});
     },
   };
 }

@@ -27,16 +27,16 @@ export class Gateway {
 
   /** Answers at the socket's path. */
   listen(app: FastifyInstance): void {
-    app.get(
-      SOCKET_PATH,
-      {
-        websocket: true,
-        preValidation: async ({ ip }, reply) => {
-          if (!this.#isWithinLimits(ip)) return rejectWith(reply, 'try-later');
-        },
+    app.route({
+      method: 'GET',
+      url: SOCKET_PATH,
+      preValidation: async ({ ip }, reply) => {
+        if (!this.#isWithinLimits(ip)) return rejectWith(reply, 'try-later');
       },
-      (socket, { ip }) => this.#accept(socket, ip),
-    );
+      // A request that is no handshake.
+      handler: (_, reply) => rejectWith(reply, 'bad-request'),
+      wsHandler: (socket, { ip }) => this.#accept(socket, ip),
+    });
   }
 
   get sockets(): number {

@@ -1,19 +1,18 @@
 // A class at a test server: its teacher, and players who join by code and sit down at their tables.
+
+import type { Drill } from '../../shared-engine/drill/format.ts';
 import {
   type BigScreen,
   bigScreenSchema,
-  CLASSES_PATH,
   type ClassAction,
   type ClassTerms,
   classJoinedSchema,
   classOpenedSchema,
-  classPath,
   type Dashboard,
-  type Drill,
-  type DrillReport,
   dashboardSchema,
-  drillReportSchema,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/protocol/class.ts';
+import { type DrillReport, drillReportSchema } from '../../shared-engine/protocol/class-report.ts';
+import { CLASSES_PATH, classPath } from '../../shared-engine/protocol/paths.ts';
 import { type Guest, post, sitDown } from './http-client.ts';
 import type { TestServer } from './server.ts';
 import type { Peer } from './sockets.ts';

@@ -1,27 +1,22 @@
 // A class for tests: players of different strength who play one deal of a drill, each against the same three bots.
-import {
-  type AnswerChoice,
-  begin,
-  botRandom,
-  botsAround,
-  type ClassEntry,
-  chooseFor,
-  type DeepAnalysis,
-  type Drill,
-  decide,
-  evolve,
-  openRound,
-  type PreparedDeal,
-  prepareDeal,
-  type Round,
-  reviewRound,
-  SEATS,
-  type Seat,
-  type StyleName,
-  seatView,
-  stepOf,
-  stream,
-} from '../../shared-engine/index.ts';
+
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { botRandom } from '../../shared-engine/bots/finish-round.ts';
+import type { Drill } from '../../shared-engine/drill/format.ts';
+import { botsAround, prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
+import type { StyleName } from '../../shared-engine/policy/styles.ts';
+import type { PreparedDeal } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin, evolve } from '../../shared-engine/rules/exchange/evolve.ts';
+import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from './reviews.ts';
 
 /** Plays the deal to its close; the seat's choices are its owner's, the others are the drill's bots. */

@@ -1,17 +1,12 @@
 // Drills for tests, and racks of a set small enough to write every one of them down.
-import {
-  bagOf,
-  type Constraint,
-  type Drill,
-  type DrillDeal,
-  type Face,
-  facesOf,
-  type Kernel,
-  type Sampler,
-  type Stock,
-  samplerFor,
-  stream,
-} from '../../shared-engine/index.ts';
+
+import type { Constraint, Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
+import { type Sampler, samplerFor } from '../../shared-engine/drill/sampler.ts';
+import type { Stock } from '../../shared-engine/drill/shapes.ts';
+import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { bagOf, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { seedNamed } from './rounds.ts';
 
 export function drillOf(deals: readonly DrillDeal[]): Drill {

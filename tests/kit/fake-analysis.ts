@@ -1,6 +1,6 @@
 // An analyzer for tests: it keeps what it is asked and answers when and what the test says.
 import type { AnalysisRequest, AnalysisResult, DeepAnalyzer } from '../../server/ports.ts';
-import type { DeepAnalysis } from '../../shared-engine/index.ts';
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
   readonly isLowered: () => boolean;

@@ -4,8 +4,8 @@ import { type Connection, type ConnectionState, connect } from '../../client/con
 import { openPendingRequests } from '../../client/connection/pending.ts';
 import type { SocketEvents } from '../../client/connection/socket.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
-import type { ClientMessage, ServerMessage } from '../../shared-engine/index.ts';
-import { clientMessageSchema } from '../../shared-engine/index.ts';
+import type { ClientMessage, ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import { clientMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { memoryStorage } from './memory-storage.ts';
 
 interface FakeSocket {

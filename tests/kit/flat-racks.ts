@@ -1,5 +1,6 @@
 // Racks laid one after another, 36 counts of a byte each, as batch calls take them.
-import { type Bag, FACE_COUNT } from '../../shared-engine/index.ts';
+import type { Bag } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
 
 export function flatRacks(racks: readonly Bag[]): Uint8Array {
   const flat = new Uint8Array(racks.length * FACE_COUNT);

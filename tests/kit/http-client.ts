@@ -1,22 +1,20 @@
 // Guests at a test server: people who open rooms, take seats, sit down at the socket and play.
+
+import { ROOMS_PATH, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
 import {
-  type AnswerChoice,
   type ClaimSeat,
-  decisionFor,
   type OpenRoom,
-  PASS_SIZE,
-  pendingDecision,
-  type Random,
-  ROOMS_PATH,
   roomOpenedSchema,
-  type Seat,
-  type SeatView,
   seatClaimedSchema,
-  seatsPath,
-  stream,
-  ticketPath,
   ticketSchema,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/protocol/room-http.ts';
+import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { decisionFor } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import { PASS_SIZE } from '../../shared-engine/rules/exchange/schedule.ts';
+import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
+import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import type { TestServer } from './server.ts';
 import { Peer } from './sockets.ts';
 

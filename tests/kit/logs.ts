@@ -1,8 +1,5 @@
-// Logs for the tests of the stores, and the events of a stored room for all others.
-import { type Recorded, recordedIn } from '../../server/aggregate/recorded.ts';
+// Logs for the tests of the stores: rows of plain events that say nothing but a name.
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../../server/ports.ts';
-import type { RoomEvent } from '../../server/room/event.ts';
-import { roomEvents } from '../../server/room/stored-event.ts';
 
 /** The time of a log's first row; the others follow a second apart. */
 export const LOG_START = 1_750_000_000_000;
@@ -40,21 +37,4 @@ export async function appendTo(
   const [outcome] = await store.commit(batch);
   if (outcome === undefined) throw new Error('The store says nothing of the append.');
   return outcome;
-}
-
-/** All events of a stored room from the first one on; null where none is stored. */
-export async function eventsOf(
-  store: Pick<Store, 'history'>,
-  code: string,
-): Promise<Recorded<RoomEvent>[] | null> {
-  const log = await store.history(code);
-  return log && log.rows.flatMap((one) => recordedIn(one, roomEvents));
-}
-
-/** A room's log as one row, as a test puts it into a store. */
-export function logOf(recorded: readonly Recorded<RoomEvent>[]): StoredLog {
-  const rows = recorded.map(({ seq, at, event }) => {
-    return { after: seq - 1, version: seq, at, commands: [], events: roomEvents.textOf([event]) };
-  });
-  return { kind: 'room', snapshot: null, rows };
 }

@@ -1,27 +1,17 @@
 // Hand-made positions of the simulated play: a small card, hands written as words, and the rest of the set as the wall.
+
+import type { ExposedGroup, Holding, Offer, Play, Turn } from '../../shared-engine/analysis/play/play.ts';
+import { type PlayCard, preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
+import { compileCard } from '../../shared-engine/card/compile.ts';
 import {
-  type Bag,
-  bagOf,
   CARD_FORMAT,
   type CardGroup,
   type CardPattern,
   type CardTile,
-  compileCard,
-  EMPTY_BAG,
-  type ExposedGroup,
-  type Face,
-  type Four,
-  FULL_SET,
-  faceIndex,
-  facesOf,
-  type Holding,
-  type Offer,
-  type Play,
-  type PlayCard,
-  preparePlayCard,
-  type Seat,
-  type Turn,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/card/format.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { type Bag, bagOf, EMPTY_BAG, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { type Face, type Four, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 
 const east: CardTile = { wind: 'east' };
 const south: CardTile = { wind: 'south' };

@@ -1,26 +1,19 @@
 // Records to review: from rounds played by the product's bots and a careless seat, or written by hand.
-import {
-  type Actor,
-  type AnswerChoice,
-  type Choice,
-  chooseFor,
-  createSwarKernel,
-  type Face,
-  houseCard,
-  type Kernel,
-  type MoveStep,
-  type PassReview,
-  type Random,
-  type Review,
-  type Round,
-  reviewRound,
-  SEATS,
-  type Seat,
-  type SeatMove,
-  type SeatRecord,
-  seatView,
-  stream,
-} from '../../shared-engine/index.ts';
+
+import type { PassReview, Review } from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { AnswerChoice, Choice } from '../../shared-engine/rules/exchange/command.ts';
+import type { Actor, Round } from '../../shared-engine/rules/exchange/round.ts';
+import type { MoveStep } from '../../shared-engine/rules/exchange/schedule.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatMove, SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { anyChoice, opened, type Played, playOn } from './rounds.ts';
 
 export const houseKernel: Kernel = createSwarKernel(houseCard());

@@ -1,18 +1,11 @@
 // Choices of every kind in dealt worlds, as the playouts take them.
-import {
-  type Bag,
-  bagOf,
-  FULL_SET,
-  faceIndex,
-  facesOf,
-  type Random,
-  type RolloutBatch,
-  SEATS,
-  type Seat,
-  STEPS,
-  type Step,
-  shuffled,
-} from '../../shared-engine/index.ts';
+
+import type { RolloutBatch } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { type Random, shuffled } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
+import { type Bag, bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 
 export interface BatchShape {
   readonly step: Step;

@@ -22,7 +22,7 @@ import { memoryTickets } from '../../server/store/tickets.ts';
 import { botsInProcess } from '../../server/workers/bots.ts';
 import { drillsInProcess } from '../../server/workers/drills.ts';
 import { reviewerInProcess } from '../../server/workers/reviews.ts';
-import { stream } from '../../shared-engine/index.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { FakeClock } from './clock.ts';
 
 export interface TestServer {

@@ -1,15 +1,14 @@
 // One end of a room's socket in a test: keeps every frame, waits for messages, sends commands and gets answers.
 import { WebSocket } from 'ws';
 import {
-  applyDelta,
-  type Choice,
   type ClientMessage,
   type ServerMessage,
-  SOCKET_PATH,
   serverMessageSchema,
-  type Table,
   type TableAction,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/protocol/messages.ts';
+import { SOCKET_PATH } from '../../shared-engine/protocol/paths.ts';
+import { applyDelta, type Table } from '../../shared-engine/protocol/table.ts';
+import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
 
 type Of<K extends ServerMessage['kind']> = Extract<ServerMessage, { kind: K }>;
 export type Answer = Of<'ack'> | Of<'rejected'>;

@@ -118,9 +118,9 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         expect(await store.count()).toBe(0);
       });
 
-      test('a log of 5,000 events comes back whole and in order', async () => {
+      test('a log of 5,001 events in 201 rows comes back whole and in order', async () => {
         await store.create(CODE, newLog());
-        const rows = Array.from({ length: 2499 }, (_, n) => row(1 + 2 * n, 2));
+        const rows = Array.from({ length: 200 }, (_, n) => row(1 + 25 * n, 25));
         for (const one of rows) await appendTo(store, CODE, one);
         expect((await store.load(CODE))?.rows).toEqual([row(0), ...rows]);
       });

@@ -1,10 +1,13 @@
 // Bots behind their port: a broken one costs its table a choice, never the round.
 import { describe, expect, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
-import { botsInProcess, type Choose, simplestLegal } from '../../server/work/bots.ts';
-import { playingCard } from '../../server/work/cards.ts';
-import { decide, type Face, type SeatView, seatView, stream } from '../../shared-engine/index.ts';
-import { act, opened, owing, playOn } from '../kit/rounds.ts';
+import { playingCard } from '../../server/playing-card.ts';
+import { botsInProcess, type Choose, simplestLegal } from '../../server/workers/bots.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { decide } from '../../shared-engine/rules/exchange/decide.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
+import { apply, opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
 const card = playingCard({ kind: 'house' });
 
@@ -27,14 +30,14 @@ describe('a bot that', () => {
       },
     ],
     ['says nothing', () => null],
-    ['passes tiles it has not', () => ({ kind: 'seal', step: 'first-right', tiles: missing(3), blind: 0 })],
+    ['passes tiles it has not', () => ({ kind: 'pass', step: 'first-right', tiles: missing(3), blind: 0 })],
     [
       'passes a joker',
-      () => ({ kind: 'seal', step: 'first-right', tiles: ['joker', 'joker', 'joker'], blind: 0 }),
+      () => ({ kind: 'pass', step: 'first-right', tiles: ['joker', 'joker', 'joker'], blind: 0 }),
     ],
     [
       'answers another step',
-      (_, view) => ({ kind: 'seal', step: 'first-left', tiles: view.rack.slice(0, 3), blind: 0 }),
+      (_, view) => ({ kind: 'pass', step: 'first-left', tiles: view.rack.slice(0, 3), blind: 0 }),
     ],
     ['votes in a pass', () => ({ kind: 'vote', step: 'vote', go: true })],
     ['asks in a pass', () => ({ kind: 'ask', step: 'courtesy-ask', count: 3 })],
@@ -44,29 +47,35 @@ describe('a bot that', () => {
     async (_, choose) => {
       const { bots, lines } = withBot(choose);
       const view = firstView('broken');
-      const choice = await bots.choose({ style: 'strong', view, card, seed: '0'.repeat(64) });
+      const choice = await bots.choose({
+        style: 'strong',
+        view,
+        card,
+        seed: '0'.repeat(64),
+        fairnessKey: 'room',
+      });
       expect(choice).toEqual(simplestLegal(view));
       expect(lines).toHaveLength(1);
       expect(view.rack.filter((face) => lines[0]!.includes(face))).toEqual([]);
     },
   );
 
-  test('asks for a number that does not exist is replaced likewise', async () => {
+  test('SC3 asks for a number that does not exist is replaced likewise', async () => {
     const atNumbers = playOn(opened('numbers'), stream('numbers', 'play'), ({ phase }) => phase === 'asking');
     const { bots } = withBot(() => ({ kind: 'ask', step: 'courtesy-ask', count: 7 }));
     const view = seatView(atNumbers.round, 1);
-    expect(await bots.choose({ style: 'casual', view, card, seed: '0'.repeat(64) })).toEqual(
-      simplestLegal(view),
-    );
+    expect(
+      await bots.choose({ style: 'casual', view, card, seed: '0'.repeat(64), fairnessKey: 'room' }),
+    ).toEqual(simplestLegal(view));
   });
 
-  test('is sound is heard', async () => {
+  test('chooses legally is taken at its word, and the log says nothing', async () => {
     const { bots, lines } = withBot();
     const view = firstView('sound');
-    const request = { style: 'strong', view, card, seed: '0'.repeat(64) } as const;
+    const request = { style: 'strong', view, card, seed: '0'.repeat(64), fairnessKey: 'room' } as const;
     const choice = await bots.choose(request);
     expect(choice).toEqual(await bots.choose(request));
-    expect(choice.kind).toBe('seal');
+    expect(choice.kind).toBe('pass');
     expect(lines).toEqual([]);
   });
 });
@@ -76,11 +85,11 @@ test('the simplest choice is legal at every step of many rounds', () => {
     let played = opened(`simplest ${n}`, 0);
     const random = stream(`simplest ${n}`, 'order');
     while (played.round.phase !== 'closed') {
-      const waiting = owing(played.round);
+      const waiting = seatsToAct(played.round);
       const seat = waiting[random.below(waiting.length)]!;
       const command = { ...simplestLegal(seatView(played.round, seat)), seat, by: 'stand-in' } as const;
       expect(decide(played.round, command)).toMatchObject({ ok: true });
-      played = act(played, command);
+      played = apply(played, command);
     }
   }
 });

@@ -1,25 +1,19 @@
 // V1 planted tiles: faces that only one seat ever held, looked for in everything that anybody else can get.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { createFigures } from '../../server/http/figures.ts';
-import {
-  cardPath,
-  dealTiles,
-  FACES,
-  type Face,
-  facesOf,
-  minePath,
-  type RoundEvent,
-  replay,
-  roomPath,
-  SEATS,
-  type Seat,
-  ticketPath,
-} from '../../shared-engine/index.ts';
+import { createMetrics } from '../../server/http/metrics.ts';
+import { cardPath, personalDataPath, roomPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { deal, type Guest, playOn, post, tableOfFour, watch } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 
-const figures = createFigures();
+const metrics = createMetrics();
 let server: TestServer;
 let peers: Peer[];
 let guests: Guest[];
@@ -29,15 +23,15 @@ let code: string;
 let foreign: readonly (readonly Face[])[];
 
 beforeAll(async () => {
-  server = await startServer({ seed: 'canary', figures });
+  server = await startServer({ seed: 'canary', metrics });
   ({ code, peers, guests } = await tableOfFour(server));
   watcher = await watch(server, code);
   await deal(peers);
   // Tiles of the others' racks, offered as if they were one's own: the refusals must not give them away.
   for (const peer of peers) {
     const tiles = FACES.slice(0, 3);
-    await peer.choose({ kind: 'seal', step: 'first-right', tiles, blind: 0 });
-    await peer.choose({ kind: 'take-back', step: 'first-right' });
+    await peer.choose({ kind: 'pass', step: 'first-right', tiles, blind: 0 });
+    await peer.choose({ kind: 'withdraw', step: 'first-right' });
   }
   await Promise.all(peers.map((peer) => playOn(peer, 'canary')));
   await Promise.all(peers.map((peer) => peer.review()));
@@ -51,23 +45,23 @@ test('there are canaries for every seat', () => {
 });
 
 describe.each(SEATS)('seat %i', (seat) => {
-  test('hears of no canary in any frame, its review included', () => {
+  test('DL8 V1 receives no canary in any frame, its review included', () => {
     expect(peers[seat]!.frames.length).toBeGreaterThan(20);
     expect(found(foreign[seat]!, peers[seat]!.frames)).toEqual([]);
   });
 
-  test('reads of none in what is kept of it', async () => {
-    const text = await (await get(minePath(code), guests[seat]!.secret)).text();
+  test('DL8 finds no canary in its personal data', async () => {
+    const text = await (await get(personalDataPath(code), guests[seat]!.secret)).text();
     expect(text).toContain('passed');
     expect(found(foreign[seat]!, [text])).toEqual([]);
   });
 });
 
-test('no tile at all is in a watcher’s frames, the lobby, a ticket, a refusal, the log or the figures', async () => {
+test('DL8 V2 no tile at all is in a spectator’s frames, the lobby, a ticket, a rejection, the log or the metrics', async () => {
   const lobby = await (await get(roomPath(code))).text();
   const ticket = await (await post(`${server.url}${ticketPath(code)}`, {})).text();
   const refused = await (await post(`${server.url}${ticketPath('ZZZZZZZZ')}`, {})).text();
-  const texts = [...watcher.frames, lobby, ticket, refused, ...server.logged, await figures.text()];
+  const texts = [...watcher.frames, lobby, ticket, refused, ...server.logged, await metrics.text()];
   expect(found(FACES, texts)).toEqual([]);
   // The search itself finds what is there.
   expect(found(FACES, [await (await get(cardPath(code))).text(), ...peers[0]!.frames])).not.toEqual([]);
@@ -86,7 +80,7 @@ function get(path: string, secret?: string): Promise<Response> {
 }
 
 async function foreignFaces(): Promise<Face[][]> {
-  const log = (await server.store.load(code))!;
+  const log = (await eventsOf(server.store, code))!;
   const round = replay(
     log.flatMap(({ event }): RoundEvent[] => (event.kind === 'round' ? [event.event] : [])),
   );
@@ -99,8 +93,8 @@ async function foreignFaces(): Promise<Face[][]> {
 }
 
 function heldBy(round: NonNullable<ReturnType<typeof replay>>, seat: Seat): ReadonlySet<Face> {
-  const moved = round.settled.flatMap((step) =>
-    step.kind === 'move' ? [...step.own[seat], ...step.kept[seat]] : [],
+  const moved = round.resolved.flatMap((step) =>
+    step.kind === 'move' ? [...step.gave[seat], ...step.received[seat]] : [],
   );
   return new Set([...facesOf(dealTiles(round.deal).racks[seat]), ...moved]);
 }

@@ -1,13 +1,10 @@
-// Drills and cards that cannot be used: refused in sentences that say what to do, with nothing opened and nothing lost.
+// Drills and cards that cannot be used: rejected with messages that say what to do; no class is opened, nothing is lost.
 import { expect, onTestFinished, test } from 'vitest';
-import {
-  CLASSES_PATH,
-  classOpenedSchema,
-  type Drill,
-  type DrillDeal,
-  type Face,
-  SEATS,
-} from '../../shared-engine/index.ts';
+import type { Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
+import { classOpenedSchema } from '../../shared-engine/protocol/class.ts';
+import { CLASSES_PATH } from '../../shared-engine/protocol/paths.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { TERMS } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { post } from '../kit/http-client.ts';
@@ -27,9 +24,9 @@ const jokers = Array.from({ length: 9 }, (): Face => 'joker');
 const winds = Array.from({ length: 40 }, (): Face => 'east');
 const fourteen = SEATS.flatMap((): Face[] => ['bam-1', 'crak-1', 'dot-1']).concat('west', 'east');
 const composed = (rack: Face[], others: Face[] = []): Drill =>
-  drillOf([dealOf({ kind: 'composed', racks: [rack, others, others, others], seed })]);
-const wished = (wish: Extract<DrillDeal['tiles'], { kind: 'described' }>['wish']): Drill =>
-  drillOf([dealOf({ kind: 'described', wish, seed })]);
+  drillOf([dealOf({ kind: 'manual', racks: [rack, others, others, others], seed })]);
+const wished = (constraint: Extract<DrillDeal['tiles'], { kind: 'sampled' }>['constraint']): Drill =>
+  drillOf([dealOf({ kind: 'sampled', constraint, seed })]);
 
 test.each<[string, unknown, RegExp]>([
   ['five of a kind', composed(five), /sets the tile 3 bam 5 times and the set has 4/],
@@ -39,7 +36,11 @@ test.each<[string, unknown, RegExp]>([
   ['an impossible wish', wished({ jokers: 9 }), /no rack of 13 tiles can have 9 jokers/],
   ['parts that exclude each other', wished({ pairs: 0, kongs: 1 }), /these together: no pair and 1 kong/],
   ['a wish too rare to find', wished({ inARow: 9, pairs: 4, jokers: 1 }), /too rare to find|no rack/],
-  ['a family that the card has not', wished({ family: 'none-such' }), /the card has no family "none-such"/],
+  [
+    'a section that the card has not',
+    wished({ section: 'none-such' }),
+    /the card has no section "none-such"/,
+  ],
   ['another version', { ...GOOD, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
   ['an entry of its own', { ...GOOD, extra: 1 }, /does not know "extra"; remove it/],
   ['a broken file', '{"format":', /./],
@@ -52,9 +53,9 @@ test.each<[string, unknown, RegExp]>([
   expect(await at.store.count()).toBe(0);
 });
 
-test('each fault of a drill is told at once, with the deal it is in', async () => {
+test('every fault of a drill is reported at once, with the deal it is in', async () => {
   const at = await server();
-  const tiles = { kind: 'composed', racks: [five, [], [], []], seed } as const;
+  const tiles = { kind: 'manual', racks: [five, [], [], []], seed } as const;
   const drill = drillOf([dealOf(tiles), dealOf({ ...tiles, racks: [jokers, [], [], []] }, { id: 'second' })]);
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
   const { problems } = await response.json();
@@ -63,7 +64,7 @@ test('each fault of a drill is told at once, with the deal it is in', async () =
   expect(problems[1]).toMatch(/^Deal "second": /);
 });
 
-test('a card that is none is refused as a card, and the drill can be sent again without it', async () => {
+test('a file that is no card is rejected as a card, and the drill can be sent again without it', async () => {
   const at = await server();
   const card = { format: 'quadrille-card/1', lines: 'none' };
   const refused = await post(`${at.url}${CLASSES_PATH}`, { drill: GOOD, terms: TERMS, card });

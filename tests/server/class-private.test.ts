@@ -1,16 +1,10 @@
-// What nobody in a class may find out: another's rack, a name beside a choice, the teacher's pages; and bad drills.
+// What nobody in a class may find out: another player's rack, a name beside a choice, the teacher's pages.
 import { expect, onTestFinished, test } from 'vitest';
-import {
-  classInfoSchema,
-  classPath,
-  type Drill,
-  type DrillDeal,
-  type Face,
-  roomPath,
-  seatsPath,
-  ticketPath,
-} from '../../shared-engine/index.ts';
-import { act, deskOf, joinAll, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
+import type { Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
+import { classInfoSchema } from '../../shared-engine/protocol/class.ts';
+import { classPath, roomPath, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { act, bigScreenOf, dashboardOf, joinAll, openClass, page, reportOf } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { ownView, playOn, post } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -22,22 +16,22 @@ async function server(): Promise<TestServer> {
   return started;
 }
 
-/** Three faces held by nobody but the pupil: all their copies lie in the composed rack. */
+/** Three faces that nobody but the player holds: all their copies are in the rack set by hand. */
 const CANARIES: readonly Face[] = ['bam-7', 'crak-7', 'dot-7'];
 const PLANTED: Drill = drillOf([
   dealOf({
-    kind: 'composed',
+    kind: 'manual',
     racks: [CANARIES.flatMap((face) => [face, face, face, face]), [], [], []],
     seed: seedNamed('planted'),
   }),
 ]);
 const random = (id: string): DrillDeal => dealOf({ kind: 'random', seed: seedNamed(id) }, { id });
 
-test('no pupil’s frame holds another pupil’s name, and no foreign page a tile of a rack or a name beside a choice', async () => {
+test('no frame to a player holds another player’s name, and no other page a tile of the rack or a name beside a choice', async () => {
   const at = await server();
   const teacher = await openClass(at, PLANTED);
   const names = ['Nightingale', 'Woodpecker', 'Kingfisher'];
-  const { pupils, peers } = await joinAll(at, teacher.code, names);
+  const { players, peers } = await joinAll(at, teacher.code, names);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
   for (const peer of peers) await playOn(peer, peer.table.code);
@@ -45,53 +39,55 @@ test('no pupil’s frame holds another pupil’s name, and no foreign page a til
   for (const [place, peer] of peers.entries()) {
     const frames = peer.frames.join('\n');
     for (const name of names) expect(frames.includes(name)).toBe(name === names[place]);
-    for (const other of pupils) expect(frames.includes(other.code)).toBe(other === pupils[place]);
+    for (const other of players) expect(frames.includes(other.code)).toBe(other === players[place]);
   }
   const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: true } as const;
-  await act(at, teacher, { kind: 'show', choice });
-  const pages = [await wallOf(at, teacher), await reportOf(at, teacher)].map((one) => JSON.stringify(one));
+  await act(at, teacher, { kind: 'show', shown: choice });
+  const pages = [await bigScreenOf(at, teacher), await reportOf(at, teacher)].map((one) =>
+    JSON.stringify(one),
+  );
   for (const name of names) for (const text of pages) expect(text).not.toContain(name);
-  expect(JSON.stringify(await deskOf(at, teacher))).not.toMatch(/-7|joker/);
+  expect(JSON.stringify(await dashboardOf(at, teacher))).not.toMatch(/-7|joker/);
   for (const line of at.logged) {
-    for (const secret of [...names, teacher.code, teacher.secret, ...pupils.map(({ code }) => code)]) {
+    for (const secret of [...names, teacher.code, teacher.secret, ...players.map(({ code }) => code)]) {
       expect(line).not.toContain(secret);
     }
     for (const face of CANARIES) expect(line).not.toContain(face);
   }
 });
 
-test('V2 the teacher sees racks where the class was told so before the deal', async () => {
+test('V2 the teacher sees racks if the class was told so before the deal', async () => {
   const at = await server();
   const teacher = await openClass(at, PLANTED, { racks: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
-  expect((await deskOf(at, teacher)).players[0]!.rack).toEqual(ownView(peers[0]!).rack);
+  expect((await dashboardOf(at, teacher)).players[0]!.rack).toEqual(ownView(peers[0]!).rack);
   const info = await (await fetch(`${at.url}${classPath(teacher.code)}`)).json();
-  expect(info).toMatchObject({ terms: { racks: true }, teacher: false, pupil: null });
+  expect(info).toMatchObject({ terms: { racks: true }, teacher: false, player: null });
 });
 
-test('pupils have no card beside the rack where the class was told so before the deal', async () => {
+test('players have no card beside the rack if the class was told so before the deal', async () => {
   const at = await server();
   for (const cardClosed of [true, false]) {
     const teacher = await openClass(at, PLANTED, { cardClosed });
     const { peers } = await joinAll(at, teacher.code, ['Ines']);
     await act(at, teacher, { kind: 'deal-next' });
     await peers[0]!.untilTable((table) => table.round === 1);
-    expect(peers[0]!.table.led).toEqual({ held: false, standIn: false, cardClosed });
+    expect(peers[0]!.table.controls).toEqual({ held: false, standIn: false, cardClosed });
   }
 });
 
-test('a pupil is told which deal lies on the own table and what is to be read with it; the note stays on the desk', async () => {
+test('a player is told the number and the text of the deal at the own table; the note stays on the dashboard', async () => {
   const at = await server();
   const drill = drillOf([
     { ...random('one'), title: 'Pairs', task: 'Which way do they point?', note: 'Ask Odo.' },
     random('two'),
   ]);
   const teacher = await openClass(at, drill);
-  const { peers, pupils } = await joinAll(at, teacher.code, ['Ines']);
+  const { peers, players } = await joinAll(at, teacher.code, ['Ines']);
   const told = async () => {
-    const headers = { authorization: `Bearer ${pupils[0]!.classSecret}` };
+    const headers = { authorization: `Bearer ${players[0]!.classSecret}` };
     return (await fetch(`${at.url}${classPath(teacher.code)}`, { headers })).text();
   };
   const dealIn = (text: string) => classInfoSchema.parse(JSON.parse(text)).player!.deal;
@@ -105,10 +101,10 @@ test('a pupil is told which deal lies on the own table and what is to be read wi
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 2);
   expect(dealIn(await told())).toEqual({ number: 2, of: 2, title: null, task: null });
-  expect((await deskOf(at, teacher)).deals[0]!.note).toBe('Ask Odo.');
+  expect((await dashboardOf(at, teacher)).deals[0]!.note).toBe('Ask Odo.');
 });
 
-test('the report names pupils, by sums alone, where the class was told so', async () => {
+test('the report names players, with sums alone, if the class was told so', async () => {
   const at = await server();
   const teacher = await openClass(at, PLANTED, { names: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
@@ -122,11 +118,11 @@ test('the report names pupils, by sums alone, where the class was told so', asyn
   expect(players).toEqual([{ name: 'Ines', deals: [{ deal: 'first', toGoStart, toGoEnd, loss }] }]);
 });
 
-test('a table of a class is no table for anybody but its pupil: not to watch, to sit at or to look in', async () => {
+test('a table of a class is open to its player alone: nobody else may watch it, sit down at it or look it up', async () => {
   const at = await server();
   const teacher = await openClass(at, PLANTED);
-  const { pupils, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
-  const [ines, tomas] = pupils as [(typeof pupils)[0], (typeof pupils)[0]];
+  const { players, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
+  const [ines, tomas] = players as [(typeof players)[0], (typeof players)[0]];
   for (const secret of [undefined, tomas.secret, teacher.secret, ines.classSecret]) {
     const ticket = await post(`${at.url}${ticketPath(ines.code)}`, {}, secret);
     const seat = await post(`${at.url}${seatsPath(ines.code)}`, { name: 'Odo', seat: 1 }, secret);
@@ -138,45 +134,45 @@ test('a table of a class is no table for anybody but its pupil: not to watch, to
     { kind: 'unseat', seat: 1 },
     { kind: 'seat-bot', seat: 1, style: 'strong' },
   ] as const) {
-    expect(await peers[0]!.act(what)).toMatchObject({ kind: 'refused', code: 'led-table' });
+    expect(await peers[0]!.act(what)).toMatchObject({ kind: 'rejected', code: 'teacher-controlled' });
   }
 });
 
-test.each(['desk', 'wall', 'report'] as const)('the %s is the teacher’s alone', async (part) => {
+test.each(['dashboard', 'big-screen', 'report'] as const)('the %s is for the teacher alone', async (part) => {
   const at = await server();
   const teacher = await openClass(at, PLANTED);
-  const { pupils } = await joinAll(at, teacher.code, ['Ines']);
-  for (const secret of ['', pupils[0]!.secret, pupils[0]!.classSecret]) {
+  const { players } = await joinAll(at, teacher.code, ['Ines']);
+  for (const secret of ['', players[0]!.secret, players[0]!.classSecret]) {
     const response = await page(at, { code: teacher.code, secret }, part);
     expect([response.status, await response.json()]).toMatchObject([403, { code: 'not-the-teacher' }]);
   }
-  const end = await act(at, { code: teacher.code, secret: pupils[0]!.classSecret }, { kind: 'end' });
+  const end = await act(at, { code: teacher.code, secret: players[0]!.classSecret }, { kind: 'end' });
   expect(end.status).toBe(403);
   const gone = await page(at, { ...teacher, code: 'ABCDEFGH' }, part);
   expect([gone.status, await gone.json()]).toMatchObject([404, { code: 'no-such-class' }]);
 });
 
-test('an ended class takes nobody in and deals no more; what was played is still reported', async () => {
+test('an ended class admits nobody and deals no more; what was played is still in the report', async () => {
   const at = await server();
   const teacher = await openClass(at, drillOf([random('one'), random('two')]));
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
   await act(at, teacher, { kind: 'end' });
-  const late = await post(`${at.url}${classPath(teacher.code, 'pupils')}`, { name: 'Odo' });
+  const late = await post(`${at.url}${classPath(teacher.code, 'players')}`, { name: 'Odo' });
   expect([late.status, await late.json()]).toMatchObject([409, { code: 'class-over' }]);
   expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(409);
   await playOn(peers[0]!, 'after the end');
   expect((await reportOf(at, teacher)).deals[0]!.reviewed).toBe(1);
 });
 
-test('four pupils share a table where the drill says so; each seat has a spread of its own', async () => {
+test('four players share a table if the drill says so, and each seat has a spread of its own', async () => {
   const at = await server();
   const teacher = await openClass(at, { ...drillOf([random('four')]), form: 'tables' });
   const names = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa'];
-  const { pupils, peers } = await joinAll(at, teacher.code, names);
-  expect(new Set(pupils.slice(0, 4).map(({ code }) => code)).size).toBe(1);
-  expect(pupils.map(({ seat }) => seat)).toEqual([0, 1, 2, 3, 0]);
+  const { players, peers } = await joinAll(at, teacher.code, names);
+  expect(new Set(players.slice(0, 4).map(({ code }) => code)).size).toBe(1);
+  expect(players.map(({ seat }) => seat)).toEqual([0, 1, 2, 3, 0]);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
   expect(ownView(peers[4]!).rack).toEqual(ownView(peers[0]!).rack);

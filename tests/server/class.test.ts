@@ -1,8 +1,19 @@
-// A class on the server: the same tiles at every table, led live, late pupils, holds, stand-ins, the wall, the report.
+// A class on the server: the same tiles at every table, late players, holds, stand-ins, the big screen, the report.
 import { expect, onTestFinished, test } from 'vitest';
 import { memoryStore } from '../../server/store/memory.ts';
-import { classPath, type Drill, type DrillDeal, stream } from '../../shared-engine/index.ts';
-import { act, deskOf, joinAll, joinClass, openClass, page, reportOf, wallOf } from '../kit/class-room.ts';
+import type { Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
+import { classPath } from '../../shared-engine/protocol/paths.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import {
+  act,
+  bigScreenOf,
+  dashboardOf,
+  joinAll,
+  joinClass,
+  openClass,
+  page,
+  reportOf,
+} from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { anyAnswer, isAsked, isClosed, ownView, pass, playOn, post, sitDown } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -24,11 +35,11 @@ async function untilRound(peers: readonly Peer[], round: number): Promise<void> 
   await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === round, 'the deal')));
 }
 
-test('every pupil is dealt the same tiles at a table of his own; equal choices have equal consequences', async () => {
+test('every player is dealt the same tiles at a separate table, and equal choices have equal consequences', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
-  const { pupils, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
-  expect(new Set(pupils.map(({ code }) => code)).size).toBe(3);
+  const { players, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
+  expect(new Set(players.map(({ code }) => code)).size).toBe(3);
   expect(peers.map(({ table }) => table.view)).toEqual([null, null, null]);
   expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(200);
   await untilRound(peers, 1);
@@ -42,7 +53,7 @@ test('every pupil is dealt the same tiles at a table of his own; equal choices h
   expect(second.review).toEqual(first.review);
 });
 
-test('a pupil is told that a bot chooses in his place, and that the seat is his again', async () => {
+test('a player is told that a bot plays at the seat, and when the player has the seat back', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
   await act(at, teacher, { kind: 'hold', before: 'first-right' });
@@ -50,12 +61,12 @@ test('a pupil is told that a bot chooses in his place, and that the seat is his 
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
   for (const on of [true, false]) {
-    await act(at, teacher, { kind: 'stand-in', pupil: 0, on });
-    await peers[0]!.untilTable((table) => table.led?.standIn === on, 'word of the stand-in');
+    await act(at, teacher, { kind: 'stand-in', player: 0, on });
+    await peers[0]!.untilTable((table) => table.controls?.standIn === on, 'word of the stand-in');
   }
 });
 
-test('nobody goes past a hold, whatever the pupil sends; the release lets all go on', async () => {
+test('nobody gets past a hold, whatever a player sends, and the release lets all continue', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
   await act(at, teacher, { kind: 'hold', before: 'first-across' });
@@ -65,9 +76,9 @@ test('nobody goes past a hold, whatever the pupil sends; the release lets all go
   const [ines] = peers as [Peer, Peer];
   await playOn(ines, 'held', (view) => view.record.steps.length === 1);
   const refused = await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')));
-  expect(refused).toMatchObject({ kind: 'refused', code: 'held' });
-  expect(ines.table.led).toMatchObject({ held: true, standIn: false });
-  const [first, second] = (await deskOf(at, teacher)).players;
+  expect(refused).toMatchObject({ kind: 'rejected', code: 'held' });
+  expect(ines.table.controls).toMatchObject({ held: true, standIn: false });
+  const [first, second] = (await dashboardOf(at, teacher)).players;
   expect([first!.at, first!.held, second!.at, second!.held]).toEqual([
     'first-across',
     true,
@@ -75,13 +86,13 @@ test('nobody goes past a hold, whatever the pupil sends; the release lets all go
     false,
   ]);
   await act(at, teacher, { kind: 'hold', before: null });
-  await ines.untilTable((table) => table.led?.held === false, 'the release');
+  await ines.untilTable((table) => table.controls?.held === false, 'the release');
   expect(await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')))).toMatchObject({
     kind: 'ack',
   });
 });
 
-test('a late pupil starts with the deal on the desk and goes on with the class', async () => {
+test('a late player starts with the current deal and continues with the class', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
@@ -102,7 +113,7 @@ test('a late pupil starts with the deal on the desk and goes on with the class',
   ]);
 });
 
-test('who still plays the deal before gets the next one on asking, with the review read, and no deal is left out', async () => {
+test('a player who still plays the deal before asks for the next one after the review, and no deal is skipped', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
   const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
@@ -112,7 +123,7 @@ test('who still plays the deal before gets the next one on asking, with the revi
   await act(at, teacher, { kind: 'deal-next' });
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound([peers[0]!], 2);
-  expect((await deskOf(at, teacher)).players.map(({ deal }) => deal)).toEqual([2, 1]);
+  expect((await dashboardOf(at, teacher)).players.map(({ deal }) => deal)).toEqual([2, 1]);
   for (const [place, peer] of peers.entries()) {
     await playOn(peer, `deal ${2 - place}`);
     await peer.review();
@@ -123,28 +134,28 @@ test('who still plays the deal before gets the next one on asking, with the revi
   expect([refused.status, await refused.json()]).toMatchObject([409, { code: 'no-more-deals' }]);
 });
 
-test('a bot finishes for a pupil who is away, and the spread counts it apart', async () => {
+test('a bot finishes for a player who is away, and the spread counts it separately', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
   const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
-  await act(at, teacher, { kind: 'stand-in', pupil: 1, on: true });
+  await act(at, teacher, { kind: 'stand-in', player: 1, on: true });
   await peers[1]!.untilTable(() => isClosed(peers[1]!), 'the close');
   await playOn(peers[0]!, 'own');
   const [first] = (await reportOf(at, teacher)).deals[0]!.steps;
   expect([first!.players, first!.stoodIn]).toEqual([1, 1]);
-  expect((await act(at, teacher, { kind: 'stand-in', pupil: 9, on: true })).status).toBe(404);
+  expect((await act(at, teacher, { kind: 'stand-in', player: 9, on: true })).status).toBe(404);
 });
 
-test('K1 more time moves the deadline of the open step alone; a held table’s clock stands still', async () => {
+test('K1 more time moves the deadline of the open step alone, and the clock of a held table stands still', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL, { deadline: 60 });
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   const [ines] = peers as [Peer];
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
-  await act(at, teacher, { kind: 'more-time', pupil: 0, seconds: 90 });
+  await act(at, teacher, { kind: 'more-time', player: 0, seconds: 90 });
   await ines.untilTable((table) => (table.remaining ?? 0) > 60_000, 'more time');
   await act(at, teacher, { kind: 'hold', before: 'first-right' });
   await ines.untilTable((table) => table.remaining === null, 'the hold');
@@ -154,11 +165,11 @@ test('K1 more time moves the deadline of the open step alone; a held table’s c
   expect(isAsked(ines)).toBe(true);
 });
 
-test('the class goes on after the server was down: same tables, same desk, same report', async () => {
+test('a class continues after a restart of the server with the same tables, dashboard and report', async () => {
   const place = new Map();
   const before = await startServer({ seed: 'class down', store: memoryStore(place) });
   const teacher = await openClass(before, DRILL);
-  const { pupils, peers } = await joinAll(before, teacher.code, ['Ines', 'Tomas']);
+  const { players, peers } = await joinAll(before, teacher.code, ['Ines', 'Tomas']);
   await act(before, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
   await playOn(peers[0]!, 'before');
@@ -167,44 +178,44 @@ test('the class goes on after the server was down: same tables, same desk, same 
   const after = await server({ seed: 'class up', store: memoryStore(place) });
   expect(await reportOf(after, teacher)).toEqual(report);
   await act(after, teacher, { kind: 'deal-next' });
-  const again = await sitDown(after, pupils[0]!);
+  const again = await sitDown(after, players[0]!);
   await untilRound([again], 2);
 });
 
-test('the desk hears of news at once and is not answered before', async () => {
+test('the dashboard is answered when something changes, and not before', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL);
-  const { version } = await deskOf(at, teacher);
+  const { version } = await dashboardOf(at, teacher);
   let answered = false;
-  const asked = page(at, teacher, 'desk', `?seen=${version}`).then((response) => {
+  const asked = page(at, teacher, 'dashboard', `?seen=${version}`).then((response) => {
     answered = true;
     return response.json();
   });
   await post(`${at.url}${classPath(teacher.code)}`, {});
   expect(answered).toBe(false);
   await joinClass(at, teacher.code, 'Ines');
-  expect((await asked).pupils).toHaveLength(1);
+  expect((await asked).players).toHaveLength(1);
 });
 
-test('the wall shows the rack before the reveal and the spread with its cost after it', async () => {
+test('the big screen shows the rack before the reveal, and the spread with its costs after it', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL, { names: true });
-  const { peers, pupils } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
+  const { peers, players } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
-  const aims = { step: 'first-right', families: ['runs'] };
-  await post(`${at.url}${classPath(teacher.code, 'aims')}`, aims, pupils[0]!.classSecret);
+  const aims = { step: 'first-right', sections: ['runs'] };
+  await post(`${at.url}${classPath(teacher.code, 'aims')}`, aims, players[0]!.classSecret);
   for (const [place, peer] of peers.entries()) {
     await playOn(peer, place === 2 ? 'other' : 'same', (view) => view.record.steps.length === 1);
   }
   const choice = { seat: 0, step: 'first-right', kind: 'pass', revealed: false } as const;
-  await act(at, teacher, { kind: 'show', choice });
-  const hidden = await wallOf(at, teacher);
+  await act(at, teacher, { kind: 'show', shown: choice });
+  const hidden = await bigScreenOf(at, teacher);
   expect(hidden.rack).toHaveLength(13);
   expect([hidden.answered, hidden.spread]).toEqual([3, null]);
-  await act(at, teacher, { kind: 'show', choice: { ...choice, revealed: true } });
-  const { spread } = await wallOf(at, teacher);
+  await act(at, teacher, { kind: 'show', shown: { ...choice, revealed: true } });
+  const { spread } = await bigScreenOf(at, teacher);
   expect(spread!.choices.map(({ count }) => count)).toEqual([2, 1]);
   expect(spread!.choices.every(({ loss }) => loss !== null)).toBe(true);
-  expect(spread!.aims).toEqual([{ family: 'runs', count: 1, share: 1 }]);
+  expect(spread!.aims).toEqual([{ section: 'runs', count: 1, share: 1 }]);
 });

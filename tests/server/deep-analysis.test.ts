@@ -1,22 +1,16 @@
-// Deeper reviews in the room: asked for as people choose, told to their owners as they come, dropped with the round.
+// Deep analyses in a room: asked for as people choose, sent to their seats as they come, aborted with the round.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PROGRESS_MS } from '../../server/reviews/room-reviews.ts';
-import {
-  type AnswerChoice,
-  analyzeDecision,
-  choiceAt,
-  decisionsIn,
-  type OfferedChoice,
-  type Review,
-  recordWithAnswer,
-  type SeatRecord,
-  type SeatStep,
-  SHALLOW,
-  seatView,
-  stream,
-} from '../../shared-engine/index.ts';
+import { recordWithAnswer } from '../../shared-engine/analysis/belief/situation.ts';
+import { SHALLOW } from '../../shared-engine/analysis/comparison/budget.ts';
+import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import type { Review } from '../../shared-engine/analysis/review/review.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { choiceAt } from '../../shared-engine/rules/view/pending-decision.ts';
+import type { SeatRecord, SeatStep } from '../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { analystOf } from '../kit/analysts.ts';
-import { type AskedChoice, analysisOf, type FakeAnalyzer, fakeAnalyzer } from '../kit/fake-analysis.ts';
+import { type AskedAnalysis, analysisOf, type FakeAnalyzer, fakeAnalyzer } from '../kit/fake-analysis.ts';
 import { nextTurn } from '../kit/fake-workers.ts';
 import {
   ALONE,
@@ -33,10 +27,10 @@ import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 
 let server: TestServer;
-let scripted: FakeAnalyzer;
+let fake: FakeAnalyzer;
 beforeEach(async () => {
-  scripted = fakeAnalyzer();
-  server = await startServer({ analyzer: scripted.analyzer });
+  fake = fakeAnalyzer();
+  server = await startServer({ analyzer: fake.analyzer });
 });
 afterEach(() => server.stop());
 
@@ -49,10 +43,8 @@ function depthsOf({ choices }: Review): number {
 }
 
 /** Those of a seat that are not over yet, oldest first. */
-function open(seat?: number): AskedChoice[] {
-  return scripted.asked.filter(
-    (choice) => !choice.isOver() && (seat === undefined || choice.record.seat === seat),
-  );
+function open(seat?: number): AskedAnalysis[] {
+  return fake.asked.filter(({ isOver, record }) => !isOver() && (seat === undefined || record.seat === seat));
 }
 
 async function count(peer: Peer, reviews: number): Promise<void> {
@@ -60,14 +52,14 @@ async function count(peer: Peer, reviews: number): Promise<void> {
 }
 
 describe('four people', () => {
-  test('Z1 get first answers at the close, then deeper ones as they come, each of their own seat alone', async () => {
+  test('Z1 get first answers at the close, then deep analyses as they come, each of their own seat alone', async () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'four')));
     await Promise.all(peers.map((peer) => count(peer, 1)));
     for (const peer of peers) expect(depthsOf(reviewsOf(peer)[0]!)).toBe(0);
 
-    // One choice of seat 2 is judged: all four are told when it is time, at once and in the same manner.
+    // One choice of seat 2 is analyzed: all four get their reviews when it is time, at once and in the same manner.
     open(2)[0]!.answer(analysisOf(8));
     await nextTurn();
     server.clock.advance(PROGRESS_MS - 1);
@@ -88,47 +80,47 @@ describe('four people', () => {
     }
   });
 
-  test('V1 are judged from their own records, as each choice is made and before its step is over', async () => {
+  test('V1 have each choice analyzed from their own record, as it is made and before its step is over', async () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
-    expect(scripted.asked).toEqual([]);
+    expect(fake.asked).toEqual([]);
     const [first] = peers as [Peer, Peer, Peer, Peer];
     await first.choose(anyAnswer(ownView(first), stream('offered', 'x')));
-    const [asked] = scripted.asked;
-    expect(scripted.asked).toHaveLength(1);
+    const [asked] = fake.asked;
+    expect(fake.asked).toHaveLength(1);
     expect(asked).toMatchObject({ nth: 0, record: { seat: 0, start: ownView(first).record.start } });
     expect(ownView(first).record.steps).toEqual([]);
     expect(asked!.record.steps).toHaveLength(1);
     await Promise.all(peers.map((peer) => playOn(peer, 'offered')));
     await Promise.all(peers.map((peer) => count(peer, 1)));
     for (const [seat, peer] of peers.entries()) {
-      const own = scripted.asked.filter(({ record }) => record.seat === seat);
+      const own = fake.asked.filter(({ record }) => record.seat === seat);
       expect(own.map(({ nth }) => nth)).toEqual(reviewsOf(peer)[0]!.choices.map((_, nth) => nth));
       for (const { record } of own) expect(record.start).toEqual(ownView(peer).record.start);
     }
   });
 
-  test('C4 what is taken back is called off, and the next choice is judged in its place', async () => {
+  test('C4 who withdraw a pass have its analysis aborted, and the next choice analyzed in its place', async () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
     const [first] = peers as [Peer, Peer, Peer, Peer];
     const random = stream('back', 'x');
     await first.choose(anyAnswer(ownView(first), random));
     await first.choose({ kind: 'withdraw', step: 'first-right' });
-    expect(scripted.asked.map((choice) => choice.wasCalledOff())).toEqual([true]);
+    expect(fake.asked.map((choice) => choice.isAborted())).toEqual([true]);
     await first.choose(anyAnswer(ownView(first), random));
-    expect(scripted.asked.map((choice) => choice.wasCalledOff())).toEqual([true, false]);
-    expect(scripted.asked[1]!.nth).toBe(0);
+    expect(fake.asked.map((choice) => choice.isAborted())).toEqual([true, false]);
+    expect(fake.asked[1]!.nth).toBe(0);
   });
 
-  test('give way to tables in play once their round is closed', async () => {
+  test('have their analyses wait behind tables in play once their round is closed', async () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'way', ({ stage }) => stage.phase === 'asking')));
-    expect(open().some((choice) => choice.gaveWay())).toBe(false);
+    expect(open().some((choice) => choice.isLowered())).toBe(false);
     await Promise.all(peers.map((peer) => playOn(peer, 'way on')));
     await Promise.all(peers.map((peer) => count(peer, 1)));
-    expect(open().every((choice) => choice.gaveWay())).toBe(true);
+    expect(open().every((choice) => choice.isLowered())).toBe(true);
   });
 });
 
@@ -141,7 +133,7 @@ describe('one person', () => {
     return peer;
   }
 
-  test('keeps the first answer where no deeper one could be had', async () => {
+  test('keeps the first answer where no deep analysis could be made', async () => {
     const peer = await alone('given up');
     const [gone, ...others] = open();
     gone!.answer(null);
@@ -153,7 +145,7 @@ describe('one person', () => {
     expect(peer.messages.flatMap((m) => (m.kind === 'review' ? [m.more] : []))).toEqual([true, false]);
   });
 
-  test('is told where a busy server looked less closely', async () => {
+  test('is told where a loaded server analyzed less closely', async () => {
     const peer = await alone('busy');
     const [hurried, ...others] = open();
     hurried!.answer(analysisOf(4, true));
@@ -161,11 +153,11 @@ describe('one person', () => {
     await count(peer, 2);
     const [first, last] = reviewsOf(peer);
     expect(last!.method).toContain(first!.method);
-    expect(last!.method).toMatch(/fewer worlds than usual/);
-    expect(last!.choices[hurried!.nth]!.analysis).toMatchObject({ worlds: 4 });
+    expect(last!.method).toMatch(/fewer times than usual/);
+    expect(last!.choices[hurried!.nth]!.analysis).toMatchObject({ sampledDeals: 4 });
   });
 
-  test('who comes back finds the deeper answers that came meanwhile', async () => {
+  test('who comes back finds the analyses that came meanwhile', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable((table) => table.round === 1);
@@ -178,37 +170,37 @@ describe('one person', () => {
     expect(depthsOf(review)).toBe(review.choices.length);
   });
 
-  test('asks for the next deal, and what was still to be judged of the last one is called off', async () => {
+  test('asks for the next deal, and what was still to be analyzed of the last one is aborted', async () => {
     const peer = await alone('next');
     const left = open();
     expect(left.length).toBeGreaterThan(5);
     await peer.act({ kind: 'ready', ready: true });
     await peer.untilTable((table) => table.round === 2);
-    expect(left.every((choice) => choice.wasCalledOff())).toBe(true);
+    expect(left.every((choice) => choice.isAborted())).toBe(true);
     await peer.roundTrip();
     expect(reviewsOf(peer)).toHaveLength(1);
   });
 
-  test('leaves with the server, and everything is called off', async () => {
+  test('is the last to be analyzed for when the server closes: everything is aborted', async () => {
     await alone('stop');
     await server.app.close();
     expect(open()).toEqual([]);
   });
 });
 
-test('a choice judged before its step is over is judged as the closed record would have it', () => {
+test('a choice analyzed before its step is over gets the analysis that the closed record gives it', () => {
   const analyst = analystOf(houseKernel.card);
   const record = seatView(mixedRound('early').round, 1).record;
-  const questions = decisionsIn(record);
-  for (const nth of [0, 2, questions.length - 1]) {
-    const { offered } = questions[nth]!;
+  const decisions = decisionsIn(record);
+  for (const nth of [0, 2, decisions.length - 1]) {
+    const { offered } = decisions[nth]!;
     const early = recordWithAnswer(
       { ...record, steps: stepsBefore(record, offered.chosen) },
       choiceAt(offered.chosen, record.seat)!,
       'bot',
     );
-    expect(analyzeDecision(analyst, early, nth, SHALLOW)).toEqual(
-      analyzeDecision(analyst, record, nth, SHALLOW),
+    expect(analyzeDecision(analyst, early, nth, { budget: SHALLOW })).toEqual(
+      analyzeDecision(analyst, record, nth, { budget: SHALLOW }),
     );
   }
 });

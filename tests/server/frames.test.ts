@@ -1,15 +1,15 @@
 // The parser of frames against anything a stranger may send.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Bucket } from '../../server/ws/bucket.ts';
 import { readFrame } from '../../server/ws/frame.ts';
-import { FACES } from '../../shared-engine/index.ts';
+import { TokenBucket } from '../../server/ws/token-bucket.ts';
+import { FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { FakeClock } from '../kit/clock.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 
 describe('a frame', () => {
-  test('of any bytes is a message or a refusal, never a crash', () => {
+  test('of any bytes is a message or a rejection, never a crash', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 400 }), (data) => {
         expect(readFrame(data)).toMatchObject({ ok: false });
@@ -18,11 +18,11 @@ describe('a frame', () => {
     );
   });
 
-  test('of any JSON is a message or a refusal, and leaves prototypes alone', () => {
+  test('of any JSON is a message or a rejection, and leaves prototypes alone', () => {
     fc.assert(
       fc.property(fc.json({ maxDepth: 8 }), (text) => {
         readFrame(bytes(text));
-        readFrame(bytes(`{"kind":"act","id":"i","act":${text}}`));
+        readFrame(bytes(`{"kind":"action","id":"i","action":${text}}`));
         readFrame(
           bytes(`{"kind":"choose","id":"i","round":1,"seat":0,"choice":${text},"__proto__":${text}}`),
         );
@@ -34,7 +34,7 @@ describe('a frame', () => {
 
   test('deeper than any message is not looked into, not even for its id', () => {
     const nested = (levels: number) =>
-      `{"kind":"act","id":"i","act":${'['.repeat(levels)}${']'.repeat(levels)}}`;
+      `{"kind":"action","id":"i","action":${'['.repeat(levels)}${']'.repeat(levels)}}`;
     expect(readFrame(bytes(nested(5)))).toEqual({ ok: false, id: 'i' });
     expect(readFrame(bytes(nested(6)))).toEqual({ ok: false, id: null });
     expect(readFrame(bytes(nested(1500)))).toEqual({ ok: false, id: null });
@@ -42,7 +42,7 @@ describe('a frame', () => {
 
   test('that is right comes through as it was sent', () => {
     const choice = fc.record({
-      kind: fc.constant('seal'),
+      kind: fc.constant('pass'),
       step: fc.constantFrom('first-right', 'second-left', 'courtesy-pass'),
       tiles: fc.array(fc.constantFrom(...FACES), { maxLength: 14 }),
       blind: fc.integer({ min: -5, max: 5 }),
@@ -62,10 +62,10 @@ describe('a frame', () => {
   });
 });
 
-describe('the bucket', () => {
-  test('gives so many at once and so many a second, and never saves up more', () => {
+describe('a token bucket', () => {
+  test('gives so many at once and so many a second, and never holds more', () => {
     const clock = new FakeClock();
-    const bucket = new Bucket(clock, { perSecond: 20, burst: 40 });
+    const bucket = new TokenBucket(clock, { perSecond: 20, burst: 40 });
     const taken = (attempts: number) =>
       Array.from({ length: attempts }, () => bucket.take()).filter(Boolean).length;
     expect(taken(100)).toBe(40);

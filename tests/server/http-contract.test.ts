@@ -3,7 +3,8 @@ import { connect } from 'node:net';
 import { afterEach, describe, expect, test } from 'vitest';
 import { BODY_LIMIT } from '../../server/app.ts';
 import { memoryStore } from '../../server/store/memory.ts';
-import { httpRejectionSchema, ROOM_REJECTIONS } from '../../shared-engine/index.ts';
+import { ROOM_REJECTIONS } from '../../shared-engine/protocol/rejections.ts';
+import { httpRejectionSchema } from '../../shared-engine/protocol/room-http.ts';
 import { PAGE_STAND_IN, startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
 
 /** Part of a cause that no answer may hold. */
@@ -29,15 +30,21 @@ interface Route {
   readonly path: string;
 }
 
-/** As the app itself lists them, without what a page's files are served by. */
+/** As the app itself lists them, without the one behind which the page's files are. */
 function routesOf({ app }: TestServer): Route[] {
-  const lines = app.printRoutes({ commonPrefix: false }).split('\n');
-  return lines.flatMap((line) => {
-    const [, pattern, methods] = /(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
-    if (pattern === undefined || methods === undefined || pattern.includes('*')) return [];
-    const path = pattern.replaceAll(/:\w+/g, CODE);
-    return methods.split(', ').map((method) => ({ method, path }));
-  });
+  const above: string[] = [];
+  return app
+    .printRoutes({ commonPrefix: false })
+    .split('\n')
+    .flatMap((line) => {
+      const [, tree, pattern, methods] = /^([│├└─ ]*)(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
+      if (tree === undefined || pattern === undefined || methods === undefined) return [];
+      // Four characters a level; a route stands below the one that its path begins with.
+      const level = tree.length / 4 - 1;
+      above.splice(level, above.length, pattern);
+      const path = above.join('').replaceAll(/:\w+/g, CODE);
+      return methods.split(', ').map((method) => ({ method, path }));
+    });
 }
 
 interface Answer {
@@ -69,6 +76,7 @@ describe('every route', () => {
       'GET /healthz',
     ])
       expect(routes).toContain(known);
+    expect(routes).toHaveLength(new Set(routes).size);
     expect(routes.length).toBeGreaterThan(25);
   });
 
@@ -147,7 +155,6 @@ describe('an address that is nobody’s', () => {
     [`/t/${CODE}/`, 404],
     [`/T/${CODE}`, 404],
     ['/api/nothing', 404],
-    ['/api/rooms/', 404],
     ['/.env', 404],
     ['/..%2fpackage.json', 404],
     ['/assets/%2e%2e/%2e%2e/package.json', 404],

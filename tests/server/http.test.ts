@@ -1,19 +1,17 @@
-// The HTTP side: opening, looking in, taking a seat, tickets and cards, and what each of them refuses.
+// The HTTP side: opening, looking in, taking a seat, tickets and cards, and what each of them rejects.
 import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
+import { parseCard } from '../../shared-engine/card/parse.ts';
 import {
   cardPath,
-  HOUSE_CARD,
   HOUSE_CARD_PATH,
-  httpRefusalSchema,
-  lobbySchema,
-  type OpenRoom,
-  parseCard,
   ROOMS_PATH,
   roomPath,
   seatsPath,
   ticketPath,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/protocol/paths.ts';
+import { httpRejectionSchema, lobbySchema, type OpenRoom } from '../../shared-engine/protocol/room-http.ts';
 import { ALONE, FRIENDS, openRoom, takeSeat } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -53,48 +51,48 @@ describe('opening a room', () => {
     ['a name of 25 characters', 'bad-name', { name: 'x'.repeat(25) }],
     ['a name that turns the line around', 'bad-name', { name: 'Ines\u202E' }],
     ['an unknown door', 'bad-request', { door: 'window' }],
-    ['a deadline of 14 seconds', 'bad-request', { terms: { deadline: 14, layOpen: false } }],
-    ['a deadline of 301 seconds', 'bad-request', { terms: { deadline: 301, layOpen: false } }],
+    ['a deadline of 14 seconds', 'bad-request', { terms: { deadline: 14, revealRacks: false } }],
+    ['a deadline of 301 seconds', 'bad-request', { terms: { deadline: 301, revealRacks: false } }],
     ['an unknown style', 'bad-request', { bots: ['brilliant', null, null] }],
     ['a field too many', 'bad-request', { seed: '0'.repeat(64) }],
   ];
-  test.each(wrong)('E1 refuses %s with %s', async (_, code, change) => {
+  test.each(wrong)('E1 rejects %s with %s', async (_, code, change) => {
     const { status, body } = await opening(change);
     expect(status).toBeGreaterThanOrEqual(400);
-    expect(httpRefusalSchema.parse(body)).toMatchObject({ code, problems: [] });
+    expect(httpRejectionSchema.parse(body)).toMatchObject({ code, problems: [] });
     expect(await server.store.count()).toBe(0);
   });
 
-  test('E1 refuses a card with a line of 13 tiles and says which line and what to do', async () => {
-    const line = HOUSE_CARD.lines[0]!;
-    const last = line.groups.at(-1)!;
+  test('E1 rejects a card with a pattern of 13 tiles and says which one and what to do', async () => {
+    const pattern = HOUSE_CARD.patterns[0]!;
+    const last = pattern.groups.at(-1)!;
     const groups =
       last.size === 1
-        ? line.groups.slice(0, -1)
-        : [...line.groups.slice(0, -1), { ...last, size: last.size - 1 }];
-    const card = { ...HOUSE_CARD, lines: [{ ...line, groups }] };
+        ? pattern.groups.slice(0, -1)
+        : [...pattern.groups.slice(0, -1), { ...last, size: last.size - 1 }];
+    const card = { ...HOUSE_CARD, patterns: [{ ...pattern, groups }] };
     const { status, body } = await opening({ card });
     expect(status).toBe(422);
-    const refusal = httpRefusalSchema.parse(body);
-    expect(refusal.code).toBe('bad-card');
+    const rejection = httpRejectionSchema.parse(body);
+    expect(rejection.code).toBe('bad-card');
     const parsed = parseCard(card);
-    expect(refusal.problems).toEqual(parsed.ok ? [] : parsed.problems.map(({ sentence }) => sentence));
-    expect(refusal.problems.join()).toContain(line.id);
-    expect(refusal.problems.join()).toContain('13');
+    expect(rejection.problems).toEqual(parsed.ok ? [] : parsed.problems.map(({ message }) => message));
+    expect(rejection.problems.join()).toContain(pattern.id);
+    expect(rejection.problems.join()).toContain('13');
     expect(await server.store.count()).toBe(0);
   });
 
-  test('E1 refuses what is not JSON, a poisoned object and a body beyond the limit', async () => {
+  test('E1 rejects what is not JSON, a poisoned object and a body beyond the limit', async () => {
     const send = (text: string) => http().post(ROOMS_PATH).set('content-type', 'application/json').send(text);
     for (const text of ['{"name":', '{"__proto__":{"name":"x"}}', '[]', 'null']) {
       const { status, body } = await send(text);
       expect([text, status, body.code]).toEqual([text, 400, 'bad-request']);
     }
     const { status, body } = await send(JSON.stringify({ ...FRIENDS, name: 'x'.repeat(600_000) }));
-    expect([status, body.code]).toEqual([413, 'bad-request']);
+    expect([status, body.code]).toEqual([413, 'too-large']);
   });
 
-  test('refuses more rooms than the server can hold', async () => {
+  test('rejects more rooms than the server can hold', async () => {
     await server.stop();
     server = await startServer({ settings: { MAX_ROOMS: '2' } });
     expect((await opening()).status).toBe(201);
@@ -103,7 +101,7 @@ describe('opening a room', () => {
     expect([status, body.code]).toEqual([503, 'too-many-rooms']);
   });
 
-  test('refuses an address that opens too many in a minute, and asks of every address less than the limit', async () => {
+  test('rejects an address that opens too many in a minute, and asks of every address less than the limit', async () => {
     await server.stop();
     server = await startServer({ settings: { ROOMS_PER_MINUTE: '2', REQUESTS_PER_MINUTE: '4' } });
     for (let n = 0; n < 2; n++) expect((await opening()).status).toBe(201);
@@ -143,11 +141,11 @@ describe('a room by its code', () => {
     }
   });
 
-  test('hands out its card file, the house card or its owner’s', async () => {
+  test('serves its card file, the house card or its host’s', async () => {
     const house = await openRoom(server);
     expect((await http().get(cardPath(house.code))).body).toEqual(HOUSE_CARD);
     expect((await http().get(HOUSE_CARD_PATH)).body).toEqual(HOUSE_CARD);
-    const card = { ...HOUSE_CARD, id: 'garden', name: 'Garden card', lines: HOUSE_CARD.lines.slice(0, 9) };
+    const card = { ...HOUSE_CARD, id: 'garden', name: 'Garden card', patterns: HOUSE_CARD.patterns.slice(0, 9) };
     const own = await openRoom(server, { ...FRIENDS, card });
     expect((await http().get(cardPath(own.code))).body).toEqual(card);
     expect((await http().get(roomPath(own.code))).body.card).toEqual({ id: 'garden', name: 'Garden card' });
@@ -161,7 +159,7 @@ describe('taking a seat', () => {
     expect((await takeSeat(server, code, { name: 'Wilma', seat: null })).seat).toBe(1);
   });
 
-  test('refuses a seat somebody has, and any seat of a full table', async () => {
+  test('rejects a seat somebody has, and any seat of a full table', async () => {
     const { code } = await openRoom(server);
     const claim = (seat: number | null) => http().post(seatsPath(code)).send({ name: 'Odo', seat });
     expect((await claim(0)).body.code).toBe('seat-taken');
@@ -201,10 +199,10 @@ describe('every answer', () => {
     expect(headers['x-content-type-options']).toBe('nosniff');
   });
 
-  test('refuses pages of other origins, and lets in its own, the configured and programs', async () => {
+  test('rejects pages of other origins, and accepts its own, the configured and programs', async () => {
     await server.stop();
     server = await startServer({
-      settings: { PUBLIC_ORIGIN: 'https://table.example, https://two.example/' },
+      settings: { ALLOWED_ORIGINS: 'https://table.example, https://two.example/' },
     });
     const from = async (origin: string | null) => {
       const call = http().post(ROOMS_PATH);
@@ -219,9 +217,9 @@ describe('every answer', () => {
     expect(await from(null)).toBe(201);
   });
 
-  test('to an unknown address is a refusal in words', async () => {
+  test('to an unknown address is a rejection in words', async () => {
     const { status, body } = await http().get('/api/nothing');
     expect(status).toBe(404);
-    expect(httpRefusalSchema.parse(body).code).toBe('bad-request');
+    expect(httpRejectionSchema.parse(body).code).toBe('not-found');
   });
 });

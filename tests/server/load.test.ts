@@ -19,14 +19,14 @@ async function rooms(count: number) {
     await exchanges.add(server.url, async (url, events) => {
       const table = await openOwnTable(url, events, losses);
       tables.push(table);
-      return table.lines;
+      return table.seats;
     });
   }
   for (const table of tables) table.begin();
   return { losses, tables, exchanges };
 }
 
-test('a few rooms go from round to round; nothing acknowledged is lost or done twice', async () => {
+test('DL1 ID1 a few rooms go from round to round; nothing acknowledged is lost or done twice', async () => {
   const { losses, tables, exchanges } = await rooms(4);
   for (let step = 1; step <= 10; step++) {
     exchanges.once();
@@ -36,7 +36,7 @@ test('a few rooms go from round to round; nothing acknowledged is lost or done t
   for (const { seats } of tables) for (const { unanswered } of seats) expect(unanswered).toBe(0);
 });
 
-test('lines cut while answers are on their way come back, and the exchange ends as if they had stayed', async () => {
+test('connections cut while answers are on their way come back, and the exchange ends as if they had stayed', async () => {
   const { losses, tables, exchanges } = await rooms(3);
   exchanges.once();
   await Promise.all(tables.map((table) => table.drop()));

@@ -1,10 +1,18 @@
-// Names, codes and settings: what is taken, what is turned down, and that nothing crashes the parser.
+// Names, codes and secrets: what is taken, what is rejected, and that nothing crashes the parser.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readConfig } from '../../server/config.ts';
-import { CODE_ALPHABET, CODE_LENGTH, parseCode } from '../../server/room/code.ts';
 import { parseName } from '../../server/room/name.ts';
-import { keyOf, logTag, newCode, newSecret, newSeed, sameKey, systemEntropy } from '../../server/secrets.ts';
+import { CODE_ALPHABET, CODE_LENGTH, parseCode } from '../../server/room-code.ts';
+import {
+  hashSecret,
+  isSameHash,
+  logTag,
+  newCode,
+  newSecret,
+  newSeed,
+  systemEntropy,
+} from '../../server/secrets.ts';
 import { seededEntropy } from '../kit/server.ts';
 
 describe('a name', () => {
@@ -21,7 +29,7 @@ describe('a name', () => {
     expect(parseName(typed)).toBe(name);
   });
 
-  const refused = [
+  const rejected = [
     '',
     '   ',
     'x'.repeat(25),
@@ -35,7 +43,7 @@ describe('a name', () => {
     'half\uD800',
     `e${'\u0301'.repeat(300)}`,
   ];
-  test.each(refused)('%j is turned down', (typed) => {
+  test.each(rejected)('%j is rejected', (typed) => {
     expect(parseName(typed)).toBeNull();
   });
 
@@ -86,21 +94,21 @@ describe('a code', () => {
 });
 
 describe('a secret', () => {
-  test('is new every time and long enough; what is kept of it does not contain it', () => {
+  test('is new every time and long enough; what is stored of it does not contain it', () => {
     const secrets = Array.from({ length: 100 }, () => newSecret(systemEntropy));
     expect(new Set(secrets).size).toBe(100);
     for (const secret of secrets) {
       expect(Buffer.from(secret, 'base64url')).toHaveLength(32);
-      expect(sameKey(keyOf(secret), keyOf(secret))).toBe(true);
-      expect(sameKey(keyOf(secret), keyOf(`${secret}x`))).toBe(false);
+      expect(isSameHash(hashSecret(secret), hashSecret(secret))).toBe(true);
+      expect(isSameHash(hashSecret(secret), hashSecret(`${secret}x`))).toBe(false);
     }
     expect(newSeed(systemEntropy)).toMatch(/^[0-9a-f]{64}$/);
   });
 
   // FIPS 180-2 B.1: SHA-256 of "abc".
-  test('is kept as its SHA-256', () => {
-    expect(keyOf('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
-    expect(sameKey(keyOf('abc'), 'ba78')).toBe(false);
+  test('is stored as its SHA-256', () => {
+    expect(hashSecret('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+    expect(isSameHash(hashSecret('abc'), 'ba78')).toBe(false);
   });
 
   test('of a room stands in the log under another name', () => {
@@ -116,9 +124,9 @@ describe('the settings', () => {
   });
 
   test('that cannot be used are named', () => {
-    const read = readConfig({ PORT: '99999', THINK_MS: 'soon' });
+    const read = readConfig({ PORT: '99999', BOT_DELAY_MS: 'soon' });
     expect(read.ok).toBe(false);
     const problems = read.ok ? [] : read.problems.map((problem) => problem.split(':')[0]);
-    expect(problems).toEqual(['PORT', 'THINK_MS']);
+    expect(problems).toEqual(['PORT', 'BOT_DELAY_MS']);
   });
 });

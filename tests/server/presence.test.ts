@@ -1,19 +1,16 @@
 // Who is here, as the log of the room has it: over two servers, over a server's end, and for who comes back with news.
 import { afterEach, describe, expect, test } from 'vitest';
-import { ROLL_CALL_MS } from '../../server/room/roll-call.ts';
-import { announcing } from '../../server/store/announcing.ts';
+import { PRESENCE_CHECK_MS } from '../../server/presence/presence-check.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
+import { publishingStore } from '../../server/store/publishing-store.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
-import { BOT_PATIENCE_MS } from '../../server/work/sturdy-bots.ts';
-import {
-  CLOSE,
-  RETRY_SPREAD_MS,
-  type Seat,
-  ticketPath,
-  ticketSchema,
-  withNews,
-} from '../../shared-engine/index.ts';
+import { BOT_TIMEOUT_MS } from '../../server/workers/bots-with-fallback.ts';
+import { ticketPath } from '../../shared-engine/protocol/paths.ts';
+import { ticketSchema } from '../../shared-engine/protocol/room-http.ts';
+import { applyDelta } from '../../shared-engine/protocol/table.ts';
+import { CLOSE, RETRY_SPREAD_MS } from '../../shared-engine/protocol/version.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
 import { FakeClock } from '../kit/clock.ts';
 import {
   ALONE,
@@ -31,6 +28,7 @@ import {
   takeSeat,
   ticketFor,
 } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 
@@ -55,11 +53,11 @@ async function two(deadline: number | null = null) {
   const servers = await Promise.all(
     nodes.map((node, at) => {
       const bus = hub.join();
-      return one({ seed: `server ${at}`, clock, bus, nodes: node, store: announcing(rooms, bus) });
+      return one({ seed: `server ${at}`, clock, bus, nodes: node, store: publishingStore(rooms, bus) });
     }),
   );
   const [here, there] = [servers[0]!, servers[1]!];
-  const terms = { deadline, layOpen: false };
+  const terms = { deadline, revealRacks: false };
   const host = await openRoom(here, { ...FRIENDS, terms, bots: ['casual', null, 'casual'] });
   const ines = await sitDown(here, host);
   const guest = await takeSeat(there, host.code);
@@ -67,7 +65,7 @@ async function two(deadline: number | null = null) {
   /** As a machine does that loses its power: nothing is said to anybody, and the others notice. */
   const fail = async (at: 0 | 1) => {
     await nodes[at]!.close();
-    clock.advance(ROLL_CALL_MS);
+    clock.advance(PRESENCE_CHECK_MS);
   };
   return { here, there, clock, rooms, host, guest, ines, tomas, fail };
 }
@@ -77,15 +75,15 @@ const isHere = (peer: Peer, seat: number) => {
   return info.kind === 'person' && info.present;
 };
 
-describe('two servers', () => {
-  test('a person who sits at one is seen as present, and as gone, at the other', async () => {
+describe('two servers of one room', () => {
+  test('PR1 show at one of them who is connected at the other, and who no longer is', async () => {
     const { ines, tomas, guest } = await two();
     await ines.untilTable(() => isHere(ines, guest.seat), 'Tomas');
     await tomas.close();
     await ines.untilTable(() => !isHere(ines, guest.seat), 'the absence');
   });
 
-  test('a second page at the other server replaces the first, whose late end does no harm', async () => {
+  test('PR2 replace the first page of a person by a second one at the other, and the late end of the first does no harm', async () => {
     const { there, host, ines, tomas } = await two();
     const young = await sitDown(there, host);
     expect(await ines.ended).toBe(CLOSE.replaced);
@@ -93,7 +91,7 @@ describe('two servers', () => {
     expect([isHere(young, 0), isHere(tomas, 0)]).toEqual([true, true]);
   });
 
-  test('an older line of the same page that a slow server hears of late does not replace the newer one', async () => {
+  test('PR3 keep the newer connection of a page, though a slow server hears of the older one late', async () => {
     const { here, there, host, tomas } = await two();
     const come = async (server: TestServer, nth: number) => {
       const peer = await Peer.open(server.url);
@@ -113,24 +111,25 @@ describe('two servers', () => {
     expect(isHere(newest, 0)).toBe(true);
   });
 
-  test('the people of a server that is gone count as gone, once', async () => {
+  test('PR4 count the people of a server that is gone as disconnected, once', async () => {
     const { guest, ines, fail, rooms, host } = await two();
     await ines.untilTable(() => isHere(ines, guest.seat), 'Tomas');
     await fail(1);
     await ines.untilTable(() => !isHere(ines, guest.seat), 'the absence');
-    const went = (await rooms.load(host.code))!.filter(({ event }) => event.kind === 'went');
+    const went = (await eventsOf(rooms, host.code))!.filter(({ event }) => event.kind === 'disconnected');
     expect(went).toHaveLength(1);
   });
 
-  test('K3 the clock runs on while one of two servers watches it, and anew when none did', async () => {
+  test('K3 let the clock run on while one of them watches it, and anew when none did', async () => {
     const { here, there, clock, rooms, ines, tomas, fail, host, guest } = await two(60);
     await deal([ines, tomas]);
-    const inHand = async () => (await rooms.load(host.code))!.filter(({ event }) => event.kind === 'in-hand');
+    const inHand = async () =>
+      (await eventsOf(rooms, host.code))!.filter(({ event }) => event.kind === 'timer-claimed');
     await expect.poll(inHand).toHaveLength(2);
     clock.advance(20_000);
     await fail(1);
     const moved = await sitDown(here, guest);
-    expect(moved.table.remaining).toBe(40_000 - ROLL_CALL_MS);
+    expect(moved.table.remaining).toBe(40_000 - PRESENCE_CHECK_MS);
     await fail(0);
     await Promise.all([here.stop(), there.stop()]);
     clock.advance(3_600_000);
@@ -146,7 +145,10 @@ describe('who comes back', () => {
     const peer = await Peer.open(server.url);
     const { ticket } = await ticketFor(server, guest);
     peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket, resume: { seq, you } });
-    const answer = await peer.until('news or a table', (m) => (m.kind === 'news' || m.kind === 'table') && m);
+    const answer = await peer.until(
+      'news or a table',
+      (m) => (m.kind === 'delta' || m.kind === 'table') && m,
+    );
     return { peer, answer };
   }
   const lastSeq = (peer: Peer) => {
@@ -154,7 +156,7 @@ describe('who comes back', () => {
     return last?.kind === 'table' ? last.seq : 0;
   };
 
-  test('is told what is new since the table it has, which makes the table that the others have', async () => {
+  test('RS2 is told what is new since the table it has, which makes the table that the others have', async () => {
     const server = await one();
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
@@ -164,24 +166,24 @@ describe('who comes back', () => {
     await peers[0]!.close();
     await peers[1]!.choose(first(peers[1]!));
     const { peer, answer } = await resumed(server, guests[0]!, had.seq);
-    if (answer.kind !== 'news') throw new Error('the whole table came');
+    if (answer.kind !== 'delta') throw new Error('the whole table came');
     expect(answer.after).toBe(had.seq);
     expect(answer.table).not.toHaveProperty('round');
     await peer.close();
     const whole = await sitDown(server, guests[0]!);
-    expect(withNews(had.table, answer.table)).toEqual(whole.table);
+    expect(applyDelta(had.table, answer.table)).toEqual(whole.table);
   });
 
-  test('with a table from another seat, or from none, gets all of it', async () => {
+  test('RS2 with a table from another seat, or from none, gets all of it', async () => {
     const server = await one();
     const guest = await openRoom(server);
     const had = lastSeq(await sitDown(server, guest));
-    expect((await resumed(server, guest, had)).answer.kind).toBe('news');
+    expect((await resumed(server, guest, had)).answer.kind).toBe('delta');
     expect((await resumed(server, guest, had, null)).answer.kind).toBe('table');
     expect((await resumed(server, guest, had, 3)).answer.kind).toBe('table');
   });
 
-  test('with a table that is too old, or from the future, gets all of it', async () => {
+  test('RS2 with a table that is too old, or from the future, gets all of it', async () => {
     const server = await one();
     const guest = await openRoom(server);
     const peer = await sitDown(server, guest);
@@ -194,7 +196,7 @@ describe('who comes back', () => {
     expect((await resumed(server, guest, 100_000)).answer.kind).toBe('table');
   });
 
-  test('is told the same after a restart of the server', async () => {
+  test('RS2 is told the same after a restart of the server', async () => {
     const server = await one();
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
@@ -204,8 +206,8 @@ describe('who comes back', () => {
     await server.stop();
     const next = await one({ seed: 'next', clock, store });
     const { answer } = await resumed(next, guests[2]!, had);
-    expect(answer.kind).toBe('news');
-    if (answer.kind === 'news') expect(Object.keys(answer.table).sort()).toEqual(['remaining', 'seats']);
+    expect(answer.kind).toBe('delta');
+    if (answer.kind === 'delta') expect(Object.keys(answer.table).sort()).toEqual(['remaining', 'seats']);
   });
 
   describe('with the secret of the seat', () => {
@@ -223,7 +225,7 @@ describe('who comes back', () => {
       return { first: guest.secret, renew };
     }
 
-    test('gets a new one, and after some returns the old one is worth nothing', async () => {
+    test('RS4 gets a new one, and after some returns the old one is worth nothing', async () => {
       const { first, renew } = await renewal();
       let secret = first;
       const used = new Set([first]);
@@ -236,12 +238,12 @@ describe('who comes back', () => {
       expect(await renew(secret)).not.toBe('');
     });
 
-    test('may bring the same one as long as no answer arrives', async () => {
+    test('RS4 may bring the same one as long as no answer arrives', async () => {
       const { first, renew } = await renewal();
       for (let times = 0; times < 20; times++) expect(await renew(first)).not.toBe('');
     });
 
-    test('is not locked out by requests that overtake one another, whichever answer comes last', async () => {
+    test('RS4 is not locked out by requests that overtake one another, whichever answer comes last', async () => {
       const { first, renew } = await renewal();
       const [one, other] = await Promise.all([renew(first), renew(first)]);
       expect(await renew(other)).not.toBe('');
@@ -250,7 +252,7 @@ describe('who comes back', () => {
   });
 });
 
-test('a server that closes tells every line another time to come back', async () => {
+test('DL9 a server that closes tells every connection another time to come back', async () => {
   const server = await one();
   const { peers } = await tableOfFour(server);
   const hints = peers.map(
@@ -262,7 +264,7 @@ test('a server that closes tells every line another time to come back', async ()
   expect(new Set(waits).size).toBeGreaterThan(1);
 });
 
-test('bots that hang, throw or answer nonsense hold nobody up', async () => {
+test('SC3 bots that hang, throw or answer nonsense hold nobody up', async () => {
   let asked = 0;
   const server = await one({
     bots: {
@@ -270,7 +272,7 @@ test('bots that hang, throw or answer nonsense hold nobody up', async () => {
         asked++;
         if (asked % 3 === 0) return new Promise(() => {});
         if (asked % 3 === 1) throw new Error('no idea');
-        return Promise.resolve({ kind: 'seal', step: 'first-right', tiles: ['joker'], blind: 0 });
+        return Promise.resolve({ kind: 'pass', step: 'first-right', tiles: ['joker'], blind: 0 });
       },
     },
   });
@@ -281,7 +283,7 @@ test('bots that hang, throw or answer nonsense hold nobody up', async () => {
     done = true;
   });
   while (!done) {
-    server.clock.advance(BOT_PATIENCE_MS);
+    server.clock.advance(BOT_TIMEOUT_MS);
     await peer.roundTrip();
   }
   await played;

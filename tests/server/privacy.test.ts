@@ -1,18 +1,14 @@
 // V1, V2: what reaches each audience and the log over whole rounds, checked against the room's own log of events.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { keyOf } from '../../server/secrets.ts';
-import {
-  dealTiles,
-  FACES,
-  facesOf,
-  isFace,
-  type Round,
-  type RoundEvent,
-  replay,
-  SEATS,
-  type Seat,
-  type TableNews,
-} from '../../shared-engine/index.ts';
+import { hashSecret } from '../../server/secrets.ts';
+import type { TableDelta } from '../../shared-engine/protocol/table.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, isFace } from '../../shared-engine/rules/tiles/face.ts';
 import {
   ALONE,
   anyAnswer,
@@ -27,6 +23,7 @@ import {
   takeSeat,
   watch,
 } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 
@@ -83,11 +80,11 @@ describe('over a whole round', () => {
   });
 
   test('V2 a watcher is told no tile at all', async () => {
-    const { watcher } = await wholeRound('watcher');
+    const { watcher } = await wholeRound('spectator');
     expect(watcher.frames.length).toBeGreaterThan(5);
     for (const frame of watcher.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
     expect(watcher.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
-    expect(watcher.table.view?.audience).toBe('watcher');
+    expect(watcher.table.view?.audience).toBe('spectator');
   });
 
   test('D4 nobody is told the seed before the close, nor anybody’s secret ever', async () => {
@@ -98,12 +95,12 @@ describe('over a whole round', () => {
     for (const peer of [...peers, watcher]) {
       for (const message of peer.messages) {
         const text = JSON.stringify(message);
-        const told: TableNews = 'table' in message ? message.table : {};
-        const closed = (told.viewNews ?? told.view)?.stage.phase === 'closed';
+        const told: TableDelta = 'table' in message ? message.table : {};
+        const closed = (told.viewDelta ?? told.view)?.stage.phase === 'closed';
         if (!closed) expect(text).not.toContain(seed);
         for (const { secret } of guests) {
           expect(text).not.toContain(secret);
-          expect(text).not.toContain(keyOf(secret));
+          expect(text).not.toContain(hashSecret(secret));
         }
       }
     }
@@ -128,8 +125,8 @@ describe('the log', () => {
     });
     expect(broken.status).toBe(400);
     const { guests, peers } = await wholeRound('log');
-    const answer = await peers[0]!.choose({ kind: 'seal', step: 'first-right', tiles: ['joker'], blind: 0 });
-    expect(answer.kind).toBe('refused');
+    const answer = await peers[0]!.choose({ kind: 'pass', step: 'first-right', tiles: ['joker'], blind: 0 });
+    expect(answer.kind).toBe('rejected');
     await expectBotFailure();
 
     const text = server.logged.join('');
@@ -137,7 +134,7 @@ describe('the log', () => {
       expect(text).toContain(`"${step}"`);
     expect(text).toContain('round-closed');
     const { stage } = ownView(peers[0]!);
-    const secrets = guests.flatMap(({ secret }) => [secret, keyOf(secret)]);
+    const secrets = guests.flatMap(({ secret }) => [secret, hashSecret(secret)]);
     const planted = [
       ...namesAt(peers[0]!),
       ...secrets,
@@ -163,13 +160,13 @@ describe('who sits down after the deal', () => {
     const [leaver, ...stayers] = peers as [Peer, ...Peer[]];
     expect(await leaver.choose(anyFirst(leaver))).toMatchObject({ kind: 'ack' });
     expect(await leaver.act({ kind: 'leave' })).toMatchObject({ kind: 'ack' });
-    expect(leaver.table).toMatchObject({ you: null, view: { audience: 'watcher' } });
+    expect(leaver.table).toMatchObject({ you: null, view: { audience: 'spectator' } });
     await Promise.all(stayers.map((peer) => playOn(peer, 'without one')));
     await Promise.all(stayers.map((peer) => peer.review()));
 
     const heir = await takeSeat(server, code, { name: 'Runa', seat: guests[0]!.seat });
     const peer = await sitDown(server, heir);
-    expect(peer.table).toMatchObject({ you: 0, view: { audience: 'watcher' } });
+    expect(peer.table).toMatchObject({ you: 0, view: { audience: 'spectator' } });
     expect(isClosed(peer)).toBe(true);
     await peer.roundTrip();
     for (const frame of peer.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
@@ -207,7 +204,7 @@ function isOwn(faces: readonly string[], rack: readonly string[]): boolean {
 }
 
 async function roundAt(code: string, seq: number): Promise<Round> {
-  const log = (await server.store.load(code))!.filter((entry) => entry.seq <= seq);
+  const log = (await eventsOf(server.store, code))!.filter((entry) => entry.seq <= seq);
   const events = log.flatMap(({ event }): RoundEvent[] => (event.kind === 'round' ? [event.event] : []));
   return replay(events)!;
 }
@@ -217,7 +214,9 @@ function movedIn(steps: ReturnType<typeof ownView>['record']['steps']) {
 }
 
 function movesOf(round: Round, seat: Seat) {
-  return round.settled.flatMap((step) => (step.kind === 'move' ? [[step.own[seat], step.kept[seat]]] : []));
+  return round.resolved.flatMap((step) =>
+    step.kind === 'move' ? [[step.gave[seat], step.received[seat]]] : [],
+  );
 }
 
 function namesAt({ table }: Peer): string[] {

@@ -1,6 +1,8 @@
 // The server as a process: it starts on a free port, takes a table, and ends cleanly when asked to.
 import { afterEach, expect, test } from 'vitest';
-import { CLOSE, roomOpenedSchema, ticketPath, ticketSchema } from '../../shared-engine/index.ts';
+import { ticketPath } from '../../shared-engine/protocol/paths.ts';
+import { roomOpenedSchema, ticketSchema } from '../../shared-engine/protocol/room-http.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import { FRIENDS, post } from '../kit/http-client.ts';
 import { type ServerProcess, startProcess } from '../kit/server-process.ts';
 import { Peer } from '../kit/sockets.ts';
@@ -33,8 +35,8 @@ test.each(['SIGTERM', 'SIGINT'] as const)(
   },
 );
 
-test('refuses settings it cannot use, by name', async () => {
-  const { ended, complaints } = start({ PORT: 'harbour' });
+test('a server rejects settings it cannot use, by name', async () => {
+  const { ended, stderr } = start({ PORT: 'harbour' });
   expect(await ended).toEqual([2, null]);
-  expect(complaints()).toContain('PORT');
+  expect(stderr()).toContain('PORT');
 });

@@ -1,6 +1,8 @@
-// E1 over the socket: every refused command gets one code and one sentence, and nothing changes.
+// E1 over the socket: every rejected command gets one code and one message, and nothing changes.
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type Choice, FACES, type Face, type MoveStep } from '../../shared-engine/index.ts';
+import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
+import type { MoveStep } from '../../shared-engine/rules/exchange/schedule.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import {
   ALONE,
   deal,
@@ -18,7 +20,7 @@ import type { Peer } from '../kit/sockets.ts';
 
 let server: TestServer;
 beforeAll(async () => {
-  server = await startServer({ seed: 'refusals' });
+  server = await startServer({ seed: 'rejections' });
 });
 afterAll(() => server.stop());
 
@@ -30,7 +32,7 @@ describe('at the first pass of four people', () => {
     await deal(peers);
   });
 
-  const seal = (tiles: readonly Face[], blind = 0, step: MoveStep = 'first-right'): Choice => ({
+  const pass = (tiles: readonly Face[], blind = 0, step: MoveStep = 'first-right'): Choice => ({
     kind: 'pass',
     step,
     tiles,
@@ -40,14 +42,14 @@ describe('at the first pass of four people', () => {
   const stranger = (peer: Peer) => FACES.find((face) => !ownView(peer).rack.includes(face))!;
 
   const table: readonly [string, string, (peer: Peer) => Promise<unknown>][] = [
-    ['C1 two tiles', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 2)))],
-    ['C1 four tiles', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 4)))],
-    ['C1 no tile', 'wrong-count', (p) => p.choose(seal([]))],
-    ['C2 a joker in a pass', 'joker-in-pass', (p) => p.choose(seal(['joker', ...plain(p).slice(0, 2)]))],
-    ['a tile not held', 'tile-not-held', (p) => p.choose(seal([stranger(p), ...plain(p).slice(0, 2)]))],
-    ['B1 a blind pass to the right', 'blind-not-allowed', (p) => p.choose(seal(plain(p).slice(0, 2), 1))],
-    ['B1 half a blind tile', 'wrong-count', (p) => p.choose(seal(plain(p).slice(0, 2), 0.5))],
-    ['a later step', 'wrong-step', (p) => p.choose(seal(plain(p).slice(0, 3), 0, 'first-left'))],
+    ['C1 two tiles', 'wrong-count', (p) => p.choose(pass(plain(p).slice(0, 2)))],
+    ['C1 four tiles', 'wrong-count', (p) => p.choose(pass(plain(p).slice(0, 4)))],
+    ['C1 no tile', 'wrong-count', (p) => p.choose(pass([]))],
+    ['C2 a joker in a pass', 'joker-in-pass', (p) => p.choose(pass(['joker', ...plain(p).slice(0, 2)]))],
+    ['a tile not held', 'tile-not-held', (p) => p.choose(pass([stranger(p), ...plain(p).slice(0, 2)]))],
+    ['B1 a blind pass to the right', 'blind-not-allowed', (p) => p.choose(pass(plain(p).slice(0, 2), 1))],
+    ['B1 half a blind tile', 'wrong-count', (p) => p.choose(pass(plain(p).slice(0, 2), 0.5))],
+    ['a later step', 'wrong-step', (p) => p.choose(pass(plain(p).slice(0, 3), 0, 'first-left'))],
     ['a vote', 'wrong-step', (p) => p.choose({ kind: 'vote', step: 'vote', go: true })],
     ['a number across', 'wrong-step', (p) => p.choose({ kind: 'ask', step: 'courtesy-ask', count: 1 })],
     [
@@ -55,8 +57,8 @@ describe('at the first pass of four people', () => {
       'nothing-to-withdraw',
       (p) => p.choose({ kind: 'withdraw', step: 'first-right' }),
     ],
-    ['another seat’s name', 'not-your-seat', (p) => p.choose(seal(plain(p).slice(0, 3)), { seat: 2 })],
-    ['a round to come', 'wrong-round', (p) => p.choose(seal(plain(p).slice(0, 3)), { round: 2 })],
+    ['another seat’s name', 'not-your-seat', (p) => p.choose(pass(plain(p).slice(0, 3)), { seat: 2 })],
+    ['a round to come', 'wrong-round', (p) => p.choose(pass(plain(p).slice(0, 3)), { round: 2 })],
     ['being ready meanwhile', 'round-running', (p) => p.act({ kind: 'ready', ready: true })],
     [
       'a bot for a seat meanwhile',
@@ -65,36 +67,36 @@ describe('at the first pass of four people', () => {
     ],
     ['freeing a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
   ];
-  test.each(table)('%s is refused with %s', async (_, refusal, attempt) => {
+  test.each(table)('%s is rejected with %s', async (_, rejection, attempt) => {
     const before = await server.store.load(code);
     const sentence = expect.stringMatching(/^[A-Z].*\.$/);
     expect(await attempt(peers[0]!)).toEqual({
       kind: 'rejected',
       id: expect.any(String),
-      code: refusal,
+      code: rejection,
       sentence,
     });
     expect(await server.store.load(code)).toEqual(before);
   });
 
-  test('a second answer is refused with already-answered, until the first is taken back', async () => {
+  test('a second answer is rejected with already-answered, until the first is withdrawn', async () => {
     const [a] = peers as [Peer];
-    expect(await a.choose(seal(plain(a).slice(0, 3)))).toMatchObject({ kind: 'ack' });
-    expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ code: 'already-answered' });
+    expect(await a.choose(pass(plain(a).slice(0, 3)))).toMatchObject({ kind: 'ack' });
+    expect(await a.choose(pass(plain(a).slice(3, 6)))).toMatchObject({ code: 'already-answered' });
     expect(ownView(a).answer).toEqual({ kind: 'pass', tiles: plain(a).slice(0, 3), blind: 0 });
     expect(await a.choose({ kind: 'withdraw', step: 'first-right' })).toMatchObject({ kind: 'ack' });
-    expect(await a.choose(seal(plain(a).slice(3, 6)))).toMatchObject({ kind: 'ack' });
+    expect(await a.choose(pass(plain(a).slice(3, 6)))).toMatchObject({ kind: 'ack' });
   });
 
-  test('a watcher’s choice is refused with not-seated', async () => {
-    const watcher = await watch(server, code);
-    expect(await watcher.choose(seal(plain(peers[0]!).slice(0, 3)))).toMatchObject({ code: 'not-seated' });
-    expect(await watcher.act({ kind: 'leave' })).toMatchObject({ code: 'not-seated' });
+  test('a spectator’s choice is rejected with not-seated', async () => {
+    const spectator = await watch(server, code);
+    expect(await spectator.choose(pass(plain(peers[0]!).slice(0, 3)))).toMatchObject({ code: 'not-seated' });
+    expect(await spectator.act({ kind: 'leave' })).toMatchObject({ code: 'not-seated' });
   });
 });
 
 describe('a command repeated with its id', () => {
-  test('is answered alike and happens once', async () => {
+  test('ID1 is answered alike and happens once', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     const { code } = peer.table;
@@ -114,18 +116,18 @@ describe('a command repeated with its id', () => {
     expect(await own()).toEqual(before);
   });
 
-  test('is refused alike, even when it would be right by now', async () => {
+  test('ID2 is rejected alike, even when it would be right by now', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     const early: Choice = { kind: 'vote', step: 'vote', go: true };
-    const refused = await peer.choose(early, { id: 'early' });
-    expect(refused).toMatchObject({ kind: 'rejected', code: 'wrong-step' });
+    const rejected = await peer.choose(early, { id: 'early' });
+    expect(rejected).toMatchObject({ kind: 'rejected', code: 'wrong-step' });
     await playOn(peer, 'to the vote', ({ stage }) => stage.phase === 'voting');
-    expect(await peer.choose(early, { id: 'early' })).toEqual(refused);
+    expect(await peer.choose(early, { id: 'early' })).toEqual(rejected);
     expect(await peer.choose(early, { id: 'late' })).toMatchObject({ kind: 'ack' });
   });
 
-  test('by another person is another command', async () => {
+  test('ID4 by another person is another command', async () => {
     const host = await openRoom(server);
     const guest = await takeSeat(server, host.code);
     const [a, b] = [await sitDown(server, host), await sitDown(server, guest)];
@@ -136,7 +138,7 @@ describe('a command repeated with its id', () => {
 });
 
 describe('between rounds', () => {
-  test('only the host seats bots and frees seats', async () => {
+  test('only the host seats bots and vacates seats', async () => {
     const { peers } = await tableOfFour(server);
     const [host, guest] = peers as [Peer, Peer, Peer, Peer];
     expect(await guest.act({ kind: 'unseat', seat: 0 })).toMatchObject({ code: 'not-the-host' });
@@ -152,13 +154,13 @@ describe('between rounds', () => {
     expect(await guest.act({ kind: 'ready', ready: true })).toMatchObject({ code: 'not-seated' });
   });
 
-  test('a choice before the first deal is refused with no-round', async () => {
+  test('a choice before the first deal is rejected with no-round', async () => {
     const peer = await sitDown(server, await openRoom(server, FRIENDS));
     const choice: Choice = { kind: 'vote', step: 'vote', go: true };
     expect(await peer.choose(choice, { round: 1 })).toMatchObject({ code: 'no-round' });
   });
 
-  test('a choice after the close is refused with round-closed', async () => {
+  test('a choice after the close is rejected with round-closed', async () => {
     const peer = await sitDown(server, await openRoom(server, ALONE));
     await peer.untilTable((table) => table.round === 1);
     await playOn(peer, 'to the close');

@@ -1,6 +1,7 @@
 // Coming back: after a reload, from a second page, after the server's own restart, and after leaving for good.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { CLOSE, ROOMS_PATH, roomPath } from '../../shared-engine/index.ts';
+import { ROOMS_PATH, roomPath } from '../../shared-engine/protocol/paths.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import {
   ALONE,
   anyAnswer,
@@ -17,6 +18,7 @@ import {
   ticketFor,
   watch,
 } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 
@@ -29,7 +31,7 @@ afterEach(() => server.stop());
 const first = (peer: Peer) => anyAnswer(ownView(peer), { below: () => 0 });
 
 describe('a reload', () => {
-  test('returns to the same tiles and the own sealed pass', async () => {
+  test('RS1 returns to the same tiles and the own pass', async () => {
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'reload', ({ stage }) => stage.phase === 'voting')));
@@ -42,7 +44,7 @@ describe('a reload', () => {
     expect(again.table.you).toBe(0);
   });
 
-  test('brings the review again, and no longer after the next deal', async () => {
+  test('RS3 brings the review again, and no longer after the next deal', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable((table) => table.round === 1);
@@ -58,7 +60,7 @@ describe('a reload', () => {
     expect(later.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
   });
 
-  test('is seen by the others as gone and come back', async () => {
+  test('PR1 is seen by the others as disconnected and connected again', async () => {
     const { guests, peers } = await tableOfFour(server);
     const present = (peer: Peer) => peer.table.seats.map((seat) => seat.kind === 'person' && seat.present);
     await peers[3]!.close();
@@ -69,7 +71,7 @@ describe('a reload', () => {
 });
 
 describe('a second page of the same person', () => {
-  test('replaces the first, whose late end does no harm', async () => {
+  test('PR2 replaces the first, whose late end does no harm', async () => {
     const guest = await openRoom(server);
     const other = await watch(server, guest.code);
     const old = await sitDown(server, guest);
@@ -82,7 +84,7 @@ describe('a second page of the same person', () => {
     await other.untilTable(({ seats }) => seats[0].kind === 'person' && !seats[0].present, 'the absence');
   });
 
-  test('does not disturb anybody else’s', async () => {
+  test('PR2 does not disturb anybody else’s', async () => {
     const { guests, peers } = await tableOfFour(server);
     await sitDown(server, guests[1]!);
     expect(await peers[1]!.ended).toBe(CLOSE.replaced);
@@ -93,7 +95,7 @@ describe('a second page of the same person', () => {
 });
 
 describe('after a restart of the server on the same store', () => {
-  test('E2 the round goes on where it was, with the same secrets, and a repeated command is known', async () => {
+  test('E2 RS1 ID3 the round goes on where it was, with the same secrets, and a repeated command is known', async () => {
     const { guests, peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'restart', ({ stage }) => stage.phase === 'voting')));
@@ -115,7 +117,7 @@ describe('after a restart of the server on the same store', () => {
     expect(reviews.map(({ review }) => review.seat)).toEqual([0, 1, 2, 3]);
   });
 
-  test('a closed round’s review is made anew', async () => {
+  test('RS3 a closed round’s review is made anew', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable((table) => table.round === 1);
@@ -129,7 +131,7 @@ describe('after a restart of the server on the same store', () => {
 });
 
 describe('two servers on one store', () => {
-  test('never let the log of a room fork: who was slower decides anew', async () => {
+  test('ST1 never let the log of a room fork: who was slower decides anew', async () => {
     const other = await startServer({ seed: 'other node', clock: server.clock, store: server.store });
     const host = await openRoom(server);
     const guest = await takeSeat(server, host.code);
@@ -137,7 +139,7 @@ describe('two servers on one store', () => {
     const b = await sitDown(other, guest);
     await Promise.all([a, b].map((peer) => peer.act({ kind: 'ready', ready: true })));
     await Promise.all([a, b].map((peer) => peer.act({ kind: 'ready', ready: false })));
-    const log = (await server.store.load(host.code))!;
+    const log = (await eventsOf(server.store, host.code))!;
     expect(log.map(({ seq }) => seq)).toEqual(log.map((_, index) => index + 1));
     await other.stop();
   });
@@ -156,7 +158,7 @@ describe('leaving', () => {
     expect(rack).toHaveLength(ownView(stayers[0]!).dealer === 1 ? 14 : 13);
   });
 
-  test('makes the secret worthless, and the seat free for the next', async () => {
+  test('RS5 makes the secret worthless, and the seat free for the next', async () => {
     const { code, guests, peers } = await tableOfFour(server);
     await peers[3]!.act({ kind: 'leave' });
     expect((await ticketFor(server, guests[3]!)).seat).toBeNull();
@@ -165,13 +167,13 @@ describe('leaving', () => {
     expect((await ticketFor(server, guests[3]!)).seat).toBeNull();
   });
 
-  test('turns a ticket issued before into nothing', async () => {
+  test('RS5 makes a ticket that was issued before worthless', async () => {
     const { guests, peers } = await tableOfFour(server);
     const { ticket } = await ticketFor(server, guests[3]!);
     await peers[3]!.act({ kind: 'leave' });
     const late = await Peer.open(server.url);
     late.send({ kind: 'hello', id: 'h', versions: [1, 1], ticket });
-    expect(await late.ended).toBe(CLOSE.ticketRefused);
+    expect(await late.ended).toBe(CLOSE.ticketRejected);
   });
 });
 
@@ -185,9 +187,9 @@ describe('a room with nobody in it', () => {
   }
   const statusOf = async (code: string) => (await fetch(`${server.url}${roomPath(code)}`)).status;
 
-  test('is put down after the idle time and found again, seats and all', async () => {
+  test('RS7 leaves memory after ROOM_UNLOAD_MS and is found again, seats and all', async () => {
     await server.stop();
-    server = await startServer({ settings: { IDLE_MS: '3600000', MAX_ROOMS: '2' } });
+    server = await startServer({ settings: { ROOM_UNLOAD_MS: '3600000', MAX_ROOMS: '2' } });
     const left = await openRoom(server);
     const peer = await sitDown(server, await openRoom(server));
     expect((await post(`${server.url}${ROOMS_PATH}`, FRIENDS)).status).toBe(503);
@@ -197,9 +199,9 @@ describe('a room with nobody in it', () => {
     expect((await sitDown(server, left)).table.you).toBe(0);
   });
 
-  test('leaves the store after the days it is kept, and its code leads nowhere', async () => {
+  test('ST7 leaves the store after RETENTION_DAYS, and its code leads nowhere', async () => {
     await server.stop();
-    server = await startServer({ settings: { IDLE_MS: '3600000', KEEP_DAYS: '1' } });
+    server = await startServer({ settings: { ROOM_UNLOAD_MS: '3600000', RETENTION_DAYS: '1' } });
     const left = await openRoom(server);
     const stays = await sitDown(server, await openRoom(server));
     await hours(20, stays);

@@ -1,12 +1,9 @@
 // Who may say what at a socket: every kind of message times every role; a new message without a row does not compile.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import {
-  type Choice,
-  CLOSE,
-  type ClientMessage,
-  type RefusalCode,
-  type TableAct,
-} from '../../shared-engine/index.ts';
+import type { ClientMessage, TableAction } from '../../shared-engine/protocol/messages.ts';
+import type { RejectionCode } from '../../shared-engine/protocol/rejections.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
+import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
 import {
   deal,
   type Guest,
@@ -17,54 +14,55 @@ import {
   ticketFor,
   watch,
 } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
 
 type Verb =
-  | Exclude<ClientMessage['kind'], 'choose' | 'act'>
+  | Exclude<ClientMessage['kind'], 'choose' | 'action'>
   | `choose ${Choice['kind']}`
-  | `act ${TableAct['kind']}`;
+  | `action ${TableAction['kind']}`;
 
-const ROLES = ['host', 'seated', 'other seat', 'watcher', 'stranger', 'expired'] as const;
+const ROLES = ['host', 'seated', 'other seat', 'spectator', 'stranger', 'expired'] as const;
 type Role = (typeof ROLES)[number];
 
-/** An acknowledgement, the code of a refusal, or the code with which the line ends. */
-type Outcome = 'ack' | RefusalCode | number;
+/** An acknowledgement, the code of a rejection, or the code with which the socket ends. */
+type Outcome = 'ack' | RejectionCode | number;
 
 /** Whoever is not seated, whatever is said. */
 const OUTSIDE = {
-  watcher: 'not-seated',
+  spectator: 'not-seated',
   stranger: CLOSE.helloExpected,
   expired: 'not-seated',
 } as const satisfies Partial<Record<Role, Outcome>>;
 
-/** `wrong-step` and `nothing-to-take-back` come from the round itself: the person was allowed to ask. */
+/** `wrong-step` and `nothing-to-withdraw` come from the round itself: the person was allowed to ask. */
 const MATRIX: Readonly<Record<Verb, Readonly<Record<Role, Outcome>>>> = {
   hello: {
     host: 'bad-frame',
     seated: 'bad-frame',
     'other seat': 'bad-frame',
-    watcher: 'bad-frame',
-    stranger: CLOSE.ticketRefused,
+    spectator: 'bad-frame',
+    stranger: CLOSE.ticketRejected,
     expired: 'bad-frame',
   },
-  'choose seal': { host: 'ack', seated: 'ack', 'other seat': 'not-your-seat', ...OUTSIDE },
-  'choose take-back': {
-    host: 'nothing-to-take-back',
-    seated: 'nothing-to-take-back',
+  'choose pass': { host: 'ack', seated: 'ack', 'other seat': 'not-your-seat', ...OUTSIDE },
+  'choose withdraw': {
+    host: 'nothing-to-withdraw',
+    seated: 'nothing-to-withdraw',
     'other seat': 'not-your-seat',
     ...OUTSIDE,
   },
   'choose vote': { host: 'wrong-step', seated: 'wrong-step', 'other seat': 'not-your-seat', ...OUTSIDE },
   'choose ask': { host: 'wrong-step', seated: 'wrong-step', 'other seat': 'not-your-seat', ...OUTSIDE },
-  'act ready': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
-  'act leave': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
-  'act seat-bot': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
-  'act unseat': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
+  'action ready': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
+  'action leave': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
+  'action seat-bot': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
+  'action unseat': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
 };
 
-/** Seat 3 is the one that was given up, so that is the one to be filled or freed. */
-const ACTS: { readonly [K in TableAct['kind']]: Extract<TableAct, { kind: K }> } = {
+/** Seat 3 is the one that was given up, so that is the one to be filled or vacated. */
+const ACTIONS: { readonly [K in TableAction['kind']]: Extract<TableAction, { kind: K }> } = {
   ready: { kind: 'ready', ready: true },
   leave: { kind: 'leave' },
   'seat-bot': { kind: 'seat-bot', seat: 3, style: 'strong' },
@@ -75,9 +73,9 @@ function choiceOf(kind: Choice['kind'], peer: Peer): Choice {
   const view = peer.latest()?.view?.audience === 'seat' ? ownView(peer) : null;
   const tiles = (view?.rack ?? []).filter((face) => face !== 'joker').slice(0, 3);
   switch (kind) {
-    case 'seal':
+    case 'pass':
       return { kind, step: 'first-right', tiles, blind: 0 };
-    case 'take-back':
+    case 'withdraw':
       return { kind, step: 'first-right' };
     case 'vote':
       return { kind, step: 'vote', go: true };
@@ -94,13 +92,13 @@ afterAll(() => server.stop());
 
 const verbs = Object.keys(MATRIX).filter((verb): verb is Verb => verb in MATRIX);
 
-describe.each(verbs)('%s', (verb) => {
-  test.each(ROLES)('said by: %s', async (role) => {
+describe.each(verbs)('the message %s', (verb) => {
+  test.each(ROLES)('is answered as its role allows to: %s', async (role) => {
     const expected = MATRIX[verb][role];
     const { peer, code } = await playing(role, verb.startsWith('choose'));
-    const before = await server.store.load(code);
+    const before = await eventsOf(server.store, code);
     expect(await say(peer, verb, role)).toBe(expected);
-    if (expected !== 'ack') expect(await kept(code, before!.length)).toEqual(before);
+    if (expected !== 'ack') expect(await stored(code, before!.length)).toEqual(before);
   });
 });
 
@@ -121,7 +119,7 @@ async function inRole(role: Role, peers: readonly Peer[], guests: readonly Guest
       return peers[1]!;
     case 'other seat':
       return peers[2]!;
-    case 'watcher':
+    case 'spectator':
       return watch(server, guests[0]!.code);
     case 'stranger':
       return Peer.open(server.url);
@@ -140,8 +138,8 @@ async function say(peer: Peer, verb: Verb, role: Role): Promise<Outcome> {
 
 function messageOf(verb: Verb, role: Role, peer: Peer, id: string): ClientMessage {
   if (verb === 'hello') return { kind: 'hello', id, versions: [1, 1], ticket: 'T'.repeat(43) };
-  const [kind, what] = verb.split(' ') as ['choose', Choice['kind']] | ['act', TableAct['kind']];
-  if (kind === 'act') return { kind, id, act: ACTS[what] };
+  const [kind, what] = verb.split(' ') as ['choose', Choice['kind']] | ['action', TableAction['kind']];
+  if (kind === 'action') return { kind, id, action: ACTIONS[what] };
   const table = peer.latest();
   // The other seat plays for the one at its left; everybody else for the own seat, or for the first one.
   const seat = role === 'other seat' ? 1 : (table?.you ?? 0);
@@ -149,13 +147,13 @@ function messageOf(verb: Verb, role: Role, peer: Peer, id: string): ClientMessag
   return { kind, id, round: table?.round ?? 1, seat, choice };
 }
 
-/** What is kept of the room apart from who came and went, which no message decides. */
-async function kept(code: string, events: number) {
-  return (await server.store.load(code))!.slice(0, events);
+/** What is stored of the room apart from who connected and left, which no message decides. */
+async function stored(code: string, events: number) {
+  return (await eventsOf(server.store, code))!.slice(0, events);
 }
 
 describe('a ticket', () => {
-  test('of one room lets nobody into another', async () => {
+  test('RS6 for one room lets nobody into another', async () => {
     const [mine, other] = [await openRoom(server), await openRoom(server)];
     const peer = await sitDown(server, mine);
     expect(peer.table.code).toBe(mine.code);

@@ -1,23 +1,19 @@
 // The pure part of a room: any sequence of commands leaves a log that replays to the same room.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { record } from '../../server/aggregate/recorded.ts';
 import type { RoomCommand } from '../../server/room/command.ts';
 import { decideRoom, openingEvents } from '../../server/room/decide.ts';
-import type { Logged } from '../../server/room/event.ts';
-import { evolveRoom, replayRoom } from '../../server/room/evolve.ts';
-import { logged } from '../../server/room/room.ts';
-import { type RoomState, roundRuns } from '../../server/room/state.ts';
-import {
-  bagOf,
-  dealTiles,
-  facesOf,
-  SEATS,
-  type Seat,
-  STYLES,
-  sizeOf,
-  stream,
-} from '../../shared-engine/index.ts';
-import { anyChoice, owing, seedNamed } from '../kit/rounds.ts';
+import { evolveRoom } from '../../server/room/evolve.ts';
+import { FRIENDS_TABLE } from '../../server/room/policy.ts';
+import { type RecordedRoomEvent, replayRoom } from '../../server/room/room.ts';
+import { isRoundRunning, type RoomState } from '../../server/room/state.ts';
+import { STYLES } from '../../shared-engine/policy/styles.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { anyChoice, seatsToAct, seedNamed } from '../kit/rounds.ts';
 
 const seat = fc.constantFrom<Seat>(...SEATS);
 const style = fc.constantFrom(...STYLES);
@@ -36,58 +32,59 @@ type Wish = typeof wish extends fc.Arbitrary<infer T> ? T : never;
 
 interface Run {
   readonly state: RoomState;
-  readonly log: readonly Logged[];
+  readonly log: readonly RecordedRoomEvent[];
 }
 
 function opened(): Run {
   const events = openingEvents({
-    door: 'friends',
-    terms: { deadline: null, layOpen: false },
-    bots: ['casual', null, null],
+    mode: 'friends',
+    terms: { deadline: null, revealRacks: false },
     card: { kind: 'house' },
-    name: 'Ines',
-    key: 'a0',
+    classCode: null,
+    host: { name: 'Ines', secretHash: 'a0', bots: ['casual', null, null] },
   });
-  const log = logged(events, { after: 0, at: 0, command: null });
+  const log = record(events, { after: 0, at: 0 });
   return { state: replayRoom(log)!, log };
 }
 
 function after(run: Run, command: RoomCommand): Run {
-  const decision = decideRoom(run.state, command);
+  const decision = decideRoom(run.state, command, FRIENDS_TABLE);
   if (!decision.ok) return run;
   const at = run.log.length * 10;
-  const more = logged(decision.events, { after: run.state.seq, at, command: null });
+  const more = record(decision.events, { after: run.state.seq, at });
   return { state: more.reduce(evolveRoom, run.state), log: [...run.log, ...more] };
 }
 
 function commandsOf(wished: Wish, state: RoomState): RoomCommand[] {
   const owner = (at: Seat) => {
-    const chair = state.chairs[at];
+    const chair = state.seats[at];
     return { seat: at, since: chair.kind === 'person' ? chair.since : 0 };
   };
   switch (wished.kind) {
     case 'sit':
-      return [{ kind: 'take-seat', seat: wished.seat, name: `guest ${state.seq}`, key: `${state.seq}` }];
+      return [
+        { kind: 'take-seat', seat: wished.seat, name: `guest ${state.seq}`, secretHash: `${state.seq}` },
+      ];
     case 'leave':
-      return [{ kind: 'act', owner: owner(wished.seat), act: { kind: 'leave' } }];
+      return [{ kind: 'action', holder: owner(wished.seat), action: { kind: 'leave' } }];
     case 'ready':
-      return [{ kind: 'act', owner: owner(wished.seat), act: { kind: 'ready', ready: wished.ready } }];
+      return [{ kind: 'action', holder: owner(wished.seat), action: { kind: 'ready', ready: wished.ready } }];
     case 'seat-bot':
       return [
         {
-          kind: 'act',
-          owner: owner(wished.by),
-          act: { kind: 'seat-bot', seat: wished.seat, style: wished.style },
+          kind: 'action',
+          holder: owner(wished.by),
+          action: { kind: 'seat-bot', seat: wished.seat, style: wished.style },
         },
       ];
     case 'unseat':
-      return [{ kind: 'act', owner: owner(wished.by), act: { kind: 'unseat', seat: wished.seat } }];
+      return [{ kind: 'action', holder: owner(wished.by), action: { kind: 'unseat', seat: wished.seat } }];
     case 'deal':
       return [{ kind: 'deal', seed: seedNamed(wished.name) }];
     case 'answers': {
       const { play } = state;
       if (play === null) return [];
-      return owing(play.round).map((at) => ({
+      return seatsToAct(play.round).map((at) => ({
         kind: 'choose-for',
         seat: at,
         by: 'bot',
@@ -105,7 +102,7 @@ function played(wishes: readonly Wish[]): Run {
 const wishes = fc.array(wish, { maxLength: 60 });
 
 describe('any sequence of commands', () => {
-  test('E2 leaves a log, numbered without a gap, that replays to the same room', () => {
+  test('E2 ST2 ST4 leaves a log, numbered without a gap, that replays to the same room', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state, log } = played(list);
@@ -115,45 +112,45 @@ describe('any sequence of commands', () => {
     );
   });
 
-  test('leaves a host who is a person, and 152 tiles, and nobody’s chair empty while tiles are out', () => {
+  test('leaves a host who is a person, 152 tiles, and no seat empty while tiles are dealt', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state } = played(list);
-        const persons = SEATS.filter((at) => state.chairs[at].kind === 'person');
+        const persons = SEATS.filter((at) => state.seats[at].kind === 'person');
         if (state.host === null) expect(persons).toEqual([]);
         else expect(persons).toContain(state.host);
         if (state.play === null) return;
         const { racks, deal } = state.play.round;
         expect(sizeOf(bagOf([...racks.flatMap(facesOf), ...dealTiles(deal).wall]))).toBe(152);
-        if (roundRuns(state)) expect(state.chairs.map(({ kind }) => kind)).not.toContain('empty');
+        if (isRoundRunning(state)) expect(state.seats.map(({ kind }) => kind)).not.toContain('empty');
       }),
     );
   });
 
-  test('never lets two people at a table share a stay', () => {
+  test('ID4 never lets two people at a table share a stay', () => {
     fc.assert(
       fc.property(wishes, (list) => {
         const { state } = played(list);
-        const stays = state.chairs.flatMap((chair) => (chair.kind === 'person' ? [chair.since] : []));
+        const stays = state.seats.flatMap((chair) => (chair.kind === 'person' ? [chair.since] : []));
         expect(new Set(stays).size).toBe(stays.length);
       }),
     );
   });
 });
 
-test('a closed room refuses everything with one code', () => {
+test('a closed room rejects everything with one code', () => {
   const closed = after(opened(), { kind: 'close' });
   expect(closed.state.closed).toBe(true);
   const commands: RoomCommand[] = [
-    { kind: 'take-seat', seat: null, name: 'Odo', key: 'b' },
+    { kind: 'take-seat', seat: null, name: 'Odo', secretHash: 'b' },
     { kind: 'deal', seed: seedNamed('closed') },
     { kind: 'close' },
   ];
   for (const command of commands)
-    expect(decideRoom(closed.state, command)).toMatchObject({ code: 'no-such-room' });
+    expect(decideRoom(closed.state, command, FRIENDS_TABLE)).toMatchObject({ code: 'no-such-room' });
 });
 
 test('a log that does not begin with the opening is no room', () => {
   expect(replayRoom([])).toBeNull();
-  expect(replayRoom([{ seq: 1, at: 0, command: null, event: { kind: 'closed' } }])).toBeNull();
+  expect(replayRoom([{ seq: 1, at: 0, event: { kind: 'closed' } }])).toBeNull();
 });

@@ -1,16 +1,12 @@
 // A whole round over real sockets: four people, people with bots, the deal moving on, each review to its owner.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import {
-  bagOf,
-  checkDeal,
-  dealTiles,
-  facesOf,
-  neighbour,
-  replay,
-  SEATS,
-  sizeOf,
-} from '../../shared-engine/index.ts';
+import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { neighbor, SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;
@@ -33,7 +29,7 @@ describe('four people at their sockets', () => {
     expect(sizeOf(bagOf([...racks.flat(), ...wall]))).toBe(152);
 
     // E2: what the players saw last is what the log replays to.
-    const log = (await server.store.load(code))!.flatMap(({ event }) =>
+    const log = (await eventsOf(server.store, code))!.flatMap(({ event }) =>
       event.kind === 'round' ? [event.event] : [],
     );
     expect(replay(log)!.racks.map(facesOf)).toEqual(racks);
@@ -63,14 +59,14 @@ describe('four people at their sockets', () => {
   });
 
   test('Z2 see all racks at the close only where the terms lay them open', async () => {
-    for (const layOpen of [true, false]) {
-      const { peers } = await tableOfFour(server, { ...FRIENDS, terms: { deadline: null, layOpen } });
+    for (const revealRacks of [true, false]) {
+      const { peers } = await tableOfFour(server, { ...FRIENDS, terms: { deadline: null, revealRacks } });
       await deal(peers);
-      await Promise.all(peers.map((peer) => playOn(peer, `open ${layOpen}`)));
+      await Promise.all(peers.map((peer) => playOn(peer, `open ${revealRacks}`)));
       const own = peers.map((peer) => ownView(peer).rack);
       for (const peer of peers) {
         const { stage } = ownView(peer);
-        expect(stage.phase === 'closed' && stage.racks).toEqual(layOpen ? own : null);
+        expect(stage.phase === 'closed' && stage.racks).toEqual(revealRacks ? own : null);
       }
     }
   });
@@ -86,12 +82,12 @@ describe('the deal', () => {
       await Promise.all(peers.map((peer) => playOn(peer, `round ${round}`)));
     }
     for (const [before, after] of dealers.slice(1).entries()) {
-      expect(after).toBe(neighbour(SEATS[dealers[before]!]!, 'right'));
+      expect(after).toBe(neighbor(SEATS[dealers[before]!]!, 'right'));
     }
     expect(dealers[4]).toBe(dealers[0]);
   });
 
-  test('waits until everybody present is ready, and a person may change their mind', async () => {
+  test('SC4 waits until everybody connected is ready, and a person may change their mind', async () => {
     const { peers } = await tableOfFour(server);
     const [a, b, c, d] = peers as [
       (typeof peers)[0],
@@ -131,7 +127,7 @@ describe('the deal', () => {
     expect(new Set(names).size).toBe(4);
     await playOn(peer, 'with bots');
     const { steps } = ownView(peer).record;
-    expect(steps[0]).toMatchObject({ kind: 'move', by: ['owner', 'bot', 'bot', 'bot'] });
+    expect(steps[0]).toMatchObject({ kind: 'move', by: ['player', 'bot', 'bot', 'bot'] });
   });
 
   test('is another one every time', async () => {

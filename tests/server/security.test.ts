@@ -1,18 +1,18 @@
-// What an attacker may try at the door and at the sockets, a line each; the rest is in sockets, http, names and roles.
+// What an attacker may try over HTTP and at the sockets; the rest is in sockets, http, names and roles.
 import { readdirSync, readFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
-  PASS_SIZE,
   ROOMS_PATH,
   roomPath,
-  type SeatView,
   SOCKET_PATH,
   seatsPath,
   ticketPath,
-} from '../../shared-engine/index.ts';
-import { cardOf, lineOf } from '../kit/card-files.ts';
+} from '../../shared-engine/protocol/paths.ts';
+import { PASS_SIZE } from '../../shared-engine/rules/exchange/schedule.ts';
+import type { SeatView } from '../../shared-engine/rules/view/view.ts';
+import { cardOf, patternOf } from '../kit/card-files.ts';
 import {
   deal,
   FRIENDS,
@@ -92,8 +92,8 @@ describe('the statements of the stores', () => {
 });
 
 describe('an address', () => {
-  test('opens so many sockets and no more, and one that closes makes place', async () => {
-    await restart({ SOCKETS_PER_ADDRESS: '3' });
+  test('opens so many sockets and no more, and one that closes makes room', async () => {
+    await restart({ SOCKETS_PER_IP: '3' });
     const open = [await Peer.open(server.url), await Peer.open(server.url), await Peer.open(server.url)];
     await expect(Peer.open(server.url)).rejects.toThrow('503');
     await open[0]!.close();
@@ -131,7 +131,7 @@ describe('a card of one’s own', () => {
     expect(await open(null)).toBe(201);
   });
 
-  test('that would come to more hands than the server can hold is refused in words', async () => {
+  test('that would come to more hands than the server can hold is rejected in words', async () => {
     const tile = (name: string, suit: string, plus: number) => ({
       size: 2,
       tile: { number: { var: name, plus }, suit: { var: suit } },
@@ -140,7 +140,7 @@ describe('a card of one’s own', () => {
       const suit = 'pqr'.charAt(at);
       return [tile(name, suit, 0), { ...tile(name, suit, 1), size: at === 0 ? 2 : 3 }];
     });
-    const lines = Array.from({ length: 40 }, (_, at) => lineOf(groups, { id: `line-${at}` }));
+    const lines = Array.from({ length: 40 }, (_, at) => patternOf(groups, { id: `line-${at}` }));
     const { status, body } = await request(server.url)
       .post(ROOMS_PATH)
       .send({ ...FRIENDS, card: cardOf(...lines) });
@@ -180,7 +180,7 @@ describe('a code', () => {
 });
 
 describe('a seat', () => {
-  test('has at most one socket that plays: three and more replace one another', async () => {
+  test('PR2 has at most one socket that plays: three and more replace one another', async () => {
     const guest = await openRoom(server);
     const peers: Peer[] = [];
     for (let n = 0; n < 4; n++) {
@@ -199,13 +199,13 @@ describe('a seat', () => {
 });
 
 describe('results', () => {
-  test('of one step leave in one turn, in frames of one size', async () => {
+  test('DL3 of one step leave in one turn, in frames of one size', async () => {
     const { peers } = await seatedFour();
     const sizes = new Map<number, number[]>();
     for (const peer of peers) {
       for (const frame of peer.frames) {
         const message: { kind: string; seq?: number } = JSON.parse(frame);
-        if (message.kind !== 'news' || message.seq === undefined) continue;
+        if (message.kind !== 'delta' || message.seq === undefined) continue;
         sizes.set(message.seq, [...(sizes.get(message.seq) ?? []), frame.length]);
       }
     }
@@ -214,30 +214,30 @@ describe('results', () => {
     for (const all of heardByAll) expect(new Set(all).size).toBe(1);
   });
 
-  test('O1 C3 of one choice are as long for everybody whatever was chosen', async () => {
+  test('O1 C3 DL3 of one choice are as long for everybody whatever was chosen', async () => {
     const seals = [0, 1, 2, 3].map((blind) => sizeHeard('first-left', { blind }));
     const votes = [true, false].map((go) => sizeHeard('vote', { go }));
     expect(new Set(await Promise.all(seals)).size).toBe(1);
     expect(new Set(await Promise.all(votes)).size).toBe(1);
   });
 
-  /** Characters of the frame that tells a watcher that the first seat has chosen. */
+  /** Characters of the frame that tells a spectator that the first seat has chosen. */
   async function sizeHeard(at: 'first-left' | 'vote', { blind = 0, go = true }): Promise<number> {
     const { code, peers } = await tableOfFour(server);
-    const watcher = await watch(server, code);
+    const spectator = await watch(server, code);
     await deal(peers);
     const isThere = ({ stage }: SeatView) =>
       stage.phase === 'voting' || (stage.phase === 'passing' && stage.step === at);
     await Promise.all(peers.map((peer) => playOn(peer, 'sizes', isThere)));
-    await Promise.all([...peers, watcher].map((peer) => peer.roundTrip()));
-    const heard = watcher.frames.length;
+    await Promise.all([...peers, spectator].map((peer) => peer.roundTrip()));
+    const heard = spectator.frames.length;
     const [first] = peers as [Peer, ...Peer[]];
     const tiles = ownView(first).rack.filter((face) => face !== 'joker');
-    const pass = { kind: 'seal', step: 'first-left', tiles: tiles.slice(blind, PASS_SIZE), blind } as const;
+    const pass = { kind: 'pass', step: 'first-left', tiles: tiles.slice(blind, PASS_SIZE), blind } as const;
     await first.choose(at === 'vote' ? { kind: 'vote', step: 'vote', go } : pass);
-    await watcher.roundTrip();
-    expect(watcher.frames.length).toBe(heard + 1);
-    return watcher.frames[heard]!.length;
+    await spectator.roundTrip();
+    expect(spectator.frames.length).toBe(heard + 1);
+    return spectator.frames[heard]!.length;
   }
 
   async function seatedFour() {
@@ -252,7 +252,7 @@ describe('results', () => {
     for (const peer of peers) {
       const { view } = peer.table;
       const tiles = view?.audience === 'seat' ? view.rack.filter((face) => face !== 'joker') : [];
-      await peer.choose({ kind: 'seal', step: 'first-right', tiles: tiles.slice(0, 3), blind: 0 });
+      await peer.choose({ kind: 'pass', step: 'first-right', tiles: tiles.slice(0, 3), blind: 0 });
     }
     await Promise.all(peers.map((peer) => peer.roundTrip()));
     return { peers };
@@ -260,7 +260,7 @@ describe('results', () => {
 });
 
 describe('raw bytes at the port', () => {
-  test('that smuggle a second request behind a length and a chunk are turned down', async () => {
+  test('that smuggle a second request behind a length and a chunk are rejected', async () => {
     const answer = await raw(
       'POST /api/rooms HTTP/1.1\r\nHost: x\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\nGET /healthz HTTP/1.1\r\nHost: x\r\n\r\n',
     );
@@ -277,7 +277,7 @@ describe('raw bytes at the port', () => {
     expect((await request(server.url).get('/healthz')).status).toBe(200);
   });
 
-  test('of an upgrade with two origins, or with a foreign host for its own, are turned down', async () => {
+  test('of an upgrade with two origins, or with a foreign host for its own, are rejected', async () => {
     const upgrade = (lines: string) =>
       raw(
         `GET ${SOCKET_PATH} HTTP/1.1\r\nConnection: Upgrade\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\n${lines}\r\n\r\n`,

@@ -2,7 +2,9 @@
 import { createHash } from 'node:crypto';
 import { connect } from 'node:net';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { CLOSE, type ClientMessage, MAX_FRAME_BYTES, SOCKET_PATH } from '../../shared-engine/index.ts';
+import type { ClientMessage } from '../../shared-engine/protocol/messages.ts';
+import { SOCKET_PATH } from '../../shared-engine/protocol/paths.ts';
+import { CLOSE, MAX_FRAME_BYTES } from '../../shared-engine/protocol/version.ts';
 import { openRoom, pass, sitDown, ticketFor, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import { Peer } from '../kit/sockets.ts';
@@ -45,14 +47,14 @@ describe('the handshake', () => {
     expect(answer).not.toMatch(/permessage-deflate/i);
   });
 
-  test('turns a page of another origin away before the switch of protocols', async () => {
+  test('rejects a page of another origin before the switch of protocols', async () => {
     const answer = await upgrade(server, sampleKey, { Origin: 'https://elsewhere.example' });
     expect(answer).toMatch(/^HTTP\/1\.1 403 /);
     expect(answer).toContain('wrong-origin');
     expect(await upgrade(server, sampleKey, { Origin: server.url })).toMatch(/^HTTP\/1\.1 101 /);
   });
 
-  test('turns away more sockets than the server can hold', async () => {
+  test('rejects more sockets than the server can hold', async () => {
     await server.stop();
     server = await startServer({ settings: { MAX_SOCKETS: '1' } });
     const first = await Peer.open(server.url);
@@ -79,13 +81,13 @@ describe('hello', () => {
     expect(await peer.ended).toBe(CLOSE.versionUnknown);
   });
 
-  test('ends with a ticket that was used, that is older than 30 seconds, or that nobody issued', async () => {
+  test('RS6 ends with a ticket that was used, that is older than 30 seconds, or that nobody issued', async () => {
     const guest = await openRoom(server);
     const used = (await ticketFor(server, guest)).ticket;
     const isTurnedAway = async (ticket: string) => {
       const peer = await Peer.open(server.url);
       peer.send(hello(ticket));
-      expect(await peer.ended).toBe(CLOSE.ticketRefused);
+      expect(await peer.ended).toBe(CLOSE.ticketRejected);
       expect(peer.frames).toEqual([]);
     };
     await Peer.enter(server.url, used);
@@ -101,7 +103,7 @@ describe('hello', () => {
 
   test('must be the first frame', async () => {
     const peer = await Peer.open(server.url);
-    peer.send({ kind: 'act', id: 'a', act: { kind: 'ready', ready: true } });
+    peer.send({ kind: 'action', id: 'a', action: { kind: 'ready', ready: true } });
     expect(await peer.ended).toBe(CLOSE.helloExpected);
   });
 
@@ -116,7 +118,7 @@ describe('hello', () => {
     const peer = await seated();
     const answer = peer.answerTo('h');
     peer.send(hello('x'));
-    expect(await answer).toMatchObject({ kind: 'refused', code: 'bad-frame' });
+    expect(await answer).toMatchObject({ kind: 'rejected', code: 'bad-frame' });
   });
 
   test('may be followed by a command without waiting for the welcome', async () => {
@@ -124,12 +126,12 @@ describe('hello', () => {
     const peer = await Peer.open(server.url);
     const answer = peer.answerTo('now');
     peer.send(hello(ticket));
-    peer.send({ kind: 'act', id: 'now', act: { kind: 'ready', ready: false } });
+    peer.send({ kind: 'action', id: 'now', action: { kind: 'ready', ready: false } });
     expect(await answer).toMatchObject({ kind: 'ack' });
   });
 });
 
-describe('E1 a broken frame is refused and the line stays open', () => {
+describe('E1 DL4 a broken frame is rejected and the socket stays open', () => {
   const text = (value: unknown) => JSON.stringify(value);
   const deep = `${'['.repeat(40)}${']'.repeat(40)}`;
   const broken: readonly [string, string | Uint8Array, string | null][] = [
@@ -139,25 +141,29 @@ describe('E1 a broken frame is refused and the line stays open', () => {
     ['deeper than any message', deep, null],
     ['a bare number', '7', null],
     ['an unknown kind', text({ kind: 'cheat', id: 'x1' }), 'x1'],
-    ['a field too many', text({ kind: 'act', id: 'x2', act: { kind: 'leave' }, seed: 1 }), 'x2'],
-    ['a poisoned field', '{"kind":"act","id":"x3","act":{"kind":"leave"},"__proto__":{"seat":1}}', 'x3'],
+    ['a field too many', text({ kind: 'action', id: 'x2', act: { kind: 'leave' }, seed: 1 }), 'x2'],
+    [
+      'a poisoned field',
+      '{"kind":"action","id":"x3","action":{"kind":"leave"},"__proto__":{"seat":1}}',
+      'x3',
+    ],
     ['an unknown tile', text(choice({ tiles: ['bam-0', 'bam-1', 'bam-2'] })), 'x4'],
     ['fifteen tiles', text(choice({ tiles: new Array(15).fill('bam-1') })), 'x4'],
-    ['an id that is too long', text({ kind: 'act', id: 'x'.repeat(37), act: { kind: 'leave' } }), null],
+    ['an id that is too long', text({ kind: 'action', id: 'x'.repeat(37), act: { kind: 'leave' } }), null],
   ];
 
   test.each(broken)('%s', async (_, frame, id) => {
     const peer = await seated();
     const answer = peer.answerTo(id);
     peer.sendRaw(frame);
-    expect(await answer).toMatchObject({ kind: 'refused', id, code: 'bad-frame' });
+    expect(await answer).toMatchObject({ kind: 'rejected', id, code: 'bad-frame' });
     expect(await peer.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
   });
 
   test('a binary frame', async () => {
     const peer = await seated();
     const answer = peer.answerTo(null);
-    peer.sendRaw(Buffer.from(text({ kind: 'act', id: 'x', act: { kind: 'leave' } })), true);
+    peer.sendRaw(Buffer.from(text({ kind: 'action', id: 'x', act: { kind: 'leave' } })), true);
     expect(await answer).toMatchObject({ code: 'bad-frame' });
   });
 
@@ -167,13 +173,13 @@ describe('E1 a broken frame is refused and the line stays open', () => {
       id: 'x4',
       round: 1,
       seat: 0,
-      choice: { kind: 'seal', step: 'first-right', tiles: [], blind: 0, ...change },
+      choice: { kind: 'pass', step: 'first-right', tiles: [], blind: 0, ...change },
     };
   }
 });
 
 describe('a frame', () => {
-  test('of more than 4 KiB ends the line with the code of RFC 6455 §7.4.1 for it', async () => {
+  test('of more than 4 KiB ends the socket with the code of RFC 6455 §7.4.1 for it', async () => {
     const peer = await seated();
     peer.sendRaw('x'.repeat(MAX_FRAME_BYTES + 1));
     expect(await peer.ended).toBe(1009);
@@ -186,15 +192,15 @@ describe('a frame', () => {
     expect(await answer).toMatchObject({ code: 'bad-frame' });
   });
 
-  test('over the pace of 40 at once is refused, and a flood ends the line', async () => {
+  test('over the limit of 40 at once is rejected, and a flood ends the socket', async () => {
     const peer = await seated();
     // The hello was the first of the forty.
     for (let n = 0; n < 44; n++)
-      peer.send({ kind: 'act', id: `n${n}`, act: { kind: 'ready', ready: false } });
+      peer.send({ kind: 'action', id: `n${n}`, action: { kind: 'ready', ready: false } });
     const acks = () => peer.messages.filter(({ kind }) => kind === 'ack').length;
-    await peer.until('every answer', () => acks() + refusals(peer).length === 44);
+    await peer.until('every answer', () => acks() + rejections(peer).length === 44);
     expect(acks()).toBe(39);
-    expect(refusals(peer)[0]).toMatchObject({ id: null, code: 'too-fast' });
+    expect(rejections(peer)[0]).toMatchObject({ id: null, code: 'too-fast' });
     for (let n = 0; n < 100; n++) peer.sendRaw('more');
     expect(await peer.ended).toBe(CLOSE.tooManyFrames);
   });
@@ -202,16 +208,16 @@ describe('a frame', () => {
   test('is answered again after a second of peace', async () => {
     const peer = await seated();
     for (let n = 0; n < 60; n++)
-      peer.send({ kind: 'act', id: `n${n}`, act: { kind: 'ready', ready: false } });
+      peer.send({ kind: 'action', id: `n${n}`, action: { kind: 'ready', ready: false } });
     await peer.roundTrip();
-    expect(refusals(peer)).toHaveLength(21);
+    expect(rejections(peer)).toHaveLength(21);
     await pass(server, 1000, [peer]);
     expect(await peer.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
   });
 });
 
-describe('a line', () => {
-  test('whose other end has fallen silent is cut', async () => {
+describe('a socket', () => {
+  test('DL6 whose other end has fallen silent is cut', async () => {
     const host = await openRoom(server);
     const peer = await sitDown(server, host);
     const other = await watch(server, host.code);
@@ -224,7 +230,7 @@ describe('a line', () => {
     expect(table.seats[0]).toMatchObject({ present: false });
   });
 
-  test('that answers the heartbeat stays', async () => {
+  test('DL6 that answers the heartbeat stays', async () => {
     const peer = await seated();
     await pass(server, 120_000, [peer]);
     expect(await peer.act({ kind: 'ready', ready: false })).toMatchObject({ kind: 'ack' });
@@ -237,8 +243,8 @@ describe('a line', () => {
   });
 });
 
-function refusals(peer: Peer) {
-  return peer.messages.filter(({ kind }) => kind === 'refused');
+function rejections(peer: Peer) {
+  return peer.messages.filter(({ kind }) => kind === 'rejected');
 }
 
 /** The head of the server's answer to a hand-made upgrade. */

@@ -4,15 +4,16 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { copyStores } from '../../server/cli/copied-stores.ts';
+import type { StoredLog } from '../../server/ports.ts';
 import { parseAddress } from '../../server/store/address.ts';
-import { copyRooms } from '../../server/store/copying.ts';
+import { copyLogs } from '../../server/store/copying.ts';
 import { logHash } from '../../server/store/log-hash.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { temporaryFolder } from '../kit/temporary.ts';
-import { following, opening } from '../kit/logs.ts';
+import { appendTo, newLog, row, snapshotAt } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { storeOf } from '../kit/stores.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 
 const root = new URL('../..', import.meta.url);
 let postgres: TestPostgres;
@@ -42,8 +43,8 @@ function copyStore(...args: string[]) {
 async function roomsIn(location: string, rooms: Readonly<Record<string, number>>): Promise<void> {
   const store = storeOf(openSqlite(location));
   for (const [code, more] of Object.entries(rooms)) {
-    await store.create(code, opening());
-    if (more > 0) await store.append(code, 1, following(1, more, `${code} 麻雀`));
+    await store.create(code, newLog());
+    if (more > 0) await appendTo(store, code, row(1, more, [`${code}/麻雀`]), snapshotAt(more));
   }
   await store.close();
 }
@@ -60,7 +61,7 @@ describe('the command', () => {
     expect(back).toMatchObject({ kind: 'copied', report: { rooms: 3, written: 3, differing: [] } });
     const [source, target] = [file, second].map((at) => storeOf(openSqlite(at)));
     for (const code of ['ROOMAAAA', 'ROOMBBBB', 'ROOMCCCC']) {
-      expect(await target!.load(code)).toEqual(await source!.load(code));
+      expect(await target!.history(code)).toEqual(await source!.history(code));
     }
     await Promise.all([source!.close(), target!.close()]);
   });
@@ -76,7 +77,7 @@ describe('the command', () => {
     expect(await copyStores([...args, '--add'])).toMatchObject({ kind: 'copied', report });
     const store = storeOf(openSqlite(target));
     expect(await store.codes(null, 9)).toEqual(['ROOMAAAA', 'ROOMBBBB', 'ROOMDDDD']);
-    expect(await store.load('ROOMDDDD')).toHaveLength(6);
+    expect((await store.history('ROOMDDDD'))?.rows.at(-1)?.version).toBe(6);
     await store.close();
   });
 
@@ -125,40 +126,45 @@ describe('the command', () => {
 describe('copying', () => {
   test('notices a room that goes on while it is copied', async () => {
     const [from, to] = [memoryStore(), memoryStore()];
-    await from.create('ROOMAAAA', opening());
-    await from.create('ROOMBBBB', opening());
+    await from.create('ROOMAAAA', newLog());
+    await from.create('ROOMBBBB', newLog());
     const restless: typeof to = {
       ...to,
       async create(code, log) {
         const outcome = await to.create(code, log);
-        if (code === 'ROOMAAAA') await from.append(code, 1, following(1));
+        if (code === 'ROOMAAAA') await appendTo(from, code, row(1));
         return outcome;
       },
     };
-    const report = await copyRooms(from, restless);
+    const report = await copyLogs(from, restless);
     expect(report).toMatchObject({ rooms: 2, written: 2, differing: [expect.any(String)] });
   });
 
   test('goes through more rooms than one page holds', async () => {
     const [from, to] = [memoryStore(), memoryStore()];
-    for (let room = 0; room < 450; room++) await from.create(`R${room}`, opening(room % 3));
-    expect(await copyRooms(from, to)).toMatchObject({ rooms: 450, written: 450, differing: [] });
+    for (let room = 0; room < 450; room++) await from.create(`R${room}`, newLog(room % 3));
+    expect(await copyLogs(from, to)).toMatchObject({ rooms: 450, written: 450, differing: [] });
     expect(await to.count()).toBe(450);
   });
 });
 
-test('the hash of a log tells of every event, number, time and command, and not of the order of keys', () => {
-  const log = [...opening(), ...following(1, 2, 'c1')];
-  const turned = log.map(({ seq, at, command, event }) => ({ event, command, at, seq }));
-  expect(logHash(turned)).toBe(logHash(log));
-  const others = [
-    opening(2),
-    [...opening(), ...following(1, 2, 'c2')],
-    [...opening(), ...following(1, 2, 'c1', 'Odo')],
-    log.slice(0, 2),
-    log.map((logged) => ({ ...logged, at: logged.at + 1 })),
+test('the hash of a log tells of its kind, its snapshot and everything in its rows, not of the order of keys', () => {
+  const rows = [row(0), row(1, 2, ['1/a'])];
+  const log: StoredLog = { kind: 'room', snapshot: snapshotAt(2), rows };
+  const reordered = rows.map(({ after, version, at, commands, events }) => {
+    return { events, commands, at, version, after };
+  });
+  expect(logHash({ rows: reordered, snapshot: snapshotAt(2), kind: 'room' })).toBe(logHash(log));
+  const others: StoredLog[] = [
+    { ...log, kind: 'class' },
+    { ...log, snapshot: null },
+    { ...log, snapshot: snapshotAt(2, '{}') },
+    { ...log, rows: [row(0), row(1, 2, ['1/b'])] },
+    { ...log, rows: [row(0), row(1, 2, ['1/a'], 'Odo')] },
+    { ...log, rows: [row(0)] },
+    { ...log, rows: rows.map((one) => ({ ...one, at: one.at + 1 })) },
   ];
-  expect(new Set([log, ...others].map(logHash)).size).toBe(6);
+  expect(new Set([log, ...others].map(logHash)).size).toBe(8);
 });
 
 test('an address names a file or a database, and nothing else', () => {

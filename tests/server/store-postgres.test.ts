@@ -17,7 +17,7 @@ storeContract({
     const url = await postgres.newDatabase();
     const open = async () => {
       const opened = await openPool(url);
-      if (!opened.ok) throw new Error(opened.sentence);
+      if (!opened.ok) throw new Error(opened.message);
       return postgresStore(opened.pool);
     };
     return { open, openSecond: open, discard: async () => {} };

@@ -1,7 +1,9 @@
 // The server on its real stores, as a process: rooms outlive a kill, two servers share one room, bad places are refused.
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { CLOSE, lobbySchema, roomPath } from '../../shared-engine/index.ts';
+import { roomPath } from '../../shared-engine/protocol/paths.ts';
+import { lobbySchema } from '../../shared-engine/protocol/room-http.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import {
   deal,
   FRIENDS,
@@ -59,11 +61,11 @@ test('two servers on one database: a room on both, tickets good at either, once'
   expect(peer.table.you).toBe(guest.seat);
   const again = await Peer.open(here!.url);
   again.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket });
-  expect(await again.ended).toBe(CLOSE.ticketRefused);
+  expect(await again.ended).toBe(CLOSE.ticketRejected);
 });
 
 test('two servers on one database: one is killed in the middle of a round, and the round goes on', async () => {
-  const settings = { DATABASE_URL: await postgres.newDatabase(), THINK_MS: '0' };
+  const settings = { DATABASE_URL: await postgres.newDatabase(), BOT_DELAY_MS: '0' };
   const doomed = start(settings);
   const [here, there] = await Promise.all([doomed, start(settings)].map(at));
   const host = await openRoom(here!, { ...FRIENDS, bots: ['casual', null, 'casual'] });
@@ -88,13 +90,13 @@ test('a database that is away, a file that is no database: one sentence, exit co
   const blocked = start({ DATA_DIR: path.join(import.meta.filename, 'data') });
   expect(await away.ended).toEqual([1, null]);
   expect(await blocked.ended).toEqual([1, null]);
-  expect(away.complaints()).toMatch(/^The database of DATABASE_URL cannot be used \(ECONNREFUSED\).*\n$/);
-  expect(blocked.complaints()).toMatch(/cannot be opened \(ENOTDIR\).*\n$/);
+  expect(away.stderr()).toMatch(/^The database of DATABASE_URL cannot be used \(ECONNREFUSED\).*\n$/);
+  expect(blocked.stderr()).toMatch(/cannot be opened \(ENOTDIR\).*\n$/);
 });
 
 test('an address that is none is refused by name, without quoting it', async () => {
-  const { ended, complaints } = start({ DATABASE_URL: 'mysql://ines:open-sesame@db/rooms' });
+  const { ended, stderr } = start({ DATABASE_URL: 'mysql://ines:open-sesame@db/rooms' });
   expect(await ended).toEqual([2, null]);
-  expect(complaints()).toMatch(/DATABASE_URL: must begin with postgres:\/\//);
-  expect(complaints()).not.toContain('open-sesame');
+  expect(stderr()).toMatch(/DATABASE_URL: must begin with postgres:\/\//);
+  expect(stderr()).not.toContain('open-sesame');
 });

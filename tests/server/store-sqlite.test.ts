@@ -1,9 +1,9 @@
 // The store in an SQLite file, held to the promises of every store.
 import path from 'node:path';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { temporaryFolder } from '../kit/temporary.ts';
 import { storeContract } from '../kit/store-contract.ts';
 import { storeOf } from '../kit/stores.ts';
+import { temporaryFolder } from '../kit/temporary.ts';
 
 storeContract({
   name: 'an SQLite file',

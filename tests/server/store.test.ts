@@ -4,27 +4,27 @@ import type { Store } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { deal, FRIENDS, openRoom, playOn, post, sitDown } from '../kit/http-client.ts';
-import { opening } from '../kit/logs.ts';
+import { newLog } from '../kit/logs.ts';
 import { startServer } from '../kit/server.ts';
 
-test('a command that cannot be kept is refused, changes nothing, and may be sent again', async () => {
-  const kept = memoryStore();
+test('ST3 DL1 a command that cannot be stored is rejected, changes nothing, and may be sent again', async () => {
+  const memory = memoryStore();
   let down = false;
   const store: Store = {
-    ...kept,
-    append: async (...args) => {
+    ...memory,
+    commit: async (batch) => {
       if (down) throw new Error('bam-1 cannot be written');
-      return kept.append(...args);
+      return memory.commit(batch);
     },
   };
   const server = await startServer({ store });
   const peer = await sitDown(server, await openRoom(server, FRIENDS));
-  const before = await kept.load(peer.table.code);
+  const before = await memory.history(peer.table.code);
   down = true;
   expect(await peer.act({ kind: 'ready', ready: true }, 'again')).toMatchObject({ code: 'try-later' });
   await peer.roundTrip();
   expect(peer.table.seats[0]).toMatchObject({ ready: false });
-  expect(await kept.load(peer.table.code)).toEqual(before);
+  expect(await memory.history(peer.table.code)).toEqual(before);
   down = false;
   expect(await peer.act({ kind: 'ready', ready: true }, 'again')).toMatchObject({ kind: 'ack' });
   await peer.untilTable(({ round }) => round === 1, 'the deal');
@@ -32,15 +32,15 @@ test('a command that cannot be kept is refused, changes nothing, and may be sent
   await server.stop();
 });
 
-test('a duty of the house that cannot be kept is tried again a second later', async () => {
-  const kept = memoryStore();
+test('SC2 a scheduled action that cannot be stored is tried again a second later', async () => {
+  const memory = memoryStore();
   let failures = 0;
   const store: Store = {
-    ...kept,
-    append: async (code, after, log) => {
-      const dealt = log.some(({ event }) => event.kind === 'round' && event.event.kind === 'dealt');
+    ...memory,
+    commit: async (batch) => {
+      const dealt = batch.some(({ row }) => row.events.includes('"dealt"'));
       if (dealt && failures++ < 2) throw new Error('away');
-      return kept.append(code, after, log);
+      return memory.commit(batch);
     },
   };
   const server = await startServer({ store });
@@ -58,7 +58,7 @@ test('a duty of the house that cannot be kept is tried again a second later', as
   await server.stop();
 });
 
-test('a room is not opened by a store that is away, and the page is told to try again', async () => {
+test('ST3 a room is not opened while the store is away, and the page is told to try again', async () => {
   const store: Store = {
     ...memoryStore(),
     create: async () => {
@@ -77,14 +77,17 @@ test('a room is not opened by a store that is away, and the page is told to try 
   await server.stop();
 });
 
-test('a room that a restart left behind is removed after the time it is kept, and not before', async () => {
+test('ST7 a room that a restart left behind is removed after the time it is stored, and not before', async () => {
   const store = memoryStore();
   const clock = new FakeClock();
   const day = 24 * 60 * 60 * 1000;
-  const openedAt = (days: number) => opening().map((event) => ({ ...event, at: clock.now() - days * day }));
+  const openedAt = (days: number) => {
+    const log = newLog();
+    return { ...log, rows: log.rows.map((row) => ({ ...row, at: clock.now() - days * day })) };
+  };
   await store.create('AAAA2222', openedAt(8));
   await store.create('BBBB2222', openedAt(6));
-  const settings = { KEEP_DAYS: '7', IDLE_MS: '3600000' };
+  const settings = { RETENTION_DAYS: '7', ROOM_UNLOAD_MS: '3600000' };
   const server = await startServer({ store, clock, settings });
   clock.advance(3_600_000);
   await expect.poll(() => store.codes(null, 9)).toEqual(['BBBB2222']);

@@ -1,15 +1,25 @@
 // Two servers on one store: seats of one room on different servers, wake-ups that come or do not, a store that goes away.
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
-import { replayRoom } from '../../server/room/evolve.ts';
-import { announcing } from '../../server/store/announcing.ts';
+import { POLL_MS } from '../../server/registry/version-watch.ts';
+import { replayRoom } from '../../server/room/room.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
-import { WATCH_MS } from '../../server/store/version-watch.ts';
+import { publishingStore } from '../../server/store/publishing-store.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
-import { CLOSE } from '../../shared-engine/index.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { deal, FRIENDS, isClosed, openRoom, playOn, sitDown, takeSeat, ticketFor } from '../kit/http-client.ts';
+import {
+  deal,
+  FRIENDS,
+  isClosed,
+  openRoom,
+  playOn,
+  sitDown,
+  takeSeat,
+  ticketFor,
+} from '../kit/http-client.ts';
+import { eventsOf } from '../kit/room-logs.ts';
 import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
 
 const started: TestServer[] = [];
@@ -38,10 +48,10 @@ async function twoServers(faults: Faults = {}) {
       };
       const checked: Store = {
         ...rooms,
-        append: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.append(...args)),
+        commit: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.commit(...args)),
         versions: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.versions(...args)),
       };
-      return startServer({ seed, clock, bus, nodes: nodes.join(), store: announcing(checked, lossy) });
+      return startServer({ seed, clock, bus, nodes: nodes.join(), store: publishingStore(checked, lossy) });
     }),
   );
   started.push(...servers);
@@ -60,19 +70,19 @@ async function tableAcross(faults: Faults = {}) {
 }
 
 describe('one room on two servers', () => {
-  test('who sits down at one is seen at the other', async () => {
+  test('PR1 shows at one of them who sits down at the other', async () => {
     const { ines, guest } = await tableAcross();
     await ines.untilTable(({ seats }) => seats[guest.seat].kind === 'person', 'Tomas');
   });
 
-  test('a round is dealt once and played to its close from both, and the log is one', async () => {
+  test('ST1 ID5 is dealt once and played to its close from both, and the log is one', async () => {
     const { ines, tomas, rooms, code, here } = await tableAcross();
     const peers = [ines, tomas];
     await deal(peers);
     expect(tomas.table.view?.commitment).toBe(ines.table.view?.commitment);
     await Promise.all(peers.map((peer, at) => playOn(peer, `across ${at}`)));
     for (const peer of peers) expect(isClosed(peer)).toBe(true);
-    const log = (await rooms.load(code))!;
+    const log = (await eventsOf(rooms, code))!;
     expect(log.map(({ seq }) => seq)).toEqual(log.map((_, index) => index + 1));
     const dealt = log.filter(({ event }) => event.kind === 'round' && event.event.kind === 'dealt');
     expect(dealt).toHaveLength(1);
@@ -80,18 +90,18 @@ describe('one room on two servers', () => {
     expect(here.logged.join('')).not.toContain('a duty of the house failed');
   });
 
-  test('a lost wake-up is made good by the next question', async () => {
+  test('DL7 finds what a lost wake-up would have told at the next question', async () => {
     const { here, there, clock } = await twoServers({ deaf: true });
     const host = await openRoom(here, FRIENDS);
     const ines = await sitDown(here, host);
     const guest = await takeSeat(there, host.code);
     await ines.roundTrip();
     expect(ines.table.seats[guest.seat].kind).toBe('empty');
-    clock.advance(WATCH_MS);
+    clock.advance(POLL_MS);
     await ines.untilTable(({ seats }) => seats[guest.seat].kind === 'person', 'Tomas');
   });
 
-  test('a seat taken at one server is good at the other at once, whatever became of the wake-up', async () => {
+  test('DL7 has a seat taken at one of them good at the other at once, whatever became of the wake-up', async () => {
     const { here, there } = await twoServers({ deaf: true });
     const host = await openRoom(here, FRIENDS);
     const ines = await sitDown(here, host);
@@ -101,41 +111,41 @@ describe('one room on two servers', () => {
     expect(ines.table.seats[guest.seat].kind).toBe('person');
   });
 
-  test('a command from a server that is behind is decided anew on what the other has written', async () => {
+  test('ST1 decides a command from a server that is behind anew on what the other has written', async () => {
     const { here, there } = await twoServers({ deaf: true });
     const host = await openRoom(here, FRIENDS);
     const ines = await sitDown(here, host);
     const guest = await takeSeat(there, host.code);
     expect(ines.table.seats[guest.seat].kind).toBe('empty');
     const bot = { kind: 'seat-bot', seat: guest.seat, style: 'casual' } as const;
-    expect(await ines.act(bot)).toMatchObject({ kind: 'refused', code: 'seat-taken' });
+    expect(await ines.act(bot)).toMatchObject({ kind: 'rejected', code: 'seat-taken' });
     expect(ines.table.seats[guest.seat].kind).toBe('person');
     expect((await ticketFor(there, guest)).seat).toBe(guest.seat);
   });
 
-  test('a room that is removed at one ends its lines at the other', async () => {
+  test('that is removed at one closes its connections at the other', async () => {
     const { tomas, rooms, code, clock } = await tableAcross();
     await rooms.remove(code);
-    clock.advance(WATCH_MS);
+    clock.advance(POLL_MS);
     expect(await tomas.ended).toBe(CLOSE.goingAway);
   });
 });
 
-test('a server whose store is away refuses and says so; when it is back, it goes on', async () => {
+test('ST5 a server whose store is away rejects and says so; when it is back, it goes on', async () => {
   const faults: Faults = {};
   const { ines, here, clock } = await tableAcross(faults);
   faults.away = true;
-  clock.advance(WATCH_MS);
-  await ines.until('the word that nothing can be kept', (m) => m.kind === 'keeping' && !m.keeps);
+  clock.advance(POLL_MS);
+  await ines.until('the word that nothing can be kept', (m) => m.kind === 'storage' && !m.writable);
   expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ code: 'try-later' });
   await expect.poll(() => here.logged.filter((line) => line.includes('the store is away'))).toHaveLength(1);
   faults.away = false;
   await expect
     .poll(() => {
-      clock.advance(WATCH_MS);
+      clock.advance(POLL_MS);
       return here.logged.filter((line) => line.includes('the store answers again'));
     })
     .toHaveLength(1);
-  await ines.until('the word that it keeps again', (m) => m.kind === 'keeping' && m.keeps);
+  await ines.until('the word that it keeps again', (m) => m.kind === 'storage' && m.writable);
   expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ kind: 'ack' });
 });

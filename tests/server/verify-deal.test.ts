@@ -4,13 +4,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import {
-  commitmentTo,
-  DEAL_FILE_FORMAT,
-  type DealFile,
-  dealTiles,
-  facesOf,
-} from '../../shared-engine/index.ts';
+import { DEAL_FILE_FORMAT, type DealFile } from '../../shared-engine/protocol/deal-file.ts';
+import { commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 let folder: string;

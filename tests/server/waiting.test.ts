@@ -1,7 +1,7 @@
 // K1, K2 and the absent: deadlines, stand-ins, and whom a table waits for, with a clock that the test moves.
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { stepOf } from '../../shared-engine/index.ts';
+import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
 import {
   ALONE,
   anyAnswer,
@@ -61,7 +61,7 @@ describe('K1 a deadline', () => {
     expect(a.table.remaining).toBe(30_000);
   });
 
-  test('K2 is kept by the stand-in of who has not chosen, and the step says so', async () => {
+  test('K2 is met by the stand-in of who has not chosen, and the step says so', async () => {
     const { a, b } = await twoPeople(15);
     await a.choose(first(a));
     await pass(server, 14_999, [a, b]);
@@ -111,8 +111,8 @@ describe('K1 a deadline', () => {
   });
 });
 
-describe('who is gone', () => {
-  test('is acted for after 60 seconds while somebody waits, and may come back at any time', async () => {
+describe('a person who is disconnected', () => {
+  test('PR5 is acted for after 60 seconds while somebody waits, and may come back at any time', async () => {
     const { a, b, guests } = await twoPeople(null);
     await b.close();
     await a.untilTable(() => isGone(a, 2), 'the absence');
@@ -136,7 +136,7 @@ describe('who is gone', () => {
     await Promise.all([a, back].map((peer) => playOn(peer, 'to the end')));
   });
 
-  test('finds the round as it was, however late, when nobody was there to wait', async () => {
+  test('PR5 finds the round as it was, however late, when nobody was there to wait', async () => {
     const guest = await openRoom(server, ALONE);
     const peer = await sitDown(server, guest);
     await peer.untilTable(({ round }) => round === 1);
@@ -152,7 +152,7 @@ describe('who is gone', () => {
     });
   });
 
-  test('holds up the next deal for ten seconds and no longer', async () => {
+  test('PR6 holds up the next deal for ten seconds and no longer', async () => {
     const { a, b } = await twoPeople(null);
     await Promise.all([a, b].map((peer) => playOn(peer, 'first round')));
     await b.close();
@@ -167,7 +167,7 @@ describe('who is gone', () => {
 });
 
 describe('bots', () => {
-  test('pause before they choose, one after the other', async () => {
+  test('SC1 pause before they choose, one after the other', async () => {
     await server.stop();
     server = await startServer({ settings: { BOT_DELAY_MS: '1000' } });
     const peer = await sitDown(server, await openRoom(server, ALONE));

@@ -1,7 +1,7 @@
 // The order in which slow work is taken: by priority, then one piece for each room or class in turn.
 import { describe, expect, test } from 'vitest';
 import { type Priority, type QueueItem, WorkQueue } from '../../server/workers/work-queue.ts';
-import { stream } from '../../shared-engine/index.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
 
 interface Item extends QueueItem {
   readonly name: string;

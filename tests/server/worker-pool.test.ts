@@ -4,7 +4,7 @@ import { createLog } from '../../server/log.ts';
 import { HOUSE_CARD_REF, type Task, type TaskResult } from '../../server/workers/task.ts';
 import { type LeftOutReason, REPORT_MS } from '../../server/workers/work-counts.ts';
 import { STOP_GRACE_MS, WorkerPool, type WorkOptions } from '../../server/workers/worker-pool.ts';
-import { seatView } from '../../shared-engine/index.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { fakeWorkers, nextTurn } from '../kit/fake-workers.ts';
 import { opened } from '../kit/rounds.ts';

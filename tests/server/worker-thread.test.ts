@@ -6,7 +6,8 @@ import { createTaskRunner, type TaskRunner } from '../../server/workers/task-run
 import { type TaskWorker, workerInProcess } from '../../server/workers/worker.ts';
 import { WorkerPool, type WorkOptions } from '../../server/workers/worker-pool.ts';
 import { workerInThread } from '../../server/workers/worker-thread.ts';
-import { CLOSE, stream } from '../../shared-engine/index.ts';
+import { CLOSE } from '../../shared-engine/protocol/version.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { simd } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';

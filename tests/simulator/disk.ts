@@ -1,7 +1,7 @@
 // The disk that two servers share, with its faults: slow, unavailable, full, or losing the answer to a write that it stored.
 
 import type { Clock, Store } from '../../server/ports.ts';
-import type { Random } from '../../shared-engine/index.ts';
+import type { Random } from '../../shared-engine/rules/deal/random.ts';
 
 export interface DiskFaults {
   /** Every request fails. */
@@ -43,11 +43,13 @@ export function faultyStore(rooms: Store, faults: DiskFaults, clock: Clock, rand
 
   return {
     create: (code, log) => write(() => rooms.create(code, log)),
-    append: (code, after, log) => write(() => rooms.append(code, after, log)),
-    load: (code, after) => read(() => rooms.load(code, after)),
+    commit: (batch) => write(() => rooms.commit(batch)),
+    load: (code) => read(() => rooms.load(code)),
+    loadAfter: (code, version) => read(() => rooms.loadAfter(code, version)),
+    history: (code) => read(() => rooms.history(code)),
     versions: (codes) => read(() => rooms.versions(codes)),
-    codes: (behind, most) => read(() => rooms.codes(behind, most)),
-    amend: (code, log) => write(() => rooms.amend(code, log)),
+    codes: (after, limit) => read(() => rooms.codes(after, limit)),
+    rewrite: (code, rows, snapshot) => write(() => rooms.rewrite(code, rows, snapshot)),
     remove: (code) => write(() => rooms.remove(code)),
     removeOlder: (before) => write(() => rooms.removeOlder(before)),
     count: () => read(() => rooms.count()),

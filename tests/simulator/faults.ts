@@ -1,5 +1,5 @@
 // Which faults happen in a simulated evening and when, drawn from a seed.
-import type { Random } from '../../shared-engine/index.ts';
+import type { Random } from '../../shared-engine/rules/deal/random.ts';
 
 export const FAULT_KINDS = [
   'connection cut',

@@ -1,27 +1,26 @@
 // Checks a room against its log: nothing acknowledged is lost, nobody receives what they may not know.
 import { isDeepStrictEqual } from 'node:util';
-import { tableFor } from '../../server/room/audience.ts';
-import type { Logged } from '../../server/room/event.ts';
-import { evolveRoom, replayRoom } from '../../server/room/evolve.ts';
+import { recordedIn } from '../../server/aggregate/recorded.ts';
+import { tableFor } from '../../server/delivery/audience.ts';
+import type { StoredLog } from '../../server/ports.ts';
+import { evolveRoom } from '../../server/room/evolve.ts';
+import { FRIENDS_TABLE } from '../../server/room/policy.ts';
+import { type RecordedRoomEvent, replayRoom } from '../../server/room/room.ts';
 import { personAt, type RoomState } from '../../server/room/state.ts';
-import {
-  addTo,
-  bagOf,
-  type Choice,
-  dealTiles,
-  decide,
-  FULL_SET,
-  facesOf,
-  type RoundEvent,
-  SEATS,
-  type Table,
-} from '../../shared-engine/index.ts';
+import { roomEvents } from '../../server/room/stored-event.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
+import { decide } from '../../shared-engine/rules/exchange/decide.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { addTo, bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import type { SentCommand, SimulatedPlayer } from './simulated-player.ts';
 
 export interface Evidence {
   readonly code: string;
   readonly card: { readonly id: string; readonly name: string };
-  readonly log: readonly Logged[];
+  readonly stored: StoredLog;
   /** The state of the room on each running server. */
   readonly live: readonly RoomState[];
   readonly players: readonly SimulatedPlayer[];
@@ -34,20 +33,22 @@ const RETRYABLE = ['try-later', 'too-fast'];
 
 /** What was wrong, one sentence each; empty when every invariant holds. */
 export function violationsIn(scene: Evidence): string[] {
-  const states = statesOf(scene.log);
+  const { rows } = scene.stored;
+  const log = rows.flatMap((row) => recordedIn(row, roomEvents));
+  const states = statesOf(log);
   if (states === null) return ['the log does not begin with the opening'];
   return [
-    ...sequenceViolations(scene.log),
-    ...decisionViolations(scene.log, states),
+    ...sequenceViolations(log, commandsIn(scene)),
+    ...decisionViolations(log, states),
     ...tileViolations(states),
     ...scene.live.flatMap((live) =>
       scene.healed && !isDeepStrictEqual(live, states.at(-1)) ? ['a live room is not its replay'] : [],
     ),
-    ...scene.players.flatMap((resident) => playerViolations(resident, scene, states)),
+    ...scene.players.flatMap((player) => playerViolations(player, scene, states)),
   ];
 }
 
-function statesOf(log: readonly Logged[]): RoomState[] | null {
+function statesOf(log: readonly RecordedRoomEvent[]): RoomState[] | null {
   const first = replayRoom(log.slice(0, 1));
   if (first === null) return null;
   const states = [first];
@@ -55,8 +56,11 @@ function statesOf(log: readonly Logged[]): RoomState[] | null {
   return states;
 }
 
-function sequenceViolations(log: readonly Logged[]): string[] {
-  const commands = log.flatMap(({ command }) => (command === null ? [] : [command]));
+function commandsIn({ stored }: Evidence): string[] {
+  return stored.rows.flatMap(({ commands }) => commands);
+}
+
+function sequenceViolations(log: readonly RecordedRoomEvent[], commands: readonly string[]): string[] {
   return [
     ...(log.every(({ seq }, index) => seq === index + 1) ? [] : ['the log has a gap or a fork']),
     ...(new Set(commands).size === commands.length ? [] : ['a command is in the log twice']),
@@ -64,7 +68,7 @@ function sequenceViolations(log: readonly Logged[]): string[] {
 }
 
 /** Every round event must be what the engine decides at that point of the log. */
-function decisionViolations(log: readonly Logged[], states: readonly RoomState[]): string[] {
+function decisionViolations(log: readonly RecordedRoomEvent[], states: readonly RoomState[]): string[] {
   const violations: string[] = [];
   let due: readonly RoundEvent[] = [];
   for (const [index, { event }] of log.entries()) {
@@ -118,17 +122,13 @@ function tileViolations(states: readonly RoomState[]): string[] {
   return wrong.map(({ seq }) => `after event ${seq} there are not the 152 tiles of the set`);
 }
 
-function playerViolations(
-  resident: SimulatedPlayer,
-  scene: Evidence,
-  states: readonly RoomState[],
-): string[] {
-  const { name, received, holder, reviews } = resident;
+function playerViolations(player: SimulatedPlayer, scene: Evidence, states: readonly RoomState[]): string[] {
+  const { name, received, holder, reviews } = player;
   const violations: string[] = [];
-  const commands = new Set(scene.log.map(({ command }) => command));
-  for (const [id, ordered] of resident.sent) {
-    const kept = commands.has(`${holder?.since}/${id}`);
-    for (const violation of commandViolations(ordered, kept, scene.healed))
+  const commands = new Set(commandsIn(scene));
+  for (const [id, sent] of player.sent) {
+    const stored = commands.has(`${holder?.since}/${id}`);
+    for (const violation of commandViolations(sent, stored, scene.healed))
       violations.push(`${name}: ${violation}`);
   }
   let seen = 0;
@@ -149,22 +149,22 @@ function playerViolations(
   return violations;
 }
 
-function commandViolations({ command, answers }: SentCommand, kept: boolean, settled: boolean): string[] {
+function commandViolations({ command, answers }: SentCommand, stored: boolean, healed: boolean): string[] {
   const final = answers.map(({ code }) => code).filter((code) => !RETRYABLE.includes(code));
   const acked = final.includes('ack');
   const changes = command.kind === 'choose';
   return [
-    ...(acked && changes && !kept ? [`${command.id} was acknowledged and is lost`] : []),
-    ...(kept && final.some((code) => code !== 'ack') ? [`${command.id} was refused and happened`] : []),
+    ...(acked && changes && !stored ? [`${command.id} was acknowledged and is lost`] : []),
+    ...(stored && final.some((code) => code !== 'ack') ? [`${command.id} was rejected and stored`] : []),
     ...(new Set(final).size > 1 ? [`${command.id} was answered in two ways`] : []),
-    ...(settled && final.length === 0 ? [`${command.id} was never answered`] : []),
+    ...(healed && final.length === 0 ? [`${command.id} was never answered`] : []),
   ];
 }
 
-function tableAt(state: RoomState, { code, card }: Evidence, owner: SimulatedPlayer['holder']): Table {
-  const person = owner && personAt(state, owner.seat, owner.since);
-  const facts = { code, card, stepSince: 0, now: 0 };
-  return tableFor(state, facts, owner && person && { seat: owner.seat, person });
+function tableAt(state: RoomState, { code, card }: Evidence, holder: SimulatedPlayer['holder']): Table {
+  const person = holder && personAt(state, holder.seat, holder.since);
+  const facts = { code, policy: FRIENDS_TABLE, card, stepSince: 0, now: 0 };
+  return tableFor(state, facts, holder && person && { seat: holder.seat, person });
 }
 
 /** The table without the time left, which no log holds. */
@@ -173,15 +173,17 @@ function withoutTimeLeft(table: Table): Table {
 }
 
 /** How many events are choices: a run without choices would show nothing. */
-export function choicesIn(log: readonly Logged[]): number {
+export function choicesIn(log: readonly RecordedRoomEvent[]): number {
   return log.filter(({ event }) => event.kind === 'round' && commandOf(event.event) !== null).length;
 }
 
 /** Seats that a person holds, with the event that seated them. */
-export function holdersIn(log: readonly Logged[]): { seat: (typeof SEATS)[number]; since: number }[] {
+export function holdersIn(
+  log: readonly RecordedRoomEvent[],
+): { seat: (typeof SEATS)[number]; since: number }[] {
   const state = replayRoom(log);
   return SEATS.flatMap((seat) => {
-    const chair = state?.seats[seat];
-    return chair?.kind === 'person' ? [{ seat, since: chair.since }] : [];
+    const held = state?.seats[seat];
+    return held?.kind === 'person' ? [{ seat, since: held.since }] : [];
   });
 }

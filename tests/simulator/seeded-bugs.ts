@@ -1,28 +1,28 @@
 // Bugs of kinds that have been made before, each put into the simulated product; the invariants must catch every one.
-import type { Store } from '../../server/ports.ts';
-import type { Logged, RoomEvent } from '../../server/room/event.ts';
+import type { Append, AppendOutcome, LogRow, Store } from '../../server/ports.ts';
+import type { RoomEvent } from '../../server/room/event.ts';
+import { roomEvents } from '../../server/room/stored-event.ts';
 import { simplestLegal } from '../../server/workers/bots.ts';
-import { neighbour, type RoundEvent, type ServerMessage } from '../../shared-engine/index.ts';
+import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import { neighbor } from '../../shared-engine/rules/deal/seat.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
 import type { Assembly } from './assembly.ts';
 
 export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
   'a choice is acknowledged before it is stored': {
     store: (store) => ({
       ...store,
-      async append(code, after, log) {
-        void store.append(code, after, log).catch(() => {});
-        return 'kept';
+      async commit(batch) {
+        void store.commit(batch).catch(() => {});
+        return batch.map(() => 'committed');
       },
     }),
   },
   'a repeated command is applied twice': {
     store: (store) => ({
       ...store,
-      load: async (code, after) => withoutCommandIds(await store.load(code, after)),
-    }),
-    sharedStore: (rooms) => ({
-      ...rooms,
-      append: (code, after, log) => appendDuplicate(rooms, code, after, log),
+      load: async (code) => withoutCommandIds(await store.load(code)),
+      loadAfter: async (code, version) => (await store.loadAfter(code, version))?.map(withoutIds) ?? null,
     }),
   },
   'a spectator sees what a seat sees': {
@@ -40,22 +40,13 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
     }),
   },
   'two servers act on one deadline': {
-    store: (store) => ({
-      ...store,
-      append: (code, after, log) => appendDespiteConflict(store, code, after, log),
-    }),
+    store: (store) => ({ ...store, commit: (batch) => eachOf(batch, appendDespiteConflict(store)) }),
   },
   'two servers that write at once fork the log': {
-    sharedStore: (rooms) => ({
-      ...rooms,
-      append: (code, after, log) => appendOverOthers(rooms, code, after, log),
-    }),
+    sharedStore: (rooms) => ({ ...rooms, commit: (batch) => eachOf(batch, appendOverOthers(rooms)) }),
   },
   'half of a decision is stored': {
-    sharedStore: (rooms) => ({
-      ...rooms,
-      append: (code, after, log) => rooms.append(code, after, resolvesStep(log) ? log.slice(0, 1) : log),
-    }),
+    sharedStore: (rooms) => ({ ...rooms, commit: (batch) => rooms.commit(batch.map(withHalfOfDecision)) }),
   },
   'a server never learns what the other wrote': {
     bus: (bus) => ({ ...bus, publish: () => {}, subscribe: () => () => {} }),
@@ -64,26 +55,29 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
   'an event is skipped while catching up': {
     store: (store) => ({
       ...store,
-      load: async (code, after) => (await store.load(code, after))?.slice(after ? 1 : 0) ?? null,
+      loadAfter: async (code, version) => (await store.loadAfter(code, version))?.slice(1) ?? null,
     }),
   },
   'a tile changes on its way': {
     sharedStore: (rooms) => ({
       ...rooms,
-      append: (code, after, log) => rooms.append(code, after, log.map(withSwappedTile)),
+      commit: (batch) => rooms.commit(batch.map((one) => withEvents(one, withSwappedTile))),
     }),
   },
   'a review is sent to the neighbor': {
-    reviewedSeat: (seat) => neighbour(seat, 'right'),
+    reviewedSeat: (seat) => neighbor(seat, 'right'),
   },
   'acknowledgements are lost on the way': {
-    connection: (line) => ({
-      ...line,
-      send: (message) => (message.kind === 'ack' ? undefined : line.send(message)),
+    connection: (connection) => ({
+      ...connection,
+      send: (message) => (message.kind === 'ack' ? undefined : connection.send(message)),
     }),
   },
-  'news that leave out the view': {
-    connection: (line) => ({ ...line, send: (message) => line.send(withoutView(message)) }),
+  'a delta leaves out the view': {
+    connection: (connection) => ({
+      ...connection,
+      send: (message) => connection.send(withoutView(message)),
+    }),
   },
   'a dead server never counts as gone': {
     nodes: (nodes) => ({ ...nodes, gone: async () => [] }),
@@ -92,80 +86,90 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
     bots: { choose: async ({ view }) => simplestLegal({ ...view, rack: [...view.rack].reverse() }) },
     store: (store) => ({
       ...store,
-      append: (code, after, log) => store.append(code, after, log.map(withTilesNotHeld)),
+      commit: (batch) => store.commit(batch.map((one) => withEvents(one, withTilesNotHeld))),
     }),
   },
 };
 
-/** Appends after the newest event, though the decision was made on an older state. */
-async function appendDespiteConflict(store: Store, code: string, after: number, log: readonly Logged[]) {
-  const house = log[0]?.command?.startsWith('house/') ?? false;
-  const outcome = await store.append(code, after, log);
-  if (!house || outcome === 'kept') return outcome;
-  const last = (await store.versions([code])).get(code) ?? after;
-  return store.append(
-    code,
-    last,
-    log.map((one, at) => ({ ...one, seq: last + 1 + at, command: null })),
-  );
+async function eachOf(
+  batch: readonly Append[],
+  append: (one: Append) => Promise<AppendOutcome>,
+): Promise<AppendOutcome[]> {
+  const outcomes: AppendOutcome[] = [];
+  for (const one of batch) outcomes.push(await append(one));
+  return outcomes;
+}
+
+async function appendAlone(store: Store, one: Append): Promise<AppendOutcome> {
+  return (await store.commit([one]))[0] ?? 'invalid';
+}
+
+/** Appends a scheduled action after the newest event, though the decision was made on an older state. */
+function appendDespiteConflict(store: Store) {
+  return async (one: Append): Promise<AppendOutcome> => {
+    const { code, row } = one;
+    const outcome = await appendAlone(store, one);
+    const isScheduled = row.commands.some((command) => command.startsWith('server/'));
+    if (!isScheduled || outcome === 'committed') return outcome;
+    const last = (await store.versions([code])).get(code) ?? row.after;
+    const moved = { ...row, after: last, version: last + row.version - row.after, commands: [] };
+    return appendAlone(store, { code, row: moved, snapshot: null });
+  };
 }
 
 /** The last writer wins. */
-async function appendOverOthers(rooms: Store, code: string, after: number, log: readonly Logged[]) {
-  const outcome = await rooms.append(code, after, log);
-  if (outcome !== 'conflict') return outcome;
-  const before = ((await rooms.load(code)) ?? []).slice(0, after);
-  await rooms.remove(code);
-  await rooms.create(code, [...before, ...log]);
-  return 'kept' as const;
+function appendOverOthers(rooms: Store) {
+  return async (one: Append): Promise<AppendOutcome> => {
+    const { code, row } = one;
+    const outcome = await appendAlone(rooms, one);
+    const log = await rooms.history(code);
+    if (outcome !== 'conflict' || log === null) return outcome;
+    const before = log.rows.filter(({ version }) => version <= row.after);
+    await rooms.remove(code);
+    await rooms.create(code, { ...log, snapshot: null, rows: [...before, row] });
+    return 'committed';
+  };
 }
 
-function withoutCommandIds(log: readonly Logged[] | null) {
-  return log?.map((one) => ({ ...one, command: null })) ?? null;
+function withoutCommandIds<Log extends { readonly rows: readonly LogRow[] } | null>(log: Log): Log {
+  return log && { ...log, rows: log.rows.map(withoutIds) };
 }
 
-/** Stores a command that is there already once more, under an id that the store does not know. */
-async function appendDuplicate(rooms: Store, code: string, after: number, log: readonly Logged[]) {
-  const outcome = await rooms.append(code, after, log);
-  if (outcome !== 'repeated') return outcome;
-  return rooms.append(
-    code,
-    after,
-    log.map((one) => ({ ...one, command: one.command && `${one.command} again at ${one.seq}` })),
-  );
+function withoutIds(row: LogRow): LogRow {
+  return { ...row, commands: [] };
 }
 
-function resolvesStep(log: readonly Logged[]): boolean {
-  return log.some(({ event }) => event.kind === 'round' && event.event.kind === 'resolved');
+function withHalfOfDecision(one: Append): Append {
+  const events = roomEvents.eventsFrom(one.row.events);
+  if (!events.some((event) => event.kind === 'round' && event.event.kind === 'resolved')) return one;
+  const { after } = one.row;
+  const half = { ...one.row, version: after + 1, events: roomEvents.textOf(events.slice(0, 1)) };
+  return { ...one, row: half, snapshot: null };
 }
 
-function withEvent(logged: Logged, change: (event: RoundEvent) => RoundEvent): Logged {
-  const { event } = logged;
-  if (event.kind !== 'round') return logged;
-  const changed: RoomEvent = { kind: 'round', event: change(event.event) };
-  return { ...logged, event: changed };
-}
-
-function withSwappedTile(logged: Logged): Logged {
-  return withEvent(logged, (event) => {
-    if (event.kind !== 'resolved' || event.outcome.kind !== 'move') return event;
-    const [first, ...rest] = event.outcome.kept;
-    const tiles = first.map((face, at) => (at === 0 ? 'joker' : face));
-    const [a, b, c] = rest;
-    return { kind: 'resolved', outcome: { ...event.outcome, kept: [tiles, a, b, c] } };
+function withEvents(one: Append, change: (event: RoundEvent) => RoundEvent): Append {
+  const events = roomEvents.eventsFrom(one.row.events).map((event): RoomEvent => {
+    return event.kind === 'round' ? { kind: 'round', event: change(event.event) } : event;
   });
+  return { ...one, row: { ...one.row, events: roomEvents.textOf(events) } };
 }
 
-function withTilesNotHeld(logged: Logged): Logged {
-  return withEvent(logged, (event) =>
-    event.kind === 'submitted' && event.pass.by === 'bot'
-      ? { ...event, pass: { ...event.pass, tiles: ['joker', 'joker', 'joker'] } }
-      : event,
-  );
+function withSwappedTile(event: RoundEvent): RoundEvent {
+  if (event.kind !== 'resolved' || event.outcome.kind !== 'move') return event;
+  const [first, ...rest] = event.outcome.received;
+  const tiles = first.map((face, at) => (at === 0 ? 'joker' : face));
+  const [a, b, c] = rest;
+  return { kind: 'resolved', outcome: { ...event.outcome, received: [tiles, a, b, c] } };
+}
+
+function withTilesNotHeld(event: RoundEvent): RoundEvent {
+  return event.kind === 'submitted' && event.pass.by === 'bot'
+    ? { ...event, pass: { ...event.pass, tiles: ['joker', 'joker', 'joker'] } }
+    : event;
 }
 
 function withoutView(message: ServerMessage): ServerMessage {
-  if (message.kind !== 'news') return message;
+  if (message.kind !== 'delta') return message;
   const { view: _, viewDelta: __, ...table } = message.table;
   return { ...message, table };
 }

@@ -1,7 +1,9 @@
 // A simulated socket between a person and a server: two ordered queues with delays, cuts, and silence that neither end notices.
-import type { OpenWire, WireEvents } from '../../client/connection/wire.ts';
-import type { Connection } from '../../server/room/table.ts';
-import { HEARTBEAT_MS, type Random, type ServerMessage } from '../../shared-engine/index.ts';
+import type { OpenSocket, SocketEvents } from '../../client/connection/socket.ts';
+import type { Connection } from '../../server/delivery/broadcaster.ts';
+import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import { HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
+import type { Random } from '../../shared-engine/rules/deal/random.ts';
 import type { VirtualTime } from './virtual-time.ts';
 
 export interface ServerEnd {
@@ -11,7 +13,7 @@ export interface ServerEnd {
 
 export interface SimulatedConnection {
   readonly line: Connection;
-  readonly wire: ReturnType<OpenWire>;
+  readonly wire: ReturnType<OpenSocket>;
   /** Closes it, and both ends notice. */
   cut(): void;
   /** Nothing gets through any more, and neither end notices at first. */
@@ -32,7 +34,7 @@ export interface ConnectionPorts {
 
 export function simulatedConnection(
   ports: ConnectionPorts,
-  events: WireEvents,
+  events: SocketEvents,
   connectTo: (line: Connection) => ServerEnd | null,
 ): SimulatedConnection {
   const { time, random } = ports;

@@ -6,14 +6,12 @@ import {
   type PendingRequests,
 } from '../../client/connection/pending.ts';
 import type { OpenSocket, StartTimer } from '../../client/connection/socket.ts';
-import {
-  pendingDecision,
-  type Random,
-  type Review,
-  type Seat,
-  type ServerMessage,
-  type Table,
-} from '../../shared-engine/index.ts';
+import type { Review } from '../../shared-engine/analysis/review/review.ts';
+import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import type { Random } from '../../shared-engine/rules/deal/random.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import { anyAnswer } from '../kit/http-client.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 

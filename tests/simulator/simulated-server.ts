@@ -1,10 +1,13 @@
 // One server of the simulation: the product's own rooms and sessions with simulated clock, store and network.
 
+import { Committer } from '../../server/aggregate/committer.ts';
+import type { Connection } from '../../server/delivery/broadcaster.ts';
 import { createLog } from '../../server/log.ts';
+import { playingCard } from '../../server/playing-card.ts';
 import type { Bots, Clock, Entropy, Nodes, Reviewer, Store, Tickets, WakeBus } from '../../server/ports.ts';
-import { Registry } from '../../server/room/registry.ts';
+import { Registry } from '../../server/registry/registry.ts';
+import { FRIENDS_TABLE } from '../../server/room/policy.ts';
 import type { RoomState } from '../../server/room/state.ts';
-import type { Connection } from '../../server/room/table.ts';
 import { botsWithFallback } from '../../server/workers/bots-with-fallback.ts';
 import { Session } from '../../server/ws/session.ts';
 import { settings } from '../kit/server.ts';
@@ -35,13 +38,24 @@ export class SimulatedServer {
   constructor(ports: ServerPorts) {
     this.#ports = ports;
     const bots = botsWithFallback(ports.bots, ports.clock, log);
-    this.registry = new Registry({ ...ports, bots, log, pace, limits });
+    this.registry = new Registry({
+      ...ports,
+      bots,
+      log,
+      timing,
+      limits,
+      playingCard,
+      committer: new Committer(ports.store),
+      policies: { alone: FRIENDS_TABLE, friends: FRIENDS_TABLE, class: FRIENDS_TABLE },
+      analyzer: null,
+      shared: { reviewer: ports.reviewer, analyzer: null },
+    });
   }
 
   /** The server's end of a new socket. */
-  connect(line: Connection): ServerEnd {
+  connect(connection: Connection): ServerEnd {
     const { tickets, clock } = this.#ports;
-    const session = new Session(line, { registry: this.registry, tickets, clock, perSecond: 20 });
+    const session = new Session(connection, { registry: this.registry, tickets, clock, perSecond: 20 });
     return {
       receive: (frame) => void session.receive(frame, false),
       closed: () => session.closed(),

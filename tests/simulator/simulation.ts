@@ -1,14 +1,18 @@
 // Simulates two servers, one disk and four people who play a round while faults drawn from a seed happen.
+import { record } from '../../server/aggregate/recorded.ts';
+import type { Wake } from '../../server/ports.ts';
 import type { RoomEvent } from '../../server/room/event.ts';
-import { replayRoom } from '../../server/room/evolve.ts';
-import { logged } from '../../server/room/room.ts';
+import { replayRoom } from '../../server/room/room.ts';
 import { personsOf, type RoomState } from '../../server/room/state.ts';
-import { announcing } from '../../server/store/announcing.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { memoryNodes } from '../../server/store/nodes-memory.ts';
+import { publishingStore } from '../../server/store/publishing-store.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { simplestLegal } from '../../server/workers/bots.ts';
-import { type AnswerChoice, HOUSE_CARD, type Random, stream } from '../../shared-engine/index.ts';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
+import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { eventsOf, logOf } from '../kit/room-logs.ts';
 import { seededEntropy } from '../kit/server.ts';
 import { type Assembly, asShipped } from './assembly.ts';
 import { faultyStore, healthyDisk } from './disk.ts';
@@ -54,21 +58,21 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
   const tickets =
     assembly.tickets?.(memoryTickets(new MachineClock(time, 0), entropy)) ??
     memoryTickets(new MachineClock(time, 0), entropy);
-  const hearers = new Set<(wake: { code: string; seq: number }) => void>();
+  const hearers = new Set<(wake: Wake) => void>();
   const net = { slow: 8, twice: 0, deaf: 0 };
 
   function start(skew: number): Machine {
     const clock = new MachineClock(time, skew);
     const nodes = circle.join();
-    const mine = new Set<(wake: { code: string; seq: number }) => void>();
+    const mine = new Set<(wake: Wake) => void>();
     const bus = {
-      publish(wake: { code: string; seq: number }) {
+      publish(wake: Wake) {
         for (const hear of hearers) {
           if (random.below(100) >= net.deaf) time.after(random.below(net.slow) + 1, () => hear(wake));
         }
       },
-      subscribe(hear: (wake: { code: string; seq: number }) => void) {
-        const heard = (wake: { code: string; seq: number }) => clock.after(0, () => hear(wake));
+      subscribe(hear: (wake: Wake) => void) {
+        const heard = (wake: Wake) => clock.after(0, () => hear(wake));
         hearers.add(heard);
         mine.add(heard);
         return () => hearers.delete(heard);
@@ -81,11 +85,11 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
       clock,
       entropy,
       bus: assembly.bus?.(bus) ?? bus,
-      store: announcing(store, assembly.bus?.(bus) ?? bus),
+      store: publishingStore(store, assembly.bus?.(bus) ?? bus),
       nodes: assembly.nodes?.(nodes) ?? nodes,
       tickets,
       bots: assembly.bots ?? { choose: async ({ view }) => votingToContinue(simplestLegal(view)) },
-      reviewer: { review: async (record) => reviewOf(assembly.reviewedSeat?.(record.seat) ?? record.seat) },
+      reviewer: { review: async ({ record: { seat } }) => reviewOf(assembly.reviewedSeat?.(seat) ?? seat) },
     } satisfies ConstructorParameters<typeof SimulatedServer>[0];
     const machine: Machine = {
       clock,
@@ -103,8 +107,8 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
     return machine;
   }
 
-  await rooms.create(CODE, firstEvents());
-  const log = async () => (await rooms.load(CODE)) ?? [];
+  await rooms.create(CODE, logOf(firstEvents()));
+  const log = async () => (await eventsOf(rooms, CODE)) ?? [];
   const owners = holdersIn(await log());
   const skewOf = () => [0, 0, 3_600_000, -3_600_000, 7_000][random.below(5)]!;
   const machines = [start(skewOf()), start(skewOf())];
@@ -122,7 +126,7 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
         const up = machines.filter((machine) => machine.up);
         const at = up[random.below(Math.max(1, up.length))];
         const live = await at?.server.registry.find(CODE).catch(() => null);
-        if (!live) return { ok: false, code: 'unreachable', sentence: 'no answer' };
+        if (!live) return { ok: false, code: 'unreachable', message: 'no answer' };
         return { ok: true, value: { ticket: await tickets.issue({ code: CODE, holder }) } };
       },
       openWire: (events) => {
@@ -233,7 +237,9 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
   }
   const end = await log();
   const { id, name } = HOUSE_CARD;
-  const violations = violationsIn({ code: CODE, card: { id, name }, log: end, live, players, healed: true });
+  const stored = (await rooms.history(CODE)) ?? logOf([]);
+  const card = { id, name };
+  const violations = violationsIn({ code: CODE, card, stored, live, players, healed: true });
   if (live.length < machines.length) violations.push('a server does not answer');
   if (!closed) violations.push('the round was never closed');
   // The first server ends without closing its connections; the second must notice who is gone.
@@ -241,33 +247,34 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
   machines[0]!.kill();
   await time.run(time.now + SETTLE_MS, () => false);
   const atTheEnd = replayRoom(await log());
-  if (atTheEnd !== null && personsOf(atTheEnd).some(({ presence }) => presence.kind === 'here')) {
-    violations.push('somebody who is gone counts as here');
+  if (atTheEnd !== null && personsOf(atTheEnd).some(({ presence }) => presence.kind === 'connected')) {
+    violations.push('somebody who is gone counts as connected');
   }
   machines[1]!.kill();
   return {
     violations,
     choices: choicesIn(end),
     faults: faults.length,
-    trace: JSON.stringify([end, players.map(({ received }) => received.map(({ seq }) => seq))]),
+    trace: JSON.stringify([stored, players.map(({ received }) => received.map(({ seq }) => seq))]),
   };
 }
 
 function firstEvents() {
-  const key = (name: string) => name.repeat(64).slice(0, 64);
+  const hash = (digit: string) => digit.repeat(64);
   const events: RoomEvent[] = [
     {
       kind: 'opened',
       mode: 'friends',
       terms: { deadline: 15, revealRacks: false },
       card: { kind: 'house' },
+      classCode: null,
     },
-    { kind: 'seat-taken', seat: 0, name: 'Ines', secretHash: key('a') },
+    { kind: 'seat-taken', seat: 0, name: 'Ines', secretHash: hash('a') },
     { kind: 'bot-seated', seat: 3, name: 'Odo', style: 'casual' },
-    { kind: 'seat-taken', seat: 1, name: 'Tomas', secretHash: key('b') },
-    { kind: 'seat-taken', seat: 2, name: 'Wilma', secretHash: key('c') },
+    { kind: 'seat-taken', seat: 1, name: 'Tomas', secretHash: hash('b') },
+    { kind: 'seat-taken', seat: 2, name: 'Wilma', secretHash: hash('c') },
   ];
-  return logged(events, { after: 0, at: Date.UTC(2026, 0, 1), command: null });
+  return record(events, { after: 0, at: Date.UTC(2026, 0, 1) });
 }
 
 /** Bots vote to continue, so that the second Charleston is played too. */

@@ -1,19 +1,16 @@
 // Rooms full of simulated players at real sockets, each with the page's own connection, who keep playing through every fault.
 import { WebSocket } from 'ws';
 import type { OpenSocket } from '../../../client/connection/socket.ts';
+import { recordedIn } from '../../../server/aggregate/recorded.ts';
 import type { Store } from '../../../server/ports.ts';
-import {
-  CLOSE,
-  HOUSE_CARD,
-  type Random,
-  type Seat,
-  SOCKET_PATH,
-  stream,
-  ticketPath,
-  ticketSchema,
-} from '../../../shared-engine/index.ts';
+import { roomEvents } from '../../../server/room/stored-event.ts';
+import { HOUSE_CARD } from '../../../shared-engine/card/house/card.ts';
+import { SOCKET_PATH, ticketPath } from '../../../shared-engine/protocol/paths.ts';
+import { ticketSchema } from '../../../shared-engine/protocol/room-http.ts';
+import { CLOSE } from '../../../shared-engine/protocol/version.ts';
+import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
+import type { Seat } from '../../../shared-engine/rules/deal/seat.ts';
 import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
-import { eventsOf } from '../../kit/room-logs.ts';
 import { choicesIn, violationsIn } from '../../simulator/invariants.ts';
 import { SimulatedPlayer } from '../../simulator/simulated-player.ts';
 import { pause } from './server-under-test.ts';
@@ -113,9 +110,11 @@ export class Crowd {
     let choices = 0;
     let rounds = 0;
     for (const { code, players } of this.#parties) {
-      const log = (await eventsOf(store, code)) ?? [];
+      const stored = await store.history(code);
+      if (stored === null) continue;
+      const log = stored.rows.flatMap((row) => recordedIn(row, roomEvents));
       const { id, name } = HOUSE_CARD;
-      const scene = { code, card: { id, name }, log, live: [], players, healed: closed };
+      const scene = { code, card: { id, name }, stored, live: [], players, healed: closed };
       // Somebody may come or go between the look at the log and the look at the people; the log is read last.
       violations.push(...violationsIn(scene).map((violation) => `${code}: ${violation}`));
       choices += choicesIn(log);

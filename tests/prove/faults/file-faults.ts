@@ -3,7 +3,6 @@ import { copyFile, mkdir, stat, truncate } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
 import { openSqlite } from '../../../server/store/sqlite.ts';
-import { eventsOf } from '../../kit/room-logs.ts';
 import { storeOf } from '../../kit/stores.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
 import { violationsIn } from '../../simulator/invariants.ts';
@@ -168,10 +167,10 @@ async function tornFileViolations(file: string, codes: readonly string[]): Promi
   const store = storeOf(openSqlite(file));
   const violations: string[] = [];
   for (const code of codes) {
-    const log = await eventsOf(store, code);
+    const stored = await store.history(code);
     const card = { id: '', name: '' };
-    if (log !== null)
-      violations.push(...violationsIn({ code, card, log, live: [], players: [], healed: false }));
+    if (stored !== null)
+      violations.push(...violationsIn({ code, card, stored, live: [], players: [], healed: false }));
   }
   await store.close();
   return violations;

@@ -1,6 +1,6 @@
 // Frames that no page would send: damaged, deeply nested, or aimed at the prototype of objects.
 import { readFrame } from '../../../server/ws/frame.ts';
-import type { Random } from '../../../shared-engine/index.ts';
+import type { Random } from '../../../shared-engine/rules/deal/random.ts';
 
 const VALID = [
   '{"kind":"hello","id":"a","versions":[1,1],"ticket":"t"}',

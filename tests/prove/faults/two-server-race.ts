@@ -10,8 +10,10 @@ import type { RoomCommand, SeatHolder } from '../../../server/room/command.ts';
 import type { RoomEvent } from '../../../server/room/event.ts';
 import { FRIENDS_TABLE } from '../../../server/room/policy.ts';
 import { ROOM, type Room, roomWith } from '../../../server/room/room.ts';
-import { HOUSE_CARD, type Random, SEATS, type Seat, stream } from '../../../shared-engine/index.ts';
-import { eventsOf, logOf } from '../../kit/room-logs.ts';
+import { HOUSE_CARD } from '../../../shared-engine/card/house/card.ts';
+import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
+import { SEATS, type Seat } from '../../../shared-engine/rules/deal/seat.ts';
+import { logOf } from '../../kit/room-logs.ts';
 import { anyChoice, seatsToAct, seedNamed } from '../../kit/rounds.ts';
 import { holdersIn, violationsIn } from '../../simulator/invariants.ts';
 
@@ -62,19 +64,18 @@ export async function raceTwoServers(
     if (!isDeepStrictEqual(here.state, there.state)) violations.push(`race ${at}: the two differ`);
     if (violations.length > 5) break;
   }
-  const stored = (await eventsOf(stores[1], CODE)) ?? [];
+  const stored = (await stores[1].history(CODE)) ?? opening;
   const { id, name } = HOUSE_CARD;
   const live = rooms.map(({ state }) => state);
   const found = violationsIn({
     code: CODE,
     card: { id, name },
-    log: stored,
+    stored,
     live,
     players: [],
     healed: true,
   });
-  const rows = (await stores[1].history(CODE))?.rows ?? [];
-  const scheduled = rows.flatMap(({ commands }) => commands.filter((id) => id.startsWith('server/')));
+  const scheduled = stored.rows.flatMap(({ commands }) => commands.filter((id) => id.startsWith('server/')));
   if (scheduled.length < count / 10) found.push(`only ${scheduled.length} scheduled actions were raced for`);
   return { races: count, wins, violations: [...violations, ...found] };
 }

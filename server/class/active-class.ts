@@ -1,0 +1,164 @@
+// A class at work in this process: its aggregate, its tables, and those who wait for something new.
+import { type Answer, reject } from '../aggregate/decision.ts';
+import { SerialQueue } from '../aggregate/serial-queue.ts';
+import type { Log } from '../log.ts';
+import type { Cancel, Clock, PlayingCard, Store, Unsubscribe } from '../ports.ts';
+import type { Registry } from '../registry/registry.ts';
+import type { ClassAggregate, ClassChange } from './class.ts';
+import type { ClassCommand } from './decide.ts';
+import type { ClassPlayer, ClassState } from './state.ts';
+import { reconcileTable, wantsDeal } from './table-reconciliation.ts';
+import { Tables } from './tables.ts';
+
+/** Pause before tables that could not be told are told again, in milliseconds. */
+const RETRY_MS = 1000;
+
+export interface ClassPorts {
+  readonly registry: Registry;
+  readonly store: Pick<Store, 'history' | 'remove'>;
+  readonly clock: Clock;
+  readonly log: Log;
+}
+
+export class ActiveClass {
+  readonly code: string;
+  readonly card: PlayingCard;
+  readonly tables: Tables;
+  /** Players join one at a time, so that no two are given one seat. */
+  readonly joins = new SerialQueue();
+  readonly #aggregate: ClassAggregate;
+  readonly #ports: ClassPorts;
+  readonly #unsubscribe: Unsubscribe;
+  readonly #waiting = new Set<() => void>();
+  #version: number;
+  #cancelRetry: Cancel = () => {};
+  #stopped = false;
+
+  /** Follows the class and its tables until `stop`. */
+  constructor(aggregate: ClassAggregate, card: PlayingCard, ports: ClassPorts) {
+    this.code = aggregate.code;
+    this.card = card;
+    this.#aggregate = aggregate;
+    this.#ports = ports;
+    // Another server, or this one before a restart, has counted otherwise.
+    this.#version = ports.clock.now();
+    this.tables = new Tables({ ...ports, onChange: (room) => this.#tableChanged(room) });
+    this.#unsubscribe = aggregate.onChange((change) => this.#classChanged(change));
+  }
+
+  get state(): ClassState {
+    return this.#aggregate.state;
+  }
+
+  /** Changes whenever the class or one of its tables does. */
+  get version(): number {
+    return this.#version;
+  }
+
+  /** When the class was last asked for, by the clock of this server. */
+  usedAt = 0;
+
+  /** Resolves at the next change, or after `ms` milliseconds. */
+  async waitForChange(ms: number): Promise<void> {
+    if (this.#stopped) return;
+    await new Promise<void>((resolve) => {
+      const go = () => {
+        cancel();
+        this.#waiting.delete(go);
+        resolve();
+      };
+      const cancel = this.#ports.clock.after(ms, go);
+      this.#waiting.add(go);
+    });
+  }
+
+  /** There is something new to show, or an event: whoever waits is answered. */
+  notifyChange(): void {
+    this.#version++;
+    for (const go of [...this.#waiting]) go();
+  }
+
+  /** Runs a command in its turn and then tells the tables. Never rejects. */
+  async submit(command: ClassCommand): Promise<Answer> {
+    const answer = await this.#aggregate.submit(command);
+    if (answer.ok) await this.reconcile(command.kind === 'deal-next');
+    return answer;
+  }
+
+  /** More seconds for the open step, at one player's table or at all. */
+  async giveTime(player: number | null, seconds: number): Promise<Answer> {
+    const rooms = this.rooms((one) => player === null || one === player);
+    if (rooms.length === 0) return reject('no-such-player');
+    const answers = await Promise.all(
+      rooms.map(async (code): Promise<Answer> => {
+        const table = await this.tables.find(code);
+        return table ? table.live.room.submit({ kind: 'more-time', seconds }) : { ok: true };
+      }),
+    );
+    return answers.find(({ ok }) => !ok) ?? { ok: true };
+  }
+
+  /** A player has given the seat up. */
+  async vacateSeat({ room, seat }: ClassPlayer): Promise<Answer> {
+    const table = await this.tables.find(room);
+    return table ? table.live.room.submit({ kind: 'vacate-seat', seat }) : { ok: true };
+  }
+
+  /** Every table ends for good; the class is not to be used any more. */
+  async delete(): Promise<void> {
+    for (const code of this.rooms()) {
+      const table = await this.tables.find(code);
+      await table?.live.room.submit({ kind: 'close' });
+      await this.#ports.store.remove(code);
+    }
+    this.stop();
+    await this.#ports.store.remove(this.code);
+  }
+
+  /** Takes over what another server has written up to event `version`. Rejects when the store cannot be reached. */
+  async catchUp(version: number): Promise<void> {
+    await this.#aggregate.catchUp(version);
+    await this.reconcile();
+  }
+
+  /**
+   * Makes every table as the class wants it; what cannot be done now is tried again. `called`: the teacher has just
+   * called the next deal. A table that was not done by then gets it when its players have read their reviews.
+   */
+  async reconcile(called = false): Promise<void> {
+    this.#cancelRetry();
+    const done = await Promise.all(this.rooms().map((code) => this.#reconcileTable(code, called)));
+    if (this.#stopped || done.every((ok) => ok)) return;
+    this.#cancelRetry = this.#ports.clock.after(RETRY_MS, () => void this.reconcile(called));
+  }
+
+  /** Codes of the tables at which one of these players sits. */
+  rooms(wanted: (player: number) => boolean = () => true): string[] {
+    return [...new Set(this.state.players.filter(({ id }) => wanted(id)).map(({ room }) => room))];
+  }
+
+  stop(): void {
+    this.#stopped = true;
+    this.#cancelRetry();
+    this.#unsubscribe();
+    this.tables.close();
+    for (const go of [...this.#waiting]) go();
+  }
+
+  #classChanged({ recorded }: ClassChange): void {
+    for (const { seq, event } of recorded) this.#ports.log.info({ seq, event: event.kind }, 'class event');
+    this.notifyChange();
+  }
+
+  #tableChanged(code: string): void {
+    this.notifyChange();
+    const state = this.tables.at(code)?.live.room.state;
+    if (state && wantsDeal(state)) void this.#reconcileTable(code, false);
+  }
+
+  #reconcileTable(code: string, called: boolean): Promise<boolean> {
+    const { tables } = this;
+    const { log } = this.#ports;
+    return reconcileTable({ state: () => this.state, tables, log }, code, called);
+  }
+}

@@ -1,0 +1,26 @@
+// A class as an event-sourced aggregate: its pure functions, and where loading it may begin.
+import type { Aggregate, Change } from '../aggregate/aggregate.ts';
+import type { AggregateType } from '../aggregate/type.ts';
+import { type ClassCommand, decideClass } from './decide.ts';
+import type { ClassEvent } from './event.ts';
+import { beginClass, evolveClass } from './evolve.ts';
+import type { ClassState } from './state.ts';
+import { type ClassSnapshot, classEvents, classSnapshotFrom } from './stored-event.ts';
+
+export type ClassAggregate = Aggregate<ClassState, ClassEvent, ClassCommand>;
+export type ClassChange = Change<ClassState, ClassEvent>;
+
+export const CLASS: AggregateType<ClassState, ClassEvent, ClassCommand> = {
+  kind: 'class',
+  codec: classEvents,
+  decide: decideClass,
+  begin: beginClass,
+  evolve: evolveClass,
+  snapshotOf: (state, event) => (event.kind === 'dealt' ? snapshotText(state) : null),
+  restore: (begun, text) => ({ ...begun, ...classSnapshotFrom(text) }),
+};
+
+function snapshotText({ drill, deals, terms, card, secretHash, ...rest }: ClassState): string {
+  const snapshot: ClassSnapshot = rest;
+  return JSON.stringify(snapshot);
+}

@@ -1,0 +1,96 @@
+// What the teacher sees while the class plays: built up field by field, a rack only where the terms allow it.
+import {
+  type Dashboard,
+  type DashboardPlayer,
+  type Round,
+  type Step,
+  seatView,
+  spreadsOf,
+  stepOf,
+  stepOfOutcome,
+} from '../../shared-engine/index.ts';
+import { deadlineOf } from '../room/deadline.ts';
+import { disconnectedSince } from '../room/state.ts';
+import { isAheadOfClass, isHeld } from '../room/teacher-controls.ts';
+import type { ActiveClass } from './active-class.ts';
+import { guidedDealFor } from './guided-deal.ts';
+import { resultsOf } from './player-results.ts';
+import { type ClassPlayer, playersIn } from './state.ts';
+
+export async function dashboardFor(live: ActiveClass, now: number): Promise<Dashboard> {
+  const { state, version, code } = live;
+  const { drill, terms, dealt, holdBefore, ended, shown } = state;
+  const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
+  const spreads = spreadsOf(
+    entries.map(({ entry }) => entry),
+    live.card.card.sections.map(({ id }) => id),
+  );
+  return {
+    version,
+    code,
+    title: drill.title,
+    form: drill.form,
+    terms,
+    deals: drill.deals.map(({ id, title, note }) => ({ id, title: title ?? null, note: note ?? null })),
+    dealt,
+    holdBefore,
+    ended,
+    shown,
+    players: playersIn(state).map((player) => dashboardPlayer(live, player, now)),
+    guidedDeal: guidedDealFor(live),
+    spreads: spreads.map(({ seat, kind, step, players: chose, stoodIn }) => ({
+      seat,
+      kind,
+      step,
+      players: chose,
+      stoodIn,
+    })),
+  };
+}
+
+function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): DashboardPlayer {
+  const { id, name, seat, standIn, first } = player;
+  const table = live.tables.at(player.room)?.live;
+  const held = table?.room.state.seats[seat];
+  const present = held?.kind === 'person' && disconnectedSince(held) === null;
+  const ready = held?.kind === 'person' && held.ready;
+  const about = { id, name, seat, present, standIn, ready };
+  const play = table?.room.state.play;
+  if (!table || !play) {
+    return {
+      ...about,
+      deal: 0,
+      at: 'waiting',
+      submitted: false,
+      held: false,
+      since: 0,
+      remaining: null,
+      rack: null,
+    };
+  }
+  const view = seatView(play.round, seat);
+  const { state } = table.room;
+  const stepSince = table.stepSince();
+  const ahead = isAheadOfClass(play.round, state.controls);
+  const step = ahead ? finishedStep(play.round) : stepOf(view.stage);
+  const deadline = deadlineOf(state, stepSince);
+  // Who has chosen and waits for the class is not held: the class has still to come there.
+  const waits = !ahead && isHeld(play.round, state.controls);
+  return {
+    ...about,
+    deal: first + play.number,
+    at: step ?? 'closed',
+    submitted: ahead || view.answer !== null,
+    held: waits,
+    since: step === null ? 0 : Math.max(0, now - stepSince),
+    remaining: deadline === null || waits || ahead ? null : Math.max(0, deadline - now),
+    rack: live.state.terms.racks ? view.rack : null,
+  };
+}
+
+/** The step that this table has finished and from which the class has still to advance. */
+function finishedStep({ resolved, actualSteps = [] }: Round): Step | null {
+  const at = resolved[actualSteps.length];
+  if (at === undefined) return null;
+  return stepOfOutcome(at);
+}

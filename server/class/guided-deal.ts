@@ -1,0 +1,103 @@
+// The guided deal that a class plays together: where it stands, who has not chosen yet, what was chosen there.
+import {
+  type AnswerChoice,
+  advanceGuidedDeal,
+  anonymized,
+  begin,
+  choiceAt,
+  decisionFor,
+  evolve,
+  facesOf,
+  type GuidedDeal,
+  openRound,
+  type Resolved,
+  type Round,
+  seatStep,
+  stepOf,
+} from '../../shared-engine/index.ts';
+import { type Answer, reject } from '../aggregate/decision.ts';
+import type { ActiveClass } from './active-class.ts';
+import { dealOf } from './player-results.ts';
+import { isGuided } from './state.ts';
+
+/** Every player sits alone, on the seat to which the drill's deals are rotated. */
+const PLAYER = 0;
+
+/** All tables continue from this choice; `stepIndex` is the step for which it is meant, counted from 0. */
+export async function advanceClass(
+  live: ActiveClass,
+  stepIndex: number,
+  choice: AnswerChoice | null,
+): Promise<Answer> {
+  const { state } = live;
+  const round = guidedRound(live);
+  if (!isGuided(state) || round === null) return reject('not-guided');
+  if (stepIndex !== state.outcomes.length || state.dealClosed) return reject('already-advanced');
+  const { waiting, reached } = openStepOf(live);
+  const [at] = reached;
+  if (waiting > 0 || at === undefined) return reject('not-all-chosen');
+  const next = advanceGuidedDeal(round, at, PLAYER, choice);
+  if (!next.ok) return next;
+  const { outcome, closed } = next;
+  return live.submit({ kind: 'advance', deal: state.dealt - 1, stepIndex, outcome, closed });
+}
+
+/** What the dashboard shows of it; null where the class is not guided or nothing is dealt. */
+export function guidedDealFor(live: ActiveClass): GuidedDeal | null {
+  const round = guidedRound(live);
+  if (!isGuided(live.state) || round === null) return null;
+  const { outcomes, dealClosed } = live.state;
+  if (dealClosed)
+    return { stepIndex: outcomes.length, step: null, needed: 0, rack: [], waiting: 0, chosen: [] };
+  const { waiting, reached } = openStepOf(live);
+  const decision = decisionFor(round, PLAYER);
+  return {
+    stepIndex: outcomes.length,
+    step: stepOf(round),
+    needed: decision?.kind === 'pass' ? decision.count : 0,
+    rack: facesOf(round.racks[PLAYER]),
+    waiting,
+    chosen: waiting > 0 ? [] : shownOf(live, countsOf(reached)),
+  };
+}
+
+/** The round as far as the class has come, nobody having answered the open step. */
+function guidedRound({ state: { deals, dealt, outcomes } }: ActiveClass): Round | null {
+  const deal = deals[dealt - 1];
+  if (deal === undefined) return null;
+  const dealtRound = begin(openRound(deal, { revealRacks: false }));
+  return outcomes.reduce<Round>((round, outcome) => evolve(round, { kind: 'resolved', outcome }), dealtRound);
+}
+
+/** Of the players' tables: how many have the open step still before them, and how it came out at the others. */
+function openStepOf(live: ActiveClass): { waiting: number; reached: readonly Resolved[] } {
+  const { players, dealt, outcomes } = live.state;
+  const reachedAt = players.map((player): Resolved | null => {
+    const round = live.tables.at(player.room)?.live.room.state.play?.round;
+    if (!round || dealOf(live, player) !== dealt - 1 || (round.actualSteps?.length ?? 0) !== outcomes.length)
+      return null;
+    return round.resolved[outcomes.length] ?? null;
+  });
+  const reached = reachedAt.flatMap((outcome) => outcome ?? []);
+  return { waiting: reachedAt.length - reached.length, reached };
+}
+
+/** Where the terms keep choices anonymous, a choice that only one player made is left out. */
+function shownOf({ state: { terms } }: ActiveClass, counts: GuidedDeal['chosen']): GuidedDeal['chosen'] {
+  return terms.names ? counts : [...anonymized(counts, ({ players }) => players, true)];
+}
+
+/** What was chosen, most frequent first, by nobody's name; stand-ins' choices are counted apart from the players'. */
+function countsOf(reached: readonly Resolved[]): GuidedDeal['chosen'] {
+  const alike = new Map<string, { choice: AnswerChoice; players: number }>();
+  for (const at of reached) {
+    const choice = choiceAt(seatStep(at, PLAYER), PLAYER);
+    if (choice === null) continue;
+    const own = Number(at.by[PLAYER] === 'player');
+    const key = JSON.stringify(choice);
+    alike.set(key, { choice, players: (alike.get(key)?.players ?? 0) + own });
+  }
+  return [...alike]
+    .sort(([a, one], [b, other]) => other.players - one.players || (a < b ? -1 : 1))
+    .map(([, it]) => it);
+}

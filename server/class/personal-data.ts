@@ -1,0 +1,59 @@
+// What a class's log holds of one player: told to that player, and taken out of it when the player asks for that.
+import { type Recorded, recordedIn } from '../aggregate/recorded.ts';
+import { rewriteLog } from '../aggregate/rewrite.ts';
+import type { Store, StoredLog } from '../ports.ts';
+import { FORGOTTEN_NAME, NO_SECRET_HASH, type PersonalDataEntry } from '../room/personal-data.ts';
+import type { ClassEvent } from './event.ts';
+import { classEvents, classSnapshotFrom } from './stored-event.ts';
+
+/** Everything of this player in the class itself, oldest first; what was chosen is stored at the table. */
+export function playerDataOf(log: StoredLog, player: number): PersonalDataEntry[] {
+  const recorded = log.rows.flatMap((row) => recordedIn(row, classEvents));
+  return entriesIn(recorded).flatMap(({ at, event, joined }): PersonalDataEntry[] => {
+    switch (event.kind) {
+      case 'joined':
+        return joined === player ? [{ at, what: 'joined the class', name: event.name }] : [];
+      case 'stand-in':
+        if (event.player !== player) return [];
+        return [{ at, what: event.on ? 'a bot plays on by the teacher’s wish' : 'got the seat back' }];
+      case 'aimed': {
+        if (event.player !== player) return [];
+        const { deal, step, sections } = event;
+        return [{ at, what: 'named aims', deal: deal + 1, step, sections }];
+      }
+      default:
+        return [];
+    }
+  });
+}
+
+/** Takes the player's name and the hash of the player's secret out of the stored log. */
+export function forgetPlayer(
+  store: Pick<Store, 'history' | 'rewrite'>,
+  code: string,
+  player: number,
+): Promise<void> {
+  const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
+  return rewriteLog(store, code, {
+    codec: classEvents,
+    changed: (recorded) =>
+      entriesIn(recorded).flatMap(({ event, joined, ...one }) =>
+        event.kind === 'joined' && joined === player ? [{ ...one, event: { ...event, ...nobody } }] : [],
+      ),
+    snapshot(text) {
+      const state = classSnapshotFrom(text);
+      const players = state.players.map((one) => (one.id === player ? { ...one, ...nobody } : one));
+      return JSON.stringify({ ...state, players });
+    },
+  });
+}
+
+interface Entry extends Recorded<ClassEvent> {
+  /** Number of the player who joined with this event; null for every other. */
+  readonly joined: number | null;
+}
+
+function entriesIn(recorded: readonly Recorded<ClassEvent>[]): Entry[] {
+  let players = 0;
+  return recorded.map((one) => ({ ...one, joined: one.event.kind === 'joined' ? players++ : null }));
+}

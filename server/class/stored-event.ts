@@ -1,0 +1,87 @@
+// The JSON of a class's events and snapshots: what is stored today is read back tomorrow, or an error says so.
+import { z } from 'zod';
+import {
+  classTermsSchema,
+  drillSchema,
+  seatSchema,
+  shownStepSchema,
+  stepSchema,
+} from '../../shared-engine/index.ts';
+import type { EventCodec } from '../aggregate/recorded.ts';
+import { storedJson } from '../aggregate/stored-json.ts';
+import { cardChoiceSchema, preparedDealSchema, resolvedSchema } from '../room/stored-round.ts';
+import type { ClassEvent } from './event.ts';
+
+const outcomes = z.array(resolvedSchema).readonly();
+const shown = shownStepSchema.nullable();
+const aim = {
+  player: z.int(),
+  deal: z.int(),
+  step: stepSchema,
+  sections: z.array(z.string()).readonly(),
+};
+
+const classEvent = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('opened'),
+    drill: drillSchema,
+    deals: z.array(preparedDealSchema).readonly(),
+    terms: classTermsSchema,
+    card: cardChoiceSchema,
+    secretHash: z.string(),
+  }),
+  z.strictObject({
+    kind: z.literal('joined'),
+    name: z.string(),
+    secretHash: z.string(),
+    room: z.string(),
+    seat: seatSchema,
+  }),
+  z.strictObject({ kind: z.literal('dealt') }),
+  z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),
+  z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
+  z.strictObject({ kind: z.literal('shown'), shown }),
+  z.strictObject({ kind: z.literal('advanced'), outcome: resolvedSchema, closed: z.boolean() }),
+  z.strictObject({ kind: z.literal('aimed'), ...aim }),
+  z.strictObject({ kind: z.literal('left'), player: z.int() }),
+  z.strictObject({ kind: z.literal('ended') }),
+]);
+
+/** A class right after a deal, without what its opening says. */
+const classSnapshot = z.strictObject({
+  seq: z.int(),
+  players: z
+    .array(
+      z.strictObject({
+        id: z.int(),
+        name: z.string(),
+        secretHash: z.string(),
+        room: z.string(),
+        seat: seatSchema,
+        standIn: z.boolean(),
+        left: z.boolean(),
+        first: z.int(),
+      }),
+    )
+    .readonly(),
+  dealt: z.int(),
+  outcomes,
+  dealClosed: z.boolean(),
+  outcomesBefore: z.array(outcomes).readonly(),
+  holdBefore: stepSchema.nullable(),
+  shown,
+  aims: z.array(z.strictObject(aim)).readonly(),
+  ended: z.boolean(),
+});
+
+/** Takes any event there is, or this does not compile. */
+export const classEvents: EventCodec<ClassEvent> = {
+  textOf: (events: readonly z.infer<typeof classEvent>[]) => JSON.stringify(events),
+  eventsFrom: (text) => storedJson(z.array(classEvent), text),
+};
+
+export type ClassSnapshot = z.infer<typeof classSnapshot>;
+
+export function classSnapshotFrom(text: string): ClassSnapshot {
+  return storedJson(classSnapshot, text);
+}

@@ -1,0 +1,93 @@
+// What one audience is told of a room: built up for it from the state, never cut down from a whole.
+import {
+  type Audience,
+  type Four,
+  forFour,
+  type Seat,
+  type SeatInfo,
+  type Table,
+  type View,
+  viewFor,
+} from '../../shared-engine/index.ts';
+import { deadlineOf } from '../room/deadline.ts';
+import type { TablePolicy } from '../room/policy.ts';
+import {
+  disconnectedSince,
+  type PersonSeat,
+  type RoomState,
+  type SeatState,
+  wasDealt,
+} from '../room/state.ts';
+import { isHeld } from '../room/teacher-controls.ts';
+
+/** What is the same for every audience and not in the room's state. */
+export interface TableFacts {
+  readonly code: string;
+  readonly policy: TablePolicy;
+  readonly card: { readonly id: string; readonly name: string };
+  /** When the open step was opened, and the time now, by the clock of this server. */
+  readonly stepSince: number;
+  readonly now: number;
+}
+
+/** The seat somebody listens from, with the person who sits there; null for a spectator. */
+export type Listening = { readonly seat: Seat; readonly person: PersonSeat } | null;
+
+export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
+  return {
+    code: facts.code,
+    you: listening?.seat ?? null,
+    seats: seatInfos(state),
+    terms: state.terms,
+    card: facts.card,
+    round: state.play?.number ?? 0,
+    remaining: remainingOf(state, facts),
+    view: roundView(state, listening),
+    ...(facts.policy.hasTeacher && { controls: controlsFor(state, listening) }),
+  };
+}
+
+export function remainingOf(state: RoomState, { stepSince, now }: TableFacts): number | null {
+  const held = state.play !== null && isHeld(state.play.round, state.controls);
+  // Time stands still at a table that is held.
+  const deadline = held ? null : deadlineOf(state, stepSince);
+  return deadline === null ? null : Math.max(0, deadline - now);
+}
+
+export function controlsFor(
+  { play, controls }: RoomState,
+  listening: Listening,
+): NonNullable<Table['controls']> {
+  return {
+    held: play !== null && isHeld(play.round, controls),
+    standIn: listening !== null && controls.standIn.includes(listening.seat),
+    cardClosed: controls.cardClosed === true,
+  };
+}
+
+export function seatInfos(state: RoomState): Four<SeatInfo> {
+  return forFour((seat) => seatInfo(state.seats[seat], state.host === seat));
+}
+
+/** Who sat down after the deal is told of that round what everybody may know. */
+export function audienceOf(state: RoomState, listening: Listening): Audience {
+  const isPlayer = listening !== null && wasDealt(state, listening.person);
+  return isPlayer ? { kind: 'seat', seat: listening.seat } : { kind: 'spectator' };
+}
+
+export function roundView(state: RoomState, listening: Listening): View | null {
+  return state.play && viewFor(state.play.round, audienceOf(state, listening));
+}
+
+function seatInfo(seat: SeatState, host: boolean): SeatInfo {
+  switch (seat.kind) {
+    case 'empty':
+      return { kind: 'empty' };
+    case 'bot':
+      return { kind: 'bot', name: seat.name, style: seat.style };
+    case 'person': {
+      const { name, ready } = seat;
+      return { kind: 'person', name, ready, host, present: disconnectedSince(seat) === null };
+    }
+  }
+}

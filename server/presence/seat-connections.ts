@@ -1,0 +1,100 @@
+// The connections that the holders of a room's seats have to this server, and what the room knows of them.
+import { type ConnectionOrigin, SEATS, type Seat } from '../../shared-engine/index.ts';
+import type { SeatHolder } from '../room/command.ts';
+import type { Room } from '../room/room.ts';
+import { type PersonSeat, personAt } from '../room/state.ts';
+
+export interface SeatConnection {
+  readonly holder: SeatHolder;
+  /** Names the connection, among all servers. */
+  readonly name: string;
+  /** Null where the other side does not say. */
+  readonly from: ConnectionOrigin | null;
+  /** Whether the room has known of the connection. */
+  known: boolean;
+}
+
+export class SeatConnections {
+  readonly #room: Pick<Room, 'state' | 'submit'>;
+  readonly #node: string;
+  readonly #open = new Set<SeatConnection>();
+  #count = 0;
+
+  constructor(room: Pick<Room, 'state' | 'submit'>, node: string) {
+    this.#room = room;
+    this.#node = node;
+  }
+
+  open(holder: SeatHolder, from: ConnectionOrigin | null): SeatConnection {
+    const connection = { holder, name: `${this.#node}.${++this.#count}`, from, known: false };
+    this.#open.add(connection);
+    return connection;
+  }
+
+  /** A connection of which the room cannot be told just now is told of at the next presence check. */
+  async announce({ holder, name, from }: SeatConnection): Promise<void> {
+    const node = this.#node;
+    await this.#room.submit({ kind: 'connect', holder, node, connection: name, ...(from && { from }) });
+  }
+
+  /** The connection is over; where it was replaced, the room knows already. */
+  close(connection: SeatConnection): void {
+    if (this.#open.delete(connection)) void this.#tellClosed(connection.holder.seat, connection.name);
+  }
+
+  /** Another connection has taken the place of this one. */
+  forget(connection: SeatConnection): void {
+    this.#open.delete(connection);
+  }
+
+  /** To be called after every change of the room. */
+  changed(): void {
+    for (const connection of this.#open) {
+      const presence = this.#personOf(connection)?.presence;
+      if (presence?.kind === 'connected' && presence.connection === connection.name) connection.known = true;
+    }
+  }
+
+  isReplaced(connection: SeatConnection): boolean {
+    const presence = this.#personOf(connection)?.presence;
+    return connection.known && presence?.kind === 'connected' && presence.connection !== connection.name;
+  }
+
+  /** Tells the room again what it should know of this server's connections and does not. */
+  async reconcile(): Promise<void> {
+    const before = this.#room.state;
+    for (const connection of [...this.#open]) {
+      const person = this.#personOf(connection);
+      if (person && (!connection.known || person.presence.kind === 'disconnected')) {
+        await this.announce(connection);
+      }
+    }
+    await this.#closeThose(before.seats, ({ node, connection }) => {
+      return node === this.#node && ![...this.#open].some(({ name }) => name === connection);
+    });
+  }
+
+  /** These servers are gone, and with them the connections they had. */
+  async withoutNodes(gone: readonly string[]): Promise<void> {
+    await this.#closeThose(this.#room.state.seats, ({ node }) => gone.includes(node));
+  }
+
+  async #closeThose(
+    seats: Room['state']['seats'],
+    isOver: (presence: PersonSeat['presence'] & { kind: 'connected' }) => boolean,
+  ): Promise<void> {
+    for (const seat of SEATS) {
+      const held = seats[seat];
+      if (held.kind !== 'person' || held.presence.kind === 'disconnected') continue;
+      if (isOver(held.presence)) await this.#tellClosed(seat, held.presence.connection);
+    }
+  }
+
+  async #tellClosed(seat: Seat, connection: string): Promise<void> {
+    await this.#room.submit({ kind: 'disconnect', seat, connection }, `disconnect/${connection}`);
+  }
+
+  #personOf({ holder }: SeatConnection): PersonSeat | null {
+    return personAt(this.#room.state, holder.seat, holder.since);
+  }
+}

@@ -1,0 +1,106 @@
+// The JSON of a room's events and snapshots: what is stored today is read back tomorrow, or an error says so.
+import { z } from 'zod';
+import { four, roomTermsSchema, STYLES, seatSchema, stepSchema } from '../../shared-engine/index.ts';
+import type { EventCodec } from '../aggregate/recorded.ts';
+import { storedJson } from '../aggregate/stored-json.ts';
+import type { RoomEvent } from './event.ts';
+import { MODES } from './policy.ts';
+import { cardChoiceSchema, dealtSchema, roundEventSchema } from './stored-round.ts';
+
+const origin = z.strictObject({ page: z.string(), nth: z.int() });
+const style = z.enum(STYLES);
+
+const controls = z.strictObject({
+  holdBefore: stepSchema.nullable(),
+  standIn: z.array(seatSchema).readonly(),
+  guided: z.boolean().exactOptional(),
+  cardClosed: z.boolean().exactOptional(),
+});
+
+const roomEvent = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('opened'),
+    mode: z.enum(MODES),
+    terms: roomTermsSchema,
+    card: cardChoiceSchema,
+    classCode: z.string().nullable(),
+  }),
+  z.strictObject({
+    kind: z.literal('seat-taken'),
+    seat: seatSchema,
+    name: z.string(),
+    secretHash: z.string(),
+  }),
+  z.strictObject({ kind: z.literal('seat-vacated'), seat: seatSchema }),
+  z.strictObject({ kind: z.literal('bot-seated'), seat: seatSchema, name: z.string(), style }),
+  z.strictObject({
+    kind: z.literal('connected'),
+    seat: seatSchema,
+    node: z.string(),
+    connection: z.string(),
+    from: origin.exactOptional(),
+  }),
+  z.strictObject({ kind: z.literal('disconnected'), seat: seatSchema, connection: z.string() }),
+  z.strictObject({
+    kind: z.literal('secret-changed'),
+    seat: seatSchema,
+    secretHash: z.string(),
+    before: z.string(),
+  }),
+  z.strictObject({
+    kind: z.literal('timer-claimed'),
+    node: z.string(),
+    others: z.array(z.string()).readonly(),
+  }),
+  z.strictObject({ kind: z.literal('ready'), seat: seatSchema, ready: z.boolean() }),
+  z.strictObject({ kind: z.literal('controls-changed'), controls }),
+  z.strictObject({ kind: z.literal('more-time'), seconds: z.int() }),
+  z.strictObject({ kind: z.literal('round'), event: roundEventSchema }),
+  z.strictObject({ kind: z.literal('closed') }),
+]);
+
+const seatState = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('empty') }),
+  z.strictObject({ kind: z.literal('bot'), name: z.string(), style }),
+  z.strictObject({
+    kind: z.literal('person'),
+    name: z.string(),
+    secretHashes: z.array(z.string()).readonly(),
+    since: z.int(),
+    ready: z.boolean(),
+    presence: z.discriminatedUnion('kind', [
+      z.strictObject({
+        kind: z.literal('connected'),
+        node: z.string(),
+        connection: z.string(),
+        from: origin.exactOptional(),
+      }),
+      z.strictObject({ kind: z.literal('disconnected'), since: z.number() }),
+    ]),
+  }),
+]);
+
+/** A room right after a deal, without what its opening says. */
+const roomSnapshot = z.strictObject({
+  seq: z.int(),
+  at: z.int(),
+  seats: four(seatState),
+  host: seatSchema.nullable(),
+  controls,
+  timerOwners: z.array(z.string()).readonly(),
+  /** Number of the round, and the event that dealt it. */
+  number: z.int(),
+  dealt: dealtSchema,
+});
+
+/** Takes any event there is, or this does not compile. */
+export const roomEvents: EventCodec<RoomEvent> = {
+  textOf: (events: readonly z.infer<typeof roomEvent>[]) => JSON.stringify(events),
+  eventsFrom: (text) => storedJson(z.array(roomEvent), text),
+};
+
+export type RoomSnapshot = z.infer<typeof roomSnapshot>;
+
+export function roomSnapshotFrom(text: string): RoomSnapshot {
+  return storedJson(roomSnapshot, text);
+}

@@ -1,0 +1,68 @@
+// The JSON of rounds and cards, as the logs of rooms and classes hold it.
+import { z } from 'zod';
+import {
+  cardFileSchema,
+  faceSchema,
+  four,
+  hexSchema,
+  MOVE_STEPS,
+  seatSchema,
+} from '../../shared-engine/index.ts';
+
+const tiles = z.array(faceSchema).readonly();
+const actor = z.enum(['player', 'bot', 'stand-in']);
+const step = z.enum(MOVE_STEPS);
+
+export const preparedDealSchema = z.strictObject({
+  seed: hexSchema,
+  dealer: seatSchema,
+  prepared: four(tiles),
+});
+
+export const cardChoiceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('house') }),
+  z.strictObject({ kind: z.literal('file'), file: cardFileSchema }),
+]);
+
+export const resolvedSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('move'),
+    step,
+    gave: four(tiles),
+    forwarded: four(tiles),
+    received: four(tiles),
+    blind: four(z.int()),
+    voided: z.int(),
+    by: four(actor.nullable()),
+  }),
+  z.strictObject({ kind: z.literal('vote'), go: four(z.boolean()), by: four(actor) }),
+  z.strictObject({
+    kind: z.literal('ask'),
+    asked: four(z.int()),
+    agreed: four(z.int()),
+    by: four(actor),
+  }),
+]);
+
+export const dealtSchema = z.strictObject({
+  kind: z.literal('dealt'),
+  deal: z.union([z.strictObject({ seed: hexSchema, dealer: seatSchema }), preparedDealSchema]),
+  terms: z.strictObject({ revealRacks: z.boolean() }),
+  commitment: hexSchema.nullable(),
+});
+
+export const roundEventSchema = z.discriminatedUnion('kind', [
+  dealtSchema,
+  z.strictObject({
+    kind: z.literal('submitted'),
+    seat: seatSchema,
+    step,
+    pass: z.strictObject({ tiles, blind: z.int(), by: actor }),
+  }),
+  z.strictObject({ kind: z.literal('withdrawn'), seat: seatSchema, step }),
+  z.strictObject({ kind: z.literal('voted'), seat: seatSchema, go: z.boolean(), by: actor }),
+  z.strictObject({ kind: z.literal('asked'), seat: seatSchema, count: z.int(), by: actor }),
+  z.strictObject({ kind: z.literal('resolved'), outcome: resolvedSchema }),
+  z.strictObject({ kind: z.literal('advanced'), outcome: resolvedSchema }),
+  z.strictObject({ kind: z.literal('closed') }),
+]);
