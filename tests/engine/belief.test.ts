@@ -1,4 +1,4 @@
-// Beliefs: worlds that could be, passes weighed exactly, the same worlds whatever else was asked.
+// Beliefs: deals that could be, passes weighed exactly, the same deals whatever else was asked.
 import { describe, expect, it, test } from 'vitest';
 import { createBelief, DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/belief.ts';
 import { offeredChoices, type Situation } from '../../shared-engine/analysis/belief/situation.ts';
@@ -16,8 +16,8 @@ import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../../shared-engine/rules/ti
 import { records } from '../kit/reviews.ts';
 
 const card = houseCard();
-const vectors = await loadSimd();
-const model = createChoiceModel(createTileValues(vectors, card));
+const simd = await loadSimd();
+const model = createChoiceModel(createTileValues(simd, card));
 const belief = createBelief(model);
 
 function racksOf(seed: string, count: number): Uint8Array[] {
@@ -27,22 +27,7 @@ function racksOf(seed: string, count: number): Uint8Array[] {
 
 /** Every pass of `size` tiles, as counts. */
 function passesFrom(rack: Uint8Array, size: number): Uint8Array[] {
-  const passes: Uint8Array[] = [];
-  const pass = new Uint8Array(FACE_COUNT);
-  const extend = (from: number, left: number): void => {
-    if (left === 0) {
-      passes.push(pass.slice());
-      return;
-    }
-    for (let face = from; face < JOKER_INDEX; face++) {
-      if (pass[face]! === rack[face]!) continue;
-      pass[face]!++;
-      extend(face, left - 1);
-      pass[face]!--;
-    }
-  };
-  extend(0, size);
-  return passes;
+  return legalPasses(rack, size).map((tiles) => Uint8Array.from(bagOf(tiles.map((face) => FACES[face]!))));
 }
 
 test('the exponential agrees with the built-in one', () => {
@@ -52,7 +37,7 @@ test('the exponential agrees with the built-in one', () => {
   expect(expMinus(0)).toBe(1);
 });
 
-describe('the chance of a pass', () => {
+describe('the probability of a pass', () => {
   test.each([1, 2, 3])('C1 adds up to one over all legal passes of %i', (size) => {
     for (const rack of racksOf(`sum ${size}`, 8)) {
       model.read(rack, 0);
@@ -61,39 +46,39 @@ describe('the chance of a pass', () => {
     }
   });
 
-  test('C2 is nothing for a joker or a tile that is not held', () => {
+  test('C2 is 0 for a joker or a tile that is not held', () => {
     const rack = Uint8Array.from(bagOf(['joker', 'east', 'east', 'west', 'flower', 'bam-1']));
     model.read(rack, 0);
-    const chance = (...tiles: Parameters<typeof bagOf>[0]) =>
+    const probability = (...tiles: Parameters<typeof bagOf>[0]) =>
       model.probability(Uint8Array.from(bagOf(tiles)), 0, 3);
-    expect(chance('joker', 'east', 'west')).toBe(0);
-    expect(chance('east', 'east', 'east')).toBe(0);
-    expect(chance('east', 'west', 'bam-1')).toBeGreaterThan(0);
+    expect(probability('joker', 'east', 'west')).toBe(0);
+    expect(probability('east', 'east', 'east')).toBe(0);
+    expect(probability('east', 'west', 'bam-1')).toBeGreaterThan(0);
   });
 
-  test('is the same in the vector module and in plain words', () => {
-    const plain = createChoiceModel(createTileValues(NO_SIMD, card));
+  test('is the same with the SIMD module and without', () => {
+    const withoutSimd = createChoiceModel(createTileValues(NO_SIMD, card));
     for (const rack of racksOf('twins', 10)) {
       model.read(rack, 0);
-      plain.read(rack, 0);
+      withoutSimd.read(rack, 0);
       for (const pass of passesFrom(rack, 3).slice(0, 40)) {
-        expect(plain.probability(pass, 0, 3)).toBe(model.probability(pass, 0, 3));
+        expect(withoutSimd.probability(pass, 0, 3)).toBe(model.probability(pass, 0, 3));
       }
     }
   });
 
-  test('is how often a pass is drawn, as far as usefulness decides', () => {
-    const draws = createRng(5, 5);
+  test('is how often a pass is drawn, as far as the value of tiles decides', () => {
+    const rng = createRng(5, 5);
     const [rack] = racksOf('drawn', 1) as [Uint8Array];
     model.read(rack, 0);
     const pass = new Uint8Array(FACE_COUNT);
     const counts = new Map<string, number>();
     const all = 4000;
     for (let n = 0; n < all; n++) {
-      const chance = model.draw(new Uint8Array(FACE_COUNT), 3, pass, 0, draws.uniform);
+      const probability = model.draw(new Uint8Array(FACE_COUNT), 3, pass, rng.uniform);
       // The other twentieth of the probability is spread evenly.
       const evenly = 0.05 / passesFrom(rack, 3).length;
-      expect(0.95 * chance + evenly).toBeCloseTo(model.probability(pass, 0, 3), 9);
+      expect(0.95 * probability + evenly).toBeCloseTo(model.probability(pass, 0, 3), 9);
       counts.set(pass.join(), (counts.get(pass.join()) ?? 0) + 1);
     }
     for (const each of passesFrom(rack, 3)) {
@@ -103,35 +88,35 @@ describe('the chance of a pass', () => {
     }
   });
 
-  test('leaves bound tiles alone', () => {
-    const draws = createRng(6, 6);
+  test('leaves fixed tiles alone when a pass is drawn', () => {
+    const rng = createRng(6, 6);
     const pass = new Uint8Array(FACE_COUNT);
     for (const rack of racksOf('bound', 20)) {
-      const bound = rack.map((count, face) => (face < 18 ? count : 0));
+      const fixed = rack.map((count, face) => (face < 18 ? count : 0));
       model.read(rack, 0);
-      model.draw(bound, 2, pass, 0, draws.uniform);
+      model.draw(fixed, 2, pass, rng.uniform);
       for (let face = 0; face < 18; face++) expect(pass[face]).toBe(0);
       expect(pass.reduce((sum, count) => sum + count, 0)).toBeLessThanOrEqual(2);
     }
   });
 });
 
-describe('believed worlds', () => {
+describe('sampled deals', () => {
   const situations = records('believed', 8).flatMap((record) =>
     offeredChoices(record).map(({ situation }) => situation),
   );
 
-  it('S1 D2 have racks of the right size, out of one set', () => {
+  it('S1 D2 have racks of the right size, from one set', () => {
     expect(situations.length).toBeGreaterThan(50);
     for (const situation of situations) {
-      const worlds = belief.sampledDeals(situation, 1, 0, 2);
-      for (let at = 0; at < worlds.length; at += DEAL_BYTES) {
+      const deals = belief.sampledDeals(situation, 1, { first: 0, batches: 2 });
+      for (let at = 0; at < deals.length; at += DEAL_BYTES) {
         FULL_SET.forEach((copies, face) => {
-          const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + face]!, 0);
+          const held = SEATS.reduce<number>((sum, seat) => sum + deals[at + seat * FACE_COUNT + face]!, 0);
           expect(held).toBeLessThanOrEqual(copies);
         });
         for (const seat of SEATS) {
-          const rack = worlds.subarray(at + seat * FACE_COUNT, at + (seat + 1) * FACE_COUNT);
+          const rack = deals.subarray(at + seat * FACE_COUNT, at + (seat + 1) * FACE_COUNT);
           const size = rack.reduce((sum, count) => sum + count, 0);
           expect(size).toBe(seat === situation.dealer ? 14 : 13);
           if (seat === situation.seat) expect([...rack]).toEqual([...situation.rack]);
@@ -140,37 +125,37 @@ describe('believed worlds', () => {
     }
   });
 
-  it('V1 put what the seat has just given into the receiver’s rack', () => {
+  it('V1 have what the seat has just given in the receiver’s rack', () => {
     for (const situation of situations.filter(({ past }) => past.length === 1)) {
       const { gave, toward } = situation.past[0]!;
       const receiver = (situation.seat + toward) % 4;
-      const worlds = belief.sampledDeals(situation, 2, 0, 3);
+      const deals = belief.sampledDeals(situation, 2, { first: 0, batches: 3 });
       const given = new Uint8Array(FACE_COUNT);
       for (const face of gave) given[face]!++;
-      for (let at = receiver * FACE_COUNT; at < worlds.length; at += DEAL_BYTES) {
+      for (let at = receiver * FACE_COUNT; at < deals.length; at += DEAL_BYTES) {
         given.forEach((count, face) => {
-          expect(worlds[at + face]!).toBeGreaterThanOrEqual(count);
+          expect(deals[at + face]!).toBeGreaterThanOrEqual(count);
         });
       }
     }
   });
 
-  it('are the same whichever batches are asked for, and others under another seed', () => {
+  it('are the same whichever batches are asked for, and different for another seed', () => {
     const situation = situations.find(({ past }) => past.length === 4)!;
-    const all = belief.sampledDeals(situation, 9, 0, 5);
+    const all = belief.sampledDeals(situation, 9, { first: 0, batches: 5 });
     const bytes = DEALS_PER_BATCH * DEAL_BYTES;
-    expect(belief.sampledDeals(situation, 9, 3, 2)).toEqual(all.slice(3 * bytes));
-    expect(belief.sampledDeals(situation, 10, 0, 5)).not.toEqual(all);
+    expect(belief.sampledDeals(situation, 9, { first: 3, batches: 2 })).toEqual(all.slice(3 * bytes));
+    expect(belief.sampledDeals(situation, 10, { first: 0, batches: 5 })).not.toEqual(all);
   });
 
-  it('B3 hold for a seat that passed blind and for neighbours that did', () => {
+  it('B3 are sampled for seats that passed blind and for seats whose neighbors did', () => {
     const blind = situations.filter(({ past }) => past.some((move) => move.blind.some((count) => count > 0)));
     expect(blind.length).toBeGreaterThan(5);
     expect(blind.some(({ past }) => past.some(({ forwarded }) => forwarded > 0))).toBe(true);
   });
 });
 
-describe('what a gift says', () => {
+describe('what a received pass tells', () => {
   const start = bagOf(
     facesOf(FULL_SET)
       .filter((face) => face.startsWith('dot'))
@@ -178,7 +163,7 @@ describe('what a gift says', () => {
   );
 
   /** Three tiles came from the seat to the left; the seat knows nothing else. */
-  function afterGift(received: readonly number[]): Situation {
+  function afterPass(received: readonly number[]): Situation {
     const gave = [18, 18, 18];
     const past = [{ toward: 1, gave, received, blind: [0, 0, 0, 0] as const, forwarded: 0 }];
     const rack = [...start];
@@ -187,17 +172,17 @@ describe('what a gift says', () => {
     return { seat: 0, dealer: 1, step: 1, agreed: [0, 0, 0, 0], start, rack, past };
   }
 
-  test('a tile that went is held again less often than one that stayed', () => {
+  test('the giver holds another copy of a tile it gave less often than it would by chance', () => {
     const east = faceIndex('east');
     const gave = [east, faceIndex('bam-2'), faceIndex('crak-7')];
-    const kept = meanHeld(belief, afterGift(gave), 3, east);
-    const chance = meanHeld(createBelief(anyPass()), afterGift(gave), 3, east);
+    const kept = meanHeld(belief, afterPass(gave), 3, east);
+    const chance = meanHeld(createBelief(anyPass()), afterPass(gave), 3, east);
     expect(kept).toBeLessThan(chance);
   });
 
-  /** A picture of others that says nothing: every pass as likely. */
+  /** Takes every pass as equally likely, so that a pass tells nothing. */
   function anyPass(): ChoiceModel {
-    return createChoiceModel(createTileValues(vectors, card), 1e9);
+    return createChoiceModel(createTileValues(simd, card), 1e9);
   }
 
   function meanHeld(
@@ -207,15 +192,15 @@ describe('what a gift says', () => {
     face: number,
   ) {
     const batches = 150;
-    const worlds = source.sampledDeals(situation, 3, 0, batches);
+    const deals = source.sampledDeals(situation, 3, { first: 0, batches });
     let held = 0;
-    for (let at = seat * FACE_COUNT; at < worlds.length; at += DEAL_BYTES) held += worlds[at + face]!;
+    for (let at = seat * FACE_COUNT; at < deals.length; at += DEAL_BYTES) held += deals[at + face]!;
     return held / (batches * DEALS_PER_BATCH);
   }
 
-  test('a gift of one’s own that comes back is not counted twice', () => {
+  test('a tile that the seat gave and got back is not counted twice', () => {
     const own = 18;
-    const situation = afterGift([0, 1, 2]);
+    const situation = afterPass([0, 1, 2]);
     const back = {
       ...situation,
       past: [
@@ -229,9 +214,9 @@ describe('what a gift says', () => {
         },
       ],
     };
-    const worlds = belief.sampledDeals({ ...back, rack: rackAfter(back) }, 4, 0, 4);
-    for (let at = 0; at < worlds.length; at += DEAL_BYTES) {
-      const held = SEATS.reduce<number>((sum, seat) => sum + worlds[at + seat * FACE_COUNT + own]!, 0);
+    const deals = belief.sampledDeals({ ...back, rack: rackAfter(back) }, 4, { first: 0, batches: 4 });
+    for (let at = 0; at < deals.length; at += DEAL_BYTES) {
+      const held = SEATS.reduce<number>((sum, seat) => sum + deals[at + seat * FACE_COUNT + own]!, 0);
       expect(held).toBeLessThanOrEqual(4);
     }
   });

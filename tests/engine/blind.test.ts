@@ -1,10 +1,11 @@
-// The blind pass: what goes on, who saw it, and the ring of four blind passes.
+// The blind pass: which tiles are passed on, who saw them, and four blind passes at once.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { forFour, giverTo, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import { resolveMove } from '../../shared-engine/rules/exchange/resolve.ts';
 import type { ResolvedMove, SubmittedPass } from '../../shared-engine/rules/exchange/round.ts';
+import { MOVE_STEPS, MOVES } from '../../shared-engine/rules/exchange/schedule.ts';
 import { addTo, type Bag, bagOf, sizeOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
@@ -55,7 +56,7 @@ const anyBlindMove = fc.record({
 });
 
 describe('any blind pass', () => {
-  test('B1 B4 every rack keeps its size and no tile is lost or made', () => {
+  test('B1 B4 a blind pass keeps the size of every rack and loses no tile', () => {
     fc.assert(
       fc.property(anyBlindMove, ({ blind, step, seed, dealer }) => {
         const move = moveWith(blind, step, seed, dealer);
@@ -67,7 +68,7 @@ describe('any blind pass', () => {
     );
   });
 
-  test('B1 what a seat passes on it has not kept, and it comes from the seat before', () => {
+  test('B1 each tile that reaches a seat is either received or passed on blind', () => {
     fc.assert(
       fc.property(anyBlindMove, ({ blind, step, seed, dealer }) => {
         const move = moveWith(blind, step, seed, dealer);
@@ -83,26 +84,26 @@ describe('any blind pass', () => {
     );
   });
 
-  test('B4 the void slots are what the real tiles leave open: max(0, 3 − own tiles) when all are blind, else none', () => {
+  test('B4 slots are void only where all pass blind: as many as the tiles of all four fall short of three', () => {
     for (const blind of everyBlind()) {
-      const real = blind.reduce((sum, count) => sum + 3 - count, 0);
-      const expected = blind.every((count) => count > 0) ? Math.max(0, 3 - real) : 0;
+      const tiles = blind.reduce((sum, count) => sum + 3 - count, 0);
+      const expected = blind.every((count) => count > 0) ? Math.max(0, 3 - tiles) : 0;
       expect(moveWith(blind, 'first-left', `void ${blind}`).voided).toBe(expected);
     }
   });
 
-  test('B4 four passes of three unseen tiles move nothing', () => {
+  test('B4 four passes of three tiles blind move nothing', () => {
     const move = moveWith([3, 3, 3, 3], 'second-right', 'all');
     expect(move).toMatchObject({ voided: 3, received: [[], [], [], []], forwarded: [[], [], [], []] });
   });
 
-  test('B4 one real tile goes once round the ring and comes home', () => {
+  test('B4 a single tile goes round all four seats and returns to its own', () => {
     const move = moveWith([3, 3, 3, 2], 'first-left', 'one');
     expect(move.received).toEqual([[], [], [], ['east']]);
     expect(move.forwarded).toEqual([['east'], ['east'], ['east'], []]);
   });
 
-  test('B2 each arriving tile is passed on equally often, and the same seed passes on the same', () => {
+  test('B2 each arriving tile is passed on equally often, and the same seed passes on the same tiles', () => {
     const counts = new Map<Face, number>();
     const runs = 6000;
     for (let n = 0; n < runs; n++) {
@@ -129,11 +130,16 @@ describe('a blind pass in a round', () => {
     playOn(opened('blind'), random(), (round) => round.phase === 'passing' && round.step === step);
 
   test('B1 only first left and second right may be blind', () => {
+    const blind = MOVE_STEPS.filter((step) => MOVES[step].blind);
+    expect(blind).toEqual(BLIND_STEPS);
+  });
+
+  test('B1 a blind pass is rejected at first right', () => {
     const { round } = opened('blind');
     const tiles = seatView(round, 0)
       .rack.filter((face) => face !== 'joker')
       .slice(0, 2);
-    const refusal = rejectionOf(round, {
+    const rejection = rejectionOf(round, {
       kind: 'pass',
       step: 'first-right',
       tiles,
@@ -141,12 +147,12 @@ describe('a blind pass in a round', () => {
       seat: 0,
       by: 'player',
     });
-    expect(refusal.code).toBe('blind-not-allowed');
+    expect(rejection.code).toBe('blind-not-allowed');
   });
 
-  test.each([-1, 4, 0.5])('B1 %d unseen tiles are refused', (blind) => {
+  test.each([-1, 4, 0.5])('B1 passing %d tiles blind is rejected', (blind) => {
     const { round } = at('first-left');
-    const refusal = rejectionOf(round, {
+    const rejection = rejectionOf(round, {
       kind: 'pass',
       step: 'first-left',
       tiles: [],
@@ -154,10 +160,10 @@ describe('a blind pass in a round', () => {
       seat: 0,
       by: 'player',
     });
-    expect(refusal.code).toBe('wrong-count');
+    expect(rejection.code).toBe('wrong-count');
   });
 
-  test('B2 B3 the draw is in the log, and in no view of the seat that passed on unseen', () => {
+  test('B2 B3 the tiles passed on blind are in the log, and not in the view of the seat that passed them on', () => {
     let now = at('first-left');
     const others = (seat: Seat): readonly Face[] =>
       seatView(now.round, seat)

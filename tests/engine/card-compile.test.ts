@@ -24,7 +24,7 @@ const run = (size: number, plus: number, suit: string): CardGroup => ({
 const flowers = (size: number): CardGroup => ({ size, tile: { flower: true } });
 
 describe('hands of small cards, written out by hand', () => {
-  test('singles and pairs are kept apart from groups a joker may join', () => {
+  test('a compiled hand holds singles and pairs apart from groups that a joker may join', () => {
     const card = compiled([
       { size: 1, tile: { wind: 'east' } },
       { size: 2, tile: { dragon: 'red' } },
@@ -40,7 +40,7 @@ describe('hands of small cards, written out by hand', () => {
     ]);
   });
 
-  test('a matching dragon follows its suit: green bam, red crak, white dot (common practice, no source)', () => {
+  test('a matching dragon is green for bam, red for crak and white for dot (common practice, no source)', () => {
     const card = compiled([
       flowers(6),
       { size: 4, tile: { number: 1, suit: { var: 'p' } } },
@@ -53,7 +53,7 @@ describe('hands of small cards, written out by hand', () => {
     ]);
   });
 
-  test('year digits take the suit of the pattern and the digit 0 is soap', () => {
+  test('a year digit has the suit of its tile, and the digit 0 is soap', () => {
     const digits = ([0, 1, 2, 3] as const).map(
       (yearDigit): CardGroup => ({ size: 2, tile: { yearDigit, suit: 'crak' } }),
     );
@@ -67,7 +67,7 @@ describe('hands of small cards, written out by hand', () => {
     ]);
   });
 
-  test('"where" keeps a variable to its list', () => {
+  test('"where" limits a variable to its list', () => {
     const card = compiled([run(5, 0, 'p'), run(5, 1, 'p'), flowers(4)], {
       where: { n: { numbers: [2, 8] }, p: { suits: ['bam', 'dot'] } },
     });
@@ -140,7 +140,7 @@ describe('how many hands a pattern has, by combinatorics', () => {
       ] satisfies CardGroup[],
       count: 1,
     },
-  ])('$what', ({ groups, count }) => {
+  ])('a pattern has as many hands as combinatorics says: $what', ({ groups, count }) => {
     expect(compiled(groups).hands).toHaveLength(count);
   });
 
@@ -154,7 +154,7 @@ describe('how many hands a pattern has, by combinatorics', () => {
     ['flowers-3', choose(4, 2) * 3],
     ['pairs-1', 3 * choose(3, 2)],
     ['year-7', 9 * 3],
-  ])('house pattern %s has %i hands', (id, count) => {
+  ])('pattern %s of the house card has %i hands', (id, count) => {
     const pattern = houseCard().patterns.findIndex((known) => known.id === id);
     expect(houseCard().hands.filter((hand) => hand.pattern === pattern)).toHaveLength(count);
   });
@@ -162,7 +162,7 @@ describe('how many hands a pattern has, by combinatorics', () => {
 
 describe('every pattern of the house card under every choice, by brute force', () => {
   test.each(HOUSE_CARD.patterns.map((pattern): [string, CardPattern] => [pattern.id, pattern]))(
-    '%s',
+    'pattern %s of the house card compiles to exactly the hands that brute force finds',
     (id, pattern) => {
       const place = houseCard().patterns.findIndex((known) => known.id === id);
       const ours = houseCard()

@@ -1,4 +1,4 @@
-// The card format as a JSON Schema: the stored file is current, and a JSON Schema validator agrees with ours.
+// The JSON Schema of a card: the stored file is current, and a JSON Schema validator agrees with the parser.
 import { readFileSync } from 'node:fs';
 import Fastify from 'fastify';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -39,7 +39,7 @@ async function fits(json: unknown): Promise<boolean> {
 const good = cardOf(GOOD_PATTERN);
 const withTile = (tile: unknown) => cardOf({ ...GOOD_PATTERN, groups: [{ size: 4, tile }] });
 
-describe('structure: schema file and validator agree', () => {
+describe('the schema file and the parser agree on the structure', () => {
   test.each<[string, unknown]>([
     ['the house card', HOUSE_CARD],
     ['a small card', good],
@@ -56,13 +56,13 @@ describe('structure: schema file and validator agree', () => {
     ['a variable with a long name', withTile({ wind: { var: 'abcdefghi' } })],
     ['a list that is none', cardOf({ ...GOOD_PATTERN, where: { n: { numbers: 3 } } })],
     ['a year in words', { ...good, parameters: { year: 'now' } }],
-  ])('%s', async (_title, json) => {
+  ])('the schema file and the parser agree on %s', async (_title, json) => {
     const parsed = parseCard(json);
     const structured = parsed.ok || parsed.problems.every(({ code }) => code !== 'not-in-format');
     expect(await fits(json)).toBe(structured);
   });
 
-  test('the schema takes the good ones and refuses the bad ones', async () => {
+  test('the schema file accepts a good card and rejects a bad one', async () => {
     expect(await Promise.all([HOUSE_CARD, good, { ...good, format: 'other/1' }, {}].map(fits))).toEqual([
       true,
       true,

@@ -32,14 +32,14 @@ function expectPossible(card: CardFile): void {
   expect(impossible).toEqual([]);
 }
 
-test('any value at all', () => {
+test('the parser answers any value with a card or with problems', () => {
   fc.assert(fc.property(fc.oneof(fc.anything(), fc.jsonValue({ maxDepth: 12 })), holds), {
     seed: 1,
     numRuns: 3_000,
   });
 });
 
-/** The house card with one value somewhere inside changed, removed or named otherwise. */
+/** The house card with one value somewhere inside changed or renamed. */
 const damaged = fc
   .record({
     steps: fc.array(fc.nat(), { minLength: 1, maxLength: 7 }),
@@ -71,7 +71,7 @@ const damaged = fc
     return card;
   });
 
-test('the house card, damaged somewhere', () => {
+test('the parser answers a damaged house card with a card or with problems', () => {
   fc.assert(fc.property(damaged, holds), { seed: 2, numRuns: 1_500 });
 });
 
@@ -120,7 +120,7 @@ const wellFormed = fc
     ],
   }));
 
-test('a random pattern is refused, or compiles to exactly what brute force finds', () => {
+test('a random pattern is rejected, or compiles to exactly the hands that brute force finds', () => {
   let accepted = 0;
   fc.assert(
     fc.property(wellFormed, (json) => {

@@ -1,4 +1,4 @@
-// The house card keeps to its own format, to the set of 152 tiles and to the balance it promises.
+// The house card fits its format and the set of 152 tiles, and its sections are balanced.
 import { expect, test } from 'vitest';
 import type { Hand } from '../../shared-engine/card/compiled.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
@@ -20,16 +20,16 @@ function objections({ singles, groups }: Hand): string[] {
   ];
 }
 
-test('the validator accepts it from JSON, unchanged', () => {
+test('the parser accepts the house card as JSON, unchanged', () => {
   const json: unknown = JSON.parse(JSON.stringify(HOUSE_CARD));
   expect(parseCard(json)).toEqual({ ok: true, card: HOUSE_CARD });
 });
 
-test('every hand has 14 tiles and the set can make it (S1)', () => {
+test('S1 every hand of the house card has 14 tiles that the set can make', () => {
   expect(houseCard().hands.flatMap(objections)).toEqual([]);
 });
 
-test('every pattern compiles, in the order of the card', () => {
+test('every pattern of the house card compiles, in the order of the card', () => {
   const { patterns, hands, sections } = houseCard();
   expect(patterns.map(({ id }) => id)).toEqual(HOUSE_CARD.patterns.map(({ id }) => id));
   expect(patterns.map(({ section }) => sections[section]!.id)).toEqual(
@@ -40,12 +40,12 @@ test('every pattern compiles, in the order of the card', () => {
   expect(new Set(order).size).toBe(patterns.length);
 });
 
-test('no hand belongs to two patterns', () => {
+test('no hand of the house card belongs to two patterns', () => {
   const hands = houseCard().hands.map(handText);
   expect(new Set(hands).size).toBe(hands.length);
 });
 
-test('flowers are wanted in most sections, and jokers are of no use in singles and pairs', () => {
+test('most sections of the house card want flowers, and singles and pairs have no use for jokers', () => {
   const { sections, patterns, hands } = houseCard();
   const flower = FACES.indexOf('flower');
   const withFlowers = new Set(
@@ -60,7 +60,7 @@ test('flowers are wanted in most sections, and jokers are of no use in singles a
   expect(ofPairs.every(({ groups }) => sizeOf(groups) === 0)).toBe(true);
 });
 
-test('size, balance and points hold as the proof measures them', async () => {
+test('size, balance and points of the house card are as its proof demands', async () => {
   const rows = await proof.run({ seed: 'another seed', size: 'small' });
   expect(rows.filter(({ ok }) => !ok)).toEqual([]);
   const shares = rows.filter(({ what }) => what.includes('nearest in')).map(({ value }) => Number(value));

@@ -1,4 +1,4 @@
-// Seeds, shuffles, racks and the commitment.
+// The deal: seeds, shuffles, racks and the commitment.
 import { describe, expect, test } from 'vitest';
 import { checkDeal, commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
 import { dealTiles, isSeed } from '../../shared-engine/rules/deal/deal.ts';
@@ -11,7 +11,7 @@ import { viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, seedNamed } from '../kit/rounds.ts';
 
 describe('the deal', () => {
-  test('D1 the wall and the racks together are the whole set, for every dealer', () => {
+  test('D1 wall and racks together are the whole set, for every dealer', () => {
     for (const dealer of SEATS) {
       const { racks, wall } = dealTiles({ seed: seedNamed(`set ${dealer}`), dealer });
       const all = racks.reduce(
@@ -22,7 +22,7 @@ describe('the deal', () => {
     }
   });
 
-  test('D2 the dealer takes 14, the others 13, 99 stay in the wall', () => {
+  test('D2 the dealer gets 14 tiles, the others 13, and 99 stay in the wall', () => {
     for (const dealer of SEATS) {
       const { racks, wall } = dealTiles({ seed: seedNamed('sizes'), dealer });
       for (const seat of SEATS) expect(sizeOf(racks[seat])).toBe(seat === dealer ? 14 : 13);
@@ -30,13 +30,13 @@ describe('the deal', () => {
     }
   });
 
-  test('D1 one seed gives one deal, another seed another', () => {
+  test('D1 the same seed gives the same deal, another seed another one', () => {
     const deal = { seed: seedNamed('one'), dealer: 2 } as const;
     expect(dealTiles(deal)).toEqual(dealTiles(deal));
     expect(dealTiles(deal)).not.toEqual(dealTiles({ ...deal, seed: seedNamed('two') }));
   });
 
-  test('streams of one seed with different names do not move each other', () => {
+  test('drawing from one stream of a seed does not change its other streams', () => {
     const alone = stream('seed', 'a');
     const first = [alone.below(1000), alone.below(1000)];
     const beside = stream('seed', 'a');
@@ -49,10 +49,10 @@ describe('the deal', () => {
 });
 
 describe('the commitment', () => {
-  const deal = { seed: seedNamed('promise'), dealer: 1 } as const;
+  const deal = { seed: seedNamed('commitment'), dealer: 1 } as const;
 
-  test('D4 the seed is hidden until the close and its hash is shown from the first event on', () => {
-    const { round } = opened('promise', 1);
+  test('D4 before the close every view shows the hash of the seed and never the seed', () => {
+    const { round } = opened('commitment', 1);
     for (const audience of [
       { kind: 'spectator' } as const,
       ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
@@ -63,12 +63,12 @@ describe('the commitment', () => {
     }
   });
 
-  test('D4 anybody can check the opened deal: right seed, right rack', () => {
+  test('D4 the check accepts the revealed seed with the rack that it deals', () => {
     const rack = dealTiles(deal).racks[3];
     expect(checkDeal(deal, commitmentTo(deal.seed), { seat: 3, rack })).toEqual({ ok: true });
   });
 
-  test('D4 a changed seed, dealer or rack is found out', () => {
+  test('D4 the check finds a changed seed, dealer or rack', () => {
     const commitment = commitmentTo(deal.seed);
     const rack = dealTiles(deal).racks[3];
     const swapped = { ...deal, seed: seedNamed('another') };

@@ -29,7 +29,7 @@ function stages(name: string, dealer: 0 | 1 | 2 | 3): Round[] {
 }
 
 describe('in every round', () => {
-  test('S1 C1 tiles are conserved: racks and wall are the whole set, and each rack keeps its size', () => {
+  test('S1 C1 racks and wall are always the whole set, and each rack keeps its size', () => {
     fc.assert(
       fc.property(names, dealers, (name, dealer) => {
         const { wall } = dealTiles(opened(name, dealer).round.deal);
@@ -70,12 +70,12 @@ describe('in every round', () => {
     );
   });
 
-  test('E2 a log that does not open with a deal is no round', () => {
+  test('E2 a log that does not begin with a deal gives no round', () => {
     expect(replay([])).toBeNull();
     expect(replay([{ kind: 'closed' }])).toBeNull();
   });
 
-  test('Z1 the round comes to its close within nine steps', () => {
+  test('Z1 every round closes within nine steps', () => {
     fc.assert(
       fc.property(names, dealers, (name, dealer) => {
         const last = stages(name, dealer).at(-1)!;
@@ -86,7 +86,7 @@ describe('in every round', () => {
     );
   });
 
-  test('E1 a command is refused with one known code or changes something; a refusal changes nothing', () => {
+  test('E1 a command is rejected with one code or causes events, and the page rejects the same commands', () => {
     const seen = new Set<string>();
     const tiles = fc.array(fc.constantFrom(...facesOf(FULL_SET)), { maxLength: 5 });
     const steps = fc.constantFrom(
@@ -125,7 +125,7 @@ describe('in every round', () => {
     expect(seen.size).toBeGreaterThan(6);
   });
 
-  test('owing seats are exactly those whose choice is accepted', () => {
+  test('the seats that owe an answer are exactly those whose choice is accepted', () => {
     for (const round of stages('owing', 0).slice(0, -1)) {
       const random = stream('owing', 'again');
       for (const seat of SEATS) {

@@ -1,4 +1,4 @@
-// The set and the counted bag.
+// The set of tiles and the bag that counts them.
 import { describe, expect, test } from 'vitest';
 import {
   addTo,
@@ -16,7 +16,7 @@ const tilesOf = (keep: (face: Face) => boolean): number =>
   FACES.filter(keep).reduce((sum, face) => sum + copiesOf(face), 0);
 
 describe('the set', () => {
-  test('S1 152 tiles = 108 numbered + 16 winds + 12 dragons + 8 flowers + 8 jokers (common practice, no source)', () => {
+  test('S1 the set has 108 numbered tiles, 16 winds, 12 dragons, 8 flowers and 8 jokers (common practice, no source)', () => {
     expect(sizeOf(FULL_SET)).toBe(152);
     expect(tilesOf((face) => numbered(face) !== null)).toBe(108);
     expect(tilesOf((face) => ['east', 'south', 'west', 'north'].includes(face))).toBe(16);
@@ -32,26 +32,26 @@ describe('the set', () => {
     }
   });
 
-  test('S2 flowers are one face', () => {
+  test('S2 all flowers are one face', () => {
     expect(FACES.filter((face) => face.startsWith('flower'))).toEqual(['flower']);
   });
 });
 
 describe('the bag', () => {
-  test('gives back in rack order what was put in', () => {
+  test('a bag gives its tiles back in rack order', () => {
     const faces: Face[] = ['joker', 'east', 'dot-9', 'bam-1', 'bam-1'];
     expect(facesOf(bagOf(faces))).toEqual(['bam-1', 'bam-1', 'dot-9', 'east', 'joker']);
     expect(sortFaces(faces)).toEqual(facesOf(bagOf(faces)));
   });
 
-  test('taking a tile that is not there gives null and changes nothing', () => {
+  test('taking a tile that is not in the bag gives null and changes nothing', () => {
     const bag = bagOf(['bam-1']);
     expect(takeFrom(bag, ['bam-1', 'bam-1'])).toBeNull();
     expect(takeFrom(bag, ['red'])).toBeNull();
     expect(facesOf(bag)).toEqual(['bam-1']);
   });
 
-  test('adding and taking the same tiles ends where it began', () => {
+  test('adding and taking the same tiles gives the same bag', () => {
     const bag = bagOf(['crak-4', 'flower']);
     expect(takeFrom(addTo(bag, ['crak-4', 'south']), ['south', 'crak-4'])).toEqual(bag);
     expect(sizeOf(EMPTY_BAG)).toBe(0);

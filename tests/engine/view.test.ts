@@ -1,4 +1,4 @@
-// What each audience may know, and that it knows nothing else.
+// What each audience may know of a round, and that a view holds nothing else.
 import { describe, expect, test } from 'vitest';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { forFour, neighbor, SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
@@ -8,7 +8,7 @@ import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { anyChoice, apply, opened, playOn } from '../kit/rounds.ts';
 
-/** Face names anywhere in a value that is about to be sent. */
+/** Names of faces anywhere in a value as it is sent. */
 function facesIn(value: unknown): Set<string> {
   const words = JSON.stringify(value).match(/"[a-z]+(-\d)?"/g) ?? [];
   const known = new Set<string>(FACES);
@@ -24,20 +24,20 @@ function everyStage(name: string, revealRacks = false): Round[] {
   return [...rounds, last.round];
 }
 
-/** The same round with every tile of the other seats, of the wall and of what they sealed replaced by one strange face. */
-function withStrangersElsewhere(round: Round, seat: Seat, strange: Face): Round {
-  const bag = FACES.map((face) => (face === strange ? 13 : 0));
+/** The same round with every tile of the other seats, and of what they submitted, replaced by one face. */
+function withOthersReplaced(round: Round, seat: Seat, face: Face): Round {
+  const bag = FACES.map((other) => (other === face ? 13 : 0));
   const racks = forFour((other) => (other === seat ? round.racks[seat] : bag));
   if (round.phase !== 'passing' && round.phase !== 'giving') return { ...round, racks };
   const submitted = forFour((other) => {
     const pass = round.submitted[other];
-    return other === seat || pass === null ? pass : { ...pass, tiles: pass.tiles.map(() => strange) };
+    return other === seat || pass === null ? pass : { ...pass, tiles: pass.tiles.map(() => face) };
   });
   return { ...round, racks, submitted };
 }
 
 describe('a seat', () => {
-  test('V1 sees its own rack, its own answer, what it gave and received, with giver and receiver', () => {
+  test('V1 a seat sees its own rack, and what it gave and received, with receiver and giver', () => {
     const { round } = playOn(
       opened('mine'),
       stream('mine', 'p'),
@@ -57,16 +57,16 @@ describe('a seat', () => {
     }
   });
 
-  test('V1 C3 nothing of what the others hold or have sealed changes a single byte of its view', () => {
+  test('V1 C3 what the others hold or have submitted changes no byte of a seat’s view', () => {
     for (const round of everyStage('bytes').slice(0, -1)) {
       for (const seat of SEATS) {
-        const strange = withStrangersElsewhere(round, seat, 'joker');
-        expect(JSON.stringify(seatView(strange, seat))).toBe(JSON.stringify(seatView(round, seat)));
+        const replaced = withOthersReplaced(round, seat, 'joker');
+        expect(JSON.stringify(seatView(replaced, seat))).toBe(JSON.stringify(seatView(round, seat)));
       }
     }
   });
 
-  test('C3 what it receives is not seen before its own three are sealed and all have sealed', () => {
+  test('C3 a seat does not see what it receives before it has submitted its own three tiles', () => {
     let now = opened('wait');
     const before = seatView(now.round, 0).rack;
     const random = stream('wait', 'p');
@@ -108,21 +108,21 @@ describe('a seat', () => {
   });
 });
 
-describe('a watcher', () => {
-  test('V2 sees no tile at any time', () => {
+describe('a spectator', () => {
+  test('V2 a spectator sees no tile at any time', () => {
     for (const round of everyStage('watch')) {
       expect([...facesIn(viewFor(round, { kind: 'spectator' }))]).toEqual([]);
     }
   });
 
-  test('V2 the search for tiles in a message does find them where they are', () => {
+  test('V2 the search of these tests for tiles finds those of a seat’s view', () => {
     const [round] = everyStage('watch');
     expect(facesIn(seatView(round!, 0))).toEqual(new Set(facesOf(round!.racks[0])));
   });
 });
 
 describe('after the close', () => {
-  test('Z2 racks are laid open to all only where the terms say so', () => {
+  test('Z2 all racks are revealed after the close only where the terms say so', () => {
     for (const revealRacks of [true, false]) {
       const round = everyStage('open', revealRacks).at(-1)!;
       const { stage, revealRacks: shown } = viewFor(round, { kind: 'spectator' });
@@ -131,7 +131,7 @@ describe('after the close', () => {
     }
   });
 
-  test('Z1 D4 the seed is opened to everybody at the close and never before', () => {
+  test('Z1 D4 the seed is revealed to everybody at the close and never before', () => {
     const rounds = everyStage('seed');
     const { seed } = rounds[0]!.deal;
     for (const round of rounds) {
@@ -142,7 +142,7 @@ describe('after the close', () => {
     }
   });
 
-  test('K2 every step says who chose', () => {
+  test('K2 every step says whether a player, a bot or a stand-in chose', () => {
     const random = stream('who', 'p');
     let now = opened('who');
     for (const seat of SEATS) {

@@ -1,4 +1,4 @@
-// What somebody is told of a round after the first view makes the view that a newcomer would get.
+// A view delta: applied to an earlier view it gives the view that a newcomer would get.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyDelta, type Table } from '../../shared-engine/protocol/table.ts';
@@ -39,8 +39,8 @@ function stages(name: string, revealRacks: boolean): Round[] {
   return [...rounds, last.round];
 }
 
-describe('news of a round', () => {
-  test('V1 V2 make the view of the later moment out of the earlier one, for every audience', () => {
+describe('a view delta', () => {
+  test('V1 V2 a delta turns the earlier view into the later one, for every audience', () => {
     const moments = fc.tuple(names, fc.boolean(), fc.nat(), fc.nat());
     fc.assert(
       fc.property(moments, ([name, revealRacks, one, other]) => {
@@ -48,22 +48,22 @@ describe('news of a round', () => {
         const [early, late] = [one % rounds.length, other % rounds.length].sort((a, b) => a - b);
         const [before, now] = [rounds[early!]!, rounds[late!]!];
         for (const audience of AUDIENCES) {
-          const news = viewDeltaSchema.parse(JSON.parse(JSON.stringify(viewDelta(before, now, audience))));
-          expect(applyViewDelta(viewFor(before, audience), news)).toEqual(viewFor(now, audience));
+          const delta = viewDeltaSchema.parse(JSON.parse(JSON.stringify(viewDelta(before, now, audience))));
+          expect(applyViewDelta(viewFor(before, audience), delta)).toEqual(viewFor(now, audience));
         }
       }),
       { numRuns: 60 },
     );
   });
 
-  test('do not go back, nor from one deal to another', () => {
+  test('there is no delta back in time, nor from one deal to another', () => {
     const rounds = stages('back', false);
     const [first, last] = [rounds[0]!, rounds.at(-1)!];
     expect(viewDelta(last, first, { kind: 'spectator' })).toBeNull();
     expect(viewDelta(first, opened('another').round, { kind: 'spectator' })).toBeNull();
   });
 
-  test('L1 are not made where the class has gone on, for the record tells what the seat did itself', () => {
+  test('L1 there is no delta where the class has advanced, because actual steps join the record', () => {
     const rounds = stages('line', false);
     const [before, last] = [rounds[0]!, rounds.at(-1)!];
     const now = evolve(before, { kind: 'advanced', outcome: last.resolved[0]! });
@@ -71,23 +71,23 @@ describe('news of a round', () => {
     for (const audience of AUDIENCES) expect(viewDelta(before, now, audience)).toBeNull();
   });
 
-  test('V1 say nothing of a rack that is as it was', () => {
+  test('V1 a delta holds no rack where the rack has not changed', () => {
     const [first, second] = stages('same', false);
     for (const seat of SEATS) {
-      const news = viewDelta(first!, second!, { kind: 'seat', seat });
-      expect(news).not.toHaveProperty('rack');
-      expect(news).toMatchObject({ steps: [] });
+      const delta = viewDelta(first!, second!, { kind: 'seat', seat });
+      expect(delta).not.toHaveProperty('rack');
+      expect(delta).toMatchObject({ steps: [] });
     }
   });
 
-  test('of another audience are not taken', () => {
+  test('a delta for another audience is not applied', () => {
     const [first, second] = stages('strange', false);
-    const [seat, watcher] = [AUDIENCES[0]!, AUDIENCES[4]!];
-    expect(applyViewDelta(viewFor(first!, seat), viewDelta(first!, second!, watcher)!)).toBeNull();
-    expect(applyViewDelta(viewFor(first!, watcher), viewDelta(first!, second!, seat)!)).toBeNull();
-    const news = viewDelta(first!, second!, watcher)!;
+    const [seat, spectator] = [AUDIENCES[0]!, AUDIENCES[4]!];
+    expect(applyViewDelta(viewFor(first!, seat), viewDelta(first!, second!, spectator)!)).toBeNull();
+    expect(applyViewDelta(viewFor(first!, spectator), viewDelta(first!, second!, seat)!)).toBeNull();
+    const delta = viewDelta(first!, second!, spectator)!;
     for (const view of [viewFor(first!, seat), null]) {
-      expect(applyDelta({ ...TABLE, view }, { viewDelta: news })).toBeNull();
+      expect(applyDelta({ ...TABLE, view }, { viewDelta: delta })).toBeNull();
     }
   });
 });
