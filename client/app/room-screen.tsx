@@ -16,6 +16,16 @@ import { TableScreen } from '../table/table-screen.tsx';
 import { Bar } from '../ui/bar.tsx';
 import { ROOM_SCREEN } from './room-strings.ts';
 import type { App } from './routes/app.ts';
+import '../tiles/tiles.css';
+import '../room/room.css';
+import '../table/table.css';
+import '../table/seat-ring.css';
+import '../table/question.css';
+import '../table/rack.css';
+import '../table/table-narrow.css';
+import '../cards/card.css';
+import '../review/review.css';
+import '../review/deep-analysis.css';
 
 export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   const room = useMemo(open, []);

@@ -41,13 +41,9 @@ function CurrentPage({ app }: { readonly app: App }) {
     case 'class': {
       const { code, part } = route;
       return (
-        <LazyView part={roomsPart}>
-          {(tables) => (
-            <LazyView part={classPart}>
-              {({ ClassScreen }) => (
-                <ClassScreen key={`${code}/${part}`} app={app} code={code} part={part} tables={tables} />
-              )}
-            </LazyView>
+        <LazyView part={classPart}>
+          {({ ClassScreen, ...tables }) => (
+            <ClassScreen key={`${code}/${part}`} app={app} code={code} part={part} tables={tables} />
           )}
         </LazyView>
       );

@@ -1,7 +1,6 @@
 // How the tables of this player are set up, apart from the card: bots, time, open racks.
 import { STYLES } from '../../shared-engine/index.ts';
-import { duration } from '../room/strings.ts';
-import { STYLE_NAMES } from '../room/style-names.ts';
+import { duration, STYLE_NAMES } from '../room/term-names.ts';
 import { DEADLINES, type Settings } from '../storage/settings.ts';
 import { TERMS } from './front-strings.ts';
 

@@ -8,6 +8,7 @@ export const DEAL_CHECK = {
     'All tiles were dealt from a secret number. Before the first pass the table showed its fingerprint. Now the number is open, so this page can deal again and compare.',
   fingerprint: 'Fingerprint shown before the first pass',
   seed: 'The number, shown at the end',
+  failed: 'The check cannot be fetched just now. Close this and open it again.',
   save: 'Save as a file',
   saveAbout: 'The file can be checked later on the command line, without this page.',
 } as const;

@@ -1,12 +1,6 @@
 // How the page names the four seats, always from the place of the one who reads.
-import {
-  type Direction,
-  neighbor,
-  type Seat,
-  type SeatInfo,
-  type Table,
-} from '../../shared-engine/index.ts';
-import { STYLE_NAMES } from './style-names.ts';
+import { type Direction, neighbor, type Seat, type SeatInfo, type Table } from '../../shared-engine/index.ts';
+import { STYLE_NAMES } from './term-names.ts';
 
 export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
   const info = table.seats[seat];

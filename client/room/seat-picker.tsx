@@ -8,7 +8,7 @@ import type { Room } from './room.ts';
 import { capitalize, positionOf, seatStatus } from './seat-names.ts';
 import { BotTag } from './seat-status.tsx';
 import { LOBBY } from './strings.ts';
-import { STYLE_NAMES } from './style-names.ts';
+import { STYLE_NAMES } from './term-names.ts';
 
 interface SeatPickerProps {
   readonly app: App;

@@ -29,8 +29,3 @@ export const LOBBY = {
   readyAbout: 'The tiles are dealt as soon as everybody who is here is ready.',
   waitingFor: (names: string) => `Waiting for ${names}.`,
 } as const;
-
-/** `30 seconds`, `2 minutes`. */
-export function duration(seconds: number): string {
-  return seconds < 120 ? `${seconds} seconds` : `${seconds / 60} minutes`;
-}

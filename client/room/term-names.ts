@@ -1,4 +1,4 @@
-// What the ways of the bots are called.
+// What the terms of a table are called: the styles of the bots and the time for a step.
 import type { StyleName } from '../../shared-engine/index.ts';
 
 export const STYLE_NAMES: Readonly<Record<StyleName, { readonly name: string; readonly about: string }>> = {
@@ -9,3 +9,8 @@ export const STYLE_NAMES: Readonly<Record<StyleName, { readonly name: string; re
   thoughtful: { name: 'Thoughtful', about: 'tries out each pass before it chooses' },
   random: { name: 'Random', about: 'passes without looking' },
 };
+
+/** `30 seconds`, `2 minutes`. */
+export function duration(seconds: number): string {
+  return seconds < 120 ? `${seconds} seconds` : `${seconds / 60} minutes`;
+}

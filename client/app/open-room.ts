@@ -1,0 +1,135 @@
+// How each kind of room is opened: at the server, in the page for one deal, or as the example of the help.
+import type { CompiledCard, Deal } from '../../shared-engine/index.ts';
+import { askTicket } from '../connection/api.ts';
+import { type Connection, connect } from '../connection/connection.ts';
+import { openPendingRequests } from '../connection/pending.ts';
+import { randomHex } from '../connection/random.ts';
+import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
+import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
+import { readAims, writeAims } from '../room/aims.ts';
+import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
+import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
+import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
+import type { Settings } from '../storage/settings.ts';
+import { announcementsOf } from '../table/announcements.ts';
+import { FRONT } from './front-strings.ts';
+import { PRACTICE } from './room-strings.ts';
+import { dealKey, type SharedDeal } from './routes/deal-link.ts';
+import { pathOf } from './routes/route.ts';
+
+const newId = () => randomHex(12);
+
+type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
+
+/** A room with what all rooms of this page share; `key` tells its stored texts from those of other rooms. */
+function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
+  return createRoom(code, readLayout(key, tabStorage, lastingStorage), {
+    newId,
+    now: () => performance.now(),
+    saveLayout: (layout) => writeLayout(layout, key, tabStorage, lastingStorage),
+    announcementsOf,
+    cardOpen: lastingStorage.read('card') === 'open',
+    saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'closed'),
+    initialAims: readAims(key, tabStorage),
+    saveAims: (aims) => writeAims(aims, key, tabStorage),
+    ...specifics,
+  });
+}
+
+/** The table with this code, on the server. */
+export function serverRoom(code: string): Room {
+  return roomWith(code, code, {
+    home: 'server',
+    loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
+    connect: (on) => {
+      const pending = openPendingRequests(tabStorage, `requests.${code}`);
+      const connection = connect({
+        askTicket: () => askTicket(code),
+        openSocket: browserSocket(socketUrl(window.location)),
+        startTimer: browserTimer,
+        newId,
+        random: Math.random,
+        pending,
+        onState: on.state,
+        onMessage: on.message,
+      });
+      return { ...connection, pendingCount: () => pending.all().length };
+    },
+  });
+}
+
+interface InPage {
+  readonly title: string;
+  readonly shared: SharedDeal;
+  readonly settings: Pick<Settings, 'name' | 'style'>;
+  readonly onDeal: (deal: Deal) => void;
+}
+
+/** A table in the page itself for this deal; the address bar follows from deal to deal. */
+export function pageRoom(shared: SharedDeal, settings: Settings): Room {
+  const onDeal = (deal: Deal) =>
+    window.history.replaceState(null, '', pathOf({ kind: 'deal', shared: { ...shared, deal } }));
+  return inPage({ title: PRACTICE.title, shared, settings, onDeal });
+}
+
+/** The example of the help: always the same tiles and the same three bots. */
+export function lessonRoom({ name }: Settings): Room {
+  return inPage({
+    title: LESSON.title,
+    shared: LESSON_DEAL,
+    settings: { name, style: 'typical' },
+    onDeal() {},
+  });
+}
+
+/** Bots, card and review are fetched only when the table opens. */
+function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): Room {
+  const loadCard = async (): Promise<CompiledCard> => {
+    const { houseCard, loadCard: load } = await import('../cards/load-card.ts');
+    return (shared.cardOf && (await load(shared.cardOf))) || houseCard();
+  };
+  return roomWith(title, dealKey(shared), {
+    home: 'page',
+    loadCard,
+    connect: (on) => {
+      let table: Connection | null = null;
+      let stopped = false;
+      const open = async () => {
+        const [{ localTable }, { loadSimd, startDeepAnalysis }] = await Promise.all([
+          import('../practice/local-table.ts'),
+          import('../workers/deep-analysis.ts'),
+        ]);
+        if (stopped) return;
+        table ??= localTable({
+          code: title,
+          first: shared.deal,
+          you: shared.seat,
+          name: name.trim() || FRONT.guest,
+          botNames: PRACTICE.bots,
+          style,
+          loadCard,
+          newSeed: () => randomHex(32),
+          startTimer: browserTimer,
+          startDeepAnalysis,
+          loadSimd: () => loadSimd(),
+          onDeal,
+          on,
+        });
+        table.start();
+      };
+      return {
+        start: () => {
+          stopped = false;
+          void open();
+        },
+        retryNow() {},
+        send: (request) => table?.send(request),
+        stop: () => {
+          stopped = true;
+          table?.stop();
+        },
+        pendingCount: () => 0,
+      };
+    },
+  });
+}
