@@ -53,11 +53,11 @@ describe('at the first pass of four people', () => {
     ['a vote', 'wrong-step', (p) => p.choose({ kind: 'vote', step: 'vote', go: true })],
     ['a number across', 'wrong-step', (p) => p.choose({ kind: 'ask', step: 'courtesy-ask', count: 1 })],
     [
-      'C4 taking back nothing',
+      'C4 a withdrawal of nothing',
       'nothing-to-withdraw',
       (p) => p.choose({ kind: 'withdraw', step: 'first-right' }),
     ],
-    ['another seat’s name', 'not-your-seat', (p) => p.choose(pass(plain(p).slice(0, 3)), { seat: 2 })],
+    ['a choice for another seat', 'not-your-seat', (p) => p.choose(pass(plain(p).slice(0, 3)), { seat: 2 })],
     ['a round to come', 'wrong-round', (p) => p.choose(pass(plain(p).slice(0, 3)), { round: 2 })],
     ['being ready meanwhile', 'round-running', (p) => p.act({ kind: 'ready', ready: true })],
     [
@@ -65,16 +65,16 @@ describe('at the first pass of four people', () => {
       'round-running',
       (p) => p.act({ kind: 'seat-bot', seat: 3, style: 'strong' }),
     ],
-    ['freeing a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
+    ['vacating a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
   ];
   test.each(table)('%s is rejected with %s', async (_, rejection, attempt) => {
     const before = await server.store.load(code);
-    const sentence = expect.stringMatching(/^[A-Z].*\.$/);
+    const message = expect.stringMatching(/^[A-Z].*\.$/);
     expect(await attempt(peers[0]!)).toEqual({
       kind: 'rejected',
       id: expect.any(String),
       code: rejection,
-      sentence,
+      message,
     });
     expect(await server.store.load(code)).toEqual(before);
   });
