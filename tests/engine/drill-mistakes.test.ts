@@ -19,7 +19,7 @@ import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
-const basis = { compared: 24, arrivals: 36, smallLoss: 0.25 };
+const basis = { passesTried: 24, arrivals: 36, smallLoss: 0.25 };
 const pair: RackGroup = { face: 'bam-3', count: 2 };
 const other: RackGroup = { face: 'east', count: 3 };
 

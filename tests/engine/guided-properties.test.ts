@@ -20,36 +20,35 @@ const names = fc.string({ minLength: 1, maxLength: 12 });
 const seats = fc.constantFrom(...SEATS);
 const RUNS = { numRuns: 40 };
 
-interface Led {
+interface GuidedTable {
   /** At every step: after the seat's own choice, and after the table continued from the class's choice. */
   readonly stages: readonly Round[];
   readonly log: readonly RoundEvent[];
   /** The round of the class's choices alone. */
-  readonly line: Round;
+  readonly classRound: Round;
 }
 
 /** A table whose seat chooses one thing at each step while its class continues from another, to the close. */
-function led(name: string, dealer: Seat, seat: Seat): Led {
+function guidedTable(name: string, dealer: Seat, seat: Seat): GuidedTable {
   const random = stream(name, 'table');
   let table: Played = opened(name, dealer);
-  let line = table.round;
+  let classRound = table.round;
   const stages: Round[] = [table.round];
   for (;;) {
     const steps = table.round.resolved.length;
-    const apart = playOn(table, random, ({ resolved }) => resolved.length > steps);
-    stages.push(apart.round);
-    const wanted = seatsToAct(line).includes(seat) ? anyChoice(line, seat, random) : null;
-    if (wanted?.kind === 'withdraw') throw new Error('no answer');
-    const next = advanceGuidedDeal(line, apart.round.resolved[steps]!, seat, wanted);
+    const ownTable = playOn(table, random, ({ resolved }) => resolved.length > steps);
+    stages.push(ownTable.round);
+    const wanted = seatsToAct(classRound).includes(seat) ? anyChoice(classRound, seat, random) : null;
+    const next = advanceGuidedDeal(classRound, ownTable.round.resolved[steps]!, seat, wanted);
     if (!next.ok) throw new Error(next.message);
     const { outcome, closed } = next;
-    line = evolve(line, { kind: 'resolved', outcome });
-    // A table that a class leads does not close by itself.
-    const before = apart.log.filter(({ kind }) => kind !== 'closed');
+    classRound = evolve(classRound, { kind: 'resolved', outcome });
+    // A table of a guided deal does not close by itself.
+    const before = ownTable.log.filter(({ kind }) => kind !== 'closed');
     const log: RoundEvent[] = [...before, { kind: 'advanced', outcome }, ...(closed ? [CLOSED] : [])];
     table = { log, round: replay(log)! };
     stages.push(table.round);
-    if (closed) return { stages, log, line: evolve(line, CLOSED) };
+    if (closed) return { stages, log, classRound: evolve(classRound, CLOSED) };
   }
 }
 
@@ -59,7 +58,7 @@ describe('in a guided deal', () => {
   test('L1 S1 tiles are conserved at every step, and each rack keeps its size', () => {
     fc.assert(
       fc.property(names, seats, seats, (name, dealer, seat) => {
-        for (const round of led(name, dealer, seat).stages) {
+        for (const round of guidedTable(name, dealer, seat).stages) {
           const { wall } = dealTiles(round.deal);
           const all = round.racks.reduce<Bag>(
             (sum, rack) => sum.map((n, i) => n + rack[i]!),
@@ -76,12 +75,12 @@ describe('in a guided deal', () => {
   test('L1 a table stands where the class stands; L2 it also has its own outcome of each step', () => {
     fc.assert(
       fc.property(names, seats, seats, (name, dealer, seat) => {
-        const { stages, line } = led(name, dealer, seat);
+        const { stages, classRound } = guidedTable(name, dealer, seat);
         const last = stages.at(-1)!;
         const { actualSteps, ...round } = last;
-        expect(round).toEqual(line);
-        const apart = stages.filter((_, n) => n % 2 === 1).map(({ resolved }) => resolved.at(-1));
-        expect(actualSteps).toEqual(apart);
+        expect(round).toEqual(classRound);
+        const ownTable = stages.filter((_, n) => n % 2 === 1).map(({ resolved }) => resolved.at(-1));
+        expect(actualSteps).toEqual(ownTable);
       }),
       RUNS,
     );
@@ -90,7 +89,7 @@ describe('in a guided deal', () => {
   test('E2 the log of a table replays to the same round, also after it was text', () => {
     fc.assert(
       fc.property(names, seats, seats, (name, dealer, seat) => {
-        const { stages, log } = led(name, dealer, seat);
+        const { stages, log } = guidedTable(name, dealer, seat);
         const read = JSON.parse(JSON.stringify(log));
         expect(JSON.stringify(replay(read))).toBe(JSON.stringify(stages.at(-1)));
       }),
@@ -101,7 +100,7 @@ describe('in a guided deal', () => {
   test('V1 L2 no other seat’s view shows what a seat chose itself; V2 neither does a spectator’s', () => {
     fc.assert(
       fc.property(names, seats, seats, (name, dealer, seat) => {
-        for (const round of led(name, dealer, seat).stages) {
+        for (const round of guidedTable(name, dealer, seat).stages) {
           const { actualSteps, ...without } = round;
           expect(viewFor(round, { kind: 'spectator' })).toEqual(viewFor(without, { kind: 'spectator' }));
           for (const one of SEATS) {
@@ -120,7 +119,7 @@ describe('in a guided deal', () => {
 
   test('L2 each own choice is rated as at a table that played the class’s choices up to it and then its own', () => {
     for (const name of ['one', 'two']) {
-      const { stages } = led(name, 1, 0);
+      const { stages } = guidedTable(name, 1, 0);
       const { record } = seatView(stages.at(-1)!, 0);
       const judged = stages
         .filter((_, n) => n % 2 === 1)
@@ -128,7 +127,7 @@ describe('in a guided deal', () => {
           const { actualSteps, ...alone } = seatView(round, 0).record;
           const step = (actualSteps ?? []).length;
           const last = reviewRound(alone, houseKernel).choices.filter(
-            (one) => one.step === stepAt(alone.steps[step]!),
+            (one) => one.step === stepOfOutcome(alone.steps[step]!),
           );
           return {
             last,
@@ -143,20 +142,16 @@ describe('in a guided deal', () => {
   test('E1 a guided deal does not continue without a choice if the seat has one to make', () => {
     const table = playOn(opened('rejected'), stream('rejected', 'p'), ({ resolved }) => resolved.length > 0);
     const [at] = table.round.resolved;
-    const line = opened('rejected').round;
-    expect(advanceGuidedDeal(line, at!, 0, null)).toMatchObject({ ok: false, code: 'wrong-step' });
+    const classRound = opened('rejected').round;
+    expect(advanceGuidedDeal(classRound, at!, 0, null)).toMatchObject({ ok: false, code: 'wrong-step' });
     const joker = {
       kind: 'pass',
       step: 'first-right',
       tiles: ['joker', 'joker', 'joker'],
       blind: 0,
     } as const;
-    expect(advanceGuidedDeal(line, at!, 0, joker)).toMatchObject({ ok: false, code: 'joker-in-pass' });
+    expect(advanceGuidedDeal(classRound, at!, 0, joker)).toMatchObject({ ok: false, code: 'joker-in-pass' });
   });
 });
 
 const NOTHING: Bag = FULL_SET.map(() => 0);
-
-function stepAt(step: ReturnType<typeof seatView>['record']['steps'][number]): string {
-  return stepOfOutcome(step);
-}

@@ -34,11 +34,11 @@ export interface ClassChoice {
   readonly rack: readonly Face[];
   /** Tiles passed in rack order, or a number: passed blind, asked for, or 1 to continue and 0 to stop. */
   readonly chosen: readonly Face[] | number;
-  /** What the review says about it; null until there is a review. */
-  readonly judged: JudgedChoice | null;
+  /** What it cost by the review; null until there is one. */
+  readonly cost: ChoiceCost | null;
 }
 
-export interface JudgedChoice {
+export interface ChoiceCost {
   /** In tiles to go, from the quick review. */
   readonly loss: number;
   /** In wins of 100 games, from the deep analysis; null until there is one. */
@@ -49,29 +49,30 @@ export interface JudgedChoice {
 
 /** The choices of one player in the order of the round. */
 export function choicesBy({ record, review }: ClassEntry): readonly ClassChoice[] {
-  return replayDecisions(record).flatMap((offer) =>
-    answersTo(offer).map((answer) => ({ ...answer, judged: judgedIn(review, answer) })),
+  return replayDecisions(record).flatMap((decision) =>
+    choicesIn(decision).map((choice) => ({ ...choice, cost: costIn(review, choice) })),
   );
 }
 
-type Answer = Omit<ClassChoice, 'judged'>;
+type ChoiceMade = Omit<ClassChoice, 'cost'>;
 
-function answersTo(offer: ReplayedDecision): Answer[] {
-  const facts = { own: offer.by === 'player', rack: facesOf(offer.rack) };
-  switch (offer.kind) {
+/** One choice, or two where tiles could go blind: how many did, and which others. */
+function choicesIn(decision: ReplayedDecision): ChoiceMade[] {
+  const facts = { own: decision.by === 'player', rack: facesOf(decision.rack) };
+  switch (decision.kind) {
     case 'vote':
-      return [{ kind: 'vote', step: 'vote', ...facts, chosen: Number(offer.go) }];
+      return [{ kind: 'vote', step: 'vote', ...facts, chosen: Number(decision.go) }];
     case 'ask':
-      return [{ kind: 'ask', step: 'courtesy-ask', ...facts, chosen: offer.asked }];
+      return [{ kind: 'ask', step: 'courtesy-ask', ...facts, chosen: decision.asked }];
     case 'move': {
-      const { step, gave, blind } = offer;
-      const pass: Answer = { kind: 'pass', step, ...facts, chosen: sortFaces(gave) };
+      const { step, gave, blind } = decision;
+      const pass: ChoiceMade = { kind: 'pass', step, ...facts, chosen: sortFaces(gave) };
       return MOVES[step].blind ? [{ kind: 'blind', step, ...facts, chosen: blind }, pass] : [pass];
     }
   }
 }
 
-function judgedIn(review: Review | null, { kind, step }: Answer): JudgedChoice | null {
+function costIn(review: Review | null, { kind, step }: ChoiceMade): ChoiceCost | null {
   const choice = review?.choices.find((other) => other.kind === kind && other.step === step);
   if (!review || !choice) return null;
   const { analysis, loss } = choice;

@@ -66,9 +66,9 @@ export function spreadsOf(entries: readonly ClassEntry[], sections: readonly str
       KINDS.flatMap((kind) => {
         const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
         if (choices.length === 0) return [];
-        const wentOn = advancedWithAt(kind, step, mine);
+        const advancedWith = advancedWithAt(kind, step, mine);
         const spread = { seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, sections) };
-        return [wentOn === null ? spread : { ...spread, wentOn }];
+        return [advancedWith === null ? spread : { ...spread, advancedWith }];
       }),
     );
   });
@@ -76,7 +76,7 @@ export function spreadsOf(entries: readonly ClassEntry[], sections: readonly str
 
 function countsOf(
   all: readonly ClassChoice[],
-): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'wentOn'> {
+): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'advancedWith'> {
   const own = all.filter((choice) => choice.own);
   const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
   const [rack = null] = racks.values();
@@ -108,12 +108,12 @@ function choicesOf(own: readonly ClassChoice[]): SpreadChoice[] {
 }
 
 function costOf(choices: readonly ClassChoice[]): Cost {
-  const judged = choices.flatMap((choice) => choice.judged ?? []);
-  const points = judged.flatMap((one) => one.winsLost ?? []);
+  const costs = choices.flatMap((choice) => choice.cost ?? []);
+  const winsLost = costs.flatMap((one) => one.winsLost ?? []);
   return {
-    loss: classMean(judged.map(({ loss }) => loss)),
-    winsLost: points.length === choices.length ? meanOfMeasured(points) : null,
-    costly: judged.length === 0 ? null : judged.filter(({ costly }) => costly).length,
+    loss: classMean(costs.map(({ loss }) => loss)),
+    winsLost: winsLost.length === choices.length ? meanOfMeasured(winsLost) : null,
+    costly: costs.length === 0 ? null : costs.filter(({ costly }) => costly).length,
   };
 }
 
