@@ -142,10 +142,10 @@ export interface Nodes {
   close(): Promise<void>;
 }
 
-/** What a ticket lets its bearer do: listen to one room as the person who took a seat, or as a watcher. */
+/** What a ticket lets its bearer do: listen to one room as the person on a seat, or as a spectator. */
 export interface Grant {
   readonly code: string;
-  /** Null for a watcher; `since` tells this owner of the seat from an earlier one. */
+  /** Null for a spectator; `since` tells this holder of the seat from an earlier one. */
   readonly holder: { readonly seat: Seat; readonly since: number } | null;
 }
 

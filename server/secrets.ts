@@ -1,4 +1,4 @@
-// Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is kept.
+// Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is stored.
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Entropy } from './ports.ts';
 import { CODE_ALPHABET, CODE_LENGTH } from './room-code.ts';
@@ -16,7 +16,7 @@ export function newSecret(entropy: Entropy): string {
 }
 
 export function newCode(entropy: Entropy): string {
-  // Bytes past the last whole multiple are thrown away, or the front of the alphabet would be likelier.
+  // Bytes past the last whole multiple are dropped, or the front of the alphabet would be likelier.
   const limit = 256 - (256 % CODE_ALPHABET.length);
   let code = '';
   while (code.length < CODE_LENGTH) {
@@ -27,18 +27,18 @@ export function newCode(entropy: Entropy): string {
   return code;
 }
 
-/** What is kept of a seat's secret: SHA-256 in hexadecimal digits. The secret has 256 bits, so it needs no salt. */
+/** What is stored of a seat's secret: SHA-256 in hexadecimal digits. The secret has 256 bits, so it needs no salt. */
 export function hashSecret(secret: string): string {
   return createHash('sha256').update(secret).digest('hex');
 }
 
-/** Compares two keys in a time that tells nothing about where they differ. */
+/** Compares two hashes in a time that tells nothing about where they differ. */
 export function isSameHash(a: string, b: string): boolean {
   const [left, right] = [Buffer.from(a, 'hex'), Buffer.from(b, 'hex')];
   return left.length === right.length && timingSafeEqual(left, right);
 }
 
-/** Stands for a room in the log without being its code: a code in a log would be a way in. */
+/** Stands for a room in the log without being its code: a code in a log would let its readers in. */
 export function logTag(code: string): string {
   return createHash('sha256').update(`room/${code}`).digest('hex').slice(0, 10);
 }

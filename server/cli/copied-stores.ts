@@ -1,4 +1,4 @@
-// From the words of the command line to a checked copy of every room, or one sentence that says what to change.
+// From the words of the command line to a checked copy of every room, or a message that says what to change.
 import { parseArgs } from 'node:util';
 import type { Store } from '../ports.ts';
 import { openAddress, openExisting, parseAddress, type StoreAddress } from '../store/address.ts';
@@ -11,7 +11,7 @@ const USAGE =
 export type CopyOutcome =
   | { readonly kind: 'copied'; readonly report: CopyReport }
   /** Nothing was copied. */
-  | { readonly kind: 'rejected'; readonly sentence: string };
+  | { readonly kind: 'rejected'; readonly message: string };
 
 interface Request {
   readonly from: StoreAddress;
@@ -22,14 +22,14 @@ interface Request {
 /** Rejects when a store fails on the way; the rooms copied until then are whole. */
 export async function copyStores(args: readonly string[]): Promise<CopyOutcome> {
   const request = readRequest(args);
-  if (request === null) return { kind: 'rejected', sentence: USAGE };
+  if (request === null) return { kind: 'rejected', message: USAGE };
   return withStore('--from', await openExisting(request.from), async (from) =>
     // The target is opened only for a source that is there, or a wrong word would leave an empty file behind.
     withStore('--to', await openAddress(request.to), async (to) => {
       const there = await to.count();
       if (there === 0 || request.add) return { kind: 'copied', report: await copyLogs(from, to) };
-      const sentence = `--to has ${there} rooms already; name an empty store, or say --add to keep both.`;
-      return { kind: 'rejected', sentence };
+      const message = `--to has ${there} rooms already; name an empty store, or say --add to keep both.`;
+      return { kind: 'rejected', message };
     }),
   );
 }
@@ -50,7 +50,7 @@ async function withStore(
   opened: OpenedStore,
   work: (store: Store) => Promise<CopyOutcome>,
 ): Promise<CopyOutcome> {
-  if (!opened.ok) return { kind: 'rejected', sentence: `${side}: ${opened.message}` };
+  if (!opened.ok) return { kind: 'rejected', message: `${side}: ${opened.message}` };
   try {
     return await work(opened.store);
   } finally {

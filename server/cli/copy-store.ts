@@ -5,7 +5,7 @@ import { copyStores } from './copied-stores.ts';
 try {
   const outcome = await copyStores(process.argv.slice(2));
   if (outcome.kind === 'rejected') {
-    process.stderr.write(`${outcome.sentence}\n`);
+    process.stderr.write(`${outcome.message}\n`);
     process.exitCode = 2;
   } else {
     const ok = outcome.report.differing.length === 0;

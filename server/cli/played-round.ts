@@ -9,22 +9,22 @@ import {
   type Face,
   type Four,
   facesOf,
+  finishRound,
   forFour,
   NO_SIMD,
   openRound,
-  finishRound,
   type Review,
   type Round,
   type RoundEvent,
   reviewRound,
   type Seat,
+  type SimdModule,
   type StyleName,
   seatView,
-  type SimdModule,
 } from '../../shared-engine/index.ts';
 import type { TableRequest } from './round-request.ts';
 
-/** What `--json` prints. Racks and tiles to go stand in seat order, as dealt and at the close. */
+/** What `--json` prints. Racks and tiles to go are in seat order, as dealt and at the close. */
 export interface PlayedRound {
   readonly seed: string;
   readonly commitment: string;
@@ -42,15 +42,15 @@ interface BeforeAndAfter<T> {
   readonly after: Four<T>;
 }
 
-/** Without the vector module the same round takes longer where a style plays on. */
+/** Without the SIMD module the same round takes longer where a style rolls deals out. */
 export function playedRound(
   { seed, dealer, seats, card }: TableRequest,
-  vectors: SimdModule = NO_SIMD,
+  simd: SimdModule = NO_SIMD,
 ): PlayedRound {
   const kernel = createSwarKernel(card);
   let analyst: Analyst | null = null;
   const analystOf = () => {
-    analyst ??= createAnalyst(card, vectors);
+    analyst ??= createAnalyst(card, simd);
     return analyst;
   };
   const dealt = openRound({ seed, dealer }, { revealRacks: false });

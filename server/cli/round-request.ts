@@ -1,4 +1,4 @@
-// From the words of the command line to a table that can be played, or one sentence that says what to change.
+// From the words of the command line to a table that can be played, or one message that says what to change.
 import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -24,7 +24,7 @@ export interface TableRequest {
 
 export type RoundRequest =
   | (TableRequest & { readonly ok: true; readonly json: boolean })
-  | { readonly ok: false; readonly sentence: string };
+  | { readonly ok: false; readonly message: string };
 
 const OPTIONS = {
   seed: { type: 'string' },
@@ -38,21 +38,21 @@ const USAGE = '--seed HEX, --card house or a file, --seats with four styles, --d
 /** Reads the arguments after the script's name, and the card file where one is named. */
 export function readRequest(args: readonly string[]): RoundRequest {
   const values = optionsOf(args);
-  if (values === null) return { ok: false, sentence: `Use only ${USAGE}.` };
+  if (values === null) return { ok: false, message: `Use only ${USAGE}.` };
   const seed = (values.seed ?? randomBytes(32).toString('hex')).toLowerCase();
   if (!isSeed(seed)) {
-    return { ok: false, sentence: `--seed takes 64 hexadecimal digits, not ${quoted(seed)}.` };
+    return { ok: false, message: `--seed takes 64 hexadecimal digits, not ${quoted(seed)}.` };
   }
   const dealer = SEATS.find((seat) => String(seat) === values.dealer);
   if (dealer === undefined) {
-    return { ok: false, sentence: `--dealer takes a seat from 0 to 3, not ${quoted(values.dealer)}.` };
+    return { ok: false, message: `--dealer takes a seat from 0 to 3, not ${quoted(values.dealer)}.` };
   }
   const seats = seatsFrom(values.seats);
   if (seats === null) {
     const known = STYLES.join(', ');
     return {
       ok: false,
-      sentence: `--seats takes four of ${known}, with commas between; not ${quoted(values.seats)}.`,
+      message: `--seats takes four of ${known}, with commas between; not ${quoted(values.seats)}.`,
     };
   }
   const card = values.card === 'house' ? { ok: true as const, card: houseCard() } : cardFrom(values.card);
@@ -72,24 +72,24 @@ function seatsFrom(text: string): Four<StyleName> | null {
   return a && b && c && d && more.length === 0 ? [a, b, c, d] : null;
 }
 
-function cardFrom(path: string): { ok: true; card: CompiledCard } | { ok: false; sentence: string } {
+function cardFrom(path: string): { ok: true; card: CompiledCard } | { ok: false; message: string } {
   let text: string;
   try {
     text = readFileSync(path, 'utf8');
   } catch {
-    return { ok: false, sentence: `The card file ${quoted(path)} cannot be read; check its name.` };
+    return { ok: false, message: `The card file ${quoted(path)} cannot be read; check its name.` };
   }
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch {
-    return { ok: false, sentence: `The card file ${quoted(path)} is not JSON.` };
+    return { ok: false, message: `The card file ${quoted(path)} is not JSON.` };
   }
   const parsed = parseCard(json);
   if (parsed.ok) return { ok: true, card: compileCard(parsed.card) };
   const [first, ...others] = parsed.problems.map((problem) => problem.message);
   const more = others.length === 0 ? '' : ` (The first of ${parsed.problems.length} problems.)`;
-  return { ok: false, sentence: `${first}${more}` };
+  return { ok: false, message: `${first}${more}` };
 }
 
 function quoted(text: string): string {

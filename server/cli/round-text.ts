@@ -4,11 +4,11 @@ import {
   type Four,
   MOVES,
   neighbor,
+  type Resolved,
   type Review,
   type RoundEvent,
   SEATS,
   type Seat,
-  type Resolved,
 } from '../../shared-engine/index.ts';
 import type { PlayedRound } from './played-round.ts';
 
@@ -36,19 +36,22 @@ export function roundText(played: PlayedRound): string {
 function rackLines({ seats }: PlayedRound, racks: Four<readonly Face[]>, toGo: Four<number>): string[] {
   return SEATS.map(
     (seat) =>
-      `  seat ${seat} (${seats[seat]}), ${String(toGo[seat]).padStart(2)} to go: ${racks[seat].join(' ')}`,
+      `  seat ${seat} (${seats[seat]}), ${String(toGo[seat]).padStart(2)} away: ${racks[seat].join(' ')}`,
   );
 }
 
-/** A step is told when it is over; what leads up to it is told by its outcome. */
+/** A step is printed when it is over; its outcome holds what led up to it. */
 function eventLines(event: RoundEvent): string[] {
-  return event.kind === 'resolved' ? ['', ...settledLines(event.outcome)] : [];
+  return event.kind === 'resolved' ? ['', ...outcomeLines(event.outcome)] : [];
 }
 
-function settledLines(outcome: Resolved): string[] {
+function outcomeLines(outcome: Resolved): string[] {
   switch (outcome.kind) {
     case 'vote':
-      return ['Vote', ...SEATS.map((seat) => `  seat ${seat}: ${outcome.go[seat] ? 'go on' : 'stop'}`)];
+      return [
+        'Second Charleston?',
+        ...SEATS.map((seat) => `  seat ${seat}: ${outcome.go[seat] ? 'continue' : 'stop'}`),
+      ];
     case 'ask':
       return [
         'Courtesy, tiles asked for',
@@ -57,7 +60,7 @@ function settledLines(outcome: Resolved): string[] {
         ),
       ];
     case 'move': {
-      const voided = outcome.voided === 0 ? '' : `, ${outcome.voided} of each bundle void`;
+      const voided = outcome.voided === 0 ? '' : `, ${outcome.voided} of each pass void`;
       return [`${titled(outcome.step)}${voided}`, ...SEATS.map((seat) => moveLine(outcome, seat))];
     }
   }
@@ -65,18 +68,19 @@ function settledLines(outcome: Resolved): string[] {
 
 function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
   const to = neighbor(seat, MOVES[outcome.step].toward);
-  const unseen = outcome.forwarded[seat];
-  const onward = unseen.length === 0 ? '' : `, and unseen ${unseen.join(' ')}`;
+  const blind = outcome.forwarded[seat];
+  const onward = blind.length === 0 ? '' : `, and blind ${blind.join(' ')}`;
   return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
 }
 
 function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices }: Review): string[] {
   return [
     '',
-    `Review for seat ${seat}: ${toGoStart} to go at the start, ${toGoEnd} at the close`,
+    `Review for seat ${seat}: ${toGoStart} away at the start, ${toGoEnd} at the close`,
     `  ${lesson}`,
     ...choices.map(
-      ({ step, kind, sentences }) => `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${sentences.join(' ')}`,
+      ({ step, kind, sentences }) =>
+        `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${sentences.join(' ')}`,
     ),
   ];
 }

@@ -10,6 +10,6 @@ if (request.ok) {
   const played = playedRound(table, await loadSimd());
   process.stdout.write(json ? `${JSON.stringify(played, null, 2)}\n` : roundText(played));
 } else {
-  process.stderr.write(`${request.sentence}\n`);
+  process.stderr.write(`${request.message}\n`);
   process.exitCode = 2;
 }

@@ -15,8 +15,6 @@ export function openSqlite(location: string): OpenedStore {
 type Stored<Row> = Omit<Row, 'commands'> & { readonly commands: string };
 type Id = number | bigint;
 
-const ROW = 'previous AS after, version, at, commands, events';
-
 /** Each is prepared once. */
 function statementsOf(file: Database) {
   return {
@@ -37,10 +35,10 @@ function statementsOf(file: Database) {
       'SELECT version, commands, state FROM snapshot WHERE log = ?',
     ),
     firstRow: file.prepare<[Id], Stored<LogRow>>(
-      `SELECT ${ROW} FROM log_row WHERE log = ? ORDER BY version LIMIT 1`,
+      `SELECT previous AS after, version, at, commands, events FROM log_row WHERE log = ? ORDER BY version LIMIT 1`,
     ),
     rows: file.prepare<[Id, number], Stored<LogRow>>(
-      `SELECT ${ROW} FROM log_row WHERE log = ? AND version > ? ORDER BY version`,
+      `SELECT previous AS after, version, at, commands, events FROM log_row WHERE log = ? AND version > ? ORDER BY version`,
     ),
     rewriteRow: file.prepare<[string, Id, number]>(
       'UPDATE log_row SET events = ? WHERE log = ? AND version = ?',

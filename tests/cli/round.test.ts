@@ -1,4 +1,4 @@
-// The command that plays one round: same seed, same bytes; what it prints is the round; bad words get one sentence.
+// The command that plays one round: same seed, same bytes; what it prints is the round; wrong words get one message.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -6,15 +6,12 @@ import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { PlayedRound } from '../../server/cli/played-round.ts';
 import { readRequest } from '../../server/cli/round-request.ts';
-import {
-  checkDeal,
-  createKernel,
-  facesOf,
-  HOUSE_CARD,
-  houseCard,
-  replay,
-  STYLES,
-} from '../../shared-engine/index.ts';
+import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { STYLES } from '../../shared-engine/policy/styles.ts';
+import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
+import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const root = new URL('../..', import.meta.url);
@@ -52,7 +49,7 @@ describe('round --json', () => {
     const round = replay(played.log);
     expect(round?.phase).toBe('closed');
     expect(played.racks.after).toEqual(round?.racks.map(facesOf));
-    const kernel = createKernel(houseCard());
+    const kernel = createSwarKernel(houseCard());
     expect(played.toGo.after).toEqual(round?.racks.map((rack) => kernel.toGo(rack)));
   });
 
@@ -83,7 +80,7 @@ describe('round as text', () => {
     const dealt = stdout.split('\n').filter((line) => /^ {2}seat \d \(strong\)/.test(line));
     const sizes = dealt.map((line) => line.slice(line.indexOf(': ') + 2).split(' ').length);
     expect(sizes).toEqual([13, 13, 14, 13, 13, 13, 14, 13]);
-    for (const heading of ['First right', 'First across', 'First left', 'Vote', 'At the close']) {
+    for (const heading of ['First right', 'First across', 'First left', 'Second Charleston?', 'At the close']) {
       expect(stdout).toContain(`\n${heading}`);
     }
     for (const seat of [0, 1, 2, 3]) expect(stdout).toContain(`Review for seat ${seat}: `);
@@ -97,22 +94,22 @@ describe('round as text', () => {
   });
 });
 
-describe('bad words get one sentence and exit 2', () => {
-  const [line, ...lines] = HOUSE_CARD.lines;
-  const [group, ...groups] = line!.groups;
-  const thirteen = { ...line!, groups: [{ ...group!, size: group!.size - 1 }, ...groups] };
+describe('words that the command does not know get one message and exit 2', () => {
+  const [pattern, ...patterns] = HOUSE_CARD.patterns;
+  const [group, ...groups] = pattern!.groups;
+  const thirteen = { ...pattern!, groups: [{ ...group!, size: group!.size - 1 }, ...groups] };
 
-  it('on stderr, with nothing on stdout', () => {
-    const refused = run('--seed', 'abc');
-    expect(refused).toMatchObject({ status: 2, stdout: '' });
-    expect(refused.stderr).toBe('--seed takes 64 hexadecimal digits, not "abc".\n');
+  it('which stands on stderr, with nothing on stdout', () => {
+    const rejected = run('--seed', 'abc');
+    expect(rejected).toMatchObject({ status: 2, stdout: '' });
+    expect(rejected.stderr).toBe('--seed takes 64 hexadecimal digits, not "abc".\n');
   });
 
-  it('a card file with a 13-tile line is refused by that line', () => {
-    const file = cardFile('short.json', { ...HOUSE_CARD, lines: [thirteen, ...lines] });
+  it('a card file with a pattern of 13 tiles is rejected by the name of that pattern', () => {
+    const file = cardFile('short.json', { ...HOUSE_CARD, patterns: [thirteen, ...patterns] });
     const { status, stdout, stderr } = run('--card', file, '--json');
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
-    expect(stderr).toContain(`"${line!.id}"`);
+    expect(stderr).toContain(`"${pattern!.id}"`);
     expect(stderr).toContain('13');
     expect(stderr.trimEnd()).not.toContain('\n');
   });
@@ -131,10 +128,10 @@ describe('bad words get one sentence and exit 2', () => {
     ['a card file that is not JSON', ['--card', cardFile('not.json', '{')], /is not JSON/],
     ['a card file of another format', ['--card', cardFile('empty.json', {})], /^Card: /],
   ];
-  it.each(cases)('%s', (_, args, sentence) => {
+  it.each(cases)('%s', (_, args, message) => {
     const request = readRequest(args);
-    expect(request.ok ? '' : request.sentence).toMatch(sentence);
-    expect(request.ok ? '' : request.sentence).not.toContain('\n');
+    expect(request.ok ? '' : request.message).toMatch(message);
+    expect(request.ok ? '' : request.message).not.toContain('\n');
   });
 
   it('every style is known by name and capital hexadecimal digits are taken', () => {

@@ -145,7 +145,12 @@ describe('a room by its code', () => {
     const house = await openRoom(server);
     expect((await http().get(cardPath(house.code))).body).toEqual(HOUSE_CARD);
     expect((await http().get(HOUSE_CARD_PATH)).body).toEqual(HOUSE_CARD);
-    const card = { ...HOUSE_CARD, id: 'garden', name: 'Garden card', patterns: HOUSE_CARD.patterns.slice(0, 9) };
+    const card = {
+      ...HOUSE_CARD,
+      id: 'garden',
+      name: 'Garden card',
+      patterns: HOUSE_CARD.patterns.slice(0, 9),
+    };
     const own = await openRoom(server, { ...FRIENDS, card });
     expect((await http().get(cardPath(own.code))).body).toEqual(card);
     expect((await http().get(roomPath(own.code))).body.card).toEqual({ id: 'garden', name: 'Garden card' });

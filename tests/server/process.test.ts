@@ -1,4 +1,5 @@
 // The server as a process: it starts on a free port, takes a table, and ends cleanly when asked to.
+import { readFileSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
 import { ticketPath } from '../../shared-engine/protocol/paths.ts';
 import { roomOpenedSchema, ticketSchema } from '../../shared-engine/protocol/room-http.ts';
@@ -39,4 +40,23 @@ test('a server rejects settings it cannot use, by name', async () => {
   const { ended, stderr } = start({ PORT: 'harbour' });
   expect(await ended).toEqual([2, null]);
   expect(stderr()).toContain('PORT');
+});
+
+test('main.ts puts real parts behind the ports of the assembly that the tests use, and adds nothing to it', () => {
+  const source = readFileSync(new URL('../../server/main.ts', import.meta.url), 'utf8');
+  const imported = [...source.matchAll(/^import .* from '(.*)';$/gm)].map(([, from]) => from);
+  expect(imported.sort()).toEqual([
+    './app.ts',
+    './clock.ts',
+    './config.ts',
+    './http/metrics.ts',
+    './http/pages.ts',
+    './log.ts',
+    './secrets.ts',
+    './store/storage.ts',
+    './workers/workers.ts',
+  ]);
+  const used = [...source.matchAll(/\bapp\.(\w+)\(/g)].map(([, member]) => member);
+  expect(used.sort()).toEqual(['close', 'listen']);
+  expect(source.match(/buildApp\(/g)).toHaveLength(1);
 });
