@@ -15,7 +15,7 @@ import {
   SHALLOW,
   type SimdModule,
 } from '../../shared-engine/index.ts';
-import { prepareDrill } from './drills.ts';
+import { prepareDrill } from './prepare-drill.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';
 
 /** Cards held compiled besides the house card; each takes a few megabytes. */

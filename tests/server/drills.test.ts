@@ -2,7 +2,8 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { playingCard } from '../../server/playing-card.ts';
-import { pooledDrills, prepareDrill } from '../../server/workers/drills.ts';
+import { pooledDrills } from '../../server/workers/drills.ts';
+import { prepareDrill } from '../../server/workers/prepare-drill.ts';
 import { HOUSE_CARD_REF } from '../../server/workers/task.ts';
 import { WorkerPool } from '../../server/workers/worker-pool.ts';
 import { CLASSES_PATH } from '../../shared-engine/protocol/paths.ts';
