@@ -6,7 +6,7 @@ import { type Bag, FACE_COUNT, faceIndex, JOKER_INDEX, type Random } from '../ru
 import { type ConstraintPart, inARow, inRange, likeNumbers, partsOf, rangeOf } from './constraint.ts';
 import { conflictingParts, feasibilityOf } from './feasibility.ts';
 import type { Constraint } from './format.ts';
-import { choose, type Shape, type Stock, shapesOf, WHOLE_SET } from './shapes.ts';
+import { binomial, type Shape, type Stock, shapesOf, WHOLE_SET } from './shapes.ts';
 import { weightedDraw } from './weighted.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
@@ -54,7 +54,7 @@ export function samplerFor(
   if (fitting.length === 0) return { ok: false, parts: conflictingParts(constraint, shapes, possible) };
 
   const shape = weightedDraw(fitting.map(({ ways }) => ways));
-  const all = choose(stock.plain.length * 4 + stock.flowers + stock.jokers, size);
+  const all = binomial(stock.plain.length * 4 + stock.flowers + stock.jokers, size);
   const later = LATER.filter((part) => constraint[part] !== undefined);
   const section = kernel.card.sections.findIndex(({ id }) => id === constraint.section);
   return {

@@ -28,7 +28,7 @@ export interface Shape {
 }
 
 /** C(n, k), 0 for k > n. */
-export function choose(n: number, k: number): bigint {
+export function binomial(n: number, k: number): bigint {
   let result = 1n;
   for (let i = 1; i <= k; i++) result = (result * BigInt(n - k + i)) / BigInt(i);
   return k > n ? 0n : result;
@@ -39,7 +39,7 @@ export function shapesOf(size: number, stock: Stock = WHOLE_SET): readonly Shape
   const shapes: Shape[] = [];
   for (let jokers = 0; jokers <= Math.min(stock.jokers, size); jokers++) {
     for (let flowers = 0; flowers <= Math.min(stock.flowers, size - jokers); flowers++) {
-      const apart = choose(stock.jokers, jokers) * choose(stock.flowers, flowers);
+      const apart = binomial(stock.jokers, jokers) * binomial(stock.flowers, flowers);
       for (const alike of multiplicities(size - jokers - flowers, stock.plain.length)) {
         const [, twos, threes, fours] = alike;
         shapes.push({
@@ -74,10 +74,10 @@ function multiplicities(tiles: number, faces: number): Shape['alike'][] {
 /** Which faces are held how often, times which of its four tiles each face is held with: 4, 6, 4 and 1 ways. */
 function waysOf([ones, twos, threes, fours]: Shape['alike'], faces: number): bigint {
   const which =
-    choose(faces, fours) *
-    choose(faces - fours, threes) *
-    choose(faces - fours - threes, twos) *
-    choose(faces - fours - threes - twos, ones);
+    binomial(faces, fours) *
+    binomial(faces - fours, threes) *
+    binomial(faces - fours - threes, twos) *
+    binomial(faces - fours - threes - twos, ones);
   return which * power(4n, ones + threes) * power(6n, twos);
 }
 

@@ -23,14 +23,14 @@ import type {
 } from './round.ts';
 import type { MoveStep } from './schedule.ts';
 
-export type Decision = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
+export type DecideResult = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
 
 /** The first event of a round. From here on the commitment, or that there is none, is public (rule D4). */
 export function openRound(deal: Deal, terms: Terms): DealtEvent {
   return { kind: 'dealt', deal, terms, commitment: commitmentOf(deal) };
 }
 
-export function decide(round: Round, command: Command): Decision {
+export function decide(round: Round, command: Command): DecideResult {
   const rejection = objectionTo(round, command.seat, command);
   if (rejection) return rejection;
   switch (round.phase) {
@@ -53,7 +53,7 @@ export function objectionTo(round: Round, seat: Seat, choice: Choice): RoundReje
   return objection({ step: stepOf(round), decision, answered, rack: round.racks[seat] }, choice);
 }
 
-function decideMove(round: Passing | Giving, command: Command): Decision {
+function decideMove(round: Passing | Giving, command: Command): DecideResult {
   const step = round.phase === 'passing' ? round.step : 'courtesy-pass';
   if (command.kind === 'withdraw') {
     return events({ kind: 'withdrawn', seat: command.seat, step });
@@ -68,7 +68,7 @@ function decideMove(round: Passing | Giving, command: Command): Decision {
   return events(submission, { kind: 'resolved', outcome }, ...closing(outcome));
 }
 
-function decideVote(round: Voting, command: Command): Decision {
+function decideVote(round: Voting, command: Command): DecideResult {
   if (command.kind !== 'vote') return reject('wrong-step');
   const { seat, go, by } = command;
   const votes = complete(withSeat(round.votes, seat, { value: go, by }));
@@ -82,7 +82,7 @@ function decideVote(round: Voting, command: Command): Decision {
   return events(voted, { kind: 'resolved', outcome });
 }
 
-function decideAsk(round: Asking, command: Command): Decision {
+function decideAsk(round: Asking, command: Command): DecideResult {
   if (command.kind !== 'ask') return reject('wrong-step');
   const { seat, count, by } = command;
   const asks = complete(withSeat(round.asks, seat, { value: count, by }));
@@ -116,6 +116,6 @@ function complete<T>(answers: Four<Answer<T> | null>): Four<Answer<T>> | null {
   return a && b && c && d ? [a, b, c, d] : null;
 }
 
-function events(...list: RoundEvent[]): Decision {
+function events(...list: RoundEvent[]): DecideResult {
   return { ok: true, events: list };
 }

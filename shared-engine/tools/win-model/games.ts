@@ -5,7 +5,6 @@ import { createSimulator } from '../../analysis/play/simulate.ts';
 import { chooseFor } from '../../bots/choose.ts';
 import { finishRound } from '../../bots/finish-round.ts';
 import type { CompiledCard } from '../../card/compiled.ts';
-import type { DealerOffset } from '../../index.ts';
 import type { SimdModule } from '../../kernels/simd/module.ts';
 import { createSimdKernel } from '../../kernels/tiles-to-go/simd.ts';
 import type { StyleName } from '../../policy/styles.ts';
@@ -31,7 +30,8 @@ const MIX: readonly StyleName[] = [
 /** One seat after one exchange. */
 export interface Sample {
   readonly rack: Bag;
-  readonly place: DealerOffset;
+  /** Seats to the right of the dealer. */
+  readonly place: number;
   /** Of `plays` plays from these four racks with the wall shuffled anew, those that this seat won. */
   readonly wins: number;
   readonly plays: number;
@@ -58,13 +58,9 @@ export function gamesOn(card: CompiledCard, simd: SimdModule): (name: string, pl
     }
     return SEATS.map((seat) => ({
       rack: round.racks[seat],
-      place: placeOf((seat + 4 - dealer) % 4),
+      place: (seat + 4 - dealer) % 4,
       wins: wins[seat]!,
       plays,
     }));
   };
-}
-
-function placeOf(seatsToTheRight: number): DealerOffset {
-  return ([0, 1, 2, 3] as const)[seatsToTheRight]!;
 }
