@@ -19,7 +19,7 @@ async function rooms(count: number) {
     await exchanges.add(server.url, async (url, events) => {
       const table = await openOwnTable(url, events, losses);
       tables.push(table);
-      return table.seats;
+      return table.driven;
     });
   }
   for (const table of tables) table.begin();

@@ -1,17 +1,12 @@
 // One seat of our own server as the driver plays it, checking that what was acknowledged is in the seat's record.
 import { WebSocket } from 'ws';
-import {
-  applyDelta,
-  type Choice,
-  type ClientMessage,
-  pendingDecision,
-  type SeatView,
-  type ServerMessage,
-  SOCKET_PATH,
-  stepOf,
-  type Table,
-  type TableDelta,
-} from '../../../shared-engine/index.ts';
+import type { ClientMessage, ServerMessage } from '../../../shared-engine/protocol/messages.ts';
+import { SOCKET_PATH } from '../../../shared-engine/protocol/paths.ts';
+import { applyDelta, type Table, type TableDelta } from '../../../shared-engine/protocol/table.ts';
+import type { Choice } from '../../../shared-engine/rules/exchange/command.ts';
+import { stepOf } from '../../../shared-engine/rules/exchange/pending-decision.ts';
+import { pendingDecision } from '../../../shared-engine/rules/view/pending-decision.ts';
+import type { SeatView } from '../../../shared-engine/rules/view/view.ts';
 import type { SeatEvents } from './driven-table.ts';
 
 /** What went wrong, counted over all seats. */

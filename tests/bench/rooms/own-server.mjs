@@ -11,7 +11,7 @@ import { drillsInProcess } from '../../../dist/server/workers/drills.js';
 
 /** The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that. */
 const reviewer = {
-  review: async ({ seat }, { card }) => ({
+  review: async ({ record: { seat }, card: { card } }) => ({
     seat,
     cardId: card.id,
     cardName: card.name,

@@ -1,5 +1,5 @@
 // How long a killed server takes until all its rooms answer again.
-import { ROOMS_PATH, roomPath } from '../../../shared-engine/index.ts';
+import { ROOMS_PATH, roomPath } from '../../../shared-engine/protocol/paths.ts';
 import { ALONE, openRoom } from '../../kit/http-client.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
 import { startServer } from './processes.ts';
