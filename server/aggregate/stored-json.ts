@@ -1,4 +1,4 @@
-// Reads JSON that a store has kept, or throws an error that quotes nothing of it.
+// Reads the JSON that a store holds, or throws an error that quotes nothing of it.
 import type { z } from 'zod';
 
 /** Throws where the text does not fit the schema: a newer version may have written it. */

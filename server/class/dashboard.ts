@@ -9,8 +9,7 @@ import {
   stepOf,
   stepOfOutcome,
 } from '../../shared-engine/index.ts';
-import { deadlineOf } from '../room/deadline.ts';
-import { disconnectedSince } from '../room/state.ts';
+import { deadlineOf, disconnectedSince } from '../room/state.ts';
 import { isAheadOfClass, isHeld } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';
 import { guidedDealFor } from './guided-deal.ts';

@@ -9,9 +9,9 @@ import {
   type View,
   viewFor,
 } from '../../shared-engine/index.ts';
-import { deadlineOf } from '../room/deadline.ts';
 import type { TablePolicy } from '../room/policy.ts';
 import {
+  deadlineOf,
   disconnectedSince,
   type PersonSeat,
   type RoomState,

@@ -1,4 +1,4 @@
-// How long a frame could be at most, were the secrets in it others: what it is filled up to, so that its size tells none.
+// How long a frame could be at most with other secrets in it: padded to that, its size tells nothing of them.
 import {
   FACES,
   type Face,
@@ -22,7 +22,7 @@ export function sizeAtMost(message: ServerMessage, text: string): number {
   if (message.kind !== 'table' && message.kind !== 'delta') return text.length;
   const { view = null } = message.table;
   const viewDelta = message.kind === 'delta' ? message.table.viewDelta : undefined;
-  return text.length + spareInView(view) + spareInNews(viewDelta);
+  return text.length + spareInView(view) + spareInDelta(viewDelta);
 }
 
 function spareInView(view: View | null): number {
@@ -32,9 +32,9 @@ function spareInView(view: View | null): number {
   return spareIn(rack) + spareInAnswer(answer) + spareIn(start) + spareInSteps([...steps, ...actualSteps]);
 }
 
-function spareInNews(news: TableDelta['viewDelta']): number {
-  if (news?.audience !== 'seat') return 0;
-  const { rack = [], answer, steps } = news;
+function spareInDelta(delta: TableDelta['viewDelta']): number {
+  if (delta?.audience !== 'seat') return 0;
+  const { rack = [], answer, steps } = delta;
   return spareIn(rack) + spareInAnswer(answer) + spareInSteps(steps);
 }
 

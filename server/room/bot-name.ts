@@ -9,7 +9,7 @@ const NAMES: readonly (readonly [string, string, string, string, string])[] = [
   ['Odo', 'Dunja', 'Malte', 'Pia', 'Ulla'],
 ];
 
-/** Plays on an empty seat and for an owner who does not choose in time. */
+/** Plays on an empty seat and for a holder who does not choose in time. */
 export const FILL_IN_STYLE: StyleName = 'typical';
 
 /** The first of the seat's names that nobody at the table has; four people cannot use up five names. */

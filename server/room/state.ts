@@ -115,3 +115,9 @@ export function isHeldBy(state: RoomState, { seat, since }: SeatHolder): boolean
 export function disconnectedSince({ presence }: PersonSeat): number | null {
   return presence.kind === 'disconnected' ? presence.since : null;
 }
+
+/** When the open step ends by the clock, in milliseconds since 1970 (rule K1); null where there is no deadline. */
+export function deadlineOf({ terms, play }: RoomState, stepSince: number): number | null {
+  if (terms.deadline === null || play === null || play.round.phase === 'closed') return null;
+  return stepSince + (terms.deadline + play.moreTime) * 1000;
+}

@@ -2,9 +2,9 @@
 import { pendingDecisionOf, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Timing } from '../config.ts';
 import { FILL_IN_STYLE } from '../room/bot-name.ts';
-import { deadlineOf } from '../room/deadline.ts';
 import type { TablePolicy } from '../room/policy.ts';
 import {
+  deadlineOf,
   disconnectedSince,
   isRoundRunning,
   type PersonSeat,

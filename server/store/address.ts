@@ -1,4 +1,4 @@
-// Where rooms are kept, as settings and the command line name it, and the way from there to an open store.
+// Where rooms are stored, as settings and the command line name it, and how that store is opened.
 import { existsSync } from 'node:fs';
 import type { OpenedStore } from './opened.ts';
 import { postgresStore } from './postgres.ts';

@@ -1,7 +1,7 @@
 // Copies every log from one store to another and checks afterwards that each arrived as it was.
-import type { Store } from '../ports.ts';
+import { createHash } from 'node:crypto';
+import type { LogRow, Store, StoredLog } from '../ports.ts';
 import { logTag } from '../secrets.ts';
-import { logHash } from './log-hash.ts';
 
 /** Codes asked for at once. */
 const PAGE = 200;
@@ -43,4 +43,16 @@ async function* codesOf(store: Store): AsyncGenerator<string> {
     yield* page;
     page = await store.codes(page.at(-1)!, PAGE);
   }
+}
+
+/** SHA-256 in hexadecimal digits of the log's kind, its snapshot and its rows, one line of JSON each. */
+export function logHash({ kind, snapshot, rows }: StoredLog): string {
+  const hash = createHash('sha256');
+  const snap = snapshot && [snapshot.version, snapshot.commands, snapshot.state];
+  for (const part of [kind, snap, ...rows.map(listOf)]) hash.update(`${JSON.stringify(part)}\n`);
+  return hash.digest('hex');
+}
+
+function listOf({ after, version, at, commands, events }: LogRow): readonly unknown[] {
+  return [after, version, at, commands, events];
 }

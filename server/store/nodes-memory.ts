@@ -1,4 +1,4 @@
-// The servers of one process, or of none: whoever else has written here runs no more.
+// Which servers run, where all of them are in one process: any other that has written to the store has ended.
 
 import type { Entropy, Nodes } from '../ports.ts';
 import { newSecret } from '../secrets.ts';
@@ -8,7 +8,7 @@ export function onlyNode(entropy: Entropy): Nodes {
   return memoryNodes(entropy).join();
 }
 
-/** Every server that joins one circle knows which of the others have left it. */
+/** Every server that joins knows which of the others have closed. */
 export function memoryNodes(entropy: Entropy): { join(): Nodes } {
   const running = new Set<string>();
   return {

@@ -1,9 +1,9 @@
-// Which servers on one PostgreSQL are alive: each renews a lease of its own, by the clock of the database.
+// Which servers on one PostgreSQL run: each renews a lease of its own, by the clock of the database.
 import type pg from 'pg';
 import type { Entropy, Nodes } from '../ports.ts';
 import { newSecret } from '../secrets.ts';
 
-/** How long a server counts as alive after it was last heard of, in milliseconds. */
+/** How long a server counts as running after it renewed its lease, in milliseconds. */
 export const LEASE_MS = 5000;
 const RENEW_MS = 1000;
 
@@ -16,7 +16,7 @@ export function postgresNodes(pool: pg.Pool, entropy: Entropy): Nodes {
   }, RENEW_MS);
   timer.unref();
 
-  /** A lease that cannot be renewed runs out, and the others take over: that is what it is for. */
+  /** A lease that cannot be renewed runs out, and the other servers take over. */
   async function renew(): Promise<void> {
     if (closed) return;
     await pool

@@ -1,4 +1,4 @@
-// What opening a store comes to: a store, or one sentence that says what to do.
+// What opening a store comes to: a store, or one message that says what to do.
 import type { Store } from '../ports.ts';
 
 export type OpenedStore =

@@ -1,27 +1,27 @@
-// Opens the PostgreSQL database: connections that give up in time, tables brought up to date or refused in words.
+// Opens the PostgreSQL database: connections with timeouts, tables migrated or rejected with a message.
 import pg from 'pg';
 import { codeOf } from './opened.ts';
 import { MIGRATIONS, tooNew, tooOld, UNRELEASED_TABLE } from './schema.ts';
 
-/** How long a connection or a statement may take before it is given up, in milliseconds. */
+/** How long a connection or a statement may take, in milliseconds. */
 export const TIMEOUT_MS = 4000;
 const CONNECTIONS = 10;
-/** Servers that start at the same time bring the tables up to date one after the other: any fixed number does. */
+/** Servers that start at the same time migrate the tables one after the other: any fixed number does. */
 const MIGRATION_LOCK = 7_152_014;
-/** What sentences call the database; its address may hold a password. */
+/** What messages call the database; its address may hold a password. */
 const PLACE = 'The database of DATABASE_URL';
 
 export type OpenedPool =
   | { readonly ok: true; readonly pool: pg.Pool }
   | { readonly ok: false; readonly message: string };
 
-/** Options of a connection on which nobody waits for ever. */
+/** Options of a connection on which nothing waits for ever. */
 export function connectionOptions(url: string, timeoutMs: number): pg.ClientConfig {
   return {
     connectionString: url,
     connectionTimeoutMillis: timeoutMs,
     statement_timeout: timeoutMs,
-    // Where even the refusal does not arrive, the connection is given up a little later.
+    // Where not even the database's own timeout arrives, the connection is given up a little later.
     query_timeout: timeoutMs + 500,
     keepAlive: true,
     application_name: 'quadrille',
@@ -44,7 +44,7 @@ export async function openPool(url: string, timeoutMs = TIMEOUT_MS): Promise<Ope
   }
 }
 
-/** The sentence that turns the database down, or null. Nothing is changed in one that is turned down. */
+/** The message that rejects the database, or null. Nothing is changed in one that is rejected. */
 async function migrateOrReject(pool: pg.Pool): Promise<string | null> {
   const client = await pool.connect();
   try {

@@ -1,4 +1,4 @@
-// One-use tickets in PostgreSQL: issued by one server, redeemed at another; only their hashes are kept.
+// One-use tickets in PostgreSQL: issued by one server, redeemed at another; only their hashes are stored.
 import type pg from 'pg';
 import { z } from 'zod';
 import { seatSchema } from '../../shared-engine/index.ts';
@@ -11,7 +11,7 @@ const grantSchema = z.union([
   z.object({ code: z.string(), seat: seatSchema, since: z.int() }),
 ]);
 
-/** Their age is told by the clock of the database, the only one that all servers share. */
+/** Their age is measured by the clock of the database, the only one that all servers share. */
 export function postgresTickets(pool: pg.Pool, entropy: Entropy): Tickets {
   return {
     async issue({ code, holder }) {

@@ -1,4 +1,4 @@
-// Opens the SQLite file: created where there is none, brought up to date, refused in words where it is not ours.
+// Opens the SQLite file: created where there is none, migrated, rejected with a message where it is not ours.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import Database from 'better-sqlite3';
@@ -7,7 +7,7 @@ import { MIGRATIONS, tooNew, tooOld, UNRELEASED_TABLE } from './schema.ts';
 
 /** Marks the file as ours: "Quad" in ASCII. */
 const APPLICATION = 0x51756164;
-/** How long a write waits, in milliseconds, while another process holds the file. It holds everything up. */
+/** How long a write waits, in milliseconds, while another process holds the file. Everything else waits with it. */
 const BUSY_MS = 250;
 
 export type OpenedFile =

@@ -20,11 +20,15 @@ let server: TestServer;
 const place: Parameters<typeof memoryStore>[0] = new Map();
 beforeEach(async () => {
   place?.clear();
-  server = await startServer({ seed: 'class mine', store: memoryStore(place) });
+  server = await startServer({ seed: 'class personal data', store: memoryStore(place) });
   onTestFinished(() => server.stop());
 });
 
-function mine(method: 'GET' | 'DELETE', { code }: Pick<Teacher, 'code'>, secret?: string): Promise<Response> {
+function personalData(
+  method: 'GET' | 'DELETE',
+  { code }: Pick<Teacher, 'code'>,
+  secret?: string,
+): Promise<Response> {
   const headers = secret === undefined ? {} : { authorization: `Bearer ${secret}` };
   return fetch(`${server.url}${classPersonalDataPath(code)}`, { method, headers });
 }
@@ -46,16 +50,16 @@ async function halfWay(form: 'alone' | 'guided' = 'alone') {
 
 test('a player reads the own name, aims and choices, oldest first, and nothing about anybody else', async () => {
   const { teacher, players, peers } = await halfWay();
-  const response = await mine('GET', teacher, players[0]!.classSecret);
+  const response = await personalData('GET', teacher, players[0]!.classSecret);
   const text = await response.text();
-  const { kept }: { kept: { at: number; what: string; name?: string; tiles?: string[] }[] } =
+  const { entries }: { entries: { at: number; what: string; name?: string; tiles?: string[] }[] } =
     JSON.parse(text);
-  expect(kept.map(({ what }) => what)).toEqual(
+  expect(entries.map(({ what }) => what)).toEqual(
     expect.arrayContaining(['joined the class', 'sat down', 'named aims', 'passed']),
   );
-  expect(kept.map(({ at }) => at)).toEqual(kept.map(({ at }) => at).toSorted((a, b) => a - b));
+  expect(entries.map(({ at }) => at)).toEqual(entries.map(({ at }) => at).toSorted((a, b) => a - b));
   const step = ownView(peers[0]!).record.steps[0]!;
-  const passed = kept.find(({ what }) => what === 'passed');
+  const passed = entries.find(({ what }) => what === 'passed');
   expect(step.kind === 'move' && [...step.gave].sort()).toEqual([...passed!.tiles!].sort());
   for (const foreign of ['Woodpecker', 'Kingfisher', players[1]!.code, hashSecret(players[0]!.secret)]) {
     expect(text).not.toContain(foreign);
@@ -66,9 +70,11 @@ test('personal data is closed to a request without a secret, with a secret of an
   const { teacher } = await halfWay();
   const other = await halfWay();
   for (const method of ['GET', 'DELETE'] as const) {
-    expect((await mine(method, teacher)).status).toBe(403);
-    expect((await mine(method, teacher, other.players[0]!.classSecret)).status).toBe(403);
-    expect((await mine(method, { code: 'ZZZZZZZZ' }, other.players[0]!.classSecret)).status).toBe(404);
+    expect((await personalData(method, teacher)).status).toBe(403);
+    expect((await personalData(method, teacher, other.players[0]!.classSecret)).status).toBe(403);
+    expect((await personalData(method, { code: 'ZZZZZZZZ' }, other.players[0]!.classSecret)).status).toBe(
+      404,
+    );
   }
   expect((await dashboardOf(server, teacher)).players).toHaveLength(3);
 });
@@ -76,16 +82,16 @@ test('personal data is closed to a request without a secret, with a secret of an
 test('deleting removes a player’s name and hash and the way back in, and the class continues, also after a restart', async () => {
   const { teacher, players, peers } = await halfWay();
   const [, gone] = players;
-  expect((await mine('DELETE', teacher, gone!.classSecret)).status).toBe(204);
+  expect((await personalData('DELETE', teacher, gone!.classSecret)).status).toBe(204);
   const logs = await Promise.all(
-    [teacher.code, ...players.map(({ code }) => code)].map((code) => server.store.load(code)),
+    [teacher.code, ...players.map(({ code }) => code)].map((code) => server.store.history(code)),
   );
   const text = JSON.stringify(logs);
   for (const forgotten of ['Woodpecker', hashSecret(gone!.secret), hashSecret(gone!.classSecret)]) {
     expect(text).not.toContain(forgotten);
   }
   expect(text).toContain('Kingfisher');
-  expect((await mine('GET', teacher, gone!.classSecret)).status).toBe(403);
+  expect((await personalData('GET', teacher, gone!.classSecret)).status).toBe(403);
   expect((await post(`${server.url}${ticketPath(gone!.code)}`, {}, gone!.secret)).status).toBe(404);
   expect((await dashboardOf(server, teacher)).players.map(({ name }) => name)).toEqual([
     'Nightingale',
@@ -101,7 +107,7 @@ test('deleting removes a player’s name and hash and the way back in, and the c
   await peers[0]!.untilTable(({ round }) => round === 2, 'the next deal');
   const before = await dashboardOf(server, teacher);
   await server.stop();
-  server = await startServer({ seed: 'class mine again', store: memoryStore(place) });
+  server = await startServer({ seed: 'class personal data again', store: memoryStore(place) });
   onTestFinished(() => server.stop());
   await sitDown(server, players[0]!);
   const after = await dashboardOf(server, teacher);
@@ -115,31 +121,31 @@ test('a guided deal does not wait for a player who left: a bot chooses there', a
   const { guidedDeal } = await dashboardOf(server, teacher);
   const { choice } = guidedDeal!.chosen[0]!;
   await act(server, teacher, { kind: 'advance', stepIndex: 0, choice });
-  await mine('DELETE', teacher, players[1]!.classSecret);
+  await personalData('DELETE', teacher, players[1]!.classSecret);
   for (const peer of [peers[0]!, peers[2]!]) {
     await peer.untilTable(() => isAsked(peer), 'the next step');
     await peer.choose(anyAnswer(ownView(peer), stream('mine', 'on')));
     await peer.untilTable(({ controls }) => controls?.held === true, 'the hold');
   }
-  expect((await dashboardOf(server, teacher)).guidedDeal).toMatchObject({ place: 1, waiting: 0 });
+  expect((await dashboardOf(server, teacher)).guidedDeal).toMatchObject({ stepIndex: 1, waiting: 0 });
 });
 
 test('personal data can be deleted after the class has ended, too', async () => {
   const { teacher, players } = await halfWay();
   await act(server, teacher, { kind: 'end' });
-  expect((await mine('DELETE', teacher, players[0]!.classSecret)).status).toBe(204);
-  expect(JSON.stringify(await server.store.load(teacher.code))).not.toContain('Nightingale');
+  expect((await personalData('DELETE', teacher, players[0]!.classSecret)).status).toBe(204);
+  expect(JSON.stringify(await server.store.history(teacher.code))).not.toContain('Nightingale');
 });
 
 test('the teacher reads what is stored about opening the class, and deletes the class with all its tables', async () => {
   const { teacher, players } = await halfWay();
-  const { kept } = await (await mine('GET', teacher, teacher.secret)).json();
-  expect(kept).toEqual([
-    { at: kept[0].at, what: 'opened the class', drill: DRILL, terms: expect.anything() },
+  const { entries } = await (await personalData('GET', teacher, teacher.secret)).json();
+  expect(entries).toEqual([
+    { at: entries[0].at, what: 'opened the class', drill: DRILL, terms: expect.anything() },
   ]);
-  expect((await mine('DELETE', teacher, teacher.secret)).status).toBe(204);
+  expect((await personalData('DELETE', teacher, teacher.secret)).status).toBe(204);
   expect(await server.store.count()).toBe(0);
   expect((await page(server, teacher, 'dashboard')).status).toBe(404);
-  expect((await mine('GET', teacher, players[0]!.classSecret)).status).toBe(404);
+  expect((await personalData('GET', teacher, players[0]!.classSecret)).status).toBe(404);
   expect((await fetch(`${server.url}${classPath(teacher.code)}`)).status).toBe(404);
 });

@@ -6,8 +6,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { copyStores } from '../../server/cli/copied-stores.ts';
 import type { StoredLog } from '../../server/ports.ts';
 import { parseAddress } from '../../server/store/address.ts';
-import { copyLogs } from '../../server/store/copying.ts';
-import { logHash } from '../../server/store/log-hash.ts';
+import { copyLogs, logHash } from '../../server/store/copying.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { appendTo, newLog, row, snapshotAt } from '../kit/logs.ts';
@@ -71,8 +70,8 @@ describe('the command', () => {
     const target = `${file}.target`;
     await roomsIn(target, { ROOMBBBB: 1, ROOMDDDD: 5 });
     const args = ['--from', `sqlite:${file}`, '--to', `sqlite:${target}`];
-    const sentence = expect.stringMatching(/^--to has 2 rooms already.*--add/);
-    expect(await copyStores(args)).toEqual({ kind: 'rejected', sentence });
+    const message = expect.stringMatching(/^--to has 2 rooms already.*--add/);
+    expect(await copyStores(args)).toEqual({ kind: 'rejected', message });
     const report = { rooms: 2, written: 1, differing: [] };
     expect(await copyStores([...args, '--add'])).toMatchObject({ kind: 'copied', report });
     const store = storeOf(openSqlite(target));
@@ -116,7 +115,7 @@ describe('the command', () => {
     ] as const;
     for (const [args, words] of cases) {
       const outcome = await copyStores(args);
-      expect(outcome).toEqual({ kind: 'rejected', sentence: expect.stringMatching(words) });
+      expect(outcome).toEqual({ kind: 'rejected', message: expect.stringMatching(words) });
       expect(JSON.stringify(outcome)).not.toContain('open-sesame');
     }
     expect([existsSync(nowhere), existsSync(file)]).toEqual([false, false]);
