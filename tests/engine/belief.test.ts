@@ -1,4 +1,4 @@
-// Beliefs: deals that could be, passes weighed exactly, the same deals whatever else was asked.
+// Belief: deals that could be, passes weighed exactly, the same deals whatever else was asked for.
 import { describe, expect, it, test } from 'vitest';
 import { createBelief, DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/belief.ts';
 import { offeredChoices, type Situation } from '../../shared-engine/analysis/belief/situation.ts';
@@ -9,10 +9,11 @@ import { expMinus } from '../../shared-engine/kernels/portable-math.ts';
 import { loadSimd, NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createTileValues } from '../../shared-engine/kernels/tile-value/simd.ts';
 import { type ChoiceModel, createChoiceModel } from '../../shared-engine/policy/choice-model.ts';
+import { legalPasses } from '../../shared-engine/policy/pass-selection.ts';
 import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
-import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
+import { FACE_COUNT, FACES, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 import { records } from '../kit/reviews.ts';
 
 const card = houseCard();

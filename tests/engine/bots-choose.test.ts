@@ -1,4 +1,4 @@
-// Bots answer legally, and from what their seat may see alone.
+// Bots choose legally, from what their seat may see alone.
 import { describe, expect, it } from 'vitest';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
@@ -16,7 +16,7 @@ import { opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
 const kernel = createSwarKernel(randomCard('bots', 24, 6));
 
-/** Styles that answer at a glance; the other has tests of its own. */
+/** Styles without rollouts; the other has tests of its own. */
 const QUICK = STYLES.filter((style) => style !== 'thoughtful');
 
 /** Every state in which seats still owe an answer, along rounds played by evenly drawn choices. */
@@ -34,8 +34,8 @@ function statesOf(name: string, rounds: number): Round[] {
   return states;
 }
 
-function chosen(style: StyleName, round: Round, seat: Seat, draws: string): AnswerChoice | null {
-  return chooseFor(style, seatView(round, seat), kernel, stream(draws, `${style} ${seat}`));
+function chosen(style: StyleName, round: Round, seat: Seat, seed: string): AnswerChoice | null {
+  return chooseFor(style, seatView(round, seat), kernel, stream(seed, `${style} ${seat}`));
 }
 
 /** A round at its first pass in which one seat holds these tiles. */
@@ -44,8 +44,8 @@ function holding(tiles: readonly Face[]): Round {
   return { ...round, racks: withSeat(round.racks, 1, bagOf(tiles)) };
 }
 
-describe('a bot answers whatever its seat has to answer, and legally', () => {
-  it('in thousands of states of every step (C1 C2 B1 O1 Y1 Y2)', () => {
+describe('a bot', () => {
+  it('answers legally in thousands of states of every step (C1 C2 B1 O1 Y1 Y2)', () => {
     const wrong: unknown[] = [];
     const kinds = new Set<string>();
     for (const [index, round] of statesOf('legal', 80).entries()) {
@@ -60,7 +60,7 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
     expect(kinds.size).toBe(QUICK.length * 9);
   });
 
-  it('and nothing where nothing is asked of it', () => {
+  it('answers nothing where nothing is asked of its seat', () => {
     for (const round of [...statesOf('silent', 20), playOn(opened('silent'), stream('silent', 'x')).round]) {
       for (const seat of SEATS) {
         if (seatsToAct(round).includes(seat)) continue;
@@ -69,7 +69,7 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
     }
   });
 
-  it('C2 a rack with all eight jokers still has five tiles to pass, however alike', () => {
+  it('C2 passes none of eight jokers, however alike the five other tiles are', () => {
     const jokers = new Array<Face>(8).fill('joker');
     const fives: readonly Face[][] = [
       ['east', 'east', 'east', 'east', 'north'],
@@ -87,8 +87,8 @@ describe('a bot answers whatever its seat has to answer, and legally', () => {
   });
 });
 
-describe('V1 a bot sees its seat’s view and nothing more', () => {
-  it('two rounds that look the same to a seat get the same choice from the same draws', () => {
+describe('V1 a bot sees the view of its seat alone and', () => {
+  it('chooses alike in two rounds that look the same to its seat', () => {
     const random = stream('disguise', 'hidden');
     let compared = 0;
     for (const [index, round] of statesOf('disguise', 30).entries()) {
@@ -104,7 +104,7 @@ describe('V1 a bot sees its seat’s view and nothing more', () => {
     expect(compared).toBeGreaterThan(1500);
   });
 
-  it('and asked twice with the same draws it answers the same', () => {
+  it('answers the same when asked twice with the same random numbers', () => {
     for (const round of statesOf('twice', 3)) {
       for (const seat of seatsToAct(round)) {
         for (const style of QUICK) {

@@ -1,4 +1,4 @@
-// Four choosers finish a round: the same log from the same seed, and a clear error for a chooser with a mistake.
+// Four choosers finish a round: the same log from the same seed, and an error for a chooser with a mistake.
 import { describe, expect, it } from 'vitest';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { botRandom, type Chooser, finishRound } from '../../shared-engine/bots/finish-round.ts';
@@ -17,7 +17,7 @@ const kernel = createSwarKernel(randomCard('play-out', 20, 4));
 const four: Chooser = (view, random) =>
   chooseFor((['strong', 'casual', 'guarded', 'random'] as const)[view.record.seat], view, kernel, random);
 
-describe('a round played out', () => {
+describe('a round finished by four choosers', () => {
   it('is closed, keeps every rack its size, and its log replays to it (E2)', () => {
     for (let index = 0; index < 15; index++) {
       const { round: first, log } = opened(`whole ${index}`, SEATS[index % 4]!);
@@ -28,7 +28,7 @@ describe('a round played out', () => {
     }
   });
 
-  it('is the same from the same seed, and another from another seed', () => {
+  it('is the same for the same seed, and different for another seed', () => {
     const logOf = (name: string) => JSON.stringify(finishRound(opened(name).round, four).events);
     expect(logOf('one')).toBe(logOf('one'));
     expect(logOf('one')).not.toBe(logOf('two'));
@@ -44,7 +44,7 @@ describe('a round played out', () => {
     expect(round.resolved.find((step) => step.kind === 'vote')?.by).toEqual(['bot', 'bot', 'player', 'bot']);
   });
 
-  it('asks each chooser with the stream of its own step and seat', () => {
+  it('gives each chooser the random numbers of its own step and seat', () => {
     const seen = new Set<string>();
     const { round } = opened('streams');
     finishRound(round, (view, random) => {
@@ -60,7 +60,7 @@ describe('a round played out', () => {
     expect(seen.size).toBeGreaterThanOrEqual(20);
   });
 
-  it('throws on a chooser that answers illegally or never answers', () => {
+  it('throws for a chooser that answers illegally or never answers', () => {
     const { round } = opened('mistakes');
     expect(() => finishRound(round, () => ({ kind: 'vote', step: 'vote', go: true }))).toThrow(/first-right/);
     expect(() => finishRound(round, () => null)).toThrow(/No chooser answered/);

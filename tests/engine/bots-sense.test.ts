@@ -1,4 +1,4 @@
-// Bots choose sensibly: what they let go, how many they pass blind, whether they go on, what they ask for, what they give.
+// Bots choose sensibly: what they pass, how many blind, whether they continue, how many they ask for, what they risk.
 import { describe, expect, it } from 'vitest';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { finishRound } from '../../shared-engine/bots/finish-round.ts';
@@ -56,9 +56,9 @@ function restOf(rack: Bag, choice: AnswerChoice | null): Bag {
   return takeFrom(rack, choice.tiles) ?? [];
 }
 
-function strangersTo(hand: Bag, count: number): Face[] {
-  const strangers = facesOf(FULL_SET).filter((face) => countOf(hand, face) === 0 && face !== 'joker');
-  return drawn(strangers, count, random);
+function otherTiles(hand: Bag, count: number): Face[] {
+  const others = facesOf(FULL_SET).filter((face) => countOf(hand, face) === 0 && face !== 'joker');
+  return drawn(others, count, random);
 }
 
 /** Nearness after the best of all triples. */
@@ -76,7 +76,7 @@ function bestOfAll(rack: Bag): number {
   return best;
 }
 
-describe('what a strong bot lets go', () => {
+describe('what a strong bot passes', () => {
   it('costs on average less than a tenth of a tile more than the best of all triples', () => {
     const losses = Array.from({ length: 150 }, () => {
       const rack = bagOf(drawn(facesOf(FULL_SET), 13, random));
@@ -88,69 +88,69 @@ describe('what a strong bot lets go', () => {
     expect(losses.reduce((sum, loss) => sum + loss, 0) / losses.length).toBeLessThan(0.1);
   });
 
-  it('leaves a hand three tiles short as near as it was, whatever three strangers came to it', () => {
+  it('leaves a rack three tiles away from a hand as near as it was, whatever three other tiles came to it', () => {
     expect(hands.length).toBeGreaterThan(20);
     for (const hand of hands) {
       const natural = facesOf(hand);
-      const rack = bagOf([...drawn(natural, 11, random), ...strangersTo(hand, 3)]);
+      const rack = bagOf([...drawn(natural, 11, random), ...otherTiles(hand, 3)]);
       expect(kernel.toGo(restOf(rack, chosen('strong', holding(start, facesOf(rack)))))).toBeLessThanOrEqual(
         3,
       );
     }
   });
 
-  it('C2 never is a joker', () => {
+  it('C2 is never a joker', () => {
     const rack = bagOf([
       ...new Array<Face>(4).fill('joker'),
       ...facesOf(hands[0]!).slice(0, 6),
-      ...strangersTo(hands[0]!, 3),
+      ...otherTiles(hands[0]!, 3),
     ]);
     expect(countOf(restOf(rack, chosen('strong', holding(start, facesOf(rack)))), 'joker')).toBe(4);
   });
 });
 
-describe('numbers', () => {
+describe('the numbers of a strong bot', () => {
   const nearly = hands.map((hand) => drawn(facesOf(hand), 13, random));
   const scattered = Array.from({ length: 300 }, () => drawn(facesOf(FULL_SET), 13, random)).sort(
     (a, b) => nearness(kernel, bagOf(a)) - nearness(kernel, bagOf(b)),
   )[0]!;
 
-  it('B1 a rack one tile short passes all three blind, a scattered one none', () => {
+  it('B1 are three blind for a rack one tile away and none for a scattered one', () => {
     for (const tiles of nearly) {
       expect(chosen('strong', holding(blindStep, tiles))).toMatchObject({ tiles: [], blind: 3 });
     }
     expect(chosen('strong', holding(blindStep, scattered))).toMatchObject({ blind: 0 });
   });
 
-  it('B1 a rack with one tile to spare gives that one and passes two blind', () => {
+  it('B1 are one own tile and two blind for a rack with one passer', () => {
     for (const hand of hands) {
-      const [stranger] = strangersTo(hand, 1);
-      const rack = [...drawn(facesOf(hand), 12, random), stranger!];
-      expect(chosen('strong', holding(blindStep, rack))).toMatchObject({ tiles: [stranger], blind: 2 });
+      const [other] = otherTiles(hand, 1);
+      const rack = [...drawn(facesOf(hand), 12, random), other!];
+      expect(chosen('strong', holding(blindStep, rack))).toMatchObject({ tiles: [other], blind: 2 });
     }
   });
 
-  it('O1 a rack one tile short stops, a scattered one goes on', () => {
+  it('O1 are stop for a rack one tile away and continue for a scattered one', () => {
     for (const tiles of nearly) expect(chosen('strong', holding(voting, tiles))).toMatchObject({ go: false });
     expect(chosen('strong', holding(voting, scattered))).toMatchObject({ go: true });
   });
 
-  it('Y1 a rack asks for as many as it has to spare', () => {
+  it('Y1 are as many asked for as the rack has passers', () => {
     for (const tiles of nearly) expect(chosen('strong', holding(asking, tiles))).toMatchObject({ count: 0 });
     expect(chosen('strong', holding(asking, scattered))).toMatchObject({ count: 3 });
     for (const hand of hands) {
-      const rack = [...drawn(facesOf(hand), 12, random), ...strangersTo(hand, 1)];
+      const rack = [...drawn(facesOf(hand), 12, random), ...otherTiles(hand, 1)];
       expect(chosen('strong', holding(asking, rack))).toMatchObject({ count: 1 });
     }
   });
 });
 
-describe('gifts (rules of thumb: common practice, no source)', () => {
+describe('the risk of passes (rules of thumb: common practice, no source)', () => {
   function gradesOf(style: StyleName): Map<RiskGrade, number> {
     const grades = new Map<RiskGrade, number>();
     for (let deal = 0; deal < 12; deal++) {
       const round = begin(openRound({ seed: seedNamed(`gifts ${deal}`), dealer: 0 }, { revealRacks: false }));
-      const { resolved } = finishRound(round, (view, draws) => chooseFor(style, view, kernel, draws)).round;
+      const { resolved } = finishRound(round, (view, own) => chooseFor(style, view, kernel, own)).round;
       for (const step of resolved) {
         if (step.kind !== 'move') continue;
         for (const tiles of step.gave) {
@@ -162,7 +162,7 @@ describe('gifts (rules of thumb: common practice, no source)', () => {
     return grades;
   }
 
-  it('the guarded style gives far fewer pairs and like numbers than the strong one', () => {
+  it('is much lower for the guarded style than for the strong one, in pairs and like numbers', () => {
     const strong = gradesOf('strong');
     const guarded = gradesOf('guarded');
     for (const grade of ['pair', 'like-numbers'] as const) {

@@ -1,4 +1,4 @@
-// The bot that plays its choices on: legal, blind to other seats, the same in plain words and in the vector module.
+// The rollout bot: legal, without sight of other seats, the same with the SIMD module and without.
 import { describe, expect, it } from 'vitest';
 import { createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
@@ -17,8 +17,8 @@ import { opened, playOn, seatsToAct } from '../kit/rounds.ts';
 
 const kernel = createSwarKernel(randomCard('bots', 24, 6));
 
-function chosen(round: Round, seat: Seat, draws = 'draws'): AnswerChoice | null {
-  return chooseFor('thoughtful', seatView(round, seat), kernel, stream(draws, `${seat}`), analystOf);
+function chosen(round: Round, seat: Seat, seed = 'draws'): AnswerChoice | null {
+  return chooseFor('thoughtful', seatView(round, seat), kernel, stream(seed, `${seat}`), analystOf);
 }
 
 /** The states of one round played by evenly drawn choices. */
@@ -51,7 +51,7 @@ describe('a thoughtful bot', () => {
     expect(steps.size).toBe(9);
   });
 
-  it('answers nothing where nothing is asked of it', () => {
+  it('answers nothing where nothing is asked of its seat', () => {
     const closed = playOn(opened('silent'), stream('silent', 'x')).round;
     expect(chosen(closed, 0)).toBeNull();
   });
@@ -77,11 +77,17 @@ describe('a thoughtful bot', () => {
     }
   });
 
-  it('answers the same in plain words, for the same draws', () => {
-    const plain = createAnalyst(kernel.card, NO_SIMD);
+  it('answers the same without the SIMD module, for the same random numbers', () => {
+    const withoutSimd = createAnalyst(kernel.card, NO_SIMD);
     for (const round of statesOf('plain').filter((_, index) => index % 9 === 0)) {
       const seat = seatsToAct(round)[0]!;
-      const choice = chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), () => plain);
+      const choice = chooseFor(
+        'thoughtful',
+        seatView(round, seat),
+        kernel,
+        stream('same', 'x'),
+        () => withoutSimd,
+      );
       expect(chooseFor('thoughtful', seatView(round, seat), kernel, stream('same', 'x'), analystOf)).toEqual(
         choice,
       );

@@ -1,4 +1,4 @@
-// Nearness, the logarithm below it, sections and gift grades.
+// Nearness, the logarithm it uses, sections and the risk of a pass.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { log2 } from '../../shared-engine/kernels/portable-math.ts';
@@ -29,8 +29,8 @@ function counts(...entries: readonly (readonly [distance: number, count: number]
   return histogram;
 }
 
-describe('the logarithm without the machine’s own', () => {
-  it('agrees with Math.log2 within 1e-9 over all that a sum of targets can be', () => {
+describe('the portable logarithm', () => {
+  it('agrees with Math.log2 within 1e-9 for every sum of hands', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-12, max: 1e7, noNaN: true }), (value) => {
         expect(Math.abs(log2(value) - Math.log2(value))).toBeLessThan(1e-9);
@@ -46,13 +46,13 @@ describe('the logarithm without the machine’s own', () => {
 });
 
 describe('nearness', () => {
-  it('of a single target is 14 minus its tiles to go', () => {
+  it('of a single hand is 14 minus its tiles to go', () => {
     for (let distance = 0; distance <= 14; distance++) {
       expect(nearnessOf(counts([distance, 1]), 0.25)).toBe(14 - distance);
     }
   });
 
-  it('counts 1/w targets at one distance as much as one target a tile nearer', () => {
+  it('counts 1/w hands at one distance as much as one hand a tile nearer', () => {
     expect(nearnessOf(counts([6, 4]), 0.25)).toBe(nearnessOf(counts([5, 1]), 0.25));
     expect(nearnessOf(counts([6, 2]), 0.5)).toBe(nearnessOf(counts([5, 1]), 0.5));
   });
@@ -63,7 +63,7 @@ describe('nearness', () => {
     expect(nearnessOf(histogram, 0.3)).toBe(11.791072501860423);
   });
 
-  it('of a card without targets is 0', () => {
+  it('of a card without hands is 0', () => {
     expect(nearnessOf(counts())).toBe(0);
   });
 
@@ -88,12 +88,14 @@ describe('nearness', () => {
 });
 
 describe('sections', () => {
-  it('are as near as their nearest line, and open within one tile of the nearest section', () => {
+  it('are as near as their nearest pattern, and within reach at most one tile behind the nearest section', () => {
     for (const rack of racks('sections', 200, 13)) {
-      const byLine = kernel.toGoByPattern(rack);
+      const byPattern = kernel.toGoByPattern(rack);
       const expected = card.sections.map((_, section) =>
         Math.min(
-          ...card.patterns.flatMap((line, index) => (line.section === section ? [byLine[index]!] : [])),
+          ...card.patterns.flatMap((pattern, index) =>
+            pattern.section === section ? [byPattern[index]!] : [],
+          ),
         ),
       );
       const least = kernel.toGo(rack);
@@ -106,39 +108,39 @@ describe('sections', () => {
   });
 });
 
-describe('gift grades follow the rules of thumb (common practice, no source)', () => {
+describe('the risk of a pass follows the rules of thumb (common practice, no source)', () => {
   const cases: readonly (readonly [RiskGrade, readonly Face[]])[] = [
     ['pair', ['bam-3', 'bam-3', 'east']],
     ['pair', ['flower', 'bam-2', 'flower']],
     ['pair', ['red', 'red']],
     ['like-numbers', ['bam-3', 'dot-3', 'flower']],
     ['like-numbers', ['bam-7', 'crak-7', 'dot-7']],
-    ['neighbours', ['crak-4', 'crak-6', 'crak-5']],
-    ['neighbours', ['dot-9', 'dot-1', 'dot-5']],
-    ['neighbours', ['bam-2', 'bam-8', 'bam-4']],
+    ['same-suit', ['crak-4', 'crak-6', 'crak-5']],
+    ['same-suit', ['dot-9', 'dot-1', 'dot-5']],
+    ['same-suit', ['bam-2', 'bam-8', 'bam-4']],
     ['flower', ['flower', 'bam-2', 'bam-3']],
     ['flower', ['flower']],
-    ['nothing-special', ['bam-1', 'bam-2', 'bam-5']],
-    ['nothing-special', ['bam-1', 'bam-2', 'crak-3']],
-    ['nothing-special', ['bam-1', 'bam-3']],
-    ['nothing-special', ['east', 'white', 'dot-9']],
-    ['nothing-special', []],
+    ['none', ['bam-1', 'bam-2', 'bam-5']],
+    ['none', ['bam-1', 'bam-2', 'crak-3']],
+    ['none', ['bam-1', 'bam-3']],
+    ['none', ['east', 'white', 'dot-9']],
+    ['none', []],
   ];
 
-  it.each(cases)('%s: %j', (grade, tiles) => {
+  it.each(cases)('is graded %s for %j', (grade, tiles) => {
     expect(riskGrade(tiles)).toBe(grade);
   });
 
-  it('names the worst that holds, in whatever order the tiles come', () => {
-    const order = ['nothing-special', 'flower', 'neighbours', 'like-numbers', 'pair'];
+  it('is the worst that holds, in whatever order the tiles come', () => {
+    const order = ['none', 'flower', 'same-suit', 'like-numbers', 'pair'];
     expect(RISK_GRADES).toEqual(order);
     const random = stream('gifts', 'orders');
     for (let i = 0; i < 2000; i++) {
       const three = drawn(facesOf(FULL_SET), 3, random).filter((face) => face !== 'joker');
       expect(riskGrade(drawn(three, three.length, random))).toBe(riskGrade(three));
-      // One more tile can only make a gift worse as long as two of a kind, of a number or a flower decide it.
+      // One more tile can only make a pass riskier as long as two of a kind, of a number or a flower decide it.
       const pairOfThem = three.slice(0, 2);
-      if (riskGrade(pairOfThem) !== 'nothing-special') {
+      if (riskGrade(pairOfThem) !== 'none') {
         expect(order.indexOf(riskGrade(three))).toBeGreaterThanOrEqual(order.indexOf(riskGrade(pairOfThem)));
       }
     }

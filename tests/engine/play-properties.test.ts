@@ -77,37 +77,37 @@ describe.each(PLAY_CARDS.map((card) => ({ name: card.card.name, card })))('on $n
     }
   });
 
-  test('P9 a play ends: a line is complete, or the wall is empty', () => {
+  test('P9 a play ends when a hand is complete or the wall is empty', () => {
     for (let n = 0; n < 20; n++) {
       const last = positions(`end ${n}`, card).at(-1)!;
       if (last.phase !== 'over') throw new Error('the play goes on');
       if (last.winner === null) expect(last.drawn).toBe(last.wall.length);
-      else expect(last.line).not.toBeNull();
+      else expect(last.pattern).not.toBeNull();
     }
   });
 });
 
-test('P6 the winner holds a target of the line, open groups and all, by the plain count', () => {
-  let open = 0;
+test('P6 the winner holds a hand of the pattern, exposed groups included, by definition', () => {
+  let exposedGroups = 0;
   for (let n = 0; n < 20; n++) {
     const last = positions(`winner ${n}`).at(-1)!;
     if (last.phase !== 'over' || last.winner === null) continue;
     const { concealed, exposed } = last.holdings[last.winner];
     const rack = [...concealed];
     for (const { face, size } of exposed) rack[face]! += size;
-    const targets = CARDS[0]!.hands.filter((target) => target.pattern === last.line);
-    expect(Math.min(...targets.map((target) => tilesToGo(target, rack)))).toBe(0);
-    open += exposed.length;
+    const hands = CARDS[0]!.hands.filter((hand) => hand.pattern === last.pattern);
+    expect(Math.min(...hands.map((hand) => tilesToGo(hand, rack)))).toBe(0);
+    exposedGroups += exposed.length;
   }
-  expect(open).toBeGreaterThan(10);
+  expect(exposedGroups).toBeGreaterThan(10);
 });
 
-test('the distance of a closed hand is the one that the plain kernel counts', () => {
-  const judge = createEvaluator(PLAY_CARDS[0]!);
+test('tiles to go without exposed groups are those of the definition', () => {
+  const evaluator = createEvaluator(PLAY_CARDS[0]!);
   for (let n = 0; n < 200; n++) {
     const rack = bagOf(shuffled(facesOf(FULL_SET), stream(`closed ${n}`, 'rack')).slice(0, 13 + (n % 2)));
-    const plain = Math.min(...CARDS[0]!.hands.map((target) => tilesToGo(target, rack)));
-    expect(judge.toGo({ concealed: rack, exposed: [] })).toBe(plain);
+    const least = Math.min(...CARDS[0]!.hands.map((hand) => tilesToGo(hand, rack)));
+    expect(evaluator.toGo({ concealed: rack, exposed: [] })).toBe(least);
   }
 });
 
@@ -150,7 +150,7 @@ function hiddenTilesSwapped<T extends Turn | Offer>(play: T, seat: Seat, name: s
 
 test('V1 a seat decides alike when the racks and the wall it cannot see are dealt anew', () => {
   const card = PLAY_CARDS[0]!;
-  const judge = createEvaluator(card);
+  const evaluator = createEvaluator(card);
   const order = Array.from({ length: FACE_COUNT }, (_, face) => face);
   let calls = 0;
   for (let n = 0; n < 6; n++) {
@@ -159,14 +159,14 @@ test('V1 a seat decides alike when the racks and the wall it cannot see are deal
       const other = (seat: Seat) => hiddenTilesSwapped(play, seat, `${n} ${at} ${seat}`);
       if (play.phase === 'turn') {
         const [here, there] = [playerView(play, play.seat), playerView(other(play.seat), play.seat)];
-        expect(chooseDiscard(judge, there, order)).toBe(chooseDiscard(judge, here, order));
-        expect(chooseJokerExchange(judge, there)).toEqual(chooseJokerExchange(judge, here));
+        expect(chooseDiscard(evaluator, there, order)).toBe(chooseDiscard(evaluator, here, order));
+        expect(chooseJokerExchange(evaluator, there)).toEqual(chooseJokerExchange(evaluator, here));
         continue;
       }
       for (const seat of SEATS.filter((seat) => seat !== play.from)) {
         const [here, there] = [playerView(play, seat), playerView(other(seat), seat)];
-        const answer = chooseCall(card, judge, here, play.face);
-        expect(chooseCall(card, judge, there, play.face)).toEqual(answer);
+        const answer = chooseCall(card, evaluator, here, play.face);
+        expect(chooseCall(card, evaluator, there, play.face)).toEqual(answer);
         if (answer !== null) calls++;
       }
     }
@@ -174,10 +174,10 @@ test('V1 a seat decides alike when the racks and the wall it cannot see are deal
   expect(calls).toBeGreaterThan(10);
 });
 
-test('a rack that begins eleven tiles of a line beats three racks of strangers together', () => {
+test('a rack with eleven tiles of a hand wins more plays than three random racks together', () => {
   const simulate = createSimulator(PLAY_CARDS[0]!);
-  const target = CARDS[0]!.hands.find(({ pattern }) => !CARDS[0]!.patterns[pattern]!.concealed)!;
-  const near = facesOf(target.singles.map((count, face) => count + target.groups[face]!)).slice(0, 11);
+  const hand = CARDS[0]!.hands.find(({ pattern }) => !CARDS[0]!.patterns[pattern]!.concealed)!;
+  const near = facesOf(hand.singles.map((count, face) => count + hand.groups[face]!)).slice(0, 11);
   const wins = [0, 0];
   for (let n = 0; n < 40; n++) {
     const rest = takeFrom(FULL_SET, near)!;

@@ -39,12 +39,12 @@ describe('arrivals', () => {
   const all = records('arrivals', 16).flatMap(misses);
   const mean = all.reduce((sum, miss) => sum + miss, 0) / all.length;
 
-  test('are drawn evenly from what the seat neither held nor gave: no lean to either side', () => {
+  test('are drawn evenly from what the seat neither held nor gave, without bias', () => {
     expect(all.length).toBeGreaterThan(60);
     expect(Math.abs(mean)).toBeLessThan(0.02);
   });
 
-  test('are enough of them: no single nearness is far from that of many fresh draws', () => {
+  test('are so many that no nearness is far from that of many fresh draws', () => {
     expect(Math.max(...all.map(Math.abs))).toBeLessThan(0.25);
   });
 });
@@ -56,7 +56,7 @@ describe('a tile that cannot come', () => {
   ];
   const strays: readonly Face[] = ['east', 'north', 'red'];
 
-  test('V1 B3 tiles given away knowingly count as seen', () => {
+  test('V1 B3 is one that the seat gave away knowingly', () => {
     const afterGiving = (gave: readonly Face[]) => {
       // The same rack at the second pass, once with a tile it needs given away before, once with strays.
       const start = facesOf(addTo(takeFrom(bagOf(rack), strays)!, gave));

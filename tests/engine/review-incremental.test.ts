@@ -4,7 +4,7 @@ import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 
-it('carries what is over from review to review, byte for byte', () => {
+it('a review made step by step is the review of the whole record, byte for byte', () => {
   for (const record of records('step by step', 4)) {
     let review: Review | null = null;
     for (let over = 1; over <= record.steps.length; over++) {
@@ -15,7 +15,7 @@ it('carries what is over from review to review, byte for byte', () => {
   }
 });
 
-it('asks the card about nothing that an earlier review has answered', () => {
+it('a review computes nothing again that an earlier review contains', () => {
   const [record] = records('asked once', 1);
   let asked = 0;
   const counting = {

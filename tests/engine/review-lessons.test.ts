@@ -1,4 +1,4 @@
-// Records written by hand in which the better choice is plain to a player, and what the review says of them.
+// Records written by hand in which the better choice is obvious to a player, and what the review says of them.
 import { describe, expect, test } from 'vitest';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
@@ -23,7 +23,7 @@ describe('a pung given up while strays were at hand', () => {
   const review = reviewOf(RANGE, [move('first-right', PUNG, ARRIVED)]);
   const [pass] = passesOf(review);
 
-  test('costs more than a tile, and the best pass is made of strays', () => {
+  test('costs more than a tile, and the better pass is made of strays', () => {
     expect(pass!.loss).toBeGreaterThan(1);
     for (const face of pass!.best.tiles) expect([...STRAYS, 'red']).toContain(face);
     expect(pass!.best.toGo).toBeLessThan(pass!.played.toGo);
@@ -36,7 +36,7 @@ describe('a pung given up while strays were at hand', () => {
     });
   });
 
-  test('is said in both sentences and is the lesson', () => {
+  test('is told in both sentences and is the lesson', () => {
     expect(pass!.sentences[0]).toContain('gave up your pung of 3 bam');
     expect(pass!.sentences[1]).toContain('so that your pung of 3 bam stays whole');
     expect(review.lesson).toContain('the first pass to the right');
@@ -47,7 +47,7 @@ describe('a pung given up while strays were at hand', () => {
 describe('three strays given', () => {
   const review = reviewOf(RANGE, [move('first-right', STRAYS, ARRIVED)]);
 
-  test('costs nothing worth a word, and the praise names what was kept', () => {
+  test('cost nothing worth telling, and the praise names what was kept', () => {
     const [pass] = passesOf(review);
     expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
     expect(pass!.parts.broken).toEqual([]);
@@ -57,16 +57,16 @@ describe('three strays given', () => {
   });
 });
 
-describe('a multiple that has just formed', () => {
+describe('a group that has just been made', () => {
   const rest = (['bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-3'] as const).concat();
   const start: readonly Face[] = [...rest, 'crak-1', 'dot-8', 'north', 'red', 'dot-6', 'crak-9', 'joker'];
   const formedPair = move('first-right', STRAYS, ['bam-3', 'south', 'white']);
 
-  test('is named, with the rule of thumb, when it is broken up again', () => {
+  test('is named when it is broken up again', () => {
     const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
-    expect(pass.sentences[1]).toMatch(/^A pair of 3 bam had just formed, by the rule of thumb/);
+    expect(pass.sentences[1]).toMatch(/^You had just made a pair of 3 bam: look again\. Better: /);
     expect(pass.sentences[1]).toContain('your pair of 3 bam stays whole');
   });
 
@@ -79,7 +79,7 @@ describe('a multiple that has just formed', () => {
 describe('who chose', () => {
   const seat = (by: 'stand-in' | 'bot') => reviewOf(RANGE, [move('first-right', PUNG, ARRIVED, { by })]);
 
-  test('K2 what the stand-in gave is marked and not laid at the door of the owner', () => {
+  test('K2 what the stand-in gave is said to be its choice and not the player’s', () => {
     const review = seat('stand-in');
     const [pass] = passesOf(review);
     expect(pass!.by).toBe('stand-in');
@@ -88,13 +88,13 @@ describe('who chose', () => {
     expect(review.lesson).toContain('where your stand-in chose');
   });
 
-  test('what a bot gave is the bot’s', () => {
+  test('what a bot gave is said to be its choice', () => {
     const [pass] = passesOf(seat('bot'));
     expect(pass!.sentences[0]).toMatch(/^The bot passed a pung of 3 bam/);
     expect(pass!.sentences.join(' ')).not.toMatch(/\byour?\b/i);
   });
 
-  test('K2 the lesson is about a choice of the owner’s wherever there is one', () => {
+  test('K2 the lesson is about a choice of the player wherever there is one', () => {
     const review = reviewOf(RANGE, [
       move('first-right', STRAYS, ['bam-5', 'dot-5', 'crak-7']),
       move('first-across', PUNG, ARRIVED, { by: 'stand-in' }),

@@ -1,4 +1,4 @@
-// Choices among a few numbers: tiles passed blind, go on or stop, tiles asked for across.
+// Choices among a few numbers: tiles passed blind, continue or stop, tiles asked for by courtesy.
 import { describe, expect, test } from 'vitest';
 import type { NumberReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
@@ -14,7 +14,7 @@ function numbersOf({ choices }: Review): NumberReview[] {
   return choices.filter((choice): choice is NumberReview => choice.kind !== 'pass');
 }
 
-/** Nearly a whole run: only two tiles are no part of it. */
+/** Nearly a complete hand: only two tiles are no part of it. */
 const NEARLY_DONE: readonly Face[] = [
   ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-5', 'bam-5'] as const),
   ...(['joker', 'red', 'north'] as const),
@@ -48,7 +48,7 @@ describe('every number chosen', () => {
     expect(new Set(all.map(({ kind }) => kind))).toEqual(new Set(['blind', 'vote', 'ask']));
   });
 
-  test('loses what the best is ahead, never below nothing', () => {
+  test('loses by what the best number is better, never less than 0', () => {
     for (const { best, loss, options, played } of all) {
       const worth = (value: number) => options.find((option) => option.value === value)!.nearness;
       expect(loss).toBeCloseTo(worth(best) - worth(played), 9);
@@ -57,7 +57,7 @@ describe('every number chosen', () => {
     }
   });
 
-  test('comes in the order of the steps, the blind number before the tiles of its pass', () => {
+  test('is reviewed in the order of the steps, the blind number before the tiles of its pass', () => {
     for (const { choices } of REVIEWS) {
       const kinds = choices.map(({ kind, step }) => `${kind} ${step}`);
       expect(kinds.slice(0, 3)).toEqual(['pass first-right', 'pass first-across', 'blind first-left']);
@@ -68,8 +68,8 @@ describe('every number chosen', () => {
   });
 });
 
-describe('blind', () => {
-  test('B1 each number is valued with the best own tiles for it', () => {
+describe('the number passed blind', () => {
+  test('B1 is compared with each number and the best own tiles for it', () => {
     let compared = 0;
     for (const review of REVIEWS) {
       for (const pass of passesOf(review)) {
@@ -83,40 +83,40 @@ describe('blind', () => {
     expect(compared).toBeGreaterThan(20);
   });
 
-  test('B1 with all three passed on unseen no tile was chosen and only the number is judged', () => {
+  test('B1 alone is reviewed where all three were passed blind and no tile was chosen', () => {
     const review = reviewOf(SCATTERED, [move('first-left', [], [], { blind: 3 })]);
     expect(review.choices.map(({ kind }) => kind)).toEqual(['blind']);
     expect(review.choices[0]).toMatchObject({ played: 3, best: 0 });
     expect(review.toGoEnd).toBe(review.toGoStart);
   });
 
-  test('B1 a rack with two tiles to spare goes blind rather than break a group', () => {
+  test('B1 is best above 0 for a rack with two passers, which would have to break up a group', () => {
     const review = reviewOf(NEARLY_DONE, [
       move('first-left', ['red', 'north', 'bam-3'], ['dot-2', 'dot-5', 'crak-7']),
     ]);
     const [blind] = numbersOf(review);
     expect(blind!.spare).toBe(2);
     expect(blind!.best).toBeGreaterThan(0);
-    expect(blind!.sentences[1]).toContain('fewer than 3 tiles can be spared, agrees');
+    expect(blind!.sentences[1]).toContain('with fewer than 3 passers, agrees');
   });
 });
 
-describe('vote', () => {
-  test('O1 a scattered rack gains by going on', () => {
+describe('the vote on a second Charleston', () => {
+  test('O1 is better to continue for a scattered rack', () => {
     const [stopped] = numbersOf(reviewOf(SCATTERED, [vote(false)]));
     expect(stopped).toMatchObject({ kind: 'vote', played: 0, best: 1 });
     expect(stopped!.loss).toBeGreaterThan(0.25);
-    expect(stopped!.sentences[1]).toContain('Best under these assumptions was to go on');
+    expect(stopped!.sentences[1]).toContain('Better: continue');
   });
 
-  test('O1 a rack with next to nothing to spare gains by stopping', () => {
+  test('O1 is better to stop for a rack with hardly any passers', () => {
     const done: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
     const [went] = numbersOf(reviewOf(done, [vote(true)]));
     expect(went).toMatchObject({ kind: 'vote', played: 1, best: 0 });
-    expect(went!.sentences[1]).toContain('Best under these assumptions was to stop');
+    expect(went!.sentences[1]).toContain('Better: stop');
   });
 
-  test('what the others voted has no part in it', () => {
+  test('is reviewed without what the others voted', () => {
     const others: SeatRecord['steps'][number] = {
       kind: 'vote',
       go: [true, false, false, true],
@@ -126,8 +126,8 @@ describe('vote', () => {
   });
 });
 
-describe('ask', () => {
-  test('Y1 what the seat across asked for has no part in it', () => {
+describe('the number asked for', () => {
+  test('Y1 is reviewed without what the seat across asked for', () => {
     const other: SeatRecord['steps'][number] = {
       kind: 'ask',
       asked: [2, 0, 0, 1],
@@ -137,13 +137,13 @@ describe('ask', () => {
     expect(reviewOf(SCATTERED, [other]).choices).toEqual(reviewOf(SCATTERED, [ask(2)]).choices);
   });
 
-  test('Y1 a scattered rack asks for all it can, a full one for less', () => {
+  test('Y1 is best at 3 for a scattered rack and lower for a nearly complete one', () => {
     expect(numbersOf(reviewOf(SCATTERED, [ask(0)]))[0]).toMatchObject({ played: 0, best: 3 });
     const full: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
     expect(numbersOf(reviewOf(full, [ask(3)]))[0]!.best).toBeLessThan(3);
   });
 
-  test('Y1 a number is worth the mean over what the seat across may ask for, the smaller number holding', () => {
+  test('Y1 is worth the mean over what the seat across may ask for, the smaller number holding', () => {
     const given = (['east', 'north', 'red'] as const).map((_, index, tiles) => tiles.slice(0, index + 1));
     const swapped = given.map((gave) => {
       const [pass] = passesOf(reviewOf(SCATTERED, [move('courtesy-pass', gave, gave)]));

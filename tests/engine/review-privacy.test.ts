@@ -40,15 +40,15 @@ describe('privacy', () => {
   });
 });
 
-describe('repetition', () => {
-  test('the same record gives the same bytes, whatever was reviewed before', () => {
+describe('a repeated review', () => {
+  test('of the same record has the same bytes, whatever was reviewed before', () => {
     const [first, second] = records('twice', 2);
     const once = JSON.stringify(reviewRound(first!, houseKernel));
     reviewRound(second!, houseKernel);
     expect(JSON.stringify(reviewRound(structuredClone(first!), houseKernel))).toBe(once);
   });
 
-  test('the order in which a rack was dealt does not matter', () => {
+  test('does not depend on the order in which a rack was dealt', () => {
     const [record] = records('order', 1);
     const turned = { ...record!, start: [...record!.start].reverse() };
     expect(bagOf(turned.start)).toEqual(bagOf(record!.start));
@@ -56,15 +56,15 @@ describe('repetition', () => {
   });
 });
 
-describe('the message it travels in', () => {
-  test('every review parses as what it is', () => {
+describe('the schema of a review', () => {
+  test('parses every review to the same value', () => {
     for (const record of records('parsed', 16)) {
       const review = reviewRound(record, houseKernel);
       expect(reviewSchema.parse(JSON.parse(JSON.stringify(review)))).toEqual(review);
     }
   });
 
-  test('every section named in it can be read without the card', () => {
+  test('has a name for every section that a review mentions', () => {
     for (const record of records('named', 8)) {
       const { choices, sections } = reviewRound(record, houseKernel);
       for (const choice of choices) {

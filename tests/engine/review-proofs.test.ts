@@ -1,4 +1,4 @@
-// The claims about the review, each at its small size; the full sizes are `npm run prove -- NAME --size full`.
+// The proofs about the review in their small size; the full sizes are `npm run prove -- NAME --size full`.
 import { describe, expect, it } from 'vitest';
 import { proof as belief } from '../prove/proofs/belief.ts';
 import { proof as blame } from '../prove/proofs/blame.ts';
@@ -12,9 +12,9 @@ import { proof as words } from '../prove/proofs/words.ts';
 
 const PROOFS = { leak, exact, coverage, blame, tie, belief, strength, repeat, words };
 
-describe('small sizes', () => {
+describe('a proof in its small size', () => {
   it.each(Object.entries(PROOFS))(
-    '%s',
+    'holds: %s',
     async (_, proof) => {
       const rows = await proof.run({ seed: 'quadrille', size: 'small' });
       expect(rows.length).toBeGreaterThan(0);

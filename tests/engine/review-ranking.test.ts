@@ -32,7 +32,7 @@ function passesByGeneratingFunction(rack: readonly Face[], size: number): number
 
 const SAMPLE = records('ranking', 24).map((record) => reviewRound(record, houseKernel));
 
-describe('alternatives', () => {
+describe('the alternatives of a pass', () => {
   test('C1 the number of legal passes is the coefficient of the generating function', () => {
     const sizes = new Set<number>();
     for (const pass of SAMPLE.flatMap(passesOf)) {
@@ -59,7 +59,7 @@ describe('alternatives', () => {
     }
   });
 
-  test('each is a different pass that the rack holds', () => {
+  test('are different passes, each possible from the rack', () => {
     for (const { alternatives, rack } of SAMPLE.flatMap(passesOf)) {
       expect(new Set(alternatives.map(({ tiles }) => tiles.join())).size).toBe(alternatives.length);
       for (const { tiles } of alternatives) expect(takeFrom(bagOf(rack), tiles)).not.toBeNull();
@@ -67,8 +67,8 @@ describe('alternatives', () => {
   });
 });
 
-describe('order', () => {
-  test('the best comes first and none is nearer', () => {
+describe('the ranking of passes', () => {
+  test('has the best first, and none is nearer', () => {
     for (const { alternatives, best } of SAMPLE.flatMap(passesOf)) {
       expect(alternatives[0]).toEqual(best);
       const values = alternatives.map(({ nearness }) => nearness);
@@ -76,7 +76,7 @@ describe('order', () => {
     }
   });
 
-  test('the loss is what the best is ahead, never below nothing', () => {
+  test('gives a loss that is the difference to the best, never less than 0', () => {
     for (const { best, loss, played, rank } of SAMPLE.flatMap(passesOf)) {
       expect(loss).toBeCloseTo(best.nearness - played.nearness, 9);
       expect(loss).toBeGreaterThanOrEqual(0);
@@ -85,7 +85,7 @@ describe('order', () => {
     }
   });
 
-  test('the pass played is listed at its rank, or last when it ranks behind the front', () => {
+  test('lists the pass played at its rank, or last when it ranks behind those shown', () => {
     let behind = 0;
     for (const { alternatives, legal, played, rank } of SAMPLE.flatMap(passesOf)) {
       expect(rank).toBeLessThanOrEqual(legal);
@@ -101,7 +101,7 @@ describe('order', () => {
     expect(behind).toBeGreaterThan(10);
   });
 
-  test('played at random a pass ranks all over the list, played strongly at its top', () => {
+  test('has random passes all over the list and strong ones near the top', () => {
     const share = (seat: number) => {
       const passes = SAMPLE.filter((review) => review.seat === seat).flatMap(passesOf);
       return passes.reduce((sum, { legal, rank }) => sum + rank / legal, 0) / passes.length;
@@ -111,8 +111,8 @@ describe('order', () => {
   });
 });
 
-describe('re-living a record', () => {
-  test('E2 the racks of the review are the racks the seat held', () => {
+describe('replaying a record', () => {
+  test('E2 gives the racks that the seat held', () => {
     const name = 'relived';
     const held = new Map<string, readonly Face[]>();
     const played = playOn(opened(name), stream(name, 'players'), (round) => {
@@ -127,7 +127,7 @@ describe('re-living a record', () => {
     }
   });
 
-  test('tiles to go at the start and at the end are those of the first and last rack', () => {
+  test('gives tiles to go of the first and the last rack', () => {
     const { round } = mixedRound('first and last');
     for (const seat of SEATS) {
       const { record, rack } = seatView(round, seat);
@@ -137,7 +137,7 @@ describe('re-living a record', () => {
     }
   });
 
-  test('a round still going on is reviewed as far as it has come', () => {
+  test('reviews a round that is still going on as far as it has come', () => {
     const [record] = records('half way', 1);
     const whole = reviewRound(record!, houseKernel);
     const first: SeatRecord = { ...record!, steps: record!.steps.slice(0, 2) };

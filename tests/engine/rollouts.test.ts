@@ -1,4 +1,4 @@
-// Playouts: tiles are neither lost nor made, seats know their own tiles, noise depends on its key alone.
+// Rollouts: tiles are neither lost nor made, seats know their own tiles, noise depends on its key alone.
 import { describe, expect, it, test } from 'vitest';
 import {
   DEAL_BYTES,
@@ -34,7 +34,7 @@ function counting(face: number): Leaf {
   };
 }
 
-describe('the generator', () => {
+describe('the random generator', () => {
   // Source: known-answer tests of Random123, the code published with the paper (values from memory).
   const ALL = 0xffffffff;
   const KNOWN = [
@@ -56,8 +56,8 @@ describe('the generator', () => {
   ] as const;
 
   test.each(KNOWN)('gives the published words for counter %j', ([c0, c1, c2, c3], [k0, k1], words) => {
-    const out = new Uint32Array(4);
-    philox(out, c0, c1, c2, c3, k0, k1);
+    const out = Uint32Array.of(c0, c1, c2, c3);
+    philox(out, k0, k1);
     expect([...out]).toEqual([...words]);
   });
 
@@ -71,13 +71,13 @@ describe('the generator', () => {
   });
 });
 
-describe('an exchange played out', () => {
+describe('a rollout', () => {
   it.each(STEPS)('C1 B3 keeps every rack its size, from %s', (step) => {
     for (const [seat, dealer] of [
       [0, 0],
       [2, 1],
     ] as const) {
-      const batch = anyBatch({ step, seat, dealer, worlds: 30, alternatives: 3 }, stream('sizes', step));
+      const batch = anyBatch({ step, seat, dealer, deals: 30, alternatives: 3 }, stream('sizes', step));
       const results = createReferenceRollouts(card, counting(-1)).run(batch);
       results.forEach((size, i) => {
         expect(size).toBe(i % 4 === dealer ? 14 : 13);
@@ -86,15 +86,15 @@ describe('an exchange played out', () => {
   });
 
   it.each<Step>(['first-right', 'first-left', 'second-right', 'courtesy-ask'])(
-    'moves tiles between the racks and makes none, from %s',
+    'moves tiles between the racks and makes no new ones, from %s',
     (step) => {
-      const batch = anyBatch({ step, seat: 1, dealer: 3, worlds: 20, alternatives: 2 }, stream('kept', step));
+      const batch = anyBatch({ step, seat: 1, dealer: 3, deals: 20, alternatives: 2 }, stream('kept', step));
       for (const face of [0, 13, 34, 35]) {
         const results = createReferenceRollouts(card, counting(face)).run(batch);
         for (let nth = 0; nth < batch.count * 2; nth++) {
-          const world = Math.floor(nth / 2) * DEAL_BYTES;
+          const deal = Math.floor(nth / 2) * DEAL_BYTES;
           const held = SEATS.reduce<number>(
-            (sum, seat) => sum + batch.deals[world + seat * FACE_COUNT + face]!,
+            (sum, seat) => sum + batch.deals[deal + seat * FACE_COUNT + face]!,
             0,
           );
           for (const from of [0, 4]) {
@@ -109,14 +109,14 @@ describe('an exchange played out', () => {
 
   test('C2 a joker never moves', () => {
     const batch = anyBatch(
-      { step: 'first-right', seat: 0, dealer: 0, worlds: 40, alternatives: 1 },
+      { step: 'first-right', seat: 0, dealer: 0, deals: 40, alternatives: 1 },
       stream('jokers', 'stay'),
     );
     const results = createReferenceRollouts(card, counting(35)).run(batch);
-    for (let world = 0; world < batch.count; world++) {
+    for (let deal = 0; deal < batch.count; deal++) {
       for (const seat of SEATS) {
-        const held = batch.deals[world * DEAL_BYTES + seat * FACE_COUNT + 35];
-        expect(results[world * RESULT_WIDTH + seat]).toBe(held);
+        const held = batch.deals[deal * DEAL_BYTES + seat * FACE_COUNT + 35];
+        expect(results[deal * RESULT_WIDTH + seat]).toBe(held);
       }
     }
   });
@@ -124,64 +124,64 @@ describe('an exchange played out', () => {
 
 describe('what a seat may know', () => {
   test('V1 what arrives in the next pass does not depend on the racks of others than its giver', () => {
-    const playouts = Array.from({ length: FACE_COUNT }, (_, face) =>
+    const rollouts = Array.from({ length: FACE_COUNT }, (_, face) =>
       createReferenceRollouts(card, counting(face)),
     );
-    const shape = { step: 'first-right', seat: 0, dealer: 0, worlds: 6, alternatives: 1 } as const;
+    const shape = { step: 'first-right', seat: 0, dealer: 0, deals: 6, alternatives: 1 } as const;
     const batch = anyBatch(shape, stream('own', 'tiles'));
     const changed: RolloutBatch = { ...batch, deals: batch.deals.slice() };
     // Seats 1 and 2 exchange their whole racks; seat 3, which gives to seat 0, keeps its own.
-    for (let world = 0; world < batch.count; world++) {
-      const at = world * DEAL_BYTES + FACE_COUNT;
+    for (let deal = 0; deal < batch.count; deal++) {
+      const at = deal * DEAL_BYTES + FACE_COUNT;
       changed.deals.set(batch.deals.subarray(at + FACE_COUNT, at + 2 * FACE_COUNT), at);
       changed.deals.set(batch.deals.subarray(at, at + FACE_COUNT), at + FACE_COUNT);
     }
-    for (const each of playouts) {
+    for (const each of rollouts) {
       const [one, other] = [each.run(batch), each.run(changed)];
-      for (let world = 0; world < batch.count; world++) {
-        expect(other[world * RESULT_WIDTH + 4]).toBe(one[world * RESULT_WIDTH + 4]);
+      for (let deal = 0; deal < batch.count; deal++) {
+        expect(other[deal * RESULT_WIDTH + 4]).toBe(one[deal * RESULT_WIDTH + 4]);
       }
     }
   });
 
-  test('an alternative ends the same whatever stands beside it', () => {
-    const shape = { step: 'first-across', seat: 2, dealer: 0, worlds: 5, alternatives: 6 } as const;
+  test('an alternative ends the same whatever other alternatives are in the batch', () => {
+    const shape = { step: 'first-across', seat: 2, dealer: 0, deals: 5, alternatives: 6 } as const;
     const batch = anyBatch(shape, stream('beside', 'others'));
-    const playouts = createReferenceRollouts(card, counting(3));
-    const together = playouts.run(batch);
+    const rollouts = createReferenceRollouts(card, counting(3));
+    const together = rollouts.run(batch);
     for (let a = 0; a < 6; a++) {
       const actions = Int8Array.from(
         { length: 5 * 4 },
         (_, i) => batch.actions[(Math.floor(i / 4) * 6 + a) * 4 + (i % 4)]!,
       );
-      const alone = playouts.run({ ...batch, alternatives: 1, actions });
-      for (let world = 0; world < 5; world++) {
-        const at = (world * 6 + a) * RESULT_WIDTH;
+      const alone = rollouts.run({ ...batch, alternatives: 1, actions });
+      for (let deal = 0; deal < 5; deal++) {
+        const at = (deal * 6 + a) * RESULT_WIDTH;
         expect([...together.subarray(at, at + RESULT_WIDTH)]).toEqual([
-          ...alone.subarray(world * RESULT_WIDTH, (world + 1) * RESULT_WIDTH),
+          ...alone.subarray(deal * RESULT_WIDTH, (deal + 1) * RESULT_WIDTH),
         ]);
       }
     }
   });
 });
 
-describe('the use of a tile', () => {
+describe('the value of a tile', () => {
   const house = houseCard();
-  const uses = createTileValues(NO_SIMD, house);
-  /** By tiles behind the nearest target. */
+  const tileValues = createTileValues(NO_SIMD, house);
+  /** By tiles behind the nearest hand. */
   const WEIGHTS = [1_048_576, 65_536, 4_096, 256, 16, 1];
 
-  test('is what near targets weigh less without it, counted target by target', () => {
+  test('is what near hands weigh less without it, counted hand by hand', () => {
     const random = stream('uses', 'racks');
     for (let n = 0; n < 12; n++) {
       const tiles = drawn(facesOf(FULL_SET), 13, random);
       const rack = bagOf(tiles);
-      uses.read(Uint8Array.from(rack), 0);
-      const best = Math.min(...house.hands.map((target) => tilesToGo(target, rack)));
-      const near = house.hands.filter((target) => tilesToGo(target, rack) <= Math.min(13, best + 2));
+      tileValues.read(Uint8Array.from(rack), 0);
+      const best = Math.min(...house.hands.map((hand) => tilesToGo(hand, rack)));
+      const near = house.hands.filter((hand) => tilesToGo(hand, rack) <= Math.min(13, best + 2));
       const weight = (held: typeof rack): number =>
-        near.reduce((sum, target) => sum + (WEIGHTS[tilesToGo(target, held) - best] ?? 0), 0);
-      expect(uses.weights[0]).toBe(weight(rack));
+        near.reduce((sum, hand) => sum + (WEIGHTS[tilesToGo(hand, held) - best] ?? 0), 0);
+      expect(tileValues.weights[0]).toBe(weight(rack));
       rack.forEach((count, face) => {
         if (face === 35) return;
         for (let copies = 1; copies <= Math.min(2, count); copies++) {
@@ -189,7 +189,7 @@ describe('the use of a tile', () => {
             rack,
             new Array(copies).fill(tiles.find((tile) => bagOf([tile])[face] === 1)),
           )!;
-          expect(uses.weights[2 * face + copies]).toBe(weight(rest));
+          expect(tileValues.weights[2 * face + copies]).toBe(weight(rest));
         }
       });
     }

@@ -5,7 +5,7 @@ import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { houseKernel, move, records, reviewOf } from '../kit/reviews.ts';
 
-/** Racks a little short of a line, where a third tile to spare may still be worth more than a stranger. */
+/** Racks a little short of a hand, where a third passer may still be worth more than an arriving tile. */
 const NEAR: readonly (readonly Face[])[] = [
   [
     ...(['bam-1', 'bam-3', 'bam-3', 'bam-4', 'bam-6', 'bam-9', 'bam-9'] as const),
@@ -32,15 +32,15 @@ const NUMBERS = [...near, ...played].flatMap(({ choices }) =>
   choices.filter((choice): choice is NumberReview => choice.kind !== 'pass'),
 );
 
-/** How far the best number that keeps the rule is behind the best of all, in tiles. */
+/** How far the best number that follows the rule is behind the best of all, in tiles. */
 function behind({ kind, options, spare }: NumberReview): number {
-  const keeps = (value: number): boolean =>
+  const follows = (value: number): boolean =>
     kind === 'ask' ? value === Math.min(3, spare) : value > 0 === spare < 3;
   const most = Math.max(...options.map(({ nearness }) => nearness));
-  return Math.min(...options.filter(({ value }) => keeps(value)).map(({ nearness }) => most - nearness));
+  return Math.min(...options.filter(({ value }) => follows(value)).map(({ nearness }) => most - nearness));
 }
 
-describe.each(['blind', 'ask'] as const)('the rule about the number: %s', (kind) => {
+describe.each(['blind', 'ask'] as const)('the rule of thumb about a number (%s)', (kind) => {
   const choices = NUMBERS.filter((choice) => choice.kind === kind);
 
   test('is cited each time, as a rule of thumb', () => {
@@ -48,7 +48,7 @@ describe.each(['blind', 'ask'] as const)('the rule about the number: %s', (kind)
     for (const { sentences } of choices) expect(sentences[1]).toContain('the rule of thumb, to ');
   });
 
-  test('agrees where a number that keeps it is as good as the best, to a tenth', () => {
+  test('is said to agree where a number that follows it is as good as the best, to a tenth', () => {
     for (const choice of choices) {
       expect(choice.sentences[1].endsWith('agrees.'), choice.sentences[1]).toBe(
         Math.round(behind(choice) * 10) === 0,
@@ -56,14 +56,14 @@ describe.each(['blind', 'ask'] as const)('the rule about the number: %s', (kind)
     }
   });
 
-  test('is contradicted where the numbers say so', () => {
+  test('is contradicted somewhere, where the numbers point the other way', () => {
     expect(
       choices.filter(({ sentences }) => sentences[1].endsWith('points the other way here.')),
     ).not.toEqual([]);
   });
 });
 
-test('no rule is cited about the vote, for there is none', () => {
+test('no rule of thumb is cited about the vote, for there is none', () => {
   const votes = NUMBERS.filter(({ kind }) => kind === 'vote');
   expect(votes.length).toBeGreaterThan(20);
   for (const { sentences } of votes) expect(sentences[1]).not.toContain('rule of thumb');

@@ -1,4 +1,4 @@
-// Names of tiles and gifts as a review says them, read from the sentences of passes written by hand.
+// Names of tiles and of risky passes as a review says them, read from the sentences of passes written by hand.
 import { describe, expect, test } from 'vitest';
 import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { move, passesOf, reviewOf } from '../kit/reviews.ts';
@@ -36,16 +36,16 @@ describe('tiles by the names players say', () => {
   });
 });
 
-// The order and the kinds of dangerous gifts are rules of thumb: common practice, no source.
-describe('gifts by the rules of thumb', () => {
+// The order and the kinds of risky passes are rules of thumb: common practice, no source.
+describe('the risk of a pass', () => {
   test.each<[string, readonly [Face, Face, Face], string]>([
-    ['a pair', ['bam-3', 'bam-3', 'east'], 'gave a pair, by the rule of thumb the most dangerous gift'],
-    ['a pung', ['bam-3', 'bam-3', 'bam-3'], 'gave a whole pung, by the rule of thumb more dangerous even'],
+    ['a pair', ['bam-3', 'bam-3', 'east'], 'gave a pair, by the rule of thumb the riskiest thing to pass'],
+    ['a pung', ['bam-3', 'bam-3', 'bam-3'], 'gave a whole pung, by the rule of thumb riskier even'],
     ['like numbers', ['bam-3', 'dot-3', 'east'], 'gave like numbers, by the rule of thumb'],
-    ['neighbours', ['bam-3', 'bam-4', 'bam-5'], 'gave tiles of one suit that belong together'],
+    ['tiles of one suit', ['bam-3', 'bam-4', 'bam-5'], 'gave tiles of one suit that belong together'],
     ['a flower', ['bam-3', 'east', 'flower'], 'gave a flower, which the rule of thumb would keep'],
-    ['strays', ['bam-3', 'east', 'dot-9'], 'gave nothing that the rules of thumb warn about'],
-  ])('%s', (_, gave, phrase) => {
+    ['strays', ['bam-3', 'east', 'dot-9'], 'gave no pair, flower or like numbers'],
+  ])('of %s is said, with its rule of thumb', (_, gave, phrase) => {
     expect(saidOf(gave)).toContain(phrase);
   });
 });

@@ -1,4 +1,4 @@
-// How the vector module is loaded, and that plain code with the same results stands in where it cannot run.
+// How the SIMD module is loaded, and that TypeScript with the same results does the work where it cannot run.
 import { spawnSync } from 'node:child_process';
 import { expect, it, test } from 'vitest';
 import { decodeBase64 } from '../../shared-engine/kernels/simd/base64.ts';
@@ -34,19 +34,19 @@ const notBuilt = () => Promise.reject(new Error('no such file'));
 
 const FAILING = [
   ['a host without WebAssembly', () => loadSimd(null), /no WebAssembly/],
-  ['a host without vectors', () => loadSimd(noSimd), /invalid value type/],
+  ['a host without SIMD', () => loadSimd(noSimd), /invalid value type/],
   ['a host that compiles but does not run it', () => loadSimd(noInstance), /out of memory/],
   ['a module that was not built', () => loadSimd(here, notBuilt), /npm run build:wasm/],
   ['a module that is none', () => loadSimd(here, async () => NONSENSE), /section/],
-  ['somebody who wants the plain code', async () => NO_SIMD, /asked for/],
+  ['a caller who asks for no SIMD', async () => NO_SIMD, /asked for/],
 ] as const;
 
-it.each(FAILING)('%s gets the plain code, the same results and a reason', async (_, load, reason) => {
-  const vectors = await load();
-  if (vectors.kind !== 'missing') throw new Error('The module was loaded after all.');
-  expect(vectors.reason).toMatch(reason);
+it.each(FAILING)('%s gets TypeScript, the same results and a reason', async (_, load, reason) => {
+  const simd = await load();
+  if (simd.kind !== 'unavailable') throw new Error('The module was loaded after all.');
+  expect(simd.reason).toMatch(reason);
   const card = randomCard('fallback', 20, 6);
-  const [kernel, twin] = [createSimdKernel(vectors, card), createSwarKernel(card)];
+  const [kernel, twin] = [createSimdKernel(simd, card), createSwarKernel(card)];
   const random = stream('fallback', 'racks');
   const racks = Array.from({ length: 50 }, () => bagOf(drawn(facesOf(FULL_SET), 13, random)));
   for (const rack of racks) {
@@ -57,16 +57,16 @@ it.each(FAILING)('%s gets the plain code, the same results and a reason', async 
   expect([...kernel.toGoMany(flatRacks(racks))]).toEqual(racks.map((rack) => twin.toGo(rack)));
 });
 
-it('this machine gets the module', async () => {
+it('this machine loads the SIMD module', async () => {
   expect((await loadSimd()).kind).toBe('ready');
 });
 
-test('the module at hand is that of the sources at hand', () => {
+test('the SIMD module is built from the sources as they are', () => {
   const build = new URL('../../shared-engine/kernels/simd/build.mjs', import.meta.url).pathname;
   expect(spawnSync(process.execPath, [build, '--check']).status).toBe(0);
 });
 
-test('base64 reads the test vectors of RFC 4648, section 10', () => {
+test('base64 is decoded as the test vectors of RFC 4648, section 10, demand', () => {
   const vectors: readonly (readonly [string, string])[] = [
     ['', ''],
     ['Zg==', 'f'],

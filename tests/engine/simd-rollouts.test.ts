@@ -1,4 +1,4 @@
-// Playouts and removals of the vector module against their plain twins, to the last bit.
+// Rollouts, pass selection and tile values of the SIMD module against their reference implementations, to the last bit.
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RolloutBatch, Rollouts } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { createRollouts } from '../../shared-engine/analysis/rollouts/simd.ts';
@@ -18,11 +18,11 @@ import { anyBatch } from '../kit/rollout-batches.ts';
 
 const CARDS = [randomCard('one', 1, 1), randomCard('playouts', 60, 30), houseCard()];
 
-let vectors: SimdModule;
+let simd: SimdModule;
 
 beforeAll(async () => {
-  vectors = await loadSimd();
-  expect(vectors.kind).toBe('ready');
+  simd = await loadSimd();
+  expect(simd.kind).toBe('ready');
 });
 
 /** Every bit of every number, so that −0, NaN and last digits count. */
@@ -30,59 +30,59 @@ function bits(numbers: Float64Array): string {
   return Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength).toString('hex');
 }
 
-const twins = new Map<string, Rollouts>();
-function plainPlayouts(card: CompiledCard): Rollouts {
-  const known = twins.get(card.id) ?? createRollouts(NO_SIMD, card);
-  twins.set(card.id, known);
+const references = new Map<string, Rollouts>();
+function referenceRollouts(card: CompiledCard): Rollouts {
+  const known = references.get(card.id) ?? createRollouts(NO_SIMD, card);
+  references.set(card.id, known);
   return known;
 }
 
-describe('playouts in the module end as in plain words, bit by bit', () => {
+describe('rollouts in the SIMD module end as the reference does, bit by bit', () => {
   const cases = CARDS.flatMap((card) => STEPS.map((step) => [card.id, step, card] as const));
 
-  it.each(cases)('on %s, choices of %s', (_, step, card) => {
-    const fast = createRollouts(vectors, card);
+  it.each(cases)('on card %s, for choices of %s', (_, step, card) => {
+    const fast = createRollouts(simd, card);
     const random = stream(card.id, `wasm/${step}`);
     for (const seat of SEATS) {
       const dealer = SEATS[random.below(4)]!;
-      const batch = anyBatch({ step, seat, dealer, worlds: 4, alternatives: 5 }, random);
-      expect(bits(fast.run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+      const batch = anyBatch({ step, seat, dealer, deals: 4, alternatives: 5 }, random);
+      expect(bits(fast.run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
     }
   });
 
-  it('also where more alternatives are asked about than a memory of racks holds', () => {
+  it('also where more alternatives are tried than a cache of racks holds', () => {
     const random = stream('wasm', 'many acts');
-    const batch = anyBatch({ step: 'first-left', seat: 1, dealer: 0, worlds: 2, alternatives: 150 }, random);
+    const batch = anyBatch({ step: 'first-left', seat: 1, dealer: 0, deals: 2, alternatives: 150 }, random);
     const card = CARDS[1]!;
-    expect(bits(createRollouts(vectors, card).run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+    expect(bits(createRollouts(simd, card).run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
   });
 
   it('also where a batch is larger than one call takes', () => {
     const random = stream('wasm', 'many worlds');
-    const batch = anyBatch({ step: 'vote', seat: 2, dealer: 3, worlds: 1500, alternatives: 3 }, random);
+    const batch = anyBatch({ step: 'vote', seat: 2, dealer: 3, deals: 1500, alternatives: 3 }, random);
     const card = CARDS[0]!;
-    expect(bits(createRollouts(vectors, card).run(batch))).toBe(bits(plainPlayouts(card).run(batch)));
+    expect(bits(createRollouts(simd, card).run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
   });
 });
 
-describe('a world', () => {
+describe('a sampled deal', () => {
   const card = CARDS[1]!;
-  const shape = { seat: 0, dealer: 0, worlds: 12, alternatives: 4 } as const;
+  const shape = { seat: 0, dealer: 0, deals: 12, alternatives: 4 } as const;
 
-  /** World `nth` of a batch, alone. */
+  /** Deal `nth` of a batch, alone. */
   function alone(batch: RolloutBatch, nth: number): RolloutBatch {
-    const acts = batch.alternatives * 4;
+    const bytes = batch.alternatives * 4;
     return {
       ...batch,
       count: 1,
       keys: batch.keys.slice(nth, nth + 1),
       deals: batch.deals.slice(nth * 144, (nth + 1) * 144),
-      actions: batch.actions.slice(nth * acts, (nth + 1) * acts),
+      actions: batch.actions.slice(nth * bytes, (nth + 1) * bytes),
     };
   }
 
   it.each<Step>(['first-right', 'second-right'])('ends as it would alone, after %s', (step) => {
-    const fast = createRollouts(vectors, card);
+    const fast = createRollouts(simd, card);
     const batch = anyBatch({ ...shape, step }, stream('wasm', `alone/${step}`));
     const together = fast.run(batch);
     for (let nth = batch.count - 1; nth >= 0; nth--) {
@@ -92,7 +92,7 @@ describe('a world', () => {
   });
 
   it('of another key ends otherwise, and an earlier answer stays as it was', () => {
-    const fast = createRollouts(vectors, card);
+    const fast = createRollouts(simd, card);
     const batch = anyBatch({ ...shape, step: 'first-right' }, stream('wasm', 'keys'));
     const first = fast.run(batch);
     const before = bits(first);
@@ -101,32 +101,32 @@ describe('a world', () => {
   });
 });
 
-describe('removals', () => {
-  it.each(CARDS)('in the module are those in plain words, on $id', (card) => {
+describe('pass selection', () => {
+  it.each(CARDS)('in the SIMD module is that of the reference, on $id', (card) => {
     const random = stream(card.id, 'wasm/removals');
     const racks = flatRacks(
       Array.from({ length: 1500 }, (_, nth) => bagOf(drawn(facesOf(FULL_SET), nth % 16, random))),
     );
     const jokersOnly = flatRacks([bagOf(new Array(8).fill('joker')), bagOf(['joker', 'east', 'east'])]);
-    const [fast, plain] = [createPassSelector(vectors, card), createPassSelector(NO_SIMD, card)];
-    expect(fast(racks)).toEqual(plain(racks));
-    expect(fast(jokersOnly)).toEqual(plain(jokersOnly));
+    const [fast, reference] = [createPassSelector(simd, card), createPassSelector(NO_SIMD, card)];
+    expect(fast(racks)).toEqual(reference(racks));
+    expect(fast(jokersOnly)).toEqual(reference(jokersOnly));
     expect([...fast(jokersOnly).tiles].slice(0, 3)).toEqual([-1, -1, -1]);
   });
 });
 
-describe('what near targets weigh without a tile or two of a face', () => {
-  it.each(CARDS)('is the same in the module and in plain words, on $id', (card) => {
+describe('the value of one or two tiles of a face', () => {
+  it.each(CARDS)('is the same in the SIMD module and in the reference, on $id', (card) => {
     const random = stream(card.id, 'wasm/uses');
     const dealt = Array.from({ length: 400 }, (_, nth) => drawn(facesOf(FULL_SET), nth % 15, random));
     const many = bagOf(['east', 'east', 'east', 'east', ...new Array(8).fill('flower'), 'joker']);
     const racks = flatRacks([...dealt.map(bagOf), many]);
-    const [fast, plain] = [createTileValues(vectors, card), createTileValues(NO_SIMD, card)];
+    const [fast, reference] = [createTileValues(simd, card), createTileValues(NO_SIMD, card)];
     for (let at = 0; at < racks.length; at += FACE_COUNT) {
       fast.read(racks, at);
-      plain.read(racks, at);
+      reference.read(racks, at);
       const weighed = [0, ...Array.from({ length: FACE_COUNT - 1 }, (_, face) => weighedOf(racks, at, face))];
-      for (const nth of weighed.flat()) expect(fast.weights[nth]).toBe(plain.weights[nth]);
+      for (const nth of weighed.flat()) expect(fast.weights[nth]).toBe(reference.weights[nth]);
     }
   });
 

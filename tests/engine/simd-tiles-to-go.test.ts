@@ -1,4 +1,4 @@
-// The kernel of the vector module against its plain twins, and what stands in where it cannot run.
+// Tiles to go of the SIMD module against the implementations in TypeScript, and what is used where it cannot run.
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { CompiledCard } from '../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -19,13 +19,13 @@ import {
 import { flatRacks } from '../kit/flat-racks.ts';
 import { randomCard } from '../kit/random-card.ts';
 
-/** Fewer targets than a vector holds, rows of many vectors, and the card of the house. */
+/** Fewer hands than a vector holds, rows of many vectors, and the house card. */
 const CARDS = [randomCard('one', 1, 1), randomCard('few', 3, 5), randomCard('wide', 120, 60), houseCard()];
 
-let vectors: SimdModule;
+let simd: SimdModule;
 
 beforeAll(async () => {
-  vectors = await loadSimd();
+  simd = await loadSimd();
 });
 
 function answers(kernel: Kernel, rack: Bag): string {
@@ -36,28 +36,28 @@ function anyRack(random: Random, size: number): Bag {
   return bagOf(drawn(facesOf(FULL_SET), size, random));
 }
 
-/** A rack that no wall would deal, beyond what any target or byte holds. */
+/** A rack that no wall would deal, beyond what any hand or byte holds. */
 function strangeRack(random: Random): Bag {
   return EMPTY_BAG.map(() => (random.below(4) === 0 ? random.below(400) : 0));
 }
 
-function differing(card: CompiledCard, twin: Kernel, racks: readonly Bag[]): Bag[] {
-  const kernel = createSimdKernel(vectors, card);
-  return racks.filter((rack) => answers(kernel, rack) !== answers(twin, rack));
+function differing(card: CompiledCard, other: Kernel, racks: readonly Bag[]): Bag[] {
+  const kernel = createSimdKernel(simd, card);
+  return racks.filter((rack) => answers(kernel, rack) !== answers(other, rack));
 }
 
-it('the module is there: npm run build:wasm has been run', () => {
-  expect(vectors.kind).toBe('ready');
+it('the SIMD module has been built by npm run build:wasm', () => {
+  expect(simd.kind).toBe('ready');
 });
 
-describe('the vector kernel says what the plain ones say', () => {
-  it.each(CARDS)('of 4,000 dealt racks in plain words, on $id', (card) => {
+describe('the SIMD kernel agrees', () => {
+  it.each(CARDS)('with the packed words about 4,000 dealt racks, on $id', (card) => {
     const random = stream(card.id, 'wasm/dealt');
     const racks = Array.from({ length: 4000 }, (_, index) => anyRack(random, 13 + (index % 2)));
     expect(differing(card, createSwarKernel(card), racks)).toEqual([]);
   });
 
-  it.each(CARDS)('of racks big, small and strange by the definition, on $id', (card) => {
+  it.each(CARDS)('with the definition about racks big, small and strange, on $id', (card) => {
     const random = stream(card.id, 'wasm/strange');
     const strange = Array.from({ length: 60 }, () => strangeRack(random));
     const sizes = Array.from({ length: 40 }, (_, size) => anyRack(random, size));
@@ -65,7 +65,7 @@ describe('the vector kernel says what the plain ones say', () => {
     expect(differing(card, createReferenceKernel(card), racks)).toEqual([]);
   });
 
-  it('of racks that differ by one tile, asked one after another', () => {
+  it('with the packed words about racks that differ by one tile, asked one after another', () => {
     const card = randomCard('near', 30, 20);
     const random = stream('wasm', 'near');
     const racks = Array.from({ length: 20 }, () => anyRack(random, 14)).flatMap((rack) => [
@@ -75,10 +75,10 @@ describe('the vector kernel says what the plain ones say', () => {
     expect(differing(card, createSwarKernel(card), racks)).toEqual([]);
   });
 
-  it('of every target of the house card: nothing to go', () => {
+  it('that every hand of the house card has 0 tiles to go', () => {
     const card = houseCard();
     const racks = card.hands.map(({ singles, groups }) => singles.map((n, face) => n + groups[face]!));
-    expect(new Set(createSimdKernel(vectors, card).toGoMany(flatRacks(racks)))).toEqual(new Set([0]));
+    expect(new Set(createSimdKernel(simd, card).toGoMany(flatRacks(racks)))).toEqual(new Set([0]));
   });
 });
 
@@ -88,8 +88,8 @@ describe('many racks in one call', () => {
   const racks = Array.from({ length: 2500 }, (_, index) => anyRack(random, index % 20));
   const expected = Uint8Array.from(racks, (rack) => createKernelOf(card).toGo(rack));
 
-  it.each(['module', 'plain'])('are answered as one by one, by the %s', (which) => {
-    const kernel = createSimdKernel(which === 'module' ? vectors : NO_SIMD, card);
+  it.each(['SIMD', 'TypeScript'])('are answered as one by one, by %s', (which) => {
+    const kernel = createSimdKernel(which === 'SIMD' ? simd : NO_SIMD, card);
     expect(kernel.toGoMany(flatRacks(racks))).toEqual(expected);
     expect(kernel.toGoMany(flatRacks(racks.slice(0, 1)))).toEqual(expected.slice(0, 1));
     expect(kernel.toGoMany(new Uint8Array(0))).toEqual(new Uint8Array(0));
@@ -103,27 +103,27 @@ function createKernelOf(card: CompiledCard): Kernel {
   return known;
 }
 
-it('two cards do not disturb each other', () => {
+it('kernels of two cards do not disturb each other', () => {
   const random = stream('wasm', 'two cards');
   const pairs = [CARDS[2]!, CARDS[3]!].map((card): [BatchKernel, Kernel] => [
-    createSimdKernel(vectors, card),
+    createSimdKernel(simd, card),
     createSwarKernel(card),
   ]);
   for (let i = 0; i < 100; i++) {
     const rack = anyRack(random, 13);
-    for (const [kernel, twin] of pairs) expect(answers(kernel, rack)).toBe(answers(twin, rack));
+    for (const [kernel, other] of pairs) expect(answers(kernel, rack)).toBe(answers(other, rack));
   }
 });
 
-it('a later question changes no earlier answer', () => {
-  const kernel = createSimdKernel(vectors, CARDS[2]!);
+it('a later call changes no earlier result', () => {
+  const kernel = createSimdKernel(simd, CARDS[2]!);
   const random = stream('wasm', 'keep');
   const [first, second] = [anyRack(random, 14), anyRack(random, 13)];
-  const [byLine, histogram] = [kernel.toGoByPattern(first), kernel.histogram(first)];
+  const [byPattern, histogram] = [kernel.toGoByPattern(first), kernel.histogram(first)];
   const many = kernel.toGoMany(flatRacks([first]));
-  const before = `${byLine} ${histogram} ${many}`;
+  const before = `${byPattern} ${histogram} ${many}`;
   kernel.toGoByPattern(second).fill(9);
   kernel.histogram(second).fill(9);
   kernel.toGoMany(flatRacks([second])).fill(9);
-  expect(`${byLine} ${histogram} ${many}`).toBe(before);
+  expect(`${byPattern} ${histogram} ${many}`).toBe(before);
 });

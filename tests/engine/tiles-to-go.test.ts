@@ -1,4 +1,4 @@
-// The fast kernel against its plain twin, and what both promise to whoever asks.
+// Tiles to go in packed words against the definition, and what every kernel promises to its caller.
 import { describe, expect, it } from 'vitest';
 import type { CompiledCard, Hand } from '../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -33,32 +33,32 @@ function strangeRack(random: Random): Bag {
   return EMPTY_BAG.map(() => (random.below(4) === 0 ? random.below(16) : 0));
 }
 
-/** The same text from the definition, one target at a time. */
+/** The same text from the definition, one hand at a time. */
 function definition({ patterns, hands }: CompiledCard, rack: Bag): string {
-  const byLine = patterns.map(() => 14);
+  const byPattern = patterns.map(() => 14);
   const histogram = new Array<number>(15).fill(0);
-  for (const target of hands) {
-    const distance = tilesToGo(target, rack);
-    byLine[target.pattern] = Math.min(byLine[target.pattern]!, distance);
+  for (const hand of hands) {
+    const distance = tilesToGo(hand, rack);
+    byPattern[hand.pattern] = Math.min(byPattern[hand.pattern]!, distance);
     histogram[distance]!++;
   }
-  return `${Math.min(...byLine)} | ${byLine} | ${histogram}`;
+  return `${Math.min(...byPattern)} | ${byPattern} | ${histogram}`;
 }
 
 function differing(card: CompiledCard, racks: readonly Bag[]): Bag[] {
-  const fast = createSwarKernel(card);
-  return racks.filter((rack) => answers(fast, rack) !== definition(card, rack));
+  const kernel = createSwarKernel(card);
+  return racks.filter((rack) => answers(kernel, rack) !== definition(card, rack));
 }
 
-describe('the fast kernel says what the definition says', () => {
-  it.each(CARDS)('of 1,000 dealt racks on $id', (card) => {
+describe('packed words agree with the definition', () => {
+  it.each(CARDS)('about 1,000 dealt racks on $id', (card) => {
     const random = stream(card.id, 'dealt');
     const racks = Array.from({ length: 1000 }, (_, index) => anyRack(random, 13 + (index % 2)));
     expect(differing(card, racks)).toEqual([]);
   });
 
   it.each(CARDS)(
-    'of racks with a tile or three taken away or added, asked one after another, on $id',
+    'about racks with a tile or three taken away or added, asked one after another, on $id',
     (card) => {
       const random = stream(card.id, 'near');
       const racks = Array.from({ length: 25 }, () => anyRack(random, 14)).flatMap((rack) => {
@@ -70,20 +70,20 @@ describe('the fast kernel says what the definition says', () => {
     },
   );
 
-  it.each(CARDS)('of racks that no wall would deal, on $id', (card) => {
+  it.each(CARDS)('about racks that no wall would deal, on $id', (card) => {
     const random = stream(card.id, 'strange');
     const racks = Array.from({ length: 500 }, () => strangeRack(random));
     expect(differing(card, [EMPTY_BAG, FULL_SET, ...racks])).toEqual([]);
   });
 });
 
-it('the plain twin says what the definition says', () => {
+it('the reference kernel agrees with the definition', () => {
   const random = stream('plain', 'dealt');
   for (const card of CARDS) {
-    const plain = createReferenceKernel(card);
+    const reference = createReferenceKernel(card);
     for (let index = 0; index < 60; index++) {
       const rack = index % 2 === 0 ? anyRack(random, 13) : strangeRack(random);
-      expect(answers(plain, rack)).toBe(definition(card, rack));
+      expect(answers(reference, rack)).toBe(definition(card, rack));
     }
   }
 });
@@ -91,7 +91,7 @@ it('the plain twin says what the definition says', () => {
 describe('the joker rule', () => {
   const none = new Array<number>(FACE_COUNT).fill(0);
   const wanting = (singles: Bag, groups: Bag): Hand => ({ pattern: 0, singles, groups });
-  const kernelOf = (target: Hand) => createSwarKernel({ ...randomCard('one', 1, 1), hands: [target] });
+  const kernelOf = (hand: Hand) => createSwarKernel({ ...randomCard('one', 1, 1), hands: [hand] });
   const jokers = (count: number) => bagOf(new Array(count).fill('joker'));
   const kongs = bagOf(facesOf(FULL_SET).slice(0, 12));
   const pair = bagOf(['north', 'north']);
@@ -108,28 +108,28 @@ describe('the joker rule', () => {
     expect(kernel.toGo(bagOf(['north', 'joker', 'joker', 'joker']))).toBe(10);
   });
 
-  it('more jokers than open group slots help no further', () => {
+  it('more jokers than missing group tiles help no further', () => {
     const full = bagOf([...facesOf(kongs), 'joker', 'joker']);
     expect(kernelOf(wanting(pair, kongs)).toGo(full)).toBe(2);
   });
 });
 
-describe('answers are the caller’s to keep', () => {
+describe('results are the caller’s to change', () => {
   const card = CARDS[0]!;
   const random = stream('keep', 'racks');
   const [first, second] = [anyRack(random, 14), anyRack(random, 13)];
 
-  it('a later question changes no earlier answer', () => {
+  it('a later call changes no earlier result', () => {
     const kernel = createSwarKernel(card);
-    const lines = kernel.toGoByPattern(first);
+    const byPattern = kernel.toGoByPattern(first);
     const histogram = kernel.histogram(first);
-    const before = `${lines} ${histogram}`;
+    const before = `${byPattern} ${histogram}`;
     kernel.toGoByPattern(second);
     kernel.histogram(second);
-    expect(`${lines} ${histogram}`).toBe(before);
+    expect(`${byPattern} ${histogram}`).toBe(before);
   });
 
-  it('what was asked before changes no answer, nor does changing an answer', () => {
+  it('an earlier call changes no result, and neither does changing its result', () => {
     const asked = createSwarKernel(card);
     asked.histogram(second).fill(9);
     asked.toGoByPattern(second).fill(9);
@@ -137,7 +137,7 @@ describe('answers are the caller’s to keep', () => {
     expect(answers(asked, second)).toBe(answers(createSwarKernel(card), second));
   });
 
-  it('every target is counted once and the nearest distance is the first one counted', () => {
+  it('every hand is counted once and the nearest distance is the first one counted', () => {
     const kernel = createSwarKernel(card);
     for (let i = 0; i < 200; i++) {
       const rack = anyRack(random, 13);
@@ -148,7 +148,7 @@ describe('answers are the caller’s to keep', () => {
     }
   });
 
-  it('a finished target is zero tiles to go', () => {
+  it('a completed hand has 0 tiles to go', () => {
     const kernel = createSwarKernel(card);
     for (const { singles, groups } of card.hands) {
       expect(kernel.toGo(singles.map((count, face) => count + groups[face]!))).toBe(0);

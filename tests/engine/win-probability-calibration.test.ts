@@ -1,4 +1,4 @@
-// The outlook is honest: the proof of its calibration in its small size, and the fit that made it.
+// Win probabilities are calibrated: the proof in its small size, and the fit of the model.
 import { expect, test } from 'vitest';
 import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { FEATURES } from '../../shared-engine/analysis/win-probability/features.ts';
@@ -9,13 +9,13 @@ import { gamesOn } from '../../shared-engine/tools/win-model/games.ts';
 import { variantCard } from '../../shared-engine/tools/win-model/variant-card.ts';
 import { proof } from '../prove/proofs/calibration.ts';
 
-test('calibration holds on held-out plays and on a card never seen', async () => {
+test('win probabilities are calibrated on held-out plays and on a card that the fit has not seen', async () => {
   const rows = await proof.run({ seed: 'tests', size: 'small' });
   expect(rows.length).toBeGreaterThan(12);
   expect(rows.filter(({ ok }) => !ok)).toEqual([]);
 });
 
-test('the same games make the same model, and reach speaks for a seat', () => {
+test('the same games give the same model, and more reach a higher win probability', () => {
   const card = houseCard();
   const play = gamesOn(card, NO_SIMD);
   const samples = Array.from({ length: 60 }, (_, n) => play(`fit ${n}`, 2)).flat();
@@ -27,7 +27,7 @@ test('the same games make the same model, and reach speaks for a seat', () => {
   expect(model.winProbabilities.at(-1)).toBeGreaterThan(model.winProbabilities[0]!);
 });
 
-test('a variant card is the same for the same seed, another for another, and every target is a hand of 14', () => {
+test('a variant card is the same for the same seed, another for another, and every hand has 14 tiles', () => {
   const [one, again, other] = ['one', 'one', 'other'].map(variantCard);
   expect(again).toEqual(one);
   expect(other!.hands).not.toEqual(one!.hands);

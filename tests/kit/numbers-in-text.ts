@@ -10,11 +10,13 @@ export function numbersIn(value: unknown): number[] {
 
 const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
-/** Numbers a reader meets in a sentence, without those that are part of a tile's or a section's name. */
+/** Numbers a reader meets in a sentence, without those in the names of tiles and sections and in "100 games". */
 export function numbersInText(sentence: string, sections: readonly string[]): number[] {
   const bare = sections
     .reduce((text, section) => text.replaceAll(section, ''), sentence)
-    .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '');
+    .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '')
+    .replaceAll('in 100 games', '')
+    .replaceAll(/\b(\d{1,3}),(\d{3})\b/g, '$1$2');
   const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
   const spelt = NUMBER_WORDS.flatMap((word, index) =>
     new RegExp(`\\b${word}\\b`, 'i').test(bare) ? [index + 2] : [],
@@ -22,7 +24,9 @@ export function numbersInText(sentence: string, sections: readonly string[]): nu
   return [...digits, ...spelt];
 }
 
-/** These numbers as they are and as a sentence shows them, to one decimal. */
+/** These numbers as they are and as a sentence shows them: whole, or to one decimal. */
 export function shownAs(numbers: readonly number[]): Set<number> {
-  return new Set(numbers.flatMap((value) => [value, Number((Math.round(value * 10) / 10).toFixed(1))]));
+  return new Set(
+    numbers.flatMap((value) => [value, Math.round(value), Number((Math.round(value * 10) / 10).toFixed(1))]),
+  );
 }

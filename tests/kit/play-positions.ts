@@ -1,5 +1,4 @@
-// Hand-made positions of the simulated play: a small card, hands written as words, and the rest of the set as the wall.
-
+// Positions of the simulated play made by hand: a small card, holdings written as words, the rest of the set as the wall.
 import type { ExposedGroup, Holding, Offer, Play, Turn } from '../../shared-engine/analysis/play/play.ts';
 import { type PlayCard, preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { compileCard } from '../../shared-engine/card/compile.ts';
@@ -19,7 +18,7 @@ const west: CardTile = { wind: 'west' };
 const north: CardTile = { wind: 'north' };
 const bamOne: CardTile = { number: 1, suit: 'bam' };
 
-function line(
+function pattern(
   id: string,
   concealed: boolean,
   ...groups: readonly (readonly [number, CardTile])[]
@@ -33,7 +32,7 @@ function line(
   };
 }
 
-/** Four lines, none with a variable, so that each has one target. */
+/** Four patterns, none with a variable, so that each has one hand. */
 export const SMALL_CARD = compileCard({
   format: CARD_FORMAT,
   id: 'small',
@@ -41,9 +40,9 @@ export const SMALL_CARD = compileCard({
   parameters: {},
   sections: [{ id: 'winds', name: 'Winds' }],
   patterns: [
-    line('open', false, [4, east], [3, south], [3, west], [2, north], [2, bamOne]),
-    line('open-too', false, [3, east], [3, south], [4, west], [2, north], [2, bamOne]),
-    line(
+    pattern('open', false, [4, east], [3, south], [3, west], [2, north], [2, bamOne]),
+    pattern('open-too', false, [3, east], [3, south], [4, west], [2, north], [2, bamOne]),
+    pattern(
       'concealed',
       true,
       [4, { dragon: 'red' }],
@@ -51,7 +50,7 @@ export const SMALL_CARD = compileCard({
       [3, { zero: true }],
       [4, north],
     ),
-    line(
+    pattern(
       'singles',
       true,
       [2, east],
@@ -103,7 +102,7 @@ function restOf(hands: readonly Holding[]): Bag {
   return rest;
 }
 
-/** A hand of 13 tiles that no line of the small card can use; seat 1–3 get different ones. */
+/** 13 tiles that no pattern of the small card can use, different ones for each seat. */
 const IDLE: Four<string> = [
   'bam-2*3 bam-3*4 bam-4*4 bam-5*2',
   'crak-1*4 crak-2*4 crak-3*4 crak-4',

@@ -1,5 +1,4 @@
-// Choices of every kind in dealt worlds, as the playouts take them.
-
+// Choices of every kind in random deals, as rollouts take them.
 import type { RolloutBatch } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { type Random, shuffled } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
@@ -11,28 +10,30 @@ export interface BatchShape {
   readonly step: Step;
   readonly seat: Seat;
   readonly dealer: Seat;
-  readonly worlds: number;
+  readonly deals: number;
   readonly alternatives: number;
 }
 
-/** Worlds dealt anew, each with its own random legal acts; tiles agreed on in a courtesy pass are 2 and 1. */
+/** Random deals, each with its own random legal actions; tiles agreed on in a courtesy pass are 2 and 1. */
 export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
   const { step, seat, dealer, alternatives } = shape;
   const agreed = step === 'courtesy-pass' ? [2, 1, 2, 1] : [0, 0, 0, 0];
-  const dealt = Array.from({ length: shape.worlds }, () => dealtRacks(dealer, random));
+  const dealt = Array.from({ length: shape.deals }, () => dealtRacks(dealer, random));
   return {
     seed: random.below(2 ** 32),
     seat,
     dealer,
     step: STEPS.indexOf(step),
     agreed,
-    count: shape.worlds,
+    count: shape.deals,
     alternatives,
     keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),
     deals: Uint8Array.from(dealt.flat(2)),
     actions: Int8Array.from(
       dealt.flatMap((racks) =>
-        Array.from({ length: alternatives }, () => anyAct(step, agreed[seat]!, racks[seat]!, random)).flat(),
+        Array.from({ length: alternatives }, () =>
+          anyAction(step, agreed[seat]!, racks[seat]!, random),
+        ).flat(),
       ),
     ),
   };
@@ -43,7 +44,7 @@ function dealtRacks(dealer: Seat, random: Random): Bag[] {
   return SEATS.map((seat) => bagOf(tiles.splice(0, seat === dealer ? 14 : 13)));
 }
 
-function anyAct(step: Step, agreed: number, rack: Bag, random: Random): number[] {
+function anyAction(step: Step, agreed: number, rack: Bag, random: Random): number[] {
   if (step === 'vote') return [-1, -1, -1, random.below(2)];
   if (step === 'courtesy-ask') return [-1, -1, -1, random.below(4)];
   const blind = step === 'first-left' || step === 'second-right';

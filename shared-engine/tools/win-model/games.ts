@@ -1,5 +1,4 @@
 // Racks as four bots leave them at the close of an exchange, and who then wins the simulated play.
-
 import { preparePlayCard } from '../../analysis/play/play-card.ts';
 import { createSimulator } from '../../analysis/play/simulate.ts';
 import { chooseFor } from '../../bots/choose.ts';
