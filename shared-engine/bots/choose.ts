@@ -29,7 +29,6 @@ import {
   type SeatView,
   sortFaces,
 } from '../rules/index.ts';
-
 import { chooseByRollouts, ROLLOUT_SEEDS } from './rollout-bot.ts';
 
 /**

@@ -1,6 +1,5 @@
 // Compiles a card file: every pattern with every choice of values for its variables.
 import { copiesOf, EMPTY_BAG, FACES, faceIndex, sizeOf } from '../rules/index.ts';
-
 import { type Assignment, assignmentsOf, faceOf, valuesOf } from './assignment.ts';
 import type { CompiledCard, Hand } from './compiled.ts';
 import type { CardFile, CardPattern } from './format.ts';

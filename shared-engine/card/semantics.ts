@@ -1,6 +1,5 @@
 // Checks patterns of the right structure for faults of meaning: whether the set of 152 tiles can make them.
 import { copiesOf, FACES, type Face, sizeOf } from '../rules/index.ts';
-
 import {
   type Assignment,
   assignmentsOf,

@@ -1,8 +1,6 @@
 // Sentences about a constraint: how rare its racks are, why none can exist or none was found, and what to change.
-
 import { listed } from '../analysis/index.ts';
 import type { Kernel } from '../kernels/index.ts';
-
 import { type ConstraintPart, partsOf, partText, rangeOf } from './constraint.ts';
 import type { Constraint } from './format.ts';
 import type { Rarity } from './rarity.ts';

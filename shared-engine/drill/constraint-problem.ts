@@ -1,20 +1,16 @@
 // Faults of a constraint found before a rack is drawn: a reversed range, an unknown section, parts that exclude each other.
-
 import type { Kernel } from '../kernels/index.ts';
-import { dealtSize, type Seat } from '../rules/index.ts';
-
+import { dealtSize } from '../rules/index.ts';
 import { AMOUNTS, rangeOf } from './constraint.ts';
 import { impossibleMessage } from './constraint-messages.ts';
-import type { Constraint } from './format.ts';
+import type { Constraint, DrillDeal } from './format.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 import { samplerFor } from './sampler.ts';
 
-/** Empty, or the first kind of fault found. */
+/** The first kind of fault found in the constraint of a deal's rack, or none. */
 export function constraintProblems(
   constraint: Constraint,
-  seat: Seat,
-  dealer: Seat,
-  deal: string,
+  { id: deal, seat, dealer }: DrillDeal,
   kernel: Kernel,
 ): DrillProblem[] {
   const reversed = AMOUNTS.filter((name) => rangeOf(constraint[name]).from > rangeOf(constraint[name]).to);
@@ -31,8 +27,8 @@ export function constraintProblems(
   const { sections } = kernel.card;
   if (constraint.section !== undefined && !sections.some(({ id }) => id === constraint.section)) {
     const known = sections.map(({ id }) => id).join(', ');
-    const words = `the card has no section "${constraint.section}"; choose one of ${known}.`;
-    return [drillProblem('unknown-section', deal, words)];
+    const text = `the card has no section "${constraint.section}"; choose one of ${known}.`;
+    return [drillProblem('unknown-section', deal, text)];
   }
   const size = dealtSize(seat, dealer);
   const sampler = samplerFor(constraint, size, kernel);

@@ -1,6 +1,5 @@
 // A constraint on a rack: which traits it may set, how each is counted, and how a sentence names it.
 import { type Bag, NUMBERS } from '../rules/index.ts';
-
 import type { Amount, Constraint } from './format.ts';
 
 /**

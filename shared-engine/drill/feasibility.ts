@@ -1,13 +1,12 @@
 // Which racks a constraint allows, found by counting before any rack is drawn, and which of its parts exclude each other.
 import type { Kernel } from '../kernels/index.ts';
 import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/index.ts';
-
 import { type ConstraintPart, inRange, partsOf, rangeOf } from './constraint.ts';
 import type { Constraint } from './format.ts';
 import type { Shape } from './shapes.ts';
 
 const FLOWER_INDEX = faceIndex('flower');
-const HONOURS = 7;
+const HONORS = 7;
 
 /** What a hand of the card can use of a rack, whichever its faces are; equal capacities are merged. */
 interface Capacity {
@@ -100,7 +99,7 @@ function rowFits(shape: Shape, constraint: Constraint, withLike: boolean): boole
   // One of the like numbers may be part of the run, the others are further faces.
   const beside = withLike ? Math.max(0, suitsForLike(shape, rangeOf(constraint.likeNumbers).from) - 1) : 0;
   const aSuitHolds = 9 - Math.floor(9 / (to + 1));
-  return from <= 9 && from + beside <= different(shape) && different(shape) <= HONOURS + 3 * aSuitHolds;
+  return from <= 9 && from + beside <= different(shape) && different(shape) <= HONORS + 3 * aSuitHolds;
 }
 
 function likeFits(shape: Shape, constraint: Constraint, withRow: boolean): boolean {

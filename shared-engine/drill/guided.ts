@@ -1,5 +1,4 @@
 // A guided deal: the choices of one seat played in order, with the drill's bots around it.
-
 import { botRandom, chooseFor } from '../bots/index.ts';
 import type { Kernel } from '../kernels/index.ts';
 import {
@@ -22,7 +21,6 @@ import {
   stepOf,
   type Terms,
 } from '../rules/index.ts';
-
 import type { Drill } from './format.ts';
 import { botsAround } from './prepare.ts';
 

@@ -1,5 +1,4 @@
 // Finds deals with a lesson in them: those where a pass is clearly better than the typical one.
-
 import {
   type Analyst,
   analyzeDecision,
@@ -22,7 +21,6 @@ import {
   type SeatRecord,
   seatView,
 } from '../rules/index.ts';
-
 import type { Drill, DrillDeal } from './format.ts';
 import { botsAround, prepareDeal } from './prepare.ts';
 import { typicalChoice } from './typical.ts';
@@ -113,7 +111,7 @@ export function interestingDeals(
   seeds: readonly string[],
   dealSearch: DealSearch,
   kernel: Kernel,
-  judge: PassReviewer,
+  review: PassReviewer,
 ): readonly InterestingDeal[] {
   const { seat, dealer, bots, steps, tiles = { kind: 'random', seed: '' } } = dealSearch;
   return seeds.flatMap((seed) => {
@@ -121,7 +119,7 @@ export function interestingDeals(
     const prepared = prepareDeal({ bots }, deal, kernel);
     if (!prepared.ok) return [];
     const record = typicalRecord(prepared.deal, dealSearch, kernel);
-    const better = betterPasses(judge(record)).filter(({ step }) => steps?.includes(step) ?? true);
+    const better = betterPasses(review(record)).filter(({ step }) => steps?.includes(step) ?? true);
     return better.length > 0 ? [{ seed, better }] : [];
   });
 }

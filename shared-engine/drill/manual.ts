@@ -1,5 +1,4 @@
 // Racks set by hand: whether the 152 tiles allow them, and the deal with the rest drawn at random.
-
 import { tileName } from '../analysis/index.ts';
 import {
   bagOf,
@@ -20,7 +19,6 @@ import {
   stream,
   takeFrom,
 } from '../rules/index.ts';
-
 import { type DrillProblem, drillProblem } from './problem.ts';
 
 type Racks = Four<readonly Face[]>;

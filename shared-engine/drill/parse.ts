@@ -60,14 +60,15 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   return problems.length > 0 ? rejected(problems) : { ok: true, drill: { ...frame.data, deals } };
 }
 
-function dealProblems({ id, seat, dealer, tiles }: DrillDeal, kernel: Kernel): readonly DrillProblem[] {
+function dealProblems(deal: DrillDeal, kernel: Kernel): readonly DrillProblem[] {
+  const { tiles } = deal;
   switch (tiles.kind) {
     case 'random':
       return [];
     case 'manual':
-      return rackProblems(tiles.racks, dealer, id);
+      return rackProblems(tiles.racks, deal.dealer, deal.id);
     case 'sampled':
-      return constraintProblems(tiles.constraint, seat, dealer, id, kernel);
+      return constraintProblems(tiles.constraint, deal, kernel);
   }
 }
 

@@ -1,5 +1,4 @@
 // Deals one deal of a drill: the tiles that every table of the class gets.
-
 import type { Kernel } from '../kernels/index.ts';
 import type { StyleName } from '../policy/index.ts';
 import {
@@ -15,7 +14,6 @@ import {
   seedFrom,
   stream,
 } from '../rules/index.ts';
-
 import type { Drill, DrillDeal } from './format.ts';
 import { completeRacks } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';

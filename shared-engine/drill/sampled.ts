@@ -1,8 +1,6 @@
 // Draws a rack that fits a constraint and says how rare such racks are, or why there is none.
-
 import type { Kernel } from '../kernels/index.ts';
 import { type Bag, stream } from '../rules/index.ts';
-
 import type { ConstraintPart } from './constraint.ts';
 import { impossibleMessage, tooRareMessage } from './constraint-messages.ts';
 import type { Constraint } from './format.ts';
@@ -29,8 +27,8 @@ export type RackWithRarity = { readonly ok: true; readonly rack: Bag; readonly r
 export function sampleRack(constraint: Constraint, size: number, kernel: Kernel, seed: string): SampledRack {
   const sampler = samplerFor(constraint, size, kernel);
   return sampler.ok
-    ? search(sampler, constraint, size, kernel, seed)
-    : rejected(constraint, sampler, size, kernel);
+    ? search(sampler, { constraint, size, kernel }, seed)
+    : rejected({ constraint, size, kernel }, sampler);
 }
 
 /** A rack as `sampleRack` draws it, with how rare such racks are. */
@@ -41,25 +39,26 @@ export function sampleRackWithRarity(
   seed: string,
 ): RackWithRarity {
   const sampler = samplerFor(constraint, size, kernel);
-  if (!sampler.ok) return rejected(constraint, sampler, size, kernel);
-  const found = search(sampler, constraint, size, kernel, seed);
+  if (!sampler.ok) return rejected({ constraint, size, kernel }, sampler);
+  const found = search(sampler, { constraint, size, kernel }, seed);
   return found.ok
     ? { ok: true, rack: found.rack, rarity: rarityOf(sampler, found.tried, mostRacks(sampler), seed) }
     : found;
 }
 
-function rejected(constraint: Constraint, { parts }: Impossible, size: number, kernel: Kernel): NoRack {
+/** What a rack is drawn for: its constraint, its size and the card. */
+interface Request {
+  readonly constraint: Constraint;
+  readonly size: number;
+  readonly kernel: Kernel;
+}
+
+function rejected({ constraint, size, kernel }: Request, { parts }: Impossible): NoRack {
   const message = impossibleMessage(constraint, parts, size, kernel);
   return { ok: false, code: 'impossible-constraint', message, parts };
 }
 
-function search(
-  sampler: Sampler,
-  constraint: Constraint,
-  size: number,
-  kernel: Kernel,
-  seed: string,
-): SampledRack {
+function search(sampler: Sampler, { constraint, size, kernel }: Request, seed: string): SampledRack {
   const random = stream(seed, 'wished rack');
   const missed = new Map<ConstraintPart, number>();
   const costOf = new Map(

@@ -1,8 +1,6 @@
 // Draws racks that fit a constraint, each equally likely: exact counts give the shape, chance the faces, trying the rest.
-
 import { type Kernel, toGoBySection } from '../kernels/index.ts';
 import { type Bag, FACE_COUNT, faceIndex, JOKER_INDEX, type Random } from '../rules/index.ts';
-
 import { type ConstraintPart, inARow, inRange, likeNumbers, partsOf, rangeOf } from './constraint.ts';
 import { conflictingParts, feasibilityOf } from './feasibility.ts';
 import type { Constraint } from './format.ts';
@@ -62,21 +60,21 @@ export function samplerFor(
     share: Number(shape.sum) / Number(all),
     later,
     draw: (random) => rackOf(fitting[shape.draw(random)]!, stock.plain, random),
-    misses: (rack) => later.find((part) => !has(rack, part, constraint, section, kernel)) ?? null,
+    misses: (rack) => later.find((part) => !has(rack, part)) ?? null,
   };
-}
 
-function has(rack: Bag, part: LaterPart, constraint: Constraint, section: number, kernel: Kernel): boolean {
-  switch (part) {
-    case 'inARow':
-      return inRange(inARow(rack), rangeOf(constraint.inARow));
-    case 'likeNumbers':
-      return inRange(likeNumbers(rack), rangeOf(constraint.likeNumbers));
-    case 'toGo':
-      return inRange(kernel.toGo(rack), rangeOf(constraint.toGo));
-    case 'section': {
-      const bySection = toGoBySection(kernel, rack);
-      return bySection[section] === Math.min(...bySection);
+  function has(rack: Bag, part: LaterPart): boolean {
+    switch (part) {
+      case 'inARow':
+        return inRange(inARow(rack), rangeOf(constraint.inARow));
+      case 'likeNumbers':
+        return inRange(likeNumbers(rack), rangeOf(constraint.likeNumbers));
+      case 'toGo':
+        return inRange(kernel.toGo(rack), rangeOf(constraint.toGo));
+      case 'section': {
+        const bySection = toGoBySection(kernel, rack);
+        return bySection[section] === Math.min(...bySection);
+      }
     }
   }
 }

@@ -17,15 +17,15 @@ export interface WeightedDraw {
  * that is still open, so no weight is rounded and none is favored.
  */
 export function weightedDraw(weights: readonly bigint[]): WeightedDraw {
-  const borders: bigint[] = [];
+  const boundaries: bigint[] = [];
   let sum = 0n;
   for (const weight of weights) {
     sum += weight;
-    borders.push(sum);
+    boundaries.push(sum);
   }
   // Each boundary in words: the whole words below it, and whether it lies exactly on a word.
-  const below = Float64Array.from(borders, (border) => Number((border * BIG_WORD) / sum));
-  const exact = borders.map((border) => (border * BIG_WORD) % sum === 0n);
+  const below = Float64Array.from(boundaries, (boundary) => Number((boundary * BIG_WORD) / sum));
+  const exact = boundaries.map((boundary) => (boundary * BIG_WORD) % sum === 0n);
 
   function byDigits(first: number, random: Random): number {
     let point = BigInt(first);
@@ -33,8 +33,8 @@ export function weightedDraw(weights: readonly bigint[]): WeightedDraw {
     for (;;) {
       point = point * BIG_WORD + BigInt(random.below(WORD));
       span *= BIG_WORD;
-      const place = borders.findIndex((border) => border * span > point * sum);
-      if (borders[place]! * span >= (point + 1n) * sum) return place;
+      const place = boundaries.findIndex((boundary) => boundary * span > point * sum);
+      if (boundaries[place]! * span >= (point + 1n) * sum) return place;
     }
   }
 

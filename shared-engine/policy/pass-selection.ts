@@ -10,7 +10,6 @@ import {
   shuffled,
   takeFrom,
 } from '../rules/index.ts';
-
 import { riskGrade } from './pass-risk.ts';
 import type { NearnessStyle } from './styles.ts';
 

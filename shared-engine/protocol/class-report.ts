@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { CLASS_REPORT_FORMAT, MISTAKE_CATEGORY_NAMES } from '../drill/index.ts';
 import { faceSchema, seatSchema, stepSchema } from '../rules/index.ts';
-
 import { measuredSchema } from './review.ts';
 
 const meanSchema = z.object({

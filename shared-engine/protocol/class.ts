@@ -1,4 +1,4 @@
-// Schemas of the HTTP messages of a class: what its teacher, its players and the big screen are told and may ask.
+// Schemas of the HTTP messages of a class: what its teacher, its players and the big screen receive and may ask.
 import { z } from 'zod';
 import { DRILL_FORMS } from '../drill/index.ts';
 import {
@@ -9,11 +9,10 @@ import {
   stepSchema,
   tilesSchema,
 } from '../rules/index.ts';
-
 import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
 
-/** Set when the class is opened, told to its players before the first deal, and valid until its end. */
+/** Set when the class is opened, shown to its players before the first deal, and valid until its end. */
 export const classTermsSchema = z.strictObject({
   /** Seconds for each step, or null for no deadline. */
   deadline: z.int().min(15).max(300).nullable(),

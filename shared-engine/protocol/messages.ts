@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
 import { type Choice, faceSchema, MOVE_STEPS, seatSchema } from '../rules/index.ts';
-
 import { rejectionCodeSchema } from './rejections.ts';
 import { reviewSchema } from './review.ts';
 import { tableDeltaSchema, tableSchema } from './table.ts';

@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
 import { four, seatSchema } from '../rules/index.ts';
-
 import { rejectionCodeSchema } from './rejections.ts';
 import { codeSchema, roomTermsSchema, seatInfoSchema } from './table.ts';
 

@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
 import { applyViewDelta, four, seatSchema } from '../rules/index.ts';
-
 import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export const codeSchema = z.string().min(1).max(40);

@@ -1,5 +1,4 @@
 // Every hand of a card pattern by brute force: all values for all variables, most of them thrown away.
-
 import type { Hand } from '../../shared-engine/card/compiled.ts';
 import type { CardPattern, CardTile } from '../../shared-engine/card/format.ts';
 import { copiesOf, FACES, isFace } from '../../shared-engine/rules/tiles/face.ts';

@@ -1,5 +1,4 @@
 // A class at a test server: its teacher, and players who join by code and sit down at their tables.
-
 import type { Drill } from '../../shared-engine/drill/format.ts';
 import {
   type BigScreen,

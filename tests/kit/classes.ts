@@ -1,5 +1,4 @@
 // A class for tests: players of different strength who play one deal of a drill, each against the same three bots.
-
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';

@@ -1,5 +1,4 @@
 // Drills for tests, and racks of a set small enough to write every one of them down.
-
 import type { Constraint, Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
 import { type Sampler, samplerFor } from '../../shared-engine/drill/sampler.ts';
 import type { Stock } from '../../shared-engine/drill/shapes.ts';

@@ -1,5 +1,4 @@
 // Two whole rounds that differ in hidden tiles alone: one seat can tell them apart by nothing it may know.
-
 import { SEATS, type Seat, withSeat } from '../../shared-engine/rules/deal/seat.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
 import { addTo, type Bag, countOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';

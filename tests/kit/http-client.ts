@@ -1,5 +1,4 @@
 // Guests at a test server: people who open rooms, take seats, sit down at the socket and play.
-
 import { ROOMS_PATH, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
 import {
   type ClaimSeat,
@@ -53,7 +52,7 @@ export async function takeSeat(
   return { code, seat, secret: secretIn(response) };
 }
 
-/** A ticket for the guest's seat, or for a watcher of the room. */
+/** A ticket for the guest's seat, or for a spectator of the room. */
 export async function ticketFor(server: Address, { code, secret }: { code: string; secret?: string }) {
   const response = await post(`${server.url}${ticketPath(code)}`, {}, secret);
   return ticketSchema.parse(await response.json());
@@ -85,7 +84,7 @@ export async function deal(peers: readonly Peer[]): Promise<void> {
   await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === round, 'the deal')));
 }
 
-/** What a seat may see of the round; fails for a watcher. */
+/** What a seat may see of the round; fails for a spectator. */
 export function ownView(peer: Peer): SeatView {
   const { view } = peer.table;
   if (view?.audience !== 'seat') throw new Error('not a seat’s view');
@@ -135,7 +134,7 @@ export async function playOn(
   }
 }
 
-/** Moves the server's clock on while all these lines stay alive. */
+/** Moves the server's clock on while all these sockets answer its heartbeats. */
 export async function pass(server: TestServer, ms: number, peers: readonly Peer[]): Promise<void> {
   for (let left = ms; left > 0; left -= 10_000) {
     server.clock.advance(Math.min(left, 10_000));

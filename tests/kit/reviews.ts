@@ -1,5 +1,4 @@
 // Records to review: from rounds played by the product's bots and a careless seat, or written by hand.
-
 import type { PassReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';

@@ -1,5 +1,4 @@
 // Rounds for tests: begun from a short seed name and driven by choosers that are not the product's own bots.
-
 import { type Random, seedFrom, stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import type { AnswerChoice, Choice, Command } from '../../shared-engine/rules/exchange/command.ts';

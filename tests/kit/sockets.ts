@@ -14,7 +14,7 @@ type Of<K extends ServerMessage['kind']> = Extract<ServerMessage, { kind: K }>;
 export type Answer = Of<'ack'> | Of<'rejected'>;
 
 /** Long enough for any machine: a message that is not there by then will not come. */
-const PATIENCE_MS = 20_000;
+const TIMEOUT_MS = 20_000;
 
 /** Ids of one person must differ over all of its sockets, so all peers count together. */
 let ids = 0;
@@ -22,7 +22,7 @@ let ids = 0;
 export class Peer {
   /** As they came, for tests that look for what must not be in them. */
   readonly frames: string[] = [];
-  /** With the whole table behind each news of it. */
+  /** With the whole table after each delta. */
   readonly messages: ServerMessage[] = [];
   /** The code with which the socket ended. */
   readonly ended: Promise<number>;
@@ -42,7 +42,7 @@ export class Peer {
     this.socket.on('error', () => {});
   }
 
-  /** Connects and waits until the server has taken the line up. */
+  /** Connects and waits until the server has accepted the socket. */
   static async open(url: string, headers: Readonly<Record<string, string>> = {}): Promise<Peer> {
     const peer = new Peer(url, headers);
     await new Promise((resolve, reject) => {
@@ -75,7 +75,7 @@ export class Peer {
         const found = pick(this.messages[next++]!);
         if (found !== null && found !== undefined && found !== false) return found;
       }
-      await this.#news(what);
+      await this.#nextMessage(what);
     }
   }
 
@@ -84,7 +84,7 @@ export class Peer {
     for (;;) {
       const table = this.latest();
       if (table && holds(table)) return table;
-      await this.#news(what);
+      await this.#nextMessage(what);
     }
   }
 
@@ -147,14 +147,14 @@ export class Peer {
     if (message.kind !== 'delta' || this.#last === null) return;
     const { seq, after } = message;
     const table = after === this.#last.seq ? applyDelta(this.#last.table, message.table) : null;
-    if (table === null) throw new Error('news that do not fit the table told before');
+    if (table === null) throw new Error('a delta that does not fit the table sent before');
     this.#last = { kind: 'table', seq, table };
     this.messages.push(this.#last);
   }
 
-  #news(what: string): Promise<void> {
+  #nextMessage(what: string): Promise<void> {
     return new Promise((resolve, reject) => {
-      const late = setTimeout(() => reject(new Error(`waited in vain for ${what}`)), PATIENCE_MS);
+      const late = setTimeout(() => reject(new Error(`no sign of ${what}`)), TIMEOUT_MS);
       const settle = (go: () => void) => () => {
         clearTimeout(late);
         go();

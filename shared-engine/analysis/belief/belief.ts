@@ -2,7 +2,6 @@
 import { createRng, type Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
-
 import { DEAL_BYTES } from '../rollouts/batch.ts';
 import { copyHistory, createHistory, type History } from './history.ts';
 import { initializeHistory } from './initial-history.ts';

@@ -1,7 +1,6 @@
 // The history that sampling begins with: hidden tiles are dealt evenly and stay where they were dealt.
 import type { Rng } from '../../kernels/index.ts';
 import { FACE_COUNT, FULL_SET } from '../../rules/index.ts';
-
 import { type History, hiddenTilesDealt, recount, setHolderFrom } from './history.ts';
 import { giverAt, type Situation } from './situation.ts';
 

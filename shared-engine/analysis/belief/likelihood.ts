@@ -1,7 +1,6 @@
 // How likely the passes of a history are, updated when tiles of it change.
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import { DEAL_BYTES } from '../rollouts/batch.ts';
 import type { History } from './history.ts';
 import { giverAt, type Situation } from './situation.ts';

@@ -2,7 +2,6 @@
 import type { Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import { DEAL_BYTES } from '../rollouts/batch.ts';
 import { type History, hiddenTilesDealt, holderOf, recount, setHolderFrom } from './history.ts';
 import { createLikelihoodCache, waysToTake } from './likelihood.ts';

@@ -22,7 +22,6 @@ import {
   takeFrom,
   withSeat,
 } from '../../rules/index.ts';
-
 import { TOWARD } from '../rollouts/batch.ts';
 
 /** A move that is over, as the seat knows it; faces by index. */

@@ -2,7 +2,6 @@
 import type { Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { JOKER_INDEX } from '../../rules/index.ts';
-
 import { addToCounts, type History, hiddenTilesDealt, holderOf } from './history.ts';
 import { createLikelihoodCache } from './likelihood.ts';
 

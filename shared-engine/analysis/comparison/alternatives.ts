@@ -2,7 +2,6 @@
 import { createRng } from '../../kernels/index.ts';
 import { legalPasses } from '../../policy/index.ts';
 import { FACE_COUNT, FACES, type Face, faceIndex, MOVES } from '../../rules/index.ts';
-
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import type { Leaf } from '../rollouts/batch.ts';
 import type { DealAction } from './sampled-deals.ts';

@@ -2,7 +2,6 @@
 import type { CompiledCard } from '../../card/index.ts';
 import { createTileValues, type SimdModule } from '../../kernels/index.ts';
 import { createChoiceModel } from '../../policy/index.ts';
-
 import { type Belief, createBelief } from '../belief/belief.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';

@@ -1,6 +1,5 @@
 // How a simulated seat plays: every choice from its own view alone.
 import { FACE_COUNT, JOKER_INDEX, SEATS, type Seat } from '../../rules/index.ts';
-
 import type { Evaluator } from './evaluator.ts';
 import { bagWith, hasJokerFor, withGroupExposed, withJokerReceived } from './move.ts';
 import type { PlayCard } from './play-card.ts';

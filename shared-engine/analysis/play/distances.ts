@@ -9,7 +9,6 @@ import {
   rowAt,
 } from '../../kernels/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import type { ExposedGroup, Holding } from './play.ts';
 import { maskAt, type PlayCard } from './play-card.ts';
 

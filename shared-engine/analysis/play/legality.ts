@@ -1,7 +1,6 @@
 // What the rules of the play allow, checked tile by tile and hand by hand.
 import type { Hand } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import { hasJokerFor, type OfferMove, type TurnMove } from './move.ts';
 import { callersAfter, type Holding, type Offer, type Turn } from './play.ts';
 import type { PlayCard } from './play-card.ts';

@@ -1,6 +1,5 @@
 // What may happen in the play, and the table afterwards; whether it is legal is checked elsewhere.
 import { type Bag, JOKER_INDEX, neighbor, type Seat, withSeat } from '../../rules/index.ts';
-
 import type { ExposedGroup, Holding, Offer, Play, PlayOver, Turn } from './play.ts';
 
 export type TurnMove =

@@ -1,6 +1,5 @@
 // What one seat knows of the play: its own tiles and what is exposed; built up for that seat, field by field.
 import { type Bag, copiesOf, FACES, type Four, JOKER_INDEX, type Seat } from '../../rules/index.ts';
-
 import type { ExposedGroup, Holding, Play } from './play.ts';
 
 export interface PlayerView {

@@ -1,6 +1,5 @@
 // One play from the racks after the exchange to a completed hand or the end of the wall.
 import { FACE_COUNT, type Four, forFour, type Random, type Seat, shuffled } from '../../rules/index.ts';
-
 import { chooseCall, chooseDiscard, chooseJokerExchange } from './choose-move.ts';
 import { createEvaluator, type Evaluator } from './evaluator.ts';
 import { completedPattern } from './legality.ts';

@@ -1,7 +1,6 @@
 // What a quick review rests on: how closely it looks, what a rack is worth to it, and how its numbers are rounded.
 import { type Kernel, nearness } from '../../kernels/index.ts';
 import { type Bag, sizeOf } from '../../rules/index.ts';
-
 import type { Basis, ChoiceReview } from './review.ts';
 
 export const BASIS: Basis = {

@@ -1,6 +1,5 @@
 // The pairs, pungs and kongs of a rack, and what a pass does to them.
 import { type Bag, bagOf, FACES, type Face, faceIndex } from '../../rules/index.ts';
-
 import type { PassFindings, PassParts, RackGroup } from './review.ts';
 
 export function groupsOf(rack: Bag): readonly RackGroup[] {

@@ -2,7 +2,6 @@
 import { type Kernel, sectionsInReach } from '../../kernels/index.ts';
 import { riskGrade } from '../../policy/index.ts';
 import { addTo, type Bag, type Face, facesOf, takeFrom } from '../../rules/index.ts';
-
 import { thousandth, type Worth } from './basis.ts';
 import { partsOf } from './groups.ts';
 import { type RankingOfPlayed, rankPlayed, type TriedPass } from './ranking.ts';

@@ -1,7 +1,6 @@
 // All legal passes in order: first by the tiles they keep, then the first of them by what may arrive as well.
 import { legalPasses } from '../../policy/index.ts';
 import { type Bag, FACES, type Face, sortFaces } from '../../rules/index.ts';
-
 import { arrivals } from './arrivals.ts';
 import { BASIS, thousandth, type Worth } from './basis.ts';
 

@@ -10,7 +10,6 @@ import {
   type SeatRecord,
   type SeatStep,
 } from '../../rules/index.ts';
-
 import { offeredChoices, type Situation } from '../belief/situation.ts';
 
 interface Offered {

@@ -2,7 +2,6 @@
 import type { CompiledCard } from '../../card/index.ts';
 import type { Kernel } from '../../kernels/index.ts';
 import { bagOf, MOVES, type SeatRecord } from '../../rules/index.ts';
-
 import { finalRack } from '../belief/situation.ts';
 import { NO_DEEP_ANALYSIS } from './analysis.ts';
 import { BASIS, type Worth, worthOn } from './basis.ts';

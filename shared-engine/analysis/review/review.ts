@@ -1,7 +1,6 @@
 // The shape of a private review: what each choice of one seat kept, gave and could have been.
 import type { RiskGrade } from '../../policy/index.ts';
 import type { Actor, Face, MoveStep, Seat } from '../../rules/index.ts';
-
 import type { Analysis } from './analysis.ts';
 
 /** One legal pass, merged by face. */

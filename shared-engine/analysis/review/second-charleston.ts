@@ -1,7 +1,6 @@
 // Continue or stop: both tried with the same arrivals, this seat passing its least useful tiles one at a time.
 import type { Kernel } from '../../kernels/index.ts';
 import { type Bag, JOKER_INDEX, MOVES } from '../../rules/index.ts';
-
 import { arrivals } from './arrivals.ts';
 import { spareTiles, type Worth } from './basis.ts';
 

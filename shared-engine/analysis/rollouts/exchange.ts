@@ -2,7 +2,6 @@
 import type { CompiledCard } from '../../card/index.ts';
 import { createNearHands, selectPass } from '../../kernels/index.ts';
 import { FACE_COUNT, PASS_SIZE, SEATS, STEPS } from '../../rules/index.ts';
-
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles } from './movement.ts';
 import { drawBlindWords, drawNoise } from './noise.ts';

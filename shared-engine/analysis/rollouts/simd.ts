@@ -2,7 +2,6 @@
 import type { CompiledCard } from '../../card/index.ts';
 import { loadCard, loadPassSelection, type SimdInstance, type SimdModule } from '../../kernels/index.ts';
 import { STEPS } from '../../rules/index.ts';
-
 import { loadWinModel } from '../win-probability/simd.ts';
 import { createWinProbability } from '../win-probability/win-probability.ts';
 import {

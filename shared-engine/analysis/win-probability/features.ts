@@ -20,7 +20,6 @@ import {
   shuffled,
   stream,
 } from '../../rules/index.ts';
-
 import type { PlayCard, Want } from '../play/play-card.ts';
 import { createReach, type ReachSteps } from './reach.ts';
 

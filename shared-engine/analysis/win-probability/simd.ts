@@ -2,7 +2,6 @@
 import type { CompiledCard, Hand } from '../../card/index.ts';
 import type { LoadedCard, SimdInstance } from '../../kernels/index.ts';
 import { copiesOf, FACE_COUNT, FACES } from '../../rules/index.ts';
-
 import { FEATURES, scaleOf } from './features.ts';
 import { WIN_MODEL } from './model.ts';
 import type { WinModel } from './model-format.ts';

@@ -47,8 +47,8 @@ export function classReport(
   const aimed = new Set(steps.flatMap(({ aims }) => aims.map(({ section }) => section)));
   const reviewed = entries.filter(({ review }) => review !== null);
   // Sums over a single player would show that player's own figures.
-  const told = anonymity && reviewed.length === 1 ? [] : reviewed;
-  const reviews = told.flatMap(({ review }) => review ?? []);
+  const shown = anonymity && reviewed.length === 1 ? [] : reviewed;
+  const reviews = shown.flatMap(({ review }) => review ?? []);
   return {
     format: CLASS_REPORT_FORMAT,
     deal: id,
@@ -58,7 +58,7 @@ export function classReport(
     toGoStart: classMean(reviews.map(({ toGoStart }) => toGoStart)),
     toGoEnd: classMean(reviews.map(({ toGoEnd }) => toGoEnd)),
     steps,
-    mistakes: costliestMistakes(told),
+    mistakes: costliestMistakes(shown),
     sections: Object.fromEntries(
       sections.filter((section) => aimed.has(section.id)).map((section) => [section.id, section.name]),
     ),

@@ -1,5 +1,4 @@
 // What the class report knows about one player: choices, review and aims, and nothing that says who the player is.
-
 import {
   type ChoiceReview,
   isCostly,

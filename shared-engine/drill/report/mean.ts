@@ -1,5 +1,4 @@
 // The mean of a figure over a class, with its 95 % interval.
-
 import type { MeasuredValue } from '../../analysis/index.ts';
 
 /** Two-sided 95 % points of Student's t for 1 to 30 degrees of freedom. Source: printed tables of the t distribution. */

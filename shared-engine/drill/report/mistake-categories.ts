@@ -1,5 +1,4 @@
 // The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
-
 import {
   type Basis,
   type ChoiceReview,
@@ -8,7 +7,6 @@ import {
   type PassReview,
   type RackGroup,
 } from '../../analysis/index.ts';
-
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean, sumOf, thousandth } from './mean.ts';
 

@@ -1,6 +1,5 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the mistakes.
 import { type MeasuredValue, tileList } from '../../analysis/index.ts';
-
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
 import { type ClassMean, thousandth } from './mean.ts';
@@ -10,7 +9,7 @@ export function reportJson(report: ClassReport): string {
   return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-/** One line for each choice of each step, and one for the hidden choices. */
+/** One row for each choice of each step, and one for the hidden choices. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
   const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...LOSS, ...WINS];
   const rows = steps.flatMap((spread) => [
@@ -31,14 +30,14 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
   return csvText([head, ...rows]);
 }
 
-/** One line that makes the players add up. */
+/** One row that makes the players add up. */
 function hiddenRows(deal: string, { seat, step, kind, players, hidden = 0 }: StepSpread): Cell[][] {
   if (hidden === 0) return [];
   const nothing = [...LOSS, ...WINS].map(() => null);
   return [[deal, seat, step, kind, 'hidden', hidden, shareOf(hidden / players), ...nothing]];
 }
 
-/** One line for each section that players aimed at, by step. */
+/** One row for each section that players aimed at, by step. */
 export function aimsCsv({ deal, steps, sections }: ClassReport): string {
   // A step with a blind number has two spreads with the same aims.
   const asked = steps.filter(({ kind }) => kind !== 'blind');
@@ -55,7 +54,7 @@ export function aimsCsv({ deal, steps, sections }: ClassReport): string {
   return csvText([['deal', 'seat', 'step', 'aim', 'players', 'share'], ...rows]);
 }
 
-/** One line for each kind of mistake, the costliest first. */
+/** One row for each kind of mistake, the costliest first. */
 export function mistakesCsv({ deal, mistakes }: ClassReport): string {
   const head = [
     'deal',

@@ -1,8 +1,6 @@
 // What a class chose at one step: each choice once, with its share and its cost, and never who made it.
-
 import type { MeasuredValue } from '../../analysis/index.ts';
 import { type Face, SEATS, type Seat, STEPS, type Step, sortFaces } from '../../rules/index.ts';
-
 import { type ChoiceKind, type ClassChoice, type ClassEntry, choicesBy } from './entry.ts';
 import { type ClassMean, classMean, meanOfMeasured } from './mean.ts';
 

@@ -1,7 +1,6 @@
 // The hands nearest to a rack and what each tile of the rack means to them: one pass over the card.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import { packCard, rowAt } from '../packed-card.ts';
 import { inEachByte, largerWord, largestByte, matchedWord, reaches } from '../packed-words.ts';
 import { createRunningSums } from '../running-sums.ts';

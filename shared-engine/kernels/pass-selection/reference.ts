@@ -1,7 +1,6 @@
 // Which tiles a simulated seat passes: those of least use to its near hands, as it misjudges them.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX, PASS_SIZE } from '../../rules/index.ts';
-
 import { createNearHands, type NearHands } from '../near-hands/reference.ts';
 
 /** The share of the near hands' weight that one unit of Gumbel noise is mistaken for. */

@@ -1,7 +1,6 @@
 // Pass selection in the SIMD module: the passes of many racks in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, PASS_SIZE } from '../../rules/index.ts';
-
 import { loadNearHands } from '../near-hands/simd.ts';
 import type { SimdInstance } from '../simd/host.ts';
 import { type LoadedCard, loadCard } from '../simd/load-card.ts';

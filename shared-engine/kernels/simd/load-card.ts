@@ -1,7 +1,6 @@
 // Writes a card into the memory of an instance of the SIMD module.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
-
 import { type PackedCard, packCard, rowAt } from '../packed-card.ts';
 import type { SimdInstance } from './host.ts';
 

@@ -1,7 +1,6 @@
 // What the tiles of a rack are worth to its near hands: their weight, and their weight without one or two of a face.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
-
 import { createNearHands } from '../near-hands/reference.ts';
 
 /** The total, then for each face the total without one and without two of its tiles. */

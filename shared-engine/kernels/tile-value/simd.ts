@@ -1,7 +1,6 @@
 // Tile values by the SIMD module where the host runs it, otherwise by the reference implementation.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
-
 import { loadNearHands } from '../near-hands/simd.ts';
 import type { SimdInstance } from '../simd/host.ts';
 import { loadCard } from '../simd/load-card.ts';

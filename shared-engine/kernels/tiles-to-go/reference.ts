@@ -1,7 +1,6 @@
 // Tiles to go by definition, one hand at a time: what every faster implementation is checked against.
 import type { CompiledCard, Hand } from '../../card/index.ts';
 import { type Bag, FACE_COUNT, JOKER_INDEX, sizeOf } from '../../rules/index.ts';
-
 import type { Kernel } from './kernel.ts';
 
 /**

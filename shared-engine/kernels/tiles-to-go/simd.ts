@@ -1,7 +1,6 @@
 // Tiles to go in the SIMD module: sixteen hands at a time, many racks in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { type Bag, FACE_COUNT } from '../../rules/index.ts';
-
 import type { SimdInstance } from '../simd/host.ts';
 import { loadCard } from '../simd/load-card.ts';
 import type { SimdModule } from '../simd/module.ts';

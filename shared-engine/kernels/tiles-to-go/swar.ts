@@ -1,7 +1,6 @@
 // Tiles to go in TypeScript alone: four hands at a time in one 32-bit word (SIMD within a register).
 import type { CompiledCard } from '../../card/index.ts';
 import { type Bag, JOKER_INDEX } from '../../rules/index.ts';
-
 import { packCard, rowAt } from '../packed-card.ts';
 import { inEachByte, largerWord, largestByte, matchedWord } from '../packed-words.ts';
 import { createRunningSums } from '../running-sums.ts';

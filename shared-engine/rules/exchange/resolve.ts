@@ -48,7 +48,7 @@ export function resolveMove(
     }
   }
 
-  const kept = forFour((seat) =>
+  const received = forFour((seat) =>
     bundle(giverTo(seat, toward)).filter((tile) => !passedOn[seat].includes(tile)),
   );
   return {
@@ -56,7 +56,7 @@ export function resolveMove(
     step,
     gave: facesBySeat(own),
     forwarded: facesBySeat(passedOn),
-    received: facesBySeat(kept),
+    received: facesBySeat(received),
     blind,
     voided,
     by: forFour((seat) => passes[seat]?.by ?? null),

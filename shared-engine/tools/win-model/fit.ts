@@ -1,5 +1,4 @@
 // Fits the numbers of a win model to games.
-
 import type { PlayCard } from '../../analysis/play/play-card.ts';
 import { createFeatures, FEATURES, type FeatureName } from '../../analysis/win-probability/features.ts';
 import type { WinModel } from '../../analysis/win-probability/model-format.ts';

@@ -1,5 +1,4 @@
 // Variants of the house card: patterns dropped, group sizes and numbers moved, patterns concealed.
-
 import { compileCard } from '../../card/compile.ts';
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { CardFile, CardGroup, CardPattern } from '../../card/format.ts';

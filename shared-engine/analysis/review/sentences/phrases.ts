@@ -1,6 +1,5 @@
 // The phrases that every sentence of the review is made from.
 import type { Actor, Step } from '../../../rules/index.ts';
-
 import { inTenths } from '../basis.ts';
 
 /** "a", "a and b", "a, b and c". */
