@@ -63,7 +63,7 @@ export async function shootClass(
   const sheet = await openSheet(players[0]!, 'Settings');
   await sheet.getByRole('button', { name: 'Show my data' }).click();
   await sheet.getByRole('button', { name: 'Delete my data' }).click();
-  await sheet.getByText('You give up your seat.').scrollIntoViewIfNeeded();
+  await sheet.getByText('You give up your seat').scrollIntoViewIfNeeded();
   await picture('personal-data', players[0]!);
   await dashboard.getByRole('link', { name: 'Class report' }).click();
   await dashboard.getByRole('heading', { name: /^Report: / }).waitFor();
@@ -91,7 +91,7 @@ async function prepared(dashboard: Page, origin: string, picture: Picture): Prom
     await dashboard.getByRole('button', { name, exact: true }).click();
   }
   await dashboard.getByRole('button', { name: 'Add a deal that fits a description' }).click();
-  await dashboard.getByLabel('Pairs or more').selectOption('at-least');
+  await dashboard.getByLabel('Pairs, pungs and kongs').selectOption('at-least');
   await dashboard.getByText(/of racks fit/).waitFor();
   await dashboard.getByRole('radio', { name: /in guided deals/ }).check();
   await picture('prepare-whole', dashboard, true);

@@ -27,7 +27,7 @@ async function join(page: Page, code: string, name: string): Promise<Page> {
   await page.getByLabel('Did somebody give you a code?').fill(code.toLowerCase());
   await page.getByRole('button', { name: 'Go to that table' }).click();
   // The front page asks for a name too; it has to be gone first.
-  await page.getByRole('heading', { name: 'Join: Evening drill' }).waitFor();
+  await page.getByRole('heading', { name: 'Join “Evening drill”' }).waitFor();
   await page.getByLabel('Your name at the table').fill(name);
   await page.getByRole('button', { name: 'Join the class' }).click();
   await heading(page)

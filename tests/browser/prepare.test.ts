@@ -1,7 +1,7 @@
 // Preparing a class in a real browser: how rare a deal is, the search for a lesson, a card of one's own, texts for players.
 import { describe, expect, it } from 'vitest';
 import { rack } from '../../client/tools/page-actions.ts';
-import { HOUSE_CARD } from '../../shared-engine/index.ts';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 
@@ -22,8 +22,8 @@ describe('a deal that fits a description', () => {
     await page.getByText('1 rack of 51 fits.').waitFor();
     await page.getByText('The players will hold:').waitFor();
     expect(await page.locator('.deal-preview-result .small-tile').count()).toBe(13);
-    await page.getByLabel('In a row in one suit', { exact: true }).selectOption('at-least');
-    await page.getByLabel('In a row in one suit: at least').fill('5');
+    await page.getByLabel('Numbers in a row in one suit', { exact: true }).selectOption('at-least');
+    await page.getByLabel('Numbers in a row in one suit: at least').fill('5');
     await page.getByText(/^About 1 rack of [\d,]+ fits \(between 1 of /).waitFor();
     await jokers.fill('9');
     await page.getByText(/no rack of 13 tiles can have/).waitFor();
@@ -95,7 +95,7 @@ describe('the card and the texts of a class', () => {
     await dashboard.getByText('Ask Ines.').waitFor();
     await rack(player).waitFor();
     await player.getByText('Which way do the pairs point?').waitFor();
-    await player.locator('.news').getByText('A teacher prepared this deal.').waitFor();
+    await player.locator('.last-event').getByText('A teacher prepared this deal.').waitFor();
     expect(await player.locator('main').textContent()).not.toContain('Ask Ines.');
     expect(await axeFindings(player)).toEqual([]);
     await player.getByRole('button', { name: 'Card' }).click();

@@ -75,8 +75,8 @@ test('nobody gets past a hold, whatever a player sends, and the release lets all
   await untilRound(peers, 1);
   const [ines] = peers as [Peer, Peer];
   await playOn(ines, 'held', (view) => view.record.steps.length === 1);
-  const refused = await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')));
-  expect(refused).toMatchObject({ kind: 'rejected', code: 'held' });
+  const rejected = await ines.choose(anyAnswer(ownView(ines), stream('held', 'answer')));
+  expect(rejected).toMatchObject({ kind: 'rejected', code: 'held' });
   expect(ines.table.controls).toMatchObject({ held: true, standIn: false });
   const [first, second] = (await dashboardOf(at, teacher)).players;
   expect([first!.at, first!.held, second!.at, second!.held]).toEqual([
@@ -130,8 +130,8 @@ test('a player who still plays the deal before asks for the next one after the r
     expect(await peer.act({ kind: 'ready', ready: true })).toMatchObject({ kind: 'ack' });
     await untilRound([peer], 3 - place);
   }
-  const refused = await act(at, teacher, { kind: 'deal-next' });
-  expect([refused.status, await refused.json()]).toMatchObject([409, { code: 'no-more-deals' }]);
+  const rejected = await act(at, teacher, { kind: 'deal-next' });
+  expect([rejected.status, await rejected.json()]).toMatchObject([409, { code: 'no-more-deals' }]);
 });
 
 test('a bot finishes for a player who is away, and the spread counts it separately', async () => {

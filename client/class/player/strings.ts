@@ -2,7 +2,7 @@
 import type { ClassTerms } from '../../../shared-engine/index.ts';
 
 export const JOIN = {
-  title: (drill: string) => `Join: ${drill}`,
+  title: (drill: string) => `Join “${drill}”`,
   about: {
     alone:
       'Your teacher starts each deal. You play at your own table with three bots. Only you see your review.',

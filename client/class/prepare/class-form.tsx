@@ -6,8 +6,7 @@ import {
   STYLES,
   type StyleName,
 } from '../../../shared-engine/index.ts';
-import { duration } from '../../room/strings.ts';
-import { STYLE_NAMES } from '../../room/style-names.ts';
+import { duration, STYLE_NAMES } from '../../room/term-names.ts';
 import { CLASS_FORM } from './strings.ts';
 
 /** Choices of time for a step, in seconds. */

@@ -3,7 +3,7 @@
 export const PREPARE = {
   title: 'Prepare a class',
   about:
-    'Everybody in the class is dealt the same tiles. You stop the tables, show what was chosen, and discuss it.',
+    'Everybody in the class is dealt the same tiles. You can stop all tables, show what was chosen, and discuss it.',
   drillTitle: 'What is this drill called?',
   untitled: 'Drill',
   deals: 'Deals',
@@ -68,10 +68,10 @@ export const CONSTRAINT = {
   amounts: {
     jokers: 'Jokers',
     flowers: 'Flowers',
-    pairs: 'Pairs or more',
-    inARow: 'In a row in one suit',
-    likeNumbers: 'Like numbers',
-    toGo: 'Tiles to go',
+    pairs: 'Pairs, pungs and kongs',
+    inARow: 'Numbers in a row in one suit',
+    likeNumbers: 'Like numbers in two or three suits',
+    toGo: 'Tiles to go to the closest hand',
   },
   section: 'Closest section of the card',
   any: 'any',
