@@ -16,12 +16,12 @@ export function answerErrors(app: FastifyInstance): void {
 /** For what fails before a route is found, too: give it to Fastify as `frameworkErrors`. */
 export function answerError(error: FastifyError | Error, request: FastifyRequest, reply: FastifyReply) {
   const status = statusOf(error);
+  if (status === 429) return rejectWith(reply, 'too-fast');
   // The answer never holds the cause; its request id leads to it in the log.
   const facts = errorFacts(error);
   if (status < 500) {
     request.log.info(facts, 'a request could not be read');
     if (status === 413) return rejectWith(reply, 'too-large');
-    if (status === 429) return rejectWith(reply, 'too-fast');
     return reply.code(status).send(rejectionBody('bad-request'));
   }
   request.log.error(facts, 'a request failed');

@@ -17,10 +17,10 @@ export interface ThreadSettings {
 }
 
 /**
- * Memory of one thread in megabytes of heap. A task that needs more ends its thread and nothing else. Seven cards and
- * the longest drill take less than half of it.
+ * Heap of one thread in megabytes: a task that needs more ends its thread and nothing else. Seven cards, their
+ * analyses and a drill of thirty deals take a tenth of it.
  */
-export const MAX_HEAP_MB = 512;
+const MAX_HEAP_MB = 256;
 
 /** The thread starts at once and compiles the house card while nothing is asked. */
 export function workerInThread(lowPriority: boolean, entry: URL = workerEntry()): TaskWorker {

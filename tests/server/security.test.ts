@@ -140,10 +140,10 @@ describe('a card of one’s own', () => {
       const suit = 'pqr'.charAt(at);
       return [tile(name, suit, 0), { ...tile(name, suit, 1), size: at === 0 ? 2 : 3 }];
     });
-    const lines = Array.from({ length: 40 }, (_, at) => patternOf(groups, { id: `line-${at}` }));
+    const patterns = Array.from({ length: 40 }, (_, at) => patternOf(groups, { id: `pattern-${at}` }));
     const { status, body } = await request(server.url)
       .post(ROOMS_PATH)
-      .send({ ...FRIENDS, card: cardOf(...lines) });
+      .send({ ...FRIENDS, card: cardOf(...patterns) });
     expect([status, body.code]).toEqual([422, 'bad-card']);
     expect(body.problems.join()).toContain('hands');
   });
