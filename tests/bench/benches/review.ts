@@ -1,64 +1,60 @@
-// How long a review takes: the first answer for a whole seat, and one choice judged deeply, beside the plain twin.
-import {
-  analyze,
-  createAnalyst,
-  DEEP,
-  houseCard,
-  NO_SIMD,
-  type RecordedDecision,
-  reviewRound,
-  SHALLOW,
-} from '../../../shared-engine/index.ts';
+// How long a review takes: the quick one of a whole seat, and one choice analyzed deeply, with the SIMD module and without.
+import { analyze, createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { NO_SIMD } from '../../../shared-engine/kernels/simd/module.ts';
 import { houseKernel, records } from '../../kit/reviews.ts';
 import { analyst, choicesFrom } from '../../prove/analysis/choices.ts';
 import type { Bench } from '../bench.ts';
 
 const ROUNDS = 40;
 const CHOICES = 60;
-const PLAIN_CHOICES = 12;
+const REFERENCE_CHOICES = 12;
 
 export const bench: Bench = {
-  summary: 'Core seconds to judge one choice deeply, and milliseconds for the first answer of a seat.',
+  summary: 'Core seconds to analyze one choice deeply, and milliseconds for the quick review of a seat.',
   async run({ seed }) {
     const choices = choicesFrom(`${seed} bench`, CHOICES);
     // Once for the compiler.
-    analyze(analyst, choices[0]!.offered, choices[0]!.subject, DEEP);
-    const judged = choices.map((choice) => judge(choice));
-    const seconds = sorted(judged.map(({ core }) => core));
-    const widths = sorted(judged.flatMap(({ within }) => (within === null ? [] : [within])));
-    const decided = judged.filter(({ verdict }) => verdict !== 'cant-say').length;
-    const first = firstAnswers(seed);
+    timed(choices[0]!);
+    const analyzed = choices.map(timed);
+    const seconds = sorted(analyzed.map(({ core }) => core));
+    const widths = sorted(analyzed.flatMap(({ halfWidth }) => halfWidth ?? []));
+    const decided = analyzed.filter(({ verdict }) => verdict !== 'undecided').length;
+    const quick = quickReviews(seed);
     return {
       choices: choices.length,
       median_core_s: thousandth(middle(seconds)),
       worst_core_s: thousandth(seconds.at(-1)!),
       decided_share: thousandth(decided / choices.length),
       median_half_width: thousandth(middle(widths)),
-      plain_ratio: ratioToPlain(choices.slice(0, PLAIN_CHOICES)),
-      first_answer_median_ms: thousandth(middle(first)),
-      first_answer_worst_ms: thousandth(first.at(-1)!),
+      plain_ratio: ratioToReference(choices.slice(0, REFERENCE_CHOICES)),
+      first_answer_median_ms: thousandth(middle(quick)),
+      first_answer_worst_ms: thousandth(quick.at(-1)!),
     };
   },
 };
 
-function judge({ offered, subject }: RecordedDecision) {
+function timed({ offered, subject }: RecordedDecision) {
   const started = process.cpuUsage();
-  const { verdict, bestAlternative } = analyze(analyst, offered, subject, DEEP)!;
-  return { core: coreSeconds(started), verdict, within: bestAlternative?.difference.halfWidth ?? null };
+  const { verdict, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP })!;
+  return { core: coreSeconds(started), verdict, halfWidth: bestAlternative?.difference.halfWidth ?? null };
 }
 
-/** The same choices at the same shallow depth: plain words against the vector module. */
-function ratioToPlain(choices: readonly RecordedDecision[]): number {
-  const plain = createAnalyst(houseCard(), NO_SIMD);
-  const [slow, fast] = [plain, analyst].map((each) => {
+/** The same choices on the same small budget: the reference implementations against the SIMD module. */
+function ratioToReference(choices: readonly RecordedDecision[]): number {
+  const reference = createAnalyst(houseCard(), NO_SIMD);
+  const [slow, fast] = [reference, analyst].map((each) => {
     const started = process.cpuUsage();
-    for (const { offered, subject } of choices) analyze(each, offered, subject, SHALLOW);
+    for (const { offered, subject } of choices) analyze(each, offered, { subject, budget: SHALLOW });
     return coreSeconds(started);
   });
   return Math.round((slow! / fast!) * 10) / 10;
 }
 
-function firstAnswers(seed: string): readonly number[] {
+function quickReviews(seed: string): readonly number[] {
   const [, ...rest] = records(seed, ROUNDS).map((record) => {
     const started = performance.now();
     reviewRound(record, houseKernel);

@@ -1,25 +1,23 @@
-// What an outlook and a simulated play cost on the house card, beside the plain kernel in the same run.
-import {
-  type Bag,
-  createSimulator,
-  createSwarKernel,
-  createWinProbability,
-  dealTiles,
-  houseCard,
-  preparePlayCard,
-  SEATS,
-  stream,
-} from '../../../shared-engine/index.ts';
+// What a win probability and a simulated play cost on the house card, beside tiles to go in the same run.
+import { preparePlayCard } from '../../../shared-engine/analysis/play/play-card.ts';
+import { createSimulator } from '../../../shared-engine/analysis/play/simulate.ts';
+import { createWinProbability } from '../../../shared-engine/analysis/win-probability/win-probability.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { dealTiles } from '../../../shared-engine/rules/deal/deal.ts';
+import { stream } from '../../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import type { Bag } from '../../../shared-engine/rules/tiles/bag.ts';
 import type { Bench } from '../bench.ts';
 
 const DEALS = 400;
 const LAPS = 10;
 
 export const bench: Bench = {
-  summary: 'Microseconds an outlook and milliseconds a simulated play on the house card.',
+  summary: 'Microseconds a win probability and milliseconds a simulated play on the house card.',
   async run({ seed }) {
     const card = houseCard();
-    const outlook = createWinProbability(card);
+    const winProbability = createWinProbability(card);
     const kernel = createSwarKernel(card);
     const simulate = createSimulator(preparePlayCard(card));
     const deals = Array.from({ length: DEALS }, (_, n) => {
@@ -38,8 +36,8 @@ export const bench: Bench = {
       Math.round(microseconds(few, LAPS, ask) * 100) / 100;
     return {
       targets: card.hands.length,
-      us_per_outlook: us(racks, (rack) => outlook.of(rack, 1)),
-      us_per_near_outlook: us(near, (rack) => outlook.of(rack, 1)),
+      us_per_outlook: us(racks, (rack) => winProbability.of(rack, 0, 1)),
+      us_per_near_outlook: us(near, (rack) => winProbability.of(rack, 0, 1)),
       us_per_to_go: us(racks, (rack) => kernel.toGo(rack)),
       us_per_near_to_go: us(near, (rack) => kernel.toGo(rack)),
       ms_per_play: Math.round(play) / 1000,
@@ -58,8 +56,8 @@ function microseconds<T>(items: readonly T[], laps: number, ask: (item: T) => un
 
 /** A rack that differs by one tile. */
 function swapped(rack: Bag): Bag {
-  const gone = rack.findIndex((count) => count > 0);
-  return rack.map((count, face) => (face === gone ? count - 1 : count));
+  const removed = rack.findIndex((count) => count > 0);
+  return rack.map((count, face) => (face === removed ? count - 1 : count));
 }
 
 function hexOf(seed: string, n: number): string {

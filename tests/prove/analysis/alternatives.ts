@@ -1,7 +1,8 @@
-// Everything that could have been chosen instead, best kept rack first.
-import { alternativesTo, type Question, type RaceAlternative } from '../../../shared-engine/index.ts';
+// Everything that could have been chosen, best tiles left first.
+import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
+import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { analyst } from './choices.ts';
 
-export function rivalsOf(offered: Question['offered'], asked: Question['asked']): readonly RaceAlternative[] {
-  return alternativesTo(offered, asked, analyst.leaf)?.alternatives ?? [];
+export function alternativesIn({ offered, subject }: RecordedDecision): readonly Alternative[] {
+  return alternativesTo(offered, subject, analyst.leaf)?.alternatives ?? [];
 }

@@ -1,9 +1,9 @@
-// How long proofs look at a choice where many choices matter more than long looks.
-import type { Budget } from '../../../shared-engine/index.ts';
+// How closely proofs look at a choice where many choices matter more than exact numbers.
+import type { Budget } from '../../../shared-engine/analysis/comparison/budget.ts';
 
-/** Hardly more than one look: for claims that hold whatever the numbers are. */
+/** As little as possible: for claims that hold whatever the numbers are. */
 export const GLANCE: Budget = {
-  field: 12,
-  rounds: [{ batches: 1, stay: 4 }],
-  looks: [4],
+  candidates: 12,
+  rounds: [{ batches: 1, survivors: 4 }],
+  interimAnalyses: [4],
 };

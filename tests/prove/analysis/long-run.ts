@@ -1,45 +1,38 @@
-// A long run that shares nothing with the analysis: other worlds, other noise, every alternative to the end.
+// A long run that shares nothing with the analysis: other deals, other noise, every alternative to the end.
+import type { OfferedChoice } from '../../../shared-engine/analysis/belief/situation.ts';
+import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
+import { type Estimate, estimate } from '../../../shared-engine/analysis/comparison/estimate.ts';
 import {
-  createWorldSource,
-  type Estimate,
-  estimate,
-  type OfferedChoice,
-  type RaceAlternative,
-  RESULT_WIDTH,
-} from '../../../shared-engine/index.ts';
+  always,
+  column,
+  createDealSource,
+} from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { analyst } from './choices.ts';
 
 /** No analysis uses this seed. */
 const SEED = 0x0e_fe_0e_ce;
 
-export interface Reference {
-  /** How far one alternative is ahead of another, each by its place, with a 95 % interval. */
-  ahead(one: number, other: number): Estimate;
-  /** Mean outlook of each. */
+export interface LongRun {
+  /** By how much one alternative is better than another, each by its place, with a 95 % interval. */
+  difference(one: number, other: number): Estimate;
+  /** Mean win probability of each. */
   readonly means: readonly number[];
 }
 
-export function referenceOf(
+export function longRunOf(
   { situation }: OfferedChoice,
-  alternatives: readonly RaceAlternative[],
+  alternatives: readonly Alternative[],
   batches: number,
-): Reference {
-  const source = createWorldSource(analyst.belief, analyst.playouts, situation, SEED);
-  const acts = alternatives.map(
-    ({ act }) =>
-      () =>
-        act,
+): LongRun {
+  const source = createDealSource(analyst, situation, SEED);
+  const results = source.rollOut(
+    { first: 0, batches },
+    alternatives.map(({ action }) => always(action)),
   );
-  const { means } = source.play(0, batches, acts);
-  const column = (a: number): Float64Array =>
-    Float64Array.from(
-      { length: batches },
-      (_, b) => means[(b * acts.length + a) * RESULT_WIDTH + situation.seat]!,
-    );
-  const columns = acts.map((_, a) => column(a));
+  const columns = alternatives.map((_, a) => column(results, a, situation.seat));
   return {
     means: columns.map((values) => values.reduce((sum, value) => sum + value, 0) / batches),
-    ahead(one, other) {
+    difference(one, other) {
       const values = columns[one]!.map((value, b) => value - columns[other]![b]!);
       return estimate({ values, controls: values }, null, 0.025);
     },

@@ -19,8 +19,8 @@ export function differenceOf(values: readonly number[]): {
   readonly high: number;
 } {
   const { n, mean, deviation } = sampleOf(values);
-  const within = (studentPoint(0.01, n - 1) * deviation) / Math.sqrt(n);
-  return { mean, low: mean - within, high: mean + within };
+  const halfWidth = (studentPoint(0.01, n - 1) * deviation) / Math.sqrt(n);
+  return { mean, low: mean - halfWidth, high: mean + halfWidth };
 }
 
 export function differenceText(values: readonly number[]): string {

@@ -1,13 +1,10 @@
 // A reduced exchange that can be counted out in full: 24 tiles, four racks of four, two passes, a toy card.
-import {
-  type Act,
-  BATCH,
-  createDraws,
-  type Draws,
-  type RaceAlternative,
-  RESULT_WIDTH,
-  type WorldSource,
-} from '../../../shared-engine/index.ts';
+import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/belief.ts';
+import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
+import type { DealAction, DealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
+import { createRng, type Rng } from '../../../shared-engine/kernels/philox.ts';
+import type { Four } from '../../../shared-engine/rules/tiles/face.ts';
 
 /** Six faces, four copies each. */
 const FACES = 6;
@@ -16,8 +13,8 @@ const RACK = 4;
 
 type Counts = readonly number[];
 
-/** Finished racks of the toy card. */
-const TARGETS: readonly Counts[] = [
+/** Hands of the toy card. */
+const HANDS: readonly Counts[] = [
   [4, 0, 0, 0, 0, 0],
   [0, 2, 2, 0, 0, 0],
   [0, 0, 1, 1, 1, 1],
@@ -27,8 +24,8 @@ const TARGETS: readonly Counts[] = [
   [1, 1, 1, 0, 0, 1],
 ];
 
-/** Outlook by tiles to go to the nearest finished rack. */
-const OUTLOOK = [100, 55, 25, 8, 0];
+/** Win probability by tiles to go to the nearest hand. */
+const WIN_PROBABILITY = [100, 55, 25, 8, 0];
 
 function placeOf(rack: Counts): number {
   let place = 0;
@@ -36,26 +33,24 @@ function placeOf(rack: Counts): number {
   return place;
 }
 
-/** Remembers an answer a rack. */
-function remembered(ask: (rack: Counts) => number): (rack: Counts) => number {
-  const answers = new Int16Array((COPIES + 2) ** FACES).fill(-1);
+/** Caches a result by rack. */
+function cached(compute: (rack: Counts) => number): (rack: Counts) => number {
+  const results = new Int16Array((COPIES + 2) ** FACES).fill(-1);
   return (rack) => {
     const place = placeOf(rack);
-    if (answers[place] === -1) answers[place] = ask(rack);
-    return answers[place]!;
+    if (results[place] === -1) results[place] = compute(rack);
+    return results[place]!;
   };
 }
 
-const toGo = remembered((rack) =>
+const toGo = cached((rack) =>
   Math.min(
-    ...TARGETS.map(
-      (target) => RACK - target.reduce((sum, want, face) => sum + Math.min(want, rack[face]!), 0),
-    ),
+    ...HANDS.map((hand) => RACK - hand.reduce((sum, want, face) => sum + Math.min(want, rack[face]!), 0)),
   ),
 );
 
-function outlookOf(rack: Counts): number {
-  return OUTLOOK[toGo(rack)]!;
+function winProbabilityOf(rack: Counts): number {
+  return WIN_PROBABILITY[toGo(rack)]!;
 }
 
 function changed(rack: Counts, face: number, by: number): Counts {
@@ -63,7 +58,7 @@ function changed(rack: Counts, face: number, by: number): Counts {
 }
 
 /** The face whose loss costs least; the first of several. */
-const letsGo = remembered((rack) => {
+const tilePassed = cached((rack) => {
   let best = -1;
   let least = RACK + 2;
   for (let face = 0; face < FACES; face++) {
@@ -81,14 +76,14 @@ export interface Position {
   readonly rack: Counts;
 }
 
-export function positionOf(draws: Draws): Position {
-  return { rack: deal([COPIES, COPIES, COPIES, COPIES, COPIES, COPIES], draws) };
+export function positionOf(rng: Rng): Position {
+  return { rack: deal([COPIES, COPIES, COPIES, COPIES, COPIES, COPIES], rng) };
 }
 
-function deal(left: number[], draws: Draws): Counts {
+function deal(left: number[], rng: Rng): Counts {
   const rack = new Array<number>(FACES).fill(0);
   for (let n = 0; n < RACK; n++) {
-    let nth = draws.below(left.reduce((sum, count) => sum + count, 0));
+    let nth = rng.below(left.reduce((sum, count) => sum + count, 0));
     const face = left.findIndex((count) => {
       nth -= count;
       return nth < 0;
@@ -99,40 +94,40 @@ function deal(left: number[], draws: Draws): Counts {
   return rack;
 }
 
-export function actsOf({ rack }: Position): readonly RaceAlternative[] {
+export function alternativesOf({ rack }: Position): readonly Alternative[] {
   return rack.flatMap((count, face) =>
-    count > 0 ? [{ tiles: [face], number: null, act: [face, -1, -1, 1], kept: 0 }] : [],
+    count > 0 ? [{ tiles: [face], number: null, action: [face, -1, -1, 1], keptValue: 0 }] : [],
   );
 }
 
-/** One tile to the right, then one across: the seat's own outlook after the first and at the end. */
-function playOut(own: Counts, right: Counts, across: Counts, left: Counts, face: number): [number, number] {
-  const fromLeft = letsGo(left);
-  const fromRight = letsGo(right);
+/** One tile to the right, then one across: the seat's own win probability after the first and at the end. */
+function rollOut([own, right, across, left]: Four<Counts>, face: number): [number, number] {
+  const fromLeft = tilePassed(left);
+  const fromRight = tilePassed(right);
   const first = changed(changed(own, face, -1), fromLeft, 1);
-  const acrossThen = changed(changed(across, letsGo(across), -1), fromRight, 1);
-  const second = changed(changed(first, letsGo(first), -1), letsGo(acrossThen), 1);
-  return [outlookOf(second), outlookOf(first)];
+  const acrossThen = changed(changed(across, tilePassed(across), -1), fromRight, 1);
+  const second = changed(changed(first, tilePassed(first), -1), tilePassed(acrossThen), 1);
+  return [winProbabilityOf(second), winProbabilityOf(first)];
 }
 
-/** Worlds drawn evenly from the tiles the seat does not hold, in batches like those of the real game. */
-export function worldsOf({ rack }: Position, seed: number): WorldSource {
+/** Deals sampled evenly from the tiles the seat does not hold, in batches like those of the real game. */
+export function dealsOf({ rack }: Position, seed: number): DealSource {
   return {
-    play(first, batches, acts: readonly Act[]) {
-      const means = new Float64Array(batches * acts.length * RESULT_WIDTH);
-      for (let world = 0; world < batches * BATCH; world++) {
-        const key = first * BATCH + world;
-        const draws = createDraws(seed, key);
+    rollOut({ first, batches }, actions: readonly DealAction[]) {
+      const means = new Float64Array(batches * actions.length * RESULT_WIDTH);
+      for (let nth = 0; nth < batches * DEALS_PER_BATCH; nth++) {
+        const key = first * DEALS_PER_BATCH + nth;
+        const rng = createRng(seed, key);
         const unseen = rack.map((count) => COPIES - count);
-        const [right, across, left] = [deal(unseen, draws), deal(unseen, draws), deal(unseen, draws)];
-        for (const [a, act] of acts.entries()) {
-          const at = (Math.floor(world / BATCH) * acts.length + a) * RESULT_WIDTH;
-          const [close, after] = playOut(rack, right, across, left, act(key)[0]!);
-          means[at]! += close / BATCH;
-          means[at + 4]! += after / BATCH;
+        const racks: Four<Counts> = [rack, deal(unseen, rng), deal(unseen, rng), deal(unseen, rng)];
+        for (const [a, action] of actions.entries()) {
+          const at = (Math.floor(nth / DEALS_PER_BATCH) * actions.length + a) * RESULT_WIDTH;
+          const [close, after] = rollOut(racks, action(key)[0]!);
+          means[at]! += close / DEALS_PER_BATCH;
+          means[at + 4]! += after / DEALS_PER_BATCH;
         }
       }
-      return { batches, acts: acts.length, means };
+      return { batches, actions: actions.length, means };
     },
   };
 }
@@ -157,27 +152,30 @@ function racksFrom(unseen: Counts): readonly { readonly rack: Counts; readonly w
   return found;
 }
 
-/** The exact mean of the seat's outlook at the end for each act: every rack of all three others, counted out. */
+/** The exact mean win probability at the end for each alternative: every rack of all three others, counted out. */
 export function exactMeans(position: Position): readonly number[] {
-  const acts = actsOf(position);
-  const sums = acts.map(() => 0);
+  const alternatives = alternativesOf(position);
+  const sums = alternatives.map(() => 0);
   let total = 0;
   const unseen = position.rack.map((count) => COPIES - count);
   const without = (rack: Counts): Counts => unseen.map((count, face) => count - rack[face]!);
   for (const left of racksFrom(unseen)) {
-    const fromLeft = letsGo(left.rack);
-    const firsts = acts.map(({ tiles }) => changed(changed(position.rack, tiles[0]!, -1), fromLeft, 1));
-    const kept = firsts.map((first) => changed(first, letsGo(first), -1));
+    const fromLeft = tilePassed(left.rack);
+    const firsts = alternatives.map(({ tiles }) =>
+      changed(changed(position.rack, tiles[0]!, -1), fromLeft, 1),
+    );
+    const kept = firsts.map((first) => changed(first, tilePassed(first), -1));
     for (const across of racksFrom(without(left.rack))) {
       const ways = left.ways * across.ways;
-      const acrossKept = changed(across.rack, letsGo(across.rack), -1);
+      const acrossKept = changed(across.rack, tilePassed(across.rack), -1);
       const rest = without(left.rack).map((count, face) => count - across.rack[face]!);
       for (const [fromRight, chance] of passedFrom(rest).entries()) {
         if (chance === 0) continue;
-        const arriving = letsGo(changed(acrossKept, fromRight, 1));
+        const arriving = tilePassed(changed(acrossKept, fromRight, 1));
         const weight = ways * chance;
         total += weight;
-        for (const [a, rack] of kept.entries()) sums[a]! += weight * outlookOf(changed(rack, arriving, 1));
+        for (const [a, rack] of kept.entries())
+          sums[a]! += weight * winProbabilityOf(changed(rack, arriving, 1));
       }
     }
   }
@@ -194,7 +192,7 @@ function passedFrom(tiles: Counts): readonly number[] {
     const sums = new Array<number>(FACES).fill(0);
     let total = 0;
     for (const { rack, ways } of racksFrom(tiles)) {
-      sums[letsGo(rack)]! += ways;
+      sums[tilePassed(rack)]! += ways;
       total += ways;
     }
     chances = sums.map((sum) => sum / total);

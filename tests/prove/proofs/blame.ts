@@ -1,28 +1,23 @@
-// Nobody is told of a clearly better choice where there was none.
-import {
-  analyse,
-  type Budget,
-  createDraws,
-  DEEP,
-  RESULT_WIDTH,
-  race,
-  SHALLOW,
-  SMALL_LOSS,
-  type WorldSource,
-} from '../../../shared-engine/index.ts';
+// Nobody is told that a better choice exists where there was none.
+import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { compare } from '../../../shared-engine/analysis/comparison/comparison.ts';
+import type { DealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { SMALL_LOSS } from '../../../shared-engine/analysis/comparison/verdict.ts';
+import { RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
+import { createRng } from '../../../shared-engine/kernels/philox.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
-import { NOWHERE } from '../analysis/placeholder-situation.ts';
-import { referenceOf } from '../analysis/long-run.ts';
+import { longRunOf } from '../analysis/long-run.ts';
 import { shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const CHOICES: Record<Size, number> = { small: 10, full: 250 };
 const BATCHES: Record<Size, number> = { small: 32, full: 256 };
 const NULL_GAMES: Record<Size, number> = { small: 60, full: 5_000 };
-const RIVALS = 9;
+const ALTERNATIVES = 10;
 
 export const proof: Proof = {
-  summary: 'A better choice is spoken of only where a long run finds one, and never in a game of equals.',
+  summary: 'A better choice is said to exist only where a long run finds one, and never in a game of equals.',
   async run({ seed, size }) {
     return [
       ...againstLongRun(seed, size),
@@ -39,21 +34,21 @@ function againstLongRun(seed: string, size: Size): ProofRow[] {
   let beyondDoubt = 0;
   let guilty = 0;
   let told = 0;
-  for (const { offered, asked } of choicesFrom(`${seed} blame`, CHOICES[size])) {
-    const { finalists, chosen, verdict } = analyse(analyst, offered, asked, budget)!;
-    const reference = referenceOf(
+  for (const { offered, subject } of choicesFrom(`${seed} blame`, CHOICES[size])) {
+    const { finalists, chosen, verdict } = analyze(analyst, offered, { subject, budget })!;
+    const longRun = longRunOf(
       offered,
       finalists.map(({ alternative }) => alternative),
       BATCHES[size],
     );
     const played = finalists.indexOf(chosen);
-    const ahead = finalists.map((_, rival) => reference.ahead(rival, played));
-    const most = ahead.reduce((worst, other) => (other.value > worst.value ? other : worst));
+    const differences = finalists.map((_, other) => longRun.difference(other, played));
+    const most = differences.reduce((worst, other) => (other.value > worst.value ? other : worst));
     if (most.value <= SMALL_LOSS) {
       innocent++;
       if (verdict !== 'better-exists') continue;
       blamed++;
-      if (most.value + most.within <= SMALL_LOSS) beyondDoubt++;
+      if (most.value + most.halfWidth <= SMALL_LOSS) beyondDoubt++;
     } else {
       guilty++;
       if (verdict === 'better-exists') told++;
@@ -81,50 +76,49 @@ function againstLongRun(seed: string, size: Size): ProofRow[] {
   ];
 }
 
-/** Every alternative has the same outlook in truth; what differs is luck, 3 points a batch. */
-function amongEquals(size: Size, name: string, { looks }: Budget): ProofRow {
+/** Every alternative has the same true win probability; what differs is luck, 3 in 100 a batch. */
+function amongEquals(size: Size, name: string, { interimAnalyses }: Budget): ProofRow {
   const games = NULL_GAMES[size];
   let blamed = 0;
-  const budget = { field: RIVALS + 1, rounds: [], looks };
-  const finalists = Array.from({ length: RIVALS + 1 }, (_, n) => ({
+  const finalists = Array.from({ length: ALTERNATIVES }, (_, n) => ({
     tiles: [n],
     number: null,
-    act: [n, -1, -1, 1],
-    kept: 0,
+    action: [n, -1, -1, 1],
+    keptValue: 0,
   }));
+  const task = {
+    seat: 0,
+    receiver: null,
+    screened: { finalists, controls: [] },
+    chosen: finalists[3]!,
+    averagePass: null,
+    interimAnalyses,
+  };
   for (let game = 0; game < games; game++) {
-    const { verdict } = race(
-      equals(game),
-      NOWHERE,
-      null,
-      { finalists, luck: [] },
-      finalists[3]!,
-      null,
-      budget,
-    );
+    const { verdict } = compare(equals(game), task);
     if (verdict === 'better-exists') blamed++;
   }
   return {
-    what: `games of ${RIVALS + 1} equal alternatives, ${name} looks: a better one said to exist`,
+    what: `games of ${ALTERNATIVES} equal alternatives, ${name} budget: a better one said to exist`,
     value: shareText(blamed, games),
     bar: 'at most 5 %',
     ok: blamed <= games / 20,
   };
 }
 
-function equals(game: number): WorldSource {
+function equals(game: number): DealSource {
   return {
-    play(first, batches, acts) {
-      const means = new Float64Array(batches * acts.length * RESULT_WIDTH);
+    rollOut({ first, batches }, actions) {
+      const means = new Float64Array(batches * actions.length * RESULT_WIDTH);
       for (let b = 0; b < batches; b++) {
-        const draws = createDraws(game, first + b);
-        for (const [a] of acts.entries()) {
+        const rng = createRng(game, first + b);
+        for (const [a] of actions.entries()) {
           let luck = 0;
-          for (let n = 0; n < 4; n++) luck += draws.uniform() - 0.5;
-          means[(b * acts.length + a) * RESULT_WIDTH] = 25 + luck * 5.2;
+          for (let n = 0; n < 4; n++) luck += rng.uniform() - 0.5;
+          means[(b * actions.length + a) * RESULT_WIDTH] = 25 + luck * 5.2;
         }
       }
-      return { batches, acts: acts.length, means };
+      return { batches, actions: actions.length, means };
     },
   };
 }

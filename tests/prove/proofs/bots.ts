@@ -1,23 +1,19 @@
-// How near the bots bring their racks, and what they give away, when four of one style play together.
-import {
-  begin,
-  chooseFor,
-  createKernel,
-  type GiftGrade,
-  giftGrade,
-  houseCard,
-  openRound,
-  playOut,
-  SEATS,
-  STYLES,
-  type StyleName,
-} from '../../../shared-engine/index.ts';
+// How near the bots bring their racks, and how risky they pass, when four of one style play together.
+import { chooseFor } from '../../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../../shared-engine/bots/finish-round.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { type RiskGrade, riskGrade } from '../../../shared-engine/policy/pass-risk.ts';
+import { STYLES, type StyleName } from '../../../shared-engine/policy/styles.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import { openRound } from '../../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../../shared-engine/rules/exchange/evolve.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
-const kernel = createKernel(houseCard());
+const kernel = createSwarKernel(houseCard());
 
-/** Styles that answer at a glance; the other has a proof of its own. */
+/** Styles without rollouts; the other has a proof of its own. */
 const QUICK = STYLES.filter((style) => style !== 'thoughtful');
 
 /** Bars set for a card of another make; the gap is the bar that carries over from card to card. */
@@ -29,7 +25,7 @@ interface Played {
   readonly toGo: readonly number[];
   /** Compulsory passes of three own tiles, and how many of them were of each grade. */
   readonly passes: number;
-  readonly grades: ReadonlyMap<GiftGrade, number>;
+  readonly grades: ReadonlyMap<RiskGrade, number>;
 }
 
 export const proof: Proof = {
@@ -45,23 +41,23 @@ export const proof: Proof = {
       gapRow(of('random').toGo, of('strong').toGo),
       orderRow('casual', 'typical', of),
       orderRow('typical', 'strong', of),
-      ...(['pair', 'like-numbers'] as const).map((grade) => giftRow(grade, of('guarded'), of('strong'))),
+      ...(['pair', 'like-numbers'] as const).map((grade) => riskRow(grade, of('guarded'), of('strong'))),
     ];
   },
 };
 
 function playedBy(style: StyleName, seeds: readonly string[]): Played {
   const toGo: number[] = [];
-  const grades = new Map<GiftGrade, number>();
+  const grades = new Map<RiskGrade, number>();
   let passes = 0;
   for (const [deal, seed] of seeds.entries()) {
-    const round = begin(openRound({ seed, dealer: SEATS[deal % 4]! }, { layOpen: false }));
-    const end = playOut(round, (view, random) => chooseFor(style, view, kernel, random)).round;
+    const round = begin(openRound({ seed, dealer: SEATS[deal % 4]! }, { revealRacks: false }));
+    const end = finishRound(round, (view, random) => chooseFor(style, view, kernel, random)).round;
     toGo.push(mean(end.racks.map((rack) => kernel.toGo(rack))));
-    for (const step of end.settled) {
+    for (const step of end.resolved) {
       if (step.kind !== 'move' || step.step === 'courtesy-pass') continue;
-      for (const tiles of step.own.filter(({ length }) => length === 3)) {
-        const grade = giftGrade(tiles);
+      for (const tiles of step.gave.filter(({ length }) => length === 3)) {
+        const grade = riskGrade(tiles);
         grades.set(grade, (grades.get(grade) ?? 0) + 1);
         passes++;
       }
@@ -98,8 +94,8 @@ function orderRow(worse: StyleName, better: StyleName, of: (style: StyleName) =>
   };
 }
 
-/** Rule of thumb of the trade (common practice, no source): a pair is the worst gift, like numbers come next. */
-function giftRow(grade: GiftGrade, guarded: Played, strong: Played): ProofRow {
+/** Rule of thumb of the trade (common practice, no source): a pair is the riskiest to pass, like numbers come next. */
+function riskRow(grade: RiskGrade, guarded: Played, strong: Played): ProofRow {
   const share = ({ grades, passes }: Played) => (100 * (grades.get(grade) ?? 0)) / passes;
   return {
     what: `passes of three that give a ${grade}, in 100: guarded against strong`,

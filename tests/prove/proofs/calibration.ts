@@ -1,53 +1,60 @@
-// Proof: an outlook of 30 in 100 comes true 30 times in 100, on plays and on a card the model never saw.
-import { type CompiledCard, createOutlook, houseCard, loadVectors } from '../../../shared-engine/index.ts';
+// A win probability of 30 in 100 comes true 30 times in 100, on plays and on cards that the fit has not seen.
+import { createWinProbability } from '../../../shared-engine/analysis/win-probability/win-probability.ts';
+import type { CompiledCard } from '../../../shared-engine/card/compiled.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
 import { gamesOn } from '../../../shared-engine/tools/win-model/games.ts';
+import { brier, calibrationSlope } from '../../../shared-engine/tools/win-model/logistic.ts';
 import { progressBar } from '../../../shared-engine/tools/win-model/progress-bar.ts';
 import { variantCard } from '../../../shared-engine/tools/win-model/variant-card.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
-import { brier, calibrationSlope } from '../../../shared-engine/tools/win-model/logistic.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
-/** Simulated plays: with the house card, and with each of the cards never seen. */
-const PLAYS: Readonly<Record<Size, { readonly seen: number; readonly unseen: number }>> = {
-  small: { seen: 600, unseen: 200 },
-  full: { seen: 20_000, unseen: 3000 },
+/** Simulated plays: with the house card, and with each of the held-out cards. */
+const PLAYS: Readonly<Record<Size, { readonly house: number; readonly heldOut: number }>> = {
+  small: { house: 600, heldOut: 200 },
+  full: { house: 20_000, heldOut: 3000 },
 };
-const UNSEEN_CARDS: Readonly<Record<Size, number>> = { small: 1, full: 3 };
+const HELD_OUT_CARDS: Readonly<Record<Size, number>> = { small: 1, full: 3 };
 const DECILES = 10;
 
-/** What was said of a seat, as a chance, and whether it won. */
-interface Said {
+/** The chance predicted for a seat, and whether it won. */
+interface Prediction {
   readonly chance: number;
   readonly won: number;
 }
 
 export const proof: Proof = {
-  summary: 'An outlook means what it says: calibration on held-out plays and on cards never seen.',
+  summary: 'Win probabilities are calibrated on held-out plays and on held-out cards.',
   async run({ seed, size }) {
-    const { seen, unseen } = PLAYS[size];
-    const cards = Array.from({ length: UNSEEN_CARDS[size] }, (_, n) => variantCard(`never seen ${n}`));
-    const show = size === 'full' ? progressBar('plays', seen + unseen * cards.length) : () => {};
-    const vectors = await loadVectors();
+    const amounts = PLAYS[size];
+    const cards = Array.from({ length: HELD_OUT_CARDS[size] }, (_, n) => variantCard(`never seen ${n}`));
+    const show =
+      size === 'full' ? progressBar('plays', amounts.house + amounts.heldOut * cards.length) : () => {};
+    const simd = await loadSimd();
     let done = 0;
-    const sayOn = (card: CompiledCard, name: string, plays: number): Said[] => {
-      const outlook = createOutlook(card);
-      const play = gamesOn(card, vectors);
+    const predictOn = (card: CompiledCard, name: string, plays: number): Prediction[] => {
+      const winProbability = createWinProbability(card);
+      const play = gamesOn(card, simd);
       return Array.from({ length: plays }, (_, n) => {
         const samples = play(`held out ${seed} ${name} ${n}`, 1);
         show(++done);
-        return samples.map(({ rack, place, wins }) => ({ chance: outlook.of(rack, place) / 100, won: wins }));
+        return samples.map(({ rack, place, wins }) => ({
+          chance: winProbability.of(rack, 0, place) / 100,
+          won: wins,
+        }));
       }).flat();
     };
-    const house = sayOn(houseCard(), 'house', seen);
+    const house = predictOn(houseCard(), 'house', amounts.house);
     return [
-      { what: 'held-out plays on the house card', value: seen, bar: 'four seats each', ok: true },
+      { what: 'held-out plays on the house card', value: amounts.house, bar: 'four seats each', ok: true },
       slopeRow('slope on the house card', house, 0.95, 1.05, size),
       ...decileRows(house),
       brierRow(house),
       ...cards.map((card, n) =>
         slopeRow(
-          `slope on unseen card ${n + 1} (${card.lines.length} lines, ${unseen} plays)`,
-          sayOn(card, `unseen ${n}`, unseen),
+          `slope on held-out card ${n + 1} (${card.patterns.length} patterns, ${amounts.heldOut} plays)`,
+          predictOn(card, `unseen ${n}`, amounts.heldOut),
           0.9,
           1.1,
           size,
@@ -58,10 +65,16 @@ export const proof: Proof = {
 };
 
 /** A small size cannot tell 0.95 from 1: there the bar must be within 3.09 standard errors of the slope. */
-function slopeRow(what: string, said: readonly Said[], low: number, high: number, size: Size): ProofRow {
+function slopeRow(
+  what: string,
+  predicted: readonly Prediction[],
+  low: number,
+  high: number,
+  size: Size,
+): ProofRow {
   const { slope, error } = calibrationSlope(
-    said.map(({ chance }) => chance),
-    said.map(({ won }) => won),
+    predicted.map(({ chance }) => chance),
+    predicted.map(({ won }) => won),
   );
   const slack = size === 'small' ? NORMAL_POINT['99.8'] * error : 0;
   return {
@@ -72,8 +85,8 @@ function slopeRow(what: string, said: readonly Said[], low: number, high: number
   };
 }
 
-function decileRows(said: readonly Said[]): ProofRow[] {
-  const order = [...said].sort((a, b) => a.chance - b.chance);
+function decileRows(predicted: readonly Prediction[]): ProofRow[] {
+  const order = [...predicted].sort((a, b) => a.chance - b.chance);
   return Array.from({ length: DECILES }, (_, decile) => {
     const members = order.slice(
       Math.floor((decile * order.length) / DECILES),
@@ -83,7 +96,7 @@ function decileRows(said: readonly Said[]): ProofRow[] {
     const mean = sum(members.map(({ chance }) => chance)) / members.length;
     const { low, high } = wilson(hits, members.length, NORMAL_POINT['99.8']);
     return {
-      what: `decile ${decile + 1}: mean outlook of ${members.length} seats, ${round((hits / members.length) * 100)} in 100 won`,
+      what: `decile ${decile + 1}: mean win probability of ${members.length} seats, ${round((hits / members.length) * 100)} in 100 won`,
       value: round(mean * 100),
       bar: `in the 99.8 % Wilson interval ${round(low * 100)}–${round(high * 100)}`,
       ok: low <= mean && mean <= high,
@@ -91,11 +104,11 @@ function decileRows(said: readonly Said[]): ProofRow[] {
   });
 }
 
-function brierRow(said: readonly Said[]): ProofRow {
-  const outcomes = said.map(({ won }) => won);
-  const share = sum(outcomes) / said.length;
+function brierRow(predicted: readonly Prediction[]): ProofRow {
+  const outcomes = predicted.map(({ won }) => won);
+  const share = sum(outcomes) / predicted.length;
   const score = brier(
-    said.map(({ chance }) => chance),
+    predicted.map(({ chance }) => chance),
     outcomes,
   );
   const flat = share * (1 - share);

@@ -1,7 +1,8 @@
 // Do 95 % intervals hold what a long run finds in 95 of 100 choices?
-import { analyse, type Budget, DEEP, SHALLOW } from '../../../shared-engine/index.ts';
+import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
-import { referenceOf } from '../analysis/long-run.ts';
+import { longRunOf } from '../analysis/long-run.ts';
 import { shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
@@ -20,7 +21,7 @@ const DEEP_AMOUNTS: Record<Size, Amount | null> = { small: null, full: { choices
 const BARS = { small: [0.85, 1], full: [0.935, 0.965] } as const;
 
 export const proof: Proof = {
-  summary: '95 % intervals of the loss hold what a long run of other worlds finds.',
+  summary: '95 % intervals of the loss hold what a long run of other deals finds.',
   async run({ seed, size }) {
     const deep = DEEP_AMOUNTS[size];
     return [
@@ -39,18 +40,21 @@ function row(
 ): ProofRow {
   let held = 0;
   let trials = 0;
-  for (const { offered, asked } of choicesFrom(seed, choices)) {
-    const { rival, chosen } = analyse(analyst, offered, asked, budget)!;
-    if (rival === null) continue;
-    const truth = referenceOf(offered, [rival.alternative, chosen.alternative], batches).ahead(0, 1);
+  for (const { offered, subject } of choicesFrom(seed, choices)) {
+    const { bestAlternative, chosen } = analyze(analyst, offered, { subject, budget })!;
+    if (bestAlternative === null) continue;
+    const truth = longRunOf(offered, [bestAlternative.alternative, chosen.alternative], batches).difference(
+      0,
+      1,
+    );
     // The long run errs as well: the interval of the difference of two independent means.
-    const within = Math.sqrt(rival.ahead.within ** 2 + truth.within ** 2);
+    const halfWidth = Math.sqrt(bestAlternative.difference.halfWidth ** 2 + truth.halfWidth ** 2);
     trials++;
-    if (Math.abs(rival.ahead.value - truth.value) <= within + 1e-9) held++;
+    if (Math.abs(bestAlternative.difference.value - truth.value) <= halfWidth + 1e-9) held++;
   }
   const share = held / trials;
   return {
-    what: `${name} looks: choices whose interval holds a run of ${batches * 8} other worlds`,
+    what: `${name} budget: choices whose interval holds a run of ${batches * 8} other deals`,
     value: shareText(held, trials),
     bar: `${low * 100}–${high * 100} %`,
     ok: share >= low && share <= high,

@@ -1,7 +1,10 @@
 // Against the truth: a reduced exchange counted out in full, and how far the estimates are from it.
-import { type Comparison, compare, createRng, studentPoint } from '../../../shared-engine/index.ts';
-import { NOWHERE } from '../analysis/placeholder-situation.ts';
-import { actsOf, exactMeans, positionOf, worldsOf } from '../analysis/reduced-game.ts';
+import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
+import { type Comparison, compare } from '../../../shared-engine/analysis/comparison/comparison.ts';
+import { studentQuantile } from '../../../shared-engine/analysis/comparison/quantiles.ts';
+import { always, column } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { createRng } from '../../../shared-engine/kernels/philox.ts';
+import { alternativesOf, dealsOf, exactMeans, type Position, positionOf } from '../analysis/reduced-game.ts';
 import type { Proof } from '../proof.ts';
 import { sampleOf } from '../statistics/student.ts';
 
@@ -10,7 +13,7 @@ const POSITIONS = { small: 120, full: 4_000 };
 /** A hundred positions leave a mean uncertain by a tenth and a variance by an eighth. */
 const MEAN = { small: 0.3, full: 0.1 };
 const VARIANCE = { small: [0.65, 1.4], full: [0.9, 1.1] } as const;
-const LUCK_BATCHES = 16;
+const CONTROL_BATCHES = 16;
 const BATCHES = 96;
 const SHOWN_TAIL = 0.025;
 
@@ -24,16 +27,16 @@ export const proof: Proof = {
     let covered = 0;
     for (let n = 0; scores.length < positions; n++) {
       const position = positionOf(createRng(key, n));
-      const acts = actsOf(position);
-      if (acts.length < 2) continue;
-      const result = raced(position, acts, n);
+      const alternatives = alternativesOf(position);
+      if (alternatives.length < 2) continue;
+      const result = compared(position, alternatives, n);
       const exact = exactMeans(position);
       const { value, halfWidth } = result.bestAlternative!.difference;
       if (halfWidth === 0) continue;
       const truth =
-        exact[acts.indexOf(result.bestAlternative!.alternative)]! -
-        exact[acts.indexOf(result.chosen.alternative)]!;
-      scores.push(((value - truth) / halfWidth) * studentPoint(SHOWN_TAIL, BATCHES - 2));
+        exact[alternatives.indexOf(result.bestAlternative!.alternative)]! -
+        exact[alternatives.indexOf(result.chosen.alternative)]!;
+      scores.push(((value - truth) / halfWidth) * studentQuantile(SHOWN_TAIL, BATCHES - 2));
       if (Math.abs(value - truth) <= halfWidth) covered++;
     }
     const { mean, deviation } = sampleOf(scores);
@@ -61,29 +64,23 @@ export const proof: Proof = {
   },
 };
 
-function raced(
-  position: ReturnType<typeof positionOf>,
-  acts: ReturnType<typeof actsOf>,
-  n: number,
-): Comparison {
-  const source = worldsOf(position, n);
-  const chosen = acts[n % acts.length]!;
-  const others = acts.filter((act) => act !== chosen);
-  const finalists = [...others, chosen];
-  const { means } = source.rollOut(
-    0,
-    LUCK_BATCHES,
-    finalists.map(
-      ({ action }) =>
-        () =>
-          action,
-    ),
+function compared(position: Position, alternatives: readonly Alternative[], n: number): Comparison {
+  const source = dealsOf(position, n);
+  const chosen = alternatives[n % alternatives.length]!;
+  const finalists = [...alternatives.filter((other) => other !== chosen), chosen];
+  const results = source.rollOut(
+    { first: 0, batches: CONTROL_BATCHES },
+    finalists.map(({ action }) => always(action)),
   );
-  const controls = finalists.map((_, a) =>
-    Float64Array.from({ length: LUCK_BATCHES }, (_unused, b) => means[(b * finalists.length + a) * 8 + 4]!),
-  );
-  const budget = { field: acts.length, rounds: [], looks: [BATCHES] };
-  return compare(source, NOWHERE, null, { finalists, controls }, chosen, null, budget);
+  const controls = finalists.map((_, a) => column(results, a, 4));
+  return compare(source, {
+    seat: 0,
+    receiver: null,
+    screened: { finalists, controls },
+    chosen,
+    averagePass: null,
+    interimAnalyses: [BATCHES],
+  });
 }
 
 function round(value: number): number {

@@ -1,39 +1,31 @@
-// The vector module answers what its plain twins answer: racks on three cards, removals, whole playouts.
-import {
-  type Bag,
-  bagOf,
-  type CompiledCard,
-  createBatchKernel,
-  createBatchPlayouts,
-  createRemovals,
-  drawn,
-  FULL_SET,
-  facesOf,
-  houseCard,
-  loadVectors,
-  NO_VECTORS,
-  STEPS,
-  stream,
-  tilesToGo,
-  type Vectors,
-} from '../../../shared-engine/index.ts';
+// The SIMD module agrees with its reference implementations: racks on three cards, passes, whole rollouts.
+import { createRollouts } from '../../../shared-engine/analysis/rollouts/simd.ts';
+import type { CompiledCard } from '../../../shared-engine/card/compiled.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { createPassSelector } from '../../../shared-engine/kernels/pass-selection/simd.ts';
+import { loadSimd, NO_SIMD, type SimdModule } from '../../../shared-engine/kernels/simd/module.ts';
+import { tilesToGo } from '../../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { createSimdKernel } from '../../../shared-engine/kernels/tiles-to-go/simd.ts';
+import { drawn, stream } from '../../../shared-engine/rules/deal/random.ts';
+import { STEPS } from '../../../shared-engine/rules/exchange/schedule.ts';
+import { type Bag, bagOf, FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
 import { flatRacks } from '../../kit/flat-racks.ts';
-import { oddCard } from '../../kit/random-card.ts';
-import { anyBatch } from '../../kit/playout-batches.ts';
+import { randomCard } from '../../kit/random-card.ts';
+import { anyBatch } from '../../kit/rollout-batches.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
-const CARDS = [houseCard(), oddCard('wide', 120, 60), oddCard('few', 3, 5)];
+const CARDS = [houseCard(), randomCard('wide', 120, 60), randomCard('few', 3, 5)];
 
 export const proof: Proof = {
   summary:
-    'The vector module equals its plain twins: every distance, every removal, every bit of an outlook.',
+    'The SIMD module equals its references: every distance, every pass, every bit of a win probability.',
   async run({ seed, size }) {
-    const vectors = await loadVectors();
-    if (vectors.kind === 'missing') throw new Error(vectors.why);
-    const [racks, worlds] = size === 'full' ? [100_000, 400] : [1000, 8];
+    const simd = await loadSimd();
+    if (simd.kind === 'unavailable') throw new Error(simd.reason);
+    const [racks, deals] = size === 'full' ? [100_000, 400] : [1000, 8];
     return CARDS.flatMap((card) => [
-      ...rackRows(vectors, card, dealtRacks(`${seed}/${card.id}`, racks)),
-      playoutRow(vectors, card, seed, worlds),
+      ...rackRows(simd, card, dealtRacks(`${seed}/${card.id}`, racks)),
+      rolloutRow(simd, card, seed, deals),
     ]);
   },
 };
@@ -44,62 +36,65 @@ function dealtRacks(seed: string, count: number): Bag[] {
   return Array.from({ length: count }, (_, nth) => bagOf(drawn(tiles, 13 + (nth % 2), random)));
 }
 
-function rackRows(vectors: Vectors, card: CompiledCard, racks: readonly Bag[]): ProofRow[] {
-  const fast = createBatchKernel(vectors, card);
+function rackRows(simd: SimdModule, card: CompiledCard, racks: readonly Bag[]): ProofRow[] {
+  const fast = createSimdKernel(simd, card);
   const flat = flatRacks(racks);
   const many = fast.toGoMany(flat);
   let differing = 0;
   for (const [nth, rack] of racks.entries()) {
-    const { byLine, histogram } = definition(card, rack);
-    const least = Math.min(14, ...byLine);
+    const { byPattern, histogram } = definition(card, rack);
+    const least = Math.min(14, ...byPattern);
     const same =
       many[nth] === least &&
       fast.toGo(rack) === least &&
-      `${fast.toGoByLine(rack)}` === `${byLine}` &&
+      `${fast.toGoByPattern(rack)}` === `${byPattern}` &&
       `${fast.histogram(rack)}` === `${histogram}`;
     if (!same) differing++;
   }
-  const removed = createRemovals(vectors, card)(flat);
-  const twin = createRemovals(NO_VECTORS, card)(flat);
+  const selected = createPassSelector(simd, card)(flat);
+  const reference = createPassSelector(NO_SIMD, card)(flat);
   const otherwise = racks.filter(
     (_, nth) =>
-      removed.spare[nth] !== twin.spare[nth] ||
-      [0, 1, 2].some((i) => removed.gone[nth * 3 + i] !== twin.gone[nth * 3 + i]),
+      selected.spare[nth] !== reference.spare[nth] ||
+      [0, 1, 2].some((i) => selected.tiles[nth * 3 + i] !== reference.tiles[nth * 3 + i]),
   ).length;
-  const on = `${racks.length} racks on ${card.id} (${card.targets.length} targets)`;
+  const on = `${racks.length} racks on ${card.id} (${card.hands.length} hands)`;
   return [
     row(`${on}: distances that differ from the definition`, differing),
-    row(`${on}: removals that differ from plain words`, otherwise),
+    row(`${on}: passes that differ from the reference`, otherwise),
   ];
 }
 
-/** Everything a kernel says, one target at a time. */
-function definition({ lines, targets }: CompiledCard, rack: Bag): { byLine: number[]; histogram: number[] } {
-  const byLine = lines.map(() => 14);
+/** Everything a kernel answers, one hand at a time. */
+function definition(
+  { patterns, hands }: CompiledCard,
+  rack: Bag,
+): { byPattern: number[]; histogram: number[] } {
+  const byPattern = patterns.map(() => 14);
   const histogram = new Array<number>(15).fill(0);
-  for (const target of targets) {
-    const distance = tilesToGo(target, rack);
-    byLine[target.line] = Math.min(byLine[target.line]!, distance);
+  for (const hand of hands) {
+    const distance = tilesToGo(hand, rack);
+    byPattern[hand.pattern] = Math.min(byPattern[hand.pattern]!, distance);
     histogram[distance]!++;
   }
-  return { byLine, histogram };
+  return { byPattern, histogram };
 }
 
-function playoutRow(vectors: Vectors, card: CompiledCard, seed: string, worlds: number): ProofRow {
-  const fast = createBatchPlayouts(vectors, card);
-  const plain = createBatchPlayouts(NO_VECTORS, card);
+function rolloutRow(simd: SimdModule, card: CompiledCard, seed: string, deals: number): ProofRow {
+  const fast = createRollouts(simd, card);
+  const reference = createRollouts(NO_SIMD, card);
   const random = stream(`${seed}/${card.id}`, 'prove/playouts');
   let all = 0;
   let differing = 0;
   for (const step of STEPS) {
-    const batch = anyBatch({ step, seat: 1, dealer: 2, worlds, alternatives: 5 }, random);
-    const twin = plain.run(batch);
+    const batch = anyBatch({ step, seat: 1, dealer: 2, deals, alternatives: 5 }, random);
+    const expected = reference.run(batch);
     for (const [nth, value] of fast.run(batch).entries()) {
       all++;
-      if (!Object.is(value, twin[nth])) differing++;
+      if (!Object.is(value, expected[nth])) differing++;
     }
   }
-  return row(`${all} outlooks of playouts on ${card.id}: not the same bit by bit`, differing);
+  return row(`${all} win probabilities of rollouts on ${card.id}: not the same bit by bit`, differing);
 }
 
 function row(what: string, value: number): ProofRow {

@@ -1,12 +1,9 @@
 // A review may depend on nothing but what its seat knew: hidden racks are exchanged and the bytes compared.
-import {
-  judgeDeeply,
-  reviewRound,
-  SEATS,
-  type SeatRecord,
-  seatView,
-  withJudgement,
-} from '../../../shared-engine/index.ts';
+import { analyzeDecision, withDeepAnalysis } from '../../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../../shared-engine/rules/view/view.ts';
 import { hiddenPair } from '../../kit/hidden-pair.ts';
 import { houseKernel } from '../../kit/reviews.ts';
 import { GLANCE } from '../analysis/budgets.ts';
@@ -15,11 +12,11 @@ import type { Proof } from '../proof.ts';
 
 const PAIRS = { small: 4, full: 1_000 };
 
-/** One pair in so many has every choice judged deeply as well. */
+/** One pair in so many has every choice analyzed deeply as well. */
 const EVERY = 6;
 
 export const proof: Proof = {
-  summary: 'Rounds that differ in hidden tiles alone give byte-identical reviews, deeper judgements too.',
+  summary: 'Rounds that differ in hidden tiles alone give byte-identical reviews, deep analyses included.',
   async run({ seed, size }) {
     const pairs = PAIRS[size];
     let tried = 0;
@@ -52,7 +49,7 @@ export const proof: Proof = {
         bar: `${pairs}`,
         ok: unlike === pairs,
       },
-      { what: 'choices judged deeply on either side', value: choices, bar: 'reported', ok: choices > 0 },
+      { what: 'choices analyzed deeply on either side', value: choices, bar: 'reported', ok: choices > 0 },
     ];
   },
 };
@@ -61,7 +58,7 @@ function reviewed(record: SeatRecord, deeply: boolean): string {
   let review = reviewRound(record, houseKernel);
   if (!deeply) return JSON.stringify(review);
   for (const nth of review.choices.keys()) {
-    review = withJudgement(review, nth, judgeDeeply(analyst, record, nth, GLANCE));
+    review = withDeepAnalysis(review, nth, analyzeDecision(analyst, record, nth, { budget: GLANCE }));
   }
   return JSON.stringify(review);
 }

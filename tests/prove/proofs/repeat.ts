@@ -1,12 +1,10 @@
-// The same choice judged twice: with the same seed the same bytes, with another seed the same verdict.
+// The same choice analyzed twice: with the same seed the same bytes, with another seed the same verdict.
+import { ANALYSIS_SEED } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
 import {
-  ANALYSIS_SEED,
-  type Budget,
-  DEEP,
-  judgeOffered,
-  type Question,
-  SHALLOW,
-} from '../../../shared-engine/index.ts';
+  analyzeOffered,
+  type RecordedDecision,
+} from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
 import { shareText } from '../analysis/proportions.ts';
 import type { Proof, Size } from '../proof.ts';
@@ -19,24 +17,24 @@ const BARS: Record<Size, number> = { small: 0.75, full: 0.97 };
 const BUDGETS: Record<Size, Budget> = { small: SHALLOW, full: DEEP };
 
 export const proof: Proof = {
-  summary: 'Judged again a choice keeps its bytes, and with other worlds its verdict.',
+  summary: 'Analyzed again a choice has the same bytes, and with other deals the same verdict.',
   async run({ seed, size }) {
     const choices = choicesFrom(`${seed} repeat`, CHOICES[size]);
     const budget = BUDGETS[size];
     let bytes = 0;
     let verdicts = 0;
     let opposite = 0;
-    for (const { offered, asked } of choices) {
-      const [one, again, other] = [ANALYSIS_SEED, ANALYSIS_SEED, OTHER_SEED].map((key) =>
-        judgedWith(offered, asked, budget, key),
-      ) as [Judged, Judged, Judged];
+    for (const decision of choices) {
+      const [one, again, other] = [ANALYSIS_SEED, ANALYSIS_SEED, OTHER_SEED].map((seedWord) =>
+        analyzedWith(decision, budget, seedWord),
+      ) as [Analyzed, Analyzed, Analyzed];
       if (one.bytes === again.bytes) bytes++;
       if (one.verdict === other.verdict) verdicts++;
-      else if (one.verdict !== 'too-close' && other.verdict !== 'too-close') opposite++;
+      else if (one.verdict !== 'undecided' && other.verdict !== 'undecided') opposite++;
     }
     return [
       {
-        what: 'choices judged again with the same seed, byte-identical',
+        what: 'choices analyzed again with the same seed, byte-identical',
         value: bytes,
         bar: `${choices.length}`,
         ok: bytes === choices.length,
@@ -48,7 +46,7 @@ export const proof: Proof = {
         ok: verdicts >= BARS[size] * choices.length,
       },
       {
-        what: 'choices with opposite verdicts, neither too close to call',
+        what: 'choices with opposite verdicts, neither undecided',
         value: opposite,
         bar: 'at most 1 %',
         ok: opposite <= choices.length / 100,
@@ -57,17 +55,12 @@ export const proof: Proof = {
   },
 };
 
-interface Judged {
+interface Analyzed {
   readonly bytes: string;
   readonly verdict: string;
 }
 
-function judgedWith(
-  offered: Question['offered'],
-  asked: Question['asked'],
-  budget: Budget,
-  key: number,
-): Judged {
-  const judgement = judgeOffered(analyst, offered, asked, budget, key);
-  return { bytes: JSON.stringify(judgement), verdict: judgement.verdict };
+function analyzedWith(decision: RecordedDecision, budget: Budget, seed: number): Analyzed {
+  const analysis = analyzeOffered(analyst, decision, { budget, seed });
+  return { bytes: JSON.stringify(analysis), verdict: analysis.verdict };
 }

@@ -1,56 +1,48 @@
-// Passes chosen by the review against the best-looking pass and a random one, in the same true deals.
-import {
-  type Analyst,
-  alternativesTo,
-  analyse,
-  type Budget,
-  createBelief,
-  createChoiceModel,
-  createDraws,
-  createUses,
-  FACE_COUNT,
-  faceIndex,
-  type Question,
-  questionsIn,
-  type RaceAlternative,
-  RESULT_WIDTH,
-  type Round,
-  SEATS,
-  type Seat,
-  type SeatRecord,
-  STEPS,
-  seatView,
-  WORLD_BYTES,
-} from '../../../shared-engine/index.ts';
-import { analyst, card, strongRound, vectors } from '../analysis/choices.ts';
+// Passes chosen by the review against the best-looking pass and a random one, in the same deals.
+import { createBelief } from '../../../shared-engine/analysis/belief/belief.ts';
+import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
+import { type Analyst, analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import type { Budget } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { decisionsIn, type RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
+import { DEAL_BYTES, RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
+import { createRng } from '../../../shared-engine/kernels/philox.ts';
+import { createTileValues } from '../../../shared-engine/kernels/tile-value/simd.ts';
+import { createChoiceModel } from '../../../shared-engine/policy/choice-model.ts';
+import { SEATS, type Seat } from '../../../shared-engine/rules/deal/seat.ts';
+import type { Round } from '../../../shared-engine/rules/exchange/round.ts';
+import { STEPS } from '../../../shared-engine/rules/exchange/schedule.ts';
+import { FACE_COUNT, faceIndex } from '../../../shared-engine/rules/tiles/face.ts';
+import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../../shared-engine/rules/view/view.ts';
+import { analyst, card, simd, strongRound } from '../analysis/choices.ts';
 import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
 
-/** How often the rest of each exchange is played on, the simulated seats misjudging anew. */
+/** How often the rest of each exchange is played out, each time with other noise. */
 const ENDINGS = 6;
 
-/** A look that a whole table of deals can afford: 128 fresh worlds for six finalists. */
+/** An analysis that is cheap enough for many deals: 128 fresh deals for six finalists. */
 const BRIEF: Budget = {
-  field: 24,
+  candidates: 24,
   rounds: [
-    { batches: 2, stay: 10 },
-    { batches: 4, stay: 6 },
+    { batches: 2, survivors: 10 },
+    { batches: 4, survivors: 6 },
   ],
-  looks: [16],
+  interimAnalyses: [16],
 };
 
-const noIdea: Analyst = {
+const noEvidence: Analyst = {
   ...analyst,
-  belief: createBelief(createChoiceModel(createUses(vectors, card), 1e9)),
+  belief: createBelief(createChoiceModel(createTileValues(simd, card), 1e9)),
 };
 
-/** What each way to choose gives up is published, null or not. */
+/** What each way to choose loses is published, whether it is anything or not. */
 const WAYS = [
   'review',
-  'screen alone',
-  'no idea of hidden racks',
+  'screening alone',
+  'no evidence on hidden racks',
   'right after the pass',
   'best-looking',
   'random',
@@ -58,8 +50,7 @@ const WAYS = [
 type Way = (typeof WAYS)[number];
 
 export const proof: Proof = {
-  summary:
-    'Passes chosen by the review leave a better outlook than the best-looking ones and than random ones.',
+  summary: 'Passes chosen by the review win more games than the best-looking ones and than random ones.',
   async run({ seed, size }) {
     const lost = new Map<Way, number[]>(WAYS.map((way) => [way, []]));
     const bySeat = SEATS.map((): number[] => []);
@@ -76,7 +67,7 @@ export const proof: Proof = {
     return [
       ...WAYS.slice(1).map((way) => rowAgainst(way, lost.get(way)!, size)),
       ...SEATS.map((seat) => ({
-        what: `review minus best-looking at seat ${seat} alone, points of outlook`,
+        what: `review minus best-looking at seat ${seat} alone, wins in 100 games`,
         value: differenceText(bySeat[seat]!),
         bar: 'reported',
         ok: true,
@@ -92,25 +83,25 @@ function rowAgainst(way: Way, differences: readonly number[], size: Size): Proof
   // A few deals can only show that it is not worse.
   const small = size === 'small';
   return {
-    what: `review minus ${way}, points of outlook a pass, paired by deal`,
+    what: `review minus ${way}, wins in 100 games a pass, paired by deal`,
     value: differenceText(differences),
     bar: held ? `99 % interval ${small ? 'not below' : 'above'} 0` : 'reported (ablation)',
     ok: !held || (small ? high >= 0 : low > 0),
   };
 }
 
-/** The true outlook at the close after each way to choose one pass; everything else is the same. */
+/** The win probability at the close of the true deal after each way to choose one pass; all else is the same. */
 function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, number> {
   const { record } = seatView(round, seat);
-  const passes = questionsIn(record).filter(
-    ({ asked, offered }) => asked === 'tiles' && offered.situation.step < STEPS.indexOf('courtesy-ask'),
+  const passes = decisionsIn(record).filter(
+    ({ subject, offered }) => subject === 'tiles' && offered.situation.step < STEPS.indexOf('courtesy-ask'),
   );
-  const question = passes[(deal + seat) % passes.length]!;
-  const picks = [...picksFor(question, deal, seat)];
-  const truth = racksBefore(round, question.offered.situation.past.length);
-  const { situation } = question.offered;
-  const acts = Int8Array.from(picks.flatMap(([, { act }]) => [...act]));
-  const results = analyst.playouts.run({
+  const decision = passes[(deal + seat) % passes.length]!;
+  const picks = [...picksFor(decision, deal, seat)];
+  const truth = racksBefore(round, decision.offered.situation.past.length);
+  const { situation } = decision.offered;
+  const actions = Int8Array.from(picks.flatMap(([, { action }]) => [...action]));
+  const results = analyst.rollouts.run({
     seed: 0x70_0d,
     seat: situation.seat,
     dealer: situation.dealer,
@@ -119,8 +110,8 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
     count: ENDINGS,
     alternatives: picks.length,
     keys: Uint32Array.from({ length: ENDINGS }, (_, ending) => (deal * 4 + seat) * ENDINGS + ending),
-    worlds: Uint8Array.from({ length: ENDINGS * truth.length }, (_, i) => truth[i % truth.length]!),
-    acts: Int8Array.from({ length: ENDINGS * acts.length }, (_, i) => acts[i % acts.length]!),
+    deals: Uint8Array.from({ length: ENDINGS * truth.length }, (_, i) => truth[i % truth.length]!),
+    actions: Int8Array.from({ length: ENDINGS * actions.length }, (_, i) => actions[i % actions.length]!),
   });
   const mean = (n: number): number => {
     let sum = 0;
@@ -130,38 +121,42 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
   return new Map(picks.map(([way], n) => [way, mean(n)]));
 }
 
-function picksFor({ offered, asked }: Question, deal: number, seat: Seat): ReadonlyMap<Way, RaceAlternative> {
-  const { alternatives } = alternativesTo(offered, asked, analyst.leaf)!;
-  const { finalists } = analyse(analyst, offered, asked, BRIEF)!;
-  const draws = createDraws(3, deal * 4 + seat);
-  const picks = new Map<Way, RaceAlternative>([
-    ['review', bestOf(finalists, ({ ahead }) => ahead.value)],
-    ['screen alone', finalists[0]!.alternative],
-    ['right after the pass', bestOf(finalists, ({ aheadAtOnce }) => aheadAtOnce.value)],
+function picksFor(
+  { offered, subject }: RecordedDecision,
+  deal: number,
+  seat: Seat,
+): ReadonlyMap<Way, Alternative> {
+  const { alternatives } = alternativesTo(offered, subject, analyst.leaf)!;
+  const { finalists } = analyze(analyst, offered, { subject, budget: BRIEF })!;
+  const rng = createRng(3, deal * 4 + seat);
+  const picks = new Map<Way, Alternative>([
+    ['review', bestOf(finalists, ({ difference }) => difference.value)],
+    ['screening alone', finalists[0]!.alternative],
+    ['right after the pass', bestOf(finalists, ({ immediateDifference }) => immediateDifference.value)],
     ['best-looking', alternatives[0]!],
-    ['random', alternatives[draws.below(alternatives.length)]!],
+    ['random', alternatives[rng.below(alternatives.length)]!],
   ]);
-  // A second analysis is dear; one deal in eight is enough to publish it.
+  // A second analysis is expensive; one deal in eight is enough to publish it.
   if (deal % 8 === 0) {
-    const other = analyse(noIdea, offered, asked, BRIEF)!;
+    const other = analyze(noEvidence, offered, { subject, budget: BRIEF })!;
     picks.set(
-      'no idea of hidden racks',
-      bestOf(other.finalists, ({ ahead }) => ahead.value),
+      'no evidence on hidden racks',
+      bestOf(other.finalists, ({ difference }) => difference.value),
     );
   }
   return picks;
 }
 
-function bestOf<T extends { readonly alternative: RaceAlternative }>(
+function bestOf<T extends { readonly alternative: Alternative }>(
   finalists: readonly T[],
-  worth: (finalist: T) => number,
-): RaceAlternative {
-  return finalists.reduce((best, other) => (worth(other) > worth(best) ? other : best)).alternative;
+  scoreOf: (finalist: T) => number,
+): Alternative {
+  return finalists.reduce((best, other) => (scoreOf(other) > scoreOf(best) ? other : best)).alternative;
 }
 
 /** The four racks as they were after so many moves. */
 function racksBefore(round: Round, moves: number): Uint8Array {
-  const racks = new Uint8Array(WORLD_BYTES);
+  const racks = new Uint8Array(DEAL_BYTES);
   for (const seat of SEATS) addRack(racks, seat, seatView(round, seat).record, moves);
   return racks;
 }

@@ -1,16 +1,14 @@
-// What playing choices on gains a bot: one thoughtful seat among three strong ones, against a strong one on the same deals.
-import {
-  begin,
-  chooseFor,
-  createAnalyst,
-  createSwarKernel,
-  finishRound,
-  houseCard,
-  loadSimd,
-  openRound,
-  SEATS,
-  type StyleName,
-} from '../../../shared-engine/index.ts';
+// What rollouts gain a bot: one thoughtful seat among three strong ones, against a strong one on the same deals.
+import { createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { chooseFor } from '../../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../../shared-engine/bots/finish-round.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import type { StyleName } from '../../../shared-engine/policy/styles.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import { openRound } from '../../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../../shared-engine/rules/exchange/evolve.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 import { sampleOf } from '../statistics/student.ts';
@@ -21,12 +19,13 @@ const DEALS: Record<Size, number> = { small: 16, full: 400 };
 
 interface End {
   readonly toGo: number;
-  /** Chance in 100 to be first to complete a line in the play that would follow. */
-  readonly outlook: number;
+  /** Chance in 100 to win the play that would follow. */
+  readonly winProbability: number;
 }
 
 export const proof: Proof = {
-  summary: 'A thoughtful bot leaves the exchange with a better outlook than a strong one on the same deals.',
+  summary:
+    'A thoughtful bot leaves the exchange with a higher win probability than a strong one on the same deals.',
   async run({ seed, size }) {
     const analyst = createAnalyst(card, await loadSimd());
     const ends = Array.from({ length: DEALS[size] }, (_, deal) => {
@@ -42,24 +41,24 @@ export const proof: Proof = {
         const place = (seat + 4 - dealer) % 4;
         return {
           toGo: kernel.toGo(racks[seat]),
-          outlook: analyst.leaf.of(Uint8Array.from(racks[seat]), 0, place),
+          winProbability: analyst.leaf.of(Uint8Array.from(racks[seat]), 0, place),
         };
       };
       return { strong: end('strong'), thoughtful: end('thoughtful') };
     });
     const of = (style: 'strong' | 'thoughtful', what: keyof End) => ends.map((pair) => pair[style][what]);
-    const gain = ends.map(({ strong, thoughtful }) => thoughtful.outlook - strong.outlook);
+    const gain = ends.map(({ strong, thoughtful }) => thoughtful.winProbability - strong.winProbability);
     const nearer = ends.map(({ strong, thoughtful }) => strong.toGo - thoughtful.toGo);
     return [
       reported('tiles to go at the close, the thoughtful seat', of('thoughtful', 'toGo')),
       reported('tiles to go at the close, a strong bot in its seat', of('strong', 'toGo')),
       reported('tiles nearer than strong, paired by deal', nearer),
-      reported('outlook at the close, the thoughtful seat', of('thoughtful', 'outlook')),
-      reported('outlook at the close, a strong bot in its seat', of('strong', 'outlook')),
+      reported('win probability at the close, the thoughtful seat', of('thoughtful', 'winProbability')),
+      reported('win probability at the close, a strong bot in its seat', of('strong', 'winProbability')),
       // A few deals say nothing; that the figure is there is what the small size shows.
       size === 'small'
-        ? reported('points of outlook more than strong, paired by deal', gain)
-        : { ...reported('points of outlook more than strong, paired by deal', gain), ...above(gain) },
+        ? reported('wins in 100 games more than strong, paired by deal', gain)
+        : { ...reported('wins in 100 games more than strong, paired by deal', gain), ...above(gain) },
     ];
   },
 };

@@ -1,8 +1,9 @@
-// The class of choices that the race does not tell apart from the best: it holds the best, and it is small.
-import { analyse, DEEP, SHALLOW } from '../../../shared-engine/index.ts';
+// The choices that a comparison does not tell apart from the best: the best is among them, and they are few.
+import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { alternativesIn } from '../analysis/alternatives.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
-import { referenceOf } from '../analysis/long-run.ts';
-import { rivalsOf } from '../analysis/alternatives.ts';
+import { longRunOf } from '../analysis/long-run.ts';
 import { shareText } from '../analysis/proportions.ts';
 import type { Proof, Size } from '../proof.ts';
 
@@ -17,49 +18,51 @@ const BARS: Record<Size, number> = { small: 0.6, full: 0.975 };
 const MOST = 5;
 
 export const proof: Proof = {
-  summary: 'The choices left in front hold the best one of a long run, and are few.',
+  summary: 'The best choice of a long run is among those told as best, and those are few.',
   async run({ seed, size }) {
     const sizes: number[] = [];
     let holds = 0;
     let near = 0;
-    for (const { offered, asked } of choicesFrom(`${seed} tie`, CHOICES[size])) {
-      const { finalists } = analyse(analyst, offered, asked, size === 'full' ? DEEP : SHALLOW)!;
+    for (const decision of choicesFrom(`${seed} tie`, CHOICES[size])) {
+      const { offered, subject } = decision;
+      const budget = size === 'full' ? DEEP : SHALLOW;
+      const { finalists } = analyze(analyst, offered, { subject, budget })!;
       const known = finalists.map(({ alternative }) => alternative);
-      const others = rivalsOf(offered, asked)
+      const others = alternativesIn(decision)
         .slice(0, FOLLOWED)
         .filter((other) => !isAmong(other, known));
       const followed = [...known, ...others];
-      const reference = referenceOf(offered, followed, BATCHES[size]);
-      const best = reference.means.indexOf(Math.max(...reference.means));
-      const front = finalists.flatMap(({ inFront }, n) => (inFront ? [n] : []));
-      sizes.push(front.length);
-      if (front.includes(best)) holds++;
-      const lead = Math.min(...front.map((n) => reference.means[best]! - reference.means[n]!));
+      const longRun = longRunOf(offered, followed, BATCHES[size]);
+      const winner = longRun.means.indexOf(Math.max(...longRun.means));
+      const best = finalists.flatMap(({ amongBest }, n) => (amongBest ? [n] : []));
+      sizes.push(best.length);
+      if (best.includes(winner)) holds++;
+      const lead = Math.min(...best.map((n) => longRun.means[winner]! - longRun.means[n]!));
       if (lead <= 0.25) near++;
     }
     sizes.sort((a, b) => a - b);
     const median = sizes[Math.floor(sizes.length / 2)]!;
     return [
       {
-        what: `choices whose front holds the best of ${BATCHES[size] * 8} other worlds`,
+        what: `choices that have the best of ${BATCHES[size] * 8} other deals among their best`,
         value: shareText(holds, sizes.length),
         bar: `at least ${BARS[size] * 100} %`,
         ok: holds >= BARS[size] * sizes.length,
       },
       {
-        what: 'choices whose front holds one within a quarter of a point of it',
+        what: 'choices that have one within a quarter of a win in 100 of it among their best',
         value: shareText(near, sizes.length),
         bar: 'reported',
         ok: true,
       },
-      { what: 'median size of the front', value: median, bar: `at most ${MOST}`, ok: median <= MOST },
+      { what: 'median number of the best', value: median, bar: `at most ${MOST}`, ok: median <= MOST },
     ];
   },
 };
 
 function isAmong(
-  { act }: { readonly act: readonly number[] },
-  known: readonly { readonly act: readonly number[] }[],
+  { action }: { readonly action: readonly number[] },
+  known: readonly { readonly action: readonly number[] }[],
 ): boolean {
-  return known.some((other) => other.act.join() === act.join());
+  return known.some((other) => other.action.join() === action.join());
 }

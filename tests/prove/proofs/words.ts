@@ -1,16 +1,15 @@
 // Sentences say what was computed: their numbers are in the review, and what they advise does what they say.
+import { SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
 import {
-  judgeDeeply,
-  type PassReview,
-  questionsIn,
-  type Review,
-  reviewRound,
-  type SeatRecord,
-  SHALLOW,
-  withJudgement,
-} from '../../../shared-engine/index.ts';
+  analyzeDecision,
+  decisionsIn,
+  withDeepAnalysis,
+} from '../../../shared-engine/analysis/review/deep-analysis.ts';
+import type { PassReview, Review } from '../../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
+import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
+import { numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
 import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
-import { numbersIn, numbersSaid, shownAs } from '../../kit/numbers-in-text.ts';
 import { GLANCE } from '../analysis/budgets.ts';
 import { analyst } from '../analysis/choices.ts';
 import { percent, shareText } from '../analysis/proportions.ts';
@@ -18,12 +17,16 @@ import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const ROUNDS: Record<Size, number> = { small: 2, full: 60 };
 const SWAPS: Record<Size, number> = { small: 20, full: 500 };
-const RIVALS: Record<Size, number> = { small: 4, full: 60 };
+const ALTERNATIVES: Record<Size, number> = { small: 4, full: 60 };
 
 export const proof: Proof = {
   summary: 'Numbers in sentences are numbers of the review, and the advice does what its sentence says.',
   async run({ seed, size }) {
-    return [numbers(`${seed} numbers`, ROUNDS[size]), swaps(seed, SWAPS[size]), rivals(seed, RIVALS[size])];
+    return [
+      numbers(`${seed} numbers`, ROUNDS[size]),
+      swaps(seed, SWAPS[size]),
+      alternatives(seed, ALTERNATIVES[size]),
+    ];
   },
 };
 
@@ -33,26 +36,26 @@ function numbers(name: string, rounds: number): ProofRow {
   for (const record of records(name, rounds)) {
     let review: Review = reviewRound(record, houseKernel);
     for (const nth of review.choices.keys()) {
-      review = withJudgement(review, nth, judgeDeeply(analyst, record, nth, GLANCE));
+      review = withDeepAnalysis(review, nth, analyzeDecision(analyst, record, nth, { budget: GLANCE }));
     }
-    const families = Object.values(review.families);
+    const sections = Object.values(review.sections);
     for (const choice of review.choices) {
       const known = shownAs(numbersIn(choice).flatMap((value) => [value, Math.abs(value)]));
-      const deep = choice.judgement.depth === 'deep' ? choice.judgement.words : [];
-      const spoken = [...choice.words, ...deep].flatMap((sentence) => numbersSaid(sentence, families));
-      said += spoken.length;
-      held += spoken.filter((number) => known.has(number)).length;
+      const deep = choice.analysis.depth === 'deep' ? choice.analysis.sentences : [];
+      const numbers = [...choice.sentences, ...deep].flatMap((sentence) => numbersInText(sentence, sections));
+      said += numbers.length;
+      held += numbers.filter((number) => known.has(number)).length;
     }
   }
   return {
-    what: `numbers in sentences of ${rounds} reviews, deeper judgements among them, found in their choice`,
+    what: `numbers in sentences of ${rounds} reviews, deep analyses included, found in their choice`,
     value: held,
     bar: `all ${said}`,
     ok: held === said && said > 0,
   };
 }
 
-/** The advice of the first answer, followed: the pass is exchanged for the one named, and the review asked again. */
+/** The advice of the quick review, followed: the pass is exchanged for the one named, and reviewed again. */
 function swaps(seed: string, wanted: number): ProofRow {
   let tried = 0;
   let moved = 0;
@@ -79,40 +82,39 @@ function doesWhatItSays(record: SeatRecord, pass: PassReview): boolean {
     .slice(0, nth + 1)
     .map((step, n) => (n === nth && step.kind === 'move' ? { ...step, gave: pass.best.tiles } : step));
   const followed = passesOf(reviewRound({ ...record, steps }, houseKernel)).at(-1)!;
-  const sentence = pass.words[1];
+  const sentence = pass.sentences[1];
   if (/ stays? whole/.test(sentence)) return followed.parts.groupsKept > pass.parts.groupsKept;
-  if (/ families within reach/.test(sentence)) return followed.parts.familiesKept > pass.parts.familiesKept;
-  if (/ to go, not /.test(sentence)) return followed.played.toGo < pass.played.toGo;
+  if (/ sections within reach/.test(sentence)) return followed.parts.sectionsKept > pass.parts.sectionsKept;
+  if (/ away, not /.test(sentence)) return followed.played.toGo < pass.played.toGo;
   return followed.played.nearness > pass.played.nearness;
 }
 
-/** A rival that is said to be clearly better, chosen instead: the choice it replaced must come out behind. */
-function rivals(seed: string, wanted: number): ProofRow {
+/** An alternative that is said to be clearly better, chosen instead: the choice it replaced must come out worse. */
+function alternatives(seed: string, wanted: number): ProofRow {
   let tried = 0;
   let behind = 0;
   for (let n = 0; tried < wanted; n += 4) {
     for (const record of records(`${seed} rivals ${n}`, 4)) {
-      for (const [nth, { asked, offered }] of questionsIn(record).entries()) {
-        if (tried === wanted || asked !== 'tiles') continue;
-        const judged = judgeDeeply(analyst, record, nth, SHALLOW);
-        if (judged.depth === 'quick' || judged.verdict !== 'better-exists') continue;
+      for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
+        if (tried === wanted || subject !== 'tiles') continue;
+        const analysis = analyzeDecision(analyst, record, nth, { budget: SHALLOW });
+        if (analysis.verdict !== 'better-exists') continue;
         tried++;
         const place = record.steps.indexOf(offered.chosen);
-        const gave = judged.finalists[judged.rival!]!.tiles;
+        const gave = analysis.finalists[analysis.bestAlternative!]!.tiles;
         const steps = record.steps
           .slice(0, place + 1)
           .map((step, m) => (m === place && step.kind === 'move' ? { ...step, gave } : step));
-        const changed = judgeDeeply(analyst, { ...record, steps }, nth, SHALLOW);
-        if (changed.depth === 'quick') continue;
-        const old = judged.finalists[judged.played]!.tiles.join();
+        const changed = analyzeDecision(analyst, { ...record, steps }, nth, { budget: SHALLOW });
+        const old = analysis.finalists[analysis.played]!.tiles.join();
         const again = changed.finalists.find(({ tiles }) => tiles.join() === old);
-        // Not even among the last few any more is behind as well.
-        if (again === undefined || again.ahead.value < 0) behind++;
+        // Not among the finalists any more is worse as well.
+        if (again === undefined || again.difference.value < 0) behind++;
       }
     }
   }
   return {
-    what: `of ${wanted} rivals called clearly better, those that beat the choice when chosen instead`,
+    what: `of ${wanted} alternatives called clearly better, those that beat the choice when chosen instead`,
     value: shareText(behind, wanted),
     bar: `at least ${percent(0.95)} %`,
     ok: behind >= 0.95 * wanted,
