@@ -33,7 +33,7 @@ export function Question({ room, seated }: QuestionProps) {
     if (step !== null && document.activeElement === document.body) heading.current?.focus();
   }, [step, answered]);
 
-  // A table of a class that is paused by its teacher asks nothing.
+  // A table that the teacher has stopped asks nothing.
   if (table.controls?.held) {
     return (
       <section class="question" aria-labelledby="question">

@@ -66,7 +66,7 @@ export async function shootClass(
   await sheet.getByText('You give up your seat').scrollIntoViewIfNeeded();
   await picture('personal-data', players[0]!);
   await dashboard.getByRole('link', { name: 'Class report' }).click();
-  await dashboard.getByRole('heading', { name: /^Report: / }).waitFor();
+  await dashboard.getByRole('heading', { name: /^Report of / }).waitFor();
   await dashboard.getByRole('heading', { name: 'Step by step' }).waitFor();
   await picture('report', dashboard, true);
   for (const page of [dashboard, ...players]) await page.context().close();

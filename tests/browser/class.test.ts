@@ -118,7 +118,7 @@ describe('a class', () => {
     await dashboard.getByText('That was the last deal.').waitFor();
 
     await dashboard.getByRole('link', { name: 'Class report' }).click();
-    await dashboard.getByRole('heading', { name: 'Report: Evening drill' }).waitFor();
+    await dashboard.getByRole('heading', { name: 'Report of “Evening drill”' }).waitFor();
     expect(await dashboard.getByRole('heading', { level: 2 }).count()).toBe(3);
     expect(await axeFindings(dashboard)).toEqual([]);
     const report = await dashboard.locator('main').textContent();

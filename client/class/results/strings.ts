@@ -30,7 +30,7 @@ export const BIG_SCREEN = {
 } as const;
 
 export const REPORT = {
-  title: (drill: string) => `Report: ${drill}`,
+  title: (drill: string) => `Report of “${drill}”`,
   private: 'No choice shows who made it. Only a player’s own review shows what that player held and passed.',
   working: 'Preparing the report…',
   nothing: 'No deal has been played yet.',
