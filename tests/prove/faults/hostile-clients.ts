@@ -1,5 +1,4 @@
 // What clients may do to a server: malformed frames, floods, slow reading, everybody reconnecting at once.
-
 import { once } from 'node:events';
 import { WebSocket, WebSocketServer } from 'ws';
 import { systemClock } from '../../../server/clock.ts';

@@ -1,5 +1,4 @@
 // Every kind of fault, caused on real processes: nothing acknowledged is lost, nobody sees too much.
-
 import {
   clocksApart,
   databaseDown,
