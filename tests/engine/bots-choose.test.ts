@@ -115,7 +115,7 @@ describe('V1 a bot sees the view of its seat alone and', () => {
   });
 });
 
-/** Another round with the same view from one seat: all that the others hold, gave, kept or sealed is different. */
+/** Another round with the same view from one seat: all that the others hold, gave, received or submitted is different. */
 function disguised(round: Round, seat: Seat, random: Random): Round {
   const hidden = facesOf(takeFrom(FULL_SET, facesOf(round.racks[seat])) ?? FULL_SET);
   const others = (count: number) => drawn(hidden, count, random);
