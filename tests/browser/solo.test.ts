@@ -14,7 +14,9 @@ import {
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
-import { bagOf, checkDeal, dealFileSchema } from '../../shared-engine/index.ts';
+import { dealFileSchema } from '../../shared-engine/protocol/deal-file.ts';
+import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { browserSuite } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();

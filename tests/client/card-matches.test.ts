@@ -1,7 +1,9 @@
 // The card beside the rack agrees with the engine's own count of tiles to go, pattern by pattern.
 import { describe, expect, it } from 'vitest';
 import { cardMatches, nearestFirst } from '../../client/cards/card-matches.ts';
-import { createReferenceKernel, facesOf, houseCard } from '../../shared-engine/index.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { opened } from '../kit/rounds.ts';
 
 const card = houseCard();

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { backoffMs } from '../../client/connection/backoff.ts';
 import type { ClientRequest } from '../../client/connection/pending.ts';
-import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/index.ts';
+import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
 import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 

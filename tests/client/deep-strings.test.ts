@@ -9,8 +9,9 @@ import {
 import { progressDescription, roundProgress } from '../../client/review/round-progress.ts';
 import { VERDICTS, verdictNameOf } from '../../client/room/verdicts.ts';
 import { withInterval } from '../../client/ui/numbers.ts';
-import type { DeepAnalysis, Finalist, MeasuredValue, Review } from '../../shared-engine/index.ts';
-import { withDeepAnalysis } from '../../shared-engine/index.ts';
+import type { DeepAnalysis, Finalist, MeasuredValue } from '../../shared-engine/analysis/review/analysis.ts';
+import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { move, reviewOf } from '../kit/reviews.ts';
 
 const NOTHING: MeasuredValue = { value: 0, halfWidth: 0 };

@@ -1,16 +1,14 @@
 // The example of the help: its deal is what its sentences say, and every step of a round has something to say.
 import { describe, expect, it } from 'vitest';
 import { LESSON_DEAL, lessonSentences } from '../../client/lessons/lesson.ts';
-import {
-  begin,
-  botRandom,
-  chooseFor,
-  openRound,
-  type Phase,
-  seatView,
-  stream,
-  type Table,
-} from '../../shared-engine/index.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { botRandom } from '../../shared-engine/bots/finish-round.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
+import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
+import type { Phase } from '../../shared-engine/rules/exchange/round.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { type Played, playOn } from '../kit/rounds.ts';
 

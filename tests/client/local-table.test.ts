@@ -2,19 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
-import {
-  bagOf,
-  checkDeal,
-  createSwarKernel,
-  type DeepAnalysis,
-  houseCard,
-  NO_SIMD,
-  pendingDecision,
-  reviewRound,
-  type SeatView,
-  type ServerMessage,
-  serverMessageSchema,
-} from '../../shared-engine/index.ts';
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
+import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
+import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const card = houseCard();

@@ -13,7 +13,10 @@ import {
   withView,
 } from '../../client/room/rack-layout.ts';
 import { readLayout, writeLayout } from '../../client/room/rack-layout-storage.ts';
-import { bagOf, type Face, type SeatView, seatView, sortFaces, stream } from '../../shared-engine/index.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { bagOf, sortFaces } from '../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { apply, opened, type Played, playOn } from '../kit/rounds.ts';
 

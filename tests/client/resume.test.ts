@@ -1,6 +1,7 @@
 // How the page reconnects: changes instead of the whole table, the server's hint, silence, requests sent again.
 import { describe, expect, it } from 'vitest';
-import { CLOSE, HEARTBEAT_MS, type Table } from '../../shared-engine/index.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
 import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
 
 const TABLE: Table = {

@@ -2,7 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { addToTray, emptyLayout, type RackLayout, withView } from '../../client/room/rack-layout.ts';
 import { soundFor } from '../../client/table/sounds.ts';
-import { type Seat, seatView, stream, type Table } from '../../shared-engine/index.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 
 function heardAt({ round }: Played, number = 1): { readonly table: Table; readonly layout: RackLayout } {

@@ -8,15 +8,11 @@ import { announcementsOf, lastAnnouncement } from '../../client/table/announceme
 import { connectionMessage } from '../../client/table/connection-strings.ts';
 import { clockText } from '../../client/table/strings.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
-import {
-  FACES,
-  type SeatInfo,
-  type SeatView,
-  STEPS,
-  seatView,
-  stream,
-  type Table,
-} from '../../shared-engine/index.ts';
+import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { FACES } from '../../shared-engine/rules/tiles/face.ts';
+import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import { expect, test } from 'vitest';
-import { commitmentTo } from '../../shared-engine/index.ts';
+import { commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 test.each([

@@ -1,6 +1,8 @@
 // The deal against the hypergeometric distribution, and the shuffle against a shuffle known to be unfair.
 import { describe, expect, test } from 'vitest';
-import { dealTiles, JOKER_INDEX, type Random, shuffled, stream } from '../../shared-engine/index.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { type Random, shuffled, stream } from '../../shared-engine/rules/deal/random.ts';
+import { JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { CHI_SQUARE, chiSquare, hypergeometric } from './distribution.ts';
 

@@ -1,14 +1,10 @@
 // How many different three-tile passes a rack has, against the generating function of elementary combinatorics.
 import { expect, test } from 'vitest';
-import {
-  type Bag,
-  dealTiles,
-  FACES,
-  type Face,
-  JOKER_INDEX,
-  passObjection,
-  SEATS,
-} from '../../shared-engine/index.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { passObjection } from '../../shared-engine/rules/exchange/legality.ts';
+import type { Bag } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 /** The coefficient of x³ in ∏(1 + x + … + x^c) over the faces without the joker. */

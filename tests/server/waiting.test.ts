@@ -1,5 +1,4 @@
 // K1, K2 and the absent: deadlines, stand-ins, and whom a table waits for, with a clock that the test moves.
-
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
 import {

@@ -1,5 +1,4 @@
 // The disk that two servers share, with its faults: slow, unavailable, full, or losing the answer to a write that it stored.
-
 import type { Clock, Store } from '../../server/ports.ts';
 import type { Random } from '../../shared-engine/rules/deal/random.ts';
 

@@ -1,5 +1,4 @@
 // One real review, made once and used for every seat: the simulation checks only where it is sent.
-
 import { simplestLegal } from '../../server/workers/bots.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';

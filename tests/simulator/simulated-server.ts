@@ -1,5 +1,4 @@
 // One server of the simulation: the product's own rooms and sessions with simulated clock, store and network.
-
 import { Committer } from '../../server/aggregate/committer.ts';
 import type { Connection } from '../../server/delivery/broadcaster.ts';
 import { createLog } from '../../server/log.ts';

@@ -1,13 +1,10 @@
 // How long the bots take to choose.
-import {
-  chooseFor,
-  createAnalyst,
-  loadSimd,
-  STYLES,
-  type StyleName,
-  seatView,
-  stream,
-} from '../../../shared-engine/index.ts';
+import { createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { chooseFor } from '../../../shared-engine/bots/choose.ts';
+import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
+import { STYLES, type StyleName } from '../../../shared-engine/policy/styles.ts';
+import { stream } from '../../../shared-engine/rules/deal/random.ts';
+import { seatView } from '../../../shared-engine/rules/view/view.ts';
 import { houseKernel } from '../../kit/reviews.ts';
 import { opened, playOn, seatsToAct } from '../../kit/rounds.ts';
 import type { Bench, Figures } from '../bench.ts';

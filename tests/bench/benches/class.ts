@@ -1,18 +1,14 @@
 // Forty tables of one class on one server: from a pass to its result, and from the last close to the last review.
 import path from 'node:path';
 import { startPageServer } from '../../../client/tools/page-server.ts';
-import type { Review } from '../../../shared-engine/index.ts';
-import {
-  botRandom,
-  chooseFor,
-  createSwarKernel,
-  houseCard,
-  type Random,
-  STYLES,
-  type StyleName,
-  stepOf,
-  stream,
-} from '../../../shared-engine/index.ts';
+import type { Review } from '../../../shared-engine/analysis/review/review.ts';
+import { chooseFor } from '../../../shared-engine/bots/choose.ts';
+import { botRandom } from '../../../shared-engine/bots/finish-round.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { STYLES, type StyleName } from '../../../shared-engine/policy/styles.ts';
+import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
+import { stepOf } from '../../../shared-engine/rules/exchange/pending-decision.ts';
 import { act, joinAll, openClass, type Teacher } from '../../kit/class-room.ts';
 import { dealOf, drillOf } from '../../kit/drills.ts';
 import { isAsked, isClosed, ownView } from '../../kit/http-client.ts';

@@ -1,6 +1,7 @@
 // From the last pass of a round of four people to their first reviews, and on to the last deep analysis.
 import { setTimeout as wait } from 'node:timers/promises';
-import { type ServerMessage, stream } from '../../../shared-engine/index.ts';
+import type { ServerMessage } from '../../../shared-engine/protocol/messages.ts';
+import { stream } from '../../../shared-engine/rules/deal/random.ts';
 import { anyAnswer, deal, isAsked, isClosed, ownView, tableOfFour } from '../../kit/http-client.ts';
 import { startProcess } from '../../kit/server-process.ts';
 import type { Peer } from '../../kit/sockets.ts';
