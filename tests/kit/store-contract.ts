@@ -2,6 +2,7 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { appendTo, LOG_START, newLog, row, snapshotAt } from './logs.ts';
+import { commitContract } from './store-commits.ts';
 import { textContract } from './store-texts.ts';
 
 /** A place where a store has its logs; opened again it still has them. */
@@ -68,7 +69,7 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         expect(await store.load(CODE)).toEqual(newLog(answers.indexOf('created')));
       });
 
-      test('a log with a gap, without its beginning or without rows is turned away', async () => {
+      test('a log with a gap, without its beginning or without rows is rejected', async () => {
         const rows = newLog(3).rows;
         for (const wrong of [[], rows.slice(1), [rows[0]!, rows[2]!]]) {
           await expect(store.create(CODE, { ...newLog(), rows: wrong })).rejects.toThrow();
@@ -126,89 +127,7 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
       });
     });
 
-    describe('committing', () => {
-      test('a batch appends to each of its logs, and each has an outcome of its own', async () => {
-        await store.create('ROOMAAAA', newLog());
-        await store.create('ROOMBBBB', newLog(2));
-        const outcomes = await store.commit([
-          { code: 'ROOMAAAA', row: row(1, 2, ['1/a'], 'Tomas'), snapshot: snapshotAt(3) },
-          { code: 'NOSUCHRM', row: row(1), snapshot: null },
-          { code: 'ROOMBBBB', row: row(2), snapshot: snapshotAt(3) },
-          { code: 'ROOMCCCC', row: row(0), snapshot: null },
-        ]);
-        expect(outcomes).toEqual(['committed', 'conflict', 'conflict', 'conflict']);
-        const both = { ...newLog(), snapshot: snapshotAt(3), rows: [row(0), row(1, 2, ['1/a'], 'Tomas')] };
-        expect(await store.history('ROOMAAAA')).toEqual(both);
-        expect(await store.history('ROOMBBBB')).toEqual(newLog(2));
-        expect(await store.commit([])).toEqual([]);
-      });
-
-      test('sixty-four logs are committed in one batch', async () => {
-        const codes = Array.from({ length: 64 }, (_, n) => `ROOM${n}`);
-        for (const code of codes) await store.create(code, newLog());
-        const outcomes = await store.commit(codes.map((code) => ({ code, row: row(1), snapshot: null })));
-        expect(new Set(outcomes)).toEqual(new Set(['committed']));
-        for (const code of codes) expect(await store.load(code)).toEqual(newLog(1));
-      });
-
-      test('a row without events or without a whole time is invalid, and its neighbors are stored', async () => {
-        await store.create(CODE, newLog());
-        await store.create('NEIGHBOR', newLog());
-        await store.create('OTHEROOM', newLog());
-        const outcomes = await store.commit([
-          { code: CODE, row: { ...row(1), version: 1 }, snapshot: null },
-          { code: 'NEIGHBOR', row: row(1, 3), snapshot: null },
-          { code: 'OTHEROOM', row: { ...row(1), at: 0.5 }, snapshot: null },
-        ]);
-        expect(outcomes).toEqual(['invalid', 'committed', 'invalid']);
-        expect(await store.load(CODE)).toEqual(newLog());
-        expect((await store.load('NEIGHBOR'))?.rows).toEqual([row(0), row(1, 3)]);
-        expect(await appendTo(store, CODE, row(1))).toBe('committed');
-      });
-
-      test('an append behind another number than the last changes nothing, its snapshot neither', async () => {
-        await store.create(CODE, newLog(2));
-        expect(await appendTo(store, CODE, row(2), snapshotAt(3))).toBe('conflict');
-        expect(await appendTo(store, CODE, row(4), snapshotAt(5))).toBe('conflict');
-        expect(await store.load(CODE)).toEqual(newLog(2));
-      });
-
-      test('of appends behind one number exactly one wins, a hundred times over', async () => {
-        await store.create(CODE, newLog());
-        const names = ['Ines', 'Tomas', 'Wilma', 'Odo'];
-        for (let last = 1; last <= 100; last++) {
-          const answers = await Promise.all(
-            names.map((one) => appendTo(store, CODE, row(last, 1, [`${one}/${last}`], one))),
-          );
-          expect(answers.toSorted()).toEqual(['committed', 'conflict', 'conflict', 'conflict']);
-          const winner = names[answers.indexOf('committed')]!;
-          expect(await store.loadAfter(CODE, last)).toEqual([row(last, 1, [`${winner}/${last}`], winner)]);
-        }
-      });
-
-      test('two servers on one store: one wins each number, both see the same log, and no batch waits for ever', async () => {
-        if (place.openSecond === null) return expect(name).toBe('memory');
-        const second = await place.openSecond();
-        const codes = ['ROOMAAAA', 'ROOMBBBB', 'ROOMCCCC'];
-        for (const code of codes) await store.create(code, newLog());
-        for (let last = 1; last <= 40; last++) {
-          const [here, there] = await Promise.all(
-            [store, second].map((side, at) => {
-              const batch = codes.map((code) => ({
-                code,
-                row: row(last, 1, [`${at}/${last}`]),
-                snapshot: null,
-              }));
-              return side.commit(at === 0 ? batch : batch.toReversed());
-            }),
-          );
-          const outcomes = codes.map((_, n) => [here![n]!, there![codes.length - 1 - n]!].toSorted());
-          for (const outcome of outcomes) expect(outcome).toEqual(['committed', 'conflict']);
-        }
-        for (const code of codes) expect(await second.history(code)).toEqual(await store.history(code));
-        await second.close();
-      });
-    });
+    commitContract({ name, current: () => store, openSecond: () => place.openSecond?.() ?? null });
 
     describe('rewriting', () => {
       test('changes the events of the named rows and the snapshot and nothing else, for good', async () => {

@@ -11,7 +11,7 @@ describe('Wilson’s interval', () => {
     [4, 20, 0.0806577, 0.4160174],
     [18, 20, 0.6989664, 0.9721335],
     [100, 200, 0.4313609, 0.5686391],
-  ])('%i of %i', (hits, trials, low, high) => {
+  ])('is the published one for %i of %i', (hits, trials, low, high) => {
     const interval = wilson(hits, trials, NORMAL_POINT['95']);
     expect(interval.low).toBeCloseTo(low, 6);
     expect(interval.high).toBeCloseTo(high, 6);

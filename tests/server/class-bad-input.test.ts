@@ -44,7 +44,7 @@ test.each<[string, unknown, RegExp]>([
   ['another version', { ...GOOD, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
   ['an entry of its own', { ...GOOD, extra: 1 }, /does not know "extra"; remove it/],
   ['a broken file', '{"format":', /./],
-])('a drill with %s is refused in a sentence, and no class is opened', async (_, drill, sentence) => {
+])('a drill with %s is rejected in words, and no class is opened', async (_, drill, sentence) => {
   const at = await server();
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
   const { code, problems } = await response.json();

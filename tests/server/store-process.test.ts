@@ -94,7 +94,7 @@ test('a database that is away, a file that is no database: one sentence, exit co
   expect(blocked.stderr()).toMatch(/cannot be opened \(ENOTDIR\).*\n$/);
 });
 
-test('an address that is none is refused by name, without quoting it', async () => {
+test('an address that is none is rejected by name, without quoting it', async () => {
   const { ended, stderr } = start({ DATABASE_URL: 'mysql://ines:open-sesame@db/rooms' });
   expect(await ended).toEqual([2, null]);
   expect(stderr()).toMatch(/DATABASE_URL: must begin with postgres:\/\//);
