@@ -1,4 +1,4 @@
-// A class at work in this process: its aggregate, its tables, and those who wait for something new.
+// An active class of this process: its aggregate, its tables, and the requests that wait for a change.
 import { type Answer, reject } from '../aggregate/decision.ts';
 import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Log } from '../log.ts';
@@ -10,7 +10,7 @@ import type { ClassPlayer, ClassState } from './state.ts';
 import { reconcileTable, wantsDeal } from './table-reconciliation.ts';
 import { Tables } from './tables.ts';
 
-/** Pause before tables that could not be told are told again, in milliseconds. */
+/** Pause before tables that could not be updated are tried again, in milliseconds. */
 const RETRY_MS = 1000;
 
 export interface ClassPorts {
@@ -40,7 +40,7 @@ export class ActiveClass {
     this.card = card;
     this.#aggregate = aggregate;
     this.#ports = ports;
-    // Another server, or this one before a restart, has counted otherwise.
+    // The count of another server, or of this one before a restart, must not be mistaken for this one's.
     this.#version = ports.clock.now();
     this.tables = new Tables({ ...ports, onChange: (room) => this.#tableChanged(room) });
     this.#unsubscribe = aggregate.onChange((change) => this.#classChanged(change));
@@ -72,13 +72,13 @@ export class ActiveClass {
     });
   }
 
-  /** There is something new to show, or an event: whoever waits is answered. */
+  /** Answers the waiting requests: there is an event, or something else new to show. */
   notifyChange(): void {
     this.#version++;
     for (const go of [...this.#waiting]) go();
   }
 
-  /** Runs a command in its turn and then tells the tables. Never rejects. */
+  /** Runs a command in its turn and then updates the tables. Never rejects. */
   async submit(command: ClassCommand): Promise<Answer> {
     const answer = await this.#aggregate.submit(command);
     if (answer.ok) await this.reconcile(command.kind === 'deal-next');
@@ -98,13 +98,13 @@ export class ActiveClass {
     return answers.find(({ ok }) => !ok) ?? { ok: true };
   }
 
-  /** A player has given the seat up. */
+  /** Frees the seat of a player who has given it up. */
   async vacateSeat({ room, seat }: ClassPlayer): Promise<Answer> {
     const table = await this.tables.find(room);
     return table ? table.live.room.submit({ kind: 'vacate-seat', seat }) : { ok: true };
   }
 
-  /** Every table ends for good; the class is not to be used any more. */
+  /** Deletes every table and the class, which must not be used any more. */
   async delete(): Promise<void> {
     for (const code of this.rooms()) {
       const table = await this.tables.find(code);

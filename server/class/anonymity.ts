@@ -1,4 +1,4 @@
-// Where the terms keep choices anonymous: which steps all have finished, so that no single choice tells whose it was.
+// Where the terms keep choices anonymous: which steps everybody has finished, so that choices may be shown.
 import { type Anonymity, STEPS, type Step, stepOf } from '../../shared-engine/index.ts';
 import { isPlayedOut } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';

@@ -21,7 +21,7 @@ import { playersIn } from './state.ts';
 
 export interface BigScreenPorts {
   readonly reviewer: Reviewer;
-  /** First answers alone where it is null. */
+  /** Null where there are quick reviews alone. */
   readonly analyzer: SharedAnalyzer | null;
 }
 
@@ -72,7 +72,7 @@ async function spreadAt(
   return spread && anonymity ? anonymizedSpread(spread, anonymity(spread)) : spread;
 }
 
-/** The rack as dealt is the teacher's own; a later one is shown where several faced it. */
+/** The rack as dealt is known to the teacher; a later one is shown only if several players held it. */
 function rackAt(live: ActiveClass, { seat, step }: ShownStep, faced: BigScreen['rack']): BigScreen['rack'] {
   const { deals, dealt } = live.state;
   return STEPS[0] === step ? (deals[dealt - 1]?.prepared[seat] ?? null) : faced;

@@ -46,7 +46,7 @@ export class Classes {
     if (!known) {
       this.#active.set(code, found);
       const forget = () => this.#active.delete(code);
-      // A wrong code must not cost memory, and a store that was away may be back at the next try.
+      // A wrong code must not cost memory, and a store that failed may answer at the next try.
       found.then((live) => live ?? forget(), forget);
     }
     const live = await found;
@@ -56,13 +56,13 @@ export class Classes {
     return (await this.#catchUp(live)) ? live : null;
   }
 
-  /** Nothing of this class and its tables is stored any more. Rejects when the store cannot be reached. */
+  /** Deletes the class and its tables from the store. Rejects when the store cannot be reached. */
   async remove(live: ActiveClass): Promise<void> {
     await live.delete();
     this.#active.delete(live.code);
   }
 
-  /** Whoever waits for something new is answered. */
+  /** Answers every request that waits for a change. */
   async close(): Promise<void> {
     const classes = await Promise.allSettled(this.#active.values());
     for (const one of classes) if (one.status === 'fulfilled') one.value?.stop();

@@ -73,7 +73,7 @@ function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): D
   const ahead = isAheadOfClass(play.round, state.controls);
   const step = ahead ? finishedStep(play.round) : stepOf(view.stage);
   const deadline = deadlineOf(state, stepSince);
-  // Who has chosen and waits for the class is not held: the class has still to come there.
+  // A player who has chosen and waits for the class is not held: the class has not come to that step yet.
   const waits = !ahead && isHeld(play.round, state.controls);
   return {
     ...about,

@@ -1,4 +1,4 @@
-// (class, command) → the events it causes, or one rejection; nothing else decides what may happen in a class.
+// Decides what may happen in a class: a command causes events, or one rejection. Nothing else decides it.
 import {
   CLASS_LIMITS,
   type ClassAims,
@@ -42,7 +42,7 @@ export type ClassCommand =
   | { readonly kind: 'end' };
 
 export function decideClass(state: ClassState, command: ClassCommand): Decision<ClassEvent> {
-  // A player's data can be forgotten after the end too.
+  // A player's data can be deleted after the end too.
   if (command.kind === 'leave') return decideLeaving(state, command.player);
   if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
   switch (command.kind) {
@@ -90,7 +90,7 @@ function decideLeaving({ players }: ClassState, player: number): Decision<ClassE
   return one.left ? accept() : accept({ kind: 'left', player });
 }
 
-/** What is named later for the same step takes the place of what was named before. */
+/** Aims named again for the same step replace the earlier ones. */
 function decideAim(
   state: ClassState,
   { player, deal, aims }: ClassCommand & { kind: 'aim' },

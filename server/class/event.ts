@@ -1,4 +1,4 @@
-// What has happened in a class; the log of these is the class, and its tables are rooms with logs of their own.
+// The events of a class: their log is the class, while its tables are rooms with logs of their own.
 import type {
   ClassTerms,
   Drill,
@@ -33,7 +33,7 @@ export type ClassEvent =
   | { readonly kind: 'hold'; readonly before: Step | null }
   | { readonly kind: 'stand-in'; readonly player: number; readonly on: boolean }
   | { readonly kind: 'shown'; readonly shown: ShownStep | null }
-  /** In a guided deal the open step came out so for everybody, and closed the deal with it or not (rule L1). */
+  /** In a guided deal, the outcome of the open step for everybody, and whether it closed the deal (rule L1). */
   | { readonly kind: 'advanced'; readonly outcome: Resolved; readonly closed: boolean }
   | {
       readonly kind: 'aimed';
@@ -42,6 +42,6 @@ export type ClassEvent =
       readonly step: Step;
       readonly sections: readonly string[];
     }
-  /** A player gave the seat up and had the name forgotten. */
+  /** A player gave the seat up and had the name deleted. */
   | { readonly kind: 'left'; readonly player: number }
   | { readonly kind: 'ended' };

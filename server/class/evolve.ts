@@ -1,4 +1,4 @@
-// (class, event) → the next class; total and silent, it believes every event of the log.
+// Applies an event to a class. Every event of the log is trusted, and none fails.
 import type { Recorded } from '../aggregate/recorded.ts';
 import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
@@ -27,7 +27,7 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
   };
 }
 
-/** Whoever comes when everybody has finished the current deal begins with the next one. */
+/** A player who joins after everybody has finished the current deal begins with the next one. */
 function firstDeal({ dealt, dealClosed }: ClassState): number {
   return dealClosed ? dealt : Math.max(0, dealt - 1);
 }

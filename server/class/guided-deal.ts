@@ -1,4 +1,4 @@
-// The guided deal that a class plays together: where it stands, who has not chosen yet, what was chosen there.
+// A guided deal: the step it has come to, who has not chosen there yet, and what was chosen.
 import {
   type AnswerChoice,
   advanceGuidedDeal,
@@ -20,7 +20,7 @@ import type { ActiveClass } from './active-class.ts';
 import { dealOf } from './player-results.ts';
 import { isGuided } from './state.ts';
 
-/** Every player sits alone, on the seat to which the drill's deals are rotated. */
+/** In a guided deal every player sits alone, on the seat to which the drill's deals are rotated. */
 const PLAYER = 0;
 
 /** All tables continue from this choice; `stepIndex` is the step for which it is meant, counted from 0. */
@@ -61,7 +61,7 @@ export function guidedDealFor(live: ActiveClass): GuidedDeal | null {
   };
 }
 
-/** The round as far as the class has come, nobody having answered the open step. */
+/** The round as far as the class has come, with the open step still unanswered. */
 function guidedRound({ state: { deals, dealt, outcomes } }: ActiveClass): Round | null {
   const deal = deals[dealt - 1];
   if (deal === undefined) return null;
@@ -69,7 +69,7 @@ function guidedRound({ state: { deals, dealt, outcomes } }: ActiveClass): Round 
   return outcomes.reduce<Round>((round, outcome) => evolve(round, { kind: 'resolved', outcome }), dealtRound);
 }
 
-/** Of the players' tables: how many have the open step still before them, and how it came out at the others. */
+/** How many of the players' tables have not finished the open step, and its outcomes at the others. */
 function openStepOf(live: ActiveClass): { waiting: number; reached: readonly Resolved[] } {
   const { players, dealt, outcomes } = live.state;
   const reachedAt = players.map((player): Resolved | null => {
@@ -87,7 +87,7 @@ function shownOf({ state: { terms } }: ActiveClass, counts: GuidedDeal['chosen']
   return terms.names ? counts : [...anonymized(counts, ({ players }) => players, true)];
 }
 
-/** What was chosen, most frequent first, by nobody's name; stand-ins' choices are counted apart from the players'. */
+/** What was chosen, most frequent first and without names; a choice of a stand-in counts for no player. */
 function countsOf(reached: readonly Resolved[]): GuidedDeal['chosen'] {
   const alike = new Map<string, { choice: AnswerChoice; players: number }>();
   for (const at of reached) {

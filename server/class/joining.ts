@@ -32,7 +32,7 @@ async function admit(live: ActiveClass, registry: Registry, joining: Joining): P
   return joined.ok ? { ok: true, room, seat } : joined;
 }
 
-/** Once a table has been dealt nobody joins it any more: whoever is late gets another. */
+/** Nobody joins a table after its first deal: a late player gets another table. */
 async function freePlace(live: ActiveClass, registry: Registry): Promise<Joined> {
   const { state, code } = live;
   const places = SEATS.slice(0, playersAtTable(state));

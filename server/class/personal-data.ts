@@ -1,4 +1,4 @@
-// What a class's log holds of one player: told to that player, and taken out of it when the player asks for that.
+// The data of one player in a class's log: shown to that player, and deleted from the log on demand.
 import { type Recorded, recordedIn } from '../aggregate/recorded.ts';
 import { rewriteLog } from '../aggregate/rewrite.ts';
 import type { Store, StoredLog } from '../ports.ts';
@@ -6,7 +6,7 @@ import { FORGOTTEN_NAME, NO_SECRET_HASH, type PersonalDataEntry } from '../room/
 import type { ClassEvent } from './event.ts';
 import { classEvents, classSnapshotFrom } from './stored-event.ts';
 
-/** Everything of this player in the class itself, oldest first; what was chosen is stored at the table. */
+/** Everything about this player in the class itself, oldest first; choices are stored at the table. */
 export function playerDataOf(log: StoredLog, player: number): PersonalDataEntry[] {
   const recorded = log.rows.flatMap((row) => recordedIn(row, classEvents));
   return entriesIn(recorded).flatMap(({ at, event, joined }): PersonalDataEntry[] => {
@@ -15,7 +15,7 @@ export function playerDataOf(log: StoredLog, player: number): PersonalDataEntry[
         return joined === player ? [{ at, what: 'joined the class', name: event.name }] : [];
       case 'stand-in':
         if (event.player !== player) return [];
-        return [{ at, what: event.on ? 'a bot plays on by the teacher’s wish' : 'got the seat back' }];
+        return [{ at, what: event.on ? 'the teacher let a bot play' : 'got the seat back' }];
       case 'aimed': {
         if (event.player !== player) return [];
         const { deal, step, sections } = event;

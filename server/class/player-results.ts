@@ -1,4 +1,4 @@
-// How each player played one deal, from the tables as they are now.
+// How each player has played one deal so far, read from the tables.
 import { type ClassEntry, type Round, seatView } from '../../shared-engine/index.ts';
 import { type ClassReviewSources, classReview } from '../reviews/class-reviews.ts';
 import type { ActiveClass } from './active-class.ts';
@@ -23,7 +23,7 @@ export function dealOf({ tables }: ActiveClass, { room, first }: ClassPlayer): n
   return first + (tables.at(room)?.live.room.state.play?.number ?? 0) - 1;
 }
 
-/** `sources` null for the choices alone. */
+/** Reviews come from `sources`; null leaves them out. */
 export async function resultsOf(
   live: ActiveClass,
   deal: number,

@@ -1,4 +1,4 @@
-// The report of a class for its teacher: what was chosen, by nobody's name, and per player what the terms allow.
+// The report of a class for its teacher: what was chosen, without names, and the players' sums if the terms allow it.
 import { classReport, type DrillReport } from '../../shared-engine/index.ts';
 import type { ActiveClass } from './active-class.ts';
 import { anonymityFor } from './anonymity.ts';
@@ -37,7 +37,7 @@ export async function reportFor(live: ActiveClass, ports: BigScreenPorts): Promi
 
 type Totals = NonNullable<DrillReport['players']>[number]['deals'][number];
 
-/** Sums alone: which tiles a player held and passed is in that player's own review. */
+/** Sums alone: the tiles a player held and passed are in that player's own review. */
 function totalsOf(deal: string, results: readonly PlayerResult[], player: number): Totals[] {
   const review = results.find((one) => one.player.id === player)?.entry.review;
   if (!review) return [];

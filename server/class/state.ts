@@ -1,4 +1,4 @@
-// The state of a class, as its log tells it.
+// The state of a class, as its log determines it.
 import type {
   ClassTerms,
   Drill,
@@ -18,7 +18,7 @@ export interface ClassPlayer {
   readonly room: string;
   readonly seat: Seat;
   readonly standIn: boolean;
-  /** Whether the player gave the seat up; a bot plays there, and the name is forgotten. */
+  /** Whether the player gave the seat up: a bot plays there, and the name is deleted. */
   readonly left: boolean;
   /** Place in the drill of the first deal that this player's table gets. */
   readonly first: number;
@@ -44,7 +44,7 @@ export interface ClassState {
   readonly players: readonly ClassPlayer[];
   /** How many deals of the drill have been dealt. */
   readonly dealt: number;
-  /** Where the class is guided: how the current deal has gone so far, and whether it is closed. */
+  /** In a guided class, the outcomes of the current deal so far, and whether it is closed. */
   readonly outcomes: readonly Resolved[];
   readonly dealClosed: boolean;
   /** The outcomes of the deals before it, by their place in the drill; each of them is closed. */

@@ -1,4 +1,4 @@
-// The JSON of a class's events and snapshots: what is stored today is read back tomorrow, or an error says so.
+// The JSON of a class's events and snapshots, with schemas that read it back or fail.
 import { z } from 'zod';
 import {
   classTermsSchema,
@@ -47,7 +47,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ended') }),
 ]);
 
-/** A class right after a deal, without what its opening says. */
+/** A class right after a deal, without what its first event holds. */
 const classSnapshot = z.strictObject({
   seq: z.int(),
   players: z
@@ -74,7 +74,7 @@ const classSnapshot = z.strictObject({
   ended: z.boolean(),
 });
 
-/** Takes any event there is, or this does not compile. */
+/** Does not compile unless the schema covers every kind of event. */
 export const classEvents: EventCodec<ClassEvent> = {
   textOf: (events: readonly z.infer<typeof classEvent>[]) => JSON.stringify(events),
   eventsFrom: (text) => storedJson(z.array(classEvent), text),

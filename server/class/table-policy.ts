@@ -1,9 +1,9 @@
-// How a table of a class differs from one that people open for themselves.
+// The policy of a class's tables: how they differ from tables that people open for themselves.
 import type { TablePolicy } from '../room/policy.ts';
 
 /**
- * It is there for its players alone: a spectator could put a name beside a choice. The class deals, seats and keeps
- * each player's seat for the whole drill; the records belong to its teacher's report and go with the class.
+ * A table is for its players alone, because a spectator could connect a name with a choice. The class deals, and keeps
+ * each player's seat for the whole drill. The records belong to the teacher's report and are deleted with the class.
  */
 export const CLASS_TABLE: TablePolicy = {
   isOpen: false,

@@ -8,13 +8,13 @@ import { type ClassState, isGuided } from './state.ts';
 import type { ClassTable, Tables } from './tables.ts';
 
 export interface ReconciledClass {
-  /** As it is now: it may change while a table is told. */
+  /** The present state: it may change while a table is updated. */
   state(): ClassState;
   readonly tables: Tables;
   readonly log: Log;
 }
 
-/** Whether the table is as the class wants it; it may be told again where it is not. Never rejects. */
+/** Whether the table is now as the class wants it; if not, it can be tried again. Never rejects. */
 export async function reconcileTable(
   { state, tables, log }: ReconciledClass,
   code: string,
@@ -28,7 +28,7 @@ export async function reconcileTable(
     const controlled = await room.submit({ kind: 'set-controls', controls: controlsOf(state(), code) });
     if (!controlled.ok) return false;
     const before = guided ? await advance(table, state()) : controlled;
-    // In a guided class all wait for each table, so none may wait for a player who is away to ask for the deal.
+    // In a guided class everybody waits for each table, so none may wait for an absent player to ask for the deal.
     const asked = called || guided || wantsDeal(room.state);
     const dealt = asked ? await dealNext(table, state()) : controlled;
     const after = guided ? await advance(table, state()) : controlled;
@@ -67,7 +67,7 @@ async function dealNext({ live: { room } }: ClassTable, state: ClassState): Prom
   return room.submit({ kind: 'deal-prepared', deal, bots }, `class/deal ${next}`);
 }
 
-/** On to where the class is in this table's deal, to its close where the class has closed it. */
+/** Advances the table to where the class is in its deal, or to the close if the class has closed that deal. */
 async function advance({ live: { room } }: ClassTable, state: ClassState): Promise<Answer> {
   const { players, dealt, dealClosed, outcomesBefore } = state;
   const player = players.find(({ room: code }) => code === room.code);

@@ -15,7 +15,7 @@ export interface ClassTable {
 export interface TablesPorts {
   readonly registry: Registry;
   readonly store: Pick<Store, 'history'>;
-  /** Something happened at this table. */
+  /** Called when something happened at this table. */
   readonly onChange: (code: string) => void;
 }
 
@@ -52,7 +52,7 @@ export class Tables {
     return table;
   }
 
-  /** Follows none of them any more. */
+  /** Ends the subscription to every table. */
   close(): void {
     for (const { unsubscribe } of this.#known.values()) unsubscribe();
     this.#known.clear();

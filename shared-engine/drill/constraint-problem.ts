@@ -1,4 +1,4 @@
-// Faults of a constraint found before a rack is drawn: a reversed range, an unknown section, parts that exclude each other.
+// Faults of a constraint found before drawing: a reversed range, an unknown section, parts that exclude each other.
 import type { Kernel } from '../kernels/index.ts';
 import { dealtSize } from '../rules/index.ts';
 import { AMOUNTS, rangeOf } from './constraint.ts';

@@ -1,4 +1,4 @@
-// Which racks a constraint allows, found by counting before any rack is drawn, and which of its parts exclude each other.
+// Which racks a constraint allows, found by counting before drawing, and which of its parts exclude each other.
 import type { Kernel } from '../kernels/index.ts';
 import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/index.ts';
 import { type ConstraintPart, inRange, partsOf, rangeOf } from './constraint.ts';

@@ -1,4 +1,4 @@
-// Draws racks that fit a constraint, each equally likely: exact counts give the shape, chance the faces, trying the rest.
+// Draws racks that fit a constraint, all equally likely: a shape by exact counts, faces at random, the rest by trying.
 import { type Kernel, toGoBySection } from '../kernels/index.ts';
 import { type Bag, FACE_COUNT, faceIndex, JOKER_INDEX, type Random } from '../rules/index.ts';
 import { type ConstraintPart, inARow, inRange, likeNumbers, partsOf, rangeOf } from './constraint.ts';

@@ -54,29 +54,41 @@ export function PresentationPanel({ dashboard, dispatch }: PresentationPanelProp
               ))}
             </select>
           </div>
-          <button
-            type="button"
-            onClick={() => dispatch({ kind: 'show', shown: { ...topicOf(topic), revealed: false } })}
-          >
-            {PRESENTATION.show}
-          </button>
-          {shown && (
-            <>
-              <button
-                type="button"
-                class={shown.revealed ? '' : 'primary'}
-                onClick={() => dispatch({ kind: 'show', shown: { ...shown, revealed: !shown.revealed } })}
-              >
-                {shown.revealed ? PRESENTATION.hide : PRESENTATION.reveal}
-              </button>
-              <button type="button" onClick={() => dispatch({ kind: 'show', shown: null })}>
-                {PRESENTATION.clear}
-              </button>
-            </>
-          )}
+          <ShowButtons topic={topic} shown={shown} dispatch={dispatch} />
         </div>
       )}
     </section>
+  );
+}
+
+interface ShowButtonsProps {
+  readonly topic: Topic;
+  readonly shown: Dashboard['shown'];
+  readonly dispatch: Dispatch;
+}
+
+function ShowButtons({ topic, shown, dispatch }: ShowButtonsProps) {
+  const show = (next: ShownStep | null) => dispatch({ kind: 'show', shown: next });
+  return (
+    <>
+      <button type="button" onClick={() => show({ ...topicOf(topic), revealed: false })}>
+        {PRESENTATION.show}
+      </button>
+      {shown && (
+        <>
+          <button
+            type="button"
+            class={shown.revealed ? '' : 'primary'}
+            onClick={() => show({ ...shown, revealed: !shown.revealed })}
+          >
+            {shown.revealed ? PRESENTATION.hide : PRESENTATION.reveal}
+          </button>
+          <button type="button" onClick={() => show(null)}>
+            {PRESENTATION.clear}
+          </button>
+        </>
+      )}
+    </>
   );
 }
 

@@ -25,6 +25,52 @@ const KINDS: readonly DealKind[] = ['random', 'manual', 'sampled'];
 const HOUSE: ClassCard = { file: null, sections: houseCard().sections };
 
 export function PrepareScreen({ app }: { readonly app: App }) {
+  const { drill, terms, card, problems, ...draft } = useClassDraft(app);
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page prepare">
+        <header>
+          <h1>{PREPARE.title}</h1>
+          <p>{PREPARE.about}</p>
+        </header>
+        <div class="field">
+          <label for="drill-title">{PREPARE.drillTitle}</label>
+          <input
+            id="drill-title"
+            maxLength={80}
+            value={drill.value.title}
+            onInput={(event) => draft.change({ ...drill.value, title: event.currentTarget.value })}
+          />
+        </div>
+        <DealsSection drill={drill.value} card={card.value} onChange={draft.change} />
+        <FormFields drill={drill.value} onChange={draft.change} />
+        <TermsFields
+          terms={terms.value}
+          onChange={(next) => {
+            terms.value = next;
+          }}
+        />
+        <CardFileField id="class-card" chosen={PREPARE.cardChosen} onCard={draft.takeCard} />
+        <Problems problems={problems.value} />
+        <div class="row">
+          <button
+            type="button"
+            class="primary"
+            aria-disabled={draft.busy.value}
+            onClick={() => void draft.open()}
+          >
+            {PREPARE.open}
+          </button>
+          <DrillFileButtons drill={draft.named} onFile={(file) => void draft.loadDrill(file)} />
+        </div>
+      </main>
+    </>
+  );
+}
+
+/** What the teacher has entered so far, what is wrong with it, and what can be done with it. */
+function useClassDraft(app: App) {
   const drill = useSignal<Drill>(emptyDrill(newSeed));
   const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false, cardClosed: false });
   const card = useSignal<ClassCard>(HOUSE);
@@ -45,6 +91,7 @@ export function PrepareScreen({ app }: { readonly app: App }) {
     problems.value = [PREPARE.otherFile, ...read.problems.map(({ message }) => message)];
   }
 
+  /** Why the card cannot be used, or null. */
   function takeCard(file: unknown): string | null {
     const parsed = file === null ? null : parseCard(file);
     card.value = parsed?.ok ? { file: parsed.card, sections: compileCard(parsed.card).sections } : HOUSE;
@@ -61,42 +108,7 @@ export function PrepareScreen({ app }: { readonly app: App }) {
     problems.value = [answer.message, ...(answer.problems ?? [])];
   }
 
-  return (
-    <>
-      <Bar app={app} home />
-      <main class="class-page prepare">
-        <header>
-          <h1>{PREPARE.title}</h1>
-          <p>{PREPARE.about}</p>
-        </header>
-        <div class="field">
-          <label for="drill-title">{PREPARE.drillTitle}</label>
-          <input
-            id="drill-title"
-            maxLength={80}
-            value={drill.value.title}
-            onInput={(event) => change({ ...drill.value, title: event.currentTarget.value })}
-          />
-        </div>
-        <DealsSection drill={drill.value} card={card.value} onChange={change} />
-        <FormFields drill={drill.value} onChange={change} />
-        <TermsFields
-          terms={terms.value}
-          onChange={(next) => {
-            terms.value = next;
-          }}
-        />
-        <CardFileField id="class-card" chosen={PREPARE.cardChosen} onCard={takeCard} />
-        <Problems problems={problems.value} />
-        <div class="row">
-          <button type="button" class="primary" aria-disabled={busy.value} onClick={() => void open()}>
-            {PREPARE.open}
-          </button>
-          <DrillFileButtons drill={named} onFile={(file) => void loadDrill(file)} />
-        </div>
-      </main>
-    </>
-  );
+  return { drill, terms, card, problems, busy, change, named, loadDrill, takeCard, open };
 }
 
 interface DealsSectionProps {
