@@ -1,5 +1,6 @@
-// Logs for the tests of the stores: rows of plain events that say nothing but a name.
+// Logs for the tests of the stores, with plain events that say nothing but a name, and stores that opened.
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../../server/ports.ts';
+import type { OpenedStore } from '../../server/store/opened.ts';
 
 /** The time of a log's first row; the others follow a second apart. */
 export const LOG_START = 1_750_000_000_000;
@@ -37,4 +38,10 @@ export async function appendTo(
   const [outcome] = await store.commit(batch);
   if (outcome === undefined) throw new Error('The store says nothing of the append.');
   return outcome;
+}
+
+/** The store that was opened; fails with the message where none was. */
+export function storeOf(opened: OpenedStore): Store {
+  if (!opened.ok) throw new Error(opened.message);
+  return opened.store;
 }

@@ -9,9 +9,8 @@ import { parseAddress } from '../../server/store/address.ts';
 import { copyLogs, logHash } from '../../server/store/copying.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { appendTo, newLog, row, snapshotAt } from '../kit/logs.ts';
+import { appendTo, newLog, row, snapshotAt, storeOf } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
-import { storeOf } from '../kit/stores.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
 const root = new URL('../..', import.meta.url);
@@ -49,7 +48,7 @@ async function roomsIn(location: string, rooms: Readonly<Record<string, number>>
 }
 
 describe('the command', () => {
-  test('moves every room from SQLite to PostgreSQL and on to another file, with the same hashes', async () => {
+  test('copy-store moves every room from SQLite to PostgreSQL and on to another file, with the same hashes', async () => {
     await roomsIn(file, { ROOMAAAA: 0, ROOMBBBB: 30, ROOMCCCC: 7 });
     const url = await postgres.newDatabase();
     const second = `${file}.second`;
@@ -65,7 +64,7 @@ describe('the command', () => {
     await Promise.all([source!.close(), target!.close()]);
   });
 
-  test('leaves a store with rooms alone unless told, and then keeps both', async () => {
+  test('copy-store leaves a store with rooms alone unless it is told to add, and then both sets are there', async () => {
     await roomsIn(file, { ROOMAAAA: 2, ROOMBBBB: 1 });
     const target = `${file}.target`;
     await roomsIn(target, { ROOMBBBB: 1, ROOMDDDD: 5 });
@@ -80,7 +79,7 @@ describe('the command', () => {
     await store.close();
   });
 
-  test('ends with 1 where a room of the same code is another one there, and names no code', async () => {
+  test('copy-store ends with 1 where the target has another room of the same code, and names no code', async () => {
     await roomsIn(file, { ROOMAAAA: 2, ROOMBBBB: 1 });
     const target = `${file}.target`;
     await roomsIn(target, { ROOMAAAA: 3 });
@@ -98,13 +97,13 @@ describe('the command', () => {
     expect(stdout + stderr).not.toContain('ROOMAAAA');
   });
 
-  test('ends with 2 and one sentence where its words cannot be used', () => {
+  test('copy-store ends with 2 and one sentence where its arguments cannot be used', () => {
     const { status, stdout, stderr } = copyStore('--from', 'sqlite:a');
     expect([status, stdout]).toEqual([2, '']);
     expect(stderr).toMatch(/^Use --from and --to.*\n$/);
   });
 
-  test('says what is wrong with its words and with places that are not there, and creates nothing', async () => {
+  test('copy-store says what is wrong with its arguments and with stores that are not there, and creates nothing', async () => {
     const nowhere = path.join(place.folder, 'nowhere.db');
     const cases = [
       [[], /^Use --from and --to/],
@@ -123,7 +122,7 @@ describe('the command', () => {
 });
 
 describe('copying', () => {
-  test('notices a room that goes on while it is copied', async () => {
+  test('copying notices a room that goes on meanwhile', async () => {
     const [from, to] = [memoryStore(), memoryStore()];
     await from.create('ROOMAAAA', newLog());
     await from.create('ROOMBBBB', newLog());
@@ -139,7 +138,7 @@ describe('copying', () => {
     expect(report).toMatchObject({ rooms: 2, written: 2, differing: [expect.any(String)] });
   });
 
-  test('goes through more rooms than one page holds', async () => {
+  test('copying goes through more rooms than one page of codes holds', async () => {
     const [from, to] = [memoryStore(), memoryStore()];
     for (let room = 0; room < 450; room++) await from.create(`R${room}`, newLog(room % 3));
     expect(await copyLogs(from, to)).toMatchObject({ rooms: 450, written: 450, differing: [] });
@@ -166,7 +165,7 @@ test('the hash of a log tells of its kind, its snapshot and everything in its ro
   expect(new Set([log, ...others].map(logHash)).size).toBe(8);
 });
 
-test('an address names a file or a database, and nothing else', () => {
+test('the address of a store names a file or a database, and nothing else', () => {
   expect(parseAddress('sqlite:./data/quadrille.db')).toEqual({
     kind: 'sqlite',
     location: './data/quadrille.db',

@@ -15,10 +15,9 @@ import { forFour } from '../../shared-engine/rules/deal/seat.ts';
 import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
 import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
-import { LOG_START } from '../kit/logs.ts';
+import { LOG_START, storeOf } from '../kit/logs.ts';
 import { eventsOf, logOf } from '../kit/room-logs.ts';
 import { opened, playOn } from '../kit/rounds.ts';
-import { storeOf } from '../kit/stores.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
 const TERMS = { deadline: 30, revealRacks: true };

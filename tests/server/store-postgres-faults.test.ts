@@ -52,7 +52,7 @@ describe('opening', () => {
     expect(sentences.join()).not.toMatch(new RegExp(`open-sesame|ines|${secret}`));
   });
 
-  test('a server that accepts and says nothing is given up', async () => {
+  test('a database server that accepts a connection and says nothing is given up', async () => {
     const way = await wayTo(postgres.port);
     way.fallSilent();
     const url = new URL(await postgres.newDatabase());
@@ -128,7 +128,7 @@ describe('at work', () => {
     await store.close();
   });
 
-  test('a cable that is pulled out has a write rejected in time, and the room can be written through another', async () => {
+  test('when the network goes silent a write is rejected in time, and the room can be written by another server', async () => {
     const url = new URL(await postgres.newDatabase());
     const direct = await storeAt(url.href);
     const way = await wayTo(postgres.port);
@@ -142,7 +142,7 @@ describe('at work', () => {
     await Promise.all([direct.close(), distant.close()]);
   });
 
-  test('a write that waits for a lock too long is rejected and has changed nothing', async () => {
+  test('a write that waits for a lock too long is rejected and changes nothing', async () => {
     const url = await postgres.newDatabase();
     const pool = await poolAt(url, SHORT);
     const store = postgresStore(pool);
@@ -162,7 +162,7 @@ describe('at work', () => {
 describe('tickets', () => {
   const grant = { code: CODE, holder: { seat: 2, since: 5 } } as const;
 
-  test('issued at one server are redeemed at another, once, for a seat and for a spectator', async () => {
+  test('tickets issued at one server are redeemed at another, once, for a seat and for a spectator', async () => {
     const url = await postgres.newDatabase();
     const pools = await Promise.all([poolAt(url), poolAt(url)]);
     const [here, there] = pools.map((pool, at) => postgresTickets(pool, seededEntropy(`server ${at}`)));
@@ -178,7 +178,7 @@ describe('tickets', () => {
     await Promise.all(pools.map((pool) => pool.end()));
   });
 
-  test('that are too old are rejected and swept out by the next one; only hashes are kept', async () => {
+  test('tickets that are too old are rejected and deleted with the next one, and only hashes are stored', async () => {
     const url = await postgres.newDatabase();
     const pool = await poolAt(url);
     const tickets = postgresTickets(pool, seededEntropy('old tickets'));

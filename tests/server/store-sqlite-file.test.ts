@@ -5,8 +5,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
-import { appendTo, newLog, row } from '../kit/logs.ts';
-import { storeOf } from '../kit/stores.ts';
+import { appendTo, newLog, row, storeOf } from '../kit/logs.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
 const CODE = 'ABCDEFGH';
@@ -56,7 +55,7 @@ describe('a power cut', () => {
 
   const walSize = async () => (await stat(`${location}-wal`)).size;
 
-  test('right after an acknowledgement everything acknowledged is there, without closing', async () => {
+  test('after a power cut everything acknowledged is in the file, though nobody closed it', async () => {
     const store = open();
     await store.create(CODE, newLog());
     for (let last = 1; last < 40; last++) {
@@ -66,7 +65,7 @@ describe('a power cut', () => {
     await store.close();
   });
 
-  test('a write torn anywhere in its pages is gone whole, and all before it is there', async () => {
+  test('a write that a power cut tears anywhere in its pages is gone whole, and all before it is there', async () => {
     const store = open();
     await store.create(CODE, newLog());
     await appendTo(store, CODE, row(1, 3, ['1/a']));
@@ -83,7 +82,7 @@ describe('a power cut', () => {
     await store.close();
   });
 
-  test('pages that arrived as rubbish are not taken for a write', async () => {
+  test('pages that a power cut leaves as rubbish are not taken for a write', async () => {
     const store = open();
     await store.create(CODE, newLog(2));
     const before = await walSize();
@@ -100,7 +99,7 @@ describe('a power cut', () => {
     await store.close();
   });
 
-  test('the store goes on behind the cut', async () => {
+  test('after a power cut the store goes on behind the last whole write', async () => {
     const store = open();
     await store.create(CODE, newLog(1));
     const before = await walSize();
@@ -114,7 +113,7 @@ describe('a power cut', () => {
 });
 
 describe('opening', () => {
-  test('creates the folders on the way and keeps every commit durable', async () => {
+  test('opening a file creates the folders on the way and makes every commit durable', async () => {
     const deep = path.join(place.folder, 'a', 'b', 'quadrille.db');
     await open(deep).close();
     const file = new Database(deep);
@@ -175,7 +174,7 @@ describe('opening', () => {
     expect(await readFile(location, 'utf8')).toBe(text);
   });
 
-  test('a place that cannot hold a file is named', async () => {
+  test('a path that cannot hold a file is named in the message', async () => {
     await writeFile(path.join(place.folder, 'note'), '');
     expect(messageOf(path.join(place.folder, 'note', 'quadrille.db'))).toMatch(/cannot be opened \(EEXIST\)/);
     expect(messageOf(place.folder)).toMatch(/cannot be opened \(SQLITE_CANTOPEN/);
@@ -183,7 +182,7 @@ describe('opening', () => {
 });
 
 describe('another process', () => {
-  test('that holds the file has a write rejected, nothing changed, and the next one stored', async () => {
+  test('while another process holds the file a write is rejected and changes nothing, and the next one is stored', async () => {
     const store = open();
     await store.create(CODE, newLog());
     const holder = new Database(location);

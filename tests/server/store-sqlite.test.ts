@@ -1,8 +1,8 @@
 // The store in an SQLite file, held to the promises of every store.
 import path from 'node:path';
 import { openSqlite } from '../../server/store/sqlite.ts';
+import { storeOf } from '../kit/logs.ts';
 import { storeContract } from '../kit/store-contract.ts';
-import { storeOf } from '../kit/stores.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
 storeContract({

@@ -6,9 +6,8 @@ import { memoryStore } from '../../../server/store/memory.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
-import { newLog, row } from '../../kit/logs.ts';
+import { newLog, row, storeOf } from '../../kit/logs.ts';
 import { startPostgres } from '../../kit/postgres.ts';
-import { storeOf } from '../../kit/stores.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
 import type { Bench, Figures } from '../bench.ts';
 

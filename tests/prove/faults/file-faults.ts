@@ -3,7 +3,7 @@ import { copyFile, mkdir, stat, truncate } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
 import { openSqlite } from '../../../server/store/sqlite.ts';
-import { storeOf } from '../../kit/stores.ts';
+import { storeOf } from '../../kit/logs.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
 import { violationsIn } from '../../simulator/invariants.ts';
 import { Crowd, type CrowdOptions, restartCloses } from './crowd.ts';

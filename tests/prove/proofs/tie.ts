@@ -1,7 +1,9 @@
 // The choices that a comparison does not tell apart from the best: the best is among them, and they are few.
+
+import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
 import { DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
-import { alternativesIn } from '../analysis/alternatives.ts';
+import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
 import { longRunOf } from '../analysis/long-run.ts';
 import { shareText } from '../analysis/proportions.ts';
@@ -65,4 +67,9 @@ function isAmong(
   known: readonly { readonly action: readonly number[] }[],
 ): boolean {
   return known.some((other) => other.action.join() === action.join());
+}
+
+/** Everything that could have been chosen, best tiles left first. */
+function alternativesIn({ offered, subject }: RecordedDecision): readonly Alternative[] {
+  return alternativesTo(offered, subject, analyst.leaf)?.alternatives ?? [];
 }
