@@ -1,10 +1,11 @@
 // A room at work in this process: its aggregate with connections, broadcaster, scheduler and reviews around it.
 import { CLOSE, type ConnectionOrigin, type Resume } from '../../shared-engine/index.ts';
 import { Aggregate, type AggregatePorts } from '../aggregate/aggregate.ts';
-import { replay } from '../aggregate/replay.ts';
+import { type Replayed, replay } from '../aggregate/replay.ts';
 import type { TableFacts } from '../delivery/audience.ts';
-import { Broadcaster, type Connection } from '../delivery/broadcaster.ts';
+import { Broadcaster, type Connection, type Listener } from '../delivery/broadcaster.ts';
 import { StateHistory } from '../delivery/state-history.ts';
+import type { Log } from '../log.ts';
 import type { CardChoice, PlayingCard, StoredLog, Unsubscribe } from '../ports.ts';
 import { SeatConnections } from '../presence/seat-connections.ts';
 import { type ReviewPorts, RoomReviews } from '../reviews/room-reviews.ts';
@@ -12,6 +13,7 @@ import type { SeatHolder } from '../room/command.ts';
 import { logFieldsOf } from '../room/log-fields.ts';
 import type { Policies, TablePolicy } from '../room/policy.ts';
 import { ROOM, type Room, type RoomChange, roomWith } from '../room/room.ts';
+import type { RoomState } from '../room/state.ts';
 import { Scheduler, type SchedulerPorts } from '../schedule/scheduler.ts';
 import { StepClock } from '../schedule/step-clock.ts';
 import { logTag } from '../secrets.ts';
@@ -31,90 +33,109 @@ export interface HandshakeInfo {
   readonly from: ConnectionOrigin | null;
 }
 
-export interface ActiveRoom {
+/** The room of this log, at work; null where the log is of no room, or of a closed one. */
+export function activate(code: string, stored: StoredLog, ports: ActiveRoomPorts): ActiveRoom | null {
+  const replayed = replay(ROOM, stored);
+  if (replayed === null || replayed.states.at(-1)?.closed) return null;
+  return new ActiveRoom(code, replayed, ports);
+}
+
+export class ActiveRoom {
   readonly room: Room;
   readonly policy: TablePolicy;
   readonly card: PlayingCard;
   readonly broadcaster: Broadcaster;
   readonly connections: SeatConnections;
-  /** When the open step was opened, by the clock of this server. */
-  stepSince(): number;
-  /** Lets somebody listen until the answer is called; a newer connection of the same person replaces the older one. */
-  attach(connection: Connection, holder: SeatHolder | null, handshake: HandshakeInfo): Unsubscribe;
-  /** Ends every timer; what was begun is finished and stored. */
-  stop(): Promise<void>;
-}
+  readonly #stepClock: StepClock;
+  readonly #reviews: RoomReviews;
+  readonly #scheduler: Scheduler;
+  readonly #subscriptions: readonly Unsubscribe[];
 
-/** The room of this log, at work; null where the log is of no room, or of a closed one. */
-export function activate(code: string, stored: StoredLog, ports: ActiveRoomPorts): ActiveRoom | null {
-  const replayed = replay(ROOM, stored);
-  if (replayed === null || replayed.states.at(-1)?.closed) return null;
-  const [first] = replayed.states;
-  const policy = ports.policies[first.mode];
-  const log = ports.log.child({ room: logTag(code) });
-  const card = ports.playingCard(first.card);
-  const room: Room = new Aggregate(roomWith(policy), code, replayed, { ...ports, log });
-  const history = new StateHistory(replayed.states);
-  const connections = new SeatConnections(room, ports.nodes.id);
-  const stepClock = new StepClock(ports.clock);
-  const stepSince = () => stepClock.stepSince(room.state);
-  const cardInfo = { id: card.card.id, name: card.card.name };
-  const facts = (): TableFacts => {
-    return { code, policy, card: cardInfo, stepSince: stepSince(), now: ports.clock.now() };
-  };
-  const broadcaster = new Broadcaster({ state: () => room.state, facts, history, connections });
-  const fairnessKey = first.classCode ?? code;
-  const making = policy.sharesReviews ? { ...ports, ...ports.shared } : ports;
-  const reviews = new RoomReviews({ room, broadcaster, card, log, fairnessKey }, making);
-  const scheduler = new Scheduler({ room, policy, card, stepSince }, { ...ports, log });
-
-  const unsubscribe = room.onChange(({ before, state, states, recorded }: RoomChange) => {
-    for (const { seq, event } of recorded) log.info({ seq, ...logFieldsOf(event) }, 'event');
-    history.add(states);
-    stepClock.changed(before, state);
-    connections.changed();
-    broadcaster.changed();
-    reviews.changed(state, recorded);
-    scheduler.wake();
-    if (!state.closed) return;
-    end();
-    broadcaster.endAll(CLOSE.goingAway);
-  });
-
-  function end(): void {
-    scheduler.stop();
-    reviews.stop();
+  /** Follows the room until `stop`. */
+  constructor(code: string, replayed: Replayed<RoomState>, ports: ActiveRoomPorts) {
+    const [{ mode, card, classCode }] = replayed.states;
+    const log = ports.log.child({ room: logTag(code) });
+    this.policy = ports.policies[mode];
+    this.card = ports.playingCard(card);
+    this.room = new Aggregate(roomWith(this.policy), code, replayed, { ...ports, log });
+    this.#stepClock = new StepClock(ports.clock);
+    this.connections = new SeatConnections(this.room, ports.nodes.id);
+    const history = new StateHistory(replayed.states);
+    this.broadcaster = new Broadcaster({
+      state: () => this.room.state,
+      facts: () => this.#facts(ports.clock.now()),
+      history,
+      connections: this.connections,
+    });
+    const { room, broadcaster } = this;
+    const reviewPorts = this.policy.sharesReviews ? { ...ports, ...ports.shared } : ports;
+    const fairnessKey = classCode ?? code;
+    this.#reviews = new RoomReviews({ room, broadcaster, card: this.card, log, fairnessKey }, reviewPorts);
+    this.#scheduler = new Scheduler(this, { ...ports, log });
+    this.#subscriptions = this.#inOrder(history, log).map((listener) => room.onChange(listener));
+    this.#scheduler.wake();
   }
 
-  scheduler.wake();
-  return {
-    room,
-    policy,
-    card,
-    broadcaster,
-    connections,
-    stepSince,
-    attach: (connection, holder, { knows, from }) => {
-      const seat = holder && connections.open(holder, from);
-      const listener = broadcaster.add(connection, seat, knows);
-      void enter();
-      return () => {
-        broadcaster.remove(listener);
-        if (seat) connections.close(seat);
-      };
+  /** When the open step was opened, by the clock of this server. */
+  stepSince(): number {
+    return this.#stepClock.stepSince(this.room.state);
+  }
 
-      async function enter(): Promise<void> {
-        if (seat) await connections.announce(seat);
-        if (!broadcaster.has(listener)) return;
-        broadcaster.greet(listener);
-        const review = holder && reviews.waiting(holder);
-        if (review) connection.send({ kind: 'review', ...review });
-      }
-    },
-    async stop() {
-      end();
-      await room.drained();
-      unsubscribe();
-    },
-  };
+  /** Lets somebody listen until the answer is called; a newer connection of the same person replaces the older one. */
+  attach(connection: Connection, holder: SeatHolder | null, { knows, from }: HandshakeInfo): Unsubscribe {
+    const seat = holder && this.connections.open(holder, from);
+    const listener = this.broadcaster.add(connection, seat, knows);
+    void this.#greet(listener);
+    return () => {
+      this.broadcaster.remove(listener);
+      if (seat) this.connections.close(seat);
+    };
+  }
+
+  /** Ends every timer; what was begun is finished and stored. */
+  async stop(): Promise<void> {
+    this.#end();
+    await this.room.drained();
+    for (const unsubscribe of this.#subscriptions) unsubscribe();
+  }
+
+  /** What happens after every change. One that fails leaves the others told. */
+  #inOrder(history: StateHistory, log: Log): ((change: RoomChange) => void)[] {
+    return [
+      ({ recorded }) => {
+        for (const { seq, event } of recorded) log.info({ seq, ...logFieldsOf(event) }, 'event');
+      },
+      ({ states }) => history.add(states),
+      ({ before, state }) => this.#stepClock.changed(before, state),
+      () => this.connections.changed(),
+      () => this.broadcaster.changed(),
+      ({ state, recorded }) => this.#reviews.changed(state, recorded),
+      () => this.#scheduler.wake(),
+      ({ state }) => {
+        if (!state.closed) return;
+        this.#end();
+        this.broadcaster.endAll(CLOSE.goingAway);
+      },
+    ];
+  }
+
+  async #greet(listener: Listener): Promise<void> {
+    const { seat, connection } = listener;
+    if (seat) await this.connections.announce(seat);
+    if (!this.broadcaster.has(listener)) return;
+    this.broadcaster.greet(listener);
+    const review = seat && this.#reviews.waiting(seat.holder);
+    if (review) connection.send({ kind: 'review', ...review });
+  }
+
+  #facts(now: number): TableFacts {
+    const { id, name } = this.card.card;
+    const { room, policy } = this;
+    return { code: room.code, policy, card: { id, name }, stepSince: this.stepSince(), now };
+  }
+
+  #end(): void {
+    this.#scheduler.stop();
+    this.#reviews.stop();
+  }
 }

@@ -18,6 +18,55 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
     return place;
   }
 
+  return {
+    ...readsOf(logs),
+    ...writesTo(logs),
+    async close() {
+      closed = true;
+    },
+  };
+}
+
+type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
+
+function readsOf(logs: () => MemoryPlace): Reads {
+  return {
+    async load(code) {
+      const log = logs().get(code);
+      if (log === undefined) return null;
+      const from = log.snapshot?.version ?? 0;
+      return { ...log, rows: log.rows.filter(({ version }, n) => n === 0 || version > from) };
+    },
+    async loadAfter(code, after) {
+      return (
+        logs()
+          .get(code)
+          ?.rows.filter(({ version }) => version > after) ?? null
+      );
+    },
+    async history(code) {
+      const log = logs().get(code);
+      return log ? { ...log, rows: [...log.rows] } : null;
+    },
+    async versions(codes) {
+      return new Map(
+        codes.flatMap((code): [string, number][] => {
+          const log = logs().get(code);
+          return log ? [[code, versionOf(log)]] : [];
+        }),
+      );
+    },
+    async codes(after, limit) {
+      const ordered = [...logs().keys()].sort(byBytes);
+      return ordered.filter((code) => after === null || byBytes(code, after) > 0).slice(0, limit);
+    },
+    async count() {
+      return logs().size;
+    },
+  };
+}
+
+function writesTo(logs: () => MemoryPlace): Omit<Store, keyof Reads | 'close'> {
   function append({ code, row, snapshot }: Append): AppendOutcome {
     if (!isRow(row)) return 'invalid';
     const log = logs().get(code);
@@ -38,23 +87,6 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
       logs();
       return batch.map(append);
     },
-    async load(code) {
-      const log = logs().get(code);
-      if (log === undefined) return null;
-      const from = log.snapshot?.version ?? 0;
-      return { ...log, rows: log.rows.filter(({ version }, n) => n === 0 || version > from) };
-    },
-    async loadAfter(code, after) {
-      return (
-        logs()
-          .get(code)
-          ?.rows.filter(({ version }) => version > after) ?? null
-      );
-    },
-    async history(code) {
-      const log = logs().get(code);
-      return log ? { ...log, rows: [...log.rows] } : null;
-    },
     async rewrite(code, rows, snapshot) {
       const log = logs().get(code);
       if (log === undefined) return;
@@ -64,18 +96,6 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
       }
       if (snapshot && log.snapshot?.version === snapshot.version) log.snapshot = snapshot;
     },
-    async versions(codes) {
-      return new Map(
-        codes.flatMap((code): [string, number][] => {
-          const log = logs().get(code);
-          return log ? [[code, versionOf(log)]] : [];
-        }),
-      );
-    },
-    async codes(after, limit) {
-      const ordered = [...logs().keys()].sort(byBytes);
-      return ordered.filter((code) => after === null || byBytes(code, after) > 0).slice(0, limit);
-    },
     async remove(code) {
       logs().delete(code);
     },
@@ -83,12 +103,6 @@ export function memoryStore(place: MemoryPlace = new Map()): Store {
       const old = [...logs()].filter(([, { rows }]) => rows.at(-1)!.at < before);
       for (const [code] of old) logs().delete(code);
       return old.length;
-    },
-    async count() {
-      return logs().size;
-    },
-    async close() {
-      closed = true;
     },
   };
 }

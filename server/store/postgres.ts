@@ -4,31 +4,24 @@ import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '
 import { type LoadedLog, type LoadedRow, SQL } from './postgres-statements.ts';
 import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
+type Ask = <Row extends pg.QueryResultRow>(
+  name: keyof typeof SQL,
+  values: readonly unknown[],
+) => Promise<pg.QueryResult<Row>>;
+type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
+
 export function postgresStore(pool: pg.Pool): Store {
-  function ask<Row extends pg.QueryResultRow>(name: keyof typeof SQL, values: readonly unknown[]) {
-    return pool.query<Row>({ name: `quadrille ${name}`, text: SQL[name], values: [...values] });
-  }
+  const ask: Ask = (name, values) =>
+    pool.query({ name: `quadrille ${name}`, text: SQL[name], values: [...values] });
+  return {
+    ...readsOf(ask),
+    ...writesTo(ask),
+    commit: (batch) => commit(ask, batch),
+    close: () => pool.end(),
+  };
+}
 
-  /** One statement for all; where one append fails by itself, its neighbors are tried without it. */
-  async function commit(batch: readonly Append[]): Promise<AppendOutcome[]> {
-    const good = batch.filter(({ row }) => isRow(row));
-    const committed = new Set<string>();
-    try {
-      const { rows } = await ask<{ code: string }>('append', columnsOf(good));
-      for (const { code } of rows) committed.add(plainText(code));
-    } catch (error) {
-      if (!isOfOneRow(error)) throw error;
-      if (batch.length === 1) return ['invalid'];
-      const outcomes: AppendOutcome[] = [];
-      for (const one of batch) outcomes.push(...(await commit([one])));
-      return outcomes;
-    }
-    return batch.map(({ code, row }) => {
-      if (!isRow(row)) return 'invalid';
-      return committed.has(code) ? 'committed' : 'conflict';
-    });
-  }
-
+function readsOf(ask: Ask): Reads {
   /** In two trips: rows that are appended between them are loaded as well. */
   async function read(code: string, from: 'snapshot' | 'first row'): Promise<StoredLog | null> {
     const [log] = (await ask<LoadedLog>('log', [storedText(code)])).rows;
@@ -40,18 +33,6 @@ export function postgresStore(pool: pg.Pool): Store {
   }
 
   return {
-    async create(code, log) {
-      checkLog(log);
-      const { kind, rows, snapshot } = log;
-      const { version, at } = rows.at(-1)!;
-      const made = await ask('create', [
-        ...[storedText(code), kind, version, at],
-        ...rowColumns(rows),
-        ...[snapshot?.version, snapshot && JSON.stringify(snapshot.commands), snapshot?.state],
-      ]);
-      return made.rowCount === rows.length ? 'created' : 'code-taken';
-    },
-    commit,
     load: (code) => read(code, 'snapshot'),
     async loadAfter(code, version) {
       const { rows } = await ask<LoadedRow | { version: null }>('rowsAfter', [storedText(code), version]);
@@ -59,14 +40,6 @@ export function postgresStore(pool: pg.Pool): Store {
       return rows.flatMap((row) => (row.version === null ? [] : [rowFrom(row)]));
     },
     history: (code) => read(code, 'first row'),
-    async rewrite(code, rows, snapshot) {
-      await ask('rewrite', [
-        storedText(code),
-        rows.map(({ version }) => version),
-        rows.map(({ events }) => events),
-        ...[snapshot?.version, snapshot && JSON.stringify(snapshot.commands), snapshot?.state],
-      ]);
-    },
     async versions(codes) {
       const { rows } = await ask<{ code: string; version: number }>('versions', [codes.map(storedText)]);
       return new Map(rows.map(({ code, version }) => [plainText(code), version]));
@@ -75,18 +48,59 @@ export function postgresStore(pool: pg.Pool): Store {
       const { rows } = await ask<{ code: string }>('codes', [after === null ? '' : storedText(after), limit]);
       return rows.map(({ code }) => plainText(code));
     },
+    async count() {
+      const { rows } = await ask<{ logs: string }>('count', []);
+      return Number(rows[0]?.logs);
+    },
+  };
+}
+
+function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
+  return {
+    async create(code, log) {
+      checkLog(log);
+      const { kind, rows, snapshot } = log;
+      const { version, at } = rows.at(-1)!;
+      const head = [storedText(code), kind, version, at];
+      const made = await ask('create', [...head, ...rowColumns(rows), ...snapshotValues(snapshot)]);
+      return made.rowCount === rows.length ? 'created' : 'code-taken';
+    },
+    async rewrite(code, rows, snapshot) {
+      const versions = rows.map(({ version }) => version);
+      const events = rows.map((row) => row.events);
+      await ask('rewrite', [storedText(code), versions, events, ...snapshotValues(snapshot)]);
+    },
     async remove(code) {
       await ask('remove', [storedText(code)]);
     },
     async removeOlder(before) {
       return (await ask('removeOlder', [before])).rowCount ?? 0;
     },
-    async count() {
-      const { rows } = await ask<{ logs: string }>('count', []);
-      return Number(rows[0]?.logs);
-    },
-    close: () => pool.end(),
   };
+}
+
+/** One statement for all; where one append fails by itself, its neighbors are tried without it. */
+async function commit(ask: Ask, batch: readonly Append[]): Promise<AppendOutcome[]> {
+  const valid = batch.filter(({ row }) => isRow(row));
+  const committed = new Set<string>();
+  try {
+    const { rows } = await ask<{ code: string }>('append', columnsOf(valid));
+    for (const { code } of rows) committed.add(plainText(code));
+  } catch (error) {
+    if (!isOfOneRow(error)) throw error;
+    if (batch.length === 1) return ['invalid'];
+    const outcomes: AppendOutcome[] = [];
+    for (const one of batch) outcomes.push(...(await commit(ask, [one])));
+    return outcomes;
+  }
+  return batch.map(({ code, row }) => {
+    if (!isRow(row)) return 'invalid';
+    return committed.has(code) ? 'committed' : 'conflict';
+  });
+}
+
+function snapshotValues(snapshot: Snapshot | null): unknown[] {
+  return [snapshot?.version, snapshot && JSON.stringify(snapshot.commands), snapshot?.state];
 }
 
 function columnsOf(batch: readonly Append[]): unknown[] {

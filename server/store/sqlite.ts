@@ -55,40 +55,24 @@ function statementsOf(file: Database) {
   };
 }
 
+type Statements = ReturnType<typeof statementsOf>;
+type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
+
 function sqliteStore(file: Database): Store {
   const sql = statementsOf(file);
+  const appendAll = appendsTo(file, sql);
+  return {
+    ...readsOf(file, sql),
+    ...writesTo(file, sql),
+    commit: async (batch) => commit(file, appendAll, batch),
+    async close() {
+      file.close();
+    },
+  };
+}
 
-  function writeRow(log: number | bigint, { version, after, at, commands, events }: LogRow): void {
-    sql.newRow.run(log, version, after, at, JSON.stringify(commands), events);
-  }
-
-  function writeSnapshot(log: number | bigint, { version, commands, state }: Snapshot): void {
-    sql.setSnapshot.run(log, version, JSON.stringify(commands), state);
-  }
-
-  function append({ code, row, snapshot }: Append): AppendOutcome {
-    if (!isRow(row)) return 'invalid';
-    const log = sql.log.get(storedText(code));
-    if (log?.version !== row.after) return 'conflict';
-    sql.moveOn.run(row.version, row.at, log.id);
-    writeRow(log.id, row);
-    if (snapshot) writeSnapshot(log.id, snapshot);
-    return 'committed';
-  }
-
-  const appendAll = file.transaction((batch: readonly Append[]) => batch.map(append));
-
-  /** Where one append fails by itself, its neighbors are tried without it. */
-  function commit(batch: readonly Append[]): AppendOutcome[] {
-    try {
-      return appendAll.immediate(batch);
-    } catch (error) {
-      if (!file.open || !isOfOneRow(error)) throw error;
-      return batch.length === 1 ? ['invalid'] : batch.flatMap((one) => commit([one]));
-    }
-  }
-
-  /** One transaction, or another process might remove the log between the questions. */
+/** One transaction for each, or another process might remove the log between two questions. */
+function readsOf(file: Database, sql: Statements): Reads {
   const read = file.transaction((code: string, from: 'snapshot' | 'first row'): StoredLog | null => {
     const log = sql.log.get(storedText(code));
     if (log === undefined) return null;
@@ -107,16 +91,36 @@ function sqliteStore(file: Database): Store {
     return log ? sql.rows.all(log.id, version).map(withCommands) : null;
   });
 
-  const createAll = file.transaction((code: string, { kind, rows, snapshot }: StoredLog) => {
+  return {
+    load: async (code) => read(code, 'snapshot'),
+    loadAfter: async (code, version) => readAfter(code, version),
+    history: async (code) => read(code, 'first row'),
+    async versions(codes) {
+      return new Map(
+        codes.flatMap((code): [string, number][] => {
+          const log = sql.log.get(storedText(code));
+          return log ? [[code, log.version]] : [];
+        }),
+      );
+    },
+    async codes(after, limit) {
+      return sql.codes.all(after === null ? '' : storedText(after), limit).map(({ code }) => plainText(code));
+    },
+    count: async () => sql.count.get()!.logs,
+  };
+}
+
+function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'commit' | 'close'> {
+  const create = file.transaction((code: string, { kind, rows, snapshot }: StoredLog) => {
     const { version, at } = rows.at(-1)!;
     const made = sql.newLog.run(storedText(code), kind, version, at);
     if (made.changes === 0) return 'code-taken';
-    for (const row of rows) writeRow(made.lastInsertRowid, row);
-    if (snapshot) writeSnapshot(made.lastInsertRowid, snapshot);
+    for (const row of rows) writeRow(sql, made.lastInsertRowid, row);
+    if (snapshot) writeSnapshot(sql, made.lastInsertRowid, snapshot);
     return 'created';
   });
 
-  const rewriteAll = file.transaction((code: string, rows: readonly LogRow[], snapshot: Snapshot | null) => {
+  const rewrite = file.transaction((code: string, rows: readonly LogRow[], snapshot: Snapshot | null) => {
     const log = sql.log.get(storedText(code));
     if (log === undefined) return;
     for (const { version, events } of rows) sql.rewriteRow.run(events, log.id, version);
@@ -129,33 +133,48 @@ function sqliteStore(file: Database): Store {
   return {
     async create(code, log) {
       checkLog(log);
-      return createAll.immediate(code, log);
+      return create.immediate(code, log);
     },
-    commit: async (batch) => commit(batch),
-    load: async (code) => read(code, 'snapshot'),
-    loadAfter: async (code, version) => readAfter(code, version),
-    history: async (code) => read(code, 'first row'),
-    rewrite: async (code, rows, snapshot) => rewriteAll.immediate(code, rows, snapshot),
-    async versions(codes) {
-      return new Map(
-        codes.flatMap((code): [string, number][] => {
-          const log = sql.log.get(storedText(code));
-          return log ? [[code, log.version]] : [];
-        }),
-      );
-    },
-    async codes(after, limit) {
-      return sql.codes.all(after === null ? '' : storedText(after), limit).map(({ code }) => plainText(code));
-    },
+    rewrite: async (code, rows, snapshot) => rewrite.immediate(code, rows, snapshot),
     async remove(code) {
       sql.remove.run(storedText(code));
     },
     removeOlder: async (before) => sql.removeOlder.run(before).changes,
-    count: async () => sql.count.get()!.logs,
-    async close() {
-      file.close();
-    },
   };
+}
+
+type AppendAll = ReturnType<typeof appendsTo>;
+
+function appendsTo(file: Database, sql: Statements) {
+  return file.transaction((batch: readonly Append[]) =>
+    batch.map(({ code, row, snapshot }): AppendOutcome => {
+      if (!isRow(row)) return 'invalid';
+      const log = sql.log.get(storedText(code));
+      if (log?.version !== row.after) return 'conflict';
+      sql.moveOn.run(row.version, row.at, log.id);
+      writeRow(sql, log.id, row);
+      if (snapshot) writeSnapshot(sql, log.id, snapshot);
+      return 'committed';
+    }),
+  );
+}
+
+/** Where one append fails by itself, its neighbors are tried without it. */
+function commit(file: Database, appendAll: AppendAll, batch: readonly Append[]): AppendOutcome[] {
+  try {
+    return appendAll.immediate(batch);
+  } catch (error) {
+    if (!file.open || !isOfOneRow(error)) throw error;
+    return batch.length === 1 ? ['invalid'] : batch.flatMap((one) => commit(file, appendAll, [one]));
+  }
+}
+
+function writeRow(sql: Statements, log: Id, { version, after, at, commands, events }: LogRow): void {
+  sql.newRow.run(log, version, after, at, JSON.stringify(commands), events);
+}
+
+function writeSnapshot(sql: Statements, log: Id, { version, commands, state }: Snapshot): void {
+  sql.setSnapshot.run(log, version, JSON.stringify(commands), state);
 }
 
 /** As opposed to an error of the whole file: a full disk, a file that another process holds. */

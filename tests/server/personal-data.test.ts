@@ -1,4 +1,4 @@
-// One's own data: what the server keeps of a person is told to that person alone, and forgotten on demand.
+// Personal data: what is stored about a person is told to that person alone, and deleted on demand.
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { replayRoom } from '../../server/room/room.ts';
 import { hashSecret } from '../../server/secrets.ts';
@@ -10,7 +10,7 @@ import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;
 beforeEach(async () => {
-  server = await startServer({ seed: 'mine' });
+  server = await startServer({ seed: 'personal data' });
 });
 afterEach(() => server.stop());
 
@@ -26,7 +26,7 @@ async function halfWay() {
   return table;
 }
 
-test('a seat’s owner reads the own name and choices, and nothing of anybody else', async () => {
+test('the holder of a seat reads the own name and choices, and nothing of anybody else', async () => {
   const { code, guests, peers } = await halfWay();
   const response = await ask('GET', code, guests[1]!.secret);
   expect(response.status).toBe(200);
@@ -44,7 +44,7 @@ test('a seat’s owner reads the own name and choices, and nothing of anybody el
   }
 });
 
-test('nobody else reads it: no secret, another room’s secret, a wrong code', async () => {
+test('personal data is closed to a request without a secret, with another room’s secret, or with a wrong code', async () => {
   const { code } = await halfWay();
   const other = await tableOfFour(server);
   expect((await ask('GET', code)).status).toBe(403);
@@ -53,7 +53,7 @@ test('nobody else reads it: no secret, another room’s secret, a wrong code', a
   expect((await ask('GET', 'ZZZZZZZZ', other.guests[0]!.secret)).status).toBe(404);
 });
 
-test('who asks to be forgotten leaves, and neither name nor secret is left; the others play on', async () => {
+test('deleting personal data vacates the seat, leaves neither name nor secret, and lets the others play on', async () => {
   const { code, guests, peers } = await halfWay();
   const before = await storedAt(code);
   expect((await ask('DELETE', code, guests[3]!.secret)).status).toBe(204);
@@ -67,7 +67,7 @@ test('who asks to be forgotten leaves, and neither name nor secret is left; the 
   expect(log.slice(0, before.length).map(({ seq, at }) => [seq, at])).toEqual(
     before.map(({ seq, at }) => [seq, at]),
   );
-  const round = (kept: typeof log) => kept.filter(({ event }) => event.kind === 'round');
+  const round = (all: typeof log) => all.filter(({ event }) => event.kind === 'round');
   expect(round(log).slice(0, round(before).length)).toEqual(round(before));
   expect(await isWorthless(guests[3]!)).toBe(true);
   const stayers = peers.slice(0, 3);
@@ -75,7 +75,7 @@ test('who asks to be forgotten leaves, and neither name nor secret is left; the 
   expect(stayers.map((peer) => peer.table.view?.stage.phase)).toEqual(['closed', 'closed', 'closed']);
 });
 
-test('what is left replays to the room as it is, in a new process too', async () => {
+test('a room without a person’s data replays to the room as it is, in a new process too', async () => {
   const { code, guests } = await halfWay();
   await ask('DELETE', code, guests[2]!.secret);
   const { store, clock } = server;
@@ -83,7 +83,7 @@ test('what is left replays to the room as it is, in a new process too', async ()
   const seats = async () => (await (await fetch(`${server.url}${roomPath(code)}`)).json()).seats;
   const named = (await seats()).map(({ name }: { name: string }) => name);
   await server.stop();
-  server = await startServer({ seed: 'mine again', store, clock });
+  server = await startServer({ seed: 'personal data again', store, clock });
   expect((await seats()).map(({ name }: { name: string }) => name)).toEqual(named);
   expect(named).not.toContain('Wilma');
 });

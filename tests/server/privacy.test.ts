@@ -36,12 +36,12 @@ afterEach(() => server.stop());
 /** A whole round of four people with somebody watching; ends when all reviews are there. */
 async function wholeRound(seed: string) {
   const { code, guests, peers } = await tableOfFour(server);
-  const watcher = await watch(server, code);
+  const spectator = await watch(server, code);
   await deal(peers);
   await Promise.all(peers.map((peer) => playOn(peer, seed)));
   await Promise.all(peers.map((peer) => peer.review()));
-  await Promise.all([...peers, watcher].map((peer) => peer.roundTrip()));
-  return { code, guests, peers, watcher };
+  await Promise.all([...peers, spectator].map((peer) => peer.roundTrip()));
+  return { code, guests, peers, spectator };
 }
 
 describe('over a whole round', () => {
@@ -79,20 +79,20 @@ describe('over a whole round', () => {
     }
   });
 
-  test('V2 a watcher is told no tile at all', async () => {
-    const { watcher } = await wholeRound('spectator');
-    expect(watcher.frames.length).toBeGreaterThan(5);
-    for (const frame of watcher.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
-    expect(watcher.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
-    expect(watcher.table.view?.audience).toBe('spectator');
+  test('V2 a spectator is told no tile at all', async () => {
+    const { spectator } = await wholeRound('spectator');
+    expect(spectator.frames.length).toBeGreaterThan(5);
+    for (const frame of spectator.frames) expect(facesIn(JSON.parse(frame))).toEqual([]);
+    expect(spectator.messages.filter(({ kind }) => kind === 'review')).toEqual([]);
+    expect(spectator.table.view?.audience).toBe('spectator');
   });
 
   test('D4 nobody is told the seed before the close, nor anybody’s secret ever', async () => {
-    const { guests, peers, watcher } = await wholeRound('seed');
+    const { guests, peers, spectator } = await wholeRound('seed');
     const { stage } = ownView(peers[0]!);
     const seed = (stage.phase === 'closed' && stage.seed) || '';
     expect(seed).toHaveLength(64);
-    for (const peer of [...peers, watcher]) {
+    for (const peer of [...peers, spectator]) {
       for (const message of peer.messages) {
         const text = JSON.stringify(message);
         const told: TableDelta = 'table' in message ? message.table : {};
@@ -108,7 +108,7 @@ describe('over a whole round', () => {
 });
 
 describe('the log', () => {
-  test('tells of every step and holds no tile, name, code, secret or seed, refusals and failures included', async () => {
+  test('the log tells of every step and holds no tile, name, code, secret or seed, rejections and failures included', async () => {
     await server.stop();
     server = await startServer({
       seed: 'log',
@@ -154,7 +154,7 @@ describe('the log', () => {
 });
 
 describe('who sits down after the deal', () => {
-  test('V1 is told of that round what a watcher is told, and gets no review', async () => {
+  test('V1 who sits down during a round is told of it what a spectator is told, and gets no review', async () => {
     const { code, peers, guests } = await tableOfFour(server);
     await deal(peers);
     const [leaver, ...stayers] = peers as [Peer, ...Peer[]];
@@ -174,7 +174,7 @@ describe('who sits down after the deal', () => {
     expect(peer.table.view?.audience).toBe('seat');
   });
 
-  test('Z1 does not get the review of the one who sat there before', async () => {
+  test('Z1 who takes a seat does not get the review of the one who sat there before', async () => {
     const { code, peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'heir')));

@@ -60,7 +60,7 @@ const KINDS: readonly (readonly [string, () => Promise<Pair>])[] = [
 ];
 
 describe.each(KINDS)('wake-ups through %s', (_, join) => {
-  test('reach every server, the sender too, with the room and its last number', async () => {
+  test('a wake-up reaches every server, the sender too, with the room and its last number', async () => {
     const { one, other } = await join();
     const [atOne, atOther] = [receivedBy(one), receivedBy(other)];
     await untilHeard(one, atOther, { code: CODE, version: 7 });
@@ -69,7 +69,7 @@ describe.each(KINDS)('wake-ups through %s', (_, join) => {
     await Promise.all([one.close(), other.close()]);
   });
 
-  test('end for a listener that has left and for a bus that is closed', async () => {
+  test('wake-ups end for a listener that has left and for a bus that is closed', async () => {
     const { one, other } = await join();
     const stays = receivedBy(other);
     const left: Wake[] = [];
@@ -89,7 +89,7 @@ describe.each(KINDS)('wake-ups through %s', (_, join) => {
 });
 
 describe('the bus through PostgreSQL', () => {
-  test('carries hundreds of rooms at once, each with its highest number', async () => {
+  test('the bus carries hundreds of rooms at once, each with its highest number', async () => {
     const url = await postgres.newDatabase();
     const [one, other] = [postgresWakeBus(url), postgresWakeBus(url)];
     const heard = receivedBy(other);
@@ -101,7 +101,7 @@ describe('the bus through PostgreSQL', () => {
     await Promise.all([one.close(), other.close()]);
   });
 
-  test('finds its way back after the database has ended every connection', async () => {
+  test('the bus connects again after the database has ended every connection', async () => {
     const url = await postgres.newDatabase();
     const [one, other] = [postgresWakeBus(url), postgresWakeBus(url)];
     const heard = receivedBy(other);
@@ -116,14 +116,14 @@ describe('the bus through PostgreSQL', () => {
     await Promise.all([one.close(), other.close()]);
   });
 
-  test('without a database loses wake-ups in silence and can be closed', async () => {
+  test('a bus without a database loses wake-ups in silence and can be closed', async () => {
     const bus = postgresWakeBus('postgres://127.0.0.1:1/none', 300);
     bus.publish({ code: CODE, version: 1 });
     await bus.close();
     expect(receivedBy(bus)).toEqual([]);
   });
 
-  test('overlooks what is no wake-up', async () => {
+  test('the bus ignores a notification that is no wake-up', async () => {
     const url = await postgres.newDatabase();
     const bus = postgresWakeBus(url);
     const heard = receivedBy(bus);
@@ -188,7 +188,7 @@ describe('the safety net', () => {
     return { store, seen, stop, turn, asked: () => asked, setAway: (yes: boolean) => (away = yes) };
   }
 
-  test('finds rooms that went on elsewhere and rooms that are gone, though no wake-up came', async () => {
+  test('the poll finds rooms that went on elsewhere and rooms that were removed, though no wake-up came', async () => {
     const net = watching({ ROOMAAAA: 1, ROOMBBBB: 1, ROOMCCCC: 4 });
     await net.store.create('ROOMAAAA', newLog());
     await net.store.create('ROOMBBBB', newLog(5));
@@ -197,7 +197,7 @@ describe('the safety net', () => {
     net.stop();
   });
 
-  test('tells once that the store is away and once that it is back', async () => {
+  test('the poll tells once that the store is away and once that it is back', async () => {
     const net = watching({ ROOMAAAA: 1 });
     await net.store.create('ROOMAAAA', newLog(1));
     net.setAway(true);
@@ -209,7 +209,7 @@ describe('the safety net', () => {
     net.stop();
   });
 
-  test('asks nothing without a room and nothing when it is stopped', async () => {
+  test('the poll asks nothing without a room and nothing when it is stopped', async () => {
     const idle = watching({});
     await idle.turn();
     expect(idle.asked()).toBe(0);

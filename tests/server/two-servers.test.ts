@@ -123,7 +123,7 @@ describe('one room on two servers', () => {
     expect((await ticketFor(there, guest)).seat).toBe(guest.seat);
   });
 
-  test('that is removed at one closes its connections at the other', async () => {
+  test('a room that is removed at one server closes its connections at the other', async () => {
     const { tomas, rooms, code, clock } = await tableAcross();
     await rooms.remove(code);
     clock.advance(POLL_MS);
