@@ -44,7 +44,7 @@ function wordsOf(issue: Issue): string {
   const place = names.join('.');
   if (issue.code === 'unrecognized_keys') {
     const inside = place === '' ? '' : ` in "${place}"`;
-    return `unknown ${issue.keys.map(shown).join(', ')}${inside}; remove it.`;
+    return `unknown entry ${issue.keys.map(shown).join(', ')}${inside}; remove it.`;
   }
   if (place === '') return 'it must be an object with the entries of the format.';
   return `"${place}" must be ${EXPECTED.get(names.at(-1) ?? '') ?? 'as the format says'}.`;

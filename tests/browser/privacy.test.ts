@@ -46,15 +46,15 @@ describe('your data', () => {
   });
 
   it('a player deletes their own data in a class, and the teacher deletes the class as a whole', async () => {
-    const desk = await suite.newPage();
-    await desk.goto(`${suite.origin()}/lead`);
-    await desk.getByRole('button', { name: 'Open the class' }).click();
-    const code = await desk.locator('.big-code').getAttribute('data-code');
+    const dashboard = await suite.newPage();
+    await dashboard.goto(`${suite.origin()}/lead`);
+    await dashboard.getByRole('button', { name: 'Open the class' }).click();
+    const code = await dashboard.locator('.big-code').getAttribute('data-code');
     const player = await suite.newPage({ viewport: PHONE });
     await player.goto(`${suite.origin()}/c/${code}`);
     await player.getByLabel('Your name at the table').fill('Odo');
     await player.getByRole('button', { name: 'Join the class' }).click();
-    const row = desk.getByRole('rowheader', { name: 'Odo' });
+    const row = dashboard.getByRole('rowheader', { name: 'Odo' });
     await row.waitFor();
     await player.getByRole('heading', { name: 'You are in' }).waitFor();
     const own = await openSheet(player, 'Settings');
@@ -65,12 +65,12 @@ describe('your data', () => {
     await player.getByRole('button', { name: 'Deal me in' }).waitFor();
     await row.waitFor({ state: 'detached' });
 
-    const teachers = await openSheet(desk, 'Settings');
+    const teachers = await openSheet(dashboard, 'Settings');
     await teachers.getByRole('button', { name: 'Show my data' }).click();
     await teachers.getByRole('button', { name: 'Delete this class' }).click();
     await teachers.getByRole('button', { name: 'Yes, delete the class and all its tables' }).click();
-    await desk.getByRole('button', { name: 'Prepare a class' }).waitFor();
+    await dashboard.getByRole('button', { name: 'Prepare a class' }).waitFor();
     await player.goto(`${suite.origin()}/c/${code}`);
-    await player.getByRole('heading', { name: 'There is no class with that code.' }).waitFor();
+    await player.getByRole('heading', { name: 'There is no class with this code.' }).waitFor();
   });
 });

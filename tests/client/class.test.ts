@@ -159,7 +159,7 @@ describe('the addresses of a class', () => {
 });
 
 it('the tables of a report follow each other, and a name that a spreadsheet would run as a formula is quoted', () => {
-  const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('desk report') })]);
+  const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('class report') })]);
   const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
   const report: DrillReport = {
     title: 'Evening',

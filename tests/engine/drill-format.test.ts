@@ -195,7 +195,7 @@ describe('a file that is no drill', () => {
       (drill) => ({ ...drill, bots: { ...drill.bots, styles: ['strong', 'casual'] } }),
       'Drill: "bots.styles" must be three bot styles: to the right, across and to the left.',
     ],
-    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: unknown "owner"; remove it.'],
+    ['an entry too many', (drill) => ({ ...drill, owner: 'x' }), 'Drill: unknown entry "owner"; remove it.'],
     [
       'a seat',
       (drill) => ({ ...drill, deals: [{ ...drill.deals[0], seat: 4 }] }),
@@ -224,7 +224,7 @@ describe('a file that is no drill', () => {
     [
       'a part of a constraint',
       (drill) => ({ ...drill, deals: [sampledDeal({ luck: 1 } as never)] }),
-      'Deal "first": unknown "luck" in "tiles.constraint"; remove it.',
+      'Deal "first": unknown entry "luck" in "tiles.constraint"; remove it.',
     ],
     [
       'an id twice',

@@ -23,33 +23,45 @@ const five: Face[] = ['bam-3', 'bam-3', 'bam-3', 'bam-3', 'bam-3'];
 const jokers = Array.from({ length: 9 }, (): Face => 'joker');
 const winds = Array.from({ length: 40 }, (): Face => 'east');
 const fourteen = SEATS.flatMap((): Face[] => ['bam-1', 'crak-1', 'dot-1']).concat('west', 'east');
-const composed = (rack: Face[], others: Face[] = []): Drill =>
+const manual = (rack: Face[], others: Face[] = []): Drill =>
   drillOf([dealOf({ kind: 'manual', racks: [rack, others, others, others], seed })]);
-const wished = (constraint: Extract<DrillDeal['tiles'], { kind: 'sampled' }>['constraint']): Drill =>
+const constrained = (constraint: Extract<DrillDeal['tiles'], { kind: 'sampled' }>['constraint']): Drill =>
   drillOf([dealOf({ kind: 'sampled', constraint, seed })]);
 
 test.each<[string, unknown, RegExp]>([
-  ['five of a kind', composed(five), /sets the tile 3 bam 5 times and the set has 4/],
-  ['a joker too many', composed(jokers), /joker 9 times and the set has 8/],
-  ['more tiles than the set', composed(winds, winds), /hold 160 tiles and the set has 152; take 8 away/],
-  ['a rack too large', composed(fourteen), /seat 0 has 14 tiles; it is not the dealer and is dealt 13/],
-  ['an impossible wish', wished({ jokers: 9 }), /no rack of 13 tiles can have 9 jokers/],
-  ['parts that exclude each other', wished({ pairs: 0, kongs: 1 }), /these together: no pair and 1 kong/],
-  ['a wish too rare to find', wished({ inARow: 9, pairs: 4, jokers: 1 }), /too rare to find|no rack/],
+  ['five of a kind', manual(five), /uses 3 bam 5 times, but there are only 4/],
+  ['a joker too many', manual(jokers), /joker 9 times, but there are only 8/],
+  ['more tiles than the set', manual(winds, winds), /hold 160 tiles, but there are only 152; remove 8/],
   [
-    'a section that the card has not',
-    wished({ section: 'none-such' }),
+    'a rack too large',
+    manual(fourteen),
+    /seat 0 has 14 tiles, but a seat that is not the dealer is dealt 13/,
+  ],
+  ['an impossible constraint', constrained({ jokers: 9 }), /no rack of 13 tiles can have 9 jokers/],
+  [
+    'parts that exclude each other',
+    constrained({ pairs: 0, kongs: 1 }),
+    /these together: no pair and 1 kong/,
+  ],
+  [
+    'a constraint too rare to meet',
+    constrained({ inARow: 9, pairs: 4, jokers: 1 }),
+    /too rare to find|no rack/,
+  ],
+  [
+    'a section that the card does not have',
+    constrained({ section: 'none-such' }),
     /the card has no section "none-such"/,
   ],
   ['another version', { ...GOOD, format: 'quadrille-drill/9' }, /version 9 of the drill format/],
-  ['an entry of its own', { ...GOOD, extra: 1 }, /does not know "extra"; remove it/],
+  ['an unknown entry', { ...GOOD, extra: 1 }, /unknown entry "extra"; remove it/],
   ['a broken file', '{"format":', /./],
-])('a drill with %s is rejected in words, and no class is opened', async (_, drill, sentence) => {
+])('a drill with %s is rejected with a message, and no class is opened', async (_, drill, message) => {
   const at = await server();
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
   const { code, problems } = await response.json();
   expect([response.status, code]).toEqual([422, 'bad-drill']);
-  expect(problems.join(' ')).toMatch(sentence);
+  expect(problems.join(' ')).toMatch(message);
   expect(await at.store.count()).toBe(0);
 });
 
