@@ -11,7 +11,7 @@ const MAIN = path.resolve(import.meta.dirname, '../../dist/server/main.js');
 export interface PageServer {
   /** `http://127.0.0.1:PORT`, without a slash at the end. */
   readonly origin: string;
-  /** Ends the process and forgets what it kept. */
+  /** Ends the process and deletes what it stored. */
   stop(): Promise<void>;
 }
 
@@ -27,7 +27,7 @@ const SETTINGS = {
 
 export async function startPageServer(settings: Readonly<Record<string, string>> = {}): Promise<PageServer> {
   if (!existsSync(MAIN)) throw new Error('There is no built server; run `npm run build` first.');
-  // Whatever the server keeps beside itself is this test's own.
+  // What the server stores beside itself belongs to this test alone.
   const folder = mkdtempSync(path.join(tmpdir(), 'quadrille-'));
   const server = spawn(process.execPath, [MAIN], {
     cwd: folder,
