@@ -45,24 +45,25 @@ export interface ClassRoutes extends BigScreenPorts {
 type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
-  const { classes, clock, roomsPerMinute } = ports;
+  const { classes, roomsPerMinute } = ports;
+  teacherRoutes(app, ports);
 
   app.post(CLASSES_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
     openClass(request, reply, ports),
   );
 
   app.get<AtClass>(`${CLASSES_PATH}/:code`, async (request, reply) => {
-    const live = await classAt(request);
+    const live = await classAt(classes, request);
     return live ? infoFor(live, request) : rejectWith(reply, 'no-such-class');
   });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/players`, async (request, reply) => {
-    const live = await classAt(request);
+    const live = await classAt(classes, request);
     return live ? joinClass(live, request, reply, ports) : rejectWith(reply, 'no-such-class');
   });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/aims`, async (request, reply) => {
-    const live = await classAt(request);
+    const live = await classAt(classes, request);
     const player = live && playerOf(request, live.state);
     if (live === null || player === null) return rejectWith(reply, 'no-such-class');
     const aims = classAimsSchema.safeParse(request.body);
@@ -70,6 +71,10 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     const deal = dealOf(live, player);
     return sendAnswer(reply, await live.submit({ kind: 'aim', player: player.id, deal, aims: aims.data }));
   });
+}
+
+function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
+  const { classes, clock } = ports;
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/actions`, async (request, reply) => {
     const live = await taughtBy(request, reply);
@@ -98,21 +103,21 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     return live === null ? reply : reportFor(live, ports);
   });
 
-  async function classAt({ params }: FastifyRequest<AtClass>): Promise<ActiveClass | null> {
-    const code = parseCode(params.code);
-    return code === null ? null : classes.find(code);
-  }
-
   /** The class, for its teacher; anybody else has been rejected when this answers null. */
   async function taughtBy(
     request: FastifyRequest<AtClass>,
     reply: FastifyReply,
   ): Promise<ActiveClass | null> {
-    const live = await classAt(request);
+    const live = await classAt(classes, request);
     if (live !== null && isTeacher(request, live.state)) return live;
     rejectWith(reply, live === null ? 'no-such-class' : 'not-the-teacher');
     return null;
   }
+}
+
+async function classAt(classes: Classes, { params }: FastifyRequest<AtClass>): Promise<ActiveClass | null> {
+  const code = parseCode(params.code);
+  return code === null ? null : classes.find(code);
 }
 
 async function openClass(request: FastifyRequest, reply: FastifyReply, ports: ClassRoutes) {

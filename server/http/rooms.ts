@@ -34,22 +34,9 @@ type AtRoom = { Params: { code: string } };
 export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
   const { registry, tickets, entropy, roomsPerMinute } = ports;
 
-  app.post(ROOMS_PATH, { config: createRateLimit(roomsPerMinute) }, async (request, reply) => {
-    const body = openRoomSchema.safeParse(request.body);
-    if (!body.success) return rejectWith(reply, 'bad-request');
-    const { mode, terms, bots } = body.data;
-    const name = parseName(body.data.name);
-    if (name === null) return rejectWith(reply, 'bad-name');
-    const card = cardFromRequest(body.data.card);
-    if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
-    const secret = newSecret(entropy);
-    const host = { name, secretHash: hashSecret(secret), bots };
-    const opened = await registry.open({ mode, terms, card: card.choice, classCode: null, host });
-    if (!opened.ok) return sendRejection(reply, opened);
-    const { code } = opened.live.room;
-    setSeatCookie(reply, code, secret);
-    return reply.code(201).send({ code, seat: 0 });
-  });
+  app.post(ROOMS_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
+    openRoom(request, reply, ports),
+  );
 
   app.get<AtRoom>(`${ROOMS_PATH}/:code`, async (request, reply) => {
     const live = await roomAt(request);
@@ -95,6 +82,23 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
     if (live === null || live.policy.isOpen) return live;
     return bearerOf(request, live.room.state) === null ? null : live;
   }
+}
+
+async function openRoom(request: FastifyRequest, reply: FastifyReply, { registry, entropy }: RoomRoutes) {
+  const body = openRoomSchema.safeParse(request.body);
+  if (!body.success) return rejectWith(reply, 'bad-request');
+  const { mode, terms, bots } = body.data;
+  const name = parseName(body.data.name);
+  if (name === null) return rejectWith(reply, 'bad-name');
+  const card = cardFromRequest(body.data.card);
+  if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
+  const secret = newSecret(entropy);
+  const host = { name, secretHash: hashSecret(secret), bots };
+  const opened = await registry.open({ mode, terms, card: card.choice, classCode: null, host });
+  if (!opened.ok) return sendRejection(reply, opened);
+  const { code } = opened.live.room;
+  setSeatCookie(reply, code, secret);
+  return reply.code(201).send({ code, seat: 0 });
 }
 
 /** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */

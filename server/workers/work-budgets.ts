@@ -15,7 +15,7 @@ interface WorkBudget {
  * analysis takes up to three seconds of a core, which may be shared by many; a drill up to half a minute.
  */
 const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
-  review: { priority: 'live', maxWaitMs: 60_000, timeoutMs: 10_000 },
+  review: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 10_000 },
   // A table waits for its bots no longer than five seconds.
   choose: { priority: 'live', maxWaitMs: 4_000, timeoutMs: 10_000 },
   analyze: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },

@@ -12,7 +12,7 @@ import { type TaskWorker, workerInProcess } from './worker.ts';
 import { WorkerPool } from './worker-pool.ts';
 import { workerInThread } from './worker-thread.ts';
 
-/** Tasks that may wait in each pool: some hours of analyses for one core, and a bound for memory. */
+/** Tasks that may wait in each pool: more than a worker does before they are too old, and a bound for memory. */
 const MAX_QUEUE = 5_000;
 
 export interface Workers {

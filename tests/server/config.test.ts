@@ -25,6 +25,8 @@ describe('the settings', () => {
       /REVIEW_WORKERS.*REVIEW_DEPTH/,
     );
     expect(problemsOf({ METRICS_PORT: 'many' })).toEqual(['METRICS_PORT: must be a number']);
+    const named = problemsOf({ PORT: '99999', BOT_DELAY_MS: 'soon' }).map((problem) => problem.split(':')[0]);
+    expect(named).toEqual(['PORT', 'BOT_DELAY_MS']);
   });
 
   test('that are set to nothing count as not set', () => {

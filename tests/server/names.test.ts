@@ -1,7 +1,6 @@
 // Names, codes and secrets: what is taken, what is rejected, and that nothing crashes the parser.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readConfig } from '../../server/config.ts';
 import { parseName } from '../../server/room/name.ts';
 import { CODE_ALPHABET, CODE_LENGTH, parseCode } from '../../server/room-code.ts';
 import {
@@ -114,19 +113,5 @@ describe('a secret', () => {
   test('of a room stands in the log under another name', () => {
     expect(logTag('ABCD2345')).toMatch(/^[0-9a-f]{10}$/);
     expect(logTag('ABCD2345')).not.toBe(logTag('ABCD2346'));
-  });
-});
-
-describe('the settings', () => {
-  test('have defaults that serve on port 8080', () => {
-    const read = readConfig({ PORT: '', NODE_ENV: 'test' });
-    expect(read).toMatchObject({ ok: true, config: { port: 8080, logLevel: 'info', origins: [] } });
-  });
-
-  test('that cannot be used are named', () => {
-    const read = readConfig({ PORT: '99999', BOT_DELAY_MS: 'soon' });
-    expect(read.ok).toBe(false);
-    const problems = read.ok ? [] : read.problems.map((problem) => problem.split(':')[0]);
-    expect(problems).toEqual(['PORT', 'BOT_DELAY_MS']);
   });
 });

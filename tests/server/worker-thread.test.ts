@@ -99,7 +99,7 @@ test('a thread in an endless loop is ended when its time is over, and another do
 
 test('a thread that takes too much memory is ended, and another does its task', async () => {
   const { pool } = poolBeginningWith(
-    script('const all = []; for (;;) all.push(new Array(1000).fill(all.length));'),
+    script('const all = []; for (;;) all.push(new Array(1e6).fill(all.length));'),
   );
   expect(await pool.run(() => SHALLOW_TASK, OPTIONS).result).toEqual(runner.run(SHALLOW_TASK));
   expect(workers).toHaveLength(2);
