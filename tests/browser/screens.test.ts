@@ -49,7 +49,7 @@ async function exampleToDeepReview(page: Page, axe: boolean): Promise<void> {
   await page.getByRole('button', { name: /^First right/ }).click();
   await page.getByText('What else you could have done, on one scale').waitFor();
   await page.getByText('The numbers').first().click();
-  await page.getByText('Our first answer').click();
+  await page.getByText('Our first answer', { exact: true }).click();
   await look(page, 'deep review', axe);
 }
 
