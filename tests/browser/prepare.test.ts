@@ -66,7 +66,7 @@ function seedRandomBytes(): void {
 }
 
 describe('the card and the texts of a class', () => {
-  it('reject a file that is no card, play with the teacher’s own card, and show each player the text for players', async () => {
+  it('a file that is no card is rejected, the teacher’s own card is played with, and players read the text for them', async () => {
     const dashboard = await suite.newPage();
     await dashboard.goto(`${suite.origin()}/lead`);
     await dashboard.getByLabel('What is this drill called?').fill('With a card');
