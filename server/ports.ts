@@ -1,4 +1,4 @@
-// What the server needs from the world, as interfaces without code; each has a twin in memory for the tests.
+// What the server needs from the world, as interfaces without code; each has an implementation in memory for the tests.
 import type {
   AnswerChoice,
   CardFile,

@@ -17,8 +17,8 @@ const EXPLANATIONS = {
 
 const HOW_TO_SAVE = 'Save the deal again from the review page of the round and give that file.';
 
-function fail(sentence: string): never {
-  console.error(sentence);
+function fail(message: string): never {
+  console.error(message);
   process.exit(2);
 }
 

@@ -15,7 +15,7 @@ export interface ServerProcess {
 
 const FROM_SOURCE = ['--import', 'tsx', 'server/main.ts'] as const;
 
-/** Keeps its rooms in memory unless `environment` says otherwise. */
+/** Stores its rooms in memory unless `environment` says otherwise. */
 export function startProcess(
   environment: Readonly<Record<string, string>> = {},
   program: readonly string[] = FROM_SOURCE,

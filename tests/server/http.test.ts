@@ -50,7 +50,7 @@ describe('opening a room', () => {
     ['a name of blanks', 'bad-name', { name: '   ' }],
     ['a name of 25 characters', 'bad-name', { name: 'x'.repeat(25) }],
     ['a name that turns the line around', 'bad-name', { name: 'Ines\u202E' }],
-    ['an unknown door', 'bad-request', { door: 'window' }],
+    ['an unknown mode', 'bad-request', { mode: 'window' }],
     ['a deadline of 14 seconds', 'bad-request', { terms: { deadline: 14, revealRacks: false } }],
     ['a deadline of 301 seconds', 'bad-request', { terms: { deadline: 301, revealRacks: false } }],
     ['an unknown style', 'bad-request', { bots: ['brilliant', null, null] }],

@@ -208,9 +208,9 @@ describe('results', () => {
   });
 
   test('O1 C3 DL3 of one choice are as long for everybody whatever was chosen', async () => {
-    const seals = [0, 1, 2, 3].map((blind) => sizeHeard('first-left', { blind }));
+    const passes = [0, 1, 2, 3].map((blind) => sizeHeard('first-left', { blind }));
     const votes = [true, false].map((go) => sizeHeard('vote', { go }));
-    expect(new Set(await Promise.all(seals)).size).toBe(1);
+    expect(new Set(await Promise.all(passes)).size).toBe(1);
     expect(new Set(await Promise.all(votes)).size).toBe(1);
   });
 
