@@ -8,7 +8,7 @@ import { createSimdKernel } from '../../shared-engine/kernels/tiles-to-go/simd.t
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
-import { flatRacks } from '../kit/flat-racks.ts';
+import { flatRacks } from '../kit/racks.ts';
 import { randomCard } from '../kit/random-card.ts';
 
 const here = wasmHost()!;

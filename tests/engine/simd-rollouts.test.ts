@@ -12,7 +12,7 @@ import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
 import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
-import { flatRacks } from '../kit/flat-racks.ts';
+import { flatRacks } from '../kit/racks.ts';
 import { randomCard } from '../kit/random-card.ts';
 import { anyBatch } from '../kit/rollout-batches.ts';
 

@@ -7,16 +7,9 @@ import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
 import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { type BatchKernel, createSimdKernel } from '../../shared-engine/kernels/tiles-to-go/simd.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
-import { drawn, type Random, stream } from '../../shared-engine/rules/deal/random.ts';
-import {
-  type Bag,
-  bagOf,
-  EMPTY_BAG,
-  FULL_SET,
-  facesOf,
-  takeFrom,
-} from '../../shared-engine/rules/tiles/bag.ts';
-import { flatRacks } from '../kit/flat-racks.ts';
+import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
+import { type Bag, EMPTY_BAG, FULL_SET, facesOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
+import { answers, flatRacks, randomRack } from '../kit/racks.ts';
 import { randomCard } from '../kit/random-card.ts';
 
 /** Fewer hands than a vector holds, rows of many vectors, and the house card. */
@@ -27,14 +20,6 @@ let simd: SimdModule;
 beforeAll(async () => {
   simd = await loadSimd();
 });
-
-function answers(kernel: Kernel, rack: Bag): string {
-  return `${kernel.toGo(rack)} | ${kernel.toGoByPattern(rack)} | ${kernel.histogram(rack)}`;
-}
-
-function anyRack(random: Random, size: number): Bag {
-  return bagOf(drawn(facesOf(FULL_SET), size, random));
-}
 
 /** A rack that no wall would deal, beyond what any hand or byte holds. */
 function strangeRack(random: Random): Bag {
@@ -53,14 +38,14 @@ it('the SIMD module has been built by npm run build:wasm', () => {
 describe('the SIMD kernel agrees', () => {
   it.each(CARDS)('with the packed words about 4,000 dealt racks, on $id', (card) => {
     const random = stream(card.id, 'wasm/dealt');
-    const racks = Array.from({ length: 4000 }, (_, index) => anyRack(random, 13 + (index % 2)));
+    const racks = Array.from({ length: 4000 }, (_, index) => randomRack(random, 13 + (index % 2)));
     expect(differing(card, createSwarKernel(card), racks)).toEqual([]);
   });
 
   it.each(CARDS)('with the definition about racks big, small and strange, on $id', (card) => {
     const random = stream(card.id, 'wasm/strange');
     const strange = Array.from({ length: 60 }, () => strangeRack(random));
-    const sizes = Array.from({ length: 40 }, (_, size) => anyRack(random, size));
+    const sizes = Array.from({ length: 40 }, (_, size) => randomRack(random, size));
     const racks = [EMPTY_BAG, FULL_SET, ...strange, ...sizes];
     expect(differing(card, createReferenceKernel(card), racks)).toEqual([]);
   });
@@ -68,7 +53,7 @@ describe('the SIMD kernel agrees', () => {
   it('with the packed words about racks that differ by one tile, asked one after another', () => {
     const card = randomCard('near', 30, 20);
     const random = stream('wasm', 'near');
-    const racks = Array.from({ length: 20 }, () => anyRack(random, 14)).flatMap((rack) => [
+    const racks = Array.from({ length: 20 }, () => randomRack(random, 14)).flatMap((rack) => [
       rack,
       ...facesOf(rack).map((face) => takeFrom(rack, [face]) ?? EMPTY_BAG),
     ]);
@@ -85,7 +70,7 @@ describe('the SIMD kernel agrees', () => {
 describe('many racks in one call', () => {
   const card = randomCard('many', 40, 12);
   const random = stream('wasm', 'many');
-  const racks = Array.from({ length: 2500 }, (_, index) => anyRack(random, index % 20));
+  const racks = Array.from({ length: 2500 }, (_, index) => randomRack(random, index % 20));
   const expected = Uint8Array.from(racks, (rack) => createKernelOf(card).toGo(rack));
 
   it.each(['SIMD', 'TypeScript'])('are answered as one by one, by %s', (which) => {
@@ -110,7 +95,7 @@ it('kernels of two cards do not disturb each other', () => {
     createSwarKernel(card),
   ]);
   for (let i = 0; i < 100; i++) {
-    const rack = anyRack(random, 13);
+    const rack = randomRack(random, 13);
     for (const [kernel, other] of pairs) expect(answers(kernel, rack)).toBe(answers(other, rack));
   }
 });
@@ -118,7 +103,7 @@ it('kernels of two cards do not disturb each other', () => {
 it('a later call changes no earlier result', () => {
   const kernel = createSimdKernel(simd, CARDS[2]!);
   const random = stream('wasm', 'keep');
-  const [first, second] = [anyRack(random, 14), anyRack(random, 13)];
+  const [first, second] = [randomRack(random, 14), randomRack(random, 13)];
   const [byPattern, histogram] = [kernel.toGoByPattern(first), kernel.histogram(first)];
   const many = kernel.toGoMany(flatRacks([first]));
   const before = `${byPattern} ${histogram} ${many}`;

@@ -2,8 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CompiledCard, Hand } from '../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
-import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
-import { createReferenceKernel, tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
+import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { drawn, type Random, stream } from '../../shared-engine/rules/deal/random.ts';
 import {
@@ -15,45 +14,25 @@ import {
   takeFrom,
 } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
+import { answers, answersByDefinition, randomRack } from '../kit/racks.ts';
 import { randomCard } from '../kit/random-card.ts';
 
 const CARDS = [randomCard('many', 40, 12), randomCard('few', 3, 5), randomCard('one', 1, 1), houseCard()];
-
-/** Everything a kernel says about a rack, as text. */
-function answers(kernel: Kernel, rack: Bag): string {
-  return `${kernel.toGo(rack)} | ${kernel.toGoByPattern(rack)} | ${kernel.histogram(rack)}`;
-}
-
-function anyRack(random: Random, size: number): Bag {
-  return bagOf(drawn(facesOf(FULL_SET), size, random));
-}
 
 /** A rack that no wall would deal: long rows of one face, more tiles than a hand, jokers without end. */
 function strangeRack(random: Random): Bag {
   return EMPTY_BAG.map(() => (random.below(4) === 0 ? random.below(16) : 0));
 }
 
-/** The same text from the definition, one hand at a time. */
-function definition({ patterns, hands }: CompiledCard, rack: Bag): string {
-  const byPattern = patterns.map(() => 14);
-  const histogram = new Array<number>(15).fill(0);
-  for (const hand of hands) {
-    const distance = tilesToGo(hand, rack);
-    byPattern[hand.pattern] = Math.min(byPattern[hand.pattern]!, distance);
-    histogram[distance]!++;
-  }
-  return `${Math.min(...byPattern)} | ${byPattern} | ${histogram}`;
-}
-
 function differing(card: CompiledCard, racks: readonly Bag[]): Bag[] {
   const kernel = createSwarKernel(card);
-  return racks.filter((rack) => answers(kernel, rack) !== definition(card, rack));
+  return racks.filter((rack) => answers(kernel, rack) !== answersByDefinition(card, rack));
 }
 
 describe('packed words agree with the definition', () => {
   it.each(CARDS)('about 1,000 dealt racks on $id', (card) => {
     const random = stream(card.id, 'dealt');
-    const racks = Array.from({ length: 1000 }, (_, index) => anyRack(random, 13 + (index % 2)));
+    const racks = Array.from({ length: 1000 }, (_, index) => randomRack(random, 13 + (index % 2)));
     expect(differing(card, racks)).toEqual([]);
   });
 
@@ -61,10 +40,10 @@ describe('packed words agree with the definition', () => {
     'about racks with a tile or three taken away or added, asked one after another, on $id',
     (card) => {
       const random = stream(card.id, 'near');
-      const racks = Array.from({ length: 25 }, () => anyRack(random, 14)).flatMap((rack) => {
+      const racks = Array.from({ length: 25 }, () => randomRack(random, 14)).flatMap((rack) => {
         const lost = facesOf(rack).map((face) => takeFrom(rack, [face]) ?? EMPTY_BAG);
         const threeLost = bagOf(drawn(facesOf(rack), 11, random));
-        return [rack, ...lost, threeLost, bagOf([...facesOf(rack), ...facesOf(anyRack(random, 3))])];
+        return [rack, ...lost, threeLost, bagOf([...facesOf(rack), ...facesOf(randomRack(random, 3))])];
       });
       expect(differing(card, racks)).toEqual([]);
     },
@@ -82,8 +61,8 @@ it('the reference kernel agrees with the definition', () => {
   for (const card of CARDS) {
     const reference = createReferenceKernel(card);
     for (let index = 0; index < 60; index++) {
-      const rack = index % 2 === 0 ? anyRack(random, 13) : strangeRack(random);
-      expect(answers(reference, rack)).toBe(definition(card, rack));
+      const rack = index % 2 === 0 ? randomRack(random, 13) : strangeRack(random);
+      expect(answers(reference, rack)).toBe(answersByDefinition(card, rack));
     }
   }
 });
@@ -117,7 +96,7 @@ describe('the joker rule', () => {
 describe('results are the caller’s to change', () => {
   const card = CARDS[0]!;
   const random = stream('keep', 'racks');
-  const [first, second] = [anyRack(random, 14), anyRack(random, 13)];
+  const [first, second] = [randomRack(random, 14), randomRack(random, 13)];
 
   it('a later call changes no earlier result', () => {
     const kernel = createSwarKernel(card);
@@ -140,7 +119,7 @@ describe('results are the caller’s to change', () => {
   it('every hand is counted once and the nearest distance is the first one counted', () => {
     const kernel = createSwarKernel(card);
     for (let i = 0; i < 200; i++) {
-      const rack = anyRack(random, 13);
+      const rack = randomRack(random, 13);
       const histogram = kernel.histogram(rack);
       expect(histogram.reduce((sum, count) => sum + count, 0)).toBe(card.hands.length);
       expect(histogram.findIndex((count) => count > 0)).toBe(kernel.toGo(rack));

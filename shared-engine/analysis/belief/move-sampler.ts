@@ -20,17 +20,13 @@ interface Giving {
   readonly free: (tile: number) => boolean;
 }
 
-export function createMoveSampler(model: ChoiceModel): MoveSampler {
-  const likelihood = createLikelihoodCache(model);
+/** Draws the tiles as the seat chooses; the probability of just these, copies told apart, is the second part. */
+type TileDrawer = (history: History, giving: Giving, rng: Rng) => readonly [number[], number];
+
+function createTileDrawer(model: ChoiceModel): TileDrawer {
   const fixed = new Uint8Array(FACE_COUNT);
   const drawn = new Uint8Array(FACE_COUNT);
-
-  /** Draws the tiles as the seat chooses; the probability of just these, copies told apart, is the second part. */
-  function drawTiles(
-    history: History,
-    { move, giver, size, free }: Giving,
-    rng: Rng,
-  ): readonly [number[], number] {
+  return (history, { move, giver, size, free }, rng) => {
     fixed.fill(0);
     for (let tile = 0; tile < history.tiles; tile++) {
       if (holderOf(history, tile, move) === giver && !free(tile)) fixed[history.face[tile]!]!++;
@@ -49,7 +45,12 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
       for (let n = drawn[face]!; n > 0; n--) tiles.push(...copies.splice(rng.below(copies.length), 1));
     }
     return [tiles, probability];
-  }
+  };
+}
+
+export function createMoveSampler(model: ChoiceModel): MoveSampler {
+  const likelihood = createLikelihoodCache(model);
+  const drawTiles = createTileDrawer(model);
 
   /** What came to the seat itself: its giver's tiles take the faces that came. The factor on the weight. */
   function giveToSeat(history: History, move: number, rng: Rng): number {
@@ -58,16 +59,9 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
     const giver = giverAt(seat, toward);
     const dealt = hiddenTilesDealt(history.situation);
     const faces = stillToCome(history, move, received);
-    const [tiles, probability] = drawTiles(
-      history,
-      {
-        move,
-        giver,
-        size: faces.length + forwarded,
-        free: (tile) => tile < dealt && history.fixed[tile] === 0,
-      },
-      rng,
-    );
+    const free = (tile: number): boolean => tile < dealt && history.fixed[tile] === 0;
+    const giving = { move, giver, size: faces.length + forwarded, free };
+    const [tiles, probability] = drawTiles(history, giving, rng);
     let factor = 1 / probability;
     for (const face of faces) {
       if (tiles.length === 0) break;

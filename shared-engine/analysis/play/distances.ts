@@ -34,38 +34,21 @@ export interface Distances {
  * masked out.
  */
 export function createDistances(play: PlayCard): Distances {
-  const { packed, exposedOffsets, masks } = play;
+  const { packed, exposedOffsets } = play;
   const { width, offsets } = packed;
   const running = createRunningSums(packed);
   const { sums } = running;
-  const isExposed = new Uint8Array(FACE_COUNT);
-  const mask = new Int32Array(width).fill(-1);
-  const nothing = new Int32Array(width);
+  const possible = createExposureMask(play);
+  const { mask, isExposed } = possible;
   const lanes = new Int32Array(width * 4);
   const farther = [new Int32Array(width * 4), new Int32Array(width * 4)];
-  let groups = NO_GROUPS;
   let gathered = 0;
   let last: Holding | null = null;
   let lastToGo = 14;
 
-  function setExposed(exposed: readonly ExposedGroup[]): void {
-    const same =
-      exposed.length === groups.length &&
-      exposed.every(({ face, size }, i) => face === groups[i]!.face && size === groups[i]!.size);
-    groups = exposed;
-    if (same) return;
-    isExposed.fill(0);
-    for (const { face } of exposed) isExposed[face] = 1;
-    mask.fill(-1);
-    for (const { face, size } of exposed) {
-      const possible = masks.get(maskAt(face, size)) ?? nothing;
-      for (let w = 0; w < width; w++) mask[w]! &= possible[w]!;
-    }
-  }
-
   /** Brings `sums` to these tiles; those that fit any group, in each byte. */
   function read({ concealed, exposed }: Holding): number {
-    if (exposed !== groups) setExposed(exposed);
+    possible.set(exposed);
     running.update(
       (face) => (isExposed[face] === 1 ? exposedOffsets : offsets)[rowAt(face, concealed[face]!)]!,
     );
@@ -74,10 +57,29 @@ export function createDistances(play: PlayCard): Distances {
     return inEachByte(free);
   }
 
-  function most(free: number): number {
+  function mostMatched(free: number): number {
     let word = 0;
     for (let w = 0; w < width; w++) word = largerWord(word, matchedWord(sums[w]!, free) & mask[w]!);
     return largestByte(word);
+  }
+
+  /** Lists the lanes by how many tiles they are behind `best`; how many of each. */
+  function listLanes(best: number, free: number): readonly number[] {
+    const least = Math.max(1, best - SLACK);
+    const bar = inEachByte(least);
+    const counts = [0, 0, 0];
+    for (let w = 0; w < width; w++) {
+      const word = matchedWord(sums[w]!, free) & mask[w]!;
+      if (!reaches(word, bar)) continue;
+      for (let byte = 0; byte < 4; byte++) {
+        const matched = (word >>> (byte * 8)) & 255;
+        if (matched < least) continue;
+        const behind = best - matched;
+        const list = behind === 0 ? lanes : farther[behind - 1]!;
+        list[counts[behind]!++] = w * 4 + byte;
+      }
+    }
+    return counts;
   }
 
   return {
@@ -86,32 +88,53 @@ export function createDistances(play: PlayCard): Distances {
     toGo(holding) {
       // Asked at every discard of the others; a holding is never changed in place.
       if (holding !== last) {
-        lastToGo = 14 - most(read(holding));
+        lastToGo = 14 - mostMatched(read(holding));
         last = holding;
       }
       return lastToGo;
     },
     gather(holding) {
       const free = read(holding);
-      const best = most(free);
-      const least = Math.max(1, best - SLACK);
-      const bar = inEachByte(least);
-      const counts = [0, 0, 0];
-      for (let w = 0; w < width; w++) {
-        const word = matchedWord(sums[w]!, free) & mask[w]!;
-        if (!reaches(word, bar)) continue;
-        for (let byte = 0; byte < 4; byte++) {
-          const matched = (word >>> (byte * 8)) & 255;
-          if (matched < least) continue;
-          const behind = best - matched;
-          const list = behind === 0 ? lanes : farther[behind - 1]!;
-          list[counts[behind]!++] = w * 4 + byte;
-        }
-      }
+      const counts = listLanes(mostMatched(free), free);
       gathered = counts[0]!;
       for (let behind = 1; behind <= SLACK; behind++) {
         if (gathered + counts[behind]! > MANY) break;
         for (let i = 0; i < counts[behind]!; i++) lanes[gathered++] = farther[behind - 1]![i]!;
+      }
+    },
+  };
+}
+
+/** Which hands the exposed groups leave possible. */
+interface ExposureMask {
+  /** 0xff in the lane of each possible hand. */
+  readonly mask: Int32Array;
+  /** 1 for a face whose group is exposed. */
+  readonly isExposed: Uint8Array;
+  set(exposed: readonly ExposedGroup[]): void;
+}
+
+function createExposureMask({ packed: { width }, masks }: PlayCard): ExposureMask {
+  const mask = new Int32Array(width).fill(-1);
+  const isExposed = new Uint8Array(FACE_COUNT);
+  const nothing = new Int32Array(width);
+  let groups = NO_GROUPS;
+  return {
+    mask,
+    isExposed,
+    set(exposed) {
+      if (exposed === groups) return;
+      const same =
+        exposed.length === groups.length &&
+        exposed.every(({ face, size }, i) => face === groups[i]!.face && size === groups[i]!.size);
+      groups = exposed;
+      if (same) return;
+      isExposed.fill(0);
+      for (const { face } of exposed) isExposed[face] = 1;
+      mask.fill(-1);
+      for (const { face, size } of exposed) {
+        const possible = masks.get(maskAt(face, size)) ?? nothing;
+        for (let w = 0; w < width; w++) mask[w]! &= possible[w]!;
       }
     },
   };

@@ -3,7 +3,7 @@ import type { CompiledCard } from '../../card/index.ts';
 import { createNearHands, selectPass } from '../../kernels/index.ts';
 import { FACE_COUNT, PASS_SIZE, SEATS, STEPS } from '../../rules/index.ts';
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
-import { createPasses, moveTiles } from './movement.ts';
+import { createPasses, moveTiles, setPass } from './movement.ts';
 import { drawBlindWords, drawNoise } from './noise.ts';
 import { createRackCache } from './rack-cache.ts';
 
@@ -35,14 +35,12 @@ export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
     for (const seat of SEATS) {
       const most = ASK < step ? agreed[seat]! : PASS_SIZE;
       if (action !== null && seat === now.seat) {
-        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = action[i]!;
-        passes.own[seat] = action[3]!;
-      } else {
-        const spare = most === 0 ? 0 : choose(step, seat);
-        for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = selected[i]!;
-        passes.own[seat] = BLIND[step] ? Math.min(most, spare) : most;
+        setPass(passes, seat, action, [action[3]!, most - action[3]!]);
+        continue;
       }
-      passes.blind[seat] = most - passes.own[seat]!;
+      const spare = most === 0 ? 0 : choose(step, seat);
+      const own = BLIND[step] ? Math.min(most, spare) : most;
+      setPass(passes, seat, selected, [own, most - own]);
     }
     if (BLIND[step] && passes.blind.every((count) => count > 0)) passOwnTiles(step);
     moveTiles(racks, passes, TOWARD[step]!, (seat) => {
@@ -55,32 +53,21 @@ export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
   function passOwnTiles(step: number): void {
     const seat = now.dealer === now.seat ? (now.dealer + 1) % 4 : now.dealer;
     choose(step, seat);
-    for (let i = 0; i < PASS_SIZE; i++) passes.tiles[seat * PASS_SIZE + i] = selected[i]!;
-    passes.own[seat] = PASS_SIZE;
-    passes.blind[seat] = 0;
+    setPass(passes, seat, selected, [PASS_SIZE, 0]);
   }
 
-  function allContinue(chosen: number | null): boolean {
-    let all = chosen !== 0;
-    for (let seat = 0; all && seat < 4; seat++) {
-      if (chosen === null || seat !== now.seat) all = choose(VOTE, seat) === PASS_SIZE;
-    }
-    return all;
+  /** A seat continues if it can spare all three tiles. */
+  function allContinue(action: Int8Array | null): boolean {
+    if (action !== null && action[3] === 0) return false;
+    return SEATS.every((seat) => (action !== null && seat === now.seat) || choose(VOTE, seat) === PASS_SIZE);
   }
 
-  /** Whether anybody passes anything by courtesy: the smaller number of each pair holds. */
-  function agree(chosen: number | null): boolean {
-    let any = false;
-    for (let seat = 0; seat < 4; seat++) {
-      agreed[seat] = chosen !== null && seat === now.seat ? chosen : choose(ASK, seat);
+  /** Each asks for as many as it can spare. Whether anybody passes anything. */
+  function agree(action: Int8Array | null): boolean {
+    for (const seat of SEATS) {
+      agreed[seat] = action !== null && seat === now.seat ? action[3]! : choose(ASK, seat);
     }
-    for (let seat = 0; seat < 2; seat++) {
-      const smaller = Math.min(agreed[seat]!, agreed[seat + 2]!);
-      agreed[seat] = smaller;
-      agreed[seat + 2] = smaller;
-      any ||= smaller > 0;
-    }
-    return any;
+    return takeSmaller(agreed);
   }
 
   return {
@@ -96,8 +83,8 @@ export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
       let step = now.step;
       while (step < CLOSE) {
         const own = step === now.step ? action : null;
-        if (step === VOTE) step = allContinue(own && own[3]!) ? step + 1 : ASK;
-        else if (step === ASK) step = agree(own && own[3]!) ? step + 1 : CLOSE;
+        if (step === VOTE) step = allContinue(own) ? step + 1 : ASK;
+        else if (step === ASK) step = agree(own) ? step + 1 : CLOSE;
         else {
           pass(step, own);
           step++;
@@ -107,6 +94,18 @@ export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
       values.write(out, 0);
     },
   };
+}
+
+/** The smaller number of each pair across holds; whether any is above 0. */
+function takeSmaller(agreed: Int8Array): boolean {
+  let any = false;
+  for (let seat = 0; seat < 2; seat++) {
+    const smaller = Math.min(agreed[seat]!, agreed[seat + 2]!);
+    agreed[seat] = smaller;
+    agreed[seat + 2] = smaller;
+    any ||= smaller > 0;
+  }
+  return any;
 }
 
 /** The pass of each seat at each step, cached by rack. */

@@ -14,6 +14,18 @@ export function createPasses(): Passes {
   return { tiles: new Int8Array(12).fill(-1), own: new Int8Array(4), blind: new Int8Array(4) };
 }
 
+/** Sets that a seat gives the first `own` of these tiles and passes as many more blind. */
+export function setPass(
+  passes: Passes,
+  seat: number,
+  tiles: Int8Array,
+  [own, blind]: readonly [number, number],
+) {
+  for (let i = 0; i < 3; i++) passes.tiles[seat * 3 + i] = tiles[i]!;
+  passes.own[seat] = own;
+  passes.blind[seat] = blind;
+}
+
 const bundles = new Int8Array(12);
 const sizes = new Int8Array(4);
 

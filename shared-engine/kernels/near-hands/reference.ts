@@ -14,10 +14,7 @@ const SLACK = 2;
  */
 export const WEIGHTS: Float64Array = Float64Array.of(1_048_576, 65_536, 4_096, 256, 16, 1);
 
-/**
- * A rack and its near hands while tiles are taken away one at a time. For hand i `all[i]` is what the tiles
- * match in all its places with the jokers, `limit[i]` the limit that singles and pairs set; it matches the smaller.
- */
+/** A rack and its near hands while tiles are taken away one at a time. */
 export interface NearHands {
   /** Reads the rack at `racks[at..at + 36)` and finds its near hands. */
   read(racks: Uint8Array, at: number): void;
@@ -33,56 +30,53 @@ export interface NearHands {
   readonly held: Uint8Array;
 }
 
+/** The near hands of a rack, numbered in the order of their lanes. */
+interface NearList {
+  count: number;
+  /** Tiles that the nearest hand matched when the rack was read. */
+  best: number;
+  readonly lanes: Int32Array;
+  /** What the tiles match in all places of each hand with the jokers, and what singles and pairs limit that to. */
+  readonly all: Int32Array;
+  readonly limit: Int32Array;
+  /** What each hand of the card matches, four to a word. */
+  readonly matched: Int32Array;
+}
+
+function createNearList(width: number): NearList {
+  const byLane = () => new Int32Array(width * 4);
+  return {
+    count: 0,
+    best: 0,
+    lanes: byLane(),
+    all: byLane(),
+    limit: byLane(),
+    matched: new Int32Array(width),
+  };
+}
+
 export function createNearHands(card: CompiledCard): NearHands {
   const packed = packCard(card);
   const { width, rows, offsets } = packed;
   const bytes = new Uint8Array(rows.buffer, rows.byteOffset, rows.byteLength);
   const running = createRunningSums(packed);
-  const { sums } = running;
-  const matched = new Int32Array(width);
-  const lanes = new Int32Array(width * 4);
-  const all = new Int32Array(width * 4);
-  const limit = new Int32Array(width * 4);
   const held = new Uint8Array(FACE_COUNT);
-  let count = 0;
-  let best = 0;
+  const list = createNearList(width);
+  const { lanes, all, limit } = list;
 
   const byteRow = (face: number, copies: number): number => offsets[rowAt(face, copies)]! * 4;
-  const weight = (i: number): number => WEIGHTS[best - Math.min(all[i]!, limit[i]!)] ?? 0;
-
-  /** Lists the hands that match at least so many tiles. */
-  function list(least: number, jokers: number): void {
-    const bar = inEachByte(least);
-    count = 0;
-    for (let w = 0; w < width; w++) {
-      const word = matched[w]!;
-      if (!reaches(word, bar)) continue;
-      for (let shift = 0; shift < 32; shift += 8) {
-        if (((word >>> shift) & 255) < least) continue;
-        lanes[count] = w * 4 + shift / 8;
-        all[count] = ((sums[w]! >>> (shift + 4)) & 15) + jokers;
-        limit[count++] = (sums[w]! >>> shift) & 15;
-      }
-    }
-  }
+  const weight = (i: number): number => WEIGHTS[list.best - Math.min(all[i]!, limit[i]!)] ?? 0;
 
   return {
     held,
     read(racks, at) {
       for (let face = 0; face < FACE_COUNT; face++) held[face] = racks[at + face]!;
       running.update((face) => offsets[rowAt(face, held[face]!)]!);
-      const jokers = held[JOKER_INDEX]!;
-      let word = 0;
-      for (let w = 0; w < width; w++) {
-        matched[w] = matchedWord(sums[w]!, inEachByte(jokers));
-        word = largerWord(word, matched[w]!);
-      }
-      best = largestByte(word);
-      list(Math.max(1, best - SLACK), jokers);
+      findNear(list, running.sums, held[JOKER_INDEX]!);
     },
     total() {
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += weight(i);
+      for (let i = 0; i < list.count; i++) sum += weight(i);
       return sum;
     },
     loss(face) {
@@ -91,7 +85,7 @@ export function createNearHands(card: CompiledCard): NearHands {
       const then = byteRow(face, held[face]! - 1);
       if (now === then) return 0;
       let sum = 0;
-      for (let i = 0; i < count; i++) {
+      for (let i = 0; i < list.count; i++) {
         const lane = lanes[i]!;
         const part = bytes[now + lane]! - bytes[then + lane]!;
         // 0x11: fits a single or pair, so both sums fall; 0x10: fits a group, which matters where that sum is the smaller.
@@ -103,10 +97,10 @@ export function createNearHands(card: CompiledCard): NearHands {
       const now = byteRow(face, held[face]!);
       const then = byteRow(face, held[face]! - copies);
       let sum = 0;
-      for (let i = 0; i < count; i++) {
+      for (let i = 0; i < list.count; i++) {
         const lane = lanes[i]!;
         const part = bytes[now + lane]! - bytes[then + lane]!;
-        sum += WEIGHTS[best - Math.min(all[i]! - (part >> 4), limit[i]! - (part & 15))] ?? 0;
+        sum += WEIGHTS[list.best - Math.min(all[i]! - (part >> 4), limit[i]! - (part & 15))] ?? 0;
       }
       return sum;
     },
@@ -115,7 +109,7 @@ export function createNearHands(card: CompiledCard): NearHands {
       const then = byteRow(face, held[face]! - 1);
       held[face]!--;
       if (now === then) return;
-      for (let i = 0; i < count; i++) {
+      for (let i = 0; i < list.count; i++) {
         const lane = lanes[i]!;
         const part = bytes[now + lane]! - bytes[then + lane]!;
         all[i]! -= part >> 4;
@@ -123,4 +117,30 @@ export function createNearHands(card: CompiledCard): NearHands {
       }
     },
   };
+}
+
+/** Fills the list from the packed sums of a rack. */
+function findNear(list: NearList, sums: Int32Array, jokers: number): void {
+  const { lanes, all, limit, matched } = list;
+  const free = inEachByte(jokers);
+  let most = 0;
+  for (let w = 0; w < sums.length; w++) {
+    matched[w] = matchedWord(sums[w]!, free);
+    most = largerWord(most, matched[w]!);
+  }
+  list.best = largestByte(most);
+  const least = Math.max(1, list.best - SLACK);
+  const bar = inEachByte(least);
+  let count = 0;
+  for (let w = 0; w < sums.length; w++) {
+    const word = matched[w]!;
+    if (!reaches(word, bar)) continue;
+    for (let shift = 0; shift < 32; shift += 8) {
+      if (((word >>> shift) & 255) < least) continue;
+      lanes[count] = w * 4 + shift / 8;
+      all[count] = ((sums[w]! >>> (shift + 4)) & 15) + jokers;
+      limit[count++] = (sums[w]! >>> shift) & 15;
+    }
+  }
+  list.count = count;
 }

@@ -13,7 +13,7 @@ import { begin } from '../../../shared-engine/rules/exchange/evolve.ts';
 import { PASS_SIZE } from '../../../shared-engine/rules/exchange/schedule.ts';
 import { type Bag, bagOf, FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
 import { seatView } from '../../../shared-engine/rules/view/view.ts';
-import { flatRacks } from '../../kit/flat-racks.ts';
+import { flatRacks } from '../../kit/racks.ts';
 import { type Bench, type Figures, nanoseconds } from '../bench.ts';
 
 /** Hands of a smaller and of a very large card, beside those of the house card. */

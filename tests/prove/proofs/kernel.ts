@@ -4,12 +4,11 @@ import type { CompiledCard } from '../../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { createPassSelector } from '../../../shared-engine/kernels/pass-selection/simd.ts';
 import { loadSimd, NO_SIMD, type SimdModule } from '../../../shared-engine/kernels/simd/module.ts';
-import { tilesToGo } from '../../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { createSimdKernel } from '../../../shared-engine/kernels/tiles-to-go/simd.ts';
 import { drawn, stream } from '../../../shared-engine/rules/deal/random.ts';
 import { STEPS } from '../../../shared-engine/rules/exchange/schedule.ts';
 import { type Bag, bagOf, FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
-import { flatRacks } from '../../kit/flat-racks.ts';
+import { answers, answersByDefinition, flatRacks } from '../../kit/racks.ts';
 import { randomCard } from '../../kit/random-card.ts';
 import { anyBatch } from '../../kit/rollout-batches.ts';
 import type { Proof, ProofRow } from '../proof.ts';
@@ -42,13 +41,7 @@ function rackRows(simd: SimdModule, card: CompiledCard, racks: readonly Bag[]): 
   const many = fast.toGoMany(flat);
   let differing = 0;
   for (const [nth, rack] of racks.entries()) {
-    const { byPattern, histogram } = definition(card, rack);
-    const least = Math.min(14, ...byPattern);
-    const same =
-      many[nth] === least &&
-      fast.toGo(rack) === least &&
-      `${fast.toGoByPattern(rack)}` === `${byPattern}` &&
-      `${fast.histogram(rack)}` === `${histogram}`;
+    const same = many[nth] === fast.toGo(rack) && answers(fast, rack) === answersByDefinition(card, rack);
     if (!same) differing++;
   }
   const selected = createPassSelector(simd, card)(flat);
@@ -63,21 +56,6 @@ function rackRows(simd: SimdModule, card: CompiledCard, racks: readonly Bag[]): 
     row(`${on}: distances that differ from the definition`, differing),
     row(`${on}: passes that differ from the reference`, otherwise),
   ];
-}
-
-/** Everything a kernel answers, one hand at a time. */
-function definition(
-  { patterns, hands }: CompiledCard,
-  rack: Bag,
-): { byPattern: number[]; histogram: number[] } {
-  const byPattern = patterns.map(() => 14);
-  const histogram = new Array<number>(15).fill(0);
-  for (const hand of hands) {
-    const distance = tilesToGo(hand, rack);
-    byPattern[hand.pattern] = Math.min(byPattern[hand.pattern]!, distance);
-    histogram[distance]!++;
-  }
-  return { byPattern, histogram };
 }
 
 function rolloutRow(simd: SimdModule, card: CompiledCard, seed: string, deals: number): ProofRow {
