@@ -1,5 +1,7 @@
 // What the page says about a person’s data and about deleting it.
-import type { PersonalDataEntry } from '../../shared-engine/index.ts';
+import { isFace, type PersonalDataEntry, STEPS } from '../../shared-engine/index.ts';
+import { STEP_NAMES } from '../room/step-names.ts';
+import { tileList } from '../tiles/tile-names.ts';
 
 export const PRIVACY = {
   title: 'Your data',
@@ -32,11 +34,20 @@ export function isTeachers(entries: readonly PersonalDataEntry[]): boolean {
   return entries.some(({ what }) => what === 'opened the class');
 }
 
-/** `14:05: passed, step first-right, tiles bam-1 bam-3 bam-7, blind 0, by player`. */
+/** `14:05: passed, First right, 1 bam, 3 bam and 7 bam`. */
 export function entryText({ at, what, ...more }: PersonalDataEntry): string {
-  const said = Object.entries(more).flatMap(([name, value]) => {
-    if (Array.isArray(value)) return [`${name} ${value.join(' ')}`];
-    return typeof value === 'object' ? [] : [`${name} ${value}`];
-  });
-  return `${new Date(at).toLocaleString()}: ${[what, ...said].join(', ')}`;
+  const details = Object.entries(more).flatMap(([name, value]) => detail(name, value) ?? []);
+  return `${new Date(at).toLocaleString()}: ${[what, ...details].join(', ')}`;
+}
+
+/** Null for what says nothing: no tiles passed blind, and that a person chose. */
+function detail(name: string, value: unknown): string | null {
+  if (Array.isArray(value)) {
+    const texts = value.map(String);
+    return texts.every(isFace) ? tileList(texts) : `${name} ${texts.join(' ')}`;
+  }
+  if (typeof value === 'object' || value === 'player' || (name === 'blind' && value === 0)) return null;
+  if (name === 'seat' && typeof value === 'number') return `seat ${value + 1}`;
+  const step = STEPS.find((known) => known === value);
+  return step ? STEP_NAMES[step] : `${name} ${value}`;
 }

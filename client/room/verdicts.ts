@@ -20,16 +20,13 @@ export type VerdictName = keyof typeof VERDICTS;
 /** In wins per 100 games: from here on a loss is costly. */
 const COSTLY_WINS = 3;
 
-/** In tiles, for a choice that has not been played on: the first bound above the loss decides. */
-const BY_TILES = [
-  { below: 0.05, verdict: 'best' },
-  { below: 0.35, verdict: 'just-as-good' },
-  { below: 0.8, verdict: 'a-little-worse' },
-] as const;
+/** In tiles, for a choice that has not been played on. */
+const SMALL_TILES = 0.05;
+const COSTLY_TILES = 0.8;
 
 /** From the deep analysis where there is one, from the loss in tiles until then. */
 export function verdictNameOf({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'analysis'>): VerdictName {
-  if (analysis.depth === 'quick') return BY_TILES.find(({ below }) => loss < below)?.verdict ?? 'costly';
+  if (analysis.depth === 'quick') return verdictByTiles(loss);
   switch (analysis.verdict) {
     case 'as-good':
       return analysis.loss === null || analysis.loss.value <= 0 ? 'best' : 'just-as-good';
@@ -38,4 +35,10 @@ export function verdictNameOf({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'a
     case 'better-exists':
       return analysis.loss !== null && analysis.loss.value >= COSTLY_WINS ? 'costly' : 'a-little-worse';
   }
+}
+
+function verdictByTiles(loss: number): VerdictName {
+  if (loss === 0) return 'best';
+  if (loss < SMALL_TILES) return 'just-as-good';
+  return loss < COSTLY_TILES ? 'a-little-worse' : 'costly';
 }

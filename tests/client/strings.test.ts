@@ -1,5 +1,6 @@
 // The sentences of the page: they depend on the table alone and are the same for everyone at the same seat.
 import { describe, expect, it } from 'vitest';
+import { entryText } from '../../client/privacy/strings.ts';
 import { aimSentences, lossSentence } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
@@ -127,6 +128,22 @@ describe('the aim', () => {
       'Odds was within reach, and your pass kept it there.',
       'Like numbers was not within reach. Within reach: Runs and Odds.',
     ]);
+  });
+});
+
+describe('your data', () => {
+  it('an entry is written in words, without what says nothing', () => {
+    const entry = {
+      at: 0,
+      what: 'passed',
+      step: 'first-right',
+      tiles: ['bam-1', 'joker'],
+      blind: 0,
+      by: 'player',
+      seat: 2,
+    };
+    expect(entryText(entry)).toMatch(/: passed, First right, 1 bam and joker, seat 3$/);
+    expect(entryText({ at: 0, what: 'sat down', name: 'Ines' })).toMatch(/: sat down, name Ines$/);
   });
 });
 
