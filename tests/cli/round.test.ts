@@ -80,7 +80,13 @@ describe('round as text', () => {
     const dealt = stdout.split('\n').filter((line) => /^ {2}seat \d \(strong\)/.test(line));
     const sizes = dealt.map((line) => line.slice(line.indexOf(': ') + 2).split(' ').length);
     expect(sizes).toEqual([13, 13, 14, 13, 13, 13, 14, 13]);
-    for (const heading of ['First right', 'First across', 'First left', 'Second Charleston?', 'At the close']) {
+    for (const heading of [
+      'First right',
+      'First across',
+      'First left',
+      'Second Charleston?',
+      'At the close',
+    ]) {
       expect(stdout).toContain(`\n${heading}`);
     }
     for (const seat of [0, 1, 2, 3]) expect(stdout).toContain(`Review for seat ${seat}: `);

@@ -8,8 +8,9 @@ import {
   previewDeal,
   searchDeals,
 } from '../../client/class/prepare/deal-tasks.ts';
-import { type Constraint, type DrillDeal, prepareDeal } from '../../shared-engine/index.ts';
-import { vectors } from '../kit/analysts.ts';
+import type { Constraint, DrillDeal } from '../../shared-engine/drill/format.ts';
+import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { simd } from '../kit/analysts.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -76,7 +77,7 @@ describe('the preview of a deal', () => {
 describe('the search for a lesson', () => {
   const updatesOf = (setup: DealSetup, names: readonly string[]) => {
     const task: DealTask & { kind: 'search' } = { kind: 'search', seeds: names.map(seedNamed), ...setup };
-    return [...searchDeals(task, kernelOf(null), vectors)];
+    return [...searchDeals(task, kernelOf(null), simd)];
   };
 
   it('continues until a first pass is clearly better than the typical one, its whole interval above zero', () => {

@@ -1,29 +1,28 @@
 // The house card: its size, its balance over dealt racks, and points that come from measured difficulty.
+import { HOUSE_CARD, houseCard } from '../../../shared-engine/card/house/card.ts';
+import { nearestSections } from '../../../shared-engine/kernels/tiles-to-go/by-section.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { drawn, stream } from '../../../shared-engine/rules/deal/random.ts';
+import { bagOf, FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
 import {
-  bagOf,
-  createKernel,
-  drawn,
-  FULL_SET,
-  facesOf,
-  HOUSE_CARD,
-  houseCard,
-  nearestFamilies,
-  stream,
-} from '../../../shared-engine/index.ts';
-import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../../../shared-engine/tools/card-data/difficulty.ts';
+  meanMissing,
+  POINTS_DEALS,
+  POINTS_SEED,
+  pointsFor,
+} from '../../../shared-engine/tools/card-data/difficulty.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const RACKS: Record<Size, number> = { small: 2_000, full: 10_000 };
 
 export const proof: Proof = {
-  summary: 'The house card has its lines and families, none of them nearest too often or too seldom.',
+  summary: 'The house card has its lines and sections, none of them nearest too often or too seldom.',
   async run({ seed, size }) {
     const racks = RACKS[size];
     const shares = nearestShares(seed, racks);
     return [
       ...counts(),
-      ...houseCard().families.map(({ name }, family): ProofRow => {
-        const percent = shares[family]!;
+      ...houseCard().sections.map(({ name }, section): ProofRow => {
+        const percent = shares[section]!;
         return {
           what: `${name} nearest in, % of ${racks} dealt racks of 13, ties split evenly`,
           value: Math.round(percent * 100) / 100,
@@ -37,9 +36,9 @@ export const proof: Proof = {
 };
 
 function counts(): ProofRow[] {
-  const { lines, families, targets } = houseCard();
+  const { patterns, sections, hands } = houseCard();
   const shapes = new Set(
-    HOUSE_CARD.lines.map(({ groups }) =>
+    HOUSE_CARD.patterns.map(({ groups }) =>
       groups
         .map(({ size }) => size)
         .sort()
@@ -47,28 +46,28 @@ function counts(): ProofRow[] {
     ),
   );
   return [
-    { what: 'lines', value: lines.length, bar: 'at least 48', ok: lines.length >= 48 },
-    { what: 'families', value: families.length, bar: 'at least 8', ok: families.length >= 8 },
+    { what: 'lines', value: patterns.length, bar: 'at least 48', ok: patterns.length >= 48 },
+    { what: 'sections', value: sections.length, bar: 'at least 8', ok: sections.length >= 8 },
     { what: 'shapes (partitions of 14)', value: shapes.size, bar: 'at least 12', ok: shapes.size >= 12 },
     {
       what: 'targets',
-      value: targets.length,
+      value: hands.length,
       bar: '700 to 1500',
-      ok: targets.length >= 700 && targets.length <= 1500,
+      ok: hands.length >= 700 && hands.length <= 1500,
     },
   ];
 }
 
-/** Percent of racks to which each family is nearest; a rack's tie is split evenly among its families. */
+/** Percent of racks to which each section is nearest; a rack's tie is split evenly among its sections. */
 function nearestShares(seed: string, racks: number): number[] {
   const card = houseCard();
-  const kernel = createKernel(card);
+  const kernel = createSwarKernel(card);
   const tiles = facesOf(FULL_SET);
-  const shares = new Map(card.families.map(({ id }) => [id, 0]));
+  const shares = new Map(card.sections.map(({ id }) => [id, 0]));
   for (let deal = 0; deal < racks; deal++) {
-    const nearest = nearestFamilies(kernel, bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`))));
-    for (const family of nearest) {
-      shares.set(family, shares.get(family)! + 100 / nearest.length / racks);
+    const nearest = nearestSections(kernel, bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`))));
+    for (const section of nearest) {
+      shares.set(section, shares.get(section)! + 100 / nearest.length / racks);
     }
   }
   return [...shares.values()];
@@ -79,7 +78,7 @@ function pointsRow(size: Size): ProofRow {
   const card = houseCard();
   const [deals, allowed] = size === 'full' ? [POINTS_DEALS, 0] : [POINTS_DEALS / 10, 2];
   const differences = meanMissing(card, POINTS_SEED, deals).map((missing, line) =>
-    Math.abs(pointsFor(missing) - card.lines[line]!.points),
+    Math.abs(pointsFor(missing) - card.patterns[line]!.points),
   );
   const largest = Math.max(...differences);
   return {

@@ -1,23 +1,16 @@
 // The review: private, repeatable, true to its own numbers, and steadier than the loss it speaks up about.
-import {
-  addTo,
-  bagOf,
-  drawn,
-  type Face,
-  FULL_SET,
-  facesOf,
-  nearness,
-  type PassReview,
-  reviewRound,
-  reviewSchema,
-  SEATS,
-  seatView,
-  stream,
-  takeFrom,
-} from '../../../shared-engine/index.ts';
+import type { PassReview } from '../../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
+import { nearness } from '../../../shared-engine/kernels/tiles-to-go/nearness.ts';
+import { reviewSchema } from '../../../shared-engine/protocol/review.ts';
+import { drawn, stream } from '../../../shared-engine/rules/deal/random.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import { addTo, bagOf, FULL_SET, facesOf, takeFrom } from '../../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../../shared-engine/rules/tiles/face.ts';
+import { seatView } from '../../../shared-engine/rules/view/view.ts';
 import { hiddenPair } from '../../kit/hidden-pair.ts';
+import { numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
 import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
-import { numbersIn, numbersSaid, shownAs } from '../../kit/numbers-in-text.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const AMOUNTS: Record<Size, { readonly pairs: number; readonly rounds: number; readonly arrivals: number }> =
@@ -62,10 +55,10 @@ function sentences(seed: string, rounds: number): ProofRow[] {
   let repeated = 0;
   for (const record of records(`${seed} said`, rounds)) {
     const review = reviewRound(record, houseKernel);
-    const families = Object.values(review.families);
+    const sections = Object.values(review.sections);
     for (const choice of review.choices) {
       const known = shownAs(numbersIn(choice));
-      const numbers = choice.words.flatMap((sentence) => numbersSaid(sentence, families));
+      const numbers = choice.sentences.flatMap((sentence) => numbersInText(sentence, sections));
       said += numbers.length;
       held += numbers.filter((number) => known.has(number)).length;
     }

@@ -1,22 +1,19 @@
 // Described racks: drawn evenly, told how rare with an honest interval, and refused in words where there are none.
-import {
-  createKernel,
-  describeRack,
-  drawRack,
-  type Face,
-  facesOf,
-  houseCard,
-  samplerFor,
-  shapesOf,
-  stream,
-  type Wish,
-} from '../../../shared-engine/index.ts';
+import { houseCard } from '../../../shared-engine/card/house/card.ts';
+import type { Constraint } from '../../../shared-engine/drill/format.ts';
+import { sampleRack, sampleRackWithRarity } from '../../../shared-engine/drill/sampled.ts';
+import { samplerFor } from '../../../shared-engine/drill/sampler.ts';
+import { shapesOf } from '../../../shared-engine/drill/shapes.ts';
+import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
+import { stream } from '../../../shared-engine/rules/deal/random.ts';
+import { facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
+import type { Face } from '../../../shared-engine/rules/tiles/face.ts';
 import {
   drawnRacks,
   evenness,
   everySmallRack,
+  feasible,
   fitsByDefinition,
-  possible,
   smallDrawer,
 } from '../../kit/drills.ts';
 import { binomials, racksWithLikeUpTo, racksWithRowUpTo } from '../../outside/rack-kinds.ts';
@@ -24,7 +21,7 @@ import type { Proof, ProofRow, Size } from '../proof.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
 interface Amounts {
-  /** Racks drawn for each wish on the small set. */
+  /** Racks drawn for each constraint on the small set. */
   readonly draws: number;
   /** Interval checks for each kind whose true share is known. */
   readonly intervals: number;
@@ -40,7 +37,7 @@ const BAR = 3.29;
 
 export const proof: Proof = {
   summary:
-    'Racks that fit a wish are drawn evenly, with honest intervals; impossible wishes are refused in words.',
+    'Racks that fit a constraint are drawn evenly, with honest intervals; impossible constraints are refused in words.',
   async run({ seed, size }) {
     const amounts = AMOUNTS[size];
     return [
@@ -53,7 +50,7 @@ export const proof: Proof = {
   },
 };
 
-const kernel = createKernel(houseCard());
+const kernel = createSwarKernel(houseCard());
 
 function counting(): ProofRow[] {
   return [13, 14].map((size) => {
@@ -69,22 +66,22 @@ function counting(): ProofRow[] {
 }
 
 const SMALL_SIZE = 5;
-const SMALL_WISHES: readonly (readonly [string, Wish])[] = [
+const SMALL_CONSTRAINTS: readonly (readonly [string, Constraint])[] = [
   ['anything', {}],
   ['one joker, a flower or more', { jokers: 1, flowers: { from: 1 } }],
   ['no pair', { pairs: 0 }],
   ['a pung', { pungs: { from: 1 } }],
   ['three or four in a row', { inARow: { from: 3 } }],
   ['three like numbers, no joker', { likeNumbers: 3, jokers: 0 }],
-  ['two pairs, nearest to odds', { pairs: { from: 2 }, family: 'odds' }],
+  ['two pairs, nearest to odds', { pairs: { from: 2 }, section: 'odds' }],
   ['at most 10 to go, two in a row at most', { toGo: { to: 10 }, inARow: { to: 2 } }],
 ];
 
 function small(seed: string, draws: number): ProofRow[] {
   const every = everySmallRack(SMALL_SIZE);
-  const rows = SMALL_WISHES.map(([name, wish]): ProofRow => {
-    const due = new Map([...every].filter(([key]) => fitsByDefinition(facesIn(key), wish, kernel)));
-    const drawn = drawnRacks(smallDrawer(wish, SMALL_SIZE, kernel, `${seed} ${name}`), draws);
+  const rows = SMALL_CONSTRAINTS.map(([name, constraint]): ProofRow => {
+    const due = new Map([...every].filter(([key]) => fitsByDefinition(facesIn(key), constraint, kernel)));
+    const drawn = drawnRacks(smallDrawer(constraint, SMALL_SIZE, kernel, `${seed} ${name}`), draws);
     const { racks, strangers, df, z } = evenness(due, drawn);
     return {
       what: `${name}: ${draws} draws over ${racks} racks of ${SMALL_SIZE} from a set of 36 tiles, each known by enumeration; chi-square (df ${df}) as a normal value`,
@@ -120,15 +117,15 @@ function facesIn(key: string): Face[] {
 function intervals(seed: string, runs: number): ProofRow[] {
   const all = binomials(152, 13)[13]!;
   const share = (racks: bigint): number => Number(all - racks) / Number(all);
-  const kinds: readonly (readonly [string, Wish, number])[] = [
+  const kinds: readonly (readonly [string, Constraint, number])[] = [
     ['four in a row or more', { inARow: { from: 4 } }, share(racksWithRowUpTo(3, 13))],
     ['six in a row or more', { inARow: { from: 6 } }, share(racksWithRowUpTo(5, 13))],
     ['five like numbers or more', { likeNumbers: { from: 5 } }, share(racksWithLikeUpTo(4, 13))],
   ];
-  return kinds.map(([name, wish, truth]) => {
+  return kinds.map(([name, constraint, truth]) => {
     let held = 0;
     for (let run = 0; run < runs; run++) {
-      const told = describeRack(wish, 13, kernel, `${seed} interval ${run}`);
+      const told = sampleRackWithRarity(constraint, 13, kernel, `${seed} interval ${run}`);
       if (told.ok && told.rarity.low <= truth && truth <= told.rarity.high) held++;
     }
     const { low, high } = wilson(held, runs, NORMAL_POINT['99.8']);
@@ -141,25 +138,25 @@ function intervals(seed: string, runs: number): ProofRow[] {
   });
 }
 
-/** A wish read off a dealt rack has at least that rack, so it may never be called impossible. */
+/** A constraint read off a dealt rack has at least that rack, so it may never be called impossible. */
 function soundness(seed: string, racks: number): ProofRow {
   let called = 0;
-  const dealt = possible(samplerFor({}, 13, kernel));
+  const dealt = feasible(samplerFor({}, 13, kernel));
   for (let n = 0; n < racks; n++) {
     const rack = facesOf(dealt.draw(stream(seed, `read off ${n}`)));
     if (!samplerFor(wishReadOff(rack), 13, kernel).ok) called++;
   }
   return {
-    what: `of ${racks} wishes read off racks, called impossible`,
+    what: `of ${racks} constraints read off racks, called impossible`,
     value: called,
     bar: '0',
     ok: called === 0,
   };
 }
 
-/** The exact values of every part of a wish that this rack has. */
-function wishReadOff(rack: readonly Face[]): Wish {
-  const value = (part: Exclude<keyof Wish, 'family'>): number =>
+/** The exact values of every part of a constraint that this rack has. */
+function wishReadOff(rack: readonly Face[]): Constraint {
+  const value = (part: Exclude<keyof Constraint, 'section'>): number =>
     Array.from({ length: 15 }, (_, n) => n).find((n) => fitsByDefinition(rack, { [part]: n }, kernel))!;
   return {
     jokers: value('jokers'),
@@ -173,23 +170,23 @@ function wishReadOff(rack: readonly Face[]): Wish {
   };
 }
 
-const REFUSED: readonly (readonly [Wish, 'impossible-wish' | 'too-rare'])[] = [
-  [{ pairs: 0, pungs: { from: 1 } }, 'impossible-wish'],
-  [{ jokers: 8, flowers: 8 }, 'impossible-wish'],
-  [{ kongs: 4 }, 'impossible-wish'],
-  [{ inARow: 9, likeNumbers: { from: 6 } }, 'impossible-wish'],
-  [{ toGo: 0 }, 'impossible-wish'],
-  [{ toGo: { to: 2 }, jokers: 0, pairs: 0 }, 'impossible-wish'],
+const REFUSED: readonly (readonly [Constraint, 'impossible-constraint' | 'too-rare'])[] = [
+  [{ pairs: 0, pungs: { from: 1 } }, 'impossible-constraint'],
+  [{ jokers: 8, flowers: 8 }, 'impossible-constraint'],
+  [{ kongs: 4 }, 'impossible-constraint'],
+  [{ inARow: 9, likeNumbers: { from: 6 } }, 'impossible-constraint'],
+  [{ toGo: 0 }, 'impossible-constraint'],
+  [{ toGo: { to: 2 }, jokers: 0, pairs: 0 }, 'impossible-constraint'],
   [{ toGo: { from: 12 } }, 'too-rare'],
   [{ inARow: 9, jokers: 4 }, 'too-rare'],
   [{ toGo: { to: 1 }, jokers: 0 }, 'too-rare'],
-  [{ inARow: 9, family: 'honors' }, 'too-rare'],
+  [{ inARow: 9, section: 'honors' }, 'too-rare'],
 ];
 
 function refusals(seed: string): ProofRow[] {
-  const told = REFUSED.map(([wish, code]) => {
+  const told = REFUSED.map(([constraint, code]) => {
     const started = performance.now();
-    const drawn = drawRack(wish, 13, kernel, seed);
+    const drawn = sampleRack(constraint, 13, kernel, seed);
     const seconds = (performance.now() - started) / 1000;
     return { right: !drawn.ok && drawn.code === code, seconds };
   });
@@ -197,7 +194,7 @@ function refusals(seed: string): ProofRow[] {
   const right = told.filter(({ right: correct }) => correct).length;
   return [
     {
-      what: 'wishes refused for the right reason',
+      what: 'constraints refused for the right reason',
       value: right,
       bar: `${told.length}`,
       ok: right === told.length,
