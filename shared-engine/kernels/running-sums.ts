@@ -17,15 +17,13 @@ export function createRunningSums({
   const start = rows.slice(startRow, startRow + width);
   const sums = start.slice();
   const held = new Int32Array(FACE_COUNT);
-  const removed = new Int32Array(FACE_COUNT + 1);
-  const added = new Int32Array(FACE_COUNT + 1);
+  const removed = new Int32Array(FACE_COUNT);
+  const added = new Int32Array(FACE_COUNT);
   const wanted = new Int32Array(FACE_COUNT + 4);
 
-  /** Two changes a pass; an odd one is paired with the row of zeros. */
+  /** Two changes a pass, and an odd one alone. */
   function change(changes: number): void {
-    removed[changes] = 0;
-    added[changes] = 0;
-    for (let i = 0; i < changes; i += 2) {
+    for (let i = 0; i + 1 < changes; i += 2) {
       const out = removed[i]!;
       const out2 = removed[i + 1]!;
       const into = added[i]!;
@@ -34,6 +32,10 @@ export function createRunningSums({
         sums[w] = (sums[w]! + rows[into + w]! - rows[out + w]! + rows[into2 + w]! - rows[out2 + w]!) | 0;
       }
     }
+    if (changes % 2 === 0) return;
+    const out = removed[changes - 1]!;
+    const into = added[changes - 1]!;
+    for (let w = 0; w < width; w++) sums[w] = (sums[w]! + rows[into + w]! - rows[out + w]!) | 0;
   }
 
   function rebuild(faces: number): void {

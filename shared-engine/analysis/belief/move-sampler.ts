@@ -59,8 +59,12 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
     const giver = giverAt(seat, toward);
     const dealt = hiddenTilesDealt(history.situation);
     const faces = stillToCome(history, move, received);
-    const free = (tile: number): boolean => tile < dealt && history.fixed[tile] === 0;
-    const giving = { move, giver, size: faces.length + forwarded, free };
+    const giving: Giving = {
+      move,
+      giver,
+      size: faces.length + forwarded,
+      free: (tile) => tile < dealt && history.fixed[tile] === 0,
+    };
     const [tiles, probability] = drawTiles(history, giving, rng);
     let factor = 1 / probability;
     for (const face of faces) {
@@ -82,7 +86,7 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
     const whole = gave.length + forwarded - blind[giver as 0 | 1 | 2 | 3];
     const size = whole - fixedMoving(history, move, giver);
     if (size <= 0) return 1;
-    const giving = { move, giver, size, free: (tile: number) => history.fixed[tile] === 0 };
+    const giving: Giving = { move, giver, size, free: (tile) => history.fixed[tile] === 0 };
     const [tiles, probability] = drawTiles(history, giving, rng);
     for (const tile of tiles) setHolderFrom(history, tile, move + 1, (giver + toward) % 4);
     return probability;

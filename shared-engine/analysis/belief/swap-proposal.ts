@@ -54,14 +54,16 @@ function withWall(history: History, rng: Rng): Swap | null {
   const drawn = faceAt(history.wall, rng.below(WALL_TILES));
   if (history.fixed[tile] === 1 || drawn === -1 || drawn === history.face[tile]) return null;
   let other = drawn;
-  const make = (): void => {
-    const face = history.face[tile]!;
-    history.wall[other]!--;
-    history.wall[face]!++;
-    history.face[tile] = other;
-    other = face;
+  return {
+    tiles: [tile],
+    make: () => {
+      const face = history.face[tile]!;
+      history.wall[other]!--;
+      history.wall[face]!++;
+      history.face[tile] = other;
+      other = face;
+    },
   };
-  return { tiles: [tile], make };
 }
 
 function betweenRacks(history: History, rng: Rng): Swap | null {
@@ -87,11 +89,13 @@ function passedForHeld(history: History, until: number, rng: Rng): Swap | null {
   if (takesFaces ? !same && (a >= dealt || b >= dealt) : !same && (fixed[a] === 1 || fixed[b] === 1)) {
     return null;
   }
-  const make = (): void => {
-    swapPaths(history, a, b, move);
-    if (takesFaces) swapFaces(history, a, b);
+  return {
+    tiles: [a, b],
+    make: () => {
+      swapPaths(history, a, b, move);
+      if (takesFaces) swapFaces(history, a, b);
+    },
   };
-  return { tiles: [a, b], make };
 }
 
 function swapFaces({ face }: History, a: number, b: number): void {

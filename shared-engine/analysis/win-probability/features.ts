@@ -66,14 +66,15 @@ const COPIES = FACES.map(copiesOf);
 /** One pass over the hands for `reach`, one that finds the nearest, and the rest from those alone. */
 export function createFeatures(play: PlayCard, steps: ReachSteps): Features {
   const { card, packed, wants } = play;
+  const { offsets, width } = packed;
   const reachOf = createReach(card.patterns, packed, steps);
   const running = createRunningSums(packed);
   const { sums } = running;
-  const lanes = new Int32Array(packed.width * 4);
+  const lanes = new Int32Array(width * 4);
   const result = new Float64Array(FEATURES.length);
 
   function reach(racks: ArrayLike<number>, at: number): number {
-    running.update((face) => packed.offsets[rowAt(face, racks[at + face]!)]!);
+    running.update((face) => offsets[rowAt(face, racks[at + face]!)]!);
     return log2(reachOf(sums, racks[at + JOKER_INDEX]!) + 1);
   }
 

@@ -86,14 +86,19 @@ export function createReach(
   packed: PackedCard,
   steps: ReachSteps,
 ): Reach {
-  const spans = spansOf(patterns, packed);
+  // Patterns start at whole words of four lanes.
+  const spans = spansOf(patterns, packed).map(({ from, to, concealed }) => ({
+    from: from / 4,
+    to: to / 4,
+    concealed,
+  }));
   const tables = reachTables(steps);
   return (sums, jokers) => {
     const [exposed, closed] = tables[Math.min(jokers, MOST_JOKERS)]!;
     let sum = 0;
     for (const { from, to, concealed } of spans) {
       const weights = concealed ? closed : exposed;
-      for (let w = from / 4; w < to / 4; w++) {
+      for (let w = from; w < to; w++) {
         const word = sums[w]!;
         sum +=
           weights[word & 255]! +
