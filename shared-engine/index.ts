@@ -5,7 +5,7 @@ export {
   analyzeDecision,
   type ChoiceReview,
   createAnalyst,
-  DEEP,
+  DEEP_BUDGET,
   type DeepAnalysis,
   decisionsIn,
   type Finalist,
@@ -16,7 +16,7 @@ export {
   type Review,
   recordWithAnswer,
   reviewRound,
-  SHALLOW,
+  SHALLOW_BUDGET,
   withDeepAnalysis,
   withReducedBudget,
 } from './analysis/index.ts';

@@ -8,11 +8,11 @@ import {
   compileCard,
   createAnalyst,
   createSwarKernel,
-  DEEP,
+  DEEP_BUDGET,
   houseCard,
   type Kernel,
   reviewRound,
-  SHALLOW,
+  SHALLOW_BUDGET,
   type SimdModule,
 } from '../../shared-engine/index.ts';
 import { prepareDrill } from './prepare-drill.ts';
@@ -56,7 +56,7 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
         case 'review':
           return { kind: 'review', review: reviewRound(task.record, kernel, task.earlier) };
         case 'analyze': {
-          const budget = task.depth === 'deep' ? DEEP : SHALLOW;
+          const budget = task.depth === 'deep' ? DEEP_BUDGET : SHALLOW_BUDGET;
           return { kind: 'analyze', analysis: analyzeDecision(analyst(), task.record, task.nth, { budget }) };
         }
         case 'drill':

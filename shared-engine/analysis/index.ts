@@ -3,11 +3,12 @@
 export { offeredChoice, recordWithAnswer } from './belief/situation.ts';
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
-export { DEEP, SHALLOW } from './comparison/budget.ts';
+export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
+export { COMPARED_VERDICTS } from './comparison/verdict.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
-export { isCostly } from './review/basis.ts';
+export { isCostly, thousandth } from './review/basis.ts';
 export {
   analyzeDecision,
   decisionsIn,

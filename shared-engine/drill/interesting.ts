@@ -2,11 +2,11 @@
 import {
   type Analyst,
   analyzeDecision,
-  DEEP,
+  DEEP_BUDGET,
   isCostly,
   type Review,
   reviewRound,
-  SHALLOW,
+  SHALLOW_BUDGET,
   withDeepAnalysis,
 } from '../analysis/index.ts';
 import { chooseFor, finishRound } from '../bots/index.ts';
@@ -60,12 +60,14 @@ export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly M
     const first = reviewRound(known, kernel);
     return first.choices.reduce((review, { kind, step }, nth) => {
       if (kind !== 'pass' || !steps.includes(step)) return review;
-      const look = analyzeDecision(analyst, known, nth, { budget: SHALLOW });
+      const look = analyzeDecision(analyst, known, nth, { budget: SHALLOW_BUDGET });
       const again = look.verdict === 'better-exists';
       return withDeepAnalysis(
         review,
         nth,
-        again ? analyzeDecision(analyst, known, nth, { budget: DEEP, seed: SECOND_ANALYSIS_SEED }) : look,
+        again
+          ? analyzeDecision(analyst, known, nth, { budget: DEEP_BUDGET, seed: SECOND_ANALYSIS_SEED })
+          : look,
       );
     }, first);
   };

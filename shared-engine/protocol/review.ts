@@ -1,6 +1,14 @@
 // Zod schema of the private review; the compiler checks it against the review's own type.
 import { z } from 'zod';
-import type { Analysis, Finalist, MeasuredValue, PassParts, RankedPass, Review } from '../analysis/index.ts';
+import {
+  type Analysis,
+  COMPARED_VERDICTS,
+  type Finalist,
+  type MeasuredValue,
+  type PassParts,
+  type RankedPass,
+  type Review,
+} from '../analysis/index.ts';
 import { RISK_GRADES } from '../policy/index.ts';
 import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, tilesSchema } from '../rules/index.ts';
 
@@ -49,7 +57,7 @@ export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth',
   z.object({ depth: z.literal('quick'), verdict: z.literal('pending') }),
   z.object({
     depth: z.literal('deep'),
-    verdict: z.enum(['better-exists', 'as-good', 'undecided']),
+    verdict: z.enum(COMPARED_VERDICTS),
     decided: z.boolean(),
     loss: measuredSchema.nullable(),
     giveaway: measuredSchema.nullable(),

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { offeredChoice, offeredChoices } from '../../shared-engine/analysis/belief/situation.ts';
 import { type Alternative, anyOf, passesOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
 import { analyze, createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
-import { SHALLOW } from '../../shared-engine/analysis/comparison/budget.ts';
+import { SHALLOW_BUDGET } from '../../shared-engine/analysis/comparison/budget.ts';
 import { compare } from '../../shared-engine/analysis/comparison/comparison.ts';
 import { type Estimate, estimate } from '../../shared-engine/analysis/comparison/estimate.ts';
 import { normalQuantile, studentQuantile } from '../../shared-engine/analysis/comparison/quantiles.ts';
@@ -314,7 +314,8 @@ describe('a deep analysis', () => {
       for (const { subject, offered } of decisionsIn(record)) {
         if (subject !== 'tiles') continue;
         passes++;
-        if (analyze(analyst, offered, { subject, budget: SHALLOW })!.verdict === 'better-exists') told++;
+        if (analyze(analyst, offered, { subject, budget: SHALLOW_BUDGET })!.verdict === 'better-exists')
+          told++;
       }
     }
     expect(passes).toBeGreaterThan(10);

@@ -8,7 +8,12 @@ import {
 import { createEvaluator } from '../../shared-engine/analysis/play/evaluator.ts';
 import { offerObjection, turnObjection } from '../../shared-engine/analysis/play/legality.ts';
 import { afterOffer, afterTurn } from '../../shared-engine/analysis/play/move.ts';
-import { type Offer, openPlay, type Play, type Turn } from '../../shared-engine/analysis/play/play.ts';
+import {
+  type Offer,
+  openPlay,
+  type SimulatedPlay,
+  type Turn,
+} from '../../shared-engine/analysis/play/play.ts';
 import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { playerView } from '../../shared-engine/analysis/play/player-view.ts';
 import { createPlayers, createSimulator } from '../../shared-engine/analysis/play/simulate.ts';
@@ -33,13 +38,13 @@ function startOf(name: string) {
 }
 
 /** Every position of one play, in order. */
-function positions(name: string, card = PLAY_CARDS[0]!): Play[] {
+function positions(name: string, card = PLAY_CARDS[0]!): SimulatedPlay[] {
   const players = createPlayers(
     card,
     forFour(() => createEvaluator(card)),
     stream(name, 'play'),
   );
-  const seen: Play[] = [openPlay(startOf(name))];
+  const seen: SimulatedPlay[] = [openPlay(startOf(name))];
   for (let play = seen[0]!; play.phase !== 'over'; seen.push(play)) {
     if (play.phase === 'turn') {
       const move = players.takeTurn(play);
@@ -54,7 +59,7 @@ function positions(name: string, card = PLAY_CARDS[0]!): Play[] {
   return seen;
 }
 
-function tilesHeld(play: Play, seat: Seat): number {
+function tilesHeld(play: SimulatedPlay, seat: Seat): number {
   const { concealed, exposed } = play.holdings[seat];
   return concealed.reduce((sum, count) => sum + count, 0) + exposed.reduce((sum, { size }) => sum + size, 0);
 }

@@ -1,5 +1,5 @@
 // Positions of the simulated play made by hand: a small card, holdings written as words, the rest of the set as the wall.
-import type { ExposedGroup, Holding, Offer, Play, Turn } from '../../shared-engine/analysis/play/play.ts';
+import type { ExposedGroup, Holding, Offer, SimulatedPlay, Turn } from '../../shared-engine/analysis/play/play.ts';
 import { type PlayCard, preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { compileCard } from '../../shared-engine/card/compile.ts';
 import {
@@ -141,7 +141,7 @@ export function offerOf(from: Seat, face: Face, given: Partial<Record<Seat, Hold
 }
 
 /** Every tile of the play wherever it lies, by face; the whole set at any moment. */
-export function tilesIn(play: Play): Bag {
+export function tilesIn(play: SimulatedPlay): Bag {
   const counts = [...play.discards];
   for (const { concealed, exposed } of play.holdings) {
     concealed.forEach((count, face) => {

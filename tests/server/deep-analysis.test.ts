@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PROGRESS_MS } from '../../server/reviews/room-reviews.ts';
 import { recordWithAnswer } from '../../shared-engine/analysis/belief/situation.ts';
-import { SHALLOW } from '../../shared-engine/analysis/comparison/budget.ts';
+import { SHALLOW_BUDGET } from '../../shared-engine/analysis/comparison/budget.ts';
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
@@ -199,8 +199,8 @@ test('a choice analyzed before its step is over gets the analysis that the close
       choiceAt(offered.chosen, record.seat)!,
       'bot',
     );
-    expect(analyzeDecision(analyst, early, nth, { budget: SHALLOW })).toEqual(
-      analyzeDecision(analyst, record, nth, { budget: SHALLOW }),
+    expect(analyzeDecision(analyst, early, nth, { budget: SHALLOW_BUDGET })).toEqual(
+      analyzeDecision(analyst, record, nth, { budget: SHALLOW_BUDGET }),
     );
   }
 });

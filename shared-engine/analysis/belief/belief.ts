@@ -3,7 +3,7 @@ import { createRng, type Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
 import { DEAL_BYTES } from '../rollouts/batch.ts';
-import { copyHistory, createHistory, type History } from './history.ts';
+import { copyHistory, createHistory, type TileHistory } from './history.ts';
 import { initializeHistory } from './initial-history.ts';
 import { createMoveSampler } from './move-sampler.ts';
 import type { Situation } from './situation.ts';
@@ -38,8 +38,9 @@ export function createBelief(model: ChoiceModel): Belief {
   const { sampleMove } = createMoveSampler(model);
   const { propose } = createSwapProposal(model);
 
-  function sampleBatch(situation: Situation, rng: Rng): readonly History[] {
-    const fresh = (): History[] => Array.from({ length: DEALS_PER_BATCH }, () => createHistory(situation));
+  function sampleBatch(situation: Situation, rng: Rng): readonly TileHistory[] {
+    const fresh = (): TileHistory[] =>
+      Array.from({ length: DEALS_PER_BATCH }, () => createHistory(situation));
     let histories = fresh();
     let spare = fresh();
     const weights = new Float64Array(DEALS_PER_BATCH).fill(1);
@@ -95,8 +96,8 @@ function effectiveSize(weights: Float64Array): number {
 
 /** Systematic resampling; where every weight is 0 all stay. */
 function resampleInto(
-  to: readonly History[],
-  from: readonly History[],
+  to: readonly TileHistory[],
+  from: readonly TileHistory[],
   weights: Float64Array,
   rng: Rng,
 ): void {

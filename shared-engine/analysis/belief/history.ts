@@ -7,7 +7,7 @@ import type { Situation } from './situation.ts';
  * Tiles are numbered: first those dealt to the three hidden seats, then those the seat itself gave. A tile whose
  * holder is the seat itself is not (or no longer) hidden. Counts by face are stored beside the numbered tiles.
  */
-export interface History {
+export interface TileHistory {
   readonly situation: Situation;
   readonly tiles: number;
   /** Moves that are over; each tile has a holder before each of them and one now. */
@@ -35,7 +35,7 @@ export function hiddenTilesDealt({ seat, dealer }: Situation): number {
   return dealer === seat ? 39 : 40;
 }
 
-export function createHistory(situation: Situation): History {
+export function createHistory(situation: Situation): TileHistory {
   const moves = situation.past.length;
   const given = situation.past.reduce((sum, { gave }) => sum + gave.length, 0);
   const tiles = hiddenTilesDealt(situation) + given;
@@ -58,7 +58,7 @@ export function createHistory(situation: Situation): History {
 }
 
 /** Both are of the same situation. */
-export function copyHistory(from: History, to: History): void {
+export function copyHistory(from: TileHistory, to: TileHistory): void {
   to.face.set(from.face);
   to.holder.set(from.holder);
   to.fixed.set(from.fixed);
@@ -68,18 +68,18 @@ export function copyHistory(from: History, to: History): void {
   to.likelihood.set(from.likelihood);
 }
 
-export function holderOf(history: History, tile: number, move: number): number {
+export function holderOf(history: TileHistory, tile: number, move: number): number {
   return history.holder[tile * (history.moves + 1) + move]!;
 }
 
 /** From this move on the tile is held by this seat. */
-export function setHolderFrom(history: History, tile: number, move: number, seat: number): void {
+export function setHolderFrom(history: TileHistory, tile: number, move: number, seat: number): void {
   const row = tile * (history.moves + 1);
   history.holder.fill(seat, row + move, row + history.moves + 1);
 }
 
 /** Adds one tile to the counts of `racks` and `passes` along its whole path, or takes it out of them. */
-export function addToCounts(history: History, tile: number, by: 1 | -1): void {
+export function addToCounts(history: TileHistory, tile: number, by: 1 | -1): void {
   const { situation, moves, holder, face, racks, passes } = history;
   const row = tile * (moves + 1);
   for (let move = 0; move <= moves; move++) {
@@ -92,7 +92,7 @@ export function addToCounts(history: History, tile: number, by: 1 | -1): void {
 }
 
 /** Counts every tile anew. */
-export function recount(history: History): void {
+export function recount(history: TileHistory): void {
   history.racks.fill(0);
   history.passes.fill(0);
   for (let tile = 0; tile < history.tiles; tile++) addToCounts(history, tile, 1);

@@ -1,14 +1,14 @@
 // The history that sampling begins with: hidden tiles are dealt evenly and stay where they were dealt.
 import type { Rng } from '../../kernels/index.ts';
 import { FACE_COUNT, FULL_SET } from '../../rules/index.ts';
-import { type History, hiddenTilesDealt, recount, setHolderFrom } from './history.ts';
+import { hiddenTilesDealt, recount, setHolderFrom, type TileHistory } from './history.ts';
 import { giverAt, type Situation } from './situation.ts';
 
 /**
  * Fills a history. Where more copies of a face came to the seat than were hidden from it, the surplus must be tiles
  * it gave itself on their way back: those are fixed to a path that leads there.
  */
-export function initializeHistory(history: History, rng: Rng): void {
+export function initializeHistory(history: TileHistory, rng: Rng): void {
   const { seat, past, start } = history.situation;
   const hidden = FULL_SET.map((copies, face) => copies - start[face]!);
   history.fixed.fill(0);
@@ -26,7 +26,7 @@ export function initializeHistory(history: History, rng: Rng): void {
 }
 
 /** Holders of the tiles dealt to hidden seats, and of those that the seat gave, with their faces. */
-function setHolders(history: History): void {
+function setHolders(history: TileHistory): void {
   const { seat, dealer, past } = history.situation;
   let tile = 0;
   for (let other = 0; other < 4; other++) {
@@ -49,7 +49,7 @@ interface Stop {
 }
 
 /** Lets one of the tiles of this face that the seat gave come back by the move, where there is a path. */
-function fixReturning(history: History, face: number, end: Stop): void {
+function fixReturning(history: TileHistory, face: number, end: Stop): void {
   const { seat, past } = history.situation;
   let tile = hiddenTilesDealt(history.situation);
   for (const [given, { gave, toward }] of past.entries()) {
@@ -79,7 +79,7 @@ function pathBetween(situation: Situation, from: Stop, to: Stop): number[] | nul
 }
 
 /** Deals faces to the hidden tiles; the wall has the remainder. */
-function dealFaces(history: History, hidden: readonly number[], rng: Rng): void {
+function dealFaces(history: TileHistory, hidden: readonly number[], rng: Rng): void {
   const faces: number[] = [];
   for (let face = 0; face < FACE_COUNT; face++) for (let n = 0; n < hidden[face]!; n++) faces.push(face);
   let size = faces.length;

@@ -2,7 +2,7 @@
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
 import { DEAL_BYTES } from '../rollouts/batch.ts';
-import type { History } from './history.ts';
+import type { TileHistory } from './history.ts';
 import { giverAt, type Situation } from './situation.ts';
 
 const MAX_PASS = 3;
@@ -26,11 +26,11 @@ function isEvidence({ seat, past }: Situation, move: number, giver: number): boo
 
 export interface LikelihoodCache {
   /** Saves a history as it is. */
-  save(history: History): void;
+  save(history: TileHistory): void;
   /** Sets counts and likelihoods back to what was saved. */
-  restore(history: History): void;
+  restore(history: TileHistory): void;
   /** Weighs what has changed since, in the moves before `until`: the likelihood now over the likelihood then. */
-  ratio(history: History, until: number): number;
+  ratio(history: TileHistory, until: number): number;
 }
 
 export function createLikelihoodCache(model: ChoiceModel): LikelihoodCache {
@@ -41,7 +41,7 @@ export function createLikelihoodCache(model: ChoiceModel): LikelihoodCache {
   const likelihoodThen = new Float64Array(MAX_MOVES * 4);
 
   /** `at` counts bytes and is a multiple of four. */
-  function differs({ rackWords, passWords }: History, at: number): boolean {
+  function differs({ rackWords, passWords }: TileHistory, at: number): boolean {
     const end = (at + FACE_COUNT) / 4;
     for (let w = at / 4; w < end; w++) {
       if (rackWords[w] !== rackWordsThen[w] || passWords[w] !== passWordsThen[w]) return true;
@@ -50,7 +50,7 @@ export function createLikelihoodCache(model: ChoiceModel): LikelihoodCache {
   }
 
   /** Probability that this seat, from its rack before the move, picks exactly these tiles, copies told apart. */
-  function likelihoodOf({ racks, passes }: History, at: number): number {
+  function likelihoodOf({ racks, passes }: TileHistory, at: number): number {
     let size = 0;
     for (let face = 0; face < FACE_COUNT; face++) size += passes[at + face]!;
     if (size === 0 || size > MAX_PASS) return 1;

@@ -3,13 +3,13 @@ import type { Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
 import { DEAL_BYTES } from '../rollouts/batch.ts';
-import { type History, hiddenTilesDealt, holderOf, recount, setHolderFrom } from './history.ts';
+import { hiddenTilesDealt, holderOf, recount, setHolderFrom, type TileHistory } from './history.ts';
 import { createLikelihoodCache, waysToTake } from './likelihood.ts';
 import { giverAt } from './situation.ts';
 
 export interface MoveSampler {
   /** Samples one move of a history; the factor by which its weight changes. */
-  sampleMove(history: History, move: number, rng: Rng): number;
+  sampleMove(history: TileHistory, move: number, rng: Rng): number;
 }
 
 /** What a seat gives in one move: so many of its tiles for which `free` holds. */
@@ -21,7 +21,7 @@ interface Giving {
 }
 
 /** Draws the tiles as the seat chooses; the probability of just these, copies told apart, is the second part. */
-type TileDrawer = (history: History, giving: Giving, rng: Rng) => readonly [number[], number];
+type TileDrawer = (history: TileHistory, giving: Giving, rng: Rng) => readonly [number[], number];
 
 function createTileDrawer(model: ChoiceModel): TileDrawer {
   const fixed = new Uint8Array(FACE_COUNT);
@@ -53,7 +53,7 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
   const drawTiles = createTileDrawer(model);
 
   /** What came to the seat itself: its giver's tiles take the faces that came. The factor on the weight. */
-  function giveToSeat(history: History, move: number, rng: Rng): number {
+  function giveToSeat(history: TileHistory, move: number, rng: Rng): number {
     const { seat, past } = history.situation;
     const { toward, received, forwarded } = past[move]!;
     const giver = giverAt(seat, toward);
@@ -81,7 +81,7 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
   }
 
   /** A hidden seat gives to another; the probability of what it gives. */
-  function giveToHidden(history: History, move: number, giver: number, rng: Rng): number {
+  function giveToHidden(history: TileHistory, move: number, giver: number, rng: Rng): number {
     const { toward, blind, gave, forwarded } = history.situation.past[move]!;
     const whole = gave.length + forwarded - blind[giver as 0 | 1 | 2 | 3];
     const size = whole - fixedMoving(history, move, giver);
@@ -112,7 +112,7 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
 }
 
 /** What came to the seat in this move and is not fixed to come already. */
-function stillToCome(history: History, move: number, received: readonly number[]): number[] {
+function stillToCome(history: TileHistory, move: number, received: readonly number[]): number[] {
   const { seat, past } = history.situation;
   const giver = giverAt(seat, past[move]!.toward);
   const left = [...received];
@@ -129,7 +129,7 @@ function stillToCome(history: History, move: number, received: readonly number[]
  * Gives a tile this face, and its own face to a hidden tile that had it, any of those as likely. The number of tiles
  * that had it: the fewer there were, the less likely was the face to come.
  */
-function exchangeFace(history: History, tile: number, face: number, rng: Rng): number {
+function exchangeFace(history: TileHistory, tile: number, face: number, rng: Rng): number {
   const had: number[] = [];
   const dealt = hiddenTilesDealt(history.situation);
   for (let other = 0; other < dealt; other++) {
@@ -148,7 +148,7 @@ function exchangeFace(history: History, tile: number, face: number, rng: Rng): n
 }
 
 /** Fixed tiles that leave this seat in the move. */
-function fixedMoving(history: History, move: number, seat: number): number {
+function fixedMoving(history: TileHistory, move: number, seat: number): number {
   let moving = 0;
   for (let tile = 0; tile < history.tiles; tile++) {
     if (history.fixed[tile] === 0 || holderOf(history, tile, move) !== seat) continue;
@@ -158,7 +158,7 @@ function fixedMoving(history: History, move: number, seat: number): number {
 }
 
 /** Passes as many of the tiles that arrive at a seat on as it passed blind. */
-function forwardBlind(history: History, move: number, seat: number, rng: Rng): void {
+function forwardBlind(history: TileHistory, move: number, seat: number, rng: Rng): void {
   const { toward, blind } = history.situation.past[move]!;
   const to = (seat + toward) % 4;
   for (let n = 0; n < blind[seat as 0 | 1 | 2 | 3]; n++) {

@@ -2,14 +2,14 @@
 import type { Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { JOKER_INDEX } from '../../rules/index.ts';
-import { addToCounts, type History, hiddenTilesDealt, holderOf } from './history.ts';
+import { addToCounts, hiddenTilesDealt, holderOf, type TileHistory } from './history.ts';
 import { createLikelihoodCache } from './likelihood.ts';
 
 const WALL_TILES = 99;
 
 export interface SwapProposal {
   /** One proposal, weighed by the moves before `until`. Whether it was accepted. */
-  propose(history: History, until: number, rng: Rng): boolean;
+  propose(history: TileHistory, until: number, rng: Rng): boolean;
 }
 
 /** A change of some tiles that is undone by making it again. */
@@ -38,7 +38,7 @@ export function createSwapProposal(model: ChoiceModel): SwapProposal {
 }
 
 /** Null where the tiles drawn cannot change places. */
-function drawSwap(history: History, until: number, rng: Rng): Swap | null {
+function drawSwap(history: TileHistory, until: number, rng: Rng): Swap | null {
   switch (rng.below(4)) {
     case 0:
       return withWall(history, rng);
@@ -49,7 +49,7 @@ function drawSwap(history: History, until: number, rng: Rng): Swap | null {
   }
 }
 
-function withWall(history: History, rng: Rng): Swap | null {
+function withWall(history: TileHistory, rng: Rng): Swap | null {
   const tile = rng.below(hiddenTilesDealt(history.situation));
   const drawn = faceAt(history.wall, rng.below(WALL_TILES));
   if (history.fixed[tile] === 1 || drawn === -1 || drawn === history.face[tile]) return null;
@@ -66,7 +66,7 @@ function withWall(history: History, rng: Rng): Swap | null {
   };
 }
 
-function betweenRacks(history: History, rng: Rng): Swap | null {
+function betweenRacks(history: TileHistory, rng: Rng): Swap | null {
   const dealt = hiddenTilesDealt(history.situation);
   const a = rng.below(dealt);
   const b = rng.below(dealt);
@@ -76,7 +76,7 @@ function betweenRacks(history: History, rng: Rng): Swap | null {
 }
 
 /** A tile passed and a tile held change roles; with their faces, where what came to the seat is known. */
-function passedForHeld(history: History, until: number, rng: Rng): Swap | null {
+function passedForHeld(history: TileHistory, until: number, rng: Rng): Swap | null {
   const move = rng.below(until);
   const seat = rng.below(4);
   const takesFaces = rng.below(2) === 1;
@@ -98,14 +98,14 @@ function passedForHeld(history: History, until: number, rng: Rng): Swap | null {
   };
 }
 
-function swapFaces({ face }: History, a: number, b: number): void {
+function swapFaces({ face }: TileHistory, a: number, b: number): void {
   const own = face[a]!;
   face[a] = face[b]!;
   face[b] = own;
 }
 
 /** From the move on each of the two tiles goes the other's way. */
-function swapPaths({ fixed, holder, moves }: History, a: number, b: number, move: number): void {
+function swapPaths({ fixed, holder, moves }: TileHistory, a: number, b: number, move: number): void {
   for (let next = move + 1; next <= moves; next++) {
     const at = a * (moves + 1) + next;
     const other = b * (moves + 1) + next;
@@ -126,7 +126,7 @@ interface TileGroup {
 }
 
 /** Any tile of the group as likely; −1 where there is none. */
-function pickTile(history: History, group: TileGroup, rng: Rng): number {
+function pickTile(history: TileHistory, group: TileGroup, rng: Rng): number {
   let found = 0;
   for (let tile = 0; tile < history.tiles; tile++) if (isIn(group, history, tile)) found++;
   if (found === 0) return -1;
@@ -137,7 +137,7 @@ function pickTile(history: History, group: TileGroup, rng: Rng): number {
   return -1;
 }
 
-function isIn({ seat, move, leaves }: TileGroup, history: History, tile: number): boolean {
+function isIn({ seat, move, leaves }: TileGroup, history: TileHistory, tile: number): boolean {
   if (holderOf(history, tile, move) !== seat) return false;
   return (holderOf(history, tile, move + 1) !== seat) === leaves;
 }

@@ -10,7 +10,7 @@ export interface Budget {
 }
 
 /** At most 6,144 fresh deals; half of all choices are decided on the first 512. */
-export const DEEP: Budget = {
+export const DEEP_BUDGET: Budget = {
   candidates: 60,
   rounds: [
     { batches: 3, survivors: 60 },
@@ -20,7 +20,7 @@ export const DEEP: Budget = {
 };
 
 /** For tests, proofs with many choices, and a loaded server. */
-export const SHALLOW: Budget = {
+export const SHALLOW_BUDGET: Budget = {
   candidates: 32,
   rounds: [
     { batches: 2, survivors: 12 },

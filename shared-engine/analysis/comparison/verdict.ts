@@ -1,10 +1,8 @@
 // What intervals allow to be said of a choice.
 import type { Estimate } from './estimate.ts';
 
-/** `pending` before anything was compared. */
-export const VERDICTS = ['better-exists', 'as-good', 'undecided', 'pending'] as const;
-export type Verdict = (typeof VERDICTS)[number];
-export type ComparedVerdict = Exclude<Verdict, 'pending'>;
+export const COMPARED_VERDICTS = ['better-exists', 'as-good', 'undecided'] as const;
+export type ComparedVerdict = (typeof COMPARED_VERDICTS)[number];
 
 /**
  * The smallest loss worth telling, in wins in 100 games. Set before any result was seen. Six passes of this loss add

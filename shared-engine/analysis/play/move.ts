@@ -1,6 +1,6 @@
 // What may happen in the play, and the table afterwards; whether it is legal is checked elsewhere.
 import { type Bag, JOKER_INDEX, neighbor, type Seat, withSeat } from '../../rules/index.ts';
-import type { ExposedGroup, Holding, Offer, Play, PlayOver, Turn } from './play.ts';
+import type { ExposedGroup, Holding, Offer, PlayOver, SimulatedPlay, Turn } from './play.ts';
 
 export type TurnMove =
   /** A natural tile of `face` for the joker in the group of that face that `owner` exposed. */
@@ -51,13 +51,13 @@ function withJokerReplaced(holding: Holding, face: number): Holding {
   return { concealed: holding.concealed, exposed };
 }
 
-function over(play: Play, winner: Seat | null, pattern: number | null): PlayOver {
+function over(play: SimulatedPlay, winner: Seat | null, pattern: number | null): PlayOver {
   const { holdings, wall, drawn, discards, turns } = play;
   return { phase: 'over', winner, pattern, holdings, wall, drawn, discards, turns };
 }
 
 /** The table after a move on a seat's own turn. */
-export function afterTurn(play: Turn, move: TurnMove): Play {
+export function afterTurn(play: Turn, move: TurnMove): SimulatedPlay {
   const { seat, holdings, wall, drawn, discards, turns } = play;
   switch (move.kind) {
     case 'exchange-joker': {
@@ -83,7 +83,7 @@ export function afterTurn(play: Turn, move: TurnMove): Play {
 }
 
 /** The table after a discard was called, or not. */
-export function afterOffer(play: Offer, move: OfferMove): Play {
+export function afterOffer(play: Offer, move: OfferMove): SimulatedPlay {
   const { from, face, holdings, wall, drawn, discards, turns } = play;
   switch (move.kind) {
     case 'expose': {

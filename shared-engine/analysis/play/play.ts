@@ -55,7 +55,7 @@ export interface PlayOver extends PlayTable {
   readonly pattern: number | null;
 }
 
-export type Play = Turn | Offer | PlayOver;
+export type SimulatedPlay = Turn | Offer | PlayOver;
 
 /** Racks as they stand after the exchange. */
 export interface PlayStart {

@@ -1,6 +1,6 @@
 // What one seat knows of the play: its own tiles and what is exposed; built up for that seat, field by field.
 import { type Bag, copiesOf, FACES, type Four, JOKER_INDEX, type Seat } from '../../rules/index.ts';
-import type { ExposedGroup, Holding, Play } from './play.ts';
+import type { ExposedGroup, Holding, SimulatedPlay } from './play.ts';
 
 export interface PlayerView {
   readonly seat: Seat;
@@ -14,7 +14,7 @@ export interface PlayerView {
 
 const COPIES = FACES.map(copiesOf);
 
-export function playerView(play: Play, seat: Seat): PlayerView {
+export function playerView(play: SimulatedPlay, seat: Seat): PlayerView {
   const { holdings, discards, wall, drawn } = play;
   const holding = holdings[seat];
   const live = COPIES.slice();

@@ -8,9 +8,9 @@ import {
   callersAfter,
   type Offer,
   openPlay,
-  type Play,
   type PlayOver,
   type PlayStart,
+  type SimulatedPlay,
   type Turn,
 } from './play.ts';
 import type { PlayCard } from './play-card.ts';
@@ -61,7 +61,7 @@ export function createPlayers(card: PlayCard, evaluators: Four<Evaluator>, rando
   };
 }
 
-function nextPlay(play: Turn | Offer, players: Players): Play {
+function nextPlay(play: Turn | Offer, players: Players): SimulatedPlay {
   return play.phase === 'turn'
     ? afterTurn(play, players.takeTurn(play))
     : afterOffer(play, players.answerDiscard(play));
@@ -83,7 +83,7 @@ export function createSimulator(card: PlayCard): (start: PlayStart, random: Rand
   const evaluators = forFour(() => createEvaluator(card));
   return (start, random) => {
     const players = createPlayers(card, evaluators, random);
-    let play: Play = openPlay(start);
+    let play: SimulatedPlay = openPlay(start);
     while (play.phase !== 'over') play = nextPlay(play, players);
     return resultOf(play);
   };

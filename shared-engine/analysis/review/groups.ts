@@ -20,7 +20,7 @@ function without(some: readonly Face[], others: readonly Face[]): readonly Face[
   return some.filter((face) => left[faceIndex(face)]!-- <= 0);
 }
 
-export function partsOf(
+export function passPartsOf(
   rack: Bag,
   receivedLast: readonly Face[],
   findings: Omit<PassFindings, 'parts'>,

@@ -3,7 +3,7 @@ import { type Kernel, sectionsInReach } from '../../kernels/index.ts';
 import { riskGrade } from '../../policy/index.ts';
 import { addTo, type Bag, type Face, facesOf, takeFrom } from '../../rules/index.ts';
 import { thousandth, type Worth } from './basis.ts';
-import { partsOf } from './groups.ts';
+import { passPartsOf } from './groups.ts';
 import { type RankingOfPlayed, rankPlayed, type TriedPass } from './ranking.ts';
 import type { OfferedMove } from './replay-decisions.ts';
 import type { PassFindings, RankedPass } from './review.ts';
@@ -50,7 +50,7 @@ export function reviewPass(
     sectionsInReachAfter: sectionsInReach(kernel, rest),
     sectionsInReachAfterBest: sectionsInReach(kernel, keptOf(rack, best.tiles)),
   };
-  return { ...findings, parts: partsOf(rack, receivedLast, findings) };
+  return { ...findings, parts: passPartsOf(rack, receivedLast, findings) };
 }
 
 function keptOf(rack: Bag, tiles: readonly Face[]): Bag {

@@ -13,14 +13,14 @@ const CLOSE = STEPS.length;
 const CACHED_PASSES = 32;
 const CACHED_VALUES = 64;
 
-export interface Exchange {
+export interface ExchangeRollout {
   /** Begins a sampled deal: forgets what was computed for the one before. */
   begin(setting: RolloutSetting, deal: number): void;
   /** Plays one action out from four racks; eight win probabilities to `out`. */
   play(deal: Uint8Array, action: Int8Array, out: Float64Array): void;
 }
 
-export function createExchange(card: CompiledCard, leaf: Leaf): Exchange {
+export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeRollout {
   const racks = new Uint8Array(4 * FACE_COUNT);
   const passes = createPasses();
   const words = new Uint32Array(4);

@@ -2,10 +2,10 @@
 // tests hold the SIMD module against them, bit by bit.
 import type { CompiledCard } from '../../card/index.ts';
 import { ACTION_BYTES, DEAL_BYTES, type Leaf, RESULT_WIDTH, type Rollouts } from './batch.ts';
-import { createExchange } from './exchange.ts';
+import { createExchangeRollout } from './exchange.ts';
 
 export function createReferenceRollouts(card: CompiledCard, leaf: Leaf): Rollouts {
-  const exchange = createExchange(card, leaf);
+  const exchange = createExchangeRollout(card, leaf);
   return {
     run(batch) {
       const { count, alternatives, deals, actions } = batch;

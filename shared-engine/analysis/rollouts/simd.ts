@@ -1,8 +1,8 @@
 // Rollouts in the SIMD module: whole batches of deals and alternatives in one call.
 import type { CompiledCard } from '../../card/index.ts';
-import { loadCard, loadPassSelection, type SimdInstance, type SimdModule } from '../../kernels/index.ts';
+import { type SimdInstance, type SimdModule, writeCard, writePassSelection } from '../../kernels/index.ts';
 import { STEPS } from '../../rules/index.ts';
-import { loadWinModel } from '../win-probability/simd.ts';
+import { writeWinModel } from '../win-probability/simd.ts';
 import { createWinProbability } from '../win-probability/win-probability.ts';
 import {
   ACTION_BYTES,
@@ -30,10 +30,10 @@ export function createRollouts(simd: SimdModule, card: CompiledCard): Rollouts {
 }
 
 function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
-  const loaded = loadCard(simd, card);
-  loadPassSelection(simd, loaded);
-  loadWinModel(simd, card, loaded);
-  loadSchedule(simd);
+  const written = writeCard(simd, card);
+  writePassSelection(simd, written);
+  writeWinModel(simd, card, written);
+  writeSchedule(simd);
   const headerAt = simd.reserve(HEADER_WORDS * 4);
   const keysAt = simd.reserve(ACTIONS_PER_CALL * 4);
   const dealsAt = simd.reserve(ACTIONS_PER_CALL * DEAL_BYTES);
@@ -75,7 +75,7 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
   };
 }
 
-function loadSchedule(simd: SimdInstance): void {
+function writeSchedule(simd: SimdInstance): void {
   const table = [...TOWARD, ...BLIND.map(Number), VOTE, ASK];
   const tableAt = simd.reserve(table.length);
   const quantilesAt = simd.reserve(GUMBEL.byteLength);

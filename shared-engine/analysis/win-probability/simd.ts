@@ -1,6 +1,6 @@
 // Writes the win-probability model and the features' data into the memory of the SIMD module.
 import type { CompiledCard, Hand } from '../../card/index.ts';
-import type { LoadedCard, SimdInstance } from '../../kernels/index.ts';
+import type { SimdInstance, WrittenCard } from '../../kernels/index.ts';
 import { copiesOf, FACE_COUNT, FACES } from '../../rules/index.ts';
 import { FEATURES, scaleOf } from './features.ts';
 import { WIN_MODEL } from './model.ts';
@@ -13,9 +13,9 @@ const TABLE_BYTES = 256 * 8;
 const SPAN_BYTES = 12;
 
 /** For an instance that holds the card, once. */
-export function loadWinModel(simd: SimdInstance, card: CompiledCard, loaded: LoadedCard): void {
-  loadFeatures(simd, card, loaded);
-  loadReach(simd, card, loaded);
+export function writeWinModel(simd: SimdInstance, card: CompiledCard, written: WrittenCard): void {
+  writeFeatures(simd, card, written);
+  writeReach(simd, card, written);
   const { start, weights, dealerOffsets, scores, winProbabilities }: WinModel = WIN_MODEL;
   const fitted = [
     start,
@@ -37,7 +37,7 @@ export function loadWinModel(simd: SimdInstance, card: CompiledCard, loaded: Loa
   simd.setScale(center, spread);
 }
 
-function loadFeatures(simd: SimdInstance, card: CompiledCard, { rowBytes }: LoadedCard): void {
+function writeFeatures(simd: SimdInstance, card: CompiledCard, { rowBytes }: WrittenCard): void {
   const roomAt = simd.reserve(rowBytes * 2);
   const wantsAt = simd.reserve(card.hands.length * WANT_BYTES);
   const copiesAt = simd.reserve(FACE_COUNT);
@@ -48,7 +48,7 @@ function loadFeatures(simd: SimdInstance, card: CompiledCard, { rowBytes }: Load
   simd.setFeatures(roomAt, wantsAt, copiesAt);
 }
 
-function loadReach(simd: SimdInstance, card: CompiledCard, { packed }: LoadedCard): void {
+function writeReach(simd: SimdInstance, card: CompiledCard, { packed }: WrittenCard): void {
   const tables = reachTables(WIN_MODEL.steps).flat();
   const spans = spansOf(card.patterns, packed);
   const tablesAt = simd.reserve(tables.length * TABLE_BYTES);

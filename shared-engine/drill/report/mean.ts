@@ -1,5 +1,5 @@
 // The mean of a figure over a class, with its 95 % interval.
-import type { MeasuredValue } from '../../analysis/index.ts';
+import { type MeasuredValue, thousandth } from '../../analysis/index.ts';
 
 /** Two-sided 95 % points of Student's t for 1 to 30 degrees of freedom. Source: printed tables of the t distribution. */
 const T95: readonly number[] = [
@@ -43,8 +43,4 @@ export function meanOfMeasured(losses: readonly MeasuredValue[]): MeasuredValue 
 /** Adds in order of size, so that the order of the players cannot change the last bit. */
 export function sumOf(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b).reduce((sum, value) => sum + value, 0);
-}
-
-export function thousandth(value: number): number {
-  return Math.round(value * 1000) / 1000;
 }

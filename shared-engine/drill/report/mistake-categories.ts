@@ -6,9 +6,10 @@ import {
   type NumberReview,
   type PassReview,
   type RackGroup,
+  thousandth,
 } from '../../analysis/index.ts';
 import type { ClassEntry } from './entry.ts';
-import { type ClassMean, classMean, sumOf, thousandth } from './mean.ts';
+import { type ClassMean, classMean, sumOf } from './mean.ts';
 
 /** Each category as a teacher reads it; `mistakesOf` decides which of them apply to a choice. */
 export const MISTAKE_CATEGORIES = {

@@ -1,8 +1,8 @@
 // A class report as files: JSON, and one CSV table each for the choices, the aims and the mistakes.
-import { type MeasuredValue, tileList } from '../../analysis/index.ts';
+import { type MeasuredValue, thousandth, tileList } from '../../analysis/index.ts';
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
-import { type ClassMean, thousandth } from './mean.ts';
+import type { ClassMean } from './mean.ts';
 import type { SpreadChoice, StepSpread } from './spread.ts';
 
 export function reportJson(report: ClassReport): string {

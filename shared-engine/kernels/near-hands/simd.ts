@@ -2,7 +2,7 @@
 import { FACE_COUNT } from '../../rules/index.ts';
 import { rowAt } from '../packed-card.ts';
 import type { SimdInstance } from '../simd/host.ts';
-import type { LoadedCard } from '../simd/load-card.ts';
+import type { WrittenCard } from '../simd/write-card.ts';
 import { WEIGHTS } from './reference.ts';
 
 const COUNTS = 16;
@@ -16,7 +16,7 @@ const IN_SINGLE = 0x11;
 const IN_GROUP = 0x10;
 
 /** Writes the sets of hands into an instance that holds the card. */
-export function loadNearHands(simd: SimdInstance, { packed, rowBytes }: LoadedCard): void {
+export function writeNearHands(simd: SimdInstance, { packed, rowBytes }: WrittenCard): void {
   const { rows, offsets } = packed;
   const bytes = new Uint8Array(rows.buffer, rows.byteOffset, rows.byteLength);
   const setBytes = rowBytes / 4;

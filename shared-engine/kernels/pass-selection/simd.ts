@@ -1,10 +1,10 @@
 // Pass selection in the SIMD module: the passes of many racks in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, PASS_SIZE } from '../../rules/index.ts';
-import { loadNearHands } from '../near-hands/simd.ts';
+import { writeNearHands } from '../near-hands/simd.ts';
 import type { SimdInstance } from '../simd/host.ts';
-import { type LoadedCard, loadCard } from '../simd/load-card.ts';
 import type { SimdModule } from '../simd/module.ts';
+import { type WrittenCard, writeCard } from '../simd/write-card.ts';
 import {
   createReferencePassSelector,
   NOISE_SCALE,
@@ -21,13 +21,13 @@ export function createPassSelector(simd: SimdModule, card: CompiledCard): PassSe
 }
 
 /** Prepares an instance that holds the card. */
-export function loadPassSelection(simd: SimdInstance, loaded: LoadedCard): void {
-  loadNearHands(simd, loaded);
+export function writePassSelection(simd: SimdInstance, written: WrittenCard): void {
+  writeNearHands(simd, written);
   simd.setPassSelection(NOISE_SCALE, SPARE_SHARE);
 }
 
 function simdPassSelector(simd: SimdInstance, card: CompiledCard): PassSelector {
-  loadPassSelection(simd, loadCard(simd, card));
+  writePassSelection(simd, writeCard(simd, card));
   const racksAt = simd.reserve(RACKS_PER_CALL * FACE_COUNT);
   const noiseAt = simd.reserve(FACE_COUNT * 8);
   const tilesAt = simd.reserve(RACKS_PER_CALL * PASS_SIZE);

@@ -1,10 +1,10 @@
 // Tile values by the SIMD module where the host runs it, otherwise by the reference implementation.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
-import { loadNearHands } from '../near-hands/simd.ts';
+import { writeNearHands } from '../near-hands/simd.ts';
 import type { SimdInstance } from '../simd/host.ts';
-import { loadCard } from '../simd/load-card.ts';
 import type { SimdModule } from '../simd/module.ts';
+import { writeCard } from '../simd/write-card.ts';
 import { createReferenceTileValues, TILE_VALUE_COUNT, type TileValues } from './reference.ts';
 
 export function createTileValues(simd: SimdModule, card: CompiledCard): TileValues {
@@ -12,7 +12,7 @@ export function createTileValues(simd: SimdModule, card: CompiledCard): TileValu
 }
 
 function simdTileValues(simd: SimdInstance, card: CompiledCard): TileValues {
-  loadNearHands(simd, loadCard(simd, card));
+  writeNearHands(simd, writeCard(simd, card));
   const rackAt = simd.reserve(FACE_COUNT);
   const weightsAt = simd.reserve(TILE_VALUE_COUNT * 8);
   const rack = new Uint8Array(simd.memory.buffer, rackAt, FACE_COUNT);

@@ -2,8 +2,8 @@
 import type { CompiledCard } from '../../card/index.ts';
 import { type Bag, FACE_COUNT } from '../../rules/index.ts';
 import type { SimdInstance } from '../simd/host.ts';
-import { loadCard } from '../simd/load-card.ts';
 import type { SimdModule } from '../simd/module.ts';
+import { writeCard } from '../simd/write-card.ts';
 import type { Kernel } from './kernel.ts';
 import { createSwarKernel } from './swar.ts';
 
@@ -35,7 +35,7 @@ function swarBatchKernel(card: CompiledCard): BatchKernel {
 }
 
 function simdKernel(simd: SimdInstance, card: CompiledCard): BatchKernel {
-  loadCard(simd, card);
+  writeCard(simd, card);
   const racksAt = simd.reserve(RACKS_PER_CALL * FACE_COUNT);
   const toGoAt = simd.reserve(RACKS_PER_CALL);
   const patternsAt = simd.reserve(card.patterns.length);

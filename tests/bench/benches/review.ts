@@ -1,6 +1,6 @@
 // How long a review takes: the quick one of a whole seat, and one choice analyzed deeply, with the SIMD module and without.
 import { analyze, createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { DEEP_BUDGET, SHALLOW_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
 import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
@@ -39,7 +39,7 @@ export const bench: Bench = {
 
 function timed({ offered, subject }: RecordedDecision) {
   const started = process.cpuUsage();
-  const { verdict, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP })!;
+  const { verdict, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP_BUDGET })!;
   return { core: coreSeconds(started), verdict, halfWidth: bestAlternative?.difference.halfWidth ?? null };
 }
 
@@ -48,7 +48,7 @@ function ratioToReference(choices: readonly RecordedDecision[]): number {
   const reference = createAnalyst(houseCard(), NO_SIMD);
   const [slow, fast] = [reference, analyst].map((each) => {
     const started = process.cpuUsage();
-    for (const { offered, subject } of choices) analyze(each, offered, { subject, budget: SHALLOW });
+    for (const { offered, subject } of choices) analyze(each, offered, { subject, budget: SHALLOW_BUDGET });
     return coreSeconds(started);
   });
   return Math.round((slow! / fast!) * 10) / 10;

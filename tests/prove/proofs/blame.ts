@@ -1,6 +1,10 @@
 // Nobody is told that a better choice exists where there was none.
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import {
+  type Budget,
+  DEEP_BUDGET,
+  SHALLOW_BUDGET,
+} from '../../../shared-engine/analysis/comparison/budget.ts';
 import { compare } from '../../../shared-engine/analysis/comparison/comparison.ts';
 import type { DealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { SMALL_LOSS } from '../../../shared-engine/analysis/comparison/verdict.ts';
@@ -21,14 +25,14 @@ export const proof: Proof = {
   async run({ seed, size }) {
     return [
       ...againstLongRun(seed, size),
-      amongEquals(size, 'deep', DEEP),
-      amongEquals(size, 'shallow', SHALLOW),
+      amongEquals(size, 'deep', DEEP_BUDGET),
+      amongEquals(size, 'shallow', SHALLOW_BUDGET),
     ];
   },
 };
 
 function againstLongRun(seed: string, size: Size): ProofRow[] {
-  const budget = size === 'full' ? DEEP : SHALLOW;
+  const budget = size === 'full' ? DEEP_BUDGET : SHALLOW_BUDGET;
   let innocent = 0;
   let blamed = 0;
   let beyondDoubt = 0;

@@ -1,6 +1,10 @@
 // Do 95 % intervals hold what a long run finds in 95 of 100 choices?
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import {
+  type Budget,
+  DEEP_BUDGET,
+  SHALLOW_BUDGET,
+} from '../../../shared-engine/analysis/comparison/budget.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
 import { longRunOf } from '../analysis/long-run.ts';
 import { shareText } from '../analysis/proportions.ts';
@@ -25,8 +29,8 @@ export const proof: Proof = {
   async run({ seed, size }) {
     const deep = DEEP_AMOUNTS[size];
     return [
-      row(seed, 'shallow', SHALLOW, SHALLOW_AMOUNTS[size], BARS[size]),
-      ...(deep === null ? [] : [row(`${seed} deep`, 'deep', DEEP, deep, BARS.small)]),
+      row(seed, 'shallow', SHALLOW_BUDGET, SHALLOW_AMOUNTS[size], BARS[size]),
+      ...(deep === null ? [] : [row(`${seed} deep`, 'deep', DEEP_BUDGET, deep, BARS.small)]),
     ];
   },
 };

@@ -1,6 +1,10 @@
 // The same choice analyzed twice: with the same seed the same bytes, with another seed the same verdict.
 import { ANALYSIS_SEED } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { type Budget, DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import {
+  type Budget,
+  DEEP_BUDGET,
+  SHALLOW_BUDGET,
+} from '../../../shared-engine/analysis/comparison/budget.ts';
 import {
   analyzeOffered,
   type RecordedDecision,
@@ -14,7 +18,7 @@ const OTHER_SEED = 0x7a_11_0f_15;
 
 /** The small size looks briefly at few choices, so more of them change sides. */
 const BARS: Record<Size, number> = { small: 0.75, full: 0.97 };
-const BUDGETS: Record<Size, Budget> = { small: SHALLOW, full: DEEP };
+const BUDGETS: Record<Size, Budget> = { small: SHALLOW_BUDGET, full: DEEP_BUDGET };
 
 export const proof: Proof = {
   summary: 'Analyzed again a choice has the same bytes, and with other deals the same verdict.',

@@ -2,7 +2,7 @@
 
 import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { DEEP, SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { DEEP_BUDGET, SHALLOW_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
 import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { analyst, choicesFrom } from '../analysis/choices.ts';
 import { longRunOf } from '../analysis/long-run.ts';
@@ -27,7 +27,7 @@ export const proof: Proof = {
     let near = 0;
     for (const decision of choicesFrom(`${seed} tie`, CHOICES[size])) {
       const { offered, subject } = decision;
-      const budget = size === 'full' ? DEEP : SHALLOW;
+      const budget = size === 'full' ? DEEP_BUDGET : SHALLOW_BUDGET;
       const { finalists } = analyze(analyst, offered, { subject, budget })!;
       const known = finalists.map(({ alternative }) => alternative);
       const others = alternativesIn(decision)

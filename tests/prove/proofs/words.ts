@@ -1,5 +1,5 @@
 // Sentences say what was computed: their numbers are in the review, and what they advise does what they say.
-import { SHALLOW } from '../../../shared-engine/analysis/comparison/budget.ts';
+import { SHALLOW_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
 import {
   analyzeDecision,
   decisionsIn,
@@ -97,7 +97,7 @@ function alternatives(seed: string, wanted: number): ProofRow {
     for (const record of records(`${seed} rivals ${n}`, 4)) {
       for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
         if (tried === wanted || subject !== 'tiles') continue;
-        const analysis = analyzeDecision(analyst, record, nth, { budget: SHALLOW });
+        const analysis = analyzeDecision(analyst, record, nth, { budget: SHALLOW_BUDGET });
         if (analysis.verdict !== 'better-exists') continue;
         tried++;
         const place = record.steps.indexOf(offered.chosen);
@@ -105,7 +105,7 @@ function alternatives(seed: string, wanted: number): ProofRow {
         const steps = record.steps
           .slice(0, place + 1)
           .map((step, m) => (m === place && step.kind === 'move' ? { ...step, gave } : step));
-        const changed = analyzeDecision(analyst, { ...record, steps }, nth, { budget: SHALLOW });
+        const changed = analyzeDecision(analyst, { ...record, steps }, nth, { budget: SHALLOW_BUDGET });
         const old = analysis.finalists[analysis.played]!.tiles.join();
         const again = changed.finalists.find(({ tiles }) => tiles.join() === old);
         // Not among the finalists any more is worse as well.

@@ -5,7 +5,7 @@ import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { alternativePhrase } from './deep-analysis.ts';
 import { optionPhrase } from './number.ts';
 import { reasonFor, swapPhrase } from './pass.ts';
-import { closerBy, listed, moreWins, STEP_NAMES, sectionsLeft, VOICES } from './phrases.ts';
+import { closerBy, listed, moreWins, STEP_PHRASES, sectionsLeft, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
 /** About the player's own choices; where the player made none, about those made for the seat. */
@@ -47,7 +47,7 @@ function deepLesson(choices: readonly ChoiceReview[]): string | null {
 }
 
 function opening(choice: ChoiceReview): string {
-  const step = STEP_NAMES[choice.step];
+  const step = STEP_PHRASES[choice.step];
   const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
   const who = choice.by === 'player' ? '' : `, where ${VOICES[choice.by].subject} chose`;
   return `The one thing to take from this deal is ${what}${who}.`;
@@ -77,5 +77,5 @@ function example(pass: PassReview): string {
   const whole = groups.filter(({ face }) => !broken.some((other) => other.face === face));
   const kept =
     whole.length > 0 ? `kept ${listed(whole.map((group) => `the ${groupName(group)}`))} whole and ` : '';
-  return `In ${STEP_NAMES[pass.step]} ${VOICES[pass.by].subject} gave ${tileList(pass.played.tiles)}, ${kept}${sectionsLeft(sectionsKept, sectionCount)}.`;
+  return `In ${STEP_PHRASES[pass.step]} ${VOICES[pass.by].subject} gave ${tileList(pass.played.tiles)}, ${kept}${sectionsLeft(sectionsKept, sectionCount)}.`;
 }

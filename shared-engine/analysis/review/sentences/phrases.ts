@@ -57,7 +57,7 @@ export const VOICES: Readonly<Record<Actor, Voice>> = {
 };
 
 /** Each step as a sentence names it. */
-export const STEP_NAMES: Readonly<Record<Step, string>> = {
+export const STEP_PHRASES: Readonly<Record<Step, string>> = {
   'first-right': 'the first pass to the right',
   'first-across': 'the first pass across',
   'first-left': 'the first pass to the left',

@@ -9,14 +9,14 @@ const ROW_LANES = 64;
 
 const COUNTS = 16;
 
-export interface LoadedCard {
+export interface WrittenCard {
   /** The card as it was written: one lane a hand, no padding between patterns. */
   readonly packed: PackedCard;
   readonly rowBytes: number;
 }
 
 /** For a fresh instance, once. */
-export function loadCard(simd: SimdInstance, card: CompiledCard): LoadedCard {
+export function writeCard(simd: SimdInstance, card: CompiledCard): WrittenCard {
   const packed = packCard(card, 1, ROW_LANES);
   const { rows, width, startRow, offsets, patternStarts } = packed;
   const rowsAt = simd.reserve(rows.byteLength);
