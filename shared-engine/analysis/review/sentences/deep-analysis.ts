@@ -27,14 +27,26 @@ function verdictSentence(findings: DeepFindings, kind: ChoiceKind): string {
     }
     case 'undecided':
       return loss.value > 0
-        ? `${played} and can't say: ${other} comes out ahead, with ${moreWins(loss.value)}, but that may be luck.`
-        : `${played} and can't say: ${other} does not come out ahead, but that may be luck.`;
+        ? `${played} and can't say: ${gerund(other)} brought ${moreWins(loss.value)}, which may be luck.`
+        : `${played} and can't say: ${gerund(other)} brought no more wins, which may be luck.`;
   }
 }
 
 /** "pass 3 bam and a flower", "pass 2 blind", "continue". */
 export function alternativePhrase({ tiles, number }: Finalist, kind: ChoiceKind): string {
   return kind === 'pass' ? `pass ${tileList(tiles)}` : numberPhrase(kind, number ?? 0);
+}
+
+const GERUNDS: Readonly<Record<string, string>> = {
+  pass: 'passing',
+  continue: 'continuing',
+  stop: 'stopping',
+  ask: 'asking',
+};
+
+/** "passing 3 bam and a flower", "asking for 2". */
+function gerund(phrase: string): string {
+  return phrase.replace(/^\w+/, (verb) => GERUNDS[verb] ?? verb);
 }
 
 /** Only where the neighbor's gain or loss is beyond doubt. */

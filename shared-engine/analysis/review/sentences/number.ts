@@ -9,6 +9,10 @@ export function numberSentences(choice: NumberFindings): readonly [string, strin
   return [`${chosenPhrase(choice)}; ${rack}.`, `${comparedPhrase(choice)}${ruleOfThumb(choice)}.`];
 }
 
+function tileCount(count: number): string {
+  return count === 1 ? '1 tile' : `${count} tiles`;
+}
+
 function passers(count: number): string {
   if (count === 0) return 'no passers, tiles';
   return count === 1 ? '1 passer, a tile' : `${count} passers, tiles`;
@@ -18,7 +22,7 @@ function chosenPhrase({ kind, by, played }: NumberFindings): string {
   const { subject } = VOICES[by];
   switch (kind) {
     case 'blind':
-      return capitalized(`${subject} passed ${played === 0 ? 'nothing' : played} blind`);
+      return capitalized(`${subject} passed ${played === 0 ? 'nothing' : tileCount(played)} blind`);
     case 'vote':
       return capitalized(`${subject} voted to ${played === 1 ? 'continue' : 'stop'}`);
     case 'ask':

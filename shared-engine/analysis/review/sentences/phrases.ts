@@ -31,7 +31,7 @@ export function sectionsLeft(kept: number, all: number): string {
 
 /** "about 7 more wins in 100 games"; below one, in tenths. */
 export function moreWins(value: number): string {
-  const rounded = value < 1 ? inTenths(value) : String(Math.round(value));
+  const rounded = value < 0.95 ? inTenths(value) : String(Math.round(value));
   return `about ${rounded} more ${rounded === '1' ? 'win' : 'wins'} in 100 games`;
 }
 
