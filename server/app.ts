@@ -94,7 +94,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   const { roomsPerMinute } = limits;
-  roomRoutes(app, { registry, tickets, entropy, roomsPerMinute });
+  roomRoutes(app, { registry, tickets, entropy, clock, roomsPerMinute });
   roomPersonalDataRoutes(app, { registry, store });
   const { drills } = ports;
   classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, roomsPerMinute });

@@ -147,6 +147,8 @@ export interface Grant {
   readonly code: string;
   /** Null for a spectator; `since` tells this holder of the seat from an earlier one. */
   readonly holder: { readonly seat: Seat; readonly since: number } | null;
+  /** Hash of the secret that was brought for the ticket; null for a spectator. */
+  readonly shown: string | null;
 }
 
 /** One-use tickets that stand for a grant for a short time. */

@@ -7,7 +7,7 @@ import { trackLastTable } from './last-table.ts';
 import type { ClientRequest, PendingRequests } from './pending.ts';
 import type { Cancel, ClientSocket, OpenSocket, StartTimer } from './socket.ts';
 
-export type EndReason = 'replaced' | 'outdated' | 'no-room';
+export type EndReason = 'replaced' | 'outdated' | 'no-room' | 'seat-lost';
 
 export type ConnectionState =
   | { readonly kind: 'connecting' }
@@ -16,7 +16,7 @@ export type ConnectionState =
   | { readonly kind: 'read-only' }
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
-  /** No further attempt without the player: another page took over, this page is too old, or the room is gone. */
+  /** No further attempt without the player: another page took over, this page is too old, the seat or the room is gone. */
   | { readonly kind: 'ended'; readonly reason: EndReason };
 
 export interface ConnectionPorts {
@@ -107,7 +107,10 @@ export function connect(ports: ConnectionPorts): Connection {
     if (failures === 0) enter({ kind: 'connecting' });
     const answer = await ports.askTicket();
     if (current !== attempt) return;
-    if (!answer.ok) return answer.code === 'no-such-room' ? end('no-room') : retryLater();
+    if (!answer.ok) {
+      if (answer.code === 'no-such-room') return end('no-room');
+      return answer.code === 'old-secret' ? end('seat-lost') : retryLater();
+    }
     socket = ports.openSocket({
       opened: () => {
         if (current === attempt) sendHello(answer.value.ticket);

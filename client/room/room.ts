@@ -17,6 +17,7 @@ import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
 import { openPass, tileObjection } from './open-pass.ts';
 import * as rack from './rack-layout.ts';
+import { ROOM } from './strings.ts';
 
 export interface Seated {
   readonly table: Table;
@@ -214,6 +215,8 @@ function received(
       return {};
     case 'rejected':
       return { notice: message.message };
+    case 'old-secret-shown':
+      return { notice: ROOM.oldSecretShown };
     case 'review':
       if (message.round !== before.table?.round) return {};
       return { review: message.review, analysisRunning: message.more ?? true };

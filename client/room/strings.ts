@@ -10,6 +10,8 @@ export const ROOM = {
   away: 'away, seat kept',
   steps: 'Steps of the exchange',
   leave: 'Give up my seat',
+  oldSecretShown:
+    'Somebody tried to come back to your seat with an old copy of your sign-in, and was turned away.',
 } as const;
 
 export const LOBBY = {

@@ -42,5 +42,9 @@ const ENDED = {
     button: 'Play here',
   },
   outdated: { text: 'This page is out of date.', button: 'Reload the page' },
+  'seat-lost': {
+    text: 'Somebody has come back to your seat since. If that was not you, ask the host to free it.',
+    button: 'Watch the table',
+  },
   'no-room': { text: 'There is no table with this code.', button: 'To the front page' },
 } as const;

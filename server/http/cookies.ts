@@ -3,6 +3,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { classPath, roomPath, SEATS } from '../../shared-engine/index.ts';
 import type { ClassPlayer, ClassState } from '../class/state.ts';
 import type { SeatHolder } from '../room/command.ts';
+import type { SeatSecrets } from '../room/seat-secrets.ts';
 import type { RoomState } from '../room/state.ts';
 import { hashSecret, isSameHash } from '../secrets.ts';
 
@@ -35,16 +36,32 @@ export interface Bearer {
   readonly shown: string;
 }
 
-/** The person whose secret this request brings, if that person still sits in the room. */
+/** The person whose secret this request brings, if that person still sits in the room and the secret is good. */
 export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
+  return bearerWhere(request, state, ({ current, successors }) => [
+    current,
+    ...successors.map(({ hash }) => hash),
+  ]);
+}
+
+/** The person of whom this request brings a secret that was replaced. */
+export function oldBearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
+  return bearerWhere(request, state, ({ retired }) => retired.map(({ hash }) => hash));
+}
+
+function bearerWhere(
+  request: FastifyRequest,
+  state: RoomState,
+  hashesOf: (secrets: SeatSecrets) => readonly string[],
+): Bearer | null {
   // A program's header goes before a cookie.
   const [shown] = hashesIn(request, SEAT);
   if (shown === undefined) return null;
   for (const seat of SEATS) {
     const at = state.seats[seat];
     if (at.kind !== 'person') continue;
-    const { secretHashes, since } = at;
-    if (secretHashes.some((hash) => isSameHash(hash, shown))) return { holder: { seat, since }, shown };
+    const isTheirs = hashesOf(at.secrets).some((hash) => isSameHash(hash, shown));
+    if (isTheirs) return { holder: { seat, since: at.since }, shown };
   }
   return null;
 }

@@ -12,6 +12,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'bad-card': 422,
   'no-such-room': 404,
   'seat-taken': 409,
+  'ask-again': 409,
+  'old-secret': 403,
   'not-seated': 403,
   'not-your-seat': 403,
   'not-the-host': 403,

@@ -10,14 +10,16 @@ import {
   SEATS,
 } from '../../shared-engine/index.ts';
 import { seatInfos } from '../delivery/audience.ts';
-import type { Entropy, Tickets } from '../ports.ts';
+import type { Clock, Entropy, Tickets } from '../ports.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
+import { OVERTAKEN_MS, retiredSecret } from '../room/seat-secrets.ts';
+import { personAt } from '../room/state.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import { cardFromRequest } from './card-from-request.ts';
-import { type Bearer, bearerOf, setSeatCookie } from './cookies.ts';
+import { type Bearer, bearerOf, clearSeatCookie, oldBearerOf, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
@@ -25,6 +27,7 @@ export interface RoomRoutes {
   readonly registry: Registry;
   readonly tickets: Tickets;
   readonly entropy: Entropy;
+  readonly clock: Clock;
   /** Rooms one address may open a minute; 0 for no limit. */
   readonly roomsPerMinute: number;
 }
@@ -32,7 +35,7 @@ export interface RoomRoutes {
 type AtRoom = { Params: { code: string } };
 
 export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
-  const { registry, tickets, entropy, roomsPerMinute } = ports;
+  const { registry, tickets, entropy, clock, roomsPerMinute } = ports;
 
   app.post(ROOMS_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
     openRoom(request, reply, ports),
@@ -57,17 +60,20 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/ticket`, async (request, reply) => {
-    const live = await roomAt(request);
+    const live = await findRoom(request);
     if (live === null) return rejectWith(reply, 'no-such-room');
     const { code, state } = live.room;
     const bearer = bearerOf(request, state);
+    const old = bearer === null ? oldBearerOf(request, state) : null;
+    if (old !== null) return rejectOldSecret(live, old, clock.now(), reply);
+    if (bearer === null && !live.policy.isOpen) return rejectWith(reply, 'no-such-room');
     if (bearer === null && !live.broadcaster.hasRoomForSpectators) return rejectWith(reply, 'table-full');
     if (bearer !== null) {
-      const answer = await changeSecret(live, bearer, entropy, reply);
+      const answer = await issueSecret(live, bearer, entropy, reply);
       if (!answer.ok) return sendRejection(reply, answer);
     }
-    const holder = bearer?.holder ?? null;
-    return { ticket: await tickets.issue({ code, holder }), seat: holder?.seat ?? null };
+    const { holder, shown } = bearer ?? { holder: null, shown: null };
+    return { ticket: await tickets.issue({ code, holder, shown }), seat: holder?.seat ?? null };
   });
 
   app.get<AtRoom>(`${ROOMS_PATH}/:code/card`, async (request, reply) => {
@@ -77,10 +83,14 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
 
   /** A table that is not open to whoever has the code is there for those who sit at it. */
   async function roomAt(request: FastifyRequest<AtRoom>): Promise<ActiveRoom | null> {
-    const code = parseCode(request.params.code);
-    const live = code === null ? null : await registry.find(code);
+    const live = await findRoom(request);
     if (live === null || live.policy.isOpen) return live;
     return bearerOf(request, live.room.state) === null ? null : live;
+  }
+
+  async function findRoom({ params }: FastifyRequest<AtRoom>): Promise<ActiveRoom | null> {
+    const code = parseCode(params.code);
+    return code === null ? null : registry.find(code);
   }
 }
 
@@ -101,12 +111,24 @@ async function openRoom(request: FastifyRequest, reply: FastifyReply, { registry
   return reply.code(201).send({ code, seat: 0 });
 }
 
-/** Every return gets a secret of its own, so that one that was overheard or copied dies with the next return. */
-async function changeSecret({ room }: ActiveRoom, bearer: Bearer, entropy: Entropy, reply: FastifyReply) {
+/** Every ticket brings a new secret with it; the one before stays good until a connection is opened with the new one. */
+async function issueSecret({ room }: ActiveRoom, bearer: Bearer, entropy: Entropy, reply: FastifyReply) {
   const secret = newSecret(entropy);
-  const answer = await room.submit({ kind: 'change-secret', ...bearer, secretHash: hashSecret(secret) });
+  const answer = await room.submit({ kind: 'issue-secret', ...bearer, secretHash: hashSecret(secret) });
   if (answer.ok) setSeatCookie(reply, room.code, secret);
   return answer;
+}
+
+/** Shortly after it was replaced it may come from a page that another one has overtaken; later it is a copy. */
+async function rejectOldSecret({ room }: ActiveRoom, old: Bearer, now: number, reply: FastifyReply) {
+  const { holder, shown } = old;
+  const person = personAt(room.state, holder.seat, holder.since);
+  const at = (person && retiredSecret(person.secrets, shown)?.at) ?? 0;
+  if (now - at < OVERTAKEN_MS) return rejectWith(reply, 'ask-again');
+  // Rejected in any case: where the warning cannot be stored, the next attempt brings it.
+  await room.submit({ kind: 'report-old-secret', holder, shown });
+  clearSeatCookie(reply, room.code);
+  return rejectWith(reply, 'old-secret');
 }
 
 async function claimSeat(
@@ -121,7 +143,7 @@ async function claimSeat(
   if (!answer.ok) return sendRejection(reply, answer);
   const seat = SEATS.find((one) => {
     const at = room.state.seats[one];
-    return at.kind === 'person' && at.secretHashes.includes(secretHash);
+    return at.kind === 'person' && at.secrets.current === secretHash;
   });
   // Vacated again in the same moment by the host.
   if (seat === undefined) return rejectWith(reply, 'seat-taken');

@@ -13,7 +13,7 @@ import type { SeatHolder } from '../room/command.ts';
 import { logFieldsOf } from '../room/log-fields.ts';
 import type { Policies, TablePolicy } from '../room/policy.ts';
 import { ROOM, type Room, type RoomChange, roomWith } from '../room/room.ts';
-import type { RoomState } from '../room/state.ts';
+import { personAt, type RoomState } from '../room/state.ts';
 import { Scheduler, type SchedulerPorts } from '../schedule/scheduler.ts';
 import { StepClock } from '../schedule/step-clock.ts';
 import { logTag } from '../secrets.ts';
@@ -110,6 +110,7 @@ export class ActiveRoom {
       () => this.connections.changed(),
       () => this.broadcaster.changed(),
       ({ state, recorded }) => this.#reviews.changed(state, recorded),
+      ({ state, recorded }) => this.#warn(state, recorded),
       () => this.#scheduler.wake(),
       ({ state }) => {
         if (!state.closed) return;
@@ -121,11 +122,25 @@ export class ActiveRoom {
 
   async #greet(listener: Listener): Promise<void> {
     const { seat, connection } = listener;
+    const holder = seat?.holder;
+    const warn = holder && personAt(this.room.state, holder.seat, holder.since)?.warn;
     if (seat) await this.connections.announce(seat);
     if (!this.broadcaster.has(listener)) return;
     this.broadcaster.greet(listener);
+    if (warn) connection.send({ kind: 'old-secret-shown' });
     const review = seat && this.#reviews.waiting(seat.holder);
     if (review) connection.send({ kind: 'review', ...review });
+  }
+
+  /** A holder who is away is told when coming back. */
+  #warn(state: RoomState, recorded: RoomChange['recorded']): void {
+    for (const { event } of recorded) {
+      if (event.kind !== 'old-secret-shown') continue;
+      const { seat } = event;
+      const held = state.seats[seat];
+      if (held.kind !== 'person') continue;
+      this.broadcaster.sendTo({ seat, since: held.since }, { kind: 'old-secret-shown' });
+    }
   }
 
   #facts(now: number): TableFacts {

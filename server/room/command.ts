@@ -69,13 +69,17 @@ export type RoomCommand =
       readonly from?: ConnectionOrigin;
     }
   | { readonly kind: 'disconnect'; readonly seat: Seat; readonly connection: string }
-  /** `shown` is the hash of the secret that the holder brought. */
+  /** `shown` is the hash of the secret that was brought, `secretHash` of the one that is to follow it. */
   | {
-      readonly kind: 'change-secret';
+      readonly kind: 'issue-secret';
       readonly holder: SeatHolder;
       readonly shown: string;
       readonly secretHash: string;
     }
+  /** A connection opens with the secret of hash `shown`. */
+  | { readonly kind: 'confirm-secret'; readonly holder: SeatHolder; readonly shown: string }
+  /** Somebody has brought a secret that was replaced long ago. */
+  | { readonly kind: 'report-old-secret'; readonly holder: SeatHolder; readonly shown: string }
   /** Server `node` watches the room's clock; the servers in `gone` no longer run. */
   | { readonly kind: 'claim-timer'; readonly node: string; readonly gone: readonly string[] }
   | { readonly kind: 'action'; readonly holder: SeatHolder; readonly action: TableAction }

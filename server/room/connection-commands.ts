@@ -2,6 +2,7 @@
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
+import { isGood, retiredSecret } from './seat-secrets.ts';
 import { personAt, type RoomState } from './state.ts';
 
 /** One page may reach two servers, one of them slowly: its newer connection stays, whichever is heard of first. */
@@ -27,16 +28,26 @@ export function decideDisconnecting(
   return accept(present ? [{ kind: 'disconnected', seat, connection }] : []);
 }
 
-/** A secret that was changed, and the new one used, is worth nothing any more, whoever brings it. */
-export function decideSecret(
-  state: RoomState,
-  { holder, shown, secretHash }: RoomCommand & { kind: 'change-secret' },
-): Decision<RoomEvent> {
+type SecretCommand = RoomCommand & { kind: 'issue-secret' | 'confirm-secret' | 'report-old-secret' };
+
+/** A secret that was replaced does nothing to those that are good (rule RS4). */
+export function decideSecret(state: RoomState, command: SecretCommand): Decision<RoomEvent> {
+  const { holder, shown } = command;
   const person = personAt(state, holder.seat, holder.since);
-  const good = person?.secretHashes.includes(shown) === true;
-  return good
-    ? accept([{ kind: 'secret-changed', seat: holder.seat, secretHash, before: shown }])
-    : reject('not-seated');
+  if (person === null) return reject('not-seated');
+  const { secrets } = person;
+  const { seat } = holder;
+  if (command.kind === 'report-old-secret') {
+    // Once for each of them: whoever goes on bringing it must not fill the log.
+    const isNew = retiredSecret(secrets, shown)?.shown === false;
+    return accept(isNew ? [{ kind: 'old-secret-shown', seat, secretHash: shown }] : []);
+  }
+  if (!isGood(secrets, shown)) return reject('ask-again');
+  if (command.kind === 'issue-secret') {
+    const { secretHash } = command;
+    return accept([{ kind: 'secret-issued', seat, secretHash, shown }]);
+  }
+  return accept(secrets.current === shown ? [] : [{ kind: 'secret-confirmed', seat, secretHash: shown }]);
 }
 
 export function decideTimer(

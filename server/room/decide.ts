@@ -48,7 +48,9 @@ export function decideRoom(state: RoomState, command: RoomCommand, policy: Table
       return decideConnecting(state, command);
     case 'disconnect':
       return decideDisconnecting(state, command);
-    case 'change-secret':
+    case 'issue-secret':
+    case 'confirm-secret':
+    case 'report-old-secret':
       return decideSecret(state, command);
     case 'claim-timer':
       return decideTimer(state, command);

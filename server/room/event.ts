@@ -32,13 +32,17 @@ export type RoomEvent =
     }
   /** This connection of the seat's holder is over. */
   | { readonly kind: 'disconnected'; readonly seat: Seat; readonly connection: string }
-  /** The holder's secret was changed; `secretHash` is of the new one, `before` of the one that was brought. */
+  /** A secret was given out to follow the one that was brought; `secretHash` is of the new one, `shown` of that one. */
   | {
-      readonly kind: 'secret-changed';
+      readonly kind: 'secret-issued';
       readonly seat: Seat;
       readonly secretHash: string;
-      readonly before: string;
+      readonly shown: string;
     }
+  /** A connection was opened with this secret for the first time. */
+  | { readonly kind: 'secret-confirmed'; readonly seat: Seat; readonly secretHash: string }
+  /** Somebody brought a secret that had been replaced before. */
+  | { readonly kind: 'old-secret-shown'; readonly seat: Seat; readonly secretHash: string }
   /** Server `node` watches the room's clock from now on, beside `others`; with none the clock runs anew (rule K3). */
   | { readonly kind: 'timer-claimed'; readonly node: string; readonly others: readonly string[] }
   | { readonly kind: 'ready'; readonly seat: Seat; readonly ready: boolean }

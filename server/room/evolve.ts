@@ -11,11 +11,9 @@ import {
 } from '../../shared-engine/index.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { RoomEvent } from './event.ts';
+import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';
 import type { PersonSeat, Play, Presence, RoomState, SeatState } from './state.ts';
 import { isHeld, NO_CONTROLS } from './teacher-controls.ts';
-
-/** Secrets of one seat that are good at the same time. */
-const MAX_SECRETS = 6;
 
 /** The room right after its first event; null where that is not its opening. */
 export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | null {
@@ -52,11 +50,14 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     case 'ready':
       return withPerson(state, event.seat, { ready: event.ready });
     case 'connected':
-      return withPerson(state, event.seat, { presence: connectedBy(event) });
+      // Who connects is told of what happened meanwhile.
+      return withPerson(state, event.seat, { presence: connectedBy(event), warn: false });
     case 'disconnected':
       return withPerson(state, event.seat, { presence: { kind: 'disconnected', since: recorded.at } });
-    case 'secret-changed':
-      return withNewSecret(state, event);
+    case 'secret-issued':
+    case 'secret-confirmed':
+    case 'old-secret-shown':
+      return withSecret(state, event, recorded.at);
     case 'timer-claimed':
       return {
         ...state,
@@ -82,7 +83,8 @@ function newPerson(
   { seq, at }: Recorded<RoomEvent>,
 ): PersonSeat {
   const presence: Presence = { kind: 'disconnected', since: at };
-  return { kind: 'person', name, secretHashes: [secretHash], since: seq, ready: false, presence };
+  const secrets = firstSecret(secretHash);
+  return { kind: 'person', name, secrets, warn: false, since: seq, ready: false, presence };
 }
 
 function played(
@@ -125,15 +127,27 @@ function connectedBy({ node, connection, from }: RoomEvent & { kind: 'connected'
   return { kind: 'connected', node, connection, ...(from && { from }) };
 }
 
-/** Each return brings a new secret; those not brought for some returns are worth nothing any more. */
-function withNewSecret(
+function withSecret(
   state: RoomState,
-  { seat, secretHash, before }: RoomEvent & { kind: 'secret-changed' },
+  event: RoomEvent & { kind: 'secret-issued' | 'secret-confirmed' | 'old-secret-shown' },
+  at: number,
 ): RoomState {
+  const { seat, secretHash } = event;
   const held = state.seats[seat];
   if (held.kind !== 'person') return state;
-  const others = held.secretHashes.filter((other) => other !== before);
-  return withPerson(state, seat, { secretHashes: [...others, before, secretHash].slice(-MAX_SECRETS) });
+  const { secrets, presence } = held;
+  switch (event.kind) {
+    case 'secret-issued': {
+      const successor = { hash: secretHash, parent: event.shown };
+      return withPerson(state, seat, { secrets: withSuccessor(secrets, successor, at) });
+    }
+    case 'secret-confirmed':
+      return withPerson(state, seat, { secrets: withConfirmed(secrets, secretHash, at) });
+    case 'old-secret-shown': {
+      const warn = presence.kind === 'disconnected';
+      return withPerson(state, seat, { secrets: withShown(secrets, secretHash), warn });
+    }
+  }
 }
 
 function withPerson(state: RoomState, seat: Seat, change: Partial<PersonSeat>): RoomState {

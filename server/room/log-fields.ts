@@ -16,7 +16,9 @@ export function logFieldsOf(event: RoomEvent): LogFields {
       return { event: event.kind, seat: event.seat, style: event.style };
     case 'connected':
     case 'disconnected':
-    case 'secret-changed':
+    case 'secret-issued':
+    case 'secret-confirmed':
+    case 'old-secret-shown':
       return { event: event.kind, seat: event.seat };
     case 'timer-claimed':
       return { event: event.kind, restarted: event.others.length === 0 };

@@ -5,6 +5,7 @@ import type { Store } from '../ports.ts';
 import type { SeatHolder } from './command.ts';
 import type { RoomEvent } from './event.ts';
 import type { RecordedRoomEvent } from './room.ts';
+import { firstSecret } from './seat-secrets.ts';
 import { type RoomSnapshot, roomEvents, roomSnapshotFrom } from './stored-event.ts';
 
 /** Stands where a name was. */
@@ -60,8 +61,16 @@ function forget(
 function withoutPerson(event: RoomEvent, secrets: boolean): RoomEvent | null {
   const hidden = secrets ? { secretHash: NO_SECRET_HASH } : {};
   if (event.kind === 'seat-taken') return { ...event, name: FORGOTTEN_NAME, ...hidden };
-  if (event.kind !== 'secret-changed' || !secrets) return null;
-  return { ...event, secretHash: NO_SECRET_HASH, before: NO_SECRET_HASH };
+  if (!secrets) return null;
+  switch (event.kind) {
+    case 'secret-issued':
+      return { ...event, secretHash: NO_SECRET_HASH, shown: NO_SECRET_HASH };
+    case 'secret-confirmed':
+    case 'old-secret-shown':
+      return { ...event, secretHash: NO_SECRET_HASH };
+    default:
+      return null;
+  }
 }
 
 function snapshotWithout(
@@ -71,7 +80,7 @@ function snapshotWithout(
 ): RoomSnapshot {
   const held = snapshot.seats[seat];
   if (held.kind !== 'person' || held.since !== since) return snapshot;
-  const hidden = secrets ? { secretHashes: [NO_SECRET_HASH] } : {};
+  const hidden = secrets ? { secrets: firstSecret(NO_SECRET_HASH) } : {};
   const seats = withSeat(snapshot.seats, seat, { ...held, name: FORGOTTEN_NAME, ...hidden });
   return { ...snapshot, seats };
 }
@@ -104,8 +113,12 @@ function entryOf(event: RoomEvent, seat: Seat): Entry | null {
       return { what: 'connected' };
     case 'disconnected':
       return { what: 'disconnected' };
-    case 'secret-changed':
-      return { what: 'secret changed' };
+    case 'secret-issued':
+      return { what: 'secret issued' };
+    case 'secret-confirmed':
+      return { what: 'secret used' };
+    case 'old-secret-shown':
+      return { what: 'old secret shown' };
     case 'ready':
       return { what: event.ready ? 'ready' : 'not ready' };
     case 'round':

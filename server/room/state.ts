@@ -11,6 +11,7 @@ import type {
 import type { CardChoice } from '../ports.ts';
 import type { SeatHolder } from './command.ts';
 import type { Mode } from './policy.ts';
+import type { SeatSecrets } from './seat-secrets.ts';
 import type { TeacherControls } from './teacher-controls.ts';
 
 export type Presence =
@@ -27,11 +28,9 @@ export type Presence =
 export interface PersonSeat {
   readonly kind: 'person';
   readonly name: string;
-  /**
-   * Hashes of the secrets that are good, the one used or given out last at the end. Several, because answers get lost
-   * and requests overtake one another, and neither may lock the holder out.
-   */
-  readonly secretHashes: readonly string[];
+  readonly secrets: SeatSecrets;
+  /** Whether somebody has brought a replaced secret of this seat and the holder has not been told yet. */
+  readonly warn: boolean;
   /** Number of the event with which this person sat down: tells one holder of the seat from the next. */
   readonly since: number;
   readonly ready: boolean;

@@ -10,6 +10,12 @@ import { cardChoiceSchema, dealtSchema, roundEventSchema } from './stored-round.
 const origin = z.strictObject({ page: z.string(), nth: z.int() });
 const style = z.enum(STYLES);
 
+const secrets = z.strictObject({
+  current: z.string(),
+  successors: z.array(z.strictObject({ hash: z.string(), parent: z.string() })).readonly(),
+  retired: z.array(z.strictObject({ hash: z.string(), at: z.number(), shown: z.boolean() })).readonly(),
+});
+
 const controls = z.strictObject({
   holdBefore: stepSchema.nullable(),
   standIn: z.array(seatSchema).readonly(),
@@ -42,11 +48,13 @@ const roomEvent = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('disconnected'), seat: seatSchema, connection: z.string() }),
   z.strictObject({
-    kind: z.literal('secret-changed'),
+    kind: z.literal('secret-issued'),
     seat: seatSchema,
     secretHash: z.string(),
-    before: z.string(),
+    shown: z.string(),
   }),
+  z.strictObject({ kind: z.literal('secret-confirmed'), seat: seatSchema, secretHash: z.string() }),
+  z.strictObject({ kind: z.literal('old-secret-shown'), seat: seatSchema, secretHash: z.string() }),
   z.strictObject({
     kind: z.literal('timer-claimed'),
     node: z.string(),
@@ -65,7 +73,8 @@ const seatState = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('person'),
     name: z.string(),
-    secretHashes: z.array(z.string()).readonly(),
+    secrets,
+    warn: z.boolean(),
     since: z.int(),
     ready: z.boolean(),
     presence: z.discriminatedUnion('kind', [

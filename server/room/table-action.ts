@@ -56,6 +56,9 @@ function decideBot(
 
 function decideUnseat(state: RoomState, from: Seat, seat: Seat): Decision<RoomEvent> {
   if (state.host !== from) return reject('not-the-host');
+  const { kind } = state.seats[seat];
+  // A person may be removed at any time: whoever took a seat over must not keep it until the close.
+  if (kind === 'person') return accept(vacating(state, seat));
   if (isRoundRunning(state)) return reject('round-running');
-  return accept(state.seats[seat].kind === 'empty' ? [] : [{ kind: 'seat-vacated', seat }]);
+  return accept(kind === 'empty' ? [] : [{ kind: 'seat-vacated', seat }]);
 }

@@ -64,6 +64,7 @@ export const MIGRATIONS: readonly Migration[] = [
         code text NOT NULL,
         seat integer,
         since integer,
+        shown text,
         until timestamptz NOT NULL
       );
       CREATE TABLE quadrille.node (id text PRIMARY KEY, until timestamptz NOT NULL);

@@ -111,9 +111,9 @@ export class Session {
       const grant = await this.#ports.tickets.redeem(ticket);
       const live = grant && (await this.#ports.registry.find(grant.code));
       if (!grant || !live) return null;
-      const { holder } = grant;
+      const { holder, shown } = grant;
       if (holder && personAt(live.room.state, holder.seat, holder.since) === null) return null;
-      return { live, holder };
+      return holder && shown && !(await isStillGood(live, holder, shown)) ? null : { live, holder };
     } catch {
       return null;
     }
@@ -142,6 +142,13 @@ export class Session {
     if (++this.#overLimit > MAX_OVER_LIMIT) this.#end(CLOSE.tooManyFrames);
     else this.#reject(null, 'too-fast');
   }
+}
+
+/** The secret that the ticket was got with is from now on the only one; false where another one has replaced it. */
+async function isStillGood({ room }: ActiveRoom, holder: SeatHolder, shown: string): Promise<boolean> {
+  const confirmed = await room.submit({ kind: 'confirm-secret', holder, shown });
+  // Where it cannot be stored just now, nothing has replaced it either.
+  return confirmed.ok || confirmed.code === 'try-later';
 }
 
 /** Ids are the client's own, so they count within one person's stay on a seat. */

@@ -31,7 +31,7 @@ const tableActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ready'), ready: z.boolean() }),
   /** Host only: seats a bot of this style on a seat that no person holds. */
   z.strictObject({ kind: z.literal('seat-bot'), seat: seatSchema, style: z.enum(STYLES) }),
-  /** Host only: removes whoever holds the seat, between rounds. */
+  /** Host only: removes whoever holds the seat, a bot between rounds alone; in a round a bot takes a person's tiles over. */
   z.strictObject({ kind: z.literal('unseat'), seat: seatSchema }),
   /** Gives up one's own seat. */
   z.strictObject({ kind: z.literal('leave') }),
@@ -90,6 +90,8 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('delta'), after: z.int(), seq: z.int(), table: tableDeltaSchema }),
   /** Whether the server can store anything at the moment. While it cannot, the table can only be looked at. */
   z.object({ kind: z.literal('storage'), writable: z.boolean() }),
+  /** Somebody has brought an old secret of this seat and was turned away; the one in use stays good. */
+  z.object({ kind: z.literal('old-secret-shown') }),
   /** Sent at regular intervals: a connection that is silent for longer than two of them is dead. */
   z.object({ kind: z.literal('heartbeat') }),
   /**

@@ -12,6 +12,9 @@ export const ROOM_REJECTIONS = {
   'no-such-room':
     'There is no open table with that code. Check the eight letters and digits, or ask for the link again.',
   'seat-taken': 'Somebody sits there already; choose another seat.',
+  'ask-again': 'Another page of yours has just come back to this table; wait a moment and try again.',
+  'old-secret':
+    'Somebody has come back to this seat since. If that was not you, tell the host, who can free the seat for you.',
   'not-seated': 'You are watching; take a seat first.',
   'not-your-seat': 'That seat belongs to somebody else; you can only choose for your own.',
   'not-the-host': 'Only the person who opened the table can do that.',

@@ -47,6 +47,19 @@ describe('a connection that opens', () => {
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'no-room' });
     expect(fake.pauses()).toEqual([]);
   });
+
+  it('the connection ends where somebody has come back to the seat since, and asks again where it was overtaken', async () => {
+    const fake = fakeConnection();
+    fake.ticket = { ok: false, code: 'ask-again', message: 'again' };
+    fake.connection.start();
+    await fake.runPromises();
+    expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
+    fake.ticket = { ok: false, code: 'old-secret', message: 'too old' };
+    fake.elapse(backoffMs(0, 0.5));
+    await fake.runPromises();
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'seat-lost' });
+    expect(fake.pauses()).toEqual([]);
+  });
 });
 
 describe('a connection that is cut', () => {

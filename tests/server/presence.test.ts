@@ -6,8 +6,6 @@ import { memoryNodes } from '../../server/store/nodes-memory.ts';
 import { publishingStore } from '../../server/store/publishing-store.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { BOT_TIMEOUT_MS } from '../../server/workers/bots-with-fallback.ts';
-import { ticketPath } from '../../shared-engine/protocol/paths.ts';
-import { ticketSchema } from '../../shared-engine/protocol/room-http.ts';
 import { applyDelta } from '../../shared-engine/protocol/table.ts';
 import { CLOSE, RETRY_SPREAD_MS } from '../../shared-engine/protocol/version.ts';
 import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
@@ -22,7 +20,6 @@ import {
   openRoom,
   ownView,
   playOn,
-  post,
   sitDown,
   tableOfFour,
   takeSeat,
@@ -208,47 +205,6 @@ describe('who comes back', () => {
     const { answer } = await resumed(next, guests[2]!, had);
     expect(answer.kind).toBe('delta');
     if (answer.kind === 'delta') expect(Object.keys(answer.table).sort()).toEqual(['remaining', 'seats']);
-  });
-
-  describe('with the secret of the seat', () => {
-    async function renewal() {
-      const server = await one();
-      const guest = await openRoom(server);
-      /** The next secret, or nothing where this one is no good. */
-      const renew = async (secret: string): Promise<string> => {
-        const response = await post(`${server.url}${ticketPath(guest.code)}`, {}, secret);
-        const { seat } = ticketSchema.parse(await response.json());
-        const fresh = /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1] ?? '';
-        expect(seat).toBe(fresh === '' ? null : 0);
-        return fresh;
-      };
-      return { first: guest.secret, renew };
-    }
-
-    test('RS4 gets a new one, and after some returns the old one is worth nothing', async () => {
-      const { first, renew } = await renewal();
-      let secret = first;
-      const used = new Set([first]);
-      for (let times = 0; times < 6; times++) {
-        secret = await renew(secret);
-        used.add(secret);
-      }
-      expect(used.size).toBe(7);
-      expect(await renew(first)).toBe('');
-      expect(await renew(secret)).not.toBe('');
-    });
-
-    test('RS4 may bring the same one as long as no answer arrives', async () => {
-      const { first, renew } = await renewal();
-      for (let times = 0; times < 20; times++) expect(await renew(first)).not.toBe('');
-    });
-
-    test('RS4 is not locked out by requests that overtake one another, whichever answer comes last', async () => {
-      const { first, renew } = await renewal();
-      const [one, other] = await Promise.all([renew(first), renew(first)]);
-      expect(await renew(other)).not.toBe('');
-      expect(await renew(one)).not.toBe('');
-    });
   });
 });
 

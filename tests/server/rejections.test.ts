@@ -65,7 +65,6 @@ describe('at the first pass of four people', () => {
       'round-running',
       (p) => p.act({ kind: 'seat-bot', seat: 3, style: 'strong' }),
     ],
-    ['vacating a seat meanwhile', 'round-running', (p) => p.act({ kind: 'unseat', seat: 3 })],
   ];
   test.each(table)('%s is rejected with %s', async (_, rejection, attempt) => {
     const before = await server.store.load(code);

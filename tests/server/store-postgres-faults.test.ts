@@ -160,17 +160,20 @@ describe('at work', () => {
 });
 
 describe('tickets', () => {
-  const grant = { code: CODE, holder: { seat: 2, since: 5 } } as const;
+  const grant = { code: CODE, holder: { seat: 2, since: 5 }, shown: 'ab' } as const;
 
   test('tickets issued at one server are redeemed at another, once, for a seat and for a spectator', async () => {
     const url = await postgres.newDatabase();
     const pools = await Promise.all([poolAt(url), poolAt(url)]);
     const [here, there] = pools.map((pool, at) => postgresTickets(pool, seededEntropy(`server ${at}`)));
-    const [seated, spectator] = [await here!.issue(grant), await there!.issue({ code: CODE, holder: null })];
+    const [seated, spectator] = [
+      await here!.issue(grant),
+      await there!.issue({ code: CODE, holder: null, shown: null }),
+    ];
     const both = await Promise.all([here!.redeem(seated), there!.redeem(seated)]);
     expect(both).toContainEqual(grant);
     expect(both).toContainEqual(null);
-    expect(await here!.redeem(spectator)).toEqual({ code: CODE, holder: null });
+    expect(await here!.redeem(spectator)).toEqual({ code: CODE, holder: null, shown: null });
     expect(await here!.redeem(spectator)).toBeNull();
     expect(await here!.redeem("' OR true --")).toBeNull();
     const dump = JSON.stringify((await postgres.run('SELECT * FROM quadrille.ticket', url)).rows);
