@@ -27,6 +27,22 @@ function packed(): Plugin {
 // The engine's modules only define things: what a page does not use at first is fetched when it does.
 const treeshake = { moduleSideEffects: (id: string) => !id.includes('/shared-engine/') };
 
+/**
+ * Each file is a request, so what is fetched together is one file: the front page, the tables, playing without the
+ * server; a class is the fourth. A wish (help, settings, camera code) comes with the tables, being small.
+ */
+const codeSplitting = {
+  groups: [
+    { name: 'index', test: /rolldown.runtime|client[\\/]main|node_modules[\\/]@?preact[\\/]/, priority: 3 },
+    {
+      name: 'rooms',
+      test: /client[\\/](app[\\/](rooms|settings-sheet|help-sheet)|ui[\\/]qr-code|table[\\/]sound-synth|cards[\\/]load-card|review[\\/]deal-check-result)/,
+      priority: 2,
+    },
+    { name: 'practice', test: /client[\\/](practice|workers)[\\/]|simd[\\/]built/, priority: 1 },
+  ],
+};
+
 const notices = thirdPartyNotices();
 
 export default defineConfig({
@@ -41,7 +57,8 @@ export default defineConfig({
     manifest: 'files.json',
     modulePreload: { polyfill: false },
     target: 'es2022',
-    rolldownOptions: { treeshake },
+    cssCodeSplit: false,
+    rolldownOptions: { treeshake, output: { codeSplitting } },
   },
   worker: { format: 'iife', plugins: () => [notices.worker()], rolldownOptions: { treeshake } },
   server: { host: '127.0.0.1', proxy: { '/api': { target: server, ws: true } } },

@@ -10,11 +10,12 @@ import { Committer } from './aggregate/committer.ts';
 import { Classes } from './class/classes.ts';
 import { CLASS_TABLE } from './class/table-policy.ts';
 import type { Config } from './config.ts';
+import { addressKey } from './http/address-key.ts';
 import { classRoutes } from './http/classes.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
 import type { Metrics } from './http/metrics.ts';
 import { isOriginAllowed } from './http/origin.ts';
-import { servePages } from './http/pages.ts';
+import { isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
 import { rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
@@ -176,7 +177,9 @@ async function registerPlugins(
     global: requestsPerMinute > 0,
     max: requestsPerMinute,
     timeWindow: '1 minute',
-    keyGenerator: (request) => request.ip ?? 'unknown',
+    keyGenerator: (request) => addressKey(request.ip),
+    // A class behind one router loads the page at once, and a browser stores its files for good.
+    allowList: isForPage,
     errorResponseBuilder: () => Object.assign(new Error('too fast'), { statusCode: 429 }),
   });
   await app.register(fastifyWebsocket, {

@@ -32,15 +32,28 @@ const schema = z.object({
     ),
   /** Proxies before the server whose X-Forwarded-For is believed. */
   TRUST_PROXY_HOPS: z.coerce.number().int().min(0).max(10).default(0),
-  /** Requests a minute from one IP address; 0 for no limit. */
-  REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(600),
-  /** Rooms opened a minute from one IP address; one with a card of its own counts as ten. 0 for no limit. */
-  ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(60),
+  /**
+   * Requests a minute from one address, which is an IPv4 address or a /64 of IPv6; 0 for no limit. Files of the page do
+   * not count. Set for a club evening, 60 people behind one router in one minute: coming in takes each of them 6
+   * requests (class or table, seat, ticket, card, socket, and the table once more), a reload 5, and they reload 3
+   * times: 60 × 21 = 1,260. A teacher's two pages ask again after every change, at 5 changes for each of the 60 in that
+   * minute: 2 × 300 = 600. Twice the sum of 1,860, rounded.
+   */
+  REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(3600),
+  /**
+   * Rooms opened a minute from one address; one with a card of its own counts as ten. 0 for no limit. 60 people who
+   * each open a table, and open another because the first was a mistake.
+   */
+  ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(120),
   /** Rooms and classes in memory at once. */
   MAX_ROOMS: z.coerce.number().int().min(1).default(5000),
   MAX_SOCKETS: z.coerce.number().int().min(1).default(10_000),
-  /** Sockets from one IP address; a class behind one router counts as one. 0 for no limit. */
-  SOCKETS_PER_IP: z.coerce.number().int().min(0).default(200),
+  /**
+   * Sockets from one address; 0 for no limit. 60 people with a page each, the socket of the page before it that a weak
+   * line has not ended yet, and half of them a second device with the same: 60 × 2 + 30 × 2 = 180, and room for as
+   * many spectators as one table takes, and for half as many people more.
+   */
+  SOCKETS_PER_IP: z.coerce.number().int().min(0).default(300),
   /** Frames a second from one socket in the long run; twice as many may come at once. */
   MESSAGES_PER_SECOND: z.coerce.number().int().min(1).default(20),
   /** Port of the metrics, on a listener of their own that only the loopback reaches; 0 for none. */

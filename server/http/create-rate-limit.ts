@@ -1,5 +1,6 @@
 // How often one address may open a room or a class: less often with a card of its own, which is work to check.
 import type { FastifyContextConfig, FastifyRequest } from 'fastify';
+import { addressKey } from './address-key.ts';
 
 /** A card counts as this many rooms without one: the largest takes half a second to check and compile. */
 const CARD_WEIGHT = 10;
@@ -13,7 +14,7 @@ export function createRateLimit(perMinute: number): FastifyContextConfig {
       hook: 'preHandler',
       timeWindow: '1 minute',
       max: (request) => (bringsCard(request) ? Math.max(1, Math.floor(perMinute / CARD_WEIGHT)) : perMinute),
-      keyGenerator: (request) => `${bringsCard(request) ? 'card' : 'room'} ${request.ip ?? 'unknown'}`,
+      keyGenerator: (request) => `${bringsCard(request) ? 'card' : 'room'} ${addressKey(request.ip)}`,
     },
   };
 }

@@ -2,12 +2,14 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import fastifyStatic from '@fastify/static';
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 
 /** Files of the build carry a hash of their content in the name, so a browser may store them for good. */
 const HASHED = `${path.sep}assets${path.sep}`;
 
 const PAGE_ROUTES = ['/t/:code', '/c/:code', '/c/:code/:part', '/lead'];
+/** Where the files are registered. */
+const FILES_ROUTE = '/*';
 
 // Built, this file lies in dist/server/http beside dist/client; run from source, dist is beside server.
 const fromSource = import.meta.filename.endsWith('.ts');
@@ -15,6 +17,12 @@ export const BUILT_PAGE = path.resolve(
   import.meta.dirname,
   fromSource ? '../../dist/client' : '../../client',
 );
+
+/** Whether a file of the page is asked for; who may ask for what says nothing, and no store is read. */
+export function isForPage({ routeOptions }: FastifyRequest): boolean {
+  const { url } = routeOptions;
+  return url === FILES_ROUTE || (url !== undefined && PAGE_ROUTES.includes(url));
+}
 
 /** Serves the folder of the built page. Without one, as during development, only the API answers. */
 export async function servePages(app: FastifyInstance, folder: string): Promise<void> {

@@ -3,6 +3,7 @@ import type { WebSocket } from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
 import { CLOSE, RETRY_SPREAD_MS, SOCKET_PATH } from '../../shared-engine/index.ts';
 import type { Connection } from '../delivery/broadcaster.ts';
+import { addressKey } from '../http/address-key.ts';
 import { rejectWith } from '../http/rejections.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { Entropy } from '../ports.ts';
@@ -31,11 +32,11 @@ export class Gateway {
       method: 'GET',
       url: SOCKET_PATH,
       preValidation: async ({ ip }, reply) => {
-        if (!this.#isWithinLimits(ip)) return rejectWith(reply, 'try-later');
+        if (!this.#isWithinLimits(addressKey(ip))) return rejectWith(reply, 'try-later');
       },
       // A request that is no handshake.
       handler: (_, reply) => rejectWith(reply, 'bad-request'),
-      wsHandler: (socket, { ip }) => this.#accept(socket, ip),
+      wsHandler: (socket, { ip }) => this.#accept(socket, addressKey(ip)),
     });
   }
 
@@ -52,21 +53,21 @@ export class Gateway {
     }
   }
 
-  #isWithinLimits(ip: string): boolean {
+  #isWithinLimits(address: string): boolean {
     const { maxSockets, maxPerIp } = this.#ports;
     if (this.#connections.size >= maxSockets) return false;
-    return maxPerIp === 0 || (this.#perIp.get(ip) ?? 0) < maxPerIp;
+    return maxPerIp === 0 || (this.#perIp.get(address) ?? 0) < maxPerIp;
   }
 
-  #count(ip: string, change: 1 | -1): void {
-    const now = (this.#perIp.get(ip) ?? 0) + change;
-    if (now > 0) this.#perIp.set(ip, now);
-    else this.#perIp.delete(ip);
+  #count(address: string, change: 1 | -1): void {
+    const now = (this.#perIp.get(address) ?? 0) + change;
+    if (now > 0) this.#perIp.set(address, now);
+    else this.#perIp.delete(address);
   }
 
-  #accept(socket: WebSocket, ip: string): void {
+  #accept(socket: WebSocket, address: string): void {
     const { clock, log } = this.#ports;
-    this.#count(ip, 1);
+    this.#count(address, 1);
     const connection = connectionOf(socket, clock);
     const session = new Session(connection, this.#ports);
     this.#connections.add(connection);
@@ -79,7 +80,7 @@ export class Gateway {
     });
     socket.on('close', () => {
       this.#connections.delete(connection);
-      this.#count(ip, -1);
+      this.#count(address, -1);
       session.closed();
     });
   }

@@ -25,7 +25,11 @@ export function firstLoadBytes(): { readonly front: number; readonly all: number
       .map((name) => files[name]?.file ?? '')
       .filter((file) => file.endsWith('.js'))
       .reduce((sum, file) => sum + gzipSync(readFileSync(path.join(BUILT, file))).length, 0);
-  const front = reached('index.html');
+  const document = readFileSync(path.join(BUILT, 'index.html'), 'utf8');
+  const script = /<script [^>]*src="\/([^"]+)"/.exec(document)?.[1];
+  const entry = Object.keys(files).find((name) => files[name]?.file === script);
+  if (entry === undefined) throw new Error('The document names no script of the build.');
+  const front = reached(entry);
   const rooms = Object.keys(files).find(
     (name) => /rooms[-.]/.test(name) && files[name]?.file.endsWith('.js'),
   );
