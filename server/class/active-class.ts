@@ -6,7 +6,7 @@ import type { Cancel, Clock, PlayingCard, Store, Unsubscribe } from '../ports.ts
 import type { Registry } from '../registry/registry.ts';
 import type { ClassAggregate, ClassChange } from './class.ts';
 import type { ClassCommand } from './decide.ts';
-import type { ClassPlayer, ClassState } from './state.ts';
+import { type ClassPlayer, type ClassState, playersWithPlace } from './state.ts';
 import { reconcileTable, wantsDeal } from './table-reconciliation.ts';
 import { Tables } from './tables.ts';
 
@@ -98,8 +98,17 @@ export class ActiveClass {
     return answers.find(({ ok }) => !ok) ?? { ok: true };
   }
 
-  /** Frees the seat of a player who has given it up. */
-  async vacateSeat({ room, seat }: ClassPlayer): Promise<Answer> {
+  /** Takes a player out of the class; asked again it does what could not be done before. */
+  async remove(player: number): Promise<Answer> {
+    const one = this.state.players[player];
+    if (!one) return reject('no-such-player');
+    const vacated = await this.vacateSeat(one);
+    return vacated.ok ? this.submit({ kind: 'remove', player }) : vacated;
+  }
+
+  /** Frees the seat of a player who has given it up or is removed; where it was freed before, somebody else may have it. */
+  async vacateSeat({ room, seat, left }: ClassPlayer): Promise<Answer> {
+    if (left) return { ok: true };
     const table = await this.tables.find(room);
     return table ? table.live.room.submit({ kind: 'vacate-seat', seat }) : { ok: true };
   }
@@ -134,7 +143,13 @@ export class ActiveClass {
 
   /** Codes of the tables at which one of these players sits. */
   rooms(wanted: (player: number) => boolean = () => true): string[] {
-    return [...new Set(this.state.players.filter(({ id }) => wanted(id)).map(({ room }) => room))];
+    return [
+      ...new Set(
+        playersWithPlace(this.state)
+          .filter(({ id }) => wanted(id))
+          .map(({ room }) => room),
+      ),
+    ];
   }
 
   stop(): void {

@@ -18,7 +18,7 @@ import { type ClassPlayer, playersIn } from './state.ts';
 
 export async function dashboardFor(live: ActiveClass, now: number): Promise<Dashboard> {
   const { state, version, code } = live;
-  const { drill, terms, dealt, holdBefore, ended, shown } = state;
+  const { drill, terms, dealt, holdBefore, joiningOpen, ended, shown } = state;
   const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
@@ -33,6 +33,7 @@ export async function dashboardFor(live: ActiveClass, now: number): Promise<Dash
     deals: drill.deals.map(({ id, title, note }) => ({ id, title: title ?? null, note: note ?? null })),
     dealt,
     holdBefore,
+    joiningOpen,
     ended,
     shown,
     players: playersIn(state).map((player) => dashboardPlayer(live, player, now)),

@@ -3,13 +3,14 @@ import {
   CLASS_LIMITS,
   type ClassAims,
   type Resolved,
+  type RoomRejectionCode,
   type Seat,
   type ShownStep,
   type Step,
 } from '../../shared-engine/index.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
 import type { ClassEvent } from './event.ts';
-import { type ClassState, isGuided } from './state.ts';
+import { type ClassState, isGuided, playersIn } from './state.ts';
 
 export type ClassCommand =
   | {
@@ -39,6 +40,8 @@ export type ClassCommand =
       readonly closed: boolean;
     }
   | { readonly kind: 'leave'; readonly player: number }
+  | { readonly kind: 'remove'; readonly player: number }
+  | { readonly kind: 'joining'; readonly open: boolean }
   | { readonly kind: 'end' };
 
 export function decideClass(state: ClassState, command: ClassCommand): Decision<ClassEvent> {
@@ -61,6 +64,15 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
       if (!one || one.left) return reject('no-such-player');
       return one.standIn === on ? accept() : accept({ kind: 'stand-in', player, on });
     }
+    case 'remove': {
+      const one = state.players[command.player];
+      if (!one || (one.left && !one.removed)) return reject('no-such-player');
+      return one.removed ? accept() : accept({ kind: 'removed', player: one.id });
+    }
+    case 'joining': {
+      const { open } = command;
+      return state.joiningOpen === open ? accept() : accept({ kind: 'joining', open });
+    }
     case 'show':
       return accept({ kind: 'shown', shown: command.shown });
     case 'aim':
@@ -76,18 +88,30 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
 }
 
 function decideJoining(
-  { players }: ClassState,
+  state: ClassState,
   { name, secretHash, room, seat }: ClassCommand & { kind: 'join' },
 ): Decision<ClassEvent> {
-  if (players.length >= CLASS_LIMITS.players) return reject('class-full');
-  if (players.some((player) => player.room === room && player.seat === seat)) return reject('seat-taken');
+  const rejection = joiningRejection(state);
+  if (rejection !== null) return reject(rejection);
+  if (playersIn(state).some((player) => player.room === room && player.seat === seat))
+    return reject('seat-taken');
   return accept({ kind: 'joined', name, secretHash, room, seat });
 }
 
 function decideLeaving({ players }: ClassState, player: number): Decision<ClassEvent> {
   const one = players[player];
   if (!one) return reject('no-such-player');
-  return one.left ? accept() : accept({ kind: 'left', player });
+  // Who was removed may still have the name deleted.
+  return one.left && !one.removed ? accept() : accept({ kind: 'left', player });
+}
+
+/** Why nobody can join just now, or null. Those who left make room, but not without end: each of them stays in the log. */
+export function joiningRejection(state: ClassState): RoomRejectionCode | null {
+  if (state.ended) return 'class-over';
+  if (!state.joiningOpen) return 'joining-closed';
+  const { players, joins } = CLASS_LIMITS;
+  const full = playersIn(state).length >= players || state.players.length >= joins;
+  return full ? 'class-full' : null;
 }
 
 /** Aims named again for the same step replace the earlier ones. */

@@ -44,4 +44,8 @@ export type ClassEvent =
     }
   /** A player gave the seat up and had the name deleted. */
   | { readonly kind: 'left'; readonly player: number }
+  /** The teacher removed a player and lets nobody in who brings that player's secret. */
+  | { readonly kind: 'removed'; readonly player: number }
+  /** Whether somebody new may join. */
+  | { readonly kind: 'joining'; readonly open: boolean }
   | { readonly kind: 'ended' };

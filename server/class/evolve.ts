@@ -23,6 +23,7 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     holdBefore: null,
     shown: null,
     aims: [],
+    joiningOpen: true,
     ended: false,
   };
 }
@@ -40,8 +41,11 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
     case 'joined': {
       const { name, secretHash, room, seat } = event;
       const id = state.players.length;
-      const fresh = { standIn: false, left: false, first: firstDeal(state) };
-      return { ...state, players: [...state.players, { id, name, secretHash, room, seat, ...fresh }] };
+      const fresh = { standIn: false, left: false, removed: false, replaced: false, first: firstDeal(state) };
+      const before = state.players.map((one) =>
+        one.room === room && one.seat === seat ? { ...one, replaced: true } : one,
+      );
+      return { ...state, players: [...before, { id, name, secretHash, room, seat, ...fresh }] };
     }
     case 'dealt': {
       const { dealt, outcomes, outcomesBefore } = state;
@@ -74,8 +78,18 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
       );
       return { ...state, aims: [...others, { player, deal, step, sections }] };
     }
+    case 'removed': {
+      const gone = { left: true, removed: true, standIn: false };
+      return {
+        ...state,
+        players: state.players.map((one) => (one.id === event.player ? { ...one, ...gone } : one)),
+      };
+    }
+    case 'joining':
+      return { ...state, joiningOpen: event.open };
     case 'left': {
-      const gone = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH, left: true, standIn: false };
+      const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
+      const gone = { ...nobody, left: true, removed: false, standIn: false };
       return {
         ...state,
         players: state.players.map((one) => (one.id === event.player ? { ...one, ...gone } : one)),

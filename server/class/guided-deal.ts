@@ -18,7 +18,7 @@ import {
 import { type Answer, reject } from '../aggregate/decision.ts';
 import type { ActiveClass } from './active-class.ts';
 import { dealOf } from './player-results.ts';
-import { isGuided } from './state.ts';
+import { isGuided, playersWithPlace } from './state.ts';
 
 /** In a guided deal every player sits alone, on the seat to which the drill's deals are rotated. */
 const PLAYER = 0;
@@ -71,8 +71,8 @@ function guidedRound({ state: { deals, dealt, outcomes } }: ActiveClass): Round 
 
 /** How many of the players' tables have not finished the open step, and its outcomes at the others. */
 function openStepOf(live: ActiveClass): { waiting: number; reached: readonly Resolved[] } {
-  const { players, dealt, outcomes } = live.state;
-  const reachedAt = players.map((player): Resolved | null => {
+  const { dealt, outcomes } = live.state;
+  const reachedAt = playersWithPlace(live.state).map((player): Resolved | null => {
     const round = live.tables.at(player.room)?.live.room.state.play?.round;
     if (!round || dealOf(live, player) !== dealt - 1 || (round.actualSteps?.length ?? 0) !== outcomes.length)
       return null;

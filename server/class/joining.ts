@@ -3,7 +3,8 @@ import { SEATS, type Seat } from '../../shared-engine/index.ts';
 import { type Rejection, reject } from '../aggregate/decision.ts';
 import type { Registry } from '../registry/registry.ts';
 import type { ActiveClass } from './active-class.ts';
-import { playersAtTable } from './state.ts';
+import { joiningRejection } from './decide.ts';
+import { type ClassPlayer, playersAtTable, playersIn } from './state.ts';
 
 export interface Joining {
   readonly name: string;
@@ -12,32 +13,48 @@ export interface Joining {
   readonly seatSecretHash: string;
 }
 
+type Place = Pick<ClassPlayer, 'room' | 'seat'>;
+
 export type Joined = { readonly ok: true; readonly room: string; readonly seat: Seat } | Rejection;
 
 export function join(live: ActiveClass, registry: Registry, joining: Joining): Promise<Joined> {
   return live.joins.run(() => admit(live, registry, joining));
 }
 
+/** Another server may give the same place away at the same moment; then the next free one is tried. */
+const MAX_ATTEMPTS = 4;
+
 async function admit(live: ActiveClass, registry: Registry, joining: Joining): Promise<Joined> {
-  if (live.state.ended) return reject('class-over');
-  const place = await freePlace(live, registry);
-  if (!place.ok) return place;
-  const { room, seat } = place;
+  const rejection = joiningRejection(live.state);
+  if (rejection !== null) return reject(rejection);
   const { name, secretHash, seatSecretHash } = joining;
-  const table = await registry.find(room);
-  if (table === null) return reject('try-later');
-  const seated = await table.room.submit({ kind: 'seat-player', seat, name, secretHash: seatSecretHash });
-  if (!seated.ok) return seated;
-  const joined = await live.submit({ kind: 'join', name, secretHash, room, seat });
-  return joined.ok ? { ok: true, room, seat } : joined;
+  const given: Place[] = [];
+  for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
+    const place = await freePlace(live, registry, given);
+    if (!place.ok) return place;
+    const { room, seat } = place;
+    const table = await registry.find(room);
+    if (table === null) return reject('try-later');
+    const seated = await table.room.submit({ kind: 'seat-player', seat, name, secretHash: seatSecretHash });
+    if (!seated.ok && seated.code === 'seat-taken') {
+      given.push(place);
+      continue;
+    }
+    if (!seated.ok) return seated;
+    const joined = await live.submit({ kind: 'join', name, secretHash, room, seat });
+    return joined.ok ? { ok: true, room, seat } : joined;
+  }
+  return reject('try-later');
 }
 
-/** Nobody joins a table after its first deal: a late player gets another table. */
-async function freePlace(live: ActiveClass, registry: Registry): Promise<Joined> {
+/** Nobody joins a table after its first deal: a late player gets another table. `given`: places that are not free. */
+async function freePlace(live: ActiveClass, registry: Registry, given: readonly Place[]): Promise<Joined> {
   const { state, code } = live;
   const places = SEATS.slice(0, playersAtTable(state));
   for (const room of state.dealt === 0 ? live.rooms() : []) {
-    const taken = state.players.filter((player) => player.room === room).map((player) => player.seat);
+    const taken = [...playersIn(state), ...given]
+      .filter((place) => place.room === room)
+      .map((place) => place.seat);
     const seat = places.find((one) => !taken.includes(one));
     if (seat !== undefined) return { ok: true, room, seat };
   }

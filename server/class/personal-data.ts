@@ -16,6 +16,8 @@ export function playerDataOf(log: StoredLog, player: number): PersonalDataEntry[
       case 'stand-in':
         if (event.player !== player) return [];
         return [{ at, what: event.on ? 'the teacher let a bot play' : 'got the seat back' }];
+      case 'removed':
+        return event.player === player ? [{ at, what: 'the teacher removed the player' }] : [];
       case 'aimed': {
         if (event.player !== player) return [];
         const { deal, step, sections } = event;

@@ -2,7 +2,7 @@
 import { type ClassEntry, type Round, seatView } from '../../shared-engine/index.ts';
 import { type ClassReviewSources, classReview } from '../reviews/class-reviews.ts';
 import type { ActiveClass } from './active-class.ts';
-import type { ClassPlayer } from './state.ts';
+import { type ClassPlayer, playersWithPlace } from './state.ts';
 
 export interface PlayerResult {
   readonly player: ClassPlayer;
@@ -29,8 +29,8 @@ export async function resultsOf(
   deal: number,
   sources: ClassReviewSources | null,
 ): Promise<PlayerResult[]> {
-  const { players, aims } = live.state;
-  const entries = players.map(async (player): Promise<PlayerResult[]> => {
+  const { aims } = live.state;
+  const entries = playersWithPlace(live.state).map(async (player): Promise<PlayerResult[]> => {
     const round = roundOf(live, player, deal);
     if (round === null) return [];
     const { record } = seatView(round, player.seat);

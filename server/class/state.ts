@@ -20,6 +20,10 @@ export interface ClassPlayer {
   readonly standIn: boolean;
   /** Whether the player gave the seat up: a bot plays there, and the name is deleted. */
   readonly left: boolean;
+  /** Whether the teacher removed the player, who then counts as having left and cannot come back. */
+  readonly removed: boolean;
+  /** Whether somebody else has taken the place of this player, who had left before anything was dealt there. */
+  readonly replaced: boolean;
   /** Place in the drill of the first deal that this player's table gets. */
   readonly first: number;
 }
@@ -52,6 +56,8 @@ export interface ClassState {
   readonly holdBefore: Step | null;
   readonly shown: ShownStep | null;
   readonly aims: readonly NamedAim[];
+  /** Whether somebody new may join. */
+  readonly joiningOpen: boolean;
   readonly ended: boolean;
 }
 
@@ -63,6 +69,11 @@ export function isGuided({ drill }: ClassState): boolean {
 /** Those who are still in the class. */
 export function playersIn({ players }: ClassState): readonly ClassPlayer[] {
   return players.filter(({ left }) => !left);
+}
+
+/** Those whose tables are theirs: everybody but who left and was replaced before the first deal. */
+export function playersWithPlace({ players }: ClassState): readonly ClassPlayer[] {
+  return players.filter(({ replaced }) => !replaced);
 }
 
 /** Seats at each table that players take. */

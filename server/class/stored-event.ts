@@ -44,6 +44,8 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('advanced'), outcome: resolvedSchema, closed: z.boolean() }),
   z.strictObject({ kind: z.literal('aimed'), ...aim }),
   z.strictObject({ kind: z.literal('left'), player: z.int() }),
+  z.strictObject({ kind: z.literal('removed'), player: z.int() }),
+  z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
   z.strictObject({ kind: z.literal('ended') }),
 ]);
 
@@ -60,6 +62,8 @@ const classSnapshot = z.strictObject({
         seat: seatSchema,
         standIn: z.boolean(),
         left: z.boolean(),
+        removed: z.boolean(),
+        replaced: z.boolean(),
         first: z.int(),
       }),
     )
@@ -71,6 +75,7 @@ const classSnapshot = z.strictObject({
   holdBefore: stepSchema.nullable(),
   shown,
   aims: z.array(z.strictObject(aim)).readonly(),
+  joiningOpen: z.boolean(),
   ended: z.boolean(),
 });
 

@@ -35,7 +35,9 @@ export interface BroadcasterOptions {
   readonly state: () => RoomState;
   readonly facts: () => TableFacts;
   readonly history: StateHistory;
-  readonly connections: Pick<SeatConnections, 'isReplaced' | 'forget'>;
+  /** Whether people who have no seat may watch. */
+  readonly isOpen: boolean;
+  readonly connections: Pick<SeatConnections, 'isReplaced' | 'isHeld' | 'forget'>;
 }
 
 export class Broadcaster {
@@ -110,6 +112,13 @@ export class Broadcaster {
   #syncListener(listener: Listener): void {
     const { seat, connection } = listener;
     if (seat?.known) this.greet(listener);
+    if (seat && !this.#options.isOpen && !this.#options.connections.isHeld(seat)) {
+      // Nobody watches a table of a class: who lost the seat there is sent nothing more.
+      this.#listeners.delete(listener);
+      this.#options.connections.forget(seat);
+      connection.end(CLOSE.ticketRejected);
+      return;
+    }
     if (seat && this.#options.connections.isReplaced(seat)) {
       this.#listeners.delete(listener);
       this.#options.connections.forget(seat);

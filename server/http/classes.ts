@@ -26,7 +26,7 @@ import { parseName } from '../room/name.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import { cardFromRequest } from './card-from-request.ts';
-import { isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
+import { anyPlayerOf, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
@@ -158,7 +158,8 @@ async function joinClass(
   const body = joinClassSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
   // A request that is sent twice must not make two players.
-  const known = playerOf(request, live.state);
+  const known = anyPlayerOf(request, live.state);
+  if (known?.removed) return rejectWith(reply, 'removed');
   if (known) return { room: known.room, seat: known.seat };
   const name = parseName(body.data.name);
   if (name === null) return rejectWith(reply, 'bad-name');
@@ -181,6 +182,8 @@ function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> 
   switch (action.kind) {
     case 'more-time':
       return live.giveTime(action.player, action.seconds);
+    case 'remove':
+      return live.remove(action.player);
     case 'advance':
       return advanceClass(live, action.stepIndex, action.choice);
     default:
@@ -194,7 +197,7 @@ function sendAnswer(reply: FastifyReply, answer: Answer) {
 
 function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
   const { code, state } = live;
-  const { drill, terms, dealt, ended } = state;
+  const { drill, terms, dealt, joiningOpen, ended } = state;
   const player = playerOf(request, state);
   return {
     code,
@@ -203,6 +206,7 @@ function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
     form: drill.form,
     deals: drill.deals.length,
     dealt,
+    joiningOpen,
     ended,
     teacher: isTeacher(request, state),
     player: player && { room: player.room, seat: player.seat, deal: dealInfoFor(live, player) },

@@ -71,6 +71,15 @@ export function isTeacher(request: FastifyRequest, { secretHash }: ClassState): 
 }
 
 export function playerOf(request: FastifyRequest, { players }: ClassState): ClassPlayer | null {
+  const player = anyPlayerOf(request, { players });
+  return player?.removed ? null : player;
+}
+
+/** Somebody who was removed may still see and delete what is stored. */
+export function anyPlayerOf(
+  request: FastifyRequest,
+  { players }: Pick<ClassState, 'players'>,
+): ClassPlayer | null {
   const shown = hashesIn(request, 'player');
   return players.find(({ secretHash }) => shown.some((one) => isSameHash(secretHash, one))) ?? null;
 }

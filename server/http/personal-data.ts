@@ -13,7 +13,14 @@ import type { SeatHolder } from '../room/command.ts';
 import { forgetName, forgetPerson, type PersonalDataEntry, personalDataOf } from '../room/personal-data.ts';
 import { roomEvents } from '../room/stored-event.ts';
 import { parseCode } from '../room-code.ts';
-import { type Bearer, bearerOf, clearClassCookies, clearSeatCookie, isTeacher, playerOf } from './cookies.ts';
+import {
+  anyPlayerOf,
+  type Bearer,
+  bearerOf,
+  clearClassCookies,
+  clearSeatCookie,
+  isTeacher,
+} from './cookies.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
 interface RoomPorts {
@@ -77,7 +84,7 @@ export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }
   app.get<WithCode>(path, async (request, reply) => {
     const live = await classAt(request);
     if (live === null) return rejectWith(reply, 'no-such-class');
-    const player = playerOf(request, live.state);
+    const player = anyPlayerOf(request, live.state);
     if (player === null && !isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
     const entries = player ? await playerEntries(store, live, player) : await teacherEntries(store, live);
     return asDownload(reply, { code: live.code, entries });
@@ -86,7 +93,7 @@ export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }
   app.delete<WithCode>(path, async (request, reply) => {
     const live = await classAt(request);
     if (live === null) return rejectWith(reply, 'no-such-class');
-    const player = playerOf(request, live.state);
+    const player = anyPlayerOf(request, live.state);
     if (player) return deletePlayer(store, live, player, reply);
     if (!isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
     await classes.remove(live);
@@ -117,7 +124,7 @@ async function playerEntries(
   live: ActiveClass,
   player: ClassPlayer,
 ): Promise<PersonalDataEntry[]> {
-  const holder = holderOf(live, player);
+  const holder = await holderOf(store, live, player);
   const inClass = await store.history(live.code);
   const atTable = holder ? await roomEntries(store, player.room, holder) : [];
   return [...(inClass ? playerDataOf(inClass, player.id) : []), ...atTable].sort((a, b) => a.at - b.at);
@@ -136,7 +143,7 @@ async function deletePlayer(
   player: ClassPlayer,
   reply: FastifyReply,
 ) {
-  const holder = holderOf(live, player);
+  const holder = await holderOf(store, live, player);
   if (holder) await forgetName(store, player.room, holder);
   await live.vacateSeat(player);
   const left = await live.submit({ kind: 'leave', player: player.id });
@@ -148,8 +155,23 @@ async function deletePlayer(
   return reply.code(204).send();
 }
 
-/** Null where the seat at the table is given up already. */
-function holderOf({ tables }: ActiveClass, { room, seat }: ClassPlayer): SeatHolder | null {
-  const at = tables.at(room)?.live.room.state.seats[seat];
-  return at?.kind === 'person' ? { seat, since: at.since } : null;
+/** Null where the player has had everything deleted already. */
+async function holderOf(
+  store: History,
+  { tables, state }: ActiveClass,
+  { id, room, seat, name, left, removed }: ClassPlayer,
+): Promise<SeatHolder | null> {
+  if (!left) {
+    const at = tables.at(room)?.live.room.state.seats[seat];
+    return at?.kind === 'person' ? { seat, since: at.since } : null;
+  }
+  if (!removed) return null;
+  // Somebody else may have the place by now, even under the same name: they sat down in the order in which they joined.
+  const before = state.players.filter((one) => one.room === room && one.seat === seat && one.name === name);
+  const log = await store.history(room);
+  const stays = (log?.rows ?? [])
+    .flatMap((row) => recordedIn(row, roomEvents))
+    .filter(({ event }) => event.kind === 'seat-taken' && event.seat === seat && event.name === name);
+  const stay = stays[before.findIndex((one) => one.id === id)];
+  return stay ? { seat, since: stay.seq } : null;
 }

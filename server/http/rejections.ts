@@ -23,6 +23,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'not-the-teacher': 403,
   'class-over': 409,
   'class-full': 503,
+  'joining-closed': 409,
+  removed: 403,
   'no-more-deals': 409,
   'not-guided': 409,
   'deal-open': 409,

@@ -55,6 +55,11 @@ export class SeatConnections {
     }
   }
 
+  /** Whether whoever opened this connection still has the seat. */
+  isHeld(connection: SeatConnection): boolean {
+    return this.#personOf(connection) !== null;
+  }
+
   isReplaced(connection: SeatConnection): boolean {
     const presence = this.#personOf(connection)?.presence;
     return connection.known && presence?.kind === 'connected' && presence.connection !== connection.name;

@@ -65,6 +65,7 @@ export class ActiveRoom {
       state: () => this.room.state,
       facts: () => this.#facts(ports.clock.now()),
       history,
+      isOpen: this.policy.isOpen,
       connections: this.connections,
     });
     const { room, broadcaster } = this;

@@ -49,6 +49,7 @@ export const classInfoSchema = z.object({
   deals: z.int(),
   /** 0 before the first deal. */
   dealt: z.int(),
+  joiningOpen: z.boolean(),
   ended: z.boolean(),
   /** Whether the teacher asks. */
   teacher: z.boolean(),
@@ -111,6 +112,10 @@ export const classActionSchema = z.discriminatedUnion('kind', [
   }),
   /** Whether a bot plays for the player. */
   z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
+  /** Takes a player out of the class, who cannot come back; a bot plays on at the seat. */
+  z.strictObject({ kind: z.literal('remove'), player: z.int() }),
+  /** Whether somebody new may join. */
+  z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
   /** What the big screen shows; null for nothing. */
   z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable() }),
   /**
@@ -185,6 +190,7 @@ export const dashboardSchema = z.object({
   deals: z.array(z.object({ id: z.string(), title: z.string().nullable(), note: z.string().nullable() })),
   dealt: z.int(),
   holdBefore: stepSchema.nullable(),
+  joiningOpen: z.boolean(),
   ended: z.boolean(),
   shown: shownStepSchema.nullable(),
   /** Null unless the drill is a guided one, and before the first deal. */
@@ -217,4 +223,5 @@ export const bigScreenSchema = z.object({
 });
 export type BigScreen = z.infer<typeof bigScreenSchema>;
 
-export const CLASS_LIMITS = { players: 60 } as const;
+/** `joins` counts those who have left, too. */
+export const CLASS_LIMITS = { players: 60, joins: 240 } as const;

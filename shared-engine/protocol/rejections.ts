@@ -24,6 +24,8 @@ export const ROOM_REJECTIONS = {
   'not-the-teacher': 'Only the teacher who opened this class can do that.',
   'class-over': 'This class has ended.',
   'class-full': 'This class is full; ask the teacher for another code.',
+  'joining-closed': 'Your teacher lets nobody new into this class just now; ask your teacher.',
+  removed: 'Your teacher has taken you out of this class; ask your teacher.',
   'no-more-deals': 'That was the last deal of the drill.',
   'not-guided': 'This class does not play guided deals; every table continues by itself.',
   'deal-open': 'This deal is not finished; first choose how the class continues.',

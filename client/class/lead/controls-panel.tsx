@@ -13,7 +13,7 @@ interface ControlsPanelProps {
 }
 
 export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
-  const { dealt, deals, ended, terms, guidedDeal } = dashboard;
+  const { dealt, deals, joiningOpen, ended, terms, guidedDeal } = dashboard;
   const current = deals[dealt - 1];
   const guidedOpen = guidedDeal !== null && guidedDeal.step !== null;
   return (
@@ -45,6 +45,10 @@ export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
               {DASHBOARD.time}
             </button>
           )}
+          {!joiningOpen && <p>{DASHBOARD.joiningClosed}</p>}
+          <button type="button" onClick={() => dispatch({ kind: 'joining', open: !joiningOpen })}>
+            {joiningOpen ? DASHBOARD.closeJoining : DASHBOARD.openJoining}
+          </button>
         </>
       )}
     </section>

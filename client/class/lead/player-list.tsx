@@ -1,6 +1,7 @@
 // The players as the teacher sees them: where each is, since when, and what the teacher can do for one.
 import type { Dashboard, DashboardPlayer } from '../../../shared-engine/index.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
+import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import type { Dispatch } from '../model/requests.ts';
 import { useSeconds } from '../model/use-updates.ts';
 import { MORE_SECONDS } from './controls-panel.tsx';
@@ -91,6 +92,13 @@ function Help({ player: { id, name, standIn, at }, timed, dispatch }: HelpProps)
           +{MORE_SECONDS} s
         </button>
       )}
+      <ConfirmButton
+        name={DASHBOARD.remove(name)}
+        yes={DASHBOARD.removeSure}
+        no={DASHBOARD.removeNot}
+        about={DASHBOARD.removeAbout}
+        onYes={() => dispatch({ kind: 'remove', player: id })}
+      />
     </div>
   );
 }

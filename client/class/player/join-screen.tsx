@@ -35,8 +35,8 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
       <Bar app={app} home />
       <main class="class-page join">
         <h1>{JOIN.title(info.title)}</h1>
-        {info.ended ? (
-          <p>{JOIN.over}</p>
+        {info.ended || !info.joiningOpen ? (
+          <p>{info.ended ? JOIN.over : JOIN.closed}</p>
         ) : (
           <form class="join-form" onSubmit={(event) => void join(event)} noValidate>
             <p>{JOIN.about[info.form]}</p>

@@ -21,6 +21,7 @@ export const JOIN = {
   },
   cardClosed: 'You choose without seeing the card.',
   over: 'This class has ended; nobody can join it now.',
+  closed: 'Your teacher lets nobody new in just now. Reload this page when they do.',
 } as const;
 
 /** What the teacher will see of a player, one sentence each. */
