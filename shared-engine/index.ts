@@ -186,6 +186,7 @@ export {
   hexSchema,
   isFace,
   isSeed,
+  isVisibleText,
   isWaitingFor,
   JOKER_INDEX,
   MOVE_STEPS,

@@ -2,6 +2,7 @@
 import { SEATS, type Seat } from '../../shared-engine/index.ts';
 import { type Rejection, reject } from '../aggregate/decision.ts';
 import type { Registry } from '../registry/registry.ts';
+import { distinctName } from '../room/name.ts';
 import type { ActiveClass } from './active-class.ts';
 import { joiningRejection } from './decide.ts';
 import { type ClassPlayer, playersAtTable, playersIn } from './state.ts';
@@ -27,7 +28,11 @@ const MAX_ATTEMPTS = 4;
 async function admit(live: ActiveClass, registry: Registry, joining: Joining): Promise<Joined> {
   const rejection = joiningRejection(live.state);
   if (rejection !== null) return reject(rejection);
-  const { name, secretHash, seatSecretHash } = joining;
+  const { secretHash, seatSecretHash } = joining;
+  const name = distinctName(
+    joining.name,
+    playersIn(live.state).map((player) => player.name),
+  );
   const given: Place[] = [];
   for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
     const place = await freePlace(live, registry, given);

@@ -16,8 +16,9 @@ import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
 import { decideConnecting, decideDisconnecting, decideSecret, decideTimer } from './connection-commands.ts';
 import type { RoomEvent } from './event.ts';
+import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
-import { isHeldBy, isRoundRunning, namesAt, type RoomState } from './state.ts';
+import { isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
 import { decideAction } from './table-action.ts';
 import { isHeld } from './teacher-controls.ts';
 
@@ -83,7 +84,9 @@ function decideSeat(
   const seat = wanted ?? [...empty, ...bots][0];
   if (seat === undefined || state.seats[seat].kind === 'person') return reject('seat-taken');
   if (isRoundRunning(state)) return reject('round-running');
-  return accept([{ kind: 'seat-taken', seat, name, secretHash }]);
+  // A bot that makes room takes its name with it.
+  const others = SEATS.filter((one) => one !== seat).flatMap((one) => nameAt(state, one) ?? []);
+  return accept([{ kind: 'seat-taken', seat, name: distinctName(name, others), secretHash }]);
 }
 
 function decideChoice(state: RoomState, command: RoomCommand & { kind: 'choose' }): Decision<RoomEvent> {

@@ -1,12 +1,13 @@
 // The state of a room, as its log tells it.
-import type {
-  ConnectionOrigin,
-  Four,
-  RoomTerms,
-  Round,
-  RoundEvent,
-  Seat,
-  StyleName,
+import {
+  type ConnectionOrigin,
+  type Four,
+  type RoomTerms,
+  type Round,
+  type RoundEvent,
+  SEATS,
+  type Seat,
+  type StyleName,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
 import type { SeatHolder } from './command.ts';
@@ -95,9 +96,15 @@ export function personsOf({ seats }: RoomState): PersonSeat[] {
   return seats.flatMap((seat) => (seat.kind === 'person' ? [seat] : []));
 }
 
+/** The name of the person or the bot on this seat; null where nobody sits. */
+export function nameAt({ seats }: RoomState, seat: Seat): string | null {
+  const held = seats[seat];
+  return held.kind === 'empty' ? null : held.name;
+}
+
 /** The names of people and bots. */
-export function namesAt({ seats }: RoomState): string[] {
-  return seats.flatMap((seat) => (seat.kind === 'empty' ? [] : [seat.name]));
+export function namesAt(state: RoomState): string[] {
+  return SEATS.flatMap((seat) => nameAt(state, seat) ?? []);
 }
 
 /** The person on this seat, if it is still the one who sat down with event `since`. */

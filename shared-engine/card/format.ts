@@ -1,6 +1,6 @@
 // The open format of card files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
-import { DRAGONS, NUMBERS, SUITS, WINDS } from '../rules/index.ts';
+import { DRAGONS, isVisibleText, NUMBERS, SUITS, WINDS } from '../rules/index.ts';
 
 export const CARD_FORMAT = 'quadrille-card/1';
 
@@ -18,7 +18,7 @@ const idSchema = z
   .string()
   .max(40)
   .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
-const nameSchema = z.string().min(1).max(80);
+const nameSchema = z.string().min(1).max(80).refine(isVisibleText);
 const variableSchema = z
   .string()
   .regex(/^[a-z][a-z0-9]{0,7}$/, 'a variable is a short name in small letters');

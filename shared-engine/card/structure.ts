@@ -13,7 +13,7 @@ const VARIABLE = '{"var": a name}';
 const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['format', '"quadrille-card/1"'],
   ['id', 'a small letter and then small letters, digits and single hyphens, at most 40 in all'],
-  ['name', 'a text of 1 to 80 characters'],
+  ['name', 'a text of 1 to 80 characters that can all be seen'],
   ['parameters', 'an object with the "year" of the card, or an empty one'],
   ['year', 'a year from 1000 to 9999'],
   ['sections', 'a list of 1 to 40 sections, each {"id", "name"}'],

@@ -1,7 +1,7 @@
 // The open format of drill files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { faceSchema, four, hexSchema, seatSchema } from '../rules/index.ts';
+import { areVisibleLines, faceSchema, four, hexSchema, isVisibleText, seatSchema } from '../rules/index.ts';
 
 export const DRILL_FORMAT = 'quadrille-drill/1';
 
@@ -18,8 +18,8 @@ const idSchema = z
   .string()
   .max(40)
   .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
-const titleSchema = z.string().min(1).max(DRILL_LIMITS.title);
-const noteSchema = z.string().min(1).max(DRILL_LIMITS.note);
+const titleSchema = z.string().min(1).max(DRILL_LIMITS.title).refine(isVisibleText);
+const noteSchema = z.string().min(1).max(DRILL_LIMITS.note).refine(areVisibleLines);
 
 /** A number asked for: exactly so many, or a range that is open where an end is left out. */
 const amountSchema = z.union([

@@ -11,9 +11,9 @@ const FACE = 'a tile such as "bam-3", "east", "red", "flower" or "joker"';
 /** What each entry must be, by its name. */
 const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['format', '"quadrille-drill/1"'],
-  ['title', 'a text of 1 to 80 characters'],
-  ['task', 'a text of 1 to 600 characters'],
-  ['note', 'a text of 1 to 600 characters'],
+  ['title', 'a text of 1 to 80 characters that can all be seen'],
+  ['task', 'a text of 1 to 600 characters that can all be seen'],
+  ['note', 'a text of 1 to 600 characters that can all be seen'],
   ['form', '"alone", "tables" or "guided"'],
   ['bots', 'an object with "styles" and "seed"'],
   ['styles', 'three bot styles: to the right, across and to the left'],

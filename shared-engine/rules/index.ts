@@ -37,6 +37,7 @@ export {
   type Step,
 } from './exchange/schedule.ts';
 export { actorSchema, faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './schemas.ts';
+export { areVisibleLines, isVisibleText } from './text.ts';
 export {
   addTo,
   type Bag,
