@@ -19,7 +19,7 @@ import { isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
 import { rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
-import { securityHeaders } from './http/security-headers.ts';
+import { requireTls, securityHeaders } from './http/security-headers.ts';
 import { errorFacts } from './log.ts';
 import { playingCard } from './playing-card.ts';
 import type {
@@ -172,6 +172,7 @@ async function registerPlugins(
 ): Promise<void> {
   const { requestsPerMinute } = config.limits;
   await app.register(fastifyHelmet, securityHeaders);
+  requireTls(app, config.hstsDays);
   await app.register(fastifyCookie);
   await app.register(fastifyRateLimit, {
     global: requestsPerMinute > 0,

@@ -30,6 +30,11 @@ const schema = z.object({
         .map((origin) => origin.trim().replace(/\/$/, ''))
         .filter((origin) => origin !== ''),
     ),
+  /**
+   * How long a browser that came over TLS is told to come over TLS alone, in days; 0 says nothing. Nothing is ever said
+   * over plain HTTP, where it would lock a table in a home network out of later visits.
+   */
+  HSTS_DAYS: z.coerce.number().int().min(0).max(730).default(0),
   /** Proxies before the server whose X-Forwarded-For is believed. */
   TRUST_PROXY_HOPS: z.coerce.number().int().min(0).max(10).default(0),
   /**
@@ -110,6 +115,7 @@ export interface Config {
   readonly storage: StorageChoice;
   readonly allowedOrigins: readonly string[];
   readonly trustedProxyHops: number;
+  readonly hstsDays: number;
   readonly limits: {
     readonly requestsPerMinute: number;
     readonly roomsPerMinute: number;
@@ -161,6 +167,7 @@ function configFrom(e: Environment): Config {
     storage: storageOf(e),
     allowedOrigins: e.ALLOWED_ORIGINS,
     trustedProxyHops: e.TRUST_PROXY_HOPS,
+    hstsDays: e.HSTS_DAYS,
     limits: {
       requestsPerMinute: e.REQUESTS_PER_MINUTE,
       roomsPerMinute: e.ROOMS_PER_MINUTE,

@@ -1,4 +1,5 @@
 // Starts the server: reads the settings, puts the real parts behind the ports, listens, and closes cleanly.
+import './check-node.ts';
 import { buildApp } from './app.ts';
 import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
@@ -6,6 +7,7 @@ import { createMetrics, listenForMetrics } from './http/metrics.ts';
 import { BUILT_PAGE } from './http/pages.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
+import { listenProblem } from './start-problems.ts';
 import { openStorage } from './store/storage.ts';
 import { openWorkers } from './workers/workers.ts';
 
@@ -46,8 +48,7 @@ const app = await buildApp({
   pageFolder: BUILT_PAGE,
 });
 
-const metricsListener =
-  metrics && config.metricsPort !== null ? await listenForMetrics(metrics, config.metricsPort) : null;
+let metricsListener: Awaited<ReturnType<typeof listenForMetrics>> | null = null;
 
 async function close(): Promise<void> {
   await metricsListener?.close();
@@ -72,12 +73,23 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   });
 }
 
-try {
-  await app.listen({ port: config.port, host: config.host });
-} catch (error) {
-  log.fatal(
-    { port: config.port, ...errorFacts(error) },
-    'the server cannot listen on that port; set PORT to another',
-  );
+async function listen(): Promise<string | null> {
+  const { port, host, metricsPort } = config;
+  try {
+    if (metrics && metricsPort !== null) metricsListener = await listenForMetrics(metrics, metricsPort);
+  } catch (error) {
+    return listenProblem(error, 'METRICS_PORT', metricsPort ?? 0);
+  }
+  try {
+    await app.listen({ port, host });
+    return null;
+  } catch (error) {
+    return listenProblem(error, 'PORT', port);
+  }
+}
+
+const problem = await listen();
+if (problem !== null) {
+  console.error(problem);
   process.exit(1);
 }

@@ -1,5 +1,5 @@
 // Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is stored.
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Entropy } from './ports.ts';
 import { CODE_ALPHABET, CODE_LENGTH } from './room-code.ts';
 
@@ -38,7 +38,10 @@ export function isSameHash(a: string, b: string): boolean {
   return left.length === right.length && timingSafeEqual(left, right);
 }
 
+/** Of this process alone: codes are few enough to be tried one by one, so a tag without a key would give them away. */
+const tagKey = randomBytes(32);
+
 /** Stands for a room in the log without being its code: a code in a log would let its readers in. */
 export function logTag(code: string): string {
-  return createHash('sha256').update(`room/${code}`).digest('hex').slice(0, 10);
+  return createHmac('sha256', tagKey).update(`room/${code}`).digest('hex').slice(0, 10);
 }

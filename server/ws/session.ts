@@ -99,6 +99,8 @@ export class Session {
     if (this.#isClosed()) return;
     if (admitted === null) return this.#end(CLOSE.ticketRejected);
     const { live, holder } = admitted;
+    // Many may have got a ticket while there was room.
+    if (holder === null && !live.broadcaster.hasRoomForSpectators) return this.#end(CLOSE.ticketRejected);
     this.#connection.send({ kind: 'welcome', id: message.id, version });
     const { resume = null, from = null } = message;
     const detach = live.attach(this.#connection, holder, { knows: resume, from });

@@ -7,7 +7,7 @@ import { CLASSES_PATH, roomPath } from '../../shared-engine/protocol/paths.ts';
 import { lobbySchema } from '../../shared-engine/protocol/room-http.ts';
 import { dashboardOf, joinClass, openClass, TERMS } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { openRoom, post, takeSeat } from '../kit/http-client.ts';
+import { openRoom, post, takeSeat, watch } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -181,4 +181,10 @@ describe('AC7 people who come at the same moment', () => {
     expect(new Set(places).size).toBe(6);
     await other.stop();
   });
+});
+
+test('AC9 no more spectators get in than a table takes, however many tickets there are', async () => {
+  const { code } = await openRoom(server);
+  const came = await Promise.allSettled(Array.from({ length: 60 }, () => watch(server, code)));
+  expect(came.filter(({ status }) => status === 'fulfilled')).toHaveLength(40);
 });

@@ -251,3 +251,23 @@ describe('results', () => {
     return { peers };
   }
 });
+
+describe('word of TLS', () => {
+  const told = async (headers: Record<string, string> = {}) =>
+    (await request(server.url).get('/').set(headers)).headers['strict-transport-security'];
+
+  test('is never given over plain HTTP, nor by a server that was not asked for it', async () => {
+    await restart({ TRUST_PROXY_HOPS: '1' });
+    expect(await told({ 'x-forwarded-proto': 'https' })).toBeUndefined();
+    await restart({ HSTS_DAYS: '365', TRUST_PROXY_HOPS: '1' });
+    expect(await told()).toBeUndefined();
+    expect(await told({ 'x-forwarded-proto': 'http' })).toBeUndefined();
+  });
+
+  test('is given behind a proxy with TLS where the operator asks for it, and believed of no other', async () => {
+    await restart({ HSTS_DAYS: '365', TRUST_PROXY_HOPS: '1' });
+    expect(await told({ 'x-forwarded-proto': 'https' })).toBe('max-age=31536000');
+    await restart({ HSTS_DAYS: '365' });
+    expect(await told({ 'x-forwarded-proto': 'https' })).toBeUndefined();
+  });
+});
