@@ -26,11 +26,13 @@ export class ActiveClass {
   readonly tables: Tables;
   /** Players join one at a time, so that no two are given one seat. */
   readonly joins = new SerialQueue();
+  /** Steps are frozen one at a time, so that the figures of none are computed twice. */
+  readonly freezes = new SerialQueue();
   readonly #aggregate: ClassAggregate;
   readonly #ports: ClassPorts;
   readonly #unsubscribe: Unsubscribe;
   readonly #waiting = new Set<() => void>();
-  #version: number;
+  #version = 0;
   #cancelRetry: Cancel = () => {};
   #stopped = false;
 
@@ -40,14 +42,17 @@ export class ActiveClass {
     this.card = card;
     this.#aggregate = aggregate;
     this.#ports = ports;
-    // The count of another server, or of this one before a restart, must not be mistaken for this one's.
-    this.#version = ports.clock.now();
     this.tables = new Tables({ ...ports, onChange: (room) => this.#tableChanged(room) });
     this.#unsubscribe = aggregate.onChange((change) => this.#classChanged(change));
   }
 
   get state(): ClassState {
     return this.#aggregate.state;
+  }
+
+  /** Whether nothing changes here any more: the server closes, or the class was unloaded or deleted. */
+  get stopped(): boolean {
+    return this.#stopped;
   }
 
   /** Changes whenever the class or one of its tables does. */

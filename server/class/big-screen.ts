@@ -1,23 +1,27 @@
 // What the big screen shows to everybody in the classroom: one step, its rack and, once revealed, the spread; no name.
 import {
   actualStep,
-  anonymizedSpread,
   type BigScreen,
   type ChoiceReview,
+  isAfterVote,
+  isAnonymous,
   type ShownStep,
   STEPS,
+  type StepSpread,
   seatView,
   spreadsOf,
   stepOf,
   stepOfOutcome,
+  withheldSpread,
 } from '../../shared-engine/index.ts';
 import type { Reviewer } from '../ports.ts';
 import type { ClassReviewSources } from '../reviews/class-reviews.ts';
 import type { SharedAnalyzer } from '../reviews/shared-analyses.ts';
 import type { ActiveClass } from './active-class.ts';
-import { anonymityFor } from './anonymity.ts';
+import { commonRack, hidesPlaces, unfinishedDeal } from './anonymity.ts';
+import { freezeFinished, shownSpread } from './freeze.ts';
 import { resultsOf, roundOf } from './player-results.ts';
-import { playersIn } from './state.ts';
+import { frozenAt, playersIn } from './state.ts';
 
 export interface BigScreenPorts {
   readonly reviewer: Reviewer;
@@ -25,30 +29,59 @@ export interface BigScreenPorts {
   readonly analyzer: SharedAnalyzer | null;
 }
 
-export async function bigScreenFor(live: ActiveClass, ports: BigScreenPorts): Promise<BigScreen> {
-  const { state, version, code } = live;
+/** Without its version, which is made of everything else. */
+export async function bigScreenFor(
+  live: ActiveClass,
+  ports: BigScreenPorts,
+): Promise<Omit<BigScreen, 'version'>> {
+  await freezeFinished(live, ports);
+  const { state, code } = live;
   const { drill, dealt, shown, ended } = state;
-  const players = playersIn(state);
   const { sections } = live.card.card;
   const deal = drill.deals[dealt - 1];
-  const spread =
-    shown && deal
-      ? await spreadAt(live, shown, shown.revealed ? sourcesFor(live, shown, ports) : null)
-      : undefined;
+  const step = shown && deal ? await stepShown(live, shown, ports) : null;
   return {
-    version,
     code,
     title: drill.title,
     deal: deal ? { number: dealt, of: drill.deals.length, title: deal.title ?? null } : null,
-    players: players.length,
-    answered: shown ? players.filter(({ id }) => hasAnswered(live, id, shown)).length : 0,
+    players: playersIn(state).length,
+    answered: shown ? answeredAt(live, shown) : 0,
     shown,
-    rack: shown ? rackAt(live, shown, spread?.rack ?? null) : null,
-    aims: spread?.aims ?? [],
-    spread: shown?.revealed ? (spread ?? null) : null,
+    rack: step?.rack ?? null,
+    aims: step?.spread?.aims ?? [],
+    spread: shown?.revealed ? (step?.spread ?? null) : null,
     sections: Object.fromEntries(sections.map(({ id, name }) => [id, name])),
     ended,
   };
+}
+
+interface Shown {
+  readonly rack: BigScreen['rack'];
+  readonly spread: StepSpread | undefined;
+}
+
+async function stepShown(live: ActiveClass, shown: ShownStep, ports: BigScreenPorts): Promise<Shown> {
+  if (isAnonymous(live.state.terms)) return anonymousStep(live, shown);
+  const spread = await spreadAt(live, shown, shown.revealed ? sourcesFor(live, shown, ports) : null);
+  return { rack: rackAt(live, shown, spread?.rack ?? null), spread };
+}
+
+/** What was frozen, or that nothing is told, and a rack that the teacher knows anyway (rules AN3 and AN6). */
+function anonymousStep(live: ActiveClass, { seat, step, kind }: ShownStep): Shown {
+  const deal = live.state.dealt - 1;
+  const rack = commonRack(live, { deal, seat, step });
+  const told = frozenAt(live.state, { deal, seat, step })?.spreads.find((one) => one.kind === kind);
+  return {
+    rack,
+    spread: told ? shownSpread(live, deal, told) : withheldSpread({ seat, step, kind }, rack),
+  };
+}
+
+function answeredAt(live: ActiveClass, shown: ShownStep): number | null {
+  const { state } = live;
+  const hidden = isAfterVote(shown.step) || unfinishedDeal(live) < state.dealt - 1;
+  if (hidesPlaces(state) && hidden) return null;
+  return playersIn(state).filter(({ id }) => hasAnswered(live, id, shown)).length;
 }
 
 /** What is on the big screen is analyzed deeply, and shown anew when that is done. */
@@ -67,9 +100,7 @@ async function spreadAt(
     entries.map(({ entry }) => entry),
     live.card.card.sections.map(({ id }) => id),
   );
-  const spread = spreads.find((one) => one.seat === seat && one.step === step && one.kind === kind);
-  const anonymity = anonymityFor(live, live.state.dealt - 1);
-  return spread && anonymity ? anonymizedSpread(spread, anonymity(spread)) : spread;
+  return spreads.find((one) => one.seat === seat && one.step === step && one.kind === kind);
 }
 
 /** The rack as dealt is known to the teacher; a later one is shown only if several players held it. */

@@ -2,7 +2,12 @@
 import {
   type Dashboard,
   type DashboardPlayer,
+  isAfterVote,
+  isAnonymous,
+  kindsAt,
   type Round,
+  SEATS,
+  STEPS,
   type Step,
   seatView,
   spreadsOf,
@@ -12,20 +17,23 @@ import {
 import { deadlineOf, disconnectedSince } from '../room/state.ts';
 import { isAheadOfClass, isHeld } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';
+import { cohortOf, commonRack, hasFinished, hiddenPlaceOf } from './anonymity.ts';
+import type { BigScreenPorts } from './big-screen.ts';
+import { freezeFinished } from './freeze.ts';
 import { guidedDealFor } from './guided-deal.ts';
 import { resultsOf } from './player-results.ts';
-import { type ClassPlayer, playersIn } from './state.ts';
+import { type ClassPlayer, isGuided, playersIn } from './state.ts';
 
-export async function dashboardFor(live: ActiveClass, now: number): Promise<Dashboard> {
-  const { state, version, code } = live;
+/** Without its version, which is made of everything else. */
+export async function dashboardFor(
+  live: ActiveClass,
+  now: number,
+  ports: BigScreenPorts,
+): Promise<Omit<Dashboard, 'version'>> {
+  await freezeFinished(live, ports);
+  const { state, code } = live;
   const { drill, terms, dealt, holdBefore, joiningOpen, ended, shown } = state;
-  const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
-  const spreads = spreadsOf(
-    entries.map(({ entry }) => entry),
-    live.card.card.sections.map(({ id }) => id),
-  );
   return {
-    version,
     code,
     title: drill.title,
     form: drill.form,
@@ -38,14 +46,37 @@ export async function dashboardFor(live: ActiveClass, now: number): Promise<Dash
     shown,
     players: playersIn(state).map((player) => dashboardPlayer(live, player, now)),
     guidedDeal: guidedDealFor(live),
-    spreads: spreads.map(({ seat, kind, step, players: chose, stoodIn }) => ({
-      seat,
-      kind,
-      step,
-      players: chose,
-      stoodIn,
-    })),
+    spreads: isAnonymous(terms) ? topicsOf(live) : await openTopicsOf(live),
   };
+}
+
+async function openTopicsOf(live: ActiveClass): Promise<Dashboard['spreads']> {
+  const { dealt } = live.state;
+  const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
+  const sections = live.card.card.sections.map(({ id }) => id);
+  const spreads = spreadsOf(
+    entries.map(({ entry }) => entry),
+    sections,
+  );
+  return spreads.map(({ seat, kind, step, players, stoodIn }) => ({ seat, kind, step, players, stoodIn }));
+}
+
+/** The steps that somebody has come past, as far as that may be shown: with the vote all steps after it (rule AN7). */
+function topicsOf(live: ActiveClass): Dashboard['spreads'] {
+  const { state } = live;
+  const deal = state.dealt - 1;
+  const guided = isGuided(state);
+  return SEATS.flatMap((seat) => {
+    const cohort = cohortOf(state, deal, seat);
+    const isPast = (step: Step) => cohort.some((one) => hasFinished(live, one, deal, step));
+    const steps = STEPS.filter((step) =>
+      guided
+        ? isPast(step) && commonRack(live, { deal, seat, step }) !== null
+        : isPast(isAfterVote(step) ? 'vote' : step),
+    );
+    const topics = steps.flatMap((step) => kindsAt(step).map((kind) => ({ kind, step })));
+    return topics.map((topic) => ({ seat, ...topic, players: 0, stoodIn: 0 }));
+  });
 }
 
 function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): DashboardPlayer {
@@ -56,18 +87,10 @@ function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): D
   const ready = held?.kind === 'person' && held.ready;
   const about = { id, name, seat, present, standIn, ready };
   const play = table?.room.state.play;
-  if (!table || !play) {
-    return {
-      ...about,
-      deal: 0,
-      at: 'waiting',
-      submitted: false,
-      held: false,
-      since: 0,
-      remaining: null,
-      rack: null,
-    };
-  }
+  const nothing = { submitted: false, held: false, since: 0, remaining: null, rack: null };
+  if (!table || !play) return { ...about, deal: 0, at: 'waiting', ...nothing };
+  const hidden = hiddenPlaceOf(live, player);
+  if (hidden) return { ...about, ready: false, deal: hidden.deal + 1, at: 'after-vote', ...nothing };
   const view = seatView(play.round, seat);
   const { state } = table.room;
   const stepSince = table.stepSince();

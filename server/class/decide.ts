@@ -10,7 +10,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
 import type { ClassEvent } from './event.ts';
-import { type ClassState, isGuided, playersIn } from './state.ts';
+import { type ClassState, type FrozenStep, frozenAt, isGuided, playersIn } from './state.ts';
 
 export type ClassCommand =
   | {
@@ -39,6 +39,7 @@ export type ClassCommand =
       readonly outcome: Resolved;
       readonly closed: boolean;
     }
+  | ({ readonly kind: 'freeze' } & FrozenStep)
   | { readonly kind: 'leave'; readonly player: number }
   | { readonly kind: 'remove'; readonly player: number }
   | { readonly kind: 'joining'; readonly open: boolean }
@@ -81,6 +82,11 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
       const { deal, stepIndex, outcome, closed } = command;
       const stands = deal === state.dealt - 1 && stepIndex === state.outcomes.length && !state.dealClosed;
       return stands ? accept({ kind: 'advanced', outcome, closed }) : reject('already-advanced');
+    }
+    case 'freeze': {
+      const { deal, seat, step, spreads } = command;
+      if (frozenAt(state, command)) return accept();
+      return accept({ kind: 'frozen', deal, seat, step, spreads });
     }
     case 'end':
       return accept({ kind: 'ended' });

@@ -9,6 +9,7 @@ import type {
   Step,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
+import type { FrozenStep } from './state.ts';
 
 export type ClassEvent =
   | {
@@ -42,6 +43,8 @@ export type ClassEvent =
       readonly step: Step;
       readonly sections: readonly string[];
     }
+  /** What is told of this step of an anonymous class, computed once and never again (rule AN3). */
+  | ({ readonly kind: 'frozen' } & FrozenStep)
   /** A player gave the seat up and had the name deleted. */
   | { readonly kind: 'left'; readonly player: number }
   /** The teacher removed a player and lets nobody in who brings that player's secret. */

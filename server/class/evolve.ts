@@ -2,7 +2,7 @@
 import type { Recorded } from '../aggregate/recorded.ts';
 import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
-import type { ClassState } from './state.ts';
+import { type ClassState, playersIn } from './state.ts';
 
 /** The class right after its first event; null where that is not its opening. */
 export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | null {
@@ -24,6 +24,8 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     shown: null,
     aims: [],
     joiningOpen: true,
+    cohorts: [],
+    frozen: [],
     ended: false,
   };
 }
@@ -55,6 +57,7 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
         outcomes: [],
         dealClosed: false,
         outcomesBefore: dealt === 0 ? [] : [...outcomesBefore, outcomes],
+        cohorts: [...state.cohorts, playersIn(state).map(({ id }) => id)],
         shown: null,
       };
     }
@@ -87,6 +90,10 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
     }
     case 'joining':
       return { ...state, joiningOpen: event.open };
+    case 'frozen': {
+      const { deal, seat, step, spreads } = event;
+      return { ...state, frozen: [...state.frozen, { deal, seat, step, spreads }] };
+    }
     case 'left': {
       const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
       const gone = { ...nobody, left: true, removed: false, standIn: false };

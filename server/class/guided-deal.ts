@@ -2,23 +2,27 @@
 import {
   type AnswerChoice,
   advanceGuidedDeal,
-  anonymized,
   begin,
   choiceAt,
   decisionFor,
   evolve,
+  type Face,
   facesOf,
   type GuidedDeal,
+  isAnonymous,
   openRound,
+  PASS_SIZE,
   type Resolved,
   type Round,
+  type Step,
   seatStep,
   stepOf,
+  stepOfOutcome,
 } from '../../shared-engine/index.ts';
 import { type Answer, reject } from '../aggregate/decision.ts';
 import type { ActiveClass } from './active-class.ts';
 import { dealOf } from './player-results.ts';
-import { isGuided, playersWithPlace } from './state.ts';
+import { frozenAt, isGuided, playersWithPlace } from './state.ts';
 
 /** In a guided deal every player sits alone, on the seat to which the drill's deals are rotated. */
 const PLAYER = 0;
@@ -57,7 +61,7 @@ export function guidedDealFor(live: ActiveClass): GuidedDeal | null {
     needed: decision?.kind === 'pass' ? decision.count : 0,
     rack: facesOf(round.racks[PLAYER]),
     waiting,
-    chosen: waiting > 0 ? [] : shownOf(live, countsOf(reached)),
+    chosen: waiting > 0 ? [] : shownOf(live, reached),
   };
 }
 
@@ -82,9 +86,25 @@ function openStepOf(live: ActiveClass): { waiting: number; reached: readonly Res
   return { waiting: reachedAt.length - reached.length, reached };
 }
 
-/** Where the terms keep choices anonymous, a choice that only one player made is left out. */
-function shownOf({ state: { terms } }: ActiveClass, counts: GuidedDeal['chosen']): GuidedDeal['chosen'] {
-  return terms.names ? counts : [...anonymized(counts, ({ players }) => players, true)];
+/** In an anonymous class only what is told of the frozen step (rule AN4). */
+function shownOf({ state }: ActiveClass, reached: readonly Resolved[]): GuidedDeal['chosen'] {
+  if (!isAnonymous(state.terms)) return countsOf(reached);
+  const [step] = reached.map(stepOfOutcome);
+  const at = step && frozenAt(state, { deal: state.dealt - 1, seat: PLAYER, step });
+  const told = at?.spreads.find(({ kind }) => kind !== 'blind');
+  return (told?.cells ?? []).map(({ chosen, count }) => ({
+    choice: choiceOf(at!.step, chosen),
+    players: count,
+  }));
+}
+
+/** What is not passed from the rack goes blind. */
+function choiceOf(step: Step, chosen: readonly Face[] | number): AnswerChoice {
+  if (step === 'vote') return { kind: 'vote', step, go: chosen === 1 };
+  if (step === 'courtesy-ask') return { kind: 'ask', step, count: Number(chosen) };
+  const tiles = typeof chosen === 'number' ? [] : chosen;
+  const blind = step === 'courtesy-pass' ? 0 : PASS_SIZE - tiles.length;
+  return { kind: 'pass', step, tiles, blind };
 }
 
 /** What was chosen, most frequent first and without names; a choice of a stand-in counts for no player. */

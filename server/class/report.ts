@@ -1,29 +1,44 @@
 // The report of a class for its teacher: what was chosen, without names, and the players' sums if the terms allow it.
-import { classReport, type DrillReport } from '../../shared-engine/index.ts';
+import { anonymousReport, classReport, type DrillReport, isAnonymous } from '../../shared-engine/index.ts';
 import type { ActiveClass } from './active-class.ts';
-import { anonymityFor } from './anonymity.ts';
 import type { BigScreenPorts } from './big-screen.ts';
+import { freezeFinished, shownSpread, toldOf } from './freeze.ts';
 import { type PlayerResult, resultsOf } from './player-results.ts';
 import { playersIn } from './state.ts';
 
 export async function reportFor(live: ActiveClass, ports: BigScreenPorts): Promise<DrillReport> {
+  return isAnonymous(live.state.terms) ? anonymousReportFor(live, ports) : openReportFor(live, ports);
+}
+
+/** From what was frozen alone: it is the same before and after anybody joins, leaves or goes on (rule AN3). */
+async function anonymousReportFor(live: ActiveClass, ports: BigScreenPorts): Promise<DrillReport> {
+  await freezeFinished(live, ports);
+  const { drill, dealt, cohorts } = live.state;
+  const deals = drill.deals.slice(0, dealt).map((deal, place) => {
+    const told = toldOf(live, place);
+    const report = anonymousReport(deal, cohorts[place]?.length ?? 0, told, live.card.card);
+    return { ...report, steps: told.map((frozen) => shownSpread(live, place, frozen)) };
+  });
+  return { title: drill.title, anonymous: true, deals, players: null };
+}
+
+async function openReportFor(live: ActiveClass, ports: BigScreenPorts): Promise<DrillReport> {
   const { drill, dealt, terms } = live.state;
   const sources = { ...ports, wanted: () => false, onAnalyzed() {} };
   const played = await Promise.all(
     drill.deals.slice(0, dealt).map(async (deal, place) => ({
       deal,
-      anonymity: anonymityFor(live, place),
       results: await resultsOf(live, place, sources),
     })),
   );
   return {
     title: drill.title,
-    deals: played.map(({ deal, results, anonymity }) =>
+    anonymous: false,
+    deals: played.map(({ deal, results }) =>
       classReport(
         deal,
         results.map(({ entry }) => entry),
         live.card.card,
-        anonymity,
       ),
     ),
     players: terms.names

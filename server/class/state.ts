@@ -2,6 +2,7 @@
 import type {
   ClassTerms,
   Drill,
+  FrozenSpread,
   PreparedDeal,
   Resolved,
   Seat,
@@ -37,6 +38,16 @@ export interface NamedAim {
   readonly sections: readonly string[];
 }
 
+/** A step of an anonymous class of which everything is told that ever will be (rule AN3). */
+export interface FrozenStep {
+  /** Place of the deal in the drill. */
+  readonly deal: number;
+  readonly seat: Seat;
+  readonly step: Step;
+  /** One for each kind of choice of which something is told; none where nothing is. */
+  readonly spreads: readonly FrozenSpread[];
+}
+
 export interface ClassState {
   /** Number of the last event. */
   readonly seq: number;
@@ -58,6 +69,9 @@ export interface ClassState {
   readonly aims: readonly NamedAim[];
   /** Whether somebody new may join. */
   readonly joiningOpen: boolean;
+  /** For each deal that was dealt, the ids of the players who were in the class then (rule AN2). */
+  readonly cohorts: readonly (readonly number[])[];
+  readonly frozen: readonly FrozenStep[];
   readonly ended: boolean;
 }
 
@@ -79,4 +93,20 @@ export function playersWithPlace({ players }: ClassState): readonly ClassPlayer[
 /** Seats at each table that players take. */
 export function playersAtTable({ drill }: ClassState): number {
   return drill.form === 'tables' ? 4 : 1;
+}
+
+/** The step as it was frozen; undefined before that. */
+export function frozenAt(
+  { frozen }: ClassState,
+  { deal, seat, step }: Pick<FrozenStep, 'deal' | 'seat' | 'step'>,
+): FrozenStep | undefined {
+  return frozen.find((one) => one.deal === deal && one.seat === seat && one.step === step);
+}
+
+/** The outcomes of this deal from which a guided class has continued. */
+export function outcomesOf(
+  { dealt, outcomes, outcomesBefore }: ClassState,
+  deal: number,
+): readonly Resolved[] {
+  return deal === dealt - 1 ? outcomes : (outcomesBefore[deal] ?? []);
 }

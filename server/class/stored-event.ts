@@ -3,6 +3,7 @@ import { z } from 'zod';
 import {
   classTermsSchema,
   drillSchema,
+  frozenSpreadSchema,
   seatSchema,
   shownStepSchema,
   stepSchema,
@@ -19,6 +20,13 @@ const aim = {
   deal: z.int(),
   step: stepSchema,
   sections: z.array(z.string()).readonly(),
+};
+
+const frozenStep = {
+  deal: z.int(),
+  seat: seatSchema,
+  step: stepSchema,
+  spreads: z.array(frozenSpreadSchema).readonly(),
 };
 
 const classEvent = z.discriminatedUnion('kind', [
@@ -43,6 +51,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('shown'), shown }),
   z.strictObject({ kind: z.literal('advanced'), outcome: resolvedSchema, closed: z.boolean() }),
   z.strictObject({ kind: z.literal('aimed'), ...aim }),
+  z.strictObject({ kind: z.literal('frozen'), ...frozenStep }),
   z.strictObject({ kind: z.literal('left'), player: z.int() }),
   z.strictObject({ kind: z.literal('removed'), player: z.int() }),
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
@@ -76,6 +85,8 @@ const classSnapshot = z.strictObject({
   shown,
   aims: z.array(z.strictObject(aim)).readonly(),
   joiningOpen: z.boolean(),
+  cohorts: z.array(z.array(z.int()).readonly()).readonly(),
+  frozen: z.array(z.strictObject(frozenStep)).readonly(),
   ended: z.boolean(),
 });
 

@@ -9,16 +9,18 @@ import {
   joinClassSchema,
   openClassSchema,
 } from '../../shared-engine/index.ts';
-import type { Answer } from '../aggregate/decision.ts';
+import { ACCEPTED, type Answer } from '../aggregate/decision.ts';
 import type { ActiveClass } from '../class/active-class.ts';
 import { type BigScreenPorts, bigScreenFor } from '../class/big-screen.ts';
 import type { Classes } from '../class/classes.ts';
 import { dashboardFor } from '../class/dashboard.ts';
+import { freezeAll, freezeForReveal } from '../class/freeze.ts';
 import { advanceClass } from '../class/guided-deal.ts';
 import { join } from '../class/joining.ts';
+import { newerPage } from '../class/newer-page.ts';
 import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
-import type { ClassPlayer } from '../class/state.ts';
+import { type ClassPlayer, isGuided } from '../class/state.ts';
 import { playingCard } from '../playing-card.ts';
 import type { Clock, Drills, Entropy } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
@@ -29,9 +31,6 @@ import { cardFromRequest } from './card-from-request.ts';
 import { anyPlayerOf, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
-
-/** How long a request waits for something new, in milliseconds: shorter than what proxies allow. */
-const LONG_POLL_MS = 20_000;
 
 export interface ClassRoutes extends BigScreenPorts {
   readonly classes: Classes;
@@ -81,21 +80,19 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     if (live === null) return reply;
     const action = classActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
-    return sendAnswer(reply, await performAction(live, action.data));
+    return sendAnswer(reply, await performAction(live, action.data, ports));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    await waitForNewer(live, request.query.seen);
-    return dashboardFor(live, clock.now());
+    return newerPage({ live, clock, seen: request.query.seen }, () => dashboardFor(live, clock.now(), ports));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/big-screen`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    await waitForNewer(live, request.query.seen);
-    return bigScreenFor(live, ports);
+    return newerPage({ live, clock, seen: request.query.seen }, () => bigScreenFor(live, ports));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
@@ -173,12 +170,7 @@ async function joinClass(
   return reply.code(201).send({ room: joined.room, seat: joined.seat });
 }
 
-/** Waits while the asker has seen everything, or until it is time to ask again. */
-async function waitForNewer(live: ActiveClass, seen: string | undefined): Promise<void> {
-  if (seen === String(live.version)) await live.waitForChange(LONG_POLL_MS);
-}
-
-function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> {
+function performAction(live: ActiveClass, action: ClassAction, ports: BigScreenPorts): Promise<Answer> {
   switch (action.kind) {
     case 'more-time':
       return live.giveTime(action.player, action.seconds);
@@ -186,9 +178,35 @@ function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> 
       return live.remove(action.player);
     case 'advance':
       return advanceClass(live, action.stepIndex, action.choice);
+    case 'show':
+      return show(live, action, ports);
+    case 'deal-next':
+    case 'end':
+      return goOn(live, action, ports);
     default:
       return live.submit(action);
   }
+}
+
+async function show(
+  live: ActiveClass,
+  action: ClassAction & { kind: 'show' },
+  ports: BigScreenPorts,
+): Promise<Answer> {
+  const { shown } = action;
+  const frozen = shown?.revealed ? await freezeForReveal(live, shown, ports) : ACCEPTED;
+  return frozen.ok ? live.submit(action) : frozen;
+}
+
+/** What could be told of the steps so far is settled first, for the class does not come back to them. */
+async function goOn(
+  live: ActiveClass,
+  action: ClassAction & { kind: 'deal-next' | 'end' },
+  ports: BigScreenPorts,
+): Promise<Answer> {
+  const isOpen = isGuided(live.state) && action.kind === 'deal-next' && !live.state.dealClosed;
+  const frozen = isOpen || live.state.ended ? ACCEPTED : await freezeAll(live, ports);
+  return frozen.ok ? live.submit(action) : frozen;
 }
 
 function sendAnswer(reply: FastifyReply, answer: Answer) {

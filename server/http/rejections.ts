@@ -29,6 +29,7 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'not-guided': 409,
   'deal-open': 409,
   'already-advanced': 409,
+  'too-few-chosen': 409,
   'not-all-chosen': 409,
   'no-such-player': 404,
   'bad-drill': 422,

@@ -15,11 +15,24 @@ export { parseDrill, readDrill } from './parse.ts';
 export { botsAround, prepareDeal } from './prepare.ts';
 export type { DrillProblem } from './problem.ts';
 export type { Rarity } from './rarity.ts';
-export { anonymized, anonymizedSpread } from './report/anonymity.ts';
-export { type Anonymity, CLASS_REPORT_FORMAT, type ClassReport, classReport } from './report/class-report.ts';
+export {
+  type FrozenSpread,
+  frozenSpreads,
+  isAfterVote,
+  kindsAt,
+  MIN_COHORT,
+  spreadOfFrozen,
+  withheldSpread,
+} from './report/anonymity.ts';
+export {
+  anonymousReport,
+  CLASS_REPORT_FORMAT,
+  type ClassReport,
+  classReport,
+} from './report/class-report.ts';
 export { csvText } from './report/csv.ts';
 export type { ClassEntry } from './report/entry.ts';
 export { MISTAKE_CATEGORY_NAMES } from './report/mistake-categories.ts';
 export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
-export { type Cost, type StepSpread, spreadsOf } from './report/spread.ts';
+export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
 export { sampleRackWithRarity } from './sampled.ts';

@@ -15,6 +15,7 @@ const costShape = {
   winsLost: measuredSchema.nullable(),
   costly: z.int().nullable(),
 };
+const aimsSchema = z.array(z.object({ section: z.string(), count: z.int(), share: z.number() })).readonly();
 const chosenSchema = z.union([z.array(faceSchema).readonly(), z.int()]);
 
 /** One step's spread as the report and the big screen show it; no choice says whose it was. */
@@ -30,16 +31,39 @@ export const spreadSchema = z.object({
     .array(z.object({ chosen: chosenSchema, count: z.int(), share: z.number(), ...costShape }))
     .readonly(),
   hidden: z.int().exactOptional(),
-  aims: z.array(z.object({ section: z.string(), count: z.int(), share: z.number() })).readonly(),
+  withheld: z.literal(true).exactOptional(),
+  aims: aimsSchema,
   advancedWith: chosenSchema.exactOptional(),
   ...costShape,
+});
+
+/** What is told of one kind of choice at a frozen step of an anonymous class, as a class stores it. */
+export const frozenSpreadSchema = z.strictObject({
+  seat: seatSchema,
+  kind: z.enum(['pass', 'blind', 'vote', 'ask']),
+  step: stepSchema,
+  stoodIn: z.int(),
+  rack: z.array(faceSchema).readonly().nullable(),
+  cells: z
+    .array(
+      z.strictObject({
+        chosen: chosenSchema,
+        count: z.int(),
+        loss: z.number().nullable(),
+        costly: z.boolean().nullable(),
+        mistakes: z.array(z.enum(MISTAKE_CATEGORY_NAMES)).readonly(),
+      }),
+    )
+    .readonly(),
+  other: z.int(),
+  aims: aimsSchema,
 });
 
 const mistakeSchema = z.object({
   category: z.enum(MISTAKE_CATEGORY_NAMES),
   label: z.string(),
   choices: z.int(),
-  players: z.int(),
+  players: z.int().nullable(),
   total: z.number(),
   loss: meanSchema,
   totalWinsLost: z.number().nullable(),
@@ -61,6 +85,8 @@ export const classReportSchema = z.object({
 /** `GET /api/classes/CODE/report`, the teacher alone. */
 export const drillReportSchema = z.object({
   title: z.string(),
+  /** Whether the class was told that nobody can tell who chose what (rule AN1). */
+  anonymous: z.boolean(),
   deals: z.array(classReportSchema),
   /** Each player by name, null unless the terms allow it; racks and choices stay with the player. */
   players: z

@@ -25,6 +25,25 @@ export const classTermsSchema = z.strictObject({
 });
 export type ClassTerms = z.infer<typeof classTermsSchema>;
 
+/**
+ * What the teacher sees of single players, as they are told before the deal (rule AN8): racks while they choose, or not;
+ * and in the report sums by name with every choice, every choice without names, or counts alone.
+ */
+export interface ClassPrivacy {
+  readonly racks: 'seen' | 'unseen';
+  readonly report: 'named' | 'every-choice' | 'counts';
+}
+
+export function privacyOf(terms: Pick<ClassTerms, 'names' | 'racks'>): ClassPrivacy {
+  const report = terms.names ? 'named' : isAnonymous(terms) ? 'counts' : 'every-choice';
+  return { racks: terms.racks ? 'seen' : 'unseen', report };
+}
+
+/** Whether nothing that the teacher is sent may depend on who of the class chose what (rule AN1). */
+export function isAnonymous({ names, racks }: Pick<ClassTerms, 'names' | 'racks'>): boolean {
+  return !names && !racks;
+}
+
 /** `POST /api/classes`. */
 export const openClassSchema = z.strictObject({
   /** A drill file's content; the drill parser says what is wrong with it. */
@@ -147,8 +166,11 @@ const dashboardPlayerSchema = z.object({
   standIn: z.boolean(),
   /** Number of the deal on this player's table, which may be behind the class; 0 before the first. */
   deal: z.int(),
-  /** `waiting` before the first deal, `closed` when the deal is played. */
-  at: z.union([stepSchema, z.literal(['waiting', 'closed'])]),
+  /**
+   * `waiting` before the first deal, `closed` when the deal is played. In an anonymous class `after-vote` from the vote
+   * until all have played the deal, because the way from there tells the vote (rule AN7).
+   */
+  at: z.union([stepSchema, z.literal(['waiting', 'after-vote', 'closed'])]),
   /** Whether this player has answered the step. */
   submitted: z.boolean(),
   /** Whether this table has stopped before the step. */
@@ -196,7 +218,7 @@ export const dashboardSchema = z.object({
   /** Null unless the drill is a guided one, and before the first deal. */
   guidedDeal: guidedDealSchema.nullable(),
   players: z.array(dashboardPlayerSchema),
-  /** The steps of this deal that some player has finished. */
+  /** The steps of this deal that can be shown; in an anonymous class with no number that depends on a choice. */
   spreads: z.array(spreadSchema.pick({ seat: true, kind: true, step: true, players: true, stoodIn: true })),
 });
 export type Dashboard = z.infer<typeof dashboardSchema>;
@@ -208,8 +230,8 @@ export const bigScreenSchema = z.object({
   title: z.string(),
   deal: z.object({ number: z.int(), of: z.int(), title: z.string().nullable() }).nullable(),
   players: z.int(),
-  /** How many players have answered the shown step. */
-  answered: z.int(),
+  /** How many players have answered the shown step; null where that could tell the vote (rule AN7). */
+  answered: z.int().nullable(),
   shown: shownStepSchema.nullable(),
   /** The rack everybody holds at the shown step; null where racks differ. */
   rack: tilesSchema.nullable(),

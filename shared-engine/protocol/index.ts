@@ -18,13 +18,15 @@ export {
   type DashboardPlayer,
   dashboardSchema,
   type GuidedDeal,
+  isAnonymous,
   joinClassSchema,
   type OpenClass,
   openClassSchema,
+  privacyOf,
   type ShownStep,
   shownStepSchema,
 } from './class.ts';
-export { type DrillReport, drillReportSchema } from './class-report.ts';
+export { type DrillReport, drillReportSchema, frozenSpreadSchema } from './class-report.ts';
 export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema, preparedDealFileSchema } from './deal-file.ts';
 export {
   type ClientMessage,

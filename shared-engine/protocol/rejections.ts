@@ -30,6 +30,8 @@ export const ROOM_REJECTIONS = {
   'not-guided': 'This class does not play guided deals; every table continues by itself.',
   'deal-open': 'This deal is not finished; first choose how the class continues.',
   'already-advanced': 'The class has already continued from that step; look at the dashboard.',
+  'too-few-chosen':
+    'Choices can be revealed when six players have chosen; after the vote, when everybody has finished the deal.',
   'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play for whoever is away.',
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',

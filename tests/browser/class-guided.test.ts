@@ -12,6 +12,7 @@ async function openGuidedClass(): Promise<{ dashboard: Page; code: string }> {
   await dashboard.goto(`${suite.origin()}/lead`);
   await dashboard.getByRole('radio', { name: /in guided deals/ }).check();
   await dashboard.getByRole('checkbox', { name: /without seeing the card/ }).check();
+  await dashboard.getByRole('checkbox', { name: /report names each player/ }).check();
   await dashboard.getByRole('button', { name: 'Open the class' }).click();
   const code = await dashboard.locator('.big-code').getAttribute('data-code');
   return { dashboard, code: code ?? '' };

@@ -55,6 +55,11 @@ describe('a class', () => {
     await dashboard.getByRole('button', { name: 'Add a deal that fits a description' }).click();
     await dashboard.getByLabel('Jokers').selectOption('exactly');
     await dashboard.getByRole('button', { name: 'Add a random deal' }).click();
+    await dashboard.getByText('With fewer than six players there will be no numbers.').waitFor();
+    await dashboard.getByRole('radio', { name: 'Four players at each table.' }).check();
+    await dashboard.getByText('with fewer than 24 players, six a seat, there will be no numbers').waitFor();
+    await dashboard.getByRole('radio', { name: 'Everybody alone, with the same three bots.' }).check();
+    await dashboard.getByRole('checkbox', { name: /racks while they choose/ }).check();
     const code = await openedCode(dashboard);
     const players: Page[] = [];
     for (const name of NAMES) players.push(await join(await suite.newPage(), code, name));

@@ -16,6 +16,7 @@ import {
   withOwnRack,
   withText,
 } from '../../client/class/prepare/draft.ts';
+import { anonymitySentences } from '../../client/class/prepare/strings.ts';
 import { commonUnit, costOf, costText } from '../../client/class/results/cost.ts';
 import { reportCsv } from '../../client/class/results/report-files.ts';
 import { fileName } from '../../client/ui/save-file.ts';
@@ -90,6 +91,7 @@ describe('the dashboard', () => {
     [{ submitted: true }, 'deal 2, first across', 'has chosen'],
     [{ held: true, present: false }, 'deal 2, first across', 'stopped, away'],
     [{ at: 'waiting', deal: 0 }, 'before the first deal', 'waiting'],
+    [{ at: 'after-vote' }, 'deal 2, after the vote', 'playing'],
     [{ at: 'closed' }, 'deal 2, finished', 'reading the review'],
     [{ at: 'closed', ready: true }, 'deal 2, finished', 'ready for the next deal'],
     [{ standIn: true, present: false }, 'deal 2, first across', 'choosing, a bot plays, away'],
@@ -101,7 +103,14 @@ describe('the dashboard', () => {
     const told = [true, false].flatMap((on) =>
       termsSentences({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
-    expect(new Set(told).size).toBe(5);
+    expect(new Set(told).size).toBe(7);
+  });
+
+  it('tells a teacher who leaves names and racks closed when there will be no numbers', () => {
+    expect(anonymitySentences('tables').join()).toContain('fewer than 24 players');
+    for (const form of ['alone', 'guided'] as const) {
+      expect(anonymitySentences(form).join()).toContain('fewer than six players');
+    }
   });
 
   it('names the next deal, and the step before which the tables stop next', () => {
@@ -163,6 +172,7 @@ it('the tables of a report follow each other, and a name that a spreadsheet woul
   const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
   const report: DrillReport = {
     title: 'Evening',
+    anonymous: false,
     deals: [deal],
     players: [{ name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, loss: 0.5 }] }],
   };

@@ -154,7 +154,7 @@ test.each(['dashboard', 'big-screen', 'report'] as const)('the %s is for the tea
 
 test('an ended class admits nobody and deals no more; what was played is still in the report', async () => {
   const at = await server();
-  const teacher = await openClass(at, drillOf([random('one'), random('two')]));
+  const teacher = await openClass(at, drillOf([random('one'), random('two')]), { names: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
@@ -168,7 +168,7 @@ test('an ended class admits nobody and deals no more; what was played is still i
 
 test('four players share a table if the drill says so, and each seat has a spread of its own', async () => {
   const at = await server();
-  const teacher = await openClass(at, { ...drillOf([random('four')]), form: 'tables' });
+  const teacher = await openClass(at, { ...drillOf([random('four')]), form: 'tables' }, { names: true });
   const names = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa'];
   const { players, peers } = await joinAll(at, teacher.code, names);
   expect(new Set(players.slice(0, 4).map(({ code }) => code)).size).toBe(1);

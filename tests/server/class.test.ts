@@ -94,7 +94,7 @@ test('nobody gets past a hold, whatever a player sends, and the release lets all
 
 test('a late player starts with the current deal and continues with the class', async () => {
   const at = await server();
-  const teacher = await openClass(at, DRILL);
+  const teacher = await openClass(at, DRILL, { names: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
@@ -115,7 +115,7 @@ test('a late player starts with the current deal and continues with the class', 
 
 test('a player who still plays the deal before asks for the next one after the review, and no deal is skipped', async () => {
   const at = await server();
-  const teacher = await openClass(at, DRILL);
+  const teacher = await openClass(at, DRILL, { names: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
@@ -136,7 +136,7 @@ test('a player who still plays the deal before asks for the next one after the r
 
 test('a bot finishes for a player who is away, and the spread counts it separately', async () => {
   const at = await server();
-  const teacher = await openClass(at, DRILL);
+  const teacher = await openClass(at, DRILL, { names: true });
   const { peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
@@ -168,7 +168,7 @@ test('K1 more time moves the deadline of the open step alone, and the clock of a
 test('a class continues after a restart of the server with the same tables, dashboard and report', async () => {
   const place = new Map();
   const before = await startServer({ seed: 'class down', store: memoryStore(place) });
-  const teacher = await openClass(before, DRILL);
+  const teacher = await openClass(before, DRILL, { names: true });
   const { players, peers } = await joinAll(before, teacher.code, ['Ines', 'Tomas']);
   await act(before, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);

@@ -74,6 +74,27 @@ const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
   shown: { kind: 'shown', shown: { seat: 0, step: 'first-right', kind: 'pass', revealed: false } },
   advanced: { kind: 'advanced', outcome: OUTCOME, closed: false },
   aimed: { kind: 'aimed', player: 0, deal: 0, step: 'first-right', sections: ['pairs'] },
+  frozen: {
+    kind: 'frozen',
+    deal: 0,
+    seat: 0,
+    step: 'first-right',
+    spreads: [
+      {
+        seat: 0,
+        kind: 'pass',
+        step: 'first-right',
+        stoodIn: 1,
+        rack: PREPARED[0],
+        cells: [
+          { chosen: ['bam-1'], count: 3, loss: 0.25, costly: true, mistakes: ['pair-given'] },
+          { chosen: [], count: 3, loss: null, costly: null, mistakes: [] },
+        ],
+        other: 4,
+        aims: [{ section: 'runs', count: 3, share: 1 }],
+      },
+    ],
+  },
   left: { kind: 'left', player: 0 },
   ended: { kind: 'ended' },
 };

@@ -10,8 +10,8 @@ import { type OwnPass, PassPicker } from './pass-picker.tsx';
 interface GuidedChoiceProps {
   readonly guidedDeal: GuidedDeal;
   readonly step: NonNullable<GuidedDeal['step']>;
-  /** Whether a choice that one player alone made may be shown. */
-  readonly names: boolean;
+  /** Whether choices that few players made are left out. */
+  readonly anonymous: boolean;
   readonly onChoose: (choice: AnswerChoice | null) => void;
 }
 
@@ -22,7 +22,7 @@ const NUMBERS = { vote: [1, 0], 'courtesy-ask': [0, 1, 2, 3] } as const;
 /** The value of the radio button for the teacher's own pass. */
 const OWN = 'own';
 
-export function GuidedChoice({ guidedDeal, step, names, onChoose }: GuidedChoiceProps) {
+export function GuidedChoice({ guidedDeal, step, anonymous, onChoose }: GuidedChoiceProps) {
   const selected = useSignal<string | null>(null);
   const own = useSignal<OwnPass>({ places: [], blind: 0 });
   const problem = useSignal<string | null>(null);
@@ -65,7 +65,7 @@ export function GuidedChoice({ guidedDeal, step, names, onChoose }: GuidedChoice
         )}
       </fieldset>
       {ownChosen && <PassPicker rack={rack} pass={own} withBlind={MOVES[passStep].blind} />}
-      {!names && <p class="aside">{GUIDED.anonymity}</p>}
+      {anonymous && <p class="aside">{GUIDED.anonymity}</p>}
       <p class="notice" role="alert">
         {problem.value}
       </p>

@@ -1,5 +1,5 @@
 // A guided deal on the dashboard: whom it waits for, and then the choice that everybody continues from.
-import type { Dashboard, GuidedDeal, Step } from '../../../shared-engine/index.ts';
+import { type Dashboard, type GuidedDeal, isAnonymous, type Step } from '../../../shared-engine/index.ts';
 import { sentenceList } from '../../tiles/tile-names.ts';
 import type { Dispatch } from '../model/requests.ts';
 import { GuidedChoice } from './guided-choice.tsx';
@@ -27,7 +27,7 @@ export function GuidedPanel({ dashboard, guidedDeal, dispatch }: GuidedPanelProp
           key={`${dealt} ${stepIndex}`}
           guidedDeal={guidedDeal}
           step={step}
-          names={terms.names}
+          anonymous={isAnonymous(terms)}
           onChoose={(choice) => dispatch({ kind: 'advance', stepIndex, choice })}
         />
       )}

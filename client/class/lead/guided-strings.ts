@@ -23,7 +23,7 @@ export const GUIDED = {
   blind: 'Tiles passed blind',
   nothing: 'There is no tile to pass here.',
   advance: 'Continue from this choice',
-  anonymity: 'A choice that would show who made it is left out, to keep choices anonymous.',
+  anonymity: 'Choices that fewer than three players made are left out, to keep choices anonymous.',
 } as const;
 
 /** Why a pass of the teacher's own cannot be made: it has too few tiles or too many. */

@@ -60,7 +60,7 @@ export function PlayerList({ dashboard, at, dispatch }: PlayerListProps) {
 
 function clockCell(player: DashboardPlayer, elapsed: number): string | null {
   const { at, held, submitted, since, remaining } = player;
-  if (at === 'waiting' || at === 'closed' || held || submitted) return null;
+  if (at === 'waiting' || at === 'after-vote' || at === 'closed' || held || submitted) return null;
   return remaining === null
     ? clockText(since + elapsed)
     : `${clockText(remaining - elapsed)} ${DASHBOARD.left}`;

@@ -60,6 +60,8 @@ export function placeText({ at, deal }: DashboardPlayer): string {
   switch (at) {
     case 'waiting':
       return 'before the first deal';
+    case 'after-vote':
+      return `deal ${deal}, after the vote`;
     case 'closed':
       return `deal ${deal}, finished`;
     default:
@@ -67,8 +69,15 @@ export function placeText({ at, deal }: DashboardPlayer): string {
   }
 }
 
+/** What a player does at a place that is no step; nothing that would tell the vote. */
+const USUAL: Partial<Record<DashboardPlayer['at'], string>> = {
+  waiting: 'waiting',
+  'after-vote': 'playing',
+  closed: 'reading the review',
+};
+
 export function statusText({ at, submitted, held, present, standIn, ready }: DashboardPlayer): string {
-  const usual = at === 'waiting' ? 'waiting' : at === 'closed' ? 'reading the review' : 'choosing';
+  const usual = USUAL[at] ?? 'choosing';
   const now = ready ? 'ready for the next deal' : submitted ? 'has chosen' : held ? 'stopped' : usual;
   return [now, standIn ? 'a bot plays' : null, present ? null : 'away'].filter(Boolean).join(', ');
 }

@@ -1,5 +1,5 @@
 // What a player of a class reads before the first deal and above the own table.
-import type { ClassTerms } from '../../../shared-engine/index.ts';
+import { type ClassTerms, privacyOf } from '../../../shared-engine/index.ts';
 
 export const JOIN = {
   title: (drill: string) => `Join “${drill}”`,
@@ -11,23 +11,34 @@ export const JOIN = {
       'Your teacher starts each deal. After each step your teacher picks one choice, and everybody continues from it. Your review covers your own choices, and only you see it.',
   },
   button: 'Join the class',
-  racks: {
-    true: 'Your teacher can see your rack while you choose.',
-    false: 'Your teacher cannot see your rack.',
+  place: {
+    open: 'Your teacher sees your name, whether you are connected, and how far you have come.',
+    counts:
+      'Your teacher sees your name, whether you are connected, and how far you have come, up to the vote; after it only when everybody has finished the deal.',
   },
-  names: {
-    true: 'Your teacher’s report names you, with your tiles to go and what your choices cost in total.',
-    false: 'Your teacher’s report names nobody, and leaves out a choice that would show who made it.',
+  racks: {
+    seen: 'Your teacher can see your rack while you choose.',
+    unseen: 'Your teacher cannot see your rack.',
+  },
+  report: {
+    named:
+      'Your teacher’s report names you, with your tiles to go and what your choices cost in total, and shows every choice, even one that only you made.',
+    'every-choice':
+      'Your teacher’s report names nobody, but shows every choice, even one that only you made.',
+    counts:
+      'Your teacher cannot find out what you chose. Choices are shown only as numbers of three or more players, and only if six or more were dealt the same rack in the same seat. This holds as long as your teacher has not joined as a player too.',
   },
   cardClosed: 'You choose without seeing the card.',
   over: 'This class has ended; nobody can join it now.',
   closed: 'Your teacher lets nobody new in just now. Reload this page when they do.',
 } as const;
 
-/** What the teacher will see of a player, one sentence each. */
-export function termsSentences({ racks, names, cardClosed }: ClassTerms): readonly string[] {
-  const told = [JOIN.racks[racks ? 'true' : 'false'], JOIN.names[names ? 'true' : 'false']];
-  return cardClosed ? [...told, JOIN.cardClosed] : told;
+/** What the teacher will see of a player, one sentence each; it is what the server sends, neither more nor less. */
+export function termsSentences(terms: ClassTerms): readonly string[] {
+  const { racks, report } = privacyOf(terms);
+  const place = JOIN.place[report === 'counts' ? 'counts' : 'open'];
+  const told = [place, JOIN.racks[racks], JOIN.report[report]];
+  return terms.cardClosed ? [...told, JOIN.cardClosed] : told;
 }
 
 export const PLAYER = {

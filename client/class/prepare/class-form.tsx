@@ -3,11 +3,12 @@ import {
   type ClassTerms,
   DRILL_FORMS,
   type Drill,
+  isAnonymous,
   STYLES,
   type StyleName,
 } from '../../../shared-engine/index.ts';
 import { duration, STYLE_NAMES } from '../../room/term-names.ts';
-import { CLASS_FORM } from './strings.ts';
+import { anonymitySentences, CLASS_FORM } from './strings.ts';
 
 /** Choices of time for a step, in seconds. */
 const DEADLINES = [null, 30, 60, 120, 300] as const;
@@ -59,11 +60,12 @@ export function FormFields({ drill, onChange }: FormFieldsProps) {
 }
 
 interface TermsFieldsProps {
+  readonly form: Drill['form'];
   readonly terms: ClassTerms;
   readonly onChange: (terms: ClassTerms) => void;
 }
 
-export function TermsFields({ terms, onChange }: TermsFieldsProps) {
+export function TermsFields({ form, terms, onChange }: TermsFieldsProps) {
   return (
     <section class="class-form">
       <div class="field">
@@ -93,6 +95,7 @@ export function TermsFields({ terms, onChange }: TermsFieldsProps) {
           {CLASS_FORM[entry]}
         </label>
       ))}
+      {isAnonymous(terms) && <p>{anonymitySentences(form).join(' ')}</p>}
       <p class="aside">{CLASS_FORM.told}</p>
     </section>
   );

@@ -46,6 +46,7 @@ export function PrepareScreen({ app }: { readonly app: App }) {
         <DealsSection drill={drill.value} card={card.value} onChange={draft.change} />
         <FormFields drill={drill.value} onChange={draft.change} />
         <TermsFields
+          form={drill.value.form}
           terms={terms.value}
           onChange={(next) => {
             terms.value = next;

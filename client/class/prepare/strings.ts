@@ -1,4 +1,5 @@
 // What the page says where a teacher prepares a class.
+import type { Drill } from '../../../shared-engine/index.ts';
 
 export const PREPARE = {
   title: 'Prepare a class',
@@ -49,11 +50,25 @@ export const CLASS_FORM = {
   bots: 'Bots',
   deadline: 'Time for each step',
   noDeadline: 'No limit',
-  racks: 'You see the players’ racks while they choose',
+  racks: 'You see the players’ racks while they choose, and every choice in the report',
   names: 'Your report names each player, and shows a choice even if only one player made it',
   cardClosed: 'Players choose without seeing the card',
+  anonymous: {
+    about:
+      'You will not find out who chose what. You get the numbers of a step once, when everybody has chosen or when you reveal it; each number counts three or more players.',
+    few: 'With fewer than six players there will be no numbers.',
+    fewAtTables:
+      'Each seat is counted by itself: with fewer than 24 players, six a seat, there will be no numbers.',
+    instead: 'To see everything in a small class, let the report name players, or look at the racks.',
+  },
   told: 'Every player is told all of this before the first deal.',
 } as const;
+
+/** What a teacher reads who leaves both names and racks closed. */
+export function anonymitySentences(form: Drill['form']): readonly string[] {
+  const { about, few, fewAtTables, instead } = CLASS_FORM.anonymous;
+  return [about, form === 'tables' ? fewAtTables : few, instead];
+}
 
 export const PICKER = {
   pick: 'Tap tiles to put them on the rack. The rest of the rack is dealt at random.',

@@ -88,7 +88,7 @@ function StepView({ bigScreen, shown }: StepViewProps) {
           <p class="big-screen-question">
             {shown.kind === 'pass' ? BIG_SCREEN.passQuestion : BIG_SCREEN.question}
           </p>
-          <p role="status">{BIG_SCREEN.chosen(answered, players)}</p>
+          {answered !== null && <p role="status">{BIG_SCREEN.chosen(answered, players)}</p>}
         </section>
       )}
     </>

@@ -46,7 +46,7 @@ function Report({ report }: { readonly report: DrillReport }) {
     <>
       <header>
         <h1>{REPORT.title(report.title)}</h1>
-        <p>{REPORT.private}</p>
+        <p>{REPORT.private[report.anonymous ? 'anonymous' : 'named']}</p>
       </header>
       <div class="row not-printed">
         <button type="button" class="primary" onClick={() => window.print()}>
@@ -64,14 +64,20 @@ function Report({ report }: { readonly report: DrillReport }) {
       </div>
       {report.deals.length === 0 && <p>{REPORT.nothing}</p>}
       {report.deals.map((deal, place) => (
-        <DealReport key={deal.deal} deal={deal} number={place + 1} />
+        <DealReport key={deal.deal} deal={deal} number={place + 1} anonymous={report.anonymous} />
       ))}
       {report.players && <PlayerTable players={report.players} />}
     </>
   );
 }
 
-function DealReport({ deal, number }: { readonly deal: ClassReport; readonly number: number }) {
+interface DealReportProps {
+  readonly deal: ClassReport;
+  readonly number: number;
+  readonly anonymous: boolean;
+}
+
+function DealReport({ deal, number, anonymous }: DealReportProps) {
   const { title, players, toGoStart, toGoEnd, steps, sections } = deal;
   return (
     <section class="deal-report" aria-labelledby={`deal-${number}`}>
@@ -84,8 +90,14 @@ function DealReport({ deal, number }: { readonly deal: ClassReport; readonly num
           {REPORT.toGo}: {twoPlaces(toGoStart.mean)} → {twoPlaces(toGoEnd.mean)}
         </p>
       )}
-      <MistakeTable deal={deal} />
-      <h3>{REPORT.steps}</h3>
+      {anonymous && steps.length === 0 ? (
+        <p>{REPORT.withheld}</p>
+      ) : (
+        <>
+          <MistakeTable deal={deal} />
+          <h3>{REPORT.steps}</h3>
+        </>
+      )}
       {steps.map((spread) => (
         <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
           <h4>{choiceTitle(spread)}</h4>
@@ -117,7 +129,7 @@ function MistakeTable({ deal: { mistakes } }: { readonly deal: ClassReport }) {
             <tr key={category}>
               <th scope="row">{label}</th>
               <td>{choices}</td>
-              <td>{players}</td>
+              <td>{players ?? '–'}</td>
               <td>{twoPlaces(total)}</td>
             </tr>
           ))}

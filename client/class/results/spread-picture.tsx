@@ -44,7 +44,7 @@ export function SpreadPicture({ spread, maxRows = spread.choices.length }: Sprea
             </span>
             <span class="spread-cost">
               {cost && <CostScale cost={cost} scaleEnd={scaleEnd} />}
-              <span>{costText(cost)}</span>
+              <span>{spread.racks === 0 ? SPREAD.racksDiffer : costText(cost)}</span>
             </span>
           </li>
         ))}
@@ -61,11 +61,12 @@ interface SpreadNotesProps {
 }
 
 function SpreadNotes({ spread, others }: SpreadNotesProps) {
-  const { kind, hidden, advancedWith, stoodIn } = spread;
+  const { kind, hidden, withheld, advancedWith, stoodIn } = spread;
   const players = others.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
       {others.length > 0 && <p>{SPREAD.others(others.length, players)}</p>}
+      {withheld && <p>{SPREAD.withheld}</p>}
       {hidden !== undefined && <p>{SPREAD.hidden(hidden)}</p>}
       {advancedWith !== undefined && (
         <p>

@@ -8,9 +8,13 @@ export const SPREAD = {
   },
   none: 'as good as the best',
   unknown: 'not reviewed yet',
+  racksDiffer: 'not shown, because racks differed',
   blind: 'three tiles blind',
   standIns: (players: number) => `A bot chose for ${playerCount(players)}; that is not counted.`,
-  hidden: (players: number) => `What ${playerCount(players)} chose is hidden, to keep choices anonymous.`,
+  hidden: (players: number) =>
+    `${playerCount(players)} chose something else. What it was is not shown, to keep choices anonymous.`,
+  withheld:
+    'There are no numbers here, to keep choices anonymous: too few players chose here, or too few chose alike, or too many.',
   others: (choices: number, players: number) =>
     `${choices} more ${choices === 1 ? 'choice' : 'choices'}, by ${playerCount(players)}.`,
   advancedWith: 'The class continued with',
@@ -31,7 +35,12 @@ export const BIG_SCREEN = {
 
 export const REPORT = {
   title: (drill: string) => `Report of “${drill}”`,
-  private: 'No choice shows who made it. Only a player’s own review shows what that player held and passed.',
+  private: {
+    named: 'Only a player’s own review shows what that player held and passed.',
+    anonymous:
+      'Nobody can tell from this report who chose what. A step is shown with the choices made when you revealed it, or when everybody had chosen; what it cost is shown where everybody held the same rack.',
+  },
+  withheld: 'There are no numbers for this deal, to keep choices anonymous.',
   working: 'Preparing the report…',
   nothing: 'No deal has been played yet.',
   deal: 'Deal',

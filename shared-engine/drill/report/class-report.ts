@@ -1,10 +1,10 @@
 // The report of a class about one deal of a drill: a value without names.
 import type { CompiledCard } from '../../card/index.ts';
 import type { DrillDeal } from '../format.ts';
-import { anonymizedSpread } from './anonymity.ts';
+import { type FrozenSpread, spreadOfFrozen } from './anonymity.ts';
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean } from './mean.ts';
-import { costliestMistakes, type MistakeCost } from './mistake-categories.ts';
+import { costliestMistakes, frozenMistakes, type MistakeCost } from './mistake-categories.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
 
 export const CLASS_REPORT_FORMAT = 'quadrille-class-report/1';
@@ -26,41 +26,62 @@ export interface ClassReport {
   readonly sections: Readonly<Record<string, string>>;
 }
 
-/**
- * Whether every player at the seat has chosen at the step, which anonymous choices wait for. Null where the report may
- * show what one player alone chose.
- */
-export type Anonymity = ((spread: Pick<StepSpread, 'seat' | 'step'>) => boolean) | null;
-
 /** The order of the entries makes no difference. */
 export function classReport(
   { id, title }: Pick<DrillDeal, 'id' | 'title'>,
   entries: readonly ClassEntry[],
-  { sections }: Pick<CompiledCard, 'sections'>,
-  anonymity: Anonymity = null,
+  card: Pick<CompiledCard, 'sections'>,
 ): ClassReport {
-  const spreads = spreadsOf(
+  const steps = spreadsOf(
     entries,
-    sections.map((section) => section.id),
+    card.sections.map((section) => section.id),
   );
-  const steps = anonymity ? spreads.map((spread) => anonymizedSpread(spread, anonymity(spread))) : spreads;
-  const aimed = new Set(steps.flatMap(({ aims }) => aims.map(({ section }) => section)));
-  const reviewed = entries.filter(({ review }) => review !== null);
-  // Sums over a single player would show that player's own figures.
-  const shown = anonymity && reviewed.length === 1 ? [] : reviewed;
-  const reviews = shown.flatMap(({ review }) => review ?? []);
+  const reviews = entries.flatMap(({ review }) => review ?? []);
   return {
     format: CLASS_REPORT_FORMAT,
     deal: id,
     title: title ?? null,
     players: entries.length,
-    reviewed: reviewed.length,
+    reviewed: reviews.length,
     toGoStart: classMean(reviews.map(({ toGoStart }) => toGoStart)),
     toGoEnd: classMean(reviews.map(({ toGoEnd }) => toGoEnd)),
     steps,
-    mistakes: costliestMistakes(shown),
-    sections: Object.fromEntries(
-      sections.filter((section) => aimed.has(section.id)).map((section) => [section.id, section.name]),
-    ),
+    mistakes: costliestMistakes(entries),
+    sections: sectionsNamed(steps, card),
   };
+}
+
+/**
+ * The report of an anonymous class: it holds what was frozen and what follows from that, nothing of a single review.
+ * `players` is the number of those who were dealt the deal.
+ */
+export function anonymousReport(
+  { id, title }: Pick<DrillDeal, 'id' | 'title'>,
+  players: number,
+  frozen: readonly FrozenSpread[],
+  card: Pick<CompiledCard, 'sections'>,
+): ClassReport {
+  const steps = frozen.map(spreadOfFrozen);
+  return {
+    format: CLASS_REPORT_FORMAT,
+    deal: id,
+    title: title ?? null,
+    players,
+    reviewed: 0,
+    toGoStart: null,
+    toGoEnd: null,
+    steps,
+    mistakes: frozenMistakes(frozen),
+    sections: sectionsNamed(steps, card),
+  };
+}
+
+function sectionsNamed(
+  steps: readonly StepSpread[],
+  { sections }: Pick<CompiledCard, 'sections'>,
+): Readonly<Record<string, string>> {
+  const aimed = new Set(steps.flatMap(({ aims }) => aims.map(({ section }) => section)));
+  return Object.fromEntries(
+    sections.filter(({ id }) => aimed.has(id)).map((section) => [section.id, section.name]),
+  );
 }

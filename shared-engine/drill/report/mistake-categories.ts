@@ -37,7 +37,8 @@ export interface MistakeCost {
   readonly category: MistakeCategory;
   readonly label: string;
   readonly choices: number;
-  readonly players: number;
+  /** Null in an anonymous class, where nobody can tell how many of the choices one player made. */
+  readonly players: number | null;
   /** Sum of the losses in tiles; a choice with several categories counts under each of them. */
   readonly total: number;
   readonly loss: ClassMean;
@@ -113,9 +114,39 @@ export function costliestMistakes(entries: readonly ClassEntry[]): readonly Mist
       },
     ];
   });
+  return costliestFirst(costs);
+}
+
+function costliestFirst(costs: MistakeCost[]): readonly MistakeCost[] {
   const inPoints = costs.every(({ totalWinsLost }) => totalWinsLost !== null);
   const cost = ({ total, totalWinsLost }: MistakeCost): number => (inPoints ? totalWinsLost! : total);
   return costs.sort((a, b) => cost(b) - cost(a));
+}
+
+/** Choices that several players made alike, with what the choice cost each of them; null where that is not told. */
+interface AlikeChoices {
+  readonly count: number;
+  readonly loss: number | null;
+  readonly mistakes: readonly MistakeCategory[];
+}
+
+/** Of an anonymous class: from the frozen counts alone. */
+export function frozenMistakes(
+  spreads: readonly { readonly cells: readonly AlikeChoices[] }[],
+): readonly MistakeCost[] {
+  const cells = spreads.flatMap((spread) => spread.cells);
+  return costliestFirst(
+    MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
+      const losses = cells
+        .filter(({ mistakes }) => mistakes.includes(category))
+        .flatMap(({ count, loss: each }) => (each === null ? [] : Array.from({ length: count }, () => each)));
+      const loss = classMean(losses);
+      if (loss === null) return [];
+      const sums = { total: thousandth(sumOf(losses)), totalWinsLost: null };
+      const label = MISTAKE_CATEGORIES[category];
+      return [{ category, label, choices: losses.length, players: null, loss, ...sums }];
+    }),
+  );
 }
 
 function holds(groups: readonly RackGroup[], { face }: RackGroup): boolean {

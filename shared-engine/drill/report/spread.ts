@@ -1,6 +1,14 @@
 // What a class chose at one step: each choice once, with its share and its cost, and never who made it.
 import type { MeasuredValue } from '../../analysis/index.ts';
-import { type Face, SEATS, type Seat, STEPS, type Step, sortFaces } from '../../rules/index.ts';
+import {
+  type Face,
+  SEATS,
+  type Seat,
+  type SeatStep,
+  STEPS,
+  type Step,
+  sortFaces,
+} from '../../rules/index.ts';
 import { type ChoiceKind, type ClassChoice, type ClassEntry, choicesBy } from './entry.ts';
 import { type ClassMean, classMean, meanOfMeasured } from './mean.ts';
 
@@ -42,8 +50,10 @@ export interface StepSpread extends Cost {
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
-  /** Players whose choices are left out to keep choices anonymous; missing where none is. */
+  /** Players who chose something else that is not told, to keep choices anonymous; missing where none did. */
   readonly hidden?: number;
+  /** Whether nothing is told of this step, to keep choices anonymous; missing where something is. */
+  readonly withheld?: true;
   readonly aims: readonly AimShare[];
   /** In a guided deal, the choice that the class continued from; missing before that. */
   readonly advancedWith?: readonly Face[] | number;
@@ -124,14 +134,23 @@ function advancedWithAt(
   for (const { record } of entries) {
     const { steps, actualSteps = [], seat } = record;
     for (const at of steps.slice(0, actualSteps.length)) {
-      if (at.kind === 'vote' && kind === 'vote') return Number(at.go[seat]);
-      if (at.kind === 'ask' && kind === 'ask') return at.asked[seat];
-      if (at.kind !== 'move' || at.step !== step || at.by[seat] === null) continue;
-      if (kind === 'pass') return sortFaces(at.gave);
-      if (kind === 'blind') return at.blind[seat];
+      const chosen = chosenIn(at, { seat, kind, step });
+      if (chosen !== null) return chosen;
     }
   }
   return null;
+}
+
+/** What the seat chose with this outcome; null where it is the outcome of another step. */
+export function chosenIn(
+  at: SeatStep,
+  { seat, kind, step }: Pick<StepSpread, 'seat' | 'kind' | 'step'>,
+): ClassChoice['chosen'] | null {
+  if (at.kind === 'vote' && kind === 'vote') return Number(at.go[seat]);
+  if (at.kind === 'ask' && kind === 'ask') return at.asked[seat];
+  if (at.kind !== 'move' || at.step !== step || at.by[seat] === null) return null;
+  if (kind === 'pass') return sortFaces(at.gave);
+  return kind === 'blind' ? at.blind[seat] : null;
 }
 
 function aimsAt(step: Step, entries: readonly ClassEntry[], sections: readonly string[]): AimShare[] {
