@@ -1,0 +1,167 @@
+// npm run prove -- anonymity: whoever fetches everything of an anonymous class, always, cannot tell who chose what.
+import { drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
+import {
+  type Evening,
+  type EveningPlan,
+  type Fetched,
+  LONERS,
+  OPINIONS,
+  playEvening,
+} from '../anonymity/evening.ts';
+import type { Proof, ProofRow } from '../proof.ts';
+
+type Pair = readonly [number, number];
+
+export const proof: Proof = {
+  summary: 'In an anonymous class no byte depends on which of two players made which choice.',
+  async run({ seed, size }) {
+    const full = size === 'full';
+    const deals = full ? 2 : 1;
+    const alone = { seed, deals, form: 'alone', players: 7 } as const;
+    const guided = { seed, deals, form: 'guided', players: 6 } as const;
+    const tables = { seed, deals, form: 'tables', players: 24 } as const;
+    return [
+      await exchangeRow(alone, full ? everyPair(7) : [[0, 1]]),
+      await exchangeRow(guided, full ? everyPair(6) : [[0, 3]]),
+      ...(full ? [await exchangeRow(tables, TABLE_PAIRS)] : []),
+      await smallClassRow({ ...guided, players: 3 }),
+      await seenRow({ ...guided, deals: 1, terms: { names: true } }),
+      ...(await differencingRows({ ...alone, players: 8 })),
+    ];
+  },
+};
+
+/** Players on one seat of different tables of four. */
+const TABLE_PAIRS: readonly Pair[] = [
+  [0, 4],
+  [1, 13],
+];
+
+/** The players of a pair exchange the scripts of all their choices. */
+async function exchangeRow(plan: EveningPlan, pairs: readonly Pair[]): Promise<ProofRow> {
+  const before = await playEvening(plan);
+  const told: string[] = [];
+  for (const [a, b] of pairs) {
+    const after = await playEvening({ ...plan, scripts: { [a]: b, [b]: a } });
+    const place = firstDifference(before, after);
+    if (place !== null) told.push(`${a} and ${b}: ${place}`);
+  }
+  const counted = countsIn(before).length;
+  return {
+    what: `${plan.form}, ${plan.players} players, ${before.length} moments, ${counted} counts told: pairs of ${pairs.length} whose exchange is seen`,
+    value: told.join('; ') || 0,
+    bar: '0, with counts told',
+    ok: told.length === 0 && counted > 0,
+  };
+}
+
+/** Of three players nothing is counted, so that one may choose anything. */
+async function smallClassRow(plan: EveningPlan): Promise<ProofRow> {
+  const place = firstDifference(
+    withoutRepeats(await playEvening(plan)),
+    withoutRepeats(await playEvening({ ...plan, scripts: { 0: LONERS } })),
+  );
+  const what = `${plan.players} players: what is seen of another choice`;
+  return { what, value: place ?? 0, bar: '0', ok: place === null };
+}
+
+/** The attack itself works: it sees an exchange where the class was told that choices are shown. */
+async function seenRow(plan: EveningPlan): Promise<ProofRow> {
+  const after = await playEvening({ ...plan, scripts: { 0: 1, 1: 0 } });
+  const ok = firstDifference(await playEvening(plan), after) !== null;
+  return { what: 'a class with names: an exchange is seen', value: ok, bar: 'true', ok };
+}
+
+/** Reveals, joins, leaves, stand-ins and a restart between the choices: no figure that was told ever changes. */
+async function differencingRows(plan: EveningPlan): Promise<ProofRow[]> {
+  const accepted: boolean[] = [];
+  const reveal = async (evening: Evening) => void accepted.push(await evening.reveal('first-right'));
+  const between: EveningPlan['between'] = {
+    2: reveal,
+    5: reveal,
+    7: reveal,
+    8: (evening) => evening.join('Late'),
+    10: (evening) => evening.leave(3),
+    12: (evening) => evening.restart(),
+    15: (evening) => evening.standIn(1),
+    16: async (evening) => void (await evening.reveal('first-across')),
+    18: (evening) => evening.leave(0),
+  };
+  const late = plan.players;
+  const played = (script: number) => playEvening({ ...plan, between, scripts: { [late]: script } });
+  const fetched = await played(LONERS);
+  const reveals = accepted.slice(0, 3).join();
+  const counts = countsIn(fetched);
+  const smallest = Math.min(...counts);
+  const changed = changedFigures(fetched);
+  const seen = firstDifference(withoutRepeats(fetched), withoutRepeats(await played(LONERS + OPINIONS)));
+  return [
+    {
+      what: 'reveals with 2, 5 and 7 choices that were accepted',
+      value: reveals,
+      bar: 'false,false,true',
+      ok: reveals === 'false,false,true',
+    },
+    {
+      what: `${fetched.length} moments with joins, leaves, stand-ins and restarts: figures that changed once told`,
+      value: changed.join('; ') || 0,
+      bar: '0',
+      ok: changed.length === 0 && counts.length > 0,
+    },
+    { what: 'players behind the smallest number told', value: smallest, bar: '>= 3', ok: smallest >= 3 },
+    { what: 'what is seen of a late player’s choices', value: seen ?? 0, bar: '0', ok: seen === null },
+  ];
+}
+
+/** What somebody sees who does not count how often nothing has changed. */
+function withoutRepeats(fetched: readonly Fetched[]): Fetched[] {
+  return fetched.filter((one, n) => JSON.stringify(one) !== JSON.stringify(fetched[n - 1]));
+}
+
+function everyPair(players: number): Pair[] {
+  const all = Array.from({ length: players }, (_, n) => n);
+  return all.flatMap((a) => all.slice(a + 1).map((b): Pair => [a, b]));
+}
+
+/** Where two evenings differ first; null where every byte is equal. */
+function firstDifference(one: readonly Fetched[], other: readonly Fetched[]): string | null {
+  if (one.length !== other.length) return `${one.length} and ${other.length} moments`;
+  for (const [moment, fetched] of one.entries()) {
+    for (const [from, text] of Object.entries(fetched)) {
+      const changed = other[moment]![from]!;
+      if (changed === text) continue;
+      const at = [...text].findIndex((letter, place) => letter !== changed[place]);
+      return `moment ${moment}, ${from}: ${text.slice(Math.max(0, at - 40), at + 40)}`;
+    }
+  }
+  return null;
+}
+
+function stepsIn({ report }: Fetched) {
+  const { deals } = drillReportSchema.parse(JSON.parse(report!));
+  return deals.flatMap(({ deal, steps }) => steps.map((spread) => ({ deal, spread })));
+}
+
+/** Every number of players that any report told. */
+function countsIn(fetched: readonly Fetched[]): number[] {
+  return fetched.flatMap((one) =>
+    stepsIn(one).flatMap(({ spread }) => [
+      ...spread.choices.map(({ count }) => count),
+      ...(spread.hidden === undefined ? [] : [spread.hidden]),
+      ...spread.aims.map(({ count }) => count),
+    ]),
+  );
+}
+
+function changedFigures(fetched: readonly Fetched[]): string[] {
+  const told = new Map<string, string>();
+  return fetched.flatMap((one, moment) =>
+    stepsIn(one).flatMap(({ deal, spread }) => {
+      const key = `${deal} ${spread.seat} ${spread.step} ${spread.kind}`;
+      const text = JSON.stringify(spread);
+      const before = told.get(key) ?? text;
+      told.set(key, before);
+      return before === text ? [] : [`moment ${moment}: ${key}`];
+    }),
+  );
+}
