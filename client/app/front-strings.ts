@@ -29,7 +29,8 @@ export const TERMS = {
   deadline: 'Time for each step',
   deadlineOff: 'As long as you like',
   revealRacks: 'Show all four racks at the end',
-  revealRacksAbout: 'Everybody at the table is told before the deal.',
+  revealRacksAbout:
+    'With friends: everybody at the table is told before the deal, and only then can a deal be played again. Alone with bots they are always shown.',
 } as const;
 
 export const LAZY = {

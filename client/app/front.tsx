@@ -37,7 +37,8 @@ export function Front({ app }: { readonly app: App }) {
     const answer = await rooms.openRoom({
       name: name || FRONT.guest,
       mode,
-      terms: { deadline: settings.deadline, revealRacks: settings.revealRacks },
+      // Alone nothing has to stay private, and an open deal can be played again (rule Z2).
+      terms: { deadline: settings.deadline, revealRacks: mode === 'alone' || settings.revealRacks },
       bots: [bot, bot, bot],
       card: card.value,
     });

@@ -7,6 +7,7 @@ import { randomHex } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
 import { readAims, writeAims } from '../room/aims.ts';
+import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
 import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
 import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
@@ -32,6 +33,8 @@ function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
     saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'closed'),
     initialAims: readAims(key, tabStorage),
     saveAims: (aims) => writeAims(aims, key, tabStorage),
+    initialCommitment: readKept(key, tabStorage),
+    saveCommitment: (kept) => writeKept(kept, key, tabStorage),
     ...specifics,
   });
 }

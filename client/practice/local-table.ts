@@ -17,6 +17,7 @@ import {
   type Round,
   type RoundEvent,
   reviewRound,
+  roundIdOf,
   SEATS,
   type Seat,
   type SeatInfo,
@@ -58,6 +59,9 @@ export type StartDeepAnalysis = (
   onAnswer: (answer: ChoiceAnalysis) => void,
 ) => Cancel;
 
+/** Nobody else sits at this table, so nothing has to stay private (rule Z2). */
+const TERMS = { revealRacks: true } as const;
+
 interface Play {
   readonly number: number;
   readonly round: Round;
@@ -89,7 +93,7 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   function deal(next: Deal, number: number) {
     cancel();
-    play = { number, round: begin(openRound(next, { revealRacks: false })) };
+    play = { number, round: begin(openRound(next, TERMS, roundIdOf(ports.code, number))) };
     ports.onDeal(next);
     letBotsAnswer();
     sendTable();
@@ -176,7 +180,7 @@ export function localTable(ports: LocalTablePorts): Connection {
         code: ports.code,
         you,
         seats: forFour(info),
-        terms: { deadline: null, revealRacks: false },
+        terms: { deadline: null, ...TERMS },
         card: { id, name },
         round: play.number,
         remaining: null,

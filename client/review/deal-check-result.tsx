@@ -1,45 +1,72 @@
-// Deals again from the seed and says whether the tiles were the ones that were promised.
-import {
-  bagOf,
-  checkDeal,
-  DEAL_FILE_FORMAT,
-  type DealFile,
-  type Seat,
-  type SeatRecord,
-} from '../../shared-engine/index.ts';
+// Checks what the close has opened against the commitment that the page kept, and says in words what that proves.
+import { checkDealFile, DEAL_FORMAT, type DealFile, roundIdOf } from '../../shared-engine/index.ts';
+import { CommitmentWords, WORDS_ABOUT } from '../room/commitment-words.tsx';
+import type { Seated } from '../room/room.ts';
 import { saveFile } from '../ui/save-file.ts';
 import { checkResult, DEAL_CHECK } from './deal-check-strings.ts';
 
 interface DealCheckResultProps {
-  readonly seed: string;
+  readonly seated: Seated;
+  /** As the page first saw it. */
   readonly commitment: string;
-  readonly dealer: Seat;
-  readonly record: Pick<SeatRecord, 'seat' | 'start'>;
-  /** Of the file that the player can save. */
-  readonly name: string;
 }
 
-export function DealCheckResult({ seed, commitment, dealer, record, name }: DealCheckResultProps) {
-  const { seat, start } = record;
-  const check = checkDeal({ seed, dealer }, commitment, { seat, rack: bagOf(start) });
-  const file: DealFile = { format: DEAL_FILE_FORMAT, commitment, seed, dealer, seat, rack: start };
+export function DealCheckResult({ seated, commitment }: DealCheckResultProps) {
+  const { code, round } = seated.table;
+  const file = dealFileOf(seated, commitment);
+  const check = file && checkDealFile(file);
+  if (file === null || check === null) return <p class="verdict">{DEAL_CHECK.nothing}</p>;
+  const save = () =>
+    saveFile(
+      `quadrille-deal-${code}-${round}.json`,
+      'application/json',
+      `${JSON.stringify(file, null, 2)}\n`,
+    );
   return (
     <>
-      <p class="verdict">{checkResult(check, start.length)}</p>
-      <p>{DEAL_CHECK.about}</p>
+      <p class="verdict">{checkResult(file, check)}</p>
+      <p>{file.kind === 'open-round' ? DEAL_CHECK.aboutOpen : DEAL_CHECK.aboutOwn}</p>
       <dl>
+        <dt>{DEAL_CHECK.words}</dt>
+        <dd>
+          <CommitmentWords commitment={commitment} />
+        </dd>
         <dt>{DEAL_CHECK.fingerprint}</dt>
         <dd class="hex">{commitment}</dd>
-        <dt>{DEAL_CHECK.seed}</dt>
-        <dd class="hex">{seed}</dd>
+        {file.kind === 'open-round' && (
+          <>
+            <dt>{DEAL_CHECK.seed}</dt>
+            <dd class="hex">{file.opened.seed}</dd>
+          </>
+        )}
       </dl>
-      <button
-        type="button"
-        onClick={() => saveFile(name, 'application/json', `${JSON.stringify(file, null, 2)}\n`)}
-      >
+      <p class="aside">{WORDS_ABOUT}</p>
+      <button type="button" onClick={save}>
         {DEAL_CHECK.save}
       </button>
       <p class="aside">{DEAL_CHECK.saveAbout}</p>
     </>
   );
+}
+
+/** Null where the close has opened nothing for this seat. */
+function dealFileOf({ table, view }: Seated, commitment: string): DealFile | null {
+  const { stage, ownLeaf, dealer, record, revealRacks } = view;
+  if (stage.phase !== 'closed') return null;
+  const committed = {
+    format: DEAL_FORMAT,
+    dealer,
+    seat: record.seat,
+    rack: record.start,
+    roundId: roundIdOf(table.code, table.round),
+    terms: { revealRacks },
+    commitment,
+  };
+  if (ownLeaf) return { kind: 'own-rack', ...committed, ownLeaf };
+  const { opened, racks } = stage;
+  if (opened === null || racks === null) return null;
+  const moves = record.steps.flatMap((move) =>
+    move.kind === 'move' ? [{ step: move.step, gave: move.gave, received: move.received }] : [],
+  );
+  return { kind: 'open-round', ...committed, opened, racks, moves };
 }

@@ -1,6 +1,6 @@
 // The same deal once more: play it differently, send it to a friend, see both times side by side.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, Review } from '../../shared-engine/index.ts';
+import type { ChoiceReview, Review, SeatView } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Room, Seated } from '../room/room.ts';
@@ -9,11 +9,18 @@ import { VERDICTS, verdictNameOf } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { away, choiceName, PLAY_AGAIN } from './strings.ts';
 
-/** Null until the deal is open, and for a teacher's prepared deal, which never is. */
+/** Null unless the close has opened the deal: not where racks stay private, nor for a teacher's prepared deal. */
 export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'page'): SharedDeal | null {
-  if (view.stage.phase !== 'closed' || view.stage.seed === null) return null;
+  if (view.stage.phase !== 'closed' || view.stage.opened === null) return null;
+  const { seed } = view.stage.opened;
   const cardOf = home === 'server' && table.card.id !== 'house' ? table.code : null;
-  return { deal: { seed: view.stage.seed, dealer: view.dealer }, seat: you, cardOf };
+  return { deal: { seed, dealer: view.dealer }, seat: you, cardOf };
+}
+
+/** Why a deal of chance is not offered again; says nothing of a prepared one, which the deal check does. */
+export function NotAgain({ view }: { readonly view: SeatView }) {
+  if (view.commitment === null || view.revealRacks) return null;
+  return <p class="panel aside">{PLAY_AGAIN.private}</p>;
 }
 
 export function PlayAgain({ app, shared }: { readonly app: App; readonly shared: SharedDeal }) {

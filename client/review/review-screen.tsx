@@ -15,7 +15,7 @@ import { AnalysisProgressBar } from './deep-analysis.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { OpenRacks } from './open-racks.tsx';
 import { PassChoice } from './pass-choice.tsx';
-import { earlierReview, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
+import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
 import { choiceName, REVIEW, startToEnd } from './strings.ts';
 
@@ -26,7 +26,7 @@ interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
-  const { review, analysisRunning, notice, home } = room.state.value;
+  const { review, analysisRunning, notice, home, commitment } = room.state.value;
   const { table } = seated;
   const shared = sharedDealOf(seated, home);
   const first = shared && review ? earlierReview(app, shared, room, review) : null;
@@ -50,9 +50,9 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {review && <Choices review={review} room={room} seated={seated} />}
       {review && <ProgressChart review={review} />}
       {first && review && <SideBySide first={first} now={review} />}
-      {shared && <PlayAgain app={app} shared={shared} />}
+      {shared ? <PlayAgain app={app} shared={shared} /> : <NotAgain view={seated.view} />}
       <OpenRacks seated={seated} />
-      <DealCheckPanel seated={seated} />
+      <DealCheckPanel seated={seated} kept={commitment} />
       {home === 'server' && !table.controls && (
         <details class="panel">
           <summary>{LOBBY.seats}</summary>

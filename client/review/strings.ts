@@ -38,11 +38,13 @@ export const REVIEW = {
   nextInClass: 'Ready for the next deal',
   standIn: 'A bot chose for you while you were away.',
   racks: 'All four racks at the end',
-  check: 'Was the deal fair?',
+  check: 'Was the deal fixed before the first pass?',
 } as const;
 
 export const PLAY_AGAIN = {
   title: 'The same deal again',
+  private:
+    'Racks stay private at this table, so the deal stays closed: it cannot be played again or sent as a link.',
   about: 'Play the same tiles once more, choose differently, and see both reviews side by side.',
   button: 'Play it again',
   shareButton: 'Copy the deal link',

@@ -15,6 +15,7 @@ import {
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
+import { type KeptCommitment, keptWith } from './kept-commitment.ts';
 import { openPass, tileObjection } from './open-pass.ts';
 import * as rack from './rack-layout.ts';
 import { ROOM } from './strings.ts';
@@ -53,6 +54,8 @@ export interface RoomState {
   /** Whether the card lies beside the rack. */
   readonly cardOpen: boolean;
   readonly aims: Aims;
+  /** Of the deal on the table, as this page first saw it. */
+  readonly commitment: KeptCommitment | null;
 }
 
 export interface RoomPorts {
@@ -66,6 +69,8 @@ export interface RoomPorts {
   readonly saveCardOpen: (open: boolean) => void;
   readonly initialAims: Aims;
   readonly saveAims: (aims: Aims) => void;
+  readonly initialCommitment: KeptCommitment | null;
+  readonly saveCommitment: (kept: KeptCommitment | null) => void;
   readonly loadCard: () => Promise<CompiledCard | null>;
   readonly announcementsOf: (before: Table | null, next: Table) => readonly string[];
   readonly connect: (on: {
@@ -112,6 +117,7 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
     pendingCount: 0,
     cardOpen: ports.cardOpen,
     aims: ports.initialAims,
+    commitment: ports.initialCommitment,
   });
   const change = (part: Partial<RoomState>) => {
     state.value = { ...state.value, ...part };
@@ -124,8 +130,10 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
   const connection = ports.connect({
     state: (next) => change({ connection: next, pendingCount: connection.pendingCount() }),
     message: (message) => {
+      const { commitment } = state.value;
       change({ ...received(state.value, message, ports), pendingCount: connection.pendingCount() });
       if (message.kind === 'table') ports.saveLayout(state.value.layout);
+      if (state.value.commitment !== commitment) ports.saveCommitment(state.value.commitment);
     },
   });
 
@@ -228,6 +236,7 @@ function received(
         table,
         review: table.round === before.table?.round ? before.review : null,
         layout: seated ? rack.withView(before.layout, table.round, seated.view) : before.layout,
+        commitment: keptWith(before.commitment, table),
         announcements: announcements.length > 0 ? announcements : before.announcements,
         deadlineAt: table.remaining === null ? null : now() + table.remaining,
       };

@@ -14,6 +14,13 @@ export const ROOM = {
     'Somebody tried to come back to your seat with an old copy of your sign-in, and was turned away.',
 } as const;
 
+export const SIX_WORDS = {
+  title: 'This deal in six words',
+  about:
+    'They stand for all four racks and the wall, which are fixed from now on. Friends who read out the same six words have the same deal, and can compare again at the end.',
+  failed: 'The words cannot be fetched just now. Close this and open it again.',
+} as const;
+
 export const LOBBY = {
   inviteTitle: 'Ask your friends in',
   inviteAbout: 'Send this link, or read the code out. Nobody needs an account.',

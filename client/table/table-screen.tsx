@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { stepOf } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
+import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
 import { AimPanel } from './aim-panel.tsx';
@@ -21,7 +22,7 @@ interface TableScreenProps {
 }
 
 export function TableScreen({ room, seated, card }: TableScreenProps) {
-  const { deadlineAt, cardOpen: cardWanted } = room.state.value;
+  const { deadlineAt, cardOpen: cardWanted, commitment, home } = room.state.value;
   const cardClosed = seated.table.controls?.cardClosed === true;
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
@@ -54,6 +55,9 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}
           <History seated={seated} />
+          {home === 'server' && commitment && (
+            <SixWords key={commitment.round} commitment={commitment.commitment} />
+          )}
         </div>
       </div>
       {cardOpen && card}

@@ -3,7 +3,6 @@ import {
   type Analyst,
   begin,
   chooseFor,
-  commitmentTo,
   createAnalyst,
   createSwarKernel,
   type Face,
@@ -27,7 +26,7 @@ import type { TableRequest } from './round-request.ts';
 /** What `--json` prints. Racks and tiles to go are in seat order, as dealt and at the close. */
 export interface PlayedRound {
   readonly seed: string;
-  readonly commitment: string;
+  readonly commitment: string | null;
   readonly card: { readonly id: string; readonly name: string };
   readonly dealer: Seat;
   readonly seats: Four<StyleName>;
@@ -64,7 +63,7 @@ export function playedRound(
   });
   return {
     seed,
-    commitment: commitmentTo(seed),
+    commitment: dealt.commitment,
     card: { id: card.id, name: card.name },
     dealer,
     seats,

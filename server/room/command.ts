@@ -83,8 +83,8 @@ export type RoomCommand =
   /** Server `node` watches the room's clock; the servers in `gone` no longer run. */
   | { readonly kind: 'claim-timer'; readonly node: string; readonly gone: readonly string[] }
   | { readonly kind: 'action'; readonly holder: SeatHolder; readonly action: TableAction }
-  /** The next deal, with a fresh secret seed. */
-  | { readonly kind: 'deal'; readonly seed: string }
+  /** The next deal of the room with this code, with a fresh secret seed. */
+  | { readonly kind: 'deal'; readonly code: string; readonly seed: string }
   /** A teacher's deal, with the bots that fill up the table; rejected while a round runs. */
   | { readonly kind: 'deal-prepared'; readonly deal: PreparedDeal; readonly bots: Four<StyleName | null> }
   | ClassCommandToRoom

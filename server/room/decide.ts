@@ -6,6 +6,7 @@ import {
   neighbor,
   openRound,
   type RoundEvent,
+  roundIdOf,
   SEATS,
   type Seat,
   stream,
@@ -60,7 +61,7 @@ export function decideRoom(state: RoomState, command: RoomCommand, policy: Table
         ? decideAction(state, command.holder, command.action, policy)
         : reject('not-seated');
     case 'deal':
-      return decideDeal(state, command.seed);
+      return decideDeal(state, command);
     case 'deal-prepared':
       return decidePreparedDeal(state, command);
     case 'set-controls':
@@ -114,7 +115,7 @@ function inRound(
 }
 
 /** Bots fill the empty seats, then the tiles are dealt; the deal moves to the right each round (rule D3). */
-function decideDeal(state: RoomState, seed: string): Decision<RoomEvent> {
+function decideDeal(state: RoomState, { code, seed }: RoomCommand & { kind: 'deal' }): Decision<RoomEvent> {
   if (isRoundRunning(state)) return reject('round-running');
   const names = namesAt(state);
   const filled = SEATS.filter((seat) => state.seats[seat].kind === 'empty').map((seat): RoomEvent => {
@@ -124,7 +125,8 @@ function decideDeal(state: RoomState, seed: string): Decision<RoomEvent> {
   const last = state.play?.round.deal.dealer;
   const dealer = last === undefined ? SEATS[stream(seed, 'first dealer').below(4)]! : neighbor(last, 'right');
   const { revealRacks } = state.terms;
-  return accept([...filled, inRoom(openRound({ seed, dealer }, { revealRacks }))]);
+  const roundId = roundIdOf(code, (state.play?.number ?? 0) + 1);
+  return accept([...filled, inRoom(openRound({ seed, dealer }, { revealRacks }, roundId))]);
 }
 
 function inRoom(event: RoundEvent): RoomEvent {

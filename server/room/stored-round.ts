@@ -46,6 +46,7 @@ export const resolvedSchema = z.discriminatedUnion('kind', [
 
 export const dealtSchema = z.strictObject({
   kind: z.literal('dealt'),
+  roundId: z.string(),
   deal: z.union([z.strictObject({ seed: hexSchema, dealer: seatSchema }), preparedDealSchema]),
   terms: z.strictObject({ revealRacks: z.boolean() }),
   commitment: hexSchema.nullable(),

@@ -84,7 +84,7 @@ export class Scheduler {
     switch (action.kind) {
       case 'deal': {
         const id = `server/deal ${(state.play?.number ?? 0) + 1} after ${state.seq}`;
-        return room.submit({ kind: 'deal', seed: newSeed(entropy) }, id);
+        return room.submit({ kind: 'deal', code: room.code, seed: newSeed(entropy) }, id);
       }
       case 'claim-timer': {
         const gone = await nodes.gone(state.timerOwners);

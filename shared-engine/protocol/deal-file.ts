@@ -1,10 +1,21 @@
-// The file that a player saves from the review, to check later that the deal was fair (rule D4).
+// The file that a player saves from the review, to check the deal later (rules D4, Z2).
 import { z } from 'zod';
-import { hexSchema, seatSchema, tilesSchema } from '../rules/index.ts';
-
-export const DEAL_FILE_FORMAT = 'quadrille-deal/1';
+import {
+  checkRound,
+  DEAL_FORMAT,
+  four,
+  hexSchema,
+  isCommittedRack,
+  MOVE_STEPS,
+  type RoundCheck,
+  type SeenMove,
+  seatSchema,
+  tilesSchema,
+} from '../rules/index.ts';
+import { leafProofSchema, openedRoundSchema } from './views.ts';
 
 const firstRack = {
+  format: z.literal(DEAL_FORMAT),
   dealer: seatSchema,
   /** Whose first rack is written below. */
   seat: seatSchema,
@@ -12,19 +23,51 @@ const firstRack = {
   rack: tilesSchema,
 };
 
-export const dealFileSchema = z.strictObject({
-  format: z.literal(DEAL_FILE_FORMAT),
-  /** As shown since the deal. */
-  commitment: hexSchema,
-  /** As revealed at the close. */
-  seed: hexSchema,
+const committed = {
   ...firstRack,
+  roundId: z.string().max(120),
+  terms: z.strictObject({ revealRacks: z.boolean() }),
+  /** As the page has kept it from the deal on. */
+  commitment: hexSchema,
+};
+
+const seenMoveSchema: z.ZodType<SeenMove> = z.strictObject({
+  step: z.enum(MOVE_STEPS),
+  gave: tilesSchema,
+  received: tilesSchema,
 });
+
+/** By what the file can be checked. */
+export const dealFileSchema = z.discriminatedUnion('kind', [
+  /** Racks stayed private: this seat's own can be checked, and nothing else. */
+  z.strictObject({ kind: z.literal('own-rack'), ...committed, ownLeaf: leafProofSchema }),
+  /** Racks were revealed: the whole round can be dealt and played again. */
+  z.strictObject({
+    kind: z.literal('open-round'),
+    ...committed,
+    opened: openedRoundSchema,
+    /** All four at the close. */
+    racks: four(tilesSchema),
+    /** What the seat itself gave and received. */
+    moves: z.array(seenMoveSchema).max(MOVE_STEPS.length).readonly(),
+  }),
+  /** A teacher prepared the deal: nothing was committed to, so there is nothing to check. */
+  z.strictObject({ kind: z.literal('prepared'), ...firstRack }),
+]);
 export type DealFile = z.infer<typeof dealFileSchema>;
 
-/** A teacher prepared the deal: there is no commitment, so there is nothing to check. */
-export const preparedDealFileSchema = z.strictObject({
-  format: z.literal(DEAL_FILE_FORMAT),
-  prepared: z.literal(true),
-  ...firstRack,
-});
+/** Null where there is nothing to check. */
+export function checkDealFile(file: DealFile): RoundCheck | null {
+  switch (file.kind) {
+    case 'prepared':
+      return null;
+    case 'own-rack': {
+      const fits = isCommittedRack(file.commitment, file, file, file.ownLeaf);
+      return fits ? { ok: true } : { ok: false, reason: 'wrong-commitment' };
+    }
+    case 'open-round': {
+      const { seat, rack, moves } = file;
+      return checkRound({ ...file, ...file.opened, seen: { seat, rack, moves } });
+    }
+  }
+}

@@ -27,7 +27,7 @@ export {
   shownStepSchema,
 } from './class.ts';
 export { type DrillReport, drillReportSchema, frozenSpreadSchema } from './class-report.ts';
-export { DEAL_FILE_FORMAT, type DealFile, dealFileSchema, preparedDealFileSchema } from './deal-file.ts';
+export { checkDealFile, type DealFile, dealFileSchema } from './deal-file.ts';
 export {
   type ClientMessage,
   type ConnectionOrigin,

@@ -4,10 +4,13 @@ import {
   actorSchema,
   four,
   hexSchema,
+  type LeafProof,
   MOVE_STEPS,
+  type OpenedRound,
   PASS_STEPS,
   type PublicStage,
   type PublicStep,
+  type ResolvedMove,
   type SeatAnswer,
   type SeatRecord,
   type SeatStep,
@@ -62,12 +65,34 @@ const recordSchema: z.ZodType<SeatRecord> = z.object({
   actualSteps: z.array(seatStepSchema.nullable()).readonly().exactOptional(),
 });
 
+/** A pass with the tiles of all four seats, as the close reveals it where racks are revealed. */
+const openMoveSchema: z.ZodType<ResolvedMove> = z.object({
+  ...publicMoveShape,
+  gave: four(tilesSchema),
+  forwarded: four(tilesSchema),
+  received: four(tilesSchema),
+});
+
+export const openedRoundSchema: z.ZodType<OpenedRound> = z.object({
+  seed: hexSchema,
+  moves: z.array(openMoveSchema).max(MOVE_STEPS.length).readonly(),
+});
+
+export const leafProofSchema: z.ZodType<LeafProof> = z.object({
+  salt: hexSchema,
+  path: z.array(hexSchema).max(8).readonly(),
+});
+
 const stageSchema: z.ZodType<PublicStage> = z.discriminatedUnion('phase', [
   z.object({ phase: z.literal('passing'), step: z.enum(PASS_STEPS), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('voting'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('asking'), answered: four(z.boolean()) }),
   z.object({ phase: z.literal('giving'), counts: four(countSchema), answered: four(z.boolean()) }),
-  z.object({ phase: z.literal('closed'), seed: hexSchema.nullable(), racks: four(tilesSchema).nullable() }),
+  z.object({
+    phase: z.literal('closed'),
+    opened: openedRoundSchema.nullable(),
+    racks: four(tilesSchema).nullable(),
+  }),
 ]);
 
 const answerSchema: z.ZodType<SeatAnswer> = z
@@ -91,6 +116,7 @@ const seatViewSchema: z.ZodType<SeatView> = z.object({
   rack: tilesSchema,
   answer: answerSchema,
   record: recordSchema,
+  ownLeaf: leafProofSchema.nullable(),
 });
 const spectatorViewSchema: z.ZodType<SpectatorView> = z.object({
   audience: z.literal('spectator'),
@@ -107,6 +133,7 @@ export const viewDeltaSchema: z.ZodType<ViewDelta> = z.discriminatedUnion('audie
     rack: tilesSchema.exactOptional(),
     answer: answerSchema,
     steps: z.array(seatStepSchema).readonly(),
+    ownLeaf: leafProofSchema.exactOptional(),
   }),
   z.object({
     audience: z.literal('spectator'),

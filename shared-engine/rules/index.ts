@@ -1,8 +1,14 @@
 // The rules layer: tiles, deals, the exchange, and what each audience may know of a round.
 
-export { checkDeal, commitmentTo, type DealCheck } from './deal/commitment.ts';
+export {
+  DEAL_FORMAT,
+  isCommittedRack,
+  type LeafProof,
+  roundIdOf,
+} from './deal/commitment.ts';
 export { type Deal, dealTiles, dealtSize, isSeed, type PreparedDeal } from './deal/deal.ts';
 export { drawn, type Random, seedFrom, shuffled, stream } from './deal/random.ts';
+export { BITS_A_WORD, ROOT_WORDS, rootWords } from './deal/root-words.ts';
 export {
   DIRECTIONS,
   type Direction,
@@ -25,8 +31,14 @@ export {
   stepOf,
   stepOfOutcome,
 } from './exchange/pending-decision.ts';
+export {
+  checkRound,
+  type OpenedRound,
+  type RoundCheck,
+  type SeenMove,
+} from './exchange/recompute.ts';
 export { ROUND_REJECTION_CODES, type RoundRejection, reject } from './exchange/rejection.ts';
-export type { Actor, Closed, Resolved, Round, Terms } from './exchange/round.ts';
+export type { Actor, Closed, Resolved, ResolvedMove, Round, Terms } from './exchange/round.ts';
 export {
   MOVE_STEPS,
   MOVES,

@@ -42,6 +42,10 @@ describe('a table of four friends', () => {
     const [ines, tomas] = pages as [Page, Page];
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
 
+    const words = await Promise.all(pages.map(sixWords));
+    expect(words[0]?.split(' ')).toHaveLength(6);
+    expect(new Set(words).size).toBe(1);
+
     expect(await passButton(ines).textContent()).toBe('Pass right to Tomas');
     const given = await fillTrayNamed(ines);
     await passButton(ines).click();
@@ -78,6 +82,15 @@ describe('a table of four friends', () => {
     expect(await allOnward(pages, passThree)).toBe('What this deal can teach you');
     const lessons = await Promise.all(pages.map((page) => page.locator('.lesson-text').textContent()));
     expect(lessons.every((lesson) => lesson && lesson.length > 20)).toBe(true);
+
+    // D4, Z2: racks stay private, so each checks its own, and nobody is offered the deal again.
+    for (const page of pages) {
+      await page.getByText('Was the deal fixed before the first pass?').click();
+      await page.getByText(/^Yes\. Your 1[34] first tiles are the ones fixed/).waitFor();
+      expect(await page.locator('.six-words').textContent()).toBe(words[0]);
+      await page.getByText('Racks stay private at this table').waitFor();
+      expect(await page.getByRole('button', { name: 'Play it again' }).count()).toBe(0);
+    }
   });
 
   it('O1 one player who stops ends the first Charleston, and everybody learns who it was', async () => {
@@ -124,6 +137,11 @@ describe('a table of four friends', () => {
     expect(await heading(guest).textContent()).toMatch(/^First right/);
   });
 });
+
+async function sixWords(page: Page): Promise<string | null> {
+  await page.getByText('This deal in six words').click();
+  return page.locator('.six-words').textContent();
+}
 
 /** Fills the tray and answers the names of its tiles, sorted. */
 async function fillTrayNamed(page: Page): Promise<string[]> {

@@ -83,7 +83,7 @@ describe.each(LOOKS)('on %s', (_, options, axe) => {
     }
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     await page.getByText('The numbers').first().click();
-    await page.getByText('Was the deal fair?').click();
+    await page.getByText('Was the deal fixed before the first pass?').click();
     await look(page, 'review', axe);
   });
 

@@ -8,8 +8,7 @@ import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
-import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
-import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
 import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -76,9 +75,13 @@ describe('a table in the page', () => {
     }
     const closed = view();
     if (closed.stage.phase !== 'closed') throw new Error('not closed');
-    const first = { seat: closed.record.seat, rack: bagOf(closed.record.start) };
-    expect(closed.stage.seed).toBe(DEAL.seed);
-    expect(checkDeal(DEAL, closed.commitment!, first)).toEqual({ ok: true });
+    const { opened, racks } = closed.stage;
+    expect(opened?.seed).toBe(DEAL.seed);
+    const moves = closed.record.steps.filter((step) => step.kind === 'move');
+    const seen = { seat: 1, rack: closed.record.start, moves } as const;
+    const head = { roundId: 'here/1', dealer: DEAL.dealer, terms: { revealRacks: true } };
+    const claim = { ...head, ...opened!, commitment: closed.commitment!, racks: racks!, seen };
+    expect(checkRound(claim)).toEqual({ ok: true });
     const review = messages.find((message) => message.kind === 'review')?.review;
     expect(review).toEqual(reviewRound(closed.record, createSwarKernel(card)));
   });

@@ -1,14 +1,12 @@
-// The deal: seeds, shuffles, racks and the commitment.
+// The deal: seeds, shuffles and racks.
 import { describe, expect, test } from 'vitest';
-import { checkDeal, commitmentTo } from '../../shared-engine/rules/deal/commitment.ts';
-import { dealTiles, isSeed } from '../../shared-engine/rules/deal/deal.ts';
+import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts';
 import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
 import { addTo, FULL_SET, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
-import { viewFor } from '../../shared-engine/rules/view/view.ts';
-import { opened, seedNamed } from '../kit/rounds.ts';
+import { seedNamed } from '../kit/rounds.ts';
 
 describe('the deal', () => {
   test('D1 wall and racks together are the whole set, for every dealer', () => {
@@ -48,38 +46,8 @@ describe('the deal', () => {
   });
 });
 
-describe('the commitment', () => {
-  const deal = { seed: seedNamed('commitment'), dealer: 1 } as const;
-
-  test('D4 before the close every view shows the hash of the seed and never the seed', () => {
-    const { round } = opened('commitment', 1);
-    for (const audience of [
-      { kind: 'spectator' } as const,
-      ...SEATS.map((seat) => ({ kind: 'seat', seat }) as const),
-    ]) {
-      const text = JSON.stringify(viewFor(round, audience));
-      expect(text).toContain(commitmentTo(deal.seed));
-      expect(text).not.toContain(deal.seed);
-    }
-  });
-
-  test('D4 the check accepts the revealed seed with the rack that it deals', () => {
-    const rack = dealTiles(deal).racks[3];
-    expect(checkDeal(deal, commitmentTo(deal.seed), { seat: 3, rack })).toEqual({ ok: true });
-  });
-
-  test('D4 the check finds a changed seed, dealer or rack', () => {
-    const commitment = commitmentTo(deal.seed);
-    const rack = dealTiles(deal).racks[3];
-    const swapped = { ...deal, seed: seedNamed('another') };
-    expect(checkDeal(swapped, commitment)).toEqual({ ok: false, reason: 'wrong-commitment' });
-    expect(checkDeal({ ...deal, seed: 'abc' }, commitment)).toEqual({ ok: false, reason: 'bad-seed' });
-    expect(checkDeal({ ...deal, dealer: 2 }, commitment, { seat: 3, rack })).toEqual({
-      ok: false,
-      reason: 'wrong-rack',
-    });
-    expect(isSeed(deal.seed.toUpperCase())).toBe(false);
-  });
+describe('a new round', () => {
+  const deal = { seed: seedNamed('a new round'), dealer: 1 } as const;
 
   test('a round begins at first right with the racks of its deal', () => {
     const event = openRound(deal, { revealRacks: false });

@@ -131,14 +131,16 @@ describe('after the close', () => {
     }
   });
 
-  test('Z1 D4 the seed is revealed to everybody at the close and never before', () => {
-    const rounds = everyStage('seed');
-    const { seed } = rounds[0]!.deal;
-    for (const round of rounds) {
-      const shown = JSON.stringify([viewFor(round, { kind: 'spectator' }), seatView(round, 2)]).includes(
-        seed,
-      );
-      expect(shown).toBe(round.phase === 'closed');
+  test('Z1 Z2 D4 the seed is revealed at the close where racks are, and to nobody before or elsewhere', () => {
+    for (const revealRacks of [true, false]) {
+      const rounds = everyStage('seed', revealRacks);
+      const { seed } = rounds[0]!.deal;
+      for (const round of rounds) {
+        const views = [viewFor(round, { kind: 'spectator' }), seatView(round, 2)];
+        const shown = views.map((view) => JSON.stringify(view).includes(seed));
+        const open = revealRacks && round.phase === 'closed';
+        expect(shown).toEqual([open, open]);
+      }
     }
   });
 

@@ -80,7 +80,7 @@ function commandsOf(wished: Wish, state: RoomState): RoomCommand[] {
     case 'unseat':
       return [{ kind: 'action', holder: owner(wished.by), action: { kind: 'unseat', seat: wished.seat } }];
     case 'deal':
-      return [{ kind: 'deal', seed: seedNamed(wished.name) }];
+      return [{ kind: 'deal', code: 'ROOM2345', seed: seedNamed(wished.name) }];
     case 'answers': {
       const { play } = state;
       if (play === null) return [];
@@ -143,7 +143,7 @@ test('a closed room rejects everything with one code', () => {
   expect(closed.state.closed).toBe(true);
   const commands: RoomCommand[] = [
     { kind: 'take-seat', seat: null, name: 'Odo', secretHash: 'b' },
-    { kind: 'deal', seed: seedNamed('closed') },
+    { kind: 'deal', code: 'ROOM2345', seed: seedNamed('closed') },
     { kind: 'close' },
   ];
   for (const command of commands)

@@ -1,9 +1,10 @@
 // A whole round over real sockets: four people, people with bots, the deal moving on, each review to its owner.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { checkDeal } from '../../shared-engine/rules/deal/commitment.ts';
+import { isCommittedRack } from '../../shared-engine/rules/deal/commitment.ts';
 import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { neighbor, SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
+import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
 import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/http-client.ts';
 import { eventsOf } from '../kit/room-logs.ts';
@@ -24,15 +25,14 @@ describe('four people at their sockets', () => {
     const racks = peers.map((peer) => ownView(peer).rack);
     const { dealer } = ownView(peers[0]!);
     expect(racks.map((rack) => rack.length)).toEqual(SEATS.map((seat) => (seat === dealer ? 14 : 13)));
-    const { seed } = openedSeed(ownView(peers[0]!).stage);
-    const { wall } = dealTiles({ seed, dealer });
-    expect(sizeOf(bagOf([...racks.flat(), ...wall]))).toBe(152);
-
     // E2: what the players saw last is what the log replays to.
     const log = (await eventsOf(server.store, code))!.flatMap(({ event }) =>
       event.kind === 'round' ? [event.event] : [],
     );
-    expect(replay(log)!.racks.map(facesOf)).toEqual(racks);
+    const round = replay(log)!;
+    expect(round.racks.map(facesOf)).toEqual(racks);
+    const { wall } = dealTiles(round.deal);
+    expect(sizeOf(bagOf([...racks.flat(), ...wall]))).toBe(152);
   });
 
   test('Z1 get one review each, of their own seat', async () => {
@@ -45,16 +45,39 @@ describe('four people at their sockets', () => {
     for (const peer of peers) expect(peer.messages.filter(({ kind }) => kind === 'review')).toHaveLength(1);
   });
 
-  test('D4 see the commitment from the deal on and can check the deal at the close', async () => {
-    const { peers } = await tableOfFour(server);
+  test('D4 Z2 see the commitment from the deal on, and where racks stay private each can check its own rack at the close', async () => {
+    const { code, peers } = await tableOfFour(server);
     await deal(peers);
     const promised = peers.map((peer) => ownView(peer).commitment);
     expect(new Set(promised).size).toBe(1);
     await Promise.all(peers.map((peer) => playOn(peer, 'fair')));
     for (const peer of peers) {
-      const { stage, dealer, record } = ownView(peer);
-      const first = { seat: record.seat, rack: bagOf(record.start) };
-      expect(checkDeal({ ...openedSeed(stage), dealer }, promised[0]!, first)).toEqual({ ok: true });
+      const { dealer, record, ownLeaf, stage } = ownView(peer);
+      const head = { roundId: `${code}/1`, dealer, terms: { revealRacks: false } };
+      const own = { seat: record.seat, rack: record.start };
+      expect(isCommittedRack(promised[0]!, head, own, ownLeaf!)).toBe(true);
+      expect(stage).toEqual({ phase: 'closed', opened: null, racks: null });
+    }
+    // The next round of the same table has a commitment of its own, made for its number.
+    await deal(peers);
+    expect(ownView(peers[0]!).commitment).not.toBe(promised[0]);
+  });
+
+  test('D4 Z2 where racks are revealed, everybody at the table can deal and pass the whole round again', async () => {
+    const terms = { deadline: null, revealRacks: true } as const;
+    const { code, peers } = await tableOfFour(server, { ...FRIENDS, terms });
+    await deal(peers);
+    const commitment = ownView(peers[0]!).commitment!;
+    await Promise.all(peers.map((peer) => playOn(peer, 'all open')));
+    for (const peer of peers) {
+      const { dealer, record, ownLeaf, stage } = ownView(peer);
+      if (stage.phase !== 'closed') throw new Error('not closed');
+      const head = { roundId: `${code}/1`, dealer, terms: { revealRacks: true } };
+      const moves = record.steps.filter((step) => step.kind === 'move');
+      const seen = { seat: record.seat, rack: record.start, moves };
+      const claim = { ...head, ...stage.opened!, commitment, racks: stage.racks!, seen };
+      expect(checkRound(claim)).toEqual({ ok: true });
+      expect(ownLeaf).toBeNull();
     }
   });
 
@@ -131,18 +154,12 @@ describe('the deal', () => {
   });
 
   test('is another one every time', async () => {
-    const seeds = new Set<string>();
+    const commitments = new Set<string | null>();
     for (let round = 0; round < 3; round++) {
       const peer = await sitDown(server, await openRoom(server, ALONE));
       await peer.untilTable((table) => table.round === 1);
-      await playOn(peer, 'same choices');
-      seeds.add(openedSeed(ownView(peer).stage).seed);
+      commitments.add(ownView(peer).commitment);
     }
-    expect(seeds.size).toBe(3);
+    expect(commitments.size).toBe(3);
   });
 });
-
-function openedSeed(stage: ReturnType<typeof ownView>['stage']): { seed: string } {
-  if (stage.phase !== 'closed' || stage.seed === null) throw new Error('no seed is open');
-  return { seed: stage.seed };
-}

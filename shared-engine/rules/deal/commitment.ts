@@ -1,36 +1,101 @@
-// The commitment to a fair deal: a hash published before the first pass; the seed is revealed at the close (rule D4).
+// The commitment to a deal: the root of a hash tree, public before the first pass; what opens it comes at the close (rule D4).
+import { hmac } from '@noble/hashes/hmac.js';
 import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, hexToBytes } from '@noble/hashes/utils.js';
-import { type Bag, sizeOf } from '../tiles/bag.ts';
-import { type Deal, dealTiles, isSeed, type RandomDeal } from './deal.ts';
-import type { Seat } from './seat.ts';
+import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
+import { facesOf, sortFaces } from '../tiles/bag.ts';
+import type { Face } from '../tiles/face.ts';
+import { type Deal, dealTiles, type RandomDeal } from './deal.ts';
+import { leafHash, rootByPath, treePath, treeRoot } from './hash-tree.ts';
+import { SEATS, type Seat } from './seat.ts';
 
-/** SHA-256 of the 32 seed bytes, as 64 hexadecimal digits. */
-export function commitmentTo(seed: string): string {
-  return bytesToHex(sha256(hexToBytes(seed)));
+/** Stands in each leaf, so that a leaf of another format never passes for one of this. */
+export const DEAL_FORMAT = 'quadrille-deal/2' as const;
+
+/** The racks of seats 0 to 3, the wall, the seed of later draws. */
+const LEAVES = 6;
+
+/** What each leaf says besides its own tiles, all of it public from the deal on. */
+export interface DealHead {
+  readonly roundId: string;
+  readonly dealer: Seat;
+  /** The terms that the round is played by, whichever there are. */
+  readonly terms: object;
 }
 
-/** The hash that is published with a deal; null where a teacher prepared the racks (rule D4). */
-export function commitmentOf(deal: Deal): string | null {
-  return 'prepared' in deal ? null : commitmentTo(deal.seed);
+/** What proves to a seat that its rack is the one that was committed to, without a word about the others. */
+export interface LeafProof {
+  /** 64 hexadecimal digits. */
+  readonly salt: string;
+  /** The hashes from the leaf to the root, the one nearest to the leaf first. */
+  readonly path: readonly string[];
 }
 
-export type DealCheck =
-  | { readonly ok: true }
-  | { readonly ok: false; readonly reason: 'bad-seed' | 'wrong-commitment' | 'wrong-rack' };
+/** Names a round of a room for good. */
+export function roundIdOf(code: string, number: number): string {
+  return `${code}/${number}`;
+}
 
-/** Whether the seed of `deal` has this hash and, where a rack as dealt is given, whether it deals that rack. */
-export function checkDeal(
-  deal: RandomDeal,
+/** The seed from which blind passes are drawn. It follows from the deal's seed and does not lead back to it. */
+export function laterSeed({ seed }: Pick<Deal, 'seed'>): string {
+  return bytesToHex(keyed(hexToBytes(seed), 'later draws'));
+}
+
+/** The root, 64 hexadecimal digits; null where a teacher prepared the racks (rule D4). */
+export function commitmentOf(deal: Deal, head: DealHead): string | null {
+  return 'prepared' in deal ? null : treeOf(deal, head).root;
+}
+
+/** To be given to this seat alone. */
+export function leafProof(deal: RandomDeal, head: DealHead, seat: Seat): LeafProof {
+  const { salts, leaves } = treeOf(deal, head);
+  return { salt: salts[seat]!, path: treePath(leaves, seat).map(bytesToHex) };
+}
+
+/** Whether `commitment` was made for this rack, dealt to this seat of this round. */
+export function isCommittedRack(
   commitment: string,
-  first?: { readonly seat: Seat; readonly rack: Bag },
-): DealCheck {
-  if (!isSeed(deal.seed)) return { ok: false, reason: 'bad-seed' };
-  if (commitmentTo(deal.seed) !== commitment) return { ok: false, reason: 'wrong-commitment' };
-  if (first) {
-    const dealt = dealTiles(deal).racks[first.seat];
-    const same = sizeOf(dealt) === sizeOf(first.rack) && dealt.every((count, i) => count === first.rack[i]);
-    if (!same) return { ok: false, reason: 'wrong-rack' };
-  }
-  return { ok: true };
+  head: DealHead,
+  dealt: { readonly seat: Seat; readonly rack: readonly Face[] },
+  { salt, path }: LeafProof,
+): boolean {
+  const leaf = leafOf(head, dealt.seat, salt, sortFaces(dealt.rack));
+  const root = rootByPath(leaf, { index: dealt.seat, size: LEAVES }, path.map(hexToBytes));
+  return root !== null && bytesToHex(root) === commitment;
+}
+
+interface DealTree {
+  readonly root: string;
+  readonly salts: readonly string[];
+  readonly leaves: readonly Uint8Array[];
+}
+
+/** Each seat's view of a closed round needs the tree, so it is made once and cached as long as the deal lives. */
+const cache = new WeakMap<Deal, { readonly key: string; readonly tree: DealTree }>();
+
+function treeOf(deal: RandomDeal, head: DealHead): DealTree {
+  const key = JSON.stringify(headFields(head));
+  const known = cache.get(deal);
+  if (known?.key === key) return known.tree;
+  const { racks, wall } = dealTiles(deal);
+  const contents = [...SEATS.map((seat) => facesOf(racks[seat])), wall, [laterSeed(deal)]];
+  const secret = keyed(hexToBytes(deal.seed), 'salts');
+  const salts = contents.map((_, index) => bytesToHex(hmac(sha256, secret, Uint8Array.of(index))));
+  const leaves = contents.map((content, index) => leafOf(head, index, salts[index]!, content));
+  const tree = { root: bytesToHex(treeRoot(leaves)), salts, leaves };
+  cache.set(deal, { key, tree });
+  return tree;
+}
+
+/** The hash of a leaf: of the UTF-8 of one JSON array, so that no two different leaves are the same bytes. */
+function leafOf(head: DealHead, index: number, salt: string, content: readonly string[]): Uint8Array {
+  return leafHash(utf8ToBytes(JSON.stringify([...headFields(head), index, salt, content])));
+}
+
+function headFields({ roundId, dealer, terms }: DealHead): readonly unknown[] {
+  const ways = Object.entries(terms).sort(([a], [b]) => (a < b ? -1 : 1));
+  return [DEAL_FORMAT, roundId, dealer, ways];
+}
+
+function keyed(key: Uint8Array, text: string): Uint8Array {
+  return hmac(sha256, key, utf8ToBytes(text));
 }

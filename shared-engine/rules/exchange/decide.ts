@@ -1,7 +1,6 @@
 // (round, command) → the events it causes, or one rejection; every choice in a round is decided here.
 import { commitmentOf } from '../deal/commitment.ts';
 import type { Deal } from '../deal/deal.ts';
-import { stream } from '../deal/random.ts';
 import { forFour, neighbor, SEATS, type Seat, withSeat } from '../deal/seat.ts';
 import type { Four } from '../tiles/face.ts';
 import type { Choice, Command } from './command.ts';
@@ -9,7 +8,7 @@ import type { DealtEvent, RoundEvent } from './event.ts';
 import { objection } from './legality.ts';
 import { decisionFor, hasAnswered, stepOf } from './pending-decision.ts';
 import { type RoundRejection, reject } from './rejection.ts';
-import { resolveMove } from './resolve.ts';
+import { blindDraws, resolveMove } from './resolve.ts';
 import type {
   Answer,
   Asking,
@@ -21,13 +20,16 @@ import type {
   Terms,
   Voting,
 } from './round.ts';
-import type { MoveStep } from './schedule.ts';
 
 export type DecideResult = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
 
-/** The first event of a round. From here on the commitment, or that there is none, is public (rule D4). */
-export function openRound(deal: Deal, terms: Terms): DealtEvent {
-  return { kind: 'dealt', deal, terms, commitment: commitmentOf(deal) };
+/**
+ * The first event of a round. From here on the commitment, or that there is none, is public (rule D4). A round outside
+ * a room needs no id of its own.
+ */
+export function openRound(deal: Deal, terms: Terms, roundId = 'one round'): DealtEvent {
+  const commitment = commitmentOf(deal, { roundId, dealer: deal.dealer, terms });
+  return { kind: 'dealt', roundId, deal, terms, commitment };
 }
 
 export function decide(round: Round, command: Command): DecideResult {
@@ -64,7 +66,7 @@ function decideMove(round: Passing | Giving, command: Command): DecideResult {
   const submitted = withSeat(round.submitted, command.seat, pass);
   const waiting = SEATS.some((seat) => submitted[seat] === null && decisionFor(round, seat) !== null);
   if (waiting) return events(submission);
-  const outcome = resolveMove(step, submitted, round.deal.dealer, blindStream(round, step));
+  const outcome = resolveMove(step, submitted, round.deal.dealer, blindDraws(round.deal, step));
   return events(submission, { kind: 'resolved', outcome }, ...closing(outcome));
 }
 
@@ -104,11 +106,6 @@ function closing(outcome: Resolved): RoundEvent[] {
       ? outcome.agreed.every((count) => count === 0)
       : outcome.kind === 'move' && outcome.step === 'courtesy-pass';
   return over ? [{ kind: 'closed' }] : [];
-}
-
-/** Each step draws from a stream of its own, so that earlier steps cannot change its draws. */
-function blindStream(round: Round, step: MoveStep) {
-  return stream(round.deal.seed, `blind/${step}`);
 }
 
 function complete<T>(answers: Four<Answer<T> | null>): Four<Answer<T>> | null {

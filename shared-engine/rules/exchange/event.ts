@@ -6,6 +6,8 @@ import type { MoveStep } from './schedule.ts';
 
 export type DealtEvent = {
   readonly kind: 'dealt';
+  /** Stands in the commitment, so that it counts for this round alone. */
+  readonly roundId: string;
   readonly deal: Deal;
   readonly terms: Terms;
   /** Null for a deal that a teacher prepared. */

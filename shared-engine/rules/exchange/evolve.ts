@@ -15,6 +15,7 @@ export function begin(event: DealtEvent): Round {
     phase: 'passing',
     step: 'first-right',
     submitted: NONE,
+    roundId: event.roundId,
     deal: event.deal,
     terms: event.terms,
     commitment: event.commitment,
@@ -61,9 +62,9 @@ function withSubmission(round: Round, seat: Seat, pass: SubmittedPass | null): R
 
 /** The round after the class's outcomes so far, with this one last; this table's own outcome is stored beside it. */
 function advance(round: Round, outcome: Resolved): Round {
-  const { deal, terms, commitment, resolved, actualSteps = [] } = round;
+  const { roundId, deal, terms, commitment, resolved, actualSteps = [] } = round;
   const steps = [...resolved.slice(0, actualSteps.length), outcome];
-  const dealt = begin({ kind: 'dealt', deal, terms, commitment });
+  const dealt = begin({ kind: 'dealt', roundId, deal, terms, commitment });
   return {
     ...steps.reduce(resolve, dealt),
     actualSteps: [...actualSteps, resolved[actualSteps.length] ?? null],
@@ -105,6 +106,6 @@ function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {
 }
 
 function common(round: Round) {
-  const { deal, terms, commitment, racks, resolved, actualSteps } = round;
-  return { deal, terms, commitment, racks, resolved, ...(actualSteps && { actualSteps }) };
+  const { roundId, deal, terms, commitment, racks, resolved, actualSteps } = round;
+  return { roundId, deal, terms, commitment, racks, resolved, ...(actualSteps && { actualSteps }) };
 }

@@ -1,5 +1,7 @@
 // Turns the four submitted passes of a step into one movement of tiles, blind passes included (rules C1, B1–B4).
-import { drawn, type Random } from '../deal/random.ts';
+import { laterSeed } from '../deal/commitment.ts';
+import type { Deal } from '../deal/deal.ts';
+import { drawn, type Random, stream } from '../deal/random.ts';
 import { forFour, giverTo, neighbor, SEATS, type Seat } from '../deal/seat.ts';
 import { sortFaces } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
@@ -28,7 +30,8 @@ export function resolveMove(
   random: Random,
 ): ResolvedMove {
   const { toward } = MOVES[step];
-  const own = forFour((seat) => (passes[seat]?.tiles ?? []).map((face): MovingTile => ({ face })));
+  // In rack order, so that the draws follow from what was passed and not from the order in which it was picked.
+  const own = forFour((seat) => sortFaces(passes[seat]?.tiles ?? []).map((face): MovingTile => ({ face })));
   const blind = forFour((seat) => passes[seat]?.blind ?? 0);
 
   const allBlind = blind.every((count) => count > 0);
@@ -60,6 +63,20 @@ export function resolveMove(
     blind,
     voided,
     by: forFour((seat) => passes[seat]?.by ?? null),
+  };
+}
+
+/**
+ * Where the draws of a step come from: a stream of its own, so that earlier steps cannot change them. It is made only
+ * when something is drawn, because few steps draw at all.
+ */
+export function blindDraws(deal: Pick<Deal, 'seed'>, step: MoveStep): Random {
+  let random: Random | null = null;
+  return {
+    below(bound) {
+      random ??= stream(laterSeed(deal), `blind/${step}`);
+      return random.below(bound);
+    },
   };
 }
 

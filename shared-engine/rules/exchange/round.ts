@@ -52,6 +52,7 @@ export type Resolved =
     };
 
 interface Common {
+  readonly roundId: string;
   readonly deal: Deal;
   readonly terms: Terms;
   /** Null for a deal that a teacher prepared. */

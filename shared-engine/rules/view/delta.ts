@@ -1,10 +1,12 @@
 // The difference between two views of a round for one audience, and how it is applied.
+import type { LeafProof } from '../deal/commitment.ts';
 import type { Round } from '../exchange/round.ts';
 import { facesOf } from '../tiles/bag.ts';
 import type { Face } from '../tiles/face.ts';
 import type { PublicStep, SeatStep } from './record.ts';
 import {
   type Audience,
+  ownLeaf,
   type PublicStage,
   publicStage,
   publicStep,
@@ -23,6 +25,8 @@ export type ViewDelta =
       readonly answer: SeatAnswer;
       /** Steps resolved since; they follow the steps of the earlier view. */
       readonly steps: readonly SeatStep[];
+      /** Missing where there is none. */
+      readonly ownLeaf?: LeafProof;
     }
   | { readonly audience: 'spectator'; readonly stage: PublicStage; readonly steps: readonly PublicStep[] };
 
@@ -34,12 +38,14 @@ export function viewDelta(before: Round, now: Round, audience: Audience): ViewDe
   if (audience.kind === 'spectator') return { audience: 'spectator', stage, steps: added.map(publicStep) };
   const { seat } = audience;
   const same = before.racks[seat] === now.racks[seat];
+  const leaf = ownLeaf(now, seat);
   return {
     audience: 'seat',
     stage,
     ...(!same && { rack: facesOf(now.racks[seat]) }),
     answer: seatAnswer(now, seat),
     steps: added.map((step) => seatStep(step, seat)),
+    ...(leaf && { ownLeaf: leaf }),
   };
 }
 
@@ -50,9 +56,9 @@ export function applyViewDelta(view: View, delta: ViewDelta): View | null {
     return { ...view, stage: delta.stage, steps: [...view.steps, ...delta.steps] };
   }
   if (delta.audience !== 'seat') return null;
-  const { stage, rack = view.rack, answer, steps } = delta;
+  const { stage, rack = view.rack, answer, steps, ownLeaf: leaf = view.ownLeaf } = delta;
   const record = { ...view.record, steps: [...view.record.steps, ...steps] };
-  return { ...view, stage, rack, answer, record };
+  return { ...view, stage, rack, answer, record, ownLeaf: leaf };
 }
 
 function continues(before: Round, now: Round): boolean {

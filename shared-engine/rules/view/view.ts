@@ -1,6 +1,8 @@
 // (round, audience) → what that audience may know; built up field by field, never by removing fields from the round.
-import { type Deal, dealTiles } from '../deal/deal.ts';
+import { type LeafProof, leafProof } from '../deal/commitment.ts';
+import { dealTiles } from '../deal/deal.ts';
 import { forFour, giverTo, neighbor, type Seat } from '../deal/seat.ts';
+import type { OpenedRound } from '../exchange/recompute.ts';
 import type { Closed, Resolved, ResolvedMove, Round, SubmittedPass } from '../exchange/round.ts';
 import { MOVES, type PassStep } from '../exchange/schedule.ts';
 import { facesOf } from '../tiles/bag.ts';
@@ -17,8 +19,8 @@ export type PublicStage =
   | { readonly phase: 'giving'; readonly counts: Four<number>; readonly answered: Four<boolean> }
   | {
       readonly phase: 'closed';
-      /** The revealed seed of the deal, or null where a teacher prepared it (rule D4). */
-      readonly seed: string | null;
+      /** Null where racks stay private (rule Z2) and where a teacher prepared the deal (rule D4). */
+      readonly opened: OpenedRound | null;
       /** All racks at the close where the room's terms reveal them (rule Z2), otherwise null. */
       readonly racks: Four<readonly Face[]> | null;
     };
@@ -44,6 +46,8 @@ export interface SeatView extends PublicFacts {
   readonly rack: readonly Face[];
   readonly answer: SeatAnswer;
   readonly record: SeatRecord;
+  /** At the close of a round whose racks stay private: what proves this seat's own first rack; otherwise null. */
+  readonly ownLeaf: LeafProof | null;
 }
 
 export interface SpectatorView extends PublicFacts {
@@ -69,6 +73,7 @@ export function seatView(round: Round, seat: Seat): SeatView {
     rack: facesOf(round.racks[seat]),
     answer: seatAnswer(round, seat),
     record: recordOf(round, seat),
+    ownLeaf: ownLeaf(round, seat),
   };
 }
 
@@ -92,7 +97,7 @@ export function publicStage(round: Round): PublicStage {
     case 'giving':
       return { phase: 'giving', counts: round.counts, answered: given(round.submitted) };
     case 'closed':
-      return { phase: 'closed', seed: revealedSeed(round.deal), racks: revealedRacks(round) };
+      return { phase: 'closed', opened: openedRound(round), racks: revealedRacks(round) };
   }
 }
 
@@ -100,8 +105,15 @@ function given(answers: Four<unknown>): Four<boolean> {
   return forFour((seat) => answers[seat] !== null);
 }
 
-function revealedSeed(deal: Deal): string | null {
-  return 'prepared' in deal ? null : deal.seed;
+function openedRound({ deal, terms, resolved }: Closed): OpenedRound | null {
+  if ('prepared' in deal || !terms.revealRacks) return null;
+  return { seed: deal.seed, moves: resolved.filter((step) => step.kind === 'move') };
+}
+
+/** Of this seat's leaf alone: the seed stays on the server, because all four racks follow from it. */
+export function ownLeaf({ phase, deal, roundId, terms }: Round, seat: Seat): LeafProof | null {
+  if (phase !== 'closed' || 'prepared' in deal || terms.revealRacks) return null;
+  return leafProof(deal, { roundId, dealer: deal.dealer, terms }, seat);
 }
 
 function revealedRacks(round: Closed): Four<readonly Face[]> | null {

@@ -110,7 +110,7 @@ function racingCommands(
     const number = (play?.number ?? 0) + 1;
     const id = `server/deal ${number} after ${room.state.seq}`;
     const deal = (name: string): RacingCommand => ({
-      command: { kind: 'deal', seed: seedNamed(`${at} ${name}`) },
+      command: { kind: 'deal', code: room.code, seed: seedNamed(`${at} ${name}`) },
       id,
       accepted: 2,
     });
