@@ -23,10 +23,10 @@ export async function openAddress(address: StoreAddress): Promise<OpenedStore> {
   return opened.ok ? { ok: true, store: postgresStore(opened.pool) } : opened;
 }
 
-/** As `openAddress`, but a file that is not there is not created. */
+/** To be read: a file that is not there is not created, and one that a server has is opened all the same. */
 export async function openExisting(address: StoreAddress): Promise<OpenedStore> {
   if (address.kind === 'sqlite' && !existsSync(address.location)) {
     return { ok: false, message: `There is no file ${address.location}; check the path behind sqlite:.` };
   }
-  return openAddress(address);
+  return address.kind === 'sqlite' ? openSqlite(address.location, 'beside') : openAddress(address);
 }

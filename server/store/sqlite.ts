@@ -2,13 +2,13 @@
 import { type Database, SqliteError } from 'better-sqlite3';
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
 import type { OpenedStore } from './opened.ts';
-import { openFile } from './sqlite-file.ts';
+import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
 import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 /** `location` is the file's path; its folder is created where there is none. */
-export function openSqlite(location: string): OpenedStore {
-  const opened = openFile(location);
-  return opened.ok ? { ok: true, store: sqliteStore(opened.file) } : opened;
+export function openSqlite(location: string, access: FileAccess = 'alone'): OpenedStore {
+  const opened = openFile(location, access);
+  return opened.ok ? { ok: true, store: sqliteStore(opened) } : opened;
 }
 
 /** `commands` is JSON text in the table. */
@@ -58,7 +58,7 @@ function statementsOf(file: Database) {
 type Statements = ReturnType<typeof statementsOf>;
 type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
 
-function sqliteStore(file: Database): Store {
+function sqliteStore({ file, close }: OpenedFile & { ok: true }): Store {
   const sql = statementsOf(file);
   const appendAll = appendsTo(file, sql);
   return {
@@ -66,7 +66,7 @@ function sqliteStore(file: Database): Store {
     ...writesTo(file, sql),
     commit: async (batch) => commit(file, appendAll, batch),
     async close() {
-      file.close();
+      close();
     },
   };
 }

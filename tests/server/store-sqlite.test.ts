@@ -10,7 +10,9 @@ storeContract({
   prepare: async () => async () => {},
   async newPlace() {
     const { folder, discard } = await temporaryFolder();
-    const open = async () => storeOf(openSqlite(path.join(folder, 'deeper', 'quadrille.db')));
-    return { open, openSecond: open, discard };
+    const location = path.join(folder, 'deeper', 'quadrille.db');
+    const open = async () => storeOf(openSqlite(location));
+    const openSecond = async () => storeOf(openSqlite(location, 'beside'));
+    return { open, openSecond, discard };
   },
 });

@@ -38,7 +38,7 @@ async function withFile(
       ...wish,
     });
     const happened = await disturb({ server, crowd, file, folder });
-    const store = storeOf(openSqlite(file));
+    const store = storeOf(openSqlite(file, 'beside'));
     const verdict = await crowd.finish(store, performance.now());
     await store.close();
     return { happened, verdict };

@@ -38,7 +38,7 @@ async function whilePlaying(
       deadline: null,
     });
     const { happened, violations, note } = await disturb(server, crowd, stream(seed, 'hostile clients'));
-    const store = storeOf(openSqlite(`${folder}/quadrille.db`));
+    const store = storeOf(openSqlite(`${folder}/quadrille.db`, 'beside'));
     const verdict = await crowd.finish(store, performance.now());
     await store.close();
     return {
