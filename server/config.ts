@@ -74,9 +74,11 @@ const schema = z.object({
     .number()
     .int()
     .min(1000)
-    .default(6 * 60 * 60 * 1000),
+    .default(5 * 60 * 1000),
   /** How long a room is stored after its last event, in days. */
   RETENTION_DAYS: z.coerce.number().int().min(1).default(30),
+  /** Megabytes of all rooms' events; beyond them the rooms untouched longest are removed. 0 for no limit. */
+  RETENTION_MB: z.coerce.number().int().min(0).default(4096),
   /** Threads for deep analyses; 0 analyzes between requests. The default leaves one core free. */
   REVIEW_WORKERS: z.coerce
     .number()
@@ -94,6 +96,7 @@ const schema = z.object({
 export const SETTINGS: readonly string[] = Object.keys(schema.shape);
 
 const DAY_MS = 24 * 60 * 60 * 1000;
+const MB = 1024 * 1024;
 
 type Environment = z.infer<typeof schema>;
 
@@ -120,6 +123,8 @@ export interface Config {
     readonly requestsPerMinute: number;
     readonly roomsPerMinute: number;
     readonly rooms: number;
+    /** All that is stored together; infinite for no limit. */
+    readonly storedBytes: number;
     readonly sockets: number;
     readonly socketsPerIp: number;
     readonly messagesPerSecond: number;
@@ -172,6 +177,7 @@ function configFrom(e: Environment): Config {
       requestsPerMinute: e.REQUESTS_PER_MINUTE,
       roomsPerMinute: e.ROOMS_PER_MINUTE,
       rooms: e.MAX_ROOMS,
+      storedBytes: e.RETENTION_MB === 0 ? Number.POSITIVE_INFINITY : e.RETENTION_MB * MB,
       sockets: e.MAX_SOCKETS,
       socketsPerIp: e.SOCKETS_PER_IP,
       messagesPerSecond: e.MESSAGES_PER_SECOND,

@@ -109,6 +109,11 @@ export interface Store {
   remove(code: string): Promise<void>;
   /** Removes every log whose last row is older than `before`, in milliseconds since 1970; answers how many. */
   removeOlder(before: number): Promise<number>;
+  /**
+   * Removes the logs whose last rows are oldest, until what is left holds at most so many bytes of events and command
+   * ids; answers how many.
+   */
+  removeBeyond(bytes: number): Promise<number>;
   /** How many logs are stored. */
   count(): Promise<number>;
   /** Resolves when what was begun is stored; whatever is asked afterwards rejects. */

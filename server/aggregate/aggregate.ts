@@ -40,6 +40,8 @@ export class Aggregate<State extends Versioned, Event, Command> {
   readonly #listeners = new Set<ChangeListener<State, Event>>();
   readonly #member: Member;
   #state: State;
+  /** Number of the event at which loading would begin now, as far as this server knows. */
+  #loadsFrom: number;
   #waiting: Job<Command>[] = [];
   /** Being stored. */
   #plan: Plan<State, Event, Command> | null = null;
@@ -60,6 +62,7 @@ export class Aggregate<State extends Versioned, Event, Command> {
     this.#ports = ports;
     this.#cache = new IdempotencyCache(commands);
     this.#state = states.at(-1) ?? states[0];
+    this.#loadsFrom = states[0].seq;
     this.#member = {
       plan: () => this.#planWaiting(),
       committed: (outcome) => this.#committed(outcome),
@@ -125,7 +128,13 @@ export class Aggregate<State extends Versioned, Event, Command> {
     const jobs = this.#waiting.splice(0);
     const at = this.#ports.clock.now();
     try {
-      const plan = planJobs(this.#type, { state: this.#state, cache: this.#cache, jobs, at });
+      const plan = planJobs(this.#type, {
+        state: this.#state,
+        cache: this.#cache,
+        loadsFrom: this.#loadsFrom,
+        jobs,
+        at,
+      });
       if (plan.append !== null) {
         this.#plan = plan;
         return { code: this.code, ...plan.append };
@@ -144,7 +153,8 @@ export class Aggregate<State extends Versioned, Event, Command> {
     if (outcome === 'conflict') return void this.#again(plan.jobs).then(() => this.#finish());
     if (outcome === 'invalid') this.#giveUp(plan.jobs, new Error('The events cannot be stored.'));
     else {
-      const { state, recorded } = plan;
+      const { state, recorded, append } = plan;
+      this.#loadsFrom = append?.snapshot?.version ?? this.#loadsFrom;
       this.#apply({ before: this.#state, state, states: [state], recorded });
       this.#answer(plan.jobs, plan.answers);
     }

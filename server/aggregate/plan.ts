@@ -2,6 +2,7 @@
 import type { LogRow, Snapshot } from '../ports.ts';
 import { ACCEPTED, type Answer } from './decision.ts';
 import type { IdempotencyCache } from './idempotency-cache.ts';
+import { MAX_BEHIND_SNAPSHOT } from './log-limits.ts';
 import { type Recorded, record, rowOf } from './recorded.ts';
 import type { AggregateType, Versioned } from './type.ts';
 
@@ -29,6 +30,8 @@ export interface Plan<State, Event, Command> {
 interface Situation<State, Command> {
   readonly state: State;
   readonly cache: IdempotencyCache;
+  /** Number of the event at which loading would begin now. */
+  readonly loadsFrom: number;
   readonly jobs: readonly Job<Command>[];
   /** The time of the events. */
   readonly at: number;
@@ -37,7 +40,7 @@ interface Situation<State, Command> {
 /** Decides each command on the state as those before it leave it. */
 export function planJobs<State extends Versioned, Event, Command>(
   type: AggregateType<State, Event, Command>,
-  { state: before, cache, jobs, at }: Situation<State, Command>,
+  { state: before, cache, loadsFrom, jobs, at }: Situation<State, Command>,
 ): Plan<State, Event, Command> {
   let state = before;
   let snapshot: Omit<Snapshot, 'commands'> | null = null;
@@ -56,8 +59,7 @@ export function planJobs<State extends Versioned, Event, Command>(
     for (const one of record(events, { after: state.seq, at })) {
       state = type.evolve(state, one);
       recorded.push(one);
-      const text = type.snapshotOf(state, one.event);
-      if (text !== null) snapshot = { version: one.seq, state: text };
+      if (type.startsAnew(one.event)) snapshot = snapshotAt(type, state) ?? snapshot;
     }
     const answer = decision.ok ? ACCEPTED : decision;
     if (id !== null) fresh.set(id, answer);
@@ -65,7 +67,17 @@ export function planJobs<State extends Versioned, Event, Command>(
     answers.push(answer);
   }
   if (recorded.length === 0) return { jobs, answers, recorded, state, append: null };
+  const behind = state.seq - (snapshot?.version ?? loadsFrom);
+  if (behind >= MAX_BEHIND_SNAPSHOT) snapshot = snapshotAt(type, state) ?? snapshot;
   const row = rowOf(recorded, commands, type.codec);
   const withCommands = snapshot && { ...snapshot, commands: [...cache.accepted(), ...commands] };
   return { jobs, answers, recorded, state, append: { row, snapshot: withCommands } };
+}
+
+function snapshotAt<State extends Versioned, Event, Command>(
+  type: AggregateType<State, Event, Command>,
+  state: State,
+): Omit<Snapshot, 'commands'> | null {
+  const text = type.snapshotOf(state);
+  return text === null ? null : { version: state.seq, state: text };
 }

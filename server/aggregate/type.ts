@@ -16,8 +16,10 @@ export interface AggregateType<State extends Versioned, Event, Command> {
   begin(first: Recorded<Event>): State | null;
   /** Total and silent: it believes every event of the log. */
   evolve(state: State, recorded: Recorded<Event>): State;
-  /** The state as JSON text, where `event` led to it and loading may begin there later; null after other events. */
-  snapshotOf(state: State, event: Event): string | null;
+  /** Whether the state right after this event is short, so that loading had best begin there. */
+  startsAnew(event: Event): boolean;
+  /** The state as JSON text; null for one in which no loading begins. */
+  snapshotOf(state: State): string | null;
   /** The state that this text describes; `begun` is the state after the log's first event. Throws for other text. */
   restore(begun: State, text: string): State;
 }

@@ -16,7 +16,8 @@ export const CLASS: AggregateType<ClassState, ClassEvent, ClassCommand> = {
   decide: decideClass,
   begin: beginClass,
   evolve: evolveClass,
-  snapshotOf: (state, event) => (event.kind === 'dealt' ? snapshotText(state) : null),
+  startsAnew: ({ kind }) => kind === 'dealt',
+  snapshotOf: snapshotText,
   restore: (begun, text) => ({ ...begun, ...classSnapshotFrom(text) }),
 };
 

@@ -9,6 +9,7 @@ import {
   type Step,
 } from '../../shared-engine/index.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
+import { MAX_EVENTS } from '../aggregate/log-limits.ts';
 import type { ClassEvent } from './event.ts';
 import { type ClassState, type FrozenStep, frozenAt, isGuided, playersIn } from './state.ts';
 
@@ -49,6 +50,7 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
   // A player's data can be deleted after the end too.
   if (command.kind === 'leave') return decideLeaving(state, command.player);
   if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
+  if (state.seq >= MAX_EVENTS && isRepeatable(command)) return reject('used-up');
   switch (command.kind) {
     case 'join':
       return decideJoining(state, command);
@@ -91,6 +93,11 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
     case 'end':
       return accept({ kind: 'ended' });
   }
+}
+
+/** Deals and steps are as many as the drill has; whatever else is said may be said again and again. */
+function isRepeatable({ kind }: ClassCommand): boolean {
+  return kind !== 'deal-next' && kind !== 'advance' && kind !== 'end';
 }
 
 function decideJoining(

@@ -58,7 +58,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ended') }),
 ]);
 
-/** A class right after a deal, without what its first event holds. */
+/** A class at any moment, without what its first event holds. */
 const classSnapshot = z.strictObject({
   seq: z.int(),
   players: z

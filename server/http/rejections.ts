@@ -33,6 +33,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'not-all-chosen': 409,
   'no-such-player': 404,
   'bad-drill': 422,
+  'too-many-withdrawals': 409,
+  'used-up': 409,
   'no-round': 409,
   'wrong-round': 409,
   'round-running': 409,

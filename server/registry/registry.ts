@@ -14,11 +14,14 @@ import { type ActiveRoom, type ActiveRoomPorts, activate } from './active-room.t
 import { followOthers } from './replication.ts';
 
 export interface RegistryPorts extends ActiveRoomPorts {
-  readonly store: Pick<Store, 'create' | 'load' | 'loadAfter' | 'versions' | 'removeOlder'>;
-  readonly limits: Pick<Config['limits'], 'rooms'>;
+  readonly store: Pick<Store, 'create' | 'load' | 'loadAfter' | 'versions' | 'removeOlder' | 'removeBeyond'>;
+  readonly limits: Pick<Config['limits'], 'rooms' | 'storedBytes'>;
   /** Null where no other server writes to these rooms. */
   readonly bus: WakeBus | null;
 }
+
+/** Longest pause between two sweeps, in milliseconds: what is given back is given back in minutes. */
+const MAX_SWEEP_MS = 60_000;
 
 export type Opened = { readonly ok: true; readonly live: ActiveRoom } | Rejection;
 
@@ -114,24 +117,28 @@ export class Registry {
 
   #planSweep(): void {
     const { clock, timing } = this.#ports;
-    this.#cancelSweep = clock.after(Math.ceil(timing.roomUnload / 4), () => {
+    this.#cancelSweep = clock.after(Math.min(MAX_SWEEP_MS, Math.ceil(timing.roomUnload / 4)), () => {
       void this.#sweep().finally(() => {
         if (!this.#stopped) this.#planSweep();
       });
     });
   }
 
-  /** Idle rooms leave the memory and stay in the store; logs that are too old leave the store. */
+  /** Idle rooms leave the memory and stay in the store; logs that are too old or too many leave the store. */
   async #sweep(): Promise<void> {
-    const { store, clock, timing, log } = this.#ports;
+    const { store, clock, timing, limits, log } = this.#ports;
     for (const [code, live] of [...this.#active]) {
       if (live.broadcaster.listeners > 0 || !this.#isIdle(live)) continue;
       this.#forget(code);
       await live.stop();
     }
     try {
-      const removed = await store.removeOlder(clock.now() - timing.retention);
-      if (removed > 0) await this.#dropRemoved();
+      const old = await store.removeOlder(clock.now() - timing.retention);
+      const beyond =
+        limits.storedBytes === Number.POSITIVE_INFINITY ? 0 : await store.removeBeyond(limits.storedBytes);
+      if (beyond > 0)
+        log.warn({ rooms: beyond }, 'RETENTION_MB is reached; the rooms untouched longest were removed');
+      if (old + beyond > 0) await this.#dropRemoved();
     } catch (error) {
       log.warn(errorFacts(error), 'old rooms could not be removed');
     }

@@ -17,6 +17,7 @@ import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
 import { decideConnecting, decideDisconnecting, decideSecret, decideTimer } from './connection-commands.ts';
 import type { RoomEvent } from './event.ts';
+import { isUsedUp, MAX_WITHDRAWALS } from './growth.ts';
 import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
 import { isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
@@ -37,6 +38,7 @@ export function openingEvents({ host, ...opening }: Opening): RoomEvent[] {
 
 export function decideRoom(state: RoomState, command: RoomCommand, policy: TablePolicy): Decision<RoomEvent> {
   if (state.closed) return reject('no-such-room');
+  if (isUsedUp(state, command)) return reject('used-up');
   switch (command.kind) {
     case 'take-seat':
       return policy.isOpen ? decideSeat(state, command) : reject('no-such-room');
@@ -95,6 +97,9 @@ function decideChoice(state: RoomState, command: RoomCommand & { kind: 'choose' 
   if (!isHeldBy(state, holder)) return reject('not-seated');
   if (seat !== holder.seat) return reject('not-your-seat');
   if (state.play !== null && isHeld(state.play.round, state.controls)) return reject('held');
+  if (choice.kind === 'withdraw' && (state.play?.withdrawals[seat] ?? 0) >= MAX_WITHDRAWALS) {
+    return reject('too-many-withdrawals');
+  }
   return inRound(state, round, { seat, by: 'player', choice });
 }
 

@@ -1,5 +1,5 @@
 // A room as an event-sourced aggregate: its pure functions, and where loading it may begin.
-import { begin } from '../../shared-engine/index.ts';
+import { begin, evolve } from '../../shared-engine/index.ts';
 import type { Aggregate, Change } from '../aggregate/aggregate.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import { evolveAll } from '../aggregate/replay.ts';
@@ -9,7 +9,8 @@ import { decideRoom } from './decide.ts';
 import type { RoomEvent } from './event.ts';
 import { beginRoom, evolveRoom } from './evolve.ts';
 import type { TablePolicy } from './policy.ts';
-import type { RoomState } from './state.ts';
+import { shortLogOf } from './round-log.ts';
+import type { Play, RoomState } from './state.ts';
 import { type RoomSnapshot, roomEvents, roomSnapshotFrom } from './stored-event.ts';
 
 export type Room = Aggregate<RoomState, RoomEvent, RoomCommand>;
@@ -22,8 +23,8 @@ export const ROOM: Omit<AggregateType<RoomState, RoomEvent, RoomCommand>, 'decid
   codec: roomEvents,
   begin: beginRoom,
   evolve: evolveRoom,
-  snapshotOf: (state, event) =>
-    event.kind === 'round' && event.event.kind === 'dealt' ? snapshotText(state) : null,
+  startsAnew: (event) => event.kind === 'round' && event.event.kind === 'dealt',
+  snapshotOf: snapshotText,
   restore: (begun, text) => restored(begun, roomSnapshotFrom(text)),
 };
 
@@ -38,15 +39,37 @@ export function replayRoom(recorded: readonly RecordedRoomEvent[]): RoomState | 
   return begun && evolveAll(ROOM, begun, recorded);
 }
 
-function snapshotText({ seq, at, seats, host, controls, timerOwners, play }: RoomState): string | null {
-  if (play === null) return null;
-  const { number, dealt } = play;
-  const snapshot: RoomSnapshot = { seq, at, seats, host, controls, timerOwners, number, dealt };
+function snapshotText({
+  seq,
+  at,
+  seats,
+  host,
+  controls,
+  timerOwners,
+  play,
+  closed,
+}: RoomState): string | null {
+  if (closed) return null;
+  const snapshot: RoomSnapshot = {
+    seq,
+    at,
+    seats,
+    host,
+    controls,
+    timerOwners,
+    play: play && storedPlay(play),
+  };
   return JSON.stringify(snapshot);
 }
 
-function restored(begun: RoomState, { number, dealt, ...state }: RoomSnapshot): RoomState {
-  const step = { stepAt: state.at, withdrawals: [0, 0, 0, 0], moreTime: 0 } as const;
-  const play = { number, dealtSeq: state.seq, dealt, round: begin(dealt), ...step };
-  return { ...begun, ...state, play };
+function storedPlay({ round, ...play }: Play): NonNullable<RoomSnapshot['play']> {
+  return { ...play, events: shortLogOf(round) };
+}
+
+function restored(begun: RoomState, { play, ...state }: RoomSnapshot): RoomState {
+  return { ...begun, ...state, play: play && playFrom(play) };
+}
+
+function playFrom({ events, ...play }: NonNullable<RoomSnapshot['play']>): Play {
+  return { ...play, round: events.reduce(evolve, begin(play.dealt)) };
 }

@@ -89,7 +89,7 @@ const seatState = z.discriminatedUnion('kind', [
   }),
 ]);
 
-/** A room right after a deal, without what its opening says. */
+/** A room at any moment, without what its opening says; the round is the deal and the shortest log behind it. */
 const roomSnapshot = z.strictObject({
   seq: z.int(),
   at: z.int(),
@@ -97,9 +97,17 @@ const roomSnapshot = z.strictObject({
   host: seatSchema.nullable(),
   controls,
   timerOwners: z.array(z.string()).readonly(),
-  /** Number of the round, and the event that dealt it. */
-  number: z.int(),
-  dealt: dealtSchema,
+  play: z
+    .strictObject({
+      number: z.int(),
+      dealtSeq: z.int(),
+      dealt: dealtSchema,
+      stepAt: z.number(),
+      withdrawals: four(z.int()),
+      moreTime: z.number(),
+      events: z.array(roundEventSchema).readonly(),
+    })
+    .nullable(),
 });
 
 /** Takes any event there is, or this does not compile. */

@@ -1,6 +1,6 @@
 // The store in memory: the twin that every other store is checked against, and enough for one process.
 import type { Append, AppendOutcome, LogRow, Store, StoredLog } from '../ports.ts';
-import { byBytes, checkLog, isRow } from './stored-text.ts';
+import { byBytes, bytesOf, checkLog, isRow } from './stored-text.ts';
 
 interface MutableLog extends StoredLog {
   snapshot: StoredLog['snapshot'];
@@ -103,6 +103,17 @@ function writesTo(logs: () => MemoryPlace): Omit<Store, keyof Reads | 'close'> {
       const old = [...logs()].filter(([, { rows }]) => rows.at(-1)!.at < before);
       for (const [code] of old) logs().delete(code);
       return old.length;
+    },
+    async removeBeyond(bytes) {
+      // Of logs of one moment the one that was created later is newer.
+      const newestFirst = [...logs()].reverse().sort(([, a], [, b]) => b.rows.at(-1)!.at - a.rows.at(-1)!.at);
+      let held = 0;
+      const beyond = newestFirst.filter(([, { rows }]) => {
+        held += rows.reduce((sum, row) => sum + bytesOf(row), 0);
+        return held > bytes;
+      });
+      for (const [code] of beyond) logs().delete(code);
+      return beyond.length;
     },
   };
 }

@@ -20,7 +20,9 @@ export interface LoadedRow {
 export const SQL = {
   create: `
     WITH made AS (
-      INSERT INTO quadrille.log (code, kind, version, touched_at) VALUES ($1, $2, $3, $4)
+      INSERT INTO quadrille.log (code, kind, version, touched_at, bytes)
+      SELECT $1, $2, $3::integer, $4::bigint, sum(octet_length(commands) + octet_length(events))
+      FROM unnest($8::text[], $9::text[]) AS row (commands, events)
       ON CONFLICT (code) DO NOTHING RETURNING id
     ), snapped AS (
       INSERT INTO quadrille.snapshot (log, version, commands, state)
@@ -40,7 +42,9 @@ export const SQL = {
       SELECT log.id, given.* FROM quadrille.log JOIN given USING (code)
       WHERE log.version = given.previous ORDER BY log.id FOR UPDATE OF log
     ), moved AS (
-      UPDATE quadrille.log SET version = locked.version, touched_at = locked.at FROM locked
+      UPDATE quadrille.log SET version = locked.version, touched_at = locked.at,
+        bytes = log.bytes + octet_length(locked.commands) + octet_length(locked.events)
+      FROM locked
       WHERE log.id = locked.id AND log.version = locked.previous RETURNING locked.*
     ), snapped AS (
       INSERT INTO quadrille.snapshot (log, version, commands, state)
@@ -79,5 +83,11 @@ export const SQL = {
   codes: 'SELECT code FROM quadrille.log WHERE code > $1 ORDER BY code LIMIT $2',
   remove: 'DELETE FROM quadrille.log WHERE code = $1',
   removeOlder: 'DELETE FROM quadrille.log WHERE touched_at < $1',
+  removeBeyond: `
+    DELETE FROM quadrille.log WHERE id IN (
+      SELECT id FROM (
+        SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM quadrille.log
+      ) AS sizes WHERE held > $1::bigint
+    )`,
   count: 'SELECT count(*) AS logs FROM quadrille.log',
 } as const;

@@ -76,6 +76,9 @@ function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
     async removeOlder(before) {
       return (await ask('removeOlder', [before])).rowCount ?? 0;
     },
+    async removeBeyond(bytes) {
+      return (await ask('removeBeyond', [bytes])).rowCount ?? 0;
+    },
   };
 }
 

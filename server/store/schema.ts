@@ -17,7 +17,8 @@ export const MIGRATIONS: readonly Migration[] = [
         code TEXT NOT NULL UNIQUE,
         kind TEXT NOT NULL,
         version INTEGER NOT NULL,
-        touched_at INTEGER NOT NULL
+        touched_at INTEGER NOT NULL,
+        bytes INTEGER NOT NULL
       ) STRICT;
       CREATE TABLE log_row (
         log INTEGER NOT NULL REFERENCES log (id) ON DELETE CASCADE,
@@ -42,7 +43,8 @@ export const MIGRATIONS: readonly Migration[] = [
         code text COLLATE "C" NOT NULL UNIQUE,
         kind text NOT NULL,
         version integer NOT NULL,
-        touched_at bigint NOT NULL
+        touched_at bigint NOT NULL,
+        bytes bigint NOT NULL
       );
       CREATE TABLE quadrille.log_row (
         log bigint NOT NULL REFERENCES quadrille.log (id) ON DELETE CASCADE,

@@ -3,7 +3,7 @@ import { type Database, SqliteError } from 'better-sqlite3';
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
 import type { OpenedStore } from './opened.ts';
 import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
-import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
+import { bytesOf, checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 /** `location` is the file's path; its folder is created where there is none. */
 export function openSqlite(location: string, access: FileAccess = 'alone'): OpenedStore {
@@ -21,10 +21,12 @@ function statementsOf(file: Database) {
     log: file.prepare<[string], { id: number; kind: string; version: number }>(
       'SELECT id, kind, version FROM log WHERE code = ?',
     ),
-    newLog: file.prepare<[string, string, number, number]>(
-      'INSERT INTO log (code, kind, version, touched_at) VALUES (?, ?, ?, ?) ON CONFLICT (code) DO NOTHING',
+    newLog: file.prepare<[string, string, number, number, number]>(
+      'INSERT INTO log (code, kind, version, touched_at, bytes) VALUES (?, ?, ?, ?, ?) ON CONFLICT (code) DO NOTHING',
     ),
-    moveOn: file.prepare<[number, number, Id]>('UPDATE log SET version = ?, touched_at = ? WHERE id = ?'),
+    moveOn: file.prepare<[number, number, number, Id]>(
+      'UPDATE log SET version = ?, touched_at = ?, bytes = bytes + ? WHERE id = ?',
+    ),
     newRow: file.prepare<[Id, number, number, number, string, string]>(
       'INSERT INTO log_row (log, version, previous, at, commands, events) VALUES (?, ?, ?, ?, ?, ?)',
     ),
@@ -51,6 +53,10 @@ function statementsOf(file: Database) {
     ),
     remove: file.prepare<[string]>('DELETE FROM log WHERE code = ?'),
     removeOlder: file.prepare<[number]>('DELETE FROM log WHERE touched_at < ?'),
+    removeBeyond: file.prepare<[number]>(`
+      DELETE FROM log WHERE id IN (
+        SELECT id FROM (SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log) WHERE held > ?
+      )`),
     count: file.prepare<[], { logs: number }>('SELECT count(*) AS logs FROM log'),
   };
 }
@@ -113,7 +119,8 @@ function readsOf(file: Database, sql: Statements): Reads {
 function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'commit' | 'close'> {
   const create = file.transaction((code: string, { kind, rows, snapshot }: StoredLog) => {
     const { version, at } = rows.at(-1)!;
-    const made = sql.newLog.run(storedText(code), kind, version, at);
+    const bytes = rows.reduce((sum, row) => sum + bytesOf(row), 0);
+    const made = sql.newLog.run(storedText(code), kind, version, at, bytes);
     if (made.changes === 0) return 'code-taken';
     for (const row of rows) writeRow(sql, made.lastInsertRowid, row);
     if (snapshot) writeSnapshot(sql, made.lastInsertRowid, snapshot);
@@ -140,6 +147,7 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
       sql.remove.run(storedText(code));
     },
     removeOlder: async (before) => sql.removeOlder.run(before).changes,
+    removeBeyond: async (bytes) => sql.removeBeyond.run(bytes).changes,
   };
 }
 
@@ -151,7 +159,7 @@ function appendsTo(file: Database, sql: Statements) {
       if (!isRow(row)) return 'invalid';
       const log = sql.log.get(storedText(code));
       if (log?.version !== row.after) return 'conflict';
-      sql.moveOn.run(row.version, row.at, log.id);
+      sql.moveOn.run(row.version, row.at, bytesOf(row), log.id);
       writeRow(sql, log.id, row);
       if (snapshot) writeSnapshot(sql, log.id, snapshot);
       return 'committed';

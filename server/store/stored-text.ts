@@ -33,6 +33,11 @@ export function isRow({ after, version, at }: LogRow): boolean {
   return [after, version, at].every(Number.isSafeInteger) && after >= 0 && version > after;
 }
 
+/** Bytes that a row counts toward the size of its log. */
+export function bytesOf({ commands, events }: LogRow): number {
+  return Buffer.byteLength(JSON.stringify(commands)) + Buffer.byteLength(events);
+}
+
 /** Throws unless the log begins with its first event and leaves out nothing but what its snapshot covers. */
 export function checkLog({ rows, snapshot }: StoredLog): void {
   let last = 0;

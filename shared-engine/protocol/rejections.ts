@@ -35,6 +35,9 @@ export const ROOM_REJECTIONS = {
   'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play for whoever is away.',
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
+  'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',
+  'used-up':
+    'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',
   'wrong-round': 'That round is over; look at the table and choose again.',
   'round-running': 'A round is being played; do that after it closes.',

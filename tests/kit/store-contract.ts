@@ -1,6 +1,7 @@
 // What every store promises, asked of each of them: the one suite that memory, SQLite and PostgreSQL all pass.
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { Store } from '../../server/ports.ts';
+import type { LogRow, Store } from '../../server/ports.ts';
+import { bytesOf } from '../../server/store/stored-text.ts';
 import { appendTo, LOG_START, newLog, row, snapshotAt } from './logs.ts';
 import { commitContract } from './store-commits.ts';
 import { textContract } from './store-texts.ts';
@@ -195,6 +196,27 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         expect(await store.removeOlder(LOG_START + 1001)).toBe(2);
         expect(await store.codes(null, 9)).toEqual(['NEWROOMA']);
         expect(await store.load('NEWROOMA')).toEqual(newLog(4));
+      });
+    });
+
+    describe('the size of a store', () => {
+      test('LM4 the logs touched longest ago are removed until the rest is small enough, and counted', async () => {
+        const bytes = (log: { rows: readonly LogRow[] }) =>
+          log.rows.reduce((sum, one) => sum + bytesOf(one), 0);
+        await store.create('OLDROOMA', newLog(1));
+        await store.create('NEWROOMA', newLog(3));
+        await store.create('OLDROOMB', { ...newLog(1), snapshot: snapshotAt(2, '"a long state"') });
+        await appendTo(store, 'OLDROOMA', row(2, 3, ['1/麻雀'], '麻雀'));
+        const newer = bytes(newLog(3));
+        const second = bytes(newLog(1)) + bytesOf(row(2, 3, ['1/麻雀'], '麻雀'));
+        expect(await store.removeBeyond(newer + second + bytes(newLog(1)))).toBe(0);
+        expect(await store.removeBeyond(newer + second + bytes(newLog(1)) - 1)).toBe(1);
+        expect(await store.codes(null, 9)).toEqual(['NEWROOMA', 'OLDROOMA']);
+        expect(await store.removeBeyond(newer + second)).toBe(0);
+        expect(await store.removeBeyond(newer + second - 1)).toBe(1);
+        expect(await store.codes(null, 9)).toEqual(['NEWROOMA']);
+        expect(await store.removeBeyond(newer - 1)).toBe(1);
+        expect(await store.count()).toBe(0);
       });
     });
 

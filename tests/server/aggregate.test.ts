@@ -46,7 +46,8 @@ const COUNTER: AggregateType<Counter, Added, Add> = {
     const { seq } = recorded;
     return { seq, total: recorded.event.kind === 'added' ? total + recorded.event.by : total };
   },
-  snapshotOf: (state, { kind }) => (kind === 'rested' ? JSON.stringify(state) : null),
+  startsAnew: ({ kind }) => kind === 'rested',
+  snapshotOf: (state) => JSON.stringify(state),
   restore: (_, text) => storedJson(counter, text),
 };
 

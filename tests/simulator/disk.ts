@@ -51,6 +51,7 @@ export function faultyStore(rooms: Store, faults: DiskFaults, clock: Clock, rand
     rewrite: (code, rows, snapshot) => write(() => rooms.rewrite(code, rows, snapshot)),
     remove: (code) => write(() => rooms.remove(code)),
     removeOlder: (before) => write(() => rooms.removeOlder(before)),
+    removeBeyond: (bytes) => write(() => rooms.removeBeyond(bytes)),
     count: () => read(() => rooms.count()),
     close: async () => {},
   };

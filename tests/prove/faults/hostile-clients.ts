@@ -6,7 +6,7 @@ import { openSqlite } from '../../../server/store/sqlite.ts';
 import { connectionOf } from '../../../server/ws/connection.ts';
 import { CLOSE } from '../../../shared-engine/protocol/version.ts';
 import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
-import { anyAnswer, deal, ownView, tableOfFour, watch } from '../../kit/http-client.ts';
+import { tableOfFour, watch } from '../../kit/http-client.ts';
 import { storeOf } from '../../kit/logs.ts';
 import { Peer } from '../../kit/sockets.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
@@ -98,7 +98,6 @@ export const slowReader: Scenario = {
   run: (input) =>
     whilePlaying(input, async (server) => {
       const { code, peers } = await tableOfFour(server);
-      await deal(peers);
       const phase = input.size === 'full' ? 45_000 : 15_000;
       const before = await answerTimes(peers, phase / 3);
       const slow = await Promise.all([watch(server, code), watch(server, code), watch(server, code)]);
@@ -111,18 +110,17 @@ export const slowReader: Scenario = {
     }),
 };
 
-/** Three players pass and withdraw as fast as they may; how long each answer took, in milliseconds. */
+/** Three players say that they are ready and that they are not, as fast as they may; how long each answer took, in milliseconds. */
 async function answerTimes(peers: readonly Peer[], ms: number): Promise<number[]> {
   const end = performance.now() + ms;
   const waits: number[] = [];
   await Promise.all(
     peers.slice(0, 3).map(async (peer) => {
+      let ready = false;
       while (performance.now() < end) {
-        const { answer, stage } = ownView(peer);
-        if (stage.phase !== 'passing') throw new Error('the round went on');
         const started = performance.now();
-        const back = { kind: 'withdraw', step: stage.step } as const;
-        await peer.choose(answer === null ? anyAnswer(ownView(peer), { below: () => 0 }) : back);
+        ready = !ready;
+        await peer.act({ kind: 'ready', ready });
         waits.push(performance.now() - started);
         await pause(Math.max(0, 55 - (performance.now() - started)));
       }
