@@ -44,6 +44,14 @@ import { Gateway } from './ws/gateway.ts';
 /** Largest body of a request in bytes: room for a card file. */
 export const BODY_LIMIT = 512 * 1024;
 
+/** How long a client may take to send the head of a request, and all of it, in milliseconds; then it is cut off. */
+const HEAD_TIMEOUT_MS = 10_000;
+const REQUEST_TIMEOUT_MS = 30_000;
+/** How often requests are held against that, in milliseconds. */
+const TIMEOUT_CHECK_MS = 2_000;
+/** Connections beyond the sockets of people who play, so that a page still loads when all of those are open. */
+const CONNECTION_HEADROOM = 1_000;
+
 export interface AppPorts {
   readonly config: Config;
   readonly log: Logger;
@@ -73,6 +81,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   const { config, log, clock, entropy, tickets, store, metrics } = ports;
   const { limits } = config;
   const app = emptyApp(config, log);
+  app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
   answerErrors(app);
   const { registry, classes, reviewer, analyzer } = roomsAndClasses(ports);
   const gateway = new Gateway({
@@ -113,6 +122,8 @@ function emptyApp({ trustedProxyHops }: Config, log: Logger): FastifyInstance {
     logController: new LogController({ disableRequestLogging: true, requestIdLogLabel: 'request' }),
     trustProxy: (_, hop) => hop < trustedProxyHops,
     bodyLimit: BODY_LIMIT,
+    requestTimeout: REQUEST_TIMEOUT_MS,
+    http: { headersTimeout: HEAD_TIMEOUT_MS, connectionsCheckingInterval: TIMEOUT_CHECK_MS },
     forceCloseConnections: true,
     frameworkErrors: answerError,
     clientErrorHandler: answerBrokenRequest,

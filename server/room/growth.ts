@@ -18,7 +18,8 @@ export function isUsedUp({ seq }: RoomState, command: RoomCommand): boolean {
     case 'action':
       return isRepeatable(command.action) && seq >= MAX_EVENTS;
     case 'connect':
-    case 'change-secret':
+    case 'issue-secret':
+    case 'confirm-secret':
     case 'more-time':
       return seq >= MAX_EVENTS_WITH_RETURNS;
     default:

@@ -1,4 +1,5 @@
 // Bytes that no HTTP client would send, at the port of the server.
+import { once } from 'node:events';
 import { connect } from 'node:net';
 import request from 'supertest';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -41,6 +42,43 @@ describe('raw bytes at the port', () => {
     expect(await upgrade(`Host: ${host}\r\nOrigin: http://${host}.elsewhere.example`)).toMatch(/ 403 /);
     expect(await upgrade(`Host: ${host}\r\nOrigin: http://${host}`)).toMatch(/^HTTP\/1\.1 101 /);
   });
+
+  test('LM6 that stop in the middle of a head or a body are cut off, and nobody else waits for them', async () => {
+    const { server: http } = server.app;
+    expect([http.headersTimeout, http.requestTimeout]).toEqual([10_000, 30_000]);
+    // The times that ship would make this test wait.
+    [http.headersTimeout, http.requestTimeout] = [100, 200];
+    const head = raw('GET /healthz HTTP/1.1\r\nHost: x\r\nA: ');
+    const body = raw('POST /api/rooms HTTP/1.1\r\nHost: x\r\nContent-Length: 500\r\n\r\n{"name":');
+    expect((await request(server.url).get('/healthz')).status).toBe(200);
+    expect((await Promise.all([head, body])).map((answer) => answer.slice(0, 10))).toEqual([
+      'HTTP/1.1 4',
+      'HTTP/1.1 4',
+    ]);
+  });
+
+  test('LM6 of more connections than there may be are dropped, and pages still load when every socket is taken', async () => {
+    const few = await startServer({ seed: 'few', settings: { MAX_SOCKETS: '5' } });
+    expect(few.app.server.maxConnections).toBe(1005);
+    few.app.server.maxConnections = 3;
+    const { hostname, port } = new URL(few.url);
+    const idle = Array.from({ length: 3 }, () => connect(Number(port), hostname));
+    await Promise.all(idle.map((socket) => once(socket, 'connect')));
+    await expect.poll(() => connectionsOf(few)).toBe(3);
+    const dropped = connect(Number(port), hostname);
+    dropped.on('error', () => {});
+    await once(dropped, 'close');
+    for (const socket of idle) socket.destroy();
+    await expect.poll(() => connectionsOf(few)).toBe(0);
+    expect((await request(few.url).get('/healthz')).status).toBe(200);
+    await few.stop();
+  });
+
+  function connectionsOf({ app }: TestServer): Promise<number> {
+    return new Promise((resolve, reject) =>
+      app.server.getConnections((error, count) => (error ? reject(error) : resolve(count))),
+    );
+  }
 
   function raw(text: string): Promise<string> {
     const { hostname, port } = new URL(server.url);
