@@ -26,7 +26,10 @@ self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => 
 async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
   const analyst = createAnalyst(card, await loadSimd());
   for (let nth = 0; nth < choices; nth++) {
-    const answer: ChoiceAnalysis = { nth, analysis: analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET }) };
+    const answer: ChoiceAnalysis = {
+      nth,
+      analysis: analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET }),
+    };
     self.postMessage(answer);
   }
 }

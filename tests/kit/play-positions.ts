@@ -1,5 +1,11 @@
 // Positions of the simulated play made by hand: a small card, holdings written as words, the rest of the set as the wall.
-import type { ExposedGroup, Holding, Offer, SimulatedPlay, Turn } from '../../shared-engine/analysis/play/play.ts';
+import type {
+  ExposedGroup,
+  Holding,
+  Offer,
+  SimulatedPlay,
+  Turn,
+} from '../../shared-engine/analysis/play/play.ts';
 import { type PlayCard, preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { compileCard } from '../../shared-engine/card/compile.ts';
 import {

@@ -154,7 +154,10 @@ export class World {
           ?.server.registry.find(CODE)
           .catch(() => null);
         if (!live) return { ok: false, code: 'unreachable', message: 'no answer' };
-        return { ok: true, value: { ticket: await this.#tickets.issue({ code: CODE, holder, shown: null }) } };
+        return {
+          ok: true,
+          value: { ticket: await this.#tickets.issue({ code: CODE, holder, shown: null }) },
+        };
       },
       openWire: (events) => this.#connect(events, holder),
     });
