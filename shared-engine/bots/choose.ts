@@ -112,9 +112,9 @@ function arrivalGain(scorer: RackScorer, rack: Bag, removed: readonly Removal[])
   let gain = 0;
   let copies = 0;
   for (const face of scorer.order) {
-    const unseen = copiesOf(face) - countOf(rack, face);
-    gain += unseen * (scorer.nearness(addTo(rest, [face])) - before);
-    copies += unseen;
+    const hidden = copiesOf(face) - countOf(rack, face);
+    gain += hidden * (scorer.nearness(addTo(rest, [face])) - before);
+    copies += hidden;
   }
   return gain / copies;
 }

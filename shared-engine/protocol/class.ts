@@ -30,13 +30,13 @@ export type ClassTerms = z.infer<typeof classTermsSchema>;
  * and in the report sums by name with every choice, every choice without names, or counts alone.
  */
 export interface ClassPrivacy {
-  readonly racks: 'seen' | 'unseen';
+  readonly racks: 'seen' | 'hidden';
   readonly report: 'named' | 'every-choice' | 'counts';
 }
 
 export function privacyOf(terms: Pick<ClassTerms, 'names' | 'racks'>): ClassPrivacy {
   const report = terms.names ? 'named' : isAnonymous(terms) ? 'counts' : 'every-choice';
-  return { racks: terms.racks ? 'seen' : 'unseen', report };
+  return { racks: terms.racks ? 'seen' : 'hidden', report };
 }
 
 /** Whether nothing that the teacher is sent may depend on who of the class chose what (rule AN1). */

@@ -18,7 +18,7 @@ export const JOIN = {
   },
   racks: {
     seen: 'Your teacher can see your rack while you choose.',
-    unseen: 'Your teacher cannot see your rack.',
+    hidden: 'Your teacher cannot see your rack.',
   },
   report: {
     named:

@@ -13,12 +13,12 @@ export interface ArrivalTerms {
 }
 
 /**
- * Bundles of face indexes, cut one after another from a shuffle of the unseen tiles, so that no tile arrives more
+ * Bundles of face indexes, cut one after another from a shuffle of the hidden tiles, so that no tile arrives more
  * often than it should; when the shuffle is used up a new one follows.
  */
-export function arrivals(unseen: Bag, { step, size, count }: ArrivalTerms): readonly (readonly number[])[] {
+export function arrivals(hidden: Bag, { step, size, count }: ArrivalTerms): readonly (readonly number[])[] {
   const random = stream(SEED, step);
-  const tiles = facesOf(unseen).map(faceIndex);
+  const tiles = facesOf(hidden).map(faceIndex);
   const bundles: (readonly number[])[] = [];
   let left: number[] = [];
   while (bundles.length < count) {

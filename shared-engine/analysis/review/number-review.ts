@@ -36,9 +36,9 @@ export function reviewVote(offer: OfferedVote, kernel: Kernel, worth: Worth): Nu
 
 /** The smaller number holds (rule Y1); the seat across is taken to ask for each number equally often. */
 export function reviewAsk(offer: OfferedAsk, kernel: Kernel, worth: Worth): NumberFindings {
-  const { rack, unseen } = offer;
+  const { rack, hidden } = offer;
   const agreed = COUNTS.map(
-    (size) => rankPasses({ rack, unseen, step: 'courtesy-pass', size }, worth).best.nearness,
+    (size) => rankPasses({ rack, hidden, step: 'courtesy-pass', size }, worth).best.nearness,
   );
   const options = COUNTS.map((asked) => ({
     value: asked,

@@ -6,7 +6,7 @@ import { BASIS, thousandth, type Worth } from './basis.ts';
 
 export interface PassOffer {
   readonly rack: Bag;
-  readonly unseen: Bag;
+  readonly hidden: Bag;
   /** Names the arrivals, so that each step has its own. */
   readonly step: string;
   /** Own tiles to give, 0–3; as many arrive and stay. */
@@ -73,12 +73,12 @@ function byTilesKept({ rack, size }: PassOffer, worth: Worth): readonly LegalPas
 }
 
 function tryPasses(offer: PassOffer, passes: readonly LegalPass[], worth: Worth): readonly TriedPass[] {
-  const { unseen, step, size } = offer;
+  const { hidden, step, size } = offer;
   // Always bundles of three, of which the first tiles are used: passes of different sizes see the same arrivals.
   const bundles =
     size === 0
       ? [[]]
-      : arrivals(unseen, { step, size: 3, count: BASIS.arrivals }).map((bundle) => bundle.slice(0, size));
+      : arrivals(hidden, { step, size: 3, count: BASIS.arrivals }).map((bundle) => bundle.slice(0, size));
   return passes.map(({ tiles, rest }) => {
     const rack = [...rest];
     let sum = 0;

@@ -17,7 +17,7 @@ interface Offered {
   /** Held when the choice was offered. */
   readonly rack: Bag;
   /** Tiles that may still arrive, as far as this seat can know; never a joker (rule C2). */
-  readonly unseen: Bag;
+  readonly hidden: Bag;
 }
 
 export type OfferedMove = Offered & {
@@ -47,7 +47,7 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
   const { seat, rack, past } = situation;
   const by = chosen.by[seat];
   if (by === null) return null;
-  const offered = { by, rack, unseen: unseenIn(situation) };
+  const offered = { by, rack, hidden: hiddenIn(situation) };
   switch (chosen.kind) {
     case 'vote':
       return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat] };
@@ -65,8 +65,8 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
  * The set without what the seat holds and what it gave knowingly. A tile given away that came back would be
  * taken off twice; the seat cannot tell (rule V3), so no count goes below zero.
  */
-function unseenIn({ rack, past }: Situation): Bag {
-  const unseen = FULL_SET.map((copies, face) => copies - rack[face]!);
-  for (const { gave } of past) for (const face of gave) unseen[face]!--;
-  return unseen.map((count, face) => (face === JOKER_INDEX ? 0 : Math.max(0, count)));
+function hiddenIn({ rack, past }: Situation): Bag {
+  const hidden = FULL_SET.map((copies, face) => copies - rack[face]!);
+  for (const { gave } of past) for (const face of gave) hidden[face]!--;
+  return hidden.map((count, face) => (face === JOKER_INDEX ? 0 : Math.max(0, count)));
 }

@@ -12,13 +12,13 @@ const TILES_PER_SAMPLE = 12;
 
 /** Mean worth at the close after continuing and after stopping. */
 export function continueOrStop(
-  { rack, unseen }: { readonly rack: Bag; readonly unseen: Bag },
+  { rack, hidden }: { readonly rack: Bag; readonly hidden: Bag },
   kernel: Kernel,
   worth: Worth,
 ): { readonly continuing: number; readonly stopping: number } {
   let continuing = 0;
   let stopping = 0;
-  const samples = arrivals(unseen, { step: 'vote', size: TILES_PER_SAMPLE, count: SAMPLES });
+  const samples = arrivals(hidden, { step: 'vote', size: TILES_PER_SAMPLE, count: SAMPLES });
   for (const [index, arriving] of samples.entries()) {
     const asked = index % 4;
     const courtesy = arriving.slice(9);

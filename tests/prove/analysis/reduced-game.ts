@@ -118,8 +118,8 @@ export function dealsOf({ rack }: Position, seed: number): DealSource {
       for (let nth = 0; nth < batches * DEALS_PER_BATCH; nth++) {
         const key = first * DEALS_PER_BATCH + nth;
         const rng = createRng(seed, key);
-        const unseen = rack.map((count) => COPIES - count);
-        const racks: Four<Counts> = [rack, deal(unseen, rng), deal(unseen, rng), deal(unseen, rng)];
+        const hidden = rack.map((count) => COPIES - count);
+        const racks: Four<Counts> = [rack, deal(hidden, rng), deal(hidden, rng), deal(hidden, rng)];
         for (const [a, action] of actions.entries()) {
           const at = (Math.floor(nth / DEALS_PER_BATCH) * actions.length + a) * RESULT_WIDTH;
           const [close, after] = rollOut(racks, action(key)[0]!);
@@ -133,7 +133,7 @@ export function dealsOf({ rack }: Position, seed: number): DealSource {
 }
 
 /** Every rack of four from these tiles, with the number of ways to draw it. */
-function racksFrom(unseen: Counts): readonly { readonly rack: Counts; readonly ways: number }[] {
+function racksFrom(hidden: Counts): readonly { readonly rack: Counts; readonly ways: number }[] {
   const found: { rack: Counts; ways: number }[] = [];
   const extend = (face: number, rack: number[], left: number, ways: number): void => {
     if (face === FACES) {
@@ -141,8 +141,8 @@ function racksFrom(unseen: Counts): readonly { readonly rack: Counts; readonly w
       return;
     }
     let choose = 1;
-    for (let count = 0; count <= Math.min(left, unseen[face]!); count++) {
-      if (count > 0) choose = (choose * (unseen[face]! - count + 1)) / count;
+    for (let count = 0; count <= Math.min(left, hidden[face]!); count++) {
+      if (count > 0) choose = (choose * (hidden[face]! - count + 1)) / count;
       rack[face] = count;
       extend(face + 1, rack, left - count, ways * choose);
     }
@@ -157,9 +157,9 @@ export function exactMeans(position: Position): readonly number[] {
   const alternatives = alternativesOf(position);
   const sums = alternatives.map(() => 0);
   let total = 0;
-  const unseen = position.rack.map((count) => COPIES - count);
-  const without = (rack: Counts): Counts => unseen.map((count, face) => count - rack[face]!);
-  for (const left of racksFrom(unseen)) {
+  const hidden = position.rack.map((count) => COPIES - count);
+  const without = (rack: Counts): Counts => hidden.map((count, face) => count - rack[face]!);
+  for (const left of racksFrom(hidden)) {
     const fromLeft = tilePassed(left.rack);
     const firsts = alternatives.map(({ tiles }) =>
       changed(changed(position.rack, tiles[0]!, -1), fromLeft, 1),
