@@ -86,7 +86,8 @@ test('ST9: a backup taken while rooms are written is whole, and a server started
   const ended = once(copying, 'close');
   let written = 0;
   while (copying.exitCode === null) {
-    await peer.act({ kind: 'ready', ready: written % 2 === 0 });
+    // Fewer than the 40 that a socket may send at once: how long the copy takes is the machine's affair.
+    if (written < 30) await peer.act({ kind: 'ready', ready: written % 2 === 0 });
     await openRoom(live, FRIENDS);
     written++;
   }
