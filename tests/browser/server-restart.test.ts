@@ -19,7 +19,7 @@ const processes = processSuite();
 /** The built server on its SQLite file, at the port it had before. */
 function start(port: string): ServerProcess {
   const settings = { DATA_DIR: processes.dataFolder(), PORT: port, BOT_DELAY_MS: '0' };
-  return processes.start(settings, ['dist/server/main.js']);
+  return processes.start(settings);
 }
 
 test('kill −9 after a pass: the same tiles are there when the server is back, and the round goes on to its review', async () => {

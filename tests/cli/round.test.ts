@@ -13,17 +13,18 @@ import { commitmentOf } from '../../shared-engine/rules/deal/commitment.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { seedNamed } from '../kit/rounds.ts';
+import { builtCommand } from '../kit/server-process.ts';
 
 const root = new URL('../..', import.meta.url);
 const folder = mkdtempSync(path.join(tmpdir(), 'round-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 function run(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', 'tsx', 'server/cli/round.ts', ...args],
-    { cwd: root, encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 },
-  );
+  const { status, stdout, stderr } = spawnSync(process.execPath, [builtCommand('round'), ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    maxBuffer: 64 * 1024 * 1024,
+  });
   return { status, stdout, stderr };
 }
 

@@ -1,6 +1,7 @@
-// The server as a process of its own, run from source, on a free port of the loopback.
+// The server as a process of its own, run as it is built, on a free port of the loopback.
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import path from 'node:path';
 import { createInterface } from 'node:readline';
 
 export interface ServerProcess {
@@ -13,12 +14,18 @@ export interface ServerProcess {
   readonly ended: Promise<unknown[]>;
 }
 
-const FROM_SOURCE = ['--import', 'tsx', 'server/main.ts'] as const;
+/** Where the build puts what `npm start` runs; `vitest.config.ts` and the scripts of `package.json` bring it up to date. */
+export const BUILT_MAIN = path.resolve(import.meta.dirname, '../../dist/server/main.js');
+
+/** The built file of a command: `backup`, `copy-store`, `round`, `verify-deal`. */
+export function builtCommand(name: string): string {
+  return path.join(BUILT_MAIN, '../cli', `${name}.js`);
+}
 
 /** Stores its rooms in memory unless `environment` says otherwise. */
 export function startProcess(
   environment: Readonly<Record<string, string>> = {},
-  program: readonly string[] = FROM_SOURCE,
+  program: readonly string[] = [BUILT_MAIN],
 ): ServerProcess {
   const child = spawn(process.execPath, program, {
     env: { ...process.env, HOST: '127.0.0.1', PORT: '0', STORE: 'memory', ...environment },

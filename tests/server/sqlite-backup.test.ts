@@ -8,11 +8,11 @@ import { openSqlite } from '../../server/store/sqlite.ts';
 import { FRIENDS, type Guest, openRoom, sitDown, takeSeat, ticketFor } from '../kit/http-client.ts';
 import { newLog, storeOf } from '../kit/logs.ts';
 import { processSuite } from '../kit/process-suite.ts';
-import type { ServerProcess } from '../kit/server-process.ts';
+import { builtCommand, type ServerProcess } from '../kit/server-process.ts';
 
 const { start, dataFolder } = processSuite();
 const root = new URL('../..', import.meta.url);
-const COMMAND = ['--import', 'tsx', 'server/cli/backup.ts'];
+const COMMAND = [builtCommand('backup')];
 
 async function at(server: ServerProcess) {
   return { url: await server.url };

@@ -11,6 +11,7 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { appendTo, newLog, row, snapshotAt, storeOf } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
+import { builtCommand } from '../kit/server-process.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
 const root = new URL('../..', import.meta.url);
@@ -33,7 +34,7 @@ beforeEach(() => {
 
 /** The command as a process; most tests ask the function behind it. */
 function copyStore(...args: string[]) {
-  const command = ['--import', 'tsx', 'server/cli/copy-store.ts', ...args];
+  const command = [builtCommand('copy-store'), ...args];
   const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
   return { status, stdout, stderr };
 }

@@ -10,6 +10,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { rootWords } from '../../shared-engine/rules/deal/root-words.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { opened, playOn, seedNamed } from '../kit/rounds.ts';
+import { builtCommand } from '../kit/server-process.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -57,7 +58,7 @@ interface Ended {
 }
 
 function verify(...files: string[]): Promise<Ended> {
-  const command = ['--import', 'tsx', 'server/cli/verify-deal.ts', ...files];
+  const command = [builtCommand('verify-deal'), ...files];
   return new Promise((resolve) => {
     execFile(process.execPath, command, (error, out, err) => {
       resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });

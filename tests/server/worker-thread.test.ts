@@ -50,7 +50,10 @@ afterEach(async () => {
   workers = [];
 });
 
-function thread(entry?: URL): TaskWorker {
+/** As it is built: a thread from source would first have to compile it. */
+const BUILT_ENTRY = new URL('../../dist/server/workers/worker-entry.js', import.meta.url);
+
+function thread(entry: URL = BUILT_ENTRY): TaskWorker {
   const worker = workerInThread(true, entry);
   workers.push(worker);
   return worker;

@@ -1,6 +1,6 @@
 // A server process that can be killed, stopped or paused and started again on the same port with the same rooms.
 import { spawnSync } from 'node:child_process';
-import { type ServerProcess, startProcess } from '../../kit/server-process.ts';
+import { BUILT_MAIN, type ServerProcess, startProcess } from '../../kit/server-process.ts';
 import { freePort } from '../../kit/temporary.ts';
 import type { Size } from '../proof.ts';
 import { builtServer } from './built-server.ts';
@@ -35,7 +35,7 @@ process.once('exit', () => {
   for (const { child } of started) child.kill('SIGKILL');
 });
 
-/** Run as it is built, or from source where a start or two do not matter; `preload` is a module that runs before it. */
+/** Run as it is built, from a copy where the proof takes so long that somebody may build again; `preload` is a module that runs before it. */
 export async function serverUnderTest(
   environment: Readonly<Record<string, string>>,
   size: Size,
@@ -43,8 +43,7 @@ export async function serverUnderTest(
 ): Promise<ServerUnderTest> {
   const port = await freePort();
   const first = preload === null ? [] : ['--import', preload];
-  const program =
-    size === 'full' ? [...first, builtServer()] : ['--import', 'tsx', ...first, 'server/main.ts'];
+  const program = [...first, size === 'full' ? builtServer() : BUILT_MAIN];
   const running: { now: ServerProcess | null } = { now: null };
   return {
     url: `http://127.0.0.1:${port}`,
