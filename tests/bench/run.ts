@@ -1,6 +1,7 @@
 // npm run bench -- NAME [--seed TEXT]: measures one thing and prints one JSON object.
 import os from 'node:os';
 import { parseArgs } from 'node:util';
+import { printLast } from '../kit/last-line.ts';
 import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
 import type { Bench } from './bench.ts';
 
@@ -20,7 +21,7 @@ if (name === 'list') {
       (await loadModule<Bench>(folder, known, 'bench')).summary,
     ]),
   );
-  print({ benches: Object.fromEntries(benches) });
+  printLast({ benches: Object.fromEntries(benches) });
 } else if (!moduleNames(folder).includes(name)) {
   console.error(`No benchmark is called "${name}". Known: ${moduleNames(folder).join(', ')}.`);
   process.exitCode = 2;
@@ -28,9 +29,5 @@ if (name === 'list') {
   const started = performance.now();
   const figures = await (await loadModule<Bench>(folder, name, 'bench')).run({ seed });
   const machine = `${os.cpus()[0]?.model ?? 'unknown'} x${os.cpus().length}, node ${process.version}`;
-  print({ name, figures, machine, seed, seconds: Math.round(performance.now() - started) / 1000 });
-}
-
-function print(value: unknown): void {
-  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+  printLast({ name, figures, machine, seed, seconds: Math.round(performance.now() - started) / 1000 });
 }

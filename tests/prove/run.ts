@@ -1,5 +1,6 @@
 // npm run prove -- NAME [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
 import { parseArgs } from 'node:util';
+import { printLast } from '../kit/last-line.ts';
 import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
 import type { Proof, Size } from './proof.ts';
 
@@ -19,7 +20,7 @@ if (name === 'list') {
       (await loadModule<Proof>(folder, known, 'proof')).summary,
     ]),
   );
-  print({ proofs: Object.fromEntries(proofs) });
+  printLast({ proofs: Object.fromEntries(proofs) });
 } else if (!moduleNames(folder).includes(name)) {
   console.error(`No proof is called "${name}". Known: ${moduleNames(folder).join(', ')}.`);
   process.exitCode = 2;
@@ -31,14 +32,10 @@ if (name === 'list') {
   const started = performance.now();
   const rows = await (await loadModule<Proof>(folder, name, 'proof')).run({ seed, size });
   const ok = rows.length > 0 && rows.every((row) => row.ok);
-  print({ name, ok, rows, seed, size, seconds: Math.round(performance.now() - started) / 1000 });
-  process.exitCode = ok ? 0 : 1;
+  const seconds = Math.round(performance.now() - started) / 1000;
+  printLast({ name, ok, rows, seed, size, seconds }, ok ? 0 : 1);
 }
 
 function isSize(text: string): text is Size {
   return text === 'small' || text === 'full';
-}
-
-function print(value: unknown): void {
-  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }

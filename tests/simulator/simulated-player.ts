@@ -53,7 +53,8 @@ export class SimulatedPlayer {
   readonly #pending: PendingRequests = openPendingRequests(memoryStorage(), 'orders');
   readonly #connection: Connection;
   #ids = 0;
-  #thinks = false;
+  /** Ends the pause before the next choice; null where there is none. */
+  #stopThinking: (() => void) | null = null;
 
   constructor(name: string, owner: SimulatedPlayer['holder'], ports: PlayerPorts) {
     this.name = name;
@@ -98,8 +99,11 @@ export class SimulatedPlayer {
     this.#connection.start();
   }
 
+  /** Nothing of this player goes on: a pause before a choice may last an hour. */
   stop(): void {
     this.#connection.stop();
+    this.#stopThinking?.();
+    this.#stopThinking = null;
   }
 
   #hear(message: ServerMessage): void {
@@ -117,11 +121,10 @@ export class SimulatedPlayer {
 
   /** Plans one command at a time; after the pause the table is looked at anew. */
   #think(): void {
-    if (this.#thinks || this.holder === null || this.#next(this.#ports.random) === null) return;
-    this.#thinks = true;
+    if (this.#stopThinking || this.holder === null || this.#next(this.#ports.random) === null) return;
     const { random, maxThinkingMs } = this.#ports;
-    this.#ports.after(20 + random.below(maxThinkingMs), () => {
-      this.#thinks = false;
+    this.#stopThinking = this.#ports.after(20 + random.below(maxThinkingMs), () => {
+      this.#stopThinking = null;
       const command = this.#next(random);
       if (command === null) return;
       this.sent.set(command.id, { command, at: this.#ports.now(), answers: [] });
