@@ -15,7 +15,7 @@ import { classRoutes } from './http/classes.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
 import type { Metrics } from './http/metrics.ts';
 import { isOriginAllowed } from './http/origin.ts';
-import { isForPage, servePages } from './http/pages.ts';
+import { hasPage, isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
 import { rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
@@ -82,7 +82,8 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   const { limits } = config;
   const app = emptyApp(config, log);
   app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
-  answerErrors(app);
+  const servesPages = hasPage(ports.pageFolder);
+  answerErrors(app, servesPages);
   const { registry, classes, reviewer, analyzer } = roomsAndClasses(ports);
   const gateway = new Gateway({
     registry,
@@ -110,7 +111,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, roomsPerMinute });
   classPersonalDataRoutes(app, { classes, store });
   gateway.listen(app);
-  await servePages(app, ports.pageFolder);
+  if (servesPages) await servePages(app, ports.pageFolder);
   return app;
 }
 

@@ -24,6 +24,11 @@ export const FRONT = {
   cardChosen: (name: string) => `${name} will be used for the next table you open.`,
 } as const;
 
+export const MISSING = {
+  title: 'Nothing here',
+  about: 'This address leads nowhere. Check the link, or type the code that came with it.',
+} as const;
+
 export const TERMS = {
   style: 'The bots when you practice alone',
   deadline: 'Time for each step',

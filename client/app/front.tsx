@@ -6,7 +6,8 @@ import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { NameField } from '../ui/name-field.tsx';
 import { FRONT, LAZY } from './front-strings.ts';
-import { classPart, roomsPart } from './lazy.ts';
+import { roomsPart } from './lazy.ts';
+import { openCode } from './open-code.ts';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
 import { TermsForm } from './terms-form.tsx';
@@ -48,13 +49,6 @@ export function Front({ app }: { readonly app: App }) {
       problem.value = answer.message;
       offline.value = answer.code === 'unreachable';
     }
-  }
-
-  /** One field takes every code: the server is asked for a class first, and any other code is a table's. */
-  async function openCode(code: string) {
-    const classes = await classPart.fetch();
-    const known = (await classes?.classExists(code)) ?? false;
-    app.go(known ? { kind: 'class', code, part: 'main' } : { kind: 'room', code });
   }
 
   return (
@@ -120,7 +114,7 @@ export function Front({ app }: { readonly app: App }) {
             {FRONT.offline}
           </button>
         )}
-        <CodeField onCode={(code) => void openCode(code)} />
+        <CodeField onCode={(code) => void openCode(app, code)} />
         <TermsForm
           settings={settings}
           onChange={app.change}

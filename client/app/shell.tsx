@@ -3,6 +3,7 @@
 import { Front } from './front.tsx';
 import { classPart, helpPart, roomsPart, settingsPart } from './lazy.ts';
 import { LazyView } from './lazy-view.tsx';
+import { Missing } from './missing.tsx';
 import type { App } from './routes/app.ts';
 import { dealKey } from './routes/deal-link.ts';
 
@@ -20,6 +21,8 @@ function CurrentPage({ app }: { readonly app: App }) {
   switch (route.kind) {
     case 'front':
       return <Front app={app} />;
+    case 'missing':
+      return <Missing app={app} />;
     case 'room':
       return (
         <LazyView part={roomsPart}>

@@ -2,14 +2,17 @@
 import type { Socket } from 'node:net';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { errorFacts } from '../log.ts';
+import { answerMissing } from './pages.ts';
 import { rejectionBody, rejectWith } from './rejections.ts';
 
 /**
  * Call it before anything is registered: a route or plugin takes the handlers that are there when it is registered,
  * and with them falls back on the framework's own answers, which quote the cause.
  */
-export function answerErrors(app: FastifyInstance): void {
-  app.setNotFoundHandler((_, reply) => rejectWith(reply, 'not-found'));
+export function answerErrors(app: FastifyInstance, servesPages: boolean): void {
+  app.setNotFoundHandler((request, reply) =>
+    servesPages ? answerMissing(request, reply) : rejectWith(reply, 'not-found'),
+  );
   app.setErrorHandler(answerError);
 }
 

@@ -3,11 +3,15 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { PREPARE_PATH } from '../../shared-engine/index.ts';
+import { meantPath } from './page-address.ts';
+import { rejectWith } from './rejections.ts';
 
 /** Files of the build carry a hash of their content in the name, so a browser may store them for good. */
 const HASHED = `${path.sep}assets${path.sep}`;
+const FIRST_DOCUMENT = 'index.html';
 
-const PAGE_ROUTES = ['/t/:code', '/c/:code', '/c/:code/:part', '/lead'];
+const PAGE_ROUTES: readonly string[] = ['/t/:code', '/c/:code', '/c/:code/:page', PREPARE_PATH];
 /** Where the files are registered. */
 const FILES_ROUTE = '/*';
 
@@ -24,9 +28,13 @@ export function isForPage({ routeOptions }: FastifyRequest): boolean {
   return url === FILES_ROUTE || (url !== undefined && PAGE_ROUTES.includes(url));
 }
 
-/** Serves the folder of the built page. Without one, as during development, only the API answers. */
+/** Without a built page, as during development, only the API answers. */
+export function hasPage(folder: string): boolean {
+  return existsSync(path.join(folder, FIRST_DOCUMENT));
+}
+
+/** Serves the folder of the built page. Whether a room or class has the code of a link, the page asks by itself. */
 export async function servePages(app: FastifyInstance, folder: string): Promise<void> {
-  if (!existsSync(path.join(folder, 'index.html'))) return;
   await app.register(fastifyStatic, {
     root: folder,
     cacheControl: false,
@@ -39,6 +47,25 @@ export async function servePages(app: FastifyInstance, folder: string): Promise<
     },
   });
   for (const route of PAGE_ROUTES) {
-    app.get(route, (_, reply: FastifyReply) => reply.sendFile('index.html'));
+    app.get(route, (request, reply: FastifyReply) => {
+      const asked = pathOf(request);
+      return meantPath(asked) === asked ? reply.sendFile(FIRST_DOCUMENT) : reply.callNotFound();
+    });
   }
+}
+
+/** For what no route answers where `servePages` was called: an address that was meant, or the page that says there is none. */
+export function answerMissing(request: FastifyRequest, reply: FastifyReply) {
+  const asked = pathOf(request);
+  const isRead = request.method === 'GET' || request.method === 'HEAD';
+  if (!isRead || asked.startsWith('/api/')) return rejectWith(reply, 'not-found');
+  const meant = meantPath(asked);
+  if (meant !== null) return reply.redirect(meant);
+  // Programs and scripts of the page want a reason; a person who follows a link wants a way on.
+  if (!request.headers.accept?.includes('text/html')) return rejectWith(reply, 'not-found');
+  return reply.code(404).sendFile(FIRST_DOCUMENT);
+}
+
+function pathOf({ url }: FastifyRequest): string {
+  return url.split('?')[0]!;
 }

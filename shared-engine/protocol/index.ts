@@ -38,12 +38,14 @@ export {
   type TableAction,
 } from './messages.ts';
 export {
+  CLASS_PAGES,
   CLASSES_PATH,
   cardPath,
   classLink,
   classPath,
   classPersonalDataPath,
   HOUSE_CARD_PATH,
+  PREPARE_PATH,
   personalDataPath,
   ROOMS_PATH,
   roomPath,

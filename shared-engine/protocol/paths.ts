@@ -55,7 +55,14 @@ export function classPath(
   return part === '' ? path : `${path}/${part}`;
 }
 
+/** Pages of a class beside its first one. */
+export const CLASS_PAGES = ['big-screen', 'report'] as const;
+
 /** The link of a class: players join there, the teacher leads from there. */
-export function classLink(code: string): string {
-  return `/c/${encodeURIComponent(code)}`;
+export function classLink(code: string, page: (typeof CLASS_PAGES)[number] | null = null): string {
+  const link = `/c/${encodeURIComponent(code)}`;
+  return page === null ? link : `${link}/${page}`;
 }
+
+/** Where a teacher prepares a class. */
+export const PREPARE_PATH = '/lead';

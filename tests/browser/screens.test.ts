@@ -64,7 +64,10 @@ async function look(page: Page, screen: string, looks: readonly Look[] = LOOKS):
 
 it('the front page, the sheets, the lobby and a table from deal to review fit and are accessible', async () => {
   const page = await suite.newPage(FINGER);
-  await page.goto(suite.origin());
+  await page.goto(`${suite.origin()}/nobody-lives-here`);
+  await page.getByRole('heading', { name: 'Nothing here' }).waitFor();
+  await look(page, 'missing');
+  await page.getByRole('link', { name: 'Quadrille, front page' }).click();
   await page.getByText('How your tables are set up').click();
   await look(page, 'front');
   for (const sheet of ['Help', 'Settings'] as const) {

@@ -18,13 +18,23 @@ describe('addresses', () => {
     },
   );
 
-  it('any other address is the front page', () => {
-    expect(routeOf('/elsewhere')).toEqual({ kind: 'front' });
-    expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: '%E0%A4%A' });
+  it('any other address is said to lead nowhere and stays in the address bar', () => {
+    expect(routeOf('/index.html')).toEqual({ kind: 'front' });
+    for (const path of ['/elsewhere', '/t', '/c/ABCD2345/elsewhere', '/lead/on']) {
+      expect(routeOf(path)).toEqual({ kind: 'missing', path });
+      expect(pathOf(routeOf(path))).toBe(path);
+    }
+    expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: 'E0A4A' });
   });
 
   it('a code may be typed in any case, with blanks, dashes, or as the whole link', () => {
-    for (const typed of [' abcd 2345 ', 'ABCD-2345', 'https://table.test/t/ABCD2345?x', 'abcd2345']) {
+    for (const typed of [
+      ' abcd 2345 ',
+      'ABCD-2345.',
+      'https://table.test/t/ABCD2345?x',
+      'https://table.test/T/abcd%202345.',
+      'abcd2345',
+    ]) {
       expect(tidyCode(typed)).toBe('ABCD2345');
     }
   });

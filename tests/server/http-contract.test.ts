@@ -1,5 +1,7 @@
 // Every address of the server × everything that can go wrong: each answer is ours, and none tells its cause.
+import { readFileSync } from 'node:fs';
 import { connect } from 'node:net';
+import path from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { BODY_LIMIT } from '../../server/app.ts';
 import { memoryStore } from '../../server/store/memory.ts';
@@ -10,6 +12,7 @@ import { PAGE_STAND_IN, startServer, type TestServer, type TestServerOptions } f
 /** Part of a cause that no answer may hold. */
 const CAUSE = 'connect ECONNREFUSED keeper@db.internal';
 const CODE = 'ABCD2345';
+const DOCUMENT = readFileSync(path.join(PAGE_STAND_IN, 'index.html'), 'utf8');
 const JSON_HEADERS = { 'content-type': 'application/json' };
 
 let servers: TestServer[] = [];
@@ -149,12 +152,55 @@ describe('every route', () => {
   });
 });
 
+describe('a link to a page', () => {
+  test.each([
+    [`/t/${CODE}/`, `/t/${CODE}`],
+    [`/T/${CODE}`, `/t/${CODE}`],
+    [`/t/${CODE.toLowerCase()}`, `/t/${CODE}`],
+    [`/t/${CODE}.`, `/t/${CODE}`],
+    ['/t/abcd%202345%20', `/t/${CODE}`],
+    [`//T//abcd-2345//?from=mail`, `/t/${CODE}`],
+    [`/C/${CODE}`, `/c/${CODE}`],
+    [`/c/${CODE}/Big-Screen/`, `/c/${CODE}/big-screen`],
+    [`/c/${CODE}/report.`, `/c/${CODE}/report`],
+    ['/LEAD/', '/lead'],
+  ])('that was typed as %s leads to %s, whoever asks', async (typed, meant) => {
+    const { url } = await start();
+    for (const accept of ['text/html,*/*;q=0.8', '*/*']) {
+      const response = await fetch(`${url}${typed}`, { headers: { accept }, redirect: 'manual' });
+      expect([response.status, response.headers.get('location')]).toEqual([302, meant]);
+    }
+    expect((await fetch(`${url}${meant}`, { redirect: 'manual' })).status).toBe(200);
+  });
+
+  test.each(['/none', '/t/none', `/t/${CODE}/more`, `/c/${CODE}/none`, '/lead/on', '/assets/none.js'])(
+    'that leads nowhere, as %s, shows a person the page with status 404 and tells a program in our words',
+    async (path) => {
+      const server = await start();
+      const accept = 'text/html,application/xhtml+xml,*/*;q=0.8';
+      const person = await fetch(`${server.url}${path}`, { headers: { accept } });
+      expect([person.status, await person.text()]).toEqual([404, DOCUMENT]);
+      expect(person.headers.get('cache-control')).toBe('no-cache');
+      expect(await answerTo(server, path)).toEqual({ status: 404, code: 'not-found' });
+    },
+  );
+
+  test('is no part of the API: whoever asks that gets our words, and without a built page everybody does', async () => {
+    const init = { headers: { accept: 'text/html' } };
+    expect(await answerTo(await start(), '/api/none', init)).toEqual({ status: 404, code: 'not-found' });
+    const bare = await start({ pageFolder: 'no such folder' });
+    for (const path of ['/none', `/T/${CODE}`]) {
+      expect(await answerTo(bare, path, init)).toEqual({ status: 404, code: 'not-found' });
+    }
+  });
+});
+
 describe('an address that is nobody’s', () => {
   test.each([
     ['/none.js', 404],
     ['/assets/none.js', 404],
-    [`/t/${CODE}/`, 404],
-    [`/T/${CODE}`, 404],
+    ['/t/none', 404],
+    [`/c/${CODE}/none`, 404],
     ['/api/nothing', 404],
     ['/.env', 404],
     ['/..%2fpackage.json', 404],

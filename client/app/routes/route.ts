@@ -1,6 +1,6 @@
 // Where in the product the page is: the address bar as a type, and the way back.
 
-import { classLink, tablePath } from '../../../shared-engine/index.ts';
+import { CLASS_PAGES, classLink, PREPARE_PATH, tablePath } from '../../../shared-engine/index.ts';
 import { dealHash, readDealHash, type SharedDeal } from './deal-link.ts';
 
 export type Route =
@@ -13,11 +13,14 @@ export type Route =
   /** Where a teacher prepares a class. */
   | { readonly kind: 'prepare' }
   /** The exchange explained on an example that is played. */
-  | { readonly kind: 'lesson' };
+  | { readonly kind: 'lesson' }
+  /** Nothing of ours is at this address. */
+  | { readonly kind: 'missing'; readonly path: string };
 
-export type ClassPart = 'main' | 'big-screen' | 'report';
+export type ClassPart = 'main' | (typeof CLASS_PAGES)[number];
 
-const PREPARE_PATH = '/lead';
+/** The first document, which a server may give under its name too. */
+const FRONT_PATHS: readonly string[] = ['/', '/index.html'];
 const LESSON_HASH = '#how-it-goes';
 
 export function routeOf(path: string, hash = ''): Route {
@@ -26,10 +29,10 @@ export function routeOf(path: string, hash = ''): Route {
   if (hash === LESSON_HASH) return { kind: 'lesson' };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
-  if (lesson) return { kind: 'class', code: tidyCode(decode(lesson[1]!)), part: partOf(lesson[2]) };
+  if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
-  if (!match) return { kind: 'front' };
-  return { kind: 'room', code: tidyCode(decode(match[1]!)) };
+  if (!match) return FRONT_PATHS.includes(path) ? { kind: 'front' } : { kind: 'missing', path };
+  return { kind: 'room', code: tidyCode(match[1]!) };
 }
 
 export function pathOf(route: Route): string {
@@ -41,22 +44,26 @@ export function pathOf(route: Route): string {
     case 'deal':
       return `/${dealHash(route.shared)}`;
     case 'class':
-      return route.part === 'main' ? classLink(route.code) : `${classLink(route.code)}/${route.part}`;
+      return classLink(route.code, route.part === 'main' ? null : route.part);
     case 'prepare':
       return PREPARE_PATH;
     case 'lesson':
       return `/${LESSON_HASH}`;
+    case 'missing':
+      return route.path;
   }
 }
 
-/** As people type codes: any case, with blanks or dashes between the letters; a pasted link counts too. */
+/** As people type codes: any case, with blanks, dashes or a full stop between or behind them; a pasted link counts too. */
 export function tidyCode(text: string): string {
-  const link = /\/[tc]\/([^/?#\s]+)/.exec(text);
-  return (link?.[1] ?? text).replace(/[\s-]/g, '').toUpperCase();
+  const link = /\/[tc]\/([^/?#\s]+)/i.exec(text);
+  return decode(link?.[1] ?? text)
+    .replace(/[^0-9a-z]/gi, '')
+    .toUpperCase();
 }
 
 function partOf(text: string | undefined): ClassPart {
-  return text === 'big-screen' || text === 'report' ? text : 'main';
+  return CLASS_PAGES.find((page) => page === text) ?? 'main';
 }
 
 function decode(text: string): string {
