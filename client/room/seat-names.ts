@@ -40,3 +40,12 @@ export function seatStatus(info: SeatInfo): string {
       return info.present ? 'here' : 'away, seat kept';
   }
 }
+
+/** Where seats are drawn: the one at the bottom, and on from there to the right. */
+const DRAWN_AT = ['below', 'right', 'above', 'left'] as const;
+export type Place = (typeof DRAWN_AT)[number];
+
+/** The place of `seat` where `bottom` is drawn at the bottom. */
+export function placeOf(seat: Seat, bottom: Seat): Place {
+  return DRAWN_AT[(seat - bottom + 4) % 4] ?? 'below';
+}

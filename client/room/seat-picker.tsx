@@ -5,7 +5,7 @@ import type { App } from '../app/routes/app.ts';
 import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
 import type { Room } from './room.ts';
-import { capitalize, positionOf, seatStatus } from './seat-names.ts';
+import { capitalize, placeOf, positionOf, seatStatus } from './seat-names.ts';
 import { BotTag } from './seat-status.tsx';
 import { LOBBY } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
@@ -48,7 +48,10 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
       </p>
       <ul class="seat-list">
         {SEATS.map((seat) => (
-          <li key={seat} class={seat === table.you ? 'seat own' : 'seat'}>
+          <li
+            key={seat}
+            class={`seat at-${placeOf(seat, table.you ?? 0)}${seat === table.you ? ' own' : ''}`}
+          >
             <SeatLine
               info={table.seats[seat]}
               place={table.you === null ? null : positionOf(table.you, seat)}

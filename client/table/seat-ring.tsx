@@ -4,15 +4,15 @@ import {
   isWaitingFor,
   MOVES,
   neighbor,
-  SEATS,
   type SpectatorView,
   type Step,
   stepOf,
   type Table,
 } from '../../shared-engine/index.ts';
-import { nameOf } from '../room/seat-names.ts';
-import { BotTag, SeatStatus } from '../room/seat-status.tsx';
-import { SPECTATOR, TABLE } from './strings.ts';
+import { nameOf, placeOf } from '../room/seat-names.ts';
+import { DrawnSeat, seatsFrom } from './drawn-seat.tsx';
+import { PassingTiles } from './passing-tiles.tsx';
+import { SPECTATOR } from './strings.ts';
 
 interface SeatRingProps {
   readonly table: Table;
@@ -23,29 +23,23 @@ export function SeatRing({ table, view }: SeatRingProps) {
   const open = stepOf(view.stage);
   const toward = open && directionOf(open);
   return (
-    <div class="ring">
+    <div class="ring cloth">
       {toward && <Arrows toward={toward} />}
       <ul>
-        {SEATS.map((seat) => {
-          const info = table.seats[seat];
-          return (
-            <li key={seat} class={`plaque ring-${seat}`}>
-              <p class="plaque-name">
-                <b>{nameOf(table, seat)}</b>
-                <BotTag info={info} />
-                {view.dealer === seat && <span class="east">{TABLE.east}</span>}
-              </p>
-              {open !== null && (
-                <SeatStatus
-                  ready={!isWaitingFor(view.stage, seat)}
-                  away={info.kind === 'person' && !info.present}
-                />
-              )}
-              {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbor(seat, toward)))}</p>}
-            </li>
-          );
-        })}
+        {seatsFrom(0).map((seat) => (
+          <DrawnSeat
+            key={seat}
+            table={table}
+            view={view}
+            seat={seat}
+            place={placeOf(seat, 0)}
+            ready={open === null ? null : !isWaitingFor(view.stage, seat)}
+          >
+            {toward && <p class="plaque-part">{SPECTATOR.gives(nameOf(table, neighbor(seat, toward)))}</p>}
+          </DrawnSeat>
+        ))}
       </ul>
+      <PassingTiles round={table.round} steps={view.steps} bottom={0} received={[]} />
     </div>
   );
 }

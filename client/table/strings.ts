@@ -29,6 +29,10 @@ export const TABLE = {
   passing: 'Passing…',
   continue: 'Continue',
   stop: 'I’d stop',
+  /** On the card that a seat turns over when the votes are counted. */
+  stops: 'Stop',
+  tilesOnRack: (count: number) => `${count} tiles on the rack`,
+  tilesOut: (count: number) => `${count} face down in front`,
   youSaidContinue: 'You said continue.',
   youSaidStop: 'You said stop.',
   youAsked: (count: number) => `You asked for ${count}.`,

@@ -11,6 +11,7 @@ import { lastAnnouncement } from './announcements.ts';
 import { Clock } from './clock.tsx';
 import { History } from './history.tsx';
 import { Opponents } from './opponents.tsx';
+import { PassingTiles } from './passing-tiles.tsx';
 import { Question } from './question.tsx';
 import { Rack } from './rack.tsx';
 
@@ -26,6 +27,8 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   const cardClosed = seated.table.controls?.cardClosed === true;
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
+  const { steps } = seated.view.record;
+  const last = steps.at(-1);
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {
@@ -38,12 +41,18 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   return (
     <main class={cardOpen ? 'table with-card' : 'table'} onKeyDown={onKeyDown}>
       <div class="progress">
-        <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(seated.view.record.steps)} />
+        <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(steps)} />
         <Clock dueAt={deadlineAt} />
       </div>
-      <div class="surface">
+      <div class="surface cloth">
         <Opponents seated={seated} />
         <Question room={room} seated={seated} />
+        <PassingTiles
+          round={seated.table.round}
+          steps={steps}
+          bottom={seated.you}
+          received={last?.kind === 'move' ? last.received : []}
+        />
       </div>
       <div class="own-side">
         <p class="last-event" aria-hidden="true">

@@ -67,10 +67,10 @@ function Coil() {
 function Soap() {
   return (
     <g>
-      <rect class="line" x="17" y="22" width="32" height="42" rx="9" stroke-width="5" />
-      <circle class="line" cx="29" cy="38" r="4.500" stroke-width="2.600" />
-      <circle class="line" cx="38" cy="48" r="3" stroke-width="2.400" />
-      <circle class="fill" cx="28" cy="52" r="2" />
+      <rect class="line" x="14" y="23" width="32" height="42" rx="9" stroke-width="5" />
+      <circle class="line" cx="26" cy="39" r="4.500" stroke-width="2.600" />
+      <circle class="line" cx="35" cy="49" r="3" stroke-width="2.400" />
+      <circle class="fill" cx="25" cy="53" r="2" />
     </g>
   );
 }
@@ -82,15 +82,15 @@ export function FlowerArt() {
         <ellipse
           key={angle}
           class="fill"
-          cx="35"
-          cy="29"
+          cx="30"
+          cy="31"
           rx="7.500"
           ry="11"
-          transform={`rotate(${angle} 35 43)`}
+          transform={`rotate(${angle} 30 45)`}
         />
       ))}
-      <circle class="hole" cx="35" cy="43" r="7.500" />
-      <circle class="fill" cx="35" cy="43" r="4.500" />
+      <circle class="hole" cx="30" cy="45" r="7.500" />
+      <circle class="fill" cx="30" cy="45" r="4.500" />
     </g>
   );
 }

@@ -8,7 +8,7 @@ interface Pattern {
   readonly at: readonly (readonly [number, number])[];
 }
 
-// The field is 42 wide and 54 high around (33, 45); the corner above it belongs to the index mark.
+// The field is 42 wide and 52 high around (30, 46.5); the corner above it belongs to the index mark.
 const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
   1: { size: 17, at: [[0, 0]] },
   2: {
@@ -21,9 +21,9 @@ const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
   3: {
     size: 8.5,
     at: [
-      [-11, -19],
+      [-10, -17],
       [0, 0],
-      [11, 19],
+      [10, 17],
     ],
   },
   4: {
@@ -97,7 +97,7 @@ const PATTERNS: Readonly<Record<TileNumber, Pattern>> = {
   },
 };
 
-const MIDDLE = { x: 33, y: 45 } as const;
+const MIDDLE = { x: 30, y: 46.5 } as const;
 
 export function SuitArt({ suit, number }: { readonly suit: Suit; readonly number: TileNumber }) {
   if (suit === 'crak') return <Crack number={number} />;

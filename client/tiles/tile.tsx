@@ -18,11 +18,15 @@ export function Tile({ face, small = false }: TileProps) {
     <Blank ink={inkOf(face)}>
       {suited ? (
         small ? (
-          <SmallSuit suit={suited.suit} number={suited.number} />
+          <Art>
+            <SmallSuit suit={suited.suit} number={suited.number} />
+          </Art>
         ) : (
           <>
             <Index mark={String(suited.number)} />
-            <SuitArt suit={suited.suit} number={suited.number} />
+            <Art>
+              <SuitArt suit={suited.suit} number={suited.number} />
+            </Art>
           </>
         )
       ) : (
@@ -36,9 +40,9 @@ export function Tile({ face, small = false }: TileProps) {
 export function TileBack() {
   return (
     <svg class="tile-art tile-back" viewBox="0 0 60 80" aria-hidden="true" focusable="false">
-      <rect class="tile-body" x="1.500" y="1.500" width="57" height="77" rx="9" />
-      <path class="line" d="M12 20 L48 60 M12 60 L48 20" stroke-width="3" />
-      <circle class="line" cx="30" cy="40" r="12" stroke-width="3" />
+      <Body />
+      <path class="line" d="M14 18 L46 55 M14 55 L46 18" stroke-width="2.500" />
+      <circle class="line" cx="30" cy="36.500" r="11" stroke-width="2.500" />
     </svg>
   );
 }
@@ -46,15 +50,31 @@ export function TileBack() {
 function Blank({ ink, children }: { readonly ink: string; readonly children: ComponentChildren }) {
   return (
     <svg class={`tile-art ${ink}`} viewBox="0 0 60 80" aria-hidden="true" focusable="false">
-      <rect class="tile-body" x="1.500" y="1.500" width="57" height="77" rx="9" />
+      <Body />
       {children}
     </svg>
   );
 }
 
+/** A slab seen a little from above: its side below, its face, and the light along the upper edge. */
+function Body() {
+  return (
+    <>
+      <rect class="tile-side" x="1.500" y="8" width="57" height="70.500" rx="9" />
+      <rect class="tile-body" x="1.500" y="1.500" width="57" height="70.500" rx="9" />
+      <path class="tile-light" d="M9 4.200 H51 A5 5 0 0 1 55.800 9" />
+    </>
+  );
+}
+
+/** The drawing, scaled onto the face and clear of the index mark. */
+function Art({ children }: { readonly children: ComponentChildren }) {
+  return <g transform="translate(2.400 -0.400) scale(0.92)">{children}</g>;
+}
+
 function Index({ mark }: { readonly mark: string }) {
   return (
-    <text class="tile-text tile-index fill" x="5" y="19" font-size="18">
+    <text class="tile-text tile-index fill" x="5.500" y="18" font-size="17">
       {mark}
     </text>
   );
@@ -84,7 +104,11 @@ function Honour({ face }: { readonly face: Face }) {
     case 'south':
     case 'west':
     case 'north':
-      return <WindArt wind={face} />;
+      return (
+        <Art>
+          <WindArt wind={face} />
+        </Art>
+      );
     case 'green':
       return <Marked mark="G">{<DragonArt dragon={face} />}</Marked>;
     case 'red':
@@ -98,7 +122,11 @@ function Honour({ face }: { readonly face: Face }) {
         </Marked>
       );
     default:
-      return <JokerArt />;
+      return (
+        <Art>
+          <JokerArt />
+        </Art>
+      );
   }
 }
 
@@ -106,7 +134,7 @@ function Marked({ mark, children }: { readonly mark: string; readonly children: 
   return (
     <>
       <Index mark={mark} />
-      {children}
+      <Art>{children}</Art>
     </>
   );
 }

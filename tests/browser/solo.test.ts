@@ -15,7 +15,7 @@ import {
   tray,
 } from '../../client/tools/page-actions.ts';
 import { checkDealFile, dealFileSchema } from '../../shared-engine/protocol/deal-file.ts';
-import { browserSuite } from '../kit/browser-suite.ts';
+import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
@@ -152,5 +152,48 @@ describe('what is not possible', () => {
     await page.getByRole('button', { name: 'Deal me in' }).click();
     await page.getByRole('alert').getByText('card').first().waitFor();
     expect(new URL(page.url()).pathname).toBe('/');
+  });
+});
+
+describe('the drawn table', () => {
+  it('the exchange is seen going and coming, once, and not again after a reload', async () => {
+    const page = await suite.newPage({ viewport: PHONE, reducedMotion: 'no-preference' });
+    await dealAlone(page, suite.origin());
+    const backs = page.locator('.opponents .tile-backs.out i');
+    await expect.poll(() => backs.count()).toBe(9);
+    expect(await page.locator('.packet').count()).toBe(0);
+    await passThree(page);
+    await nextHeading(page, 'First right');
+    const names = await page.locator('.packet.to-below .turning').count();
+    expect([await page.locator('.packet').count(), names]).toEqual([4, 3]);
+    expect(await page.locator('.passing-tiles').evaluate((drawn) => getComputedStyle(drawn).display)).toBe(
+      'block',
+    );
+    await page.reload();
+    await rack(page).waitFor();
+    expect(await page.locator('.packet').count()).toBe(0);
+  });
+
+  it('with reduced motion nothing slides', async () => {
+    const page = await suite.newPage();
+    await dealAlone(page, suite.origin());
+    await passThree(page);
+    await nextHeading(page, 'First right');
+    expect(await page.locator('.passing-tiles').evaluate((drawn) => getComputedStyle(drawn).display)).toBe(
+      'none',
+    );
+  });
+
+  it('on a phone held across, rack, tray and button are all on the screen', async () => {
+    const page = await suite.newPage({
+      viewport: { width: PHONE.height, height: PHONE.width },
+      hasTouch: true,
+    });
+    await dealAlone(page, suite.origin());
+    await fillTray(page);
+    for (const part of [tray(page), passButton(page), rack(page).getByRole('button').last()]) {
+      const box = await part.boundingBox();
+      expect(box && box.y >= 0 && box.y + box.height <= PHONE.width).toBe(true);
+    }
   });
 });
