@@ -47,7 +47,8 @@ const schema = z.object({
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(3600),
   /**
    * Rooms opened a minute from one address; one with a card of its own counts as ten. 0 for no limit. 60 people who
-   * each open a table, and open another because the first was a mistake.
+   * each open a table, and open another because the first was a mistake. Twice as many may have nobody at them: two
+   * such evenings may follow each other within the minutes after which empty rooms are given back.
    */
   ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(120),
   /** Rooms and classes in memory at once. */
@@ -123,6 +124,8 @@ export interface Config {
     readonly requestsPerMinute: number;
     readonly roomsPerMinute: number;
     readonly rooms: number;
+    /** Rooms with nobody at them that one address has opened; 0 for no limit. */
+    readonly emptyRoomsPerIp: number;
     /** All that is stored together; infinite for no limit. */
     readonly storedBytes: number;
     readonly sockets: number;
@@ -177,6 +180,7 @@ function configFrom(e: Environment): Config {
       requestsPerMinute: e.REQUESTS_PER_MINUTE,
       roomsPerMinute: e.ROOMS_PER_MINUTE,
       rooms: e.MAX_ROOMS,
+      emptyRoomsPerIp: 2 * e.ROOMS_PER_MINUTE,
       storedBytes: e.RETENTION_MB === 0 ? Number.POSITIVE_INFINITY : e.RETENTION_MB * MB,
       sockets: e.MAX_SOCKETS,
       socketsPerIp: e.SOCKETS_PER_IP,

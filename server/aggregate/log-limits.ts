@@ -5,6 +5,3 @@ export const MAX_BEHIND_SNAPSHOT = 256;
 
 /** Events of a room or a class. An evening of thirty rounds has about 3,000; a room with so many is read in 0.2 s. */
 export const MAX_EVENTS = 10_000;
-
-/** From so many events on, a room takes nothing more that could come again and again: the rest is for one round. */
-export const MAX_EVENTS_WITH_RETURNS = 2 * MAX_EVENTS;

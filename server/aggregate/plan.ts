@@ -54,7 +54,7 @@ export function planJobs<State extends Versioned, Event, Command>(
       answers.push(known);
       continue;
     }
-    const decision = type.decide(state, command);
+    const decision = type.decide(state, command, at);
     const events = decision.ok ? decision.events : [];
     for (const one of record(events, { after: state.seq, at })) {
       state = type.evolve(state, one);

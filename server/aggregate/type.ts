@@ -11,7 +11,8 @@ export interface Versioned {
 export interface AggregateType<State extends Versioned, Event, Command> {
   readonly kind: AggregateKind;
   readonly codec: EventCodec<Event>;
-  decide(state: State, command: Command): Decision<Event>;
+  /** `at` is the time of the events, in milliseconds since 1970. */
+  decide(state: State, command: Command, at: number): Decision<Event>;
   /** The state after the first event of a log; null where no log begins with it. */
   begin(first: Recorded<Event>): State | null;
   /** Total and silent: it believes every event of the log. */

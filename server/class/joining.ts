@@ -12,6 +12,8 @@ export interface Joining {
   /** Hashes of the secrets for the class and for the seat at the table. */
   readonly secretHash: string;
   readonly seatSecretHash: string;
+  /** The address of whoever joins, as the limits count it. */
+  readonly from: string;
 }
 
 type Place = Pick<ClassPlayer, 'room' | 'seat'>;
@@ -28,14 +30,14 @@ const MAX_ATTEMPTS = 4;
 async function admit(live: ActiveClass, registry: Registry, joining: Joining): Promise<Joined> {
   const rejection = joiningRejection(live.state);
   if (rejection !== null) return reject(rejection);
-  const { secretHash, seatSecretHash } = joining;
+  const { secretHash, seatSecretHash, from } = joining;
   const name = distinctName(
     joining.name,
     playersIn(live.state).map((player) => player.name),
   );
   const given: Place[] = [];
   for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
-    const place = await freePlace(live, registry, given);
+    const place = freePlace(live, given) ?? (await newTable(live, registry, from));
     if (!place.ok) return place;
     const { room, seat } = place;
     const table = await registry.find(room);
@@ -53,8 +55,8 @@ async function admit(live: ActiveClass, registry: Registry, joining: Joining): P
 }
 
 /** Nobody joins a table after its first deal: a late player gets another table. `given`: places that are not free. */
-async function freePlace(live: ActiveClass, registry: Registry, given: readonly Place[]): Promise<Joined> {
-  const { state, code } = live;
+function freePlace(live: ActiveClass, given: readonly Place[]): Joined | null {
+  const { state } = live;
   const places = SEATS.slice(0, playersAtTable(state));
   for (const room of state.dealt === 0 ? live.rooms() : []) {
     const taken = [...playersIn(state), ...given]
@@ -63,12 +65,20 @@ async function freePlace(live: ActiveClass, registry: Registry, given: readonly 
     const seat = places.find((one) => !taken.includes(one));
     if (seat !== undefined) return { ok: true, room, seat };
   }
-  const opened = await registry.open({
-    mode: 'class',
-    terms: { deadline: state.terms.deadline, revealRacks: false },
-    card: state.card,
-    classCode: code,
-    host: null,
-  });
+  return null;
+}
+
+async function newTable({ state, code }: ActiveClass, registry: Registry, from: string): Promise<Joined> {
+  const { terms, card } = state;
+  const opened = await registry.open(
+    {
+      mode: 'class',
+      terms: { deadline: terms.deadline, revealRacks: false },
+      card,
+      classCode: code,
+      host: null,
+    },
+    from,
+  );
   return opened.ok ? { ok: true, room: opened.live.room.code, seat: 0 } : opened;
 }

@@ -27,6 +27,7 @@ import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
+import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
 import { anyPlayerOf, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
@@ -163,7 +164,7 @@ async function joinClass(
   const { entropy, registry } = ports;
   const [secret, seatSecret] = [newSecret(entropy), newSecret(entropy)];
   const hashes = { secretHash: hashSecret(secret), seatSecretHash: hashSecret(seatSecret) };
-  const joined = await join(live, registry, { name, ...hashes });
+  const joined = await join(live, registry, { name, ...hashes, from: addressKey(request.ip) });
   if (!joined.ok) return sendRejection(reply, joined);
   setClassCookie(reply, live.code, 'player', secret);
   setSeatCookie(reply, joined.room, seatSecret);

@@ -34,6 +34,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'no-such-player': 404,
   'bad-drill': 422,
   'too-many-withdrawals': 409,
+  'stays-ready': 409,
+  'too-often': 429,
   'used-up': 409,
   'no-round': 409,
   'wrong-round': 409,
@@ -42,6 +44,7 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'wrong-origin': 403,
   'table-full': 503,
   'too-many-rooms': 503,
+  'too-many-empty-rooms': 429,
   'try-later': 503,
 };
 

@@ -18,6 +18,7 @@ import { OVERTAKEN_MS, retiredSecret } from '../room/seat-secrets.ts';
 import { personAt } from '../room/state.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
+import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
 import { type Bearer, bearerOf, clearSeatCookie, oldBearerOf, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
@@ -104,7 +105,10 @@ async function openRoom(request: FastifyRequest, reply: FastifyReply, { registry
   if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
   const secret = newSecret(entropy);
   const host = { name, secretHash: hashSecret(secret), bots };
-  const opened = await registry.open({ mode, terms, card: card.choice, classCode: null, host });
+  const opened = await registry.open(
+    { mode, terms, card: card.choice, classCode: null, host },
+    addressKey(request.ip),
+  );
   if (!opened.ok) return sendRejection(reply, opened);
   const { code } = opened.live.room;
   setSeatCookie(reply, code, secret);

@@ -11,11 +11,12 @@ import { openingEvents } from '../room/decide.ts';
 import { roomWith } from '../room/room.ts';
 import { disconnectedSince, isRoundRunning, personsOf } from '../room/state.ts';
 import { type ActiveRoom, type ActiveRoomPorts, activate } from './active-room.ts';
+import { EmptyRooms } from './empty-rooms.ts';
 import { followOthers } from './replication.ts';
 
 export interface RegistryPorts extends ActiveRoomPorts {
   readonly store: Pick<Store, 'create' | 'load' | 'loadAfter' | 'versions' | 'removeOlder' | 'removeBeyond'>;
-  readonly limits: Pick<Config['limits'], 'rooms' | 'storedBytes'>;
+  readonly limits: Pick<Config['limits'], 'rooms' | 'emptyRoomsPerIp' | 'storedBytes'>;
   /** Null where no other server writes to these rooms. */
   readonly bus: WakeBus | null;
 }
@@ -30,6 +31,7 @@ export class Registry {
   readonly #rooms = new Map<string, Promise<ActiveRoom | null>>();
   /** Those of them that are loaded. */
   readonly #active = new Map<string, ActiveRoom>();
+  readonly #empty: EmptyRooms;
   readonly #unfollow: Unsubscribe;
   #cancelSweep: Cancel = () => {};
   #cancelCheck: Cancel = () => {};
@@ -37,6 +39,7 @@ export class Registry {
 
   constructor(ports: RegistryPorts) {
     this.#ports = ports;
+    this.#empty = new EmptyRooms(ports.limits.emptyRoomsPerIp);
     this.#planSweep();
     this.#planCheck();
     const { bus } = ports;
@@ -49,13 +52,16 @@ export class Registry {
     return this.#active.size;
   }
 
-  /** Rejects when the store cannot be reached. */
-  async open(opening: Opening): Promise<Opened> {
+  /** `from` is the address of whoever asks, as the limits count it. Rejects when the store cannot be reached. */
+  async open(opening: Opening, from: string): Promise<Opened> {
     const { limits, policies } = this.#ports;
     if (this.#rooms.size >= limits.rooms) return reject('too-many-rooms');
+    if (this.#empty.hasTooMany(from)) return reject('too-many-empty-rooms');
     const code = await create(roomWith(policies[opening.mode]), openingEvents(opening), this.#ports);
     const live = code === null ? null : await this.find(code);
-    return live === null ? reject('try-later') : { ok: true, live };
+    if (live === null) return reject('try-later');
+    this.#empty.add(from, live);
+    return { ok: true, live };
   }
 
   /** The room with this code, or null. Rejects when the store cannot be reached. */
@@ -102,6 +108,8 @@ export class Registry {
   }
 
   #forget(code: string): void {
+    const live = this.#active.get(code);
+    if (live) this.#empty.delete(live);
     this.#rooms.delete(code);
     this.#active.delete(code);
   }

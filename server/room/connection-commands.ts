@@ -1,7 +1,9 @@
 // Decisions about connections, secrets and the servers that watch a room's clock.
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
+import { isAllowed } from './allowance.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
+import { RETURNS } from './growth.ts';
 import { isGood, retiredSecret } from './seat-secrets.ts';
 import { personAt, type RoomState } from './state.ts';
 
@@ -31,7 +33,7 @@ export function decideDisconnecting(
 type SecretCommand = RoomCommand & { kind: 'issue-secret' | 'confirm-secret' | 'report-old-secret' };
 
 /** A secret that was replaced does nothing to those that are good (rule RS4). */
-export function decideSecret(state: RoomState, command: SecretCommand): Decision<RoomEvent> {
+export function decideSecret(state: RoomState, command: SecretCommand, at: number): Decision<RoomEvent> {
   const { holder, shown } = command;
   const person = personAt(state, holder.seat, holder.since);
   if (person === null) return reject('not-seated');
@@ -44,6 +46,7 @@ export function decideSecret(state: RoomState, command: SecretCommand): Decision
   }
   if (!isGood(secrets, shown)) return reject('ask-again');
   if (command.kind === 'issue-secret') {
+    if (!isAllowed(state.returns[seat], RETURNS, at)) return reject('too-often');
     const { secretHash } = command;
     return accept([{ kind: 'secret-issued', seat, secretHash, shown }]);
   }

@@ -12,12 +12,13 @@ import {
   stream,
 } from '../../shared-engine/index.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
+import { isAllowed } from './allowance.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
 import { decideConnecting, decideDisconnecting, decideSecret, decideTimer } from './connection-commands.ts';
 import type { RoomEvent } from './event.ts';
-import { isUsedUp, MAX_WITHDRAWALS } from './growth.ts';
+import { CHANGES, isUsedUp, MAX_WITHDRAWALS } from './growth.ts';
 import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
 import { isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
@@ -36,12 +37,18 @@ export function openingEvents({ host, ...opening }: Opening): RoomEvent[] {
   return [opened, { kind: 'seat-taken', seat: 0, name, secretHash }, ...seated];
 }
 
-export function decideRoom(state: RoomState, command: RoomCommand, policy: TablePolicy): Decision<RoomEvent> {
+/** `at` is the time of the events, in milliseconds since 1970. */
+export function decideRoom(
+  state: RoomState,
+  command: RoomCommand,
+  policy: TablePolicy,
+  at: number,
+): Decision<RoomEvent> {
   if (state.closed) return reject('no-such-room');
   if (isUsedUp(state, command)) return reject('used-up');
   switch (command.kind) {
     case 'take-seat':
-      return policy.isOpen ? decideSeat(state, command) : reject('no-such-room');
+      return policy.isOpen ? decideSeat(state, command, at) : reject('no-such-room');
     case 'choose':
       return decideChoice(state, command);
     case 'choose-for': {
@@ -55,12 +62,12 @@ export function decideRoom(state: RoomState, command: RoomCommand, policy: Table
     case 'issue-secret':
     case 'confirm-secret':
     case 'report-old-secret':
-      return decideSecret(state, command);
+      return decideSecret(state, command, at);
     case 'claim-timer':
       return decideTimer(state, command);
     case 'action':
       return isHeldBy(state, command.holder)
-        ? decideAction(state, command.holder, command.action, policy)
+        ? decideAction(state, command, policy, at)
         : reject('not-seated');
     case 'deal':
       return decideDeal(state, command);
@@ -81,12 +88,14 @@ export function decideRoom(state: RoomState, command: RoomCommand, policy: Table
 function decideSeat(
   state: RoomState,
   { seat: wanted, name, secretHash }: RoomCommand & { kind: 'take-seat' },
+  at: number,
 ): Decision<RoomEvent> {
   const empty = SEATS.filter((seat) => state.seats[seat].kind === 'empty');
   const bots = SEATS.filter((seat) => state.seats[seat].kind === 'bot');
   const seat = wanted ?? [...empty, ...bots][0];
   if (seat === undefined || state.seats[seat].kind === 'person') return reject('seat-taken');
   if (isRoundRunning(state)) return reject('round-running');
+  if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');
   // A bot that makes room takes its name with it.
   const others = SEATS.filter((one) => one !== seat).flatMap((one) => nameAt(state, one) ?? []);
   return accept([{ kind: 'seat-taken', seat, name: distinctName(name, others), secretHash }]);

@@ -10,7 +10,9 @@ import {
   withSeat,
 } from '../../shared-engine/index.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
+import { UNUSED, usedLess, usedOnceMore } from './allowance.ts';
 import type { RoomEvent } from './event.ts';
+import { CHANGES, FIRST_RETURNS, RETURNS } from './growth.ts';
 import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';
 import type { PersonSeat, Play, Presence, RoomState, SeatState } from './state.ts';
 import { isHeld, NO_CONTROLS } from './teacher-controls.ts';
@@ -21,7 +23,8 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
   const { mode, terms, card, classCode } = event;
   const seats: Four<SeatState> = forFour(() => ({ kind: 'empty' }));
   const nobody = { host: null, play: null, timerOwners: [], closed: false };
-  return { seq, at, mode, terms, card, classCode, seats, controls: NO_CONTROLS, ...nobody };
+  const unused = { returns: forFour(() => UNUSED), changes: UNUSED };
+  return { seq, at, mode, terms, card, classCode, seats, controls: NO_CONTROLS, ...nobody, ...unused };
 }
 
 export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): RoomState {
@@ -33,22 +36,25 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     case 'seat-taken': {
       const { seat } = event;
       const seats = withSeat<SeatState>(state.seats, seat, newPerson(event, recorded));
-      return { ...state, seats, host: state.host ?? seat };
+      const returns = withSeat(state.returns, seat, usedLess(state.returns[seat], RETURNS, FIRST_RETURNS));
+      return { ...state, ...changed(state, recorded.at), returns, seats, host: state.host ?? seat };
     }
     case 'seat-vacated': {
       const seats = withSeat<SeatState>(state.seats, event.seat, { kind: 'empty' });
       return {
         ...state,
+        ...changed(state, recorded.at),
         seats,
         host: state.host === event.seat ? nextHost(seats, event.seat) : state.host,
       };
     }
     case 'bot-seated': {
       const { seat, name, style } = event;
-      return { ...state, seats: withSeat<SeatState>(state.seats, seat, { kind: 'bot', name, style }) };
+      const seats = withSeat<SeatState>(state.seats, seat, { kind: 'bot', name, style });
+      return { ...state, ...changed(state, recorded.at), seats };
     }
     case 'ready':
-      return withPerson(state, event.seat, { ready: event.ready });
+      return withReadiness(state, event);
     case 'connected':
       // Who connects is told of what happened meanwhile.
       return withPerson(state, event.seat, { presence: connectedBy(event), warn: false });
@@ -84,7 +90,7 @@ function newPerson(
 ): PersonSeat {
   const presence: Presence = { kind: 'disconnected', since: at };
   const secrets = firstSecret(secretHash);
-  return { kind: 'person', name, secrets, warn: false, since: seq, ready: false, presence };
+  return { kind: 'person', name, secrets, warn: false, since: seq, ready: false, unready: 0, presence };
 }
 
 function played(
@@ -139,7 +145,8 @@ function withSecret(
   switch (event.kind) {
     case 'secret-issued': {
       const successor = { hash: secretHash, parent: event.shown };
-      return withPerson(state, seat, { secrets: withSuccessor(secrets, successor, at) });
+      const returns = withSeat(state.returns, seat, usedOnceMore(state.returns[seat], RETURNS, at));
+      return withPerson({ ...state, returns }, seat, { secrets: withSuccessor(secrets, successor, at) });
     }
     case 'secret-confirmed':
       return withPerson(state, seat, { secrets: withConfirmed(secrets, secretHash, at) });
@@ -148,6 +155,17 @@ function withSecret(
       return withPerson(state, seat, { secrets: withShown(secrets, secretHash), warn });
     }
   }
+}
+
+function withReadiness(state: RoomState, { seat, ready }: RoomEvent & { kind: 'ready' }): RoomState {
+  const held = state.seats[seat];
+  const before = held.kind === 'person' ? held.unready : 0;
+  return withPerson(state, seat, { ready, unready: before + (ready ? 0 : 1) });
+}
+
+/** Somebody or a bot has sat down or gone. */
+function changed({ changes }: RoomState, at: number): Pick<RoomState, 'changes'> {
+  return { changes: usedOnceMore(changes, CHANGES, at) };
 }
 
 function withPerson(state: RoomState, seat: Seat, change: Partial<PersonSeat>): RoomState {
@@ -176,7 +194,7 @@ function released(
 }
 
 function unready(seat: SeatState): SeatState {
-  return seat.kind === 'person' ? { ...seat, ready: false } : seat;
+  return seat.kind === 'person' ? { ...seat, ready: false, unready: 0 } : seat;
 }
 
 /** The next person to the right of the host who left. */

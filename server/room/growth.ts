@@ -1,33 +1,44 @@
-// What a room no longer takes when its log is long: everything that could be repeated for ever but a round's choices.
+// What keeps a room's log short: how often something that could be repeated for ever may be, at once and with time.
 import type { TableAction } from '../../shared-engine/index.ts';
-import { MAX_EVENTS, MAX_EVENTS_WITH_RETURNS } from '../aggregate/log-limits.ts';
+import { MAX_EVENTS } from '../aggregate/log-limits.ts';
+import type { Allowance } from './allowance.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomState } from './state.ts';
 
 /** How often a seat may withdraw its pass in one step. */
 export const MAX_WITHDRAWALS = 5;
+/** How often a person may take the own readiness back before a deal. */
+export const MAX_UNREADY = 20;
 
-/**
- * A round that runs is always finished: choices, bots, stand-ins and disconnecting are never counted here, and who
- * comes back may do so as many times again as there were events.
- */
+/** New secrets of one seat, each of which is a return to it: four events. A page on a weak line tries less often. */
+export const RETURNS: Allowance = { atOnce: 120, everyMs: 60_000 };
+/** People and bots who sit down at a table by themselves or by its host, or are removed by it. */
+export const CHANGES: Allowance = { atOnce: 60, everyMs: 60_000 };
+/** Returns that are there for whoever sits down, however often the seat was come back to before. */
+export const FIRST_RETURNS = 5;
+
+/** A round that runs is always finished, and who has a seat comes back to it: only what begins anew ends here. */
 export function isUsedUp({ seq }: RoomState, command: RoomCommand): boolean {
+  if (seq < MAX_EVENTS) return false;
   switch (command.kind) {
     case 'take-seat':
-      return seq >= MAX_EVENTS;
-    case 'action':
-      return isRepeatable(command.action) && seq >= MAX_EVENTS;
-    case 'connect':
-    case 'issue-secret':
-    case 'confirm-secret':
     case 'more-time':
-      return seq >= MAX_EVENTS_WITH_RETURNS;
+      return true;
+    case 'action':
+      return beginsAnew(command.action);
     default:
       return false;
   }
 }
 
-/** Leaving is done once, and so is no longer being ready where nobody gets ready again. */
-function isRepeatable(action: TableAction): boolean {
-  return action.kind !== 'leave' && (action.kind !== 'ready' || action.ready);
+function beginsAnew(action: TableAction): boolean {
+  switch (action.kind) {
+    case 'seat-bot':
+      return true;
+    case 'ready':
+      return action.ready;
+    case 'leave':
+    case 'unseat':
+      return false;
+  }
 }

@@ -29,7 +29,7 @@ export const ROOM: Omit<AggregateType<RoomState, RoomEvent, RoomCommand>, 'decid
 };
 
 export function roomWith(policy: TablePolicy): AggregateType<RoomState, RoomEvent, RoomCommand> {
-  return { ...ROOM, decide: (state, command) => decideRoom(state, command, policy) };
+  return { ...ROOM, decide: (state, command, at) => decideRoom(state, command, policy, at) };
 }
 
 /** The room that these events lead to, the first one on; null where they do not begin with its opening. */
@@ -47,6 +47,8 @@ function snapshotText({
   controls,
   timerOwners,
   play,
+  returns,
+  changes,
   closed,
 }: RoomState): string | null {
   if (closed) return null;
@@ -58,6 +60,8 @@ function snapshotText({
     controls,
     timerOwners,
     play: play && storedPlay(play),
+    returns,
+    changes,
   };
   return JSON.stringify(snapshot);
 }

@@ -10,6 +10,7 @@ import {
   type StyleName,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
+import type { Used } from './allowance.ts';
 import type { SeatHolder } from './command.ts';
 import type { Mode } from './policy.ts';
 import type { SeatSecrets } from './seat-secrets.ts';
@@ -35,6 +36,8 @@ export interface PersonSeat {
   /** Number of the event with which this person sat down: tells one holder of the seat from the next. */
   readonly since: number;
   readonly ready: boolean;
+  /** How often this person has taken readiness back since the last deal. */
+  readonly unready: number;
   /** Who has never connected is disconnected since sitting down. */
   readonly presence: Presence;
 }
@@ -75,6 +78,10 @@ export interface RoomState {
   readonly controls: TeacherControls;
   /** The servers that watch the room's clock, as far as it has one. */
   readonly timerOwners: readonly string[];
+  /** By seat, whoever sat there: of how often it may be come back to. */
+  readonly returns: Four<Used>;
+  /** Of how often people and bots may sit down. */
+  readonly changes: Used;
   readonly closed: boolean;
 }
 

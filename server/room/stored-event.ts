@@ -77,6 +77,7 @@ const seatState = z.discriminatedUnion('kind', [
     warn: z.boolean(),
     since: z.int(),
     ready: z.boolean(),
+    unready: z.int(),
     presence: z.discriminatedUnion('kind', [
       z.strictObject({
         kind: z.literal('connected'),
@@ -89,6 +90,8 @@ const seatState = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const used = z.strictObject({ count: z.number(), at: z.number() });
+
 /** A room at any moment, without what its opening says; the round is the deal and the shortest log behind it. */
 const roomSnapshot = z.strictObject({
   seq: z.int(),
@@ -97,6 +100,8 @@ const roomSnapshot = z.strictObject({
   host: seatSchema.nullable(),
   controls,
   timerOwners: z.array(z.string()).readonly(),
+  returns: four(used),
+  changes: used,
   play: z
     .strictObject({
       number: z.int(),

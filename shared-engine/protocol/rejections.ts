@@ -36,6 +36,8 @@ export const ROOM_REJECTIONS = {
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
   'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',
+  'stays-ready': 'You have taken that back as often as you can; you stay ready now.',
+  'too-often': 'That was done very often at this table; wait a minute and try again.',
   'used-up':
     'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',
@@ -45,6 +47,8 @@ export const ROOM_REJECTIONS = {
   'wrong-origin': 'This page comes from another address than the table; open the table by its own link.',
   'table-full': 'As many people as can are watching that table; try again later.',
   'too-many-rooms': 'The server holds as many tables as it can; try again later.',
+  'too-many-empty-rooms':
+    'Nobody sits at many of the tables that were opened from your network; use one of those, or wait a few minutes.',
   'try-later': 'The server could not store that just now. Nothing was changed; try again.',
 } as const;
 

@@ -48,9 +48,9 @@ function opened(): Run {
 }
 
 function after(run: Run, command: RoomCommand): Run {
-  const decision = decideRoom(run.state, command, FRIENDS_TABLE);
-  if (!decision.ok) return run;
   const at = run.log.length * 10;
+  const decision = decideRoom(run.state, command, FRIENDS_TABLE, at);
+  if (!decision.ok) return run;
   const more = record(decision.events, { after: run.state.seq, at });
   return { state: more.reduce(evolveRoom, run.state), log: [...run.log, ...more] };
 }
@@ -147,7 +147,7 @@ test('a closed room rejects everything with one code', () => {
     { kind: 'close' },
   ];
   for (const command of commands)
-    expect(decideRoom(closed.state, command, FRIENDS_TABLE)).toMatchObject({ code: 'no-such-room' });
+    expect(decideRoom(closed.state, command, FRIENDS_TABLE, 0)).toMatchObject({ code: 'no-such-room' });
 });
 
 test('a log that does not begin with the opening is no room', () => {
