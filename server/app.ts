@@ -24,6 +24,7 @@ import { errorFacts } from './log.ts';
 import { playingCard } from './playing-card.ts';
 import type {
   Bots,
+  Cards,
   Clock,
   DeepAnalyzer,
   Drills,
@@ -65,6 +66,7 @@ export interface AppPorts {
   readonly bots: Bots;
   readonly reviewer: Reviewer;
   readonly drills: Drills;
+  readonly cards: Cards;
   /** Null for first answers alone. */
   readonly analyzer: DeepAnalyzer | null;
   /** Null where the operator asks for none. */
@@ -105,10 +107,10 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
   app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   const { roomsPerMinute } = limits;
-  roomRoutes(app, { registry, tickets, entropy, clock, roomsPerMinute });
+  const { drills, cards } = ports;
+  roomRoutes(app, { registry, tickets, entropy, clock, cards, roomsPerMinute });
   roomPersonalDataRoutes(app, { registry, store });
-  const { drills } = ports;
-  classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, roomsPerMinute });
+  classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute });
   classPersonalDataRoutes(app, { classes, store });
   gateway.listen(app);
   if (servesPages) await servePages(app, ports.pageFolder);

@@ -43,6 +43,7 @@ const app = await buildApp({
   bots: workers.bots,
   reviewer: workers.reviewer,
   drills: workers.drills,
+  cards: workers.cards,
   analyzer: workers.analyzer,
   metrics,
   pageFolder: BUILT_PAGE,

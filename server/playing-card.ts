@@ -1,31 +1,51 @@
-// The cards the server plays with: the house card, compiled once, and card files of those who open tables and classes.
+// The cards that tables and classes play with: one object for equal files, for as long as anybody uses it.
 import { createHash } from 'node:crypto';
-import { LRUCache } from 'lru-cache';
-import { compileCard, createSwarKernel, HOUSE_CARD, houseCard } from '../shared-engine/index.ts';
+import { type CardFile, cardFileSchema, HOUSE_CARD } from '../shared-engine/index.ts';
 import type { CardChoice, PlayingCard } from './ports.ts';
 
 /** Names the house card where a card is named by a hash of its file. */
 export const HOUSE_CARD_KEY = 'house';
 
-/** Cards held compiled besides the house card; each takes a few megabytes. A room holds its own anyway. */
-const MAX_CARDS = 16;
+const house: PlayingCard = { key: HOUSE_CARD_KEY, file: HOUSE_CARD };
 
-const house: PlayingCard = {
-  key: HOUSE_CARD_KEY,
-  file: HOUSE_CARD,
-  card: houseCard(),
-  kernel: createSwarKernel(houseCard()),
-};
-const others = new LRUCache<string, PlayingCard>({ max: MAX_CARDS });
+/**
+ * Cards in use, by key. Held weakly: whoever plays with a card holds it, however many others come and go, and a card
+ * that nobody plays with any more takes no memory, whatever was forgotten to be said.
+ */
+const inUse = new Map<string, WeakRef<PlayingCard>>();
+const byFile = new WeakMap<CardFile, PlayingCard>();
 
-/** Equal files give one card, compiled once while it is held. */
+/** Equal files give one card. Takes files that have been checked. */
 export function playingCard(choice: CardChoice): PlayingCard {
   if (choice.kind === 'house') return house;
-  const key = createHash('sha256').update(JSON.stringify(choice.file)).digest('hex');
-  const known = others.get(key);
+  const known = byFile.get(choice.file);
   if (known) return known;
-  const card = compileCard(choice.file);
-  const made = { key, file: choice.file, card, kernel: createSwarKernel(card) };
-  others.set(key, made);
-  return made;
+  const key = cardKeyOf(choice.file);
+  const card = inUse.get(key)?.deref() ?? added({ key, file: choice.file });
+  byFile.set(choice.file, card);
+  return card;
+}
+
+/**
+ * The file of a stored room or class, or null where it does not fit the format. The rooms of a class share one object:
+ * it is parsed once and held once.
+ */
+export function storedCardFile(json: unknown): CardFile | null {
+  const known = inUse.get(cardKeyOf(json))?.deref();
+  if (known) return known.file;
+  const parsed = cardFileSchema.safeParse(json);
+  return parsed.success ? playingCard({ kind: 'file', file: parsed.data }).file : null;
+}
+
+/** A hash of everything in a card file, whether or not it has been checked. */
+export function cardKeyOf(json: unknown): string {
+  return createHash('sha256')
+    .update(JSON.stringify(json) ?? '')
+    .digest('hex');
+}
+
+function added(card: PlayingCard): PlayingCard {
+  for (const [key, other] of inUse) if (other.deref() === undefined) inUse.delete(key);
+  inUse.set(card.key, new WeakRef(card));
+  return card;
 }

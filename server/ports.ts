@@ -2,11 +2,9 @@
 import type {
   AnswerChoice,
   CardFile,
-  CompiledCard,
   DeepAnalysis,
   Drill,
   DrillProblem,
-  Kernel,
   PreparedDeal,
   Review,
   Seat,
@@ -170,11 +168,20 @@ export type CardChoice = { readonly kind: 'house' } | { readonly kind: 'file'; r
 export interface PlayingCard {
   /** The same for the same card, and no other's. */
   readonly key: string;
-  /** For everybody to read. */
+  /** For everybody to read; its hands are known to the workers alone. */
   readonly file: CardFile;
-  readonly card: CompiledCard;
-  readonly kernel: Kernel;
 }
+
+/** Checks card files as somebody sent them. */
+export interface Cards {
+  /** `sender` names who waits for it, so that no other sender waits behind all of theirs. Null when it cannot be done now. */
+  check(file: unknown, sender: string): Promise<CheckedCard | null>;
+}
+
+export type CheckedCard =
+  | { readonly ok: true; readonly choice: CardChoice }
+  /** One sentence for each problem, which says what to do. */
+  | { readonly ok: false; readonly problems: readonly string[] };
 
 /** Chooses for a seat from that seat's view and nothing more. */
 export interface Bots {

@@ -23,6 +23,7 @@ export {
 export { botRandom, chooseFor, finishRound, ROLLOUT_SEEDS, usesRollouts } from './bots/index.ts';
 export {
   type CardFile,
+  cardBoundsProblem,
   type CompiledCard,
   cardFileSchema,
   compileCard,

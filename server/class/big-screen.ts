@@ -37,7 +37,7 @@ export async function bigScreenFor(
   await freezeFinished(live, ports);
   const { state, code } = live;
   const { drill, dealt, shown, ended } = state;
-  const { sections } = live.card.card;
+  const { sections } = live.card.file;
   const deal = drill.deals[dealt - 1];
   const step = shown && deal ? await stepShown(live, shown, ports) : null;
   return {
@@ -98,7 +98,7 @@ async function spreadAt(
   const entries = await resultsOf(live, live.state.dealt - 1, sources);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
-    live.card.card.sections.map(({ id }) => id),
+    live.card.file.sections.map(({ id }) => id),
   );
   return spreads.find((one) => one.seat === seat && one.step === step && one.kind === kind);
 }

@@ -53,7 +53,7 @@ export async function dashboardFor(
 async function openTopicsOf(live: ActiveClass): Promise<Dashboard['spreads']> {
   const { dealt } = live.state;
   const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
-  const sections = live.card.card.sections.map(({ id }) => id);
+  const sections = live.card.file.sections.map(({ id }) => id);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
     sections,

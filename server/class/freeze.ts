@@ -111,7 +111,7 @@ async function spreadsAt(live: ActiveClass, at: Place, { reviewer }: Ports): Pro
   const results = await resultsOf(live, deal, rack && quick);
   const counted = new Set(cohortOf(state, deal, seat).map(({ id }) => id));
   const entries = results.filter(({ player }) => counted.has(player.id)).map(({ entry }) => entry);
-  const sections = live.card.card.sections.map(({ id }) => id);
+  const sections = live.card.file.sections.map(({ id }) => id);
   return frozenSpreads({ seat, step, rack }, entries, sections);
 }
 

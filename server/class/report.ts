@@ -16,7 +16,7 @@ async function anonymousReportFor(live: ActiveClass, ports: BigScreenPorts): Pro
   const { drill, dealt, cohorts } = live.state;
   const deals = drill.deals.slice(0, dealt).map((deal, place) => {
     const told = toldOf(live, place);
-    const report = anonymousReport(deal, cohorts[place]?.length ?? 0, told, live.card.card);
+    const report = anonymousReport(deal, cohorts[place]?.length ?? 0, told, live.card.file);
     return { ...report, steps: told.map((frozen) => shownSpread(live, place, frozen)) };
   });
   return { title: drill.title, anonymous: true, deals, players: null };
@@ -38,7 +38,7 @@ async function openReportFor(live: ActiveClass, ports: BigScreenPorts): Promise<
       classReport(
         deal,
         results.map(({ entry }) => entry),
-        live.card.card,
+        live.card.file,
       ),
     ),
     players: terms.names

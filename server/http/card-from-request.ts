@@ -1,16 +1,14 @@
 // The card that somebody opens a table or a class with: the house card, or a file of their own once it is checked.
-import { parseCard } from '../../shared-engine/index.ts';
-import type { CardChoice } from '../ports.ts';
+import type { FastifyRequest } from 'fastify';
+import type { Cards, CheckedCard } from '../ports.ts';
+import { senderOf } from './sender.ts';
 
-type CardFromRequest =
-  | { readonly ok: true; readonly choice: CardChoice }
-  | { readonly ok: false; readonly problems: readonly string[] };
-
-/** `file` is whatever was sent. */
-export function cardFromRequest(file: unknown): CardFromRequest {
+/** `file` is whatever was sent. Null where it cannot be checked just now. */
+export async function cardFromRequest(
+  request: FastifyRequest,
+  file: unknown,
+  cards: Cards,
+): Promise<CheckedCard | null> {
   if (file === null || file === undefined) return { ok: true, choice: { kind: 'house' } };
-  const parsed = parseCard(file);
-  return parsed.ok
-    ? { ok: true, choice: { kind: 'file', file: parsed.card } }
-    : { ok: false, problems: parsed.problems.map(({ message }) => message) };
+  return cards.check(file, senderOf(request));
 }

@@ -22,7 +22,7 @@ import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
 import { type ClassPlayer, isGuided } from '../class/state.ts';
 import { playingCard } from '../playing-card.ts';
-import type { Clock, Drills, Entropy } from '../ports.ts';
+import type { Cards, Clock, Drills, Entropy } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
 import { parseCode } from '../room-code.ts';
@@ -39,6 +39,7 @@ export interface ClassRoutes extends BigScreenPorts {
   readonly clock: Clock;
   readonly entropy: Entropy;
   readonly drills: Drills;
+  readonly cards: Cards;
   readonly roomsPerMinute: number;
 }
 
@@ -121,10 +122,11 @@ async function classAt(classes: Classes, { params }: FastifyRequest<AtClass>): P
 async function openClass(request: FastifyRequest, reply: FastifyReply, ports: ClassRoutes) {
   const body = openClassSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
-  const card = cardFromRequest(body.data.card);
+  const card = await cardFromRequest(request, body.data.card, ports.cards);
+  if (card === null) return rejectWith(reply, 'busy');
   if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
   const prepared = await ports.drills.prepare(body.data.drill, playingCard(card.choice));
-  if (prepared === null) return rejectWith(reply, 'try-later');
+  if (prepared === null) return rejectWith(reply, 'busy');
   if (!prepared.ok)
     return rejectWith(
       reply,

@@ -8,8 +8,9 @@ export interface MetricSources {
   sockets(): number;
 }
 
-/** Work that was left out, by kind of task and reason. */
+/** What the workers have done, and the work that was left out, by kind of task and reason. */
 export interface WorkMetricSource {
+  readonly cardsCompiled: number;
   readonly waiting: number;
   readonly leftOut: readonly { readonly task: string; readonly reason: string; readonly count: number }[];
 }
@@ -50,9 +51,18 @@ export function createMetrics(): Metrics {
     observeWork(source) {
       gauge(
         'tasks_waiting',
-        'Reviews, analyses, drills and bots that wait for a worker.',
+        'Reviews, analyses, cards, drills and bots that wait for a worker.',
         () => source.waiting,
       );
+      new Counter({
+        name: 'cards_compiled_total',
+        help: 'Card files compiled: each once while anybody uses it.',
+        registers,
+        collect() {
+          this.reset();
+          this.inc(source.cardsCompiled);
+        },
+      });
       new Counter({
         name: 'tasks_left_out_total',
         help: 'Tasks that were not done, because the queue was full or too slow, or because they failed.',

@@ -46,6 +46,7 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'too-many-rooms': 503,
   'too-many-empty-rooms': 429,
   'try-later': 503,
+  busy: 503,
 };
 
 export function rejectionBody(code: RoomRejectionCode, problems: readonly string[] = []): HttpRejection {

@@ -10,7 +10,7 @@ import {
   SEATS,
 } from '../../shared-engine/index.ts';
 import { seatInfos } from '../delivery/audience.ts';
-import type { Clock, Entropy, Tickets } from '../ports.ts';
+import type { Cards, Clock, Entropy, Tickets } from '../ports.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
@@ -29,6 +29,7 @@ export interface RoomRoutes {
   readonly tickets: Tickets;
   readonly entropy: Entropy;
   readonly clock: Clock;
+  readonly cards: Cards;
   /** Rooms one address may open a minute; 0 for no limit. */
   readonly roomsPerMinute: number;
 }
@@ -95,13 +96,18 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
   }
 }
 
-async function openRoom(request: FastifyRequest, reply: FastifyReply, { registry, entropy }: RoomRoutes) {
+async function openRoom(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { registry, entropy, cards }: RoomRoutes,
+) {
   const body = openRoomSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
   const { mode, terms, bots } = body.data;
   const name = parseName(body.data.name);
   if (name === null) return rejectWith(reply, 'bad-name');
-  const card = cardFromRequest(body.data.card);
+  const card = await cardFromRequest(request, body.data.card, cards);
+  if (card === null) return rejectWith(reply, 'busy');
   if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
   const secret = newSecret(entropy);
   const host = { name, secretHash: hashSecret(secret), bots };
@@ -161,7 +167,7 @@ function lobbyOf({ room, card }: ActiveRoom): z.infer<typeof lobbySchema> {
     code,
     seats: seatInfos(state),
     terms: state.terms,
-    card: { id: card.card.id, name: card.card.name },
+    card: { id: card.file.id, name: card.file.name },
     round: state.play?.number ?? 0,
   };
 }

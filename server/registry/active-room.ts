@@ -145,7 +145,7 @@ export class ActiveRoom {
   }
 
   #facts(now: number): TableFacts {
-    const { id, name } = this.card.card;
+    const { id, name } = this.card.file;
     const { room, policy } = this;
     return { code: room.code, policy, card: { id, name }, stepSince: this.stepSince(), now };
   }

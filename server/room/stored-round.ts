@@ -1,13 +1,14 @@
 // The JSON of rounds and cards, as the logs of rooms and classes hold it.
 import { z } from 'zod';
 import {
-  cardFileSchema,
+  type CardFile,
   faceSchema,
   four,
   hexSchema,
   MOVE_STEPS,
   seatSchema,
 } from '../../shared-engine/index.ts';
+import { storedCardFile } from '../playing-card.ts';
 
 const tiles = z.array(faceSchema).readonly();
 const actor = z.enum(['player', 'bot', 'stand-in']);
@@ -19,9 +20,16 @@ export const preparedDealSchema = z.strictObject({
   prepared: four(tiles),
 });
 
+const cardFile = z.unknown().transform((json, context): CardFile => {
+  const file = storedCardFile(json);
+  if (file !== null) return file;
+  context.addIssue({ code: 'custom', message: 'is no card' });
+  return z.NEVER;
+});
+
 export const cardChoiceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('house') }),
-  z.strictObject({ kind: z.literal('file'), file: cardFileSchema }),
+  z.strictObject({ kind: z.literal('file'), file: cardFile }),
 ]);
 
 export const resolvedSchema = z.discriminatedUnion('kind', [

@@ -15,8 +15,10 @@ import {
   usesRollouts,
 } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
+import { HOUSE_CARD_KEY } from '../playing-card.ts';
 import type { Bots } from '../ports.ts';
-import { cardRefOf } from './task.ts';
+import type { CompiledCards } from './compiled-cards.ts';
+import { houseKernelOnly, type KernelOf } from './in-process.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
 import type { WorkerPool } from './worker-pool.ts';
 
@@ -31,16 +33,25 @@ export type Choose = (
   random: Random,
 ) => AnswerChoice | null;
 
-/** A bot that fails or answers illegally costs nobody the round: the simplest choice takes its place. */
-export function botsInProcess(log: Log, chooseWith: Choose = chooseFor): Bots {
+/**
+ * A bot that fails or answers illegally costs nobody the round: the simplest choice takes its place, also where this
+ * thread has no kernel of the card.
+ */
+export function botsInProcess(
+  log: Log,
+  chooseWith: Choose = chooseFor,
+  kernelOf: KernelOf = houseKernelOnly,
+): Bots {
   return {
     async choose({ style, view, card, seed }) {
       // Other rooms and sockets get their turn between two bots.
       await setImmediate();
       const simplest = simplestLegal(view);
+      const kernel = kernelOf(card);
+      if (kernel === null) return simplest;
       try {
         const random = botRandom(seed, simplest.step, view.record.seat);
-        const choice = chooseWith(style, view, card.kernel, random);
+        const choice = chooseWith(style, view, kernel, random);
         if (choice !== null && choiceObjection(view, choice) === null) return choice;
         log.error({ style, step: simplest.step }, 'a bot answered illegally; the simplest choice is made');
       } catch (error) {
@@ -54,16 +65,21 @@ export function botsInProcess(log: Log, chooseWith: Choose = chooseFor): Bots {
   };
 }
 
-/** Bots that roll deals out choose in the pool; the others, and whatever the pool could not do, in this process. */
-export function pooledBots(pool: WorkerPool, inProcess: Bots): Bots {
+/**
+ * Bots that roll deals out, and all bots on a card of somebody's own, choose in the pool; the others, and whatever the
+ * pool could not do, in this process.
+ */
+export function pooledBots(pool: WorkerPool, cards: CompiledCards, inProcess: Bots): Bots {
   return {
     async choose(request) {
       const { style, view, seed, fairnessKey } = request;
       const step = stepOf(view.stage);
-      if (!usesRollouts(style) || step === null) return inProcess.choose(request);
+      const isQuick = !usesRollouts(style) && request.card.key === HOUSE_CARD_KEY;
+      if (isQuick || step === null) return inProcess.choose(request);
+      const card = await cards.refOf(request.card, fairnessKey);
+      if (card === null) return inProcess.choose(request);
       // The round's seed stays here; this is the number that the bot would draw from it.
       const drawn = botRandom(seed, step, view.record.seat).below(ROLLOUT_SEEDS);
-      const card = cardRefOf(request.card);
       const options = workOptions('choose', fairnessKey, affinityKeyOf(view.record));
       const pending = pool.run(() => ({ kind: 'choose', card, view, style, seed: drawn }), options);
       const result = await pending.result;

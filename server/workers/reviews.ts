@@ -2,33 +2,42 @@
 import { setImmediate } from 'node:timers/promises';
 import { reviewRound } from '../../shared-engine/index.ts';
 import type { AnalysisResult, DeepAnalyzer, Reviewer } from '../ports.ts';
-import { cardRefOf, type Depth, type TaskResult } from './task.ts';
+import type { CompiledCards } from './compiled-cards.ts';
+import { houseKernelOnly, type KernelOf } from './in-process.ts';
+import type { Depth, TaskResult } from './task.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
-import type { TaskMoment, WorkerPool } from './worker-pool.ts';
+import type { PendingWork, TaskMoment, WorkerPool } from './worker-pool.ts';
 
 /** One seat after the other, so that tables in play get their turn in between. */
-export const reviewerInProcess: Reviewer = {
-  async review({ record, card, earlier }) {
-    await setImmediate();
-    return reviewRound(record, card.kernel, earlier);
-  },
-};
+export function reviewerInProcess(kernelOf: KernelOf = houseKernelOnly): Reviewer {
+  return {
+    async review({ record, card, earlier }) {
+      await setImmediate();
+      const kernel = kernelOf(card);
+      if (kernel === null) throw new Error('No worker could review a round on this card.');
+      return reviewRound(record, kernel, earlier);
+    },
+  };
+}
 
-/** What no worker could do is done in this process: a first review is never missing. */
-export function pooledReviewer(pool: WorkerPool): Reviewer {
+/** What no worker could do on the house card is done in this process: its first review is never missing. */
+export function pooledReviewer(pool: WorkerPool, cards: CompiledCards): Reviewer {
+  const inProcess = reviewerInProcess();
   return {
     async review(request) {
       const { record, earlier = null, fairnessKey } = request;
-      const card = cardRefOf(request.card);
+      const card = await cards.refOf(request.card, fairnessKey);
+      if (card === null) return inProcess.review(request);
       const options = workOptions('review', fairnessKey, affinityKeyOf(record));
       const result = await pool.run(() => ({ kind: 'review', card, record, earlier }), options).result;
-      return result?.kind === 'review' ? result.review : reviewerInProcess.review(request);
+      return result?.kind === 'review' ? result.review : inProcess.review(request);
     },
   };
 }
 
 export interface AnalyzerOptions {
   readonly pool: WorkerPool;
+  readonly cards: CompiledCards;
   /** How closely a choice is analyzed when there is time. */
   readonly depth: Depth;
   /** With more work waiting than this, choices are analyzed on the small budget. */
@@ -37,7 +46,9 @@ export interface AnalyzerOptions {
   readonly onRequest?: () => void;
 }
 
-export function pooledAnalyzer({ pool, depth, maxQueue, onRequest }: AnalyzerOptions): DeepAnalyzer {
+export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
+  const { pool, cards, depth, maxQueue, onRequest } = analyzer;
+
   /** A second try is a shorter one: the first may have taken too long. */
   function depthAt({ attempt, waiting }: TaskMoment): Depth {
     return attempt > 1 || waiting > maxQueue ? 'shallow' : depth;
@@ -46,16 +57,29 @@ export function pooledAnalyzer({ pool, depth, maxQueue, onRequest }: AnalyzerOpt
   return {
     analyze({ record, nth, card: playingCard, fairnessKey }, signal) {
       onRequest?.();
-      const card = cardRefOf(playingCard);
       const options = workOptions('analyze', fairnessKey, affinityKeyOf(record), signal);
       let used = depth;
-      const pending = pool.run((moment) => {
-        used = depthAt(moment);
-        return { kind: 'analyze', card, record, nth, depth: used };
-      }, options);
+      let pending: PendingWork | null = null;
+      let isLowered = false;
       const analyzed = (result: TaskResult | null): AnalysisResult | null =>
         result?.kind === 'analyze' ? { analysis: result.analysis, reducedBudget: used !== depth } : null;
-      return { result: pending.result.then(analyzed), lowerPriority: pending.lowerPriority };
+      const analysis = async () => {
+        const card = await cards.refOf(playingCard, fairnessKey);
+        if (card === null) return null;
+        pending = pool.run((moment) => {
+          used = depthAt(moment);
+          return { kind: 'analyze', card, record, nth, depth: used };
+        }, options);
+        if (isLowered) pending.lowerPriority();
+        return analyzed(await pending.result);
+      };
+      return {
+        result: analysis(),
+        lowerPriority() {
+          isLowered = true;
+          pending?.lowerPriority();
+        },
+      };
     },
   };
 }

@@ -11,15 +11,20 @@ import {
   DEEP_BUDGET,
   houseCard,
   type Kernel,
+  parseCard,
+  type Random,
   reviewRound,
   SHALLOW_BUDGET,
   type SimdModule,
+  stream,
+  usesRollouts,
 } from '../../shared-engine/index.ts';
 import { prepareDrill } from './prepare-drill.ts';
+import { cardFromShared, shareCard } from './shared-card.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';
 
-/** Cards held compiled besides the house card; each takes a few megabytes. */
-const MAX_CARDS = 6;
+/** Hands of all cards held besides the house card: three of the largest, and at most 60 MB with what belongs to them. */
+const MAX_HANDS = 24_000;
 
 interface ReadyCard {
   readonly kernel: Kernel;
@@ -37,13 +42,16 @@ export interface TaskRunner {
 /** `isStopped` is asked between the rollouts of a long task. */
 export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = () => false): TaskRunner {
   const house = readyCard(houseCard(), simd, isStopped);
-  const others = new LRUCache<string, ReadyCard>({ max: MAX_CARDS });
+  const others = new LRUCache<string, ReadyCard>({
+    maxSize: MAX_HANDS,
+    sizeCalculation: ({ kernel }) => Math.max(1, kernel.card.hands.length),
+  });
 
-  function cardFor({ key, file }: CardRef): ReadyCard {
-    if (file === null) return house;
+  function cardFor({ key, shared }: CardRef): ReadyCard {
+    if (shared === null) return house;
     const known = others.get(key);
     if (known) return known;
-    const ready = readyCard(compileCard(file), simd, isStopped);
+    const ready = readyCard(cardFromShared(shared), simd, isStopped);
     others.set(key, ready);
     return ready;
   }
@@ -51,23 +59,43 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
   return {
     prepare: (card) => void cardFor(card).analyst(),
     run(task) {
-      const { kernel, analyst } = cardFor(task.card);
       switch (task.kind) {
-        case 'review':
+        case 'check-card':
+          return checkedCard(task.file);
+        case 'compile-card':
+          return { kind: 'compile-card', shared: shareCard(compileCard(task.file)) };
+        case 'review': {
+          const { kernel } = cardFor(task.card);
           return { kind: 'review', review: reviewRound(task.record, kernel, task.earlier) };
+        }
         case 'analyze': {
+          const analyst = cardFor(task.card).analyst();
           const budget = task.depth === 'deep' ? DEEP_BUDGET : SHALLOW_BUDGET;
-          return { kind: 'analyze', analysis: analyzeDecision(analyst(), task.record, task.nth, { budget }) };
+          return { kind: 'analyze', analysis: analyzeDecision(analyst, task.record, task.nth, { budget }) };
         }
         case 'drill':
-          return { kind: 'drill', prepared: prepareDrill(task.drill, kernel) };
+          return { kind: 'drill', prepared: prepareDrill(task.drill, cardFor(task.card).kernel) };
         case 'choose': {
-          const { style, view, seed } = task;
-          return { kind: 'choose', choice: chooseFor(style, view, kernel, { below: () => seed }, analyst) };
+          const { kernel, analyst } = cardFor(task.card);
+          const { style, view } = task;
+          return { kind: 'choose', choice: chooseFor(style, view, kernel, randomOf(task), analyst) };
         }
       }
     },
   };
+}
+
+function checkedCard(json: unknown): TaskResult & { kind: 'check-card' } {
+  const parsed = parseCard(json);
+  const compiled = parsed.ok
+    ? ({ ok: true, file: parsed.card, shared: shareCard(compileCard(parsed.card)) } as const)
+    : ({ ok: false, problems: parsed.problems.map(({ message }) => message) } as const);
+  return { kind: 'check-card', compiled };
+}
+
+/** A bot that rolls deals out draws one number, and this is the one; the others get a stream of their own. */
+function randomOf({ style, seed }: Task & { kind: 'choose' }): Random {
+  return usesRollouts(style) ? { below: () => seed } : stream(String(seed), 'choice');
 }
 
 function readyCard(card: CompiledCard, simd: SimdModule, isStopped: () => boolean): ReadyCard {

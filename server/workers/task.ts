@@ -1,4 +1,5 @@
-// What a worker can be asked and what it answers. A task holds what one seat knows, or a drill, and a card; no more.
+// What a worker can be asked and what it answers. A task holds what one seat knows, or what
+// somebody sent, and a card; no more.
 import type {
   AnswerChoice,
   CardFile,
@@ -9,21 +10,18 @@ import type {
   StyleName,
 } from '../../shared-engine/index.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
-import type { PlayingCard, PreparedDrill } from '../ports.ts';
+import type { PreparedDrill } from '../ports.ts';
+import type { SharedCard } from './shared-card.ts';
 
-/** Names a card; its file goes along, so that any worker can take any task. */
+/** Names a card and brings it along, so that any worker can take any task. */
 export interface CardRef {
   /** The same for the same card, and no other's. */
   readonly key: string;
-  /** Null for the house card. */
-  readonly file: CardFile | null;
+  /** Null for the house card, which every worker has. */
+  readonly shared: SharedCard | null;
 }
 
-export const HOUSE_CARD_REF: CardRef = { key: HOUSE_CARD_KEY, file: null };
-
-export function cardRefOf({ key, file }: PlayingCard): CardRef {
-  return key === HOUSE_CARD_REF.key ? HOUSE_CARD_REF : { key, file };
-}
+export const HOUSE_CARD_REF: CardRef = { key: HOUSE_CARD_KEY, shared: null };
 
 /** How closely a choice is analyzed: on the full budget, or on the one of a loaded server. */
 export const DEPTHS = ['deep', 'shallow'] as const;
@@ -33,6 +31,10 @@ export type Depth = (typeof DEPTHS)[number];
 export type TaskKind = Task['kind'];
 
 export type Task =
+  /** A card file as it was sent, to be checked and compiled. */
+  | { readonly kind: 'check-card'; readonly file: unknown }
+  /** A card file that was checked before, to be compiled. */
+  | { readonly kind: 'compile-card'; readonly file: CardFile }
   /** The first review of a seat; `earlier` is the review of fewer steps. */
   | {
       readonly kind: 'review';
@@ -50,7 +52,7 @@ export type Task =
     }
   /** A drill as it was sent, to be prepared for its class. */
   | { readonly kind: 'drill'; readonly card: CardRef; readonly drill: unknown }
-  /** A bot's choice; `seed` is the one random number it may use. */
+  /** A bot's choice; `seed` is the one random number it may use, or that all of its random numbers come from. */
   | {
       readonly kind: 'choose';
       readonly card: CardRef;
@@ -60,7 +62,13 @@ export type Task =
     };
 
 export type TaskResult =
+  | { readonly kind: 'check-card'; readonly compiled: CompiledFile }
+  | { readonly kind: 'compile-card'; readonly shared: SharedCard }
   | { readonly kind: 'review'; readonly review: Review }
   | { readonly kind: 'analyze'; readonly analysis: DeepAnalysis }
   | { readonly kind: 'drill'; readonly prepared: PreparedDrill }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };
+
+type CompiledFile =
+  | { readonly ok: true; readonly file: CardFile; readonly shared: SharedCard }
+  | { readonly ok: false; readonly problems: readonly string[] };

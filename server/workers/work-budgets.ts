@@ -19,6 +19,9 @@ const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   // A table waits for its bots no longer than five seconds.
   choose: { priority: 'live', maxWaitMs: 4_000, timeoutMs: 10_000 },
   analyze: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },
+  // Somebody waits for it; the largest card takes a third of a second.
+  'check-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },
+  'compile-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },
   // A teacher waits for it.
   drill: { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 120_000 },
 };

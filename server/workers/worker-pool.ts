@@ -9,7 +9,7 @@ import { LRUCache } from 'lru-cache';
 import { errorFacts, type Log } from '../log.ts';
 import type { Cancel, Clock } from '../ports.ts';
 import type { Task, TaskKind, TaskResult } from './task.ts';
-import { WorkCounts } from './work-counts.ts';
+import { type LeftOutReason, WorkCounts } from './work-counts.ts';
 import { type Priority, type QueueItem, WorkQueue } from './work-queue.ts';
 import { TaskFailed, type TaskWorker } from './worker.ts';
 
@@ -38,6 +38,8 @@ export interface WorkOptions {
 export interface PendingWork {
   /** Null when it was aborted, left out, or failed as often as it may. Never rejects. */
   readonly result: Promise<TaskResult | null>;
+  /** Why the result is null; null where it was aborted. */
+  whyNot(): LeftOutReason | null;
   /** Tables in play go first from now on. */
   lowerPriority(): void;
 }
@@ -71,6 +73,7 @@ interface Job extends QueueItem {
   readonly settle: (result: TaskResult | null) => void;
   attempt: number;
   isSettled: boolean;
+  leftOut: LeftOutReason | null;
   cancelWait: Cancel;
 }
 
@@ -112,6 +115,7 @@ export class WorkerPool {
       make,
       attempt: 1,
       isSettled: false,
+      leftOut: null,
       cancelWait: () => {},
       settle(answer) {
         job.isSettled = true;
@@ -124,7 +128,7 @@ export class WorkerPool {
     signal?.addEventListener('abort', abort);
     if (this.#closed || signal?.aborted) job.settle(null);
     else this.#enqueue(job);
-    return { result, lowerPriority: () => this.#lowerPriority(job) };
+    return { result, whyNot: () => job.leftOut, lowerPriority: () => this.#lowerPriority(job) };
   }
 
   /** Starts a worker, so that the first task does not wait for it. */
@@ -158,8 +162,9 @@ export class WorkerPool {
     this.#dispatch(job.affinityKey);
   }
 
-  #leaveOut(job: Job, reason: 'queue-full' | 'too-old'): void {
+  #leaveOut(job: Job, reason: LeftOutReason): void {
     this.counts.leftOut(job.options.kind, reason);
+    job.leftOut = reason;
     job.settle(null);
   }
 
@@ -229,8 +234,7 @@ export class WorkerPool {
       job.attempt++;
       this.#queue.putBack(job);
     } else {
-      this.counts.leftOut(kind, 'failed');
-      job.settle(null);
+      this.#leaveOut(job, 'failed');
     }
   }
 

@@ -2,8 +2,9 @@
 import { loadSimd } from '../../shared-engine/index.ts';
 import type { ReviewSettings } from '../config.ts';
 import type { Log } from '../log.ts';
-import type { Bots, Clock, DeepAnalyzer, Drills, Reviewer } from '../ports.ts';
+import type { Bots, Cards, Clock, DeepAnalyzer, Drills, Reviewer } from '../ports.ts';
 import { botsInProcess, pooledBots } from './bots.ts';
+import { CompiledCards } from './compiled-cards.ts';
 import { pooledDrills } from './drills.ts';
 import { pooledAnalyzer, pooledReviewer } from './reviews.ts';
 import { createTaskRunner } from './task-runner.ts';
@@ -19,8 +20,11 @@ export interface Workers {
   readonly bots: Bots;
   readonly reviewer: Reviewer;
   readonly drills: Drills;
+  readonly cards: Cards;
   /** Null where first answers are all that is wanted. */
   readonly analyzer: DeepAnalyzer | null;
+  /** Cards compiled since the start. */
+  readonly cardsCompiled: number;
   /** Tasks that wait now. */
   readonly waiting: number;
   /** Tasks that were left out since the start. */
@@ -39,21 +43,28 @@ export function openWorkers({ workers, depth, maxQueue }: ReviewSettings, clock:
   const shortTasks = new WorkerPool({ ...shared, newWorker: newWorker(false), maxWorkers: 1 });
   const longTasks = new WorkerPool({ ...shared, newWorker: newWorker(true), maxWorkers });
   const pools = [shortTasks, longTasks];
+  // Behind whatever a worker does just now, and not before bots and first reviews: a stranger may send any number of cards.
+  const cards = new CompiledCards(longTasks);
   const analyzer =
     depth === 'quick'
       ? null
       : pooledAnalyzer({
           pool: longTasks,
+          cards,
           // In this process, tables wait while a choice is analyzed.
           depth: workers === 0 ? 'shallow' : depth,
           maxQueue: maxQueue * maxWorkers,
           onRequest: () => shortTasks.warm(),
         });
   return {
-    bots: pooledBots(shortTasks, botsInProcess(log)),
-    reviewer: pooledReviewer(shortTasks),
-    drills: pooledDrills(longTasks),
+    bots: pooledBots(shortTasks, cards, botsInProcess(log)),
+    reviewer: pooledReviewer(shortTasks, cards),
+    drills: pooledDrills(longTasks, cards),
+    cards,
     analyzer,
+    get cardsCompiled() {
+      return cards.count;
+    },
     get waiting() {
       return pools.reduce((sum, pool) => sum + pool.waiting, 0);
     },

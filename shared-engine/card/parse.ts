@@ -41,20 +41,16 @@ export function parseCard(json: unknown): ParsedCard {
     problems.push(cardProblem('duplicate-id', id, null, 'two patterns have this id; rename one.'));
   }
   const sectionIds = new Set(sections.map(({ id }) => id));
-  let hands = 0;
+  const countable: CardPattern[] = [];
   for (const pattern of patterns) {
     if (problems.length >= MAX_PROBLEMS) break;
     const found = patternProblems(pattern, sectionIds, parameters);
     problems.push(...found);
-    if (found.some(({ code }) => VARIABLE_FAULTS.has(code))) continue;
-    hands += countOfAssignments(valuesOf(pattern));
-    if (hands > CARD_LIMITS.hands) {
-      const text = `with it the card comes to more than ${CARD_LIMITS.hands} hands; fix some of its variables with "where".`;
-      problems.push(cardProblem('too-many-hands', pattern.id, null, text));
-      break;
-    }
-    problems.push(...handProblems(pattern, parameters));
+    if (!found.some(({ code }) => VARIABLE_FAULTS.has(code))) countable.push(pattern);
   }
+  const tooMany = tooManyHands(countable);
+  if (tooMany) problems.push(tooMany);
+  else for (const pattern of countable) problems.push(...handProblems(pattern, parameters));
   return problems.length > 0
     ? { ok: false, problems: problems.slice(0, MAX_PROBLEMS) }
     : { ok: true, card: { ...frame.data, patterns } };
@@ -68,6 +64,18 @@ const VARIABLE_FAULTS: ReadonlySet<string> = new Set([
   'number-out-of-range',
   'no-year',
 ]);
+
+/** Counted over the whole card before any hand is built: no file makes the program build more than the bound. */
+function tooManyHands(patterns: readonly CardPattern[]): CardProblem | null {
+  let hands = 0;
+  for (const pattern of patterns) {
+    hands += countOfAssignments(valuesOf(pattern));
+    if (hands <= CARD_LIMITS.hands) continue;
+    const text = `with it the card comes to more than ${CARD_LIMITS.hands} hands; fix some of its variables with "where".`;
+    return cardProblem('too-many-hands', pattern.id, null, text);
+  }
+  return null;
+}
 
 function nameOf(unread: unknown, index: number): string {
   const named = z.object({ id: patternSchema.shape.id }).safeParse(unread);

@@ -49,6 +49,7 @@ export const ROOM_REJECTIONS = {
   'too-many-rooms': 'The server holds as many tables as it can; try again later.',
   'too-many-empty-rooms':
     'Nobody sits at many of the tables that were opened from your network; use one of those, or wait a few minutes.',
+  busy: 'The server has more to prepare than it can just now. Nothing was changed; try again in a minute.',
   'try-later': 'The server could not store that just now. Nothing was changed; try again.',
 } as const;
 

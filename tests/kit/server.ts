@@ -8,6 +8,7 @@ import type { Metrics } from '../../server/http/metrics.ts';
 import { createLog } from '../../server/log.ts';
 import type {
   Bots,
+  Cards,
   DeepAnalyzer,
   Drills,
   Entropy,
@@ -20,10 +21,11 @@ import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
 import { botsInProcess } from '../../server/workers/bots.ts';
-import { drillsInProcess } from '../../server/workers/drills.ts';
 import { reviewerInProcess } from '../../server/workers/reviews.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { FakeClock } from './clock.ts';
+import { cardsInProcess, drillsInProcess, kernelOf } from './in-process.ts';
 
 export interface TestServer {
   readonly app: FastifyInstance;
@@ -48,6 +50,7 @@ export interface TestServerOptions {
   /** First answers alone unless given. */
   readonly analyzer?: DeepAnalyzer;
   readonly drills?: Drills;
+  readonly cards?: Cards;
   readonly metrics?: Metrics;
   /** The stand-in for a built page unless given. */
   readonly pageFolder?: string;
@@ -73,9 +76,10 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     tickets: memoryTickets(clock, entropy),
     nodes: options.nodes ?? onlyNode(entropy),
     bus: options.bus ?? null,
-    bots: options.bots ?? botsInProcess(log),
-    reviewer: options.reviewer ?? reviewerInProcess,
+    bots: options.bots ?? botsInProcess(log, chooseFor, kernelOf),
+    reviewer: options.reviewer ?? reviewerInProcess(kernelOf),
     drills: options.drills ?? drillsInProcess,
+    cards: options.cards ?? cardsInProcess,
     analyzer: options.analyzer ?? null,
     metrics: options.metrics ?? null,
     pageFolder: options.pageFolder ?? PAGE_STAND_IN,

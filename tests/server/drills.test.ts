@@ -2,6 +2,7 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { playingCard } from '../../server/playing-card.ts';
+import { CompiledCards } from '../../server/workers/compiled-cards.ts';
 import { pooledDrills } from '../../server/workers/drills.ts';
 import { prepareDrill } from '../../server/workers/prepare-drill.ts';
 import { HOUSE_CARD_REF } from '../../server/workers/task.ts';
@@ -50,8 +51,9 @@ test('a worker gets the drill as it was sent and the name of the card; a drill t
   const log = createLog('silent');
   const { newWorker } = fake;
   const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue: 10 });
-  const drills = pooledDrills(pool);
+  const drills = pooledDrills(pool, new CompiledCards(pool));
   const [good, lost] = [drills.prepare(DRILL, card), drills.prepare('none', card)];
+  await nextTurn();
   expect(fake.taken.map(({ task }) => task)).toEqual([{ kind: 'drill', card: HOUSE_CARD_REF, drill: DRILL }]);
   const prepared = prepareDrill(DRILL, houseKernel);
   fake.taken[0]!.done({ kind: 'drill', prepared });
@@ -67,6 +69,6 @@ test('a class whose drill could not be prepared is rejected for now, and nothing
   const at = await startServer({ seed: 'drills', drills: { prepare: async () => null } });
   onTestFinished(() => at.stop());
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill: DRILL, terms: TERMS, card: null });
-  expect([response.status, (await response.json()).code]).toEqual([503, 'try-later']);
+  expect([response.status, (await response.json()).code]).toEqual([503, 'busy']);
   expect(await at.store.count()).toBe(0);
 });

@@ -16,7 +16,11 @@ let listener: MetricsListener;
 let server: TestServer;
 beforeEach(async () => {
   metrics = createMetrics();
-  metrics.observeWork({ waiting: 7, leftOut: [{ task: 'analyze', reason: 'too-old', count: 3 }] });
+  metrics.observeWork({
+    cardsCompiled: 2,
+    waiting: 7,
+    leftOut: [{ task: 'analyze', reason: 'too-old', count: 3 }],
+  });
   listener = await listenForMetrics(metrics, 0);
   server = await startServer({ seed: 'metrics', metrics });
 });

@@ -4,6 +4,7 @@ import { createLog } from '../../server/log.ts';
 import { playingCard } from '../../server/playing-card.ts';
 import { analysisRequests } from '../../server/reviews/analysis-requests.ts';
 import { botsInProcess, pooledBots } from '../../server/workers/bots.ts';
+import { CompiledCards } from '../../server/workers/compiled-cards.ts';
 import { pooledAnalyzer, pooledReviewer } from '../../server/workers/reviews.ts';
 import { HOUSE_CARD_REF } from '../../server/workers/task.ts';
 import { createTaskRunner } from '../../server/workers/task-runner.ts';
@@ -12,7 +13,6 @@ import { WorkerPool } from '../../server/workers/worker-pool.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { botRandom } from '../../shared-engine/bots/finish-round.ts';
-import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { analystOf, simd } from '../kit/analysts.ts';
 import { FakeClock } from '../kit/clock.ts';
@@ -32,29 +32,32 @@ function fakePool(maxWorkers = 1) {
   const fake = fakeWorkers();
   const { newWorker } = fake;
   const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers, maxQueue: 100 });
-  return { pool, fake };
+  return { pool, cards: new CompiledCards(pool), fake };
 }
 
-function poolInProcess(): WorkerPool {
+function inOneProcess() {
   const newWorker = () => workerInProcess(Promise.resolve(createTaskRunner(simd)));
-  return new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue: 100 });
+  const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue: 100 });
+  return { pool, cards: new CompiledCards(pool) };
 }
 
 describe('deep analyses', () => {
   const { analysis } = analysisOf(8);
 
-  test('are given a seat’s record and the name of the card, and nothing more', () => {
-    const { pool, fake } = fakePool();
-    pooledAnalyzer({ pool, depth: 'deep', maxQueue: 5 }).analyze(requests[3]!, signal);
+  test('are given a seat’s record and the name of the card, and nothing more', async () => {
+    const { pool, cards, fake } = fakePool();
+    pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 5 }).analyze(requests[3]!, signal);
+    await nextTurn();
     expect(fake.taken.map(({ task }) => task)).toEqual([
       { kind: 'analyze', card: HOUSE_CARD_REF, record, nth: 3, depth: 'deep' },
     ]);
   });
 
   test('are less close while too many wait, say so, and are close again when there is time', async () => {
-    const { pool, fake } = fakePool();
-    const analyzer = pooledAnalyzer({ pool, depth: 'deep', maxQueue: 2 });
+    const { pool, cards, fake } = fakePool();
+    const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 2 });
     const all = requests.slice(0, 5).map((request) => analyzer.analyze(request, signal).result);
+    await nextTurn();
     const depths: unknown[] = [];
     for (let next = fake.taken[0]; next; next = fake.taken[0]) {
       depths.push(next.task.kind === 'analyze' && next.task.depth);
@@ -67,8 +70,10 @@ describe('deep analyses', () => {
   });
 
   test('are shorter at the second try, and missing after that', async () => {
-    const { pool, fake } = fakePool();
-    const { result } = pooledAnalyzer({ pool, depth: 'deep', maxQueue: 5 }).analyze(requests[0]!, signal);
+    const { pool, cards, fake } = fakePool();
+    const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 5 });
+    const { result } = analyzer.analyze(requests[0]!, signal);
+    await nextTurn();
     fake.taken[0]!.die();
     await nextTurn();
     expect(fake.taken[0]!.task).toMatchObject({ depth: 'shallow' });
@@ -77,10 +82,11 @@ describe('deep analyses', () => {
   });
 
   test('of two tables are made in turns, and those of one seat by one worker', async () => {
-    const { pool, fake } = fakePool();
-    const analyzer = pooledAnalyzer({ pool, depth: 'deep', maxQueue: 50 });
+    const { pool, cards, fake } = fakePool();
+    const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 50 });
     const other = analysisRequests(records('another', 1)[0]!, card, 'other room');
     for (const request of [...requests.slice(0, 3), other[0]!]) analyzer.analyze(request, signal);
+    await nextTurn();
     const rooms: boolean[] = [];
     for (let next = fake.taken[0]; next; next = fake.taken[0]) {
       rooms.push(next.task.kind === 'analyze' && next.task.record === record);
@@ -93,41 +99,17 @@ describe('deep analyses', () => {
 
 describe('first reviews', () => {
   test('come from the workers, byte for byte those made in this process', async () => {
-    const review = await pooledReviewer(poolInProcess()).review(reviewRequest);
+    const { pool, cards } = inOneProcess();
+    const review = await pooledReviewer(pool, cards).review(reviewRequest);
     expect(JSON.stringify(review)).toBe(JSON.stringify(reviewRound(record!, houseKernel)));
   });
 
-  test('are made in this process where the workers cannot', async () => {
-    const { pool } = fakePool();
+  test('on the house card are made in this process where the workers cannot', async () => {
+    const { pool, cards } = fakePool();
     await pool.close();
-    expect(await pooledReviewer(pool).review(reviewRequest)).toEqual(reviewRound(record!, houseKernel));
-  });
-
-  test('of a card of the table’s own go out with its file, under a name that is no other card’s', async () => {
-    const file = { ...HOUSE_CARD, name: 'Nearly the house card' };
-    const own = playingCard({ kind: 'file', file });
-    const { pool, fake } = fakePool(2);
-    const reviewer = pooledReviewer(pool);
-    const another = playingCard({ kind: 'file', file: { ...file, name: 'Another' } });
-    for (const playing of [own, another]) void reviewer.review({ ...reviewRequest, card: playing });
-    const cards = fake.taken.map(({ task }) => task.card);
-    expect(cards[0]).toEqual({ key: own.key, file });
-    expect(cards[1]!.key).not.toBe(own.key);
-    const review = await pooledReviewer(poolInProcess()).review({ ...reviewRequest, card: own });
-    expect(review.cardName).toBe(file.name);
-  });
-});
-
-describe('compiled cards', () => {
-  const fileNamed = (name: string) => ({ kind: 'file', file: { ...HOUSE_CARD, name } }) as const;
-
-  test('are compiled once for equal files', () => {
-    expect(playingCard(fileNamed('Equal'))).toBe(playingCard(structuredClone(fileNamed('Equal'))));
-  });
-
-  test('of others never take the place of the house card', () => {
-    for (let n = 0; n < 20; n++) playingCard(fileNamed(`Card ${n}`));
-    expect(playingCard({ kind: 'house' })).toBe(card);
+    expect(await pooledReviewer(pool, cards).review(reviewRequest)).toEqual(
+      reviewRound(record!, houseKernel),
+    );
   });
 });
 
@@ -138,14 +120,16 @@ describe('bots', () => {
   const request = { view, card, seed, style: 'thoughtful', fairnessKey: 'room' } as const;
 
   test('that roll deals out choose in a worker as they would anywhere', async () => {
-    const bots = pooledBots(poolInProcess(), botsInProcess(log));
+    const { pool, cards } = inOneProcess();
+    const bots = pooledBots(pool, cards, botsInProcess(log));
     const anywhere = chooseFor('thoughtful', view, houseKernel, botRandom(seed, 'first-right', 0), analystOf);
     expect(await bots.choose(request)).toEqual(anywhere);
   });
 
-  test('send a worker nothing but their seat’s view and one random number', () => {
-    const { pool, fake } = fakePool();
-    void pooledBots(pool, botsInProcess(log)).choose(request);
+  test('send a worker nothing but their seat’s view and one random number', async () => {
+    const { pool, cards, fake } = fakePool();
+    void pooledBots(pool, cards, botsInProcess(log)).choose(request);
+    await nextTurn();
     const task = fake.taken[0]!.task;
     expect(task).toEqual({
       kind: 'choose',
@@ -158,18 +142,18 @@ describe('bots', () => {
   });
 
   test('are replaced by a quick one where the workers have no answer', async () => {
-    const { pool } = fakePool();
+    const { pool, cards } = fakePool();
     await pool.close();
     const inProcess = botsInProcess(log);
-    const choice = await pooledBots(pool, inProcess).choose(request);
+    const choice = await pooledBots(pool, cards, inProcess).choose(request);
     expect(choice).toEqual(await inProcess.choose({ ...request, style: 'strong' }));
   });
 
-  test('that are quick never wait for a worker', async () => {
-    const { pool, fake } = fakePool();
+  test('that are quick never wait for a worker on the house card', async () => {
+    const { pool, cards, fake } = fakePool();
     const inProcess = botsInProcess(log);
     for (const style of ['casual', 'guarded', 'random'] as const) {
-      const choice = await pooledBots(pool, inProcess).choose({ ...request, style });
+      const choice = await pooledBots(pool, cards, inProcess).choose({ ...request, style });
       expect(choice).toEqual(await inProcess.choose({ ...request, style }));
     }
     expect(fake.made()).toBe(0);
