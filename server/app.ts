@@ -17,12 +17,14 @@ import type { Metrics } from './http/metrics.ts';
 import { isOriginAllowed } from './http/origin.ts';
 import { hasPage, isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
-import { rejectWith } from './http/rejections.ts';
+import { rejectionIn, rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { requireTls, securityHeaders } from './http/security-headers.ts';
+import { statusRoutes } from './http/status.ts';
 import { errorFacts } from './log.ts';
 import { playingCard } from './playing-card.ts';
 import type {
+  Backlog,
   Bots,
   Cards,
   Clock,
@@ -39,6 +41,7 @@ import { Registry } from './registry/registry.ts';
 import { sharedAnalyzer } from './reviews/shared-analyses.ts';
 import { sharedReviewer } from './reviews/shared-reviews.ts';
 import { FRIENDS_TABLE, SOLO_TABLE } from './room/policy.ts';
+import { measuredStore } from './store/measured-store.ts';
 import { botsWithFallback } from './workers/bots-with-fallback.ts';
 import { Gateway } from './ws/gateway.ts';
 
@@ -69,6 +72,8 @@ export interface AppPorts {
   readonly cards: Cards;
   /** Null for first answers alone. */
   readonly analyzer: DeepAnalyzer | null;
+  /** Work that waits for the bots and reviewers above. */
+  readonly backlog: Backlog;
   /** Null where the operator asks for none. */
   readonly metrics: Metrics | null;
   /** Folder of the built page. */
@@ -79,8 +84,10 @@ export interface AppPorts {
  * The one assembly: main.ts gives it the real ports, the tests their own. Closing the instance ends all sockets with
  * `restarting` and waits until what was begun is stored.
  */
-export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
-  const { config, log, clock, entropy, tickets, store, metrics } = ports;
+export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
+  const { config, log, clock, entropy, tickets, backlog, metrics } = given;
+  const store = metrics ? measuredStore(given.store, metrics) : given.store;
+  const ports = { ...given, store };
   const { limits } = config;
   const app = emptyApp(config, log);
   app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
@@ -92,6 +99,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     tickets,
     clock,
     log,
+    metrics,
     maxSockets: limits.sockets,
     maxPerIp: limits.socketsPerIp,
     perSecond: limits.messagesPerSecond,
@@ -104,7 +112,7 @@ export async function buildApp(ports: AppPorts): Promise<FastifyInstance> {
     gateway.restart(entropy);
   });
 
-  app.get('/healthz', { config: { rateLimit: false } }, async () => ({ ok: true }));
+  statusRoutes(app, { store, backlog, clock, log });
   app.get(HOUSE_CARD_PATH, async () => HOUSE_CARD);
   const { roomsPerMinute } = limits;
   const { drills, cards } = ports;
@@ -134,7 +142,7 @@ function emptyApp({ trustedProxyHops }: Config, log: Logger): FastifyInstance {
 }
 
 function roomsAndClasses(ports: AppPorts) {
-  const { clock, log, entropy, nodes, store, bus } = ports;
+  const { clock, log, entropy, nodes, store, bus, metrics } = ports;
   const { limits, timing } = ports.config;
   const reviewer = sharedReviewer(ports.reviewer);
   const analyzer = ports.analyzer && sharedAnalyzer(ports.analyzer);
@@ -153,6 +161,7 @@ function roomsAndClasses(ports: AppPorts) {
     policies: { alone: SOLO_TABLE, friends: FRIENDS_TABLE, class: CLASS_TABLE },
     reviewer: ports.reviewer,
     analyzer: ports.analyzer,
+    metrics,
     shared: { reviewer, analyzer },
     bots: botsWithFallback(ports.bots, clock, log),
   });
@@ -174,8 +183,10 @@ function roomsAndClasses(ports: AppPorts) {
 function logRequests(app: FastifyInstance, metrics: Metrics | null): void {
   app.addHook('onResponse', async ({ method, routeOptions, log }, reply) => {
     const labels = { method, route: routeOptions.url ?? 'unknown', status: reply.statusCode };
+    const rejection = rejectionIn(reply);
     metrics?.requestFinished(labels, reply.elapsedTime);
-    log.info({ ...labels, ms: Math.round(reply.elapsedTime) }, 'request');
+    if (rejection !== null) metrics?.rejected('request', rejection);
+    log.info({ ...labels, rejection: rejection ?? undefined, ms: Math.round(reply.elapsedTime) }, 'request');
   });
 }
 

@@ -62,8 +62,10 @@ const schema = z.object({
   SOCKETS_PER_IP: z.coerce.number().int().min(0).default(300),
   /** Frames a second from one socket in the long run; twice as many may come at once. */
   MESSAGES_PER_SECOND: z.coerce.number().int().min(1).default(20),
-  /** Port of the metrics, on a listener of their own that only the loopback reaches; 0 for none. */
+  /** Port of the metrics, on a listener of their own; 0 for none. */
   METRICS_PORT: z.coerce.number().int().min(0).max(65535).default(0),
+  /** The address that the metrics listen on; whoever reaches it may read them. */
+  METRICS_HOST: z.string().default('127.0.0.1'),
   /** Pause of a bot before it chooses, in milliseconds. */
   BOT_DELAY_MS: z.coerce.number().int().min(0).max(60_000).default(900),
   /** How long a person may be disconnected before a bot chooses for the sake of those who wait, in milliseconds. */
@@ -114,7 +116,7 @@ export interface Config {
   readonly port: number;
   readonly host: string;
   /** Null for no metrics. */
-  readonly metricsPort: number | null;
+  readonly metrics: { readonly port: number; readonly host: string } | null;
   readonly logLevel: Environment['LOG_LEVEL'];
   readonly storage: StorageChoice;
   readonly allowedOrigins: readonly string[];
@@ -170,7 +172,7 @@ function configFrom(e: Environment): Config {
   return {
     port: e.PORT,
     host: e.HOST,
-    metricsPort: e.METRICS_PORT === 0 ? null : e.METRICS_PORT,
+    metrics: e.METRICS_PORT === 0 ? null : { port: e.METRICS_PORT, host: e.METRICS_HOST },
     logLevel: e.LOG_LEVEL,
     storage: storageOf(e),
     allowedOrigins: e.ALLOWED_ORIGINS,

@@ -1,7 +1,7 @@
 // The structured log, and what it may say of an error.
 import { type DestinationStream, type Level, type Logger, pino } from 'pino';
 
-export type Log = Pick<Logger, 'info' | 'warn' | 'error' | 'child'>;
+export type Log = Pick<Logger, 'debug' | 'info' | 'warn' | 'error' | 'child'>;
 
 /** JSON lines on standard output, or where `stream` says. */
 export function createLog(level: Level | 'silent', stream?: DestinationStream): Logger {

@@ -3,7 +3,7 @@ import './check-node.ts';
 import { buildApp } from './app.ts';
 import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
-import { createMetrics, listenForMetrics } from './http/metrics.ts';
+import { createMetrics, listenForMetrics, type MetricsListener } from './http/metrics.ts';
 import { BUILT_PAGE } from './http/pages.ts';
 import { createLog, errorFacts } from './log.ts';
 import { systemEntropy } from './secrets.ts';
@@ -28,7 +28,7 @@ const { storage } = opened;
 log.info({ store: config.storage.kind }, 'the store is open');
 
 const workers = openWorkers(config.review, systemClock, log);
-const metrics = config.metricsPort === null ? null : createMetrics();
+const metrics = config.metrics && createMetrics();
 metrics?.observeWork(workers);
 
 const app = await buildApp({
@@ -45,11 +45,12 @@ const app = await buildApp({
   drills: workers.drills,
   cards: workers.cards,
   analyzer: workers.analyzer,
+  backlog: workers.backlog,
   metrics,
   pageFolder: BUILT_PAGE,
 });
 
-let metricsListener: Awaited<ReturnType<typeof listenForMetrics>> | null = null;
+let metricsListener: MetricsListener | null = null;
 
 async function close(): Promise<void> {
   await metricsListener?.close();
@@ -75,17 +76,17 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
 }
 
 async function listen(): Promise<string | null> {
-  const { port, host, metricsPort } = config;
+  const { port, host } = config;
   try {
-    if (metrics && metricsPort !== null) metricsListener = await listenForMetrics(metrics, metricsPort);
+    if (metrics && config.metrics) metricsListener = await listenForMetrics(metrics, config.metrics);
   } catch (error) {
-    return listenProblem(error, 'METRICS_PORT', metricsPort ?? 0);
+    return listenProblem(error, 'METRICS_', config.metrics?.port ?? 0);
   }
   try {
     await app.listen({ port, host });
     return null;
   } catch (error) {
-    return listenProblem(error, 'PORT', port);
+    return listenProblem(error, '', port);
   }
 }
 

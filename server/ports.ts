@@ -114,6 +114,8 @@ export interface Store {
   removeBeyond(bytes: number): Promise<number>;
   /** How many logs are stored. */
   count(): Promise<number>;
+  /** Stores something that changes nothing; rejects where nothing can be stored now. */
+  checkWritable(): Promise<void>;
   /** Resolves when what was begun is stored; whatever is asked afterwards rejects. */
   close(): Promise<void>;
 }
@@ -182,6 +184,25 @@ export type CheckedCard =
   | { readonly ok: true; readonly choice: CardChoice }
   /** One sentence for each problem, which says what to do. */
   | { readonly ok: false; readonly problems: readonly string[] };
+
+/** The slow work that waits for a worker. */
+export interface Backlog {
+  readonly waiting: number;
+  /** How long the oldest of it has waited, in milliseconds; 0 where none waits. */
+  readonly oldestMs: number;
+  /** Whether as much waits as may, so that more is left out. */
+  readonly isFull: boolean;
+}
+
+/** What the operator may count and measure: nothing in it names anybody. */
+export interface Measurements {
+  /** A rejection with this code, as the answer to a request or to a frame on a socket. */
+  rejected(answerTo: 'request' | 'frame', code: string): void;
+  /** The store was asked; the answer is to be called when it has done so. */
+  storeAsked(operation: keyof Store): (outcome: 'done' | 'failed') => void;
+  /** Milliseconds from the close of a round to its first reviews, and to the last deep analysis of its choices. */
+  reviewed(until: 'first-review' | 'last-analysis', ms: number): void;
+}
 
 /** Chooses for a seat from that seat's view and nothing more. */
 export interface Bots {

@@ -11,8 +11,9 @@ export function nodeProblem(version: string): string | null {
     : null;
 }
 
-/** `setting` names where `port` comes from. */
-export function listenProblem(error: unknown, setting: 'PORT' | 'METRICS_PORT', port: number): string {
+/** `prefix` is that of the two settings where address and port come from. */
+export function listenProblem(error: unknown, prefix: '' | 'METRICS_', port: number): string {
+  const setting = `${prefix}PORT`;
   const code = error instanceof Error && 'code' in error ? error.code : 'unknown';
   switch (code) {
     case 'EADDRINUSE':
@@ -21,7 +22,7 @@ export function listenProblem(error: unknown, setting: 'PORT' | 'METRICS_PORT', 
       return `Port ${port} may not be used by this account; set ${setting} to one above 1023.`;
     case 'EADDRNOTAVAIL':
     case 'ENOTFOUND':
-      return 'This machine has no such address; set HOST to one of its own, or to 0.0.0.0 for all of them.';
+      return `This machine has no such address; set ${prefix}HOST to one of its own, or to 0.0.0.0 for all of them.`;
     default:
       return `The server cannot listen on port ${port} (${String(code)}); set ${setting} to another.`;
   }

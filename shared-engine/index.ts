@@ -159,6 +159,8 @@ export {
   tablePath,
   ticketPath,
   ticketSchema,
+  VERSION_PATH,
+  versionSchema,
 } from './protocol/index.ts';
 export {
   type Actor,

@@ -3,7 +3,7 @@ import type { Socket } from 'node:net';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { errorFacts } from '../log.ts';
 import { answerMissing } from './pages.ts';
-import { rejectionBody, rejectWith } from './rejections.ts';
+import { rejectAs, rejectionBody, rejectWith } from './rejections.ts';
 
 /**
  * Call it before anything is registered: a route or plugin takes the handlers that are there when it is registered,
@@ -25,7 +25,7 @@ export function answerError(error: FastifyError | Error, request: FastifyRequest
   if (status < 500) {
     request.log.info(facts, 'a request could not be read');
     if (status === 413) return rejectWith(reply, 'too-large');
-    return reply.code(status).send(rejectionBody('bad-request'));
+    return rejectAs(reply, status, 'bad-request');
   }
   request.log.error(facts, 'a request failed');
   return rejectWith(reply.header('request-id', request.id), 'try-later');

@@ -45,22 +45,40 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'table-full': 503,
   'too-many-rooms': 503,
   'too-many-empty-rooms': 429,
+  'not-ready': 503,
   'try-later': 503,
   busy: 503,
 };
+
+/** What each request was rejected with, for the log and the metrics. */
+const sent = new WeakMap<FastifyReply, string>();
 
 export function rejectionBody(code: RoomRejectionCode, problems: readonly string[] = []): HttpRejection {
   return { code, message: ROOM_REJECTIONS[code], problems: [...problems] };
 }
 
 export function rejectWith(reply: FastifyReply, code: RoomRejectionCode, problems: readonly string[] = []) {
-  return reply.code(STATUS[code]).send(rejectionBody(code, problems));
+  return sendBody(reply, STATUS[code], rejectionBody(code, problems));
+}
+
+/** With another status than usual. */
+export function rejectAs(reply: FastifyReply, status: number, code: RoomRejectionCode) {
+  return sendBody(reply, status, rejectionBody(code));
 }
 
 /** A rejection that a room decided; those of a round are conflicts with its state. */
 export function sendRejection(reply: FastifyReply, { code, message }: Rejection) {
   const status = isRoomCode(code) ? STATUS[code] : 409;
-  const body: HttpRejection = { code, message, problems: [] };
+  return sendBody(reply, status, { code, message, problems: [] });
+}
+
+/** The code of the rejection that a request was answered with; null where it got what it asked for. */
+export function rejectionIn(reply: FastifyReply): string | null {
+  return sent.get(reply) ?? null;
+}
+
+function sendBody(reply: FastifyReply, status: number, body: HttpRejection) {
+  sent.set(reply, body.code);
   return reply.code(status).send(body);
 }
 

@@ -3,7 +3,7 @@ import { type Review, SEATS, type SeatRecord, seatView } from '../../shared-engi
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { Broadcaster } from '../delivery/broadcaster.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Cancel, Clock, DeepAnalyzer, PlayingCard, Reviewer } from '../ports.ts';
+import type { Cancel, Clock, DeepAnalyzer, Measurements, PlayingCard, Reviewer } from '../ports.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { RoomEvent } from '../room/event.ts';
 import type { Room } from '../room/room.ts';
@@ -18,6 +18,7 @@ export interface ReviewPorts {
   readonly reviewer: Reviewer;
   /** First answers alone where it is null. */
   readonly analyzer: DeepAnalyzer | null;
+  readonly metrics: Pick<Measurements, 'reviewed'> | null;
 }
 
 export interface ReviewedRoom {
@@ -50,6 +51,9 @@ export class RoomReviews {
   #cancelMessage: Cancel | null = null;
   /** People who have connected to this server; another server asks for the analyses of the others. */
   readonly #here = new Set<string>();
+  /** Null where it was closed before this server followed it, and when all is measured. */
+  #closedAt: number | null = null;
+  #isFirstMeasured = false;
 
   constructor(about: ReviewedRoom, ports: ReviewPorts) {
     this.#about = about;
@@ -78,6 +82,8 @@ export class RoomReviews {
     for (const { analyses } of this.#seats) analyses?.stop();
     this.#seats = [];
     this.#isBegun = true;
+    this.#closedAt = null;
+    this.#isFirstMeasured = false;
   }
 
   /** To be called after every change of the room. */
@@ -96,6 +102,7 @@ export class RoomReviews {
     if (recorded.some(({ event }) => isResolved(event))) this.#reviewSoFar(play);
     if (play.round.phase !== 'closed' || this.#isBegun) return;
     this.#isBegun = true;
+    if (recorded.length > 0) this.#closedAt = this.#ports.clock.now();
     for (const seat of this.#seats) this.#analyze(play, seat);
     void this.#reviewAll(play);
   }
@@ -162,6 +169,19 @@ export class RoomReviews {
       if (message === null || !this.#stillSits(seat.holder)) continue;
       this.#about.broadcaster.sendTo(seat.holder, { kind: 'review', ...message });
     }
+    this.#measure();
+  }
+
+  #measure(): void {
+    const { metrics, clock } = this.#ports;
+    if (this.#closedAt === null || this.#seats.every(({ first }) => first === null)) return;
+    const ms = clock.now() - this.#closedAt;
+    if (!this.#isFirstMeasured) metrics?.reviewed('first-review', ms);
+    this.#isFirstMeasured = true;
+    const asked = this.#seats.flatMap(({ analyses }) => (analyses?.isEmpty === false ? [analyses] : []));
+    if (asked.length === 0 || asked.some(({ isOver }) => !isOver)) return;
+    metrics?.reviewed('last-analysis', ms);
+    this.#closedAt = null;
   }
 
   #stillSits({ seat, since }: SeatHolder): boolean {

@@ -48,6 +48,11 @@ export class SeatAnalyses {
     return this.#asked.every(({ isOver }) => isOver);
   }
 
+  /** Whether nothing was asked. */
+  get isEmpty(): boolean {
+    return this.#asked.length === 0;
+  }
+
   /** Asks for what is new in the seat's view, and aborts what was withdrawn. */
   follow(view: SeatView): void {
     const { card, fairnessKey } = this.#options;

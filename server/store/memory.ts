@@ -83,6 +83,9 @@ function writesTo(logs: () => MemoryPlace): Omit<Store, keyof Reads | 'close'> {
       logs().set(code, { ...log, rows: [...log.rows] });
       return 'created';
     },
+    async checkWritable() {
+      logs();
+    },
     async commit(batch) {
       logs();
       return batch.map(append);

@@ -90,4 +90,5 @@ export const SQL = {
       ) AS sizes WHERE held > $1::bigint
     )`,
   count: 'SELECT count(*) AS logs FROM quadrille.log',
+  touch: 'UPDATE quadrille.schema_version SET version = version',
 } as const;

@@ -73,6 +73,9 @@ function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
     async remove(code) {
       await ask('remove', [storedText(code)]);
     },
+    async checkWritable() {
+      await ask('touch', []);
+    },
     async removeOlder(before) {
       return (await ask('removeOlder', [before])).rowCount ?? 0;
     },

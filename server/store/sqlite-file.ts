@@ -122,5 +122,8 @@ function inUse(location: string): string {
 function messageFor(location: string, code: string): string {
   if (code === 'SQLITE_NOTADB') return `${location} is not a database; choose another place for the data.`;
   if (code === 'SQLITE_BUSY') return `${location} is held by another program; end that one and try again.`;
+  if (code === 'ERR_DLOPEN_FAILED') {
+    return `SQLite is not built for this version of Node (${process.version}); run npm ci with it, then start again.`;
+  }
   return `${location} cannot be opened (${code}); check that its folder exists and may be written to.`;
 }

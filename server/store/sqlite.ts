@@ -137,11 +137,17 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     }
   });
 
+  /** Writes the same number over itself: a page of the file, and with it the disk, have to take it. */
+  const touch = file.transaction(() => {
+    file.pragma(`user_version = ${file.pragma('user_version', { simple: true })}`);
+  });
+
   return {
     async create(code, log) {
       checkLog(log);
       return create.immediate(code, log);
     },
+    checkWritable: async () => touch.immediate(),
     rewrite: async (code, rows, snapshot) => rewrite.immediate(code, rows, snapshot),
     async remove(code) {
       sql.remove.run(storedText(code));

@@ -31,9 +31,18 @@ export class WorkQueue<T extends QueueItem> {
     return this.#size;
   }
 
+  get isFull(): boolean {
+    return this.#size >= this.#maxSize;
+  }
+
+  /** All that waits, in no order. */
+  get items(): readonly T[] {
+    return PRIORITIES.flatMap((priority) => [...this.#waiting[priority].values()].flat());
+  }
+
   /** False where the queue is full. */
   push(item: T): boolean {
-    if (this.#size >= this.#maxSize) return false;
+    if (this.isFull) return false;
     this.#listOf(item).push(item);
     this.#size++;
     return true;
@@ -79,7 +88,7 @@ export class WorkQueue<T extends QueueItem> {
 
   /** Empties the queue. */
   clear(): readonly T[] {
-    const items = PRIORITIES.flatMap((priority) => [...this.#waiting[priority].values()].flat());
+    const { items } = this;
     for (const priority of PRIORITIES) this.#waiting[priority].clear();
     this.#size = 0;
     return items;

@@ -69,6 +69,8 @@ interface Job extends QueueItem {
   priority: Priority;
   readonly options: WorkOptions;
   readonly make: MakeTask;
+  /** Milliseconds since 1970. */
+  readonly askedAt: number;
   /** Answers whoever asked; only the first answer counts. */
   readonly settle: (result: TaskResult | null) => void;
   attempt: number;
@@ -101,6 +103,16 @@ export class WorkerPool {
     return this.#queue.size;
   }
 
+  get isFull(): boolean {
+    return this.#queue.isFull;
+  }
+
+  /** How long the oldest of what waits was asked for ago, in milliseconds; 0 where nothing waits. */
+  get oldestMs(): number {
+    const now = this.#options.clock.now();
+    return this.#queue.items.reduce((oldest, { askedAt }) => Math.max(oldest, now - askedAt), 0);
+  }
+
   run(make: MakeTask, options: WorkOptions): PendingWork {
     let resolve: (result: TaskResult | null) => void = () => {};
     const result = new Promise<TaskResult | null>((settle) => {
@@ -113,6 +125,7 @@ export class WorkerPool {
       affinityKey,
       options,
       make,
+      askedAt: this.#options.clock.now(),
       attempt: 1,
       isSettled: false,
       leftOut: null,

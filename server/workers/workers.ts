@@ -2,7 +2,7 @@
 import { loadSimd } from '../../shared-engine/index.ts';
 import type { ReviewSettings } from '../config.ts';
 import type { Log } from '../log.ts';
-import type { Bots, Cards, Clock, DeepAnalyzer, Drills, Reviewer } from '../ports.ts';
+import type { Backlog, Bots, Cards, Clock, DeepAnalyzer, Drills, Reviewer } from '../ports.ts';
 import { botsInProcess, pooledBots } from './bots.ts';
 import { CompiledCards } from './compiled-cards.ts';
 import { pooledDrills } from './drills.ts';
@@ -26,7 +26,7 @@ export interface Workers {
   /** Cards compiled since the start. */
   readonly cardsCompiled: number;
   /** Tasks that wait now. */
-  readonly waiting: number;
+  readonly backlog: Backlog;
   /** Tasks that were left out since the start. */
   readonly leftOut: readonly WorkCount[];
   /** Ends all workers; who waits for an answer gets none. */
@@ -65,14 +65,26 @@ export function openWorkers({ workers, depth, maxQueue }: ReviewSettings, clock:
     get cardsCompiled() {
       return cards.count;
     },
-    get waiting() {
-      return pools.reduce((sum, pool) => sum + pool.waiting, 0);
-    },
+    backlog: backlogOf(pools),
     get leftOut() {
       return pools.flatMap((pool) => pool.counts.all);
     },
     async close() {
       await Promise.all(pools.map((pool) => pool.close()));
+    },
+  };
+}
+
+function backlogOf(pools: readonly WorkerPool[]): Backlog {
+  return {
+    get waiting() {
+      return pools.reduce((sum, pool) => sum + pool.waiting, 0);
+    },
+    get oldestMs() {
+      return Math.max(...pools.map((pool) => pool.oldestMs));
+    },
+    get isFull() {
+      return pools.some((pool) => pool.isFull);
     },
   };
 }

@@ -1,17 +1,16 @@
 // Takes sockets in, as many as the limits allow, and gives each of them a session.
 import type { WebSocket } from '@fastify/websocket';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { CLOSE, RETRY_SPREAD_MS, SOCKET_PATH } from '../../shared-engine/index.ts';
 import type { Connection } from '../delivery/broadcaster.ts';
 import { addressKey } from '../http/address-key.ts';
 import { rejectWith } from '../http/rejections.ts';
-import { errorFacts, type Log } from '../log.ts';
+import { errorFacts } from '../log.ts';
 import type { Entropy } from '../ports.ts';
 import { connectionOf } from './connection.ts';
 import { Session, type SessionPorts } from './session.ts';
 
 export interface GatewayPorts extends SessionPorts {
-  readonly log: Log;
   readonly maxSockets: number;
   /** 0 for no limit. */
   readonly maxPerIp: number;
@@ -21,6 +20,8 @@ export class Gateway {
   readonly #ports: GatewayPorts;
   readonly #connections = new Set<Connection>();
   readonly #perIp = new Map<string, number>();
+  /** Sockets since the start: their numbers in the log. */
+  #opened = 0;
 
   constructor(ports: GatewayPorts) {
     this.#ports = ports;
@@ -36,7 +37,7 @@ export class Gateway {
       },
       // A request that is no handshake.
       handler: (_, reply) => rejectWith(reply, 'bad-request'),
-      wsHandler: (socket, { ip }) => this.#accept(socket, addressKey(ip)),
+      wsHandler: (socket, request) => this.#accept(socket, request),
     });
   }
 
@@ -65,11 +66,14 @@ export class Gateway {
     else this.#perIp.delete(address);
   }
 
-  #accept(socket: WebSocket, address: string): void {
-    const { clock, log } = this.#ports;
+  /** `id` is that of the request that became the socket. */
+  #accept(socket: WebSocket, { ip, id }: Pick<FastifyRequest, 'ip' | 'id'>): void {
+    const address = addressKey(ip);
+    const log = this.#ports.log.child({ request: id, connection: ++this.#opened });
+    log.info({}, 'connection opened');
     this.#count(address, 1);
-    const connection = connectionOf(socket, clock);
-    const session = new Session(connection, this.#ports);
+    const connection = connectionOf(socket, this.#ports.clock);
+    const session = new Session(connection, { ...this.#ports, log });
     this.#connections.add(connection);
     socket.on('message', (data, isBinary) => {
       const bytes = Array.isArray(data) ? Buffer.concat(data) : new Uint8Array(data);
@@ -78,7 +82,8 @@ export class Gateway {
         socket.terminate();
       });
     });
-    socket.on('close', () => {
+    socket.on('close', (code) => {
+      log.info({ code }, 'connection closed');
       this.#connections.delete(connection);
       this.#count(address, -1);
       session.closed();

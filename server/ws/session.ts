@@ -6,14 +6,16 @@ import {
   ROOM_REJECTIONS,
   type RoomRejectionCode,
 } from '../../shared-engine/index.ts';
-import type { Answer } from '../aggregate/decision.ts';
+import type { Answer, Rejection } from '../aggregate/decision.ts';
 import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Connection } from '../delivery/broadcaster.ts';
-import type { Cancel, Clock, Tickets, Unsubscribe } from '../ports.ts';
+import type { Log } from '../log.ts';
+import type { Cancel, Clock, Measurements, Tickets, Unsubscribe } from '../ports.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import type { SeatHolder } from '../room/command.ts';
 import { personAt } from '../room/state.ts';
+import { logTag } from '../secrets.ts';
 import { readFrame } from './frame.ts';
 import { TokenBucket } from './token-bucket.ts';
 
@@ -39,6 +41,8 @@ export interface SessionPorts {
   readonly clock: Clock;
   /** Frames a socket may send in the long run; twice as many at once. */
   readonly perSecond: number;
+  readonly log: Log;
+  readonly metrics: Pick<Measurements, 'rejected'> | null;
 }
 
 export class Session {
@@ -103,6 +107,7 @@ export class Session {
     if (holder === null && !live.broadcaster.hasRoomForSpectators) return this.#end(CLOSE.ticketRejected);
     this.#connection.send({ kind: 'welcome', id: message.id, version });
     const { resume = null, from = null } = message;
+    this.#ports.log.info({ room: logTag(live.room.code), seat: holder?.seat ?? 'none' }, 'entered');
     const detach = live.attach(this.#connection, holder, { knows: resume, from });
     this.#state = holder ? { kind: 'seated', live, holder, detach } : { kind: 'watching', detach };
   }
@@ -123,7 +128,7 @@ export class Session {
 
   #answer(id: string, answer: Answer): void {
     if (answer.ok) this.#connection.send({ kind: 'ack', id });
-    else this.#connection.send({ kind: 'rejected', id, code: answer.code, message: answer.message });
+    else this.#sendRejection(id, answer);
   }
 
   /** Asked anew after a wait, in which the socket may have gone. */
@@ -137,7 +142,14 @@ export class Session {
   }
 
   #reject(id: string | null, code: RoomRejectionCode): void {
-    this.#connection.send({ kind: 'rejected', id, code, message: ROOM_REJECTIONS[code] });
+    this.#sendRejection(id, { code, message: ROOM_REJECTIONS[code] });
+  }
+
+  #sendRejection(id: string | null, { code, message }: Omit<Rejection, 'ok'>): void {
+    const { metrics, log } = this.#ports;
+    metrics?.rejected('frame', code);
+    log.debug({ rejection: code }, 'a frame was rejected');
+    this.#connection.send({ kind: 'rejected', id, code, message });
   }
 
   #rejectTooFast(): void {

@@ -53,6 +53,7 @@ export {
   seatsPath,
   tablePath,
   ticketPath,
+  VERSION_PATH,
 } from './paths.ts';
 export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './rejections.ts';
 export {
@@ -68,6 +69,7 @@ export {
   roomOpenedSchema,
   seatClaimedSchema,
   ticketSchema,
+  versionSchema,
 } from './room-http.ts';
 export {
   applyDelta,

@@ -3,6 +3,9 @@
 /** The socket; the first frame on it is `hello` with a ticket. */
 export const SOCKET_PATH = '/api/socket';
 
+/** `GET`: `versionSchema`. */
+export const VERSION_PATH = '/api/version';
+
 /** `POST` opens a room: `openRoomSchema` → `roomOpenedSchema`. */
 export const ROOMS_PATH = '/api/rooms';
 

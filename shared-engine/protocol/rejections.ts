@@ -50,6 +50,7 @@ export const ROOM_REJECTIONS = {
   'too-many-empty-rooms':
     'Nobody sits at many of the tables that were opened from your network; use one of those, or wait a few minutes.',
   busy: 'The server has more to prepare than it can just now. Nothing was changed; try again in a minute.',
+  'not-ready': 'This server can take nobody new just now; ask another one, or ask again in a moment.',
   'try-later': 'The server could not store that just now. Nothing was changed; try again.',
 } as const;
 

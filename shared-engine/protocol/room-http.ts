@@ -36,11 +36,16 @@ export const lobbySchema = z.object({
   card: z.object({ id: z.string(), name: z.string() }),
   round: z.int(),
 });
+/** `GET` of `VERSION_PATH`: which version runs, and the lowest and the highest protocol version that it speaks. */
+export const versionSchema = z.object({
+  version: z.string(),
+  protocol: z.object({ lowest: z.int(), highest: z.int() }),
+});
 /** Every HTTP answer that is not 2xx. */
 export const httpRejectionSchema = z.object({
   code: rejectionCodeSchema,
   message: z.string(),
-  /** What is wrong in a card or drill file, one sentence each; empty for every other rejection. */
+  /** What is wrong in a card or drill file or with a server, one sentence each; empty for every other rejection. */
   problems: z.array(z.string()),
 });
 export type HttpRejection = z.infer<typeof httpRejectionSchema>;

@@ -7,6 +7,7 @@ import { type Config, readConfig } from '../../server/config.ts';
 import type { Metrics } from '../../server/http/metrics.ts';
 import { createLog } from '../../server/log.ts';
 import type {
+  Backlog,
   Bots,
   Cards,
   DeepAnalyzer,
@@ -51,6 +52,7 @@ export interface TestServerOptions {
   readonly analyzer?: DeepAnalyzer;
   readonly drills?: Drills;
   readonly cards?: Cards;
+  readonly backlog?: Backlog;
   readonly metrics?: Metrics;
   /** The stand-in for a built page unless given. */
   readonly pageFolder?: string;
@@ -58,6 +60,8 @@ export interface TestServerOptions {
 
 /** A page that was not built: as many files as the server tells apart. */
 export const PAGE_STAND_IN = path.join(import.meta.dirname, 'built-page');
+
+export const NO_BACKLOG: Backlog = { waiting: 0, oldestMs: 0, isFull: false };
 
 /** Bots do not pause and nothing is limited unless `settings` say so. */
 export async function startServer(options: TestServerOptions = {}): Promise<TestServer> {
@@ -81,6 +85,7 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     drills: options.drills ?? drillsInProcess,
     cards: options.cards ?? cardsInProcess,
     analyzer: options.analyzer ?? null,
+    backlog: options.backlog ?? NO_BACKLOG,
     metrics: options.metrics ?? null,
     pageFolder: options.pageFolder ?? PAGE_STAND_IN,
   });

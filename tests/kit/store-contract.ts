@@ -222,6 +222,15 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
 
     textContract({ current: () => store, reopened });
 
+    test('asking whether anything can be stored changes nothing', async () => {
+      await store.create(CODE, newLog(1));
+      await store.checkWritable();
+      await store.checkWritable();
+      await reopened();
+      expect(await store.history(CODE)).toEqual(newLog(1));
+      expect(await store.count()).toBe(1);
+    });
+
     describe('closing', () => {
       test('everything answered is there after opening again', async () => {
         await store.create(CODE, newLog());
@@ -247,6 +256,7 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         await expect(appendTo(store, CODE, row(1))).rejects.toThrow();
         await expect(store.create('OTHEROOM', newLog())).rejects.toThrow();
         await expect(store.count()).rejects.toThrow();
+        await expect(store.checkWritable()).rejects.toThrow();
         store = await place.open();
         expect(await store.load(CODE)).toEqual(newLog());
       });

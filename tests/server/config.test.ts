@@ -13,7 +13,7 @@ describe('the settings', () => {
     expect(read.ok && read.config.review.workers).toBeGreaterThanOrEqual(1);
     expect(read).toMatchObject({
       ok: true,
-      config: { port: 8080, metricsPort: null, storage: { kind: 'sqlite' } },
+      config: { port: 8080, metrics: null, storage: { kind: 'sqlite' } },
     });
   });
 

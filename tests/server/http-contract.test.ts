@@ -4,9 +4,10 @@ import { connect } from 'node:net';
 import path from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { BODY_LIMIT } from '../../server/app.ts';
+import { RETRY_MS } from '../../server/http/readiness.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { ROOM_REJECTIONS } from '../../shared-engine/protocol/rejections.ts';
-import { httpRejectionSchema } from '../../shared-engine/protocol/room-http.ts';
+import { httpRejectionSchema, versionSchema } from '../../shared-engine/protocol/room-http.ts';
 import { PAGE_STAND_IN, startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
 
 /** Part of a cause that no answer may hold. */
@@ -192,6 +193,56 @@ describe('a link to a page', () => {
     for (const path of ['/none', `/T/${CODE}`]) {
       expect(await answerTo(bare, path, init)).toEqual({ status: 404, code: 'not-found' });
     }
+  });
+});
+
+describe('what a machine asks that looks after the server', () => {
+  const READY = { status: 200, code: null };
+
+  test('is which version runs and which protocol it speaks, and nothing else is told', async () => {
+    const { url } = await start();
+    const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+    const response = await fetch(`${url}/api/version`);
+    const answer = await response.json();
+    expect(answer).toEqual({ version, protocol: { lowest: 1, highest: 1 } });
+    expect(versionSchema.strict().parse(answer)).toEqual(answer);
+    const told = [...response.headers].join();
+    expect(told).not.toMatch(/node|fastify|express/i);
+  });
+
+  test('is whether it lives, which it does without its store, and whether anything can be stored', async () => {
+    const rooms = memoryStore();
+    let isAway = true;
+    let tries = 0;
+    const checkWritable = () => {
+      tries++;
+      return isAway ? Promise.reject(new Error(CAUSE)) : rooms.checkWritable();
+    };
+    const server = await start({
+      store: { ...rooms, checkWritable },
+      settings: { REQUESTS_PER_MINUTE: '1' },
+    });
+    for (let n = 0; n < 3; n++) {
+      expect(await answerTo(server, '/healthz')).toEqual(READY);
+      expect(await answerTo(server, '/readyz')).toEqual({ status: 503, code: 'not-ready' });
+    }
+    expect(tries).toBe(1);
+    const { problems } = httpRejectionSchema.parse(await (await fetch(`${server.url}/readyz`)).json());
+    expect(problems).toEqual(['Nothing can be stored.']);
+    isAway = false;
+    server.clock.advance(RETRY_MS);
+    expect(await answerTo(server, '/readyz')).toEqual(READY);
+    const told = server.logged.map((line) => JSON.parse(line).msg).filter((text) => text.includes('ready'));
+    expect(told).toEqual(['the server is not ready', 'the server is ready again']);
+  });
+
+  test('is whether there is room in its queue', async () => {
+    const backlog = { waiting: 5000, oldestMs: 0, isFull: true };
+    const server = await start({ backlog });
+    expect(await answerTo(server, '/readyz')).toEqual({ status: 503, code: 'not-ready' });
+    backlog.isFull = false;
+    server.clock.advance(RETRY_MS);
+    expect(await answerTo(server, '/readyz')).toEqual(READY);
   });
 });
 

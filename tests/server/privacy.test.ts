@@ -138,6 +138,9 @@ describe('the log', () => {
     const { code, guests, peers } = await wholeRound('log');
     const answer = await peers[0]!.choose({ kind: 'pass', step: 'first-right', tiles: ['joker'], blind: 0 });
     expect(answer.kind).toBe('rejected');
+    await peers[0]!.close();
+    await expect.poll(() => server.logged.join('')).toContain('connection closed');
+    expectConnectionsNamed();
     await expectBotFailure();
 
     const text = server.logged.join('');
@@ -149,6 +152,23 @@ describe('the log', () => {
     expect(planted.filter((word) => text.includes(word))).toEqual([]);
     expect(FACES.filter((face) => new RegExp(`\\b${face}\\b`).test(text))).toEqual([]);
   });
+
+  /** Each line of a connection says which it is and which request opened it, and one says where it entered. */
+  function expectConnectionsNamed() {
+    const lines = server.logged.map((line) => JSON.parse(line));
+    const about = (text: string) => lines.filter(({ msg }) => msg === text);
+    const opened = about('connection opened');
+    expect(opened.map(({ connection }) => connection)).toEqual([1, 2, 3, 4, 5]);
+    expect(about('entered').map(({ connection }) => connection)).toEqual([1, 2, 3, 4, 5]);
+    expect(about('entered').filter(({ seat }) => seat === 'none')).toHaveLength(1);
+    const { room } = about('event')[0];
+    expect(about('entered').every((line) => line.room === room)).toBe(true);
+    const { request, connection } = about('entered').find(({ seat }) => seat === 0);
+    expect(opened.find((line) => line.connection === connection).request).toBe(request);
+    expect(about('a frame was rejected')).toMatchObject([{ request, connection }]);
+    expect(about('connection closed')).toMatchObject([{ request, connection }]);
+    expect(about('request').filter((line) => !/^req-/.test(line.request))).toEqual([]);
+  }
 
   /** A room whose bots fail with tiles and seed in the error's own words. */
   async function expectBotFailure() {

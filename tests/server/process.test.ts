@@ -56,10 +56,13 @@ test('a port that is taken is told in one sentence, with the setting that change
 
 test('every other reason why it cannot listen is told in one sentence too', () => {
   const failing = (code: string) => Object.assign(new Error('listen'), { code });
-  const told = ['EACCES', 'EADDRNOTAVAIL', 'ENOTFOUND', 'ENFILE'].map((code) =>
-    listenProblem(failing(code), 'PORT', 80),
-  );
-  for (const sentence of told) expect(sentence).toMatch(/^[A-Z].*; set (PORT|HOST) to .*\.$/);
+  for (const prefix of ['', 'METRICS_'] as const) {
+    const told = ['EACCES', 'EADDRNOTAVAIL', 'ENOTFOUND', 'ENFILE'].map((code) =>
+      listenProblem(failing(code), prefix, 80),
+    );
+    const sentence = new RegExp(`^[A-Z].*; set ${prefix}(PORT|HOST) to .*\\.$`);
+    for (const one of told) expect(one).toMatch(sentence);
+  }
 });
 
 test('a Node that is too old is told in one sentence, before anything else is read', () => {

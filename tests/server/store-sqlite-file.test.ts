@@ -190,10 +190,12 @@ describe('another process', () => {
     const answers = await Promise.allSettled([
       appendTo(store, CODE, row(1)),
       store.create('OTHEROOM', newLog()),
+      store.checkWritable(),
     ]);
-    expect(answers.map(({ status }) => status)).toEqual(['rejected', 'rejected']);
+    expect(answers.map(({ status }) => status)).toEqual(['rejected', 'rejected', 'rejected']);
     expect(await store.load(CODE)).toEqual(newLog());
     holder.exec('ROLLBACK');
+    await store.checkWritable();
     expect(await appendTo(store, CODE, row(1))).toBe('committed');
     holder.close();
     await store.close();

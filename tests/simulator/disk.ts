@@ -53,6 +53,7 @@ export function faultyStore(rooms: Store, faults: DiskFaults, clock: Clock, rand
     removeOlder: (before) => write(() => rooms.removeOlder(before)),
     removeBeyond: (bytes) => write(() => rooms.removeBeyond(bytes)),
     count: () => read(() => rooms.count()),
+    checkWritable: () => write(() => rooms.checkWritable()),
     close: async () => {},
   };
 }

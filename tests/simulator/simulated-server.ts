@@ -47,6 +47,7 @@ export class SimulatedServer {
       committer: new Committer(ports.store),
       policies: { alone: FRIENDS_TABLE, friends: FRIENDS_TABLE, class: FRIENDS_TABLE },
       analyzer: null,
+      metrics: null,
       shared: { reviewer: ports.reviewer, analyzer: null },
     });
   }
@@ -54,7 +55,8 @@ export class SimulatedServer {
   /** The server's end of a new socket. */
   connect(connection: Connection): ServerEnd {
     const { tickets, clock } = this.#ports;
-    const session = new Session(connection, { registry: this.registry, tickets, clock, perSecond: 20 });
+    const { registry } = this;
+    const session = new Session(connection, { registry, tickets, clock, perSecond: 20, log, metrics: null });
     return {
       receive: (frame) => void session.receive(frame, false),
       closed: () => session.closed(),
