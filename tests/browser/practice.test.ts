@@ -28,7 +28,7 @@ describe('the card beside the rack', () => {
       .waitFor();
     expect(await spoken()).not.toBe(before);
     await page.getByRole('radio', { name: 'By section' }).check();
-    await page.getByRole('heading', { name: 'Winds and dragons' }).waitFor();
+    await page.getByRole('heading', { name: 'Matching dragons' }).waitFor();
     await page.reload();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
   });
@@ -39,12 +39,12 @@ describe('the aim', () => {
     const page = await suite.newPage({ viewport: PHONE });
     await dealAlone(page, suite.origin());
     await page.getByText('What are you aiming for?').click();
-    await page.getByRole('checkbox', { name: 'Evens' }).check();
-    await page.getByRole('checkbox', { name: 'Runs' }).check();
+    await page.getByRole('checkbox', { name: 'Bookends' }).check();
+    await page.getByRole('checkbox', { name: 'Stairs' }).check();
     await page.reload();
     await page.getByText('What are you aiming for?').click();
-    await page.getByRole('checkbox', { name: 'Runs', checked: true }).waitFor();
-    await page.getByRole('checkbox', { name: 'Evens', checked: true }).waitFor();
+    await page.getByRole('checkbox', { name: 'Stairs', checked: true }).waitFor();
+    await page.getByRole('checkbox', { name: 'Bookends', checked: true }).waitFor();
     await playToClose(page);
     await page.getByRole('button', { name: /^First right/ }).click();
     const aims = page.locator('.choice-detail').getByText('Your aim:');

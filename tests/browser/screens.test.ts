@@ -84,7 +84,7 @@ it('the front page, the sheets, the lobby and a table from deal to review fit an
   await page.getByRole('button', { name: 'Card' }).click();
   await page.getByRole('heading', { name: 'House card' }).waitFor();
   await page.getByText('What are you aiming for?').click();
-  await page.getByRole('checkbox', { name: 'Runs' }).waitFor();
+  await page.getByRole('checkbox', { name: 'Stairs' }).waitFor();
   await look(page, 'table with card and aim');
   await page.getByRole('button', { name: 'Card' }).click();
   await passThree(page);

@@ -57,9 +57,9 @@ describe('a drill while it is prepared', () => {
     const deal = newDeal([], 'sampled', seed());
     expect(withText(withText(deal, 'title', 'Pairs'), 'title', '')).toEqual(deal);
     for (const bound of ['exactly', 'at-least', 'at-most'] as const) {
-      const constraint = withAmount({ section: 'runs' }, 'pairs', bound, 2);
+      const constraint = withAmount({ section: 'stairs' }, 'pairs', bound, 2);
       expect(boundOf(constraint.pairs)).toEqual({ bound, count: 2 });
-      expect(withAmount(constraint, 'pairs', 'any', 2)).toEqual({ section: 'runs' });
+      expect(withAmount(constraint, 'pairs', 'any', 2)).toEqual({ section: 'stairs' });
     }
   });
 

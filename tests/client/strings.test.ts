@@ -113,20 +113,23 @@ describe('the open decision', () => {
 describe('the aim', () => {
   it('at most two sections can be aimed at, the last ones chosen, and a reload keeps them', () => {
     const tab = memoryStorage();
-    const aims = ['runs', 'odds', 'evens'].reduce((said, id) => toggleAim(said, 1, 'first-right', id), {});
+    const aims = ['stairs', 'bookends', 'garden'].reduce(
+      (said, id) => toggleAim(said, 1, 'first-right', id),
+      {},
+    );
     writeAims(aims, 'ABCD', tab);
-    expect(aimsAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['odds', 'evens']);
+    expect(aimsAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['bookends', 'garden']);
     expect(aimsAt(readAims('ABCD', tab), 2, 'first-right')).toEqual([]);
-    expect(aimsAt(toggleAim(aims, 1, 'first-right', 'odds'), 1, 'first-right')).toEqual(['evens']);
+    expect(aimsAt(toggleAim(aims, 1, 'first-right', 'bookends'), 1, 'first-right')).toEqual(['garden']);
   });
 
   it('the review says for each aim what the pass did to it', () => {
-    const choice = { sectionsInReach: ['runs', 'odds'], sectionsInReachAfter: ['odds'] };
-    const sections = { runs: 'Runs', odds: 'Odds' };
-    expect(aimSentences(['runs', 'odds', 'like-numbers'], choice, sections)).toEqual([
-      'Runs was within reach, and your pass gave it up.',
-      'Odds was within reach, and your pass kept it there.',
-      'Like numbers was not within reach. Within reach: Runs and Odds.',
+    const choice = { sectionsInReach: ['stairs', 'bookends'], sectionsInReachAfter: ['bookends'] };
+    const sections = { stairs: 'Stairs', bookends: 'Bookends' };
+    expect(aimSentences(['stairs', 'bookends', 'two-winds'], choice, sections)).toEqual([
+      'Stairs was within reach, and your pass gave it up.',
+      'Bookends was within reach, and your pass kept it there.',
+      'Two winds was not within reach. Within reach: Stairs and Bookends.',
     ]);
   });
 });

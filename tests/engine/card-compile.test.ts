@@ -145,15 +145,15 @@ describe('how many hands a pattern has, by combinatorics', () => {
   });
 
   test.each([
-    ['runs-1', (9 - 4) * 3],
-    ['runs-5', (9 - 5) * 3],
-    ['like-numbers-4', 9 * choose(3, 2)],
-    ['odds-8', SUITS.length * 2],
-    ['threes-8', SUITS.length * 4],
-    ['honors-2', 3 * 2 * 1 * 4 * 1],
-    ['flowers-3', choose(4, 2) * 3],
-    ['pairs-1', 3 * choose(3, 2)],
-    ['year-7', 9 * 3],
+    ['one-suit-1', (9 - 5) * 3],
+    ['twin-suits-2', (9 - 4) * choose(3, 2)],
+    ['three-suits-4', (9 - 4) * 3 * 2 * 1],
+    ['three-suits-9', 9 - 4],
+    ['stairs-7', 3 * 2],
+    ['bookends-1', SUITS.length],
+    ['two-winds-6', 4 * 3 * 3],
+    ['matching-dragons-5', 9 * 2],
+    ['garden-4', choose(3, 2) * 4],
   ])('pattern %s of the house card has %i hands', (id, count) => {
     const pattern = houseCard().patterns.findIndex((known) => known.id === id);
     expect(houseCard().hands.filter((hand) => hand.pattern === pattern)).toHaveLength(count);

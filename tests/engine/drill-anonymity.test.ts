@@ -34,7 +34,7 @@ const STYLES: readonly StyleName[] = [
   'random',
 ];
 const entries = classOf(drill, STYLES).map((entry, n): ClassEntry => {
-  const aims = n < 4 ? [{ step: 'first-right' as const, sections: ['runs'] }] : [];
+  const aims = n < 4 ? [{ step: 'first-right' as const, sections: ['stairs'] }] : [];
   return { ...entry, aims };
 });
 const frozenAt = (step: (typeof STEPS)[number], players = entries): FrozenSpread[] =>
@@ -98,7 +98,7 @@ test('AN1 the order of the players changes no byte of what is frozen', () => {
 });
 
 test('AN4 aims are counted by the same rule, with those who named none as one answer', () => {
-  expect(frozenAt('first-right')[0]!.aims).toEqual([{ section: 'runs', count: 4, share: 1 }]);
+  expect(frozenAt('first-right')[0]!.aims).toEqual([{ section: 'stairs', count: 4, share: 1 }]);
   const one = entries.map((entry, n) => (n === 0 ? entry : { ...entry, aims: [] }));
   expect(frozenAt('first-right', one)[0]!.aims).toEqual([]);
 });

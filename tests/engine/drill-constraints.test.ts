@@ -15,7 +15,7 @@ function rejection(constraint: Constraint, size = 13) {
 describe('an impossible constraint is rejected with the parts that exclude each other', () => {
   test.each<[Constraint, string]>([
     [
-      { pairs: 0, pungs: { from: 1 }, section: 'runs' },
+      { pairs: 0, pungs: { from: 1 }, section: 'one-suit' },
       'no rack of 13 tiles can have these together: no pair and 1 pung or more; change one of them. A kong is also a pung, and a pung also a pair.',
     ],
     [
@@ -97,7 +97,7 @@ describe('how rare racks are, in words', () => {
     for (const constraint of [
       { inARow: { from: 5 } },
       { toGo: 6 },
-      { section: 'pairs' },
+      { section: 'two-winds' },
     ] satisfies Constraint[]) {
       const told = sampleRackWithRarity(constraint, 13, houseKernel, 'rarity');
       if (!told.ok) throw new Error(told.message);
@@ -118,11 +118,11 @@ test('a constraint in words names each of its parts, and sections by their names
     kongs: 0,
     inARow: { from: 4 },
     toGo: { to: 6 },
-    section: 'runs',
+    section: 'one-suit',
   };
-  const [runs] = houseKernel.card.sections.filter(({ id }) => id === 'runs');
+  const [oneSuit] = houseKernel.card.sections.filter(({ id }) => id === 'one-suit');
   expect(constraintText(constraint, houseKernel)).toBe(
-    `1 joker, 2 flowers or more, 1 to 2 pairs, no kong, 4 tiles in a row in one suit or more, at most 6 tiles to go and "${runs!.name}" as the closest section`,
+    `1 joker, 2 flowers or more, 1 to 2 pairs, no kong, 4 tiles in a row in one suit or more, at most 6 tiles to go and "${oneSuit!.name}" as the closest section`,
   );
   expect(constraintText({}, houseKernel)).toBe('anything');
 });

@@ -86,7 +86,7 @@ describe('a class report', () => {
   const drill = drillOf([{ ...sampledDeal({}, 'files'), id: 'files' }]);
   const players = classOf(drill, ['strong', 'casual', 'random']).map((entry) => ({
     ...entry,
-    aims: [{ step: 'first-right' as const, sections: ['runs'] }],
+    aims: [{ step: 'first-right' as const, sections: ['stairs'] }],
   }));
   const report = classReport({ id: 'files', title: '=SUM(A1)' }, players, houseKernel.card);
 
@@ -109,10 +109,10 @@ describe('a class report', () => {
   });
 
   test('has a line for each aim and each kind of mistake', () => {
-    const runs = houseKernel.card.sections.find(({ id }) => id === 'runs')!.name;
+    const stairs = houseKernel.card.sections.find(({ id }) => id === 'stairs')!.name;
     expect(cellsOf(aimsCsv(report))).toEqual([
       ['deal', 'seat', 'step', 'aim', 'players', 'share'],
-      ['files', '0', 'first-right', runs, '3', '1'],
+      ['files', '0', 'first-right', stairs, '3', '1'],
     ]);
     const [, ...mistakes] = cellsOf(mistakesCsv(report));
     expect(mistakes.map(([, label, choices]) => [label, choices])).toEqual(

@@ -163,17 +163,18 @@ describe('the cost of a choice', () => {
 describe('aims', () => {
   const aimed = players.map((entry, n) => ({
     ...entry,
-    aims: n < 4 ? [{ step: 'first-right' as const, sections: n === 0 ? ['runs', 'odds'] : ['runs'] }] : [],
+    aims:
+      n < 4 ? [{ step: 'first-right' as const, sections: n === 0 ? ['stairs', 'garden'] : ['stairs'] }] : [],
   }));
 
   test('are counted by section, as shares of the players who named one', () => {
     const [first] = spreadsOf(aimed, sections);
     expect(first!.aims).toEqual([
-      { section: 'runs', count: 4, share: 1 },
-      { section: 'odds', count: 1, share: 0.25 },
+      { section: 'stairs', count: 4, share: 1 },
+      { section: 'garden', count: 1, share: 0.25 },
     ]);
     const { sections: named } = classReport(drill.deals[0]!, aimed, card);
-    expect(Object.keys(named)).toEqual(['runs', 'odds']);
+    expect(Object.keys(named)).toEqual(['stairs', 'garden']);
   });
 
   test('are left out if they name no section of the card', () => {

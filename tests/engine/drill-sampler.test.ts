@@ -34,7 +34,7 @@ describe('on a set of 36 tiles, every rack of 5 written down', () => {
     ['no pair', { pairs: 0 }],
     ['three in a row', { inARow: { from: 3 } }],
     ['three like numbers and a pair', { likeNumbers: { from: 3 }, pairs: 1 }],
-    ['nearest to a section', { section: 'odds', pairs: { from: 1 } }],
+    ['nearest to a section', { section: 'bookends', pairs: { from: 1 } }],
     ['tiles to go', { toGo: { to: 10 } }],
   ])('%s: no rack is favored (chi-square, one in a thousand)', (name, constraint) => {
     const due = new Map(
@@ -178,7 +178,7 @@ describe('a rack of the whole set', () => {
     { kongs: 2, pungs: 3 },
     { pairs: 0, inARow: { from: 4 }, likeNumbers: { from: 3 } },
     { toGo: { to: 5 } },
-    { section: 'runs', toGo: { from: 6, to: 7 } },
+    { section: 'one-suit', toGo: { from: 6, to: 7 } },
   ];
 
   test.each(CONSTRAINTS.map((constraint) => [JSON.stringify(constraint), constraint] as const))(

@@ -45,7 +45,7 @@ describe('numbers', () => {
 
   test('numbers are found in a text, but not in the names of tiles and sections', () => {
     expect(numbersInText('You passed 3 bam and 9 dot; both of 12, 0.4 tiles', [])).toEqual([12, 0.4, 2]);
-    expect(numbersInText('left Odds of 2026 near, 5 to go', ['Odds of 2026'])).toEqual([5]);
+    expect(numbersInText('left Hands of 2026 near, 5 to go', ['Hands of 2026'])).toEqual([5]);
   });
 });
 

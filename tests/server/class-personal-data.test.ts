@@ -39,7 +39,7 @@ async function halfWay(form: 'alone' | 'guided' = 'alone') {
   const { players, peers } = await joinAll(server, teacher.code, NAMES);
   await act(server, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable(() => peer.table.view !== null && isAsked(peer))));
-  const aims = { step: 'first-right', sections: ['runs'] };
+  const aims = { step: 'first-right', sections: ['stairs'] };
   await post(`${server.url}${classPath(teacher.code, 'aims')}`, aims, players[0]!.classSecret);
   for (const [nth, peer] of peers.entries()) {
     await peer.choose(anyAnswer(ownView(peer), stream('mine', `player ${nth}`)));

@@ -203,7 +203,7 @@ test('the big screen shows the rack before the reveal, and the spread with its c
   const { peers, players } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
-  const aims = { step: 'first-right', sections: ['runs'] };
+  const aims = { step: 'first-right', sections: ['stairs'] };
   await post(`${at.url}${classPath(teacher.code, 'aims')}`, aims, players[0]!.classSecret);
   for (const [place, peer] of peers.entries()) {
     await playOn(peer, place === 2 ? 'other' : 'same', (view) => view.record.steps.length === 1);
@@ -217,5 +217,5 @@ test('the big screen shows the rack before the reveal, and the spread with its c
   const { spread } = await bigScreenOf(at, teacher);
   expect(spread!.choices.map(({ count }) => count)).toEqual([2, 1]);
   expect(spread!.choices.every(({ loss }) => loss !== null)).toBe(true);
-  expect(spread!.aims).toEqual([{ section: 'runs', count: 1, share: 1 }]);
+  expect(spread!.aims).toEqual([{ section: 'stairs', count: 1, share: 1 }]);
 });

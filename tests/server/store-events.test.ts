@@ -73,7 +73,7 @@ const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
   'stand-in': { kind: 'stand-in', player: 0, on: true },
   shown: { kind: 'shown', shown: { seat: 0, step: 'first-right', kind: 'pass', revealed: false } },
   advanced: { kind: 'advanced', outcome: OUTCOME, closed: false },
-  aimed: { kind: 'aimed', player: 0, deal: 0, step: 'first-right', sections: ['pairs'] },
+  aimed: { kind: 'aimed', player: 0, deal: 0, step: 'first-right', sections: ['garden'] },
   frozen: {
     kind: 'frozen',
     deal: 0,
@@ -91,7 +91,7 @@ const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
           { chosen: [], count: 3, loss: null, costly: null, mistakes: [] },
         ],
         other: 4,
-        aims: [{ section: 'runs', count: 3, share: 1 }],
+        aims: [{ section: 'stairs', count: 3, share: 1 }],
       },
     ],
   },

@@ -1,35 +1,33 @@
-// The house card: nine sections of patterns; each pattern puts a kind of tiles into a partition of 14 into groups.
+// The house card: eight sections, each a way to build a hand, and the patterns in them.
 import { compileCard } from '../compile.ts';
 import type { CompiledCard } from '../compiled.ts';
 import { CARD_FORMAT, type CardFile } from '../format.ts';
-import { EVENS } from './evens.ts';
-import { FLOWERS } from './flowers.ts';
-import { HONORS } from './honors.ts';
-import { LIKE_NUMBERS } from './like-numbers.ts';
-import { ODDS } from './odds.ts';
-import { PAIRS } from './pairs.ts';
+import { BOOKENDS } from './bookends.ts';
+import { GARDEN } from './garden.ts';
+import { MATCHING_DRAGONS } from './matching-dragons.ts';
+import { ONE_SUIT } from './one-suit.ts';
 import { POINTS } from './points.ts';
-import { RUNS } from './runs.ts';
-import { THREES } from './threes.ts';
-import { YEAR } from './year.ts';
+import { STAIRS } from './stairs.ts';
+import { THREE_SUITS } from './three-suits.ts';
+import { TWIN_SUITS } from './twin-suits.ts';
+import { TWO_WINDS } from './two-winds.ts';
 
 export const HOUSE_CARD: CardFile = {
   format: CARD_FORMAT,
   id: 'house',
   name: 'House card',
-  parameters: { year: 2026 },
+  parameters: {},
   sections: [
-    { id: 'runs', name: 'Runs' },
-    { id: 'like-numbers', name: 'Like numbers' },
-    { id: 'odds', name: 'Odds' },
-    { id: 'evens', name: 'Evens' },
-    { id: 'threes', name: 'Threes, sixes and nines' },
-    { id: 'honors', name: 'Winds and dragons' },
-    { id: 'flowers', name: 'Flowers' },
-    { id: 'pairs', name: 'Singles and pairs' },
-    { id: 'year', name: 'Year digits' },
+    { id: 'one-suit', name: 'One suit' },
+    { id: 'twin-suits', name: 'Twin suits' },
+    { id: 'three-suits', name: 'Three suits' },
+    { id: 'stairs', name: 'Stairs' },
+    { id: 'bookends', name: 'Bookends' },
+    { id: 'two-winds', name: 'Two winds' },
+    { id: 'matching-dragons', name: 'Matching dragons' },
+    { id: 'garden', name: 'Garden' },
   ],
-  patterns: [RUNS, LIKE_NUMBERS, ODDS, EVENS, THREES, HONORS, FLOWERS, PAIRS, YEAR]
+  patterns: [ONE_SUIT, TWIN_SUITS, THREE_SUITS, STAIRS, BOOKENDS, TWO_WINDS, MATCHING_DRAGONS, GARDEN]
     .flat()
     .map((pattern) => ({ ...pattern, points: POINTS[pattern.id]! })),
 };

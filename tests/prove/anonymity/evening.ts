@@ -201,7 +201,7 @@ export class Evening {
     const script = this.#plan.scripts?.[n] ?? n;
     const view = ownView(peer);
     const place = view.record.steps.length;
-    const aims = { step: stepNow(peer), sections: [['runs'], ['odds']][script % OPINIONS]! };
+    const aims = { step: stepNow(peer), sections: [['stairs'], ['garden']][script % OPINIONS]! };
     const { url } = this.#server;
     await post(`${url}${classPath(this.#teacher.code, 'aims')}`, aims, this.players[n]!.classSecret);
     const opinion = script < LONERS ? `opinion ${script % OPINIONS}` : `script ${script}`;

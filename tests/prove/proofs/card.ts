@@ -15,7 +15,7 @@ import type { Proof, ProofRow, Size } from '../proof.ts';
 const RACKS: Record<Size, number> = { small: 2_000, full: 10_000 };
 
 export const proof: Proof = {
-  summary: 'The house card has its lines and sections, none of them nearest too often or too seldom.',
+  summary: 'The house card has its patterns and sections, none of them nearest too often or too seldom.',
   async run({ seed, size }) {
     const racks = RACKS[size];
     const shares = nearestShares(seed, racks);
@@ -46,11 +46,11 @@ function counts(): ProofRow[] {
     ),
   );
   return [
-    { what: 'lines', value: patterns.length, bar: 'at least 48', ok: patterns.length >= 48 },
+    { what: 'patterns', value: patterns.length, bar: 'at least 48', ok: patterns.length >= 48 },
     { what: 'sections', value: sections.length, bar: 'at least 8', ok: sections.length >= 8 },
     { what: 'shapes (partitions of 14)', value: shapes.size, bar: 'at least 12', ok: shapes.size >= 12 },
     {
-      what: 'targets',
+      what: 'hands',
       value: hands.length,
       bar: '700 to 1500',
       ok: hands.length >= 700 && hands.length <= 1500,
@@ -77,12 +77,12 @@ function nearestShares(seed: string, racks: number): number[] {
 function pointsRow(size: Size): ProofRow {
   const card = houseCard();
   const [deals, allowed] = size === 'full' ? [POINTS_DEALS, 0] : [POINTS_DEALS / 10, 2];
-  const differences = meanMissing(card, POINTS_SEED, deals).map((missing, line) =>
-    Math.abs(pointsFor(missing) - card.patterns[line]!.points),
+  const differences = meanMissing(card, POINTS_SEED, deals).map((missing, pattern) =>
+    Math.abs(pointsFor(missing) - card.patterns[pattern]!.points),
   );
   const largest = Math.max(...differences);
   return {
-    what: `largest difference between the points of a line and ten times its missing tiles (seed ${POINTS_SEED}, ${deals} deals)`,
+    what: `largest difference between the points of a pattern and ten times its missing tiles (seed ${POINTS_SEED}, ${deals} deals)`,
     value: largest,
     bar: `at most ${allowed}`,
     ok: largest <= allowed,

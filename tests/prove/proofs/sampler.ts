@@ -73,7 +73,7 @@ const SMALL_CONSTRAINTS: readonly (readonly [string, Constraint])[] = [
   ['a pung', { pungs: { from: 1 } }],
   ['three or four in a row', { inARow: { from: 3 } }],
   ['three like numbers, no joker', { likeNumbers: 3, jokers: 0 }],
-  ['two pairs, nearest to odds', { pairs: { from: 2 }, section: 'odds' }],
+  ['two pairs, nearest to bookends', { pairs: { from: 2 }, section: 'bookends' }],
   ['at most 10 to go, two in a row at most', { toGo: { to: 10 }, inARow: { to: 2 } }],
 ];
 
@@ -180,7 +180,7 @@ const REFUSED: readonly (readonly [Constraint, 'impossible-constraint' | 'too-ra
   [{ toGo: { from: 12 } }, 'too-rare'],
   [{ inARow: 9, jokers: 4 }, 'too-rare'],
   [{ toGo: { to: 1 }, jokers: 0 }, 'too-rare'],
-  [{ inARow: 9, section: 'honors' }, 'too-rare'],
+  [{ inARow: 9, section: 'two-winds' }, 'too-rare'],
 ];
 
 function refusals(seed: string): ProofRow[] {
