@@ -23,8 +23,8 @@ export {
 export { botRandom, chooseFor, finishRound, ROLLOUT_SEEDS, usesRollouts } from './bots/index.ts';
 export {
   type CardFile,
-  cardBoundsProblem,
   type CompiledCard,
+  cardBoundsProblem,
   cardFileSchema,
   compileCard,
   type Hand,
