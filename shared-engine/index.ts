@@ -97,6 +97,7 @@ export {
   type ConnectionOrigin,
   cardPath,
   checkDealFile,
+  choiceSchema,
   claimSeatSchema,
   classActionSchema,
   classAimsSchema,

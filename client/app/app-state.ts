@@ -2,6 +2,7 @@
 import { signal } from '@preact/signals';
 import type { Review } from '../../shared-engine/index.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
+import { recentPlaces } from '../storage/recent-places.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import type { App, Sheet } from './routes/app.ts';
 import type { SharedDeal } from './routes/deal-link.ts';
@@ -48,6 +49,7 @@ export function openApp(ports: AppPorts): App & { close(): void } {
       sheet.value = next;
     },
     freshDeal: ports.freshDeal,
+    recentPlaces: () => recentPlaces(ports.storage),
     linkTo: (target) => `${ports.origin}${pathOf(target)}`,
     reviewBefore(key, play, review) {
       const first = reviews.get(key);

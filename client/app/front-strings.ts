@@ -24,6 +24,14 @@ export const FRONT = {
   cardChosen: (name: string) => `${name} will be used for the next table you open.`,
 } as const;
 
+export const WERE = {
+  title: 'Where you were',
+  back: (place: string) => `Back to ${place}`,
+  recent: 'Before that:',
+  table: (code: string) => `table ${code}`,
+  deal: 'your deal in this page',
+} as const;
+
 export const MISSING = {
   title: 'Nothing here',
   about: 'This address leads nowhere. Check the link, or type the code that came with it.',

@@ -11,6 +11,7 @@ import { openCode } from './open-code.ts';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
 import { TermsForm } from './terms-form.tsx';
+import { WhereYouWere } from './where-you-were.tsx';
 
 export function Front({ app }: { readonly app: App }) {
   const settings = app.settings.value;
@@ -109,6 +110,7 @@ export function Front({ app }: { readonly app: App }) {
         <p class="notice" role="alert">
           {problem.value}
         </p>
+        <WhereYouWere app={app} />
         {offline.value && (
           <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
             {FRONT.offline}

@@ -11,6 +11,8 @@ import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
 import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
 import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
+import { readPageRound, storePageRound } from '../storage/page-round.ts';
+import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
 import { announcementsOf } from '../table/announcements.ts';
 import { FRONT } from './front-strings.ts';
@@ -45,6 +47,7 @@ export function serverRoom(code: string): Room {
     home: 'server',
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
+      const place = pathOf({ kind: 'room', code });
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connection = connect({
         askTicket: () => askTicket(code),
@@ -53,8 +56,14 @@ export function serverRoom(code: string): Room {
         newId,
         random: Math.random,
         pending,
-        onState: on.state,
-        onMessage: on.message,
+        onState: (state) => {
+          if (state.kind === 'ended' && state.reason === 'no-room') forgetPlace(lastingStorage, place);
+          on.state(state);
+        },
+        onMessage: (message) => {
+          if (message.kind === 'table' && message.table.you !== null) rememberPlace(lastingStorage, place);
+          on.message(message);
+        },
       });
       return { ...connection, pendingCount: () => pending.all().length };
     },
@@ -66,13 +75,21 @@ interface InPage {
   readonly shared: SharedDeal;
   readonly settings: Pick<Settings, 'name' | 'style'>;
   readonly onDeal: (deal: Deal) => void;
+  /** Whether the round outlives the page. */
+  readonly stored: boolean;
 }
 
 /** A table in the page itself for this deal; the address bar follows from deal to deal. */
 export function pageRoom(shared: SharedDeal, settings: Settings): Room {
-  const onDeal = (deal: Deal) =>
-    window.history.replaceState(null, '', pathOf({ kind: 'deal', shared: { ...shared, deal } }));
-  return inPage({ title: PRACTICE.title, shared, settings, onDeal });
+  let place: string | null = null;
+  const onDeal = (deal: Deal) => {
+    // One table in the page is one place, however many deals are played at it.
+    if (place !== null) forgetPlace(lastingStorage, place);
+    place = pathOf({ kind: 'deal', shared: { ...shared, deal } });
+    rememberPlace(lastingStorage, place);
+    window.history.replaceState(null, '', place);
+  };
+  return inPage({ title: PRACTICE.title, shared, settings, onDeal, stored: true });
 }
 
 /** The example of the help: always the same tiles and the same three bots. */
@@ -82,11 +99,12 @@ export function lessonRoom({ name }: Settings): Room {
     shared: LESSON_DEAL,
     settings: { name, style: 'typical' },
     onDeal() {},
+    stored: false,
   });
 }
 
 /** Bots, card and review are fetched only when the table opens. */
-function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): Room {
+function inPage({ title, shared, settings, onDeal, stored: isStored }: InPage): Room {
   const loadCard = async (): Promise<CompiledCard> => {
     const { houseCard, loadCard: load } = await import('../cards/load-card.ts');
     return (shared.cardOf && (await load(shared.cardOf))) || houseCard();
@@ -103,13 +121,19 @@ function inPage({ title, shared, settings: { name, style }, onDeal }: InPage): R
           import('../workers/deep-analysis.ts'),
         ]);
         if (stopped) return;
+        const stored = isStored ? readPageRound(lastingStorage, shared.deal, shared.seat) : null;
         table ??= localTable({
           code: title,
           first: shared.deal,
           you: shared.seat,
-          name: name.trim() || FRONT.guest,
+          name: settings.name.trim() || FRONT.guest,
           botNames: PRACTICE.bots,
-          style,
+          // The bots of a round that goes on pass as they did.
+          style: stored?.style ?? settings.style,
+          stored,
+          store: (round) => {
+            if (isStored) storePageRound(lastingStorage, round);
+          },
           loadCard,
           newSeed: () => randomHex(32),
           startTimer: browserTimer,

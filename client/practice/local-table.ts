@@ -3,6 +3,7 @@ import {
   type Analyst,
   begin,
   botRandom,
+  type Choice,
   type CompiledCard,
   chooseFor,
   createAnalyst,
@@ -31,6 +32,7 @@ import {
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import type { Cancel, StartTimer } from '../connection/socket.ts';
+import type { PageRound } from '../storage/page-round.ts';
 import type { ChoiceAnalysis, RoundAnalysisRequest } from '../workers/deep-analysis-worker.ts';
 
 export interface LocalTablePorts {
@@ -46,6 +48,9 @@ export interface LocalTablePorts {
   readonly startTimer: StartTimer;
   /** Analyzes a closed round choice by choice; returns a function that cancels it. */
   readonly startDeepAnalysis: StartDeepAnalysis;
+  /** The round as it stood when the page was left; null for a new one. */
+  readonly stored: PageRound | null;
+  readonly store: (round: PageRound) => void;
   /** A deal has been dealt; the first one too. */
   readonly onDeal: (deal: Deal) => void;
   readonly on: {
@@ -64,7 +69,10 @@ const TERMS = { revealRacks: true } as const;
 
 interface Play {
   readonly number: number;
+  readonly deal: Deal;
   readonly round: Round;
+  /** The player's own, in their order. */
+  readonly answers: readonly Choice[];
 }
 
 export function localTable(ports: LocalTablePorts): Connection {
@@ -82,8 +90,9 @@ export function localTable(ports: LocalTablePorts): Connection {
     kernel ??= createSwarKernel(card);
     analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });
-    if (play === null) deal(ports.first, 1);
-    else sendTable();
+    if (play !== null) return sendTable();
+    const stored = ports.stored?.card === card.id ? ports.stored : null;
+    deal(ports.first, stored?.number ?? 1, stored?.answers);
   }
 
   function cancel() {
@@ -91,12 +100,19 @@ export function localTable(ports: LocalTablePorts): Connection {
     cancelAnalysis();
   }
 
-  function deal(next: Deal, number: number) {
+  /** `answers` are given again, as far as the engine of today takes them. */
+  function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
     cancel();
-    play = { number, round: begin(openRound(next, TERMS, roundIdOf(ports.code, number))) };
+    const round = begin(openRound(next, TERMS, roundIdOf(ports.code, number)));
+    play = { number, deal: next, round, answers: [] };
     ports.onDeal(next);
     letBotsAnswer();
+    for (const answer of answers) {
+      if (!answerWith(answer).ok) break;
+    }
+    store();
     sendTable();
+    if (play.round.phase === 'closed') review(play);
   }
 
   function send(request: ClientRequest) {
@@ -110,16 +126,41 @@ export function localTable(ports: LocalTablePorts): Connection {
   }
 
   function choose({ id, choice }: ClientRequest & { kind: 'choose' }) {
-    const decision = decide(play!.round, { ...choice, seat: you, by: 'player' });
+    const decision = answerWith(choice);
     if (!decision.ok) {
       const { code, message } = decision;
       return on.message({ kind: 'rejected', id, code, message });
     }
-    apply(decision.events);
+    store();
     on.message({ kind: 'ack', id });
-    letBotsAnswer();
     sendTable();
     if (play!.round.phase === 'closed') review(play!);
+  }
+
+  function answerWith(choice: Choice): ReturnType<typeof decide> {
+    const decision = decide(play!.round, { ...choice, seat: you, by: 'player' });
+    if (!decision.ok) return decision;
+    apply(decision.events);
+    play = { ...play!, answers: [...play!.answers, choice] };
+    letBotsAnswer();
+    return decision;
+  }
+
+  function store() {
+    if (play === null || kernel === null) return;
+    const {
+      number,
+      deal: { seed, dealer },
+      answers,
+    } = play;
+    ports.store({
+      deal: { seed, dealer },
+      seat: you,
+      number,
+      style: ports.style,
+      card: kernel.card.id,
+      answers,
+    });
   }
 
   function apply(events: readonly RoundEvent[]) {

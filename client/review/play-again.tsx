@@ -6,6 +6,8 @@ import { dealKey, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
 import { VERDICTS, verdictNameOf } from '../room/verdicts.ts';
+import { lastingStorage } from '../storage/browser-storage.ts';
+import { forgetPageRound } from '../storage/page-round.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { away, choiceName, PLAY_AGAIN } from './strings.ts';
 
@@ -40,7 +42,13 @@ export function PlayAgain({ app, shared }: { readonly app: App; readonly shared:
       <h2 id="again-title">{PLAY_AGAIN.title}</h2>
       <p>{PLAY_AGAIN.about}</p>
       <div class="row">
-        <button type="button" onClick={() => app.go({ kind: 'deal', shared })}>
+        <button
+          type="button"
+          onClick={() => {
+            forgetPageRound(lastingStorage);
+            app.go({ kind: 'deal', shared });
+          }}
+        >
           {PLAY_AGAIN.button}
         </button>
         <button type="button" onClick={() => void copy()}>

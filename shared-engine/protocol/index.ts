@@ -31,6 +31,7 @@ export { checkDealFile, type DealFile, dealFileSchema } from './deal-file.ts';
 export {
   type ClientMessage,
   type ConnectionOrigin,
+  choiceSchema,
   clientMessageSchema,
   type Resume,
   type ServerMessage,

@@ -12,7 +12,8 @@ import { tableDeltaSchema, tableSchema } from './table.ts';
  */
 const idSchema = z.string().min(1).max(36);
 
-const choiceSchema: z.ZodType<Choice> = z.discriminatedUnion('kind', [
+/** A seat's choice, as it crosses the wire and as the page stores it. */
+export const choiceSchema: z.ZodType<Choice> = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('pass'),
     step: z.enum(MOVE_STEPS),

@@ -84,6 +84,24 @@ describe('the same deal again', () => {
     expect(await titleOf(friend)).toMatch(/^First right/);
   });
 
+  it('a round in the page survives reload and closing, and the front page leads back to it', async () => {
+    const page = await suite.newPage({ viewport: PHONE });
+    await page.goto(`${suite.origin()}/#deal=${'7'.repeat(64)}.1.0`);
+    await rack(page).waitFor();
+    await passThree(page);
+    await page.getByRole('heading', { name: /^First across/ }).waitFor();
+    const tiles = await tileLabels(page);
+    await page.reload();
+    await page.getByRole('heading', { name: /^First across/ }).waitFor();
+    expect(await tileLabels(page)).toEqual(tiles);
+    const later = await page.context().newPage();
+    await later.goto(suite.origin());
+    await later.getByRole('link', { name: 'Back to your deal in this page' }).click();
+    await later.getByRole('heading', { name: /^First across/ }).waitFor();
+    // Another tab has not seen the tiles arrive in their order; they are the same tiles.
+    expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
+  });
+
   it('the page opens without any network once it has been there, and deals a round', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());

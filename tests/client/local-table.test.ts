@@ -2,6 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
+import {
+  forgetPageRound,
+  type PageRound,
+  readPageRound,
+  storePageRound,
+} from '../../client/storage/page-round.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -11,13 +17,18 @@ import { type ServerMessage, serverMessageSchema } from '../../shared-engine/pro
 import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
 import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 const card = houseCard();
 const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 
-async function openTable(startDeepAnalysis: StartDeepAnalysis = () => () => {}) {
+async function openTable(
+  startDeepAnalysis: StartDeepAnalysis = () => () => {},
+  stored: PageRound | null = null,
+) {
   const messages: ServerMessage[] = [];
+  const kept: PageRound[] = [];
   const seeds = [seedNamed('second')];
   const table = localTable({
     code: 'here',
@@ -33,6 +44,8 @@ async function openTable(startDeepAnalysis: StartDeepAnalysis = () => () => {}) 
       return () => {};
     },
     onDeal() {},
+    stored,
+    store: (round) => kept.push(round),
     startDeepAnalysis,
     loadSimd: async () => NO_SIMD,
     on: { state() {}, message: (message) => messages.push(message) },
@@ -45,7 +58,7 @@ async function openTable(startDeepAnalysis: StartDeepAnalysis = () => () => {}) 
     if (now?.audience !== 'seat') throw new Error('no seat');
     return now;
   };
-  return { table, messages, last, view };
+  return { table, messages, last, view, stored: () => kept.at(-1)! };
 }
 
 /** The first legal answer to the open step. */
@@ -113,6 +126,43 @@ describe('a table in the page', () => {
     expect(last().round).toBe(2);
     expect(view().dealer).toBe(3);
     expect(view().record.steps).toEqual([]);
+  });
+
+  it('E2 a round left at any point comes out again as it was, after the close with its review', async () => {
+    const played = await openTable();
+    for (;;) {
+      const storage = memoryStorage();
+      storePageRound(storage, played.stored());
+      const again = await openTable(undefined, readPageRound(storage, DEAL, 1));
+      expect(again.last()).toEqual(played.last());
+      if (played.view().stage.phase === 'closed') {
+        const reviews = [played, again].map(({ messages }) =>
+          messages.findLast(({ kind }) => kind === 'review'),
+        );
+        expect(reviews[0]).toMatchObject({ kind: 'review' });
+        expect(reviews[1]).toEqual(reviews[0]);
+        break;
+      }
+      played.table.send(simplest(played.view(), 1));
+    }
+    played.table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
+    expect(played.stored()).toMatchObject({ number: 2, answers: [] });
+  });
+
+  it('a stored round is played on by nobody else: another deal, another card or a torn text begins anew', async () => {
+    const { table, view, last, stored } = await openTable();
+    table.send(simplest(view(), last().round));
+    const storage = memoryStorage();
+    storePageRound(storage, stored());
+    expect(stored().answers).toHaveLength(1);
+    expect(readPageRound(storage, { ...DEAL, dealer: 3 }, 1)).toBeNull();
+    expect(readPageRound(storage, DEAL, 2)).toBeNull();
+    const other = await openTable(undefined, { ...stored(), card: 'another' });
+    expect(other.view().record.steps).toEqual([]);
+    storage.write('page-round', '{"deal":');
+    expect(readPageRound(storage, DEAL, 1)).toBeNull();
+    forgetPageRound(storage);
+    expect(storage.read('page-round')).toBeNull();
   });
 
   it('each deep analysis is shown as it comes, and the next deal cancels those that are missing', async () => {

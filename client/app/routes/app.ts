@@ -17,6 +17,8 @@ export interface App {
   show(sheet: Sheet | null): void;
   /** A fresh deal for a table in the page. */
   freshDeal(): SharedDeal;
+  /** Paths of the tables where this browser sat last, the latest first. */
+  recentPlaces(): readonly string[];
   /** The address a friend can open. */
   linkTo(route: Route): string;
   /**
