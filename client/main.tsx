@@ -16,6 +16,7 @@ const app = openApp({
   place: () => window.location,
   origin: window.location.origin,
   showPath: (path) => window.history.pushState(null, '', path),
+  goBack: () => window.history.back(),
   onReturn: (run) => {
     window.addEventListener('popstate', run);
     return () => window.removeEventListener('popstate', run);

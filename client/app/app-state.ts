@@ -13,6 +13,7 @@ export interface AppPorts {
   readonly place: () => { readonly pathname: string; readonly hash: string };
   readonly origin: string;
   readonly showPath: (path: string) => void;
+  readonly goBack: () => void;
   /** Runs `run` whenever the player goes back or forward, until the function that it returns is called. */
   readonly onReturn: (run: () => void) => () => void;
   readonly freshDeal: () => SharedDeal;
@@ -25,8 +26,11 @@ export function openApp(ports: AppPorts): App & { close(): void } {
   const sheet = signal<Sheet | null>(null);
   const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
   const settings = signal(readSettings(ports.storage));
+  // An open sheet is a step of its own in the browser's history, so that going back closes it and leaves the table alone.
+  let closesSheet = false;
   const close = ports.onReturn(() => {
-    route.value = here();
+    if (!closesSheet && sheet.value === null) route.value = here();
+    closesSheet = false;
     sheet.value = null;
   });
   return {
@@ -46,6 +50,12 @@ export function openApp(ports: AppPorts): App & { close(): void } {
       if (part.sort) ports.storage.write('sort', part.sort);
     },
     show(next) {
+      const { pathname, hash } = ports.place();
+      if (next !== null && sheet.value === null) ports.showPath(`${pathname}${hash}`);
+      if (next === null && sheet.value !== null) {
+        closesSheet = true;
+        ports.goBack();
+      }
       sheet.value = next;
     },
     freshDeal: ports.freshDeal,

@@ -35,6 +35,8 @@ export const WERE = {
 export const MISSING = {
   title: 'Nothing here',
   about: 'This address leads nowhere. Check the link, or type the code that came with it.',
+  dealTitle: 'This deal link is not whole',
+  dealAbout: 'Part of it is missing. Copy it again from where it came, from its first letter to its last.',
 } as const;
 
 export const TERMS = {

@@ -5,13 +5,13 @@ import { MISSING } from './front-strings.ts';
 import { openCode } from './open-code.ts';
 import type { App } from './routes/app.ts';
 
-export function Missing({ app }: { readonly app: App }) {
+export function Missing({ app, what }: { readonly app: App; readonly what: 'page' | 'deal' }) {
   return (
     <>
       <Bar app={app} home />
       <main class="quiet">
-        <h1>{MISSING.title}</h1>
-        <p>{MISSING.about}</p>
+        <h1>{what === 'deal' ? MISSING.dealTitle : MISSING.title}</h1>
+        <p>{what === 'deal' ? MISSING.dealAbout : MISSING.about}</p>
         <CodeField onCode={(code) => void openCode(app, code)} />
       </main>
     </>

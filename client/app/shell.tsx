@@ -22,7 +22,7 @@ function CurrentPage({ app }: { readonly app: App }) {
     case 'front':
       return <Front app={app} />;
     case 'missing':
-      return <Missing app={app} />;
+      return <Missing app={app} what={route.what} />;
     case 'room':
       return (
         <LazyView part={roomsPart}>

@@ -11,12 +11,11 @@ export function aimsAt(aims: Aims, round: number, step: MoveStep): readonly stri
   return aims[`${round}/${step}`] ?? [];
 }
 
-/** Adds or removes one section; with two chosen already, a third takes the place of the first. */
+/** Adds or removes one section; a third beside two is not taken, and the aims stay the same object. */
 export function toggleAim(aims: Aims, round: number, step: MoveStep, section: string): Aims {
   const chosen = aimsAt(aims, round, step);
-  const next = chosen.includes(section)
-    ? chosen.filter((other) => other !== section)
-    : [...chosen, section].slice(-MAX_AIMS);
+  if (!chosen.includes(section) && chosen.length >= MAX_AIMS) return aims;
+  const next = chosen.includes(section) ? chosen.filter((other) => other !== section) : [...chosen, section];
   return { ...aims, [`${round}/${step}`]: next };
 }
 

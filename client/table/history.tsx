@@ -22,7 +22,8 @@ export function History({ seated }: { readonly seated: Seated }) {
                 <b>{STEP_NAMES[step.step]}</b>
                 <ChosenInstead chosen={actualSteps[index] ?? null} gave={step.gave} />
                 <p>
-                  {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />
+                  {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />{' '}
+                  {step.blind[seated.you] > 0 && TABLE.andBlind(step.blind[seated.you])}
                 </p>
                 <p>
                   {TABLE.got} {nameOf(table, step.from)} <TileRow tiles={step.received} />

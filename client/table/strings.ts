@@ -51,6 +51,8 @@ export const TABLE = {
   gave: 'To',
   got: 'From',
   nothingYet: 'Nothing yet.',
+  /** Arriving tiles that went on without being looked at. */
+  andBlind: (count: number) => `and ${count === 1 ? 'one' : count === 2 ? 'two' : 'three'} blind`,
   chosenInstead: 'You had chosen',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',
@@ -58,6 +60,8 @@ export const TABLE = {
 
 export const AIM = {
   question: 'What are you aiming for?',
+  aimed: (sections: readonly string[]) => `You are aiming for: ${sections.join(', ')}`,
+  enough: 'Two are enough. Take one back before you choose another.',
   about:
     'Which sections of the card do your tiles point to? Choose up to two. Your review will come back to them.',
 } as const;

@@ -21,15 +21,31 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
         ref={field}
         id="name"
         autocomplete="nickname"
-        maxLength={40}
         value={value}
         aria-invalid={missing}
         aria-describedby="name-missing"
-        onInput={(event) => onChange(event.currentTarget.value)}
+        onInput={(event) => {
+          const field = event.currentTarget;
+          const name = firstCharacters(field.value, LONGEST_NAME);
+          if (name !== field.value) field.value = name;
+          onChange(name);
+        }}
       />
       <p id="name-missing" class="notice" role="alert">
         {missing ? NAME_FIELD.missing : null}
       </p>
     </div>
   );
+}
+
+/** As many as a table takes. */
+const LONGEST_NAME = 24;
+
+/** The first characters as people count them: an accent or a joined sign is no character of its own. */
+function firstCharacters(text: string, count: number): string {
+  const parts = new Intl.Segmenter(undefined, { granularity: 'grapheme' }).segment(text);
+  return [...parts]
+    .slice(0, count)
+    .map(({ segment }) => segment)
+    .join('');
 }

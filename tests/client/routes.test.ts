@@ -21,7 +21,7 @@ describe('addresses', () => {
   it('any other address is said to lead nowhere and stays in the address bar', () => {
     expect(routeOf('/index.html')).toEqual({ kind: 'front' });
     for (const path of ['/elsewhere', '/t', '/c/ABCD2345/elsewhere', '/lead/on']) {
-      expect(routeOf(path)).toEqual({ kind: 'missing', path });
+      expect(routeOf(path)).toEqual({ kind: 'missing', path, what: 'page' });
       expect(pathOf(routeOf(path))).toBe(path);
     }
     expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: 'E0A4A' });
@@ -50,5 +50,7 @@ describe('addresses', () => {
     for (const broken of ['', '#deal=', whole.slice(0, -1), whole.replace('.0.', '.4.'), `${whole}.`]) {
       expect(readDealHash(broken)).toBeNull();
     }
+    const torn = whole.slice(0, 40);
+    expect(routeOf('/', torn)).toEqual({ kind: 'missing', path: `/${torn}`, what: 'deal' });
   });
 });

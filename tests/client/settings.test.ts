@@ -52,6 +52,7 @@ describe('settings', () => {
       place: () => ({ pathname: '/', hash: '' }),
       origin: 'https://table.example',
       showPath() {},
+      goBack() {},
       onReturn: () => () => {},
       freshDeal: () => {
         throw new Error('no deal was asked for');
@@ -61,5 +62,53 @@ describe('settings', () => {
     expect(storage.read('sort')).toBe('custom');
     app.change({ sort: 'number' });
     expect(storage.read('sort')).toBe('number');
+  });
+});
+
+describe('an open sheet', () => {
+  /** A browser's history of paths, and an app at a table in it. */
+  function appInHistory() {
+    const history = ['/', '/t/ABCD2345'];
+    let returned = () => {};
+    const goBack = () => {
+      history.pop();
+      returned();
+    };
+    const app = openApp({
+      storage: memoryStorage(),
+      place: () => ({ pathname: history.at(-1) ?? '/', hash: '' }),
+      origin: 'https://table.example',
+      showPath: (path) => history.push(path),
+      goBack,
+      onReturn: (run) => {
+        returned = run;
+        return () => {};
+      },
+      freshDeal: () => {
+        throw new Error('no deal was asked for');
+      },
+    });
+    return { app, goBack };
+  }
+
+  it('is closed by going back, and only the next step back leaves the table', () => {
+    const { app, goBack } = appInHistory();
+    const table = app.route.value;
+    app.show('help');
+    goBack();
+    expect([app.sheet.value, app.route.value]).toEqual([null, table]);
+    // The same object: the screen of the table is not made anew.
+    expect(app.route.value).toBe(table);
+    goBack();
+    expect(app.route.value).toEqual({ kind: 'front' });
+  });
+
+  it('leaves no step behind in the history when it is closed by its own button', () => {
+    const { app, goBack } = appInHistory();
+    app.show('settings');
+    app.show(null);
+    expect([app.sheet.value, app.route.value.kind]).toEqual([null, 'room']);
+    goBack();
+    expect(app.route.value).toEqual({ kind: 'front' });
   });
 });

@@ -14,8 +14,8 @@ export type Route =
   | { readonly kind: 'prepare' }
   /** The exchange explained on an example that is played. */
   | { readonly kind: 'lesson' }
-  /** Nothing of ours is at this address. */
-  | { readonly kind: 'missing'; readonly path: string };
+  /** Nothing of ours is at this address, or a deal link that is not whole. */
+  | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
 export type ClassPart = 'main' | (typeof CLASS_PAGES)[number];
 
@@ -26,12 +26,13 @@ const LESSON_HASH = '#how-it-goes';
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
   if (shared) return { kind: 'deal', shared };
+  if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
-  if (!match) return FRONT_PATHS.includes(path) ? { kind: 'front' } : { kind: 'missing', path };
+  if (!match) return FRONT_PATHS.includes(path) ? { kind: 'front' } : { kind: 'missing', path, what: 'page' };
   return { kind: 'room', code: tidyCode(match[1]!) };
 }
 
