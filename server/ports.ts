@@ -238,8 +238,16 @@ export interface ReviewRequest extends SlowWork {
 
 /** Prepares drills, so that their deals can be dealt. */
 export interface Drills {
-  /** `drill` is whatever somebody sent. Null when it could not be prepared just now. */
-  prepare(drill: unknown, card: PlayingCard): Promise<PreparedDrill | null>;
+  /** `drill` is whatever somebody sent. Null when it could not be prepared just now, or is not wanted any more. */
+  prepare(drill: unknown, request: DrillRequest): Promise<PreparedDrill | null>;
+}
+
+export interface DrillRequest {
+  readonly card: PlayingCard;
+  /** Names who waits for it, so that no other sender waits behind all of theirs. */
+  readonly sender: string;
+  /** Aborted when the sender has gone. */
+  readonly signal: AbortSignal;
 }
 
 export type PreparedDrill =

@@ -32,6 +32,7 @@ import { cardFromRequest } from './card-from-request.ts';
 import { anyPlayerOf, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
+import { hangUpSignal, senderOf } from './sender.ts';
 
 export interface ClassRoutes extends BigScreenPorts {
   readonly classes: Classes;
@@ -120,13 +121,15 @@ async function classAt(classes: Classes, { params }: FastifyRequest<AtClass>): P
 }
 
 async function openClass(request: FastifyRequest, reply: FastifyReply, ports: ClassRoutes) {
+  const signal = hangUpSignal(reply);
   const body = openClassSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
   const card = await cardFromRequest(request, body.data.card, ports.cards);
   if (card === null) return rejectWith(reply, 'busy');
   if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
-  const prepared = await ports.drills.prepare(body.data.drill, playingCard(card.choice));
-  if (prepared === null) return rejectWith(reply, 'busy');
+  const drillRequest = { card: playingCard(card.choice), sender: senderOf(request), signal };
+  const prepared = await ports.drills.prepare(body.data.drill, drillRequest);
+  if (prepared === null || signal.aborted) return rejectWith(reply, 'busy');
   if (!prepared.ok)
     return rejectWith(
       reply,

@@ -12,6 +12,7 @@ export interface MetricSources {
 /** What the workers have done, and the work that was left out, by kind of task and reason. */
 export interface WorkMetricSource {
   readonly cardsCompiled: number;
+  readonly running: number;
   readonly backlog: Backlog;
   readonly leftOut: readonly { readonly task: string; readonly reason: string; readonly count: number }[];
 }
@@ -55,6 +56,7 @@ export function createMetrics(): Metrics {
     },
     observeWork(source) {
       const { backlog } = source;
+      gauge('tasks_running', 'Tasks that workers do now.', () => source.running);
       gauge(
         'tasks_waiting',
         'Reviews, analyses, cards, drills and bots that wait for a worker.',

@@ -1,20 +1,22 @@
-// Drills prepared for a class: in a worker, so that tables in play are served meanwhile, or in this process.
+// Drills prepared for a class by workers, a part at a time, so that tables in play and other classes are served meanwhile.
 import type { Drills } from '../ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
+import type { Task, TaskResult } from './task.ts';
 import { workOptions } from './work-budgets.ts';
 import type { WorkerPool } from './worker-pool.ts';
 
-/** No class exists yet that could take turns with others. */
-const FAIRNESS_KEY = 'drills';
-
 export function pooledDrills(pool: WorkerPool, cards: CompiledCards): Drills {
   return {
-    async prepare(drill, playingCard) {
-      const card = await cards.refOf(playingCard, FAIRNESS_KEY);
+    async prepare(drill, { card: playingCard, sender, signal }) {
+      const card = await cards.refOf(playingCard, sender);
       if (card === null) return null;
-      const options = workOptions('drill', FAIRNESS_KEY, null);
-      const result = await pool.run(() => ({ kind: 'drill', card, drill }), options).result;
-      return result?.kind === 'drill' ? result.prepared : null;
+      const resultOf = (task: Task): Promise<TaskResult | null> =>
+        pool.run(() => task, workOptions(task.kind, sender, null, signal)).result;
+      let result = await resultOf({ kind: 'drill', card, drill });
+      while (result?.kind === 'drill' && !result.step.isDone) {
+        result = await resultOf({ kind: 'drill-part', card, part: result.step.part });
+      }
+      return result?.kind === 'drill' && result.step.isDone ? result.step.prepared : null;
     },
   };
 }

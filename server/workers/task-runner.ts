@@ -19,7 +19,7 @@ import {
   stream,
   usesRollouts,
 } from '../../shared-engine/index.ts';
-import { prepareDrill } from './prepare-drill.ts';
+import { beginDrill, continueDrill } from './prepare-drill.ts';
 import { cardFromShared, shareCard } from './shared-card.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';
 
@@ -39,7 +39,7 @@ export interface TaskRunner {
   run(task: Task): TaskResult;
 }
 
-/** `isStopped` is asked between the rollouts of a long task. */
+/** `isStopped` is asked between the rollouts or racks of a long task. */
 export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = () => false): TaskRunner {
   const house = readyCard(houseCard(), simd, isStopped);
   const others = new LRUCache<string, ReadyCard>({
@@ -74,7 +74,9 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
           return { kind: 'analyze', analysis: analyzeDecision(analyst, task.record, task.nth, { budget }) };
         }
         case 'drill':
-          return { kind: 'drill', prepared: prepareDrill(task.drill, cardFor(task.card).kernel) };
+          return { kind: 'drill', step: beginDrill(task.drill, cardFor(task.card).kernel, isStopped) };
+        case 'drill-part':
+          return { kind: 'drill', step: continueDrill(task.part, cardFor(task.card).kernel, isStopped) };
         case 'choose': {
           const { kernel, analyst } = cardFor(task.card);
           const { style, view } = task;

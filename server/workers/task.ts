@@ -10,7 +10,7 @@ import type {
   StyleName,
 } from '../../shared-engine/index.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
-import type { PreparedDrill } from '../ports.ts';
+import type { DrillPart, DrillStep } from './prepare-drill.ts';
 import type { SharedCard } from './shared-card.ts';
 
 /** Names a card and brings it along, so that any worker can take any task. */
@@ -50,8 +50,9 @@ export type Task =
       readonly nth: number;
       readonly depth: Depth;
     }
-  /** A drill as it was sent, to be prepared for its class. */
+  /** A drill as it was sent, to be prepared for its class; and the rest of one whose first part is done. */
   | { readonly kind: 'drill'; readonly card: CardRef; readonly drill: unknown }
+  | { readonly kind: 'drill-part'; readonly card: CardRef; readonly part: DrillPart }
   /** A bot's choice; `seed` is the one random number it may use, or that all of its random numbers come from. */
   | {
       readonly kind: 'choose';
@@ -66,7 +67,7 @@ export type TaskResult =
   | { readonly kind: 'compile-card'; readonly shared: SharedCard }
   | { readonly kind: 'review'; readonly review: Review }
   | { readonly kind: 'analyze'; readonly analysis: DeepAnalysis }
-  | { readonly kind: 'drill'; readonly prepared: PreparedDrill }
+  | { readonly kind: 'drill'; readonly step: DrillStep }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };
 
 type CompiledFile =

@@ -2,28 +2,34 @@
 import type { SeatRecord } from '../../shared-engine/index.ts';
 import type { TaskKind } from './task.ts';
 import type { Priority } from './work-queue.ts';
-import type { WorkOptions } from './worker-pool.ts';
+import type { WaitingBound, WorkOptions } from './worker-pool.ts';
 
 interface WorkBudget {
   readonly priority: Priority;
   readonly maxWaitMs: number;
   readonly timeoutMs: number;
+  readonly bound?: WaitingBound;
 }
+
+/** What strangers send to be prepared: so much of one kind may wait for one sender, and in all, each up to half a megabyte. */
+const SENT: WaitingBound = { perKey: 4, inAll: 32 };
 
 /**
  * A first review or a bot's choice takes a twentieth of a second, and a thread that has to start a second more; an
- * analysis takes up to three seconds of a core, which may be shared by many; a drill up to half a minute.
+ * analysis takes up to three seconds of a core, which may be shared by many; a part of a drill up to half a second, and
+ * the largest card a third.
  */
 const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   review: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 10_000 },
   // A table waits for its bots no longer than five seconds.
   choose: { priority: 'live', maxWaitMs: 4_000, timeoutMs: 10_000 },
   analyze: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },
-  // Somebody waits for it; the largest card takes a third of a second.
-  'check-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },
+  // Somebody waits for it.
+  'check-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000, bound: SENT },
   'compile-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },
-  // A teacher waits for it.
-  drill: { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 120_000 },
+  // A teacher waits for it. What is left of a hard one after its first part waits for everybody else.
+  drill: { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 30_000, bound: SENT },
+  'drill-part': { priority: 'background', maxWaitMs: 60_000, timeoutMs: 30_000, bound: SENT },
 };
 
 export function workOptions(

@@ -20,6 +20,13 @@ export const STOP_GRACE_MS = 2_000;
 /** Affinity keys remembered for each worker. */
 const WARM_KEYS = 32;
 
+/** How much work of one kind may wait; more is left out. */
+export interface WaitingBound {
+  /** For one fairness key. */
+  readonly perKey: number;
+  readonly inAll: number;
+}
+
 /** What may be said of a piece of work, and what it may use; memory is bounded by its worker. */
 export interface WorkOptions {
   readonly kind: TaskKind;
@@ -31,6 +38,8 @@ export interface WorkOptions {
   readonly maxWaitMs: number;
   /** Time for one try before its worker is ended, in milliseconds. */
   readonly timeoutMs: number;
+  /** Missing where the bound of the whole queue is enough. */
+  readonly bound?: WaitingBound | undefined;
   /** Aborted: it is not begun, or broken off, and answered with null. */
   readonly signal?: AbortSignal | undefined;
 }
@@ -113,6 +122,11 @@ export class WorkerPool {
     return this.#queue.items.reduce((oldest, { askedAt }) => Math.max(oldest, now - askedAt), 0);
   }
 
+  /** Work that a worker does now. */
+  get running(): number {
+    return [...this.#workers.values()].filter(({ job }) => job !== null).length;
+  }
+
   run(make: MakeTask, options: WorkOptions): PendingWork {
     let resolve: (result: TaskResult | null) => void = () => {};
     const result = new Promise<TaskResult | null>((settle) => {
@@ -164,7 +178,7 @@ export class WorkerPool {
   }
 
   #enqueue(job: Job): void {
-    if (!this.#queue.push(job)) {
+    if (this.#isOutOfBounds(job.options) || !this.#queue.push(job)) {
       this.#leaveOut(job, 'queue-full');
       return;
     }
@@ -173,6 +187,13 @@ export class WorkerPool {
       if (this.#queue.delete(job)) this.#leaveOut(job, 'too-old');
     });
     this.#dispatch(job.affinityKey);
+  }
+
+  #isOutOfBounds({ kind, fairnessKey, bound }: WorkOptions): boolean {
+    if (bound === undefined) return false;
+    const same = this.#queue.items.filter(({ options }) => options.kind === kind);
+    const ofKey = same.filter((job) => job.fairnessKey === fairnessKey);
+    return same.length >= bound.inAll || ofKey.length >= bound.perKey;
   }
 
   #leaveOut(job: Job, reason: LeftOutReason): void {

@@ -25,6 +25,8 @@ export interface Workers {
   readonly analyzer: DeepAnalyzer | null;
   /** Cards compiled since the start. */
   readonly cardsCompiled: number;
+  /** Tasks that workers do now. */
+  readonly running: number;
   /** Tasks that wait now. */
   readonly backlog: Backlog;
   /** Tasks that were left out since the start. */
@@ -64,6 +66,9 @@ export function openWorkers({ workers, depth, maxQueue }: ReviewSettings, clock:
     analyzer,
     get cardsCompiled() {
       return cards.count;
+    },
+    get running() {
+      return pools.reduce((sum, pool) => sum + pool.running, 0);
     },
     backlog: backlogOf(pools),
     get leftOut() {

@@ -53,6 +53,11 @@ export function tooRareMessage(
   ].join(' ');
 }
 
+export function usedUpMessage(constraint: Constraint, part: ConstraintPart, kernel: Kernel): string {
+  const loosen = textOf(constraint, part, kernel);
+  return `the search for a rack ended here, because this drill has used up what drawing its racks may take. Loosen "${loosen}" here or the rarest racks of the deals before, or make two drills of it.`;
+}
+
 /** "about 1 rack of 340 fits (between 1 of 372 and 1 of 310)"; without the parentheses where the share is exact. */
 export function rarityText({ share, low, high, drawn }: Rarity): string {
   if (share === 0) return `fewer than 1 rack of ${oneIn(high)} fits`;

@@ -1,4 +1,5 @@
 // Which racks a constraint allows, found by counting before drawing, and which of its parts exclude each other.
+import type { CompiledCard } from '../card/index.ts';
 import type { Kernel } from '../kernels/index.ts';
 import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../rules/index.ts';
 import { type ConstraintPart, inRange, partsOf, rangeOf } from './constraint.ts';
@@ -20,29 +21,45 @@ interface Capacity {
 /** Whether some rack of this shape may have these parts; false only where none can. */
 export type Feasible = (shape: Shape, parts: readonly ConstraintPart[]) => boolean;
 
+/** What is found out about a card once, however many constraints ask. */
+interface CardReach {
+  readonly capacities: readonly Capacity[];
+  /** By jokers and flowers: tiles to go of these alone; every other tile can only lower it. */
+  readonly farthest: Map<number, number>;
+  /** By section, or -1 for the whole card: the fewest tiles to go that a rack of a shape can have. */
+  readonly nearest: Map<number, WeakMap<Shape, number>>;
+}
+
+const reaches = new WeakMap<CompiledCard, CardReach>();
+
+function reachOf(card: CompiledCard): CardReach {
+  const known = reaches.get(card);
+  if (known) return known;
+  const reach = { capacities: capacitiesOf(card), farthest: new Map(), nearest: new Map() };
+  reaches.set(card, reach);
+  return reach;
+}
+
 export function feasibilityOf(constraint: Constraint, kernel: Kernel): Feasible {
-  let read: readonly Capacity[] | null = null;
-  const capacities = (): readonly Capacity[] => {
-    read ??= capacitiesOf(kernel);
-    return read;
-  };
-  const section = kernel.card.sections.findIndex(({ id }) => id === constraint.section);
-  const farthest = new Map<number, number>();
-  /** Tiles to go of the jokers and flowers alone: every other tile can only lower it. */
+  const { card } = kernel;
+  const section = card.sections.findIndex(({ id }) => id === constraint.section);
   const farthestWith = ({ jokers, flowers }: Shape): number => {
+    const { farthest } = reachOf(card);
     const key = jokers * 16 + flowers;
     const known = farthest.get(key) ?? kernel.toGo(bagWith(jokers, flowers));
     farthest.set(key, known);
     return known;
   };
 
-  const nearest = [new Map<Shape, number>(), new Map<Shape, number>()] as const;
   /** The fewest tiles to go that a rack of this shape can have, to any section or to the one asked for. */
   const nearestWith = (shape: Shape, toSection: boolean): number => {
-    const known = nearest[toSection ? 1 : 0];
+    const { capacities, nearest } = reachOf(card);
+    const key = toSection ? section : -1;
+    const known = nearest.get(key) ?? new WeakMap<Shape, number>();
+    nearest.set(key, known);
     const fewest = known.get(shape);
     if (fewest !== undefined) return fewest;
-    const among = toSection ? capacities().filter((one) => one.section === section) : capacities();
+    const among = toSection ? capacities.filter((one) => one.section === section) : capacities;
     const found = among.reduce((least, one) => Math.min(least, 14 - mostMatched(shape, one)), 14);
     known.set(shape, found);
     return found;
@@ -60,7 +77,7 @@ export function feasibilityOf(constraint: Constraint, kernel: Kernel): Feasible 
           return farthestWith(shape) >= from && nearestWith(shape, parts.includes('section')) <= to;
         }
         case 'section':
-          return capacities().some((capacity) => capacity.section === section);
+          return reachOf(card).capacities.some((capacity) => capacity.section === section);
         default:
           return inRange(shape[part], rangeOf(constraint[part]));
       }
@@ -126,7 +143,7 @@ function mostMatched({ jokers, flowers, alike }: Shape, capacity: Capacity): num
   return Math.min(14, plain + Math.min(flowers, capacity.flowers) + Math.min(jokers, capacity.jokers));
 }
 
-function capacitiesOf({ card }: Kernel): readonly Capacity[] {
+function capacitiesOf(card: CompiledCard): readonly Capacity[] {
   const known = new Map<string, Capacity>();
   for (const { pattern, singles, groups } of card.hands) {
     const wanted = singles.map((count, face) => count + groups[face]!);

@@ -18,6 +18,7 @@ import type { Drill, DrillDeal } from './format.ts';
 import { completeRacks } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 import { sampleRack } from './sampled.ts';
+import type { SearchBudget } from './search-budget.ts';
 
 export type Prepared =
   | { readonly ok: true; readonly deal: PreparedDeal }
@@ -27,12 +28,14 @@ const EMPTY_RACKS: Four<readonly Face[]> = [[], [], [], []];
 
 /**
  * Deals one deal of a parsed drill. The same drill, deal and card give the same tiles, and with them the same
- * blind draws and bots, at every table and on every machine, so that equal choices have equal consequences.
+ * blind draws and bots, at every table and on every machine, so that equal choices have equal consequences. Deals of one
+ * drill share a budget for what drawing their racks may cost.
  */
 export function prepareDeal(
   { bots }: Pick<Drill, 'bots'>,
   { id, seat, dealer, tiles }: DrillDeal,
   kernel: Kernel,
+  budget?: SearchBudget,
 ): Prepared {
   const roundSeed = seedFrom(stream(bots.seed, `after the deal ${tiles.seed}`));
   switch (tiles.kind) {
@@ -44,7 +47,11 @@ export function prepareDeal(
     case 'manual':
       return { ok: true, deal: completeRacks(tiles.racks, dealer, tiles.seed, roundSeed) };
     case 'sampled': {
-      const drawn = sampleRack(tiles.constraint, dealtSize(seat, dealer), kernel, tiles.seed);
+      const drawn = sampleRack(
+        { constraint: tiles.constraint, size: dealtSize(seat, dealer), kernel },
+        tiles.seed,
+        budget,
+      );
       if (!drawn.ok) return { ok: false, problem: drillProblem(drawn.code, id, drawn.message) };
       const rack = facesOf(drawn.rack);
       const racks = forFour((place) => (place === seat ? rack : EMPTY_RACKS[place]));

@@ -14,6 +14,7 @@ export const DRILL_PROBLEM_CODES = [
   'unknown-section',
   'impossible-constraint',
   'too-rare',
+  'used-up',
 ] as const;
 export type DrillProblemCode = (typeof DRILL_PROBLEM_CODES)[number];
 

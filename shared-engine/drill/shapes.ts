@@ -34,8 +34,18 @@ export function binomial(n: number, k: number): bigint {
   return k > n ? 0n : result;
 }
 
+const ofWholeSet = new Map<number, readonly Shape[]>();
+
 /** Every shape of a rack of `size` tiles. Their ways add up to C(tiles in the stock, size). */
 export function shapesOf(size: number, stock: Stock = WHOLE_SET): readonly Shape[] {
+  if (stock !== WHOLE_SET) return counted(size, stock);
+  // A drill asks for the same two sizes again and again.
+  const shapes = ofWholeSet.get(size) ?? counted(size, stock);
+  ofWholeSet.set(size, shapes);
+  return shapes;
+}
+
+function counted(size: number, stock: Stock): readonly Shape[] {
   const shapes: Shape[] = [];
   for (let jokers = 0; jokers <= Math.min(stock.jokers, size); jokers++) {
     for (let flowers = 0; flowers <= Math.min(stock.flowers, size - jokers); flowers++) {

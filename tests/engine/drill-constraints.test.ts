@@ -7,7 +7,7 @@ import { sampleRack, sampleRackWithRarity } from '../../shared-engine/drill/samp
 import { houseKernel } from '../kit/reviews.ts';
 
 function rejection(constraint: Constraint, size = 13) {
-  const drawn = sampleRack(constraint, size, houseKernel, 'refusal');
+  const drawn = sampleRack({ constraint: constraint, size: size, kernel: houseKernel }, 'refusal');
   if (drawn.ok) throw new Error('a rack was found');
   return drawn;
 }
@@ -47,13 +47,15 @@ describe('an impossible constraint is rejected with the parts that exclude each 
     ],
   ])('%j', (constraint, message) => {
     expect(rejection(constraint)).toMatchObject({ code: 'impossible-constraint', message });
-    expect(sampleRackWithRarity(constraint, 13, houseKernel, 'other')).toEqual(rejection(constraint));
+    expect(sampleRackWithRarity({ constraint: constraint, size: 13, kernel: houseKernel }, 'other')).toEqual(
+      rejection(constraint),
+    );
   });
 
   test('a constraint that 13 tiles cannot meet may be met by the dealer’s 14', () => {
     const constraint: Constraint = { kongs: 3, pairs: 4 };
     expect(rejection(constraint).code).toBe('impossible-constraint');
-    expect(sampleRack(constraint, 14, houseKernel, 'refusal').ok).toBe(true);
+    expect(sampleRack({ constraint: constraint, size: 14, kernel: houseKernel }, 'refusal').ok).toBe(true);
   });
 });
 
@@ -99,7 +101,7 @@ describe('how rare racks are, in words', () => {
       { toGo: 6 },
       { section: 'two-winds' },
     ] satisfies Constraint[]) {
-      const told = sampleRackWithRarity(constraint, 13, houseKernel, 'rarity');
+      const told = sampleRackWithRarity({ constraint: constraint, size: 13, kernel: houseKernel }, 'rarity');
       if (!told.ok) throw new Error(told.message);
       const { low, share, high, drawn, fitted } = told.rarity;
       expect(drawn).toBeGreaterThanOrEqual(2000);

@@ -185,7 +185,7 @@ describe('a rack of the whole set', () => {
     'fits %s',
     (_, constraint) => {
       for (const size of [13, 14]) {
-        const drawn = sampleRack(constraint, size, houseKernel, 'fits');
+        const drawn = sampleRack({ constraint, size, kernel: houseKernel }, 'fits');
         if (!drawn.ok) throw new Error(drawn.message);
         expect(sizeOf(drawn.rack)).toBe(size);
         expect(fitsByDefinition(facesOf(drawn.rack), constraint, houseKernel)).toBe(true);
@@ -196,7 +196,7 @@ describe('a rack of the whole set', () => {
   test('is the same for one seed and another for another', () => {
     const constraint: Constraint = { pairs: { from: 2 }, inARow: { from: 4 } };
     const racks = ['a', 'a', 'b'].map((seed) =>
-      JSON.stringify(sampleRack(constraint, 13, houseKernel, seed)),
+      JSON.stringify(sampleRack({ constraint, size: 13, kernel: houseKernel }, seed)),
     );
     expect(racks[1]).toBe(racks[0]);
     expect(racks[2]).not.toBe(racks[0]);
@@ -219,7 +219,7 @@ describe('a rack of the whole set', () => {
 });
 
 function told(constraint: Constraint) {
-  const described = sampleRackWithRarity(constraint, 13, houseKernel, 'told');
+  const described = sampleRackWithRarity({ constraint, size: 13, kernel: houseKernel }, 'told');
   if (!described.ok) throw new Error(described.message);
   return described;
 }

@@ -1,7 +1,7 @@
 // The slow work of a server done in the test's own thread, on any card: what threads do in a server that runs.
 import { setImmediate } from 'node:timers/promises';
-import type { Cards, Drills, PlayingCard } from '../../server/ports.ts';
-import { prepareDrill } from '../../server/workers/prepare-drill.ts';
+import type { Cards, Drills, PlayingCard, PreparedDrill } from '../../server/ports.ts';
+import { beginDrill, continueDrill } from '../../server/workers/prepare-drill.ts';
 import { compileCard } from '../../shared-engine/card/compile.ts';
 import { parseCard } from '../../shared-engine/card/parse.ts';
 import type { Kernel } from '../../shared-engine/kernels/tiles-to-go/kernel.ts';
@@ -26,8 +26,16 @@ export const cardsInProcess: Cards = {
 };
 
 export const drillsInProcess: Drills = {
-  async prepare(drill, card) {
+  async prepare(drill, { card }) {
     await setImmediate();
-    return prepareDrill(drill, kernelOf(card));
+    return preparedDrill(drill, kernelOf(card));
   },
 };
+
+/** All parts of a drill, one after the other. */
+export function preparedDrill(json: unknown, kernel: Kernel): PreparedDrill {
+  const goesOn = () => false;
+  let step = beginDrill(json, kernel, goesOn);
+  while (!step.isDone) step = continueDrill(step.part, kernel, goesOn);
+  return step.prepared;
+}

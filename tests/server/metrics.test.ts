@@ -23,6 +23,7 @@ beforeEach(async () => {
   metrics = createMetrics();
   metrics.observeWork({
     cardsCompiled: 2,
+    running: 1,
     backlog: { waiting: 7, oldestMs: 1500, isFull: false },
     leftOut: [{ task: 'analyze', reason: 'too-old', count: 3 }],
   });

@@ -61,7 +61,10 @@ export function previewDeal(about: DealSetup, kernel: Kernel): DealTaskUpdate {
   const { seat, dealer, tiles } = deal;
   let rarity: Rarity | null = null;
   if (tiles.kind === 'sampled' && Object.keys(tiles.constraint).length > 0) {
-    const sampled = sampleRackWithRarity(tiles.constraint, dealtSize(seat, dealer), kernel, tiles.seed);
+    const sampled = sampleRackWithRarity(
+      { constraint: tiles.constraint, size: dealtSize(seat, dealer), kernel },
+      tiles.seed,
+    );
     if (!sampled.ok) return { kind: 'rejected', message: capitalized(sampled.message) };
     rarity = sampled.rarity;
   }

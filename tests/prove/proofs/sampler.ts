@@ -125,7 +125,7 @@ function intervals(seed: string, runs: number): ProofRow[] {
   return kinds.map(([name, constraint, truth]) => {
     let held = 0;
     for (let run = 0; run < runs; run++) {
-      const told = sampleRackWithRarity(constraint, 13, kernel, `${seed} interval ${run}`);
+      const told = sampleRackWithRarity({ constraint, size: 13, kernel }, `${seed} interval ${run}`);
       if (told.ok && told.rarity.low <= truth && truth <= told.rarity.high) held++;
     }
     const { low, high } = wilson(held, runs, NORMAL_POINT['99.8']);
@@ -186,7 +186,7 @@ const REFUSED: readonly (readonly [Constraint, 'impossible-constraint' | 'too-ra
 function refusals(seed: string): ProofRow[] {
   const told = REFUSED.map(([constraint, code]) => {
     const started = performance.now();
-    const drawn = sampleRack(constraint, 13, kernel, seed);
+    const drawn = sampleRack({ constraint, size: 13, kernel }, seed);
     const seconds = (performance.now() - started) / 1000;
     return { right: !drawn.ok && drawn.code === code, seconds };
   });
