@@ -46,8 +46,8 @@ const schema = z.object({
    */
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(0).default(3600),
   /**
-   * Rooms opened a minute from one address; one with a card of its own counts as ten. 0 for no limit. 60 people who
-   * each open a table, and open another because the first was a mistake. Twice as many may have nobody at them: two
+   * Rooms opened a minute from one address; one with a card of its own and a class count as ten. 0 for no limit. 60
+   * people who each open a table, and open another because the first was a mistake. Twice as many may have nobody at them: two
    * such evenings may follow each other within the minutes after which empty rooms are given back.
    */
   ROOMS_PER_MINUTE: z.coerce.number().int().min(0).default(120),

@@ -1,4 +1,5 @@
 // Drills prepared for a class by workers, a part at a time, so that tables in play and other classes are served meanwhile.
+import { drillBoundsProblem } from '../../shared-engine/index.ts';
 import type { Drills } from '../ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
 import type { Task, TaskResult } from './task.ts';
@@ -8,6 +9,9 @@ import type { WorkerPool } from './worker-pool.ts';
 export function pooledDrills(pool: WorkerPool, cards: CompiledCards): Drills {
   return {
     async prepare(drill, { card: playingCard, sender, signal }) {
+      // A file that is nested too deeply could not even be sent to a worker.
+      const problem = drillBoundsProblem(drill);
+      if (problem !== null) return { ok: false, problems: [problem] };
       const card = await cards.refOf(playingCard, sender);
       if (card === null) return null;
       const resultOf = (task: Task): Promise<TaskResult | null> =>

@@ -1,5 +1,6 @@
 // The drill layer: deals for a class, and the report of what the class chose.
 
+export { boundsProblem as drillBoundsProblem } from './bounds.ts';
 export { rarityText } from './constraint-messages.ts';
 export {
   type Amount,

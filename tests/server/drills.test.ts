@@ -86,6 +86,13 @@ test('a worker gets the drill as it was sent and the name of the card; a drill t
   expect(await lost).toBeNull();
 });
 
+test('a drill that is nested too deeply, which no thread could be sent, never reaches a worker', async () => {
+  const { drills, fake } = fakePool();
+  const deep: unknown = JSON.parse(`${'['.repeat(100_000)}${']'.repeat(100_000)}`);
+  expect(await drills.prepare(deep, requestOf('one'))).toMatchObject({ problems: [{ code: 'too-large' }] });
+  expect(fake.made()).toBe(0);
+});
+
 describe('WK4 all deals of a drill share one budget', () => {
   const wish = (id: string, constraint: Constraint) =>
     dealOf({ kind: 'sampled', constraint, seed: seedNamed(id) }, { id });

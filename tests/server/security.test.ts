@@ -2,10 +2,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { ROOMS_PATH, roomPath, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
+import {
+  CLASSES_PATH,
+  ROOMS_PATH,
+  roomPath,
+  seatsPath,
+  ticketPath,
+} from '../../shared-engine/protocol/paths.ts';
 import { PASS_SIZE } from '../../shared-engine/rules/exchange/schedule.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import { cardOf, patternOf } from '../kit/card-files.ts';
+import { TERMS } from '../kit/class-room.ts';
 import {
   deal,
   FRIENDS,
@@ -112,15 +119,14 @@ describe('an address', () => {
 });
 
 describe('a card of one’s own', () => {
-  test('is checked a tenth as often as rooms are opened, and does not use up the rooms', async () => {
+  test('and a drill are checked a tenth as often as rooms are opened, and do not use up the rooms', async () => {
     await restart({ ROOMS_PER_MINUTE: '20' });
-    const open = async (card: unknown) =>
-      (
-        await request(server.url)
-          .post(ROOMS_PATH)
-          .send({ ...FRIENDS, card })
-      ).status;
+    const statusOf = async (path: string, body: object) =>
+      (await request(server.url).post(path).send(body)).status;
+    const open = (card: unknown) => statusOf(ROOMS_PATH, { ...FRIENDS, card });
+    const drill = () => statusOf(CLASSES_PATH, { drill: 'none', terms: TERMS, card: null });
     expect([await open({}), await open({}), await open({})]).toEqual([422, 422, 429]);
+    expect([await drill(), await drill(), await drill()]).toEqual([422, 422, 429]);
     expect(await open(null)).toBe(201);
   });
 
