@@ -2,6 +2,7 @@
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { playingCard } from '../../server/playing-card.ts';
+import type { Drills } from '../../server/ports.ts';
 import { CompiledCards } from '../../server/workers/compiled-cards.ts';
 import { pooledDrills } from '../../server/workers/drills.ts';
 import { beginDrill, continueDrill } from '../../server/workers/prepare-drill.ts';
@@ -157,6 +158,32 @@ describe('WK5 when its sender has hung up', () => {
     expect(pool.waiting + pool.running).toBe(1);
     await pool.close();
     expect(await busy).toBeNull();
+  });
+
+  test('no class is opened, even where its drill was prepared by then', async () => {
+    let asked: (signal: AbortSignal) => void = () => {};
+    const begun = new Promise<AbortSignal>((resolve) => {
+      asked = resolve;
+    });
+    const prepared = preparedDrill(DRILL, houseKernel);
+    const drills: Drills = {
+      prepare(_, { signal }) {
+        asked(signal);
+        return new Promise((resolve) => signal.addEventListener('abort', () => resolve(prepared)));
+      },
+    };
+    const at = await startServer({ seed: 'hung up', drills });
+    onTestFinished(() => at.stop());
+    const body = JSON.stringify({ drill: DRILL, terms: TERMS, card: null });
+    const headers = { 'content-type': 'application/json' };
+    const hangUp = new AbortController();
+    const sent = fetch(`${at.url}${CLASSES_PATH}`, { method: 'POST', headers, body, signal: hangUp.signal });
+    const signal = await begun;
+    hangUp.abort();
+    await expect(sent).rejects.toThrow('aborted');
+    await expect.poll(() => signal.aborted).toBe(true);
+    await nextTurn();
+    expect(await at.store.count()).toBe(0);
   });
 
   test('a search ends before its next rack', () => {

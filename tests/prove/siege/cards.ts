@@ -12,42 +12,43 @@ import { cpuMs, memoryMb, metricOf, type WatchedServer, waitedDuring } from './w
 const PART = 'cards';
 const MAX_MS = 50;
 const MAX_MB = 1;
-/** Longest that somebody else may wait while a card is checked: what a busy table costs, too. */
+/** How much longer somebody else may wait while a card is checked than while a class opens with the house card. */
 const MAX_WAIT_MS = 250;
 
 const DRILL = drillOf([dealOf({ kind: 'random', seed: seedNamed('siege of cards') })]);
 
 /** Bounds of time and memory are looked at in the full size alone: a small one is too short to tell. */
 export async function siegeCards(server: WatchedServer, size: Size): Promise<Finding[]> {
-  const findings = [await rejected(server, hostileCard(), 'a file of 100 KB for 3.6 million hands')];
+  const hostile = JSON.stringify(hostileCard());
+  const findings = [await rejected(server, hostile, 'a file of 100 KB for 3.6 million hands')];
   if (size === 'full') {
-    const deep: unknown = JSON.parse(`${'['.repeat(50_000)}${']'.repeat(50_000)}`);
-    const wide = Array.from({ length: 200_000 }, () => 0);
+    const deep = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
+    const wide = JSON.stringify(Array.from({ length: 200_000 }, () => 0));
     findings.push(await rejected(server, deep, 'a file nested 50,000 deep'));
     findings.push(await rejected(server, wide, 'a file of 200,000 values'));
   }
   return [...findings, ...(await largestOf(server, size))];
 }
 
-async function rejected({ url }: WatchedServer, card: unknown, what: string): Promise<Finding> {
-  const response = await post(`${url}${ROOMS_PATH}`, { ...ALONE, card });
+/** `card` is the text of a file, for some that no program could write out again. */
+async function rejected({ url }: WatchedServer, card: string, what: string): Promise<Finding> {
+  const body = JSON.stringify({ ...ALONE, card: 'here' }).replace('"here"', card);
+  const headers = { 'content-type': 'application/json' };
+  const response = await fetch(`${url}${ROOMS_PATH}`, { method: 'POST', headers, body });
   const { code, problems } = await response.json();
   const holds = code === 'bad-card' && problems.length > 0;
-  return {
-    part: PART,
-    what,
-    bar: 'rejected as bad-card, in words',
-    found: `${code}: ${problems?.[0]}`,
-    holds,
-  };
+  return row(what, 'rejected as bad-card, in words', `${code}: ${problems?.[0]}`, holds);
 }
 
 async function largestOf(server: WatchedServer, size: Size): Promise<Finding[]> {
   const compiledBefore = await metricOf(server, 'cards_compiled_total');
   const card = largestCard(`Siege ${compiledBefore}`);
-  const opening = await waitedDuring(server, () =>
-    post(`${server.url}${CLASSES_PATH}`, { drill: DRILL, terms: TERMS, card }),
-  );
+  const open = (file: unknown) =>
+    waitedDuring(server, () =>
+      post(`${server.url}${CLASSES_PATH}`, { drill: DRILL, terms: TERMS, card: file }),
+    );
+  const usual = await open(null);
+  const opening = await open(card);
   const { code } = await opening.result.json();
   const tables = size === 'full' ? 60 : 12;
   const [ms, mb] = [cpuMs(server), memoryMb(server)];
@@ -67,7 +68,7 @@ async function largestOf(server: WatchedServer, size: Size): Promise<Finding[]> 
   if (size === 'small') return counted;
   return [
     ...counted,
-    bounded('longest wait of others while it was checked, in ms', MAX_WAIT_MS, opening.longest),
+    bounded('longest wait of others for its check, in ms', MAX_WAIT_MS, opening.longest - usual.longest),
     bounded('processor time of each further table, in ms', MAX_MS, cost.ms),
     bounded('memory of each further table, in MB', MAX_MB, cost.mb),
   ];
