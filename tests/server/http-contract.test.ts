@@ -6,13 +6,13 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { BODY_LIMIT } from '../../server/app.ts';
 import { RETRY_MS } from '../../server/http/readiness.ts';
 import { memoryStore } from '../../server/store/memory.ts';
-import { ROOM_REJECTIONS } from '../../shared-engine/protocol/rejections.ts';
 import { httpRejectionSchema, versionSchema } from '../../shared-engine/protocol/room-http.ts';
+import { NO_CODE, readAnswer, routesOf } from '../kit/routes.ts';
 import { PAGE_STAND_IN, startServer, type TestServer, type TestServerOptions } from '../kit/server.ts';
 
 /** Part of a cause that no answer may hold. */
 const CAUSE = 'connect ECONNREFUSED keeper@db.internal';
-const CODE = 'ABCD2345';
+const CODE = NO_CODE;
 const DOCUMENT = readFileSync(path.join(PAGE_STAND_IN, 'index.html'), 'utf8');
 const JSON_HEADERS = { 'content-type': 'application/json' };
 
@@ -28,51 +28,15 @@ async function start(options: TestServerOptions = {}): Promise<TestServer> {
   return server;
 }
 
-interface Route {
-  readonly method: string;
-  /** With a code where the pattern has a parameter. */
-  readonly path: string;
-}
-
-/** As the app itself lists them, without the one behind which the page's files are. */
-function routesOf({ app }: TestServer): Route[] {
-  const above: string[] = [];
-  return app
-    .printRoutes({ commonPrefix: false })
-    .split('\n')
-    .flatMap((line) => {
-      const [, tree, pattern, methods] = /^([│├└─ ]*)(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
-      if (tree === undefined || pattern === undefined || methods === undefined) return [];
-      // Four characters a level; a route stands below the one that its path begins with.
-      const level = tree.length / 4 - 1;
-      above.splice(level, above.length, pattern);
-      const path = above.join('').replaceAll(/:\w+/g, CODE);
-      return methods.split(', ').map((method) => ({ method, path }));
-    });
-}
-
-interface Answer {
-  readonly status: number;
-  /** Null for an answer that is no rejection. */
-  readonly code: string | null;
-}
-
 /** Fails for an answer that is neither good nor a rejection of ours. */
-async function answerTo({ url }: TestServer, path: string, init: RequestInit = {}): Promise<Answer> {
-  const response = await fetch(`${url}${path}`, init);
-  const { status } = response;
-  const text = await response.text();
-  for (const leak of [CAUSE, 'FST_', 'statusCode', 'node_modules', 'at Object'])
-    expect(text).not.toContain(leak);
-  if (status < 400 || init.method === 'HEAD') return { status, code: null };
-  const rejection = httpRejectionSchema.strict().parse(JSON.parse(text));
-  expect(rejection.message).toBe(ROOM_REJECTIONS[rejection.code as keyof typeof ROOM_REJECTIONS]);
-  return { status, code: rejection.code };
+async function answerTo(server: TestServer, at: string, init: RequestInit = {}) {
+  const { status, code } = await readAnswer(server, at, init, [CAUSE]);
+  return { status, code };
 }
 
 describe('every route', () => {
   test('is on the list that these tests go through', async () => {
-    const routes = routesOf(await start()).map(({ method, path }) => `${method} ${path}`);
+    const routes = routesOf((await start()).app).map(({ method, path }) => `${method} ${path}`);
     for (const known of [
       'POST /api/rooms',
       `DELETE /api/rooms/${CODE}/personal-data`,
@@ -86,7 +50,7 @@ describe('every route', () => {
 
   test('rejects a body that is no JSON, of another type or too large, in our words', async () => {
     const server = await start();
-    for (const { method, path } of routesOf(server).filter((route) => route.method === 'POST')) {
+    for (const { method, path } of routesOf(server.app).filter((route) => route.method === 'POST')) {
       const send = (body: string, type = 'application/json') =>
         answerTo(server, path, { method, body, headers: { 'content-type': type } });
       expect([path, await send('{"a"')]).toEqual([path, { status: 400, code: 'bad-request' }]);
@@ -99,7 +63,7 @@ describe('every route', () => {
 
   test('gives an answer of ours to a code that nobody has, and to one that cannot be read', async () => {
     const server = await start();
-    for (const { method, path } of routesOf(server)) {
+    for (const { method, path } of routesOf(server.app)) {
       const init = method === 'POST' ? { method, headers: JSON_HEADERS, body: '{}' } : { method };
       const { status } = await answerTo(server, path, init);
       expect([path, status]).not.toEqual([path, 500]);
@@ -112,7 +76,7 @@ describe('every route', () => {
   test('answers more requests than are allowed in our words', async () => {
     const server = await start({ settings: { REQUESTS_PER_MINUTE: '1' } });
     await answerTo(server, '/api/cards/house');
-    for (const { method, path } of routesOf(server).filter(({ path: one }) => one.startsWith('/api/'))) {
+    for (const { method, path } of routesOf(server.app).filter(({ path: one }) => one.startsWith('/api/'))) {
       const answer = await answerTo(server, path, { method });
       expect([path, answer]).toEqual([path, { status: 429, code: method === 'HEAD' ? null : 'too-fast' }]);
     }
@@ -135,7 +99,7 @@ describe('every route', () => {
       card: null,
     };
     let failed = 0;
-    for (const { method, path } of routesOf(server)) {
+    for (const { method, path } of routesOf(server.app)) {
       if (method === 'HEAD' || (path.includes('/classes') && !path.includes(CODE))) continue;
       const body = JSON.stringify(path === '/api/rooms' ? open : {});
       const init = method === 'POST' ? { method, headers: JSON_HEADERS, body } : { method };

@@ -2,20 +2,13 @@
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { readConfig } from '../../server/config.ts';
 import { addressKey } from '../../server/http/address-key.ts';
-import {
-  cardPath,
-  classPath,
-  HOUSE_CARD_PATH,
-  roomPath,
-  tablePath,
-} from '../../shared-engine/protocol/paths.ts';
-import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { classPath, HOUSE_CARD_PATH } from '../../shared-engine/protocol/paths.ts';
 import { act, joinClass, openClass } from '../kit/class-room.ts';
+import { chooseFirst, clubEvening, Router } from '../kit/club-evening.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { anyAnswer, deal, type Guest, openRoom, ownView, sitDown, takeSeat } from '../kit/http-client.ts';
+import { ownView } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
-import type { Peer } from '../kit/sockets.ts';
 
 const PEOPLE = 60;
 /** Files that a first visit takes: the bound that the build is held to. */
@@ -39,92 +32,51 @@ async function server(settings = defaultLimits()): Promise<TestServer> {
   return started;
 }
 
-async function get({ url }: TestServer, path: string, secret = ''): Promise<number> {
-  const response = await fetch(`${url}${path}`, { headers: { authorization: `Bearer ${secret}` } });
-  await response.arrayBuffer();
-  return response.status;
-}
-
-/** The document and every file of the page, as a browser that has none of them asks for them. */
-async function visit(at: TestServer, path: string): Promise<void> {
-  const files = Array.from({ length: FILES - 1 }, () => '/assets/main-abc123.js');
-  for (const file of [path, ...files]) expect([file, await get(at, file)]).toEqual([file, 200]);
-}
-
-/** A page that opens at a seat, with its files stored already: the table, its card, a ticket and a socket. */
-async function arrive(at: TestServer, guest: Guest): Promise<Peer> {
-  expect(await get(at, tablePath(guest.code))).toBe(200);
-  for (const path of [roomPath(guest.code), cardPath(guest.code)]) {
-    expect([path, await get(at, path, guest.secret)]).toEqual([path, 200]);
-  }
-  return sitDown(at, guest);
-}
-
-async function chooseFirst(peer: Peer): Promise<void> {
-  const answer = anyAnswer(ownView(peer), stream('club', `seat ${peer.table.you}`));
-  expect(await peer.choose(answer)).toMatchObject({ kind: 'ack' });
-}
-
-function tableOf(peers: readonly Peer[], at: number): readonly Peer[] {
-  return peers.slice(4 * at, 4 * at + 4);
+/** As a page built into so many files; what is refused fails the test. */
+function routerAt(at: TestServer): Router {
+  const router = new Router(
+    at,
+    Array.from({ length: FILES - 1 }, () => '/assets/main-abc123.js'),
+  );
+  onTestFinished(() => expect(router.refused).toEqual([]));
+  return router;
 }
 
 describe('sixty people behind one router', () => {
   test('AC2 open tables, join, play and reload three times at once', async () => {
-    const at = await server();
-    const tables = Array.from({ length: PEOPLE / 4 }, (_, n) => n);
-    const guests = await Promise.all(
-      tables.map(async () => {
-        const host = await openRoom(at);
-        const friends = await Promise.all([1, 2, 3].map(() => takeSeat(at, host.code)));
-        return [host, ...friends];
-      }),
-    );
-    const people = guests.flat();
+    const { people, peers } = await clubEvening(routerAt(await server()), { tables: PEOPLE / 4, reloads: 3 });
     expect(people).toHaveLength(PEOPLE);
-    await Promise.all(people.map((guest) => visit(at, tablePath(guest.code))));
-    let peers = await Promise.all(people.map((guest) => arrive(at, guest)));
-    await Promise.all(tables.map((n) => deal(tableOf(peers, n))));
-    await Promise.all(peers.map(chooseFirst));
-    for (let reload = 0; reload < 3; reload++) {
-      peers = await Promise.all(
-        people.map(async (guest, n) => {
-          // The old socket ends late, as on a weak line: the new one is there before.
-          const again = await arrive(at, guest);
-          await peers[n]!.close();
-          return again;
-        }),
-      );
-    }
     expect(peers.map(({ table }) => table.you)).toEqual(people.map(({ seat }) => seat));
     expect(peers.every(({ table }) => table.round === 1)).toBe(true);
   });
 
   test('AC2 join one class, are dealt to, and reload at once', async () => {
     const at = await server();
+    const router = routerAt(at);
     const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('club') }, { id: 'one' })]);
     const teacher = await openClass(at, drill);
     const players = await Promise.all(
       Array.from({ length: PEOPLE }, async (_, n) => {
-        await visit(at, `/c/${teacher.code}`);
-        expect(await get(at, classPath(teacher.code))).toBe(200);
+        await router.visit(`/c/${teacher.code}`);
+        await router.get(classPath(teacher.code));
         return joinClass(at, teacher.code, `Player ${n}`);
       }),
     );
     expect((await act(at, teacher, { kind: 'deal-next' })).status).toBe(200);
-    const peers = await Promise.all(players.map((player) => arrive(at, player)));
+    const peers = await Promise.all(players.map((player) => router.arrive(player)));
     await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
     await Promise.all(peers.map(chooseFirst));
-    const again = await Promise.all(players.map((player) => arrive(at, player)));
+    const again = await Promise.all(players.map((player) => router.arrive(player)));
     expect(again.every((peer) => ownView(peer).answer !== null || peer.table.round === 1)).toBe(true);
   });
 });
 
 test('AC1 files of the page count for no limit, while the API is limited in our words', async () => {
   const at = await server({ REQUESTS_PER_MINUTE: '1' });
-  expect(await get(at, HOUSE_CARD_PATH)).toBe(200);
-  expect(await get(at, HOUSE_CARD_PATH)).toBe(429);
-  for (const path of ['/', '/t/ABCD2345', '/c/ABCD2345', '/lead']) await visit(at, path);
+  const statuses = [await fetch(at.url + HOUSE_CARD_PATH), await fetch(at.url + HOUSE_CARD_PATH)];
+  expect(statuses.map(({ status }) => status)).toEqual([200, 429]);
+  const router = routerAt(at);
+  for (const path of ['/', '/t/ABCD2345', '/c/ABCD2345', '/lead']) await router.visit(path);
 });
 
 describe('AC3 one address', () => {

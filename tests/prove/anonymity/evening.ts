@@ -36,6 +36,8 @@ export interface EveningPlan {
   readonly scripts?: Readonly<Record<number, number>>;
   /** What the teacher and the players do between choices, after this many of them. */
   readonly between?: Readonly<Record<number, (evening: Evening) => Promise<void>>>;
+  /** A started server that the evening is played at; nobody leaves and nothing restarts there. */
+  readonly at?: Pick<TestServer, 'url'>;
 }
 
 /** Everything fetched at one moment, by what it was fetched from. */
@@ -62,7 +64,9 @@ export class Evening {
   readonly peers: Peer[] = [];
   readonly #place: Parameters<typeof memoryStore>[0] = new Map();
   readonly #plan: EveningPlan;
-  #server!: TestServer;
+  #server!: Pick<TestServer, 'url'>;
+  /** Null at a server that others have started. */
+  #own: TestServer | null = null;
   #teacher!: Teacher;
   /** Choices so far, and the players who have left. */
   #choices = 0;
@@ -75,7 +79,8 @@ export class Evening {
   static async open(plan: EveningPlan): Promise<Evening> {
     const evening = new Evening(plan);
     const { seed, form, players, deals: count, terms = {} } = plan;
-    evening.#server = await startServer({ seed, store: memoryStore(evening.#place) });
+    if (plan.at === undefined) await evening.#start(seed);
+    else evening.#server = plan.at;
     const deals = Array.from({ length: count }, (_, n) =>
       dealOf({ kind: 'random', seed: seedNamed(`${seed} ${n}`) }, { id: `deal-${n + 1}` }),
     );
@@ -113,15 +118,14 @@ export class Evening {
   }
 
   async #isClosed(room: string): Promise<boolean> {
-    const events = await eventsOf(this.#server.store, room);
+    const events = this.#own && (await eventsOf(this.#own.store, room));
     return events !== null && replayRoom(events)?.play?.round.phase === 'closed';
   }
 
   /** The server starts anew with what it has stored; everybody who is still there comes back. */
   async restart(): Promise<void> {
-    await this.#server.stop();
-    const store = memoryStore(this.#place);
-    this.#server = await startServer({ seed: `${this.#plan.seed} again`, store });
+    await this.#own?.stop();
+    await this.#start(`${this.#plan.seed} again`);
     for (const [n, player] of this.players.entries()) {
       if (!this.#gone.has(n)) this.peers[n] = await sitDown(this.#server, player);
     }
@@ -174,7 +178,13 @@ export class Evening {
   }
 
   async close(): Promise<void> {
-    await this.#server.stop();
+    for (const peer of this.peers) peer.socket.terminate();
+    await this.#own?.stop();
+  }
+
+  async #start(seed: string): Promise<void> {
+    this.#own = await startServer({ seed, store: memoryStore(this.#place) });
+    this.#server = this.#own;
   }
 
   #present(): (readonly [number, Peer])[] {

@@ -1,5 +1,5 @@
 // npm run prove -- anonymity: whoever fetches everything of an anonymous class, always, cannot tell who chose what.
-import { drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
+import { countsIn, firstDifference, stepsIn } from '../anonymity/comparison.ts';
 import {
   type Evening,
   type EveningPlan,
@@ -121,36 +121,6 @@ function withoutRepeats(fetched: readonly Fetched[]): Fetched[] {
 function everyPair(players: number): Pair[] {
   const all = Array.from({ length: players }, (_, n) => n);
   return all.flatMap((a) => all.slice(a + 1).map((b): Pair => [a, b]));
-}
-
-/** Where two evenings differ first; null where every byte is equal. */
-function firstDifference(one: readonly Fetched[], other: readonly Fetched[]): string | null {
-  if (one.length !== other.length) return `${one.length} and ${other.length} moments`;
-  for (const [moment, fetched] of one.entries()) {
-    for (const [from, text] of Object.entries(fetched)) {
-      const changed = other[moment]![from]!;
-      if (changed === text) continue;
-      const at = [...text].findIndex((letter, place) => letter !== changed[place]);
-      return `moment ${moment}, ${from}: ${text.slice(Math.max(0, at - 40), at + 40)}`;
-    }
-  }
-  return null;
-}
-
-function stepsIn({ report }: Fetched) {
-  const { deals } = drillReportSchema.parse(JSON.parse(report!));
-  return deals.flatMap(({ deal, steps }) => steps.map((spread) => ({ deal, spread })));
-}
-
-/** Every number of players that any report told. */
-function countsIn(fetched: readonly Fetched[]): number[] {
-  return fetched.flatMap((one) =>
-    stepsIn(one).flatMap(({ spread }) => [
-      ...spread.choices.map(({ count }) => count),
-      ...(spread.hidden === undefined ? [] : [spread.hidden]),
-      ...spread.aims.map(({ count }) => count),
-    ]),
-  );
 }
 
 function changedFigures(fetched: readonly Fetched[]): string[] {
