@@ -1,4 +1,7 @@
 // A club evening behind one address: people open the page, take seats, play a step and reload, all at the same time.
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { BUILT_PAGE } from '../../server/http/pages.ts';
 import { cardPath, roomPath, tablePath } from '../../shared-engine/protocol/paths.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { anyAnswer, deal, type Guest, openRoom, ownView, sitDown, takeSeat } from './http-client.ts';
@@ -100,6 +103,13 @@ export async function clubEvening(
 export async function chooseFirst(peer: Peer): Promise<void> {
   const answer = await peer.choose(anyAnswer(ownView(peer), stream('club', `seat ${peer.table.you}`)));
   if (answer.kind !== 'ack') throw new Error(`${answer.code}: ${answer.message}`);
+}
+
+/** Of the page as it is built: the scripts and styles that a first visit fetches, beside the document. */
+export function builtFiles(): string[] {
+  return readdirSync(path.join(BUILT_PAGE, 'assets'))
+    .filter((file) => /\.(js|css)$/.test(file))
+    .map((file) => `/assets/${file}`);
 }
 
 /** Of these figures, the one that 99 of 100 do not exceed. */
