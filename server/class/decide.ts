@@ -8,10 +8,11 @@ import {
   type ShownStep,
   type Step,
 } from '../../shared-engine/index.ts';
+import { isAllowed, UNUSED } from '../aggregate/allowance.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
 import { MAX_EVENTS } from '../aggregate/log-limits.ts';
 import type { ClassEvent } from './event.ts';
-import { type ClassState, type FrozenStep, frozenAt, isGuided, playersIn } from './state.ts';
+import { AIMS, type ClassState, type FrozenStep, frozenAt, isGuided, playersIn } from './state.ts';
 
 export type ClassCommand =
   | {
@@ -46,7 +47,8 @@ export type ClassCommand =
   | { readonly kind: 'joining'; readonly open: boolean }
   | { readonly kind: 'end' };
 
-export function decideClass(state: ClassState, command: ClassCommand): Decision<ClassEvent> {
+/** `at` is the time of the events, in milliseconds since 1970. */
+export function decideClass(state: ClassState, command: ClassCommand, at: number): Decision<ClassEvent> {
   // A player's data can be deleted after the end too.
   if (command.kind === 'leave') return decideLeaving(state, command.player);
   if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
@@ -79,7 +81,7 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
     case 'show':
       return accept({ kind: 'shown', shown: command.shown });
     case 'aim':
-      return decideAim(state, command);
+      return decideAim(state, command, at);
     case 'advance': {
       const { deal, stepIndex, outcome, closed } = command;
       const stands = deal === state.dealt - 1 && stepIndex === state.outcomes.length && !state.dealClosed;
@@ -95,9 +97,25 @@ export function decideClass(state: ClassState, command: ClassCommand): Decision<
   }
 }
 
-/** Deals and steps are as many as the drill has; whatever else is said may be said again and again. */
-function isRepeatable({ kind }: ClassCommand): boolean {
-  return kind !== 'deal-next' && kind !== 'advance' && kind !== 'end';
+/** Deals and steps are as many as the drill has, and each player is removed once; the rest may be said again and again. */
+function isRepeatable(command: ClassCommand): boolean {
+  switch (command.kind) {
+    case 'deal-next':
+    case 'advance':
+    case 'freeze':
+    case 'remove':
+    case 'leave':
+    case 'end':
+      return false;
+    case 'joining':
+      return command.open;
+    case 'join':
+    case 'hold':
+    case 'stand-in':
+    case 'show':
+    case 'aim':
+      return true;
+  }
 }
 
 function decideJoining(
@@ -131,8 +149,11 @@ export function joiningRejection(state: ClassState): RoomRejectionCode | null {
 function decideAim(
   state: ClassState,
   { player, deal, aims }: ClassCommand & { kind: 'aim' },
+  at: number,
 ): Decision<ClassEvent> {
   if (deal < 0 || deal >= state.dealt) return reject('no-round');
+  const used = state.players[player]?.aimsUsed ?? UNUSED;
+  if (!isAllowed(used, AIMS, at)) return reject('too-often');
   const { step, sections } = aims;
   return accept({ kind: 'aimed', player, deal, step, sections });
 }

@@ -1,8 +1,9 @@
 // Applies an event to a class. Every event of the log is trusted, and none fails.
+import { UNUSED, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
-import { type ClassState, playersIn } from './state.ts';
+import { AIMS, type ClassState, playersIn } from './state.ts';
 
 /** The class right after its first event; null where that is not its opening. */
 export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | null {
@@ -35,7 +36,7 @@ function firstDeal({ dealt, dealClosed }: ClassState): number {
   return dealClosed ? dealt : Math.max(0, dealt - 1);
 }
 
-export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEvent>): ClassState {
+export function evolveClass(before: ClassState, { seq, at, event }: Recorded<ClassEvent>): ClassState {
   const state: ClassState = { ...before, seq };
   switch (event.kind) {
     case 'opened':
@@ -43,7 +44,8 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
     case 'joined': {
       const { name, secretHash, room, seat } = event;
       const id = state.players.length;
-      const fresh = { standIn: false, left: false, removed: false, replaced: false, first: firstDeal(state) };
+      const present = { standIn: false, left: false, removed: false, replaced: false };
+      const fresh = { ...present, first: firstDeal(state), aimsUsed: UNUSED };
       const before = state.players.map((one) =>
         one.room === room && one.seat === seat ? { ...one, replaced: true } : one,
       );
@@ -79,7 +81,10 @@ export function evolveClass(before: ClassState, { seq, event }: Recorded<ClassEv
       const others = state.aims.filter(
         (aim) => aim.player !== player || aim.deal !== deal || aim.step !== step,
       );
-      return { ...state, aims: [...others, { player, deal, step, sections }] };
+      const players = state.players.map((one) =>
+        one.id === player ? { ...one, aimsUsed: usedOnceMore(one.aimsUsed, AIMS, at) } : one,
+      );
+      return { ...state, players, aims: [...others, { player, deal, step, sections }] };
     }
     case 'removed': {
       const gone = { left: true, removed: true, standIn: false };

@@ -9,6 +9,7 @@ import type {
   ShownStep,
   Step,
 } from '../../shared-engine/index.ts';
+import type { Allowance, Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
 
 export interface ClassPlayer {
@@ -27,7 +28,12 @@ export interface ClassPlayer {
   readonly replaced: boolean;
   /** Place in the drill of the first deal that this player's table gets. */
   readonly first: number;
+  /** Of how often this player may name aims. */
+  readonly aimsUsed: Used;
 }
+
+/** How often a player names aims: each section that is touched names them anew. */
+export const AIMS: Allowance = { atOnce: 30, everyMs: 10_000 };
 
 /** The sections a player named before a step of a deal. */
 export interface NamedAim {

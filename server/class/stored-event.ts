@@ -10,7 +10,7 @@ import {
 } from '../../shared-engine/index.ts';
 import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
-import { cardChoiceSchema, preparedDealSchema, resolvedSchema } from '../room/stored-round.ts';
+import { cardChoiceSchema, preparedDealSchema, resolvedSchema, usedSchema } from '../room/stored-round.ts';
 import type { ClassEvent } from './event.ts';
 
 const outcomes = z.array(resolvedSchema).readonly();
@@ -74,6 +74,7 @@ const classSnapshot = z.strictObject({
         removed: z.boolean(),
         replaced: z.boolean(),
         first: z.int(),
+        aimsUsed: usedSchema,
       }),
     )
     .readonly(),

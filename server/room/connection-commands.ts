@@ -1,6 +1,7 @@
 // Decisions about connections, secrets and the servers that watch a room's clock.
+
+import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
-import { isAllowed } from './allowance.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
 import { RETURNS } from './growth.ts';

@@ -11,8 +11,8 @@ import {
   type Seat,
   stream,
 } from '../../shared-engine/index.ts';
+import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
-import { isAllowed } from './allowance.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';

@@ -9,8 +9,8 @@ import {
   type Seat,
   withSeat,
 } from '../../shared-engine/index.ts';
+import { UNUSED, usedLess, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
-import { UNUSED, usedLess, usedOnceMore } from './allowance.ts';
 import type { RoomEvent } from './event.ts';
 import { CHANGES, FIRST_RETURNS, RETURNS } from './growth.ts';
 import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';

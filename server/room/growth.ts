@@ -1,7 +1,7 @@
 // What keeps a room's log short: how often something that could be repeated for ever may be, at once and with time.
 import type { TableAction } from '../../shared-engine/index.ts';
+import type { Allowance } from '../aggregate/allowance.ts';
 import { MAX_EVENTS } from '../aggregate/log-limits.ts';
-import type { Allowance } from './allowance.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomState } from './state.ts';
 

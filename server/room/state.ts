@@ -9,8 +9,8 @@ import {
   type Seat,
   type StyleName,
 } from '../../shared-engine/index.ts';
+import type { Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
-import type { Used } from './allowance.ts';
 import type { SeatHolder } from './command.ts';
 import type { Mode } from './policy.ts';
 import type { SeatSecrets } from './seat-secrets.ts';

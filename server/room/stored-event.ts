@@ -5,7 +5,7 @@ import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
 import type { RoomEvent } from './event.ts';
 import { MODES } from './policy.ts';
-import { cardChoiceSchema, dealtSchema, roundEventSchema } from './stored-round.ts';
+import { cardChoiceSchema, dealtSchema, roundEventSchema, usedSchema } from './stored-round.ts';
 
 const origin = z.strictObject({ page: z.string(), nth: z.int() });
 const style = z.enum(STYLES);
@@ -90,8 +90,6 @@ const seatState = z.discriminatedUnion('kind', [
   }),
 ]);
 
-const used = z.strictObject({ count: z.number(), at: z.number() });
-
 /** A room at any moment, without what its opening says; the round is the deal and the shortest log behind it. */
 const roomSnapshot = z.strictObject({
   seq: z.int(),
@@ -100,8 +98,8 @@ const roomSnapshot = z.strictObject({
   host: seatSchema.nullable(),
   controls,
   timerOwners: z.array(z.string()).readonly(),
-  returns: four(used),
-  changes: used,
+  returns: four(usedSchema),
+  changes: usedSchema,
   play: z
     .strictObject({
       number: z.int(),

@@ -1,4 +1,4 @@
-// The JSON of rounds and cards, as the logs of rooms and classes hold it.
+// The JSON of rounds, cards and what was used of an allowance, as the logs of rooms and classes hold it.
 import { z } from 'zod';
 import {
   type CardFile,
@@ -13,6 +13,9 @@ import { storedCardFile } from '../playing-card.ts';
 const tiles = z.array(faceSchema).readonly();
 const actor = z.enum(['player', 'bot', 'stand-in']);
 const step = z.enum(MOVE_STEPS);
+
+/** Of something that may be repeated so often. */
+export const usedSchema = z.strictObject({ count: z.number(), at: z.number() });
 
 export const preparedDealSchema = z.strictObject({
   seed: hexSchema,

@@ -1,7 +1,7 @@
 // What a seated person may do at the table outside a round: be ready, leave, and the host's actions.
 import type { Seat, TableAction } from '../../shared-engine/index.ts';
+import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
-import { isAllowed } from './allowance.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';

@@ -1,8 +1,12 @@
 // What one person may do again and again: so often at once and slowly from then on, at nobody else's cost.
 import { afterEach, describe, expect, test } from 'vitest';
+import { MAX_EVENTS } from '../../server/aggregate/log-limits.ts';
+import { type ClassCommand, decideClass } from '../../server/class/decide.ts';
+import { beginClass, evolveClass } from '../../server/class/evolve.ts';
+import { AIMS } from '../../server/class/state.ts';
 import { CHANGES, FIRST_RETURNS, RETURNS } from '../../server/room/growth.ts';
 import { classPath, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
-import { joinClass, openClass } from '../kit/class-room.ts';
+import { act, type JoinedPlayer, joinClass, openClass, TERMS } from '../kit/class-room.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { type Guest, openRoom, post, sitDown, takeSeat } from '../kit/http-client.ts';
@@ -51,6 +55,55 @@ describe('what one person does again and again', () => {
     expect(await peer.act({ kind: 'unseat', seat: tomas.seat })).toMatchObject({ kind: 'ack' });
     server.clock.advance(2 * CHANGES.everyMs);
     expect((await takeSeat(server, host.code)).seat).toBe(1);
+  });
+
+  test('LM7 a player names aims 30 times at once and then every ten seconds, and nobody else less often for it', async () => {
+    server = await startServer();
+    const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('aims') }, { id: 'one' })]);
+    const teacher = await openClass(server, drill);
+    const [odo, ines] = [
+      await joinClass(server, teacher.code, 'Odo'),
+      await joinClass(server, teacher.code, 'Ines'),
+    ];
+    await act(server, teacher, { kind: 'deal-next' });
+    const peers = await Promise.all([odo, ines].map((player) => sitDown(server, player)));
+    await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
+    const aim = async ({ classSecret }: JoinedPlayer) => {
+      const aims = { step: 'first-right', sections: ['one'] };
+      return (await post(`${server.url}${classPath(teacher.code, 'aims')}`, aims, classSecret)).ok;
+    };
+    for (let n = 0; n < AIMS.atOnce; n++) expect(await aim(odo)).toBe(true);
+    expect([await aim(odo), await aim(ines)]).toEqual([false, true]);
+    server.clock.advance(AIMS.everyMs);
+    expect([await aim(odo), await aim(odo)]).toEqual([true, false]);
+  });
+
+  test('LM2 a class of 10,000 events takes nothing new, and its teacher deals, removes, closes joining and ends it', () => {
+    const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('full') }, { id: 'one' })]);
+    const opened = { drill, deals: [], terms: TERMS, card: { kind: 'house' }, secretHash: 'a' } as const;
+    const begun = beginClass({ seq: 1, at: 0, event: { kind: 'opened', ...opened } })!;
+    const joined = { kind: 'joined', name: 'Odo', secretHash: 'b', room: 'ROOMAAAA', seat: 0 } as const;
+    const full = { ...evolveClass(begun, { seq: 2, at: 0, event: joined }), seq: MAX_EVENTS };
+    const answerTo = (command: ClassCommand) => {
+      const decision = decideClass(full, command, 0);
+      return decision.ok || decision.code;
+    };
+    const never: readonly ClassCommand[] = [
+      { ...joined, kind: 'join', seat: 1 },
+      { kind: 'hold', before: 'vote' },
+      { kind: 'show', shown: null },
+      { kind: 'stand-in', player: 0, on: true },
+      { kind: 'joining', open: true },
+    ];
+    for (const command of never) expect(answerTo(command)).toBe('used-up');
+    expect(answerTo({ kind: 'deal-next' })).toBe('no-more-deals');
+    const always: readonly ClassCommand[] = [
+      { kind: 'remove', player: 0 },
+      { kind: 'joining', open: false },
+      { kind: 'freeze', deal: 0, seat: 0, step: 'vote', spreads: [] },
+      { kind: 'end' },
+    ];
+    for (const command of always) expect(answerTo(command)).toBe(true);
   });
 
   test('LM8 one address has twice ROOMS_PER_MINUTE rooms with nobody at them, and gets them back in minutes', async () => {
