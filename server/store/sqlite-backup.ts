@@ -1,8 +1,9 @@
 // Copies the SQLite file as it is at one moment, while a server goes on writing to it.
 import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
+import { hold } from './held.ts';
 import { codeOf } from './opened.ts';
-import { openToRead } from './sqlite-file.ts';
+import { openToRead, pragma } from './sqlite-file.ts';
 
 export type BackupOutcome =
   /** `rooms` counts rooms and classes. */
@@ -19,7 +20,7 @@ export function backupFile(location: string, target: string): BackupOutcome {
   const unfinished = `${target}.unfinished-${process.pid}`;
   try {
     // One read transaction: a whole number of commits, for which no write has to wait.
-    source.file.prepare('VACUUM INTO ?').run(unfinished);
+    hold(source.file.prepare('VACUUM INTO ?')).run(unfinished);
     const counts = countsIn(unfinished);
     if (counts === null)
       return rejected(`The copy of ${location} is damaged, and so may be the file itself.`);
@@ -40,12 +41,12 @@ function countsIn(copy: string): { rooms: number; events: number } | null {
   const opened = openToRead(copy);
   if (!opened.ok) return null;
   const { file, close } = opened;
-  const isWhole = file.pragma('integrity_check', { simple: true }) === 'ok';
-  const counts = file
-    .prepare<[], { rooms: number; events: number }>(
+  const isWhole = pragma(file, 'integrity_check') === 'ok';
+  const counts = hold(
+    file.prepare<[], { rooms: number; events: number }>(
       'SELECT count(*) AS rooms, coalesce(sum(version), 0) AS events FROM log',
-    )
-    .get();
+    ),
+  ).get();
   close();
   return isWhole && counts ? counts : null;
 }

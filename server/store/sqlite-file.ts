@@ -2,6 +2,7 @@
 import { mkdirSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import Database from 'better-sqlite3';
+import { hold } from './held.ts';
 import { codeOf } from './opened.ts';
 import { MIGRATIONS, tooNew, tooOld, UNRELEASED_TABLE } from './schema.ts';
 
@@ -27,7 +28,7 @@ export function openFile(location: string, access: FileAccess): OpenedFile {
   };
   try {
     mkdirSync(path.dirname(location), { recursive: true });
-    const file = new Database(location, { timeout: BUSY_MS });
+    const file = hold(new Database(location, { timeout: BUSY_MS }));
     opened.push(file);
     const lock = access === 'alone' ? lockFor(location) : null;
     if (lock) opened.push(lock);
@@ -45,7 +46,7 @@ export function openFile(location: string, access: FileAccess): OpenedFile {
 export function openToRead(location: string): OpenedFile {
   let file: Database.Database | undefined;
   try {
-    file = new Database(location, { readonly: true, fileMustExist: true, timeout: BUSY_MS });
+    file = hold(new Database(location, { readonly: true, fileMustExist: true, timeout: BUSY_MS }));
     const problem =
       pragma(file, 'application_id') === APPLICATION ? problemWith(file, location) : foreign(location);
     if (problem === null) return { ok: true, file, close: () => file?.close() };
@@ -63,7 +64,7 @@ export function openToRead(location: string): OpenedFile {
  * The file itself is not locked, or nobody could back it up while the server runs.
  */
 function lockFor(location: string): Database.Database {
-  const lock = new Database(`${realpathSync(location)}.lock`, { timeout: LOCK_WAIT_MS });
+  const lock = hold(new Database(`${realpathSync(location)}.lock`, { timeout: LOCK_WAIT_MS }));
   try {
     lock.exec('BEGIN EXCLUSIVE');
   } catch (error) {
@@ -77,19 +78,18 @@ function lockFor(location: string): Database.Database {
 function prepare(file: Database.Database, location: string): string | null {
   const problem = problemWith(file, location);
   if (problem !== null) return problem;
-  file.pragma('journal_mode = WAL');
+  file.exec('PRAGMA journal_mode = WAL');
   // In WAL mode only FULL makes every commit durable before it returns.
-  file.pragma('synchronous = FULL');
-  file.pragma('foreign_keys = ON');
+  file.exec('PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON');
   file.transaction(() => migrate(file)).immediate();
   return null;
 }
 
 /** Why this file is left alone; null where it is ours or empty. */
 function problemWith(file: Database.Database, location: string): string | null {
-  const version = pragma(file, 'user_version');
+  const version = Number(pragma(file, 'user_version'));
   const owner = pragma(file, 'application_id');
-  const tables = file.prepare<[], { name: string }>('SELECT name FROM sqlite_schema').all();
+  const tables = hold(file.prepare<[], { name: string }>('SELECT name FROM sqlite_schema')).all();
   if (owner !== APPLICATION && (owner !== 0 || version !== 0 || tables.length > 0)) return foreign(location);
   if (tables.some(({ name }) => name === UNRELEASED_TABLE)) {
     return tooOld(location, 'choose another DATA_DIR or delete the file');
@@ -99,13 +99,18 @@ function problemWith(file: Database.Database, location: string): string | null {
 
 /** Reads the version anew, for another process may have been quicker. */
 function migrate(file: Database.Database): void {
-  for (const { sqlite } of MIGRATIONS.slice(pragma(file, 'user_version'))) file.exec(sqlite);
-  file.pragma(`application_id = ${APPLICATION}`);
-  file.pragma(`user_version = ${MIGRATIONS.length}`);
+  for (const { sqlite } of MIGRATIONS.slice(Number(pragma(file, 'user_version')))) file.exec(sqlite);
+  file.exec(`PRAGMA application_id = ${APPLICATION}; PRAGMA user_version = ${MIGRATIONS.length}`);
 }
 
-function pragma(file: Database.Database, name: 'user_version' | 'application_id'): number {
-  return Number(file.pragma(name, { simple: true }));
+/** `file.pragma` would make a statement that nobody holds. */
+export function pragma(
+  file: Database.Database,
+  name: 'user_version' | 'application_id' | 'integrity_check',
+): unknown {
+  return hold(file.prepare(`PRAGMA ${name}`))
+    .pluck()
+    .get();
 }
 
 function foreign(location: string): string {

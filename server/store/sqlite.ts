@@ -1,6 +1,7 @@
 // The store in one SQLite file: the default, durable without anything to install or to start.
 import { type Database, SqliteError } from 'better-sqlite3';
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
+import { hold } from './held.ts';
 import type { OpenedStore } from './opened.ts';
 import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
 import { bytesOf, checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
@@ -17,7 +18,7 @@ type Id = number | bigint;
 
 /** Each is prepared once. */
 function statementsOf(file: Database) {
-  return {
+  const statements = {
     log: file.prepare<[string], { id: number; kind: string; version: number }>(
       'SELECT id, kind, version FROM log WHERE code = ?',
     ),
@@ -58,7 +59,10 @@ function statementsOf(file: Database) {
         SELECT id FROM (SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log) WHERE held > ?
       )`),
     count: file.prepare<[], { logs: number }>('SELECT count(*) AS logs FROM log'),
+    version: file.prepare<[], { user_version: number }>('PRAGMA user_version'),
   };
+  for (const statement of Object.values(statements)) hold(statement);
+  return statements;
 }
 
 type Statements = ReturnType<typeof statementsOf>;
@@ -139,7 +143,7 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
 
   /** Writes the same number over itself: a page of the file, and with it the disk, have to take it. */
   const touch = file.transaction(() => {
-    file.pragma(`user_version = ${file.pragma('user_version', { simple: true })}`);
+    file.exec(`PRAGMA user_version = ${sql.version.get()!.user_version}`);
   });
 
   return {

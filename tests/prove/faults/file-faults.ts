@@ -2,6 +2,7 @@
 import { copyFile, mkdir, stat, truncate } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
+import { hold } from '../../../server/store/held.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
 import { storeOf } from '../../kit/logs.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
@@ -83,7 +84,7 @@ export const fileLocked: Scenario = {
   run: (input) =>
     withFile(input, {}, async ({ crowd, file }) => {
       const times = input.size === 'full' ? 10 : 2;
-      const other = new Database(file);
+      const other = hold(new Database(file));
       for (let at = 0; at < times; at++) {
         await pause(crowd.random.below(400));
         other.exec('BEGIN IMMEDIATE');

@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import Database from 'better-sqlite3';
+import { hold } from '../../../server/store/held.ts';
 import { openSqlite } from '../../../server/store/sqlite.ts';
 import { temporaryFolder } from '../../kit/temporary.ts';
 import { simulate } from '../../simulator/simulation.ts';
@@ -32,10 +33,9 @@ export const badBots: Scenario = {
 
 /** A file with our mark and the table of rooms that versions before the first release had. */
 function writeUnreleasedFile(location: string): void {
-  const file = new Database(location);
+  const file = hold(new Database(location));
   file.exec('CREATE TABLE room (id INTEGER PRIMARY KEY, code TEXT NOT NULL)');
-  file.pragma(`application_id = ${0x51756164}`);
-  file.pragma('user_version = 1');
+  file.exec(`PRAGMA application_id = ${0x51756164}; PRAGMA user_version = 1`);
   file.close();
 }
 
