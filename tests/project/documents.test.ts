@@ -4,6 +4,7 @@ import path from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { readConfig, SETTINGS } from '../../server/config.ts';
+import { createMetrics } from '../../server/http/metrics.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 const read = (file: string) => readFileSync(path.join(root, file), 'utf8');
@@ -23,7 +24,7 @@ const DOCUMENTS = [
 
 const PATH = /`((?:server|client|shared-engine|tests|docker|\.github|\.ci)\/[^`\s*<]*)`/g;
 const LINK = /\]\((?!https?:)([^)#]+)(?:#[^)]*)?\)/g;
-const COMMAND = /`npm run (?:--silent )?([\w:-]+)/g;
+const COMMAND = /(?:`|^|&& )npm (?:run (?:--silent )?)?((?!ci\b)[a-z][\w:-]*)/gm;
 
 function found(file: string, pattern: RegExp): string[] {
   return [...read(file).matchAll(pattern)].map((match) => match[1]!);
@@ -41,13 +42,49 @@ describe.each(DOCUMENTS)('%s', (file) => {
 
   test('names only commands that package.json has', () => {
     const { scripts } = JSON.parse(read('package.json'));
-    expect(found(file, COMMAND).filter((name) => !(name in scripts))).toEqual([]);
+    expect(found(file, COMMAND).filter((name) => !(name in scripts) && name !== 'audit')).toEqual([]);
   });
 });
 
 test('README.md is an entrance of at most 130 lines, and DEVELOPERS.md names many paths', () => {
   expect(read('README.md').split('\n').length).toBeLessThanOrEqual(131);
   expect(found('DEVELOPERS.md', PATH).length).toBeGreaterThan(20);
+});
+
+describe('server/OPERATING.md', () => {
+  const text = read('server/OPERATING.md');
+
+  test('names only settings that the server has', () => {
+    const words = [...text.matchAll(/`([A-Z][A-Z_]+)[`=]|(?<=^|[ `])([A-Z][A-Z_]+)=/gm)].map(
+      ([, quoted, set]) => quoted ?? set!,
+    );
+    // That of the database's image.
+    const settings = words.filter((word) => word !== 'POSTGRES_PASSWORD');
+    expect(new Set(settings).size).toBeGreaterThan(15);
+    expect(settings.filter((word) => !SETTINGS.includes(word))).toEqual([]);
+  });
+
+  test('names only programs that the build makes', () => {
+    const programs = [...text.matchAll(/dist\/(server\/[\w/]+)\.js/g)].map(([, program]) => `${program}.ts`);
+    expect(new Set(programs)).toEqual(new Set(['server/main.ts', 'server/cli/backup.ts']));
+    expect(programs.filter((program) => !existsSync(path.join(root, program)))).toEqual([]);
+  });
+
+  test('names the metrics as they are called, every one of ours', async () => {
+    const metrics = createMetrics();
+    const nothing = () => 0;
+    metrics.observe({ rooms: nothing, sockets: nothing });
+    metrics.observeWork({
+      cardsCompiled: 0,
+      backlog: { waiting: 0, oldestMs: 0, isFull: false },
+      leftOut: [],
+    });
+    const names = [...(await metrics.text()).matchAll(/^# TYPE (\w+)/gm)].map(([, name]) => name!);
+    const ours = names.filter((name) => !/^(process|nodejs)_/.test(name));
+    const section = text.slice(text.indexOf('## Metrics'), text.indexOf('## Log'));
+    const told = [...section.matchAll(/^\| (`.*?`) \|/gm)].flatMap(([, cell]) => cell!.split(', '));
+    expect(told.map((name) => name.replaceAll('`', '')).sort()).toEqual(ours.sort());
+  });
 });
 
 describe('the table of settings in README.md', () => {
