@@ -26,8 +26,9 @@ export function builtCommand(name: string): string {
 export function startProcess(
   environment: Readonly<Record<string, string>> = {},
   program: readonly string[] = [BUILT_MAIN],
+  node = process.execPath,
 ): ServerProcess {
-  const child = spawn(process.execPath, program, {
+  const child = spawn(node, program, {
     env: { ...process.env, HOST: '127.0.0.1', PORT: '0', STORE: 'memory', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
