@@ -75,17 +75,19 @@ describe('the preview of a deal', () => {
 });
 
 describe('the search for a lesson', () => {
+  const TRIED = [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `lesson ${n}`);
   const updatesOf = (setup: DealSetup, names: readonly string[]) => {
     const task: DealTask & { kind: 'search' } = { kind: 'search', seeds: names.map(seedNamed), ...setup };
     return [...searchDeals(task, kernelOf(null), simd)];
   };
 
   it('continues until a first pass is clearly better than the typical one, its whole interval above zero', () => {
-    const updates = updatesOf(random('any'), ['lesson 1', 'lesson 2', 'lesson 3']);
-    expect(updates.map(({ kind }) => kind)).toEqual(['searched', 'found']);
-    const found = updates[1]!;
+    const updates = updatesOf(random('any'), TRIED);
+    const found = updates.at(-1)!;
     if (found.kind !== 'found') throw new Error('nothing was found');
-    expect([found.tried, found.seed]).toEqual([2, seedNamed('lesson 2')]);
+    // Which of them has a lesson depends on the card and the fitted win model; that the first one ends the search does not.
+    expect(updates.slice(0, -1).map(({ kind }) => kind)).toEqual(new Array(found.tried - 1).fill('searched'));
+    expect(found.seed).toBe(seedNamed(TRIED[found.tried - 1]!));
     const { step, played, better, loss, halfWidth, unit } = found.better;
     expect([step, unit]).toEqual(['first-right', 'wins']);
     expect(loss - halfWidth).toBeGreaterThan(0);
@@ -93,7 +95,11 @@ describe('the search for a lesson', () => {
   });
 
   it('reports that no seed has a lesson', () => {
-    expect(updatesOf(random('any'), ['lesson 0', 'lesson 1'])).toEqual([
+    const without: string[] = [];
+    for (const name of TRIED) {
+      if (without.length < 2 && updatesOf(random('any'), [name]).at(-1)?.kind === 'none') without.push(name);
+    }
+    expect(updatesOf(random('any'), without)).toEqual([
       { kind: 'searched', tried: 1 },
       { kind: 'searched', tried: 2 },
       { kind: 'none', tried: 2 },
@@ -105,7 +111,7 @@ describe('the search for a lesson', () => {
       { kind: 'sampled', constraint: { pairs: { from: 2 } }, seed: seedNamed('look') },
       true,
     );
-    const [found] = updatesOf(pairs, ['pairs 0']);
+    const found = updatesOf(pairs, TRIED).at(-1);
     if (found?.kind !== 'found') throw new Error('nothing was found');
     const { deal } = pairs;
     const taken = previewOf({ ...pairs, deal: { ...deal, tiles: { ...deal.tiles, seed: found.seed } } });

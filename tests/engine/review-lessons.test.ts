@@ -4,9 +4,9 @@ import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { move, passesOf, reviewOf } from '../kit/reviews.ts';
 
-/** Three multiples in one range of one suit, and four strays. */
-const RANGE: readonly Face[] = [
-  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5'] as const),
+/** Three multiples that belong together on the house card, and four strays. */
+const TOGETHER: readonly Face[] = [
+  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-7', 'bam-7'] as const),
   ...(['crak-1', 'dot-8', 'north', 'red', 'joker'] as const),
 ];
 const STRAYS: readonly Face[] = ['crak-1', 'dot-8', 'north'];
@@ -20,7 +20,7 @@ const go: SeatRecord['steps'][number] = {
 };
 
 describe('a pung given up while strays were at hand', () => {
-  const review = reviewOf(RANGE, [move('first-right', PUNG, ARRIVED)]);
+  const review = reviewOf(TOGETHER, [move('first-right', PUNG, ARRIVED)]);
   const [pass] = passesOf(review);
 
   test('costs more than a tile, and the better pass is made of strays', () => {
@@ -45,7 +45,7 @@ describe('a pung given up while strays were at hand', () => {
 });
 
 describe('three strays given', () => {
-  const review = reviewOf(RANGE, [move('first-right', STRAYS, ARRIVED)]);
+  const review = reviewOf(TOGETHER, [move('first-right', STRAYS, ARRIVED)]);
 
   test('cost nothing worth telling, and the praise names what was kept', () => {
     const [pass] = passesOf(review);
@@ -53,12 +53,12 @@ describe('three strays given', () => {
     expect(pass!.parts.broken).toEqual([]);
     expect(pass!.sentences[0]).toContain('kept all 3 of your groups whole');
     expect(review.lesson).toMatch(/^Well played/);
-    expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 5 bam whole');
+    expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 7 bam whole');
   });
 });
 
 describe('a group that has just been made', () => {
-  const rest = (['bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-3'] as const).concat();
+  const rest = (['bam-4', 'bam-4', 'bam-4', 'bam-7', 'bam-7', 'bam-3'] as const).concat();
   const start: readonly Face[] = [...rest, 'crak-1', 'dot-8', 'north', 'red', 'dot-6', 'crak-9', 'joker'];
   const formedPair = move('first-right', STRAYS, ['bam-3', 'south', 'white']);
 
@@ -77,7 +77,7 @@ describe('a group that has just been made', () => {
 });
 
 describe('who chose', () => {
-  const seat = (by: 'stand-in' | 'bot') => reviewOf(RANGE, [move('first-right', PUNG, ARRIVED, { by })]);
+  const seat = (by: 'stand-in' | 'bot') => reviewOf(TOGETHER, [move('first-right', PUNG, ARRIVED, { by })]);
 
   test('K2 what the stand-in gave is said to be its choice and not the player’s', () => {
     const review = seat('stand-in');
@@ -95,8 +95,8 @@ describe('who chose', () => {
   });
 
   test('K2 the lesson is about a choice of the player wherever there is one', () => {
-    const review = reviewOf(RANGE, [
-      move('first-right', STRAYS, ['bam-5', 'dot-5', 'crak-7']),
+    const review = reviewOf(TOGETHER, [
+      move('first-right', STRAYS, ['bam-7', 'dot-5', 'crak-7']),
       move('first-across', PUNG, ARRIVED, { by: 'stand-in' }),
     ]);
     expect(passesOf(review)[1]!.loss).toBeGreaterThan(1);
@@ -106,15 +106,15 @@ describe('who chose', () => {
 
   test('Y1 a courtesy pass in which the seat gave nothing is no choice', () => {
     const nothing = { ...move('courtesy-pass', [], []), by: [null, 'bot', null, 'bot'] as const };
-    expect(reviewOf(RANGE, [nothing]).choices).toEqual([]);
-    expect(reviewOf(RANGE, [nothing]).lesson).toBe('There was no choice to look back on yet.');
+    expect(reviewOf(TOGETHER, [nothing]).choices).toEqual([]);
+    expect(reviewOf(TOGETHER, [nothing]).lesson).toBe('There was no choice to look back on yet.');
   });
 
   test('Y2 a courtesy pass is compared with passes of as many tiles', () => {
-    const review = reviewOf(RANGE, [move('courtesy-pass', ['red'], ['dot-2'])]);
+    const review = reviewOf(TOGETHER, [move('courtesy-pass', ['red'], ['dot-2'])]);
     const [pass] = passesOf(review);
     expect(pass!.legal).toBe(7);
     for (const { tiles } of pass!.alternatives) expect(tiles).toHaveLength(1);
-    expect(reviewOf(RANGE, [go]).choices).toHaveLength(1);
+    expect(reviewOf(TOGETHER, [go]).choices).toHaveLength(1);
   });
 });

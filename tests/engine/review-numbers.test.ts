@@ -16,7 +16,7 @@ function numbersOf({ choices }: Review): NumberReview[] {
 
 /** Nearly a complete hand: only two tiles are no part of it. */
 const NEARLY_DONE: readonly Face[] = [
-  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-5', 'bam-5', 'bam-5', 'bam-5'] as const),
+  ...(['bam-3', 'bam-3', 'bam-3', 'bam-4', 'bam-4', 'bam-4', 'bam-7', 'bam-7', 'bam-7', 'bam-8'] as const),
   ...(['joker', 'red', 'north'] as const),
 ];
 /** Thirteen faces far apart. */

@@ -8,16 +8,20 @@ import { houseKernel, move, records, reviewOf } from '../kit/reviews.ts';
 /** Racks a little short of a hand, where a third passer may still be worth more than an arriving tile. */
 const NEAR: readonly (readonly Face[])[] = [
   [
-    ...(['bam-1', 'bam-3', 'bam-3', 'bam-4', 'bam-6', 'bam-9', 'bam-9'] as const),
-    ...(['crak-3', 'crak-3', 'crak-6', 'crak-9', 'crak-9', 'crak-9'] as const),
+    ...(['bam-2', 'bam-7', 'dot-5', 'dot-5', 'dot-5', 'dot-5', 'east'] as const),
+    ...(['north', 'white', 'white', 'white', 'white', 'flower'] as const),
   ],
   [
-    ...(['bam-3', 'bam-3', 'bam-3', 'bam-6', 'bam-6', 'bam-7', 'bam-9'] as const),
-    ...(['crak-3', 'crak-3', 'crak-6', 'dot-8', 'flower', 'flower'] as const),
+    ...(['bam-3', 'bam-5', 'bam-5', 'bam-5', 'bam-8', 'bam-9', 'dot-3'] as const),
+    ...(['dot-5', 'dot-5', 'dot-5', 'dot-8', 'dot-8', 'flower'] as const),
   ],
   [
-    ...(['bam-5', 'bam-6', 'crak-6', 'dot-6', 'dot-6', 'dot-6', 'north'] as const),
-    ...(['green', 'red', 'white', 'white', 'flower', 'flower'] as const),
+    ...(['bam-3', 'south', 'west', 'west', 'west', 'west', 'green'] as const),
+    ...(['green', 'green', 'white', 'flower', 'flower', 'flower'] as const),
+  ],
+  [
+    ...(['bam-5', 'bam-7', 'crak-2', 'crak-2', 'crak-2', 'dot-5', 'dot-5'] as const),
+    ...(['dot-5', 'dot-5', 'flower', 'flower', 'flower', 'flower'] as const),
   ],
 ];
 
