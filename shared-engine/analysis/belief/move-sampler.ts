@@ -102,8 +102,9 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
         if (giver === seat || (giver + toward) % 4 === seat) continue;
         factor /= giveToHidden(history, move, giver, rng);
       }
-      for (let giver = 0; giver < 4; giver++) {
-        if (giver !== seat && (giver + toward) % 4 !== seat) forwardBlind(history, move, giver, rng);
+      // From the seat's own receiver on, the way the tiles go: what one seat passes on may come from the one before.
+      for (let giver = (seat + toward) % 4; (giver + toward) % 4 !== seat; giver = (giver + toward) % 4) {
+        forwardBlind(history, move, giver, rng);
       }
       recount(history);
       return factor * likelihood.ratio(history, move + 1);
