@@ -127,7 +127,13 @@ function CurrentScreen({
         <TableScreen
           room={room}
           seated={screen.seated}
-          card={<CardPanel load={room.loadCard} rack={screen.seated.view.rack} />}
+          card={
+            <CardPanel
+              load={room.loadCard}
+              rack={screen.seated.view.rack}
+              nearestFirst={screen.seated.view.terms.cardHelp === 'nearest'}
+            />
+          }
         />
       );
     case 'closed':

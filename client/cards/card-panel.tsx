@@ -1,5 +1,5 @@
 // The card beside the rack: its hands drawn as tiles, with the tiles on the rack bright.
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
@@ -10,12 +10,14 @@ interface CardPanelProps {
   /** Answers null when the card cannot be had. */
   readonly load: () => Promise<CompiledCard | null>;
   readonly rack: readonly Face[];
+  /** Whether the table plays with the nearest hands first; otherwise the card is in its own order (rule W6). */
+  readonly nearestFirst: boolean;
 }
 
 /** Lines shown before the player asks for all of them. */
 const SHORT_LIST = 8;
 
-export function CardPanel({ load, rack }: CardPanelProps) {
+export function CardPanel({ load, rack, nearestFirst }: CardPanelProps) {
   const card = useSignal<CompiledCard | 'loading' | 'failed'>('loading');
   useEffect(() => {
     void load().then((loaded) => {
@@ -28,36 +30,27 @@ export function CardPanel({ load, rack }: CardPanelProps) {
       {typeof card.value === 'string' ? (
         <p role="status">{CARD[card.value]}</p>
       ) : (
-        <Matches card={card.value} rack={rack} />
+        <Matches card={card.value} rack={rack} sortable={nearestFirst} />
       )}
     </aside>
   );
 }
 
-function Matches({ card, rack }: { readonly card: CompiledCard; readonly rack: readonly Face[] }) {
-  const order = useSignal<'nearest' | 'printed'>('nearest');
+interface MatchesProps {
+  readonly card: CompiledCard;
+  readonly rack: readonly Face[];
+  readonly sortable: boolean;
+}
+
+function Matches({ card, rack, sortable }: MatchesProps) {
+  const order = useSignal<'nearest' | 'printed'>(sortable ? 'nearest' : 'printed');
   const all = useSignal(false);
   // Every message brings a new rack array; only other tiles need another comparison.
   const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, rack.join(' ')]);
   const near = nearestFirst(matches);
   return (
     <>
-      <fieldset class="sorts">
-        <legend class="spoken">{CARD.order}</legend>
-        {(['nearest', 'printed'] as const).map((choice) => (
-          <label key={choice} class="choice pill">
-            <input
-              type="radio"
-              name="card-order"
-              checked={order.value === choice}
-              onChange={() => {
-                order.value = choice;
-              }}
-            />
-            <span>{CARD[choice]}</span>
-          </label>
-        ))}
-      </fieldset>
+      {sortable && <Orders order={order} />}
       <p class="about">{CARD.legend}</p>
       {order.value === 'nearest' ? (
         <>
@@ -86,6 +79,27 @@ function Matches({ card, rack }: { readonly card: CompiledCard; readonly rack: r
         ))
       )}
     </>
+  );
+}
+
+function Orders({ order }: { readonly order: Signal<'nearest' | 'printed'> }) {
+  return (
+    <fieldset class="sorts">
+      <legend class="spoken">{CARD.order}</legend>
+      {(['nearest', 'printed'] as const).map((choice) => (
+        <label key={choice} class="choice pill">
+          <input
+            type="radio"
+            name="card-order"
+            checked={order.value === choice}
+            onChange={() => {
+              order.value = choice;
+            }}
+          />
+          <span>{CARD[choice]}</span>
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

@@ -24,6 +24,7 @@ import {
   type SeatInfo,
   type ServerMessage,
   type SimdModule,
+  STANDARD_TERMS,
   type StyleName,
   seatView,
   stepOf,
@@ -64,9 +65,6 @@ export type StartDeepAnalysis = (
   onAnswer: (answer: ChoiceAnalysis) => void,
 ) => Cancel;
 
-/** Nobody else sits at this table, so nothing has to stay private (rule Z2). */
-const TERMS = { revealRacks: true } as const;
-
 interface Play {
   readonly number: number;
   readonly deal: Deal;
@@ -103,7 +101,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   /** `answers` are given again, as far as the engine of today takes them. */
   function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
     cancel();
-    const round = begin(openRound(next, TERMS, roundIdOf(ports.code, number)));
+    const round = begin(openRound(next, STANDARD_TERMS.alone, roundIdOf(ports.code, number)));
     play = { number, deal: next, round, answers: [] };
     ports.onDeal(next);
     letBotsAnswer();
@@ -221,7 +219,7 @@ export function localTable(ports: LocalTablePorts): Connection {
         code: ports.code,
         you,
         seats: forFour(info),
-        terms: { deadline: null, ...TERMS },
+        terms: STANDARD_TERMS.alone,
         card: { id, name },
         round: play.number,
         remaining: null,

@@ -51,7 +51,7 @@ export function DealCheckResult({ seated, commitment }: DealCheckResultProps) {
 
 /** Null where the close has opened nothing for this seat. */
 function dealFileOf({ table, view }: Seated, commitment: string): DealFile | null {
-  const { stage, ownLeaf, dealer, record, revealRacks } = view;
+  const { stage, ownLeaf, dealer, record, terms } = view;
   if (stage.phase !== 'closed') return null;
   const committed = {
     format: DEAL_FORMAT,
@@ -59,7 +59,7 @@ function dealFileOf({ table, view }: Seated, commitment: string): DealFile | nul
     seat: record.seat,
     rack: record.start,
     roundId: roundIdOf(table.code, table.round),
-    terms: { revealRacks },
+    terms,
     commitment,
   };
   if (ownLeaf) return { kind: 'own-rack', ...committed, ownLeaf };

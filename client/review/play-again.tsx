@@ -21,7 +21,7 @@ export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'pag
 
 /** Why a deal of chance is not offered again; says nothing of a prepared one, which the deal check does. */
 export function NotAgain({ view }: { readonly view: SeatView }) {
-  if (view.commitment === null || view.revealRacks) return null;
+  if (view.commitment === null || view.terms.revealRacks) return null;
   return <p class="panel aside">{PLAY_AGAIN.private}</p>;
 }
 

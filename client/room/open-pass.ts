@@ -25,7 +25,7 @@ export interface OpenPass {
 
 /** Null where the open step asks for no pass of this seat. */
 export function openPass(view: SeatView, seat: Seat): OpenPass | null {
-  const decision = decisionFor(view.stage, seat);
+  const decision = decisionFor(view.stage, seat, view.terms);
   if (decision?.kind !== 'pass') return null;
   const { step, count, blindAllowed } = decision;
   const { toward } = MOVES[step];

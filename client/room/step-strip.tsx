@@ -1,5 +1,5 @@
 // Where the round stands, as a row of steps.
-import { MOVES, type Step } from '../../shared-engine/index.ts';
+import { type ExchangeTerms, hasStep, MOVES, type Step } from '../../shared-engine/index.ts';
 import { STRIP_STEPS, stepState } from './step-names.ts';
 import { ROOM } from './strings.ts';
 
@@ -7,16 +7,18 @@ interface StepStripProps {
   /** Null once the round is closed. */
   readonly open: Step | null;
   readonly stopped: boolean;
+  readonly terms: ExchangeTerms;
 }
 
-export function StepStrip({ open, stopped }: StepStripProps) {
+export function StepStrip({ open, stopped, terms }: StepStripProps) {
+  const steps = STRIP_STEPS.filter(({ step }) => hasStep(step, terms));
   return (
     <ol class="step-strip" aria-label={ROOM.steps}>
-      {STRIP_STEPS.map(({ step, label, part }, index) => {
+      {steps.map(({ step, label, part }, index) => {
         const state = stepState(step, open, stopped);
         return (
           <li key={step} class={`step ${state}`} aria-current={state === 'now' ? 'step' : undefined}>
-            {part !== '' && part !== STRIP_STEPS[index - 1]?.part && <span class="part">{part}</span>}
+            {part !== '' && part !== steps[index - 1]?.part && <span class="part">{part}</span>}
             <span class="step-label">
               <StepArrow step={step} />
               <span class="step-word">{label}</span>

@@ -5,6 +5,7 @@ import { Invite } from '../room/invite.tsx';
 import { ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
+import { unusualWays } from '../room/term-names.ts';
 import { LOBBY_SCREEN } from './strings.ts';
 
 interface LobbyProps {
@@ -16,6 +17,7 @@ interface LobbyProps {
 export function Lobby({ app, room, table }: LobbyProps) {
   const { notice } = room.state.value;
   const guest = table.you === null;
+  const unusual = unusualWays(table.terms);
   return (
     <main class="lobby">
       <h1>{guest ? LOBBY_SCREEN.titleGuest : LOBBY_SCREEN.title}</h1>
@@ -31,6 +33,7 @@ export function Lobby({ app, room, table }: LobbyProps) {
           {LOBBY_SCREEN.card(table.card.name)} {LOBBY_SCREEN.deadline(table.terms.deadline)}{' '}
           {LOBBY_SCREEN.revealRacks(table.terms.revealRacks)}
         </p>
+        {unusual !== '' && <p>{unusual}</p>}
       </section>
     </main>
   );

@@ -12,7 +12,7 @@ interface RackProps {
   readonly room: Room;
   /** Whether this seat is East in this round. */
   readonly east: boolean;
-  /** Whether the class plays without the card. */
+  /** Whether this table plays without the card. */
   readonly cardClosed: boolean;
 }
 

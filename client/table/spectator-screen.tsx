@@ -22,7 +22,7 @@ export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
   return (
     <main class="spectator">
       <div class="progress">
-        <StepStrip open={open} stopped={wasStopped(view.steps)} />
+        <StepStrip open={open} stopped={wasStopped(view.steps)} terms={view.terms} />
       </div>
       <h1>{SPECTATOR.title}</h1>
       <p>{open === null ? SPECTATOR.closed : `${SPECTATOR.about} ${SPECTATOR.step(STEP_NAMES[open])}.`}</p>

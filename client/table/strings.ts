@@ -42,7 +42,7 @@ export const TABLE = {
   givesYou: 'gives you',
   getsAndGives: 'swaps with you',
   card: 'Card',
-  cardClosed: 'Your class plays without the card.',
+  cardClosed: 'This table plays without the card.',
   sort: 'Order of the rack',
   sorts: { suit: 'By suit', number: 'By number', custom: 'My own' },
   arrived: 'just arrived',

@@ -24,7 +24,8 @@ interface TableScreenProps {
 
 export function TableScreen({ room, seated, card }: TableScreenProps) {
   const { deadlineAt, cardOpen: cardWanted, commitment, home } = room.state.value;
-  const cardClosed = seated.table.controls?.cardClosed === true;
+  const { terms } = seated.view;
+  const cardClosed = seated.table.controls?.cardClosed === true || terms.cardHelp === 'none';
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
   const { steps } = seated.view.record;
@@ -41,7 +42,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   return (
     <main class={cardOpen ? 'table with-card' : 'table'} onKeyDown={onKeyDown}>
       <div class="progress">
-        <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(steps)} />
+        <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(steps)} terms={terms} />
         <Clock dueAt={deadlineAt} />
       </div>
       <div class="surface cloth">
@@ -63,7 +64,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
           {pass && !pass.submitted && (
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}
-          <History seated={seated} />
+          {terms.passLog && <History seated={seated} />}
           {home === 'server' && commitment && (
             <SixWords key={commitment.round} commitment={commitment.commitment} />
           )}

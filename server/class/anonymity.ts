@@ -16,7 +16,14 @@ import {
 import { isPlayedOut } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';
 import { dealOf, roundOf } from './player-results.ts';
-import { type ClassPlayer, type ClassState, isGuided, outcomesOf, playersIn } from './state.ts';
+import {
+  type ClassPlayer,
+  type ClassState,
+  classTableTerms,
+  isGuided,
+  outcomesOf,
+  playersIn,
+} from './state.ts';
 
 /** Those who were in the class on this seat when the deal was dealt, also if they have left since (rule AN2). */
 export function cohortOf({ players, cohorts }: ClassState, deal: number, seat: Seat): readonly ClassPlayer[] {
@@ -39,7 +46,7 @@ export function commonRack(
 ): readonly Face[] | null {
   const prepared = state.deals[deal];
   if (prepared === undefined) return null;
-  let round = begin(openRound(prepared, { revealRacks: false }));
+  let round = begin(openRound(prepared, classTableTerms(state)));
   for (const outcome of outcomesOf(state, deal)) {
     if (stepOf(round) === step) break;
     round = evolve(round, { kind: 'resolved', outcome });

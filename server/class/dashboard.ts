@@ -2,6 +2,7 @@
 import {
   type Dashboard,
   type DashboardPlayer,
+  hasStep,
   isAfterVote,
   isAnonymous,
   kindsAt,
@@ -22,7 +23,7 @@ import type { BigScreenPorts } from './big-screen.ts';
 import { freezeFinished } from './freeze.ts';
 import { guidedDealFor } from './guided-deal.ts';
 import { resultsOf } from './player-results.ts';
-import { type ClassPlayer, isGuided, playersIn } from './state.ts';
+import { type ClassPlayer, classTableTerms, isGuided, playersIn } from './state.ts';
 
 /** Without its version, which is made of everything else. */
 export async function dashboardFor(
@@ -66,15 +67,16 @@ function topicsOf(live: ActiveClass): Dashboard['spreads'] {
   const { state } = live;
   const deal = state.dealt - 1;
   const guided = isGuided(state);
+  const ways = classTableTerms(state);
   return SEATS.flatMap((seat) => {
     const cohort = cohortOf(state, deal, seat);
     const isPast = (step: Step) => cohort.some((one) => hasFinished(live, one, deal, step));
-    const steps = STEPS.filter((step) =>
+    const steps = STEPS.filter((step) => hasStep(step, ways)).filter((step) =>
       guided
         ? isPast(step) && commonRack(live, { deal, seat, step }) !== null
         : isPast(isAfterVote(step) ? 'vote' : step),
     );
-    const topics = steps.flatMap((step) => kindsAt(step).map((kind) => ({ kind, step })));
+    const topics = steps.flatMap((step) => kindsAt(step, ways).map((kind) => ({ kind, step })));
     return topics.map((topic) => ({ seat, ...topic, players: 0, stoodIn: 0 }));
   });
 }

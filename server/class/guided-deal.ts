@@ -22,7 +22,7 @@ import {
 import { type Answer, reject } from '../aggregate/decision.ts';
 import type { ActiveClass } from './active-class.ts';
 import { dealOf } from './player-results.ts';
-import { frozenAt, isGuided, playersWithPlace } from './state.ts';
+import { classTableTerms, frozenAt, isGuided, playersWithPlace } from './state.ts';
 
 /** In a guided deal every player sits alone, on the seat to which the drill's deals are rotated. */
 const PLAYER = 0;
@@ -46,19 +46,28 @@ export async function advanceClass(
   return live.submit({ kind: 'advance', deal: state.dealt - 1, stepIndex, outcome, closed });
 }
 
+const NOTHING_OPEN = {
+  step: null,
+  needed: 0,
+  blindAllowed: false,
+  rack: [],
+  waiting: 0,
+  chosen: [],
+} as const;
+
 /** What the dashboard shows of it; null where the class is not guided or nothing is dealt. */
 export function guidedDealFor(live: ActiveClass): GuidedDeal | null {
   const round = guidedRound(live);
   if (!isGuided(live.state) || round === null) return null;
   const { outcomes, dealClosed } = live.state;
-  if (dealClosed)
-    return { stepIndex: outcomes.length, step: null, needed: 0, rack: [], waiting: 0, chosen: [] };
+  if (dealClosed) return { stepIndex: outcomes.length, ...NOTHING_OPEN };
   const { waiting, reached } = openStepOf(live);
-  const decision = decisionFor(round, PLAYER);
+  const decision = decisionFor(round, PLAYER, round.terms);
   return {
     stepIndex: outcomes.length,
     step: stepOf(round),
     needed: decision?.kind === 'pass' ? decision.count : 0,
+    blindAllowed: decision?.kind === 'pass' && decision.blindAllowed,
     rack: facesOf(round.racks[PLAYER]),
     waiting,
     chosen: waiting > 0 ? [] : shownOf(live, reached),
@@ -66,10 +75,11 @@ export function guidedDealFor(live: ActiveClass): GuidedDeal | null {
 }
 
 /** The round as far as the class has come, with the open step still unanswered. */
-function guidedRound({ state: { deals, dealt, outcomes } }: ActiveClass): Round | null {
+function guidedRound({ state }: ActiveClass): Round | null {
+  const { deals, dealt, outcomes } = state;
   const deal = deals[dealt - 1];
   if (deal === undefined) return null;
-  const dealtRound = begin(openRound(deal, { revealRacks: false }));
+  const dealtRound = begin(openRound(deal, classTableTerms(state)));
   return outcomes.reduce<Round>((round, outcome) => evolve(round, { kind: 'resolved', outcome }), dealtRound);
 }
 

@@ -5,7 +5,7 @@ import type { Registry } from '../registry/registry.ts';
 import { distinctName } from '../room/name.ts';
 import type { ActiveClass } from './active-class.ts';
 import { joiningRejection } from './decide.ts';
-import { type ClassPlayer, playersAtTable, playersIn } from './state.ts';
+import { type ClassPlayer, classTableTerms, playersAtTable, playersIn } from './state.ts';
 
 export interface Joining {
   readonly name: string;
@@ -69,12 +69,11 @@ function freePlace(live: ActiveClass, given: readonly Place[]): Joined | null {
 }
 
 async function newTable({ state, code }: ActiveClass, registry: Registry, from: string): Promise<Joined> {
-  const { terms, card } = state;
   const opened = await registry.open(
     {
       mode: 'class',
-      terms: { deadline: terms.deadline, revealRacks: false },
-      card,
+      terms: classTableTerms(state),
+      card: state.card,
       classCode: code,
       host: null,
     },

@@ -1,13 +1,15 @@
 // The state of a class, as its log determines it.
-import type {
-  ClassTerms,
-  Drill,
-  FrozenSpread,
-  PreparedDeal,
-  Resolved,
-  Seat,
-  ShownStep,
-  Step,
+import {
+  type ClassTerms,
+  type Drill,
+  drillTerms,
+  type FrozenSpread,
+  type PreparedDeal,
+  type Resolved,
+  type Seat,
+  type ShownStep,
+  type Step,
+  type Terms,
 } from '../../shared-engine/index.ts';
 import type { Allowance, Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
@@ -82,6 +84,12 @@ export interface ClassState {
 }
 
 /** Whether all tables continue from one choice after each step (rule L1). */
+/** How the tables of the class play: as the drill says, by the class's clock, with the card closed where it is. */
+export function classTableTerms({ drill, terms }: Pick<ClassState, 'drill' | 'terms'>): Terms {
+  const { deadline, cardClosed } = terms;
+  return { ...drillTerms(drill), deadline, ...(cardClosed && { cardHelp: 'none' }) };
+}
+
 export function isGuided({ drill }: ClassState): boolean {
   return drill.form === 'guided';
 }

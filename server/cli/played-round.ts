@@ -43,7 +43,7 @@ interface BeforeAndAfter<T> {
 
 /** Without the SIMD module the same round takes longer where a style rolls deals out. */
 export function playedRound(
-  { seed, dealer, seats, card }: TableRequest,
+  { seed, dealer, seats, card, terms }: TableRequest,
   simd: SimdModule = NO_SIMD,
 ): PlayedRound {
   const kernel = createSwarKernel(card);
@@ -52,7 +52,7 @@ export function playedRound(
     analyst ??= createAnalyst(card, simd);
     return analyst;
   };
-  const dealt = openRound({ seed, dealer }, { revealRacks: false });
+  const dealt = openRound({ seed, dealer }, terms);
   const start = begin(dealt);
   const { round, events } = finishRound(start, (view, random) =>
     chooseFor(seats[view.record.seat], view, kernel, random, analystOf),

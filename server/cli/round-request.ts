@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import {
+  askedTermsSchema,
   type CompiledCard,
   compileCard,
   type Four,
@@ -13,6 +14,8 @@ import {
   type Seat,
   STYLES,
   type StyleName,
+  type Terms,
+  termsFrom,
 } from '../../shared-engine/index.ts';
 
 export interface TableRequest {
@@ -20,6 +23,7 @@ export interface TableRequest {
   readonly dealer: Seat;
   readonly seats: Four<StyleName>;
   readonly card: CompiledCard;
+  readonly terms: Terms;
 }
 
 export type RoundRequest =
@@ -31,9 +35,11 @@ const OPTIONS = {
   card: { type: 'string', default: 'house' },
   seats: { type: 'string', default: 'strong,casual,guarded,random' },
   dealer: { type: 'string', default: '0' },
+  ways: { type: 'string', default: '' },
   json: { type: 'boolean', default: false },
 } as const;
-const USAGE = '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3 and --json';
+const USAGE =
+  '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3, --ways with ways to play and --json';
 
 /** Reads the arguments after the script's name, and the card file where one is named. */
 export function readRequest(args: readonly string[]): RoundRequest {
@@ -47,6 +53,8 @@ export function readRequest(args: readonly string[]): RoundRequest {
   if (dealer === undefined) {
     return { ok: false, message: `--dealer takes a seat from 0 to 3, not ${quoted(values.dealer)}.` };
   }
+  const ways = waysFrom(values.ways);
+  if (!ways.ok) return ways;
   const seats = seatsFrom(values.seats);
   if (seats === null) {
     const known = STYLES.join(', ');
@@ -56,7 +64,9 @@ export function readRequest(args: readonly string[]): RoundRequest {
     };
   }
   const card = values.card === 'house' ? { ok: true as const, card: houseCard() } : cardFrom(values.card);
-  return card.ok ? { ok: true, seed, dealer, seats, card: card.card, json: values.json } : card;
+  return card.ok
+    ? { ok: true, seed, dealer, seats, card: card.card, terms: ways.terms, json: values.json }
+    : card;
 }
 
 function optionsOf(args: readonly string[]) {
@@ -65,6 +75,21 @@ function optionsOf(args: readonly string[]) {
   } catch {
     return null;
   }
+}
+
+/** `secondCharleston=none,blindPasses=false`; each name once, its values as the rules W1 to W6 have them. */
+function waysFrom(text: string): ReturnType<typeof termsFrom> | { ok: false; message: string } {
+  const entries = text === '' ? [] : text.split(',').map((entry) => entry.trim().split('='));
+  const asked = entries.map(([name = '', value = '']) => [name, termValue(value)]);
+  const read = askedTermsSchema.safeParse(Object.fromEntries(asked));
+  if (read.success) return termsFrom(read.data, 'friends');
+  const names = Object.keys(askedTermsSchema.shape).join(', ');
+  const message = `--ways takes name=value with commas between, such as secondCharleston=none,blindPasses=false; not ${quoted(text)}. Names: ${names}.`;
+  return { ok: false, message };
+}
+
+function termValue(text: string): unknown {
+  return /^(true|false|null|\d+)$/.test(text) ? JSON.parse(text) : text;
 }
 
 function seatsFrom(text: string): Four<StyleName> | null {

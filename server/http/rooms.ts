@@ -8,6 +8,7 @@ import {
   openRoomSchema,
   ROOMS_PATH,
   SEATS,
+  termsFrom,
 } from '../../shared-engine/index.ts';
 import { seatInfos } from '../delivery/audience.ts';
 import type { Cards, Clock, Entropy, Tickets } from '../ports.ts';
@@ -103,7 +104,9 @@ async function openRoom(
 ) {
   const body = openRoomSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
-  const { mode, terms, bots } = body.data;
+  const { mode, bots } = body.data;
+  const agreed = termsFrom(body.data.terms, mode);
+  if (!agreed.ok) return sendRejection(reply, agreed);
   const name = parseName(body.data.name);
   if (name === null) return rejectWith(reply, 'bad-name');
   const card = await cardFromRequest(request, body.data.card, cards);
@@ -112,7 +115,7 @@ async function openRoom(
   const secret = newSecret(entropy);
   const host = { name, secretHash: hashSecret(secret), bots };
   const opened = await registry.open(
-    { mode, terms, card: card.choice, classCode: null, host },
+    { mode, terms: agreed.terms, card: card.choice, classCode: null, host },
     addressKey(request.ip),
   );
   if (!opened.ok) return sendRejection(reply, opened);

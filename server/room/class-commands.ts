@@ -60,6 +60,5 @@ export function decidePreparedDeal(
     if (state.seats[seat].kind === 'person') return [];
     return [{ kind: 'bot-seated', seat, name: botName(seat, names), style: bots[seat] ?? FILL_IN_STYLE }];
   });
-  const { revealRacks } = state.terms;
-  return accept([...seated, { kind: 'round', event: openRound(deal, { revealRacks }) }]);
+  return accept([...seated, { kind: 'round', event: openRound(deal, state.terms) }]);
 }

@@ -7,10 +7,10 @@ import type {
   OpenRoom,
   PreparedDeal,
   Resolved,
-  RoomTerms,
   Seat,
   StyleName,
   TableAction,
+  Terms,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
 import type { Mode } from './policy.ts';
@@ -18,7 +18,7 @@ import type { TeacherControls } from './teacher-controls.ts';
 
 export interface Opening {
   readonly mode: Mode;
-  readonly terms: RoomTerms;
+  readonly terms: Terms;
   readonly card: CardChoice;
   /** Of the class whose table this is; null for a room that people open. */
   readonly classCode: string | null;

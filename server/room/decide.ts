@@ -3,7 +3,7 @@ import {
   type Actor,
   type Choice,
   decide,
-  neighbor,
+  nextDealer,
   openRound,
   type RoundEvent,
   roundIdOf,
@@ -128,7 +128,7 @@ function inRound(
   return accept(events.map(inRoom));
 }
 
-/** Bots fill the empty seats, then the tiles are dealt; the deal moves to the right each round (rule D3). */
+/** Bots fill the empty seats, then the tiles are dealt; the deal moves to the right each round (rules D3, W1). */
 function decideDeal(state: RoomState, { code, seed }: RoomCommand & { kind: 'deal' }): Decision<RoomEvent> {
   if (isRoundRunning(state)) return reject('round-running');
   const names = namesAt(state);
@@ -136,11 +136,11 @@ function decideDeal(state: RoomState, { code, seed }: RoomCommand & { kind: 'dea
     const name = botName(seat, names);
     return { kind: 'bot-seated', seat, name, style: FILL_IN_STYLE };
   });
-  const last = state.play?.round.deal.dealer;
-  const dealer = last === undefined ? SEATS[stream(seed, 'first dealer').below(4)]! : neighbor(last, 'right');
-  const { revealRacks } = state.terms;
+  const last = state.play?.round.deal.dealer ?? null;
+  const { whoIsEast } = state.terms;
+  const dealer = nextDealer({ whoIsEast, player: state.host ?? 0, last }, stream(seed, 'first dealer'));
   const roundId = roundIdOf(code, (state.play?.number ?? 0) + 1);
-  return accept([...filled, inRoom(openRound({ seed, dealer }, { revealRacks }, roundId))]);
+  return accept([...filled, inRoom(openRound({ seed, dealer }, state.terms, roundId))]);
 }
 
 function inRoom(event: RoundEvent): RoomEvent {

@@ -1,5 +1,5 @@
 // What has happened in a room; the log of these is the room.
-import type { ConnectionOrigin, RoomTerms, RoundEvent, Seat, StyleName } from '../../shared-engine/index.ts';
+import type { ConnectionOrigin, RoundEvent, Seat, StyleName, Terms } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
 import type { Mode } from './policy.ts';
 import type { TeacherControls } from './teacher-controls.ts';
@@ -8,7 +8,7 @@ export type RoomEvent =
   | {
       readonly kind: 'opened';
       readonly mode: Mode;
-      readonly terms: RoomTerms;
+      readonly terms: Terms;
       readonly card: CardChoice;
       /** Of the class whose table this is; null for a room that people open. */
       readonly classCode: string | null;

@@ -2,12 +2,12 @@
 import {
   type ConnectionOrigin,
   type Four,
-  type RoomTerms,
   type Round,
   type RoundEvent,
   SEATS,
   type Seat,
   type StyleName,
+  type Terms,
 } from '../../shared-engine/index.ts';
 import type { Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
@@ -68,7 +68,7 @@ export interface RoomState {
   /** When the last event happened. */
   readonly at: number;
   readonly mode: Mode;
-  readonly terms: RoomTerms;
+  readonly terms: Terms;
   readonly card: CardChoice;
   readonly classCode: string | null;
   readonly seats: Four<SeatState>;

@@ -1,6 +1,6 @@
 // The JSON of a room's events and snapshots: what is stored today is read back tomorrow, or an error says so.
 import { z } from 'zod';
-import { four, roomTermsSchema, STYLES, seatSchema, stepSchema } from '../../shared-engine/index.ts';
+import { four, STYLES, seatSchema, stepSchema, termsSchema } from '../../shared-engine/index.ts';
 import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
 import type { RoomEvent } from './event.ts';
@@ -27,7 +27,7 @@ const roomEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('opened'),
     mode: z.enum(MODES),
-    terms: roomTermsSchema,
+    terms: termsSchema,
     card: cardChoiceSchema,
     classCode: z.string().nullable(),
   }),

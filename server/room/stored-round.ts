@@ -7,6 +7,7 @@ import {
   hexSchema,
   MOVE_STEPS,
   seatSchema,
+  termsSchema,
 } from '../../shared-engine/index.ts';
 import { storedCardFile } from '../playing-card.ts';
 
@@ -59,7 +60,7 @@ export const dealtSchema = z.strictObject({
   kind: z.literal('dealt'),
   roundId: z.string(),
   deal: z.union([z.strictObject({ seed: hexSchema, dealer: seatSchema }), preparedDealSchema]),
-  terms: z.strictObject({ revealRacks: z.boolean() }),
+  terms: termsSchema,
   commitment: hexSchema.nullable(),
 });
 

@@ -88,13 +88,13 @@ function choiceDue(
     case 'empty':
       return null;
     case 'bot': {
-      const at = botDelayEnd(seat, circumstances);
+      const at = botDelayEnd(state, seat, circumstances);
       return { at, action: { kind: 'choose', seat, by: 'bot', style: held.style } };
     }
     case 'person': {
       if (isHeld(round, state.controls)) return null;
       if (state.controls.standIn.includes(seat)) {
-        return { at: botDelayEnd(seat, circumstances), action: standIn };
+        return { at: botDelayEnd(state, seat, circumstances), action: standIn };
       }
       const limits = [
         deadlineOf(state, circumstances.stepSince),
@@ -116,10 +116,13 @@ function absenceLimit(
   if (!circumstances.policy.replacesAbsent) return null;
   const since = disconnectedSince(person);
   if (since === null || !personsOf(state).some((other) => disconnectedSince(other) === null)) return null;
-  return Math.max(since + circumstances.timing.disconnectGrace, botDelayEnd(seat, circumstances));
+  return Math.max(since + circumstances.timing.disconnectGrace, botDelayEnd(state, seat, circumstances));
 }
 
+/** How much longer or shorter than BOT_DELAY_MS bots pause (rule W5). */
+const PACES = { slow: 2.5, usual: 1, quick: 0.4 } as const;
+
 /** Bots choose one after the other, as people would. */
-function botDelayEnd(seat: Seat, { stepSince, timing }: Circumstances): number {
-  return stepSince + Math.round(timing.botDelay * (1 + seat / 4));
+function botDelayEnd({ terms }: RoomState, seat: Seat, { stepSince, timing }: Circumstances): number {
+  return stepSince + Math.round(timing.botDelay * PACES[terms.botPace] * (1 + seat / 4));
 }

@@ -1,7 +1,18 @@
 // The open format of drill files, as zod schemas and their types; FORMAT.md describes it.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { areVisibleLines, faceSchema, four, hexSchema, isVisibleText, seatSchema } from '../rules/index.ts';
+import {
+  areVisibleLines,
+  askedTermsSchema,
+  faceSchema,
+  four,
+  hexSchema,
+  isVisibleText,
+  STANDARD_TERMS,
+  seatSchema,
+  type Terms,
+  termsSchema,
+} from '../rules/index.ts';
 
 export const DRILL_FORMAT = 'quadrille-drill/1';
 
@@ -67,10 +78,24 @@ export const drillDealSchema = z.strictObject({
   tiles: tilesSchema,
 });
 
+/** The ways to play that a drill may fix (rules W2–W4, W6); East is the deal's, the clock the class's. */
+const WAYS = {
+  secondCharleston: true,
+  blindPasses: true,
+  courtesy: true,
+  cardHelp: true,
+  passLog: true,
+} as const;
+const waysSchema = termsSchema.pick(WAYS);
+/** As a file may ask for them. */
+export const askedWaysSchema = askedTermsSchema.pick({ ...WAYS, players: true, blankTiles: true });
+
 export const drillSchema = z.strictObject({
   format: z.literal(DRILL_FORMAT),
   title: titleSchema,
   form: z.enum(DRILL_FORMS),
+  /** Left out where the class plays as usual. */
+  ways: waysSchema.exactOptional(),
   bots: z.strictObject({
     /** To the right of the player's seat, across from it and to its left. */
     styles: z.tuple([z.enum(STYLES), z.enum(STYLES), z.enum(STYLES)]).readonly(),
@@ -84,3 +109,8 @@ export type Amount = z.infer<typeof amountSchema>;
 export type Constraint = z.infer<typeof constraintSchema>;
 export type DrillDeal = z.infer<typeof drillDealSchema>;
 export type Drill = z.infer<typeof drillSchema>;
+
+/** How every table of a class plays. */
+export function drillTerms({ ways }: Pick<Drill, 'ways'>): Terms {
+  return { ...STANDARD_TERMS.class, ...ways };
+}

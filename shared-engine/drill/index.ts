@@ -9,6 +9,7 @@ export {
   type Drill,
   type DrillDeal,
   drillSchema,
+  drillTerms,
 } from './format.ts';
 export { advanceGuidedDeal } from './guided.ts';
 export { type BetterPass, deepReviewer, interestingDeals } from './interesting.ts';

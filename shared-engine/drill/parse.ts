@@ -1,9 +1,17 @@
 // Reads a drill file: from its text to a drill that can be dealt, or to every problem found in it.
 import { z } from 'zod';
 import type { Kernel } from '../kernels/index.ts';
+import { termsFrom } from '../rules/index.ts';
 import { boundsProblem } from './bounds.ts';
 import { constraintProblems } from './constraint-problem.ts';
-import { DRILL_LIMITS, type Drill, type DrillDeal, drillDealSchema, drillSchema } from './format.ts';
+import {
+  askedWaysSchema,
+  DRILL_LIMITS,
+  type Drill,
+  type DrillDeal,
+  drillDealSchema,
+  drillSchema,
+} from './format.ts';
 import { rackProblems } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 import { structureProblems } from './structure.ts';
@@ -17,6 +25,7 @@ const MAX_PROBLEMS = 60;
 
 /** The drill with its deals not parsed yet, so that a fault in one deal hides none in another. */
 const frameSchema = drillSchema.extend({
+  ways: askedWaysSchema.exactOptional(),
   deals: z.array(z.unknown()).min(1).max(DRILL_LIMITS.deals).readonly(),
 });
 
@@ -47,6 +56,9 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   if (!frame.success) return rejected(structureProblems(frame.error.issues, null));
 
   const problems: DrillProblem[] = [];
+  const { ways: asked, ...file } = frame.data;
+  const fixed = termsFrom(asked ?? {}, 'class');
+  if (!fixed.ok) problems.push(drillProblem('cannot-play', null, fixed.message));
   const deals: DrillDeal[] = [];
   frame.data.deals.forEach((unread, index) => {
     const read = drillDealSchema.safeParse(unread);
@@ -57,7 +69,10 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
     problems.push(drillProblem('duplicate-id', id, 'two deals have this id; rename one.'));
   }
   for (const deal of deals) problems.push(...dealProblems(deal, kernel));
-  return problems.length > 0 ? rejected(problems) : { ok: true, drill: { ...frame.data, deals } };
+  if (!fixed.ok || problems.length > 0) return rejected(problems);
+  const { secondCharleston, blindPasses, courtesy, cardHelp, passLog } = fixed.terms;
+  const ways = { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
+  return { ok: true, drill: { ...file, ...(asked && { ways }), deals } };
 }
 
 function dealProblems(deal: DrillDeal, kernel: Kernel): readonly DrillProblem[] {

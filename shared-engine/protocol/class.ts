@@ -193,6 +193,8 @@ const guidedDealSchema = z.object({
   step: stepSchema.nullable(),
   /** Tiles that a pass takes here; 0 where none is asked for. */
   needed: z.int(),
+  /** Whether arriving tiles may be passed on blind here. */
+  blindAllowed: z.boolean(),
   /** The rack that everybody holds at that step. */
   rack: tilesSchema,
   /** How many players have still to choose at this step. */

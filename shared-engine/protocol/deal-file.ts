@@ -10,6 +10,7 @@ import {
   type RoundCheck,
   type SeenMove,
   seatSchema,
+  termsSchema,
   tilesSchema,
 } from '../rules/index.ts';
 import { leafProofSchema, openedRoundSchema } from './views.ts';
@@ -26,7 +27,7 @@ const firstRack = {
 const committed = {
   ...firstRack,
   roundId: z.string().max(120),
-  terms: z.strictObject({ revealRacks: z.boolean() }),
+  terms: termsSchema,
   /** As the page has kept it from the deal on. */
   commitment: hexSchema,
 };

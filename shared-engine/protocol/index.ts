@@ -74,8 +74,6 @@ export {
 } from './room-http.ts';
 export {
   applyDelta,
-  type RoomTerms,
-  roomTermsSchema,
   type SeatInfo,
   type Table,
   type TableDelta,

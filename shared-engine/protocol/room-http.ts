@@ -1,9 +1,9 @@
 // The schemas of the HTTP requests and answers of a room.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { four, seatSchema } from '../rules/index.ts';
+import { askedTermsSchema, four, seatSchema, termsSchema } from '../rules/index.ts';
 import { rejectionCodeSchema } from './rejections.ts';
-import { codeSchema, roomTermsSchema, seatInfoSchema } from './table.ts';
+import { codeSchema, seatInfoSchema } from './table.ts';
 
 /** A name as typed; the server's own rules about names come on top. */
 export const nameSchema = z.string().min(1).max(200);
@@ -13,7 +13,7 @@ export const openRoomSchema = z.strictObject({
   name: nameSchema,
   /** `alone`: bots take the other seats and the first deal comes at once. */
   mode: z.enum(['alone', 'friends']),
-  terms: roomTermsSchema,
+  terms: askedTermsSchema,
   /** Bot styles for the seats to the right of the host, across and to the left; null leaves a seat empty. */
   bots: z.tuple([z.enum(STYLES).nullable(), z.enum(STYLES).nullable(), z.enum(STYLES).nullable()]),
   /** The host's card file, or null for the house card. The card parser checks it. */
@@ -32,7 +32,7 @@ export const ticketSchema = z.object({ ticket: z.string(), seat: seatSchema.null
 export const lobbySchema = z.object({
   code: codeSchema,
   seats: four(seatInfoSchema),
-  terms: roomTermsSchema,
+  terms: termsSchema,
   card: z.object({ id: z.string(), name: z.string() }),
   round: z.int(),
 });

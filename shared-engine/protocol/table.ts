@@ -1,7 +1,7 @@
 // The schemas of a table as one person may see it and of its changes, and how the changes are applied.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { applyViewDelta, four, seatSchema } from '../rules/index.ts';
+import { applyViewDelta, four, seatSchema, termsSchema } from '../rules/index.ts';
 import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export const codeSchema = z.string().min(1).max(40);
@@ -20,20 +20,12 @@ export const seatInfoSchema = z.discriminatedUnion('kind', [
 ]);
 export type SeatInfo = z.infer<typeof seatInfoSchema>;
 
-export const roomTermsSchema = z.strictObject({
-  /** Seconds for each step, or null for no deadline (rule K1). */
-  deadline: z.int().min(15).max(300).nullable(),
-  /** Whether all racks are revealed after the close (rule Z2). */
-  revealRacks: z.boolean(),
-});
-export type RoomTerms = z.infer<typeof roomTermsSchema>;
-
 export const tableSchema = z.object({
   code: codeSchema,
   /** Null for a spectator. */
   you: seatSchema.nullable(),
   seats: four(seatInfoSchema),
-  terms: roomTermsSchema,
+  terms: termsSchema,
   card: z.object({ id: z.string(), name: z.string() }),
   /** Number of the current or last round, 0 before the first deal. */
   round: z.int().min(0),

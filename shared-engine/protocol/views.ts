@@ -17,6 +17,7 @@ import {
   type SeatView,
   type SpectatorView,
   seatSchema,
+  termsSchema,
   tilesSchema,
   type View,
   type ViewDelta,
@@ -60,6 +61,7 @@ const seatStepSchema: z.ZodType<SeatStep> = z.discriminatedUnion('kind', [
 const recordSchema: z.ZodType<SeatRecord> = z.object({
   seat: seatSchema,
   dealer: seatSchema,
+  terms: termsSchema,
   start: tilesSchema,
   steps: z.array(seatStepSchema).readonly(),
   actualSteps: z.array(seatStepSchema.nullable()).readonly().exactOptional(),
@@ -106,7 +108,7 @@ const answerSchema: z.ZodType<SeatAnswer> = z
 const publicFacts = {
   dealer: seatSchema,
   commitment: hexSchema.nullable(),
-  revealRacks: z.boolean(),
+  terms: termsSchema,
   stage: stageSchema,
 };
 

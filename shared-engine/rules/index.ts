@@ -7,6 +7,7 @@ export {
   roundIdOf,
 } from './deal/commitment.ts';
 export { type Deal, dealTiles, dealtSize, isSeed, type PreparedDeal } from './deal/deal.ts';
+export { nextDealer } from './deal/next-dealer.ts';
 export { drawn, type Random, seedFrom, shuffled, stream } from './deal/random.ts';
 export { BITS_A_WORD, ROOT_WORDS, rootWords } from './deal/root-words.ts';
 export {
@@ -38,17 +39,35 @@ export {
   type SeenMove,
 } from './exchange/recompute.ts';
 export { ROUND_REJECTION_CODES, type RoundRejection, reject } from './exchange/rejection.ts';
-export type { Actor, Closed, Resolved, ResolvedMove, Round, Terms } from './exchange/round.ts';
+export type { Actor, Closed, Resolved, ResolvedMove, Round } from './exchange/round.ts';
 export {
+  hasStep,
   MOVE_STEPS,
   MOVES,
   type MoveStep,
+  mayPassBlind,
   PASS_SIZE,
   PASS_STEPS,
   STEPS,
   type Step,
 } from './exchange/schedule.ts';
-export { actorSchema, faceSchema, four, hexSchema, seatSchema, stepSchema, tilesSchema } from './schemas.ts';
+export {
+  type ExchangeTerms,
+  STANDARD_TERMS,
+  type Terms,
+  termsFrom,
+} from './exchange/terms.ts';
+export {
+  actorSchema,
+  askedTermsSchema,
+  faceSchema,
+  four,
+  hexSchema,
+  seatSchema,
+  stepSchema,
+  termsSchema,
+  tilesSchema,
+} from './schemas.ts';
 export { areVisibleLines, isVisibleText } from './text.ts';
 export {
   addTo,

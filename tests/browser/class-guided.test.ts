@@ -33,7 +33,7 @@ describe('a class with guided deals', () => {
     await dashboard.getByRole('button', { name: 'Start deal 1' }).click();
     await Promise.all(players.map((page) => rack(page).waitFor()));
     expect(await players[0]!.getByRole('button', { name: 'Card' }).count()).toBe(0);
-    await players[0]!.getByText('Your class plays without the card.').waitFor();
+    await players[0]!.getByText('This table plays without the card.').waitFor();
     await passThree(players[0]!);
     await players[0]!.getByText('When everybody has, your teacher picks').waitFor();
     await dashboard.getByText('First right: waiting for Tomas.').waitFor();

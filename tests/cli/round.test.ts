@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { PlayedRound } from '../../server/cli/played-round.ts';
+import { type PlayedRound, playedRound } from '../../server/cli/played-round.ts';
 import { readRequest } from '../../server/cli/round-request.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
@@ -135,6 +135,10 @@ describe('words that the command does not know get one message and exit 2', () =
     ['three styles', ['--seats', 'strong,strong,strong'], /four of casual, typical/],
     ['five styles', ['--seats', 'strong,strong,strong,strong,strong'], /four of casual, typical/],
     ['an unknown style', ['--seats', 'strong,strong,strong,brave'], /not "strong,strong,strong,brave"/],
+    ['a way to play that is none', ['--ways', 'courtesy=sometimes'], /^--ways takes name=value/],
+    ['three players', ['--ways', 'players=3'], /^Four seats play here/],
+    ['blank tiles', ['--ways', 'blankTiles=6'], /no blank ones/],
+    ['a pot', ['--ways', 'courtesy=pot'], /^There is no pot here/],
     ['a missing card file', ['--card', path.join(folder, 'none.json')], /cannot be read/],
     ['a card file that is not JSON', ['--card', cardFile('not.json', '{')], /is not JSON/],
     ['a card file of another format', ['--card', cardFile('empty.json', {})], /^Card: /],
@@ -143,6 +147,23 @@ describe('words that the command does not know get one message and exit 2', () =
     const request = readRequest(args);
     expect(request.ok ? '' : request.message).toMatch(message);
     expect(request.ok ? '' : request.message).not.toContain('\n');
+  });
+
+  it('W2 W3 W4 ways to play are taken, and the round is played by them', () => {
+    const request = readRequest([
+      '--seed',
+      seed,
+      '--seats',
+      'casual,casual,casual,casual',
+      '--ways',
+      'secondCharleston=always, blindPasses=false, courtesy=none',
+    ]);
+    if (!request.ok) throw new Error(request.message);
+    const { log } = playedRound(request);
+    const moves = log.flatMap((event) => (event.kind === 'resolved' ? [event.outcome] : []));
+    expect(moves.map((move) => move.kind === 'move' && move.blind.join())).toEqual(
+      new Array(6).fill('0,0,0,0'),
+    );
   });
 
   it('every style is known by name and capital hexadecimal digits are taken', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { type KeptCommitment, keptWith, readKept, writeKept } from '../../client/room/kept-commitment.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { opened, seedNamed } from '../kit/rounds.ts';
@@ -12,7 +13,7 @@ function tableOf(round: number, commitment: string | null): Table {
     code: 'ABCD2345',
     you: 0,
     seats: [empty, empty, empty, empty],
-    terms: { deadline: null, revealRacks: false },
+    terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round,
     remaining: null,

@@ -8,6 +8,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
 import { begin } from '../../shared-engine/rules/exchange/evolve.ts';
 import type { Phase } from '../../shared-engine/rules/exchange/round.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { type Played, playOn } from '../kit/rounds.ts';
@@ -22,7 +23,7 @@ function sentencesAt({ round }: Played): readonly string[] {
     code: 'An example',
     you: 0,
     seats: [names[0]!, names[1]!, names[2]!, names[3]!],
-    terms: { deadline: null, revealRacks: false },
+    terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: 1,
     remaining: null,

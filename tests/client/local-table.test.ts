@@ -15,6 +15,7 @@ import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
@@ -92,7 +93,7 @@ describe('a table in the page', () => {
     expect(opened?.seed).toBe(DEAL.seed);
     const moves = closed.record.steps.filter((step) => step.kind === 'move');
     const seen = { seat: 1, rack: closed.record.start, moves } as const;
-    const head = { roundId: 'here/1', dealer: DEAL.dealer, terms: { revealRacks: true } };
+    const head = { roundId: 'here/1', dealer: DEAL.dealer, terms: STANDARD_TERMS.alone };
     const claim = { ...head, ...opened!, commitment: closed.commitment!, racks: racks!, seen };
     expect(checkRound(claim)).toEqual({ ok: true });
     const review = messages.find((message) => message.kind === 'review')?.review;

@@ -2,13 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Table } from '../../shared-engine/protocol/table.ts';
 import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { type FakeConnection, fakeConnection } from '../kit/fake-connection.ts';
 
 const TABLE: Table = {
   code: 'ABCDEFGH',
   you: 1,
   seats: [{ kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }],
-  terms: { deadline: null, revealRacks: false },
+  terms: STANDARD_TERMS.friends,
   card: { id: 'house', name: 'House card' },
   round: 0,
   remaining: null,

@@ -5,6 +5,7 @@ import { soundFor } from '../../client/table/sounds.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 
@@ -16,7 +17,7 @@ function heardAt({ round }: Played, number = 1): { readonly table: Table; readon
     code: 'ABCD2345',
     you,
     seats: [seat, seat, seat, seat],
-    terms: { deadline: null, revealRacks: false },
+    terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: number,
     remaining: null,

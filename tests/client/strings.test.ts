@@ -5,6 +5,7 @@ import { aimSentences, lossSentence } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
+import { unusualWays } from '../../client/room/term-names.ts';
 import { announcementsOf, lastAnnouncement } from '../../client/table/announcements.ts';
 import { connectionMessage } from '../../client/table/connection-strings.ts';
 import { clockText } from '../../client/table/strings.ts';
@@ -12,6 +13,7 @@ import { tileName } from '../../client/tiles/tile-names.ts';
 import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
@@ -26,7 +28,7 @@ function tableOf({ round }: Played, seats = SEATS_TAKEN): Table {
     code: 'ABCD2345',
     you: 0,
     seats: [seats[0]!, seats[1]!, seats[2]!, seats[3]!],
-    terms: { deadline: null, revealRacks: false },
+    terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: 1,
     remaining: null,
@@ -107,6 +109,19 @@ describe('the open decision', () => {
   it('O1 the three passes of the second Charleston are marked as skipped after a stop', () => {
     const struck = STEPS.filter((step) => stepState(step, 'courtesy-ask', true) === 'skipped');
     expect(struck).toEqual(['second-left', 'second-across', 'second-right']);
+  });
+});
+
+describe('how a table plays', () => {
+  it('W2 W3 W4 W6 the lobby says in one line where a table plays otherwise than usual, and nothing where it does not', () => {
+    const usual = STANDARD_TERMS.friends;
+    expect(unusualWays({ ...usual, deadline: 30, revealRacks: true })).toBe('');
+    expect(unusualWays({ ...usual, secondCharleston: 'none', blindPasses: false, courtesy: 'none' })).toBe(
+      'How this table plays: no second Charleston; no blind passes; no courtesy pass.',
+    );
+    expect(unusualWays({ ...STANDARD_TERMS.alone, whoIsEast: 'never', botPace: 'quick' })).toBe(
+      'How this table plays: you are never East; the bots are quick; the card shows your closest hands first; you can look up what has passed.',
+    );
   });
 });
 

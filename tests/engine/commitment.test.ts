@@ -14,13 +14,14 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import { checkRound, type RoundClaim } from '../../shared-engine/rules/exchange/recompute.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 
 const deal = { seed: seedNamed('commitment'), dealer: 1 } as const;
-const head = { roundId: roundIdOf('ABCD2345', 3), dealer: 1, terms: { revealRacks: false } } as const;
+const head = { roundId: roundIdOf('ABCD2345', 3), dealer: 1, terms: STANDARD_TERMS.friends } as const;
 const root = commitmentOf(deal, head)!;
 
 describe('the commitment', () => {
@@ -34,22 +35,32 @@ describe('the commitment', () => {
     const secret = hmac(bytes(deal.seed), 'salts');
     const leaves = contents.map((tiles, index) => {
       const salt = hmac(secret, Buffer.of(index)).toString('hex');
-      const terms = [['revealRacks', false]];
-      const text = JSON.stringify(['quadrille-deal/2', 'ABCD2345/3', 1, terms, index, salt, tiles]);
+      const terms = [
+        ['blindPasses', true],
+        ['botPace', 'usual'],
+        ['cardHelp', 'printed'],
+        ['courtesy', 'by-asking'],
+        ['deadline', null],
+        ['passLog', false],
+        ['revealRacks', false],
+        ['secondCharleston', 'by-vote'],
+        ['whoIsEast', 'in-turn'],
+      ];
+      const text = JSON.stringify(['quadrille-deal/3', 'ABCD2345/3', 1, terms, index, salt, tiles]);
       return hash(Buffer.of(0), Buffer.from(text));
     });
     const node = (left: Buffer, right: Buffer) => hash(Buffer.of(1), left, right);
     const [a, b, c, d, e, f] = leaves as [Buffer, Buffer, Buffer, Buffer, Buffer, Buffer];
     expect(node(node(node(a, b), node(c, d)), node(e, f)).toString('hex')).toBe(root);
     expect(laterSeed(deal)).toBe(later);
-    expect(DEAL_FORMAT).toBe('quadrille-deal/2');
+    expect(DEAL_FORMAT).toBe('quadrille-deal/3');
   });
 
   test('D4 another round, East, way to play or seed has another root', () => {
     const others = [
       commitmentOf(deal, { ...head, roundId: roundIdOf('ABCD2345', 4) }),
       commitmentOf(deal, { ...head, dealer: 2 }),
-      commitmentOf(deal, { ...head, terms: { revealRacks: true } }),
+      commitmentOf(deal, { ...head, terms: STANDARD_TERMS.alone }),
       commitmentOf({ ...deal, seed: seedNamed('another') }, head),
     ];
     expect(new Set([root, ...others]).size).toBe(5);
@@ -164,7 +175,7 @@ describe('an open round', () => {
       expect(reason({ seed: 'abc' })).toBe('bad-seed');
       expect(reason({ seed: seedNamed('another') })).toBe('wrong-commitment');
       expect(reason({ dealer: 0 })).toBe('wrong-commitment');
-      expect(reason({ terms: { revealRacks: false } })).toBe('wrong-commitment');
+      expect(reason({ terms: STANDARD_TERMS.friends })).toBe('wrong-commitment');
       expect(reason({ seen: { ...seen, rack: seen.rack.slice(1) } })).toBe('wrong-rack');
       expect(reason({ racks: [rack.slice(1), ...others] as never })).toBe('wrong-end');
       expect(reason({ moves: moves.slice(0, -1) })).toBe('wrong-end');

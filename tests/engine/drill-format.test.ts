@@ -1,9 +1,10 @@
 // Drill files: what is read, and what each fault of a file is answered with.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { DrillDeal } from '../../shared-engine/drill/format.ts';
+import { type DrillDeal, drillTerms } from '../../shared-engine/drill/format.ts';
 import { parseDrill, readDrill } from '../../shared-engine/drill/parse.ts';
 import type { DrillProblem } from '../../shared-engine/drill/problem.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
@@ -49,6 +50,30 @@ describe('a drill file is read', () => {
 
   test.each(['alone', 'tables', 'guided'] as const)('of the form "%s"', (form) => {
     expect(parseDrill({ ...drillOf(deals), form }, houseKernel).ok).toBe(true);
+  });
+
+  test('W2 W3 W4 W6 with the ways to play that it fixes; what is left out is as usual', () => {
+    const ways = { secondCharleston: 'always', courtesy: 'none', players: 4 } as const;
+    const parsed = parseDrill({ ...drillOf(deals), ways }, houseKernel);
+    if (!parsed.ok) throw new Error('rejected');
+    const { secondCharleston, courtesy } = ways;
+    expect(drillTerms(parsed.drill)).toEqual({ ...STANDARD_TERMS.class, secondCharleston, courtesy });
+    expect(readDrill(JSON.stringify(parsed.drill), houseKernel)).toEqual(parsed);
+    expect(drillTerms(drillOf(deals))).toEqual(STANDARD_TERMS.class);
+  });
+
+  test.each<[string, unknown, RegExp]>([
+    ['three players', { players: 3 }, /^Drill: Four seats play here/],
+    ['blank tiles', { blankTiles: 2 }, /^Drill: The set here has 152 tiles/],
+    ['a pot', { courtesy: 'pot' }, /^Drill: There is no pot here/],
+    [
+      'a vote by hand',
+      { secondCharleston: 'by-hand' },
+      /"ways.secondCharleston" must be "by-vote", "always" or "none"/,
+    ],
+    ['an East of its own', { whoIsEast: 'always' }, /unknown entry "whoIsEast" in "ways"; remove it\./],
+  ])('but not with ways that are not played: %s', (_, ways, message) => {
+    expect(only({ ...drillOf(deals), ways }).message).toMatch(message);
   });
 
   test('the example of FORMAT.md is one, its seeds written out', () => {

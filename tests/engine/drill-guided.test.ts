@@ -7,6 +7,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
@@ -15,7 +16,7 @@ import { houseKernel } from '../kit/reviews.ts';
 const drill = drillOf([{ ...sampledDeal({ pairs: { from: 1 } }, 'line'), seat: 2, dealer: 2 }]);
 const prepared = prepareDeal(drill, drill.deals[0]!, houseKernel);
 if (!prepared.ok) throw new Error(prepared.problem.message);
-const start: GuidedStart = { deal: prepared.deal, seat: 2, bots: drill.bots, terms: { revealRacks: false } };
+const start: GuidedStart = { deal: prepared.deal, seat: 2, bots: drill.bots, terms: STANDARD_TERMS.class };
 
 function lineAfter(choices: readonly AnswerChoice[]): Round {
   const line = playGuidedDeal(start, choices, houseKernel);

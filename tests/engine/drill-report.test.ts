@@ -83,6 +83,7 @@ describe('the spread of a step', () => {
       record: {
         seat: 0,
         dealer: 1,
+        terms: players[0]!.record.terms,
         start: players[0]!.record.start,
         steps: [
           move('first-right', players[0]!.record.start.slice(-3), ['bam-1', 'bam-2', 'dot-9'], {

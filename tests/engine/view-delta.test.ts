@@ -7,6 +7,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { evolve } from '../../shared-engine/rules/exchange/evolve.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { applyViewDelta, viewDelta } from '../../shared-engine/rules/view/delta.ts';
 import { type Audience, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, playOn } from '../kit/rounds.ts';
@@ -21,7 +22,7 @@ const TABLE: Omit<Table, 'view'> = {
   code: 'a room',
   you: 0,
   seats: [EMPTY, EMPTY, EMPTY, EMPTY],
-  terms: { deadline: null, revealRacks: false },
+  terms: STANDARD_TERMS.friends,
   card: { id: 'a card', name: 'A card' },
   round: 1,
   remaining: null,

@@ -125,8 +125,8 @@ describe('after the close', () => {
   test('Z2 all racks are revealed after the close only where the terms say so', () => {
     for (const revealRacks of [true, false]) {
       const round = everyStage('open', revealRacks).at(-1)!;
-      const { stage, revealRacks: shown } = viewFor(round, { kind: 'spectator' });
-      expect(shown).toBe(revealRacks);
+      const { stage, terms } = viewFor(round, { kind: 'spectator' });
+      expect(terms.revealRacks).toBe(revealRacks);
       expect(stage.phase === 'closed' && stage.racks).toEqual(revealRacks ? round.racks.map(facesOf) : null);
     }
   });

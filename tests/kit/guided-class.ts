@@ -29,12 +29,12 @@ export interface GuidedClass {
 /** The class was told that choices of single players are shown. */
 export async function guidedClass(
   names: readonly string[],
-  options: TestServerOptions & { deadline?: number } = {},
+  options: TestServerOptions & { deadline?: number; ways?: Drill['ways'] } = {},
 ): Promise<GuidedClass> {
   const at = await startServer({ seed: 'line', ...options });
   onTestFinished(() => at.stop());
-  const { deadline = null } = options;
-  const teacher = await openClass(at, GUIDED_DRILL, { names: true, deadline });
+  const { deadline = null, ways } = options;
+  const teacher = await openClass(at, { ...GUIDED_DRILL, ...(ways && { ways }) }, { names: true, deadline });
   const { players, peers } = await joinAll(at, teacher.code, names);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));

@@ -103,7 +103,7 @@ export function isAsked(peer: Peer): boolean {
 
 /** An evenly drawn legal answer to the open step; blind passes among them. */
 export function anyAnswer(view: SeatView, random: Random): AnswerChoice {
-  const decision = decisionFor(view.stage, view.record.seat);
+  const decision = decisionFor(view.stage, view.record.seat, view.terms);
   switch (decision?.kind) {
     case 'pass': {
       const { step, count, blindAllowed } = decision;

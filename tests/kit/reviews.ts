@@ -10,6 +10,7 @@ import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import type { AnswerChoice, Choice } from '../../shared-engine/rules/exchange/command.ts';
 import type { Actor, Round } from '../../shared-engine/rules/exchange/round.ts';
 import type { MoveStep } from '../../shared-engine/rules/exchange/schedule.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatMove, SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
@@ -59,7 +60,7 @@ export function move(
 
 /** The review of a record of seat 0, not the dealer. */
 export function reviewOf(start: readonly Face[], steps: SeatRecord['steps']): Review {
-  return reviewRound({ seat: 0, dealer: 1, start, steps }, houseKernel);
+  return reviewRound({ seat: 0, dealer: 1, terms: STANDARD_TERMS.friends, start, steps }, houseKernel);
 }
 
 export function passesOf({ choices }: Review): PassReview[] {

@@ -8,6 +8,7 @@ import { begin, evolve } from '../../shared-engine/rules/exchange/evolve.ts';
 import { decisionFor, pendingDecisionOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
 import type { RoundRejection } from '../../shared-engine/rules/exchange/rejection.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import type { Terms } from '../../shared-engine/rules/exchange/terms.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 
 /** A 64-digit seed made from a short name, so that a failing test can be named and found again. */
@@ -21,7 +22,12 @@ export interface Played {
 }
 
 export function opened(name: string, dealer: Seat = 0, revealRacks = false): Played {
-  const event = openRound({ seed: seedNamed(name), dealer }, { revealRacks });
+  return openedBy({ revealRacks }, name, dealer);
+}
+
+/** By these ways to play; what they do not name is as usual. */
+export function openedBy(terms: Partial<Terms>, name: string, dealer: Seat = 0): Played {
+  const event = openRound({ seed: seedNamed(name), dealer }, terms);
   return { round: begin(event), log: [event] };
 }
 
@@ -44,7 +50,7 @@ export function rejectionOf(round: Round, command: Command): RoundRejection {
 
 /** An answer drawn evenly for a seat of which the open step asks one: any tiles, blind number, vote or number asked. */
 export function anyChoice(round: Round, seat: Seat, random: Random): AnswerChoice {
-  const decision = decisionFor(round, seat);
+  const decision = decisionFor(round, seat, round.terms);
   switch (decision?.kind) {
     case 'pass': {
       const { step, count, blindAllowed } = decision;

@@ -39,6 +39,29 @@ test('L1 all tables continue from the teacher’s choice with the same tiles and
   }
 });
 
+test('L1 W2 W3 W4 a guided deal is played by the ways of its drill and closes where they end it', async () => {
+  const ways = {
+    secondCharleston: 'none',
+    blindPasses: false,
+    courtesy: 'none',
+    cardHelp: 'none',
+    passLog: true,
+  } as const;
+  const class_ = await guidedClass(['Ines', 'Tomas'], { ways });
+  const { peers } = class_;
+  const steps: (string | null)[] = [];
+  for (let place = 0; !isClosed(peers[0]!); place++) {
+    await chooseApart(class_, `ways ${place}`);
+    const guided = await guidedDealOf(class_);
+    steps.push(guided.step);
+    expect(guided.blindAllowed).toBe(false);
+    await advance(class_, guided.chosen[0]!.choice, place);
+  }
+  expect(steps).toEqual(['first-right', 'first-across', 'first-left']);
+  expect(peers.map(isClosed)).toEqual([true, true]);
+  for (const peer of peers) expect(ownView(peer).record.terms).toMatchObject(ways);
+});
+
 test('L2 the review rates what the player chose by the tiles held then, whatever the class continued from', async () => {
   const class_ = await guidedClass(['Ines', 'Tomas']);
   const { peers } = class_;

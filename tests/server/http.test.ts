@@ -12,6 +12,7 @@ import {
   ticketPath,
 } from '../../shared-engine/protocol/paths.ts';
 import { httpRejectionSchema, lobbySchema, type OpenRoom } from '../../shared-engine/protocol/room-http.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { ALONE, FRIENDS, openRoom, takeSeat } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -53,6 +54,11 @@ describe('opening a room', () => {
     ['an unknown mode', 'bad-request', { mode: 'window' }],
     ['a deadline of 14 seconds', 'bad-request', { terms: { deadline: 14, revealRacks: false } }],
     ['a deadline of 301 seconds', 'bad-request', { terms: { deadline: 301, revealRacks: false } }],
+    ['a way to play that is none', 'bad-request', { terms: { courtesy: 'sometimes' } }],
+    ['three players', 'not-four-players', { terms: { players: 3 } }],
+    ['blank tiles', 'blank-tiles', { terms: { blankTiles: 6 } }],
+    ['a pot', 'pot-for-courtesy', { terms: { courtesy: 'pot' } }],
+    ['one friend who is always East', 'east-not-in-turn', { terms: { whoIsEast: 'always' } }],
     ['an unknown style', 'bad-request', { bots: ['brilliant', null, null] }],
     ['a field too many', 'bad-request', { seed: '0'.repeat(64) }],
   ];
@@ -120,6 +126,15 @@ describe('a room by its code', () => {
     const lobby = lobbySchema.strict().parse(body);
     expect(lobby.seats.map(({ kind }) => kind)).toEqual(['person', 'bot', 'bot', 'bot']);
     expect(lobby.card).toEqual({ id: HOUSE_CARD.id, name: HOUSE_CARD.name });
+  });
+
+  test('W2 W6 shows how its table plays, as usual where nothing else was asked for', async () => {
+    const terms = { secondCharleston: 'none', botPace: 'quick' } as const;
+    const { code } = await openRoom(server, { ...ALONE, terms });
+    const lobby = lobbySchema.parse((await http().get(roomPath(code))).body);
+    expect(lobby.terms).toEqual({ ...STANDARD_TERMS.alone, ...terms });
+    const { code: other } = await openRoom(server, { ...FRIENDS, terms: {} });
+    expect((await http().get(roomPath(other))).body.terms).toEqual(STANDARD_TERMS.friends);
   });
 
   test('is found in small letters and with a hyphen', async () => {

@@ -12,6 +12,7 @@ import { STYLES } from '../../shared-engine/policy/styles.ts';
 import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { anyChoice, seatsToAct, seedNamed } from '../kit/rounds.ts';
 
@@ -38,7 +39,7 @@ interface Run {
 function opened(): Run {
   const events = openingEvents({
     mode: 'friends',
-    terms: { deadline: null, revealRacks: false },
+    terms: STANDARD_TERMS.friends,
     card: { kind: 'house' },
     classCode: null,
     host: { name: 'Ines', secretHash: 'a0', bots: ['casual', null, null] },

@@ -5,6 +5,7 @@ import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { neighbor, SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { bagOf, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { ALONE, deal, FRIENDS, openRoom, ownView, playOn, sitDown, tableOfFour } from '../kit/http-client.ts';
 import { eventsOf } from '../kit/room-logs.ts';
@@ -53,7 +54,7 @@ describe('four people at their sockets', () => {
     await Promise.all(peers.map((peer) => playOn(peer, 'fair')));
     for (const peer of peers) {
       const { dealer, record, ownLeaf, stage } = ownView(peer);
-      const head = { roundId: `${code}/1`, dealer, terms: { revealRacks: false } };
+      const head = { roundId: `${code}/1`, dealer, terms: STANDARD_TERMS.friends };
       const own = { seat: record.seat, rack: record.start };
       expect(isCommittedRack(promised[0]!, head, own, ownLeaf!)).toBe(true);
       expect(stage).toEqual({ phase: 'closed', opened: null, racks: null });
@@ -72,7 +73,7 @@ describe('four people at their sockets', () => {
     for (const peer of peers) {
       const { dealer, record, ownLeaf, stage } = ownView(peer);
       if (stage.phase !== 'closed') throw new Error('not closed');
-      const head = { roundId: `${code}/1`, dealer, terms: { revealRacks: true } };
+      const head = { roundId: `${code}/1`, dealer, terms: { ...STANDARD_TERMS.friends, revealRacks: true } };
       const moves = record.steps.filter((step) => step.kind === 'move');
       const seen = { seat: record.seat, rack: record.start, moves };
       const claim = { ...head, ...stage.opened!, commitment, racks: stage.racks!, seen };

@@ -14,13 +14,14 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { forFour } from '../../shared-engine/rules/deal/seat.ts';
 import { openRound } from '../../shared-engine/rules/exchange/decide.ts';
 import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { LOG_START, storeOf } from '../kit/logs.ts';
 import { eventsOf, logOf } from '../kit/room-logs.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 import { temporaryFolder } from '../kit/temporary.ts';
 
-const TERMS = { deadline: 30, revealRacks: true };
+const TERMS = { ...STANDARD_TERMS.friends, deadline: 30, revealRacks: true };
 type OneOfEach<Event extends { readonly kind: string }> = {
   readonly [K in Event['kind']]: Extract<Event, { readonly kind: K }>;
 };

@@ -166,6 +166,21 @@ describe('a person who is disconnected', () => {
 });
 
 describe('bots', () => {
+  test('SC1 W5 pause two and a half times as long where the table plays slowly', async () => {
+    await server.stop();
+    server = await startServer({ settings: { BOT_DELAY_MS: '1000' } });
+    const peer = await sitDown(server, await openRoom(server, { ...ALONE, terms: { botPace: 'slow' } }));
+    await peer.untilTable(({ round }) => round === 1);
+    const answered = () => {
+      const { stage } = ownView(peer);
+      return stage.phase === 'passing' && stage.answered[1];
+    };
+    await pass(server, 3124, [peer]);
+    expect(answered()).toBe(false);
+    await pass(server, 1, [peer]);
+    await peer.untilTable(answered, 'the first bot');
+  });
+
   test('SC1 pause before they choose, one after the other', async () => {
     await server.stop();
     server = await startServer({ settings: { BOT_DELAY_MS: '1000' } });

@@ -9,6 +9,7 @@ import { memoryTickets } from '../../server/store/tickets.ts';
 import { simplestLegal } from '../../server/workers/bots.ts';
 import { type Random, stream } from '../../shared-engine/rules/deal/random.ts';
 import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { eventsOf, logOf } from '../kit/room-logs.ts';
 import { seededEntropy } from '../kit/server.ts';
 import type { Assembly } from './assembly.ts';
@@ -188,7 +189,7 @@ function firstEvents() {
     {
       kind: 'opened',
       mode: 'friends',
-      terms: { deadline: 15, revealRacks: false },
+      terms: { ...STANDARD_TERMS.friends, deadline: 15 },
       card: { kind: 'house' },
       classCode: null,
     },

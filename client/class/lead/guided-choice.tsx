@@ -1,7 +1,7 @@
 // The choice that a guided deal continues from: one that players made, or a pass of the teacher's own.
 import { type Signal, useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { type AnswerChoice, type GuidedDeal, MOVES } from '../../../shared-engine/index.ts';
+import type { AnswerChoice, GuidedDeal } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { countMessage, GUIDED, madeBy, numberChoice } from './guided-strings.ts';
@@ -64,7 +64,7 @@ export function GuidedChoice({ guidedDeal, step, anonymous, onChoose }: GuidedCh
           </OptionRadio>
         )}
       </fieldset>
-      {ownChosen && <PassPicker rack={rack} pass={own} withBlind={MOVES[passStep].blind} />}
+      {ownChosen && <PassPicker rack={rack} pass={own} withBlind={guidedDeal.blindAllowed} />}
       {anonymous && <p class="aside">{GUIDED.anonymity}</p>}
       <p class="notice" role="alert">
         {problem.value}

@@ -1,5 +1,13 @@
 // What may be told of a step in an anonymous class: counts of three players or more, of six or more dealt the same rack.
-import { type Face, MOVES, PASS_SIZE, type Seat, STEPS, type Step } from '../../rules/index.ts';
+import {
+  type ExchangeTerms,
+  type Face,
+  mayPassBlind,
+  PASS_SIZE,
+  type Seat,
+  STEPS,
+  type Step,
+} from '../../rules/index.ts';
 import { type ChoiceKind, type ClassEntry, choicesBy } from './entry.ts';
 import { classMean } from './mean.ts';
 import { type MistakeCategory, mistakesOf } from './mistake-categories.ts';
@@ -169,10 +177,10 @@ export function withheldSpread(
 }
 
 /** What is chosen at a step, in the order of choosing. */
-export function kindsAt(step: Step): readonly ChoiceKind[] {
+export function kindsAt(step: Step, terms: ExchangeTerms): readonly ChoiceKind[] {
   if (step === 'vote') return ['vote'];
   if (step === 'courtesy-ask') return ['ask'];
-  return MOVES[step].blind ? ['blind', 'pass'] : ['pass'];
+  return mayPassBlind(step, terms) ? ['blind', 'pass'] : ['pass'];
 }
 
 /** Whether the way to this step depends on the vote, so that whoever is there tells something of it. */

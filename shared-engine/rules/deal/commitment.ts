@@ -9,7 +9,7 @@ import { leafHash, rootByPath, treePath, treeRoot } from './hash-tree.ts';
 import { SEATS, type Seat } from './seat.ts';
 
 /** Stands in each leaf, so that a leaf of another format never passes for one of this. */
-export const DEAL_FORMAT = 'quadrille-deal/2' as const;
+export const DEAL_FORMAT = 'quadrille-deal/3' as const;
 
 /** The racks of seats 0 to 3, the wall, the seed of later draws. */
 const LEAVES = 6;
@@ -18,7 +18,7 @@ const LEAVES = 6;
 export interface DealHead {
   readonly roundId: string;
   readonly dealer: Seat;
-  /** The terms that the round is played by, whichever there are. */
+  /** The ways to play; each is in the leaf by its name. */
   readonly terms: object;
 }
 

@@ -6,28 +6,21 @@ import type { Four } from '../tiles/face.ts';
 import type { Choice, Command } from './command.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
 import { objection } from './legality.ts';
-import { decisionFor, hasAnswered, stepOf } from './pending-decision.ts';
+import { asksSeat, decisionFor, hasAnswered, stepOf } from './pending-decision.ts';
 import { type RoundRejection, reject } from './rejection.ts';
 import { blindDraws, resolveMove } from './resolve.ts';
-import type {
-  Answer,
-  Asking,
-  Giving,
-  Passing,
-  Resolved,
-  Round,
-  SubmittedPass,
-  Terms,
-  Voting,
-} from './round.ts';
+import type { Answer, Asking, Giving, Passing, Resolved, Round, SubmittedPass, Voting } from './round.ts';
+import { stepAfter } from './step-after.ts';
+import { STANDARD_TERMS, type Terms } from './terms.ts';
 
 export type DecideResult = { readonly ok: true; readonly events: readonly RoundEvent[] } | RoundRejection;
 
 /**
- * The first event of a round. From here on the commitment, or that there is none, is public (rule D4). A round outside
- * a room needs no id of its own.
+ * The first event of a round. From here on the commitment, or that there is none, is public (rule D4). What `agreed`
+ * does not name is as usual among friends; a round outside a room needs no id of its own.
  */
-export function openRound(deal: Deal, terms: Terms, roundId = 'one round'): DealtEvent {
+export function openRound(deal: Deal, agreed: Partial<Terms>, roundId = 'one round'): DealtEvent {
+  const terms = { ...STANDARD_TERMS.friends, ...agreed };
   const commitment = commitmentOf(deal, { roundId, dealer: deal.dealer, terms });
   return { kind: 'dealt', roundId, deal, terms, commitment };
 }
@@ -50,7 +43,7 @@ export function decide(round: Round, command: Command): DecideResult {
 
 /** Null when this choice of the seat is legal, otherwise the first reason against it. */
 export function objectionTo(round: Round, seat: Seat, choice: Choice): RoundRejection | null {
-  const decision = decisionFor(round, seat);
+  const decision = decisionFor(round, seat, round.terms);
   const answered = hasAnswered(round, seat);
   return objection({ step: stepOf(round), decision, answered, rack: round.racks[seat] }, choice);
 }
@@ -64,10 +57,10 @@ function decideMove(round: Passing | Giving, command: Command): DecideResult {
   const pass: SubmittedPass = { tiles: command.tiles, blind: command.blind, by: command.by };
   const submission: RoundEvent = { kind: 'submitted', seat: command.seat, step, pass };
   const submitted = withSeat(round.submitted, command.seat, pass);
-  const waiting = SEATS.some((seat) => submitted[seat] === null && decisionFor(round, seat) !== null);
+  const waiting = SEATS.some((seat) => submitted[seat] === null && asksSeat(round, seat));
   if (waiting) return events(submission);
   const outcome = resolveMove(step, submitted, round.deal.dealer, blindDraws(round.deal, step));
-  return events(submission, { kind: 'resolved', outcome }, ...closing(outcome));
+  return events(submission, { kind: 'resolved', outcome }, ...closing(round, outcome));
 }
 
 function decideVote(round: Voting, command: Command): DecideResult {
@@ -81,7 +74,7 @@ function decideVote(round: Voting, command: Command): DecideResult {
     go: forFour((s) => votes[s].value),
     by: forFour((s) => votes[s].by),
   };
-  return events(voted, { kind: 'resolved', outcome });
+  return events(voted, { kind: 'resolved', outcome }, ...closing(round, outcome));
 }
 
 function decideAsk(round: Asking, command: Command): DecideResult {
@@ -96,16 +89,11 @@ function decideAsk(round: Asking, command: Command): DecideResult {
     agreed: forFour((s) => Math.min(asks[s].value, asks[neighbor(s, 'across')].value)),
     by: forFour((s) => asks[s].by),
   };
-  return events(asked, { kind: 'resolved', outcome }, ...closing(outcome));
+  return events(asked, { kind: 'resolved', outcome }, ...closing(round, outcome));
 }
 
-/** The round closes after the courtesy passes, or at once where both pairs agreed on no tiles (rules Y1, Z1). */
-function closing(outcome: Resolved): RoundEvent[] {
-  const over =
-    outcome.kind === 'ask'
-      ? outcome.agreed.every((count) => count === 0)
-      : outcome.kind === 'move' && outcome.step === 'courtesy-pass';
-  return over ? [{ kind: 'closed' }] : [];
+function closing({ terms }: Round, outcome: Resolved): RoundEvent[] {
+  return stepAfter(outcome, terms) === 'close' ? [{ kind: 'closed' }] : [];
 }
 
 function complete<T>(answers: Four<Answer<T> | null>): Four<Answer<T>> | null {

@@ -1,8 +1,9 @@
 // The events of a round; replaying its log of events gives the round (rule E2).
 import type { Deal } from '../deal/deal.ts';
 import type { Seat } from '../deal/seat.ts';
-import type { Actor, Resolved, SubmittedPass, Terms } from './round.ts';
+import type { Actor, Resolved, SubmittedPass } from './round.ts';
 import type { MoveStep } from './schedule.ts';
+import type { Terms } from './terms.ts';
 
 export type DealtEvent = {
   readonly kind: 'dealt';

@@ -5,9 +5,10 @@ import { addTo, type Bag, takeFrom } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
 import type { Resolved, Round, SubmittedPass } from './round.ts';
-import { AFTER_PASS, type MoveStep } from './schedule.ts';
+import { stepAfter } from './step-after.ts';
 
 const NONE: Four<null> = [null, null, null, null];
+const NO_TILES: Four<number> = [0, 0, 0, 0];
 
 /** The round at its first step. */
 export function begin(event: DealtEvent): Round {
@@ -72,33 +73,29 @@ function advance(round: Round, outcome: Resolved): Round {
 }
 
 function resolve(round: Round, outcome: Resolved): Round {
-  const base = { ...common(round), resolved: [...round.resolved, outcome] };
-  switch (outcome.kind) {
-    case 'vote':
-      return outcome.go.every(Boolean)
-        ? { ...base, phase: 'passing', step: 'second-left', submitted: NONE }
-        : { ...base, phase: 'asking', asks: NONE };
-    case 'ask':
-      return { ...base, phase: 'giving', counts: outcome.agreed, submitted: NONE };
-    case 'move': {
-      const racks = forFour((seat) => moved(round.racks[seat], outcome.gave[seat], outcome.received[seat]));
-      return afterMove({ ...base, racks }, outcome.step);
-    }
-  }
-}
-
-function afterMove(base: ReturnType<typeof common>, step: MoveStep): Round {
-  // The close is an event of its own; until then the round stays in the phase of the pass.
-  if (step === 'courtesy-pass') return { ...base, phase: 'giving', counts: [0, 0, 0, 0], submitted: NONE };
-  const next = AFTER_PASS[step];
+  const racks =
+    outcome.kind === 'move'
+      ? forFour((seat) => moved(round.racks[seat], outcome.gave[seat], outcome.received[seat]))
+      : round.racks;
+  const base = { ...common(round), racks, resolved: [...round.resolved, outcome] };
+  const next = stepAfter(outcome, round.terms);
   switch (next) {
     case 'vote':
       return { ...base, phase: 'voting', votes: NONE };
     case 'courtesy-ask':
       return { ...base, phase: 'asking', asks: NONE };
+    case 'courtesy-pass':
+      return { ...base, phase: 'giving', counts: agreedIn(outcome), submitted: NONE };
+    case 'close':
+      // The close is an event of its own; until then the round waits with nothing left to give.
+      return { ...base, phase: 'giving', counts: NO_TILES, submitted: NONE };
     default:
       return { ...base, phase: 'passing', step: next, submitted: NONE };
   }
+}
+
+function agreedIn(outcome: Resolved): Four<number> {
+  return outcome.kind === 'ask' ? outcome.agreed : NO_TILES;
 }
 
 function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {

@@ -2,7 +2,8 @@
 import type { Seat } from '../deal/seat.ts';
 import type { Four } from '../tiles/face.ts';
 import type { Round } from './round.ts';
-import { MOVES, type MoveStep, PASS_SIZE, type PassStep, type Step } from './schedule.ts';
+import { type MoveStep, mayPassBlind, PASS_SIZE, type PassStep, type Step } from './schedule.ts';
+import type { ExchangeTerms } from './terms.ts';
 
 /** What a step asks of one seat. */
 export type PendingDecision =
@@ -54,24 +55,31 @@ export function stepOfOutcome(
   }
 }
 
+/** Whether the open step asks anything of the seat, whether it has answered or not. */
+export function asksSeat(stage: Stage, seat: Seat): boolean {
+  return stage.phase === 'giving' ? stage.counts[seat] > 0 : stage.phase !== 'closed';
+}
+
 /** What the open step asks of the seat, whether it has answered or not; null where it asks nothing of it. */
-export function decisionFor(stage: Stage, seat: Seat): PendingDecision | null {
+export function decisionFor(stage: Stage, seat: Seat, terms: ExchangeTerms): PendingDecision | null {
   switch (stage.phase) {
     case 'passing':
-      return passDecision(stage.step, PASS_SIZE);
+      return { ...passOf(stage.step, PASS_SIZE), blindAllowed: mayPassBlind(stage.step, terms) };
     case 'voting':
       return { kind: 'vote', step: 'vote' };
     case 'asking':
       return { kind: 'ask', step: 'courtesy-ask' };
     case 'giving':
-      return stage.counts[seat] === 0 ? null : passDecision('courtesy-pass', stage.counts[seat]);
+      return stage.counts[seat] === 0
+        ? null
+        : { ...passOf('courtesy-pass', stage.counts[seat]), blindAllowed: false };
     case 'closed':
       return null;
   }
 }
 
-function passDecision(step: MoveStep, count: number): PendingDecision {
-  return { kind: 'pass', step, count, blindAllowed: MOVES[step].blind };
+function passOf(step: MoveStep, count: number) {
+  return { kind: 'pass', step, count } as const;
 }
 
 /** Whether the seat has answered the open step. */
@@ -91,5 +99,5 @@ export function hasAnswered(round: Round, seat: Seat): boolean {
 
 /** What the open step still waits for from the seat; null where it waits for nothing. */
 export function pendingDecisionOf(round: Round, seat: Seat): PendingDecision | null {
-  return hasAnswered(round, seat) ? null : decisionFor(round, seat);
+  return hasAnswered(round, seat) ? null : decisionFor(round, seat, round.terms);
 }

@@ -7,7 +7,8 @@ import type { Face, Four } from '../tiles/face.ts';
 import { passObjection } from './legality.ts';
 import { blindDraws, resolveMove } from './resolve.ts';
 import type { ResolvedMove } from './round.ts';
-import { MOVE_STEPS, MOVES, type MoveStep, PASS_SIZE } from './schedule.ts';
+import { hasStep, MOVE_STEPS, type MoveStep, mayPassBlind, PASS_SIZE } from './schedule.ts';
+import type { Terms } from './terms.ts';
 
 /** What opens a round to everybody where the racks are revealed: all leaves and all draws follow from the seed. */
 export interface OpenedRound {
@@ -17,6 +18,7 @@ export interface OpenedRound {
 }
 
 export interface RoundClaim extends OpenedRound, DealHead {
+  readonly terms: Terms;
   readonly commitment: string;
   /** All racks as they were said to be at the close. */
   readonly racks: Four<readonly Face[]>;
@@ -71,9 +73,11 @@ function wasSeen(move: ResolvedMove, seat: Seat, seen: SeenMove | undefined): bo
 function replayed(
   move: ResolvedMove,
   racks: Four<Bag>,
-  deal: { readonly seed: string; readonly dealer: Seat },
+  deal: Pick<RoundClaim, 'seed' | 'dealer' | 'terms'>,
 ): Four<Bag> | null {
-  if (!SEATS.every((seat) => isLegal(move, racks[seat], seat))) return null;
+  const { terms } = deal;
+  if (!hasStep(move.step, terms) || !SEATS.every((seat) => isLegal(move, racks[seat], seat, terms)))
+    return null;
   const passes = forFour((seat) => {
     const by = move.by[seat];
     return by && { tiles: move.gave[seat], blind: move.blind[seat], by };
@@ -86,14 +90,14 @@ function replayed(
   return forFour((seat) => addTo(takeFrom(racks[seat], move.gave[seat])!, move.received[seat]));
 }
 
-function isLegal({ step, gave, blind, by }: ResolvedMove, rack: Bag, seat: Seat): boolean {
+function isLegal({ step, gave, blind, by }: ResolvedMove, rack: Bag, seat: Seat, terms: Terms): boolean {
   const tiles = gave[seat];
   const partner = neighbor(seat, 'across');
   const isCourtesy = step === 'courtesy-pass';
   if (isCourtesy && (tiles.length > PASS_SIZE || tiles.length !== gave[partner].length)) return false;
   if (by[seat] === null) return isCourtesy && tiles.length === 0 && blind[seat] === 0;
   const count = isCourtesy ? tiles.length : PASS_SIZE;
-  return passObjection(rack, { count, blindAllowed: MOVES[step].blind }, tiles, blind[seat]) === null;
+  return passObjection(rack, { count, blindAllowed: mayPassBlind(step, terms) }, tiles, blind[seat]) === null;
 }
 
 function isSame(rack: Bag, tiles: readonly Face[]): boolean {

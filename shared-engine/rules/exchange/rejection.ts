@@ -11,6 +11,11 @@ const MESSAGES = {
   'nothing-to-withdraw': 'You have no pass to take back.',
   'nothing-to-give': 'You agreed on no tiles, so you have nothing to pass.',
   'bad-number': 'Ask for 0, 1, 2 or 3 tiles.',
+  'not-four-players': 'Four seats play here; let bots take the seats that nobody else takes.',
+  'blank-tiles': 'The set here has 152 tiles and no blank ones; play without them.',
+  'pot-for-courtesy': 'There is no pot here; choose a courtesy pass by asking, or none.',
+  'east-not-in-turn':
+    'Where friends play, East goes in turn; choose another East at a table alone with bots.',
 } as const;
 
 export type RoundRejectionCode = keyof typeof MESSAGES;

@@ -3,16 +3,11 @@ import type { Deal } from '../deal/deal.ts';
 import type { Bag } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { MoveStep, PassStep } from './schedule.ts';
+import type { Terms } from './terms.ts';
 
 /** Who chose: the player who holds the seat, the bot that holds it, or a stand-in for the player (rule K2). */
 export const ACTORS = ['player', 'bot', 'stand-in'] as const;
 export type Actor = (typeof ACTORS)[number];
-
-/** Fixed before the deal and shown to all. */
-export interface Terms {
-  /** Whether all racks are revealed after the close (rule Z2). */
-  readonly revealRacks: boolean;
-}
 
 /** What a seat has submitted for one pass; it stays face down until all seats have. */
 export interface SubmittedPass {

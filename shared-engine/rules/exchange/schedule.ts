@@ -1,5 +1,6 @@
 // The steps of the exchange in their order, and for each pass its direction and whether it may be blind.
 import type { Direction } from '../deal/seat.ts';
+import type { ExchangeTerms } from './terms.ts';
 
 export const PASS_STEPS = [
   'first-right',
@@ -15,7 +16,7 @@ export type PassStep = (typeof PASS_STEPS)[number];
 export const MOVE_STEPS = [...PASS_STEPS, 'courtesy-pass'] as const;
 export type MoveStep = (typeof MOVE_STEPS)[number];
 
-/** Every step in order. The second Charleston is left out after a stop, the courtesy pass where nobody agreed on a tile. */
+/** Every step in order. Which of them a round has depends on its terms and on how the table votes and asks: `stepAfter`. */
 export const STEPS = [
   'first-right',
   'first-across',
@@ -48,12 +49,14 @@ export const MOVES: Readonly<Record<MoveStep, MoveRule>> = {
 /** Tiles in a compulsory pass (rule C1) and the most that a courtesy pass may ask for (rule Y1). */
 export const PASS_SIZE = 3;
 
-/** The step after each pass. What follows the vote and the courtesy steps depends on their outcomes: see `evolve`. */
-export const AFTER_PASS: Readonly<Record<PassStep, PassStep | 'vote' | 'courtesy-ask'>> = {
-  'first-right': 'first-across',
-  'first-across': 'first-left',
-  'first-left': 'vote',
-  'second-left': 'second-across',
-  'second-across': 'second-right',
-  'second-right': 'courtesy-ask',
-};
+/** Whether arriving tiles may be passed on blind in this step (rules B1, W3). */
+export function mayPassBlind(step: MoveStep, { blindPasses }: Pick<ExchangeTerms, 'blindPasses'>): boolean {
+  return MOVES[step].blind && blindPasses;
+}
+
+/** Whether a round by these terms can have this step at all (rules W2, W4). */
+export function hasStep(step: Step, { secondCharleston, courtesy }: ExchangeTerms): boolean {
+  if (step === 'vote') return secondCharleston === 'by-vote';
+  if (step.startsWith('second-')) return secondCharleston !== 'none';
+  return courtesy !== 'none' || !step.startsWith('courtesy-');
+}

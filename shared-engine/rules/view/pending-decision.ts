@@ -2,29 +2,31 @@
 import type { Seat } from '../deal/seat.ts';
 import type { AnswerChoice, Choice } from '../exchange/command.ts';
 import { objection } from '../exchange/legality.ts';
-import { decisionFor, type PendingDecision, stepOf } from '../exchange/pending-decision.ts';
+import { asksSeat, decisionFor, type PendingDecision, stepOf } from '../exchange/pending-decision.ts';
 import type { RoundRejection } from '../exchange/rejection.ts';
 import { bagOf } from '../tiles/bag.ts';
 import type { SeatStep } from './record.ts';
 import type { PublicStage, SeatView } from './view.ts';
 
-type OpenStepOfSeat = Pick<SeatView, 'stage' | 'answer'> & { readonly record: { readonly seat: Seat } };
+type OpenStepOfSeat = Pick<SeatView, 'stage' | 'answer' | 'terms'> & {
+  readonly record: { readonly seat: Seat };
+};
 
 /** What the open step still waits for from this seat; null where it waits for nothing. */
-export function pendingDecision({ stage, answer, record }: OpenStepOfSeat): PendingDecision | null {
-  return answer === null ? decisionFor(stage, record.seat) : null;
+export function pendingDecision({ stage, answer, terms, record }: OpenStepOfSeat): PendingDecision | null {
+  return answer === null ? decisionFor(stage, record.seat, terms) : null;
 }
 
 /** Whether the open step waits for an answer of this seat, whoever looks on. */
 export function isWaitingFor(stage: PublicStage, seat: Seat): boolean {
-  return stage.phase !== 'closed' && !stage.answered[seat] && decisionFor(stage, seat) !== null;
+  return stage.phase !== 'closed' && !stage.answered[seat] && asksSeat(stage, seat);
 }
 
 /** The answer this seat has given to the open step, as the choice that it was; null while it has given none. */
-export function choiceIn({ stage, answer, record }: OpenStepOfSeat): AnswerChoice | null {
+export function choiceIn({ stage, answer, terms, record }: OpenStepOfSeat): AnswerChoice | null {
   switch (answer?.kind) {
     case 'pass': {
-      const decision = decisionFor(stage, record.seat);
+      const decision = decisionFor(stage, record.seat, terms);
       if (decision?.kind !== 'pass') return null;
       return { kind: 'pass', step: decision.step, tiles: answer.tiles, blind: answer.blind };
     }
@@ -51,7 +53,7 @@ export function choiceAt(step: SeatStep, seat: Seat): AnswerChoice | null {
 
 /** Null when this choice of the seat is legal, otherwise the first reason against it. */
 export function choiceObjection(view: SeatView, choice: Choice): RoundRejection | null {
-  const { stage, answer, rack, record } = view;
-  const decision = decisionFor(stage, record.seat);
+  const { stage, answer, rack, terms, record } = view;
+  const decision = decisionFor(stage, record.seat, terms);
   return objection({ step: stepOf(stage), decision, answered: answer !== null, rack: bagOf(rack) }, choice);
 }

@@ -2,6 +2,7 @@
 import type { Seat } from '../deal/seat.ts';
 import type { Actor } from '../exchange/round.ts';
 import type { MoveStep } from '../exchange/schedule.ts';
+import type { Terms } from '../exchange/terms.ts';
 import type { Face, Four } from '../tiles/face.ts';
 
 /** Public part of a move that is over. */
@@ -39,6 +40,8 @@ export type SeatStep = SeatMove | Exclude<PublicStep, { kind: 'move' }>;
 export interface SeatRecord {
   readonly seat: Seat;
   readonly dealer: Seat;
+  /** By which the round was played, the help on the table among them (rule W6). */
+  readonly terms: Terms;
   /** As dealt, in rack order. */
   readonly start: readonly Face[];
   readonly steps: readonly SeatStep[];

@@ -5,6 +5,7 @@ import { forFour, giverTo, neighbor, type Seat } from '../deal/seat.ts';
 import type { OpenedRound } from '../exchange/recompute.ts';
 import type { Closed, Resolved, ResolvedMove, Round, SubmittedPass } from '../exchange/round.ts';
 import { MOVES, type PassStep } from '../exchange/schedule.ts';
+import type { Terms } from '../exchange/terms.ts';
 import { facesOf } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { PublicMove, PublicStep, SeatRecord, SeatStep } from './record.ts';
@@ -36,7 +37,7 @@ interface PublicFacts {
   readonly dealer: Seat;
   /** Null where a teacher prepared the deal (rule D4). */
   readonly commitment: string | null;
-  readonly revealRacks: boolean;
+  readonly terms: Terms;
   readonly stage: PublicStage;
 }
 
@@ -81,7 +82,7 @@ function publicFacts(round: Round): PublicFacts {
   return {
     dealer: round.deal.dealer,
     commitment: round.commitment,
-    revealRacks: round.terms.revealRacks,
+    terms: round.terms,
     stage: publicStage(round),
   };
 }
@@ -142,10 +143,11 @@ function submittedPass(pass: SubmittedPass | null): SeatAnswer {
   return pass && { kind: 'pass', tiles: pass.tiles, blind: pass.blind };
 }
 
-function recordOf({ deal, resolved, actualSteps }: Round, seat: Seat): SeatRecord {
+function recordOf({ deal, terms, resolved, actualSteps }: Round, seat: Seat): SeatRecord {
   return {
     seat,
     dealer: deal.dealer,
+    terms,
     start: facesOf(dealTiles(deal).racks[seat]),
     steps: resolved.map((step) => seatStep(step, seat)),
     ...(actualSteps && { actualSteps: actualSteps.map((step) => step && seatStep(step, seat)) }),

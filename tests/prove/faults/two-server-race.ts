@@ -13,6 +13,7 @@ import { ROOM, type Room, roomWith } from '../../../server/room/room.ts';
 import { HOUSE_CARD } from '../../../shared-engine/card/house/card.ts';
 import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../../shared-engine/rules/deal/seat.ts';
+import { STANDARD_TERMS } from '../../../shared-engine/rules/exchange/terms.ts';
 import { logOf } from '../../kit/room-logs.ts';
 import { anyChoice, seatsToAct, seedNamed } from '../../kit/rounds.ts';
 import { holdersIn, violationsIn } from '../../simulator/invariants.ts';
@@ -152,7 +153,7 @@ function racingCommands(
 }
 
 function fourPlayers(): RoomEvent[] {
-  const terms = { deadline: null, revealRacks: false };
+  const terms = STANDARD_TERMS.friends;
   return [
     { kind: 'opened', mode: 'friends', classCode: null, terms, card: { kind: 'house' } },
     ...SEATS.map((seat): RoomEvent => {

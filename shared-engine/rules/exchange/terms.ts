@@ -1,0 +1,93 @@
+// The ways to play that a table fixes before the deal (rules W1–W6, Z2), and what cannot be played here.
+import { type RoundRejection, reject } from './rejection.ts';
+
+/** Who is East: the deal rotates, or it is always or never the seat of whoever plays alone (rule W1). */
+export const EAST_WAYS = ['in-turn', 'always', 'never'] as const;
+/** Whether the second Charleston takes place (rule W2). */
+export const SECOND_CHARLESTON_WAYS = ['by-vote', 'always', 'none'] as const;
+/** Whether opposite seats ask for a courtesy pass (rule W4). */
+export const COURTESY_WAYS = ['by-asking', 'none'] as const;
+/** How long bots pause before they choose (rule W5). */
+export const BOT_PACES = ['slow', 'usual', 'quick'] as const;
+/** In which order the card lies on the table: as printed, the nearest hands first, or not at all (rule W6). */
+export const CARD_HELP_WAYS = ['printed', 'nearest', 'none'] as const;
+
+/** Fixed before the deal, shown to all, and part of what is committed to (rule D4). */
+export interface Terms {
+  readonly whoIsEast: (typeof EAST_WAYS)[number];
+  readonly secondCharleston: (typeof SECOND_CHARLESTON_WAYS)[number];
+  /** Whether arriving tiles may be passed on blind (rule W3). */
+  readonly blindPasses: boolean;
+  readonly courtesy: (typeof COURTESY_WAYS)[number];
+  /** Seconds for each step, or null for no deadline (rules K1, W5). */
+  readonly deadline: number | null;
+  readonly botPace: (typeof BOT_PACES)[number];
+  readonly cardHelp: (typeof CARD_HELP_WAYS)[number];
+  /** Whether the table shows what has passed so far (rule W6). */
+  readonly passLog: boolean;
+  /** Whether all racks are revealed after the close (rule Z2). */
+  readonly revealRacks: boolean;
+}
+
+/** The part of the terms that decides which steps there are and what may be chosen in them. */
+export type ExchangeTerms = Pick<Terms, 'secondCharleston' | 'blindPasses' | 'courtesy'>;
+
+/** How a table plays that agrees on nothing else, by who sits at it (rules W1–W6, Z2). */
+export const STANDARD_TERMS = {
+  friends: {
+    whoIsEast: 'in-turn',
+    secondCharleston: 'by-vote',
+    blindPasses: true,
+    courtesy: 'by-asking',
+    deadline: null,
+    botPace: 'usual',
+    cardHelp: 'printed',
+    passLog: false,
+    revealRacks: false,
+  },
+  alone: {
+    whoIsEast: 'in-turn',
+    secondCharleston: 'by-vote',
+    blindPasses: true,
+    courtesy: 'by-asking',
+    deadline: null,
+    botPace: 'usual',
+    cardHelp: 'nearest',
+    passLog: true,
+    revealRacks: true,
+  },
+  class: {
+    whoIsEast: 'in-turn',
+    secondCharleston: 'by-vote',
+    blindPasses: true,
+    courtesy: 'by-asking',
+    deadline: null,
+    botPace: 'usual',
+    cardHelp: 'nearest',
+    passLog: true,
+    revealRacks: false,
+  },
+} as const satisfies Readonly<Record<string, Terms>>;
+
+export type TermsOf = keyof typeof STANDARD_TERMS;
+
+/** Terms as they are asked for: what is not named is as usual. The last three are known so that they can be refused. */
+export type AskedTerms = Partial<Omit<Terms, 'courtesy'>> & {
+  readonly courtesy?: Terms['courtesy'] | 'pot';
+  readonly players?: number;
+  readonly blankTiles?: number;
+};
+
+/** The terms of a table; a rejection where it could not play by them. */
+export function termsFrom(
+  asked: AskedTerms,
+  table: TermsOf,
+): { readonly ok: true; readonly terms: Terms } | RoundRejection {
+  const { courtesy, players = 4, blankTiles = 0, ...ways } = asked;
+  if (players !== 4) return reject('not-four-players');
+  if (blankTiles !== 0) return reject('blank-tiles');
+  if (courtesy === 'pot') return reject('pot-for-courtesy');
+  const terms: Terms = { ...STANDARD_TERMS[table], ...ways, ...(courtesy && { courtesy }) };
+  if (terms.whoIsEast !== 'in-turn' && table !== 'alone') return reject('east-not-in-turn');
+  return { ok: true, terms };
+}
