@@ -12,6 +12,7 @@ import { type ChoiceModel, createChoiceModel } from '../../shared-engine/policy/
 import { legalPasses } from '../../shared-engine/policy/pass-selection.ts';
 import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT, FACES, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 import { records } from '../kit/reviews.ts';
@@ -170,7 +171,16 @@ describe('what a received pass tells', () => {
     const rack = [...start];
     for (const face of gave) rack[face]!--;
     for (const face of received) rack[face]!++;
-    return { seat: 0, dealer: 1, step: 1, agreed: [0, 0, 0, 0], start, rack, past };
+    return {
+      seat: 0,
+      dealer: 1,
+      terms: STANDARD_TERMS.friends,
+      step: 1,
+      agreed: [0, 0, 0, 0],
+      start,
+      rack,
+      past,
+    };
   }
 
   test('the giver holds another copy of a tile it gave less often than it would by chance', () => {

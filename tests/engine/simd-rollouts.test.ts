@@ -9,7 +9,8 @@ import { loadSimd, NO_SIMD, type SimdModule } from '../../shared-engine/kernels/
 import { createTileValues } from '../../shared-engine/kernels/tile-value/simd.ts';
 import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
-import { STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
+import { hasStep, STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
+import { COURTESY_WAYS, SECOND_CHARLESTON_WAYS } from '../../shared-engine/rules/exchange/terms.ts';
 import { bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
 import { flatRacks } from '../kit/racks.ts';
@@ -47,6 +48,24 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
       const dealer = SEATS[random.below(4)]!;
       const batch = anyBatch({ step, seat, dealer, deals: 4, alternatives: 5 }, random);
       expect(bits(fast.run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
+    }
+  });
+
+  it('W2 W3 W4 also by every combination of the ways to play', () => {
+    const card = CARDS[1]!;
+    const fast = createRollouts(simd, card);
+    const random = stream('wasm', 'ways');
+    for (const secondCharleston of SECOND_CHARLESTON_WAYS) {
+      for (const courtesy of COURTESY_WAYS) {
+        for (const blindPasses of [true, false]) {
+          const terms = { secondCharleston, courtesy, blindPasses };
+          for (const step of ['first-across', 'first-left', 'second-left'] as const) {
+            if (!hasStep(step, terms)) continue;
+            const batch = anyBatch({ step, seat: 1, dealer: 2, deals: 3, alternatives: 3, terms }, random);
+            expect(bits(fast.run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
+          }
+        }
+      }
     }
   });
 

@@ -1,5 +1,10 @@
 // The ways to play, all combinations of them: what steps a round has, what may be chosen, and what is refused.
 import { describe, expect, test } from 'vitest';
+import { offeredChoices } from '../../shared-engine/analysis/belief/situation.ts';
+import { decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { finishRound } from '../../shared-engine/bots/finish-round.ts';
 import { commitmentOf } from '../../shared-engine/rules/deal/commitment.ts';
 import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { nextDealer } from '../../shared-engine/rules/deal/next-dealer.ts';
@@ -21,6 +26,7 @@ import {
 } from '../../shared-engine/rules/exchange/terms.ts';
 import { addTo, EMPTY_BAG, FULL_SET, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { seatView, viewFor } from '../../shared-engine/rules/view/view.ts';
+import { houseKernel } from '../kit/reviews.ts';
 import { apply, openedBy, type Played, playOn, rejectionOf } from '../kit/rounds.ts';
 
 const COMBINATIONS: readonly ExchangeTerms[] = SECOND_CHARLESTON_WAYS.flatMap((secondCharleston) =>
@@ -124,6 +130,18 @@ describe.each(COMBINATIONS.map((terms) => [called(terms), terms] as const))('pla
       );
       expect(recommitted.ok).toBe(fits);
     }
+  });
+
+  test('W2 W3 W4 bots play by the terms, and the review knows no choice that was not offered', () => {
+    const dealt = openedBy(terms, 'bots', 2).round;
+    const { round } = finishRound(dealt, (view, random) => chooseFor('casual', view, houseKernel, random));
+    const { record } = seatView(round, 0);
+    const choices = reviewRound(record, houseKernel).choices;
+    expect(choices.length).toBe(decisionsIn(record).length);
+    expect(choices.some(({ kind }) => kind === 'blind')).toBe(terms.blindPasses);
+    expect(choices.some(({ kind }) => kind === 'vote')).toBe(terms.secondCharleston === 'by-vote');
+    expect(choices.some(({ kind }) => kind === 'ask')).toBe(terms.courtesy === 'by-asking');
+    expect(offeredChoices(record)[0]!.situation.terms).toEqual(terms);
   });
 });
 

@@ -2,7 +2,8 @@
 import type { RolloutBatch } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { type Random, shuffled } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
-import { STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
+import { mayPassBlind, STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
+import { type ExchangeTerms, STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { type Bag, bagOf, FULL_SET, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 
@@ -12,17 +13,20 @@ export interface BatchShape {
   readonly dealer: Seat;
   readonly deals: number;
   readonly alternatives: number;
+  /** As usual where left out. */
+  readonly terms?: ExchangeTerms;
 }
 
 /** Random deals, each with its own random legal actions; tiles agreed on in a courtesy pass are 2 and 1. */
 export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
-  const { step, seat, dealer, alternatives } = shape;
+  const { step, seat, dealer, alternatives, terms = STANDARD_TERMS.friends } = shape;
   const agreed = step === 'courtesy-pass' ? [2, 1, 2, 1] : [0, 0, 0, 0];
   const dealt = Array.from({ length: shape.deals }, () => dealtRacks(dealer, random));
   return {
     seed: random.below(2 ** 32),
     seat,
     dealer,
+    terms,
     step: STEPS.indexOf(step),
     agreed,
     count: shape.deals,
@@ -32,7 +36,7 @@ export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
     actions: Int8Array.from(
       dealt.flatMap((racks) =>
         Array.from({ length: alternatives }, () =>
-          anyAction(step, agreed[seat]!, racks[seat]!, random),
+          anyAction({ step, terms, agreed: agreed[seat]! }, racks[seat]!, random),
         ).flat(),
       ),
     ),
@@ -44,10 +48,14 @@ function dealtRacks(dealer: Seat, random: Random): Bag[] {
   return SEATS.map((seat) => bagOf(tiles.splice(0, seat === dealer ? 14 : 13)));
 }
 
-function anyAction(step: Step, agreed: number, rack: Bag, random: Random): number[] {
+function anyAction(
+  { step, terms, agreed }: { readonly step: Step; readonly terms: ExchangeTerms; readonly agreed: number },
+  rack: Bag,
+  random: Random,
+): number[] {
   if (step === 'vote') return [-1, -1, -1, random.below(2)];
   if (step === 'courtesy-ask') return [-1, -1, -1, random.below(4)];
-  const blind = step === 'first-left' || step === 'second-right';
+  const blind = mayPassBlind(step, terms);
   const size = step === 'courtesy-pass' ? agreed : blind ? random.below(4) : 3;
   const own = shuffled(
     facesOf(rack).filter((face) => face !== 'joker'),

@@ -6,6 +6,7 @@ import {
   addTo,
   type Bag,
   bagOf,
+  type ExchangeTerms,
   type Face,
   type Four,
   faceIndex,
@@ -39,6 +40,7 @@ export interface PastMove {
 export interface Situation {
   readonly seat: Seat;
   readonly dealer: Seat;
+  readonly terms: ExchangeTerms;
   /** Index into `STEPS` of the step in which the choice was offered. */
   readonly step: number;
   /** Tiles agreed on, by seat, for a courtesy pass; 0 otherwise. */
@@ -59,13 +61,15 @@ const NONE: Four<number> = [0, 0, 0, 0];
 /** Every choice of a record with what was known when it was offered, in the order of the round. */
 export function offeredChoices(record: SeatRecord): readonly OfferedChoice[] {
   const { seat, dealer, start, steps } = record;
+  const { secondCharleston, blindPasses, courtesy } = record.terms;
+  const terms = { secondCharleston, blindPasses, courtesy };
   const choices: OfferedChoice[] = [];
   const past: PastMove[] = [];
   let rack = bagOf(start);
   let agreed = NONE;
   for (const [place, went] of steps.entries()) {
     const step = STEPS.indexOf(stepOfOutcome(went));
-    const situation = { seat, dealer, step, agreed, start: bagOf(start), rack, past: [...past] };
+    const situation = { seat, dealer, terms, step, agreed, start: bagOf(start), rack, past: [...past] };
     const chosen = actualStep(record, place);
     if (chosen && (chosen.kind !== 'move' || chosen.by[seat] !== null)) choices.push({ situation, chosen });
     if (went.kind === 'ask') agreed = went.agreed;

@@ -1,7 +1,7 @@
 // What could have been chosen: actions of the rollouts, with the tiles or the number they stand for.
 import { createRng } from '../../kernels/index.ts';
 import { legalPasses } from '../../policy/index.ts';
-import { FACE_COUNT, FACES, type Face, faceIndex, MOVES } from '../../rules/index.ts';
+import { FACE_COUNT, FACES, type Face, faceIndex, mayPassBlind } from '../../rules/index.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import type { Leaf } from '../rollouts/batch.ts';
 import type { DealAction } from './sampled-deals.ts';
@@ -92,7 +92,7 @@ function numberChosen({ situation, chosen }: OfferedChoice, leaf: Leaf): Offered
     case 'ask':
       return among(asks(), chosen.asked[situation.seat]);
     case 'move':
-      if (!MOVES[chosen.step].blind) return null;
+      if (!mayPassBlind(chosen.step, situation.terms)) return null;
       return among(blindNumbers(situation, leaf), chosen.blind[situation.seat]);
   }
 }

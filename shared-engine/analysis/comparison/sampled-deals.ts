@@ -38,11 +38,12 @@ export function createDealSource(
           bytes.set(action(keys[n]!), (n * actions.length + a) * ACTION_BYTES);
         }
       }
-      const { seat, dealer, step, agreed } = situation;
+      const { seat, dealer, terms, step, agreed } = situation;
       const results = rollouts.run({
         seed,
         seat,
         dealer,
+        terms,
         step,
         agreed,
         count,

@@ -1,5 +1,5 @@
 // From a quick review to a deep one: choices analyzed one at a time, in any order, and added to the review.
-import { MOVES, type SeatRecord } from '../../rules/index.ts';
+import { mayPassBlind, type SeatRecord } from '../../rules/index.ts';
 import { DEALS_PER_BATCH } from '../belief/belief.ts';
 import { type OfferedChoice, offeredChoices } from '../belief/situation.ts';
 import { type DecisionSubject, facesOfAlternative } from '../comparison/alternatives.ts';
@@ -64,9 +64,9 @@ export interface RecordedDecision {
 /** The decisions of a record, in the order of the choices of its review: how many blind comes before the tiles. */
 export function decisionsIn(record: SeatRecord): readonly RecordedDecision[] {
   return offeredChoices(record).flatMap((offered) => {
-    const { chosen } = offered;
+    const { chosen, situation } = offered;
     const subjects: DecisionSubject[] = [];
-    if (chosen.kind !== 'move' || MOVES[chosen.step].blind) subjects.push('number');
+    if (chosen.kind !== 'move' || mayPassBlind(chosen.step, situation.terms)) subjects.push('number');
     if (chosen.kind === 'move' && chosen.gave.length > 0) subjects.push('tiles');
     return subjects.map((subject) => ({ offered, subject }));
   });

@@ -2,6 +2,7 @@
 import {
   type Actor,
   type Bag,
+  type ExchangeTerms,
   FACES,
   type Face,
   FULL_SET,
@@ -14,6 +15,7 @@ import { offeredChoices, type Situation } from '../belief/situation.ts';
 
 interface Offered {
   readonly by: Actor;
+  readonly terms: ExchangeTerms;
   /** Held when the choice was offered. */
   readonly rack: Bag;
   /** Tiles that may still arrive, as far as this seat can know; never a joker (rule C2). */
@@ -44,10 +46,10 @@ export function replayDecisions(record: SeatRecord): readonly ReplayedDecision[]
 
 /** Null for a courtesy pass in which the seat had nothing to give. */
 function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | null {
-  const { seat, rack, past } = situation;
+  const { seat, terms, rack, past } = situation;
   const by = chosen.by[seat];
   if (by === null) return null;
-  const offered = { by, rack, hidden: hiddenIn(situation) };
+  const offered = { by, terms, rack, hidden: hiddenIn(situation) };
   switch (chosen.kind) {
     case 'vote':
       return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat] };

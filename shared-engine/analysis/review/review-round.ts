@@ -1,7 +1,7 @@
 // (one seat's record, card) → its private review; by its type the true deal cannot be passed in.
 import type { CompiledCard } from '../../card/index.ts';
 import type { Kernel } from '../../kernels/index.ts';
-import { bagOf, MOVES, type SeatRecord } from '../../rules/index.ts';
+import { bagOf, mayPassBlind, type SeatRecord } from '../../rules/index.ts';
 import { finalRack } from '../belief/situation.ts';
 import { NO_DEEP_ANALYSIS } from './analysis.ts';
 import { BASIS, type Worth, worthOn } from './basis.ts';
@@ -75,6 +75,8 @@ function findingsOf(decision: ReplayedDecision, kernel: Kernel, worth: Worth): r
 /** How many are passed blind is a choice before the tiles; where all three are, no tile is chosen. */
 function findingsOfMove(decision: OfferedMove, kernel: Kernel, worth: Worth): readonly Findings[] {
   const ranking = decision.gave.length > 0 ? rankMove(decision, worth) : null;
-  const blind = MOVES[decision.step].blind ? [reviewBlind(decision, ranking, kernel, worth)] : [];
+  const blind = mayPassBlind(decision.step, decision.terms)
+    ? [reviewBlind(decision, ranking, kernel, worth)]
+    : [];
   return ranking ? [...blind, reviewPass(decision, ranking, kernel)] : blind;
 }

@@ -1,6 +1,6 @@
 // Continue or stop: both tried with the same arrivals, this seat passing its least useful tiles one at a time.
 import type { Kernel } from '../../kernels/index.ts';
-import { type Bag, JOKER_INDEX, MOVES } from '../../rules/index.ts';
+import { type Bag, type ExchangeTerms, JOKER_INDEX, mayPassBlind } from '../../rules/index.ts';
 import { arrivals } from './arrivals.ts';
 import { spareTiles, type Worth } from './basis.ts';
 
@@ -12,20 +12,21 @@ const TILES_PER_SAMPLE = 12;
 
 /** Mean worth at the close after continuing and after stopping. */
 export function continueOrStop(
-  { rack, hidden }: { readonly rack: Bag; readonly hidden: Bag },
+  { rack, hidden, terms }: { readonly rack: Bag; readonly hidden: Bag; readonly terms: ExchangeTerms },
   kernel: Kernel,
   worth: Worth,
 ): { readonly continuing: number; readonly stopping: number } {
   let continuing = 0;
   let stopping = 0;
+  const asks = terms.courtesy === 'by-asking';
   const samples = arrivals(hidden, { step: 'vote', size: TILES_PER_SAMPLE, count: SAMPLES });
   for (const [index, arriving] of samples.entries()) {
-    const asked = index % 4;
+    const asked = asks ? index % 4 : 0;
     const courtesy = arriving.slice(9);
     stopping += worth(swapped(rack, Math.min(asked, spareTiles(kernel, rack)), courtesy, worth));
     let later = rack;
     for (const [pass, step] of SECOND.entries()) {
-      const most = MOVES[step].blind ? spareTiles(kernel, later) : 3;
+      const most = mayPassBlind(step, terms) ? spareTiles(kernel, later) : 3;
       later = swapped(later, Math.min(3, most), arriving.slice(3 * pass, 3 * pass + 3), worth);
     }
     continuing += worth(swapped(later, Math.min(asked, spareTiles(kernel, later)), courtesy, worth));

@@ -1,5 +1,5 @@
 // A batch of rollouts: sampled deals and actions in, win probabilities out.
-import { FACE_COUNT, MOVES, neighbor, type Seat, STEPS } from '../../rules/index.ts';
+import { type ExchangeTerms, FACE_COUNT, MOVES, neighbor, type Seat, STEPS } from '../../rules/index.ts';
 
 /** Bytes of one sampled deal: four racks of 36 counts. */
 export const DEAL_BYTES = 4 * FACE_COUNT;
@@ -17,7 +17,7 @@ export const ASK = STEPS.indexOf('courtesy-ask');
 export const TOWARD = STEPS.map((step) =>
   step in MOVES ? neighbor(0, MOVES[step as keyof typeof MOVES].toward) : 0,
 );
-/** Whether arriving tiles may be passed blind, by step. */
+/** Whether arriving tiles may be passed blind, by step, where the terms allow it at all. */
 export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
 /** What all rollouts of a batch share. */
@@ -26,6 +26,7 @@ export interface RolloutSetting {
   /** Who chooses. */
   readonly seat: Seat;
   readonly dealer: Seat;
+  readonly terms: ExchangeTerms;
   /** Index into `STEPS` of the step that the choice is made in. */
   readonly step: number;
   /** Tiles agreed on in a courtesy pass, by seat; 0 at every other step. */

@@ -1,7 +1,7 @@
 // One exchange from a step to the close, on four racks of 36 counts: every seat chooses from its own tiles.
 import type { CompiledCard } from '../../card/index.ts';
 import { createNearHands, selectPass } from '../../kernels/index.ts';
-import { FACE_COUNT, PASS_SIZE, SEATS, STEPS } from '../../rules/index.ts';
+import { FACE_COUNT, PASS_SIZE, SEATS, STANDARD_TERMS, STEPS } from '../../rules/index.ts';
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles, setPass } from './movement.ts';
 import { drawBlindWords, drawNoise } from './noise.ts';
@@ -28,10 +28,12 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
   const selection = createSelection(card, racks);
   const values = createValues(leaf, racks);
   const { choose, selected } = selection;
-  let now: RolloutSetting = { seed: 0, seat: 0, dealer: 0, step: 0, agreed: [0, 0, 0, 0] };
+  const terms = STANDARD_TERMS.friends;
+  let now: RolloutSetting = { seed: 0, seat: 0, dealer: 0, terms, step: 0, agreed: [0, 0, 0, 0] };
   let deal = 0;
 
   function pass(step: number, action: Int8Array | null): void {
+    const mayBeBlind = BLIND[step] === true && now.terms.blindPasses;
     for (const seat of SEATS) {
       const most = ASK < step ? agreed[seat]! : PASS_SIZE;
       if (action !== null && seat === now.seat) {
@@ -39,10 +41,10 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
         continue;
       }
       const spare = most === 0 ? 0 : choose(step, seat);
-      const own = BLIND[step] ? Math.min(most, spare) : most;
+      const own = mayBeBlind ? Math.min(most, spare) : most;
       setPass(passes, seat, selected, [own, most - own]);
     }
-    if (BLIND[step] && passes.blind.every((count) => count > 0)) passOwnTiles(step);
+    if (mayBeBlind && passes.blind.every((count) => count > 0)) passOwnTiles(step);
     moveTiles(racks, passes, TOWARD[step]!, (seat) => {
       drawBlindWords(words, { seed: now.seed, deal, seat, step });
       return words;
@@ -56,7 +58,12 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
     setPass(passes, seat, selected, [PASS_SIZE, 0]);
   }
 
-  /** A seat continues if it can spare all three tiles. */
+  /** By the terms, or by a vote: a seat continues if it can spare all three tiles. */
+  function goesOn(action: Int8Array | null): boolean {
+    const { secondCharleston } = now.terms;
+    return secondCharleston === 'by-vote' ? allContinue(action) : secondCharleston === 'always';
+  }
+
   function allContinue(action: Int8Array | null): boolean {
     if (action !== null && action[3] === 0) return false;
     return SEATS.every((seat) => (action !== null && seat === now.seat) || choose(VOTE, seat) === PASS_SIZE);
@@ -83,8 +90,8 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
       let step = now.step;
       while (step < CLOSE) {
         const own = step === now.step ? action : null;
-        if (step === VOTE) step = allContinue(own) ? step + 1 : ASK;
-        else if (step === ASK) step = agree(own) ? step + 1 : CLOSE;
+        if (step === VOTE) step = goesOn(own) ? step + 1 : ASK;
+        else if (step === ASK) step = now.terms.courtesy !== 'none' && agree(own) ? step + 1 : CLOSE;
         else {
           pass(step, own);
           step++;

@@ -1,7 +1,7 @@
 // Rollouts in the SIMD module: whole batches of deals and alternatives in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { type SimdInstance, type SimdModule, writeCard, writePassSelection } from '../../kernels/index.ts';
-import { STEPS } from '../../rules/index.ts';
+import { type ExchangeTerms, STEPS } from '../../rules/index.ts';
 import { writeWinModel } from '../win-probability/simd.ts';
 import { createWinProbability } from '../win-probability/win-probability.ts';
 import {
@@ -21,7 +21,7 @@ import { createReferenceRollouts } from './reference.ts';
 const ACTIONS_PER_CALL = 4096;
 
 /** What all rollouts of a batch share, as `assembly/index.ts` reads it. */
-const HEADER_WORDS = 7;
+const HEADER_WORDS = 8;
 
 /** By the SIMD module where the host runs it, otherwise by the reference implementation. */
 export function createRollouts(simd: SimdModule, card: CompiledCard): Rollouts {
@@ -49,10 +49,10 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
 
   /** Plays so many deals from `first` on. */
   function play(batch: RolloutBatch, first: number, count: number, out: Float64Array): void {
-    const { seed, seat, dealer, step, alternatives } = batch;
+    const { seed, seat, dealer, terms, step, alternatives } = batch;
     const from = first * alternatives;
     const end = from + count * alternatives;
-    header.set([seed, seat, dealer, step, count, alternatives]);
+    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms)]);
     agreed.set(batch.agreed);
     keys.set(batch.keys.subarray(first, first + count));
     deals.set(batch.deals.subarray(first * DEAL_BYTES, (first + count) * DEAL_BYTES));
@@ -73,6 +73,16 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
       return out;
     },
   };
+}
+
+/** The bits that `assembly/exchange.ts` reads; 0 is the standard. */
+function termsWord({ secondCharleston, blindPasses, courtesy }: ExchangeTerms): number {
+  return (
+    (secondCharleston === 'always' ? 1 : 0) |
+    (secondCharleston === 'none' ? 2 : 0) |
+    (blindPasses ? 0 : 4) |
+    (courtesy === 'none' ? 8 : 0)
+  );
 }
 
 function writeSchedule(simd: SimdInstance): void {

@@ -7,7 +7,14 @@ import {
   type Review,
   replayDecisions,
 } from '../../analysis/index.ts';
-import { type Face, facesOf, MOVES, type SeatRecord, type Step, sortFaces } from '../../rules/index.ts';
+import {
+  type Face,
+  facesOf,
+  mayPassBlind,
+  type SeatRecord,
+  type Step,
+  sortFaces,
+} from '../../rules/index.ts';
 
 /** The sections of the card that a player named as aims before a step. */
 export interface Aim {
@@ -66,7 +73,9 @@ function choicesIn(decision: ReplayedDecision): ChoiceMade[] {
     case 'move': {
       const { step, gave, blind } = decision;
       const pass: ChoiceMade = { kind: 'pass', step, ...facts, chosen: sortFaces(gave) };
-      return MOVES[step].blind ? [{ kind: 'blind', step, ...facts, chosen: blind }, pass] : [pass];
+      return mayPassBlind(step, decision.terms)
+        ? [{ kind: 'blind', step, ...facts, chosen: blind }, pass]
+        : [pass];
     }
   }
 }

@@ -4,6 +4,7 @@ import { createRng, type Rng } from '../../../shared-engine/kernels/philox.ts';
 import { createTileValues } from '../../../shared-engine/kernels/tile-value/simd.ts';
 import { BY_VALUE, createChoiceModel } from '../../../shared-engine/policy/choice-model.ts';
 import { legalPasses } from '../../../shared-engine/policy/pass-selection.ts';
+import { STANDARD_TERMS } from '../../../shared-engine/rules/exchange/terms.ts';
 import { FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT, faceIndex } from '../../../shared-engine/rules/tiles/face.ts';
 import { card, simd } from './choices.ts';
@@ -38,7 +39,16 @@ export function modelRound(seed: number, n: number, moves: number): ModelRound {
   });
   const rack = [...racks.subarray(0, FACE_COUNT)];
   return {
-    situation: { seat: 0, dealer: 0, step: 0, agreed: [0, 0, 0, 0], start, rack, past },
+    situation: {
+      seat: 0,
+      dealer: 0,
+      terms: STANDARD_TERMS.friends,
+      step: 0,
+      agreed: [0, 0, 0, 0],
+      start,
+      rack,
+      past,
+    },
     truth: racks,
   };
 }

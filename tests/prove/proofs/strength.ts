@@ -106,6 +106,7 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
     seat: situation.seat,
     dealer: situation.dealer,
     step: situation.step,
+    terms: situation.terms,
     agreed: situation.agreed,
     count: ENDINGS,
     alternatives: picks.length,

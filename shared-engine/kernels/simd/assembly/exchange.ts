@@ -11,6 +11,12 @@ const CACHED: u32 = 32;
 const ENTRY: usize = 40;
 const NOISE: usize = 36 * 8;
 
+/** Bits of the terms: whether the second Charleston always or never takes place, and what there is none of. */
+const ALWAYS_SECOND: u32 = 1;
+const NO_SECOND: u32 = 2;
+const NO_BLIND: u32 = 4;
+const NO_COURTESY: u32 = 8;
+
 const racks: usize = memory.data(144, 16);
 const agreed: usize = memory.data(4, 4);
 const uncached: usize = memory.data(4, 4);
@@ -29,6 +35,7 @@ let seed: u32 = 0;
 let chooser: u32 = 0;
 let dealer: u32 = 0;
 let opening: u32 = 0;
+let terms: u32 = 0;
 let offered: usize = 0;
 
 /** Bytes of room that `setSchedule` asks for: 4 × steps places. */
@@ -53,13 +60,14 @@ export function setSchedule(table: usize, count: u32, room: usize): void {
   noiseDrawn = cached + places;
 }
 
-/** What all deals of a batch share, as `setBatch` of the index has it; `agreedAt` holds a byte a seat. */
-export function setSetting(header: usize, agreedAt: usize): void {
+/** What all deals of a batch share, as `setBatch` of the index has it. */
+export function setSetting(header: usize): void {
   seed = load<u32>(header);
   chooser = load<u32>(header, 4);
   dealer = load<u32>(header, 8);
   opening = load<u32>(header, 12);
-  offered = agreedAt;
+  terms = load<u32>(header, 24);
+  offered = header + 28;
 }
 
 /** Begins a sampled deal: forgets what was computed for the one before. */
@@ -92,7 +100,7 @@ function choosePass(step: u32, seat: u32): usize {
 
 /** `action` is where the chooser's own action stands at its own step, otherwise 0. */
 function pass(step: u32, action: usize): void {
-  const mayBeBlind = load<u8>(blindSteps + step) !== 0;
+  const mayBeBlind = (terms & NO_BLIND) === 0 && load<u8>(blindSteps + step) !== 0;
   for (let seat: u32 = 0; seat < 4; seat++) {
     const most: u32 = ask < step ? load<u8>(agreed + seat) : 3;
     let from = uncached;
@@ -112,6 +120,12 @@ function pass(step: u32, action: usize): void {
     setPass(seat, choosePass(step, seat), 3, 0);
   }
   moveTiles(racks, load<u8>(toward + step), step);
+}
+
+/** By the terms, or by a vote. */
+function goesOn(action: usize): bool {
+  if ((terms & (ALWAYS_SECOND | NO_SECOND)) !== 0) return (terms & ALWAYS_SECOND) !== 0;
+  return allContinue(action);
 }
 
 function allContinue(action: usize): bool {
@@ -145,8 +159,8 @@ export function playAction(from: usize, action: usize, out: usize): void {
   let step = opening;
   while (step < steps) {
     const chosen = step === opening ? action : 0;
-    if (step === vote) step = allContinue(chosen) ? step + 1 : ask;
-    else if (step === ask) step = agree(chosen) ? step + 1 : steps;
+    if (step === vote) step = goesOn(chosen) ? step + 1 : ask;
+    else if (step === ask) step = (terms & NO_COURTESY) === 0 && agree(chosen) ? step + 1 : steps;
     else {
       pass(step, chosen);
       step++;
