@@ -32,41 +32,20 @@ export interface Terms {
 /** The part of the terms that decides which steps there are and what may be chosen in them. */
 export type ExchangeTerms = Pick<Terms, 'secondCharleston' | 'blindPasses' | 'courtesy'>;
 
+const USUAL = {
+  whoIsEast: 'in-turn',
+  secondCharleston: 'by-vote',
+  blindPasses: true,
+  courtesy: 'by-asking',
+  deadline: null,
+  botPace: 'usual',
+} as const;
+
 /** How a table plays that agrees on nothing else, by who sits at it (rules W1–W6, Z2). */
 export const STANDARD_TERMS = {
-  friends: {
-    whoIsEast: 'in-turn',
-    secondCharleston: 'by-vote',
-    blindPasses: true,
-    courtesy: 'by-asking',
-    deadline: null,
-    botPace: 'usual',
-    cardHelp: 'printed',
-    passLog: false,
-    revealRacks: false,
-  },
-  alone: {
-    whoIsEast: 'in-turn',
-    secondCharleston: 'by-vote',
-    blindPasses: true,
-    courtesy: 'by-asking',
-    deadline: null,
-    botPace: 'usual',
-    cardHelp: 'nearest',
-    passLog: true,
-    revealRacks: true,
-  },
-  class: {
-    whoIsEast: 'in-turn',
-    secondCharleston: 'by-vote',
-    blindPasses: true,
-    courtesy: 'by-asking',
-    deadline: null,
-    botPace: 'usual',
-    cardHelp: 'nearest',
-    passLog: true,
-    revealRacks: false,
-  },
+  friends: { ...USUAL, cardHelp: 'printed', passLog: false, revealRacks: false },
+  alone: { ...USUAL, cardHelp: 'nearest', passLog: true, revealRacks: true },
+  class: { ...USUAL, cardHelp: 'nearest', passLog: true, revealRacks: false },
 } as const satisfies Readonly<Record<string, Terms>>;
 
 export type TermsOf = keyof typeof STANDARD_TERMS;
