@@ -166,11 +166,15 @@ describe('a person who is disconnected', () => {
 });
 
 describe('bots', () => {
-  test('SC1 W5 pause two and a half times as long where the table plays slowly', async () => {
+  test('SC1 W1 W5 pause two and a half times as long where the table plays slowly, and East is who is always East', async () => {
     await server.stop();
     server = await startServer({ settings: { BOT_DELAY_MS: '1000' } });
-    const peer = await sitDown(server, await openRoom(server, { ...ALONE, terms: { botPace: 'slow' } }));
+    const peer = await sitDown(
+      server,
+      await openRoom(server, { ...ALONE, terms: { botPace: 'slow', whoIsEast: 'always' } }),
+    );
     await peer.untilTable(({ round }) => round === 1);
+    expect(ownView(peer).dealer).toBe(0);
     const answered = () => {
       const { stage } = ownView(peer);
       return stage.phase === 'passing' && stage.answered[1];
