@@ -11,6 +11,7 @@ import { Classes } from './class/classes.ts';
 import { CLASS_TABLE } from './class/table-policy.ts';
 import type { Config } from './config.ts';
 import { addressKey } from './http/address-key.ts';
+import { botRoutes } from './http/bot-seats.ts';
 import { classRoutes } from './http/classes.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
 import type { Metrics } from './http/metrics.ts';
@@ -117,6 +118,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   const { roomsPerMinute } = limits;
   const { drills, cards } = ports;
   roomRoutes(app, { registry, tickets, entropy, clock, cards, roomsPerMinute });
+  botRoutes(app, { registry, entropy });
   roomPersonalDataRoutes(app, { registry, store });
   classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute });
   classPersonalDataRoutes(app, { classes, store });

@@ -68,6 +68,8 @@ const schema = z.object({
   METRICS_HOST: z.string().default('127.0.0.1'),
   /** Pause of a bot before it chooses, in milliseconds. */
   BOT_DELAY_MS: z.coerce.number().int().min(0).max(60_000).default(900),
+  /** How long a bot that somebody brings may take for a choice before a stand-in chooses, in milliseconds. */
+  EXTERNAL_BOT_MS: z.coerce.number().int().min(100).max(300_000).default(10_000),
   /** How long a person may be disconnected before a bot chooses for the sake of those who wait, in milliseconds. */
   DISCONNECT_GRACE_MS: z.coerce.number().int().min(0).default(60_000),
   /** How long a person may be disconnected before the next deal no longer waits for them, in milliseconds. */
@@ -106,6 +108,7 @@ type Environment = z.infer<typeof schema>;
 /** How long the server waits for whom and what, in milliseconds. */
 export interface Timing {
   readonly botDelay: number;
+  readonly externalBot: number;
   readonly disconnectGrace: number;
   readonly nextDealGrace: number;
   readonly roomUnload: number;
@@ -190,6 +193,7 @@ function configFrom(e: Environment): Config {
     },
     timing: {
       botDelay: e.BOT_DELAY_MS,
+      externalBot: e.EXTERNAL_BOT_MS,
       disconnectGrace: e.DISCONNECT_GRACE_MS,
       nextDealGrace: e.NEXT_DEAL_GRACE_MS,
       roomUnload: e.ROOM_UNLOAD_MS,

@@ -9,13 +9,14 @@ import {
   type View,
   viewFor,
 } from '../../shared-engine/index.ts';
+import { FILL_IN_STYLE } from '../room/bot-name.ts';
 import type { TablePolicy } from '../room/policy.ts';
 import {
   deadlineOf,
   disconnectedSince,
-  type PersonSeat,
+  type HeldSeat,
+  nameAt,
   type RoomState,
-  type SeatState,
   wasDealt,
 } from '../room/state.ts';
 import { isHeld } from '../room/teacher-controls.ts';
@@ -30,8 +31,8 @@ export interface TableFacts {
   readonly now: number;
 }
 
-/** The seat somebody listens from, with the person who sits there; null for a spectator. */
-export type Listening = { readonly seat: Seat; readonly person: PersonSeat } | null;
+/** The seat somebody listens from, with whoever holds it; null for a spectator. */
+export type Listening = { readonly seat: Seat; readonly held: HeldSeat } | null;
 
 export function tableFor(state: RoomState, facts: TableFacts, listening: Listening): Table {
   return {
@@ -66,12 +67,12 @@ export function controlsFor(
 }
 
 export function seatInfos(state: RoomState): Four<SeatInfo> {
-  return forFour((seat) => seatInfo(state.seats[seat], state.host === seat));
+  return forFour((seat) => seatInfo(state, seat));
 }
 
 /** Who sat down after the deal is told of that round what everybody may know. */
 export function audienceOf(state: RoomState, listening: Listening): Audience {
-  const isPlayer = listening !== null && wasDealt(state, listening.person);
+  const isPlayer = listening !== null && wasDealt(state, listening.held);
   return isPlayer ? { kind: 'seat', seat: listening.seat } : { kind: 'spectator' };
 }
 
@@ -79,15 +80,29 @@ export function roundView(state: RoomState, listening: Listening): View | null {
   return state.play && viewFor(state.play.round, audienceOf(state, listening));
 }
 
-function seatInfo(seat: SeatState, host: boolean): SeatInfo {
-  switch (seat.kind) {
+function seatInfo(state: RoomState, seat: Seat): SeatInfo {
+  const held = state.seats[seat];
+  const invited = state.invitations[seat] === null ? {} : { invited: true as const };
+  switch (held.kind) {
     case 'empty':
-      return { kind: 'empty' };
+      return { kind: 'empty', ...invited };
     case 'bot':
-      return { kind: 'bot', name: seat.name, style: seat.style };
+      return { kind: 'bot', name: held.name, style: held.style, ...invited };
+    case 'external-bot': {
+      // It is the host's own: it goes when the host does (rule BT5).
+      const by = (state.host !== null && nameAt(state, state.host)) || held.name;
+      const external = { by, present: disconnectedSince(held) === null };
+      return { kind: 'bot', name: held.name, style: FILL_IN_STYLE, external };
+    }
     case 'person': {
-      const { name, ready } = seat;
-      return { kind: 'person', name, ready, host, present: disconnectedSince(seat) === null };
+      const { name, ready } = held;
+      return {
+        kind: 'person',
+        name,
+        ready,
+        host: state.host === seat,
+        present: disconnectedSince(held) === null,
+      };
     }
   }
 }

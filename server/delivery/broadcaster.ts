@@ -2,7 +2,7 @@
 import { CLOSE, type Resume, type ServerMessage } from '../../shared-engine/index.ts';
 import type { SeatConnection, SeatConnections } from '../presence/seat-connections.ts';
 import type { SeatHolder } from '../room/command.ts';
-import { personAt, type RoomState } from '../room/state.ts';
+import { holderAt, type RoomState } from '../room/state.ts';
 import { type TableFacts, tableFor } from './audience.ts';
 import { deltaBetween, type Moment } from './delta.ts';
 import { sizeAtMost } from './padding.ts';
@@ -157,6 +157,6 @@ function isGreeted(listener: Listener): listener is Greeted {
 }
 
 function momentOf(seat: SeatConnection | null, state: RoomState): Moment {
-  const person = seat && personAt(state, seat.holder.seat, seat.holder.since);
-  return { state, listening: seat && person && { seat: seat.holder.seat, person } };
+  const held = seat && holderAt(state, seat.holder);
+  return { state, listening: seat && held && { seat: seat.holder.seat, held } };
 }

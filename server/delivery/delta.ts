@@ -27,12 +27,16 @@ export function deltaBetween(before: Moment, now: Moment, facts: TableFacts): Ta
     // Time runs without an event.
     remaining: remainingOf(state, facts),
     ...((before.listening?.seat ?? null) !== you && { you }),
-    // The host never changes but with a seat.
-    ...(before.state.seats !== state.seats && { seats: seatInfos(state) }),
+    ...(haveSeatsChanged(before.state, state) && { seats: seatInfos(state) }),
     ...((before.state.play?.number ?? 0) !== round && { round }),
     ...(facts.policy.hasTeacher && controlsDelta(before, now)),
     ...viewDeltaBetween(before, now),
   };
+}
+
+/** The host never changes but with a seat. */
+function haveSeatsChanged(before: RoomState, now: RoomState): boolean {
+  return before.seats !== now.seats || before.invitations !== now.invitations;
 }
 
 function controlsDelta(before: Moment, now: Moment): Pick<TableDelta, 'controls'> {

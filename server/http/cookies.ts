@@ -4,7 +4,7 @@ import { classPath, roomPath, SEATS } from '../../shared-engine/index.ts';
 import type { ClassPlayer, ClassState } from '../class/state.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { SeatSecrets } from '../room/seat-secrets.ts';
-import type { RoomState } from '../room/state.ts';
+import { heldAt, type RoomState } from '../room/state.ts';
 import { hashSecret, isSameHash } from '../secrets.ts';
 
 const SEAT = 'seat';
@@ -30,13 +30,21 @@ export function clearClassCookies(reply: FastifyReply, code: string): void {
   for (const role of CLASS_ROLES) reply.clearCookie(role, { path: classPath(code) });
 }
 
+/**
+ * Whether a request comes from a program that is no page: a browser adds an Origin to everything that a page posts.
+ * A page's scripts never get to read a secret, so that nothing that gets into a page can carry a seat away.
+ */
+export function isProgram({ headers }: FastifyRequest): boolean {
+  return headers.origin === undefined;
+}
+
 /** Who brings a seat's secret, and the hash of that secret. */
 export interface Bearer {
   readonly holder: SeatHolder;
   readonly shown: string;
 }
 
-/** The person whose secret this request brings, if that person still sits in the room and the secret is good. */
+/** The holder of a seat whose secret this request brings, if that one still sits in the room and the secret is good. */
 export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
   return bearerWhere(request, state, ({ current, successors }) => [
     current,
@@ -44,7 +52,7 @@ export function bearerOf(request: FastifyRequest, state: RoomState): Bearer | nu
   ]);
 }
 
-/** The person of whom this request brings a secret that was replaced. */
+/** The holder of a seat of whom this request brings a secret that was replaced. */
 export function oldBearerOf(request: FastifyRequest, state: RoomState): Bearer | null {
   return bearerWhere(request, state, ({ retired }) => retired.map(({ hash }) => hash));
 }
@@ -58,10 +66,10 @@ function bearerWhere(
   const [shown] = hashesIn(request, SEAT);
   if (shown === undefined) return null;
   for (const seat of SEATS) {
-    const at = state.seats[seat];
-    if (at.kind !== 'person') continue;
-    const isTheirs = hashesOf(at.secrets).some((hash) => isSameHash(hash, shown));
-    if (isTheirs) return { holder: { seat, since: at.since }, shown };
+    const held = heldAt(state, seat);
+    if (held === null) continue;
+    const isTheirs = hashesOf(held.secrets).some((hash) => isSameHash(hash, shown));
+    if (isTheirs) return { holder: { seat, since: held.since }, shown };
   }
   return null;
 }
@@ -94,7 +102,14 @@ function setCookie(reply: FastifyReply, name: string, path: string, secret: stri
   });
 }
 
-function hashesIn({ headers, cookies }: FastifyRequest, name: string): string[] {
-  const header = headers.authorization?.match(/^Bearer ([\w-]{20,100})$/)?.[1];
-  return [header, cookies[name]].flatMap((secret) => (secret === undefined ? [] : [hashSecret(secret)]));
+/** Hash of the secret in the header that programs use; null where there is none. */
+export function bearerHash({ headers }: FastifyRequest): string | null {
+  const secret = headers.authorization?.match(/^Bearer ([\w-]{20,100})$/)?.[1];
+  return secret === undefined ? null : hashSecret(secret);
+}
+
+function hashesIn(request: FastifyRequest, name: string): string[] {
+  const cookie = request.cookies[name];
+  const hashes = [bearerHash(request), cookie === undefined ? null : hashSecret(cookie)];
+  return hashes.filter((hash) => hash !== null);
 }

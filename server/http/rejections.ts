@@ -17,6 +17,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'not-seated': 403,
   'not-your-seat': 403,
   'not-the-host': 403,
+  'invitation-over': 403,
+  'cookie-only': 403,
   held: 409,
   'teacher-controlled': 403,
   'no-such-class': 404,

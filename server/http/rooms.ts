@@ -7,7 +7,6 @@ import {
   type lobbySchema,
   openRoomSchema,
   ROOMS_PATH,
-  SEATS,
   termsFrom,
 } from '../../shared-engine/index.ts';
 import { seatInfos } from '../delivery/audience.ts';
@@ -16,12 +15,20 @@ import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
 import { OVERTAKEN_MS, retiredSecret } from '../room/seat-secrets.ts';
-import { personAt } from '../room/state.ts';
+import { holderAt, seatWithSecret } from '../room/state.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
-import { type Bearer, bearerOf, clearSeatCookie, oldBearerOf, setSeatCookie } from './cookies.ts';
+import {
+  type Bearer,
+  bearerHash,
+  bearerOf,
+  clearSeatCookie,
+  isProgram,
+  oldBearerOf,
+  setSeatCookie,
+} from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
@@ -57,9 +64,10 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
     // Who sits already keeps the seat: a claim sent twice must not take two.
     const known = bearerOf(request, live.room.state);
     if (known) return { seat: known.holder.seat };
+    if (!mayHaveSecret(request, body.data)) return rejectWith(reply, 'cookie-only');
     const name = parseName(body.data.name);
     if (name === null) return rejectWith(reply, 'bad-name');
-    return claimSeat(live, { name, seat: body.data.seat }, entropy, reply);
+    return claimSeat(live, { ...body.data, name }, entropy, reply);
   });
 
   app.post<AtRoom>(`${ROOMS_PATH}/:code/ticket`, async (request, reply) => {
@@ -71,12 +79,15 @@ export function roomRoutes(app: FastifyInstance, ports: RoomRoutes): void {
     if (old !== null) return rejectOldSecret(live, old, clock.now(), reply);
     if (bearer === null && !live.policy.isOpen) return rejectWith(reply, 'no-such-room');
     if (bearer === null && !live.broadcaster.hasRoomForSpectators) return rejectWith(reply, 'table-full');
+    const secret = newSecret(entropy);
     if (bearer !== null) {
-      const answer = await issueSecret(live, bearer, entropy, reply);
+      const answer = await issueSecret(live, bearer, secret, reply);
       if (!answer.ok) return sendRejection(reply, answer);
     }
     const { holder, shown } = bearer ?? { holder: null, shown: null };
-    return { ticket: await tickets.issue({ code, holder, shown }), seat: holder?.seat ?? null };
+    const ticket = await tickets.issue({ code, holder, shown });
+    const isKept = bearer !== null && isProgram(request) && bearerHash(request) === shown;
+    return { ticket, seat: holder?.seat ?? null, ...(isKept && { secret }) };
   });
 
   app.get<AtRoom>(`${ROOMS_PATH}/:code/card`, async (request, reply) => {
@@ -104,6 +115,7 @@ async function openRoom(
 ) {
   const body = openRoomSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
+  if (!mayHaveSecret(request, body.data)) return rejectWith(reply, 'cookie-only');
   const { mode, bots } = body.data;
   const agreed = termsFrom(body.data.terms, mode);
   if (!agreed.ok) return sendRejection(reply, agreed);
@@ -120,13 +132,29 @@ async function openRoom(
   );
   if (!opened.ok) return sendRejection(reply, opened);
   const { code } = opened.live.room;
+  const answer = giveSecret(reply, code, secret, body.data);
+  return reply.code(201).send({ code, seat: 0, ...answer });
+}
+
+/** A page never gets to read the secret of its seat. */
+function mayHaveSecret(request: FastifyRequest, { secretIn }: Pick<ClaimSeat, 'secretIn'>): boolean {
+  return secretIn !== 'body' || isProgram(request);
+}
+
+/** What the answer says of a new seat's secret; a cookie holds it unless a program asked for it. */
+function giveSecret(
+  reply: FastifyReply,
+  code: string,
+  secret: string,
+  { secretIn }: Pick<ClaimSeat, 'secretIn'>,
+): { readonly secret?: string } {
+  if (secretIn === 'body') return { secret };
   setSeatCookie(reply, code, secret);
-  return reply.code(201).send({ code, seat: 0 });
+  return {};
 }
 
 /** Every ticket brings a new secret with it; the one before stays good until a connection is opened with the new one. */
-async function issueSecret({ room }: ActiveRoom, bearer: Bearer, entropy: Entropy, reply: FastifyReply) {
-  const secret = newSecret(entropy);
+async function issueSecret({ room }: ActiveRoom, bearer: Bearer, secret: string, reply: FastifyReply) {
   const answer = await room.submit({ kind: 'issue-secret', ...bearer, secretHash: hashSecret(secret) });
   if (answer.ok) setSeatCookie(reply, room.code, secret);
   return answer;
@@ -135,8 +163,8 @@ async function issueSecret({ room }: ActiveRoom, bearer: Bearer, entropy: Entrop
 /** Shortly after it was replaced it may come from a page that another one has overtaken; later it is a copy. */
 async function rejectOldSecret({ room }: ActiveRoom, old: Bearer, now: number, reply: FastifyReply) {
   const { holder, shown } = old;
-  const person = personAt(room.state, holder.seat, holder.since);
-  const at = (person && retiredSecret(person.secrets, shown)?.at) ?? 0;
+  const held = holderAt(room.state, holder);
+  const at = (held && retiredSecret(held.secrets, shown)?.at) ?? 0;
   if (now - at < OVERTAKEN_MS) return rejectWith(reply, 'ask-again');
   // Rejected in any case: where the warning cannot be stored, the next attempt brings it.
   await room.submit({ kind: 'report-old-secret', holder, shown });
@@ -144,24 +172,16 @@ async function rejectOldSecret({ room }: ActiveRoom, old: Bearer, now: number, r
   return rejectWith(reply, 'old-secret');
 }
 
-async function claimSeat(
-  { room }: ActiveRoom,
-  claim: Pick<ClaimSeat, 'name' | 'seat'>,
-  entropy: Entropy,
-  reply: FastifyReply,
-) {
+async function claimSeat({ room }: ActiveRoom, claim: ClaimSeat, entropy: Entropy, reply: FastifyReply) {
+  const { name, seat: wanted } = claim;
   const secret = newSecret(entropy);
   const secretHash = hashSecret(secret);
-  const answer = await room.submit({ kind: 'take-seat', ...claim, secretHash });
+  const answer = await room.submit({ kind: 'take-seat', name, seat: wanted, secretHash });
   if (!answer.ok) return sendRejection(reply, answer);
-  const seat = SEATS.find((one) => {
-    const at = room.state.seats[one];
-    return at.kind === 'person' && at.secrets.current === secretHash;
-  });
+  const seat = seatWithSecret(room.state, secretHash);
   // Vacated again in the same moment by the host.
-  if (seat === undefined) return rejectWith(reply, 'seat-taken');
-  setSeatCookie(reply, room.code, secret);
-  return { seat };
+  if (seat === null) return rejectWith(reply, 'seat-taken');
+  return { seat, ...giveSecret(reply, room.code, secret, claim) };
 }
 
 function lobbyOf({ room, card }: ActiveRoom): z.infer<typeof lobbySchema> {

@@ -2,7 +2,7 @@
 import { type ConnectionOrigin, SEATS, type Seat } from '../../shared-engine/index.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { Room } from '../room/room.ts';
-import { type PersonSeat, personAt } from '../room/state.ts';
+import { type HeldSeat, heldAt, holderAt, type RoomState } from '../room/state.ts';
 
 export interface SeatConnection {
   readonly holder: SeatHolder;
@@ -50,18 +50,18 @@ export class SeatConnections {
   /** To be called after every change of the room. */
   changed(): void {
     for (const connection of this.#open) {
-      const presence = this.#personOf(connection)?.presence;
+      const presence = this.#holderOf(connection)?.presence;
       if (presence?.kind === 'connected' && presence.connection === connection.name) connection.known = true;
     }
   }
 
   /** Whether whoever opened this connection still has the seat. */
   isHeld(connection: SeatConnection): boolean {
-    return this.#personOf(connection) !== null;
+    return this.#holderOf(connection) !== null;
   }
 
   isReplaced(connection: SeatConnection): boolean {
-    const presence = this.#personOf(connection)?.presence;
+    const presence = this.#holderOf(connection)?.presence;
     return connection.known && presence?.kind === 'connected' && presence.connection !== connection.name;
   }
 
@@ -69,29 +69,29 @@ export class SeatConnections {
   async reconcile(): Promise<void> {
     const before = this.#room.state;
     for (const connection of [...this.#open]) {
-      const person = this.#personOf(connection);
-      if (person && (!connection.known || person.presence.kind === 'disconnected')) {
+      const held = this.#holderOf(connection);
+      if (held && (!connection.known || held.presence.kind === 'disconnected')) {
         await this.announce(connection);
       }
     }
-    await this.#closeThose(before.seats, ({ node, connection }) => {
+    await this.#closeThose(before, ({ node, connection }) => {
       return node === this.#node && ![...this.#open].some(({ name }) => name === connection);
     });
   }
 
   /** These servers are gone, and with them the connections they had. */
   async withoutNodes(gone: readonly string[]): Promise<void> {
-    await this.#closeThose(this.#room.state.seats, ({ node }) => gone.includes(node));
+    await this.#closeThose(this.#room.state, ({ node }) => gone.includes(node));
   }
 
   async #closeThose(
-    seats: Room['state']['seats'],
-    isOver: (presence: PersonSeat['presence'] & { kind: 'connected' }) => boolean,
+    state: RoomState,
+    isOver: (presence: HeldSeat['presence'] & { kind: 'connected' }) => boolean,
   ): Promise<void> {
     for (const seat of SEATS) {
-      const held = seats[seat];
-      if (held.kind !== 'person' || held.presence.kind === 'disconnected') continue;
-      if (isOver(held.presence)) await this.#tellClosed(seat, held.presence.connection);
+      const presence = heldAt(state, seat)?.presence;
+      if (presence?.kind !== 'connected') continue;
+      if (isOver(presence)) await this.#tellClosed(seat, presence.connection);
     }
   }
 
@@ -99,7 +99,7 @@ export class SeatConnections {
     await this.#room.submit({ kind: 'disconnect', seat, connection }, `disconnect/${connection}`);
   }
 
-  #personOf({ holder }: SeatConnection): PersonSeat | null {
-    return personAt(this.#room.state, holder.seat, holder.since);
+  #holderOf({ holder }: SeatConnection): HeldSeat | null {
+    return holderAt(this.#room.state, holder);
   }
 }

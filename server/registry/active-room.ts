@@ -13,7 +13,7 @@ import type { SeatHolder } from '../room/command.ts';
 import { logFieldsOf } from '../room/log-fields.ts';
 import type { Policies, TablePolicy } from '../room/policy.ts';
 import { ROOM, type Room, type RoomChange, roomWith } from '../room/room.ts';
-import { personAt, type RoomState } from '../room/state.ts';
+import { heldAt, holderAt, type RoomState } from '../room/state.ts';
 import { Scheduler, type SchedulerPorts } from '../schedule/scheduler.ts';
 import { StepClock } from '../schedule/step-clock.ts';
 import { logTag } from '../secrets.ts';
@@ -124,7 +124,7 @@ export class ActiveRoom {
   async #greet(listener: Listener): Promise<void> {
     const { seat, connection } = listener;
     const holder = seat?.holder;
-    const warn = holder && personAt(this.room.state, holder.seat, holder.since)?.warn;
+    const warn = holder && holderAt(this.room.state, holder)?.warn;
     if (seat) await this.connections.announce(seat);
     if (!this.broadcaster.has(listener)) return;
     this.broadcaster.greet(listener);
@@ -138,8 +138,8 @@ export class ActiveRoom {
     for (const { event } of recorded) {
       if (event.kind !== 'old-secret-shown') continue;
       const { seat } = event;
-      const held = state.seats[seat];
-      if (held.kind !== 'person') continue;
+      const held = heldAt(state, seat);
+      if (held === null) continue;
       this.broadcaster.sendTo({ seat, since: held.since }, { kind: 'old-secret-shown' });
     }
   }

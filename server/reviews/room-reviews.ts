@@ -7,7 +7,7 @@ import type { Cancel, Clock, DeepAnalyzer, Measurements, PlayingCard, Reviewer }
 import type { SeatHolder } from '../room/command.ts';
 import type { RoomEvent } from '../room/event.ts';
 import type { Room } from '../room/room.ts';
-import { type Play, personAt, type RoomState, wasDealt } from '../room/state.ts';
+import { holderAt, isHeldBy, type Play, type RoomState, wasDealt } from '../room/state.ts';
 import { SeatAnalyses } from './seat-analyses.ts';
 
 /** Pause between two messages with new analyses, in milliseconds: a review is too large to be sent at every one. */
@@ -118,7 +118,7 @@ export class RoomReviews {
   /** For those alone who are there to read it. */
   #analyze(play: Play, { analyses, holder }: SeatReview): void {
     if (!analyses || !this.#here.has(nameOf(holder))) return;
-    const person = personAt(this.#about.room.state, holder.seat, holder.since);
+    const person = holderAt(this.#about.room.state, holder);
     if (person?.presence.kind !== 'connected') return;
     analyses.follow(seatView(play.round, holder.seat));
   }
@@ -184,8 +184,8 @@ export class RoomReviews {
     this.#closedAt = null;
   }
 
-  #stillSits({ seat, since }: SeatHolder): boolean {
-    return personAt(this.#about.room.state, seat, since) !== null;
+  #stillSits(holder: SeatHolder): boolean {
+    return isHeldBy(this.#about.room.state, holder);
   }
 
   /** Null before the first answer. */
@@ -209,7 +209,7 @@ function isResolved(event: RoomEvent): boolean {
   return event.kind === 'round' && event.event.kind === 'resolved';
 }
 
-/** The people who were dealt the round and still sit there. */
+/** The people who were dealt the round and still sit there; bots get no review (rule BT3). */
 function holdersOf(state: RoomState): SeatHolder[] {
   return SEATS.flatMap((seat) => {
     const at = state.seats[seat];

@@ -30,7 +30,7 @@ export interface Opening {
   } | null;
 }
 
-/** A person on a seat; `since` is the number of the event with which the person sat down. */
+/** A person or an external bot on a seat; `since` is the number of the event with which the holder sat down. */
 export interface SeatHolder {
   readonly seat: Seat;
   readonly since: number;
@@ -42,6 +42,20 @@ export type RoomCommand =
       readonly kind: 'take-seat';
       readonly seat: Seat | null;
       readonly name: string;
+      readonly secretHash: string;
+    }
+  /** The host keeps a seat open for a bot that brings the secret of this hash. */
+  | {
+      readonly kind: 'invite-bot';
+      readonly holder: SeatHolder;
+      readonly seat: Seat;
+      readonly secretHash: string;
+    }
+  /** A bot takes the seat it was invited to with the secret of hash `shown`; `secretHash` is of the seat's own. */
+  | {
+      readonly kind: 'seat-external-bot';
+      readonly name: string;
+      readonly shown: string;
       readonly secretHash: string;
     }
   /** A person's choice; `seat` is what the frame says, which must be the holder's. */

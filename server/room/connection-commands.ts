@@ -6,16 +6,16 @@ import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
 import { RETURNS } from './growth.ts';
 import { isGood, retiredSecret } from './seat-secrets.ts';
-import { personAt, type RoomState } from './state.ts';
+import { heldAt, holderAt, type RoomState } from './state.ts';
 
 /** One page may reach two servers, one of them slowly: its newer connection stays, whichever is heard of first. */
 export function decideConnecting(
   state: RoomState,
   { holder, node, connection, from }: RoomCommand & { kind: 'connect' },
 ): Decision<RoomEvent> {
-  const person = personAt(state, holder.seat, holder.since);
-  if (person === null) return reject('not-seated');
-  const there = person.presence.kind === 'connected' ? person.presence.from : undefined;
+  const held = holderAt(state, holder);
+  if (held === null) return reject('not-seated');
+  const there = held.presence.kind === 'connected' ? held.presence.from : undefined;
   if (there && from && there.page === from.page && there.nth > from.nth) return accept([]);
   return accept([{ kind: 'connected', seat: holder.seat, node, connection, ...(from && { from }) }]);
 }
@@ -25,9 +25,8 @@ export function decideDisconnecting(
   state: RoomState,
   { seat, connection }: RoomCommand & { kind: 'disconnect' },
 ): Decision<RoomEvent> {
-  const held = state.seats[seat];
-  const present =
-    held.kind === 'person' && held.presence.kind === 'connected' && held.presence.connection === connection;
+  const presence = heldAt(state, seat)?.presence;
+  const present = presence?.kind === 'connected' && presence.connection === connection;
   return accept(present ? [{ kind: 'disconnected', seat, connection }] : []);
 }
 
@@ -36,9 +35,9 @@ type SecretCommand = RoomCommand & { kind: 'issue-secret' | 'confirm-secret' | '
 /** A secret that was replaced does nothing to those that are good (rule RS4). */
 export function decideSecret(state: RoomState, command: SecretCommand, at: number): Decision<RoomEvent> {
   const { holder, shown } = command;
-  const person = personAt(state, holder.seat, holder.since);
-  if (person === null) return reject('not-seated');
-  const { secrets } = person;
+  const held = holderAt(state, holder);
+  if (held === null) return reject('not-seated');
+  const { secrets } = held;
   const { seat } = holder;
   if (command.kind === 'report-old-secret') {
     // Once for each of them: whoever goes on bringing it must not fill the log.

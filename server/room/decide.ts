@@ -13,6 +13,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
+import { decideExternalBot, decideInvitation } from './bot-invitations.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
@@ -21,7 +22,7 @@ import type { RoomEvent } from './event.ts';
 import { CHANGES, isUsedUp, MAX_WITHDRAWALS } from './growth.ts';
 import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
-import { isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
+import { heldAt, isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
 import { decideAction } from './table-action.ts';
 import { isHeld } from './teacher-controls.ts';
 
@@ -49,6 +50,10 @@ export function decideRoom(
   switch (command.kind) {
     case 'take-seat':
       return policy.isOpen ? decideSeat(state, command, at) : reject('no-such-room');
+    case 'invite-bot':
+      return policy.hasHost ? decideInvitation(state, command, at) : reject('teacher-controlled');
+    case 'seat-external-bot':
+      return decideExternalBot(state, command, at);
     case 'choose':
       return decideChoice(state, command);
     case 'choose-for': {
@@ -90,10 +95,13 @@ function decideSeat(
   { seat: wanted, name, secretHash }: RoomCommand & { kind: 'take-seat' },
   at: number,
 ): Decision<RoomEvent> {
-  const empty = SEATS.filter((seat) => state.seats[seat].kind === 'empty');
-  const bots = SEATS.filter((seat) => state.seats[seat].kind === 'bot');
-  const seat = wanted ?? [...empty, ...bots][0];
-  if (seat === undefined || state.seats[seat].kind === 'person') return reject('seat-taken');
+  // Whoever does not mind where leaves the seats that bots are invited to for the last.
+  const places = (kind: 'empty' | 'bot') => {
+    const found = SEATS.filter((seat) => state.seats[seat].kind === kind);
+    return [...found].sort((a, b) => Number(isInvitedTo(state, a)) - Number(isInvitedTo(state, b)));
+  };
+  const seat = wanted ?? [...places('empty'), ...places('bot')][0];
+  if (seat === undefined || heldAt(state, seat) !== null) return reject('seat-taken');
   if (isRoundRunning(state)) return reject('round-running');
   if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');
   // A bot that makes room takes its name with it.
@@ -109,7 +117,8 @@ function decideChoice(state: RoomState, command: RoomCommand & { kind: 'choose' 
   if (choice.kind === 'withdraw' && (state.play?.withdrawals[seat] ?? 0) >= MAX_WITHDRAWALS) {
     return reject('too-many-withdrawals');
   }
-  return inRound(state, round, { seat, by: 'player', choice });
+  const by = state.seats[seat].kind === 'external-bot' ? 'bot' : 'player';
+  return inRound(state, round, { seat, by, choice });
 }
 
 function inRound(
@@ -141,6 +150,10 @@ function decideDeal(state: RoomState, { code, seed }: RoomCommand & { kind: 'dea
   const dealer = nextDealer({ whoIsEast, player: state.host ?? 0, last }, stream(seed, 'first dealer'));
   const roundId = roundIdOf(code, (state.play?.number ?? 0) + 1);
   return accept([...filled, inRoom(openRound({ seed, dealer }, state.terms, roundId))]);
+}
+
+function isInvitedTo({ invitations }: RoomState, seat: Seat): boolean {
+  return invitations[seat] !== null;
 }
 
 function inRoom(event: RoundEvent): RoomEvent {

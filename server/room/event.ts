@@ -22,6 +22,16 @@ export type RoomEvent =
       readonly name: string;
       readonly style: StyleName;
     }
+  /** The host has made an invitation for a bot to this seat; `secretHash` is of the secret in its link. */
+  | { readonly kind: 'bot-invited'; readonly seat: Seat; readonly secretHash: string }
+  | { readonly kind: 'invitation-revoked'; readonly seat: Seat }
+  /** A bot that runs elsewhere took the seat it was invited to, again where it has never connected. */
+  | {
+      readonly kind: 'external-bot-seated';
+      readonly seat: Seat;
+      readonly name: string;
+      readonly secretHash: string;
+    }
   /** A connection of the seat's holder opened at server `node`; it takes the place of an earlier one. */
   | {
       readonly kind: 'connected';

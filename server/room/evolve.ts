@@ -14,7 +14,16 @@ import type { Recorded } from '../aggregate/recorded.ts';
 import type { RoomEvent } from './event.ts';
 import { CHANGES, FIRST_RETURNS, RETURNS } from './growth.ts';
 import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';
-import type { PersonSeat, Play, Presence, RoomState, SeatState } from './state.ts';
+import {
+  type ExternalBotSeat,
+  type HeldSeat,
+  heldAt,
+  type PersonSeat,
+  type Play,
+  type Presence,
+  type RoomState,
+  type SeatState,
+} from './state.ts';
 import { isHeld, NO_CONTROLS } from './teacher-controls.ts';
 
 /** The room right after its first event; null where that is not its opening. */
@@ -22,7 +31,8 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
   if (event.kind !== 'opened') return null;
   const { mode, terms, card, classCode } = event;
   const seats: Four<SeatState> = forFour(() => ({ kind: 'empty' }));
-  const nobody = { host: null, play: null, timerOwners: [], closed: false };
+  const invitations = forFour(() => null);
+  const nobody = { host: null, invitations, play: null, timerOwners: [], closed: false };
   const unused = { returns: forFour(() => UNUSED), changes: UNUSED };
   return { seq, at, mode, terms, card, classCode, seats, controls: NO_CONTROLS, ...nobody, ...unused };
 }
@@ -36,18 +46,33 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     case 'seat-taken': {
       const { seat } = event;
       const seats = withSeat<SeatState>(state.seats, seat, newPerson(event, recorded));
-      const returns = withSeat(state.returns, seat, usedLess(state.returns[seat], RETURNS, FIRST_RETURNS));
-      return { ...state, ...changed(state, recorded.at), returns, seats, host: state.host ?? seat };
+      return {
+        ...satDown(state, event, recorded.at),
+        seats,
+        host: state.host ?? seat,
+        invitations: withoutInvitation(state, seat),
+      };
+    }
+    case 'external-bot-seated': {
+      const { seat } = event;
+      const seats = withSeat<SeatState>(state.seats, seat, newExternalBot(event, recorded));
+      return { ...satDown(state, event, recorded.at), seats };
     }
     case 'seat-vacated': {
       const seats = withSeat<SeatState>(state.seats, event.seat, { kind: 'empty' });
-      return {
-        ...state,
-        ...changed(state, recorded.at),
-        seats,
-        host: state.host === event.seat ? nextHost(seats, event.seat) : state.host,
-      };
+      const vacated = { ...state, ...changed(state, recorded.at), seats };
+      if (state.host !== event.seat) return vacated;
+      // The host's invitations go with the host.
+      const invitations = forFour(() => null);
+      return { ...vacated, invitations, host: nextHost(seats, event.seat) };
     }
+    case 'bot-invited': {
+      const { seat, secretHash } = event;
+      const invitations = withSeat<string | null>(state.invitations, seat, secretHash);
+      return { ...state, ...changed(state, recorded.at), invitations };
+    }
+    case 'invitation-revoked':
+      return { ...state, invitations: withoutInvitation(state, event.seat) };
     case 'bot-seated': {
       const { seat, name, style } = event;
       const seats = withSeat<SeatState>(state.seats, seat, { kind: 'bot', name, style });
@@ -55,11 +80,14 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     }
     case 'ready':
       return withReadiness(state, event);
-    case 'connected':
-      // Who connects is told of what happened meanwhile.
-      return withPerson(state, event.seat, { presence: connectedBy(event), warn: false });
+    case 'connected': {
+      // A bot that connects has heard the answer to its claim. Who connects is told of what happened meanwhile.
+      const { seat } = event;
+      const invitations = withoutInvitation(state, seat);
+      return withHeld({ ...state, invitations }, seat, { presence: connectedBy(event), warn: false });
+    }
     case 'disconnected':
-      return withPerson(state, event.seat, { presence: { kind: 'disconnected', since: recorded.at } });
+      return withHeld(state, event.seat, { presence: { kind: 'disconnected', since: recorded.at } });
     case 'secret-issued':
     case 'secret-confirmed':
     case 'old-secret-shown':
@@ -84,13 +112,27 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
   }
 }
 
-function newPerson(
-  { name, secretHash }: RoomEvent & { kind: 'seat-taken' },
+function newPerson(event: RoomEvent & { kind: 'seat-taken' }, recorded: Recorded<RoomEvent>): PersonSeat {
+  return { kind: 'person', ...newHolding(event, recorded), ready: false, unready: 0 };
+}
+
+function newExternalBot(
+  event: RoomEvent & { kind: 'external-bot-seated' },
+  recorded: Recorded<RoomEvent>,
+): ExternalBotSeat {
+  return { kind: 'external-bot', ...newHolding(event, recorded) };
+}
+
+function newHolding(
+  { name, secretHash }: { readonly name: string; readonly secretHash: string },
   { seq, at }: Recorded<RoomEvent>,
-): PersonSeat {
+): Omit<ExternalBotSeat, 'kind'> {
   const presence: Presence = { kind: 'disconnected', since: at };
-  const secrets = firstSecret(secretHash);
-  return { kind: 'person', name, secrets, warn: false, since: seq, ready: false, unready: 0, presence };
+  return { name, secrets: firstSecret(secretHash), warn: false, since: seq, presence };
+}
+
+function withoutInvitation({ invitations }: RoomState, seat: Seat): RoomState['invitations'] {
+  return invitations[seat] === null ? invitations : withSeat<string | null>(invitations, seat, null);
 }
 
 function played(
@@ -139,39 +181,50 @@ function withSecret(
   at: number,
 ): RoomState {
   const { seat, secretHash } = event;
-  const held = state.seats[seat];
-  if (held.kind !== 'person') return state;
+  const held = heldAt(state, seat);
+  if (held === null) return state;
   const { secrets, presence } = held;
   switch (event.kind) {
     case 'secret-issued': {
       const successor = { hash: secretHash, parent: event.shown };
       const returns = withSeat(state.returns, seat, usedOnceMore(state.returns[seat], RETURNS, at));
-      return withPerson({ ...state, returns }, seat, { secrets: withSuccessor(secrets, successor, at) });
+      return withHeld({ ...state, returns }, seat, { secrets: withSuccessor(secrets, successor, at) });
     }
     case 'secret-confirmed':
-      return withPerson(state, seat, { secrets: withConfirmed(secrets, secretHash, at) });
+      return withHeld(state, seat, { secrets: withConfirmed(secrets, secretHash, at) });
     case 'old-secret-shown': {
       const warn = presence.kind === 'disconnected';
-      return withPerson(state, seat, { secrets: withShown(secrets, secretHash), warn });
+      return withHeld(state, seat, { secrets: withShown(secrets, secretHash), warn });
     }
   }
 }
 
-function withReadiness(state: RoomState, { seat, ready }: RoomEvent & { kind: 'ready' }): RoomState {
-  const held = state.seats[seat];
-  const before = held.kind === 'person' ? held.unready : 0;
-  return withPerson(state, seat, { ready, unready: before + (ready ? 0 : 1) });
-}
-
-/** Somebody or a bot has sat down or gone. */
+/** Somebody or a bot has sat down or gone, or an invitation was made. */
 function changed({ changes }: RoomState, at: number): Pick<RoomState, 'changes'> {
   return { changes: usedOnceMore(changes, CHANGES, at) };
 }
 
-function withPerson(state: RoomState, seat: Seat, change: Partial<PersonSeat>): RoomState {
+/** Whoever sits down may return a few times, however often the seat was come back to before. */
+function satDown(state: RoomState, { seat }: { readonly seat: Seat }, at: number): RoomState {
+  const returns = withSeat(state.returns, seat, usedLess(state.returns[seat], RETURNS, FIRST_RETURNS));
+  return { ...state, ...changed(state, at), returns };
+}
+
+function withHeld(
+  state: RoomState,
+  seat: Seat,
+  change: Partial<Pick<HeldSeat, 'presence' | 'secrets' | 'warn'>>,
+): RoomState {
+  const held = heldAt(state, seat);
+  if (held === null) return state;
+  return { ...state, seats: withSeat<SeatState>(state.seats, seat, { ...held, ...change }) };
+}
+
+function withReadiness(state: RoomState, { seat, ready }: RoomEvent & { kind: 'ready' }): RoomState {
   const held = state.seats[seat];
   if (held.kind !== 'person') return state;
-  return { ...state, seats: withSeat<SeatState>(state.seats, seat, { ...held, ...change }) };
+  const unready = held.unready + (ready ? 0 : 1);
+  return { ...state, seats: withSeat<SeatState>(state.seats, seat, { ...held, ready, unready }) };
 }
 
 /** The step gets its whole time where no server watched the clock before (rule K3). */

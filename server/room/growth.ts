@@ -25,6 +25,8 @@ export function isUsedUp({ seq }: RoomState, command: RoomCommand): boolean {
   if (seq < MAX_EVENTS) return false;
   switch (command.kind) {
     case 'take-seat':
+    case 'invite-bot':
+    case 'seat-external-bot':
     case 'more-time':
       return true;
     case 'action':
@@ -42,6 +44,7 @@ function beginsAnew(action: TableAction): boolean {
       return action.ready;
     case 'leave':
     case 'unseat':
+    case 'revoke-invitation':
       return false;
   }
 }

@@ -11,6 +11,9 @@ export function logFieldsOf(event: RoomEvent): LogFields {
       return { event: event.kind, mode: event.mode, card: event.card.kind };
     case 'seat-taken':
     case 'seat-vacated':
+    case 'bot-invited':
+    case 'invitation-revoked':
+    case 'external-bot-seated':
       return { event: event.kind, seat: event.seat };
     case 'bot-seated':
       return { event: event.kind, seat: event.seat, style: event.style };

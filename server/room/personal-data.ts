@@ -60,7 +60,8 @@ function forget(
 /** Null for an event that says nothing of who it is. */
 function withoutPerson(event: RoomEvent, secrets: boolean): RoomEvent | null {
   const hidden = secrets ? { secretHash: NO_SECRET_HASH } : {};
-  if (event.kind === 'seat-taken') return { ...event, name: FORGOTTEN_NAME, ...hidden };
+  if (event.kind === 'seat-taken' || event.kind === 'external-bot-seated')
+    return { ...event, name: FORGOTTEN_NAME, ...hidden };
   if (!secrets) return null;
   switch (event.kind) {
     case 'secret-issued':
@@ -79,7 +80,8 @@ function snapshotWithout(
   secrets: boolean,
 ): RoomSnapshot {
   const held = snapshot.seats[seat];
-  if (held.kind !== 'person' || held.since !== since) return snapshot;
+  if (held.kind !== 'person' && held.kind !== 'external-bot') return snapshot;
+  if (held.since !== since) return snapshot;
   const hidden = secrets ? { secrets: firstSecret(NO_SECRET_HASH) } : {};
   const seats = withSeat(snapshot.seats, seat, { ...held, name: FORGOTTEN_NAME, ...hidden });
   return { ...snapshot, seats };
@@ -107,6 +109,8 @@ function entryOf(event: RoomEvent, seat: Seat): Entry | null {
   switch (event.kind) {
     case 'seat-taken':
       return { what: 'sat down', seat, name: event.name };
+    case 'external-bot-seated':
+      return { what: 'sat down as a bot', seat, name: event.name };
     case 'seat-vacated':
       return { what: 'left' };
     case 'connected':

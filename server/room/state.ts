@@ -27,24 +27,34 @@ export type Presence =
   /** Milliseconds since 1970. */
   | { readonly kind: 'disconnected'; readonly since: number };
 
-export interface PersonSeat {
-  readonly kind: 'person';
+/** What is known of whoever holds a seat by a secret, from wherever they connect. */
+interface Holding {
   readonly name: string;
   readonly secrets: SeatSecrets;
   /** Whether somebody has brought a replaced secret of this seat and the holder has not been told yet. */
   readonly warn: boolean;
-  /** Number of the event with which this person sat down: tells one holder of the seat from the next. */
+  /** Number of the event with which this holder sat down: tells one holder of the seat from the next. */
   readonly since: number;
-  readonly ready: boolean;
-  /** How often this person has taken readiness back since the last deal. */
-  readonly unready: number;
   /** Who has never connected is disconnected since sitting down. */
   readonly presence: Presence;
 }
+
+export interface PersonSeat extends Holding {
+  readonly kind: 'person';
+  readonly ready: boolean;
+  /** How often this person has taken readiness back since the last deal. */
+  readonly unready: number;
+}
+/** A bot that runs elsewhere and belongs to the host, who invited it. */
+export interface ExternalBotSeat extends Holding {
+  readonly kind: 'external-bot';
+}
+export type HeldSeat = PersonSeat | ExternalBotSeat;
+
 export type SeatState =
   | { readonly kind: 'empty' }
   | { readonly kind: 'bot'; readonly name: string; readonly style: StyleName }
-  | PersonSeat;
+  | HeldSeat;
 
 /** The current or last round. */
 export interface Play {
@@ -74,6 +84,11 @@ export interface RoomState {
   readonly seats: Four<SeatState>;
   /** Who may seat bots and remove people; null while nobody sits. */
   readonly host: Seat | null;
+  /**
+   * For each seat the hash of the secret that seats an external bot there; null where none is invited. It stays until the
+   * bot has connected, so that a claim whose answer was lost can be made again.
+   */
+  readonly invitations: Four<string | null>;
   readonly play: Play | null;
   readonly controls: TeacherControls;
   /** The servers that watch the room's clock, as far as it has one. */
@@ -91,11 +106,17 @@ export function isRoundRunning(state: RoomState): boolean {
 }
 
 /**
- * Whether this person was dealt the current or last round. Who sat down later must not see the tiles that a
+ * Whether this holder was dealt the current or last round. Who sat down later must not see the tiles that a
  * bot or an earlier holder held (rule V1).
  */
-export function wasDealt(state: RoomState, person: PersonSeat): boolean {
-  return state.play !== null && person.since < state.play.dealtSeq;
+export function wasDealt(state: RoomState, held: HeldSeat): boolean {
+  return state.play !== null && held.since < state.play.dealtSeq;
+}
+
+/** Whoever holds the seat by a secret; null where nobody does. */
+export function heldAt({ seats }: RoomState, seat: Seat): HeldSeat | null {
+  const held = seats[seat];
+  return held.kind === 'person' || held.kind === 'external-bot' ? held : null;
 }
 
 /** Everybody who sits, from seat 0 on. */
@@ -114,18 +135,23 @@ export function namesAt(state: RoomState): string[] {
   return SEATS.flatMap((seat) => nameAt(state, seat) ?? []);
 }
 
-/** The person on this seat, if it is still the one who sat down with event `since`. */
-export function personAt(state: RoomState, seat: Seat, since: number): PersonSeat | null {
-  const held = state.seats[seat];
-  return held.kind === 'person' && held.since === since ? held : null;
+/** The holder of this seat, if it is still the one who sat down with event `since`. */
+export function holderAt(state: RoomState, { seat, since }: SeatHolder): HeldSeat | null {
+  const held = heldAt(state, seat);
+  return held?.since === since ? held : null;
 }
 
-export function isHeldBy(state: RoomState, { seat, since }: SeatHolder): boolean {
-  return personAt(state, seat, since) !== null;
+export function isHeldBy(state: RoomState, holder: SeatHolder): boolean {
+  return holderAt(state, holder) !== null;
 }
 
-/** Since when this person is disconnected, or null while connected. */
-export function disconnectedSince({ presence }: PersonSeat): number | null {
+/** The seat whose secret in use has this hash; null where none has. */
+export function seatWithSecret(state: RoomState, secretHash: string): Seat | null {
+  return SEATS.find((seat) => heldAt(state, seat)?.secrets.current === secretHash) ?? null;
+}
+
+/** Since when this holder is disconnected, or null while connected. */
+export function disconnectedSince({ presence }: HeldSeat): number | null {
   return presence.kind === 'disconnected' ? presence.since : null;
 }
 

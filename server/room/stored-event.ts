@@ -23,6 +23,23 @@ const controls = z.strictObject({
   cardClosed: z.boolean().exactOptional(),
 });
 
+/** Whoever holds a seat by a secret, as a snapshot has it. */
+const holding = {
+  name: z.string(),
+  secrets,
+  warn: z.boolean(),
+  since: z.int(),
+  presence: z.discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('connected'),
+      node: z.string(),
+      connection: z.string(),
+      from: origin.exactOptional(),
+    }),
+    z.strictObject({ kind: z.literal('disconnected'), since: z.number() }),
+  ]),
+};
+
 const roomEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('opened'),
@@ -39,6 +56,14 @@ const roomEvent = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('seat-vacated'), seat: seatSchema }),
   z.strictObject({ kind: z.literal('bot-seated'), seat: seatSchema, name: z.string(), style }),
+  z.strictObject({ kind: z.literal('bot-invited'), seat: seatSchema, secretHash: z.string() }),
+  z.strictObject({ kind: z.literal('invitation-revoked'), seat: seatSchema }),
+  z.strictObject({
+    kind: z.literal('external-bot-seated'),
+    seat: seatSchema,
+    name: z.string(),
+    secretHash: z.string(),
+  }),
   z.strictObject({
     kind: z.literal('connected'),
     seat: seatSchema,
@@ -70,24 +95,8 @@ const roomEvent = z.discriminatedUnion('kind', [
 const seatState = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('empty') }),
   z.strictObject({ kind: z.literal('bot'), name: z.string(), style }),
-  z.strictObject({
-    kind: z.literal('person'),
-    name: z.string(),
-    secrets,
-    warn: z.boolean(),
-    since: z.int(),
-    ready: z.boolean(),
-    unready: z.int(),
-    presence: z.discriminatedUnion('kind', [
-      z.strictObject({
-        kind: z.literal('connected'),
-        node: z.string(),
-        connection: z.string(),
-        from: origin.exactOptional(),
-      }),
-      z.strictObject({ kind: z.literal('disconnected'), since: z.number() }),
-    ]),
-  }),
+  z.strictObject({ kind: z.literal('person'), ...holding, ready: z.boolean(), unready: z.int() }),
+  z.strictObject({ kind: z.literal('external-bot'), ...holding }),
 ]);
 
 /** A room at any moment, without what its opening says; the round is the deal and the shortest log behind it. */
@@ -96,6 +105,8 @@ const roomSnapshot = z.strictObject({
   at: z.int(),
   seats: four(seatState),
   host: seatSchema.nullable(),
+  /** Missing in a snapshot from before there were invitations. */
+  invitations: four(z.string().nullable()).exactOptional(),
   controls,
   timerOwners: z.array(z.string()).readonly(),
   returns: four(usedSchema),

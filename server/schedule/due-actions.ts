@@ -6,6 +6,7 @@ import type { TablePolicy } from '../room/policy.ts';
 import {
   deadlineOf,
   disconnectedSince,
+  type ExternalBotSeat,
   isRoundRunning,
   type PersonSeat,
   type Play,
@@ -91,6 +92,8 @@ function choiceDue(
       const at = botDelayEnd(state, seat, circumstances);
       return { at, action: { kind: 'choose', seat, by: 'bot', style: held.style } };
     }
+    case 'external-bot':
+      return { at: externalBotLimit(state, seat, held, circumstances), action: standIn };
     case 'person': {
       if (isHeld(round, state.controls)) return null;
       if (state.controls.standIn.includes(seat)) {
@@ -104,6 +107,19 @@ function choiceDue(
       return at === Number.POSITIVE_INFINITY ? null : { at, action: standIn };
     }
   }
+}
+
+/** For an external bot that is silent too long; for one that is gone, as soon as a bot of the server would choose. */
+function externalBotLimit(
+  state: RoomState,
+  seat: Seat,
+  bot: ExternalBotSeat,
+  circumstances: Circumstances,
+): number {
+  if (disconnectedSince(bot) !== null) return botDelayEnd(seat, circumstances);
+  const { stepSince, timing } = circumstances;
+  const deadline = deadlineOf(state, stepSince) ?? Number.POSITIVE_INFINITY;
+  return Math.min(stepSince + timing.externalBot, deadline);
 }
 
 /** For a person away too long, but only while somebody present waits: no round is played on with nobody there. */

@@ -14,7 +14,7 @@ import type { Cancel, Clock, Measurements, Tickets, Unsubscribe } from '../ports
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import type { SeatHolder } from '../room/command.ts';
-import { personAt } from '../room/state.ts';
+import { isHeldBy } from '../room/state.ts';
 import { logTag } from '../secrets.ts';
 import { readFrame } from './frame.ts';
 import { TokenBucket } from './token-bucket.ts';
@@ -119,7 +119,7 @@ export class Session {
       const live = grant && (await this.#ports.registry.find(grant.code));
       if (!grant || !live) return null;
       const { holder, shown } = grant;
-      if (holder && personAt(live.room.state, holder.seat, holder.since) === null) return null;
+      if (holder && !isHeldBy(live.room.state, holder)) return null;
       return holder && shown && !(await isStillGood(live, holder, shown)) ? null : { live, holder };
     } catch {
       return null;

@@ -58,16 +58,19 @@ export {
 } from './paths.ts';
 export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './rejections.ts';
 export {
+  botInvitedSchema,
   type ClaimSeat,
   claimSeatSchema,
   type HttpRejection,
   httpRejectionSchema,
+  inviteBotSchema,
   lobbySchema,
   type OpenRoom,
   openRoomSchema,
   type PersonalDataEntry,
   personalDataSchema,
   roomOpenedSchema,
+  seatBotSchema,
   seatClaimedSchema,
   ticketSchema,
   versionSchema,

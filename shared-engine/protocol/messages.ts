@@ -32,8 +32,13 @@ const tableActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ready'), ready: z.boolean() }),
   /** Host only: seats a bot of this style on a seat that no person holds. */
   z.strictObject({ kind: z.literal('seat-bot'), seat: seatSchema, style: z.enum(STYLES) }),
-  /** Host only: removes whoever holds the seat, a bot between rounds alone; in a round a bot takes a person's tiles over. */
+  /**
+   * Host only: removes whoever holds the seat, a bot of the server between rounds alone; in a round one takes over the
+   * tiles of a person or of an external bot.
+   */
   z.strictObject({ kind: z.literal('unseat'), seat: seatSchema }),
+  /** Host only: the link that was made for an external bot on this seat seats nobody any more. */
+  z.strictObject({ kind: z.literal('revoke-invitation'), seat: seatSchema }),
   /** Gives up one's own seat. */
   z.strictObject({ kind: z.literal('leave') }),
 ]);

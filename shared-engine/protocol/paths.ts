@@ -22,6 +22,16 @@ export function seatsPath(code: string): string {
   return `${roomPath(code)}/seats`;
 }
 
+/** `POST`, the host alone: `inviteBotSchema` → `botInvitedSchema`, an invitation for a bot that runs elsewhere. */
+export function invitationsPath(code: string): string {
+  return `${roomPath(code)}/invitations`;
+}
+
+/** `POST` with the secret of an invitation: `seatBotSchema` → `seatClaimedSchema` with the seat's own secret. */
+export function botsPath(code: string): string {
+  return `${roomPath(code)}/bots`;
+}
+
 /** `POST` without a body: `ticketSchema`; for the seat of the cookie, or for a spectator without one. */
 export function ticketPath(code: string): string {
   return `${roomPath(code)}/ticket`;

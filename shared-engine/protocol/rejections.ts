@@ -18,6 +18,9 @@ export const ROOM_REJECTIONS = {
   'not-seated': 'You are watching; take a seat first.',
   'not-your-seat': 'That seat belongs to somebody else; you can only choose for your own.',
   'not-the-host': 'Only the person who opened the table can do that.',
+  'invitation-over': 'This invitation has been used or taken back; ask the host of the table for a new link.',
+  'cookie-only':
+    'A page keeps its seat in a cookie; only a program that is no page may have the secret itself.',
   held: 'Your teacher has stopped the tables here; wait until they continue.',
   'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
   'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',

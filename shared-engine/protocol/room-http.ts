@@ -8,6 +8,11 @@ import { codeSchema, seatInfoSchema } from './table.ts';
 /** A name as typed; the server's own rules about names come on top. */
 export const nameSchema = z.string().min(1).max(200);
 
+/** Where a new seat's secret comes back: in a cookie unless this says otherwise, or for a program in the answer itself. */
+const secretInSchema = z.enum(['cookie', 'body']).exactOptional();
+/** The secret of the seat; only for a program that asked for it, or that brought the one before as a bearer. */
+const secretSchema = z.string().exactOptional();
+
 /** `POST /api/rooms`. */
 export const openRoomSchema = z.strictObject({
   name: nameSchema,
@@ -18,16 +23,34 @@ export const openRoomSchema = z.strictObject({
   bots: z.tuple([z.enum(STYLES).nullable(), z.enum(STYLES).nullable(), z.enum(STYLES).nullable()]),
   /** The host's card file, or null for the house card. The card parser checks it. */
   card: z.unknown().nullable(),
+  secretIn: secretInSchema,
 });
 export type OpenRoom = z.infer<typeof openRoomSchema>;
 
 /** `POST /api/rooms/CODE/seats`. */
-export const claimSeatSchema = z.strictObject({ name: nameSchema, seat: seatSchema.nullable() });
+export const claimSeatSchema = z.strictObject({
+  name: nameSchema,
+  /** Null for any free one. */
+  seat: seatSchema.nullable(),
+  secretIn: secretInSchema,
+});
 export type ClaimSeat = z.infer<typeof claimSeatSchema>;
 
-export const roomOpenedSchema = z.object({ code: codeSchema, seat: seatSchema });
-export const seatClaimedSchema = z.object({ seat: seatSchema });
-export const ticketSchema = z.object({ ticket: z.string(), seat: seatSchema.nullable() });
+/** `POST /api/rooms/CODE/invitations`. */
+export const inviteBotSchema = z.strictObject({ seat: seatSchema });
+/** The secret opens the seat to one bot; nobody is told it again. */
+export const botInvitedSchema = z.object({ seat: seatSchema, secret: z.string() });
+/** `POST /api/rooms/CODE/bots`. */
+export const seatBotSchema = z.strictObject({ name: nameSchema });
+
+export const roomOpenedSchema = z.object({ code: codeSchema, seat: seatSchema, secret: secretSchema });
+export const seatClaimedSchema = z.object({ seat: seatSchema, secret: secretSchema });
+export const ticketSchema = z.object({
+  ticket: z.string(),
+  /** Null for a spectator. */
+  seat: seatSchema.nullable(),
+  secret: secretSchema,
+});
 /** `GET /api/rooms/CODE`: what anybody with the code may know before sitting down. */
 export const lobbySchema = z.object({
   code: codeSchema,

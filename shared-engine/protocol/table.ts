@@ -6,10 +6,21 @@ import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export const codeSchema = z.string().min(1).max(40);
 
+/** Whether an invitation for somebody's own bot to this seat is out; missing where it is not. */
+const invitedSchema = z.literal(true).exactOptional();
+
 /** Who holds a seat, as everybody may know it. */
 export const seatInfoSchema = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('empty') }),
-  z.object({ kind: z.literal('bot'), name: z.string(), style: z.enum(STYLES) }),
+  z.object({ kind: z.literal('empty'), invited: invitedSchema }),
+  z.object({
+    kind: z.literal('bot'),
+    name: z.string(),
+    /** How the server's bot plays; on the seat of an external bot, how the stand-in plays while that one is silent. */
+    style: z.enum(STYLES),
+    invited: invitedSchema,
+    /** Of a bot that runs elsewhere: the name of the host who invited it, and whether it is connected. */
+    external: z.object({ by: z.string(), present: z.boolean() }).exactOptional(),
+  }),
   z.object({
     kind: z.literal('person'),
     name: z.string(),

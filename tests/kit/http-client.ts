@@ -1,6 +1,13 @@
 // Guests at a test server: people who open rooms, take seats, sit down at the socket and play.
-import { ROOMS_PATH, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
 import {
+  botsPath,
+  invitationsPath,
+  ROOMS_PATH,
+  seatsPath,
+  ticketPath,
+} from '../../shared-engine/protocol/paths.ts';
+import {
+  botInvitedSchema,
   type ClaimSeat,
   type OpenRoom,
   roomOpenedSchema,
@@ -50,6 +57,19 @@ export async function takeSeat(
   const response = await post(`${server.url}${seatsPath(code)}`, claim);
   const { seat } = seatClaimedSchema.parse(await response.json());
   return { code, seat, secret: secretIn(response) };
+}
+
+/** The secret of an invitation of the host's for a bot on this seat. */
+export async function inviteBot(server: Address, host: Guest, seat: Seat): Promise<string> {
+  const response = await post(`${server.url}${invitationsPath(host.code)}`, { seat }, host.secret);
+  return botInvitedSchema.parse(await response.json()).secret;
+}
+
+/** A bot on the seat of this invitation. */
+export async function seatInvited(server: Address, code: string, invitation: string): Promise<Guest> {
+  const response = await post(`${server.url}${botsPath(code)}`, { name: 'Rote' }, invitation);
+  const { seat, secret = '' } = seatClaimedSchema.parse(await response.json());
+  return { code, seat, secret };
 }
 
 /** A ticket for the guest's seat, or for a spectator of the room. */

@@ -58,6 +58,12 @@ const MATRIX: Readonly<Record<Verb, Readonly<Record<Role, Outcome>>>> = {
   'action ready': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
   'action leave': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
   'action seat-bot': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
+  'action revoke-invitation': {
+    host: 'ack',
+    seated: 'not-the-host',
+    'other seat': 'not-the-host',
+    ...OUTSIDE,
+  },
   'action unseat': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
 };
 
@@ -67,6 +73,7 @@ const ACTIONS: { readonly [K in TableAction['kind']]: Extract<TableAction, { kin
   leave: { kind: 'leave' },
   'seat-bot': { kind: 'seat-bot', seat: 3, style: 'strong' },
   unseat: { kind: 'unseat', seat: 3 },
+  'revoke-invitation': { kind: 'revoke-invitation', seat: 3 },
 };
 
 function choiceOf(kind: Choice['kind'], peer: Peer): Choice {

@@ -37,6 +37,14 @@ const ROOM_EVENTS: OneOfEach<RoomEvent> = {
   },
   'seat-taken': { kind: 'seat-taken', seat: 0, name: 'Ines 🀄', secretHash: 'a'.repeat(64) },
   'seat-vacated': { kind: 'seat-vacated', seat: 3 },
+  'bot-invited': { kind: 'bot-invited', seat: 2, secretHash: 'd'.repeat(64) },
+  'invitation-revoked': { kind: 'invitation-revoked', seat: 2 },
+  'external-bot-seated': {
+    kind: 'external-bot-seated',
+    seat: 2,
+    name: 'Rote 7',
+    secretHash: 'd'.repeat(64),
+  },
   'bot-seated': { kind: 'bot-seated', seat: 1, name: 'Odo', style: 'guarded' },
   connected: {
     kind: 'connected',

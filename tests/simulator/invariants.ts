@@ -6,7 +6,7 @@ import type { StoredLog } from '../../server/ports.ts';
 import { evolveRoom } from '../../server/room/evolve.ts';
 import { FRIENDS_TABLE } from '../../server/room/policy.ts';
 import { type RecordedRoomEvent, replayRoom } from '../../server/room/room.ts';
-import { personAt, type RoomState } from '../../server/room/state.ts';
+import { holderAt, type RoomState } from '../../server/room/state.ts';
 import { roomEvents } from '../../server/room/stored-event.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
 import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
@@ -162,9 +162,9 @@ function commandViolations({ command, answers }: SentCommand, stored: boolean, h
 }
 
 function tableAt(state: RoomState, { code, card }: Evidence, holder: SimulatedPlayer['holder']): Table {
-  const person = holder && personAt(state, holder.seat, holder.since);
+  const held = holder && holderAt(state, holder);
   const facts = { code, policy: FRIENDS_TABLE, card, stepSince: 0, now: 0 };
-  return tableFor(state, facts, holder && person && { seat: holder.seat, person });
+  return tableFor(state, facts, holder && held && { seat: holder.seat, held });
 }
 
 /** The table without the time left, which no log holds. */
