@@ -13,6 +13,7 @@ import type { Config } from './config.ts';
 import { addressKey } from './http/address-key.ts';
 import { botRoutes } from './http/bot-seats.ts';
 import { classRoutes } from './http/classes.ts';
+import { documentRoutes } from './http/documents.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
 import type { Metrics } from './http/metrics.ts';
 import { isOriginAllowed } from './http/origin.ts';
@@ -122,6 +123,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   roomPersonalDataRoutes(app, { registry, store });
   classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute });
   classPersonalDataRoutes(app, { classes, store });
+  documentRoutes(app);
   gateway.listen(app);
   if (servesPages) await servePages(app, ports.pageFolder);
   return app;

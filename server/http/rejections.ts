@@ -68,10 +68,14 @@ export function rejectAs(reply: FastifyReply, status: number, code: RoomRejectio
   return sendBody(reply, status, rejectionBody(code));
 }
 
-/** A rejection that a room decided; those of a round are conflicts with its state. */
+/** Those of a round are conflicts with its state. */
+export function statusOf(code: string): number {
+  return isRoomCode(code) ? STATUS[code] : 409;
+}
+
+/** A rejection that a room decided. */
 export function sendRejection(reply: FastifyReply, { code, message }: Rejection) {
-  const status = isRoomCode(code) ? STATUS[code] : 409;
-  return sendBody(reply, status, { code, message, problems: [] });
+  return sendBody(reply, statusOf(code), { code, message, problems: [] });
 }
 
 /** The code of the rejection that a request was answered with; null where it got what it asked for. */

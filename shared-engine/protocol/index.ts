@@ -1,5 +1,7 @@
 // The protocol layer: the messages between page and server.
 
+export { ADVICE, rejectionCatalogue } from './advice.ts';
+export { asyncApiDocument } from './async-api.ts';
 export {
   type BigScreen,
   bigScreenSchema,
@@ -28,6 +30,7 @@ export {
 } from './class.ts';
 export { type DrillReport, drillReportSchema, frozenSpreadSchema } from './class-report.ts';
 export { checkDealFile, type DealFile, dealFileSchema } from './deal-file.ts';
+export { type JsonObject, jsonSchemasOf, schemaRef } from './json-schema.ts';
 export {
   type ClientMessage,
   type ConnectionOrigin,

@@ -38,7 +38,12 @@ export {
   type RoundCheck,
   type SeenMove,
 } from './exchange/recompute.ts';
-export { ROUND_REJECTION_CODES, type RoundRejection, reject } from './exchange/rejection.ts';
+export {
+  ROUND_REJECTION_CODES,
+  ROUND_REJECTIONS,
+  type RoundRejection,
+  reject,
+} from './exchange/rejection.ts';
 export type { Actor, Closed, Resolved, ResolvedMove, Round } from './exchange/round.ts';
 export {
   hasStep,

@@ -11,6 +11,9 @@ const LEAKS = ['FST_', 'statusCode', 'node_modules', 'at Object', 'SQLITE', 'qua
 
 export interface Route {
   readonly method: string;
+  /** With `:name` for each parameter. */
+  readonly pattern: string;
+  /** With a code that no room has in its place. */
   readonly path: string;
 }
 
@@ -21,13 +24,14 @@ export function routesOf(app: FastifyInstance): Route[] {
     .printRoutes({ commonPrefix: false })
     .split('\n')
     .flatMap((line) => {
-      const [, tree, pattern, methods] = /^([│├└─ ]*)(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
-      if (tree === undefined || pattern === undefined || methods === undefined) return [];
+      const [, tree, part, methods] = /^([│├└─ ]*)(\/\S*) \(([A-Z, ]+)\)/.exec(line) ?? [];
+      if (tree === undefined || part === undefined || methods === undefined) return [];
       // Four characters a level; a route stands below the one that its path begins with.
       const level = tree.length / 4 - 1;
-      above.splice(level, above.length, pattern);
-      const path = above.join('').replaceAll(/:\w+/g, NO_CODE);
-      return methods.split(', ').map((method) => ({ method, path }));
+      above.splice(level, above.length, part);
+      const pattern = above.join('');
+      const path = pattern.replaceAll(/:\w+/g, NO_CODE);
+      return methods.split(', ').map((method) => ({ method, pattern, path }));
     });
 }
 

@@ -22,6 +22,7 @@ let ids = 0;
 export class Peer {
   /** As they came, for tests that look for what must not be in them. */
   readonly frames: string[] = [];
+  readonly sent: string[] = [];
   /** With the whole table after each delta. */
   readonly messages: ServerMessage[] = [];
   /** The code with which the socket ended. */
@@ -65,6 +66,7 @@ export class Peer {
   }
 
   sendRaw(data: string | Uint8Array, binary = false): void {
+    if (typeof data === 'string') this.sent.push(data);
     this.socket.send(data, { binary });
   }
 

@@ -1,6 +1,6 @@
 // Why a command changes nothing: one code each, with a message for the person who sent it (rule E1).
 
-const MESSAGES = {
+export const ROUND_REJECTIONS = {
   'wrong-step': 'The table has moved on. Look at it and choose again.',
   'round-closed': 'This round is over. Start the next deal.',
   'wrong-count': 'Choose the number of tiles that this pass needs.',
@@ -18,7 +18,7 @@ const MESSAGES = {
     'Where friends play, East goes in turn; choose another East at a table alone with bots.',
 } as const;
 
-export type RoundRejectionCode = keyof typeof MESSAGES;
+export type RoundRejectionCode = keyof typeof ROUND_REJECTIONS;
 
 export interface RoundRejection {
   readonly ok: false;
@@ -26,10 +26,10 @@ export interface RoundRejection {
   readonly message: string;
 }
 
-export const ROUND_REJECTION_CODES = Object.keys(MESSAGES) as readonly RoundRejectionCode[];
+export const ROUND_REJECTION_CODES = Object.keys(ROUND_REJECTIONS) as readonly RoundRejectionCode[];
 
 export function reject(code: RoundRejectionCode): RoundRejection {
-  return { ok: false, code, message: MESSAGES[code] };
+  return { ok: false, code, message: ROUND_REJECTIONS[code] };
 }
 
 /** `missing` is how many tiles more the pass needs, below 0 where it has too many. */
