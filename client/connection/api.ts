@@ -1,10 +1,13 @@
 // Requests to the server over HTTP; every answer is parsed here, and a failure is a value with a message.
 import {
+  botInvitedSchema,
   type ClaimSeat,
   httpRejectionSchema,
+  invitationsPath,
   type OpenRoom,
   ROOMS_PATH,
   roomOpenedSchema,
+  type Seat,
   seatClaimedSchema,
   seatsPath,
   ticketPath,
@@ -34,6 +37,11 @@ export function openRoom(request: OpenRoom) {
 
 export function claimSeat(code: string, request: ClaimSeat) {
   return call(seatsPath(code), request, seatClaimedSchema);
+}
+
+/** The secret of an invitation for a bot that runs elsewhere; it is told this once. */
+export function inviteBot(code: string, seat: Seat) {
+  return call(invitationsPath(code), { seat }, botInvitedSchema);
 }
 
 /** A one-use ticket for the socket; `seat` is null for a spectator. */

@@ -1,5 +1,6 @@
 // How the page names the four seats, always from the place of the one who reads.
 import { type Direction, neighbor, type Seat, type SeatInfo, type Table } from '../../shared-engine/index.ts';
+import { OWN_BOT } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
 
 export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
@@ -35,6 +36,7 @@ export function seatStatus(info: SeatInfo): string {
     case 'empty':
       return 'free';
     case 'bot':
+      if (info.external) return info.external.present ? OWN_BOT.here : OWN_BOT.away;
       return STYLE_NAMES[info.style].name.toLowerCase();
     case 'person':
       return info.present ? 'here' : 'away, seat kept';

@@ -4,6 +4,7 @@ import { SEATS, type Seat, type SeatInfo, STYLES, type Table } from '../../share
 import type { App } from '../app/routes/app.ts';
 import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
+import { BotInvitation } from './bot-invitation.tsx';
 import type { Room } from './room.ts';
 import { capitalize, placeOf, positionOf, seatStatus } from './seat-names.ts';
 import { BotTag } from './seat-status.tsx';
@@ -56,12 +57,20 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
               info={table.seats[seat]}
               place={table.you === null ? null : positionOf(table.you, seat)}
             />
-            {table.you === null && table.seats[seat].kind !== 'person' && (
+            {table.you === null && isFree(table.seats[seat]) && (
               <button type="button" class="primary" onClick={() => void sit(seat)}>
                 {LOBBY.sit}
               </button>
             )}
             {host && seat !== table.you && <HostVerbs room={room} seat={seat} info={table.seats[seat]} />}
+            {host && room.state.value.home === 'server' && isFree(table.seats[seat]) && (
+              <BotInvitation
+                room={room}
+                seat={seat}
+                tableLink={app.linkTo({ kind: 'room', code: table.code })}
+                isInvited={isInvited(table.seats[seat])}
+              />
+            )}
           </li>
         ))}
       </ul>
@@ -76,12 +85,25 @@ function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: st
         <b>{info.kind === 'empty' ? LOBBY.free : info.name}</b> <BotTag info={info} />
       </span>
       <span>
-        {info.kind === 'empty' ? LOBBY.freeAbout : seatStatus(info)}
+        {info.kind === 'empty' ? freeWords(info) : seatStatus(info)}
         {place && `, ${place}`}
         {info.kind === 'person' && info.ready && ', ready'}
       </span>
     </p>
   );
+}
+
+function freeWords({ invited }: SeatInfo & { kind: 'empty' }): string {
+  return invited ? LOBBY.freeInvited : LOBBY.freeAbout;
+}
+
+/** Whether somebody may sit down here before the next deal. */
+function isFree(info: SeatInfo): boolean {
+  return info.kind === 'empty' || (info.kind === 'bot' && info.external === undefined);
+}
+
+function isInvited(info: SeatInfo): boolean {
+  return info.kind !== 'person' && info.invited === true;
 }
 
 interface HostVerbsProps {
@@ -92,7 +114,7 @@ interface HostVerbsProps {
 
 function HostVerbs({ room, seat, info }: HostVerbsProps) {
   const style = useSignal(info.kind === 'bot' ? info.style : 'typical');
-  if (info.kind === 'person') {
+  if (info.kind === 'person' || (info.kind === 'bot' && info.external)) {
     return (
       <button type="button" onClick={() => room.act({ kind: 'unseat', seat })}>
         {LOBBY.unseat(info.name)}

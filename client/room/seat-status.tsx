@@ -19,5 +19,6 @@ export function SeatStatus({ ready, away }: SeatStatusProps) {
 }
 
 export function BotTag({ info }: { readonly info: SeatInfo }) {
-  return info.kind === 'bot' ? <span class="bot-tag">{ROOM.bot}</span> : null;
+  if (info.kind !== 'bot') return null;
+  return <span class="bot-tag">{info.external ? ROOM.botBy(info.external.by) : ROOM.bot}</span>;
 }

@@ -5,6 +5,7 @@ export const ROOM = {
   table: 'Table',
   opening: 'Opening the table…',
   bot: 'bot',
+  botBy: (host: string) => `bot by ${host}`,
   ready: 'ready',
   choosing: 'choosing',
   away: 'away, seat kept',
@@ -31,10 +32,23 @@ export const LOBBY = {
   sit: 'Sit here',
   free: 'Free seat',
   freeAbout: 'a bot may take it',
+  freeInvited: 'waiting for a bot',
   botStyle: (seat: string) => `Bot for ${seat}`,
   seatBot: 'Seat a bot',
   unseat: (name: string) => `Remove ${name}`,
   notReady: 'Wait, not yet',
   readyAbout: 'The tiles are dealt as soon as everybody who is here is ready.',
   waitingFor: (names: string) => `Waiting for ${names}.`,
+} as const;
+
+export const OWN_BOT = {
+  invite: 'Invite a bot of your own',
+  label: 'Link for your bot',
+  about: 'Give this link to your bot and to nobody else. It is shown only now and seats one bot.',
+  out: 'A link for a bot is out. Nobody can see it again, but you can make a new one.',
+  again: 'Make a new link',
+  revoke: 'Take the invitation back',
+  copied: 'Copied. Give it to your bot.',
+  here: 'connected',
+  away: 'not connected, another bot stands in',
 } as const;

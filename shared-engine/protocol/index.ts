@@ -42,6 +42,7 @@ export {
   type TableAction,
 } from './messages.ts';
 export {
+  botLink,
   CLASS_PAGES,
   CLASSES_PATH,
   cardPath,
@@ -49,6 +50,7 @@ export {
   classPath,
   classPersonalDataPath,
   HOUSE_CARD_PATH,
+  invitationsPath,
   PREPARE_PATH,
   personalDataPath,
   ROOMS_PATH,

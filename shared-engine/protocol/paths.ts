@@ -57,6 +57,11 @@ export function tablePath(code: string): string {
   return `/t/${encodeURIComponent(code)}`;
 }
 
+/** The link that a host hands to a bot; the secret stands behind the `#`, which is sent to no server. */
+export function botLink(tableLink: string, secret: string): string {
+  return `${tableLink}#bot=${secret}`;
+}
+
 /** `POST` opens a class. */
 export const CLASSES_PATH = '/api/classes';
 

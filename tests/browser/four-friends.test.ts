@@ -14,7 +14,10 @@ import {
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
+import { botsPath } from '../../shared-engine/protocol/paths.ts';
+import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
+import { post } from '../kit/http-client.ts';
 
 const suite = browserSuite();
 
@@ -118,6 +121,33 @@ describe('a table of four friends', () => {
     expect(await spectator.locator('.tile-art').count()).toBe(0);
     await passThree(host);
     await spectator.getByText('First right: the tiles have moved.').waitFor();
+  });
+
+  it('BT2 a host on a phone invites a bot of one’s own by keyboard, sees whose it is, and takes an invitation back', async () => {
+    const host = await suite.newPage({ viewport: PHONE, hasTouch: true });
+    const code = new URL(await openFor(host, suite.origin(), 'Ines')).pathname.split('/').at(-1)!;
+    await host.getByRole('button', { name: 'Invite a bot of your own' }).nth(1).press('Enter');
+    const field = host.getByLabel('Link for your bot');
+    await field.waitFor();
+    expect([await horizontalOverflow(host), await smallTargets(host), await axeFindings(host)]).toEqual([
+      0,
+      [],
+      [],
+    ]);
+    const [link, secret] = /^(?:.*)#bot=([\w-]{43})$/.exec(await field.inputValue()) ?? [];
+    expect(link).toBe(`${suite.origin()}/t/${code}#bot=${secret}`);
+    await host.reload();
+    await host.getByText('A link for a bot is out.').waitFor();
+    expect(await field.count()).toBe(0);
+    const claimed = await post(`${suite.origin()}${botsPath(code)}`, { name: 'Rote' }, secret);
+    expect(claimed.status).toBe(201);
+    await host.getByText('bot by Ines').waitFor();
+    await host.getByText('not connected, another bot stands in').waitFor();
+    await host.getByRole('button', { name: 'Invite a bot of your own' }).first().press('Enter');
+    await host.getByRole('button', { name: 'Take the invitation back' }).first().press('Enter');
+    await field.waitFor({ state: 'detached' });
+    await host.getByRole('button', { name: 'Remove Rote' }).press('Enter');
+    await host.getByText('bot by Ines').waitFor({ state: 'detached' });
   });
 
   it('the table says that a friend is away, and the friend returns to the same tiles', async () => {
