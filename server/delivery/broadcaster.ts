@@ -9,7 +9,7 @@ import { sizeAtMost } from './padding.ts';
 import type { StateHistory } from './state-history.ts';
 
 /** Sockets that may watch one room besides those of its four seats. */
-const MAX_SPECTATORS = 40;
+export const MAX_SPECTATORS = 40;
 
 /** One socket, as a room sees it. */
 export interface Connection {

@@ -15,6 +15,7 @@ const DOCUMENTS = [
   'CHANGELOG.md',
   '.github/SECURITY.md',
   'server/OPERATING.md',
+  'server/PROTOCOL.md',
   'server/RULES.md',
   'shared-engine/RULES.md',
   'shared-engine/card/FORMAT.md',
