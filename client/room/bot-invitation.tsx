@@ -1,52 +1,62 @@
-// For the host: a link that seats a bot of one's own, shown once, and taking it back.
+// For the host: a link that seats a bot of one's own on the next free seat, shown once.
 import { useSignal } from '@preact/signals';
-import { botLink, type Seat } from '../../shared-engine/index.ts';
+import { botLink, SEATS, type Seat, type SeatInfo, type Table } from '../../shared-engine/index.ts';
 import { inviteBot } from '../connection/api.ts';
 import { CopyLink } from './copy-link.tsx';
-import type { Room } from './room.ts';
 import { OWN_BOT } from './strings.ts';
 
 interface BotInvitationProps {
-  readonly room: Room;
-  readonly seat: Seat;
+  readonly table: Table;
   /** The link to this table. */
   readonly tableLink: string;
-  /** Whether an invitation for this seat is out, made here or on another page of the host's. */
-  readonly isInvited: boolean;
 }
 
-export function BotInvitation({ room, seat, tableLink, isInvited }: BotInvitationProps) {
-  const secret = useSignal<string | null>(null);
+export function BotInvitation({ table, tableLink }: BotInvitationProps) {
+  const made = useSignal<{ readonly seat: Seat; readonly secret: string } | null>(null);
   const problem = useSignal<string | null>(null);
+  const seat = nextSeat(table);
+  const link = made.value && isInvited(table.seats[made.value.seat]) ? made.value : null;
 
-  async function invite() {
-    const answer = await inviteBot(room.state.value.code, seat);
-    secret.value = answer.ok ? answer.value.secret : null;
+  async function invite(to: Seat) {
+    const answer = await inviteBot(table.code, to);
+    made.value = answer.ok ? answer.value : null;
     problem.value = answer.ok ? null : answer.message;
   }
 
-  function revoke() {
-    secret.value = null;
-    room.act({ kind: 'revoke-invitation', seat });
-  }
-
   return (
-    <div class="own-bot">
-      {isInvited && <p>{secret.value === null ? OWN_BOT.out : OWN_BOT.about}</p>}
-      {isInvited && secret.value !== null && (
-        <CopyLink link={botLink(tableLink, secret.value)} label={OWN_BOT.label} copied={OWN_BOT.copied} />
+    <details class="panel own-bot">
+      <summary>{OWN_BOT.title}</summary>
+      <p>{OWN_BOT.about}</p>
+      {link && (
+        <>
+          <p>{OWN_BOT.once}</p>
+          <CopyLink link={botLink(tableLink, link.secret)} label={OWN_BOT.label} copied={OWN_BOT.copied} />
+        </>
       )}
-      <div class="row">
-        <button type="button" onClick={() => void invite()}>
-          {isInvited ? OWN_BOT.again : OWN_BOT.invite}
+      {seat === null ? (
+        <p>{OWN_BOT.noSeat}</p>
+      ) : (
+        <button type="button" onClick={() => void invite(seat)}>
+          {OWN_BOT.make}
         </button>
-        {isInvited && (
-          <button type="button" onClick={revoke}>
-            {OWN_BOT.revoke}
-          </button>
-        )}
-      </div>
+      )}
       <p role="alert">{problem.value}</p>
-    </div>
+    </details>
   );
+}
+
+/** Whether an invitation for this seat is out. */
+export function isInvited(info: SeatInfo): boolean {
+  return info.kind !== 'person' && info.invited === true;
+}
+
+/** Whether somebody may sit down here before the next deal. */
+export function isFree(info: SeatInfo): boolean {
+  return info.kind === 'empty' || (info.kind === 'bot' && info.external === undefined);
+}
+
+/** An empty seat first, then one of a bot of the server; null where there is none left. */
+function nextSeat({ seats }: Table): Seat | null {
+  const free = SEATS.filter((seat) => isFree(seats[seat]) && !isInvited(seats[seat]));
+  return free.find((seat) => seats[seat].kind === 'empty') ?? free[0] ?? null;
 }

@@ -4,11 +4,11 @@ import { SEATS, type Seat, type SeatInfo, STYLES, type Table } from '../../share
 import type { App } from '../app/routes/app.ts';
 import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
-import { BotInvitation } from './bot-invitation.tsx';
+import { BotInvitation, isFree, isInvited } from './bot-invitation.tsx';
 import type { Room } from './room.ts';
 import { capitalize, placeOf, positionOf, seatStatus } from './seat-names.ts';
 import { BotTag } from './seat-status.tsx';
-import { LOBBY } from './strings.ts';
+import { LOBBY, OWN_BOT } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
 
 interface SeatPickerProps {
@@ -63,17 +63,17 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
               </button>
             )}
             {host && seat !== table.you && <HostVerbs room={room} seat={seat} info={table.seats[seat]} />}
-            {host && room.state.value.home === 'server' && isFree(table.seats[seat]) && (
-              <BotInvitation
-                room={room}
-                seat={seat}
-                tableLink={app.linkTo({ kind: 'room', code: table.code })}
-                isInvited={isInvited(table.seats[seat])}
-              />
+            {host && isInvited(table.seats[seat]) && (
+              <button type="button" onClick={() => room.act({ kind: 'revoke-invitation', seat })}>
+                {OWN_BOT.revoke}
+              </button>
             )}
           </li>
         ))}
       </ul>
+      {host && room.state.value.home === 'server' && (
+        <BotInvitation table={table} tableLink={app.linkTo({ kind: 'room', code: table.code })} />
+      )}
     </section>
   );
 }
@@ -95,15 +95,6 @@ function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: st
 
 function freeWords({ invited }: SeatInfo & { kind: 'empty' }): string {
   return invited ? LOBBY.freeInvited : LOBBY.freeAbout;
-}
-
-/** Whether somebody may sit down here before the next deal. */
-function isFree(info: SeatInfo): boolean {
-  return info.kind === 'empty' || (info.kind === 'bot' && info.external === undefined);
-}
-
-function isInvited(info: SeatInfo): boolean {
-  return info.kind !== 'person' && info.invited === true;
 }
 
 interface HostVerbsProps {

@@ -32,7 +32,7 @@ export const LOBBY = {
   sit: 'Sit here',
   free: 'Free seat',
   freeAbout: 'a bot may take it',
-  freeInvited: 'waiting for a bot',
+  freeInvited: 'a link for a bot is out',
   botStyle: (seat: string) => `Bot for ${seat}`,
   seatBot: 'Seat a bot',
   unseat: (name: string) => `Remove ${name}`,
@@ -42,11 +42,12 @@ export const LOBBY = {
 } as const;
 
 export const OWN_BOT = {
-  invite: 'Invite a bot of your own',
+  title: 'Invite a bot of your own',
+  about: 'If you have written a bot, it can take a free seat here. Everybody sees that it is yours.',
+  make: 'Make a link for it',
   label: 'Link for your bot',
-  about: 'Give this link to your bot and to nobody else. It is shown only now and seats one bot.',
-  out: 'A link for a bot is out. Nobody can see it again, but you can make a new one.',
-  again: 'Make a new link',
+  once: 'Give this link to your bot and to nobody else. It is shown only now and seats one bot.',
+  noSeat: 'No seat is free.',
   revoke: 'Take the invitation back',
   copied: 'Copied. Give it to your bot.',
   here: 'connected',

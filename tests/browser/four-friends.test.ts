@@ -126,7 +126,10 @@ describe('a table of four friends', () => {
   it('BT2 a host on a phone invites a bot of one’s own by keyboard, sees whose it is, and takes an invitation back', async () => {
     const host = await suite.newPage({ viewport: PHONE, hasTouch: true });
     const code = new URL(await openFor(host, suite.origin(), 'Ines')).pathname.split('/').at(-1)!;
-    await host.getByRole('button', { name: 'Invite a bot of your own' }).nth(1).press('Enter');
+    const openPanel = () => host.getByText('Invite a bot of your own').press('Enter');
+    const make = host.getByRole('button', { name: 'Make a link for it' });
+    await openPanel();
+    await make.press('Enter');
     const field = host.getByLabel('Link for your bot');
     await field.waitFor();
     expect([await horizontalOverflow(host), await smallTargets(host), await axeFindings(host)]).toEqual([
@@ -137,14 +140,16 @@ describe('a table of four friends', () => {
     const [link, secret] = /^(?:.*)#bot=([\w-]{43})$/.exec(await field.inputValue()) ?? [];
     expect(link).toBe(`${suite.origin()}/t/${code}#bot=${secret}`);
     await host.reload();
-    await host.getByText('A link for a bot is out.').waitFor();
+    await host.getByText('a link for a bot is out').waitFor();
+    await openPanel();
     expect(await field.count()).toBe(0);
     const claimed = await post(`${suite.origin()}${botsPath(code)}`, { name: 'Rote' }, secret);
     expect(claimed.status).toBe(201);
     await host.getByText('bot by Ines').waitFor();
     await host.getByText('not connected, another bot stands in').waitFor();
-    await host.getByRole('button', { name: 'Invite a bot of your own' }).first().press('Enter');
-    await host.getByRole('button', { name: 'Take the invitation back' }).first().press('Enter');
+    await make.press('Enter');
+    await field.waitFor();
+    await host.getByRole('button', { name: 'Take the invitation back' }).press('Enter');
     await field.waitFor({ state: 'detached' });
     await host.getByRole('button', { name: 'Remove Rote' }).press('Enter');
     await host.getByText('bot by Ines').waitFor({ state: 'detached' });

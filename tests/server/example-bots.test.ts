@@ -11,7 +11,7 @@ import { BUILT_MAIN, type ServerProcess, startProcess } from '../kit/server-proc
 import { Peer } from '../kit/sockets.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../server/examples');
-const BUILT_BOT = path.join(BUILT_MAIN, '../examples/bot.js');
+const BUILT_BOT = path.join(BUILT_MAIN, '../examples/bot.mjs');
 const python = pythonWithWebsockets();
 if (!python.ok) console.warn(`The example in Python does not play: ${python.why}`);
 
@@ -35,7 +35,7 @@ function start(program: string, args: readonly string[]) {
 }
 
 test('each example is at most 80 lines and imports nothing of this project', () => {
-  for (const file of ['bot.ts', 'bot.py']) {
+  for (const file of ['bot.mts', 'bot.py']) {
     const text = readFileSync(path.join(FOLDER, file), 'utf8');
     expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(80);
     expect(text).not.toMatch(/from ['"]\.|import ['"]\./);

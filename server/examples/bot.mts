@@ -1,4 +1,4 @@
-// A whole bot, written from PROTOCOL.md alone: npx tsx bot.ts 'http://localhost:8080/t/CODE#bot=SECRET' [ROUNDS]
+// A whole bot, written from PROTOCOL.md alone: npx tsx bot.mts 'http://localhost:8080/t/CODE#bot=SECRET' [ROUNDS]
 import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { WebSocket } from 'ws';
