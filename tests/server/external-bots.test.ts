@@ -1,7 +1,7 @@
 // Bots that run elsewhere: invited by the host with a link, shown to all as bots, replaced while silent, gone with the host.
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { botsPath, invitationsPath } from '../../shared-engine/protocol/paths.ts';
-import { httpRejectionSchema } from '../../shared-engine/protocol/room-http.ts';
+import { botsPath, invitationsPath, personalDataPath } from '../../shared-engine/protocol/paths.ts';
+import { httpRejectionSchema, personalDataSchema } from '../../shared-engine/protocol/room-http.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import {
@@ -216,6 +216,25 @@ test('BT6 bots and invitations go with the host who made them, and the next host
   expect(other.table.seats.map(({ kind }) => kind)).toEqual(['empty', 'person', 'empty', 'empty']);
   expect(await claim(host.code, left)).toBe('invitation-over');
   await bot.untilTable(({ you }) => you === null, 'the loss of the seat');
+});
+
+test('what is stored about a bot is told to its maker, and name and secrets are deleted when that is asked for', async () => {
+  const { host, peer, guest } = await withBot();
+  const url = `${server.url}${personalDataPath(host.code)}`;
+  const headers = { authorization: `Bearer ${guest.secret}` };
+  const { entries } = personalDataSchema.parse(await (await fetch(url, { headers })).json());
+  expect(entries[0]).toMatchObject({ what: 'sat down as a bot', seat: 2, name: 'Rote' });
+  expect((await fetch(url, { method: 'DELETE', headers })).status).toBe(204);
+  await peer.untilTable(({ seats }) => seats[2].kind === 'empty', 'the free seat');
+  const { rows } = (await server.store.history(host.code))!;
+  expect(JSON.stringify(rows)).toContain('external-bot-seated');
+  expect(JSON.stringify(rows)).not.toContain('Rote');
+});
+
+test('BT1 no secret of an invitation or of a bot’s seat is in the log', async () => {
+  const { guest, invitation } = await withBot();
+  expect(server.logged.join()).toContain('external-bot-seated');
+  for (const secret of [guest.secret, invitation]) expect(server.logged.join()).not.toContain(secret);
 });
 
 async function answer(peer: Peer): Promise<void> {

@@ -7,7 +7,7 @@ import { SETTINGS } from '../../server/config.ts';
 import { MAX_SPECTATORS } from '../../server/delivery/broadcaster.ts';
 import { OPERATIONS } from '../../server/http/operations.ts';
 import { statusOf } from '../../server/http/rejections.ts';
-import { MAX_WITHDRAWALS } from '../../server/room/growth.ts';
+import { CHANGES, MAX_WITHDRAWALS, RETURNS } from '../../server/room/growth.ts';
 import { TICKET_MS } from '../../server/store/tickets.ts';
 import { HELLO_MS } from '../../server/ws/session.ts';
 import { ADVICE, closeCatalogue, rejectionCatalogue } from '../../shared-engine/protocol/advice.ts';
@@ -22,6 +22,9 @@ const text = readFileSync(FILE, 'utf8');
 const row = (...cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
 const table = (head: readonly string[], rows: readonly string[]) =>
   [row(...head), row(...head.map(() => '---')), ...rows].join('\n');
+
+const allowed = ({ atOnce, everyMs }: typeof RETURNS) =>
+  `${atOnce} at once, one more every ${everyMs / 1000} seconds`;
 
 const closes = table(
   ['code', 'means', 'what to do'],
@@ -62,6 +65,8 @@ const limits = table(
       '`too-fast`',
     ),
     row('bytes of a body', BODY_LIMIT, '`too-large`'),
+    row('tickets of a seat’s holder', allowed(RETURNS), '`too-often`'),
+    row('seats taken, vacated or invited to in a room', allowed(CHANGES), '`too-often`'),
     row('withdrawals of a pass in a step', MAX_WITHDRAWALS, '`too-many-withdrawals`'),
     row('milliseconds for a choice of a bot of one’s own', '`EXTERNAL_BOT_MS`', 'a stand-in chooses'),
   ],
