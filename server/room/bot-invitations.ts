@@ -1,8 +1,8 @@
 // Decisions about bots that run elsewhere: the host invites one to a seat, and it sits down with what the link holds.
 import { SEATS } from '../../shared-engine/index.ts';
+import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import { isSameHash } from '../secrets.ts';
-import { isAllowed } from '../aggregate/allowance.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
 import { CHANGES } from './growth.ts';

@@ -116,7 +116,7 @@ function externalBotLimit(
   bot: ExternalBotSeat,
   circumstances: Circumstances,
 ): number {
-  if (disconnectedSince(bot) !== null) return botDelayEnd(seat, circumstances);
+  if (disconnectedSince(bot) !== null) return botDelayEnd(state, seat, circumstances);
   const { stepSince, timing } = circumstances;
   const deadline = deadlineOf(state, stepSince) ?? Number.POSITIVE_INFINITY;
   return Math.min(stepSince + timing.externalBot, deadline);

@@ -8,6 +8,7 @@ import {
   type Round,
   roundIdOf,
   type SeatView,
+  STANDARD_TERMS,
   seatView,
   viewDelta,
 } from '../rules/index.ts';
@@ -17,7 +18,7 @@ import type { Table } from './table.ts';
 
 const CODE = 'EXAMPLE2';
 const SEAT = 2;
-const TERMS = { deadline: 60, revealRacks: false } as const;
+const TERMS = { ...STANDARD_TERMS.friends, deadline: 60 };
 
 /** By kind; a review has none, because it is as long as all others together. */
 export function exampleMessages(): Readonly<Record<string, readonly (ClientMessage | ServerMessage)[]>> {

@@ -1,9 +1,9 @@
 // JSON Schema of the protocol's own schemas; the parts that recur get names, and the documents refer to those.
 import { z } from 'zod';
-import { faceSchema, seatSchema, stepSchema } from '../rules/index.ts';
+import { askedTermsSchema, faceSchema, seatSchema, stepSchema, termsSchema } from '../rules/index.ts';
 import { rejectionCodeSchema } from './rejections.ts';
 import { reviewSchema } from './review.ts';
-import { roomTermsSchema, seatInfoSchema, tableDeltaSchema, tableSchema } from './table.ts';
+import { seatInfoSchema, tableDeltaSchema, tableSchema } from './table.ts';
 import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
@@ -12,15 +12,16 @@ export type JsonObject = Readonly<Record<string, unknown>>;
 export type SchemaDialect = 'draft-7' | 'draft-2020-12';
 
 const RECURRING: Readonly<Record<string, z.ZodType>> = {
+  AskedTerms: askedTermsSchema,
   Face: faceSchema,
   RejectionCode: rejectionCodeSchema,
   Review: reviewSchema,
-  RoomTerms: roomTermsSchema,
   Seat: seatSchema,
   SeatInfo: seatInfoSchema,
   Step: stepSchema,
   Table: tableSchema,
   TableDelta: tableDeltaSchema,
+  Terms: termsSchema,
   View: viewSchema,
   ViewDelta: viewDeltaSchema,
 };

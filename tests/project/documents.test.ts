@@ -77,6 +77,7 @@ describe('server/OPERATING.md', () => {
     metrics.observe({ rooms: nothing, sockets: nothing });
     metrics.observeWork({
       cardsCompiled: 0,
+      running: 0,
       backlog: { waiting: 0, oldestMs: 0, isFull: false },
       leftOut: [],
     });

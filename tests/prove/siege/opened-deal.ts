@@ -62,7 +62,7 @@ function isOfOwnProof(peer: Peer, text: string): boolean {
 /** As the review page saves it. */
 function ownRackOf(peer: Peer): DealFile & { kind: 'own-rack' } {
   const { code, round } = peer.table;
-  const { dealer, record, revealRacks, commitment, ownLeaf } = ownView(peer);
+  const { dealer, record, terms, commitment, ownLeaf } = ownView(peer);
   if (commitment === null || ownLeaf === null) throw new Error('the close gave no proof of the own rack');
   return {
     kind: 'own-rack',
@@ -71,7 +71,7 @@ function ownRackOf(peer: Peer): DealFile & { kind: 'own-rack' } {
     seat: record.seat,
     rack: record.start,
     roundId: roundIdOf(code, round),
-    terms: { revealRacks },
+    terms,
     commitment,
     ownLeaf,
   };
