@@ -26,6 +26,9 @@ export function sampledDeal(constraint: Constraint, name = 'wish'): DrillDeal {
   return dealOf({ kind: 'sampled', constraint, seed: seedNamed(name) });
 }
 
+/** One rack of some hundred thousand has it, whatever the card: finding one takes a good part of a second. */
+export const HARD_CONSTRAINT: Constraint = { jokers: 0, inARow: 8, kongs: 1 };
+
 /** 36 tiles: eight faces of four, two flowers, two jokers. */
 export const SMALL_STOCK: Stock = { plain: [0, 1, 2, 3, 9, 10, 18, 27], flowers: 2, jokers: 2 };
 

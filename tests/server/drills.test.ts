@@ -16,7 +16,7 @@ import { dealTiles } from '../../shared-engine/rules/deal/deal.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { TERMS } from '../kit/class-room.ts';
 import { FakeClock } from '../kit/clock.ts';
-import { dealOf, drillOf } from '../kit/drills.ts';
+import { dealOf, drillOf, HARD_CONSTRAINT } from '../kit/drills.ts';
 import { fakeWorkers, nextTurn } from '../kit/fake-workers.ts';
 import { post } from '../kit/http-client.ts';
 import { preparedDrill } from '../kit/in-process.ts';
@@ -97,7 +97,7 @@ test('a drill that is nested too deeply, which no thread could be sent, never re
 describe('WK4 all deals of a drill share one budget', () => {
   const wish = (id: string, constraint: Constraint) =>
     dealOf({ kind: 'sampled', constraint, seed: seedNamed(id) }, { id });
-  const drill = drillOf([wish('easy', { pairs: 2 }), wish('hard', { jokers: 0, toGo: { to: 3 } })]);
+  const drill = drillOf([wish('easy', { pairs: 2 }), wish('hard', HARD_CONSTRAINT)]);
 
   test('and the one at which it is used up is named, with what to change', () => {
     const part = { drill, deals: [], problems: [], spent: DRILL_BUDGET - 1_000 };
@@ -108,15 +108,16 @@ describe('WK4 all deals of a drill share one budget', () => {
       code: 'used-up',
       deal: 'hard',
       message:
-        'Deal "hard": the search for a rack ended here, because this drill has used up what drawing its racks may take. Loosen "at most 3 tiles to go" here or the rarest racks of the deals before, or make two drills of it.',
+        'Deal "hard": the search for a rack ended here, because this drill has used up what drawing its racks may take. Loosen "8 tiles in a row in one suit" here or the rarest racks of the deals before, or make two drills of it.',
     });
   });
 
   test('whatever the parts in which it is prepared, which change nothing', () => {
-    const step = beginDrill(drill, houseKernel, goesOn);
-    const whole = preparedDrill(drill, houseKernel);
+    const two = drillOf([wish('first', { pairs: 2 }), wish('second', { inARow: { from: 5 } })]);
+    const step = beginDrill(two, houseKernel, goesOn);
+    const whole = preparedDrill(two, houseKernel);
     const second = continueDrill(
-      { drill, deals: whole.ok ? whole.deals.slice(0, 1) : [], problems: [], spent: 14 },
+      { drill: two, deals: whole.ok ? whole.deals.slice(0, 1) : [], problems: [], spent: 14 },
       houseKernel,
       goesOn,
     );
@@ -189,7 +190,7 @@ describe('WK5 when its sender has hung up', () => {
   test('a search ends before its next rack', () => {
     let asked = 0;
     const isStopped = () => ++asked > 3;
-    const hard = drillOf([dealOf({ kind: 'sampled', constraint: { jokers: 0, toGo: { to: 3 } }, seed })]);
+    const hard = drillOf([dealOf({ kind: 'sampled', constraint: HARD_CONSTRAINT, seed })]);
     expect(() => beginDrill(hard, houseKernel, isStopped)).toThrow('stopped');
     expect(asked).toBe(4);
   });

@@ -3,7 +3,7 @@ import { type ClientRequest, request } from 'node:http';
 import { setTimeout as pause } from 'node:timers/promises';
 import { CLASSES_PATH } from '../../../shared-engine/protocol/paths.ts';
 import { TERMS } from '../../kit/class-room.ts';
-import { dealOf, drillOf } from '../../kit/drills.ts';
+import { dealOf, drillOf, HARD_CONSTRAINT } from '../../kit/drills.ts';
 import { post } from '../../kit/http-client.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Size } from '../proof.ts';
@@ -21,7 +21,7 @@ const ORDINARY = drillOf([dealOf({ kind: 'random', seed: seedNamed('an ordinary 
 
 /** Each rack takes some hundred thousand tries; 10 KB of JSON. */
 function hardDrill(name: string) {
-  const constraint = { jokers: 0, toGo: { to: 3 } } as const;
+  const constraint = HARD_CONSTRAINT;
   return drillOf(
     Array.from({ length: 60 }, (_, nth) =>
       dealOf({ kind: 'sampled', constraint, seed: seedNamed(`${name} ${nth}`) }, { id: `hard-${nth}` }),
