@@ -1,5 +1,6 @@
 // Part 8: what the close of a round opens, and what the command that checks a saved deal says of it.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { DealFile } from '../../../shared-engine/protocol/deal-file.ts';
@@ -26,7 +27,7 @@ export const openedDeal: Attack = async ({ server, seed, folder }) => {
   const wrongSeat = SEATS.find((other) => other !== file.seat)!;
   const verdicts = [file, { ...file, seat: wrongSeat }];
   const place = await folder();
-  const codes = verdicts.map((one, n) => verify(path.join(place, `deal-${n}.json`), one));
+  const codes = await Promise.all(verdicts.map((one, n) => verify(path.join(place, `deal-${n}.json`), one)));
   return [
     tell(
       'racks stay private: seed and racks that the close tells',
@@ -77,7 +78,11 @@ function ownRackOf(peer: Peer): DealFile & { kind: 'own-rack' } {
   };
 }
 
-function verify(file: string, deal: unknown): number | null {
+/** The exit code of the command. */
+async function verify(file: string, deal: unknown): Promise<unknown> {
   writeFileSync(file, JSON.stringify(deal));
-  return spawnSync(process.execPath, [builtCommand('verify-deal'), file]).status;
+  // Not the synchronous way: while this process stands still, the server may end a connection that it then uses.
+  const command = spawn(process.execPath, [builtCommand('verify-deal'), file], { stdio: 'ignore' });
+  const [code] = await once(command, 'exit');
+  return code;
 }
