@@ -179,7 +179,7 @@ const REFUSED: readonly (readonly [Constraint, 'impossible-constraint' | 'too-ra
   [{ toGo: { to: 2 }, jokers: 0, pairs: 0 }, 'impossible-constraint'],
   [{ toGo: { from: 12 } }, 'too-rare'],
   [{ inARow: 9, jokers: 4 }, 'too-rare'],
-  [{ toGo: { to: 1 }, jokers: 0 }, 'too-rare'],
+  [{ toGo: { to: 1 }, jokers: 0, section: 'bookends' }, 'too-rare'],
   [{ inARow: 9, section: 'two-winds' }, 'too-rare'],
 ];
 
