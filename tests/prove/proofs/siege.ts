@@ -5,6 +5,7 @@ import { classVandals } from '../siege/class-vandals.ts';
 import { copiedCookie } from '../siege/copied-cookie.ts';
 import { errorPath } from '../siege/error-path.ts';
 import type { Finding } from '../siege/finding.ts';
+import { hostileFiles } from '../siege/hostile-files.ts';
 import { logGrowth } from '../siege/log-growth.ts';
 import { lowList } from '../siege/low-list.ts';
 import { oneAddress } from '../siege/one-address.ts';
@@ -15,6 +16,7 @@ import { type Attack, besiege } from '../siege/siege.ts';
 /** One after the other, but for the one that waits for a time-out. */
 const ATTACKS: readonly Attack[] = [
   classReport,
+  hostileFiles,
   errorPath,
   oneAddress,
   logGrowth,
