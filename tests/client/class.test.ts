@@ -163,7 +163,7 @@ describe('the addresses of a class', () => {
 
   it('may be typed where a code is asked for', () => {
     expect(tidyCode('http://example.org/c/abcd-efgh')).toBe('ABCDEFGH');
-    expect(routeOf('/c/ABCDEFGH/attic')).toEqual({ kind: 'front' });
+    expect(routeOf('/c/ABCDEFGH/attic')).toMatchObject({ kind: 'missing', what: 'page' });
   });
 });
 
