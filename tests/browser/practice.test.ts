@@ -42,7 +42,7 @@ describe('the aim', () => {
     await page.getByRole('checkbox', { name: 'Bookends' }).check();
     await page.getByRole('checkbox', { name: 'Stairs' }).check();
     await page.reload();
-    await page.getByText('What are you aiming for?').click();
+    await page.getByText(/^You are aiming for: /).click();
     await page.getByRole('checkbox', { name: 'Stairs', checked: true }).waitFor();
     await page.getByRole('checkbox', { name: 'Bookends', checked: true }).waitFor();
     await playToClose(page);
