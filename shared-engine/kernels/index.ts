@@ -6,7 +6,7 @@ export { inEachByte, largerWord, largestByte, matchedWord, reaches } from './pac
 export { selectPass } from './pass-selection/reference.ts';
 export { writePassSelection } from './pass-selection/simd.ts';
 export { createRng, philox, type Rng, STREAMS } from './philox.ts';
-export { expMinus, log2 } from './portable-math.ts';
+export { EXP_MINUS_STEPS, expMinus, log2 } from './portable-math.ts';
 export { createRunningSums } from './running-sums.ts';
 export type { SimdInstance } from './simd/host.ts';
 export { loadSimd, NO_SIMD, type SimdModule } from './simd/module.ts';

@@ -5,6 +5,7 @@ import {
   chooseDiscard,
   chooseJokerExchange,
 } from '../../shared-engine/analysis/play/choose-move.ts';
+import { createDanger } from '../../shared-engine/analysis/play/danger.ts';
 import { createEvaluator } from '../../shared-engine/analysis/play/evaluator.ts';
 import { offerObjection, turnObjection } from '../../shared-engine/analysis/play/legality.ts';
 import { afterOffer, afterTurn } from '../../shared-engine/analysis/play/move.ts';
@@ -156,6 +157,7 @@ function hiddenTilesSwapped<T extends Turn | Offer>(play: T, seat: Seat, name: s
 test('V1 a seat decides alike when the racks and the wall it cannot see are dealt anew', () => {
   const card = PLAY_CARDS[0]!;
   const evaluator = createEvaluator(card);
+  const danger = createDanger(card);
   const order = Array.from({ length: FACE_COUNT }, (_, face) => face);
   let calls = 0;
   for (let n = 0; n < 6; n++) {
@@ -164,7 +166,9 @@ test('V1 a seat decides alike when the racks and the wall it cannot see are deal
       const other = (seat: Seat) => hiddenTilesSwapped(play, seat, `${n} ${at} ${seat}`);
       if (play.phase === 'turn') {
         const [here, there] = [playerView(play, play.seat), playerView(other(play.seat), play.seat)];
-        expect(chooseDiscard(evaluator, there, order)).toBe(chooseDiscard(evaluator, here, order));
+        expect(chooseDiscard(evaluator, danger, there, order)).toBe(
+          chooseDiscard(evaluator, danger, here, order),
+        );
         expect(chooseJokerExchange(evaluator, there)).toEqual(chooseJokerExchange(evaluator, here));
         continue;
       }

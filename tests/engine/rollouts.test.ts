@@ -5,6 +5,7 @@ import {
   type Leaf,
   RESULT_WIDTH,
   type RolloutBatch,
+  type Rollouts,
 } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { GUMBEL } from '../../shared-engine/analysis/rollouts/noise.ts';
 import { createReferenceRollouts } from '../../shared-engine/analysis/rollouts/reference.ts';
@@ -23,15 +24,18 @@ import { anyBatch } from '../kit/rollout-batches.ts';
 
 const card = randomCard('playout', 40, 20);
 
-/** How many tiles of one face a rack holds; all of them for −1. */
-function counting(face: number): Leaf {
-  return {
-    of(racks, at) {
-      let sum = 0;
-      for (let i = 0; i < FACE_COUNT; i++) if (face === -1 || i === face) sum += racks[at + i]!;
-      return sum;
-    },
+/** So heavy beside any rack that a share of the whole tells what the rack weighs. */
+const HEAVY = 1e9;
+
+/** Rollouts that end in the number of tiles of one face in each rack; of all faces for −1. */
+function counting(face: number): Rollouts {
+  const weight: Leaf['weight'] = (racks, at) => {
+    let sum = 0;
+    for (let i = 0; i < FACE_COUNT; i++) if (face === -1 || i === face) sum += racks[at + i]!;
+    return sum;
   };
+  const rollouts = createReferenceRollouts(card, { weight, wall: HEAVY });
+  return { run: (batch) => rollouts.run(batch).map((share) => Math.round((share / 100) * HEAVY)) };
 }
 
 describe('the random generator', () => {
@@ -78,7 +82,7 @@ describe('a rollout', () => {
       [2, 1],
     ] as const) {
       const batch = anyBatch({ step, seat, dealer, deals: 30, alternatives: 3 }, stream('sizes', step));
-      const results = createReferenceRollouts(card, counting(-1)).run(batch);
+      const results = counting(-1).run(batch);
       results.forEach((size, i) => {
         expect(size).toBe(i % 4 === dealer ? 14 : 13);
       });
@@ -90,7 +94,7 @@ describe('a rollout', () => {
     (step) => {
       const batch = anyBatch({ step, seat: 1, dealer: 3, deals: 20, alternatives: 2 }, stream('kept', step));
       for (const face of [0, 13, 34, 35]) {
-        const results = createReferenceRollouts(card, counting(face)).run(batch);
+        const results = counting(face).run(batch);
         for (let nth = 0; nth < batch.count * 2; nth++) {
           const deal = Math.floor(nth / 2) * DEAL_BYTES;
           const held = SEATS.reduce<number>(
@@ -112,7 +116,7 @@ describe('a rollout', () => {
       { step: 'first-right', seat: 0, dealer: 0, deals: 40, alternatives: 1 },
       stream('jokers', 'stay'),
     );
-    const results = createReferenceRollouts(card, counting(35)).run(batch);
+    const results = counting(35).run(batch);
     for (let deal = 0; deal < batch.count; deal++) {
       for (const seat of SEATS) {
         const held = batch.deals[deal * DEAL_BYTES + seat * FACE_COUNT + 35];
@@ -124,9 +128,7 @@ describe('a rollout', () => {
 
 describe('what a seat may know', () => {
   test('V1 what arrives in the next pass does not depend on the racks of others than its giver', () => {
-    const rollouts = Array.from({ length: FACE_COUNT }, (_, face) =>
-      createReferenceRollouts(card, counting(face)),
-    );
+    const rollouts = Array.from({ length: FACE_COUNT }, (_, face) => counting(face));
     const shape = { step: 'first-right', seat: 0, dealer: 0, deals: 6, alternatives: 1 } as const;
     const batch = anyBatch(shape, stream('own', 'tiles'));
     const changed: RolloutBatch = { ...batch, deals: batch.deals.slice() };
@@ -147,7 +149,7 @@ describe('what a seat may know', () => {
   test('an alternative ends the same whatever other alternatives are in the batch', () => {
     const shape = { step: 'first-across', seat: 2, dealer: 0, deals: 5, alternatives: 6 } as const;
     const batch = anyBatch(shape, stream('beside', 'others'));
-    const rollouts = createReferenceRollouts(card, counting(3));
+    const rollouts = counting(3);
     const together = rollouts.run(batch);
     for (let a = 0; a < 6; a++) {
       const actions = Int8Array.from(

@@ -1,13 +1,15 @@
 // Win probabilities are calibrated: the proof in its small size, and the fit of the model.
 import { expect, test } from 'vitest';
-import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { FEATURES } from '../../shared-engine/analysis/win-probability/features.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { fitModel } from '../../shared-engine/tools/win-model/fit.ts';
-import { gamesOn } from '../../shared-engine/tools/win-model/games.ts';
+import { gamesOn, withTileChanged } from '../../shared-engine/tools/win-model/games.ts';
+import { sampleOf } from '../../shared-engine/tools/win-model/samples.ts';
 import { variantCard } from '../../shared-engine/tools/win-model/variant-card.ts';
 import { proof } from '../prove/proofs/calibration.ts';
+import { proof as local } from '../prove/proofs/local.ts';
 
 test('win probabilities are calibrated on held-out plays and on a card that the fit has not seen', async () => {
   const rows = await proof.run({ seed: 'tests', size: 'small' });
@@ -15,16 +17,33 @@ test('win probabilities are calibrated on held-out plays and on a card that the 
   expect(rows.filter(({ ok }) => !ok)).toEqual([]);
 });
 
-test('the same games give the same model, and more reach a higher win probability', () => {
+test('a tile changed for one of the wall changes the play as the chances say', async () => {
+  const rows = await local.run({ seed: 'tests', size: 'small' });
+  expect(rows.filter(({ ok }) => !ok)).toEqual([]);
+});
+
+test('the same games give the same model, and more reach weighs more', () => {
   const card = houseCard();
-  const play = gamesOn(card, NO_SIMD);
-  const samples = Array.from({ length: 60 }, (_, n) => play(`fit ${n}`, 2)).flat();
-  const games = [{ card: preparePlayCard(card), samples }];
-  const model = fitModel(games, { tile: 8, pair: 1, pairs: 8, concealed: 9 });
-  expect(fitModel(games, { tile: 8, pair: 1, pairs: 8, concealed: 9 })).toEqual(model);
+  const games = gamesOn(card, NO_SIMD);
+  const samples = Array.from({ length: 60 }, (_, n) =>
+    sampleOf(games.played(games.tableOf(`fit ${n}`), `${n}`, 2)),
+  );
+  const steps = { tile: 8, pair: 1, pairs: 8, concealed: 9 };
+  const model = fitModel([{ card, samples }], steps);
+  expect(fitModel([{ card, samples }], steps)).toEqual(model);
   expect(Object.keys(model.weights)).toEqual([...FEATURES]);
   expect(model.weights.reach).toBeGreaterThan(0.1);
-  expect(model.winProbabilities.at(-1)).toBeGreaterThan(model.winProbabilities[0]!);
+  expect(model.wall).toBeLessThan(0);
+});
+
+test('a changed table differs by one tile of one seat, and the walls by that tile in the same place', () => {
+  const games = gamesOn(houseCard(), NO_SIMD);
+  const table = games.tableOf('changed');
+  const changed = withTileChanged(table, 2, stream('changed', 'tile'));
+  for (const seat of [0, 1, 3] as const) expect(changed.racks[seat]).toEqual(table.racks[seat]);
+  const moved = changed.racks[2].map((count, face) => count - table.racks[2][face]!);
+  expect(moved.filter((by) => by !== 0).sort()).toEqual([-1, 1]);
+  expect(changed.wall.filter((face, place) => face !== table.wall[place]).length).toBe(1);
 });
 
 test('a variant card is the same for the same seed, another for another, and every hand has 14 tiles', () => {

@@ -1,21 +1,20 @@
-// The win probability of a rack: its features by their definition, its table, and what must hold on any card.
+// What a table is worth: the features of a rack by their definition, the four chances, and what must hold on any card.
 import { describe, expect, test } from 'vitest';
 import { preparePlayCard } from '../../shared-engine/analysis/play/play-card.ts';
 import { createFeatures, FEATURES } from '../../shared-engine/analysis/win-probability/features.ts';
 import { WIN_MODEL } from '../../shared-engine/analysis/win-probability/model.ts';
 import {
-  createWinProbability,
-  winProbabilityAt,
-} from '../../shared-engine/analysis/win-probability/win-probability.ts';
+  chancesOf,
+  createTableValue,
+  type TableValue,
+} from '../../shared-engine/analysis/win-probability/table-value.ts';
 import { compileCard } from '../../shared-engine/card/compile.ts';
 import type { CompiledCard, Hand } from '../../shared-engine/card/compiled.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
-import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { shuffled, stream } from '../../shared-engine/rules/deal/random.ts';
 import { type Bag, bagOf, FULL_SET, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { copiesOf, FACES, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
-import { gamesOn } from '../../shared-engine/tools/win-model/games.ts';
 import { randomCard } from '../kit/random-card.ts';
 
 const CARDS: readonly CompiledCard[] = [houseCard(), randomCard('outlook', 12, 30)];
@@ -102,48 +101,89 @@ describe.each(CARDS.map((card) => ({ name: card.name, card })))('the features on
     }
   });
 
-  test('a win probability lies between 0 and 100 and does not depend on the racks asked about before', () => {
-    const used = createWinProbability(card);
-    for (let n = 0; n < 40; n++) used.of(rackOf(`before ${n}`), 0, 0);
-    const fresh = createWinProbability(card);
+  test('what a rack weighs does not depend on the racks asked about before', () => {
+    const used = createTableValue(card);
+    for (let n = 0; n < 40; n++) used.weight(rackOf(`before ${n}`), 0, 0);
+    const fresh = createTableValue(card);
     for (let n = 0; n < 40; n++) {
       const rack = rackOf(`asked ${n}`);
-      const chance = used.of(rack, 0, 2);
-      expect(chance).toBe(fresh.of(rack, 0, 2));
-      expect(chance).toBe(fresh.of(Uint8Array.from([...rack, ...rack]), rack.length, 2));
-      expect(chance).toBeGreaterThanOrEqual(0);
-      expect(chance).toBeLessThanOrEqual(100);
+      const weight = used.weight(rack, 0, 2);
+      expect(weight).toBe(fresh.weight(rack, 0, 2));
+      expect(weight).toBe(fresh.weight(Uint8Array.from([...rack, ...rack]), rack.length, 2));
+      expect(weight).toBeGreaterThan(0);
     }
   });
 });
 
-test('every tile that a hand gets back raises the win probability or leaves it as it is', () => {
-  const winProbability = createWinProbability(CARDS[0]!);
+/** The chances of four seats of which seat 0 deals. */
+function chances(value: TableValue, racks: readonly Bag[]): Float64Array {
+  const out = new Float64Array(4);
+  chancesOf(
+    racks.map((rack, place) => value.weight(rack, 0, place)),
+    value.wall,
+    out,
+    0,
+  );
+  return out;
+}
+
+/** The chance of the last seat with this rack, at a table with three random ones. */
+function chanceWith(value: TableValue, rack: Bag): number {
+  return chances(value, [rackOf('dealer', 14), rackOf('right'), rackOf('across'), rack])[3]!;
+}
+
+test('the four chances of a table and that of a wall game add up to 100', () => {
+  const value = createTableValue(CARDS[0]!);
+  for (let n = 0; n < 40; n++) {
+    const table = chances(
+      value,
+      [0, 1, 2, 3].map((seat) => rackOf(`table ${n} ${seat}`, seat === 0 ? 14 : 13)),
+    );
+    const won = table.reduce((sum, chance) => sum + chance, 0);
+    expect(Math.min(...table)).toBeGreaterThan(0);
+    expect(won).toBeLessThan(100);
+    expect(won).toBeGreaterThan(50);
+  }
+});
+
+test('what a neighbor gains the other three lose, each in proportion to its chance', () => {
+  const value = createTableValue(CARDS[0]!);
+  const [hand] = CARDS[0]!.hands;
+  const complete = hand!.singles.map((single, face) => single + hand!.groups[face]!);
+  const racks = [rackOf('a', 14), rackOf('b'), rackOf('c'), rackOf('d')];
+  const [before, after] = [racks, racks.with(2, complete)].map((table) => chances(value, table));
+  expect(after![2]!).toBeGreaterThan(before![2]!);
+  for (const seat of [1, 3]) {
+    expect(after![seat]! / before![seat]!).toBeLessThan(1);
+    expect(after![seat]! / before![seat]!).toBeCloseTo(after![0]! / before![0]!, 9);
+  }
+});
+
+test('every tile that a hand gets back makes a rack weigh more or leaves it as it is', () => {
+  const value = createTableValue(CARDS[0]!);
   for (let n = 0; n < 30; n++) {
     const { hands } = CARDS[0]!;
     const hand = hands[stream(`target ${n}`, 'target').below(hands.length)]!;
     const rack = hand.singles.map((single, face) => single + hand.groups[face]!);
     if (rack.some((count, face) => count > copiesOf(FACES[face]!))) continue;
     const tiles = shuffled(facesOf(rack), stream(`give ${n}`, 'order'));
-    const chances = [8, 10, 12, 14].map((held) => winProbability.of(bagOf(tiles.slice(0, held)), 0, 1));
-    expect(chances).toEqual([...chances].sort((a, b) => a - b));
-    expect(chances.at(-1)).toBeGreaterThan(60);
+    const won = [8, 10, 12, 14].map((held) => chanceWith(value, bagOf(tiles.slice(0, held))));
+    expect(won).toEqual([...won].sort((a, b) => a - b));
+    expect(won.at(-1)).toBeGreaterThan(60);
   }
 });
 
-test('a card of a single hand has win probabilities too', () => {
+test('a card of a single hand has chances too', () => {
   const [pattern] = HOUSE_CARD.patterns;
   const whole = compileCard({ ...HOUSE_CARD, patterns: [pattern!] });
   const hand = whole.hands[0]!;
-  const winProbability = createWinProbability({ ...whole, hands: [hand] });
+  const value = createTableValue({ ...whole, hands: [hand] });
   const complete = hand.singles.map((single, face) => single + hand.groups[face]!);
-  const poor = winProbability.of(rackOf('poor'), 0, 0);
-  expect(poor).toBeGreaterThan(0);
-  expect(winProbability.of(complete, 0, 0)).toBeGreaterThan(poor);
+  expect(chanceWith(value, complete)).toBeGreaterThan(chanceWith(value, rackOf('poor')));
 });
 
 test('a tile traded for a joker never costs more than 1 win in 100 games', () => {
-  const winProbability = createWinProbability(CARDS[0]!);
+  const value = createTableValue(CARDS[0]!);
   for (let n = 0; n < 60; n++) {
     const rack = rackOf(`joker ${n}`);
     const idle = rack.findIndex((count, face) => count === 1 && face < JOKER_INDEX);
@@ -151,48 +191,11 @@ test('a tile traded for a joker never costs more than 1 win in 100 games', () =>
       face === idle ? count - 1 : face === JOKER_INDEX ? count + 1 : count,
     );
     expect(sizeOf(traded)).toBe(13);
-    expect(winProbability.of(traded, 0, 3)).toBeGreaterThan(winProbability.of(rack, 0, 3) - 1);
+    expect(chanceWith(value, traded)).toBeGreaterThan(chanceWith(value, rack) - 1);
   }
-});
-
-test('the win probabilities of four seats after an exchange add up to about one winner', () => {
-  const winProbability = createWinProbability(CARDS[0]!);
-  const play = gamesOn(CARDS[0]!, NO_SIMD);
-  let total = 0;
-  const rounds = 40;
-  for (let n = 0; n < rounds; n++) {
-    for (const { rack, place } of play(`adds up ${n}`, 0)) total += winProbability.of(rack, 0, place);
-  }
-  expect(total / rounds).toBeGreaterThan(85);
-  expect(total / rounds).toBeLessThan(115);
-});
-
-describe('the table from score to win probability', () => {
-  const table = { scores: [-1, 0, 2], winProbabilities: [5, 20, 60] };
-
-  test('a score at a knot gives the knot’s value, and one between two knots is interpolated', () => {
-    expect(table.scores.map((score) => winProbabilityAt(table, score))).toEqual([5, 20, 60]);
-    expect(winProbabilityAt(table, -0.5)).toBe(12.5);
-    expect(winProbabilityAt(table, 0.5)).toBe(30);
-  });
-
-  test('a score beyond the ends gives the value at the end', () => {
-    expect(winProbabilityAt(table, -9)).toBe(5);
-    expect(winProbabilityAt(table, 9)).toBe(60);
-  });
 });
 
 describe('the model that comes with the engine', () => {
-  test('has a table that rises all along', () => {
-    const { scores, winProbabilities } = WIN_MODEL;
-    expect(scores.length).toBe(winProbabilities.length);
-    expect(scores.length).toBeGreaterThan(15);
-    for (let at = 1; at < scores.length; at++) {
-      expect(scores[at]).toBeGreaterThan(scores[at - 1]!);
-      expect(winProbabilities[at]).toBeGreaterThan(winProbabilities[at - 1]!);
-    }
-  });
-
   test('says which command made it, from which seed, when and from how many plays', () => {
     const { command, seed, date, plays, cards } = WIN_MODEL.made;
     expect(command).toMatch(/^npm run build:win-model -- /);

@@ -1,26 +1,6 @@
-// Isotonic regression, the Brier score and the calibration slope, against published values and by construction.
+// The Brier score and the calibration slope, against published values and by construction.
 import { describe, expect, test } from 'vitest';
-import { isotonic, risingBlocks } from '../../shared-engine/tools/win-model/isotonic.ts';
 import { brier, calibrationSlope, fitLogistic, logit } from '../../shared-engine/tools/win-model/logistic.ts';
-
-describe('isotonic regression', () => {
-  test('pools nine values into the published steps', () => {
-    // Source: the example of R's documentation of isoreg; its fit from memory.
-    expect(isotonic([1, 0, 4, 3, 3, 5, 4, 2, 0])).toEqual([0.5, 0.5, 3, 3, 3, 3, 3, 3, 3]);
-  });
-
-  test('leaves a rising series alone', () => {
-    expect(isotonic([-2, 0, 0.5, 7])).toEqual([-2, 0, 0.5, 7]);
-  });
-
-  test('pools weighted values into their weighted mean', () => {
-    expect(isotonic([3, 1], [1, 3])).toEqual([1.5, 1.5]);
-    expect(risingBlocks([3, 1, 2], [1, 3, 1])).toEqual([
-      { from: 0, to: 2, weight: 4, value: 1.5 },
-      { from: 2, to: 3, weight: 1, value: 2 },
-    ]);
-  });
-});
 
 test('the Brier score of four predicted chances is the published one', () => {
   // Source: the example of scikit-learn's documentation of brier_score_loss (memory).

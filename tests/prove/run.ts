@@ -3,15 +3,16 @@ import { parseArgs } from 'node:util';
 import { printLast } from '../kit/last-line.ts';
 import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
 import type { Proof, Size } from './proof.ts';
+import { seedOf } from './seeds.ts';
 
 const folder = new URL('./proofs/', import.meta.url);
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { size: { type: 'string', default: 'small' }, seed: { type: 'string', default: 'quadrille' } },
+  options: { size: { type: 'string', default: 'small' }, seed: { type: 'string' } },
 });
 const name = positionals[0] ?? 'list';
-const { seed } = values;
+const seed = values.seed ?? seedOf(name, values.size);
 
 if (name === 'list') {
   const proofs = await Promise.all(

@@ -12,7 +12,7 @@ export interface Alternative {
   /** Tiles passed blind, the vote (1 is to continue), or tiles asked for; null where tiles alone are chosen. */
   readonly number: number | null;
   readonly action: readonly number[];
-  /** Win probability of the tiles left, before anything arrives: the first order in which alternatives are tried. */
+  /** What the tiles left weigh, before anything arrives: the first order in which alternatives are tried. */
   readonly keptValue: number;
 }
 
@@ -23,7 +23,7 @@ export function passesOf(situation: Situation, size: number, leaf: Leaf): readon
   return legalPasses(rack, size)
     .map((tiles): Alternative => {
       for (const face of tiles) rack[face]!--;
-      const keptValue = leaf.of(rack, 0, place);
+      const keptValue = leaf.weight(rack, 0, place);
       for (const face of tiles) rack[face]!++;
       return { tiles, number: null, action: actionOf(tiles, size), keptValue };
     })

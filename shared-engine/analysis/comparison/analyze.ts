@@ -6,7 +6,7 @@ import { type Belief, createBelief } from '../belief/belief.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
 import { createRollouts } from '../rollouts/simd.ts';
-import { createWinProbability } from '../win-probability/win-probability.ts';
+import { createTableValue } from '../win-probability/table-value.ts';
 import { alternativesTo, anyOf, type DecisionSubject } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { type Comparison, compare } from './comparison.ts';
@@ -25,7 +25,7 @@ export interface Analyst {
 
 export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
   return {
-    leaf: createWinProbability(card),
+    leaf: createTableValue(card),
     belief: createBelief(createChoiceModel(createTileValues(simd, card))),
     rollouts: createRollouts(simd, card),
   };

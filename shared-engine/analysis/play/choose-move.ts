@@ -1,5 +1,6 @@
 // How a simulated seat plays: every choice from its own view alone.
 import { FACE_COUNT, JOKER_INDEX, SEATS, type Seat } from '../../rules/index.ts';
+import type { Danger } from './danger.ts';
 import type { Evaluator } from './evaluator.ts';
 import { bagWith, hasJokerFor, withGroupExposed, withJokerReceived } from './move.ts';
 import type { PlayCard } from './play-card.ts';
@@ -12,25 +13,40 @@ import type { PlayerView } from './player-view.ts';
 const WORTH_EXPOSING = 1.5;
 
 /**
- * The tile that takes least of the potential with it; among equals the one that comes first in `order` (face
- * indexes), so that each seat discards tiles without use in an order of its own.
+ * What the share of possible hands that want a discard costs, in shares of the seat's own potential, where another
+ * seat is close. Seats that use 0.1, 0.3 or 0.8 win as often at the same tables as seats that do not look, within 3 in
+ * 100 of 1,500 plays: people look, so the simulated seats do.
  */
-export function chooseDiscard(evaluator: Evaluator, view: PlayerView, order: readonly number[]): number {
+const CAUTION = 0.3;
+
+/**
+ * The tile that takes least of the potential with it, and where another seat is close is least likely to be the one
+ * that it waits for; among equals the one that comes first in `order` (face indexes), so that each seat discards
+ * tiles without use in an order of its own.
+ */
+export function chooseDiscard(
+  evaluator: Evaluator,
+  danger: Danger,
+  view: PlayerView,
+  order: readonly number[],
+): number {
   const { concealed } = view.holding;
+  const wanted = danger.of(view);
+  const potential = wanted === null ? 1 : Math.max(evaluator.potential(view), Number.MIN_VALUE);
   const shares = evaluator.shares(view);
   let chosen = -1;
+  let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < FACE_COUNT; i++) {
     const face = order[i]!;
     if (concealed[face] === 0) continue;
-    if (chosen < 0 || isLess(face, chosen)) chosen = face;
+    const cost = wanted === null ? shares[face]! : shares[face]! / potential + CAUTION * wanted[face]!;
+    // Among tiles without use a joker goes last: it may yet fit another hand.
+    if (cost < least || (cost === least && chosen === JOKER_INDEX)) {
+      chosen = face;
+      least = cost;
+    }
   }
   return chosen;
-
-  // Among tiles without use a joker goes last: it may yet fit another hand.
-  function isLess(face: number, than: number): boolean {
-    if (shares[face] !== shares[than]) return shares[face]! < shares[than]!;
-    return than === JOKER_INDEX;
-  }
 }
 
 /** The joker worth taking from an exposed group for a natural tile of one's own, or null. */

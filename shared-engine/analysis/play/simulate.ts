@@ -1,6 +1,7 @@
 // One play from the racks after the exchange to a completed hand or the end of the wall.
 import { FACE_COUNT, type Four, forFour, type Random, type Seat, shuffled } from '../../rules/index.ts';
 import { chooseCall, chooseDiscard, chooseJokerExchange } from './choose-move.ts';
+import { createDanger } from './danger.ts';
 import { createEvaluator, type Evaluator } from './evaluator.ts';
 import { completedPattern } from './legality.ts';
 import { afterOffer, afterTurn, bagWith, type OfferMove, type TurnMove } from './move.ts';
@@ -32,6 +33,7 @@ export function createPlayers(card: PlayCard, evaluators: Four<Evaluator>, rando
       random,
     ),
   );
+  const danger = createDanger(card);
   return {
     takeTurn(play) {
       const { seat } = play;
@@ -42,7 +44,7 @@ export function createPlayers(card: PlayCard, evaluators: Four<Evaluator>, rando
       }
       const exchange = chooseJokerExchange(evaluator, view);
       if (exchange !== null) return { kind: 'exchange-joker', ...exchange };
-      return { kind: 'discard', face: chooseDiscard(evaluator, view, orders[seat]) };
+      return { kind: 'discard', face: chooseDiscard(evaluator, danger, view, orders[seat]) };
     },
     answerDiscard(play) {
       let move: OfferMove = { kind: 'no-call' };

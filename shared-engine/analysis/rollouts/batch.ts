@@ -56,8 +56,10 @@ export interface Rollouts {
   run(batch: RolloutBatch): Float64Array;
 }
 
-/** What a rack is worth where a rollout ends. */
+/** What racks are worth where a rollout ends: see `TableValue`. */
 export interface Leaf {
-  /** Chance in 100 to win for the rack at `racks[at..at + 36)`, so many seats to the right of the dealer. */
-  of(racks: ArrayLike<number>, at: number, place: number): number;
+  /** The weight of the rack at `racks[at..at + 36)`, so many seats to the right of the dealer. */
+  weight(racks: ArrayLike<number>, at: number, place: number): number;
+  /** The weight of a wall game. */
+  readonly wall: number;
 }

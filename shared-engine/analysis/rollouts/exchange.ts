@@ -2,6 +2,7 @@
 import type { CompiledCard } from '../../card/index.ts';
 import { createNearHands, selectPass } from '../../kernels/index.ts';
 import { FACE_COUNT, PASS_SIZE, SEATS, STANDARD_TERMS, STEPS } from '../../rules/index.ts';
+import { chancesOf } from '../win-probability/table-value.ts';
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles, setPass } from './movement.ts';
 import { drawBlindWords, drawNoise } from './noise.ts';
@@ -9,7 +10,7 @@ import { createRackCache } from './rack-cache.ts';
 
 const CLOSE = STEPS.length;
 
-/** Racks cached for one seat at one step, and for one seat where its win probability is asked for. */
+/** Racks cached for one seat at one step, and for one seat where its weight is asked for. */
 const CACHED_PASSES = 32;
 const CACHED_VALUES = 64;
 
@@ -162,10 +163,11 @@ function createSelection(card: CompiledCard, racks: Uint8Array) {
   };
 }
 
-/** The win probability of each seat, cached by rack. */
+/** The win probabilities of the four seats; what each rack weighs is cached. */
 function createValues(leaf: Leaf, racks: Uint8Array) {
   const caches = Array.from({ length: 4 }, () => createRackCache(CACHED_VALUES));
   const cached = new Float64Array(4 * CACHED_VALUES);
+  const weights = new Float64Array(4);
   let dealer = 0;
   return {
     begin(dealerSeat: number): void {
@@ -177,14 +179,15 @@ function createValues(leaf: Leaf, racks: Uint8Array) {
       for (let seat = 0; seat < 4; seat++) {
         const known = caches[seat]!.find(racks, seat);
         if (known !== -1) {
-          out[at + seat] = cached[seat * CACHED_VALUES + known]!;
+          weights[seat] = cached[seat * CACHED_VALUES + known]!;
           continue;
         }
-        const value = leaf.of(racks, seat * FACE_COUNT, (seat + 4 - dealer) % 4);
+        const weight = leaf.weight(racks, seat * FACE_COUNT, (seat + 4 - dealer) % 4);
         const added = caches[seat]!.add(racks, seat);
-        if (added !== -1) cached[seat * CACHED_VALUES + added] = value;
-        out[at + seat] = value;
+        if (added !== -1) cached[seat * CACHED_VALUES + added] = weight;
+        weights[seat] = weight;
       }
+      chancesOf(weights, leaf.wall, out, at);
     },
   };
 }

@@ -3,7 +3,7 @@ import type { CompiledCard } from '../../card/index.ts';
 import { type SimdInstance, type SimdModule, writeCard, writePassSelection } from '../../kernels/index.ts';
 import { type ExchangeTerms, STEPS } from '../../rules/index.ts';
 import { writeWinModel } from '../win-probability/simd.ts';
-import { createWinProbability } from '../win-probability/win-probability.ts';
+import { createTableValue } from '../win-probability/table-value.ts';
 import {
   ACTION_BYTES,
   ASK,
@@ -26,7 +26,7 @@ const HEADER_WORDS = 8;
 /** By the SIMD module where the host runs it, otherwise by the reference implementation. */
 export function createRollouts(simd: SimdModule, card: CompiledCard): Rollouts {
   if (simd.kind === 'ready') return simdRollouts(simd.instance(), card);
-  return createReferenceRollouts(card, createWinProbability(card));
+  return createReferenceRollouts(card, createTableValue(card));
 }
 
 function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {

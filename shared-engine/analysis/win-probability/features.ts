@@ -34,6 +34,9 @@ export const FEATURES = [
   'concealed',
   /** Of the same: copies of a missing tile not in the rack, on average over the missing tiles. */
   'live',
+  /** What a further joker adds is less than the first, and more where much is within reach. */
+  'jokersSquared',
+  'reachTimesJokers',
 ] as const;
 export type FeatureName = (typeof FEATURES)[number];
 
@@ -101,9 +104,12 @@ export function createFeatures(play: PlayCard, steps: ReachSteps): Features {
           live += lack * (COPIES[want.face]! - held);
         }
       }
-      result[2] = pairLack / count;
-      result[3] = concealed / count;
+      // Of a card of few hands a rack may fit none.
+      result[2] = pairLack / Math.max(1, count);
+      result[3] = concealed / Math.max(1, count);
       result[4] = missing === 0 ? 0 : live / missing;
+      result[5] = jokers * jokers;
+      result[6] = result[0]! * jokers;
       return result;
     },
   };

@@ -1,4 +1,4 @@
-// The shape of a fitted win-probability model.
+// The shape of a fitted win model.
 import type { FeatureName } from './features.ts';
 import type { ReachSteps } from './reach.ts';
 
@@ -13,11 +13,10 @@ export interface WinModel {
     readonly cards: number;
   };
   readonly steps: ReachSteps;
-  readonly start: number;
+  /** What a unit of each feature adds to the score of a rack; a score is the logarithm of a weight. */
   readonly weights: Readonly<Record<FeatureName, number>>;
   /** Added by the number of seats to the right of the dealer. */
   readonly dealerOffsets: readonly [number, number, number, number];
-  /** Chance in 100 to win at each score, linear between and constant beyond; both rising. */
-  readonly scores: readonly number[];
-  readonly winProbabilities: readonly number[];
+  /** The score of the wall. */
+  readonly wall: number;
 }

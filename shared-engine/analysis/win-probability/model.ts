@@ -3,25 +3,22 @@ import type { WinModel } from './model-format.ts';
 
 export const WIN_MODEL: WinModel = {
   made: {
-    command: 'npm run build:win-model -- --seed card --date 2026-11-26 --rounds 6000 --plays 4',
-    seed: 'card',
+    command: 'npm run build:win-model -- --seed table-value --date 2026-11-26 --rounds 5000 --plays 4',
+    seed: 'table-value',
     date: '2026-11-26',
-    plays: 24000,
+    plays: 20000,
     cards: 17,
   },
-  steps: { tile: 7, pair: 0, pairs: 7, concealed: 6 },
-  start: -1.433627,
-  weights: { reach: 0.359875, jokers: 0.057906, pairLack: -0.011697, concealed: -0.112188, live: 0.088452 },
-  dealerOffsets: [0, 0.091169, 0.074587, 0.044189],
-  scores: [
-    -2.95187, -2.76607, -2.67344, -2.52434, -2.38534, -2.29676, -2.20514, -2.11684, -2.02702, -1.94444,
-    -1.85811, -1.77163, -1.68594, -1.55709, -1.3868, -1.25377, -1.16388, -1.07156, -0.97991, -0.87765,
-    -0.77517, -0.67097, -0.57164, -0.46453, -0.34913, -0.22299, -0.07619, 0.0718, 0.21966, 0.39194, 0.61201,
-    0.85233, 1.13696, 1.64171,
-  ],
-  winProbabilities: [
-    5.8773, 6.5184, 6.6456, 7.7998, 8.0617, 9.1016, 10.1156, 10.8108, 11.8774, 12.8041, 13.6682, 14.1968,
-    16.0143, 17.2539, 20.0504, 21.4171, 24.6753, 25.7442, 26.7817, 28.3002, 29.9574, 34.9936, 35.1689,
-    38.6922, 41.4844, 43.3533, 46.5172, 52.0652, 53.481, 61.9632, 65.1961, 75.8152, 81.7568, 85.8108,
-  ],
+  steps: { tile: 9, pair: 2, pairs: 9, concealed: 11 },
+  weights: {
+    reach: 0.296533,
+    jokers: 0.117394,
+    pairLack: -0.000501,
+    concealed: -0.083793,
+    live: 0.051562,
+    jokersSquared: -0.03497,
+    reachTimesJokers: 0.031657,
+  },
+  dealerOffsets: [0, 0.142701, 0.130809, 0.107015],
+  wall: -1.795745,
 };

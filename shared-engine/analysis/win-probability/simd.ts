@@ -1,11 +1,12 @@
 // Writes the win-probability model and the features' data into the memory of the SIMD module.
 import type { CompiledCard, Hand } from '../../card/index.ts';
-import type { SimdInstance, WrittenCard } from '../../kernels/index.ts';
+import { EXP_MINUS_STEPS, type SimdInstance, type WrittenCard } from '../../kernels/index.ts';
 import { copiesOf, FACE_COUNT, FACES } from '../../rules/index.ts';
 import { FEATURES, scaleOf } from './features.ts';
 import { WIN_MODEL } from './model.ts';
 import type { WinModel } from './model-format.ts';
 import { reachTables, spansOf } from './reach.ts';
+import { LOG_CEILING, weightOf } from './table-value.ts';
 
 /** Bytes for the wants of one hand: their number, whether its pattern is concealed, pairs of face and number. */
 const WANT_BYTES = 32;
@@ -16,19 +17,15 @@ const SPAN_BYTES = 12;
 export function writeWinModel(simd: SimdInstance, card: CompiledCard, written: WrittenCard): void {
   writeFeatures(simd, card, written);
   writeReach(simd, card, written);
-  const { start, weights, dealerOffsets, scores, winProbabilities }: WinModel = WIN_MODEL;
-  const fitted = [
-    start,
-    ...FEATURES.map((name) => weights[name]),
-    ...dealerOffsets,
-    ...scores,
-    ...winProbabilities,
-  ];
+  const { weights, dealerOffsets, wall }: WinModel = WIN_MODEL;
+  const fitted = [weightOf(wall), LOG_CEILING, ...dealerOffsets, ...FEATURES.map((name) => weights[name])];
   const fittedAt = simd.reserve(fitted.length * 8);
+  const powersAt = simd.reserve(EXP_MINUS_STEPS.byteLength);
   const rackAt = simd.reserve(FACE_COUNT);
   const { buffer } = simd.memory;
   new Float64Array(buffer, fittedAt, fitted.length).set(fitted);
-  simd.setWinModel(fittedAt, scores.length);
+  new Float64Array(buffer, powersAt, EXP_MINUS_STEPS.length).set(EXP_MINUS_STEPS);
+  simd.setWinModel(fittedAt, powersAt);
   const rack = new Uint8Array(buffer, rackAt, FACE_COUNT);
   const { center, spread } = scaleOf((sample) => {
     rack.set(sample);

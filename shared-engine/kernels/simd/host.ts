@@ -30,9 +30,9 @@ export interface SimdInstance {
   setFeatures(room: number, wanted: number, copiesOf: number): void;
   setReach(weights: number, spans: number, count: number): void;
   reach(rack: number): number;
-  setWinModel(fitted: number, knots: number): void;
+  setWinModel(fitted: number, powers: number): void;
   setScale(center: number, spread: number): void;
-  winProbability(rack: number, place: number): number;
+  weightOfRack(rack: number, place: number): number;
   setBatch(header: number): void;
   rollOut(keys: number, deals: number, actions: number, out: number): void;
 }

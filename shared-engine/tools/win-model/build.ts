@@ -1,53 +1,29 @@
-// npm run build:win-model [-- --seed TEXT --date YYYY-MM-DD --rounds N --plays N]: makes games and writes the win model.
+// npm run build:win-model [-- --seed TEXT --date YYYY-MM-DD --rounds N --plays N --games FILE]: makes games, or reads
+// those that an earlier run stored in the file, and writes the win model fitted to them.
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { preparePlayCard } from '../../analysis/play/play-card.ts';
 import type { WinModel } from '../../analysis/win-probability/model-format.ts';
-import type { CompiledCard } from '../../card/compiled.ts';
-import { houseCard } from '../../card/house/card.ts';
 import { loadSimd } from '../../kernels/simd/module.ts';
-import { bestSteps, type CardGames, fitModel } from './fit.ts';
-import { gamesOn, type Sample } from './games.ts';
-import { progressBar } from './progress-bar.ts';
-import { variantCard } from './variant-card.ts';
+import { bestSteps, fitModel } from './fit.ts';
+import { samplesFor } from './samples.ts';
 
 const root = new URL('../../../', import.meta.url);
-
-/** Cards beside the house card. */
-const VARIANTS = 16;
-/** Of a hundred rounds, those on the house card. */
-const HOUSE_PERCENT = 60;
 
 const { values } = parseArgs({
   options: {
     seed: { type: 'string', default: 'win-model' },
     date: { type: 'string', default: new Date().toISOString().slice(0, 10) },
-    rounds: { type: 'string', default: '6000' },
+    rounds: { type: 'string', default: '5000' },
     plays: { type: 'string', default: '4' },
+    games: { type: 'string' },
   },
 });
 const { seed, date } = values;
 const rounds = wholeNumber('rounds', values.rounds);
 const plays = wholeNumber('plays', values.plays);
 
-const cards: CompiledCard[] = [
-  houseCard(),
-  ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${seed} ${n}`)),
-];
-const simd = await loadSimd();
-const showGames = progressBar('rounds', rounds);
-let done = 0;
-const games = cards.map((card, index): CardGames => {
-  const play = gamesOn(card, simd);
-  const share = index === 0 ? HOUSE_PERCENT : (100 - HOUSE_PERCENT) / VARIANTS;
-  const samples: Sample[] = [];
-  for (let n = Math.round((rounds * share) / 100); n > 0; n--) {
-    samples.push(...play(`${seed} ${index} ${n}`, plays));
-    showGames(++done);
-  }
-  return { card: preparePlayCard(card), samples };
-});
+const games = samplesFor({ seed, rounds, plays }, await loadSimd(), values.games ?? null);
 const steps = bestSteps(games, ({ tile, pair, pairs, concealed }) =>
   process.stderr.write(`trying steps ${tile} ${pair} ${pairs} ${concealed}\n`),
 );
@@ -56,8 +32,8 @@ const model: WinModel = {
     command: `npm run build:win-model -- --seed ${seed} --date ${date} --rounds ${rounds} --plays ${plays}`,
     seed,
     date,
-    plays: done * plays,
-    cards: cards.length,
+    plays: games.reduce((sum, { samples }) => sum + (samples.length / 2) * plays, 0),
+    cards: games.length,
   },
   ...fitModel(games, steps),
 };
@@ -71,7 +47,7 @@ export const WIN_MODEL: WinModel = ${JSON.stringify(model)};
 `,
 );
 execFileSync(new URL('node_modules/.bin/biome', root).pathname, ['check', '--write', path.pathname]);
-process.stdout.write(`${JSON.stringify({ ...model.made, steps, knots: model.scores.length })}\n`);
+process.stdout.write(`${JSON.stringify({ ...model.made, steps })}\n`);
 
 function wholeNumber(name: string, text: string): number {
   const value = Number(text);

@@ -52,7 +52,7 @@ export function fitLogistic({ rows, hits, trials }: Trials, steps = 25): Logisti
 }
 
 /** Gauss–Jordan with the largest pivot; the matrix must not be singular. */
-function inverseOf(matrix: readonly (readonly number[])[]): number[][] {
+export function inverseOf(matrix: readonly (readonly number[])[]): number[][] {
   const size = matrix.length;
   const work = matrix.map((line, i) => [...line, ...line.map((_, k) => (k === i ? 1 : 0))]);
   for (let column = 0; column < size; column++) {

@@ -1,7 +1,7 @@
-// What a win probability and a simulated play cost on the house card, beside tiles to go in the same run.
+// What the weight of a rack and a simulated play cost on the house card, beside tiles to go in the same run.
 import { preparePlayCard } from '../../../shared-engine/analysis/play/play-card.ts';
 import { createSimulator } from '../../../shared-engine/analysis/play/simulate.ts';
-import { createWinProbability } from '../../../shared-engine/analysis/win-probability/win-probability.ts';
+import { createTableValue } from '../../../shared-engine/analysis/win-probability/table-value.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { dealTiles } from '../../../shared-engine/rules/deal/deal.ts';
@@ -14,10 +14,10 @@ const DEALS = 400;
 const LAPS = 10;
 
 export const bench: Bench = {
-  summary: 'Microseconds a win probability and milliseconds a simulated play on the house card.',
+  summary: 'Microseconds for the weight of a rack and milliseconds a simulated play on the house card.',
   async run({ seed }) {
     const card = houseCard();
-    const winProbability = createWinProbability(card);
+    const { weight } = createTableValue(card);
     const kernel = createSwarKernel(card);
     const simulate = createSimulator(preparePlayCard(card));
     const deals = Array.from({ length: DEALS }, (_, n) => {
@@ -36,8 +36,8 @@ export const bench: Bench = {
       Math.round(microseconds(few, LAPS, ask) * 100) / 100;
     return {
       targets: card.hands.length,
-      us_per_outlook: us(racks, (rack) => winProbability.of(rack, 0, 1)),
-      us_per_near_outlook: us(near, (rack) => winProbability.of(rack, 0, 1)),
+      us_per_outlook: us(racks, (rack) => weight(rack, 0, 1)),
+      us_per_near_outlook: us(near, (rack) => weight(rack, 0, 1)),
       us_per_to_go: us(racks, (rack) => kernel.toGo(rack)),
       us_per_near_to_go: us(near, (rack) => kernel.toGo(rack)),
       ms_per_play: Math.round(play) / 1000,

@@ -1,92 +1,127 @@
-// A win probability of 30 in 100 comes true 30 times in 100, on plays and on cards that the fit has not seen.
-import { createWinProbability } from '../../../shared-engine/analysis/win-probability/win-probability.ts';
+// A chance of 30 in 100 comes true 30 times in 100, on plays and on cards that the fit has not seen.
+
 import type { CompiledCard } from '../../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
+import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
+import { fitConditional } from '../../../shared-engine/tools/win-model/conditional-logit.ts';
 import { gamesOn } from '../../../shared-engine/tools/win-model/games.ts';
-import { brier, calibrationSlope } from '../../../shared-engine/tools/win-model/logistic.ts';
 import { progressBar } from '../../../shared-engine/tools/win-model/progress-bar.ts';
 import { variantCard } from '../../../shared-engine/tools/win-model/variant-card.ts';
+import { chancesOn } from '../analysis/table-chances.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
-/** Simulated plays: with the house card, and with each of the held-out cards. */
-const PLAYS: Readonly<Record<Size, { readonly house: number; readonly heldOut: number }>> = {
-  small: { house: 600, heldOut: 200 },
-  full: { house: 20_000, heldOut: 3000 },
+/** Tables of the house card and of each held-out card, and plays of each table. */
+const TABLES: Readonly<Record<Size, { readonly house: number; readonly heldOut: number }>> = {
+  small: { house: 110, heldOut: 40 },
+  full: { house: 5000, heldOut: 1500 },
 };
+const PLAYS = 4;
 const HELD_OUT_CARDS: Readonly<Record<Size, number>> = { small: 1, full: 3 };
 const DECILES = 10;
+/** Of what can be known of a play before its walls are. */
+const SKILL_BARS: Readonly<Record<Size, number>> = { small: 0.5, full: 0.8 };
 
-/** The chance predicted for a seat, and whether it won. */
-interface Prediction {
-  readonly chance: number;
-  readonly won: number;
+/** One table: what was predicted of each seat and of a wall game, in that order, and what came of each play. */
+interface Outcome {
+  readonly chances: readonly number[];
+  /** By play, the place in `chances` that came true. */
+  readonly ended: readonly number[];
+  /** Tiles never drawn, by play that somebody won. */
+  readonly left: readonly number[];
 }
 
 export const proof: Proof = {
-  summary: 'Win probabilities are calibrated on held-out plays and on held-out cards.',
+  summary: 'Chances to win are calibrated and skilled on held-out plays and on held-out cards.',
   async run({ seed, size }) {
-    const amounts = PLAYS[size];
+    const amounts = TABLES[size];
     const cards = Array.from({ length: HELD_OUT_CARDS[size] }, (_, n) => variantCard(`never seen ${n}`));
     const show =
-      size === 'full' ? progressBar('plays', amounts.house + amounts.heldOut * cards.length) : () => {};
+      size === 'full' ? progressBar('tables', amounts.house + amounts.heldOut * cards.length) : () => {};
     const simd = await loadSimd();
     let done = 0;
-    const predictOn = (card: CompiledCard, name: string, plays: number): Prediction[] => {
-      const winProbability = createWinProbability(card);
-      const play = gamesOn(card, simd);
-      return Array.from({ length: plays }, (_, n) => {
-        const samples = play(`held out ${seed} ${name} ${n}`, 1);
+    const outcomesOn = (card: CompiledCard, name: string, tables: number): Outcome[] => {
+      const chancesAt = chancesOn(card);
+      const games = gamesOn(card, simd);
+      return Array.from({ length: tables }, (_, n) => {
+        const held = `held out ${seed} ${name} ${n}`;
+        const { results, ...table } = games.played(games.tableOf(held), held, PLAYS);
         show(++done);
-        return samples.map(({ rack, place, wins }) => ({
-          chance: winProbability.of(rack, 0, place) / 100,
-          won: wins,
-        }));
-      }).flat();
+        return {
+          chances: chancesAt(table),
+          ended: results.map(({ winner }) => winner ?? SEATS.length),
+          left: results.flatMap(({ winner, wallLeft }) => (winner === null ? [] : [wallLeft])),
+        };
+      });
     };
-    const house = predictOn(houseCard(), 'house', amounts.house);
+    const house = outcomesOn(houseCard(), 'house', amounts.house);
     return [
-      { what: 'held-out plays on the house card', value: amounts.house, bar: 'four seats each', ok: true },
-      slopeRow('slope on the house card', house, 0.95, 1.05, size),
+      ...playRows(house),
+      slopeRow('slope on the house card', house, [0.95, 1.05], size),
       ...decileRows(house),
-      brierRow(house),
-      ...cards.map((card, n) =>
-        slopeRow(
-          `slope on held-out card ${n + 1} (${card.patterns.length} patterns, ${amounts.heldOut} plays)`,
-          predictOn(card, `unseen ${n}`, amounts.heldOut),
-          0.9,
-          1.1,
-          size,
-        ),
-      ),
+      skillRow('house card', house, size),
+      ...cards.flatMap((card, n) => {
+        const held = outcomesOn(card, `unseen ${n}`, amounts.heldOut);
+        const name = `held-out card ${n + 1} (${card.patterns.length} patterns)`;
+        return [slopeRow(`slope on ${name}`, held, [0.9, 1.1], size), skillRow(name, held, size)];
+      }),
     ];
   },
 };
 
-/** A small size cannot tell 0.95 from 1: there the bar must be within 3.09 standard errors of the slope. */
+function playRows(outcomes: readonly Outcome[]): ProofRow[] {
+  const plays = outcomes.length * PLAYS;
+  const left = outcomes.flatMap((outcome) => outcome.left);
+  return [
+    {
+      what: `${plays} plays of ${outcomes.length} tables on the house card that nobody won, in 100`,
+      value: round((1 - left.length / plays) * 100),
+      bar: 'reported',
+      ok: true,
+    },
+    {
+      what: 'tiles left in the wall at a win',
+      value: round(sum(left) / left.length),
+      bar: 'reported',
+      ok: true,
+    },
+  ];
+}
+
+/**
+ * The slope of the log chances in a conditional logit of the outcomes, 1 where they mean what they say. One play a
+ * table, so that outcomes are independent. A small size can only show that the bar is not missed.
+ */
 function slopeRow(
   what: string,
-  predicted: readonly Prediction[],
-  low: number,
-  high: number,
+  outcomes: readonly Outcome[],
+  [low, high]: readonly [number, number],
   size: Size,
 ): ProofRow {
-  const { slope, error } = calibrationSlope(
-    predicted.map(({ chance }) => chance),
-    predicted.map(({ won }) => won),
+  const { coefficients, errors } = fitConditional(
+    outcomes.map(({ chances, ended }) => ({
+      rows: chances.map((chance) => [Math.log(chance)]),
+      chosen: chances.map((_, place) => (place === ended[0] ? 1 : 0)),
+    })),
   );
-  const slack = size === 'small' ? NORMAL_POINT['99.8'] * error : 0;
+  const [slope, halfWidth] = [coefficients[0]!, errors[0]! * NORMAL_POINT['95']];
+  const [from, to] = [slope - halfWidth, slope + halfWidth];
+  const small = size === 'small';
   return {
-    what: `${what}, standard error ${error.toFixed(3)}`,
+    what: `${what} (95 %: ${round(from)}–${round(to)})`,
     value: round(slope),
-    bar: `${low}–${high}${slack > 0 ? ` within 3.09 standard errors (${slack.toFixed(3)})` : ''}`,
-    ok: slope + slack >= low && slope - slack <= high,
+    bar: small ? `interval reaches into ${low}–${high}` : `interval inside ${low}–${high}`,
+    ok: small ? from <= high && to >= low : from >= low && to <= high,
   };
 }
 
-function decileRows(predicted: readonly Prediction[]): ProofRow[] {
-  const order = [...predicted].sort((a, b) => a.chance - b.chance);
+function decileRows(outcomes: readonly Outcome[]): ProofRow[] {
+  const order = outcomes
+    .flatMap(({ chances, ended }) =>
+      SEATS.map((seat) => ({ chance: chances[seat]!, won: ended[0] === seat ? 1 : 0 })),
+    )
+    .sort((a, b) => a.chance - b.chance);
   return Array.from({ length: DECILES }, (_, decile) => {
     const members = order.slice(
       Math.floor((decile * order.length) / DECILES),
@@ -96,7 +131,7 @@ function decileRows(predicted: readonly Prediction[]): ProofRow[] {
     const mean = sum(members.map(({ chance }) => chance)) / members.length;
     const { low, high } = wilson(hits, members.length, NORMAL_POINT['99.8']);
     return {
-      what: `decile ${decile + 1}: mean win probability of ${members.length} seats, ${round((hits / members.length) * 100)} in 100 won`,
+      what: `decile ${decile + 1}: mean chance of ${members.length} seats, ${round((hits / members.length) * 100)} in 100 won`,
       value: round(mean * 100),
       bar: `in the 99.8 % Wilson interval ${round(low * 100)}–${round(high * 100)}`,
       ok: low <= mean && mean <= high,
@@ -104,19 +139,34 @@ function decileRows(predicted: readonly Prediction[]): ProofRow[] {
   });
 }
 
-function brierRow(predicted: readonly Prediction[]): ProofRow {
-  const outcomes = predicted.map(({ won }) => won);
-  const share = sum(outcomes) / predicted.length;
-  const score = brier(
-    predicted.map(({ chance }) => chance),
-    outcomes,
-  );
-  const flat = share * (1 - share);
+/**
+ * Brier skill over the four seats, as a share of its ceiling: what chances would reach that knew how often each seat
+ * wins this very table. How much of the variance of outcomes lies within tables is estimated from their plays.
+ */
+function skillRow(name: string, outcomes: readonly Outcome[], size: Size): ProofRow {
+  let missed = 0;
+  let within = 0;
+  let flat = 0;
+  for (const seat of SEATS) {
+    const shares = outcomes.map(({ ended }) => ended.filter((place) => place === seat).length / PLAYS);
+    const base = sum(shares) / outcomes.length;
+    flat += base * (1 - base);
+    within += (sum(shares.map((share) => share * (1 - share))) / outcomes.length) * (PLAYS / (PLAYS - 1));
+    missed +=
+      sum(
+        outcomes.map(({ chances }, n) => {
+          const [chance, share] = [chances[seat]!, shares[n]!];
+          return share * (1 - chance) ** 2 + (1 - share) * chance ** 2;
+        }),
+      ) / outcomes.length;
+  }
+  const skill = 1 - missed / flat;
+  const ceiling = 1 - within / flat;
   return {
-    what: 'Brier score',
-    value: round(score, 1e4),
-    bar: `below ${round(flat, 1e4)}, the score of one chance for all`,
-    ok: score < flat,
+    what: `Brier skill on ${name}: ${round(skill)} of a ceiling of ${round(ceiling)}, ${outcomes.length} tables`,
+    value: round(skill / ceiling),
+    bar: `at least ${SKILL_BARS[size]} of the ceiling`,
+    ok: skill >= SKILL_BARS[size] * ceiling,
   };
 }
 
@@ -124,6 +174,6 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-function round(value: number, scale = 1000): number {
-  return Math.round(value * scale) / scale;
+function round(value: number): number {
+  return Math.round(value * 1000) / 1000;
 }

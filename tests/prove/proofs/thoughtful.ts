@@ -1,5 +1,6 @@
 // What rollouts gain a bot: one thoughtful seat among three strong ones, against a strong one on the same deals.
 import { createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import { chancesOf } from '../../../shared-engine/analysis/win-probability/table-value.ts';
 import { chooseFor } from '../../../shared-engine/bots/choose.ts';
 import { finishRound } from '../../../shared-engine/bots/finish-round.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
@@ -38,11 +39,11 @@ export const proof: Proof = {
         const { racks } = finishRound(round, (view, random) =>
           chooseFor(view.record.seat === seat ? own : 'strong', view, kernel, random, () => analyst),
         ).round;
-        const place = (seat + 4 - dealer) % 4;
-        return {
-          toGo: kernel.toGo(racks[seat]),
-          winProbability: analyst.leaf.of(Uint8Array.from(racks[seat]), 0, place),
-        };
+        const { weight, wall } = analyst.leaf;
+        const weights = SEATS.map((each) => weight(racks[each], 0, (each + 4 - dealer) % 4));
+        const chances = new Float64Array(SEATS.length);
+        chancesOf(weights, wall, chances, 0);
+        return { toGo: kernel.toGo(racks[seat]), winProbability: chances[seat]! };
       };
       return { strong: end('strong'), thoughtful: end('thoughtful') };
     });

@@ -10,8 +10,8 @@ const MOST_JOKERS: u32 = 8;
 /** First hand, hand after the last, and 1 where concealed: 32 bits each. */
 const SPAN: usize = 12;
 
-/** The five features of the rack read last, as f64. */
-export const features: usize = memory.data(40, 16);
+/** The seven features of the rack read last, as f64. */
+export const features: usize = memory.data(56, 16);
 
 let sums: usize = 0;
 let matched: usize = 0;
@@ -120,7 +120,9 @@ export function readFeatures(rack: usize): void {
   }
   store<f64>(features, (log2(weightSum(jokers) + 1) - center) / spread);
   store<f64>(features, <f64>jokers, 8);
-  store<f64>(features, <f64>pairLack / <f64>count, 16);
-  store<f64>(features, <f64>concealed / <f64>count, 24);
+  store<f64>(features, <f64>pairLack / <f64>max<i32>(1, count), 16);
+  store<f64>(features, <f64>concealed / <f64>max<i32>(1, count), 24);
   store<f64>(features, missing === 0 ? 0 : <f64>live / <f64>missing, 32);
+  store<f64>(features, <f64>(jokers * jokers), 40);
+  store<f64>(features, load<f64>(features) * <f64>jokers, 48);
 }

@@ -1,6 +1,6 @@
 // The exports of the module; addresses are bytes in its memory, racks are 36 counts of a byte each.
 import { beginDeal, playAction, setSetting } from './exchange';
-import { clearWinProbabilities } from './win-probability';
+import { clearWeights } from './win-probability';
 
 export { setCard } from './card';
 export { scheduleBytes, setSchedule } from './exchange';
@@ -11,7 +11,7 @@ export { setQuantiles } from './noise';
 export { selectPasses, setPassSelection } from './pass-selection';
 export { tileValues } from './tile-value';
 export { histogram, setPatterns, toGo, toGoByPattern, toGoMany } from './tiles-to-go';
-export { setWinModel, winProbability } from './win-probability';
+export { setWinModel, weightOfRack } from './win-probability';
 
 let count: u32 = 0;
 let alternatives: u32 = 0;
@@ -35,7 +35,7 @@ export function rollOut(keys: usize, deals: usize, actions: usize, out: usize): 
   let nth: u32 = 0;
   for (let deal: u32 = 0; deal < count; deal++) {
     beginDeal(load<u32>(keys + deal * 4));
-    clearWinProbabilities();
+    clearWeights();
     for (let a: u32 = 0; a < alternatives; a++, nth++) {
       playAction(deals + deal * 144, actions + nth * 4, out + nth * 64);
     }
