@@ -17,6 +17,7 @@ export {
   recordWithAnswer,
   reviewRound,
   SHALLOW_BUDGET,
+  type Verdict,
   withDeepAnalysis,
   withReducedBudget,
 } from './analysis/index.ts';

@@ -1,10 +1,10 @@
 // The exchange as a strip: one button for each choice, with its verdict as words and as the fill of a bar.
-import type { ChoiceReview } from '../../shared-engine/index.ts';
-import { VERDICTS, type VerdictName, verdictNameOf } from '../room/verdicts.ts';
+import type { ChoiceReview, Verdict } from '../../shared-engine/index.ts';
+import { VERDICTS, verdictOf } from '../room/verdicts.ts';
 import { choiceName } from './strings.ts';
 
 /** How much of the four-part bar is filled. */
-const BAR_LENGTHS: Readonly<Record<VerdictName, number>> = {
+const BAR_LENGTHS: Readonly<Record<Verdict, number>> = {
   best: 4,
   'just-as-good': 4,
   'cant-say': 3,
@@ -22,7 +22,7 @@ export function ChoiceStrip({ choices, chosen, onChoose }: ChoiceStripProps) {
   return (
     <ol class="choice-strip">
       {choices.map((choice, index) => {
-        const verdict = verdictNameOf(choice);
+        const verdict = verdictOf(choice);
         return (
           <li key={`${choice.kind}-${choice.step}`}>
             <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>

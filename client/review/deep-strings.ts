@@ -10,14 +10,20 @@ export const DEEP = {
   scale:
     'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. Inside the shaded band the difference is too small to matter.',
   you: 'You',
-  bestAlternative: { 'better-exists': 'Better', undecided: 'Closest other', 'as-good': 'Closest other' },
+  bestAlternative: {
+    best: 'Closest other',
+    'just-as-good': 'Closest other',
+    'a-little-worse': 'Better',
+    costly: 'Better',
+    'cant-say': 'Closest other',
+  },
   firstAnswer: 'Our first answer',
   firstAnswerAbout:
     'Before we played your choice on, we judged it by what it keeps and by the tiles that may come.',
   more: 'Show everything we compared',
   wins: 'Wins in 100 games',
   difference: 'More than yours',
-  giveaway: 'What it gave away',
+  giveaway: 'Cost of what it gave away',
   sameAsAny: 'Nothing we tried is clearly better.',
   winsByStep: 'Your wins in 100 games, step by step',
   winsByStepAbout: 'How many of 100 games you would win from there, if all four play on.',

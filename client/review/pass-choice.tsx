@@ -89,7 +89,7 @@ function PassPair({ choice }: { readonly choice: PassReview }) {
 function comparedWith({ analysis, best, rank }: PassReview) {
   if (analysis.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
   const other = analysis.bestAlternative === null ? undefined : analysis.finalists[analysis.bestAlternative];
-  if (!other || analysis.verdict === 'as-good') return null;
+  if (!other || analysis.verdict === 'best' || analysis.verdict === 'just-as-good') return null;
   return { name: DEEP.bestAlternative[analysis.verdict], tiles: other.tiles };
 }
 

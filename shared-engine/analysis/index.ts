@@ -6,7 +6,7 @@ export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
-export { COMPARED_VERDICTS } from './comparison/verdict.ts';
+export { VERDICTS, type Verdict } from './comparison/verdict.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
 export { isCostly, thousandth } from './review/basis.ts';
 export {

@@ -49,8 +49,12 @@ export function chooseByRollouts(
   if (alternatives.length === 1) return answerWith(decision, first);
   const source = createDealSource(analyst, situation, seed);
   const offered = { alternatives, chosen: first };
-  const { finalists } = screen(source, situation.seat, offered, { candidates, rounds });
-  return answerWith(decision, finalists[0]!);
+  const { finalists } = screen(source, situation.seat, offered, {
+    firstBatches: 0,
+    candidates,
+    rounds,
+  });
+  return answerWith(decision, finalists[0]!.alternative);
 
   function alternativesFor(): readonly Alternative[] {
     switch (decision.kind) {

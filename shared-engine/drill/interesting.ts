@@ -61,7 +61,7 @@ export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly M
     return first.choices.reduce((review, { kind, step }, nth) => {
       if (kind !== 'pass' || !steps.includes(step)) return review;
       const look = analyzeDecision(analyst, known, nth, { budget: SHALLOW_BUDGET });
-      const again = look.verdict === 'better-exists';
+      const again = look.verdict === 'costly';
       return withDeepAnalysis(
         review,
         nth,

@@ -2,12 +2,12 @@
 import { z } from 'zod';
 import {
   type Analysis,
-  COMPARED_VERDICTS,
   type Finalist,
   type MeasuredValue,
   type PassParts,
   type RankedPass,
   type Review,
+  VERDICTS,
 } from '../analysis/index.ts';
 import { RISK_GRADES } from '../policy/index.ts';
 import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, tilesSchema } from '../rules/index.ts';
@@ -57,15 +57,15 @@ export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth',
   z.object({ depth: z.literal('quick'), verdict: z.literal('pending') }),
   z.object({
     depth: z.literal('deep'),
-    verdict: z.enum(COMPARED_VERDICTS),
-    decided: z.boolean(),
+    verdict: z.enum(VERDICTS),
     loss: measuredSchema.nullable(),
+    atMost: z.number(),
     giveaway: measuredSchema.nullable(),
     played: z.int(),
     bestAlternative: z.int().nullable(),
     finalists: z.array(finalistSchema).readonly(),
     alternatives: z.int(),
-    averagePass: measuredSchema.nullable(),
+    typicalPass: measuredSchema.nullable(),
     sampledDeals: z.int(),
     smallLoss: z.number(),
     sentences: z.array(z.string()).readonly(),

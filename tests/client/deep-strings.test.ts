@@ -7,7 +7,7 @@ import {
   progressSentence,
 } from '../../client/review/deep-strings.ts';
 import { progressDescription, roundProgress } from '../../client/review/round-progress.ts';
-import { VERDICTS, verdictNameOf } from '../../client/room/verdicts.ts';
+import { VERDICTS, verdictOf } from '../../client/room/verdicts.ts';
 import { withInterval } from '../../client/ui/numbers.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from '../../shared-engine/analysis/review/analysis.ts';
 import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
@@ -31,14 +31,14 @@ function analysisWith(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, win
   return {
     depth: 'deep',
     verdict,
-    decided: verdict !== 'undecided',
     loss,
+    atMost: loss.value + loss.halfWidth,
     giveaway: null,
     played: 0,
     bestAlternative: 1,
     finalists: [finalist(wins, NOTHING), finalist(wins + loss.value, loss)],
     alternatives: 1,
-    averagePass: null,
+    typicalPass: null,
     sampledDeals: 128,
     smallLoss: 1,
     sentences: ['One sentence.'],
@@ -71,20 +71,19 @@ function twoPasses(): Review {
 describe('verdicts', () => {
   const small = { value: 1.8, halfWidth: 0.6 };
   const none = { value: -0.2, halfWidth: 0.6 };
-  const large = { value: 4, halfWidth: 1 };
-  const verdictAfter = (analysis: DeepAnalysis) => VERDICTS[verdictNameOf({ loss: 2, analysis })].name;
+  const verdictAfter = (analysis: DeepAnalysis) => VERDICTS[verdictOf({ loss: 2, analysis })].name;
 
-  it('a choice that was played on gets one of five verdicts from the deep analysis', () => {
-    expect(verdictAfter(analysisWith('as-good', none))).toBe('Best');
-    expect(verdictAfter(analysisWith('as-good', { value: 0.4, halfWidth: 0.3 }))).toBe('Just as good');
-    expect(verdictAfter(analysisWith('better-exists', small))).toBe('A little worse');
-    expect(verdictAfter(analysisWith('better-exists', large))).toBe('Costly');
-    expect(verdictAfter(analysisWith('undecided', small))).toBe('Can’t say');
+  it('a choice that was played on has the verdict of its deep analysis, in its words', () => {
+    expect(verdictAfter(analysisWith('best', none))).toBe('Best');
+    expect(verdictAfter(analysisWith('just-as-good', small))).toBe('Just as good');
+    expect(verdictAfter(analysisWith('a-little-worse', small))).toBe('A little worse');
+    expect(verdictAfter(analysisWith('costly', small))).toBe('Costly');
+    expect(verdictAfter(analysisWith('cant-say', small))).toBe('Can’t say');
   });
 
   it('a choice that was not played on yet gets its verdict from the loss in tiles, in order', () => {
     const quick = { depth: 'quick', verdict: 'pending' } as const;
-    const names = [0, 0.04, 0.06, 0.79, 0.81, 5].map((loss) => verdictNameOf({ loss, analysis: quick }));
+    const names = [0, 0.04, 0.06, 0.79, 0.81, 5].map((loss) => verdictOf({ loss, analysis: quick }));
     expect(names).toEqual(['best', 'just-as-good', 'a-little-worse', 'a-little-worse', 'costly', 'costly']);
   });
 });
@@ -112,9 +111,9 @@ describe('the chart over the steps', () => {
       kind: 'toGo',
       points: [{ name: 'Start', value: first.toGoStart }, { name: 'First right' }, { name: 'First across' }],
     });
-    const half = withDeepAnalysis(first, 0, analysisWith('as-good', NOTHING, 21));
+    const half = withDeepAnalysis(first, 0, analysisWith('just-as-good', NOTHING, 21));
     expect(roundProgress(half).kind).toBe('toGo');
-    const whole = withDeepAnalysis(half, 1, analysisWith('as-good', NOTHING, 28));
+    const whole = withDeepAnalysis(half, 1, analysisWith('just-as-good', NOTHING, 28));
     const progress = roundProgress(whole);
     expect(progress.kind).toBe('wins');
     expect(progress.points.map(({ value }) => value)).toEqual([21, 28]);
@@ -125,8 +124,8 @@ describe('the chart over the steps', () => {
 describe('progress', () => {
   it('the page says how many choices are done between the first and the last analysis', () => {
     const first = twoPasses();
-    const half = withDeepAnalysis(first, 1, analysisWith('undecided', NOTHING));
-    const whole = withDeepAnalysis(half, 0, analysisWith('undecided', NOTHING));
+    const half = withDeepAnalysis(first, 1, analysisWith('cant-say', NOTHING));
+    const whole = withDeepAnalysis(half, 0, analysisWith('cant-say', NOTHING));
     expect([first, half, whole].map(analysisProgress)).toEqual([null, { done: 1, all: 2 }, null]);
     expect(progressSentence({ done: 1, all: 2 })).toContain('1 of your 2 choices');
   });

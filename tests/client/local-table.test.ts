@@ -169,15 +169,15 @@ describe('a table in the page', () => {
   it('each deep analysis is shown as it comes, and the next deal cancels those that are missing', async () => {
     const analysis: DeepAnalysis = {
       depth: 'deep',
-      verdict: 'as-good',
-      decided: true,
+      verdict: 'best',
       loss: null,
+      atMost: 0,
       giveaway: null,
       played: 0,
       bestAlternative: null,
       finalists: [],
       alternatives: 0,
-      averagePass: null,
+      typicalPass: null,
       sampledDeals: 8,
       smallLoss: 1,
       sentences: ['Nothing else could have been chosen.'],

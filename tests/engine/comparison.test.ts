@@ -1,13 +1,14 @@
 // The comparison of alternatives: intervals that hold, verdicts that follow from them, fresh deals for what is shown.
 import { describe, expect, it, test } from 'vitest';
 import { offeredChoice, offeredChoices } from '../../shared-engine/analysis/belief/situation.ts';
-import { type Alternative, anyOf, passesOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
+import { passesOf, typicalPasses } from '../../shared-engine/analysis/comparison/alternatives.ts';
 import { analyze, createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
 import { SHALLOW_BUDGET } from '../../shared-engine/analysis/comparison/budget.ts';
 import { compare } from '../../shared-engine/analysis/comparison/comparison.ts';
 import { type Estimate, estimate } from '../../shared-engine/analysis/comparison/estimate.ts';
 import { normalQuantile, studentQuantile } from '../../shared-engine/analysis/comparison/quantiles.ts';
-import type { DealAction, DealSource } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { sampleSize } from '../../shared-engine/analysis/comparison/sample-size.ts';
+import { costThroughReceiver } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { screen } from '../../shared-engine/analysis/comparison/screen.ts';
 import { SMALL_LOSS, verdictOf } from '../../shared-engine/analysis/comparison/verdict.ts';
 import {
@@ -17,7 +18,6 @@ import {
   withDeepAnalysis,
 } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { createRng } from '../../shared-engine/kernels/philox.ts';
 import { loadSimd, NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
@@ -27,6 +27,7 @@ import { JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { choiceAt } from '../../shared-engine/rules/view/pending-decision.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { GLANCE } from '../prove/analysis/budgets.ts';
+import { alternativesOf, gameOf, NO_RECEIVER } from '../prove/analysis/game-without-tiles.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
 
 const analyst = createAnalyst(houseCard(), await loadSimd());
@@ -81,62 +82,43 @@ describe('an estimate', () => {
 
 describe('a verdict', () => {
   const by = (value: number, halfWidth: number): Estimate => ({ value, halfWidth });
+  const said = (named: Estimate | null, most: number, atMost: number) => verdictOf({ named, most, atMost });
 
-  it('says that a better choice exists only where the interval lies above the smallest loss', () => {
-    expect(verdictOf([by(3, 1.9)])).toBe('better-exists');
-    expect(verdictOf([by(3, 2)])).toBe('undecided');
-    expect(verdictOf([by(-4, 1), by(3, 1.9)])).toBe('better-exists');
+  it('is best where nothing is ahead and nothing can be by more than the smallest loss', () => {
+    expect(said(null, 0, 0)).toBe('best');
+    expect(said(by(-2, 1), 0, 1)).toBe('best');
+    expect(said(by(-2, 1), 0.1, 1)).toBe('just-as-good');
+    expect(said(by(0.5, 0.4), 0.5, 0.9)).toBe('just-as-good');
   });
 
-  it('calls a choice as good where no alternative can be better by more than the smallest loss', () => {
-    expect(verdictOf([by(0.2, 0.8), by(-3, 1)])).toBe('as-good');
-    expect(verdictOf([])).toBe('as-good');
-    expect(verdictOf([by(0.2, 0.81)])).toBe('undecided');
+  it('is costly only where the alternative spoken of is surely better by more than the smallest loss', () => {
+    expect(said(by(3, 1.9), 3, 4.9)).toBe('costly');
+    expect(said(by(3, 2), 3, 5)).toBe('a-little-worse');
+    expect(said(by(0.9, 0.8), 5, 9)).toBe('a-little-worse');
+  });
+
+  it('says nothing where the alternative may be worse or better, and that it may matter', () => {
+    expect(said(by(0.5, 0.6), 0.5, 1.1)).toBe('cant-say');
+    expect(said(by(-1, 0.5), 3, 5)).toBe('cant-say');
   });
 
   it('follows the smallest loss it is given', () => {
     expect(SMALL_LOSS).toBe(1);
-    expect(verdictOf([by(3, 1.9)], 2)).toBe('undecided');
-    expect(verdictOf([by(3, 1.9)], 5)).toBe('as-good');
+    const ahead = { named: by(3, 1.9), most: 3, atMost: 4.9 };
+    expect(verdictOf(ahead, 2)).toBe('a-little-worse');
+    expect(verdictOf(ahead, 5)).toBe('just-as-good');
   });
 });
 
-/** A game without tiles: alternative n ends at 20 + values[n], with luck of its own in every batch. */
-function gameOf(values: readonly number[], firstBatches: number[] = []): DealSource {
-  return {
-    rollOut({ first, batches }, actions) {
-      firstBatches.push(first);
-      const means = new Float64Array(batches * actions.length * RESULT_WIDTH);
-      for (let b = 0; b < batches; b++) {
-        for (const [a, action] of actions.entries()) {
-          const luck = createRng(7, (first + b) * 64 + action(0)[0]!).uniform() - 0.5;
-          means[(b * actions.length + a) * RESULT_WIDTH] = 20 + values[action(0)[0]!]! + 6 * luck;
-        }
-      }
-      return { batches, actions: actions.length, means };
-    },
-  };
-}
-
-function alternativesOf(count: number): readonly Alternative[] {
-  return Array.from({ length: count }, (_, n) => ({
-    tiles: [n],
-    number: null,
-    action: [n, -1, -1, 1],
-    keptValue: -n,
-  }));
-}
-
-/** What a task says of a game that gives nothing to anybody. */
-const NO_RECEIVER = { seat: 0, receiver: null, averagePass: null };
+const TRIES = { least: 24, most: 240 };
 
 function comparisonOf(values: readonly number[], played: number, firstBatches: number[] = []) {
   const alternatives = alternativesOf(values.length);
   const chosen = alternatives[played]!;
-  const source = gameOf(values, firstBatches);
-  const budget = { candidates: 20, rounds: [{ batches: 8, survivors: 5 }] };
+  const source = gameOf(values, { seed: 7, firstBatches });
+  const budget = { firstBatches: 2, candidates: 20, rounds: [{ batches: 8, survivors: 5 }] };
   const screened = screen(source, 0, { alternatives, chosen }, budget);
-  return compare(source, { ...NO_RECEIVER, screened, chosen, interimAnalyses: [32, 64, 128, 256] });
+  return compare(source, { ...NO_RECEIVER, screened, chosen, fresh: TRIES });
 }
 
 describe('a comparison', () => {
@@ -144,33 +126,31 @@ describe('a comparison', () => {
 
   it('finds the better choice and how much better it is', () => {
     const { verdict, bestAlternative } = comparisonOf(VALUES, 2);
-    expect(verdict).toBe('better-exists');
+    expect(verdict).toBe('costly');
     expect(bestAlternative!.alternative.tiles).toEqual([3]);
-    expect(Math.abs(bestAlternative!.difference.value - 6)).toBeLessThan(
-      2 * bestAlternative!.difference.halfWidth,
-    );
+    const { value, halfWidth } = bestAlternative!.difference;
+    expect(Math.abs(value - 6)).toBeLessThan(2 * halfWidth);
   });
 
   it('finds nothing to say against the best', () => {
-    const { chosen, verdict } = comparisonOf(VALUES, 3);
-    expect(verdict).toBe('as-good');
+    const { chosen, verdict, atMost } = comparisonOf(VALUES, 3);
+    expect(verdict).toBe('best');
+    expect(atMost).toBe(0);
     expect(chosen.amongBest).toBe(true);
     expect(chosen.difference).toEqual({ value: 0, halfWidth: 0 });
   });
 
-  it('goes on while the answer is near the border, and stays undecided when the deals run out', () => {
-    const { batches, verdict } = comparisonOf([0, SMALL_LOSS, 0, 0], 2);
-    expect(verdict).toBe('undecided');
-    expect(batches).toBe(256);
-    expect(comparisonOf(VALUES, 0).batches).toBeLessThan(256);
+  it('looks longer where the answer is near the border than where it is plain', () => {
+    expect(comparisonOf(VALUES, 0).batches).toBe(TRIES.least);
+    expect(comparisonOf([0, SMALL_LOSS, 0, 0], 2).batches).toBeGreaterThan(2 * TRIES.least);
   });
 
-  it('never shows a number from the deals that chose the finalists', () => {
+  it('never tells a number from the deals that chose the finalists', () => {
     const firstBatches: number[] = [];
     comparisonOf(VALUES, 5, firstBatches);
-    expect(firstBatches[0]).toBe(0);
-    expect(firstBatches.length).toBeGreaterThan(1);
-    for (const first of firstBatches.slice(1)) expect(first).toBeGreaterThanOrEqual(0x1_0000);
+    expect(firstBatches.slice(0, 2)).toEqual([0, 2]);
+    expect(firstBatches.length).toBeGreaterThan(3);
+    for (const first of firstBatches.slice(2)) expect(first).toBeGreaterThanOrEqual(0x1_0000);
   });
 
   it('keeps the choice made among the finalists, however bad', () => {
@@ -180,44 +160,66 @@ describe('a comparison', () => {
   });
 });
 
-describe('the finalists of a screening', () => {
-  function screened(values: readonly number[], survivors: number) {
+describe('a search', () => {
+  function searched(values: readonly number[], survivors: number, candidates = 40) {
     const alternatives = alternativesOf(values.length);
-    const budget = { candidates: 40, rounds: [{ batches: 12, survivors }] };
-    return screen(gameOf(values), 0, { alternatives, chosen: alternatives[0]! }, budget).finalists;
+    const budget = { firstBatches: 2, candidates, rounds: [{ batches: 12, survivors }] };
+    const source = gameOf(values, { seed: 7 });
+    return screen(source, 0, { alternatives, chosen: alternatives[0]! }, budget).finalists;
   }
 
-  it('are as many as there is room for where all candidates are as good as the best', () => {
-    expect(screened(new Array<number>(40).fill(0), 30).length).toBeGreaterThanOrEqual(25);
+  it('keeps as many as there is room for where all candidates are as good as the best', () => {
+    expect(searched(new Array<number>(40).fill(0), 30).length).toBeGreaterThanOrEqual(25);
   });
 
-  it('are few where one is far ahead, and never fewer than the smallest number of survivors', () => {
+  it('keeps few where one is far ahead', () => {
     const values = Array.from({ length: 40 }, (_, n) => (n === 20 ? 9 : n / 40));
-    const finalists = screened(values, 30);
-    expect(finalists[0]!.tiles).toEqual([20]);
-    expect(finalists.length).toBe(9);
-    expect(screened(values, 4).length).toBe(5);
+    const finalists = searched(values, 30);
+    expect(finalists[0]!.alternative.tiles).toEqual([20]);
+    expect(finalists.length).toBe(5);
+  });
+
+  it('looks at every alternative before it leaves one out, whatever the order they come in', () => {
+    const values = Array.from({ length: 120 }, (_, n) => (n === 119 ? 9 : 0));
+    expect(searched(values, 5, 8)[0]!.alternative.tiles).toEqual([119]);
   });
 });
 
-describe('the work of a comparison', () => {
-  /** Batches where all are as good as each other but the choice made, which is worse by exactly the smallest loss. */
-  function batchesAmong(others: number): number {
-    const values = [0, ...new Array<number>(others).fill(SMALL_LOSS)];
-    const finalists = alternativesOf(values.length);
-    return compare(gameOf(values), {
-      ...NO_RECEIVER,
-      screened: { finalists, controls: [] },
-      chosen: finalists[0]!,
-      interimAnalyses: [64, 256, 1024],
-    }).batches;
-  }
+describe('the size of a fresh sample', () => {
+  const around = (mean: number, spread: number) =>
+    Float64Array.from({ length: 40 }, (_, n) => mean + (n % 2 === 0 ? spread : -spread));
 
-  it('goes to the last interim analysis where few are left, and less far where many are as good as each other', () => {
-    expect(batchesAmong(2)).toBe(1024);
-    const batches = batchesAmong(59);
-    expect(batches).toBeLessThan(1024);
-    expect(batches * 60).toBeLessThan(12_000);
+  it('is what makes the told difference narrow enough near the border, and less where the verdict is plain', () => {
+    const { most } = { ...TRIES, most: 10_000 };
+    const sizes = [1, 2, 3, 6, -3].map((mean) => sampleSize(around(mean, 3), { least: 1, most }));
+    // 1.96 × 3.04 ÷ 0.5 is 11.9, and its square 142.
+    expect(sizes[0]).toBe(142);
+    expect(sizes).toEqual([142, 142, 53, 6, 8]);
+  });
+
+  it('stays between its bounds', () => {
+    expect(sampleSize(around(40, 0.1), TRIES)).toBe(TRIES.least);
+    expect(sampleSize(around(1, 30), TRIES)).toBe(TRIES.most);
+  });
+});
+
+describe('the cost through the receiver', () => {
+  it('is what the chooser would win more if the receiver had got what it gets otherwise, all else being as it is', () => {
+    // Weights 3 2 1 1 and 1 for the wall; after the other action the receiver weighs 4, and all chances are as small.
+    const values = Float64Array.of(
+      ...[3, 2, 1, 1].map((weight) => (100 * weight) / 8),
+      ...[0, 0, 0, 0],
+      ...[5, 4, 1, 1].map((weight) => (100 * weight) / 12),
+      ...[0, 0, 0, 0],
+    );
+    const results = {
+      deals: 8,
+      actions: 2,
+      values: Float64Array.from({ length: 128 }, (_, i) => values[i % 16]!),
+    };
+    const [cost] = costThroughReceiver(results, [0, 1], { seat: 0, receiver: 1 });
+    expect(cost).toBeCloseTo(100 * (3 / 10 - 3 / 8), 9);
+    expect(costThroughReceiver(results, [0, 0], { seat: 0, receiver: 1 })[0]).toBeCloseTo(0, 9);
   });
 });
 
@@ -242,13 +244,18 @@ describe('alternatives', () => {
     }
   });
 
-  test('drawn at random come up equally often', () => {
-    const few = alternativesOf(5);
-    const mixture: DealAction = anyOf(few, 3);
-    const counts = [0, 0, 0, 0, 0];
-    for (let deal = 0; deal < 5000; deal++) counts[mixture(deal)[0]!]!++;
-    // Five standard deviations of a binomial count.
-    for (const count of counts) expect(Math.abs(count - 1000)).toBeLessThan(5 * Math.sqrt(800));
+  test('what club players pass is legal, differs from deal to deal, and is mostly what their rack needs least', () => {
+    const typical = typicalPasses(analyst.typical, situation, 3, 5);
+    const passes = passesOf(situation, 3, analyst.leaf);
+    const ranks = Array.from({ length: 200 }, (_, deal) => {
+      const drawn = typical(deal);
+      expect(typical(deal)).toEqual(drawn);
+      return passes.findIndex(({ action }) => action.join() === drawn.join());
+    });
+    expect(Math.min(...ranks)).toBeGreaterThanOrEqual(0);
+    expect(new Set(ranks).size).toBeGreaterThan(20);
+    const mean = ranks.reduce((sum, rank) => sum + rank, 0) / ranks.length;
+    expect(mean).toBeLessThan(passes.length / 3);
   });
 });
 
@@ -293,7 +300,7 @@ describe('a deep analysis', () => {
     for (const record of all) {
       for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
         const analysis = analyzeDecision(analyst, record, nth, { budget: GLANCE });
-        const { alternatives, averagePass, bestAlternative, finalists, giveaway, loss } = analysis;
+        const { alternatives, typicalPass, bestAlternative, finalists, giveaway, loss } = analysis;
         const played = finalists[analysis.played]!;
         expect(alternatives).toBe(finalists.length - 1);
         expect(loss).toEqual(bestAlternative === null ? null : finalists[bestAlternative]!.difference);
@@ -301,25 +308,23 @@ describe('a deep analysis', () => {
         if (subject !== 'tiles' || offered.chosen.kind !== 'move') continue;
         expect(bagOf(played.tiles)).toEqual(bagOf(offered.chosen.gave));
         expect(giveaway).toEqual(played.giveaway);
-        expect(averagePass).not.toBeNull();
+        expect(typicalPass).not.toBeNull();
       }
     }
   });
 
   it('finds a better choice for many of the passes that are drawn at random', () => {
-    const careless = records('careless', 12).filter(({ seat }) => seat === 2);
-    let told = 0;
-    let passes = 0;
-    for (const record of careless) {
-      for (const { subject, offered } of decisionsIn(record)) {
-        if (subject !== 'tiles') continue;
-        passes++;
-        if (analyze(analyst, offered, { subject, budget: SHALLOW_BUDGET })!.verdict === 'better-exists')
-          told++;
-      }
-    }
-    expect(passes).toBeGreaterThan(10);
-    expect(told / passes).toBeGreaterThan(0.15);
+    const careless = records('careless', 8).filter(({ seat }) => seat === 2);
+    const verdicts = careless.flatMap((record) =>
+      decisionsIn(record)
+        .filter(({ subject }) => subject === 'tiles')
+        .map(
+          ({ subject, offered }) => analyze(analyst, offered, { subject, budget: SHALLOW_BUDGET })!.verdict,
+        ),
+    );
+    expect(verdicts.length).toBeGreaterThan(8);
+    const told = verdicts.filter((verdict) => verdict === 'costly' || verdict === 'a-little-worse').length;
+    expect(told / verdicts.length).toBeGreaterThan(0.4);
   });
 
   it('has the same bytes where the host cannot run the SIMD module', () => {

@@ -97,7 +97,7 @@ describe('a reviewer handed to the search for lessons', () => {
     };
 
   test('decides alone which passes are costly, whatever the quick review says', () => {
-    const [deal] = interestingDeals(seeds.slice(0, 1), dealSearch, houseKernel, reviewAs('better-exists'));
+    const [deal] = interestingDeals(seeds.slice(0, 1), dealSearch, houseKernel, reviewAs('costly'));
     expect(deal!.better.length).toBeGreaterThanOrEqual(4);
     for (const { better, loss, halfWidth } of deal!.better) {
       expect({ better, loss, halfWidth }).toEqual({
@@ -106,7 +106,7 @@ describe('a reviewer handed to the search for lessons', () => {
         halfWidth: 0.5,
       });
     }
-    for (const verdict of ['as-good', 'undecided'] as const) {
+    for (const verdict of ['just-as-good', 'a-little-worse', 'cant-say'] as const) {
       expect(interestingDeals(seeds.slice(0, 2), dealSearch, houseKernel, reviewAs(verdict))).toEqual([]);
     }
   });

@@ -116,8 +116,8 @@ describe('after the deep analysis', () => {
   test('the deep analysis decides which choices were mistakes', () => {
     const broken = pass({ broken: [pair] }, { loss: 0 });
     expect(mistakesOf(broken, basis)).toEqual([]);
-    expect(mistakesOf(deep(broken, 'better-exists'), basis)).toEqual(['broken-multiple']);
-    for (const verdict of ['as-good', 'undecided'] as const) {
+    expect(mistakesOf(deep(broken, 'costly'), basis)).toEqual(['broken-multiple']);
+    for (const verdict of ['just-as-good', 'a-little-worse', 'cant-say'] as const) {
       expect(mistakesOf(deep(pass({ broken: [pair] }), verdict), basis)).toEqual([]);
     }
   });
@@ -135,11 +135,11 @@ describe('after the deep analysis', () => {
       ['pair-given', null],
       ['flower-given', null],
     ]);
-    expect(order([once, ...often].map((choice) => deep(choice, 'better-exists')))).toEqual([
+    expect(order([once, ...often].map((choice) => deep(choice, 'costly')))).toEqual([
       ['flower-given', 4],
       ['pair-given', 2],
     ]);
-    expect(order([once, ...often.map((choice) => deep(choice, 'better-exists'))])).toEqual([
+    expect(order([once, ...often.map((choice) => deep(choice, 'costly'))])).toEqual([
       ['pair-given', null],
       ['flower-given', 4],
     ]);

@@ -138,7 +138,7 @@ describe('the cost of a choice', () => {
       const { review } = entry;
       const choices = review!.choices.map((choice) => ({
         ...choice,
-        analysis: sampleDeepAnalysis('better-exists'),
+        analysis: sampleDeepAnalysis('costly'),
       }));
       return n < count ? { ...entry, review: { ...review!, choices } } : entry;
     });

@@ -23,17 +23,18 @@ test('a tile changed for one of the wall changes the play as the chances say', a
 });
 
 test('the same games give the same model, and more reach weighs more', () => {
-  const card = houseCard();
-  const games = gamesOn(card, NO_SIMD);
-  const samples = Array.from({ length: 60 }, (_, n) =>
-    sampleOf(games.played(games.tableOf(`fit ${n}`), `${n}`, 2)),
-  );
+  const games = [houseCard(), variantCard('fit')].map((card) => {
+    const { tableOf, played } = gamesOn(card, NO_SIMD);
+    const samples = Array.from({ length: 30 }, (_, n) => sampleOf(played(tableOf(`fit ${n}`), `${n}`, 2)));
+    // Few plays may see no wall game at all, and then nothing limits how rare it is.
+    return { card, samples: [...samples, { ...samples[0]!, won: [0, 0, 0, 0, 1] }] };
+  });
   const steps = { tile: 8, pair: 1, pairs: 8, concealed: 9 };
-  const model = fitModel([{ card, samples }], steps);
-  expect(fitModel([{ card, samples }], steps)).toEqual(model);
+  const model = fitModel(games, steps);
+  expect(fitModel(games, steps)).toEqual(model);
   expect(Object.keys(model.weights)).toEqual([...FEATURES]);
   expect(model.weights.reach).toBeGreaterThan(0.1);
-  expect(model.wall).toBeLessThan(0);
+  expect(Number.isFinite(model.wall.start)).toBe(true);
 });
 
 test('a changed table differs by one tile of one seat, and the walls by that tile in the same place', () => {

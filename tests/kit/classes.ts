@@ -72,8 +72,8 @@ export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalys
   return {
     depth: 'deep',
     verdict,
-    decided: true,
     loss: { value: 2, halfWidth: 0.5 },
+    atMost: 2.5,
     giveaway: null,
     played: 0,
     bestAlternative: 1,
@@ -82,7 +82,7 @@ export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalys
       { ...finalist, tiles: ['bam-1', 'bam-4', 'west'], difference: { value: 2, halfWidth: 0.5 } },
     ],
     alternatives: 1,
-    averagePass: null,
+    typicalPass: null,
     sampledDeals: 64,
     smallLoss: 1,
     sentences: [],

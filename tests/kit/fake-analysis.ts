@@ -53,15 +53,15 @@ export function fakeAnalyzer(): FakeAnalyzer {
 export function analysisOf(sampledDeals: number, reducedBudget = false): AnalysisResult {
   const analysis: DeepAnalysis = {
     depth: 'deep',
-    verdict: 'as-good',
-    decided: true,
+    verdict: 'best',
     loss: null,
+    atMost: 0,
     giveaway: null,
     played: 0,
     bestAlternative: null,
     finalists: [],
     alternatives: 0,
-    averagePass: null,
+    typicalPass: null,
     sampledDeals,
     smallLoss: 1,
     sentences: [],

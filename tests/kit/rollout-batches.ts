@@ -1,5 +1,5 @@
 // Choices of every kind in random deals, as rollouts take them.
-import type { RolloutBatch } from '../../shared-engine/analysis/rollouts/batch.ts';
+import type { RolloutBatch, RolloutEnd } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { type Random, shuffled } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import { mayPassBlind, STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
@@ -15,6 +15,7 @@ export interface BatchShape {
   readonly alternatives: number;
   /** As usual where left out. */
   readonly terms?: ExchangeTerms;
+  readonly end?: RolloutEnd;
 }
 
 /** Random deals, each with its own random legal actions; tiles agreed on in a courtesy pass are 2 and 1. */
@@ -29,6 +30,7 @@ export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
     terms,
     step: STEPS.indexOf(step),
     agreed,
+    end: shape.end ?? 'close',
     count: shape.deals,
     alternatives,
     keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),

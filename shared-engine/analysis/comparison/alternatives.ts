@@ -1,6 +1,6 @@
 // What could have been chosen: actions of the rollouts, with the tiles or the number they stand for.
 import { createRng } from '../../kernels/index.ts';
-import { legalPasses } from '../../policy/index.ts';
+import { type ChoiceModel, legalPasses } from '../../policy/index.ts';
 import { FACE_COUNT, FACES, type Face, faceIndex, mayPassBlind } from '../../rules/index.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import type { Leaf } from '../rollouts/batch.ts';
@@ -50,9 +50,27 @@ function numberAlone(number: number): Alternative {
   return { tiles: [], number, action: actionOf([], number), keptValue: 0 };
 }
 
-/** In each deal another of the alternatives, any as likely: the mean over deals is the mean alternative's. */
-export function anyOf(alternatives: readonly Alternative[], seed: number): DealAction {
-  return (deal) => alternatives[createRng(seed, deal).below(alternatives.length)]!.action;
+/** Makes the draws of what club players pass others than those of the belief by the same seed. */
+const TYPICAL_STREAM = 0x7479_7065;
+
+/** In each deal what a club player might pass from this rack, drawn from the model of their choices. */
+export function typicalPasses(
+  model: ChoiceModel,
+  { rack }: Pick<Situation, 'rack'>,
+  size: number,
+  seed: number,
+): DealAction {
+  const held = Uint8Array.from(rack);
+  const none = new Uint8Array(FACE_COUNT);
+  const pass = new Uint8Array(FACE_COUNT);
+  return (deal) => {
+    model.read(held, 0);
+    model.draw(none, size, pass, createRng((seed ^ TYPICAL_STREAM) >>> 0, deal).uniform);
+    return actionOf(
+      [...pass].flatMap((count, face) => new Array<number>(count).fill(face)),
+      size,
+    );
+  };
 }
 
 function actionOf(tiles: readonly number[], number: number): readonly number[] {

@@ -1,37 +1,42 @@
 // One choice of one seat, analyzed by rollouts of deals that its seat could not rule out.
 import type { CompiledCard } from '../../card/index.ts';
 import { createTileValues, type SimdModule } from '../../kernels/index.ts';
-import { createChoiceModel } from '../../policy/index.ts';
+import { type ChoiceModel, createChoiceModel, TEMPERATURES } from '../../policy/index.ts';
 import { type Belief, createBelief } from '../belief/belief.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
 import { createRollouts } from '../rollouts/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
-import { alternativesTo, anyOf, type DecisionSubject } from './alternatives.ts';
+import { alternativesTo, type DecisionSubject, typicalPasses } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { type Comparison, compare } from './comparison.ts';
 import { createDealSource } from './sampled-deals.ts';
 import { screen } from './screen.ts';
-
-/** Fixed for ever, so that the same record gives the same analysis. */
-export const ANALYSIS_SEED = 0x51_ad_21_11;
+import { hashOfCard, situationSeed } from './situation-seed.ts';
 
 /** What is prepared once a card. */
 export interface Analyst {
+  /** Stands for the card in seeds. */
+  readonly cardHash: string;
   readonly leaf: Leaf;
+  /** How club players pass. */
+  readonly typical: ChoiceModel;
   readonly belief: Belief;
   readonly rollouts: Rollouts;
 }
 
 export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
+  const tileValues = createTileValues(simd, card);
   return {
+    cardHash: hashOfCard(card),
     leaf: createTableValue(card),
-    belief: createBelief(createChoiceModel(createTileValues(simd, card))),
+    typical: createChoiceModel(tileValues, TEMPERATURES.typical),
+    belief: createBelief(createChoiceModel(tileValues)),
     rollouts: createRollouts(simd, card),
   };
 }
 
-/** The part of a choice to analyze, how closely, and from which seed. */
+/** The part of a choice to analyze, how closely, and from which seed: by default the situation's own. */
 export interface AnalysisTerms {
   readonly subject: DecisionSubject;
   readonly budget: Budget;
@@ -42,21 +47,22 @@ export interface AnalysisTerms {
 export function analyze(
   analyst: Analyst,
   offered: OfferedChoice,
-  { subject, budget, seed = ANALYSIS_SEED }: AnalysisTerms,
+  { subject, budget, ...terms }: AnalysisTerms,
 ): Comparison | null {
   const { situation } = offered;
   const choice = alternativesTo(offered, subject, analyst.leaf);
   if (choice === null) return null;
   const { seat } = situation;
+  const seed = terms.seed ?? situationSeed(analyst.cardHash, situation);
   const source = createDealSource(analyst, situation, seed);
   const gives = subject === 'tiles';
   return compare(source, {
     seat,
     receiver: gives ? receiverOf(situation) : null,
-    screened: screen(source, seat, choice, budget),
+    screened: screen(source, seat, choice, gives ? budget : { ...budget, firstBatches: 0 }),
     chosen: choice.chosen,
-    averagePass: gives ? anyOf(choice.alternatives, seed) : null,
-    interimAnalyses: budget.interimAnalyses,
+    typicalPass: gives ? typicalPasses(analyst.typical, situation, choice.chosen.tiles.length, seed) : null,
+    fresh: budget.fresh,
   });
 }
 

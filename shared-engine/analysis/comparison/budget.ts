@@ -1,30 +1,34 @@
 // How closely a choice is analyzed: batches of sampled deals, and how many alternatives are left at each stage.
 
 export interface Budget {
-  /** Alternatives that are tried at all, best tiles left first. */
+  /** Batches in which every legal alternative is valued right after the step; none is left out unseen. */
+  readonly firstBatches: number;
+  /** Alternatives that the search begins with, at most; by their first value, best first. */
   readonly candidates: number;
-  /** Of those, how many survive each round of screening at most, and the batches of that round. */
+  /** Of those, how many survive each round of the search at most, and the batches of that round. */
   readonly rounds: readonly { readonly batches: number; readonly survivors: number }[];
-  /** Batches of fresh deals at each interim analysis of the comparison, counted from its start. */
-  readonly interimAnalyses: readonly number[];
+  /** Batches of the fresh sample that alone gives the verdict and the number: at least, and at most. */
+  readonly fresh: { readonly least: number; readonly most: number };
 }
 
-/** At most 6,144 fresh deals; half of all choices are decided on the first 512. */
 export const DEEP_BUDGET: Budget = {
-  candidates: 60,
+  firstBatches: 3,
+  candidates: 30,
   rounds: [
-    { batches: 3, survivors: 60 },
-    { batches: 7, survivors: 36 },
+    { batches: 4, survivors: 16 },
+    { batches: 12, survivors: 9 },
+    { batches: 24, survivors: 5 },
   ],
-  interimAnalyses: [32, 64, 128, 256, 512, 768],
+  fresh: { least: 24, most: 240 },
 };
 
 /** For tests, proofs with many choices, and a loaded server. */
 export const SHALLOW_BUDGET: Budget = {
-  candidates: 32,
+  firstBatches: 1,
+  candidates: 20,
   rounds: [
-    { batches: 2, survivors: 12 },
-    { batches: 6, survivors: 6 },
+    { batches: 2, survivors: 10 },
+    { batches: 8, survivors: 4 },
   ],
-  interimAnalyses: [16, 32],
+  fresh: { least: 16, most: 48 },
 };

@@ -1,41 +1,38 @@
-// The finalists on fresh deals, one interim analysis after another, until the choice is decided or the deals run out.
+// The finalists of the search on fresh deals: a sample whose size the search has set gives the verdict and the numbers.
 import type { Alternative } from './alternatives.ts';
+import type { Budget } from './budget.ts';
 import type { Estimate } from './estimate.ts';
-import { always, type DealAction, type DealSource } from './sampled-deals.ts';
+import { sampleSize } from './sample-size.ts';
+import { always, costThroughReceiver, type DealAction, type DealSource } from './sampled-deals.ts';
 import type { Screened } from './screen.ts';
+import { spendingBounds } from './sequential.ts';
 import {
   addResults,
   createSeries,
   differenceBetween,
-  giveawayOf,
   immediateDifference,
   ownWinProbability,
   type Series,
   SHOWN_TAIL,
+  searchedDifference,
+  uncontrolled,
 } from './series.ts';
-import { type ComparedVerdict, SMALL_LOSS, verdictOf } from './verdict.ts';
+import { SMALL_LOSS, type Verdict, verdictOf } from './verdict.ts';
 
-/** Batches are numbered from here on, far from those of the screening. */
+/** Batches are numbered from here on, far from those of the search. */
 const FIRST_FRESH_BATCH = 0x1_0000;
-
-/** Chance that any of the intervals behind a verdict, over all alternatives and interim analyses, misses. */
-const VERDICT_ERROR = 0.05;
 
 /** Chance that an alternative as good as the leader is shown to be behind it, over all of them. */
 const LEADER_ERROR = 0.025;
 
-/** So many among the best are few enough; more are told apart a while longer, even where the verdict has fallen. */
-const FEW = 5;
-const TELLING_APART_BATCHES = 128;
+/** After this share of the sample, alternatives that cannot matter any more stop. */
+const EARLY_LOOK = 1 / 3;
 
-/** So many alternatives go on where a better one seems to exist and is not shown yet: any of them would do. */
-const DECIDING = 3;
-
-/**
- * Batches × alternatives at most: where few alternatives are left the comparison goes further than where many are as
- * good as each other.
- */
-const MAX_WORK = 11_000;
+/** An upper bound errs this often on either side, over both looks. */
+const [EARLY_POINT, LAST_POINT] = spendingBounds([EARLY_LOOK, 1], 2 * SHOWN_TAIL) as [number, number];
+/** By how much an interval that is shown must be widened for each look. */
+const EARLY_WIDENED = EARLY_POINT / 1.96;
+const LAST_WIDENED = LAST_POINT / 1.96;
 
 export interface ComparedAlternative {
   readonly alternative: Alternative;
@@ -45,21 +42,24 @@ export interface ComparedAlternative {
   readonly difference: Estimate;
   /** The same right after the step, before anybody passes again. */
   readonly immediateDifference: Estimate;
-  /** What the receiver's win probability gains over an average pass; null where nothing is given. */
+  /** What it costs through the receiver, compared with what club players pass; null where nothing is given. */
   readonly giveaway: Estimate | null;
-  /** Not shown to be behind the leader of the screening. */
+  /** Not shown to be behind the leader of the search. */
   readonly amongBest: boolean;
 }
 
 export interface Comparison {
-  readonly verdict: ComparedVerdict;
-  /** In the order of the screening; the choice made is among them. */
+  readonly verdict: Verdict;
+  /** In the order of the search; the choice made is among them. */
   readonly finalists: readonly ComparedAlternative[];
   readonly chosen: ComparedAlternative;
-  /** The alternative that is spoken of: the leader of the screening, or the one that the verdict rests on. */
+  /** The alternative that is spoken of, the most promising one of the search; null where there is none. */
   readonly bestAlternative: ComparedAlternative | null;
-  /** Own win probability after a legal pass drawn at random; null where nothing is given. */
-  readonly averagePass: Estimate | null;
+  /** No alternative compared is better by more than this; 0 where there is none. */
+  readonly atMost: number;
+  /** Own win probability after what club players pass; null where nothing is given. */
+  readonly typicalPass: Estimate | null;
+  /** Of the fresh sample. */
   readonly batches: number;
 }
 
@@ -69,104 +69,91 @@ export interface ComparisonTask {
   readonly receiver: number | null;
   readonly screened: Screened;
   readonly chosen: Alternative;
-  /** A legal pass drawn at random in each deal; null where nothing is given. */
-  readonly averagePass: DealAction | null;
-  /** Batches at each interim analysis, counted from the start. */
-  readonly interimAnalyses: readonly number[];
+  /** In each deal what a club player passes; null where nothing is given. */
+  readonly typicalPass: DealAction | null;
+  readonly fresh: Budget['fresh'];
 }
 
 export function compare(source: DealSource, task: ComparisonTask): Comparison {
-  const { screened, chosen, averagePass, interimAnalyses } = task;
-  const all = screened.finalists.map((alternative, n) => createSeries(alternative, screened.controls[n]));
-  const played = all.find(({ alternative }) => alternative === chosen)!;
+  const all = task.screened.finalists.map(createSeries);
+  const played = all.find(({ alternative }) => alternative === task.chosen)!;
   const others = all.filter((series) => series !== played);
-  const average = createSeries(chosen);
-  const tail = VERDICT_ERROR / 2 / Math.max(1, interimAnalyses.length * others.length);
-  const leader = all[0]!;
-  const isAmongBest = (series: Series): boolean => {
-    if (series === leader) return true;
-    const behind = differenceBetween(leader, series, LEADER_ERROR / Math.max(1, others.length));
-    return behind.value - behind.halfWidth <= 0;
-  };
-  let verdict: ComparedVerdict = 'undecided';
-  let batches = 0;
-  let work = 0;
-  for (const planned of interimAnalyses) {
-    const running = all.filter((series) => series.running);
-    const tried = averagePass === null ? running : [...running, average];
-    const until = Math.min(planned, batches + Math.floor((MAX_WORK - work) / tried.length));
-    if (until <= batches) break;
-    rollOut(source, task, tried, { first: FIRST_FRESH_BATCH + batches, batches: until - batches });
-    work += (until - batches) * tried.length;
-    batches = until;
-    const differences = others.map((other) => differenceBetween(other, played, tail));
-    if (verdict === 'undecided') verdict = verdictOf(differences);
-    const best = new Set(all.filter(isAmongBest));
-    const tellingApart = batches < TELLING_APART_BATCHES;
-    if (verdict !== 'undecided' && (best.size <= FEW || !tellingApart)) break;
-    for (const other of needNoMore(others, differences, verdict)) {
-      if (other !== leader && !(tellingApart && best.has(other))) other.running = false;
-    }
+  const [named] = others;
+  const batches = named ? sampleSize(searchedDifference(named, played), task.fresh) : task.fresh.least;
+  const early = Math.ceil(batches * EARLY_LOOK);
+  const typical = createSeries({ ...task.screened.finalists[0]!, own: new Float64Array(0) });
+  rollOut(source, task, all, { first: 0, batches: early, typical });
+  const plain = named !== undefined && lowerBound(named, played, EARLY_WIDENED) > SMALL_LOSS;
+  for (const other of others) {
+    const settled = plain || upperBound(other, played, EARLY_WIDENED) <= SMALL_LOSS;
+    other.running = other === named || !settled;
   }
-  const finalists = all.map(
-    (series): ComparedAlternative => ({
+  const running = all.filter((series) => series.running);
+  rollOut(source, task, running, { first: early, batches: batches - early, typical: null });
+  const leader = all[0]!;
+  const finalists = all.map((series): ComparedAlternative => {
+    const differs = series !== played;
+    const behind = differenceBetween(leader, series, LEADER_ERROR / Math.max(1, others.length));
+    return {
       alternative: series.alternative,
       winProbability: ownWinProbability(series),
-      difference:
-        series === played ? { value: 0, halfWidth: 0 } : differenceBetween(series, played, SHOWN_TAIL),
+      difference: differs ? differenceBetween(series, played, SHOWN_TAIL) : { value: 0, halfWidth: 0 },
       immediateDifference: immediateDifference(series, played),
-      giveaway: averagePass === null || task.receiver === null ? null : giveawayOf(series, average),
-      amongBest: isAmongBest(series),
-    }),
+      giveaway:
+        task.typicalPass === null || task.receiver === null ? null : uncontrolled(series.throughReceiver),
+      amongBest: series === leader || behind.value - behind.halfWidth <= 0,
+    };
+  });
+  const bounds = others.map((other) =>
+    upperBound(other, played, other === named ? 1 : other.running ? LAST_WIDENED : EARLY_WIDENED),
   );
-  const named = others.length === 0 ? null : bestOf(others, played, verdict, tail);
+  const atMost = Math.max(0, ...bounds);
+  const bestAlternative = named === undefined ? null : finalists[all.indexOf(named)]!;
+  const difference = bestAlternative?.difference ?? null;
+  const most = Math.max(...others.map((other) => finalists[all.indexOf(other)]!.difference.value));
   return {
-    verdict,
+    verdict: verdictOf({ named: difference, most, atMost }),
     finalists,
     chosen: finalists[all.indexOf(played)]!,
-    bestAlternative: named && finalists[all.indexOf(named)]!,
-    averagePass: averagePass === null ? null : ownWinProbability(average),
+    bestAlternative,
+    atMost,
+    typicalPass: task.typicalPass === null ? null : ownWinProbability(typical),
     batches,
   };
 }
 
-/** The average pass, where there is one, is the last of those tried. */
+function upperBound(one: Series, other: Series, widened: number): number {
+  const { value, halfWidth } = differenceBetween(one, other, SHOWN_TAIL);
+  return value + widened * halfWidth;
+}
+
+function lowerBound(one: Series, other: Series, widened: number): number {
+  const { value, halfWidth } = differenceBetween(one, other, SHOWN_TAIL);
+  return value - widened * halfWidth;
+}
+
+interface FreshRange {
+  readonly first: number;
+  readonly batches: number;
+  /** Where what club players pass is tried as well. */
+  readonly typical: Series | null;
+}
+
 function rollOut(
   source: DealSource,
-  { seat, receiver, averagePass }: ComparisonTask,
+  { seat, receiver, typicalPass }: ComparisonTask,
   tried: readonly Series[],
-  range: { readonly first: number; readonly batches: number },
+  { first, batches, typical }: FreshRange,
 ): void {
+  if (batches === 0) return;
   const actions = tried.map(({ alternative }) => always(alternative.action));
-  if (averagePass !== null) actions[actions.length - 1] = averagePass;
-  const results = source.rollOut(range, actions);
-  for (const [action, series] of tried.entries()) addResults(series, results, action, { seat, receiver });
-}
-
-/**
- * Alternatives that need no more deals: once the verdict has fallen all of them, before that those that are not
- * better than the choice by more than the smallest loss, and all but a few while the best seems to be.
- */
-function needNoMore(
-  others: readonly Series[],
-  differences: readonly Estimate[],
-  verdict: ComparedVerdict,
-): Series[] {
-  if (verdict !== 'undecided') return [...others];
-  const running = others.flatMap((other, n) => (other.running ? [{ other, ...differences[n]! }] : []));
-  running.sort((a, b) => b.value - a.value);
-  const few = running.length > 0 && running[0]!.value > SMALL_LOSS ? DECIDING : running.length;
-  return running
-    .filter(({ value, halfWidth }, place) => place >= few || value + halfWidth <= SMALL_LOSS)
-    .map(({ other }) => other);
-}
-
-/** Where a better one is shown to exist, the leader if it is shown to be one, else the surest; otherwise the leader. */
-function bestOf(others: readonly Series[], played: Series, verdict: ComparedVerdict, tail: number): Series {
-  const sure = others.map((other) => {
-    const { value, halfWidth } = differenceBetween(other, played, tail);
-    return value - halfWidth;
-  });
-  if (verdict !== 'better-exists' || sure[0]! > SMALL_LOSS) return others[0]!;
-  return others[sure.indexOf(Math.max(...sure))]!;
+  const withTypical = typical !== null && typicalPass !== null;
+  if (withTypical) actions.push(typicalPass);
+  const results = source.rollOut({ first: FIRST_FRESH_BATCH + first, batches }, actions);
+  for (const [action, series] of tried.entries()) {
+    addResults(series, results, action, seat);
+    if (!withTypical || receiver === null) continue;
+    series.throughReceiver = costThroughReceiver(results, [action, tried.length], { seat, receiver });
+  }
+  if (withTypical) addResults(typical, results, tried.length, seat);
 }

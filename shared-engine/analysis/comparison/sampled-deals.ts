@@ -1,26 +1,27 @@
 // Sampled deals of a belief played out under many alternatives, summed up batch by batch.
 import { type BatchRange, type Belief, DEALS_PER_BATCH } from '../belief/belief.ts';
 import type { Situation } from '../belief/situation.ts';
-import { ACTION_BYTES, RESULT_WIDTH, type Rollouts } from '../rollouts/batch.ts';
+import { ACTION_BYTES, RESULT_WIDTH, type RolloutEnd, type Rollouts } from '../rollouts/batch.ts';
 
 /** The action to try in a deal, by the number of the deal; a mixture may give another one in each. */
 export type DealAction = (deal: number) => readonly number[];
 
-export interface Means {
-  readonly batches: number;
+/** The same action in every deal. */
+export function always(action: readonly number[]): DealAction {
+  return () => action;
+}
+
+/** Chances in 100 to win, all eight of every action in every deal; see `RESULT_WIDTH`. */
+export interface Results {
+  readonly deals: number;
   readonly actions: number;
-  /** Mean win probability of each seat at the close, then right after the step: (batch × actions + action) × 8. */
-  readonly means: Float64Array;
+  /** (deal × actions + action) × `RESULT_WIDTH`. */
+  readonly values: Float64Array;
 }
 
 export interface DealSource {
   /** Batches are the same whatever else is asked for. */
-  rollOut(range: BatchRange, actions: readonly DealAction[]): Means;
-}
-
-/** The same action in every deal. */
-export function always(action: readonly number[]): DealAction {
-  return () => action;
+  rollOut(range: BatchRange, actions: readonly DealAction[], end?: RolloutEnd): Results;
 }
 
 export function createDealSource(
@@ -29,7 +30,7 @@ export function createDealSource(
   seed: number,
 ): DealSource {
   return {
-    rollOut(range, actions) {
+    rollOut(range, actions, end = 'close') {
       const count = range.batches * DEALS_PER_BATCH;
       const keys = Uint32Array.from({ length: count }, (_, n) => range.first * DEALS_PER_BATCH + n);
       const bytes = new Int8Array(count * actions.length * ACTION_BYTES);
@@ -39,42 +40,55 @@ export function createDealSource(
         }
       }
       const { seat, dealer, terms, step, agreed } = situation;
-      const results = rollouts.run({
-        seed,
-        seat,
-        dealer,
-        terms,
-        step,
-        agreed,
-        count,
-        alternatives: actions.length,
-        keys,
-        deals: belief.sampledDeals(situation, seed, range),
-        actions: bytes,
-      });
-      return {
-        batches: range.batches,
-        actions: actions.length,
-        means: batchMeans(results, range.batches, actions.length),
-      };
+      const setting = { seed, seat, dealer, terms, step, agreed, end };
+      const deals = belief.sampledDeals(situation, seed, range);
+      const batch = { ...setting, count, alternatives: actions.length, keys, deals, actions: bytes };
+      return { deals: count, actions: actions.length, values: rollouts.run(batch) };
     },
   };
 }
 
-function batchMeans(results: Float64Array, batches: number, actions: number): Float64Array {
-  const means = new Float64Array(batches * actions * RESULT_WIDTH);
-  const width = actions * RESULT_WIDTH;
-  for (let deal = 0; deal < batches * DEALS_PER_BATCH; deal++) {
-    const at = Math.floor(deal / DEALS_PER_BATCH) * width;
-    for (let i = 0; i < width; i++) means[at + i]! += results[deal * width + i]! / DEALS_PER_BATCH;
+/** The means over batches of something that is computed from the results of each deal. */
+export function batchMeans({ deals }: Results, of: (deal: number) => number): Float64Array {
+  const means = new Float64Array(deals / DEALS_PER_BATCH);
+  for (let deal = 0; deal < deals; deal++) {
+    means[Math.floor(deal / DEALS_PER_BATCH)]! += of(deal) / DEALS_PER_BATCH;
   }
   return means;
 }
 
 /** The results of one action by batch: `part` is a seat at the close, or 4 + a seat right after the step. */
-export function column({ batches, actions, means }: Means, action: number, part: number): Float64Array {
-  return Float64Array.from(
-    { length: batches },
-    (_, batch) => means[(batch * actions + action) * RESULT_WIDTH + part]!,
-  );
+export function column(results: Results, action: number, part: number): Float64Array {
+  const { actions, values } = results;
+  return batchMeans(results, (deal) => values[(deal * actions + action) * RESULT_WIDTH + part]!);
+}
+
+/** Who chooses, and who gets the tiles. */
+export interface Exchanged {
+  readonly seat: number;
+  readonly receiver: number;
+}
+
+/**
+ * By batch, what an action costs the chooser through the receiver alone, compared with the action `baseline`: the
+ * chooser's chance if the receiver stood at the close as after the baseline, less its chance as things are.
+ */
+export function costThroughReceiver(
+  results: Results,
+  [action, baseline]: readonly [number, number],
+  { seat, receiver }: Exchanged,
+): Float64Array {
+  const { actions, values } = results;
+  return batchMeans(results, (deal) => {
+    const at = (deal * actions + action) * RESULT_WIDTH;
+    const other = (deal * actions + baseline) * RESULT_WIDTH;
+    // Weights are told apart by the wall, which weighs the same in every table.
+    const scale = wallShare(values, at) / wallShare(values, other);
+    const all = 100 - values[at + receiver]! + values[other + receiver]! * scale;
+    return (100 * values[at + seat]!) / all - values[at + seat]!;
+  });
+}
+
+function wallShare(values: Float64Array, at: number): number {
+  return 100 - (values[at]! + values[at + 1]! + (values[at + 2]! + values[at + 3]!));
 }

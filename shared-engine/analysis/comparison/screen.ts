@@ -1,11 +1,11 @@
-// Screening: the alternatives are thinned out on shared deals; nothing that is shown rests on these deals.
+// The search: which alternatives are worth a closer look, on shared deals; nothing that is told rests on these deals.
 import type { Alternative } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { meanOf } from './estimate.ts';
 import { always, column, type DealSource } from './sampled-deals.ts';
 
 /** So many survive in any case, where the budget has room for them. */
-const MIN_SURVIVORS = 8;
+const MIN_SURVIVORS = 4;
 
 /**
  * One that is so many standard errors of a difference behind the best is left out (subset selection, after Gupta
@@ -13,37 +13,44 @@ const MIN_SURVIVORS = 8;
  */
 const CUTOFF_ERRORS = 2.25;
 
-export interface Screened {
-  /** Alternatives that survive, most promising first; the one chosen is among them. */
-  readonly finalists: readonly Alternative[];
-  /** Win probability right after the step, by finalist and batch of the last round. */
-  readonly controls: readonly Float64Array[];
+/** An alternative and what the search saw of it. */
+export interface Searched {
+  readonly alternative: Alternative;
+  /** Own win probability at the close, and right after the step, by batch: the same batches for all finalists. */
+  readonly own: Float64Array;
+  readonly after: Float64Array;
 }
 
-interface Candidate {
-  readonly alternative: Alternative;
-  /** Own win probability at the close, by batch of all rounds. */
-  readonly own: Float64Array;
-  /** Own win probability right after the step, by batch of the last round. */
-  readonly controls: Float64Array;
+export interface Screened {
+  /** Alternatives that survive, most promising first; the one chosen is among them. */
+  readonly finalists: readonly Searched[];
 }
+
+export interface ScreenedChoice {
+  readonly alternatives: readonly Alternative[];
+  readonly chosen: Alternative;
+}
+
+type SearchBudget = Pick<Budget, 'firstBatches' | 'candidates' | 'rounds'>;
+
+const NONE = new Float64Array(0);
 
 /** The chosen alternative survives every round, whatever its place. */
 export function screen(
   source: DealSource,
   seat: number,
-  { alternatives, chosen }: { readonly alternatives: readonly Alternative[]; readonly chosen: Alternative },
-  { candidates, rounds }: Pick<Budget, 'candidates' | 'rounds'>,
+  { alternatives, chosen }: ScreenedChoice,
+  { firstBatches, candidates, rounds }: SearchBudget,
 ): Screened {
-  const none = new Float64Array(0);
-  let surviving = withChosen(alternatives.slice(0, candidates), chosen).map(
-    (alternative): Candidate => ({ alternative, own: none, controls: none }),
+  const valued = byFirstValue(source, seat, alternatives, firstBatches);
+  let surviving = withChosen(valued.slice(0, candidates), chosen).map(
+    (alternative): Searched => ({ alternative, own: NONE, after: NONE }),
   );
-  let first = 0;
+  let first = firstBatches;
   for (const { batches, survivors } of rounds) {
-    const played = tried(surviving, source, seat, { first, batches });
+    const order = tried(surviving, source, seat, { first, batches });
     first += batches;
-    const order = [...played].sort((a, b) => meanOf(b.own) - meanOf(a.own));
+    order.sort((a, b) => meanOf(b.own) - meanOf(a.own));
     const bar = meanOf(order[0]!.own) - CUTOFF_ERRORS * errorOf(order);
     surviving = order.filter(
       ({ alternative, own }, place) =>
@@ -52,26 +59,43 @@ export function screen(
         (place < survivors && meanOf(own) >= bar),
     );
   }
-  return {
-    finalists: surviving.map(({ alternative }) => alternative),
-    controls: rounds.length === 0 ? [] : surviving.map(({ controls }) => controls),
-  };
+  return { finalists: surviving };
+}
+
+/**
+ * Best first by what the table is worth right after the step, whatever arrives: every alternative is looked at before
+ * any is left out. In the order given where no batch is meant for that.
+ */
+function byFirstValue(
+  source: DealSource,
+  seat: number,
+  alternatives: readonly Alternative[],
+  batches: number,
+): readonly Alternative[] {
+  if (batches === 0 || alternatives.length < 2) return alternatives;
+  const actions = alternatives.map(({ action }) => always(action));
+  const results = source.rollOut({ first: 0, batches }, actions, 'step');
+  const values = alternatives.map((_, a) => meanOf(column(results, a, 4 + seat)));
+  return alternatives
+    .map((alternative, a) => ({ alternative, value: values[a]! }))
+    .sort((a, b) => b.value - a.value)
+    .map(({ alternative }) => alternative);
 }
 
 function tried(
-  candidates: readonly Candidate[],
+  candidates: readonly Searched[],
   source: DealSource,
   seat: number,
   range: { readonly first: number; readonly batches: number },
-): readonly Candidate[] {
+): Searched[] {
   const results = source.rollOut(
     range,
     candidates.map(({ alternative }) => always(alternative.action)),
   );
-  return candidates.map(({ alternative, own }, a) => ({
+  return candidates.map(({ alternative, own, after }, a) => ({
     alternative,
     own: Float64Array.from([...own, ...column(results, a, seat)]),
-    controls: column(results, a, 4 + seat),
+    after: Float64Array.from([...after, ...column(results, a, 4 + seat)]),
   }));
 }
 
@@ -79,7 +103,7 @@ function tried(
  * Standard error of the difference between the first and another, pooled over all others, which share the same few
  * batches: widened by about as much as Student's points exceed the normal ones. Without bound for a single batch.
  */
-function errorOf([best, ...others]: readonly Candidate[]): number {
+function errorOf([best, ...others]: readonly Searched[]): number {
   const batches = best!.own.length;
   if (batches < 2 || others.length === 0) return Infinity;
   let squares = 0;

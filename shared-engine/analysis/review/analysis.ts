@@ -1,6 +1,6 @@
 // What rollouts say of one choice: a verdict, its loss and what it gave away with their intervals, and the alternatives.
 import type { Face } from '../../rules/index.ts';
-import type { ComparedVerdict } from '../comparison/verdict.ts';
+import type { Verdict } from '../comparison/verdict.ts';
 
 /** Wins in 100 games, to the thousandth; the interval reaches `halfWidth` to either side. */
 export interface MeasuredValue {
@@ -18,19 +18,19 @@ export interface Finalist {
   readonly winProbability: MeasuredValue;
   /** By how much it is better than the choice made, on the same deals; 0 ± 0 for the choice itself. */
   readonly difference: MeasuredValue;
-  /** What the receiver's win probability gains over an average pass; null where nothing is given. */
+  /** What it costs through the receiver alone, compared with what club players pass; null where nothing is given. */
   readonly giveaway: MeasuredValue | null;
-  /** Not shown to be behind the leader of the screening. */
+  /** Not shown to be behind the leader of the search. */
   readonly amongBest: boolean;
 }
 
 export interface DeepAnalysis {
   readonly depth: 'deep';
-  readonly verdict: ComparedVerdict;
-  /** False where the deals ran out before anything else could be said. */
-  readonly decided: boolean;
+  readonly verdict: Verdict;
   /** By how much the best alternative is better than the choice; below 0 where it is worse. Null without alternative. */
   readonly loss: MeasuredValue | null;
+  /** No alternative compared is better by more than this, as surely as an interval holds. */
+  readonly atMost: number;
   readonly giveaway: MeasuredValue | null;
   /** Places in `finalists`. */
   readonly played: number;
@@ -39,8 +39,8 @@ export interface DeepAnalysis {
   readonly finalists: readonly Finalist[];
   /** How many of them are alternatives to the choice made. */
   readonly alternatives: number;
-  /** Own win probability after a legal pass drawn at random; null where nothing is given. */
-  readonly averagePass: MeasuredValue | null;
+  /** Own win probability after what club players pass; null where nothing is given. */
+  readonly typicalPass: MeasuredValue | null;
   /** Fresh sampled deals that the numbers rest on. */
   readonly sampledDeals: number;
   /** The smallest loss worth telling, in wins in 100 games. */

@@ -37,5 +37,5 @@ export function inTenths(value: number): string {
 
 /** Whether a choice cost enough to mention: by its deep analysis, or by the quick loss where there is none. */
 export function isCostly({ analysis, loss }: ChoiceReview, { smallLoss }: Basis): boolean {
-  return analysis.depth === 'deep' ? analysis.verdict === 'better-exists' : loss >= smallLoss;
+  return analysis.depth === 'deep' ? analysis.verdict === 'costly' : loss >= smallLoss;
 }

@@ -77,18 +77,18 @@ function deepAnalysisOf(
   { chosen: { kind } }: OfferedChoice,
   subject: DecisionSubject,
 ): DeepAnalysis {
-  const { verdict, finalists, chosen, bestAlternative, averagePass, batches } = comparison;
+  const { verdict, finalists, chosen, bestAlternative, atMost, typicalPass, batches } = comparison;
   const findings = {
     depth: 'deep' as const,
     verdict,
-    decided: verdict !== 'undecided',
     loss: bestAlternative && measuredValue(bestAlternative.difference),
+    atMost: thousandth(atMost),
     giveaway: chosen.giveaway && measuredValue(chosen.giveaway),
     played: finalists.indexOf(chosen),
     bestAlternative: bestAlternative && finalists.indexOf(bestAlternative),
     finalists: finalists.map(finalistOf),
     alternatives: finalists.length - 1,
-    averagePass: averagePass && measuredValue(averagePass),
+    typicalPass: typicalPass && measuredValue(typicalPass),
     sampledDeals: batches * DEALS_PER_BATCH,
     smallLoss: SMALL_LOSS,
   };

@@ -20,6 +20,9 @@ export const TOWARD = STEPS.map((step) =>
 /** Whether arriving tiles may be passed blind, by step, where the terms allow it at all. */
 export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
+/** Where rollouts end: at the close, or right after the step, which then stands for the close as well. */
+export type RolloutEnd = 'close' | 'step';
+
 /** What all rollouts of a batch share. */
 export interface RolloutSetting {
   readonly seed: number;
@@ -31,6 +34,7 @@ export interface RolloutSetting {
   readonly step: number;
   /** Tiles agreed on in a courtesy pass, by seat; 0 at every other step. */
   readonly agreed: readonly number[];
+  readonly end: RolloutEnd;
 }
 
 /**

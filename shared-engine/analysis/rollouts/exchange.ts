@@ -29,8 +29,15 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
   const selection = createSelection(card, racks);
   const values = createValues(leaf, racks);
   const { choose, selected } = selection;
-  const terms = STANDARD_TERMS.friends;
-  let now: RolloutSetting = { seed: 0, seat: 0, dealer: 0, terms, step: 0, agreed: [0, 0, 0, 0] };
+  let now: RolloutSetting = {
+    seed: 0,
+    seat: 0,
+    dealer: 0,
+    terms: STANDARD_TERMS.friends,
+    step: 0,
+    agreed: [0, 0, 0, 0],
+    end: 'close',
+  };
   let deal = 0;
 
   function pass(step: number, action: Int8Array | null): void {
@@ -98,6 +105,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
           step++;
         }
         if (own) values.write(out, 4);
+        if (now.end === 'step') step = CLOSE;
       }
       values.write(out, 0);
     },

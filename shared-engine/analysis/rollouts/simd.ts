@@ -21,7 +21,7 @@ import { createReferenceRollouts } from './reference.ts';
 const ACTIONS_PER_CALL = 4096;
 
 /** What all rollouts of a batch share, as `assembly/index.ts` reads it. */
-const HEADER_WORDS = 8;
+const HEADER_WORDS = 9;
 
 /** By the SIMD module where the host runs it, otherwise by the reference implementation. */
 export function createRollouts(simd: SimdModule, card: CompiledCard): Rollouts {
@@ -49,17 +49,18 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
 
   /** Plays so many deals from `first` on. */
   function play(batch: RolloutBatch, first: number, count: number, out: Float64Array): void {
-    const { seed, seat, dealer, terms, step, alternatives } = batch;
+    const { seed, seat, dealer, terms, step, alternatives, end } = batch;
     const from = first * alternatives;
-    const end = from + count * alternatives;
-    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms)]);
+    const to = from + count * alternatives;
+    const endsAfterStep = end === 'step' ? 1 : 0;
+    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms), endsAfterStep]);
     agreed.set(batch.agreed);
     keys.set(batch.keys.subarray(first, first + count));
     deals.set(batch.deals.subarray(first * DEAL_BYTES, (first + count) * DEAL_BYTES));
-    actions.set(batch.actions.subarray(from * ACTION_BYTES, end * ACTION_BYTES));
+    actions.set(batch.actions.subarray(from * ACTION_BYTES, to * ACTION_BYTES));
     simd.setBatch(headerAt);
     simd.rollOut(keysAt, dealsAt, actionsAt, outAt);
-    out.set(results.subarray(0, (end - from) * RESULT_WIDTH), from * RESULT_WIDTH);
+    out.set(results.subarray(0, (to - from) * RESULT_WIDTH), from * RESULT_WIDTH);
   }
 
   return {

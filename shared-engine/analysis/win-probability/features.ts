@@ -60,6 +60,8 @@ interface Scale {
 }
 
 export interface Features {
+  /** Log₂ of how far the better random racks of the card reach: what makes wall games rare. */
+  readonly center: number;
   /** Of the rack of 13 or 14 tiles at `racks[at..at + 36)`, in the order of `FEATURES`; the same array every time. */
   of(racks: ArrayLike<number>, at?: number): Float64Array;
 }
@@ -84,6 +86,7 @@ export function createFeatures(play: PlayCard, steps: ReachSteps): Features {
   const { center, spread } = scaleOf((rack) => reach(rack, 0));
 
   return {
+    center,
     of(racks, at = 0) {
       const jokers = racks[at + JOKER_INDEX]!;
       result[0] = (reach(racks, at) - center) / spread;

@@ -17,6 +17,6 @@ export interface WinModel {
   readonly weights: Readonly<Record<FeatureName, number>>;
   /** Added by the number of seats to the right of the dealer. */
   readonly dealerOffsets: readonly [number, number, number, number];
-  /** The score of the wall. */
-  readonly wall: number;
+  /** The score of the wall, by how far the better random racks of the card reach: start + center × center's weight. */
+  readonly wall: { readonly start: number; readonly center: number };
 }

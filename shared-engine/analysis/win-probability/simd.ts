@@ -6,7 +6,7 @@ import { FEATURES, scaleOf } from './features.ts';
 import { WIN_MODEL } from './model.ts';
 import type { WinModel } from './model-format.ts';
 import { reachTables, spansOf } from './reach.ts';
-import { LOG_CEILING, weightOf } from './table-value.ts';
+import { LOG_CEILING, wallWeight } from './table-value.ts';
 
 /** Bytes for the wants of one hand: their number, whether its pattern is concealed, pairs of face and number. */
 const WANT_BYTES = 32;
@@ -17,20 +17,20 @@ const SPAN_BYTES = 12;
 export function writeWinModel(simd: SimdInstance, card: CompiledCard, written: WrittenCard): void {
   writeFeatures(simd, card, written);
   writeReach(simd, card, written);
-  const { weights, dealerOffsets, wall }: WinModel = WIN_MODEL;
-  const fitted = [weightOf(wall), LOG_CEILING, ...dealerOffsets, ...FEATURES.map((name) => weights[name])];
-  const fittedAt = simd.reserve(fitted.length * 8);
+  const { weights, dealerOffsets }: WinModel = WIN_MODEL;
+  const fitted = [LOG_CEILING, ...dealerOffsets, ...FEATURES.map((name) => weights[name])];
+  const fittedAt = simd.reserve((fitted.length + 1) * 8);
   const powersAt = simd.reserve(EXP_MINUS_STEPS.byteLength);
   const rackAt = simd.reserve(FACE_COUNT);
   const { buffer } = simd.memory;
-  new Float64Array(buffer, fittedAt, fitted.length).set(fitted);
-  new Float64Array(buffer, powersAt, EXP_MINUS_STEPS.length).set(EXP_MINUS_STEPS);
-  simd.setWinModel(fittedAt, powersAt);
   const rack = new Uint8Array(buffer, rackAt, FACE_COUNT);
   const { center, spread } = scaleOf((sample) => {
     rack.set(sample);
     return simd.reach(rackAt);
   });
+  new Float64Array(buffer, fittedAt, fitted.length + 1).set([wallWeight(WIN_MODEL, center), ...fitted]);
+  new Float64Array(buffer, powersAt, EXP_MINUS_STEPS.length).set(EXP_MINUS_STEPS);
+  simd.setWinModel(fittedAt, powersAt);
   simd.setScale(center, spread);
 }
 

@@ -27,6 +27,11 @@ export function weightOf(score: number): number {
   return expMinus(Math.max(0, Math.min(100, LOG_CEILING - score)));
 }
 
+/** What the wall weighs on a card whose better random racks reach so far. */
+export function wallWeight({ wall }: Pick<WinModel, 'wall'>, center: number): number {
+  return weightOf(wall.start + wall.center * center);
+}
+
 /** Writes the chances in 100 of four seats to win to `out[at..at + 4)`; what is missing to 100 is a wall game. */
 export function chancesOf(weights: ArrayLike<number>, wall: number, out: Float64Array, at: number): void {
   const total = weights[0]! + weights[1]! + (weights[2]! + weights[3]!) + wall;
@@ -38,7 +43,7 @@ export function createTableValue(card: CompiledCard, model: WinModel = WIN_MODEL
   const features = createFeatures(preparePlayCard(card), model.steps);
   const weights = FEATURES.map((name) => model.weights[name]);
   return {
-    wall: weightOf(model.wall),
+    wall: wallWeight(model, features.center),
     weight(racks, at, place) {
       const values = features.of(racks, at);
       let score = model.dealerOffsets[place]!;

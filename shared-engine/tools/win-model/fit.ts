@@ -7,17 +7,20 @@ import { SEATS } from '../../rules/deal/seat.ts';
 import { type ChoiceSet, type ConditionalFit, fitConditional } from './conditional-logit.ts';
 import type { CardSamples } from './samples.ts';
 
-/** Columns beside the features: a one for each place but the dealer's, and one for the wall. */
+/** Columns beside the features: a one for each place but the dealer's, and two for the wall. */
 const PLACES = 3;
-const COLUMNS = FEATURES.length + PLACES + 1;
+const COLUMNS = FEATURES.length + PLACES + 2;
+
+/** About where the centers of cards lie, so that the two columns of the wall are nearly independent. */
+const MIDDLE = 21;
 
 const FIRST_STEPS: ReachSteps = { tile: 8, pair: 1, pairs: 7, concealed: 9 };
 
 function choiceSets(games: readonly CardSamples[], steps: ReachSteps): ChoiceSet[] {
-  const wall = new Float64Array(COLUMNS);
-  wall[COLUMNS - 1] = 1;
   return games.flatMap(({ card, samples }) => {
     const features = createFeatures(preparePlayCard(card), steps);
+    const wall = new Float64Array(COLUMNS);
+    wall.set([1, features.center - MIDDLE], COLUMNS - 2);
     return samples.map(({ racks, dealer, won }): ChoiceSet => {
       const rows = SEATS.map((seat) => {
         const row = new Float64Array(COLUMNS);
@@ -63,7 +66,7 @@ export function bestSteps(games: readonly CardSamples[], tried: (steps: ReachSte
 /** The whole model but where it came from. */
 export function fitModel(games: readonly CardSamples[], steps: ReachSteps): Omit<WinModel, 'made'> {
   const fitted = fitTo(games, steps).coefficients.map((value) => Math.round(value * 1e6) / 1e6);
-  const [first, second, third, wall] = fitted.slice(FEATURES.length);
+  const [first, second, third, start, center] = fitted.slice(FEATURES.length);
   return {
     steps,
     weights: Object.fromEntries(FEATURES.map((name, at) => [name, fitted[at]!])) as Record<
@@ -71,6 +74,6 @@ export function fitModel(games: readonly CardSamples[], steps: ReachSteps): Omit
       number
     >,
     dealerOffsets: [0, first!, second!, third!],
-    wall: wall!,
+    wall: { start: Math.round((start! - center! * MIDDLE) * 1e6) / 1e6, center: center! },
   };
 }

@@ -22,13 +22,13 @@ export const bench: Bench = {
     const analyzed = choices.map(timed);
     const seconds = sorted(analyzed.map(({ core }) => core));
     const widths = sorted(analyzed.flatMap(({ halfWidth }) => halfWidth ?? []));
-    const decided = analyzed.filter(({ verdict }) => verdict !== 'undecided').length;
+    const unsure = analyzed.filter(({ verdict }) => verdict === 'cant-say').length;
     const quick = quickReviews(seed);
     return {
       choices: choices.length,
       median_core_s: thousandth(middle(seconds)),
       worst_core_s: thousandth(seconds.at(-1)!),
-      decided_share: thousandth(decided / choices.length),
+      cant_say_share: thousandth(unsure / choices.length),
       median_half_width: thousandth(middle(widths)),
       plain_ratio: ratioToReference(choices.slice(0, REFERENCE_CHOICES)),
       first_answer_median_ms: thousandth(middle(quick)),

@@ -3,7 +3,8 @@ import type { Budget } from '../../../shared-engine/analysis/comparison/budget.t
 
 /** As little as possible: for claims that hold whatever the numbers are. */
 export const GLANCE: Budget = {
-  candidates: 12,
-  rounds: [{ batches: 1, survivors: 4 }],
-  interimAnalyses: [4],
+  firstBatches: 1,
+  candidates: 8,
+  rounds: [{ batches: 2, survivors: 4 }],
+  fresh: { least: 4, most: 4 },
 };

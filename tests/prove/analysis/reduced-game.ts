@@ -114,20 +114,19 @@ function rollOut([own, right, across, left]: Four<Counts>, face: number): [numbe
 export function dealsOf({ rack }: Position, seed: number): DealSource {
   return {
     rollOut({ first, batches }, actions: readonly DealAction[]) {
-      const means = new Float64Array(batches * actions.length * RESULT_WIDTH);
-      for (let nth = 0; nth < batches * DEALS_PER_BATCH; nth++) {
+      const deals = batches * DEALS_PER_BATCH;
+      const values = new Float64Array(deals * actions.length * RESULT_WIDTH);
+      for (let nth = 0; nth < deals; nth++) {
         const key = first * DEALS_PER_BATCH + nth;
         const rng = createRng(seed, key);
         const hidden = rack.map((count) => COPIES - count);
         const racks: Four<Counts> = [rack, deal(hidden, rng), deal(hidden, rng), deal(hidden, rng)];
         for (const [a, action] of actions.entries()) {
-          const at = (Math.floor(nth / DEALS_PER_BATCH) * actions.length + a) * RESULT_WIDTH;
-          const [close, after] = rollOut(racks, action(key)[0]!);
-          means[at]! += close / DEALS_PER_BATCH;
-          means[at + 4]! += after / DEALS_PER_BATCH;
+          const at = (nth * actions.length + a) * RESULT_WIDTH;
+          [values[at], values[at + 4]] = rollOut(racks, action(key)[0]!);
         }
       }
-      return { batches, actions: actions.length, means };
+      return { deals, actions: actions.length, values };
     },
   };
 }

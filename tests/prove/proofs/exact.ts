@@ -72,14 +72,18 @@ function compared(position: Position, alternatives: readonly Alternative[], n: n
     { first: 0, batches: CONTROL_BATCHES },
     finalists.map(({ action }) => always(action)),
   );
-  const controls = finalists.map((_, a) => column(results, a, 4));
+  const searched = finalists.map((alternative, a) => ({
+    alternative,
+    own: column(results, a, 0),
+    after: column(results, a, 4),
+  }));
   return compare(source, {
     seat: 0,
     receiver: null,
-    screened: { finalists, controls },
+    screened: { finalists: searched },
     chosen,
-    averagePass: null,
-    interimAnalyses: [BATCHES],
+    typicalPass: null,
+    fresh: { least: BATCHES, most: BATCHES },
   });
 }
 

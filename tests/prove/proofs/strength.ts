@@ -25,12 +25,13 @@ const ENDINGS = 6;
 
 /** An analysis that is cheap enough for many deals: 128 fresh deals for six finalists. */
 const BRIEF: Budget = {
+  firstBatches: 1,
   candidates: 24,
   rounds: [
     { batches: 2, survivors: 10 },
     { batches: 4, survivors: 6 },
   ],
-  interimAnalyses: [16],
+  fresh: { least: 16, most: 16 },
 };
 
 const noEvidence: Analyst = {
@@ -108,6 +109,7 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
     step: situation.step,
     terms: situation.terms,
     agreed: situation.agreed,
+    end: 'close',
     count: ENDINGS,
     alternatives: picks.length,
     keys: Uint32Array.from({ length: ENDINGS }, (_, ending) => (deal * 4 + seat) * ENDINGS + ending),

@@ -98,7 +98,7 @@ function alternatives(seed: string, wanted: number): ProofRow {
       for (const [nth, { subject, offered }] of decisionsIn(record).entries()) {
         if (tried === wanted || subject !== 'tiles') continue;
         const analysis = analyzeDecision(analyst, record, nth, { budget: SHALLOW_BUDGET });
-        if (analysis.verdict !== 'better-exists') continue;
+        if (analysis.verdict !== 'costly') continue;
         tried++;
         const place = record.steps.indexOf(offered.chosen);
         const gave = analysis.finalists[analysis.bestAlternative!]!.tiles;

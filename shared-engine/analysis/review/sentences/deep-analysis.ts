@@ -14,21 +14,25 @@ export function deepSentences(findings: DeepFindings, kind: ChoiceKind): readonl
 }
 
 function verdictSentence(findings: DeepFindings, kind: ChoiceKind): string {
-  const { verdict, loss, bestAlternative, finalists, alternatives, smallLoss, sampledDeals } = findings;
+  const { verdict, loss, atMost, bestAlternative, finalists, alternatives, smallLoss, sampledDeals } =
+    findings;
   if (bestAlternative === null || loss === null) return 'Nothing else could have been chosen.';
   const other = alternativePhrase(finalists[bestAlternative]!, kind);
   const played = `We played it on ${times(sampledDeals)}`;
+  const others = alternatives === 1 ? 'the other choice' : `none of the ${alternatives} others`;
   switch (verdict) {
-    case 'better-exists':
+    case 'best':
+      return `${played}: ${others} ${alternatives === 1 ? 'did not come' : 'came'} out better.`;
+    case 'just-as-good':
+      return `${played}: ${others} is ${alternatives === 1 ? 'not ' : ''}better by more than ${smallLoss} ${smallLoss === 1 ? 'win' : 'wins'} in 100 games.`;
+    case 'a-little-worse':
+      return `${played}. A little better: ${other}, for ${moreWins(loss.value)}.`;
+    case 'costly':
       return `${played}. Better: ${other}, for ${moreWins(loss.value)}.`;
-    case 'as-good': {
-      const others = alternatives === 1 ? 'the other choice is not' : `none of the ${alternatives} others is`;
-      return `${played}: ${others} better by more than ${smallLoss} ${smallLoss === 1 ? 'win' : 'wins'} in 100 games.`;
+    case 'cant-say': {
+      const brought = loss.value > 0 ? moreWins(loss.value) : 'no more wins';
+      return `${played} and can't say: ${gerund(other)} brought ${brought}, which may be luck; nothing else would bring more than ${moreWins(atMost)}.`;
     }
-    case 'undecided':
-      return loss.value > 0
-        ? `${played} and can't say: ${gerund(other)} brought ${moreWins(loss.value)}, which may be luck.`
-        : `${played} and can't say: ${gerund(other)} brought no more wins, which may be luck.`;
   }
 }
 
@@ -49,9 +53,9 @@ function gerund(phrase: string): string {
   return phrase.replace(/^\w+/, (verb) => GERUNDS[verb] ?? verb);
 }
 
-/** Only where the neighbor's gain or loss is beyond doubt. */
+/** Only where what the neighbor's gain or loss cost is beyond doubt. */
 function giveawaySentence(giveaway: MeasuredValue | null): string | null {
   if (giveaway === null || Math.abs(giveaway.value) <= giveaway.halfWidth) return null;
-  const amount = Math.abs(giveaway.value) < 1 ? 'a little' : 'clearly';
-  return `It helped whoever got it ${amount} ${giveaway.value > 0 ? 'more' : 'less'} than most passes.`;
+  const amount = Math.abs(giveaway.value) < 0.3 ? 'a little' : 'clearly';
+  return `It helped whoever got it ${amount} ${giveaway.value > 0 ? 'more' : 'less'} than what club players pass.`;
 }

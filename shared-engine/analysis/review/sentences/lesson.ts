@@ -25,6 +25,8 @@ export function lessonOf({ choices }: Pick<Review, 'choices'>): string {
   return `${opening(costliest)} Better: ${better}, ${closerBy(costliest.loss)}.`;
 }
 
+const NOTHING_CLEAR = 'No choice of this deal was clearly worse than another that we tried.';
+
 /** Once every choice has been played on, only what is clearly worse is spoken of; null before. */
 function deepLesson(choices: readonly ChoiceReview[]): string | null {
   if (choices.length === 0) return null;
@@ -33,14 +35,16 @@ function deepLesson(choices: readonly ChoiceReview[]): string | null {
     readonly analysis: DeepAnalysis;
     readonly loss: MeasuredValue;
   } | null = null;
+  let unsure = false;
   for (const choice of choices) {
     const { analysis } = choice;
     if (analysis.depth === 'quick') return null;
     const { loss, verdict } = analysis;
-    if (verdict !== 'better-exists' || loss === null) continue;
+    if (verdict === 'cant-say') unsure = true;
+    if ((verdict !== 'costly' && verdict !== 'a-little-worse') || loss === null) continue;
     if (worst === null || loss.value > worst.loss.value) worst = { choice, analysis, loss };
   }
-  if (worst === null) return praise(choices);
+  if (worst === null) return unsure ? NOTHING_CLEAR : praise(choices);
   const { choice, analysis, loss } = worst;
   const better = alternativePhrase(analysis.finalists[analysis.bestAlternative!]!, choice.kind);
   return `${opening(choice)} Better: ${better}, for ${moreWins(loss.value)}.`;

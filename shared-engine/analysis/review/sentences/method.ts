@@ -18,8 +18,9 @@ export const DEEP_METHOD = [
   'racks the others could have, given the tiles you held, passed and received and how players choose what to pass;',
   'votes, courtesy numbers and blind passes of others are not used as evidence.',
   'From there all four, you too, pass simply, each seeing its own tiles alone.',
-  'Wins in 100 games are your chance to complete a hand first in the simulated play that follows.',
-  'Alternatives are thinned out on deals of their own, and every number shown comes from fresh ones;',
+  'Wins in 100 games are your chance to complete a hand first in the simulated play that follows,',
+  'from all four racks together, so that what a pass gave away is part of what it cost.',
+  'Every legal choice is looked at; the best are searched on deals of their own, and all that is told comes from fresh ones;',
   'intervals hold in 95 of 100 choices, and verdicts are stricter.',
 ].join(' ');
 

@@ -36,6 +36,7 @@ let chooser: u32 = 0;
 let dealer: u32 = 0;
 let opening: u32 = 0;
 let terms: u32 = 0;
+let endsAfterStep: bool = false;
 let offered: usize = 0;
 
 /** Bytes of room that `setSchedule` asks for: 4 × steps places. */
@@ -61,13 +62,14 @@ export function setSchedule(table: usize, count: u32, room: usize): void {
 }
 
 /** What all deals of a batch share, as `setBatch` of the index has it. */
-export function setSetting(header: usize): void {
+export function setSetting(header: usize, agreedAt: usize): void {
   seed = load<u32>(header);
   chooser = load<u32>(header, 4);
   dealer = load<u32>(header, 8);
   opening = load<u32>(header, 12);
   terms = load<u32>(header, 24);
-  offered = header + 28;
+  endsAfterStep = load<u32>(header, 28) !== 0;
+  offered = agreedAt;
 }
 
 /** Begins a sampled deal: forgets what was computed for the one before. */
@@ -166,6 +168,7 @@ export function playAction(from: usize, action: usize, out: usize): void {
       step++;
     }
     if (chosen !== 0) winProbabilities(racks, dealer, out + 32);
+    if (endsAfterStep) step = steps;
   }
   winProbabilities(racks, dealer, out);
 }

@@ -17,14 +17,14 @@ let count: u32 = 0;
 let alternatives: u32 = 0;
 
 /**
- * Reads what all rollouts of a batch share: eight words of 32 bits, which are the seed, the chooser's seat, the
- * dealer, the step, the number of deals, the actions tried in each, the terms as bits, and the courtesy numbers agreed
- * on, a byte a seat.
+ * Reads what all rollouts of a batch share: nine words of 32 bits, which are the seed, the chooser's seat, the
+ * dealer, the step, the number of deals, the actions tried in each, the terms as bits, 1 where rollouts end right after
+ * the step, and the courtesy numbers agreed on, a byte a seat.
  */
 export function setBatch(header: usize): void {
   count = load<u32>(header, 16);
   alternatives = load<u32>(header, 20);
-  setSetting(header);
+  setSetting(header, header + 32);
 }
 
 /**
