@@ -8,6 +8,7 @@ import type { Screened } from './screen.ts';
 import { spendingBounds } from './sequential.ts';
 import {
   addResults,
+  costOf,
   createSeries,
   differenceBetween,
   immediateDifference,
@@ -15,7 +16,6 @@ import {
   type Series,
   SHOWN_TAIL,
   searchedDifference,
-  uncontrolled,
 } from './series.ts';
 import { SMALL_LOSS, type Verdict, verdictOf } from './verdict.ts';
 
@@ -99,8 +99,7 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
       winProbability: ownWinProbability(series),
       difference: differs ? differenceBetween(series, played, SHOWN_TAIL) : { value: 0, halfWidth: 0 },
       immediateDifference: immediateDifference(series, played),
-      giveaway:
-        task.typicalPass === null || task.receiver === null ? null : uncontrolled(series.throughReceiver),
+      giveaway: task.typicalPass === null || task.receiver === null ? null : costOf(series),
       amongBest: series === leader || behind.value - behind.halfWidth <= 0,
     };
   });

@@ -16,9 +16,8 @@ const CUTOFF_ERRORS = 2.25;
 /** An alternative and what the search saw of it. */
 export interface Searched {
   readonly alternative: Alternative;
-  /** Own win probability at the close, and right after the step, by batch: the same batches for all finalists. */
+  /** Own win probability at the close, by batch: the same batches for all finalists. */
   readonly own: Float64Array;
-  readonly after: Float64Array;
 }
 
 export interface Screened {
@@ -44,7 +43,7 @@ export function screen(
 ): Screened {
   const valued = byFirstValue(source, seat, alternatives, firstBatches);
   let surviving = withChosen(valued.slice(0, candidates), chosen).map(
-    (alternative): Searched => ({ alternative, own: NONE, after: NONE }),
+    (alternative): Searched => ({ alternative, own: NONE }),
   );
   let first = firstBatches;
   for (const { batches, survivors } of rounds) {
@@ -92,10 +91,9 @@ function tried(
     range,
     candidates.map(({ alternative }) => always(alternative.action)),
   );
-  return candidates.map(({ alternative, own, after }, a) => ({
+  return candidates.map(({ alternative, own }, a) => ({
     alternative,
     own: Float64Array.from([...own, ...column(results, a, seat)]),
-    after: Float64Array.from([...after, ...column(results, a, 4 + seat)]),
   }));
 }
 

@@ -1,6 +1,6 @@
 // The results of one alternative in the fresh sample, batch by batch, and what two of them say about each other.
 import type { Alternative } from './alternatives.ts';
-import { type Estimate, estimate, meanOf } from './estimate.ts';
+import { type Estimate, estimate } from './estimate.ts';
 import { column, type Exchanged, type Results } from './sampled-deals.ts';
 import type { Searched } from './screen.ts';
 
@@ -10,7 +10,7 @@ export const SHOWN_TAIL = 0.025;
 export interface Series {
   readonly alternative: Alternative;
   /** What the search saw of it; empty for what it did not try. */
-  readonly searched: Pick<Searched, 'own' | 'after'>;
+  readonly searched: Float64Array;
   /** Own win probability at the close, and right after the step. */
   own: Float64Array;
   after: Float64Array;
@@ -21,8 +21,7 @@ export interface Series {
 
 const NONE = new Float64Array(0);
 
-export function createSeries({ alternative, own, after }: Searched): Series {
-  const searched = { own, after };
+export function createSeries({ alternative, own: searched }: Searched): Series {
   return { alternative, searched, own: NONE, after: NONE, throughReceiver: NONE, running: true };
 }
 
@@ -32,41 +31,36 @@ export function addResults(series: Series, results: Results, action: number, sea
   series.after = joined(series.after, column(results, action, 4 + seat));
 }
 
-/**
- * By how much one is better than the other on the fresh deals that both have seen. What is already seen right after the
- * step is its control, because the search knows more of that.
- */
+/** By how much one is better than the other on the fresh deals that both have seen. */
 export function differenceBetween(one: Series, other: Series, tail: number): Estimate {
-  const known = one.searched.after.length > 0 ? less(one.searched.after, other.searched.after) : null;
-  return estimate({ values: less(one.own, other.own), controls: less(one.after, other.after) }, known, tail);
+  return estimate(less(one.own, other.own), tail);
 }
 
 /** The same in the search, by batch. */
 export function searchedDifference(one: Series, other: Series): Float64Array {
-  return less(one.searched.own, other.searched.own);
+  return less(one.searched, other.searched);
 }
 
 /** The same right after the step, before anybody passes again. */
 export function immediateDifference(one: Series, other: Series): Estimate {
-  return uncontrolled(less(one.after, other.after));
+  return estimate(less(one.after, other.after), SHOWN_TAIL);
 }
 
-/** Mean and interval of values by batch. */
-export function uncontrolled(values: Float64Array): Estimate {
-  const { value, halfWidth } = estimate({ values, controls: values }, null, SHOWN_TAIL);
-  return { value: values.length === 0 ? 0 : value, halfWidth };
+/** What it costs through the receiver. */
+export function costOf({ throughReceiver }: Series): Estimate {
+  return estimate(throughReceiver, SHOWN_TAIL);
 }
 
 /** Own win probability at the close. */
 export function ownWinProbability({ own }: Series): Estimate {
-  return { value: meanOf(own), halfWidth: uncontrolled(own).halfWidth };
+  return estimate(own, SHOWN_TAIL);
 }
 
 function less(a: Float64Array, b: Float64Array): Float64Array {
   return Float64Array.from({ length: Math.min(a.length, b.length) }, (_, n) => a[n]! - b[n]!);
 }
 
-export function joined(a: Float64Array, b: Float64Array): Float64Array {
+function joined(a: Float64Array, b: Float64Array): Float64Array {
   const both = new Float64Array(a.length + b.length);
   both.set(a);
   both.set(b, a.length);

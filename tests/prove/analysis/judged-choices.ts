@@ -20,8 +20,8 @@ export interface JudgedChoice extends RecordedDecision {
 }
 
 const BUDGETS: Readonly<Record<Size, Budget>> = { small: SHALLOW_BUDGET, full: DEEP_BUDGET };
-const CHOICES: Readonly<Record<Size, number>> = { small: 24, full: 1_200 };
-const BATCHES: Readonly<Record<Size, number>> = { small: 32, full: 400 };
+const CHOICES: Readonly<Record<Size, number>> = { small: 14, full: 1_200 };
+const BATCHES: Readonly<Record<Size, number>> = { small: 20, full: 400 };
 
 const NOTHING: Estimate = { value: 0, halfWidth: 0 };
 const judged = new Map<string, readonly JudgedChoice[]>();

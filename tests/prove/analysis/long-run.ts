@@ -34,7 +34,7 @@ export function longRunOf(
     means: columns.map((values) => values.reduce((sum, value) => sum + value, 0) / batches),
     difference(one, other) {
       const values = columns[one]!.map((value, b) => value - columns[other]![b]!);
-      return estimate({ values, controls: values }, null, 0.025);
+      return estimate(Float64Array.from(values), 0.025);
     },
   };
 }

@@ -10,7 +10,7 @@ import { percent, shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
-const GAMES: Record<Size, number> = { small: 40, full: 5_000 };
+const GAMES: Record<Size, number> = { small: 30, full: 5_000 };
 const ALTERNATIVES = 10;
 
 export const proof: Proof = {

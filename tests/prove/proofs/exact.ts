@@ -36,7 +36,7 @@ export const proof: Proof = {
       const truth =
         exact[alternatives.indexOf(result.bestAlternative!.alternative)]! -
         exact[alternatives.indexOf(result.chosen.alternative)]!;
-      scores.push(((value - truth) / halfWidth) * studentQuantile(SHOWN_TAIL, BATCHES - 2));
+      scores.push(((value - truth) / halfWidth) * studentQuantile(SHOWN_TAIL, BATCHES - 1));
       if (Math.abs(value - truth) <= halfWidth) covered++;
     }
     const { mean, deviation } = sampleOf(scores);
@@ -75,7 +75,6 @@ function compared(position: Position, alternatives: readonly Alternative[], n: n
   const searched = finalists.map((alternative, a) => ({
     alternative,
     own: column(results, a, 0),
-    after: column(results, a, 4),
   }));
   return compare(source, {
     seat: 0,
