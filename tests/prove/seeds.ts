@@ -8,8 +8,22 @@ interface ChosenSeed {
 
 /** The last of each is the one that the next full run uses; `RESULTS.md` says what became of the others. */
 export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
-  calibration: [{ seed: 'alder', chosen: '2026-11-26' }],
-  local: [{ seed: 'birch', chosen: '2026-11-26' }],
+  belief: [{ seed: 'elder', chosen: '2026-11-26' }],
+  blame: [{ seed: 'fir', chosen: '2026-11-26' }],
+  calibration: [
+    { seed: 'alder', chosen: '2026-11-26' },
+    { seed: 'cedar', chosen: '2026-11-26' },
+  ],
+  coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
+  exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
+  front: [{ seed: 'larch', chosen: '2026-11-26' }],
+  local: [
+    { seed: 'birch', chosen: '2026-11-26' },
+    { seed: 'dogwood', chosen: '2026-11-26' },
+  ],
+  power: [{ seed: 'maple', chosen: '2026-11-26' }],
+  repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
+  strength: [{ seed: 'pine', chosen: '2026-11-26' }],
 };
 
 /** Small sizes, which the tests run, and proofs without a list use one seed for ever. */
