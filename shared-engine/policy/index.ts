@@ -10,5 +10,4 @@ export {
   type Removal,
   removals,
 } from './pass-selection.ts';
-export { TEMPERATURES } from './player-kinds.ts';
 export { type NearnessStyle, type RolloutStyle, STYLE_DATA, STYLES, type StyleName } from './styles.ts';

@@ -1,7 +1,7 @@
 // One choice of one seat, analyzed by rollouts of deals that its seat could not rule out.
 import type { CompiledCard } from '../../card/index.ts';
 import { createTileValues, type SimdModule } from '../../kernels/index.ts';
-import { type ChoiceModel, createChoiceModel, TEMPERATURES } from '../../policy/index.ts';
+import { type ChoiceModel, createChoiceModel } from '../../policy/index.ts';
 import { type Belief, createBelief } from '../belief/belief.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
@@ -26,12 +26,12 @@ export interface Analyst {
 }
 
 export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
-  const tileValues = createTileValues(simd, card);
+  const typical = createChoiceModel(createTileValues(simd, card));
   return {
     cardHash: hashOfCard(card),
     leaf: createTableValue(card),
-    typical: createChoiceModel(tileValues, TEMPERATURES.typical),
-    belief: createBelief(createChoiceModel(tileValues)),
+    typical,
+    belief: createBelief(typical),
     rollouts: createRollouts(simd, card),
   };
 }

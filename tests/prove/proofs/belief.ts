@@ -15,7 +15,7 @@ import { modelRound } from '../analysis/model-rounds.ts';
 import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const SCORED: Record<Size, number> = { small: 8, full: 300 };
+const SCORED: Record<Size, number> = { small: 6, full: 300 };
 const RANKED: Record<Size, number> = { small: 30, full: 1_000 };
 const SCORE_BATCHES: Record<Size, number> = { small: 24, full: 64 };
 

@@ -22,10 +22,13 @@ export const proof: Proof = {
 };
 
 function innocents(seed: string, size: Size): ProofRow {
-  const innocent = judgedChoices(seed, size).filter(({ loss }) => loss.value <= SMALL_LOSS);
+  const small = size === 'small';
+  // The short run of the small size errs itself by about δ: there only what is beyond its error counts as innocent.
+  const innocent = judgedChoices(seed, size).filter(
+    ({ loss }) => loss.value + (small ? loss.halfWidth : 0) <= SMALL_LOSS,
+  );
   const blamed = innocent.filter(({ comparison }) => comparison.verdict === 'costly').length;
   const { high } = wilson(blamed, innocent.length, NORMAL_POINT['95']);
-  const small = size === 'small';
   return {
     what: 'choices called costly although the loss of a long run is at most the smallest one told',
     value: shareText(blamed, innocent.length),
