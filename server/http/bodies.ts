@@ -19,7 +19,6 @@ import {
   openClassSchema,
   openRoomSchema,
   personalDataSchema,
-  ROOM_REJECTIONS,
   roomOpenedSchema,
   seatBotSchema,
   seatClaimedSchema,
@@ -77,5 +76,4 @@ export const EXAMPLES: { readonly [Name in Body]?: z.input<(typeof BODIES)[Name]
   BotInvited: { seat: 2, secret: SECRET },
   SeatBot: { name: 'Rote' },
   Ticket: { ticket: 'T'.repeat(43), seat: 2, secret: SECRET },
-  Rejection: { code: 'no-such-room', message: ROOM_REJECTIONS['no-such-room'], problems: [] },
 };

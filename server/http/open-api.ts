@@ -15,6 +15,14 @@ import { statusOf } from './rejections.ts';
 /** What any request may get, whatever it asks. */
 const ALWAYS: readonly RejectionCode[] = ['bad-request', 'wrong-origin', 'too-fast', 'try-later'];
 
+const MESSAGES = new Map(rejectionCatalogue().map(({ code, message }) => [code, message]));
+
+/** The answer to a body of another type than JSON. */
+const OTHER_TYPE: JsonObject = {
+  description: 'Rejected: bad-request. The body came without `Content-Type: application/json`.',
+  content: rejectionOf('bad-request'),
+};
+
 const SCHEMES: Readonly<Record<Exclude<Caller, 'anybody'>, readonly string[]>> = {
   seat: ['seatBearer', 'seatCookie'],
   invitation: ['invitationBearer'],
@@ -32,7 +40,7 @@ export function openApiDocument(): JsonObject {
       title: 'Quadrille: requests over HTTP',
       version: String(PROTOCOL_VERSIONS.highest),
       description:
-        'Opening rooms and classes, taking seats, getting tickets. What is said at a table goes over the socket, which the AsyncAPI document describes; PROTOCOL.md tells the whole conversation.',
+        'Opening rooms and classes, taking seats, getting tickets. A request with a body needs `Content-Type: application/json`, and no field that is not in its schema. What is said at a table goes over the socket, which the AsyncAPI document describes; PROTOCOL.md tells the whole conversation.',
     },
     paths: pathsOf(OPERATIONS),
     components: {
@@ -59,7 +67,16 @@ function pathsOf(operations: readonly Operation[]): JsonObject {
   return paths;
 }
 
-function operationOf({ path, summary, callers, body, good, rejections, waits }: Operation): JsonObject {
+function operationOf({
+  method,
+  path,
+  summary,
+  callers,
+  body,
+  good,
+  rejections,
+  waits,
+}: Operation): JsonObject {
   const code = { name: 'code', in: 'path', required: true, schema: { type: 'string' } };
   const seen = {
     name: 'seen',
@@ -68,12 +85,12 @@ function operationOf({ path, summary, callers, body, good, rejections, waits }: 
     schema: { type: 'string' },
   };
   const parameters = [...(path.includes('{code}') ? [code] : []), ...(waits ? [seen] : [])];
-  const codes = [...ALWAYS, ...(body ? ['too-large' as const] : []), ...rejections];
+  const codes = [...rejections, ...(body ? ['too-large' as const] : []), ...ALWAYS];
   return {
     summary,
     ...(parameters.length > 0 && { parameters }),
     ...(body && { requestBody: { required: true, content: jsonOf(body) } }),
-    responses: { ...goodAnswers(good), ...rejected(codes, body !== undefined) },
+    responses: { ...goodAnswers(good), ...rejected(codes), ...(method === 'post' && { 415: OTHER_TYPE }) },
     security: callers.flatMap((caller) =>
       caller === 'anybody' ? [{}] : SCHEMES[caller].map((scheme) => ({ [scheme]: [] })),
     ),
@@ -88,19 +105,22 @@ function goodAnswers(good: Operation['good']): JsonObject {
   return Object.fromEntries(answers);
 }
 
-/** One answer for each status, with the codes that come with it. */
-function rejected(codes: readonly RejectionCode[], hasBody: boolean): JsonObject {
+/** One answer for each status, with the codes that come with it; the example is the first, the request's own where it has any. */
+function rejected(codes: readonly RejectionCode[]): JsonObject {
   const byStatus = new Map<number, RejectionCode[]>();
   for (const code of new Set(codes)) {
     byStatus.set(statusOf(code), [...(byStatus.get(statusOf(code)) ?? []), code]);
   }
-  // A body of another type than JSON.
-  if (hasBody) byStatus.set(415, ['bad-request']);
   const answers = [...byStatus].map(([status, some]) => [
     String(status),
-    { description: `Rejected: ${some.join(', ')}.`, content: jsonOf('Rejection') },
+    { description: `Rejected: ${some.join(', ')}.`, content: rejectionOf(some[0]!) },
   ]);
   return Object.fromEntries(answers);
+}
+
+function rejectionOf(code: RejectionCode): JsonObject {
+  const example = { code, message: MESSAGES.get(code), problems: [] };
+  return { 'application/json': { schema: schemaRef('Rejection'), example } };
 }
 
 function jsonOf(body: Body): JsonObject {

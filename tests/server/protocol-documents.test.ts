@@ -70,9 +70,10 @@ describe('the OpenAPI document', () => {
         headers: body === undefined ? {} : { 'content-type': 'application/json' },
         ...init,
       });
-      const content = paths[pattern][method.toLowerCase()].responses[response.status].content;
+      const { content, description } = paths[pattern][method.toLowerCase()].responses[response.status];
       const answer = await response.json();
       const name = content['application/json'].schema.$ref.split('/').at(-1);
+      if (name === 'Rejection') expect(description).toContain(answer.code);
       expect(ajv.validate(`openapi#/components/schemas/${name}`, answer), ajv.errorsText()).toBe(true);
       return [name, answer] as const;
     };
@@ -84,7 +85,38 @@ describe('the OpenAPI document', () => {
     const invite = await asked('POST', invitationsPath(code), '/api/rooms/{code}/invitations', { seat: 2 });
     expect(invite).toEqual(['Rejection', expect.objectContaining({ code: 'not-seated' })]);
     expect((await asked('POST', ROOMS_PATH, '/api/rooms', {}))[1].code).toBe('bad-request');
+    const five = { ...ALONE, terms: { players: 5 } };
+    expect((await asked('POST', ROOMS_PATH, '/api/rooms', five))[1].code).toBe('not-four-players');
     expect((await asked('GET', '/api/classes/ABCD2345', '/api/classes/{code}'))[0]).toBe('Rejection');
+  });
+
+  test('shows with each rejected status one of its own codes, and what a body of another type gets', async () => {
+    const { paths, 'x-rejections': listed } = JSON.parse(JSON.stringify(document));
+    const messages = new Map<string, string>(
+      listed.map(({ code, message }: Record<'code' | 'message', string>) => [code, message]),
+    );
+    const answers = Object.values<object>(paths).flatMap((path) =>
+      Object.values(path).flatMap(({ responses }) =>
+        Object.entries<{ description: string; content: Record<string, { example: { code: string } }> }>(
+          responses,
+        ),
+      ),
+    );
+    const rejected = answers.filter(([status]) => Number(status) >= 400);
+    expect(rejected.length).toBeGreaterThan(100);
+    for (const [status, { description, content }] of rejected) {
+      const { example } = content['application/json']!;
+      expect(description).toContain(example.code);
+      expect(example).toEqual({ code: example.code, message: messages.get(example.code), problems: [] });
+      const usual = listed.find(({ code }: { code: string }) => code === example.code).status;
+      expect(usual).toBe(status === '415' ? 400 : Number(status));
+    }
+    const headers = { 'content-type': 'application/x-www-form-urlencoded' };
+    const response = await fetch(`${server.url}${ROOMS_PATH}`, { method: 'POST', headers, body: '{}' });
+    expect(response.status).toBe(415);
+    expect(paths['/api/rooms'].post.responses[415].content['application/json'].example).toEqual(
+      await response.json(),
+    );
   });
 
   test('has every rejection with its status', () => {
