@@ -5,12 +5,14 @@ import { CLOSE } from './version.ts';
 
 /** What to do, by its name in the catalogue of rejections. */
 export const ADVICE = {
-  repair: 'The request itself is wrong. Change it: the same again gets the same answer.',
+  repair:
+    'The request itself is wrong. Change it and send it with a new id: the same again gets the same answer.',
   'catch-up':
-    'The table has moved on since the choice was made. Apply the frames that came, then choose again.',
+    'The table has moved on since the choice was made. Apply the frames that came, then choose again, with a new id.',
   'when-possible':
     'Not at this moment. Wait until the table says that it is possible, or a minute; then send it with a new id.',
-  later: 'Nothing was changed. Send the same again, with the same id, after 1, 2, 4 … at most 30 seconds.',
+  later:
+    'Nothing was changed. Send the same again, with the same id, after 1, 2, 4 … at most 30 seconds; after `ask-again` with the newest secret that you have, for no old one gets good again.',
   'not-yours': 'Nobody in this place may do that. Do not send it again.',
   over: 'What this is about is over. Give up, or begin with a new room, link or code.',
 } as const;
@@ -122,7 +124,7 @@ const CLOSES: Readonly<Record<keyof typeof CLOSE, CataloguedClose>> = {
   },
   helloExpected: {
     code: CLOSE.helloExpected,
-    meaning: 'The first frame was no `hello`, or none came within 10 seconds.',
+    meaning: 'The first frame that could be read was no `hello`, or no `hello` came within 10 seconds.',
     advice: 'Mend the program, then come back.',
   },
   ticketRejected: {

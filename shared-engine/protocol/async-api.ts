@@ -17,13 +17,15 @@ const SUMMARIES: Readonly<Record<ReturnType<typeof kindOf>, string>> = {
   action: 'Anything else at the table: readiness, leaving, and what only the host does.',
   welcome: 'The answer to `hello`, with the version that is spoken from now on.',
   ack: 'The command with this id is carried out and stored.',
-  rejected: 'The command changed nothing. `id` is null where none could be read.',
+  rejected:
+    'The command changed nothing. `id` is null where none could be read, and for a frame above the limit (`too-fast`): that one is answered at once, before the answers to earlier commands, so pause and send again, with the same ids, whatever has no answer.',
   table: 'Everything this audience may know now; replaces what was sent before.',
   delta: 'What has changed since the table with number `after`.',
   storage: 'Whether the server can store anything at the moment; while it cannot, commands are rejected.',
   'old-secret-shown': 'Somebody brought an old secret of this seat and was turned away.',
   heartbeat: 'A sign of life. Silence for longer than two intervals means that the connection is dead.',
-  review: 'The private review of a closed round, for the person on this seat; sent again as it deepens.',
+  review:
+    'The private review of a closed round, for the person on this seat; sent again as it deepens, until `more` is false. Without `more` another may come. It is too long for an example.',
 };
 
 function kindOf(schema: MessageSchema): MessageSchema['shape']['kind']['value'] {

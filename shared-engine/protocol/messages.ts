@@ -80,7 +80,7 @@ export const serverMessageSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('welcome'), id: idSchema, version: z.int() }),
   /** The command with this id is carried out and stored. */
   z.object({ kind: z.literal('ack'), id: idSchema }),
-  /** The command changed nothing; `id` is null when the message could not be read far enough to find one. */
+  /** The command changed nothing; `id` is null when the message was not read, or not far enough to find one. */
   z.object({
     kind: z.literal('rejected'),
     id: idSchema.nullable(),

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
+import { z } from 'zod';
 import { BODY_LIMIT } from '../../server/app.ts';
 import { SETTINGS } from '../../server/config.ts';
 import { MAX_SPECTATORS } from '../../server/delivery/broadcaster.ts';
@@ -14,6 +15,8 @@ import { ADVICE, closeCatalogue, rejectionCatalogue } from '../../shared-engine/
 import { clientMessageSchema, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from '../../shared-engine/protocol/version.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import { termsSchema } from '../../shared-engine/rules/schemas.ts';
 import { exampleConversation } from '../kit/example-conversation.ts';
 
 const FILE = path.resolve(import.meta.dirname, '../../server/PROTOCOL.md');
@@ -26,6 +29,24 @@ const table = (head: readonly string[], rows: readonly string[]) =>
 const allowed = ({ atOnce, everyMs }: typeof RETURNS) =>
   `${atOnce} at once, one more every ${everyMs / 1000} seconds`;
 
+const json = (value: unknown) => `\`${JSON.stringify(value)}\``;
+
+/** What a term may be. */
+function valuesOf(schema: z.core.$ZodType): string {
+  if (schema instanceof z.ZodNullable) return `${valuesOf(schema.unwrap())}, ${json(null)}`;
+  if (schema instanceof z.ZodNumber) return `${schema.minValue} to ${schema.maxValue}`;
+  const values = schema instanceof z.ZodEnum ? schema.options : [true, false];
+  return values.map(json).join(', ');
+}
+const { friends, alone } = STANDARD_TERMS;
+const terms = table(
+  ['term', 'may be', 'not named, with friends', 'not named, alone'],
+  termsSchema
+    .keyof()
+    .options.map((name) =>
+      row(`\`${name}\``, valuesOf(termsSchema.shape[name]), json(friends[name]), json(alone[name])),
+    ),
+);
 const closes = table(
   ['code', 'means', 'what to do'],
   closeCatalogue().map(({ code, meaning, advice }) => row(code, meaning, advice)),
@@ -49,7 +70,7 @@ const limits = table(
       '`MESSAGES_PER_SECOND`, twice as many at once',
       '`too-fast`; after 100 of these 4005',
     ),
-    row('seconds until the first frame', HELLO_MS / 1000, 'close code 4001'),
+    row('seconds until a `hello`', HELLO_MS / 1000, 'close code 4001'),
     row('seconds that a ticket is good', TICKET_MS / 1000, 'close code 4002'),
     row('seconds between two heartbeats', HEARTBEAT_MS / 1000, 'who does not answer the ping is cut off'),
     row(
@@ -83,6 +104,7 @@ function withSection(document: string, name: string, content: string): string {
 test('PROTOCOL.md shows close codes, rejections, limits and a whole conversation as they are', async () => {
   const conversation = (await exampleConversation()).join('\n');
   const sections = {
+    terms,
     'close codes': closes,
     advice,
     rejections,
