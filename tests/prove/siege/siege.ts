@@ -30,7 +30,7 @@ export const UNLIMITED = {
   REQUESTS_PER_MINUTE: '0',
   ROOMS_PER_MINUTE: '0',
   SOCKETS_PER_IP: '0',
-  MESSAGES_PER_SECOND: '1000',
+  MESSAGES_PER_SECOND: '1000000',
 } as const;
 
 /** Bots that do not pause and quick reviews: nothing here is about either. */
