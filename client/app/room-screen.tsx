@@ -18,6 +18,7 @@ import { ROOM_SCREEN } from './room-strings.ts';
 import type { App } from './routes/app.ts';
 import '../tiles/tiles.css';
 import '../room/room.css';
+import './lobby.css';
 import '../table/table.css';
 import '../table/drawn-seats.css';
 import '../table/passing-tiles.css';

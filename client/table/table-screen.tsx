@@ -45,15 +45,17 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
         <StepStrip open={stepOf(seated.view.stage)} stopped={wasStopped(steps)} terms={terms} />
         <Clock dueAt={deadlineAt} />
       </div>
-      <div class="surface cloth">
-        <Opponents seated={seated} />
-        <Question room={room} seated={seated} />
-        <PassingTiles
-          round={seated.table.round}
-          steps={steps}
-          bottom={seated.you}
-          received={last?.kind === 'move' ? last.received : []}
-        />
+      <div class="surface-frame">
+        <div class="surface cloth">
+          <Opponents seated={seated} />
+          <Question room={room} seated={seated} />
+          <PassingTiles
+            round={seated.table.round}
+            steps={steps}
+            bottom={seated.you}
+            received={last?.kind === 'move' ? last.received : []}
+          />
+        </div>
       </div>
       <div class="own-side">
         <p class="last-event" aria-hidden="true">

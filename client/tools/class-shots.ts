@@ -5,7 +5,7 @@ import { heading, openSheet, passableTiles, passButton, passThree, rack, tray } 
 export type Picture = (name: string, of: Page, whole?: boolean) => Promise<Buffer>;
 
 const NAMES = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa', 'Bartholomea Featherstone'] as const;
-const PROJECTOR = { width: 1920, height: 1080 };
+const BIG_SCREEN = { width: 1920, height: 1080 };
 
 export async function shootClass(
   browser: Browser,
@@ -16,7 +16,7 @@ export async function shootClass(
   const newPage = async () => (await browser.newContext(look)).newPage();
   const dashboard = await newPage();
   const bigScreen = await dashboard.context().newPage();
-  await bigScreen.setViewportSize(PROJECTOR);
+  await bigScreen.setViewportSize(BIG_SCREEN);
   const code = await prepared(dashboard, origin, picture);
   await picture('dashboard-empty', dashboard, true);
   await bigScreen.goto(`${origin}/c/${code}/big-screen`);

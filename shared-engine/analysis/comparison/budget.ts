@@ -1,7 +1,7 @@
 // How closely a choice is analyzed: batches of sampled deals, and how many alternatives are left at each stage.
 
 export interface Budget {
-  /** Batches in which every legal alternative is valued right after the step; none is left out unseen. */
+  /** Batches in which every legal alternative is valued right after the step; none is left out before it has a value. */
   readonly firstBatches: number;
   /** Alternatives that the search begins with, at most; by their first value, best first. */
   readonly candidates: number;

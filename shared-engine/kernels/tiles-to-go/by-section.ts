@@ -2,7 +2,7 @@
 import type { Bag } from '../../rules/index.ts';
 import type { Kernel } from './kernel.ts';
 
-/** Tiles to go to the nearest line of each section, by section index; 14 for a section without lines. */
+/** Tiles to go to the nearest pattern of each section, by section index; 14 for a section without patterns. */
 export function toGoBySection(kernel: Kernel, rack: Bag): Uint8Array {
   const result = new Uint8Array(kernel.card.sections.length).fill(14);
   const byPattern = kernel.toGoByPattern(rack);
@@ -12,7 +12,7 @@ export function toGoBySection(kernel: Kernel, rack: Bag): Uint8Array {
   return result;
 }
 
-/** Ids of the sections whose nearest line is as near as any, in card order. */
+/** Ids of the sections whose nearest pattern is as near as any, in card order. */
 export function nearestSections(kernel: Kernel, rack: Bag): string[] {
   return sectionsWithin(kernel, rack, 0);
 }
