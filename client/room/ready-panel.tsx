@@ -1,5 +1,5 @@
 // Wanting the next deal: one button, and who is still waited for.
-import { SEATS, type Table } from '../../shared-engine/index.ts';
+import { SEATS, type Seat, type Table } from '../../shared-engine/index.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import type { Room } from './room.ts';
 import { nameOf } from './seat-names.ts';
@@ -17,8 +17,11 @@ export function ReadyPanel({ room, table, label }: ReadyPanelProps) {
   if (own?.kind !== 'person') return null;
   const others = SEATS.filter((seat) => {
     const info = table.seats[seat];
-    return seat !== table.you && info.kind === 'person' && info.present && !info.ready;
+    return seat !== table.you && info.kind === 'person' && info.present;
   });
+  const ready = others.filter((seat) => isReady(table, seat));
+  const notReady = others.filter((seat) => !isReady(table, seat));
+  const names = (seats: readonly Seat[]) => sentenceList(seats.map((seat) => nameOf(table, seat)));
   return (
     <section class="ready">
       <button
@@ -29,12 +32,15 @@ export function ReadyPanel({ room, table, label }: ReadyPanelProps) {
         {own.ready ? LOBBY.notReady : label}
       </button>
       <p role="status">
-        {own.ready && others.length > 0
-          ? LOBBY.waitingFor(sentenceList(others.map((seat) => nameOf(table, seat))))
-          : others.length > 0
-            ? LOBBY.readyAbout
-            : null}
+        {own.ready && notReady.length > 0 && LOBBY.waitingFor(names(notReady))}
+        {!own.ready && ready.length > 0 && LOBBY.waitForYou(names(ready), ready.length)}
+        {!own.ready && ready.length === 0 && notReady.length > 0 && LOBBY.readyAbout}
       </p>
     </section>
   );
+}
+
+function isReady({ seats }: Table, seat: Seat): boolean {
+  const info = seats[seat];
+  return info.kind === 'person' && info.ready;
 }

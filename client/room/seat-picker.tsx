@@ -86,6 +86,7 @@ function SeatLine({ info, place }: { readonly info: SeatInfo; readonly place: st
       </span>
       <span>
         {info.kind === 'empty' ? freeWords(info) : seatStatus(info)}
+        {info.kind === 'bot' && isInvited(info) && `, ${LOBBY.freeInvited}`}
         {place && `, ${place}`}
         {info.kind === 'person' && info.ready && ', ready'}
       </span>

@@ -39,6 +39,8 @@ export const LOBBY = {
   notReady: 'Wait, not yet',
   readyAbout: 'The tiles are dealt as soon as everybody who is here is ready.',
   waitingFor: (names: string) => `Waiting for ${names}.`,
+  waitForYou: (names: string, count: number) =>
+    `${names} ${count === 1 ? 'is' : 'are'} ready and ${count === 1 ? 'waits' : 'wait'} for you.`,
 } as const;
 
 export const OWN_BOT = {

@@ -30,7 +30,8 @@ export function Lobby({ app, room, table }: LobbyProps) {
       <section class="terms">
         <h2>{LOBBY_SCREEN.terms}</h2>
         <p>
-          {LOBBY_SCREEN.card(table.card.name)} {LOBBY_SCREEN.deadline(table.terms.deadline)}{' '}
+          {LOBBY_SCREEN.card(table.card.name)} {LOBBY_SCREEN.cardHelp[table.terms.cardHelp]}{' '}
+          {LOBBY_SCREEN.passLog(table.terms.passLog)} {LOBBY_SCREEN.deadline(table.terms.deadline)}{' '}
           {LOBBY_SCREEN.revealRacks(table.terms.revealRacks)}
         </p>
         {unusual !== '' && <p>{unusual}</p>}

@@ -8,7 +8,9 @@ import { TABLE } from './strings.ts';
 
 export function Opponents({ seated }: { readonly seated: Seated }) {
   const { table, view, you } = seated;
-  const pass = openPass(view, you);
+  // A table that the teacher has stopped asks nothing of anybody.
+  const held = table.controls?.held === true;
+  const pass = held ? null : openPass(view, you);
   return (
     <ul class="opponents" aria-label={TABLE.opponents}>
       {DIRECTIONS.toReversed().map((direction) => {
@@ -21,7 +23,7 @@ export function Opponents({ seated }: { readonly seated: Seated }) {
             view={view}
             seat={seat}
             place={placeOf(seat, you)}
-            ready={!isWaitingFor(view.stage, seat)}
+            ready={held ? null : !isWaitingFor(view.stage, seat)}
             receives={pass?.to === seat}
           >
             <p class="plaque-place">{positionOf(you, seat)}</p>

@@ -68,7 +68,10 @@ export function Rack({ room, east, cardClosed }: RackProps) {
             type="button"
             class="card-button"
             aria-expanded={cardOpen}
-            onClick={() => room.showCard(!cardOpen)}
+            onClick={() => {
+              room.showCard(!cardOpen);
+              if (!cardOpen) requestAnimationFrame(showCardTitle);
+            }}
           >
             {TABLE.card}
           </button>
@@ -137,4 +140,11 @@ function placeAfterMove(tiles: readonly RackTile[], moved: number, target: numbe
   const from = tiles.findIndex(({ id }) => id === moved);
   const to = tiles.findIndex(({ id }) => id === target);
   return (from < to ? tiles[to + 1]?.id : target) ?? null;
+}
+
+/** On a phone the card opens below the rack, where nobody would see that anything has happened. */
+function showCardTitle(): void {
+  const title = document.getElementById('card-title');
+  if (title && title.getBoundingClientRect().bottom > window.innerHeight)
+    title.scrollIntoView({ block: 'center' });
 }

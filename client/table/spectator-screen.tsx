@@ -19,6 +19,8 @@ export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
   const { view } = table;
   if (view?.audience !== 'spectator') return null;
   const open = stepOf(view.stage);
+  // Who plays without the log must not find it with somebody who watches (rule W6).
+  const told = open !== null && !view.terms.passLog ? view.steps.slice(-1) : view.steps;
   return (
     <main class="spectator">
       <div class="progress">
@@ -28,7 +30,7 @@ export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
       <p>{open === null ? SPECTATOR.closed : `${SPECTATOR.about} ${SPECTATOR.step(STEP_NAMES[open])}.`}</p>
       <SeatRing table={table} view={view} />
       <ol class="public-steps">
-        {view.steps.map((step, index) => (
+        {told.map((step, index) => (
           <li key={`${index}-${step.kind}`}>{publicAnnouncement(table, step)}</li>
         ))}
       </ol>

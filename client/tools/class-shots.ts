@@ -47,7 +47,7 @@ export async function shootClass(
   for (const player of players.slice(3, 5)) await passLast(player);
   await dashboard.getByRole('button', { name: 'Let bots choose for players who are away' }).click();
   await dashboard.getByText('First right: continue from…').waitFor();
-  await players[0]!.getByText('When everybody has, your teacher picks').waitFor();
+  await players[0]!.getByText('Your teacher picks the choice that everybody continues from').waitFor();
   await picture('player-chosen', players[0]!);
   await picture('dashboard-guided', dashboard, true);
   await dashboard.getByRole('radio', { name: 'A pass you pick yourself' }).check();

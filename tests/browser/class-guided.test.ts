@@ -35,7 +35,7 @@ describe('a class with guided deals', () => {
     expect(await players[0]!.getByRole('button', { name: 'Card' }).count()).toBe(0);
     await players[0]!.getByText('This table plays without the card.').waitFor();
     await passThree(players[0]!);
-    await players[0]!.getByText('When everybody has, your teacher picks').waitFor();
+    await players[0]!.getByText('Your teacher picks the choice that everybody continues from').waitFor();
     await dashboard.getByText('First right: waiting for Tomas.').waitFor();
     await passThree(players[1]!);
     await dashboard.getByText('(2 players)').waitFor();

@@ -23,7 +23,8 @@ export const GUIDED = {
   blind: 'Tiles passed blind',
   nothing: 'There is no tile to pass here.',
   advance: 'Continue from this choice',
-  anonymity: 'Choices that fewer than three players made are left out, to keep choices anonymous.',
+  anonymity:
+    'To keep choices anonymous, none is shown below six players, nor one that fewer than three made.',
 } as const;
 
 /** Why a pass of the teacher's own cannot be made: it has too few tiles or too many. */

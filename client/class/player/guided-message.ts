@@ -11,9 +11,7 @@ export function guidedMessage({ record, stage }: SeatView, held: boolean): strin
   }
   if (steps.length > actualSteps.length) {
     // After the end of the class nobody is held any more, and the table plays on by itself.
-    return held
-      ? 'You have chosen. When everybody has, your teacher picks the choice to continue from.'
-      : null;
+    return held ? 'You have chosen. Your teacher picks the choice that everybody continues from.' : null;
   }
   const last = actualSteps.length - 1;
   const step = steps[last];
