@@ -15,7 +15,7 @@ import { parseName } from '../room/name.ts';
 import { seatWithSecret } from '../room/state.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
-import { bearerHash, bearerOf } from './cookies.ts';
+import { bearerHash, bearerOf, isProgram } from './cookies.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
 export interface BotRoutes {
@@ -51,6 +51,8 @@ export function botRoutes(app: FastifyInstance, { registry, entropy }: BotRoutes
     if (live === null) return rejectWith(reply, 'no-such-room');
     const body = seatBotSchema.safeParse(request.body);
     if (!body.success) return rejectWith(reply, 'bad-request');
+    // The answer brings a secret, and a page's scripts never read one.
+    if (!isProgram(request)) return rejectWith(reply, 'cookie-only');
     const shown = bearerHash(request);
     if (shown === null) return rejectWith(reply, 'invitation-over');
     const name = parseName(body.data.name);

@@ -100,7 +100,15 @@ const room: readonly Operation[] = [
     callers: ['invitation'],
     body: 'SeatBot',
     good: { 201: 'SeatClaimed' },
-    rejections: ['no-such-room', 'bad-name', 'invitation-over', 'round-running', 'too-often', 'used-up'],
+    rejections: [
+      'no-such-room',
+      'bad-name',
+      'cookie-only',
+      'invitation-over',
+      'round-running',
+      'too-often',
+      'used-up',
+    ],
   },
   {
     method: 'get',

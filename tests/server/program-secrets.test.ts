@@ -1,7 +1,13 @@
 // Programs that are no pages: they get the secret of their seat in the answer, and the rules of secrets hold for them.
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { OVERTAKEN_MS } from '../../server/room/seat-secrets.ts';
-import { ROOMS_PATH, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
+import {
+  botsPath,
+  invitationsPath,
+  ROOMS_PATH,
+  seatsPath,
+  ticketPath,
+} from '../../shared-engine/protocol/paths.ts';
 import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import { FRIENDS, pass, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
@@ -66,6 +72,21 @@ test('BT1 a page never reads a secret: asking for it is rejected, and a bearer w
   expect(asPage.secret).toBeUndefined();
   const byCookie = await ask(ticketPath(code), {}, { cookie: `seat=${secret}` });
   expect([byCookie.seat, byCookie.secret]).toEqual([0, undefined]);
+});
+
+test('BT1 a page never reads the secret of a bot’s seat, though it brings a good invitation', async () => {
+  const host = await ask(ROOMS_PATH, IN_BODY);
+  const invited = await ask(
+    invitationsPath(host.code),
+    { seat: 1 },
+    { authorization: `Bearer ${host.secret}` },
+  );
+  const claim = (headers: Record<string, string>) =>
+    ask(botsPath(host.code), { name: 'Rote' }, { authorization: `Bearer ${invited.secret}`, ...headers });
+  const asPage = await claim({ origin: server.url });
+  expect(asPage).toMatchObject({ status: 403, code: 'cookie-only', cookie: null });
+  expect(asPage.secret).toBeUndefined();
+  expect(await claim({})).toMatchObject({ status: 201, seat: 1 });
 });
 
 test('BT1 a page of another origin is turned away with a good bearer, too', async () => {
