@@ -89,7 +89,7 @@ function seatInfo(state: RoomState, seat: Seat): SeatInfo {
     case 'bot':
       return { kind: 'bot', name: held.name, style: held.style, ...invited };
     case 'external-bot': {
-      // It is the host's own: it goes when the host does (rule BT5).
+      // It is the host's own: it goes when the host does (rule BT6).
       const by = (state.host !== null && nameAt(state, state.host)) || held.name;
       const external = { by, present: disconnectedSince(held) === null };
       return { kind: 'bot', name: held.name, style: FILL_IN_STYLE, external };

@@ -209,7 +209,7 @@ function isResolved(event: RoomEvent): boolean {
   return event.kind === 'round' && event.event.kind === 'resolved';
 }
 
-/** The people who were dealt the round and still sit there; bots get no review (rule BT3). */
+/** The people who were dealt the round and still sit there; bots get no review (rule BT4). */
 function holdersOf(state: RoomState): SeatHolder[] {
   return SEATS.flatMap((seat) => {
     const at = state.seats[seat];
