@@ -96,11 +96,9 @@ function decideSeat(
   at: number,
 ): Decision<RoomEvent> {
   // Whoever does not mind where leaves the seats that bots are invited to for the last.
-  const places = (kind: 'empty' | 'bot') => {
-    const found = SEATS.filter((seat) => state.seats[seat].kind === kind);
-    return [...found].sort((a, b) => Number(isInvitedTo(state, a)) - Number(isInvitedTo(state, b)));
-  };
-  const seat = wanted ?? [...places('empty'), ...places('bot')][0];
+  const rank = (one: Seat) => 2 * Number(isInvitedTo(state, one)) + Number(state.seats[one].kind === 'bot');
+  const free = SEATS.filter((one) => heldAt(state, one) === null).sort((a, b) => rank(a) - rank(b));
+  const seat = wanted ?? free[0];
   if (seat === undefined || heldAt(state, seat) !== null) return reject('seat-taken');
   if (isRoundRunning(state)) return reject('round-running');
   if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');

@@ -94,6 +94,14 @@ test('BT2 an invitation is worth nothing once it is taken back, made anew, or a 
   expect(await claim(host.code, third)).toBe('invitation-over');
 });
 
+test('BT2 a guest without a wish gets a seat that no bot is invited to, as long as there is one', async () => {
+  const { peer, now: host } = await arrive(await openRoom(server));
+  await peer.act({ kind: 'seat-bot', seat: 1, style: 'casual' });
+  for (const seat of [2, 3] as const) await inviteBot(server, host, seat);
+  const claims = [await takeSeat(server, host.code), await takeSeat(server, host.code)];
+  expect(claims.map(({ seat }) => seat)).toEqual([1, 2]);
+});
+
 test('BT2 the host alone invites, and not to a seat that somebody holds', async () => {
   const { host, guest } = await withBot();
   const other = await takeSeat(server, host.code, { name: 'Odo', seat: 1 });
