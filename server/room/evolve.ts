@@ -60,7 +60,10 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     }
     case 'seat-vacated': {
       const seats = withSeat<SeatState>(state.seats, event.seat, { kind: 'empty' });
-      const vacated = { ...state, ...changed(state, recorded.at), seats };
+      // A bot that never connected leaves its invitation behind, which must not seat it again.
+      const isBots = state.seats[event.seat].kind === 'external-bot';
+      const left = isBots ? withoutInvitation(state, event.seat) : state.invitations;
+      const vacated = { ...state, ...changed(state, recorded.at), seats, invitations: left };
       if (state.host !== event.seat) return vacated;
       // The host's invitations go with the host.
       const invitations = forFour(() => null);

@@ -215,6 +215,14 @@ test('BT6 the host removes a bot in the middle of a round, and its secrets open 
   expect(peer.table.seats[2]).toEqual({ kind: 'bot', name: expect.any(String), style: 'typical' });
 });
 
+test('BT6 the host removes a bot that has not connected, and its invitation seats none after it', async () => {
+  const { peer, now: host } = await arrive(await openRoom(server));
+  const invitation = await inviteBot(server, host, 1);
+  await seatInvited(server, host.code, invitation);
+  expect(await peer.act({ kind: 'unseat', seat: 1 })).toMatchObject({ kind: 'ack' });
+  expect(await claim(host.code, invitation)).toBe('invitation-over');
+});
+
 test('BT6 bots and invitations go with the host who made them, and the next host has none', async () => {
   const { host, peer, bot } = await withBot();
   const other = await sitDown(server, await takeSeat(server, host.code, { name: 'Odo', seat: 1 }));
