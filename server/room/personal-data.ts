@@ -87,15 +87,18 @@ function snapshotWithout(
   return { ...snapshot, seats };
 }
 
-/** The events of this seat from the one with which the person sat down to the one that vacated the seat. */
+/**
+ * The events of this seat from the one with which the person sat down to the one that vacated the seat. A bot whose
+ * answer was lost claims its seat again, and its stay begins with the first claim.
+ */
 function stayOf(recorded: readonly RecordedRoomEvent[], { seat, since }: SeatHolder): RecordedRoomEvent[] {
-  const end = recorded.find(
-    ({ seq, event }) => seq > since && event.kind === 'seat-vacated' && event.seat === seat,
-  );
-  return recorded.filter(({ seq, event }) => {
-    const isOwn = seatOf(event) === seat;
-    return isOwn && seq >= since && (end === undefined || seq <= end.seq);
-  });
+  const own = recorded.filter(({ event }) => seatOf(event) === seat);
+  const isEnd = ({ event }: RecordedRoomEvent) => event.kind === 'seat-vacated';
+  const before = own.findLast((one) => one.seq < since && isEnd(one))?.seq ?? 0;
+  const claim = own.find(({ seq, event }) => seq > before && event.kind === 'external-bot-seated');
+  const from = Math.min(since, claim?.seq ?? since);
+  const to = own.find((one) => one.seq > since && isEnd(one))?.seq ?? Number.POSITIVE_INFINITY;
+  return own.filter(({ seq }) => seq >= from && seq <= to);
 }
 
 function seatOf(event: RoomEvent): Seat | null {

@@ -1,5 +1,7 @@
 // Bots that run elsewhere: invited by the host with a link, shown to all as bots, replaced while silent, gone with the host.
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../../server/room/personal-data.ts';
+import { roomEvents } from '../../server/room/stored-event.ts';
 import { botsPath, invitationsPath, personalDataPath } from '../../shared-engine/protocol/paths.ts';
 import { httpRejectionSchema, personalDataSchema } from '../../shared-engine/protocol/room-http.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
@@ -245,6 +247,25 @@ test('what is stored about a bot is told to its maker, and name and secrets are 
   const { rows } = (await server.store.history(host.code))!;
   expect(JSON.stringify(rows)).toContain('external-bot-seated');
   expect(JSON.stringify(rows)).not.toContain('Rote');
+});
+
+test('a bot that claimed its seat twice is told of both, and both names and secrets are deleted', async () => {
+  const host = await openRoom(server);
+  const invitation = await inviteBot(server, host, 1);
+  await seatInvited(server, host.code, invitation);
+  const { secret } = await seatInvited(server, host.code, invitation);
+  const url = `${server.url}${personalDataPath(host.code)}`;
+  const headers = { authorization: `Bearer ${secret}` };
+  const { entries } = personalDataSchema.parse(await (await fetch(url, { headers })).json());
+  expect(entries.map(({ what }) => what)).toEqual(['sat down as a bot', 'sat down as a bot']);
+  expect((await fetch(url, { method: 'DELETE', headers })).status).toBe(204);
+  const { rows } = (await server.store.history(host.code))!;
+  const seated = rows
+    .flatMap(({ events }) => roomEvents.eventsFrom(events))
+    .filter(({ kind }) => kind === 'external-bot-seated');
+  const forgotten = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
+  expect(seated).toMatchObject([forgotten, forgotten]);
+  expect(await claim(host.code, invitation)).toBe('invitation-over');
 });
 
 test('BT1 no secret of an invitation or of a bot’s seat is in the log', async () => {
