@@ -19,6 +19,7 @@ async function post(path: string, body: object) {
   const headers = { 'content-type': 'application/json', authorization: `Bearer ${secret}` };
   const answer = await fetch(room + path, { method: 'POST', headers, body: JSON.stringify(body) });
   const json = JSON.parse(await answer.text());
+  if (!answer.ok) console.error(json.message);
   if (!answer.ok) throw new (answer.status < 409 ? Over : Error)(json.message);
   secret = json.secret ?? secret;
   return json;
@@ -55,17 +56,17 @@ function hear(socket: WebSocket, text: string) {
   const { you: seat, round, view } = table;
   if (seat === null || (view?.stage.phase === 'closed' && round >= rounds)) socket.close(4000);
   const choice = choose(table);
-  // One id a question: said again, by this connection or the next, it counts once.
-  const id = `${round} ${choice?.step}`;
+  const id = `${round} ${choice?.step}`; // One id a question: said again, on any connection, it counts once.
   if (choice) socket.send(JSON.stringify({ kind: 'choose', id, round, seat, choice }));
 }
 
 /** Milliseconds until the next connection; null for none. */
 async function talk(): Promise<number | null> {
+  if (link.hash.endsWith(secret)) await post('/bots', { name: 'Rote' }); // It is still the invitation's.
   const { ticket } = await post('/ticket', {});
   const socket = new WebSocket(`${link.origin.replace('http', 'ws')}/api/socket`);
-  const resume = known ? { resume: { seq: known.seq, you: known.table.you } } : {};
-  const hello = { kind: 'hello', id: 'h', versions: [1, 1], ticket, ...resume };
+  const resume = known ? { seq: known.seq, you: known.table.you } : undefined;
+  const hello = { kind: 'hello', id: 'h', versions: [1, 1], ticket, resume };
   const silence = setTimeout(() => socket.terminate(), 45_000).unref();
   socket.on('open', () => socket.send(JSON.stringify(hello)));
   socket.on('message', () => silence.refresh());
@@ -75,6 +76,5 @@ async function talk(): Promise<number | null> {
   return [1001, 4000, 4003, 4004].includes(code) ? null : Number(`${reason}`) || 1000;
 }
 
-const again = (error: unknown) => (error instanceof Over ? Promise.reject(error) : 5000);
-await post('/bots', { name: 'Rote' });
+const again = (error: unknown) => (error instanceof Over ? Promise.reject(error) : 2000);
 for (let pause: number | null = 0; pause !== null; pause = await talk().catch(again)) await sleep(pause);

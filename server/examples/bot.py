@@ -8,8 +8,7 @@ import websockets
 
 link = parse.urlsplit(sys.argv[1])
 rounds = int(sys.argv[2]) if len(sys.argv) > 2 else sys.maxsize
-origin = f"{link.scheme}://{link.netloc}"
-room = f"{origin}/api/rooms/{link.path.split('/')[-1]}"
+room = f"{link.scheme}://{link.netloc}/api/rooms/{link.path.split('/')[-1]}"
 secret = link.fragment.replace("bot=", "", 1)
 known = None  # The number of the last table, and that table.
 
@@ -40,16 +39,17 @@ def choose(table):
     if stage["phase"] == "asking":
         return {"kind": "ask", "step": "courtesy-ask", "count": 2}
     count = {"passing": 3, "giving": stage.get("counts", [0] * 4)[you]}.get(stage["phase"], 0)
-    spare = sorted((face for face in view["rack"] if face != "joker"), key=view["rack"].count)
-    step = stage.get("step", "courtesy-pass")
-    return {"kind": "pass", "step": step, "tiles": spare[:count], "blind": 0} if count else None
+    tiles = sorted((face for face in view["rack"] if face != "joker"), key=view["rack"].count)[:count]
+    return {"kind": "pass", "step": stage.get("step", "courtesy-pass"), "tiles": tiles, "blind": 0} if tiles else None
 
 async def talk():
     """Seconds until the next connection; None for none."""
     global known
+    if link.fragment.endswith(secret):  # Still the invitation's: no claim has brought another.
+        post("/bots", {"name": "Snake"})
     resume = {"resume": {"seq": known[0], "you": known[1]["you"]}} if known else {}
     hello = {"kind": "hello", "id": "h", "versions": [1, 1], "ticket": post("/ticket", {})["ticket"], **resume}
-    async with websockets.connect(origin.replace("http", "ws", 1) + "/api/socket") as socket:
+    async with websockets.connect(parse.urljoin(room, "/api/socket").replace("http", "ws", 1)) as socket:
         await socket.send(json.dumps(hello))
         while True:
             frame = json.loads(await asyncio.wait_for(socket.recv(), 45))
@@ -68,13 +68,13 @@ async def talk():
                 command = {"id": f"{number} {choice['step']}", "round": number, "seat": table["you"]}
                 await socket.send(json.dumps({"kind": "choose", **command, "choice": choice}))
 
-async def main():
-    pause = post("/bots", {"name": "Snake"}) and 0
+async def main(pause=0):
     while pause is not None:
         await asyncio.sleep(pause)
         try:
             pause = await talk()
         except (OSError, asyncio.TimeoutError, websockets.ConnectionClosed) as end:
+            print(end, getattr(end, "read", bytes)().decode(), file=sys.stderr)
             pause = None if getattr(end, "code", 0) in (400, 403, 404, 1001, 4003, 4004) else 2
 
 asyncio.run(main())
