@@ -18,7 +18,7 @@ import { errorFacts, type Log } from '../log.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
 import type { Bots } from '../ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
-import { houseKernelOnly, type KernelOf } from './in-process.ts';
+import { kernelInProcess } from './in-process.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
 import type { WorkerPool } from './worker-pool.ts';
 
@@ -37,17 +37,13 @@ export type Choose = (
  * A bot that fails or answers illegally costs nobody the round: the simplest choice takes its place, also where this
  * thread has no kernel of the card.
  */
-export function botsInProcess(
-  log: Log,
-  chooseWith: Choose = chooseFor,
-  kernelOf: KernelOf = houseKernelOnly,
-): Bots {
+export function botsInProcess(log: Log, chooseWith: Choose = chooseFor): Bots {
   return {
     async choose({ style, view, card, seed }) {
       // Other rooms and sockets get their turn between two bots.
       await setImmediate();
       const simplest = simplestLegal(view);
-      const kernel = kernelOf(card);
+      const kernel = kernelInProcess(card);
       if (kernel === null) return simplest;
       try {
         const random = botRandom(seed, simplest.step, view.record.seat);

@@ -3,10 +3,9 @@ import { createSwarKernel, houseCard, type Kernel } from '../../shared-engine/in
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
 import type { PlayingCard } from '../ports.ts';
 
-/** The kernel of a card in this thread; null where only workers have it. */
-export type KernelOf = (card: PlayingCard) => Kernel | null;
-
 const house = createSwarKernel(houseCard());
 
-/** Compiling a card of somebody's own would hold up every table. */
-export const houseKernelOnly: KernelOf = ({ key }) => (key === HOUSE_CARD_KEY ? house : null);
+/** Null where only workers have the card: compiling a card of somebody's own would hold up every table. */
+export function kernelInProcess({ key }: PlayingCard): Kernel | null {
+  return key === HOUSE_CARD_KEY ? house : null;
+}

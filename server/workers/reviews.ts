@@ -3,17 +3,17 @@ import { setImmediate } from 'node:timers/promises';
 import { reviewRound } from '../../shared-engine/index.ts';
 import type { AnalysisResult, DeepAnalyzer, Reviewer } from '../ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
-import { houseKernelOnly, type KernelOf } from './in-process.ts';
+import { kernelInProcess } from './in-process.ts';
 import type { Depth, TaskResult } from './task.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
 import type { PendingWork, TaskMoment, WorkerPool } from './worker-pool.ts';
 
 /** One seat after the other, so that tables in play get their turn in between. */
-export function reviewerInProcess(kernelOf: KernelOf = houseKernelOnly): Reviewer {
+export function reviewerInProcess(): Reviewer {
   return {
     async review({ record, card, earlier }) {
       await setImmediate();
-      const kernel = kernelOf(card);
+      const kernel = kernelInProcess(card);
       if (kernel === null) throw new Error('No worker could review a round on this card.');
       return reviewRound(record, kernel, earlier);
     },

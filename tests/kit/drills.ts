@@ -1,4 +1,6 @@
 // Drills for tests, and racks of a set small enough to write every one of them down.
+import type { PreparedDrill } from '../../server/ports.ts';
+import { beginDrill, continueDrill } from '../../server/workers/prepare-drill.ts';
 import type { Constraint, Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
 import { type Sampler, samplerFor } from '../../shared-engine/drill/sampler.ts';
 import type { Stock } from '../../shared-engine/drill/shapes.ts';
@@ -24,6 +26,14 @@ export function dealOf(tiles: DrillDeal['tiles'], extra: Partial<DrillDeal> = {}
 
 export function sampledDeal(constraint: Constraint, name = 'wish'): DrillDeal {
   return dealOf({ kind: 'sampled', constraint, seed: seedNamed(name) });
+}
+
+/** All parts of a drill, one after the other. */
+export function preparedDrill(json: unknown, kernel: Kernel): PreparedDrill {
+  const goesOn = () => false;
+  let step = beginDrill(json, kernel, goesOn);
+  while (!step.isDone) step = continueDrill(step.part, kernel, goesOn);
+  return step.prepared;
 }
 
 /** One rack of some hundred thousand has it, whatever the card: finding one takes a good part of a second. */

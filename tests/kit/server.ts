@@ -21,12 +21,9 @@ import type {
 import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
-import { botsInProcess } from '../../server/workers/bots.ts';
-import { reviewerInProcess } from '../../server/workers/reviews.ts';
-import { chooseFor } from '../../shared-engine/bots/choose.ts';
+import { openWorkers } from '../../server/workers/workers.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { FakeClock } from './clock.ts';
-import { cardsInProcess, drillsInProcess, kernelOf } from './in-process.ts';
 
 export interface TestServer {
   readonly app: FastifyInstance;
@@ -63,6 +60,12 @@ export const PAGE_STAND_IN = path.join(import.meta.dirname, 'built-page');
 
 export const NO_BACKLOG: Backlog = { waiting: 0, oldestMs: 0, isFull: false };
 
+/**
+ * The slow work of a server that has no threads, as it ships: one for all servers of a process, because preparing the
+ * house card takes time. Its clock stands still: a test that moves a server's clock makes no task late.
+ */
+const workers = openWorkers({ workers: 0, depth: 'quick', maxQueue: 1 }, new FakeClock(), createLog('error'));
+
 /** Bots do not pause and nothing is limited unless `settings` say so. */
 export async function startServer(options: TestServerOptions = {}): Promise<TestServer> {
   const clock = options.clock ?? new FakeClock();
@@ -80,10 +83,10 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
     tickets: memoryTickets(clock, entropy),
     nodes: options.nodes ?? onlyNode(entropy),
     bus: options.bus ?? null,
-    bots: options.bots ?? botsInProcess(log, chooseFor, kernelOf),
-    reviewer: options.reviewer ?? reviewerInProcess(kernelOf),
-    drills: options.drills ?? drillsInProcess,
-    cards: options.cards ?? cardsInProcess,
+    bots: options.bots ?? workers.bots,
+    reviewer: options.reviewer ?? workers.reviewer,
+    drills: options.drills ?? workers.drills,
+    cards: options.cards ?? workers.cards,
     analyzer: options.analyzer ?? null,
     backlog: options.backlog ?? NO_BACKLOG,
     metrics: options.metrics ?? null,

@@ -14,7 +14,9 @@ import { createTaskRunner } from '../../server/workers/task-runner.ts';
 import { workerInProcess } from '../../server/workers/worker.ts';
 import { WorkerPool } from '../../server/workers/worker-pool.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { compileCard } from '../../shared-engine/card/compile.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { ROOMS_PATH } from '../../shared-engine/protocol/paths.ts';
 import { choiceObjection } from '../../shared-engine/rules/view/pending-decision.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
@@ -23,7 +25,6 @@ import { cardOf, GOOD_PATTERN } from '../kit/card-files.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { fakeWorkers, nextTurn } from '../kit/fake-workers.ts';
 import { ALONE, post } from '../kit/http-client.ts';
-import { kernelOf } from '../kit/in-process.ts';
 import { hostileCard, largestCard } from '../kit/large-cards.ts';
 import { records } from '../kit/reviews.ts';
 import { opened, seedNamed } from '../kit/rounds.ts';
@@ -159,7 +160,7 @@ describe('WK2 the thread that serves tables compiles no card of somebody’s own
     const { cards, pool } = countingPool();
     const card = await checked(cards, ownCard('Same'));
     const review = await pooledReviewer(pool, cards).review({ record: record!, card, fairnessKey: 'r' });
-    expect(review).toEqual(reviewRound(record!, kernelOf(card)));
+    expect(review).toEqual(reviewRound(record!, createSwarKernel(compileCard(card.file))));
   });
 });
 
