@@ -5,6 +5,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
+import { requireBuiltPage } from './built-page.ts';
 
 const MAIN = path.resolve(import.meta.dirname, '../../dist/server/main.js');
 
@@ -27,6 +28,7 @@ const SETTINGS = {
 
 export async function startPageServer(settings: Readonly<Record<string, string>> = {}): Promise<PageServer> {
   if (!existsSync(MAIN)) throw new Error('There is no built server; run `npm run build` first.');
+  requireBuiltPage();
   // What the server stores beside itself belongs to this test alone.
   const folder = mkdtempSync(path.join(tmpdir(), 'quadrille-'));
   const server = spawn(process.execPath, [MAIN], {

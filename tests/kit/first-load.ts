@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { z } from 'zod';
+import { requireBuiltPage } from '../../client/tools/built-page.ts';
 
 const BUILT = path.resolve(import.meta.dirname, '../../dist/client');
 
@@ -11,6 +12,7 @@ const BUILT = path.resolve(import.meta.dirname, '../../dist/client');
  * What is fetched on a wish (help, settings, card, camera code, playing in the page) is not part of it.
  */
 export function firstLoadBytes(): { readonly front: number; readonly all: number } {
+  requireBuiltPage();
   const files = builtFilesSchema.parse(JSON.parse(readFileSync(path.join(BUILT, 'files.json'), 'utf8')));
   const reached = (name: string, known: ReadonlySet<string> = new Set()): ReadonlySet<string> => {
     if (known.has(name)) return known;
