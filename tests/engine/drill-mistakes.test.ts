@@ -122,6 +122,35 @@ describe('after the deep analysis', () => {
     }
   });
 
+  test.each<[NumberReview, number, MistakeCategory]>([
+    [number('vote', 1, 1), 0, 'continued'],
+    [number('vote', 0, 0), 1, 'stopped'],
+    [number('blind', 2, 3), 1, 'too-many-blind'],
+    [number('ask', 1, 0), 2, 'asked-too-few'],
+  ])('a number is compared with the one that the deep analysis names: %#', (choice, better, category) => {
+    const analysis = sampleDeepAnalysis('costly');
+    const finalists = analysis.finalists.map((one, place) => ({
+      ...one,
+      tiles: [],
+      number: place === 0 ? choice.played : better,
+    }));
+    expect(mistakesOf({ ...choice, analysis: { ...analysis, finalists } }, basis)).toEqual([category]);
+  });
+
+  test('a pass is compared with the one that the deep analysis names, of which no sections are told', () => {
+    const analysis = sampleDeepAnalysis('costly');
+    const parts = { groups: [pair], broken: [pair], brokenByBest: [pair], sectionsKeptByBest: 0 };
+    const against = (tiles: PassReview['best']['tiles'], risk: PassReview['best']['risk'] = 'none') => {
+      const finalists = analysis.finalists.map((one, place) => (place === 1 ? { ...one, tiles } : one));
+      const choice = pass(parts, { played: { ...PLAIN.played, risk }, analysis: { ...analysis, finalists } });
+      return mistakesOf(choice, basis);
+    };
+    expect(against(['bam-1', 'dot-5', 'west'])).toEqual(['broken-multiple']);
+    expect(against(['bam-3', 'dot-5', 'west'])).toEqual(['poorer-fit']);
+    expect(against(['bam-3', 'dot-5', 'flower'], 'flower')).toEqual(['poorer-fit']);
+    expect(against(PLAIN.best.tiles)).toEqual(['too-many-sections']);
+  });
+
   test('the kinds of mistake are in the order of wins lost, once all choices have them', () => {
     const review = (choices: readonly ChoiceReview[]): ClassEntry => {
       const [first] = records('themes in points', 1);

@@ -1,13 +1,17 @@
 // The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
 import {
+  type Analysis,
   type Basis,
   type ChoiceReview,
+  type Finalist,
   isCostly,
   type NumberReview,
   type PassReview,
   type RackGroup,
   thousandth,
 } from '../../analysis/index.ts';
+import { type RiskGrade, riskGrade } from '../../policy/index.ts';
+import type { Face } from '../../rules/index.ts';
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean, sumOf } from './mean.ts';
 
@@ -21,7 +25,7 @@ export const MISTAKE_CATEGORIES = {
   'flower-given': 'Gave a flower away',
   'too-many-sections': 'Kept too many sections open',
   'too-few-sections': 'Let too many sections go',
-  'poorer-fit': 'Kept tiles that fit less well with what may arrive',
+  'poorer-fit': 'Missed a better pass for another reason',
   'too-many-blind': 'Passed too many tiles blind',
   'too-few-blind': 'Passed too few tiles blind',
   continued: 'Continued where stopping was better',
@@ -52,10 +56,11 @@ export function mistakesOf(choice: ChoiceReview, basis: Basis): readonly Mistake
   return choice.kind === 'pass' ? passMistakes(choice) : numberMistakes(choice);
 }
 
-function passMistakes({ parts, played, best }: PassReview): readonly MistakeCategory[] {
-  const wronglyBroken = parts.broken.filter((group) => !holds(parts.brokenByBest, group));
-  const given = (grade: PassReview['played']['risk']): boolean =>
-    played.risk === grade && best.risk !== grade;
+function passMistakes(choice: PassReview): readonly MistakeCategory[] {
+  const { parts, played } = choice;
+  const better = betterPassThan(choice);
+  const wronglyBroken = parts.broken.filter((group) => !holds(better.broken, group));
+  const given = (grade: RiskGrade): boolean => played.risk === grade && better.risk !== grade;
   const tests: readonly (readonly [MistakeCategory, boolean])[] = [
     ['new-multiple', wronglyBroken.some((group) => holds(parts.formed, group))],
     ['broken-multiple', wronglyBroken.some((group) => !holds(parts.formed, group))],
@@ -63,15 +68,36 @@ function passMistakes({ parts, played, best }: PassReview): readonly MistakeCate
     ['like-numbers-given', given('like-numbers')],
     ['same-suit-given', given('same-suit')],
     ['flower-given', given('flower')],
-    ['too-many-sections', parts.sectionsKept > parts.sectionsKeptByBest],
-    ['too-few-sections', parts.sectionsKept < parts.sectionsKeptByBest],
+    ['too-many-sections', better.sectionsKept !== null && parts.sectionsKept > better.sectionsKept],
+    ['too-few-sections', better.sectionsKept !== null && parts.sectionsKept < better.sectionsKept],
   ];
   const found = tests.filter(([, applies]) => applies).map(([category]) => category);
   return found.length > 0 ? found : ['poorer-fit'];
 }
 
-function numberMistakes({ kind, played, best }: NumberReview): readonly MistakeCategory[] {
-  const more = played > best;
+interface ComparedPass {
+  readonly broken: readonly RackGroup[];
+  readonly risk: RiskGrade;
+  /** Null where a review does not say how many sections the pass would have kept. */
+  readonly sectionsKept: number | null;
+}
+
+/** The pass that the verdict rests on: a deep analysis may have found another one than the quick answer. */
+function betterPassThan({ analysis, best, parts }: PassReview): ComparedPass {
+  const tiles = deepAlternative(analysis)?.tiles ?? best.tiles;
+  if (sameTiles(tiles, best.tiles)) {
+    return { broken: parts.brokenByBest, risk: best.risk, sectionsKept: parts.sectionsKeptByBest };
+  }
+  const broken = parts.groups.filter(({ face }) => tiles.includes(face));
+  return { broken, risk: riskGrade(tiles), sectionsKept: null };
+}
+
+function sameTiles(some: readonly Face[], others: readonly Face[]): boolean {
+  return some.toSorted().join() === others.toSorted().join();
+}
+
+function numberMistakes({ kind, played, best, analysis }: NumberReview): readonly MistakeCategory[] {
+  const more = played > (deepAlternative(analysis)?.number ?? best);
   switch (kind) {
     case 'blind':
       return [more ? 'too-many-blind' : 'too-few-blind'];
@@ -80,6 +106,11 @@ function numberMistakes({ kind, played, best }: NumberReview): readonly MistakeC
     case 'ask':
       return [more ? 'asked-too-many' : 'asked-too-few'];
   }
+}
+
+function deepAlternative(analysis: Analysis): Finalist | undefined {
+  if (analysis.depth === 'quick' || analysis.bestAlternative === null) return undefined;
+  return analysis.finalists[analysis.bestAlternative];
 }
 
 /** Of the players' own choices, costliest category first: by wins lost where all have them, otherwise by tiles. */
