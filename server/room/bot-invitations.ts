@@ -5,7 +5,7 @@ import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import { isSameHash } from '../secrets.ts';
 import type { RoomCommand } from './command.ts';
 import type { RoomEvent } from './event.ts';
-import { CHANGES } from './growth.ts';
+import { CHANGES, SITTINGS } from './growth.ts';
 import { distinctName } from './name.ts';
 import { heldAt, isHeldBy, isRoundRunning, nameAt, type RoomState } from './state.ts';
 
@@ -34,7 +34,7 @@ export function decideExternalBot(
   });
   if (seat === undefined) return reject('invitation-over');
   if (isRoundRunning(state)) return reject('round-running');
-  if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');
+  if (!isAllowed(state.sittings[seat], SITTINGS, at)) return reject('too-often');
   const others = SEATS.filter((one) => one !== seat).flatMap((one) => nameAt(state, one) ?? []);
   return accept([{ kind: 'external-bot-seated', seat, name: distinctName(name, others), secretHash }]);
 }

@@ -19,7 +19,7 @@ import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
 import { decideConnecting, decideDisconnecting, decideSecret, decideTimer } from './connection-commands.ts';
 import type { RoomEvent } from './event.ts';
-import { CHANGES, isUsedUp, MAX_WITHDRAWALS } from './growth.ts';
+import { isUsedUp, MAX_WITHDRAWALS, SITTINGS } from './growth.ts';
 import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
 import { heldAt, isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
@@ -95,13 +95,15 @@ function decideSeat(
   { seat: wanted, name, secretHash }: RoomCommand & { kind: 'take-seat' },
   at: number,
 ): Decision<RoomEvent> {
-  // Whoever does not mind where leaves the seats that bots are invited to for the last.
-  const rank = (one: Seat) => 2 * Number(isInvitedTo(state, one)) + Number(state.seats[one].kind === 'bot');
+  // Whoever does not mind where leaves the seats that bots are invited to for the last, but for tired ones.
+  const isTired = (one: Seat) => !isAllowed(state.sittings[one], SITTINGS, at);
+  const rank = (one: Seat) =>
+    4 * Number(isTired(one)) + 2 * Number(isInvitedTo(state, one)) + Number(state.seats[one].kind === 'bot');
   const free = SEATS.filter((one) => heldAt(state, one) === null).sort((a, b) => rank(a) - rank(b));
   const seat = wanted ?? free[0];
   if (seat === undefined || heldAt(state, seat) !== null) return reject('seat-taken');
   if (isRoundRunning(state)) return reject('round-running');
-  if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');
+  if (isTired(seat)) return reject('too-often');
   // A bot that makes room takes its name with it.
   const others = SEATS.filter((one) => one !== seat).flatMap((one) => nameAt(state, one) ?? []);
   return accept([{ kind: 'seat-taken', seat, name: distinctName(name, others), secretHash }]);

@@ -12,12 +12,13 @@ import {
 import { UNUSED, usedLess, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { RoomEvent } from './event.ts';
-import { CHANGES, FIRST_RETURNS, RETURNS } from './growth.ts';
+import { CHANGES, FIRST_CHANGES, FIRST_RETURNS, RETURNS, SITTINGS } from './growth.ts';
 import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';
 import {
   type ExternalBotSeat,
   type HeldSeat,
   heldAt,
+  isRoundRunning,
   type PersonSeat,
   type Play,
   type Presence,
@@ -33,7 +34,7 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
   const seats: Four<SeatState> = forFour(() => ({ kind: 'empty' }));
   const invitations = forFour(() => null);
   const nobody = { host: null, invitations, play: null, timerOwners: [], closed: false };
-  const unused = { returns: forFour(() => UNUSED), changes: UNUSED };
+  const unused = { returns: forFour(() => UNUSED), sittings: forFour(() => UNUSED), changes: UNUSED };
   return { seq, at, mode, terms, card, classCode, seats, controls: NO_CONTROLS, ...nobody, ...unused };
 }
 
@@ -63,23 +64,27 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       // A bot that never connected leaves its invitation behind, which must not seat it again.
       const isBots = state.seats[event.seat].kind === 'external-bot';
       const left = isBots ? withoutInvitation(state, event.seat) : state.invitations;
-      const vacated = { ...state, ...changed(state, recorded.at), seats, invitations: left };
+      // A bot of the server is removed by the host; whoever holds a seat may always go.
+      const isChange = state.seats[event.seat].kind === 'bot';
+      const vacated = { ...(isChange ? changed(state, recorded.at) : state), seats, invitations: left };
       if (state.host !== event.seat) return vacated;
       // The host's invitations go with the host.
       const invitations = forFour(() => null);
-      return { ...vacated, invitations, host: nextHost(seats, event.seat) };
+      const changes = usedLess(state.changes, CHANGES, FIRST_CHANGES);
+      return { ...vacated, invitations, changes, host: nextHost(seats, event.seat) };
     }
     case 'bot-invited': {
       const { seat, secretHash } = event;
       const invitations = withSeat<string | null>(state.invitations, seat, secretHash);
-      return { ...state, ...changed(state, recorded.at), invitations };
+      return { ...changed(state, recorded.at), invitations };
     }
     case 'invitation-revoked':
       return { ...state, invitations: withoutInvitation(state, event.seat) };
     case 'bot-seated': {
       const { seat, name, style } = event;
       const seats = withSeat<SeatState>(state.seats, seat, { kind: 'bot', name, style });
-      return { ...state, ...changed(state, recorded.at), seats };
+      // While a round runs it takes over for somebody who left, and that is no doing of the host's.
+      return { ...(isRoundRunning(state) ? state : changed(state, recorded.at)), seats };
     }
     case 'ready':
       return withReadiness(state, event);
@@ -202,15 +207,16 @@ function withSecret(
   }
 }
 
-/** Somebody or a bot has sat down or gone, or an invitation was made. */
-function changed({ changes }: RoomState, at: number): Pick<RoomState, 'changes'> {
-  return { changes: usedOnceMore(changes, CHANGES, at) };
+/** The host has seated or removed a bot of the server, or made an invitation. */
+function changed(state: RoomState, at: number): RoomState {
+  return { ...state, changes: usedOnceMore(state.changes, CHANGES, at) };
 }
 
 /** Whoever sits down may return a few times, however often the seat was come back to before. */
 function satDown(state: RoomState, { seat }: { readonly seat: Seat }, at: number): RoomState {
   const returns = withSeat(state.returns, seat, usedLess(state.returns[seat], RETURNS, FIRST_RETURNS));
-  return { ...state, ...changed(state, at), returns };
+  const sittings = withSeat(state.sittings, seat, usedOnceMore(state.sittings[seat], SITTINGS, at));
+  return { ...state, sittings, returns };
 }
 
 function withHeld(

@@ -15,8 +15,15 @@ export const MAX_UNREADY = 20;
 
 /** New secrets of one seat, each of which is a return to it: four events. A page on a weak line tries less often. */
 export const RETURNS: Allowance = { atOnce: 120, everyMs: 60_000 };
-/** People and bots who sit down at a table by themselves or by its host, or are removed by it. */
+/**
+ * People and bots of their own who sit down on one seat. It is the seat that tires, not the table: nobody is told apart
+ * before sitting down, and one guest who comes and goes must not shut the others out.
+ */
+export const SITTINGS: Allowance = { atOnce: 20, everyMs: 120_000 };
+/** What a host does with bots and invitations. */
 export const CHANGES: Allowance = { atOnce: 60, everyMs: 60_000 };
+/** Changes that are there for the next host, whatever the one before has used up. */
+export const FIRST_CHANGES = 10;
 /** Returns that are there for whoever sits down, however often the seat was come back to before. */
 export const FIRST_RETURNS = 5;
 

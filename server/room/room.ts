@@ -49,6 +49,7 @@ function snapshotText({
   timerOwners,
   play,
   returns,
+  sittings,
   changes,
   closed,
 }: RoomState): string | null {
@@ -63,6 +64,7 @@ function snapshotText({
     timerOwners,
     play: play && storedPlay(play),
     returns,
+    sittings,
     changes,
   };
   return JSON.stringify(snapshot);

@@ -95,7 +95,9 @@ export interface RoomState {
   readonly timerOwners: readonly string[];
   /** By seat, whoever sat there: of how often it may be come back to. */
   readonly returns: Four<Used>;
-  /** Of how often people and bots may sit down. */
+  /** By seat: of how often somebody may sit down there. */
+  readonly sittings: Four<Used>;
+  /** Of how often the host may change bots and invitations. */
   readonly changes: Used;
   readonly closed: boolean;
 }

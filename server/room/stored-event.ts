@@ -105,11 +105,11 @@ const roomSnapshot = z.strictObject({
   at: z.int(),
   seats: four(seatState),
   host: seatSchema.nullable(),
-  /** Missing in a snapshot from before there were invitations. */
-  invitations: four(z.string().nullable()).exactOptional(),
+  invitations: four(z.string().nullable()),
   controls,
   timerOwners: z.array(z.string()).readonly(),
   returns: four(usedSchema),
+  sittings: four(usedSchema),
   changes: usedSchema,
   play: z
     .strictObject({

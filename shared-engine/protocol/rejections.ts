@@ -40,7 +40,7 @@ export const ROOM_REJECTIONS = {
   'bad-drill': 'That drill cannot be used.',
   'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',
   'stays-ready': 'You have taken that back as often as you can; you stay ready now.',
-  'too-often': 'That was done very often at this table; wait a minute and try again.',
+  'too-often': 'That was done very often at this table; wait a minute or two and try again.',
   'used-up':
     'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',

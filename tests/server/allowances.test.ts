@@ -4,12 +4,12 @@ import { MAX_EVENTS } from '../../server/aggregate/log-limits.ts';
 import { type ClassCommand, decideClass } from '../../server/class/decide.ts';
 import { beginClass, evolveClass } from '../../server/class/evolve.ts';
 import { AIMS } from '../../server/class/state.ts';
-import { CHANGES, FIRST_RETURNS, RETURNS } from '../../server/room/growth.ts';
+import { CHANGES, FIRST_CHANGES, FIRST_RETURNS, RETURNS, SITTINGS } from '../../server/room/growth.ts';
 import { classPath, seatsPath, ticketPath } from '../../shared-engine/protocol/paths.ts';
 import { act, type JoinedPlayer, joinClass, openClass, TERMS } from '../kit/class-room.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { type Guest, openRoom, post, sitDown, takeSeat } from '../kit/http-client.ts';
+import { type Guest, inviteBot, openRoom, post, sitDown, takeSeat } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
@@ -39,22 +39,55 @@ describe('what one person does again and again', () => {
     expect(await ticketAt(wilma)).toBe(429);
   });
 
-  test('LM7 people and bots sit down 60 times at once and then once a minute, and a person is removed at any time', async () => {
+  /** 200, or the code of the rejection. */
+  async function claimAt(code: string, seat: Guest['seat'] | null): Promise<number | string> {
+    const response = await post(`${server.url}${seatsPath(code)}`, { name: 'Odo', seat });
+    return response.ok ? response.status : (await response.json()).code;
+  }
+
+  test('LM7 a seat is taken 20 times at once and then every two minutes, and no other seat less often for it', async () => {
+    server = await startServer();
+    const host = await openRoom(server);
+    const peer = await sitDown(server, host);
+    const toggle = async () => {
+      const guest = await takeSeat(server, host.code, { name: 'Tomas', seat: 1 });
+      await peer.act({ kind: 'unseat', seat: guest.seat });
+    };
+    for (let n = 0; n < SITTINGS.atOnce; n++) await toggle();
+    expect(await claimAt(host.code, 1)).toBe('too-often');
+    // Whoever has no wish gets another seat, and the host is held up by nothing.
+    const { seat } = await takeSeat(server, host.code, { name: 'Wilma', seat: null });
+    expect(seat).toBe(2);
+    expect(await inviteBot(server, host, 1)).toMatch(/./);
+    for (const style of ['casual', 'strong'] as const)
+      expect(await peer.act({ kind: 'seat-bot', seat: 1, style })).toMatchObject({ kind: 'ack' });
+    server.clock.advance(SITTINGS.everyMs);
+    expect(await claimAt(host.code, 1)).toBe(200);
+  });
+
+  test('LM7 a host changes bots and invitations 60 times at once and then once a minute, and a person is removed at any time', async () => {
     server = await startServer({ settings: { MESSAGES_PER_SECOND: '200' } });
     const host = await openRoom(server);
     const tomas = await takeSeat(server, host.code);
     const peer = await sitDown(server, host);
     const bot = (n: number) =>
       peer.act({ kind: 'seat-bot', seat: 3, style: n % 2 === 0 ? 'casual' : 'strong' });
-    // The host and a friend sit there already.
-    for (let n = 2; n < CHANGES.atOnce; n++) expect(await bot(n)).toMatchObject({ kind: 'ack' });
+    for (let n = 0; n < CHANGES.atOnce; n++) expect(await bot(n)).toMatchObject({ kind: 'ack' });
     expect(await bot(0)).toMatchObject({ code: 'too-often' });
     expect(await peer.act({ kind: 'unseat', seat: 3 })).toMatchObject({ code: 'too-often' });
-    const claim = await post(`${server.url}${seatsPath(host.code)}`, { name: 'Odo', seat: null });
-    expect([claim.status, (await claim.json()).code]).toEqual([429, 'too-often']);
-    expect(await peer.act({ kind: 'unseat', seat: tomas.seat })).toMatchObject({ kind: 'ack' });
-    server.clock.advance(2 * CHANGES.everyMs);
-    expect((await takeSeat(server, host.code)).seat).toBe(1);
+    // Nobody else has less for it, and the next host begins with some of it.
+    expect(await claimAt(host.code, 2)).toBe(200);
+    expect(await peer.act({ kind: 'unseat', seat: 2 })).toMatchObject({ kind: 'ack' });
+    const next = await sitDown(server, tomas);
+    expect(await peer.act({ kind: 'leave' })).toMatchObject({ kind: 'ack' });
+    for (let n = 0; n < FIRST_CHANGES; n++)
+      expect(
+        await next.act({ kind: 'seat-bot', seat: 3, style: n % 2 === 0 ? 'casual' : 'strong' }),
+      ).toMatchObject({ kind: 'ack' });
+    expect(await next.act({ kind: 'unseat', seat: 3 })).toMatchObject({ code: 'too-often' });
+    server.clock.advance(CHANGES.everyMs);
+    const [back] = [await sitDown(server, tomas), await next.ended];
+    expect(await back.act({ kind: 'unseat', seat: 3 })).toMatchObject({ kind: 'ack' });
   });
 
   test('LM7 a player names aims 30 times at once and then every ten seconds, and nobody else less often for it', async () => {

@@ -8,7 +8,7 @@ import { SETTINGS } from '../../server/config.ts';
 import { MAX_SPECTATORS } from '../../server/delivery/broadcaster.ts';
 import { OPERATIONS } from '../../server/http/operations.ts';
 import { statusOf } from '../../server/http/rejections.ts';
-import { CHANGES, MAX_WITHDRAWALS, RETURNS } from '../../server/room/growth.ts';
+import { CHANGES, MAX_WITHDRAWALS, RETURNS, SITTINGS } from '../../server/room/growth.ts';
 import { TICKET_MS } from '../../server/store/tickets.ts';
 import { HELLO_MS } from '../../server/ws/session.ts';
 import { ADVICE, closeCatalogue, rejectionCatalogue } from '../../shared-engine/protocol/advice.ts';
@@ -87,7 +87,8 @@ const limits = table(
     ),
     row('bytes of a body', BODY_LIMIT, '`too-large`'),
     row('tickets of a seat’s holder', allowed(RETURNS), '`too-often`'),
-    row('seats taken, vacated or invited to in a room', allowed(CHANGES), '`too-often`'),
+    row('claims of one seat of a room', allowed(SITTINGS), '`too-often`'),
+    row('bots seated, removed or invited by a host', allowed(CHANGES), '`too-often`'),
     row('withdrawals of a pass in a step', MAX_WITHDRAWALS, '`too-many-withdrawals`'),
     row('milliseconds for a choice of a bot of one’s own', '`EXTERNAL_BOT_MS`', 'a stand-in chooses'),
   ],
