@@ -8,7 +8,11 @@ export default defineConfig({
     hookTimeout: 120_000,
     // Two cores: more workers only take turns.
     maxWorkers: 2,
-    // The modules keep no state of their own, so that files of tests may share them instead of loading them anew.
+    // Files of tests share their modules instead of loading them anew. What these keep makes no test depend on another:
+    // it is found by its whole content (cards and what is compiled of them, in server/playing-card.ts and the kit), or
+    // nobody reads it (closed databases, in server/store/held.ts), or only its being new counts (ids of messages).
     isolate: false,
+    // A spy that a failing test left would stay in those shared modules.
+    restoreMocks: true,
   },
 });

@@ -200,7 +200,6 @@ describe('a collection of garbage', () => {
     const { results, contexts } = prepare.mock;
     const made = [...results.map(({ value }) => value), ...contexts].map((one: object) => new WeakRef(one));
     prepare.mockClear();
-    vi.restoreAllMocks();
     return made;
   }
 
