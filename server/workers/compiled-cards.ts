@@ -2,29 +2,35 @@
 import { LRUCache } from 'lru-cache';
 import { cardBoundsProblem } from '../../shared-engine/index.ts';
 import { cardKeyOf, HOUSE_CARD_KEY, playingCard } from '../playing-card.ts';
-import type { Cards, CheckedCard, PlayingCard } from '../ports.ts';
+import type { Cancel, Cards, CheckedCard, Clock, PlayingCard } from '../ports.ts';
 import type { SharedCard } from './shared-card.ts';
 import { type CardRef, HOUSE_CARD_REF } from './task.ts';
 import { workOptions } from './work-budgets.ts';
 import type { WorkerPool } from './worker-pool.ts';
 
-/** Cards held for a while after they were sent, so that the next to send one need not wait. */
+/** Cards held for a minute after they were sent, so that the next to send one need not wait. */
 const MAX_RECENT = 16;
+const RECENT_MS = 60_000;
+/** Files as they were sent, of which is known what card they are, as long as somebody holds that card. */
+const MAX_SENT = 1_000;
 
 const TOO_COSTLY =
   'Card: checking it took more time or memory than one card is given; use fewer patterns, or fix some of their variables with "where".';
 
 export class CompiledCards implements Cards {
   readonly #pool: WorkerPool;
+  readonly #clock: Clock;
   /** What is compiled of a card lives as long as the card is in use. */
   readonly #compiled = new WeakMap<PlayingCard, Promise<SharedCard | null>>();
   /** By the key of a file as it was sent. */
-  readonly #recent = new LRUCache<string, PlayingCard>({ max: MAX_RECENT });
+  readonly #sent = new LRUCache<string, WeakRef<PlayingCard>>({ max: MAX_SENT });
+  readonly #recent = new LRUCache<PlayingCard, Cancel>({ max: MAX_RECENT, dispose: (cancel) => cancel() });
   readonly #checking = new Map<string, Promise<CheckedCard | null>>();
   #count = 0;
 
-  constructor(pool: WorkerPool) {
+  constructor(pool: WorkerPool, clock: Clock) {
     this.#pool = pool;
+    this.#clock = clock;
   }
 
   /** Cards compiled since the start. */
@@ -36,8 +42,8 @@ export class CompiledCards implements Cards {
     const problem = cardBoundsProblem(json);
     if (problem !== null) return { ok: false, problems: [problem.message] };
     const sent = cardKeyOf(json);
-    const known = this.#recent.get(sent);
-    if (known) return accepted(known);
+    const known = this.#sent.get(sent)?.deref();
+    if (known) return this.#accept(known);
     // A class that opens with one card at one moment waits for one check.
     const running = this.#checking.get(sent) ?? this.#check(json, sent, sender);
     this.#checking.set(sent, running);
@@ -69,8 +75,14 @@ export class CompiledCards implements Cards {
       this.#compiled.set(card, Promise.resolve(compiled.shared));
       this.#count++;
     }
-    this.#recent.set(sent, card);
-    return accepted(card);
+    this.#sent.set(sent, new WeakRef(card));
+    return this.#accept(card);
+  }
+
+  #accept(card: PlayingCard): CheckedCard {
+    const forget = this.#clock.after(RECENT_MS, () => this.#recent.delete(card));
+    this.#recent.set(card, forget);
+    return { ok: true, choice: { kind: 'file', file: card.file } };
   }
 
   async #compile({ file }: PlayingCard, fairnessKey: string): Promise<SharedCard | null> {
@@ -80,8 +92,4 @@ export class CompiledCards implements Cards {
     this.#count++;
     return result.shared;
   }
-}
-
-function accepted({ file }: PlayingCard): CheckedCard {
-  return { ok: true, choice: { kind: 'file', file } };
 }

@@ -46,7 +46,7 @@ export function openWorkers({ workers, depth, maxQueue }: ReviewSettings, clock:
   const longTasks = new WorkerPool({ ...shared, newWorker: newWorker(true), maxWorkers });
   const pools = [shortTasks, longTasks];
   // Behind whatever a worker does just now, and not before bots and first reviews: a stranger may send any number of cards.
-  const cards = new CompiledCards(longTasks);
+  const cards = new CompiledCards(longTasks, clock);
   const analyzer =
     depth === 'quick'
       ? null

@@ -31,14 +31,9 @@ const goesOn = () => false;
 function fakePool() {
   const fake = fakeWorkers();
   const log = createLog('silent');
-  const pool = new WorkerPool({
-    clock: new FakeClock(),
-    log,
-    newWorker: fake.newWorker,
-    maxWorkers: 1,
-    maxQueue: 100,
-  });
-  return { pool, fake, drills: pooledDrills(pool, new CompiledCards(pool)) };
+  const clock = new FakeClock();
+  const pool = new WorkerPool({ clock, log, newWorker: fake.newWorker, maxWorkers: 1, maxQueue: 100 });
+  return { pool, fake, drills: pooledDrills(pool, new CompiledCards(pool, clock)) };
 }
 
 function requestOf(sender: string, signal = new AbortController().signal) {

@@ -38,8 +38,9 @@ const view = seatView(opened('own card').round, 0);
 function fakePool(maxQueue = 100) {
   const fake = fakeWorkers();
   const { newWorker } = fake;
-  const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue });
-  return { pool, fake, cards: new CompiledCards(pool) };
+  const clock = new FakeClock();
+  const pool = new WorkerPool({ clock, log, newWorker, maxWorkers: 1, maxQueue });
+  return { pool, fake, cards: new CompiledCards(pool, clock) };
 }
 
 /** A pool whose one worker is this thread, and the kinds of the tasks that it was given. */
@@ -53,8 +54,9 @@ function countingPool() {
       return inner.run(task);
     },
   });
-  const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue: 100 });
-  return { pool, kinds, cards: new CompiledCards(pool) };
+  const clock = new FakeClock();
+  const pool = new WorkerPool({ clock, log, newWorker, maxWorkers: 1, maxQueue: 100 });
+  return { pool, clock, kinds, cards: new CompiledCards(pool, clock) };
 }
 
 async function checked(cards: CompiledCards, file: unknown): Promise<PlayingCard> {
@@ -65,9 +67,10 @@ async function checked(cards: CompiledCards, file: unknown): Promise<PlayingCard
 
 describe('WK1 a card in use is compiled once', () => {
   test('for all who send it, at one moment or later, and for all who play with it', async () => {
-    const { cards, kinds, pool } = countingPool();
+    const { cards, clock, kinds, pool } = countingPool();
     const [card, same] = await Promise.all([1, 2].map(() => checked(cards, ownCard('Once'))));
     expect(same).toBe(card);
+    clock.advance(3_600_000);
     expect(await checked(cards, structuredClone(ownCard('Once')))).toBe(card);
     const reviewer = pooledReviewer(pool, cards);
     for (const fairnessKey of ['one table', 'another']) {
@@ -97,16 +100,21 @@ describe('WK1 a card in use is compiled once', () => {
     expect(kinds).toEqual(['compile-card']);
   });
 
-  test('and takes no memory once nobody uses it', async () => {
+  test('and takes no memory of the server’s a minute after it was sent, where nobody uses it', async () => {
     setFlagsFromString('--expose-gc');
     const collect: () => void = runInNewContext('gc');
-    const heldBy = async () =>
-      new WeakRef(playingCard({ kind: 'file', file: storedCardFile(ownCard('Forgotten'))! }));
-    const held = await heldBy();
-    // What was looked at in this turn is held until it ends.
-    await nextTurn();
-    collect();
-    expect(held.deref()).toBeUndefined();
+    const { cards, clock } = countingPool();
+    const held = await checked(cards, ownCard('Forgotten')).then((card) => new WeakRef(card));
+    const isHeld = async () => {
+      // What was looked at in this turn is held until it ends.
+      await nextTurn();
+      collect();
+      return held.deref() !== undefined;
+    };
+    clock.advance(59_999);
+    expect(await isHeld()).toBe(true);
+    clock.advance(1);
+    expect(await isHeld()).toBe(false);
   });
 
   test('into shared memory, from which every thread reads the same hands', () => {

@@ -31,14 +31,16 @@ const reviewRequest = { record: record!, card, fairnessKey: 'room' };
 function fakePool(maxWorkers = 1) {
   const fake = fakeWorkers();
   const { newWorker } = fake;
-  const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers, maxQueue: 100 });
-  return { pool, cards: new CompiledCards(pool), fake };
+  const clock = new FakeClock();
+  const pool = new WorkerPool({ clock, log, newWorker, maxWorkers, maxQueue: 100 });
+  return { pool, cards: new CompiledCards(pool, clock), fake };
 }
 
 function inOneProcess() {
   const newWorker = () => workerInProcess(Promise.resolve(createTaskRunner(simd)));
-  const pool = new WorkerPool({ clock: new FakeClock(), log, newWorker, maxWorkers: 1, maxQueue: 100 });
-  return { pool, cards: new CompiledCards(pool) };
+  const clock = new FakeClock();
+  const pool = new WorkerPool({ clock, log, newWorker, maxWorkers: 1, maxQueue: 100 });
+  return { pool, cards: new CompiledCards(pool, clock) };
 }
 
 describe('deep analyses', () => {
