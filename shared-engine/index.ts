@@ -4,6 +4,8 @@ export {
   type Analyst,
   analyzeDecision,
   type ChoiceReview,
+  choiceVerdict,
+  costliestChoice,
   createAnalyst,
   DEEP_BUDGET,
   type DeepAnalysis,

@@ -1,6 +1,6 @@
 // The exchange as a strip: one button for each choice, with its verdict as words and as the fill of a bar.
-import type { ChoiceReview, Verdict } from '../../shared-engine/index.ts';
-import { VERDICTS, verdictOf } from '../room/verdicts.ts';
+import { type ChoiceReview, choiceVerdict, type Verdict } from '../../shared-engine/index.ts';
+import { VERDICTS } from '../room/verdicts.ts';
 import { choiceName } from './strings.ts';
 
 /** How much of the four-part bar is filled. */
@@ -22,7 +22,7 @@ export function ChoiceStrip({ choices, chosen, onChoose }: ChoiceStripProps) {
   return (
     <ol class="choice-strip">
       {choices.map((choice, index) => {
-        const verdict = verdictOf(choice);
+        const verdict = choiceVerdict(choice);
         return (
           <li key={`${choice.kind}-${choice.step}`}>
             <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>

@@ -1,11 +1,11 @@
 // The same deal once more: play it differently, send it to a friend, see both times side by side.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, Review, SeatView } from '../../shared-engine/index.ts';
+import { type ChoiceReview, choiceVerdict, type Review, type SeatView } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
-import { VERDICTS, verdictOf } from '../room/verdicts.ts';
+import { VERDICTS } from '../room/verdicts.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { forgetPageRound } from '../storage/page-round.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
@@ -116,7 +116,7 @@ function Chosen({ choice }: { readonly choice: ChoiceReview | undefined }) {
         optionName(choice.kind, choice.played)
       )}
       <br />
-      <span class="aside">{VERDICTS[verdictOf(choice)].name}</span>
+      <span class="aside">{VERDICTS[choiceVerdict(choice)].name}</span>
     </>
   );
 }

@@ -1,6 +1,6 @@
 // The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, Review, Verdict } from '../../shared-engine/index.ts';
+import { choiceVerdict, costliestChoice, type Review } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
@@ -8,7 +8,7 @@ import { ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM } from '../room/strings.ts';
-import { VERDICTS, verdictOf } from '../room/verdicts.ts';
+import { VERDICTS } from '../room/verdicts.ts';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { AnalysisProgressBar } from './deep-analysis.tsx';
@@ -86,9 +86,10 @@ interface ChoicesProps {
 }
 
 function Choices({ review, room, seated }: ChoicesProps) {
-  // Until the player opens another, the costliest choice is open, whichever a deeper look finds that to be.
+  // Until the player opens another, the choice that the headline speaks of is open, whichever that comes to be.
   const opened = useSignal<number | null>(null);
-  const chosen = opened.value ?? costliest(review);
+  const costliest = costliestChoice(review.choices);
+  const chosen = opened.value ?? (costliest ? review.choices.indexOf(costliest) : 0);
   const choice = review.choices[chosen];
   return (
     <section class="choices" aria-labelledby="choices-title">
@@ -104,7 +105,7 @@ function Choices({ review, room, seated }: ChoicesProps) {
       {choice && (
         <article class="choice-detail" aria-live="off">
           <h3>
-            {choiceName(choice)}: <span class="verdict-name">{VERDICTS[verdictOf(choice)].name}</span>
+            {choiceName(choice)}: <span class="verdict-name">{VERDICTS[choiceVerdict(choice)].name}</span>
           </h3>
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
@@ -141,20 +142,4 @@ function VerdictLegend() {
       </dl>
     </details>
   );
-}
-
-/** Verdicts by how much there is to look at, further apart than any loss. */
-const RANKS: Readonly<Record<Verdict, number>> = {
-  costly: 200,
-  'a-little-worse': 100,
-  best: -100,
-  'just-as-good': -100,
-  'cant-say': -200,
-};
-
-/** The choice that cost most is open first; it is the one the lesson speaks of. */
-function costliest({ choices }: Review): number {
-  const cost = ({ loss, analysis }: ChoiceReview) =>
-    analysis.depth === 'quick' ? loss : RANKS[analysis.verdict] + (analysis.loss?.value ?? 0);
-  return choices.reduce((best, choice, index) => (cost(choice) > cost(choices[best]!) ? index : best), 0);
 }

@@ -8,7 +8,8 @@ export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
 export { VERDICTS, type Verdict } from './comparison/verdict.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
-export { isCostly, thousandth } from './review/basis.ts';
+export { thousandth } from './review/basis.ts';
+export { choiceVerdict, costliestChoice, isCostly } from './review/choice-verdict.ts';
 export {
   analyzeDecision,
   decisionsIn,
@@ -18,7 +19,6 @@ export {
 } from './review/deep-analysis.ts';
 export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
 export type {
-  Basis,
   ChoiceReview,
   NumberReview,
   PassParts,

@@ -74,9 +74,9 @@ export function deepReviewer(analyst: Analyst, kernel: Kernel, steps: readonly M
 }
 
 /** The passes of a review that clearly had a better one, each by the deepest analysis it has. */
-export function betterPasses({ choices, basis }: Review): readonly BetterPass[] {
+export function betterPasses({ choices }: Review): readonly BetterPass[] {
   return choices.flatMap((choice): BetterPass[] => {
-    if (choice.kind !== 'pass' || !isCostly(choice, basis)) return [];
+    if (choice.kind !== 'pass' || !isCostly(choice)) return [];
     const { step, analysis, loss } = choice;
     const pass = { step, played: choice.played.tiles };
     if (analysis.depth === 'quick')

@@ -7,9 +7,10 @@ import {
   progressSentence,
 } from '../../client/review/deep-strings.ts';
 import { progressDescription, roundProgress } from '../../client/review/round-progress.ts';
-import { VERDICTS, verdictOf } from '../../client/room/verdicts.ts';
+import { VERDICTS } from '../../client/room/verdicts.ts';
 import { withInterval } from '../../client/ui/numbers.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from '../../shared-engine/analysis/review/analysis.ts';
+import { choiceVerdict } from '../../shared-engine/analysis/review/choice-verdict.ts';
 import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { move, reviewOf } from '../kit/reviews.ts';
@@ -71,7 +72,7 @@ function twoPasses(): Review {
 describe('verdicts', () => {
   const small = { value: 1.8, halfWidth: 0.6 };
   const none = { value: -0.2, halfWidth: 0.6 };
-  const verdictAfter = (analysis: DeepAnalysis) => VERDICTS[verdictOf({ loss: 2, analysis })].name;
+  const verdictAfter = (analysis: DeepAnalysis) => VERDICTS[choiceVerdict({ loss: 2, analysis })].name;
 
   it('a choice that was played on has the verdict of its deep analysis, in its words', () => {
     expect(verdictAfter(analysisWith('best', none))).toBe('Best');
@@ -83,8 +84,16 @@ describe('verdicts', () => {
 
   it('a choice that was not played on yet gets its verdict from the loss in tiles, in order', () => {
     const quick = { depth: 'quick', verdict: 'pending' } as const;
-    const names = [0, 0.04, 0.06, 0.79, 0.81, 5].map((loss) => verdictOf({ loss, analysis: quick }));
-    expect(names).toEqual(['best', 'just-as-good', 'a-little-worse', 'a-little-worse', 'costly', 'costly']);
+    const names = [0, 0.04, 0.24, 0.25, 0.49, 0.5, 5].map((loss) => choiceVerdict({ loss, analysis: quick }));
+    expect(names).toEqual([
+      'best',
+      'just-as-good',
+      'just-as-good',
+      'a-little-worse',
+      'a-little-worse',
+      'costly',
+      'costly',
+    ]);
   });
 });
 

@@ -31,13 +31,13 @@ const dealSearch: DealSearch = { seat: 1, dealer: 1, bots: drillOf([]).bots, ste
 describe('the search for lessons with quick reviews', () => {
   const found = interestingDeals(seeds, dealSearch, houseKernel, quickReviewer(houseKernel));
 
-  test('finds some of the deals, each with a pass that costs at least the smallest loss worth attention', () => {
+  test('finds some of the deals, each with a pass that costs half a tile or more', () => {
     expect(found.length).toBeGreaterThan(0);
     for (const { seed, better } of found) {
       expect(seeds).toContain(seed);
       expect(better.length).toBeGreaterThan(0);
       for (const { loss, played, better: best } of better) {
-        expect(loss).toBeGreaterThanOrEqual(0.25);
+        expect(loss).toBeGreaterThanOrEqual(0.5);
         expect(best).not.toEqual(played);
       }
     }
@@ -62,13 +62,13 @@ describe('the search for lessons with quick reviews', () => {
   });
 });
 
-test('a pass of the quick review is costly from the smallest loss worth attention on', () => {
+test('a pass of the quick review has a clearly better one where its verdict is costly', () => {
   const { round } = finishRound(
     begin(openRound({ seed: seedNamed('bar'), dealer: 0 }, { revealRacks: false })),
     (view, random) => chooseFor('random', view, houseKernel, random),
   );
   const review = reviewRound(seatView(round, 2).record, houseKernel);
-  const costly = passesOf(review).filter(({ loss }) => loss >= review.basis.smallLoss);
+  const costly = passesOf(review).filter(({ loss }) => loss >= 0.5);
   expect(costly.length).toBeGreaterThan(1);
   expect(costly.length).toBeLessThan(passesOf(review).length);
   expect(betterPasses(review)).toEqual(

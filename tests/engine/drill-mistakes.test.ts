@@ -19,7 +19,6 @@ import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
-const basis = { passesTried: 24, arrivals: 36, smallLoss: 0.25 };
 const pair: RackGroup = { face: 'bam-3', count: 2 };
 const other: RackGroup = { face: 'east', count: 3 };
 
@@ -67,7 +66,7 @@ const number = (kind: NumberReview['kind'], played: number, best: number): Numbe
   options: [],
   played,
   best,
-  loss: 0.5,
+  loss: 1,
   sentences: ['', ''],
   analysis: { depth: 'quick', verdict: 'pending' },
 });
@@ -97,8 +96,8 @@ describe('a costly choice counts as', () => {
     ['too many asked for', number('ask', 3, 0), ['asked-too-many']],
     ['too few asked for', number('ask', 0, 3), ['asked-too-few']],
   ])('%s', (_, choice, themes) => {
-    expect(mistakesOf(choice, basis)).toEqual(themes);
-    expect(mistakesOf({ ...choice, loss: 0.249 }, basis)).toEqual([]);
+    expect(mistakesOf(choice)).toEqual(themes);
+    expect(mistakesOf({ ...choice, loss: 0.499 })).toEqual([]);
   });
 
   test('every kind of mistake has a label of its own and is met in the cases above', () => {
@@ -115,10 +114,10 @@ describe('after the deep analysis', () => {
 
   test('the deep analysis decides which choices were mistakes', () => {
     const broken = pass({ broken: [pair] }, { loss: 0 });
-    expect(mistakesOf(broken, basis)).toEqual([]);
-    expect(mistakesOf(deep(broken, 'costly'), basis)).toEqual(['broken-multiple']);
+    expect(mistakesOf(broken)).toEqual([]);
+    expect(mistakesOf(deep(broken, 'costly'))).toEqual(['broken-multiple']);
     for (const verdict of ['just-as-good', 'a-little-worse', 'cant-say'] as const) {
-      expect(mistakesOf(deep(pass({ broken: [pair] }), verdict), basis)).toEqual([]);
+      expect(mistakesOf(deep(pass({ broken: [pair] }), verdict))).toEqual([]);
     }
   });
 
@@ -134,7 +133,7 @@ describe('after the deep analysis', () => {
       tiles: [],
       number: place === 0 ? choice.played : better,
     }));
-    expect(mistakesOf({ ...choice, analysis: { ...analysis, finalists } }, basis)).toEqual([category]);
+    expect(mistakesOf({ ...choice, analysis: { ...analysis, finalists } })).toEqual([category]);
   });
 
   test('a pass is compared with the one that the deep analysis names, of which no sections are told', () => {
@@ -143,7 +142,7 @@ describe('after the deep analysis', () => {
     const against = (tiles: PassReview['best']['tiles'], risk: PassReview['best']['risk'] = 'none') => {
       const finalists = analysis.finalists.map((one, place) => (place === 1 ? { ...one, tiles } : one));
       const choice = pass(parts, { played: { ...PLAIN.played, risk }, analysis: { ...analysis, finalists } });
-      return mistakesOf(choice, basis);
+      return mistakesOf(choice);
     };
     expect(against(['bam-1', 'dot-5', 'west'])).toEqual(['broken-multiple']);
     expect(against(['bam-3', 'dot-5', 'west'])).toEqual(['poorer-fit']);
@@ -156,8 +155,8 @@ describe('after the deep analysis', () => {
       const [first] = records('themes in points', 1);
       return { record: first!, review: { ...reviewRound(first!, houseKernel), choices }, aims: [] };
     };
-    const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.3 }));
-    const once = { ...gave('pair'), loss: 0.9 };
+    const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.5 }));
+    const once = { ...gave('pair'), loss: 2 };
     const order = (choices: readonly ChoiceReview[]) =>
       costliestMistakes([review(choices)]).map(({ category, totalWinsLost }) => [category, totalWinsLost]);
     expect(order([once, ...often])).toEqual([
@@ -185,9 +184,7 @@ describe('the mistakes of a class', () => {
     expect(costs.map(({ total }) => total)).toEqual(costs.map(({ total }) => total).sort((a, b) => b - a));
     for (const { category, label, choices, players: count, total, loss } of costs) {
       const mine = players.map(({ review }) =>
-        review!.choices.filter(
-          (choice) => choice.by === 'player' && mistakesOf(choice, basis).includes(category),
-        ),
+        review!.choices.filter((choice) => choice.by === 'player' && mistakesOf(choice).includes(category)),
       );
       expect(label).toBe(MISTAKE_CATEGORIES[category]);
       expect(choices).toBe(mine.flat().length);

@@ -146,7 +146,7 @@ describe('the cost of a choice', () => {
   test('is in tiles, with the number of players for whom another choice was clearly better', () => {
     const first = spread('first-right');
     const above = players.filter(
-      ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.25,
+      ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.5,
     ).length;
     expect(first).toMatchObject({ winsLost: null, costly: above });
     expect(first.choices.reduce((sum, { costly }) => sum + costly!, 0)).toBe(above);

@@ -1,7 +1,10 @@
 // Records written by hand in which the better choice is obvious to a player, and what the review says of them.
 import { describe, expect, test } from 'vitest';
+import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { move, passesOf, reviewOf } from '../kit/reviews.ts';
 
 /** Three multiples that belong together on the house card, and four strays. */
@@ -52,7 +55,7 @@ describe('three strays given', () => {
     expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
     expect(pass!.parts.broken).toEqual([]);
     expect(pass!.sentences[0]).toContain('kept all 3 of your groups whole');
-    expect(review.lesson).toMatch(/^Well played/);
+    expect(review.lesson).toMatch(/^At first look, each of your choices/);
     expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 7 bam whole');
   });
 });
@@ -100,7 +103,7 @@ describe('who chose', () => {
       move('first-across', PUNG, ARRIVED, { by: 'stand-in' }),
     ]);
     expect(passesOf(review)[1]!.loss).toBeGreaterThan(1);
-    expect(review.lesson).toMatch(/^Well played: each of your choices/);
+    expect(review.lesson).toMatch(/^At first look, each of your choices/);
     expect(review.lesson).not.toContain('stand-in');
   });
 
@@ -116,5 +119,54 @@ describe('who chose', () => {
     expect(pass!.legal).toBe(7);
     for (const { tiles } of pass!.alternatives) expect(tiles).toHaveLength(1);
     expect(reviewOf(TOGETHER, [go]).choices).toHaveLength(1);
+  });
+});
+
+describe('the headline while choices are played on', () => {
+  const steps = [
+    move('first-right', STRAYS, ['dot-2', 'dot-5', 'crak-7']),
+    move('first-across', ['dot-2', 'dot-5', 'red'], ['crak-2', 'crak-8', 'east']),
+  ];
+  const review = reviewOf(TOGETHER, steps);
+  const losing = (verdict: DeepAnalysis['verdict'], value: number): DeepAnalysis => ({
+    ...sampleDeepAnalysis(verdict),
+    loss: { value, halfWidth: 0.9 },
+  });
+  const lessonAfter = (...analyses: readonly (DeepAnalysis | null)[]) =>
+    analyses.reduce(
+      (now, analysis, nth) => (analysis === null ? now : withDeepAnalysis(now, nth, analysis)),
+      review,
+    ).lesson;
+
+  test('is about a costly choice before one that is a little worse by a larger loss', () => {
+    expect(lessonAfter(losing('a-little-worse', 2.53), losing('costly', 2.03))).toContain(
+      'the first pass across',
+    );
+    expect(lessonAfter(losing('costly', 1.5), losing('costly', 2.03))).toContain('the first pass across');
+  });
+
+  test('praises nothing beside a choice already shown to be worse, and says so while it is looking', () => {
+    expect(review.lesson).toMatch(/^At first look, each of your choices/);
+    for (const verdict of ['costly', 'a-little-worse'] as const) {
+      expect(lessonAfter(losing(verdict, 2))).toMatch(
+        /^So far, the one thing .* the first pass to the right/,
+      );
+      expect(lessonAfter(null, losing(verdict, 2))).toMatch(
+        /^So far, the one thing .* the first pass across/,
+      );
+    }
+    expect(lessonAfter(losing('best', 0))).toMatch(/so far .* not played on every choice yet/);
+    expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);
+    expect(lessonAfter(losing('best', 0), losing('cant-say', 1))).toMatch(
+      /^No choice of this deal was clearly worse/,
+    );
+  });
+
+  test('leaves a quick loss out once a choice has been played on: tiles and wins are not compared', () => {
+    const costly = reviewOf(TOGETHER, [move('first-right', PUNG, ARRIVED), ...steps.slice(1)]);
+    expect(costly.lesson).toContain('the first pass to the right');
+    expect(withDeepAnalysis(costly, 1, losing('best', 0)).lesson).toMatch(
+      /^Nothing that we have played on so far/,
+    );
   });
 });

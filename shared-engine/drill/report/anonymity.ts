@@ -101,7 +101,7 @@ function cellOf(
   const review = alike?.review;
   const reviewOf = review?.choices.find((one) => one.kind === kind && one.step === step);
   if (!review || !reviewOf || choice.costly === null) return cell;
-  const mistakes = mistakesOf(reviewOf, review.basis);
+  const mistakes = mistakesOf(reviewOf);
   return { ...cell, loss: reviewOf.loss, costly: choice.costly > 0, mistakes };
 }
 

@@ -85,5 +85,5 @@ function costIn(review: Review | null, { kind, step }: ChoiceMade): ChoiceCost |
   if (!review || !choice) return null;
   const { analysis, loss } = choice;
   const winsLost = analysis.depth === 'deep' ? analysis.loss : null;
-  return { loss, winsLost, costly: isCostly(choice, review.basis) };
+  return { loss, winsLost, costly: isCostly(choice) };
 }

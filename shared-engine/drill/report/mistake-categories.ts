@@ -1,7 +1,6 @@
 // The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
 import {
   type Analysis,
-  type Basis,
   type ChoiceReview,
   type Finalist,
   isCostly,
@@ -50,9 +49,9 @@ export interface MistakeCost {
   readonly totalWinsLost: number | null;
 }
 
-/** The categories that apply to one choice; none where it cost too little to mention. */
-export function mistakesOf(choice: ChoiceReview, basis: Basis): readonly MistakeCategory[] {
-  if (!isCostly(choice, basis)) return [];
+/** The categories that apply to one choice; none where nothing clearly better is known. */
+export function mistakesOf(choice: ChoiceReview): readonly MistakeCategory[] {
+  if (!isCostly(choice)) return [];
   return choice.kind === 'pass' ? passMistakes(choice) : numberMistakes(choice);
 }
 
@@ -118,9 +117,7 @@ export function costliestMistakes(entries: readonly ClassEntry[]): readonly Mist
   const found = entries.flatMap(({ review }, player) =>
     (review?.choices ?? [])
       .filter(({ by }) => by === 'player')
-      .flatMap((choice) =>
-        mistakesOf(choice, review!.basis).map((category) => ({ category, player, choice })),
-      ),
+      .flatMap((choice) => mistakesOf(choice).map((category) => ({ category, player, choice }))),
   );
   const costs = MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
     const mine = found.filter((one) => one.category === category);

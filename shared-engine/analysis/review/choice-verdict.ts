@@ -1,0 +1,60 @@
+// The verdict on a choice from what is known of it, and which choice of a round there is most to learn from.
+import type { Verdict } from '../comparison/verdict.ts';
+import { BASIS, COSTLY_TILES } from './basis.ts';
+import type { ChoiceReview } from './review.ts';
+
+/** Of the deep analysis where there is one, from the loss in tiles until then. */
+export function choiceVerdict({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'analysis'>): Verdict {
+  return analysis.depth === 'deep' ? analysis.verdict : verdictByTiles(loss);
+}
+
+function verdictByTiles(loss: number): Verdict {
+  if (loss === 0) return 'best';
+  if (loss < BASIS.smallLoss) return 'just-as-good';
+  return loss < COSTLY_TILES ? 'a-little-worse' : 'costly';
+}
+
+export function isCostly(choice: ChoiceReview): boolean {
+  return choiceVerdict(choice) === 'costly';
+}
+
+/** Whether something better is told of a choice. */
+export function hadBetter(choice: ChoiceReview): boolean {
+  return isCostly(choice) || choiceVerdict(choice) === 'a-little-worse';
+}
+
+/** The player's own choices; where the player made none, those made for the seat. */
+export function choicesMeant(choices: readonly ChoiceReview[]): readonly ChoiceReview[] {
+  const own = choices.filter(({ by }) => by === 'player');
+  return own.length > 0 ? own : choices;
+}
+
+/** Verdicts by how much there is to learn from. */
+const RANKS: Readonly<Record<Verdict, number>> = {
+  costly: 3,
+  'a-little-worse': 2,
+  best: 1,
+  'just-as-good': 1,
+  'cant-say': 0,
+};
+
+/**
+ * The choice that the headline speaks of and that a page opens first: by its verdict, then by its loss. Tiles and wins
+ * cannot be compared, so that the first deep analysis leaves the quick answers out. Null where nothing was chosen.
+ */
+export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview | null {
+  const meant = choicesMeant(choices);
+  const deep = meant.filter(({ analysis }) => analysis.depth === 'deep');
+  const [first, ...rest] = deep.length > 0 ? deep : meant;
+  if (first === undefined) return null;
+  return rest.reduce((worst, choice) => (costsMore(choice, worst) ? choice : worst), first);
+}
+
+function costsMore(one: ChoiceReview, other: ChoiceReview): boolean {
+  const ranks = RANKS[choiceVerdict(one)] - RANKS[choiceVerdict(other)];
+  return ranks === 0 ? lossOf(one) > lossOf(other) : ranks > 0;
+}
+
+function lossOf({ loss, analysis }: ChoiceReview): number {
+  return analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : loss;
+}
