@@ -40,7 +40,7 @@ export interface VariableValues {
 }
 
 /** Every mention of a variable in the groups of a pattern, in reading order. */
-export function variableUses(pattern: CardPattern): VariableUse[] {
+export function variableUses(pattern: Pick<CardPattern, 'groups'>): VariableUse[] {
   return pattern.groups.flatMap(({ tile }, group) => {
     const uses: VariableUse[] = [];
     const use = (name: string, kind: VariableKind, plus = 0): number =>
@@ -62,7 +62,7 @@ export function variableUses(pattern: CardPattern): VariableUse[] {
  * Every choice of values a pattern allows, kind by kind. Two variables of one kind never take the same value.
  * A number variable without `where` takes each value that keeps all its numbers within 1–9.
  */
-export function valuesOf(pattern: CardPattern): VariableValues {
+export function valuesOf(pattern: Pick<CardPattern, 'groups' | 'where'>): VariableValues {
   const uses = variableUses(pattern);
   const domains = <T>(kind: VariableKind, values: (domain: CardDomain | undefined, name: string) => T[]) =>
     new Map(

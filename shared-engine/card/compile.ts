@@ -11,7 +11,7 @@ type HandTiles = Pick<Hand, 'singles' | 'groups'>;
 
 /** The tiles that a pattern wants under one assignment; null where a number is outside 1–9. */
 export function handTilesOf(
-  pattern: CardPattern,
+  pattern: Pick<CardPattern, 'groups'>,
   assignment: Assignment,
   parameters: CardFile['parameters'],
 ): HandTiles | null {
@@ -39,8 +39,8 @@ export function firstShortFace({ singles }: HandTiles): number | null {
   return index < 0 ? null : index;
 }
 
-/** Whether the set of 152 tiles can make this hand. */
-function isPossible(hand: HandTiles): boolean {
+/** Whether it has 14 tiles and the set of 152 can make it. */
+export function isPossible(hand: HandTiles): boolean {
   return (
     sizeOf(hand.singles) + sizeOf(hand.groups) === 14 &&
     firstShortFace(hand) === null &&
@@ -67,7 +67,8 @@ export function compileCard(card: CardFile): CompiledCard {
   };
 }
 
-function distinctHandsOf(pattern: CardPattern, parameters: CardFile['parameters']): HandTiles[] {
+/** Each hand of one pattern once. */
+export function distinctHandsOf(pattern: CardPattern, parameters: CardFile['parameters']): HandTiles[] {
   const hands = new Map<string, HandTiles>();
   for (const assignment of assignmentsOf(valuesOf(pattern))) {
     const hand = handTilesOf(pattern, assignment, parameters);

@@ -81,6 +81,19 @@ export const cardFileSchema = z.strictObject({
   patterns: z.array(patternSchema).min(1).max(CARD_LIMITS.patterns).readonly(),
 });
 
+/** A card in the making: the same structure, in which lists may still be empty. */
+export const cardDraftSchema: z.ZodType<CardFile> = cardFileSchema.extend({
+  name: z.string().max(80),
+  sections: z
+    .array(z.strictObject({ id: idSchema, name: z.string().max(80) }))
+    .max(CARD_LIMITS.sections)
+    .readonly(),
+  patterns: z
+    .array(patternSchema.extend({ groups: z.array(groupSchema).max(14).readonly() }))
+    .max(CARD_LIMITS.patterns)
+    .readonly(),
+});
+
 export type CardTile = z.infer<typeof tileSchema>;
 export type CardGroup = z.infer<typeof groupSchema>;
 export type CardDomain = z.infer<typeof domainSchema>;

@@ -4,7 +4,7 @@ import { countOfAssignments, valuesOf } from './assignment.ts';
 import { boundsProblem } from './bounds.ts';
 import { CARD_LIMITS, type CardFile, type CardPattern, cardFileSchema, patternSchema } from './format.ts';
 import { type CardProblem, cardProblem } from './problem.ts';
-import { handProblems, patternProblems } from './semantics.ts';
+import { countsHands, handProblems, patternProblems, tooManyHandsProblem } from './semantics.ts';
 import { cardStructureProblems, patternStructureProblems } from './structure.ts';
 
 export type ParsedCard =
@@ -46,7 +46,7 @@ export function parseCard(json: unknown): ParsedCard {
     if (problems.length >= MAX_PROBLEMS) break;
     const found = patternProblems(pattern, sectionIds, parameters);
     problems.push(...found);
-    if (!found.some(({ code }) => VARIABLE_FAULTS.has(code))) countable.push(pattern);
+    if (found.every(({ code }) => countsHands(code))) countable.push(pattern);
   }
   const tooMany = tooManyHands(countable);
   if (tooMany) problems.push(tooMany);
@@ -56,23 +56,12 @@ export function parseCard(json: unknown): ParsedCard {
     : { ok: true, card: { ...frame.data, patterns } };
 }
 
-/** After one of these the hands of a pattern are not checked: they would only repeat the fault. */
-const VARIABLE_FAULTS: ReadonlySet<string> = new Set([
-  'variable-mixed',
-  'too-many-variables',
-  'wrong-where',
-  'number-out-of-range',
-  'no-year',
-]);
-
 /** Counted over the whole card before any hand is built: no file makes the program build more than the bound. */
 function tooManyHands(patterns: readonly CardPattern[]): CardProblem | null {
   let hands = 0;
   for (const pattern of patterns) {
     hands += countOfAssignments(valuesOf(pattern));
-    if (hands <= CARD_LIMITS.hands) continue;
-    const text = `with it the card comes to more than ${CARD_LIMITS.hands} hands; fix some of its variables with "where".`;
-    return cardProblem('too-many-hands', pattern.id, null, text);
+    if (hands > CARD_LIMITS.hands) return tooManyHandsProblem(pattern.id);
   }
   return null;
 }

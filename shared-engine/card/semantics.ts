@@ -23,6 +23,25 @@ const DOMAIN_OF: Record<VariableKind, readonly string[]> = {
   wind: ['winds'],
 };
 
+/** After one of these the hands of a pattern are not checked: they would only repeat the fault. */
+const VARIABLE_FAULTS: ReadonlySet<CardProblemCode> = new Set([
+  'variable-mixed',
+  'too-many-variables',
+  'wrong-where',
+  'number-out-of-range',
+  'no-year',
+]);
+
+/** Whether a pattern with this fault still has hands that can be counted and checked. */
+export function countsHands(code: CardProblemCode): boolean {
+  return !VARIABLE_FAULTS.has(code);
+}
+
+export function tooManyHandsProblem(pattern: string): CardProblem {
+  const text = `with it the card comes to more than ${CARD_LIMITS.hands} hands; fix some of its variables with "where".`;
+  return cardProblem('too-many-hands', pattern, null, text);
+}
+
 /** Faults that do not depend on the values of the variables. */
 export function patternProblems(
   pattern: CardPattern,
