@@ -21,11 +21,8 @@ const app = openApp({
     window.addEventListener('popstate', run);
     return () => window.removeEventListener('popstate', run);
   },
-  freshDeal: () => {
-    const [random = 0] = crypto.getRandomValues(new Uint8Array(1));
-    const dealer = ([0, 1, 2, 3] as const)[random % 4] ?? 0;
-    return { deal: { seed: randomHex(32), dealer }, seat: 0, cardOf: null };
-  },
+  newSeed: () => randomHex(32),
+  random: { below: (count) => (crypto.getRandomValues(new Uint8Array(1))[0] ?? 0) % count },
 });
 
 if (app.route.peek().kind !== 'front') void roomsPart.fetch();

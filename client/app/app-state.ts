@@ -1,11 +1,11 @@
 // The state of the page as a whole: the route, the settings, the sheet on top.
 import { signal } from '@preact/signals';
-import type { Review } from '../../shared-engine/index.ts';
+import { nextDealer, type Random, type Review } from '../../shared-engine/index.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { recentPlaces } from '../storage/recent-places.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import type { App, Sheet } from './routes/app.ts';
-import type { SharedDeal } from './routes/deal-link.ts';
+import { exchangeOf } from './routes/deal-link.ts';
 import { pathOf, routeOf } from './routes/route.ts';
 
 export interface AppPorts {
@@ -16,7 +16,8 @@ export interface AppPorts {
   readonly goBack: () => void;
   /** Runs `run` whenever the player goes back or forward, until the function that it returns is called. */
   readonly onReturn: (run: () => void) => () => void;
-  readonly freshDeal: () => SharedDeal;
+  readonly newSeed: () => string;
+  readonly random: Random;
 }
 
 /** `close` ends what the app listens to. */
@@ -58,7 +59,16 @@ export function openApp(ports: AppPorts): App & { close(): void } {
       }
       sheet.value = next;
     },
-    freshDeal: ports.freshDeal,
+    freshDeal() {
+      const { alone } = settings.peek().ways;
+      const dealer = nextDealer({ whoIsEast: alone.whoIsEast, player: 0, last: null }, ports.random);
+      return {
+        deal: { seed: ports.newSeed(), dealer },
+        seat: 0,
+        cardOf: null,
+        ways: exchangeOf(alone),
+      };
+    },
     recentPlaces: () => recentPlaces(ports.storage),
     linkTo: (target) => `${ports.origin}${pathOf(target)}`,
     reviewBefore(key, play, review) {

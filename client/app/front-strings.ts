@@ -41,11 +41,7 @@ export const MISSING = {
 
 export const TERMS = {
   style: 'The bots when you practice alone',
-  deadline: 'Time for each step',
-  deadlineOff: 'As long as you like',
-  revealRacks: 'Show all four racks at the end',
-  revealRacksAbout:
-    'With friends: everybody at the table is told before the deal, and only then can a deal be played again. Alone with bots they are always shown.',
+  ways: { alone: 'How you play alone', friends: 'How you play with friends' },
 } as const;
 
 export const LAZY = {

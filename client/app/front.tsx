@@ -40,7 +40,7 @@ export function Front({ app }: { readonly app: App }) {
       name: name || FRONT.guest,
       mode,
       // Alone nothing has to stay private, and an open deal can be played again (rule Z2).
-      terms: { deadline: settings.deadline, revealRacks: mode === 'alone' || settings.revealRacks },
+      terms: { ...settings.ways[mode], ...(mode === 'alone' && { revealRacks: true }) },
       bots: [bot, bot, bot],
       card: card.value,
     });

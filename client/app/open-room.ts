@@ -1,5 +1,5 @@
 // How each kind of room is opened: at the server, in the page for one deal, or as the example of the help.
-import type { CompiledCard, Deal } from '../../shared-engine/index.ts';
+import { type CompiledCard, type Deal, STANDARD_TERMS, type Terms } from '../../shared-engine/index.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { openPendingRequests } from '../connection/pending.ts';
@@ -17,7 +17,7 @@ import type { Settings } from '../storage/settings.ts';
 import { announcementsOf } from '../table/announcements.ts';
 import { FRONT } from './front-strings.ts';
 import { PRACTICE } from './room-strings.ts';
-import { dealKey, type SharedDeal } from './routes/deal-link.ts';
+import { dealKey, exchangeOf, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf } from './routes/route.ts';
 
 const newId = () => randomHex(12);
@@ -74,7 +74,8 @@ interface InPage {
   readonly title: string;
   readonly shared: SharedDeal;
   readonly settings: Pick<Settings, 'name' | 'style'>;
-  readonly onDeal: (deal: Deal) => void;
+  readonly terms: Terms;
+  readonly onDeal: (deal: Deal, terms: Terms) => void;
   /** Whether the round outlives the page. */
   readonly stored: boolean;
 }
@@ -82,14 +83,15 @@ interface InPage {
 /** A table in the page itself for this deal; the address bar follows from deal to deal. */
 export function pageRoom(shared: SharedDeal, settings: Settings): Room {
   let place: string | null = null;
-  const onDeal = (deal: Deal) => {
+  const onDeal = (deal: Deal, terms: Terms) => {
     // One table in the page is one place, however many deals are played at it.
     if (place !== null) forgetPlace(lastingStorage, place);
-    place = pathOf({ kind: 'deal', shared: { ...shared, deal } });
+    place = pathOf({ kind: 'deal', shared: { ...shared, deal, ways: exchangeOf(terms) } });
     rememberPlace(lastingStorage, place);
     window.history.replaceState(null, '', place);
   };
-  return inPage({ title: PRACTICE.title, shared, settings, onDeal, stored: true });
+  const terms = { ...settings.ways.alone, ...shared.ways };
+  return inPage({ title: PRACTICE.title, shared, settings, terms, onDeal, stored: true });
 }
 
 /** The example of the help: always the same tiles and the same three bots. */
@@ -98,13 +100,14 @@ export function lessonRoom({ name }: Settings): Room {
     title: LESSON.title,
     shared: LESSON_DEAL,
     settings: { name, style: 'typical' },
+    terms: STANDARD_TERMS.alone,
     onDeal() {},
     stored: false,
   });
 }
 
 /** Bots, card and review are fetched only when the table opens. */
-function inPage({ title, shared, settings, onDeal, stored: isStored }: InPage): Room {
+function inPage({ title, shared, settings, terms, onDeal, stored: isStored }: InPage): Room {
   const loadCard = async (): Promise<CompiledCard> => {
     const { houseCard, loadCard: load } = await import('../cards/load-card.ts');
     return (shared.cardOf && (await load(shared.cardOf))) || houseCard();
@@ -126,6 +129,7 @@ function inPage({ title, shared, settings, onDeal, stored: isStored }: InPage): 
           code: title,
           first: shared.deal,
           you: shared.seat,
+          terms,
           name: settings.name.trim() || FRONT.guest,
           botNames: PRACTICE.bots,
           // The bots of a round that goes on pass as they did.

@@ -1,7 +1,8 @@
-// How the tables of this player are set up, apart from the card: bots, time, open racks.
+// How the tables of this player are set up, apart from the card: bots and ways to play.
 import { STYLES } from '../../shared-engine/index.ts';
-import { duration, STYLE_NAMES } from '../room/term-names.ts';
-import { DEADLINES, type Settings } from '../storage/settings.ts';
+import { STYLE_NAMES } from '../room/term-names.ts';
+import { WaysForm } from '../room/ways-form.tsx';
+import type { Settings } from '../storage/settings.ts';
 import { TERMS } from './front-strings.ts';
 
 interface TableTermsProps {
@@ -30,32 +31,15 @@ export function TableTerms({ form, settings, onChange }: TableTermsProps) {
           </label>
         ))}
       </fieldset>
-      <fieldset>
-        <legend>{TERMS.deadline}</legend>
-        <div class="row">
-          {DEADLINES.map((deadline) => (
-            <label key={deadline} class="choice">
-              <input
-                type="radio"
-                name={`${form}-deadline`}
-                checked={settings.deadline === deadline}
-                onChange={() => onChange({ deadline })}
-              />
-              <span>{deadline === null ? TERMS.deadlineOff : duration(deadline)}</span>
-            </label>
-          ))}
-        </div>
-      </fieldset>
-      <label class="choice">
-        <input
-          type="checkbox"
-          checked={settings.revealRacks}
-          onChange={(event) => onChange({ revealRacks: event.currentTarget.checked })}
+      {(['alone', 'friends'] as const).map((mode) => (
+        <WaysForm
+          key={mode}
+          mode={mode}
+          title={TERMS.ways[mode]}
+          terms={settings.ways[mode]}
+          onChange={(terms) => onChange({ ways: { ...settings.ways, [mode]: terms } })}
         />
-        <span>
-          <b>{TERMS.revealRacks}</b> {TERMS.revealRacksAbout}
-        </span>
-      </label>
+      ))}
     </>
   );
 }

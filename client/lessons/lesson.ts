@@ -1,5 +1,13 @@
 // The Charleston explained on an example while it is played: its deal, and what to look at before each choice.
-import { bagOf, countOf, FACES, type Face, neighbor, type SeatView } from '../../shared-engine/index.ts';
+import {
+  bagOf,
+  countOf,
+  FACES,
+  type Face,
+  neighbor,
+  type SeatView,
+  STANDARD_TERMS,
+} from '../../shared-engine/index.ts';
 import type { SharedDeal } from '../app/routes/deal-link.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
@@ -17,6 +25,7 @@ export const LESSON_DEAL: SharedDeal = {
   deal: { seed: '73'.padStart(64, '0'), dealer: 0 },
   seat: 0,
   cardOf: null,
+  ways: STANDARD_TERMS.alone,
 };
 
 /** Sentences for the screen that is due, or none. */

@@ -13,7 +13,7 @@ import {
   evolve,
   forFour,
   type Kernel,
-  neighbor,
+  nextDealer,
   openRound,
   type Round,
   type RoundEvent,
@@ -24,10 +24,12 @@ import {
   type SeatInfo,
   type ServerMessage,
   type SimdModule,
-  STANDARD_TERMS,
   type StyleName,
   seatView,
   stepOf,
+  stream,
+  type Terms,
+  termsFrom,
   withDeepAnalysis,
 } from '../../shared-engine/index.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
@@ -40,6 +42,8 @@ export interface LocalTablePorts {
   readonly code: string;
   readonly first: Deal;
   readonly you: Seat;
+  /** How the first deal is played. */
+  readonly terms: Terms;
   readonly name: string;
   readonly botNames: readonly [string, string, string, string];
   readonly style: StyleName;
@@ -53,7 +57,7 @@ export interface LocalTablePorts {
   readonly stored: PageRound | null;
   readonly store: (round: PageRound) => void;
   /** A deal has been dealt; the first one too. */
-  readonly onDeal: (deal: Deal) => void;
+  readonly onDeal: (deal: Deal, terms: Terms) => void;
   readonly on: {
     readonly state: (state: ConnectionState) => void;
     readonly message: (message: ServerMessage) => void;
@@ -78,6 +82,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   let kernel: Kernel | null = null;
   let analyst: Analyst | null = null;
   let play: Play | null = null;
+  let terms = ports.terms;
   let seq = 0;
   let cancelReview: Cancel = () => {};
   let cancelAnalysis: Cancel = () => {};
@@ -90,6 +95,7 @@ export function localTable(ports: LocalTablePorts): Connection {
     on.state({ kind: 'open' });
     if (play !== null) return sendTable();
     const stored = ports.stored?.card === card.id ? ports.stored : null;
+    terms = stored?.terms ?? terms;
     deal(ports.first, stored?.number ?? 1, stored?.answers);
   }
 
@@ -101,9 +107,9 @@ export function localTable(ports: LocalTablePorts): Connection {
   /** `answers` are given again, as far as the engine of today takes them. */
   function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
     cancel();
-    const round = begin(openRound(next, STANDARD_TERMS.alone, roundIdOf(ports.code, number)));
+    const round = begin(openRound(next, terms, roundIdOf(ports.code, number)));
     play = { number, deal: next, round, answers: [] };
-    ports.onDeal(next);
+    ports.onDeal(next, terms);
     letBotsAnswer();
     for (const answer of answers) {
       if (!answerWith(answer).ok) break;
@@ -116,11 +122,22 @@ export function localTable(ports: LocalTablePorts): Connection {
   function send(request: ClientRequest) {
     if (play === null) return;
     if (request.kind === 'choose') return choose(request);
-    on.message({ kind: 'ack', id: request.id });
-    if (request.action.kind === 'ready' && play.round.phase === 'closed') {
-      const dealer = neighbor(play.round.deal.dealer, 'right');
-      deal({ seed: ports.newSeed(), dealer }, play.number + 1);
+    const { id, action } = request;
+    const isClosed = play.round.phase === 'closed';
+    if (action.kind === 'set-terms' && isClosed) {
+      const agreed = termsFrom(action.terms, 'alone');
+      if (!agreed.ok) return on.message({ kind: 'rejected', id, code: agreed.code, message: agreed.message });
+      terms = agreed.terms;
+      sendTable();
     }
+    on.message({ kind: 'ack', id });
+    if (action.kind === 'ready' && isClosed) dealNext(play);
+  }
+
+  function dealNext({ round, number }: Play) {
+    const seed = ports.newSeed();
+    const east = { whoIsEast: terms.whoIsEast, player: you, last: round.deal.dealer };
+    deal({ seed, dealer: nextDealer(east, stream(seed, 'first dealer')) }, number + 1);
   }
 
   function choose({ id, choice }: ClientRequest & { kind: 'choose' }) {
@@ -156,6 +173,7 @@ export function localTable(ports: LocalTablePorts): Connection {
       seat: you,
       number,
       style: ports.style,
+      terms: play.round.terms,
       card: kernel.card.id,
       answers,
     });
@@ -219,7 +237,8 @@ export function localTable(ports: LocalTablePorts): Connection {
         code: ports.code,
         you,
         seats: forFour(info),
-        terms: STANDARD_TERMS.alone,
+        mode: 'alone',
+        terms,
         card: { id, name },
         round: play.number,
         remaining: null,

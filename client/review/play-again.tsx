@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type ChoiceReview, choiceVerdict, type Review, type SeatView } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
-import { dealKey, type SharedDeal } from '../app/routes/deal-link.ts';
+import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
@@ -16,7 +16,7 @@ export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'pag
   if (view.stage.phase !== 'closed' || view.stage.opened === null) return null;
   const { seed } = view.stage.opened;
   const cardOf = home === 'server' && table.card.id !== 'house' ? table.code : null;
-  return { deal: { seed, dealer: view.dealer }, seat: you, cardOf };
+  return { deal: { seed, dealer: view.dealer }, seat: you, cardOf, ways: exchangeOf(view.terms) };
 }
 
 /** Why a deal of chance is not offered again; says nothing of a prepared one, which the deal check does. */

@@ -7,8 +7,9 @@ import { Invite } from '../room/invite.tsx';
 import { ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
-import { LOBBY, ROOM } from '../room/strings.ts';
+import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { VERDICTS } from '../room/verdicts.ts';
+import { WaysPanel } from '../room/ways-panel.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { AnalysisProgressBar } from './deep-analysis.tsx';
@@ -53,6 +54,12 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {shared ? <PlayAgain app={app} shared={shared} /> : <NotAgain view={seated.view} />}
       <OpenRacks seated={seated} />
       <DealCheckPanel seated={seated} kept={commitment} />
+      {!table.controls && (
+        <details class="panel">
+          <summary>{WAYS.title}</summary>
+          <WaysPanel room={room} table={table} />
+        </details>
+      )}
       {home === 'server' && !table.controls && (
         <details class="panel">
           <summary>{LOBBY.seats}</summary>

@@ -43,6 +43,16 @@ export const LOBBY = {
     `${names} ${count === 1 ? 'is' : 'are'} ready and ${count === 1 ? 'waits' : 'wait'} for you.`,
 } as const;
 
+export const WAYS = {
+  title: 'How this table plays',
+  usual: (card: string) => `This table plays as usual. Card: ${card}.`,
+  unusual: (card: string) => `Card: ${card}. Not as usual at this table:`,
+  change: 'Play another way',
+  summary: (unusual: number) =>
+    unusual === 0 ? 'as usual' : unusual === 1 ? 'one thing is different' : `${unusual} things are different`,
+  asUsual: 'As usual again',
+} as const;
+
 export const OWN_BOT = {
   title: 'Invite a bot of your own',
   about: 'If you have written a bot, it can take a free seat here. Everybody sees that it is yours.',

@@ -9,6 +9,8 @@ import {
   STYLES,
   type StyleName,
   seatSchema,
+  type Terms,
+  termsSchema,
 } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
@@ -19,6 +21,7 @@ export interface PageRound {
   readonly number: number;
   /** How the three bots pass. */
   readonly style: StyleName;
+  readonly terms: Terms;
   /** Id of the card. */
   readonly card: string;
   readonly answers: readonly Choice[];
@@ -31,6 +34,7 @@ const pageRoundSchema: z.ZodType<PageRound> = z.strictObject({
   seat: seatSchema,
   number: z.int().min(1),
   style: z.enum(STYLES),
+  terms: termsSchema,
   card: z.string(),
   answers: z.array(choiceSchema).max(20).readonly(),
 });

@@ -1,18 +1,19 @@
 // The settings that this browser remembers: a name, how tables are set up, how the page looks and sounds.
-import { STYLES, type StyleName } from '../../shared-engine/index.ts';
+import { type Mode, STYLES, type StyleName, type Terms } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
+import { readWays } from './ways.ts';
 
-export const DEADLINES = [null, 30, 60, 120] as const;
 /** Percent of the page's own size. */
 export const TEXT_SIZES = [100, 125, 150, 175, 200] as const;
 export const FIRST_SORTS = ['suit', 'number'] as const;
 
+export type OwnTable = Exclude<Mode, 'class'>;
+
 export interface Settings {
   readonly name: string;
   readonly style: StyleName;
-  /** Seconds for each step, or null without a limit. */
-  readonly deadline: number | null;
-  readonly revealRacks: boolean;
+  /** How tables play that are opened here, alone with bots and with friends. */
+  readonly ways: Readonly<Record<OwnTable, Terms>>;
   readonly textSize: (typeof TEXT_SIZES)[number];
   /** Number or letter in the corner of each tile. */
   readonly indexMarks: boolean;
@@ -27,14 +28,15 @@ export function readSettings(storage: TextStorage): Settings {
   const yes = (key: string, otherwise: boolean) =>
     (storage.read(key) ?? (otherwise ? 'yes' : 'no')) === 'yes';
   const style = storage.read('style');
-  const deadline = Number(storage.read('deadline'));
   const textSize = Number(storage.read('text-size'));
   const sort = storage.read('first-sort');
   return {
     name: storage.read('name') ?? '',
     style: STYLES.find((known) => known === style) ?? 'typical',
-    deadline: DEADLINES.find((known) => known === deadline) ?? null,
-    revealRacks: yes('reveal-racks', false),
+    ways: {
+      alone: readWays(storage.read('ways-alone'), 'alone'),
+      friends: readWays(storage.read('ways-friends'), 'friends'),
+    },
     textSize: TEXT_SIZES.find((known) => known === textSize) ?? 100,
     indexMarks: yes('index-marks', true),
     sort: FIRST_SORTS.find((known) => known === sort) ?? 'suit',
@@ -47,8 +49,8 @@ export function writeSettings(storage: TextStorage, settings: Settings): void {
   const word = (wanted: boolean) => (wanted ? 'yes' : 'no');
   storage.write('name', settings.name);
   storage.write('style', settings.style);
-  storage.write('deadline', String(settings.deadline ?? ''));
-  storage.write('reveal-racks', word(settings.revealRacks));
+  storage.write('ways-alone', JSON.stringify(settings.ways.alone));
+  storage.write('ways-friends', JSON.stringify(settings.ways.friends));
   storage.write('text-size', String(settings.textSize));
   storage.write('index-marks', word(settings.indexMarks));
   storage.write('first-sort', settings.sort);

@@ -5,6 +5,7 @@ import type { Room } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { STEP_NAMES, wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
+import { WaysFolded } from '../room/ways-panel.tsx';
 import { publicAnnouncement } from './public-announcements.ts';
 import { SeatRing } from './seat-ring.tsx';
 import { SPECTATOR } from './strings.ts';
@@ -34,6 +35,7 @@ export function SpectatorScreen({ app, room, table }: SpectatorScreenProps) {
           <li key={`${index}-${step.kind}`}>{publicAnnouncement(table, step)}</li>
         ))}
       </ol>
+      <WaysFolded mode={table.mode} terms={open === null ? table.terms : view.terms} />
       {open === null && <SeatPicker app={app} room={room} table={table} />}
     </main>
   );

@@ -4,19 +4,6 @@ export const LOBBY_SCREEN = {
   title: 'Your table',
   titleGuest: 'Take a seat',
   ready: 'I am ready',
-  terms: 'At this table',
-  deadline: (seconds: number | null) =>
-    seconds === null ? 'Each step takes as long as you like.' : `Each step takes at most ${seconds} seconds.`,
-  revealRacks: (reveal: boolean) =>
-    reveal ? 'All four racks are shown at the end.' : 'Racks stay private at the end.',
-  card: (name: string) => `Card: ${name}.`,
-  cardHelp: {
-    printed: 'It lies there in its own order,',
-    nearest: 'It shows your closest hands first,',
-    none: 'It is not on the table,',
-  },
-  passLog: (shown: boolean) =>
-    shown ? 'and you can look up what has passed.' : 'and what has passed is not listed.',
 } as const;
 
 export const TABLE = {

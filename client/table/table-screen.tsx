@@ -6,6 +6,7 @@ import type { Room, Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
+import { WaysFolded } from '../room/ways-panel.tsx';
 import { AimPanel } from './aim-panel.tsx';
 import { lastAnnouncement } from './announcements.ts';
 import { Clock } from './clock.tsx';
@@ -67,6 +68,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}
           {terms.passLog && <History seated={seated} />}
+          <WaysFolded mode={seated.table.mode} terms={terms} />
           {home === 'server' && commitment && (
             <SixWords key={commitment.round} commitment={commitment.commitment} />
           )}

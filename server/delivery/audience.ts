@@ -39,6 +39,7 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
     code: facts.code,
     you: listening?.seat ?? null,
     seats: seatInfos(state),
+    mode: state.mode,
     terms: state.terms,
     card: facts.card,
     round: state.play?.number ?? 0,

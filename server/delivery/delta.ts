@@ -28,6 +28,7 @@ export function deltaBetween(before: Moment, now: Moment, facts: TableFacts): Ta
     remaining: remainingOf(state, facts),
     ...((before.listening?.seat ?? null) !== you && { you }),
     ...(haveSeatsChanged(before.state, state) && { seats: seatInfos(state) }),
+    ...(before.state.terms !== state.terms && { terms: state.terms }),
     ...((before.state.play?.number ?? 0) !== round && { round }),
     ...(facts.policy.hasTeacher && controlsDelta(before, now)),
     ...viewDeltaBetween(before, now),

@@ -20,7 +20,7 @@ import { join } from '../class/joining.ts';
 import { newerPage } from '../class/newer-page.ts';
 import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
-import { type ClassPlayer, isGuided } from '../class/state.ts';
+import { type ClassPlayer, classTableTerms, isGuided } from '../class/state.ts';
 import { playingCard } from '../playing-card.ts';
 import type { Cards, Clock, Drills, Entropy } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
@@ -227,6 +227,7 @@ function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
     code,
     title: drill.title,
     terms,
+    tableTerms: classTableTerms(state),
     form: drill.form,
     deals: drill.deals.length,
     dealt,

@@ -4,6 +4,7 @@ import type {
   Choice,
   ConnectionOrigin,
   Four,
+  Mode,
   OpenRoom,
   PreparedDeal,
   Resolved,
@@ -13,7 +14,6 @@ import type {
   Terms,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
-import type { Mode } from './policy.ts';
 import type { TeacherControls } from './teacher-controls.ts';
 
 export interface Opening {

@@ -1,7 +1,13 @@
 // What has happened in a room; the log of these is the room.
-import type { ConnectionOrigin, RoundEvent, Seat, StyleName, Terms } from '../../shared-engine/index.ts';
+import type {
+  ConnectionOrigin,
+  Mode,
+  RoundEvent,
+  Seat,
+  StyleName,
+  Terms,
+} from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
-import type { Mode } from './policy.ts';
 import type { TeacherControls } from './teacher-controls.ts';
 
 export type RoomEvent =
@@ -55,6 +61,8 @@ export type RoomEvent =
   | { readonly kind: 'old-secret-shown'; readonly seat: Seat; readonly secretHash: string }
   /** Server `node` watches the room's clock from now on, beside `others`; with none the clock runs anew (rule K3). */
   | { readonly kind: 'timer-claimed'; readonly node: string; readonly others: readonly string[] }
+  /** The host has changed how the table plays from the next deal on. */
+  | { readonly kind: 'terms-changed'; readonly terms: Terms }
   | { readonly kind: 'ready'; readonly seat: Seat; readonly ready: boolean }
   /** The teacher's controls of this table from now on; where that lifts a hold the step gets its whole time. */
   | { readonly kind: 'controls-changed'; readonly controls: TeacherControls }

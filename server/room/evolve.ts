@@ -86,6 +86,11 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       // While a round runs it takes over for somebody who left, and that is no doing of the host's.
       return { ...(isRoundRunning(state) ? state : changed(state, recorded.at)), seats };
     }
+    case 'terms-changed': {
+      // Nobody has agreed to this yet.
+      const seats = forFour((seat) => unready(state.seats[seat]));
+      return { ...state, ...changed(state, recorded.at), terms: event.terms, seats };
+    }
     case 'ready':
       return withReadiness(state, event);
     case 'connected': {

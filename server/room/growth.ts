@@ -46,6 +46,7 @@ export function isUsedUp({ seq }: RoomState, command: RoomCommand): boolean {
 function beginsAnew(action: TableAction): boolean {
   switch (action.kind) {
     case 'seat-bot':
+    case 'set-terms':
       return true;
     case 'ready':
       return action.ready;

@@ -25,6 +25,8 @@ export function logFieldsOf(event: RoomEvent): LogFields {
       return { event: event.kind, seat: event.seat };
     case 'timer-claimed':
       return { event: event.kind, restarted: event.others.length === 0 };
+    case 'terms-changed':
+      return { event: event.kind };
     case 'controls-changed':
       return { event: event.kind, held: event.controls.holdBefore ?? 'no' };
     case 'more-time':

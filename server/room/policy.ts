@@ -1,8 +1,5 @@
 // What differs between the tables of people and the tables of a class, as one object that is handed to a room.
-
-/** How a room came about: by one person for bots or friends, or as a table of a class. */
-export const MODES = ['alone', 'friends', 'class'] as const;
-export type Mode = (typeof MODES)[number];
+import type { Mode } from '../../shared-engine/index.ts';
 
 export interface TablePolicy {
   /** Whether whoever has the code may look in, watch and sit down, and has a person's data at the room itself. */

@@ -42,6 +42,7 @@ export function replayRoom(recorded: readonly RecordedRoomEvent[]): RoomState | 
 function snapshotText({
   seq,
   at,
+  terms,
   seats,
   host,
   invitations,
@@ -57,6 +58,7 @@ function snapshotText({
   const snapshot: RoomSnapshot = {
     seq,
     at,
+    terms,
     seats,
     host,
     invitations,

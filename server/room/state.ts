@@ -2,6 +2,7 @@
 import {
   type ConnectionOrigin,
   type Four,
+  type Mode,
   type Round,
   type RoundEvent,
   SEATS,
@@ -12,7 +13,6 @@ import {
 import type { Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
 import type { SeatHolder } from './command.ts';
-import type { Mode } from './policy.ts';
 import type { SeatSecrets } from './seat-secrets.ts';
 import type { TeacherControls } from './teacher-controls.ts';
 

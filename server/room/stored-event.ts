@@ -1,10 +1,9 @@
 // The JSON of a room's events and snapshots: what is stored today is read back tomorrow, or an error says so.
 import { z } from 'zod';
-import { four, STYLES, seatSchema, stepSchema, termsSchema } from '../../shared-engine/index.ts';
+import { four, MODES, STYLES, seatSchema, stepSchema, termsSchema } from '../../shared-engine/index.ts';
 import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
 import type { RoomEvent } from './event.ts';
-import { MODES } from './policy.ts';
 import { cardChoiceSchema, dealtSchema, roundEventSchema, usedSchema } from './stored-round.ts';
 
 const origin = z.strictObject({ page: z.string(), nth: z.int() });
@@ -85,6 +84,7 @@ const roomEvent = z.discriminatedUnion('kind', [
     node: z.string(),
     others: z.array(z.string()).readonly(),
   }),
+  z.strictObject({ kind: z.literal('terms-changed'), terms: termsSchema }),
   z.strictObject({ kind: z.literal('ready'), seat: seatSchema, ready: z.boolean() }),
   z.strictObject({ kind: z.literal('controls-changed'), controls }),
   z.strictObject({ kind: z.literal('more-time'), seconds: z.int() }),
@@ -99,10 +99,12 @@ const seatState = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('external-bot'), ...holding }),
 ]);
 
-/** A room at any moment, without what its opening says; the round is the deal and the shortest log behind it. */
+/** A room at any moment, without what cannot change after its opening; the round is the deal and the shortest log behind it. */
 const roomSnapshot = z.strictObject({
   seq: z.int(),
   at: z.int(),
+  /** As they were changed last; missing in a snapshot from before they could be. */
+  terms: termsSchema.exactOptional(),
   seats: four(seatState),
   host: seatSchema.nullable(),
   invitations: four(z.string().nullable()),

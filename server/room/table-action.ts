@@ -1,5 +1,6 @@
 // What a seated person may do at the table outside a round: be ready, leave, and the host's actions.
-import { SEATS, type Seat, type TableAction } from '../../shared-engine/index.ts';
+import { isDeepStrictEqual } from 'node:util';
+import { SEATS, type Seat, type TableAction, termsFrom } from '../../shared-engine/index.ts';
 import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
@@ -25,6 +26,8 @@ export function decideAction(
       return decideBot(state, holder.seat, action, at);
     case 'unseat':
       return decideUnseat(state, holder.seat, action.seat, at);
+    case 'set-terms':
+      return decideTerms(state, holder.seat, action, at);
     case 'revoke-invitation': {
       const { seat } = action;
       if (state.host !== holder.seat) return reject('not-the-host');
@@ -70,6 +73,24 @@ function decideBot(
   if (!isAllowed(state.changes, CHANGES, at)) return reject('too-often');
   const name = held.kind === 'bot' ? held.name : botName(action.seat, namesAt(state));
   return accept([{ kind: 'bot-seated', seat: action.seat, name, style: action.style }]);
+}
+
+/** They are fixed while tiles are on the table (rules W1 to W6). */
+function decideTerms(
+  state: RoomState,
+  from: Seat,
+  { terms: asked }: TableAction & { kind: 'set-terms' },
+  at: number,
+): Decision<RoomEvent> {
+  if (state.host !== from) return reject('not-the-host');
+  if (isRoundRunning(state)) return reject('round-running');
+  const agreed = termsFrom(asked, state.mode);
+  if (!agreed.ok) return agreed;
+  const { terms } = agreed;
+  if (isDeepStrictEqual(terms, state.terms)) return accept([]);
+  return isAllowed(state.changes, CHANGES, at)
+    ? accept([{ kind: 'terms-changed', terms }])
+    : reject('too-often');
 }
 
 function decideUnseat(state: RoomState, from: Seat, seat: Seat, at: number): Decision<RoomEvent> {

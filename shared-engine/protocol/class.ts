@@ -7,6 +7,7 @@ import {
   PASS_SIZE,
   seatSchema,
   stepSchema,
+  termsSchema,
   tilesSchema,
 } from '../rules/index.ts';
 import { spreadSchema } from './class-report.ts';
@@ -64,6 +65,8 @@ export const classInfoSchema = z.object({
   code: z.string(),
   title: z.string(),
   terms: classTermsSchema,
+  /** How its tables play. */
+  tableTerms: termsSchema,
   form: z.enum(DRILL_FORMS),
   deals: z.int(),
   /** 0 before the first deal. */

@@ -86,6 +86,7 @@ function tableAt(round: Round): Table {
     code: CODE,
     you: SEAT,
     seats: forFour((seat) => (seat === 0 ? host : seat === SEAT ? { ...bot, name: 'Rote', external } : bot)),
+    mode: 'friends',
     terms: TERMS,
     card: { id: 'house', name: 'House card' },
     round: 1,

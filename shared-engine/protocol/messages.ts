@@ -1,7 +1,7 @@
 // The schemas of every message on the socket between a page and the server, in both directions.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { type Choice, faceSchema, MOVE_STEPS, seatSchema } from '../rules/index.ts';
+import { askedTermsSchema, type Choice, faceSchema, MOVE_STEPS, seatSchema } from '../rules/index.ts';
 import { rejectionCodeSchema } from './rejections.ts';
 import { reviewSchema } from './review.ts';
 import { tableDeltaSchema, tableSchema } from './table.ts';
@@ -39,6 +39,11 @@ const tableActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('unseat'), seat: seatSchema }),
   /** Host only: the link that was made for an external bot on this seat seats nobody any more. */
   z.strictObject({ kind: z.literal('revoke-invitation'), seat: seatSchema }),
+  /**
+   * Host only, between rounds: how the table plays from the next deal on; what is not named is as usual. Whoever was
+   * ready is asked again.
+   */
+  z.strictObject({ kind: z.literal('set-terms'), terms: askedTermsSchema }),
   /** Gives up one's own seat. */
   z.strictObject({ kind: z.literal('leave') }),
 ]);

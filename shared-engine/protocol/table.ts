@@ -1,7 +1,7 @@
 // The schemas of a table as one person may see it and of its changes, and how the changes are applied.
 import { z } from 'zod';
 import { STYLES } from '../policy/index.ts';
-import { applyViewDelta, four, seatSchema, termsSchema } from '../rules/index.ts';
+import { applyViewDelta, four, MODES, seatSchema, termsSchema } from '../rules/index.ts';
 import { viewDeltaSchema, viewSchema } from './views.ts';
 
 export const codeSchema = z.string().min(1).max(40);
@@ -36,6 +36,8 @@ export const tableSchema = z.object({
   /** Null for a spectator. */
   you: seatSchema.nullable(),
   seats: four(seatInfoSchema),
+  /** Who plays here: one person with bots, friends, or the players of a class. */
+  mode: z.enum(MODES),
   terms: termsSchema,
   card: z.object({ id: z.string(), name: z.string() }),
   /** Number of the current or last round, 0 before the first deal. */
@@ -50,7 +52,7 @@ export const tableSchema = z.object({
 export type Table = z.infer<typeof tableSchema>;
 
 export const tableDeltaSchema = tableSchema
-  .pick({ you: true, seats: true, round: true, remaining: true, view: true, controls: true })
+  .pick({ you: true, seats: true, terms: true, round: true, remaining: true, view: true, controls: true })
   .partial()
   /** The changes of the view; `view` itself is sent for another round or another audience. */
   .extend({ viewDelta: viewDeltaSchema.exactOptional() });
@@ -60,8 +62,9 @@ export type TableDelta = z.infer<typeof tableDeltaSchema>;
 /** Null where the delta does not fit the table: it was made for another one. */
 export function applyDelta(table: Table, { viewDelta, ...changes }: TableDelta): Table | null {
   const { you = table.you, seats = table.seats, round = table.round, controls = table.controls } = changes;
+  const { terms = table.terms } = changes;
   const { remaining = table.remaining, view = table.view } = changes;
   const nextView = view && viewDelta ? applyViewDelta(view, viewDelta) : view;
   if (viewDelta && nextView === null) return null;
-  return { ...table, you, seats, round, remaining, view: nextView, ...(controls && { controls }) };
+  return { ...table, you, seats, terms, round, remaining, view: nextView, ...(controls && { controls }) };
 }

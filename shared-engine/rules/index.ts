@@ -57,7 +57,14 @@ export {
   type Step,
 } from './exchange/schedule.ts';
 export {
+  BOT_PACES,
+  CARD_HELP_WAYS,
+  COURTESY_WAYS,
+  EAST_WAYS,
   type ExchangeTerms,
+  MODES,
+  type Mode,
+  SECOND_CHARLESTON_WAYS,
   STANDARD_TERMS,
   type Terms,
   termsFrom,

@@ -166,7 +166,16 @@ describe('a table of four friends', () => {
     const link = await openFor(host, suite.origin(), 'Ines');
     await joinAt(guest, link, 'Tomas');
     // With friends the card is in its own order and there is no log (rule W6); whoever is waited for learns it.
-    await host.getByText('It lies there in its own order, and what has passed is not listed.').waitFor();
+    await host.getByText('This table plays as usual.').waitFor();
+    await host.getByText('How this table plays').click();
+    await host.getByText('The card lies there in its own order.').waitFor();
+    await host.getByText('What has passed is not listed.').waitFor();
+    // W2, W3: one change on the heels of the other, and everybody reads both.
+    await host.getByText('Play another way').click();
+    await host.getByLabel('Second Charleston').selectOption('never');
+    await host.getByLabel('Blind passes').selectOption('not allowed');
+    for (const says of ['There is no second Charleston.', 'Nobody passes blind.'])
+      await guest.getByText(says).first().waitFor();
     await guest.getByRole('button', { name: 'I am ready' }).click();
     await host.getByText(/ is ready and waits for you\.$/).waitFor();
     await host.getByRole('button', { name: 'I am ready' }).click();

@@ -83,11 +83,16 @@ describe('the card and the texts of a class', () => {
       cardFile('evening.json', { ...HOUSE_CARD, id: 'evening', name: 'Evening card' }),
     );
     await dashboard.getByText('evening.json will be used for this class.').waitFor();
+    await dashboard.getByText('How the tables play').click();
+    await dashboard.getByLabel('Courtesy pass').selectOption('none');
+    await dashboard.getByText('one thing is different').waitFor();
     await dashboard.getByRole('button', { name: 'Open the class' }).click();
     const code = await dashboard.locator('.big-code').getAttribute('data-code');
 
     const player = await suite.newPage({ viewport: PHONE });
     await player.goto(`${suite.origin()}/c/${code}`);
+    await player.getByText('How this table plays').click();
+    await player.getByText('There is no courtesy pass.').waitFor();
     await player.getByLabel('Your name at the table').fill('Ines');
     await player.getByRole('button', { name: 'Join the class' }).click();
     await dashboard.getByRole('rowheader', { name: 'Ines' }).waitFor();

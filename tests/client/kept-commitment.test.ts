@@ -13,6 +13,7 @@ function tableOf(round: number, commitment: string | null): Table {
     code: 'ABCD2345',
     you: 0,
     seats: [empty, empty, empty, empty],
+    mode: 'friends',
     terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round,

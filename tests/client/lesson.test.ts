@@ -23,6 +23,7 @@ function sentencesAt({ round }: Played): readonly string[] {
     code: 'An example',
     you: 0,
     seats: [names[0]!, names[1]!, names[2]!, names[3]!],
+    mode: 'friends',
     terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: 1,

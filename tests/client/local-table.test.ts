@@ -15,7 +15,7 @@ import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
-import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import { STANDARD_TERMS, type Terms } from '../../shared-engine/rules/exchange/terms.ts';
 import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
@@ -27,6 +27,7 @@ const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 async function openTable(
   startDeepAnalysis: StartDeepAnalysis = () => () => {},
   stored: PageRound | null = null,
+  terms: Terms = STANDARD_TERMS.alone,
 ) {
   const messages: ServerMessage[] = [];
   const kept: PageRound[] = [];
@@ -35,6 +36,7 @@ async function openTable(
     code: 'here',
     first: DEAL,
     you: 1,
+    terms,
     name: 'Runa',
     botNames: ['A', 'B', 'C', 'D'],
     style: 'typical',
@@ -81,6 +83,23 @@ function simplest(view: SeatView, round: number): ClientRequest {
 }
 
 describe('a table in the page', () => {
+  it('W1 W2 W4 plays by other ways from the next deal on, once they are chosen between deals', async () => {
+    const short = { ...STANDARD_TERMS.alone, secondCharleston: 'none', courtesy: 'none' } as const;
+    const { table, last, view, stored } = await openTable(undefined, null, short);
+    const answerAll = () => {
+      while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
+    };
+    const east = { ...STANDARD_TERMS.alone, whoIsEast: 'always' } as const;
+    table.send({ kind: 'action', id: 't0', action: { kind: 'set-terms', terms: east } });
+    answerAll();
+    expect(view().record.steps).toHaveLength(3);
+    expect(last().terms).toEqual(short);
+    table.send({ kind: 'action', id: 't1', action: { kind: 'set-terms', terms: east } });
+    expect([last().terms, view().terms]).toEqual([east, short]);
+    table.send({ kind: 'action', id: 'r1', action: { kind: 'ready', ready: true } });
+    expect([view().dealer, view().terms, stored().terms]).toEqual([1, east, east]);
+  });
+
   it('Z1 D4 a table in the page plays a round to its end and reviews it as the engine does', async () => {
     const { table, messages, last, view } = await openTable();
     for (let step = 0; view().stage.phase !== 'closed'; step++) {

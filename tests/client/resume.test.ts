@@ -9,6 +9,7 @@ const TABLE: Table = {
   code: 'ABCDEFGH',
   you: 1,
   seats: [{ kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }, { kind: 'empty' }],
+  mode: 'friends',
   terms: STANDARD_TERMS.friends,
   card: { id: 'house', name: 'House card' },
   round: 0,

@@ -1,14 +1,17 @@
 // The routes of the page: addresses, codes as people type them, and deals as links.
 import { describe, expect, it } from 'vitest';
-import { dealHash, readDealHash } from '../../client/app/routes/deal-link.ts';
+import { dealHash, readDealHash, type SharedDeal } from '../../client/app/routes/deal-link.ts';
 import { pathOf, type Route, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 describe('addresses', () => {
-  const deal: Route = {
-    kind: 'deal',
-    shared: { deal: { seed: seedNamed('link'), dealer: 3 }, seat: 1, cardOf: 'ABCD2345' },
+  const shared: SharedDeal = {
+    deal: { seed: seedNamed('link'), dealer: 3 },
+    seat: 1,
+    cardOf: 'ABCD2345',
+    ways: { secondCharleston: 'none', blindPasses: false, courtesy: 'by-asking' },
   };
+  const deal: Route = { kind: 'deal', shared };
 
   it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal])(
     'an address leads back to the same route: %o',
@@ -45,11 +48,12 @@ describe('addresses', () => {
   });
 
   it('an incomplete deal link is no deal', () => {
-    const whole = dealHash({ deal: { seed: seedNamed('x'), dealer: 0 }, seat: 2, cardOf: null });
-    expect(readDealHash(whole)?.seat).toBe(2);
-    for (const broken of ['', '#deal=', whole.slice(0, -1), whole.replace('.0.', '.4.'), `${whole}.`]) {
+    const whole = dealHash(shared);
+    expect(readDealHash(whole)).toEqual(shared);
+    for (const broken of ['', '#deal=', whole.slice(0, -1), whole.replace('.3.', '.4.'), `${whole}.`]) {
       expect(readDealHash(broken)).toBeNull();
     }
+    expect(readDealHash(whole.replace('second=none', 'second=sometimes'))).toBeNull();
     const torn = whole.slice(0, 40);
     expect(routeOf('/', torn)).toEqual({ kind: 'missing', path: `/${torn}`, what: 'deal' });
   });

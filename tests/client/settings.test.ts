@@ -3,7 +3,21 @@ import { describe, expect, it } from 'vitest';
 import { openApp } from '../../client/app/app-state.ts';
 import { applySettings } from '../../client/app/apply-settings.ts';
 import { readSettings, writeSettings } from '../../client/storage/settings.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+
+function appAtFront(storage = memoryStorage()) {
+  return openApp({
+    storage,
+    place: () => ({ pathname: '/', hash: '' }),
+    origin: 'https://table.example',
+    showPath() {},
+    goBack() {},
+    onReturn: () => () => {},
+    newSeed: () => '0'.repeat(64),
+    random: { below: () => 0 },
+  });
+}
 
 describe('settings', () => {
   it('settings start without sound, with index marks and at normal size, and come back as they were left', () => {
@@ -24,7 +38,10 @@ describe('settings', () => {
       sort: 'number' as const,
       reduceMotion: true,
       sound: true,
-      deadline: 60,
+      ways: {
+        alone: { ...STANDARD_TERMS.alone, whoIsEast: 'always' as const },
+        friends: { ...STANDARD_TERMS.friends, deadline: 60 },
+      },
     };
     writeSettings(storage, changed);
     expect(readSettings(storage)).toEqual(changed);
@@ -34,8 +51,13 @@ describe('settings', () => {
     const storage = memoryStorage();
     storage.write('text-size', '700');
     storage.write('first-sort', 'color');
-    storage.write('deadline', '1');
-    expect(readSettings(storage)).toMatchObject({ textSize: 100, sort: 'suit', deadline: null });
+    storage.write('ways-friends', '{"deadline":1,"blindPasses":false}');
+    storage.write('ways-alone', 'none of ours');
+    expect(readSettings(storage)).toMatchObject({
+      textSize: 100,
+      sort: 'suit',
+      ways: { alone: STANDARD_TERMS.alone, friends: { ...STANDARD_TERMS.friends, blindPasses: false } },
+    });
   });
 
   it('settings are written on the document where the styles read them', () => {
@@ -47,21 +69,25 @@ describe('settings', () => {
   it('choosing another order replaces what the rack remembers, and no other setting does', () => {
     const storage = memoryStorage();
     storage.write('sort', 'custom');
-    const app = openApp({
-      storage,
-      place: () => ({ pathname: '/', hash: '' }),
-      origin: 'https://table.example',
-      showPath() {},
-      goBack() {},
-      onReturn: () => () => {},
-      freshDeal: () => {
-        throw new Error('no deal was asked for');
-      },
-    });
+    const app = appAtFront(storage);
     app.change({ sound: true });
     expect(storage.read('sort')).toBe('custom');
     app.change({ sort: 'number' });
     expect(storage.read('sort')).toBe('number');
+  });
+});
+
+describe('a fresh deal in the page', () => {
+  it('W1 W2 is dealt and played by the ways of whoever plays alone', () => {
+    const app = appAtFront();
+    const { alone, friends } = app.settings.value.ways;
+    expect(app.freshDeal().deal.dealer).toBe(0);
+    app.change({
+      ways: { friends, alone: { ...alone, whoIsEast: 'never', secondCharleston: 'none', passLog: false } },
+    });
+    const fresh = app.freshDeal();
+    expect(fresh.deal.dealer).toBe(1);
+    expect(fresh.ways).toEqual({ secondCharleston: 'none', blindPasses: true, courtesy: 'by-asking' });
   });
 });
 
@@ -84,9 +110,8 @@ describe('an open sheet', () => {
         returned = run;
         return () => {};
       },
-      freshDeal: () => {
-        throw new Error('no deal was asked for');
-      },
+      newSeed: () => '0'.repeat(64),
+      random: { below: () => 0 },
     });
     return { app, goBack };
   }

@@ -17,6 +17,7 @@ function heardAt({ round }: Played, number = 1): { readonly table: Table; readon
     code: 'ABCD2345',
     you,
     seats: [seat, seat, seat, seat],
+    mode: 'friends',
     terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: number,

@@ -5,7 +5,7 @@ import { aimSentences, lossSentence } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
-import { unusualWays } from '../../client/room/term-names.ts';
+import { unusualCount, WAYS_OF, waysInWords } from '../../client/room/ways.ts';
 import { announcementsOf, lastAnnouncement } from '../../client/table/announcements.ts';
 import { connectionMessage } from '../../client/table/connection-strings.ts';
 import { clockText } from '../../client/table/strings.ts';
@@ -13,7 +13,7 @@ import { tileName } from '../../client/tiles/tile-names.ts';
 import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
-import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import { MODES, STANDARD_TERMS, termsFrom } from '../../shared-engine/rules/exchange/terms.ts';
 import { FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
@@ -28,6 +28,7 @@ function tableOf({ round }: Played, seats = SEATS_TAKEN): Table {
     code: 'ABCD2345',
     you: 0,
     seats: [seats[0]!, seats[1]!, seats[2]!, seats[3]!],
+    mode: 'friends',
     terms: STANDARD_TERMS.friends,
     card: { id: 'house', name: 'House card' },
     round: 1,
@@ -113,15 +114,29 @@ describe('the open decision', () => {
 });
 
 describe('how a table plays', () => {
-  it('W2 W3 W4 W6 the lobby says in one line where a table plays otherwise than usual, and nothing where it does not', () => {
-    const usual = STANDARD_TERMS.friends;
-    expect(unusualWays({ ...usual, deadline: 30, revealRacks: true })).toBe('');
-    expect(unusualWays({ ...usual, secondCharleston: 'none', blindPasses: false, courtesy: 'none' })).toBe(
-      'How this table plays: no second Charleston; no blind passes; no courtesy pass.',
-    );
-    expect(unusualWays({ ...STANDARD_TERMS.alone, whoIsEast: 'never', botPace: 'quick' })).toBe(
-      'How this table plays: you are never East; the bots are quick; the card shows your closest hands first; you can look up what has passed.',
-    );
+  it('W1 W2 W3 W4 W5 W6 Z2 the table says one line for each way, first those that are not usual', () => {
+    const usual = waysInWords(STANDARD_TERMS.friends, 'friends');
+    expect(usual.every((line) => line.usual)).toBe(true);
+    expect(new Set(usual.map(({ says }) => says)).size).toBe(Object.keys(STANDARD_TERMS.friends).length);
+    const terms = { ...STANDARD_TERMS.friends, secondCharleston: 'none', blindPasses: false } as const;
+    const lines = waysInWords(terms, 'friends');
+    expect(lines.slice(0, 2).map(({ says }) => says)).toEqual([
+      'There is no second Charleston.',
+      'Nobody passes blind.',
+    ]);
+    expect(lines.map((line) => line.usual)).toEqual(lines.map((_, place) => place >= 2));
+    expect(unusualCount(terms, 'friends')).toBe(2);
+  });
+
+  it('W1 W5 W6 Z2 whatever may be chosen for a table is a way that its server takes', () => {
+    for (const mode of MODES) {
+      for (const { name, options } of WAYS_OF[mode]) {
+        for (const { part } of options) {
+          const agreed = termsFrom({ ...STANDARD_TERMS[mode], ...part }, mode);
+          expect(agreed.ok && agreed.terms[name]).toBe(part[name]);
+        }
+      }
+    }
   });
 });
 

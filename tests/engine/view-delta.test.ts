@@ -22,6 +22,7 @@ const TABLE: Omit<Table, 'view'> = {
   code: 'a room',
   you: 0,
   seats: [EMPTY, EMPTY, EMPTY, EMPTY],
+  mode: 'friends',
   terms: STANDARD_TERMS.friends,
   card: { id: 'a card', name: 'A card' },
   round: 1,

@@ -18,10 +18,10 @@ import {
   type AskedTerms,
   COURTESY_WAYS,
   type ExchangeTerms,
+  type Mode,
   SECOND_CHARLESTON_WAYS,
   STANDARD_TERMS,
   type Terms,
-  type TermsOf,
   termsFrom,
 } from '../../shared-engine/rules/exchange/terms.ts';
 import { addTo, EMPTY_BAG, FULL_SET, facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
@@ -166,7 +166,7 @@ describe('before the deal', () => {
   });
 
   test('W1 W5 W6 what is not named is as usual, by who sits at the table', () => {
-    const termsOf = (asked: AskedTerms, table: TermsOf) => {
+    const termsOf = (asked: AskedTerms, table: Mode) => {
       const agreed = termsFrom(asked, table);
       if (!agreed.ok) throw new Error(agreed.message);
       return agreed.terms;
@@ -181,7 +181,7 @@ describe('before the deal', () => {
     });
   });
 
-  test.each<[AskedTerms, TermsOf, string, RegExp]>([
+  test.each<[AskedTerms, Mode, string, RegExp]>([
     [{ players: 3 }, 'friends', 'not-four-players', /^Four seats play here/],
     [{ blankTiles: 6 }, 'alone', 'blank-tiles', /no blank ones/],
     [{ courtesy: 'pot' }, 'friends', 'pot-for-courtesy', /^There is no pot here/],

@@ -64,6 +64,7 @@ const MATRIX: Readonly<Record<Verb, Readonly<Record<Role, Outcome>>>> = {
     'other seat': 'not-the-host',
     ...OUTSIDE,
   },
+  'action set-terms': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
   'action unseat': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
 };
 
@@ -73,6 +74,7 @@ const ACTIONS: { readonly [K in TableAction['kind']]: Extract<TableAction, { kin
   leave: { kind: 'leave' },
   'seat-bot': { kind: 'seat-bot', seat: 3, style: 'strong' },
   unseat: { kind: 'unseat', seat: 3 },
+  'set-terms': { kind: 'set-terms', terms: { blindPasses: false } },
   'revoke-invitation': { kind: 'revoke-invitation', seat: 3 },
 };
 

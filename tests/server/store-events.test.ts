@@ -58,6 +58,7 @@ const ROOM_EVENTS: OneOfEach<RoomEvent> = {
   'secret-confirmed': { kind: 'secret-confirmed', seat: 0, secretHash: 'b'.repeat(64) },
   'old-secret-shown': { kind: 'old-secret-shown', seat: 0, secretHash: 'a'.repeat(64) },
   'timer-claimed': { kind: 'timer-claimed', node: 'node', others: ['other'] },
+  'terms-changed': { kind: 'terms-changed', terms: TERMS },
   ready: { kind: 'ready', seat: 0, ready: true },
   'controls-changed': { kind: 'controls-changed', controls: { holdBefore: 'vote', standIn: [0] } },
   'more-time': { kind: 'more-time', seconds: 30 },

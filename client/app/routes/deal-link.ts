@@ -1,5 +1,14 @@
 // A deal as a link: everything that decides it stands after the #, so no server ever sees it.
-import { type Deal, SEATS, type Seat } from '../../../shared-engine/index.ts';
+import {
+  COURTESY_WAYS,
+  type Deal,
+  type ExchangeTerms,
+  SEATS,
+  SECOND_CHARLESTON_WAYS,
+  type Seat,
+  STANDARD_TERMS,
+  type Terms,
+} from '../../../shared-engine/index.ts';
 
 export interface SharedDeal {
   readonly deal: Deal;
@@ -7,27 +16,58 @@ export interface SharedDeal {
   readonly seat: Seat;
   /** Code of the table whose card is played, or null for the house card. */
   readonly cardOf: string | null;
+  /** What is passed and asked, so that whoever plays the deal plays the same. */
+  readonly ways: ExchangeTerms;
 }
 
-/** `#deal=SEED.DEALER.SEAT`, with `.CODE` after it for another card than the house card. */
-export function dealHash({ deal, seat, cardOf }: SharedDeal): string {
+/** `#deal=SEED.DEALER.SEAT`, with `.CODE` after it for another card than the house card, then the ways that are not usual. */
+export function dealHash({ deal, seat, cardOf, ways }: SharedDeal): string {
   const parts = [deal.seed, String(deal.dealer), String(seat)];
-  return `#deal=${[...parts, ...(cardOf ? [encodeURIComponent(cardOf)] : [])].join('.')}`;
+  const place = [...parts, ...(cardOf ? [encodeURIComponent(cardOf)] : [])].join('.');
+  const usual = STANDARD_TERMS.alone;
+  const unusual = [
+    ways.secondCharleston === usual.secondCharleston ? '' : `&second=${ways.secondCharleston}`,
+    ways.blindPasses ? '' : '&blind=no',
+    ways.courtesy === usual.courtesy ? '' : `&courtesy=${ways.courtesy}`,
+  ];
+  return `#deal=${place}${unusual.join('')}`;
 }
 
 /** Null for anything that is not a complete deal. */
 export function readDealHash(hash: string): SharedDeal | null {
-  const match = /^#deal=([0-9a-f]{64})\.([0-3])\.([0-3])(?:\.([\w-]+))?$/.exec(hash);
+  const match = /^#deal=([0-9a-f]{64})\.([0-3])\.([0-3])(?:\.([\w-]+))?((?:&\w+=[\w-]+)*)$/.exec(hash);
   if (!match) return null;
-  const [, seed, dealer, seat, cardOf] = match;
-  return {
-    deal: { seed: seed!, dealer: SEATS[Number(dealer)]! },
-    seat: SEATS[Number(seat)]!,
-    cardOf: cardOf ?? null,
-  };
+  const [, seed, dealer, seat, cardOf, named = ''] = match;
+  const ways = waysFrom(new URLSearchParams(named));
+  return (
+    ways && {
+      deal: { seed: seed!, dealer: SEATS[Number(dealer)]! },
+      seat: SEATS[Number(seat)]!,
+      cardOf: cardOf ?? null,
+      ways,
+    }
+  );
+}
+
+/** As usual where nothing is named; null for a way that there is not. */
+function waysFrom(named: URLSearchParams): ExchangeTerms | null {
+  const usual = STANDARD_TERMS.alone;
+  const blind = named.get('blind') ?? 'yes';
+  if (blind !== 'yes' && blind !== 'no') return null;
+  const second = named.get('second') ?? usual.secondCharleston;
+  const asked = named.get('courtesy') ?? usual.courtesy;
+  const secondCharleston = SECOND_CHARLESTON_WAYS.find((way) => way === second);
+  const courtesy = COURTESY_WAYS.find((way) => way === asked);
+  if (secondCharleston === undefined || courtesy === undefined) return null;
+  return { secondCharleston, blindPasses: blind === 'yes', courtesy };
 }
 
 /** The same deal for the same seat, whoever plays it. */
 export function dealKey({ deal, seat }: Pick<SharedDeal, 'deal' | 'seat'>): string {
   return `${deal.seed}.${deal.dealer}.${seat}`;
+}
+
+/** The part of a table's terms that a link carries. */
+export function exchangeOf({ secondCharleston, blindPasses, courtesy }: Terms): ExchangeTerms {
+  return { secondCharleston, blindPasses, courtesy };
 }

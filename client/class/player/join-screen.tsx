@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { ClassInfo } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
+import { WaysFolded } from '../../room/ways-panel.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import { NameField } from '../../ui/name-field.tsx';
 import { joinClass } from '../model/requests.ts';
@@ -45,6 +46,7 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
                 <li key={sentence}>{sentence}</li>
               ))}
             </ul>
+            <WaysFolded mode="class" terms={info.tableTerms} />
             <NameField
               value={name}
               missing={missing.value && name.trim() === ''}

@@ -3,15 +3,17 @@ import {
   type ClassTerms,
   DRILL_FORMS,
   type Drill,
+  drillTerms,
   isAnonymous,
   STYLES,
   type StyleName,
 } from '../../../shared-engine/index.ts';
-import { duration, STYLE_NAMES } from '../../room/term-names.ts';
+import { STYLE_NAMES } from '../../room/term-names.ts';
+import { duration } from '../../room/ways.ts';
+import { WaysForm } from '../../room/ways-form.tsx';
+import { DEADLINES } from '../../storage/ways.ts';
+import { withWays } from './draft.ts';
 import { anonymitySentences, CLASS_FORM } from './strings.ts';
-
-/** Choices of time for a step, in seconds. */
-const DEADLINES = [null, 30, 60, 120, 300] as const;
 
 interface FormFieldsProps {
   readonly drill: Drill;
@@ -55,6 +57,12 @@ export function FormFields({ drill, onChange }: FormFieldsProps) {
           ))}
         </select>
       </div>
+      <WaysForm
+        mode="class"
+        title={CLASS_FORM.ways}
+        terms={drillTerms(drill)}
+        onChange={(terms) => onChange(withWays(drill, terms))}
+      />
     </section>
   );
 }

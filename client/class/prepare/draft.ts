@@ -6,7 +6,9 @@ import {
   type DrillDeal,
   type Face,
   SEATS,
+  type Terms,
 } from '../../../shared-engine/index.ts';
+import { unusualCount } from '../../room/ways.ts';
 
 export type DealKind = DrillDeal['tiles']['kind'];
 
@@ -40,6 +42,13 @@ function emptyTiles(kind: DealKind, seed: string): DrillDeal['tiles'] {
     case 'sampled':
       return { kind, constraint: {}, seed };
   }
+}
+
+/** What is played otherwise than usual; a drill that plays as usual says nothing of it. */
+export function withWays({ ways: _, ...drill }: Drill, terms: Terms): Drill {
+  const { secondCharleston, blindPasses, courtesy, cardHelp, passLog } = terms;
+  const ways = { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
+  return unusualCount(terms, 'class') === 0 ? drill : { ...drill, ways };
 }
 
 export function withDeal(drill: Drill, place: number, deal: DrillDeal): Drill {

@@ -48,6 +48,7 @@ export const CLASS_FORM = {
     },
   },
   bots: 'Bots',
+  ways: 'How the tables play',
   deadline: 'Time for each step',
   noDeadline: 'No limit',
   racks: 'You see the players’ racks while they choose, and every choice in the report',

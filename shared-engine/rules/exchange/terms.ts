@@ -1,6 +1,10 @@
 // The ways to play that a table fixes before the deal (rules W1–W6, Z2), and what cannot be played here.
 import { type RoundRejection, reject } from './rejection.ts';
 
+/** How a table came about: by one person for bots, by one for friends, or as a table of a class. */
+export const MODES = ['alone', 'friends', 'class'] as const;
+export type Mode = (typeof MODES)[number];
+
 /** Who is East: the deal rotates, or it is always or never the seat of whoever plays alone (rule W1). */
 export const EAST_WAYS = ['in-turn', 'always', 'never'] as const;
 /** Whether the second Charleston takes place (rule W2). */
@@ -46,9 +50,7 @@ export const STANDARD_TERMS = {
   friends: { ...USUAL, cardHelp: 'printed', passLog: false, revealRacks: false },
   alone: { ...USUAL, cardHelp: 'nearest', passLog: true, revealRacks: true },
   class: { ...USUAL, cardHelp: 'nearest', passLog: true, revealRacks: false },
-} as const satisfies Readonly<Record<string, Terms>>;
-
-export type TermsOf = keyof typeof STANDARD_TERMS;
+} as const satisfies Readonly<Record<Mode, Terms>>;
 
 /** Terms as they are asked for: what is not named is as usual. The last three are known so that they can be refused. */
 export type AskedTerms = Partial<Omit<Terms, 'courtesy'>> & {
@@ -60,13 +62,13 @@ export type AskedTerms = Partial<Omit<Terms, 'courtesy'>> & {
 /** The terms of a table; a rejection where it could not play by them. */
 export function termsFrom(
   asked: AskedTerms,
-  table: TermsOf,
+  mode: Mode,
 ): { readonly ok: true; readonly terms: Terms } | RoundRejection {
   const { courtesy, players = 4, blankTiles = 0, ...ways } = asked;
   if (players !== 4) return reject('not-four-players');
   if (blankTiles !== 0) return reject('blank-tiles');
   if (courtesy === 'pot') return reject('pot-for-courtesy');
-  const terms: Terms = { ...STANDARD_TERMS[table], ...ways, ...(courtesy && { courtesy }) };
-  if (terms.whoIsEast !== 'in-turn' && table !== 'alone') return reject('east-not-in-turn');
+  const terms: Terms = { ...STANDARD_TERMS[mode], ...ways, ...(courtesy && { courtesy }) };
+  if (terms.whoIsEast !== 'in-turn' && mode !== 'alone') return reject('east-not-in-turn');
   return { ok: true, terms };
 }
