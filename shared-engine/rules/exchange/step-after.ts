@@ -1,10 +1,16 @@
 // The order of the steps, by the terms of the round and by what came of the step before.
-import type { Resolved } from './round.ts';
+import type { Four } from '../tiles/face.ts';
 import type { MoveStep, Step } from './schedule.ts';
 import type { ExchangeTerms } from './terms.ts';
 
+/** What of an outcome decides what follows it. */
+export type DecidingOutcome =
+  | { readonly kind: 'move'; readonly step: MoveStep }
+  | { readonly kind: 'vote'; readonly go: Four<boolean> }
+  | { readonly kind: 'ask'; readonly agreed: Four<number> };
+
 /** What follows a step that is over: the one place that knows the order of the steps (rules O1, Y1, Z1, W2, W4). */
-export function stepAfter(outcome: Resolved, terms: ExchangeTerms): Step | 'close' {
+export function stepAfter(outcome: DecidingOutcome, terms: ExchangeTerms): Step | 'close' {
   switch (outcome.kind) {
     case 'vote':
       return outcome.go.every(Boolean) ? 'second-left' : afterCharleston(terms);
