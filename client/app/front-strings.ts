@@ -18,6 +18,7 @@ export const FRONT = {
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
     button: 'Prepare a class',
   },
+  ownTiles: 'Practicing with real tiles? Tap in your rack',
   lesson: 'New to it? Learn the Charleston in two minutes',
   offline: 'Play in this page, without the server',
   settings: 'How your tables are set up',

@@ -36,4 +36,5 @@ function lazy<T>(load: () => Promise<T>): Lazy<T> {
 export const roomsPart = lazy(() => import('./rooms.ts'));
 export const settingsPart = lazy(() => import('./settings-sheet.tsx'));
 export const classPart = lazy(() => import('./class-part.ts'));
+export const ownTilesPart = lazy(() => import('./own-tiles-part.tsx'));
 export const helpPart = lazy(() => import('./help-sheet.tsx'));

@@ -1,7 +1,7 @@
 // Which screen the address asks for, and the sheet that lies over it.
 
 import { Front } from './front.tsx';
-import { classPart, helpPart, roomsPart, settingsPart } from './lazy.ts';
+import { classPart, helpPart, ownTilesPart, roomsPart, settingsPart } from './lazy.ts';
 import { LazyView } from './lazy-view.tsx';
 import { Missing } from './missing.tsx';
 import type { App } from './routes/app.ts';
@@ -53,6 +53,8 @@ function CurrentPage({ app }: { readonly app: App }) {
     }
     case 'prepare':
       return <LazyView part={classPart}>{({ PrepareScreen }) => <PrepareScreen app={app} />}</LazyView>;
+    case 'own-tiles':
+      return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'lesson':
       return (
         <LazyView part={roomsPart}>

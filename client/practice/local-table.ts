@@ -218,7 +218,7 @@ export function localTable(ports: LocalTablePorts): Connection {
       const sendReview = () => on.message({ kind: 'review', round: number, review: current });
       sendReview();
       cancelAnalysis = ports.startDeepAnalysis(
-        { record, card: kernel.card, choices: current.choices.length },
+        { record, card: kernel.card, choices: [...current.choices.keys()] },
         ({ nth, analysis }) => {
           current = withDeepAnalysis(current, nth, analysis);
           sendReview();

@@ -12,8 +12,8 @@ import {
 export interface RoundAnalysisRequest {
   readonly record: SeatRecord;
   readonly card: CompiledCard;
-  /** How many choices the review of the record has. */
-  readonly choices: number;
+  /** Which choices of the review of the record, in the order wanted. */
+  readonly choices: readonly number[];
 }
 
 export interface ChoiceAnalysis {
@@ -25,7 +25,7 @@ self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => 
 
 async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
   const analyst = createAnalyst(card, await loadSimd());
-  for (let nth = 0; nth < choices; nth++) {
+  for (const nth of choices) {
     const answer: ChoiceAnalysis = {
       nth,
       analysis: analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET }),

@@ -7,7 +7,7 @@ export function startDeepAnalysis(
   onAnswer: (answer: ChoiceAnalysis) => void,
 ): () => void {
   const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
-  let left = request.choices;
+  let left = request.choices.length;
   worker.addEventListener('message', ({ data }: MessageEvent<ChoiceAnalysis>) => {
     onAnswer(data);
     if (--left === 0) worker.terminate();

@@ -69,6 +69,16 @@ export {
   type Terms,
   termsFrom,
 } from './exchange/terms.ts';
+export { copiesLeft } from './laid/checks.ts';
+export {
+  type LaidEntry,
+  type LaidExchange,
+  type LaidOutcome,
+  type LaidTable,
+  laidDecision,
+  laidRecord,
+  layAll,
+} from './laid/laid-exchange.ts';
 export {
   actorSchema,
   askedTermsSchema,

@@ -9,6 +9,7 @@ import {
   titleOf,
 } from '../../client/tools/page-actions.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { layExchange } from '../kit/lay-exchange.ts';
 
 const suite = browserSuite();
 
@@ -102,7 +103,7 @@ describe('the same deal again', () => {
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
   });
 
-  it('the page opens without any network once it has been there, and deals a round', async () => {
+  it('the page opens without any network once it has been there, deals a round, and takes in a rack from real tiles', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
@@ -115,7 +116,9 @@ describe('the same deal again', () => {
     await rack(page).waitFor();
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-  });
+    await page.goto(suite.origin());
+    expect(await layExchange(page)).toBeLessThanOrEqual(60);
+  }, 120_000);
 
   it('a round alone can be played when the server cannot be reached', async () => {
     const page = await suite.newPage({ viewport: PHONE });

@@ -204,7 +204,7 @@ describe('a table in the page', () => {
     let offered = 0;
     let canceled = 0;
     const { table, messages, last, view } = await openTable(({ choices }, onAnswer) => {
-      offered = choices;
+      offered = choices.length;
       onAnswer({ nth: 1, analysis });
       return () => {
         canceled++;

@@ -14,6 +14,8 @@ export type Route =
   | { readonly kind: 'prepare' }
   /** The exchange explained on an example that is played. */
   | { readonly kind: 'lesson' }
+  /** Practice with real tiles, laid in by hand. */
+  | { readonly kind: 'own-tiles' }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -22,12 +24,14 @@ export type ClassPart = 'main' | (typeof CLASS_PAGES)[number];
 /** The first document, which a server may give under its name too. */
 const FRONT_PATHS: readonly string[] = ['/', '/index.html'];
 const LESSON_HASH = '#how-it-goes';
+const OWN_TILES_HASH = '#own-tiles';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
   if (shared) return { kind: 'deal', shared };
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
+  if (hash === OWN_TILES_HASH) return { kind: 'own-tiles' };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
@@ -50,6 +54,8 @@ export function pathOf(route: Route): string {
       return PREPARE_PATH;
     case 'lesson':
       return `/${LESSON_HASH}`;
+    case 'own-tiles':
+      return `/${OWN_TILES_HASH}`;
     case 'missing':
       return route.path;
   }

@@ -1,0 +1,71 @@
+// Every choice of the exchange that is over, with its verdict and its judgement to be opened again.
+import type { AnswerChoice, LaidExchange } from '../../shared-engine/index.ts';
+import { optionName, STEP_NAMES } from '../room/step-names.ts';
+import { VERDICTS } from '../room/verdicts.ts';
+import { TileRow } from '../tiles/tile-row.tsx';
+import type { Judge, Judgement } from './judged.ts';
+import { JudgementView } from './judgement-view.tsx';
+import type { OwnTable } from './own-table.ts';
+import { OWN_TILES } from './strings.ts';
+
+interface ChoicesSoFarProps {
+  readonly judge: Judge;
+  readonly own: OwnTable;
+  /** As the exchange stood before each entry. */
+  readonly exchanges: readonly LaidExchange[];
+}
+
+export function ChoicesSoFar({ judge, own, exchanges }: ChoicesSoFarProps) {
+  const over = own.entries.flatMap((entry, place) =>
+    // The last choice stands above as long as its outcome is awaited.
+    entry.kind === 'choice' && place < own.entries.length - 1
+      ? [{ choice: entry.choice, exchange: exchanges[place]! }]
+      : [],
+  );
+  if (over.length === 0) return null;
+  return (
+    <section aria-label={OWN_TILES.steps}>
+      <h2>{OWN_TILES.steps}</h2>
+      <ol class="own-choices">
+        {over.map(({ choice, exchange }) => (
+          <li key={choice.step}>
+            <details
+              class="panel"
+              onToggle={(event) => event.currentTarget.open && judge.ask(exchange, choice)}
+            >
+              <summary>
+                {STEP_NAMES[choice.step]} <ChoiceShort choice={choice} />{' '}
+                <span class="verdict-name">{verdictWords(judge.of(exchange, choice))}</span>
+              </summary>
+              <JudgementView judge={judge} exchange={exchange} choice={choice} title={OWN_TILES.judged} />
+            </details>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function ChoiceShort({ choice }: { readonly choice: AnswerChoice }) {
+  switch (choice.kind) {
+    case 'pass':
+      return (
+        <>
+          <TileRow tiles={choice.tiles} />
+          {choice.blind > 0 && ` ${optionName('blind', choice.blind)}`}
+        </>
+      );
+    case 'vote':
+      return <span>{optionName('vote', choice.go ? 1 : 0)}</span>;
+    case 'ask':
+      return <span>{optionName('ask', choice.count)}</span>;
+  }
+}
+
+function verdictWords(judgement: Judgement | null): string {
+  if (judgement === null || judgement.is === 'failed') return OWN_TILES.notJudged;
+  const names = judgement.parts.flatMap(({ analysis }) =>
+    analysis ? [VERDICTS[analysis.verdict].name] : [],
+  );
+  return names.length > 0 ? names.join(' · ') : '…';
+}

@@ -1,0 +1,137 @@
+// Practice with real tiles: the exchange of one seat is laid in step by step, and every choice is judged.
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import {
+  type AnswerChoice,
+  type CompiledCard,
+  facesOf,
+  type LaidEntry,
+  type LaidExchange,
+  layAll,
+} from '../../shared-engine/index.ts';
+import type { StartDeepAnalysis } from '../practice/local-table.ts';
+import type { TextStorage } from '../storage/browser-storage.ts';
+import { TileRow } from '../tiles/tile-row.tsx';
+import { AnswerForm } from './answer-form.tsx';
+import { ChoicesSoFar } from './choices-so-far.tsx';
+import { createJudge, type Judge } from './judged.ts';
+import { JudgementView } from './judgement-view.tsx';
+import { OutcomeForm } from './outcome-form.tsx';
+import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
+import { SetUp } from './set-up.tsx';
+import { OWN_TILES } from './strings.ts';
+import '../tiles/tiles.css';
+import './own-tiles.css';
+
+interface OwnTilesProps {
+  readonly storage: TextStorage;
+  readonly loadCard: () => Promise<CompiledCard>;
+  readonly startDeepAnalysis: StartDeepAnalysis;
+}
+
+export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis }: OwnTilesProps) {
+  const own = useSignal(useMemo(() => readOwnTable(storage), []));
+  const judge = useMemo(() => createJudge(loadCard, startDeepAnalysis), []);
+  useEffect(() => judge.stop, [judge]);
+  const change = (next: OwnTable) => {
+    own.value = next;
+    storeOwnTable(storage, next);
+  };
+  return (
+    <main class="own-tiles">
+      <h1>{OWN_TILES.title}</h1>
+      {own.value.begun ? (
+        <Exchange own={own.value} judge={judge} onChange={change} />
+      ) : (
+        <SetUp own={own.value} onChange={change} />
+      )}
+    </main>
+  );
+}
+
+interface ExchangeProps {
+  readonly own: OwnTable;
+  readonly judge: Judge;
+  readonly onChange: (own: OwnTable) => void;
+}
+
+function Exchange({ own, judge, onChange }: ExchangeProps) {
+  const compared = useSignal<AnswerChoice | null>(null);
+  const problem = useSignal<string | null>(null);
+  const exchanges = exchangesOf(own);
+  const now = exchanges.at(-1)!;
+  const isOver = now.stage.phase === 'closed';
+  const lay = (entry: LaidEntry) => {
+    const entries = [...own.entries, entry];
+    const result = layAll(own.table, own.tiles, entries);
+    problem.value = result.ok ? null : result.message;
+    if (!result.ok) return;
+    compared.value = null;
+    onChange({ ...own, entries });
+  };
+  const choose = (choice: AnswerChoice) => {
+    judge.ask(now, choice);
+    lay({ kind: 'choice', choice });
+  };
+  const before = exchanges.at(-2);
+  return (
+    <>
+      {isOver ? (
+        <section class="own-step">
+          <h2>{OWN_TILES.over}</h2>
+          <p>{OWN_TILES.final}</p>
+          <TileRow tiles={facesOf(now.rack)} />
+        </section>
+      ) : (
+        <>
+          <AnswerForm
+            exchange={now}
+            onAnswer={choose}
+            onCompare={(choice) => {
+              compared.value = choice;
+              judge.ask(now, choice);
+            }}
+          />
+          <OutcomeForm exchange={now} onOutcome={lay} />
+        </>
+      )}
+      <p class="notice" role="alert">
+        {problem.value}
+      </p>
+      {compared.value && (
+        <JudgementView judge={judge} exchange={now} choice={compared.value} title={OWN_TILES.judgedBefore} />
+      )}
+      {now.chosen && before && (
+        <JudgementView judge={judge} exchange={before} choice={now.chosen} title={OWN_TILES.judged} />
+      )}
+      <ChoicesSoFar judge={judge} own={own} exchanges={exchanges} />
+      <div class="row">
+        <button
+          type="button"
+          onClick={() => {
+            problem.value = null;
+            compared.value = null;
+            onChange(
+              own.entries.length === 0
+                ? { ...own, begun: false }
+                : { ...own, entries: own.entries.slice(0, -1) },
+            );
+          }}
+        >
+          {OWN_TILES.back}
+        </button>
+        <button type="button" onClick={() => onChange({ ...EMPTY_TABLE, table: own.table })}>
+          {OWN_TILES.again}
+        </button>
+      </div>
+    </>
+  );
+}
+
+/** As it stood before each entry, and last as it stands. */
+function exchangesOf({ table, tiles, entries }: OwnTable): readonly LaidExchange[] {
+  return [...entries, null].flatMap((_, place) => {
+    const result = layAll(table, tiles, entries.slice(0, place));
+    return result.ok ? [result.exchange] : [];
+  });
+}

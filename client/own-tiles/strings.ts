@@ -1,0 +1,63 @@
+// What the page says to somebody who practices with real tiles.
+import type { Seat } from '../../shared-engine/index.ts';
+
+/** Whoever lays in the tiles is seat 0. */
+export const OWN_SEAT: Seat = 0;
+
+const PLACES: Readonly<Record<Seat, string>> = { 0: 'You', 1: 'Right', 2: 'Across', 3: 'Left' };
+
+export function placeName(seat: Seat): string {
+  return PLACES[seat];
+}
+
+export const OWN_TILES = {
+  title: 'From your own tiles',
+  about:
+    'Deal real tiles on your table and tap them in here. Choose what to pass, say what came, and see how good each choice was. Nothing leaves this device.',
+  east: 'Who is East?',
+  eastIsMe: 'I am',
+  rack: 'Your rack',
+  rackTap: 'Tap a tile below to lay it here. Tap it here to take it away.',
+  set: 'The set',
+  begin: 'This is my rack',
+  ways: 'How your table plays',
+  second: 'A second Charleston',
+  secondWays: { 'by-vote': 'if all four want it', always: 'always', none: 'never' },
+  blind: 'Tiles may be passed on blind',
+  courtesy: 'There is a courtesy pass',
+  choose: 'Tap the tiles that you pass.',
+  blindCount: 'Passed on blind',
+  pass: 'I pass these',
+  compare: 'How good are these?',
+  vote: 'How do you vote?',
+  ask: (across: string) => `How many tiles do you ask of the seat ${across}?`,
+  answer: 'That is my answer',
+  arrived: (from: string) => `What came from the ${from}?`,
+  arrivedDone: 'That is what came',
+  othersBlind: 'Did somebody else pass blind?',
+  stopped: 'Who else voted to stop?',
+  nobodyStopped: 'Tick nobody where all three want to go on.',
+  asked: (across: string) => `How many did the seat ${across} ask for?`,
+  askedOthers: 'How many did the two others ask for?',
+  goOn: 'Go on',
+  back: 'Take the last step back',
+  again: 'Lay in another rack',
+  working: 'Playing your choice on many times…',
+  failed: 'The choice could not be judged on this device. You can go on without.',
+  judged: 'How good it was',
+  judgedBefore: 'How good it would be',
+  over: 'The exchange is over',
+  steps: 'Your choices',
+  notJudged: 'not judged',
+  final: 'Your rack now',
+} as const;
+
+/** `11 of 13`. */
+export function laidOf(laid: number, size: number): string {
+  return `${laid} of ${size}`;
+}
+
+/** What a tile of the set is called, with how many more can be laid. */
+export function pickName(name: string, left: number): string {
+  return left === 0 ? `${name}, none left` : `${name}, ${left} left`;
+}
