@@ -1,23 +1,24 @@
 // All alternatives to a choice on one scale: a dot with its interval for each, against the choice that was made.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
+import type { ChoiceReview, ChoiceStory, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { DEEP, differenceSentence, finalistName } from './deep-strings.ts';
 
 interface AlternativesProps {
   readonly kind: ChoiceReview['kind'];
   readonly analysis: DeepAnalysis;
+  readonly rows: ChoiceStory['rows'];
 }
 
 /** Rows before the player asks for the rest. */
 const FIRST_ROWS = 6;
 
-export function Alternatives({ kind, analysis }: AlternativesProps) {
+export function Alternatives({ kind, analysis, rows }: AlternativesProps) {
   const all = useSignal(false);
   const { finalists, played, bestAlternative, smallLoss, verdict } = analysis;
   const own = finalists[played];
   const named = bestAlternative === null ? undefined : finalists[bestAlternative];
-  const ranked = finalists.toSorted((a, b) => b.difference.value - a.difference.value);
+  const ranked = rows.map((place) => finalists[place]!);
   const shown = all.value
     ? ranked
     : ranked.filter((one, place) => place < FIRST_ROWS || one === own || one === named);

@@ -1,5 +1,5 @@
 // The exchange as a strip: one button for each choice, with its verdict as words and as the fill of a bar.
-import { type ChoiceReview, choiceVerdict, type Verdict } from '../../shared-engine/index.ts';
+import type { Review, Verdict } from '../../shared-engine/index.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { choiceName } from './strings.ts';
 
@@ -13,16 +13,16 @@ const BAR_LENGTHS: Readonly<Record<Verdict, number>> = {
 };
 
 interface ChoiceStripProps {
-  readonly choices: readonly ChoiceReview[];
+  readonly review: Review;
   readonly chosen: number;
   readonly onChoose: (index: number) => void;
 }
 
-export function ChoiceStrip({ choices, chosen, onChoose }: ChoiceStripProps) {
+export function ChoiceStrip({ review: { choices, story }, chosen, onChoose }: ChoiceStripProps) {
   return (
     <ol class="choice-strip">
       {choices.map((choice, index) => {
-        const verdict = choiceVerdict(choice);
+        const { verdict } = story.choices[index]!;
         return (
           <li key={`${choice.kind}-${choice.step}`}>
             <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>

@@ -1,5 +1,5 @@
 // The numbers behind the deep analysis, for those who ask for them.
-import type { ChoiceReview, DeepAnalysis, MeasuredValue } from '../../shared-engine/index.ts';
+import type { ChoiceReview, ChoiceStory, DeepAnalysis, MeasuredValue } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { withInterval } from '../ui/numbers.ts';
 import { DEEP, finalistName } from './deep-strings.ts';
@@ -8,9 +8,10 @@ import { REVIEW } from './strings.ts';
 interface DeepNumbersProps {
   readonly kind: ChoiceReview['kind'];
   readonly analysis: DeepAnalysis;
+  readonly rows: ChoiceStory['rows'];
 }
 
-export function DeepNumbers({ kind, analysis }: DeepNumbersProps) {
+export function DeepNumbers({ kind, analysis, rows }: DeepNumbersProps) {
   const { finalists, played, bestAlternative } = analysis;
   const gives = finalists.some(({ giveaway }) => giveaway !== null);
   return (
@@ -26,20 +27,22 @@ export function DeepNumbers({ kind, analysis }: DeepNumbersProps) {
           </tr>
         </thead>
         <tbody>
-          {finalists.map((one, place) => (
-            <tr key={`${one.tiles.join()}${one.number}`} class={place === played ? 'mine' : ''}>
-              <th scope="row">
-                {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
-                {place === played && <span class="tag">{DEEP.you}</span>}
-                {place === bestAlternative && (
-                  <span class="tag">{DEEP.bestAlternative[analysis.verdict]}</span>
-                )}
-              </th>
-              <td>{measured(one.winProbability, false)}</td>
-              <td>{place === played ? '–' : measured(one.difference, true)}</td>
-              {gives && <td>{one.giveaway ? measured(one.giveaway, true) : '–'}</td>}
-            </tr>
-          ))}
+          {rows
+            .map((place) => [place, finalists[place]!] as const)
+            .map(([place, one]) => (
+              <tr key={`${one.tiles.join()}${one.number}`} class={place === played ? 'mine' : ''}>
+                <th scope="row">
+                  {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
+                  {place === played && <span class="tag">{DEEP.you}</span>}
+                  {place === bestAlternative && (
+                    <span class="tag">{DEEP.bestAlternative[analysis.verdict]}</span>
+                  )}
+                </th>
+                <td>{measured(one.winProbability, false)}</td>
+                <td>{place === played ? '–' : measured(one.difference, true)}</td>
+                {gives && <td>{one.giveaway ? measured(one.giveaway, true) : '–'}</td>}
+              </tr>
+            ))}
         </tbody>
       </table>
     </details>

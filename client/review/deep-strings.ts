@@ -8,7 +8,7 @@ export const DEEP = {
   worse: '← worse than yours',
   better: 'better than yours →',
   scale:
-    'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. Inside the shaded band the difference is too small to matter.',
+    'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. The shaded band is one win in 100 games to either side.',
   you: 'You',
   bestAlternative: {
     best: 'Closest other',
@@ -17,9 +17,6 @@ export const DEEP = {
     costly: 'Better',
     'cant-say': 'Closest other',
   },
-  firstAnswer: 'Our first answer',
-  firstAnswerAbout:
-    'Before we played your choice on, we judged it by what it keeps and by the tiles that may come.',
   more: 'Show everything we compared',
   wins: 'Wins in 100 games',
   difference: 'More than yours',

@@ -1,35 +1,34 @@
 // The review of a choice among a few numbers: the vote, tiles passed blind, tiles asked for in the courtesy.
-import type { NumberReview } from '../../shared-engine/index.ts';
+import type { ChoiceStory, NumberReview } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { twoPlaces } from '../ui/numbers.ts';
 import { Alternatives } from './alternatives.tsx';
-import { DeepSentences, FirstAnswer } from './deep-analysis.tsx';
+import { Sentences } from './choice-sentences.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
 import { Scale } from './scale.tsx';
 import { lossSentence, REVIEW } from './strings.ts';
 
-export function NumberChoice({ choice }: { readonly choice: NumberReview }) {
-  const { analysis } = choice;
-  if (analysis.depth === 'quick') {
-    return (
-      <>
-        <p class="verdict">{choice.sentences[0]}</p>
-        <p class="verdict">{choice.sentences[1]}</p>
-        <FirstScale choice={choice} />
-        <FirstNumbers choice={choice} />
-      </>
-    );
-  }
+interface NumberChoiceProps {
+  readonly choice: NumberReview;
+  readonly story: ChoiceStory;
+}
+
+export function NumberChoice({ choice, story }: NumberChoiceProps) {
+  const { kind, analysis } = choice;
   return (
     <>
-      <DeepSentences analysis={analysis} />
-      <p class="verdict">{choice.sentences[0]}</p>
-      <Alternatives kind={choice.kind} analysis={analysis} />
-      <DeepNumbers kind={choice.kind} analysis={analysis} />
-      <FirstAnswer>
-        <p>{choice.sentences[1]}</p>
-        <FirstScale choice={choice} />
-      </FirstAnswer>
+      <Sentences story={story} />
+      {analysis.depth === 'deep' ? (
+        <>
+          <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
+          <DeepNumbers kind={kind} analysis={analysis} rows={story.rows} />
+        </>
+      ) : (
+        <>
+          <FirstScale choice={choice} />
+          <FirstNumbers choice={choice} />
+        </>
+      )}
     </>
   );
 }

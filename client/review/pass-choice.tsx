@@ -1,42 +1,40 @@
 // The review of one pass: rack, pass, the better one, the alternatives on a scale, what it gave away.
-import type { PassReview, Review } from '../../shared-engine/index.ts';
-import { MOVES, neighbor } from '../../shared-engine/index.ts';
-import type { Seated } from '../room/room.ts';
-import { nameOf } from '../room/seat-names.ts';
+import type { ChoiceStory, PassReview, Review } from '../../shared-engine/index.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { twoPlaces } from '../ui/numbers.ts';
 import { Alternatives } from './alternatives.tsx';
-import { DeepSentences, FirstAnswer } from './deep-analysis.tsx';
+import { Sentences } from './choice-sentences.tsx';
 import { DeepNumbers } from './deep-numbers.tsx';
 import { DEEP } from './deep-strings.ts';
 import { Scale } from './scale.tsx';
-import { aimSentences, lossSentence, REVIEW, riskName, riskSentence, scaleDescription } from './strings.ts';
+import { aimSentences, lossSentence, REVIEW, riskName, scaleDescription } from './strings.ts';
 
 interface PassChoiceProps {
   readonly choice: PassReview;
+  readonly story: ChoiceStory;
   readonly review: Review;
-  readonly seated: Seated;
   /** Section ids said before this pass. */
   readonly aim: readonly string[];
 }
 
-export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
-  const to = nameOf(seated.table, neighbor(review.seat, MOVES[choice.step].toward));
+export function PassChoice({ choice, story, review, aim }: PassChoiceProps) {
   const { analysis } = choice;
   const deep = analysis.depth === 'deep';
   return (
     <>
-      {deep && <DeepSentences analysis={analysis} />}
-      <p class="verdict">{choice.sentences[0]}</p>
-      {!deep && <p class="verdict">{choice.sentences[1]}</p>}
+      <Sentences story={story} />
       {aimSentences(aim, choice, review.sections).map((sentence) => (
         <p key={sentence}>
           <b>{REVIEW.aim}:</b> {sentence}
         </p>
       ))}
       <PassPair choice={choice} />
-      {deep ? <Alternatives kind="pass" analysis={analysis} /> : <FirstScale choice={choice} />}
+      {deep ? (
+        <Alternatives kind="pass" analysis={analysis} rows={story.rows} />
+      ) : (
+        <FirstScale choice={choice} />
+      )}
       <figure>
         <figcaption>{REVIEW.rack}</figcaption>
         <TileRow tiles={choice.rack} marked={choice.played.tiles} />
@@ -47,20 +45,8 @@ export function PassChoice({ choice, review, seated, aim }: PassChoiceProps) {
           <TileRow tiles={choice.received} />
         </figure>
       )}
-      <p>{riskSentence(choice.played.risk, to)}</p>
       <Sections choice={choice} names={review.sections} />
-      {deep ? (
-        <>
-          <DeepNumbers kind="pass" analysis={analysis} />
-          <FirstAnswer>
-            <p>{choice.sentences[1]}</p>
-            <FirstScale choice={choice} />
-            <Numbers choice={choice} />
-          </FirstAnswer>
-        </>
-      ) : (
-        <Numbers choice={choice} />
-      )}
+      {deep ? <DeepNumbers kind="pass" analysis={analysis} rows={story.rows} /> : <Numbers choice={choice} />}
     </>
   );
 }

@@ -1,6 +1,6 @@
 // The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
-import { choiceVerdict, costliestChoice, type Review } from '../../shared-engine/index.ts';
+import type { Review } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
@@ -10,9 +10,9 @@ import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { WaysPanel } from '../room/ways-panel.tsx';
+import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
-import { AnalysisProgressBar } from './deep-analysis.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { OpenRacks } from './open-racks.tsx';
 import { PassChoice } from './pass-choice.tsx';
@@ -78,7 +78,7 @@ function Lesson({ review }: { readonly review: Review }) {
   return (
     <header class="lesson">
       <h1>{REVIEW.title}</h1>
-      <p class="lesson-text">{review.lesson}</p>
+      <p class="lesson-text">{review.story.headline.join(' ')}</p>
       <p>
         {startToEnd(review)} <span class="aside">{REVIEW.private}</span>
       </p>
@@ -95,35 +95,35 @@ interface ChoicesProps {
 function Choices({ review, room, seated }: ChoicesProps) {
   // Until the player opens another, the choice that the headline speaks of is open, whichever that comes to be.
   const opened = useSignal<number | null>(null);
-  const costliest = costliestChoice(review.choices);
-  const chosen = opened.value ?? (costliest ? review.choices.indexOf(costliest) : 0);
+  const chosen = opened.value ?? review.story.opened;
   const choice = review.choices[chosen];
+  const story = review.story.choices[chosen];
   return (
     <section class="choices" aria-labelledby="choices-title">
       <h2 id="choices-title">{REVIEW.strip}</h2>
       <ChoiceStrip
-        choices={review.choices}
+        review={review}
         chosen={chosen}
         onChoose={(index) => {
           opened.value = index;
         }}
       />
       <VerdictLegend />
-      {choice && (
+      {choice && story && (
         <article class="choice-detail" aria-live="off">
           <h3>
-            {choiceName(choice)}: <span class="verdict-name">{VERDICTS[choiceVerdict(choice)].name}</span>
+            {choiceName(choice)}: <span class="verdict-name">{VERDICTS[story.verdict].name}</span>
           </h3>
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
             <PassChoice
               choice={choice}
+              story={story}
               review={review}
-              seated={seated}
               aim={aimsAt(room.state.value.aims, seated.table.round, choice.step)}
             />
           ) : (
-            <NumberChoice choice={choice} />
+            <NumberChoice choice={choice} story={story} />
           )}
         </article>
       )}

@@ -68,18 +68,6 @@ export function lossSentence(loss: number): string {
   return `About ${Math.round(loss)} tiles worse, compared with the best.`;
 }
 
-const RISKS: Readonly<Record<RiskGrade, string>> = {
-  none: 'no pair, flower or like numbers',
-  flower: 'a flower, which almost everybody can use',
-  'same-suit': 'tiles of one suit that go together',
-  'like-numbers': 'like numbers',
-  pair: 'a pair, the riskiest thing to pass',
-};
-
-export function riskSentence(grade: RiskGrade, to: string): string {
-  return `You gave ${to} ${RISKS[grade]}.`;
-}
-
 export function riskName(grade: RiskGrade): string {
   return grade === 'none' ? 'no' : grade.replace('-', ' ');
 }

@@ -1,10 +1,12 @@
 // One round between four bots, with everything the command prints about it.
 import {
   type Analyst,
+  analyzeDecision,
   begin,
   chooseFor,
   createAnalyst,
   createSwarKernel,
+  DEEP_BUDGET,
   type Face,
   type Four,
   facesOf,
@@ -17,9 +19,11 @@ import {
   type RoundEvent,
   reviewRound,
   type Seat,
+  type SeatRecord,
   type SimdModule,
   type StyleName,
   seatView,
+  withDeepAnalysis,
 } from '../../shared-engine/index.ts';
 import type { TableRequest } from './round-request.ts';
 
@@ -41,10 +45,11 @@ interface BeforeAndAfter<T> {
   readonly after: Four<T>;
 }
 
-/** Without the SIMD module the same round takes longer where a style rolls deals out. */
+/** Without the SIMD module the same round takes longer where deals are rolled out. `deep` plays every choice on. */
 export function playedRound(
   { seed, dealer, seats, card, terms }: TableRequest,
   simd: SimdModule = NO_SIMD,
+  deep = false,
 ): PlayedRound {
   const kernel = createSwarKernel(card);
   let analyst: Analyst | null = null;
@@ -70,6 +75,17 @@ export function playedRound(
     log: [dealt, ...events],
     racks: both(({ racks }, seat) => facesOf(racks[seat])),
     toGo: both(({ racks }, seat) => kernel.toGo(racks[seat])),
-    reviews: forFour((seat) => reviewRound(seatView(round, seat).record, kernel)),
+    reviews: forFour((seat) => {
+      const { record } = seatView(round, seat);
+      const review = reviewRound(record, kernel);
+      return deep ? deepReview(analystOf(), record, review) : review;
+    }),
   };
+}
+
+function deepReview(analyst: Analyst, record: SeatRecord, review: Review): Review {
+  return review.choices.reduce((known, _, nth) => {
+    const analysis = analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET });
+    return withDeepAnalysis(known, nth, analysis);
+  }, review);
 }

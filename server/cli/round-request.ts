@@ -27,7 +27,7 @@ export interface TableRequest {
 }
 
 export type RoundRequest =
-  | (TableRequest & { readonly ok: true; readonly json: boolean })
+  | (TableRequest & { readonly ok: true; readonly json: boolean; readonly deep: boolean })
   | { readonly ok: false; readonly message: string };
 
 const OPTIONS = {
@@ -36,10 +36,11 @@ const OPTIONS = {
   seats: { type: 'string', default: 'strong,casual,guarded,random' },
   dealer: { type: 'string', default: '0' },
   ways: { type: 'string', default: '' },
+  deep: { type: 'boolean', default: false },
   json: { type: 'boolean', default: false },
 } as const;
 const USAGE =
-  '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3, --ways with ways to play and --json';
+  '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3, --ways with ways to play, --deep and --json';
 
 /** Reads the arguments after the script's name, and the card file where one is named. */
 export function readRequest(args: readonly string[]): RoundRequest {
@@ -65,7 +66,16 @@ export function readRequest(args: readonly string[]): RoundRequest {
   }
   const card = values.card === 'house' ? { ok: true as const, card: houseCard() } : cardFrom(values.card);
   return card.ok
-    ? { ok: true, seed, dealer, seats, card: card.card, terms: ways.terms, json: values.json }
+    ? {
+        ok: true,
+        seed,
+        dealer,
+        seats,
+        card: card.card,
+        terms: ways.terms,
+        json: values.json,
+        deep: values.deep,
+      }
     : card;
 }
 

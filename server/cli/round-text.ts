@@ -9,6 +9,7 @@ import {
   type RoundEvent,
   SEATS,
   type Seat,
+  VERDICT_NAMES,
 } from '../../shared-engine/index.ts';
 import type { PlayedRound } from './played-round.ts';
 
@@ -73,15 +74,16 @@ function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
   return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
 }
 
-function reviewLines({ seat, toGoStart, toGoEnd, lesson, choices }: Review): string[] {
+function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): string[] {
   return [
     '',
     `Review for seat ${seat}: ${toGoStart} away at the start, ${toGoEnd} at the close`,
-    `  ${lesson}`,
-    ...choices.map(
-      ({ step, kind, sentences }) =>
-        `  ${titled(step)}${kind === 'blind' ? ', blind' : ''}: ${sentences.join(' ')}`,
-    ),
+    `  ${story.headline.join(' ')}`,
+    ...story.choices.map(({ verdict, sentences }, nth) => {
+      const { step, kind } = choices[nth]!;
+      const name = `${titled(step)}${kind === 'blind' ? ', blind' : ''}`;
+      return `  ${name}: ${VERDICT_NAMES[verdict]}. ${sentences.join(' ')}`;
+    }),
   ];
 }
 

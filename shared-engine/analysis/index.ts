@@ -9,7 +9,7 @@ export { screen } from './comparison/screen.ts';
 export { VERDICTS, type Verdict } from './comparison/verdict.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
 export { thousandth } from './review/basis.ts';
-export { choiceVerdict, costliestChoice, isCostly } from './review/choice-verdict.ts';
+export { choiceVerdict, isCostly, namedAlternative, VERDICT_NAMES } from './review/choice-verdict.ts';
 export {
   analyzeDecision,
   decisionsIn,
@@ -20,12 +20,14 @@ export {
 export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
 export type {
   ChoiceReview,
+  ChoiceStory,
   NumberReview,
   PassParts,
   PassReview,
   RackGroup,
   RankedPass,
   Review,
+  Story,
 } from './review/review.ts';
 export { reviewRound } from './review/review-round.ts';
 export { listed } from './review/sentences/phrases.ts';

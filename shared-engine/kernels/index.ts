@@ -13,7 +13,7 @@ export { loadSimd, NO_SIMD, type SimdModule } from './simd/module.ts';
 export { type WrittenCard, writeCard } from './simd/write-card.ts';
 export type { TileValues } from './tile-value/reference.ts';
 export { createTileValues } from './tile-value/simd.ts';
-export { sectionsInReach, toGoBySection } from './tiles-to-go/by-section.ts';
+export { sectionsInReach, sectionsNoFurther, toGoBySection } from './tiles-to-go/by-section.ts';
 export type { Kernel } from './tiles-to-go/kernel.ts';
 export { nearness } from './tiles-to-go/nearness.ts';
 export { tilesToGo } from './tiles-to-go/reference.ts';

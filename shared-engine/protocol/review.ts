@@ -7,6 +7,7 @@ import {
   type PassParts,
   type RankedPass,
   type Review,
+  type Story,
   VERDICTS,
 } from '../analysis/index.ts';
 import { RISK_GRADES } from '../policy/index.ts';
@@ -19,7 +20,7 @@ const alternativeSchema: z.ZodType<RankedPass> = z.object({
   risk: z.enum(RISK_GRADES),
 });
 
-const sentencesSchema = z.tuple([z.string(), z.string()]).readonly();
+const sentencesSchema = z.array(z.string()).readonly();
 const idsSchema = z.array(z.string()).readonly();
 
 const groupsSchema = z.array(z.object({ face: faceSchema, count: z.int() })).readonly();
@@ -68,7 +69,6 @@ export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth',
     typicalPass: measuredSchema.nullable(),
     sampledDeals: z.int(),
     smallLoss: z.number(),
-    sentences: z.array(z.string()).readonly(),
   }),
 ]);
 
@@ -91,7 +91,6 @@ const passReviewSchema = z.object({
   sectionsInReachAfter: idsSchema,
   sectionsInReachAfterBest: idsSchema,
   parts: partsSchema,
-  sentences: sentencesSchema,
   analysis: analysisSchema,
 });
 
@@ -105,8 +104,17 @@ const numberReviewSchema = z.object({
   played: z.int(),
   best: z.int(),
   loss: z.number(),
-  sentences: sentencesSchema,
   analysis: analysisSchema,
+});
+
+const storySchema: z.ZodType<Story> = z.object({
+  headline: sentencesSchema,
+  opened: z.int(),
+  choices: z
+    .array(
+      z.object({ verdict: z.enum(VERDICTS), sentences: sentencesSchema, rows: z.array(z.int()).readonly() }),
+    )
+    .readonly(),
 });
 
 export const reviewSchema: z.ZodType<Review> = z.object({
@@ -117,7 +125,7 @@ export const reviewSchema: z.ZodType<Review> = z.object({
   toGoStart: z.int(),
   toGoEnd: z.int(),
   basis: z.object({ passesTried: z.int(), arrivals: z.int(), smallLoss: z.number() }),
-  lesson: z.string(),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
+  story: storySchema,
   method: z.string(),
 });

@@ -42,7 +42,6 @@ function analysisWith(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, win
     typicalPass: null,
     sampledDeals: 128,
     smallLoss: 1,
-    sentences: ['One sentence.'],
   };
 }
 

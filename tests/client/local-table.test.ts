@@ -199,7 +199,6 @@ describe('a table in the page', () => {
       typicalPass: null,
       sampledDeals: 8,
       smallLoss: 1,
-      sentences: ['Nothing else could have been chosen.'],
     };
     let offered = 0;
     let canceled = 0;

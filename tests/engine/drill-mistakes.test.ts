@@ -67,7 +67,6 @@ const number = (kind: NumberReview['kind'], played: number, best: number): Numbe
   played,
   best,
   loss: 1,
-  sentences: ['', ''],
   analysis: { depth: 'quick', verdict: 'pending' },
 });
 

@@ -196,7 +196,7 @@ describe('names of players', () => {
       review: entry.review && {
         ...entry.review,
         ...canary,
-        lesson: 'Zyphrania',
+        story: { ...entry.review.story, headline: ['Zyphrania'] },
         choices: entry.review.choices.map((choice) => ({ ...choice, ...canary })),
       },
     }));

@@ -2,10 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
-import { move, passesOf, reviewOf } from '../kit/reviews.ts';
+import { move, passesOf, reviewOf, toldOf } from '../kit/reviews.ts';
 
 /** Three multiples that belong together on the house card, and four strays. */
 const TOGETHER: readonly Face[] = [
@@ -15,6 +16,8 @@ const TOGETHER: readonly Face[] = [
 const STRAYS: readonly Face[] = ['crak-1', 'dot-8', 'north'];
 const PUNG: readonly Face[] = ['bam-3', 'bam-3', 'bam-3'];
 const ARRIVED: readonly Face[] = ['dot-2', 'dot-5', 'crak-7'];
+
+const headlineOf = ({ story }: Review): string => story.headline.join(' ');
 
 const go: SeatRecord['steps'][number] = {
   kind: 'vote',
@@ -39,11 +42,10 @@ describe('a pung given up while strays were at hand', () => {
     });
   });
 
-  test('is told in both sentences and is the lesson', () => {
-    expect(pass!.sentences[0]).toContain('gave up your pung of 3 bam');
-    expect(pass!.sentences[1]).toContain('so that your pung of 3 bam stays whole');
-    expect(review.lesson).toContain('the first pass to the right');
-    expect(review.lesson).toContain('your pung of 3 bam stays whole');
+  test('is told of the pass and in the headline', () => {
+    expect(toldOf(review)).toContain('Your pung of 3 bam then stays together.');
+    expect(headlineOf(review)).toContain('the first pass to the right');
+    expect(headlineOf(review)).toContain('Your pung of 3 bam then stays together.');
   });
 });
 
@@ -54,9 +56,11 @@ describe('three strays given', () => {
     const [pass] = passesOf(review);
     expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
     expect(pass!.parts.broken).toEqual([]);
-    expect(pass!.sentences[0]).toContain('kept all 3 of your groups whole');
-    expect(review.lesson).toMatch(/^At first look, each of your choices/);
-    expect(review.lesson).toContain('the pung of 3 bam, the pung of 4 bam and the pair of 7 bam whole');
+    expect(toldOf(review)).toContain('You kept all 3 of your multiples together.');
+    expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
+    expect(headlineOf(review)).toContain(
+      'You kept the pung of 3 bam, the pung of 4 bam and the pair of 7 bam together.',
+    );
   });
 });
 
@@ -69,8 +73,9 @@ describe('a group that has just been made', () => {
     const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
-    expect(pass.sentences[1]).toMatch(/^You had just made a pair of 3 bam: look again\. Better: /);
-    expect(pass.sentences[1]).toContain('your pair of 3 bam stays whole');
+    expect(toldOf(review, 1)).toMatch(
+      /You had just made a pair of 3 bam: look again\. Your pair of 3 bam then stays together\./,
+    );
   });
 
   test('is not claimed for a group that was there before', () => {
@@ -86,15 +91,15 @@ describe('who chose', () => {
     const review = seat('stand-in');
     const [pass] = passesOf(review);
     expect(pass!.by).toBe('stand-in');
-    expect(pass!.sentences[0]).toMatch(/^Your stand-in passed a pung of 3 bam/);
-    expect(pass!.sentences.join(' ')).not.toMatch(/\byou\b/i);
-    expect(review.lesson).toContain('where your stand-in chose');
+    expect(toldOf(review)).toContain('Your stand-in passed a pung of 3 bam');
+    expect(toldOf(review)).not.toMatch(/\byou\b/i);
+    expect(headlineOf(review)).toContain('where your stand-in chose');
   });
 
   test('what a bot gave is said to be its choice', () => {
-    const [pass] = passesOf(seat('bot'));
-    expect(pass!.sentences[0]).toMatch(/^The bot passed a pung of 3 bam/);
-    expect(pass!.sentences.join(' ')).not.toMatch(/\byour?\b/i);
+    const told = toldOf(seat('bot'));
+    expect(told).toContain('The bot passed a pung of 3 bam');
+    expect(told).not.toMatch(/\byour?\b/i);
   });
 
   test('K2 the lesson is about a choice of the player wherever there is one', () => {
@@ -103,14 +108,15 @@ describe('who chose', () => {
       move('first-across', PUNG, ARRIVED, { by: 'stand-in' }),
     ]);
     expect(passesOf(review)[1]!.loss).toBeGreaterThan(1);
-    expect(review.lesson).toMatch(/^At first look, each of your choices/);
-    expect(review.lesson).not.toContain('stand-in');
+    expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
+    expect(headlineOf(review)).not.toContain('stand-in');
   });
 
   test('Y1 a courtesy pass in which the seat gave nothing is no choice', () => {
     const nothing = { ...move('courtesy-pass', [], []), by: [null, 'bot', null, 'bot'] as const };
-    expect(reviewOf(TOGETHER, [nothing]).choices).toEqual([]);
-    expect(reviewOf(TOGETHER, [nothing]).lesson).toBe('There was no choice to look back on yet.');
+    const review = reviewOf(TOGETHER, [nothing]);
+    expect(review.choices).toEqual([]);
+    expect(headlineOf(review)).toBe('There was no choice to look back on yet.');
   });
 
   test('Y2 a courtesy pass is compared with passes of as many tiles', () => {
@@ -133,10 +139,12 @@ describe('the headline while choices are played on', () => {
     loss: { value, halfWidth: 0.9 },
   });
   const lessonAfter = (...analyses: readonly (DeepAnalysis | null)[]) =>
-    analyses.reduce(
-      (now, analysis, nth) => (analysis === null ? now : withDeepAnalysis(now, nth, analysis)),
-      review,
-    ).lesson;
+    headlineOf(
+      analyses.reduce(
+        (now, analysis, nth) => (analysis === null ? now : withDeepAnalysis(now, nth, analysis)),
+        review,
+      ),
+    );
 
   test('is about a costly choice before one that is a little worse by a larger loss', () => {
     expect(lessonAfter(losing('a-little-worse', 2.53), losing('costly', 2.03))).toContain(
@@ -146,7 +154,7 @@ describe('the headline while choices are played on', () => {
   });
 
   test('praises nothing beside a choice already shown to be worse, and says so while it is looking', () => {
-    expect(review.lesson).toMatch(/^At first look, each of your choices/);
+    expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
     for (const verdict of ['costly', 'a-little-worse'] as const) {
       expect(lessonAfter(losing(verdict, 2))).toMatch(
         /^So far, the one thing .* the first pass to the right/,
@@ -155,18 +163,18 @@ describe('the headline while choices are played on', () => {
         /^So far, the one thing .* the first pass across/,
       );
     }
-    expect(lessonAfter(losing('best', 0))).toMatch(/so far .* not played on every choice yet/);
+    expect(lessonAfter(losing('best', 0))).toMatch(/^So far, .* not played on every choice yet/);
     expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);
     expect(lessonAfter(losing('best', 0), losing('cant-say', 1))).toMatch(
-      /^No choice of this deal was clearly worse/,
+      /^We found nothing that clearly cost you/,
     );
   });
 
   test('leaves a quick loss out once a choice has been played on: tiles and wins are not compared', () => {
     const costly = reviewOf(TOGETHER, [move('first-right', PUNG, ARRIVED), ...steps.slice(1)]);
-    expect(costly.lesson).toContain('the first pass to the right');
-    expect(withDeepAnalysis(costly, 1, losing('best', 0)).lesson).toMatch(
-      /^Nothing that we have played on so far/,
+    expect(headlineOf(costly)).toContain('the first pass to the right');
+    expect(headlineOf(withDeepAnalysis(costly, 1, losing('best', 0)))).toMatch(
+      /^So far, nothing was clearly worse/,
     );
   });
 });

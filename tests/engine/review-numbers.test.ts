@@ -6,7 +6,7 @@ import { nearness } from '../../shared-engine/kernels/tiles-to-go/nearness.ts';
 import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
-import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
+import { houseKernel, move, passesOf, records, reviewOf, toldOf } from '../kit/reviews.ts';
 
 const REVIEWS = records('numbers', 24).map((record) => reviewRound(record, houseKernel));
 
@@ -97,23 +97,25 @@ describe('the number passed blind', () => {
     const [blind] = numbersOf(review);
     expect(blind!.spare).toBe(2);
     expect(blind!.best).toBeGreaterThan(0);
-    expect(blind!.sentences[1]).toContain('with fewer than 3 passers, agrees');
+    expect(toldOf(review)).toContain('with fewer than 3 passers, agrees');
   });
 });
 
 describe('the vote on a second Charleston', () => {
   test('O1 is better to continue for a scattered rack', () => {
-    const [stopped] = numbersOf(reviewOf(SCATTERED, [vote(false)]));
+    const review = reviewOf(SCATTERED, [vote(false)]);
+    const [stopped] = numbersOf(review);
     expect(stopped).toMatchObject({ kind: 'vote', played: 0, best: 1 });
     expect(stopped!.loss).toBeGreaterThan(0.25);
-    expect(stopped!.sentences[1]).toContain('Better: continue');
+    expect(toldOf(review)).toContain('better: continue');
   });
 
   test('O1 is better to stop for a rack with hardly any passers', () => {
     const done: readonly Face[] = [...NEARLY_DONE.slice(0, 11), 'joker', 'bam-6'];
-    const [went] = numbersOf(reviewOf(done, [vote(true)]));
+    const review = reviewOf(done, [vote(true)]);
+    const [went] = numbersOf(review);
     expect(went).toMatchObject({ kind: 'vote', played: 1, best: 0 });
-    expect(went!.sentences[1]).toContain('Better: stop');
+    expect(toldOf(review)).toContain('better: stop');
   });
 
   test('is reviewed without what the others voted', () => {

@@ -85,6 +85,5 @@ export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalys
     typicalPass: null,
     sampledDeals: 64,
     smallLoss: 1,
-    sentences: [],
   };
 }

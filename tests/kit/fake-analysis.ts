@@ -64,7 +64,6 @@ export function analysisOf(sampledDeals: number, reducedBudget = false): Analysi
     typicalPass: null,
     sampledDeals,
     smallLoss: 1,
-    sentences: [],
   };
   return { analysis, reducedBudget };
 }

@@ -24,9 +24,14 @@ export function numbersInText(sentence: string, sections: readonly string[]): nu
   return [...digits, ...spelt];
 }
 
-/** These numbers as they are and as a sentence shows them: whole, or to one decimal. */
+/** These numbers as they are and as a sentence shows them: whole, to one decimal, or to the next tenth above. */
 export function shownAs(numbers: readonly number[]): Set<number> {
   return new Set(
-    numbers.flatMap((value) => [value, Math.round(value), Number((Math.round(value * 10) / 10).toFixed(1))]),
+    numbers.flatMap((value) => [
+      value,
+      Math.round(value),
+      Number((Math.round(value * 10) / 10).toFixed(1)),
+      Math.ceil(value * 10) / 10,
+    ]),
   );
 }

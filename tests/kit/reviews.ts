@@ -63,6 +63,11 @@ export function reviewOf(start: readonly Face[], steps: SeatRecord['steps']): Re
   return reviewRound({ seat: 0, dealer: 1, terms: STANDARD_TERMS.friends, start, steps }, houseKernel);
 }
 
+/** All that is told of choice number `nth`. */
+export function toldOf({ story }: Review, nth = 0): string {
+  return story.choices[nth]!.sentences.join(' ');
+}
+
 export function passesOf({ choices }: Review): PassReview[] {
   return choices.filter((choice): choice is PassReview => choice.kind === 'pass');
 }

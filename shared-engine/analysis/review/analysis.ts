@@ -45,7 +45,6 @@ export interface DeepAnalysis {
   readonly sampledDeals: number;
   /** The smallest loss worth telling, in wins in 100 games. */
   readonly smallLoss: number;
-  readonly sentences: readonly string[];
 }
 
 /** A choice is reviewed quickly first; its deep analysis is added when it arrives. */

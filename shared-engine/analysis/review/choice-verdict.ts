@@ -1,7 +1,17 @@
 // The verdict on a choice from what is known of it, and which choice of a round there is most to learn from.
 import type { Verdict } from '../comparison/verdict.ts';
+import type { Finalist } from './analysis.ts';
 import { BASIS, COSTLY_TILES } from './basis.ts';
 import type { ChoiceReview } from './review.ts';
+
+/** A verdict has one name everywhere. */
+export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
+  best: 'Best',
+  'just-as-good': 'Just as good',
+  'a-little-worse': 'A little worse',
+  costly: 'Costly',
+  'cant-say': 'Can’t say',
+};
 
 /** Of the deep analysis where there is one, from the loss in tiles until then. */
 export function choiceVerdict({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'analysis'>): Verdict {
@@ -21,6 +31,16 @@ export function isCostly(choice: ChoiceReview): boolean {
 /** Whether something better is told of a choice. */
 export function hadBetter(choice: ChoiceReview): boolean {
   return isCostly(choice) || choiceVerdict(choice) === 'a-little-worse';
+}
+
+/** The alternative that the verdict rests on; null where there is none. */
+export function namedAlternative(choice: ChoiceReview): Pick<Finalist, 'tiles' | 'number'> | null {
+  const { analysis } = choice;
+  if (analysis.depth === 'deep') {
+    return analysis.bestAlternative === null ? null : analysis.finalists[analysis.bestAlternative]!;
+  }
+  if (choice.kind === 'pass') return { tiles: choice.best.tiles, number: null };
+  return { tiles: [], number: choice.best };
 }
 
 /** The player's own choices; where the player made none, those made for the seat. */

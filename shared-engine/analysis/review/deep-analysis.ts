@@ -10,9 +10,8 @@ import { SMALL_LOSS } from '../comparison/verdict.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
 import { thousandth } from './basis.ts';
 import type { ChoiceReview, Review } from './review.ts';
-import { deepSentences } from './sentences/deep-analysis.ts';
-import { lessonOf } from './sentences/lesson.ts';
 import { DEEP_METHOD, METHOD, REDUCED_BUDGET } from './sentences/method.ts';
+import { storyOf } from './story.ts';
 
 /** How closely to look; `seed` is for checks that the same one gives the same bytes. */
 export type DeepTerms = Omit<AnalysisTerms, 'subject'>;
@@ -40,15 +39,15 @@ export function analyzeOffered(
 ): DeepAnalysis {
   const comparison = analyze(analyst, offered, { ...terms, subject });
   if (comparison === null) throw new RangeError('Nothing of that kind was chosen.');
-  return deepAnalysisOf(comparison, offered, subject);
+  return deepAnalysisOf(comparison);
 }
 
-/** The review with one choice analyzed deeply; the lesson follows once no choice is left without. */
+/** The review with one choice analyzed deeply, in whatever order analyses arrive. */
 export function withDeepAnalysis(review: Review, nth: number, analysis: DeepAnalysis): Review {
   const choices = review.choices.map(
     (choice, n): ChoiceReview => (n === nth ? { ...choice, analysis } : choice),
   );
-  return { ...review, choices, lesson: lessonOf({ choices }), method: `${METHOD} ${DEEP_METHOD}` };
+  return { ...review, choices, story: storyOf({ ...review, choices }), method: `${METHOD} ${DEEP_METHOD}` };
 }
 
 /** The review of which some choices were analyzed on a reduced budget. */
@@ -72,14 +71,10 @@ export function decisionsIn(record: SeatRecord): readonly RecordedDecision[] {
   });
 }
 
-function deepAnalysisOf(
-  comparison: Comparison,
-  { chosen: { kind } }: OfferedChoice,
-  subject: DecisionSubject,
-): DeepAnalysis {
+function deepAnalysisOf(comparison: Comparison): DeepAnalysis {
   const { verdict, finalists, chosen, bestAlternative, atMost, typicalPass, batches } = comparison;
-  const findings = {
-    depth: 'deep' as const,
+  return {
+    depth: 'deep',
     verdict,
     loss: bestAlternative && measuredValue(bestAlternative.difference),
     atMost: thousandth(atMost),
@@ -92,8 +87,6 @@ function deepAnalysisOf(
     sampledDeals: batches * DEALS_PER_BATCH,
     smallLoss: SMALL_LOSS,
   };
-  const choice = subject === 'tiles' ? 'pass' : kind === 'move' ? 'blind' : kind;
-  return { ...findings, sentences: deepSentences(findings, choice) };
 }
 
 function finalistOf(compared: ComparedAlternative): Finalist {

@@ -10,12 +10,12 @@ export function groupsOf(rack: Bag): readonly RackGroup[] {
 }
 
 /** The groups that hold at least one of these tiles. */
-function touchedBy(groups: readonly RackGroup[], tiles: readonly Face[]): readonly RackGroup[] {
+export function touchedBy(groups: readonly RackGroup[], tiles: readonly Face[]): readonly RackGroup[] {
   return groups.filter(({ face }) => tiles.includes(face));
 }
 
 /** Tiles of `some` that are not in `others`, copies counted. */
-function without(some: readonly Face[], others: readonly Face[]): readonly Face[] {
+export function without(some: readonly Face[], others: readonly Face[]): readonly Face[] {
   const left = [...bagOf(others)];
   return some.filter((face) => left[faceIndex(face)]!-- <= 0);
 }

@@ -1,5 +1,5 @@
 // One pass, reviewed: the pass played among all that were legal.
-import { type Kernel, sectionsInReach } from '../../kernels/index.ts';
+import { type Kernel, sectionsInReach, sectionsNoFurther } from '../../kernels/index.ts';
 import { riskGrade } from '../../policy/index.ts';
 import { addTo, type Bag, type Face, facesOf, takeFrom } from '../../rules/index.ts';
 import { thousandth, type Worth } from './basis.ts';
@@ -47,8 +47,8 @@ export function reviewPass(
     legal: ranking.legal,
     alternatives: shown.map(rankedPass),
     sectionsInReach: sectionsInReach(kernel, rack),
-    sectionsInReachAfter: sectionsInReach(kernel, rest),
-    sectionsInReachAfterBest: sectionsInReach(kernel, keptOf(rack, best.tiles)),
+    sectionsInReachAfter: sectionsNoFurther(kernel, rest, kernel.toGo(rack) + 1),
+    sectionsInReachAfterBest: sectionsNoFurther(kernel, keptOf(rack, best.tiles), kernel.toGo(rack) + 1),
   };
   return { ...findings, parts: passPartsOf(rack, receivedLast, findings) };
 }

@@ -9,10 +9,8 @@ import { reviewAsk, reviewBlind, reviewVote } from './number-review.ts';
 import { rankMove, reviewPass } from './pass-review.ts';
 import { type OfferedMove, type ReplayedDecision, replayDecisions } from './replay-decisions.ts';
 import type { ChoiceReview, NumberFindings, PassFindings, Review } from './review.ts';
-import { lessonOf } from './sentences/lesson.ts';
 import { METHOD } from './sentences/method.ts';
-import { numberSentences } from './sentences/number.ts';
-import { passSentences } from './sentences/pass.ts';
+import { storyOf } from './story.ts';
 
 type Findings = PassFindings | NumberFindings;
 
@@ -29,12 +27,7 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
     return known.length > 0 ? known : findingsOf(decision, kernel, worth);
   });
   const sections = sectionNames(kernel.card, found);
-  const choices = found.map(
-    (choice): ChoiceReview =>
-      choice.kind === 'pass'
-        ? { ...choice, sentences: passSentences(choice, sections), analysis: NO_DEEP_ANALYSIS }
-        : { ...choice, sentences: numberSentences(choice), analysis: NO_DEEP_ANALYSIS },
-  );
+  const choices = found.map((choice): ChoiceReview => ({ ...choice, analysis: NO_DEEP_ANALYSIS }));
   return {
     seat: record.seat,
     cardId: kernel.card.id,
@@ -43,8 +36,8 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
     toGoStart: kernel.toGo(bagOf(record.start)),
     toGoEnd: kernel.toGo(finalRack(record)),
     basis: BASIS,
-    lesson: lessonOf({ choices }),
     choices,
+    story: storyOf({ choices, sections }),
     method: METHOD,
   };
 }

@@ -1,6 +1,7 @@
 // The shape of a private review: what each choice of one seat kept, gave and could have been.
 import type { RiskGrade } from '../../policy/index.ts';
 import type { Actor, Face, MoveStep, Seat } from '../../rules/index.ts';
+import type { Verdict } from '../comparison/verdict.ts';
 import type { Analysis } from './analysis.ts';
 
 /** One legal pass, merged by face. */
@@ -70,14 +71,13 @@ export interface PassReview {
   /** The first of the ranking, best first, at most 12; the pass played is among them or follows as the last. */
   readonly alternatives: readonly RankedPass[];
   /**
-   * Ids of sections at most one tile behind the nearest: before the pass, and of the tiles kept (before anything
-   * arrives) by the pass played and by the best pass.
+   * Ids of sections at most one tile behind the nearest: of the rack before the pass; and those of which the tiles kept
+   * (before anything arrives) by the pass played and by the best pass are still as near as that.
    */
   readonly sectionsInReach: readonly string[];
   readonly sectionsInReachAfter: readonly string[];
   readonly sectionsInReachAfterBest: readonly string[];
   readonly parts: PassParts;
-  readonly sentences: readonly [string, string];
   readonly analysis: Analysis;
 }
 
@@ -93,15 +93,35 @@ export interface NumberReview {
   readonly played: number;
   readonly best: number;
   readonly loss: number;
-  readonly sentences: readonly [string, string];
   readonly analysis: Analysis;
 }
 
 export type ChoiceReview = PassReview | NumberReview;
 
-/** What a review finds before it is put into sentences. */
-export type PassFindings = Omit<PassReview, 'sentences' | 'analysis'>;
-export type NumberFindings = Omit<NumberReview, 'sentences' | 'analysis'>;
+/** What a review finds before a choice is played on. */
+export type PassFindings = Omit<PassReview, 'analysis'>;
+export type NumberFindings = Omit<NumberReview, 'analysis'>;
+
+/** What is told of one choice. */
+export interface ChoiceStory {
+  readonly verdict: Verdict;
+  /** The verdict in words first, then why, then what was done. */
+  readonly sentences: readonly string[];
+  /**
+   * Places in `finalists` in the order in which a chart shows them: the alternative that is named, then the others in
+   * the order of the search. Empty until the choice has been played on.
+   */
+  readonly rows: readonly number[];
+}
+
+/** What is told of a round so far. */
+export interface Story {
+  /** The one thing worth learning, in sentences. */
+  readonly headline: readonly string[];
+  /** Place of the choice that the headline speaks of and that a page opens first; 0 where there is none. */
+  readonly opened: number;
+  readonly choices: readonly ChoiceStory[];
+}
 
 /** What the numbers of a review rest on. */
 export interface Basis {
@@ -122,9 +142,9 @@ export interface Review {
   readonly toGoStart: number;
   readonly toGoEnd: number;
   readonly basis: Basis;
-  /** The one thing worth learning from this deal. */
-  readonly lesson: string;
   readonly choices: readonly ChoiceReview[];
+  /** All that a reader is told of the choices; it follows from them alone. */
+  readonly story: Story;
   /** How the numbers were made and what they assume. */
   readonly method: string;
 }

@@ -1,10 +1,9 @@
 // The kinds of mistakes that cost a class most; a costly choice counts under each rule of thumb it went against.
 import {
-  type Analysis,
   type ChoiceReview,
-  type Finalist,
   isCostly,
   type NumberReview,
+  namedAlternative,
   type PassReview,
   type RackGroup,
   thousandth,
@@ -82,8 +81,9 @@ interface ComparedPass {
 }
 
 /** The pass that the verdict rests on: a deep analysis may have found another one than the quick answer. */
-function betterPassThan({ analysis, best, parts }: PassReview): ComparedPass {
-  const tiles = deepAlternative(analysis)?.tiles ?? best.tiles;
+function betterPassThan(choice: PassReview): ComparedPass {
+  const { best, parts } = choice;
+  const tiles = namedAlternative(choice)?.tiles ?? best.tiles;
   if (sameTiles(tiles, best.tiles)) {
     return { broken: parts.brokenByBest, risk: best.risk, sectionsKept: parts.sectionsKeptByBest };
   }
@@ -95,9 +95,9 @@ function sameTiles(some: readonly Face[], others: readonly Face[]): boolean {
   return some.toSorted().join() === others.toSorted().join();
 }
 
-function numberMistakes({ kind, played, best, analysis }: NumberReview): readonly MistakeCategory[] {
-  const more = played > (deepAlternative(analysis)?.number ?? best);
-  switch (kind) {
+function numberMistakes(choice: NumberReview): readonly MistakeCategory[] {
+  const more = choice.played > (namedAlternative(choice)?.number ?? choice.best);
+  switch (choice.kind) {
     case 'blind':
       return [more ? 'too-many-blind' : 'too-few-blind'];
     case 'vote':
@@ -105,11 +105,6 @@ function numberMistakes({ kind, played, best, analysis }: NumberReview): readonl
     case 'ask':
       return [more ? 'asked-too-many' : 'asked-too-few'];
   }
-}
-
-function deepAlternative(analysis: Analysis): Finalist | undefined {
-  if (analysis.depth === 'quick' || analysis.bestAlternative === null) return undefined;
-  return analysis.finalists[analysis.bestAlternative];
 }
 
 /** Of the players' own choices, costliest category first: by wins lost where all have them, otherwise by tiles. */

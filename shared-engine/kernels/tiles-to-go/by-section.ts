@@ -23,7 +23,11 @@ export function sectionsInReach(kernel: Kernel, rack: Bag): string[] {
 }
 
 function sectionsWithin(kernel: Kernel, rack: Bag, slack: number): string[] {
+  return sectionsNoFurther(kernel, rack, kernel.toGo(rack) + slack);
+}
+
+/** Ids of the sections whose nearest pattern is at most so many tiles away, in card order. */
+export function sectionsNoFurther(kernel: Kernel, rack: Bag, most: number): string[] {
   const bySection = toGoBySection(kernel, rack);
-  const least = Math.min(...bySection);
-  return kernel.card.sections.filter((_, index) => bySection[index]! <= least + slack).map(({ id }) => id);
+  return kernel.card.sections.filter((_, index) => bySection[index]! <= most).map(({ id }) => id);
 }

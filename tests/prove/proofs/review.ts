@@ -10,7 +10,7 @@ import type { Face } from '../../../shared-engine/rules/tiles/face.ts';
 import { seatView } from '../../../shared-engine/rules/view/view.ts';
 import { hiddenPair } from '../../kit/hidden-pair.ts';
 import { numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
-import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
+import { houseKernel, passesOf, records, toldOf } from '../../kit/reviews.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const AMOUNTS: Record<Size, { readonly pairs: number; readonly rounds: number; readonly arrivals: number }> =
@@ -56,9 +56,11 @@ function sentences(seed: string, rounds: number): ProofRow[] {
   for (const record of records(`${seed} said`, rounds)) {
     const review = reviewRound(record, houseKernel);
     const sections = Object.values(review.sections);
-    for (const choice of review.choices) {
-      const known = shownAs(numbersIn(choice));
-      const numbers = choice.sentences.flatMap((sentence) => numbersInText(sentence, sections));
+    for (const [nth, choice] of review.choices.entries()) {
+      const lost =
+        choice.kind === 'pass' ? choice.sectionsInReach.length - choice.sectionsInReachAfter.length : 0;
+      const known = shownAs([...numbersIn(choice), lost]);
+      const numbers = numbersInText(toldOf(review, nth), sections);
       said += numbers.length;
       held += numbers.filter((number) => known.has(number)).length;
     }

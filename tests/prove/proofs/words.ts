@@ -9,7 +9,7 @@ import type { PassReview, Review } from '../../../shared-engine/analysis/review/
 import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
 import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
 import { numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
-import { houseKernel, passesOf, records } from '../../kit/reviews.ts';
+import { houseKernel, passesOf, records, toldOf } from '../../kit/reviews.ts';
 import { GLANCE } from '../analysis/budgets.ts';
 import { analyst } from '../analysis/choices.ts';
 import { percent, shareText } from '../analysis/proportions.ts';
@@ -39,10 +39,9 @@ function numbers(name: string, rounds: number): ProofRow {
       review = withDeepAnalysis(review, nth, analyzeDecision(analyst, record, nth, { budget: GLANCE }));
     }
     const sections = Object.values(review.sections);
-    for (const choice of review.choices) {
+    for (const [nth, choice] of review.choices.entries()) {
       const known = shownAs(numbersIn(choice).flatMap((value) => [value, Math.abs(value)]));
-      const deep = choice.analysis.depth === 'deep' ? choice.analysis.sentences : [];
-      const numbers = [...choice.sentences, ...deep].flatMap((sentence) => numbersInText(sentence, sections));
+      const numbers = numbersInText(toldOf(review, nth), sections);
       said += numbers.length;
       held += numbers.filter((number) => known.has(number)).length;
     }
@@ -61,10 +60,11 @@ function swaps(seed: string, wanted: number): ProofRow {
   let moved = 0;
   for (let n = 0; tried < wanted; n += 8) {
     for (const record of records(`${seed} swaps ${n}`, 8)) {
-      for (const pass of passesOf(reviewRound(record, houseKernel))) {
-        if (tried === wanted || pass.loss < 0.25) continue;
+      const review = reviewRound(record, houseKernel);
+      for (const [nth, pass] of review.choices.entries()) {
+        if (tried === wanted || pass.kind !== 'pass' || pass.loss < 0.25) continue;
         tried++;
-        if (doesWhatItSays(record, pass)) moved++;
+        if (doesWhatItSays(record, pass, toldOf(review, nth))) moved++;
       }
     }
   }
@@ -76,16 +76,18 @@ function swaps(seed: string, wanted: number): ProofRow {
   };
 }
 
-function doesWhatItSays(record: SeatRecord, pass: PassReview): boolean {
+function doesWhatItSays(record: SeatRecord, pass: PassReview, told: string): boolean {
   const nth = record.steps.findIndex((step) => step.kind === 'move' && step.step === pass.step);
   const steps = record.steps
     .slice(0, nth + 1)
     .map((step, n) => (n === nth && step.kind === 'move' ? { ...step, gave: pass.best.tiles } : step));
   const followed = passesOf(reviewRound({ ...record, steps }, houseKernel)).at(-1)!;
-  const sentence = pass.sentences[1];
-  if (/ stays? whole/.test(sentence)) return followed.parts.groupsKept > pass.parts.groupsKept;
-  if (/ sections within reach/.test(sentence)) return followed.parts.sectionsKept > pass.parts.sectionsKept;
-  if (/ away, not /.test(sentence)) return followed.played.toGo < pass.played.toGo;
+  const saved = pass.parts.broken.filter(
+    ({ face }) => !followed.parts.broken.some((one) => one.face === face),
+  );
+  if (/ then stays? together/.test(told) && saved.length === 0) return false;
+  if (/ sections within reach/.test(told)) return followed.parts.sectionsKept > pass.parts.sectionsKept;
+  if (/ away, not /.test(told)) return followed.played.toGo < pass.played.toGo;
   return followed.played.nearness > pass.played.nearness;
 }
 

@@ -2,28 +2,31 @@
 import { BASIS } from '../basis.ts';
 
 export const METHOD = [
-  'How our first answer is made:',
-  'every legal pass was ordered by the tiles it keeps;',
-  `the first ${BASIS.passesTried} and yours were each tried with the same ${BASIS.arrivals} arrivals,`,
-  'drawn evenly from the tiles you had not seen, although players do not pass evenly;',
-  'a pass that comes out behind all of those is ranked by the tiles it keeps;',
-  'continuing or stopping was tried with simple passes,',
-  'and the player across was taken to ask for 0, 1, 2 or 3 equally often;',
-  'how close a rack is counts its tiles to go, softened by how many hands are near,',
-  'and looks at this rack alone, not at what the pass did for your neighbor.',
+  'Our first answer puts every legal pass in order by the tiles it keeps.',
+  `The first ${BASIS.passesTried} and yours were each tried with the same ${BASIS.arrivals} arrivals, drawn evenly from the tiles you had not seen.`,
+  'Players do not pass evenly, so this is a rough look.',
+  'A pass that comes out behind all of those is ranked by the tiles it keeps.',
+  'Continuing or stopping was tried with simple passes.',
+  'The player across was taken to ask for 0, 1, 2 or 3 equally often.',
+  'How close a rack is counts its tiles to go, softened by how many hands are near.',
+  'It looks at this rack alone, not at what the pass did for your neighbor.',
 ].join(' ');
 
 export const DEEP_METHOD = [
-  'When we play a choice on, every alternative is played to the end with the same sampled deals:',
-  'racks the others could have, given the tiles you held, passed and received and how players choose what to pass;',
-  'votes, courtesy numbers and blind passes of others are not used as evidence.',
+  'When we play a choice on, we deal the others racks that they could have had.',
+  'These fit the tiles you held, passed and received, and how players choose what to pass.',
+  'That others voted, asked for tiles or passed blind is not used as evidence.',
   'From there all four, you too, pass simply, each seeing its own tiles alone.',
-  'Wins in 100 games are your chance to complete a hand first in the simulated play that follows,',
-  'from all four racks together, so that what a pass gave away is part of what it cost.',
-  'Every legal choice is looked at; the best are searched on deals of their own, and all that is told comes from fresh ones;',
-  'intervals hold in 95 of 100 choices, and verdicts are stricter.',
+  'Wins in 100 games are your chance to be first with a hand in simulated play, judged from all four racks together.',
+  'So what a pass gave away is part of what it cost.',
+  'Every choice you could make gets a short look, the best of them a longer one.',
+  'That search only picks what yours is compared with; verdict and numbers come from fresh deals.',
+  'On those, a choice that cannot matter any more stops after a third.',
+  'What a pass gave away is measured on the first third too, against what club players pass.',
+  'In about 95 of 100 choices an interval holds what endless play of this kind would show.',
+  'Costly means that all of the interval lies above 1 win in 100 games; a little worse, that it lies above 0.',
 ].join(' ');
 
 /** Added where a busy server looked less closely than it would have. */
 export const REDUCED_BUDGET =
-  'Some choices were played on fewer times than usual, because the server was busy; each says how often.';
+  'Some choices were played on fewer times than usual, because the server was busy. Each says how often.';

@@ -1,28 +1,33 @@
-// The two sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
-import { BASIS, inTenths } from '../basis.ts';
-import type { NumberFindings } from '../review.ts';
+// The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
+import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
+import type { NumberReview } from '../review.ts';
+import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
 
-export function numberSentences(choice: NumberFindings): readonly [string, string] {
+/** What was chosen, on what rack, and what the rule of thumb says. */
+export function numberFacts(choice: NumberReview): readonly string[] {
   const { whose } = VOICES[choice.by];
-  const rack = `${whose} rack was ${choice.toGo} away and had ${passers(choice.spare)} ${whose} closest hand doesn't need`;
-  return [`${chosenPhrase(choice)}; ${rack}.`, `${comparedPhrase(choice)}${ruleOfThumb(choice)}.`];
-}
-
-function tileCount(count: number): string {
-  return count === 1 ? '1 tile' : `${count} tiles`;
+  const rack = `${capitalized(whose)} rack was ${choice.toGo} away`;
+  const needed = `${whose} closest hand doesn’t need`;
+  return [
+    `${chosenPhrase(choice)}.`,
+    `${rack}, with ${passers(choice.spare)} ${needed}.`,
+    ...ruleOfThumb(choice),
+  ];
 }
 
 function passers(count: number): string {
-  if (count === 0) return 'no passers, tiles';
-  return count === 1 ? '1 passer, a tile' : `${count} passers, tiles`;
+  if (count === 0) return 'no passers: tiles';
+  return count === 1 ? '1 passer: a tile' : `${count} passers: tiles`;
 }
 
-function chosenPhrase({ kind, by, played }: NumberFindings): string {
+function chosenPhrase({ kind, by, played }: NumberReview): string {
   const { subject } = VOICES[by];
   switch (kind) {
-    case 'blind':
-      return capitalized(`${subject} passed ${played === 0 ? 'nothing' : tileCount(played)} blind`);
+    case 'blind': {
+      const tiles = played === 1 ? '1 tile' : `${played} tiles`;
+      return capitalized(`${subject} passed ${played === 0 ? 'nothing' : tiles} blind`);
+    }
     case 'vote':
       return capitalized(`${subject} voted to ${played === 1 ? 'continue' : 'stop'}`);
     case 'ask':
@@ -30,54 +35,45 @@ function chosenPhrase({ kind, by, played }: NumberFindings): string {
   }
 }
 
-function comparedPhrase(choice: NumberFindings): string {
-  const { loss } = choice;
-  if (loss === 0) return `No better choice was found than to ${optionPhrase(choice)}`;
-  if (loss >= BASIS.smallLoss) return `Better: ${optionPhrase(choice)}, ${closerBy(loss)}`;
-  const by = inTenths(loss) === '0.0' ? 'by too little to notice' : closerBy(loss);
-  return `Hardly better: ${optionPhrase(choice)}, ${by}`;
-}
-
-/** The best option, after "to" or "Better:". */
-export function optionPhrase({ kind, best }: NumberFindings): string {
-  return numberPhrase(kind, best);
-}
-
-/** "pass 2 blind", "continue", "ask for 0". */
-export function numberPhrase(kind: NumberFindings['kind'], number: number): string {
-  switch (kind) {
-    case 'blind':
-      return number === 0 ? 'pass nothing blind' : `pass ${number} blind`;
-    case 'vote':
-      return number === 1 ? 'continue' : 'stop';
-    case 'ask':
-      return `ask for ${number}`;
+/** What the quick look says. */
+export function firstNumberAnswer(choice: NumberReview): readonly string[] {
+  switch (choiceVerdict(choice)) {
+    case 'best':
+      return [`At first look, nothing better was found than to ${numberPhrase(choice.kind, choice.played)}.`];
+    case 'just-as-good':
+      return ['At first look, it was about as good as the best.'];
+    default:
+      return [`At first look, better: ${insteadPhrase(choice)}.`, `That is ${closerBy(choice.loss)}.`];
   }
 }
 
-/** The rule of thumb (common practice, no source) and whether the numbers agree with it. */
-function ruleOfThumb(choice: NumberFindings): string {
-  const { kind, spare } = choice;
-  switch (kind) {
-    case 'blind': {
-      const agree = asGoodAsBest(choice, (blind) => blind > 0 === spare < 3);
-      return `; the rule of thumb, to pass blind with fewer than 3 passers, ${agreement(agree)}`;
-    }
-    case 'ask': {
-      const agree = asGoodAsBest(choice, (asked) => asked === Math.min(3, spare));
-      return `; the rule of thumb, to ask for as many as you have passers, ${agreement(agree)}`;
-    }
-    case 'vote':
-      return '';
-  }
+interface Rule {
+  readonly words: string;
+  follows(number: number, spare: number): boolean;
 }
 
-/** Whether a number that follows the rule is too near the best one to be told apart in tenths. */
-function asGoodAsBest({ options }: NumberFindings, followsRule: (value: number) => boolean): boolean {
-  const most = Math.max(...options.map(({ nearness }) => nearness));
-  return options.some(({ value, nearness }) => followsRule(value) && inTenths(most - nearness) === '0.0');
-}
+/** Rules of thumb about numbers: common practice, no source; there is none about the vote. */
+const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
+  blind: {
+    words: 'to pass blind with fewer than 3 passers',
+    follows: (blind, spare) => blind > 0 === spare < 3,
+  },
+  ask: {
+    words: 'to ask for as many as you have passers',
+    follows: (asked, spare) => asked === Math.min(3, spare),
+  },
+};
 
-function agreement(agree: boolean): string {
-  return agree ? 'agrees' : 'points the other way here';
+/** Whether what was found agrees with the rule; nothing where nothing was found. */
+function ruleOfThumb(choice: NumberReview): readonly string[] {
+  const rule = RULES[choice.kind];
+  if (rule === undefined || choiceVerdict(choice) === 'cant-say') return [];
+  const better = hadBetter(choice);
+  const told = better ? namedNumber(choice) : choice.played;
+  const says = rule.follows(told, choice.spare)
+    ? 'agrees'
+    : better
+      ? 'says otherwise here'
+      : 'would gain nothing clear here';
+  return [`The rule of thumb, ${rule.words}, ${says}.`];
 }

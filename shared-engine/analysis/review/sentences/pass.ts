@@ -1,30 +1,30 @@
-// The two sentences about a pass: what it kept and gave, and what a better one would have done.
+// The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
+import { riskGrade } from '../../../policy/index.ts';
 import { MOVES } from '../../../rules/index.ts';
-import { BASIS, inTenths } from '../basis.ts';
-import type { PassFindings, RackGroup, RankedPass } from '../review.ts';
-import { capitalized, closerBy, listed, sectionsLeft, shareOf, VOICES } from './phrases.ts';
+import { choiceVerdict, namedAlternative } from '../choice-verdict.ts';
+import { touchedBy } from '../groups.ts';
+import type { PassReview, RackGroup, Review } from '../review.ts';
+import { insteadPhrase } from './instead.ts';
+import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, RISK_NAMES, riskPhrase } from './risk.ts';
 import { groupName, tileList } from './tiles.ts';
 
-type SectionNames = Readonly<Record<string, string>>;
-
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
 
-export function passSentences(pass: PassFindings, sections: SectionNames): readonly [string, string] {
-  return [keptSentence(pass, sections), betterSentence(pass)];
+/** What was passed; with the names of sections also what became of groups and sections, and how risky it was to pass. */
+export function passFacts(pass: PassReview, sections: Review['sections'] | null): readonly string[] {
+  const { by, blind, played, step } = pass;
+  const more = blind > 0 ? ` and ${blind} more blind` : '';
+  const passed = `${VOICES[by].subject} passed ${tileList(played.tiles)} ${TOWARD[MOVES[step].toward]}${more}`;
+  const rest =
+    sections === null ? [] : [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
+  return [`${capitalized(passed)}.`, ...rest];
 }
 
-function keptSentence(pass: PassFindings, sections: SectionNames): string {
-  const { subject } = VOICES[pass.by];
-  const blind = pass.blind > 0 ? ` and ${pass.blind} more blind` : '';
-  const passed = `${subject} passed ${tileList(pass.played.tiles)} ${TOWARD[MOVES[pass.step].toward]}${blind}`;
-  const kept = listed([...groupPhrases(pass), sectionPhrase(pass, sections)]);
-  return `${capitalized(passed)}; that ${kept}, and ${riskPhrase(pass.played)}.`;
-}
-
-function groupPhrases({ by, played, parts }: PassFindings): readonly string[] {
-  const { whose } = VOICES[by];
-  const { broken, groups, groupCount, groupsKept: kept } = parts;
+function groupFacts({ by, played, parts }: PassReview): readonly string[] {
+  const { subject, whose } = VOICES[by];
+  const { broken, groups, groupCount } = parts;
+  if (groupCount === 0) return [];
   const whole = ({ face, count }: RackGroup) => played.tiles.filter((tile) => tile === face).length === count;
   const lost = [
     ...phraseOf(`gave up ${whose}`, broken.filter(whole)),
@@ -33,70 +33,89 @@ function groupPhrases({ by, played, parts }: PassFindings): readonly string[] {
       broken.filter((group) => !whole(group)),
     ),
   ];
-  if (kept === 0) return lost;
-  if (groupCount === 1) return [`kept ${whose} ${groupName(groups[0]!)} whole`];
-  if (kept === groupCount) return [`kept ${shareOf(kept, groupCount)} of ${whose} groups whole`];
-  return [...lost, `kept ${kept} of ${whose} ${groupCount} groups whole`];
+  if (lost.length > 0) return [`${capitalized(subject)} ${listed(lost)}.`];
+  const kept =
+    groupCount === 1
+      ? `${whose} ${groupName(groups[0]!)}`
+      : `${shareOf(groupCount, groupCount)} of ${whose} multiples`;
+  return [`${capitalized(subject)} kept ${kept} together.`];
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
   return groups.length === 0 ? [] : [`${start} ${listed(groups.map(groupName))}`];
 }
 
-function sectionPhrase(pass: PassFindings, sections: SectionNames): string {
-  const { sectionsInReach, sectionsInReachAfter, parts } = pass;
-  const { sectionCount, sectionsKept: kept } = parts;
-  const left = sectionsLeft(kept, sectionCount);
-  if (sectionCount === 1) return `${left} (${sections[sectionsInReach[0]!]})`;
-  const lost = sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id)).map((id) => sections[id]!);
-  return lost.length === 1 || lost.length === 2 ? `${left} (out of reach: ${lost.join('; ')})` : left;
+function sectionFacts(
+  { sectionsInReach, sectionsInReachAfter }: PassReview,
+  names: Review['sections'],
+): readonly string[] {
+  const lost = sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id)).map((id) => names[id]!);
+  if (lost.length === 0) return [];
+  if (lost.length < 3) return [`That put ${listed(lost)} out of reach.`];
+  return [`That put ${lost.length} of ${sectionsInReach.length} sections out of reach.`];
 }
 
-function betterSentence(pass: PassFindings): string {
-  const { by, legal, loss, played, best, parts } = pass;
-  if (legal === 1) return 'No other pass was possible.';
-  if (loss === 0) {
-    const stayed = parts.formed.length > 0 && parts.broken.length === 0;
-    const formed = stayed ? `, and the new ${listed(parts.formed.map(groupName))} stayed whole` : '';
-    return `No better pass was found: of ${legal} possible ones none came out closer${formed}${despiteRisk(played)}.`;
+function riskFacts({ by, played }: PassReview): readonly string[] {
+  const phrase = riskPhrase(played);
+  return phrase === null ? [] : [`${capitalized(VOICES[by].subject)} ${phrase}.`];
+}
+
+/** What the quick look says. */
+export function firstPassAnswer(pass: PassReview): readonly string[] {
+  const { legal, loss } = pass;
+  if (legal === 1) return ['No other pass was possible.'];
+  switch (choiceVerdict(pass)) {
+    case 'best':
+      return [`At first look, none of ${legal} possible passes came out closer.`];
+    case 'just-as-good':
+      return ['At first look, it was about as good as the best.'];
+    default:
+      return [`At first look, better: ${insteadPhrase(pass)}.`, `That is ${closerBy(loss)}.`];
   }
-  const safer = isSafer(played.risk, best.risk);
-  if (loss < BASIS.smallLoss) {
-    const by = inTenths(loss) === '0.0' ? 'by too little to notice' : closerBy(loss);
-    const but = safer ? ', and by the rules of thumb the pass played was the safer one' : '';
-    return `Hardly better: ${swapPhrase(pass)}, ${by}${but}.`;
-  }
+}
+
+/** What speaks for the pass that is named and against the one played, and what does not; the plainest first. */
+export function passReasons(pass: PassReview): readonly string[] {
+  const { by, parts, played } = pass;
+  const { subject, whose } = VOICES[by];
+  const named = namedAlternative(pass)?.tiles ?? played.tiles;
+  const brokenByNamed = touchedBy(parts.groups, named);
+  const saved = parts.broken.filter(({ face }) => !hasFace(brokenByNamed, face));
+  const spent = brokenByNamed.filter(({ face }) => !hasFace(parts.broken, face));
   // The largest of the new groups stands for them all.
-  const [formed] = [...parts.formed].sort((a, b) => b.count - a.count);
-  const made = formed
-    ? `${capitalized(VOICES[by].subject)} had just made a ${groupName(formed)}: look again. `
-    : '';
-  return `${made}Better: ${swapPhrase(pass)}, ${reasonFor(pass)}, ${closerBy(loss)}${safer ? despiteRisk(best) : ''}.`;
-}
-
-/** "pass Y, keep X". */
-export function swapPhrase({ parts }: PassFindings): string {
-  return `pass ${tileList(parts.betterToGive)}, keep ${tileList(parts.betterToKeep)}`;
-}
-
-/** Where the numbers and a rule of thumb disagree, the review says so. */
-function despiteRisk({ risk }: RankedPass): string {
-  return risk === 'none' ? '' : `, though, against the rule of thumb, it gives ${RISK_NAMES[risk]}`;
-}
-
-/** What the better pass kept that the pass played did not; the plainest difference first. */
-export function reasonFor({ by, played, best, parts }: PassFindings): string {
-  const { whose } = VOICES[by];
-  const saved = parts.broken.filter(({ face }) => !hasFace(parts.brokenByBest, face));
-  const spent = parts.brokenByBest.filter(({ face }) => !hasFace(parts.broken, face));
-  if (saved.length > spent.length) {
-    return `so that ${whose} ${listed(saved.map(groupName))} ${saved.length === 1 ? 'stays' : 'stay'} whole`;
+  const [formed] = saved
+    .filter(({ face }) => hasFace(parts.formed, face))
+    .toSorted((a, b) => b.count - a.count);
+  const reasons: string[] = [];
+  if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
+  if (saved.length > 0) {
+    const stay = saved.length === 1 ? 'stays' : 'stay';
+    reasons.push(`${capitalized(whose)} ${listed(saved.map(groupName))} then ${stay} together.`);
   }
+  if (spent.length > 0) reasons.push(`It does break up ${whose} ${listed(spent.map(groupName))}.`);
+  return [
+    ...reasons,
+    ...riskReasons(pass, riskGrade(named)),
+    ...firstReasons(pass, saved.length > spent.length),
+  ];
+}
+
+/** Where the numbers and a rule of thumb disagree, that is said. */
+function riskReasons(pass: PassReview, named: PassReview['played']['risk']): readonly string[] {
+  const { risk } = pass.played;
+  if (isSafer(named, risk)) return riskFacts(pass);
+  if (named === 'none' || !isSafer(risk, named)) return [];
+  return [`Against the rule of thumb, it gives ${RISK_NAMES[named]}.`];
+}
+
+/** What the quick look counts for its pass, where no group speaks for it. */
+function firstReasons({ analysis, parts, best, played }: PassReview, plain: boolean): readonly string[] {
+  if (analysis.depth === 'deep' || plain) return [];
   if (parts.sectionsKeptByBest > parts.sectionsKept) {
-    return `which leaves ${shareOf(parts.sectionsKeptByBest, parts.sectionCount)} sections within reach`;
+    return [`It keeps ${shareOf(parts.sectionsKeptByBest, parts.sectionCount)} sections within reach.`];
   }
-  if (best.toGo < played.toGo) return `which leaves the tiles kept ${best.toGo} away, not ${played.toGo}`;
-  return 'which keeps tiles that fit better with what may arrive';
+  if (best.toGo < played.toGo) return [`The tiles kept are then ${best.toGo} away, not ${played.toGo}.`];
+  return ['It fits better with what may arrive.'];
 }
 
 function hasFace(groups: readonly RackGroup[], face: RackGroup['face']): boolean {

@@ -19,20 +19,9 @@ export function shareOf(count: number, all: number): string {
   return count === 2 ? 'both' : `all ${count}`;
 }
 
-/** How many of the sections within reach before a pass are still within reach after it. */
-export function sectionsLeft(kept: number, all: number): string {
-  if (all === 1) {
-    return kept === 1 ? 'left the one section within reach' : 'gave up the one section within reach';
-  }
-  return kept === 0
-    ? `left none of the ${all} sections within reach`
-    : `left ${shareOf(kept, all)} sections within reach`;
-}
-
-/** "about 7 more wins in 100 games"; below one, in tenths. */
+/** "about 7 more wins in 100 games"; below three in tenths, so that the words do not round a verdict away. */
 export function moreWins(value: number): string {
-  const rounded = value < 0.95 ? inTenths(value) : String(Math.round(value));
-  return `about ${rounded} more ${rounded === '1' ? 'win' : 'wins'} in 100 games`;
+  return `about ${value < 2.95 ? inTenths(value) : Math.round(value)} more wins in 100 games`;
 }
 
 /** "4,096 times". */

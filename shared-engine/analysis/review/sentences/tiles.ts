@@ -3,11 +3,11 @@ import { DRAGONS, type Face, faceIndex, numbered, WINDS } from '../../../rules/i
 import type { RackGroup } from '../review.ts';
 import { listed } from './phrases.ts';
 
-/** "3 bam", "east wind", "red dragon", "soap (white dragon)", "flower". */
+/** "3 bam", "east wind", "red dragon", "soap", "flower". */
 export function tileName(face: Face): string {
   const parts = numbered(face);
   if (parts) return `${parts.number} ${parts.suit}`;
-  if (face === 'white') return 'soap (white dragon)';
+  if (face === 'white') return 'soap';
   if (WINDS.some((wind) => wind === face)) return `${face} wind`;
   if (DRAGONS.some((dragon) => dragon === face)) return `${face} dragon`;
   return face;
@@ -22,8 +22,7 @@ export function groupName({ face, count }: RackGroup): string {
 }
 
 function severalOf(face: Face): string {
-  if (numbered(face)) return tileName(face);
-  return face === 'white' ? 'soaps (white dragons)' : `${tileName(face)}s`;
+  return numbered(face) ? tileName(face) : `${tileName(face)}s`;
 }
 
 /** "a pair of 3 bam, 9 dot and an east wind". */

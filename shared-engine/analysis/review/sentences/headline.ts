@@ -1,0 +1,66 @@
+// The one thing worth learning from a deal, or what was done well.
+import { choicesMeant, costliestChoice, hadBetter } from '../choice-verdict.ts';
+import type { ChoiceReview, PassReview } from '../review.ts';
+import { insteadPhrase } from './instead.ts';
+import { passReasons } from './pass.ts';
+import { capitalized, closerBy, listed, moreWins, STEP_PHRASES, VOICES } from './phrases.ts';
+import { groupName, tileList } from './tiles.ts';
+
+/** About the player's own choices; where the player made none, about those made for the seat. */
+export function headlineOf(choices: readonly ChoiceReview[]): readonly string[] {
+  const meant = choicesMeant(choices);
+  const costliest = costliestChoice(choices);
+  if (costliest === null) return ['There was no choice to look back on yet.'];
+  const isFirst = costliest.analysis.depth === 'quick';
+  const whole = meant.every(({ analysis }) => analysis.depth === 'deep');
+  const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
+  if (hadBetter(costliest)) return lesson(costliest, start);
+  if (isFirst) return praise(meant, start);
+  if (!whole) return ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
+  const unsure = meant.some(({ analysis }) => analysis.verdict === 'cant-say');
+  return unsure
+    ? ['We found nothing that clearly cost you.', 'Of some choices we can’t say.']
+    : praise(meant, 'Well played: ');
+}
+
+function lesson(choice: ChoiceReview, start: string): readonly string[] {
+  const step = STEP_PHRASES[choice.step];
+  const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
+  const who = choice.by === 'player' ? '' : `, where ${VOICES[choice.by].subject} chose`;
+  const { analysis, loss } = choice;
+  const gain = analysis.depth === 'deep' ? moreWins(analysis.loss?.value ?? 0) : closerBy(loss);
+  const [reason] = choice.kind === 'pass' ? passReasons(choice) : [];
+  return [
+    `${capitalized(`${start}the one thing to take from this deal is ${what}`)}${who}.`,
+    `Better: ${insteadPhrase(choice)}.`,
+    analysis.depth === 'deep' ? `That brings ${gain}.` : `That is ${gain}.`,
+    ...(reason === undefined ? [] : [reason]),
+  ];
+}
+
+function praise(choices: readonly ChoiceReview[], start: string): readonly string[] {
+  const { subject } = VOICES[choices[0]!.by];
+  const each = subject === 'you' ? 'each of your choices' : `each choice that ${subject} made`;
+  const finest = choices
+    .filter((choice): choice is PassReview => choice.kind === 'pass')
+    .reduce<PassReview | null>((most, pass) => (most && merit(pass) <= merit(most) ? most : pass), null);
+  return [
+    `${start}${each} was as good as the best we found, or very nearly.`,
+    ...(finest === null ? [] : example(finest)),
+  ];
+}
+
+/** How much there was to keep and how well it was kept. */
+function merit({ parts, loss }: PassReview): number {
+  return parts.groupsKept - parts.broken.length - loss;
+}
+
+function example(pass: PassReview): readonly string[] {
+  const { groups, broken } = pass.parts;
+  const { subject } = VOICES[pass.by];
+  const whole = groups.filter(({ face }) => !broken.some((other) => other.face === face));
+  const gave = `In ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}.`;
+  if (whole.length === 0) return [gave];
+  const kept = whole.slice(0, 3).map((group) => `the ${groupName(group)}`);
+  return [gave, `${capitalized(subject)} kept ${listed(kept)} together.`];
+}
