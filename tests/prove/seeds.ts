@@ -23,6 +23,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   ],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
+  story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [{ seed: 'pine', chosen: '2026-11-26' }],
 };
 
