@@ -11,10 +11,12 @@ export function hashOfCard({ patterns, hands }: CompiledCard): string {
   return wordsOf([concealed, ...wanted].join('\n')).join('-');
 }
 
-/** Depends on the card and on what was known, not on what was chosen. */
+/** Depends on the card, the ways to play and what was known, not on what was chosen. */
 export function situationSeed(cardHash: string, situation: Situation): number {
-  const { seat, dealer, step, agreed, start, rack, past } = situation;
-  return wordsOf(JSON.stringify([cardHash, seat, dealer, step, agreed, start, rack, past]))[0]!;
+  const { seat, dealer, terms, step, agreed, start, rack, past } = situation;
+  const { secondCharleston, blindPasses, courtesy } = terms;
+  const ways = [secondCharleston, blindPasses, courtesy];
+  return wordsOf(JSON.stringify([cardHash, ways, seat, dealer, step, agreed, start, rack, past]))[0]!;
 }
 
 function wordsOf(text: string): readonly number[] {
