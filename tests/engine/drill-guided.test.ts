@@ -13,21 +13,21 @@ import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
-const drill = drillOf([{ ...sampledDeal({ pairs: { from: 1 } }, 'line'), seat: 2, dealer: 2 }]);
+const drill = drillOf([{ ...sampledDeal({ pairs: { from: 1 } }, 'guided'), seat: 2, dealer: 2 }]);
 const prepared = prepareDeal(drill, drill.deals[0]!, houseKernel);
 if (!prepared.ok) throw new Error(prepared.problem.message);
 const start: GuidedStart = { deal: prepared.deal, seat: 2, bots: drill.bots, terms: STANDARD_TERMS.class };
 
-function lineAfter(choices: readonly AnswerChoice[]): Round {
-  const line = playGuidedDeal(start, choices, houseKernel);
-  if (!line.ok) throw new Error(line.message);
-  return line.round;
+function roundAfter(choices: readonly AnswerChoice[]): Round {
+  const played = playGuidedDeal(start, choices, houseKernel);
+  if (!played.ok) throw new Error(played.message);
+  return played.round;
 }
 
 /** The choices of this style, up to the close of the round. */
-function wholeLine(style: 'strong' | 'random', name: string): AnswerChoice[] {
+function wholeRound(style: 'strong' | 'random', name: string): AnswerChoice[] {
   const choices: AnswerChoice[] = [];
-  for (let round = lineAfter([]); round.phase !== 'closed'; round = lineAfter(choices)) {
+  for (let round = roundAfter([]); round.phase !== 'closed'; round = roundAfter(choices)) {
     const choice = chooseFor(
       style,
       seatView(round, 2),
@@ -39,11 +39,11 @@ function wholeLine(style: 'strong' | 'random', name: string): AnswerChoice[] {
   return choices;
 }
 
-const strong = wholeLine('strong', 'teacher');
+const strong = wholeRound('strong', 'teacher');
 
 describe('a guided deal', () => {
   test('waits at the first pass with the tiles of the deal, after three bots have submitted', () => {
-    const round = lineAfter([]);
+    const round = roundAfter([]);
     expect(round.phase === 'passing' && round.submitted.map((pass) => pass !== null)).toEqual([
       true,
       true,
@@ -55,36 +55,38 @@ describe('a guided deal', () => {
 
   test('waits for the seat again one step after each choice, until the round is closed', () => {
     for (let length = 1; length < strong.length; length++) {
-      const { record, answer, stage } = seatView(lineAfter(strong.slice(0, length)), 2);
+      const { record, answer, stage } = seatView(roundAfter(strong.slice(0, length)), 2);
       expect(answer).toBeNull();
       expect(stage.phase).not.toBe('closed');
       expect(record.steps).toHaveLength(length);
       for (const step of record.steps) expect(step.by).toEqual(['bot', 'bot', 'player', 'bot']);
     }
-    expect(lineAfter(strong).phase).toBe('closed');
+    expect(roundAfter(strong).phase).toBe('closed');
   });
 
   test('E2 is a log that replays to the same round', () => {
-    const line = playGuidedDeal(start, strong, houseKernel);
-    expect(line.ok && replay(line.events)).toEqual(line.ok && line.round);
+    const played = playGuidedDeal(start, strong, houseKernel);
+    expect(played.ok && replay(played.events)).toEqual(played.ok && played.round);
   });
 
   test('gives equal rounds for equal choices, however often it is played', () => {
-    expect(lineAfter(strong)).toEqual(lineAfter([...strong]));
-    expect(JSON.stringify(lineAfter(strong.slice(0, 3)))).toBe(JSON.stringify(lineAfter(strong.slice(0, 3))));
+    expect(roundAfter(strong)).toEqual(roundAfter([...strong]));
+    expect(JSON.stringify(roundAfter(strong.slice(0, 3)))).toBe(
+      JSON.stringify(roundAfter(strong.slice(0, 3))),
+    );
   });
 
   test('that differs from another at a step is equal to it before that step', () => {
-    const rest = wholeLine('random', 'player');
-    const mine = seatView(lineAfter([...strong.slice(0, 2), rest[2]!]), 2).record;
-    const teacher = seatView(lineAfter(strong.slice(0, 3)), 2).record;
+    const rest = wholeRound('random', 'player');
+    const mine = seatView(roundAfter([...strong.slice(0, 2), rest[2]!]), 2).record;
+    const teacher = seatView(roundAfter(strong.slice(0, 3)), 2).record;
     expect(mine.steps.slice(0, 2)).toEqual(teacher.steps.slice(0, 2));
     expect(mine.steps[2]).not.toEqual(teacher.steps[2]);
   });
 
   test('keeps 152 tiles and every rack its size, whatever is chosen', () => {
     for (const name of ['one', 'two', 'three']) {
-      const { racks } = lineAfter(wholeLine('random', name));
+      const { racks } = roundAfter(wholeRound('random', name));
       expect(racks.map(sizeOf)).toEqual([13, 13, 14, 13]);
       expect(racks.flatMap(facesOf)).toHaveLength(53);
     }

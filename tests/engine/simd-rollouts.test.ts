@@ -77,7 +77,7 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
   });
 
   it('also where a batch is larger than one call takes', () => {
-    const random = stream('wasm', 'many worlds');
+    const random = stream('wasm', 'many deals');
     const batch = anyBatch({ step: 'vote', seat: 2, dealer: 3, deals: 1500, alternatives: 3 }, random);
     const card = CARDS[0]!;
     expect(bits(createRollouts(simd, card).run(batch))).toBe(bits(referenceRollouts(card).run(batch)));

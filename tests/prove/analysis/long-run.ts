@@ -19,14 +19,16 @@ export interface LongRun {
   readonly means: readonly number[];
 }
 
+/** Runs that begin at other batches share no deals. */
 export function longRunOf(
   { situation }: OfferedChoice,
   alternatives: readonly Alternative[],
   batches: number,
+  first = 0,
 ): LongRun {
   const source = createDealSource(analyst, situation, SEED);
   const results = source.rollOut(
-    { first: 0, batches },
+    { first, batches },
     alternatives.map(({ action }) => always(action)),
   );
   const columns = alternatives.map((_, a) => column(results, a, situation.seat));

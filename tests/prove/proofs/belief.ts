@@ -14,6 +14,7 @@ import { card, simd } from '../analysis/choices.ts';
 import { modelRound } from '../analysis/model-rounds.ts';
 import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
+import { keyOf } from '../seeds.ts';
 
 const SCORED: Record<Size, number> = { small: 6, full: 300 };
 const RANKED: Record<Size, number> = { small: 30, full: 1_000 };
@@ -38,7 +39,7 @@ const kernel = createSwarKernel(card);
 export const proof: Proof = {
   summary: 'Belief gives hidden racks the probabilities with which they turn out to be there.',
   async run({ seed, size }) {
-    const key = createRng(11, seed.length).below(1_000_000);
+    const key = keyOf(seed);
     return [...scores(seed, key, size), ...ranks(key, RANKED[size])];
   },
 };

@@ -6,6 +6,7 @@ import { always, column } from '../../../shared-engine/analysis/comparison/sampl
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
 import { alternativesOf, dealsOf, exactMeans, type Position, positionOf } from '../analysis/reduced-game.ts';
 import type { Proof } from '../proof.ts';
+import { keyOf } from '../seeds.ts';
 import { sampleOf } from '../statistics/student.ts';
 
 const POSITIONS = { small: 120, full: 4_000 };
@@ -22,7 +23,7 @@ export const proof: Proof = {
   async run({ seed, size }) {
     const positions = POSITIONS[size];
     const [least, most] = VARIANCE[size];
-    const key = createRng(0, seed.length).below(1_000_000);
+    const key = keyOf(seed);
     const scores: number[] = [];
     let covered = 0;
     for (let n = 0; scores.length < positions; n++) {

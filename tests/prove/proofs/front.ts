@@ -10,7 +10,7 @@ import type { Proof, Size } from '../proof.ts';
 import { NORMAL_POINT, wilson } from '../statistics/wilson.ts';
 
 const CHOICES: Record<Size, number> = { small: 8, full: 400 };
-/** Every legal alternative is played on this often, and the best of them and those shown as often again many times. */
+/** Batches for every legal alternative, and then others, more of them, for the best of those and the ones shown. */
 const FIRST: Record<Size, number> = { small: 4, full: 48 };
 const LONG: Record<Size, number> = { small: 32, full: 480 };
 const FOLLOWED = 12;
@@ -31,7 +31,7 @@ export const proof: Proof = {
       const { finalists } = analyze(analyst, offered, { subject, budget })!;
       const shown = finalists.filter(({ amongBest }) => amongBest).map(({ alternative }) => alternative);
       const others = promising(decision, shown, size);
-      const { means } = longRunOf(offered, [...shown, ...others], LONG[size]);
+      const { means } = longRunOf(offered, [...shown, ...others], LONG[size], FIRST[size]);
       const best = Math.max(...means.slice(0, shown.length));
       sizes.push(shown.length);
       if (Math.max(...means) - best <= CLOSE) close++;

@@ -98,12 +98,12 @@ function steadiness(seed: string, rounds: number, arrivals: number): ProofRow {
 
 function longLoss({ rack, best, played }: PassReview, seed: string, arrivals: number): number {
   const random = stream(seed, 'fresh arrivals');
-  const unseen = facesOf(takeFrom(FULL_SET, rack)!).filter((face) => face !== 'joker');
+  const hidden = facesOf(takeFrom(FULL_SET, rack)!).filter((face) => face !== 'joker');
   const worth = (tiles: readonly Face[], arrived: readonly Face[]): number =>
     nearness(houseKernel, addTo(takeFrom(bagOf(rack), tiles)!, arrived));
   let sum = 0;
   for (let n = 0; n < arrivals; n++) {
-    const arrived = drawn(unseen, 3, random);
+    const arrived = drawn(hidden, 3, random);
     sum += worth(best.tiles, arrived) - worth(played.tiles, arrived);
   }
   return sum / arrivals;

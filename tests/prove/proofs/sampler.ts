@@ -93,16 +93,16 @@ function small(seed: string, draws: number): ProofRow[] {
   return [...rows, unfair(seed, every, draws)];
 }
 
-/** The same test must find out a sampler that draws among looks of racks instead of among tiles. */
+/** The same test must find out a sampler that draws among kinds of racks instead of among tiles. */
 function unfair(seed: string, every: ReadonlyMap<string, number>, draws: number): ProofRow {
-  const looks = [...every.keys()].map(facesIn);
+  const kinds = [...every.keys()].map(facesIn);
   const random = stream(seed, 'unfair');
   const { z } = evenness(
     every,
-    drawnRacks(() => looks[random.below(looks.length)]!, draws),
+    drawnRacks(() => kinds[random.below(kinds.length)]!, draws),
   );
   return {
-    what: 'the same test on racks drawn evenly by their looks, which is wrong',
+    what: 'the same test on racks drawn evenly by their kinds, which is wrong',
     value: rounded(z),
     bar: `above ${BAR}`,
     ok: z > BAR,
