@@ -75,7 +75,7 @@ describe('the preview of a deal', () => {
 });
 
 describe('the search for a lesson', () => {
-  const TRIED = [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `lesson ${n}`);
+  const TRIED = [19, 20, 21, 9, 11].map((n) => `lesson ${n}`);
   const updatesOf = (setup: DealSetup, names: readonly string[]) => {
     const task: DealTask & { kind: 'search' } = { kind: 'search', seeds: names.map(seedNamed), ...setup };
     return [...searchDeals(task, kernelOf(null), simd)];

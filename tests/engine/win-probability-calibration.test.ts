@@ -7,7 +7,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { fitModel } from '../../shared-engine/tools/win-model/fit.ts';
 import { gamesOn, withTileChanged } from '../../shared-engine/tools/win-model/games.ts';
 import { sampleOf } from '../../shared-engine/tools/win-model/samples.ts';
-import { variantCard } from '../../shared-engine/tools/win-model/variant-card.ts';
+import { MOST_SECTIONS, variantCard } from '../../shared-engine/tools/win-model/variant-card.ts';
 import { proof } from '../prove/proofs/calibration.ts';
 import { proof as local } from '../prove/proofs/local.ts';
 
@@ -48,7 +48,7 @@ test('a changed table differs by one tile of one seat, and the walls by that til
 });
 
 test('a variant card is the same for the same seed, another for another, and every hand has 14 tiles', () => {
-  const [one, again, other] = ['one', 'one', 'other'].map(variantCard);
+  const [one, again, other] = ['one', 'one', 'other'].map((seed) => variantCard(seed));
   expect(again).toEqual(one);
   expect(other!.hands).not.toEqual(one!.hands);
   const house = new Set(houseCard().hands.map(({ singles, groups }) => `${singles};${groups}`));
@@ -57,4 +57,12 @@ test('a variant card is the same for the same seed, another for another, and eve
   for (const { singles, groups } of one!.hands) {
     expect([...singles, ...groups].reduce((sum, count) => sum + count, 0)).toBe(14);
   }
+});
+
+test('a variant card has as many sections as it is asked for, from one to all of them', () => {
+  const sections = [1, 3, MOST_SECTIONS].map((count) => {
+    const { patterns } = variantCard('sections', count);
+    return new Set(patterns.map(({ section }) => section)).size;
+  });
+  expect(sections).toEqual([1, 3, houseCard().sections.length]);
 });

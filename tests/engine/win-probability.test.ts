@@ -17,7 +17,7 @@ import { type Bag, bagOf, FULL_SET, facesOf, sizeOf } from '../../shared-engine/
 import { copiesOf, FACES, JOKER_INDEX } from '../../shared-engine/rules/tiles/face.ts';
 import { randomCard } from '../kit/random-card.ts';
 
-const CARDS: readonly CompiledCard[] = [houseCard(), randomCard('outlook', 12, 30)];
+const CARDS: readonly CompiledCard[] = [houseCard(), randomCard('win probability', 12, 30)];
 const STEPS = WIN_MODEL.steps;
 
 function rackOf(name: string, tiles = 13): Bag {

@@ -48,9 +48,9 @@ const SAMPLE_RACKS = 2000;
 const BEST_RACKS = 500;
 
 /** Fixed, because the model was fitted with it. */
-const SAMPLE_SEED = 'outlook';
+const SAMPLE_SEED = 'win probability';
 
-/** Halvings. The cards that the model was fitted on spread by 0.9 to 1.03; a card of one pattern may not spread at all. */
+/** Halvings. The cards that the model was fitted on spread by 0.87 to 1.27; a card of one pattern may not spread at all. */
 const LEAST_SPREAD = 0.5;
 
 /** What makes the reach of a rack comparable from card to card: (reach − center) ÷ spread. */

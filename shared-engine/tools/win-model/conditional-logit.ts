@@ -1,5 +1,4 @@
 // Conditional logit by Newton's method: which of several alternatives comes true, from what each has (McFadden 1974).
-import { inverseOf } from './logistic.ts';
 
 /** One row of columns for each alternative, and how often each came true. */
 export interface ChoiceSet {
@@ -80,4 +79,25 @@ function sumsOver(sets: readonly ChoiceSet[], beta: Float64Array) {
   }
   for (let i = 0; i < size; i++) for (let k = 0; k < i; k++) information[k]![i] = information[i]![k]!;
   return { logLikelihood, gradient, information };
+}
+
+/** Gauss–Jordan with the largest pivot; the matrix must not be singular. */
+function inverseOf(matrix: readonly (readonly number[])[]): number[][] {
+  const size = matrix.length;
+  const work = matrix.map((line, i) => [...line, ...line.map((_, k) => (k === i ? 1 : 0))]);
+  for (let column = 0; column < size; column++) {
+    let pivot = column;
+    for (let i = column; i < size; i++) {
+      if (Math.abs(work[i]![column]!) > Math.abs(work[pivot]![column]!)) pivot = i;
+    }
+    [work[column], work[pivot]] = [work[pivot]!, work[column]!];
+    const head = work[column]![column]!;
+    work[column] = work[column]!.map((value) => value / head);
+    for (let i = 0; i < size; i++) {
+      if (i === column) continue;
+      const factor = work[i]![column]!;
+      work[i] = work[i]!.map((value, k) => value - factor * work[column]![k]!);
+    }
+  }
+  return work.map((line) => line.slice(size));
 }

@@ -11,8 +11,8 @@ import type { CardSamples } from './samples.ts';
 const PLACES = 3;
 const COLUMNS = FEATURES.length + PLACES + 2;
 
-/** About where the centers of cards lie, so that the two columns of the wall are nearly independent. */
-const MIDDLE = 21;
+/** About the middle of the centers of cards of all sizes, so that the two columns of the wall are nearly independent. */
+const MIDDLE = 22;
 
 const FIRST_STEPS: ReachSteps = { tile: 8, pair: 1, pairs: 7, concealed: 9 };
 

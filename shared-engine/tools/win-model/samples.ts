@@ -9,10 +9,10 @@ import type { Bag } from '../../rules/tiles/bag.ts';
 import type { Four } from '../../rules/tiles/face.ts';
 import { gamesOn, type TableGames, withTileChanged } from './games.ts';
 import { progressBar } from './progress-bar.ts';
-import { variantCard } from './variant-card.ts';
+import { MOST_SECTIONS, variantCard } from './variant-card.ts';
 
-/** Cards beside the house card. */
-const VARIANTS = 16;
+/** Cards beside the house card: from one section to all of them, so that the wall is known on small cards too. */
+const VARIANTS = 32;
 /** Of a hundred rounds, those on the house card. */
 const HOUSE_PERCENT = 60;
 
@@ -46,7 +46,7 @@ export function sampleOf({ racks, dealer, results }: TableGames): Sample {
 export function samplesFor(terms: GameTerms, simd: SimdModule, path: string | null): readonly CardSamples[] {
   const cards = [
     houseCard(),
-    ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${terms.seed} ${n}`)),
+    ...Array.from({ length: VARIANTS }, (_, n) => variantCard(`${terms.seed} ${n}`, 1 + (n % MOST_SECTIONS))),
   ];
   if (path !== null && existsSync(path)) return storedSamples(path, terms, cards);
   const show = progressBar('rounds', terms.rounds);

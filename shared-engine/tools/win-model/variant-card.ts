@@ -1,26 +1,37 @@
-// Variants of the house card: patterns dropped, group sizes and numbers moved, patterns concealed.
+// Variants of the house card: sections and patterns dropped, group sizes and numbers moved, patterns concealed.
 import { compileCard } from '../../card/compile.ts';
 import type { CompiledCard } from '../../card/compiled.ts';
 import type { CardFile, CardGroup, CardPattern } from '../../card/format.ts';
 import { HOUSE_CARD } from '../../card/house/card.ts';
-import { type Random, stream } from '../../rules/deal/random.ts';
+import { type Random, shuffled, stream } from '../../rules/deal/random.ts';
 import { NUMBERS, WINDS } from '../../rules/tiles/face.ts';
 
 /** Chances in a hundred. */
-const KEPT = 65;
+const KEPT = 80;
 const ALTERED = 70;
 const TURNED = 15;
 const LARGEST_GROUP = 5;
 
-/** A card made from a seed; the same seed makes the same card. About 40 of the house card's patterns, most of them altered. */
-export function variantCard(seed: string): CompiledCard {
+/** The smallest cards are made from one section, the largest from all of them. */
+export const MOST_SECTIONS = HOUSE_CARD.sections.length;
+
+/** A card made from a seed, with patterns of so many sections, most of them altered; the same seed makes the same card. */
+export function variantCard(seed: string, sections = MOST_SECTIONS): CompiledCard {
   const random = stream(seed, 'variant card');
+  const drawn = shuffled(HOUSE_CARD.sections, random).slice(0, sections);
+  const chosen = new Set(drawn.map(({ id }) => id));
   const patterns = HOUSE_CARD.patterns.flatMap((pattern): CardPattern[] => {
-    if (random.below(100) >= KEPT) return [];
+    if (!chosen.has(pattern.section) || random.below(100) >= KEPT) return [];
     const altered = random.below(100) < ALTERED ? alteredPattern(pattern, random) : pattern;
     return [random.below(100) < TURNED ? { ...altered, concealed: !altered.concealed } : altered];
   });
-  return compileCard({ ...HOUSE_CARD, id: 'variant', name: `Variant ${seed}`, patterns });
+  return compileCard({
+    ...HOUSE_CARD,
+    id: 'variant',
+    name: `Variant ${seed}`,
+    sections: HOUSE_CARD.sections.filter(({ id }) => chosen.has(id)),
+    patterns,
+  });
 }
 
 /** The first alteration of up to twenty that the set of tiles can still make; the pattern itself where none is. */
