@@ -19,7 +19,7 @@ export const proof: Proof = {
     const deals = full ? 2 : 1;
     const alone = { seed, deals, form: 'alone', players: 7 } as const;
     const guided = { seed, deals, form: 'guided', players: 6 } as const;
-    const tables = { seed, deals, form: 'tables', players: 24 } as const;
+    const tables = { seed, deals, form: 'tables', players: 24, scripts: SCRIPTS } as const;
     return [
       await exchangeRow(alone, full ? everyPair(7) : [[0, 1]]),
       await exchangeRow(guided, full ? everyPair(6) : [[0, 3]]),
@@ -31,18 +31,38 @@ export const proof: Proof = {
   },
 };
 
-/** Players on one seat of different tables of four. */
+/** The two that are shared, and three that nobody else follows, the first of which votes to go on. */
+const [A, B] = [0, 1];
+const [X, Y, Z] = [LONERS, LONERS + 1, LONERS + 3];
+/**
+ * Who follows which script at six tables of four that play the same deal. On three of the seats three players at least
+ * choose alike and three at least do not, so that counts are told; on the last one too few do. A table and the third one
+ * after it differ in one seat: where these two players exchange their scripts, the tables exchange all that is played
+ * there, and so does the second Charleston, which the second table alone goes through.
+ */
+const TABLES = [
+  [A, B, A, B],
+  [A, A, X, A],
+  [Y, A, A, B],
+  [B, B, A, B],
+  [A, B, X, A],
+  [Y, A, Z, B],
+];
+const SCRIPTS: Readonly<Record<number, number>> = { ...TABLES.flat() };
 const TABLE_PAIRS: readonly Pair[] = [
-  [0, 4],
-  [1, 13],
+  [0, 12],
+  [5, 17],
+  [10, 22],
 ];
 
 /** The players of a pair exchange the scripts of all their choices. */
 async function exchangeRow(plan: EveningPlan, pairs: readonly Pair[]): Promise<ProofRow> {
   const before = await playEvening(plan);
   const told: string[] = [];
+  const { scripts = {} } = plan;
   for (const [a, b] of pairs) {
-    const after = await playEvening({ ...plan, scripts: { [a]: b, [b]: a } });
+    const exchanged = { [a]: scripts[b] ?? b, [b]: scripts[a] ?? a };
+    const after = await playEvening({ ...plan, scripts: { ...scripts, ...exchanged } });
     const place = firstDifference(before, after);
     if (place !== null) told.push(`${a} and ${b}: ${place}`);
   }
