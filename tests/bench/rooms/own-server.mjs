@@ -1,3 +1,4 @@
+// @ts-check
 // Our own built server as the load benchmark measures it: rooms in an SQLite file, no limits for one address, empty reviews.
 import { buildApp } from '../../../dist/server/app.js';
 import { systemClock } from '../../../dist/server/clock.js';
@@ -6,19 +7,21 @@ import { BUILT_PAGE } from '../../../dist/server/http/pages.js';
 import { createLog } from '../../../dist/server/log.js';
 import { systemEntropy } from '../../../dist/server/secrets.js';
 import { openStorage } from '../../../dist/server/store/storage.js';
-import { botsInProcess } from '../../../dist/server/workers/bots.js';
-import { drillsInProcess } from '../../../dist/server/workers/drills.js';
+import { openWorkers } from '../../../dist/server/workers/workers.js';
 
-/** The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that. */
+/**
+ * The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that.
+ * @type {import('../../../dist/server/ports.js').Reviewer}
+ */
 const reviewer = {
-  review: async ({ record: { seat }, card: { card } }) => ({
+  review: async ({ record: { seat }, card }) => ({
     seat,
-    cardId: card.id,
-    cardName: card.name,
+    cardId: card.file.id,
+    cardName: card.file.name,
     sections: {},
     toGoStart: 0,
     toGoEnd: 0,
-    basis: { closely: 0, arrivals: 0, smallLoss: 0 },
+    basis: { passesTried: 0, closely: 0, arrivals: 0, smallLoss: 0 },
     lesson: '',
     choices: [],
     method: '',
@@ -38,20 +41,20 @@ const { config } = read;
 const opened = await openStorage(config.storage, systemClock, systemEntropy);
 if (!opened.ok) throw new Error(opened.message);
 const log = createLog(config.logLevel);
+// No thread beside the one that is measured.
+const workers = openWorkers({ workers: 0, depth: 'quick', maxQueue: 1 }, systemClock, log);
 const app = await buildApp({
   ...opened.storage,
+  ...workers,
   config,
   log,
   clock: systemClock,
   entropy: systemEntropy,
-  bots: botsInProcess(log),
   reviewer,
-  drills: drillsInProcess,
-  analyzer: null,
   metrics: null,
   pageFolder: BUILT_PAGE,
 });
-await app.listen({ port: 0, host: '127.0.0.1' });
+const url = await app.listen({ port: 0, host: '127.0.0.1' });
 
 // A line on standard input is answered with the bytes in use, everything else collected before.
 process.stdin.on('data', () => {
@@ -62,5 +65,4 @@ process.stdin.on('data', () => {
 });
 // Its parent is gone.
 process.stdin.on('end', () => process.exit());
-const { port } = app.server.address();
-console.log(`http://127.0.0.1:${port}`);
+console.log(url);
