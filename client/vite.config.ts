@@ -29,7 +29,7 @@ const treeshake = { moduleSideEffects: (id: string) => !id.includes('/shared-eng
 
 /**
  * Each file is a request, so what is fetched together is one file: the front page, the tables, playing without the
- * server; a class is the fourth. A wish (help, settings, camera code) comes with the tables, being small.
+ * server, what is practiced alone; a class is the fifth. A wish (help, settings, camera code) comes with the tables, being small.
  */
 const codeSplitting = {
   groups: [
@@ -37,6 +37,11 @@ const codeSplitting = {
     {
       name: 'rooms',
       test: /client[\\/](app[\\/](rooms|settings-sheet|help-sheet)|ui[\\/]qr-code|table[\\/]sound-synth|cards[\\/]load-card|review[\\/]deal-check-result)/,
+      priority: 2,
+    },
+    {
+      name: 'history',
+      test: /client[\\/](app[\\/]practice-part|practice[\\/]\w+[\\/]|storage[\\/]history)|node_modules[\\/]idb[\\/]/,
       priority: 2,
     },
     { name: 'practice', test: /client[\\/](practice|workers)[\\/]|simd[\\/]built/, priority: 1 },

@@ -11,6 +11,7 @@ export {
   type DeepAnalysis,
   decisionsIn,
   type Finalist,
+  finalRack,
   type MeasuredValue,
   type NumberReview,
   type PassReview,
@@ -21,6 +22,7 @@ export {
   SHALLOW_BUDGET,
   VERDICT_NAMES,
   type Verdict,
+  WIN_MODEL,
   withDeepAnalysis,
   withReducedBudget,
 } from './analysis/index.ts';
@@ -89,6 +91,27 @@ export {
   tilesToGo,
 } from './kernels/index.ts';
 export { type RiskGrade, STYLES, type StyleName } from './policy/index.ts';
+export {
+  type History,
+  type HistoryFileProblem,
+  type HistoryRead,
+  historyLines,
+  historyReader,
+  MAX_HISTORY_BYTES,
+  mergedSummary,
+  packPlay,
+  type RoundDetail,
+  type RoundPlace,
+  type RoundPlay,
+  type RoundSummary,
+  roundIdFor,
+  type StoredCard,
+  type StoredChoice,
+  type StoredRound,
+  storedChoices,
+  textHash,
+  unpackPlay,
+} from './practice/index.ts';
 export {
   ADVICE,
   applyDelta,

@@ -25,6 +25,12 @@ export const FRONT = {
   cardChosen: (name: string) => `${name} will be used for the next table you open.`,
 } as const;
 
+/** Quiet ways on, under the three doors. */
+export const PRACTICE_LINKS = {
+  title: 'Practice',
+  rounds: 'My rounds',
+} as const;
+
 export const WERE = {
   title: 'Where you were',
   back: (place: string) => `Back to ${place}`,

@@ -8,6 +8,7 @@ import { NameField } from '../ui/name-field.tsx';
 import { FRONT, LAZY } from './front-strings.ts';
 import { roomsPart } from './lazy.ts';
 import { openCode } from './open-code.ts';
+import { PracticeLinks } from './practice-links.tsx';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
 import { TermsForm } from './terms-form.tsx';
@@ -117,6 +118,7 @@ export function Front({ app }: { readonly app: App }) {
           {problem.value}
         </p>
         <WhereYouWere app={app} />
+        <PracticeLinks app={app} />
         {offline.value && (
           <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
             {FRONT.offline}

@@ -38,3 +38,4 @@ export const settingsPart = lazy(() => import('./settings-sheet.tsx'));
 export const classPart = lazy(() => import('./class-part.ts'));
 export const ownTilesPart = lazy(() => import('./own-tiles-part.tsx'));
 export const helpPart = lazy(() => import('./help-sheet.tsx'));
+export const practicePart = lazy(() => import('./practice-part.ts'));

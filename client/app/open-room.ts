@@ -1,11 +1,21 @@
 // How each kind of room is opened: at the server, in the page for one deal, or as the example of the help.
-import { type CompiledCard, type Deal, STANDARD_TERMS, type Terms } from '../../shared-engine/index.ts';
+import {
+  type CardFile,
+  type CompiledCard,
+  compileCard,
+  type Deal,
+  type RoundPlay,
+  STANDARD_TERMS,
+  type StoredRound,
+  type Terms,
+} from '../../shared-engine/index.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { openPendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
+import type { KeepPorts } from '../practice/history/keep-rounds.ts';
 import { readAims, writeAims } from '../room/aims.ts';
 import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
@@ -22,7 +32,36 @@ import { pathOf } from './routes/route.ts';
 
 const newId = () => randomHex(12);
 
-type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'>;
+type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
+
+/** How the rounds of a room are stored in this browser. */
+type Kept = Pick<KeepPorts, 'place' | 'loadCardFile'>;
+
+/** The room, its rounds being stored while it is open. */
+function keeping(room: Room, kept: Kept): Room {
+  let stop: Promise<() => void> | null = null;
+  async function keep(): Promise<() => void> {
+    try {
+      const { keepRounds } = await import('../practice/history/keep-rounds.ts');
+      return keepRounds(room, { ...kept, now: Date.now, startTimer: browserTimer, notes: lastingStorage });
+    } catch {
+      // Without a network the part that stores rounds may be missing; the table goes on without it.
+      return () => {};
+    }
+  }
+  return {
+    ...room,
+    reconnect() {
+      stop ??= keep();
+      room.reconnect();
+    },
+    close() {
+      room.close();
+      void stop?.then((end) => end());
+      stop = null;
+    },
+  };
+}
 
 /** A room with what all rooms of this page share; `key` tells its stored texts from those of other rooms. */
 function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
@@ -43,7 +82,8 @@ function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
 
 /** The table with this code, on the server. */
 export function serverRoom(code: string): Room {
-  return roomWith(code, code, {
+  const loadCardFile = async () => (await import('../cards/load-card.ts')).loadCardFile(code);
+  const room = roomWith(code, code, {
     home: 'server',
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
@@ -68,6 +108,7 @@ export function serverRoom(code: string): Room {
       return { ...connection, pendingCount: () => pending.all().length };
     },
   });
+  return keeping(room, { place: null, loadCardFile });
 }
 
 interface InPage {
@@ -91,7 +132,59 @@ export function pageRoom(shared: SharedDeal, settings: Settings): Room {
     window.history.replaceState(null, '', place);
   };
   const terms = { ...settings.ways.alone, ...shared.ways };
-  return inPage({ title: PRACTICE.title, shared, settings, terms, onDeal, stored: true });
+  const room = inPage({ title: PRACTICE.title, shared, settings, terms, onDeal, stored: true });
+  return keeping(room, { place: 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
+}
+
+/** The card of a table of the server, from the server or else as this browser has stored it. */
+async function cardFileOf(code: string | null): Promise<CardFile | null> {
+  if (code === null) return null;
+  const { loadCardFile } = await import('../cards/load-card.ts');
+  const loaded = await loadCardFile(code);
+  if (loaded !== null) return loaded;
+  const { cardOfTable } = await import('../storage/history/rounds.ts');
+  const stored = await cardOfTable(code);
+  return stored.ok ? (stored.value?.file ?? null) : null;
+}
+
+/** Null where it can be had neither from the server nor here. */
+export async function cardOfTable(code: string): Promise<CompiledCard | null> {
+  const file = await cardFileOf(code);
+  return file && compileCard(file);
+}
+
+/** A round of the past at a table that is closed; what is judged of it now is stored with it. */
+export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard): Room {
+  const { table: code, number, place } = round.summary;
+  const { aims } = round.detail;
+  const room = roomWith(code, `past.${round.summary.id}`, {
+    home: 'past',
+    loadCard: async () => card,
+    initialAims: Object.fromEntries(Object.entries(aims).map(([step, said]) => [`${number}/${step}`, said])),
+    // Nothing is laid out or said anew at a table of the past.
+    saveLayout() {},
+    saveAims() {},
+    saveCommitment() {},
+    connect: (on) => {
+      let table: Connection | null = null;
+      const open = async () => {
+        const [{ pastTable }, { startDeepAnalysis }] = await Promise.all([
+          import('../practice/history/past-table.ts'),
+          import('../workers/deep-analysis.ts'),
+        ]);
+        table ??= pastTable({ round, play, card, startTimer: browserTimer, startDeepAnalysis, on });
+        table.start();
+      };
+      return {
+        start: () => void open(),
+        retryNow() {},
+        send() {},
+        stop: () => table?.stop(),
+        pendingCount: () => 0,
+      };
+    },
+  });
+  return keeping(room, { place, loadCardFile: () => cardFileOf(code) });
 }
 
 /** The example of the help: always the same tiles and the same three bots. */
@@ -109,8 +202,9 @@ export function lessonRoom({ name }: Settings): Room {
 /** Bots, card and review are fetched only when the table opens. */
 function inPage({ title, shared, settings, terms, onDeal, stored: isStored }: InPage): Room {
   const loadCard = async (): Promise<CompiledCard> => {
-    const { houseCard, loadCard: load } = await import('../cards/load-card.ts');
-    return (shared.cardOf && (await load(shared.cardOf))) || houseCard();
+    const { houseCard } = await import('../cards/load-card.ts');
+    const file = await cardFileOf(shared.cardOf);
+    return file ? compileCard(file) : houseCard();
   };
   return roomWith(title, dealKey(shared), {
     home: 'page',

@@ -81,13 +81,7 @@ export function SettingsSheet({ app }: { readonly app: App }) {
         <h3>{SETTINGS.tables}</h3>
         <TableTerms form="sheet" settings={settings} onChange={app.change} />
       </section>
-      <PersonalDataPanel
-        app={app}
-        onClear={() => {
-          clearStorage();
-          window.location.reload();
-        }}
-      />
+      <PersonalDataPanel app={app} onClear={() => void clearStorage().then(() => window.location.reload())} />
     </Sheet>
   );
 }

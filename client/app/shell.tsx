@@ -1,7 +1,7 @@
 // Which screen the address asks for, and the sheet that lies over it.
 
 import { Front } from './front.tsx';
-import { classPart, helpPart, ownTilesPart, roomsPart, settingsPart } from './lazy.ts';
+import { classPart, helpPart, ownTilesPart, practicePart, roomsPart, settingsPart } from './lazy.ts';
 import { LazyView } from './lazy-view.tsx';
 import { Missing } from './missing.tsx';
 import type { App } from './routes/app.ts';
@@ -55,6 +55,23 @@ function CurrentPage({ app }: { readonly app: App }) {
       return <LazyView part={classPart}>{({ PrepareScreen }) => <PrepareScreen app={app} />}</LazyView>;
     case 'own-tiles':
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
+    case 'rounds':
+      return <LazyView part={practicePart}>{({ HistoryScreen }) => <HistoryScreen app={app} />}</LazyView>;
+    case 'past-round':
+      return (
+        <LazyView part={practicePart}>
+          {({ PastRoundScreen, RoomScreen, pastRoom, cardOfTable }) => (
+            <PastRoundScreen
+              key={route.id}
+              app={app}
+              id={route.id}
+              RoomScreen={RoomScreen}
+              pastRoom={pastRoom}
+              loadCard={cardOfTable}
+            />
+          )}
+        </LazyView>
+      );
     case 'lesson':
       return (
         <LazyView part={roomsPart}>

@@ -1,13 +1,25 @@
 // Fetches the card of a table and makes it ready to be compared with racks; loaded only when a card is opened.
-import { type CompiledCard, cardPath, compileCard, parseCard } from '../../shared-engine/index.ts';
+import {
+  type CardFile,
+  type CompiledCard,
+  cardPath,
+  compileCard,
+  parseCard,
+} from '../../shared-engine/index.ts';
 
 /** Null when the card cannot be had just now. */
 export async function loadCard(code: string): Promise<CompiledCard | null> {
+  const file = await loadCardFile(code);
+  return file && compileCard(file);
+}
+
+/** The same as it was written. */
+export async function loadCardFile(code: string): Promise<CardFile | null> {
   try {
     const response = await fetch(cardPath(code), { credentials: 'same-origin' });
     if (!response.ok) return null;
     const parsed = parseCard(await response.json());
-    return parsed.ok ? compileCard(parsed.card) : null;
+    return parsed.ok ? parsed.card : null;
   } catch {
     return null;
   }

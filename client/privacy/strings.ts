@@ -5,7 +5,8 @@ import { tileList } from '../tiles/tile-names.ts';
 
 export const PRIVACY = {
   title: 'Your data',
-  browser: 'This browser stores your name, these settings and the order of your rack. Nobody else sees them.',
+  browser:
+    'This browser stores your name, these settings, the order of your rack and the rounds you played. Nobody else sees them.',
   clear: 'Delete what this browser stores',
   elsewhere: 'The server stores what happens at a table. Open a table or a class to see your data there.',
   room: 'The server stores your name at this table, when you came and left, and what you chose. It deletes a table that nobody has used for some weeks.',

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { type ChoiceReview, choiceVerdict, type Review, type SeatView } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
-import type { Room, Seated } from '../room/room.ts';
+import type { Room, RoomState, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
@@ -12,10 +12,10 @@ import { TileRow } from '../tiles/tile-row.tsx';
 import { away, choiceName, PLAY_AGAIN } from './strings.ts';
 
 /** Null unless the close has opened the deal: not where racks stay private, nor for a teacher's prepared deal. */
-export function sharedDealOf({ view, you, table }: Seated, home: 'server' | 'page'): SharedDeal | null {
+export function sharedDealOf({ view, you, table }: Seated, home: RoomState['home']): SharedDeal | null {
   if (view.stage.phase !== 'closed' || view.stage.opened === null) return null;
   const { seed } = view.stage.opened;
-  const cardOf = home === 'server' && table.card.id !== 'house' ? table.code : null;
+  const cardOf = home !== 'page' && table.card.id !== 'house' ? table.code : null;
   return { deal: { seed, dealer: view.dealer }, seat: you, cardOf, ways: exchangeOf(view.terms) };
 }
 

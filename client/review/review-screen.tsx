@@ -41,7 +41,9 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
-      <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
+      {home !== 'past' && (
+        <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
+      )}
       {notice && (
         <p class="notice" role="alert">
           {notice}

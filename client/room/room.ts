@@ -34,8 +34,8 @@ export function seatedAt(table: Table | null): Seated | null {
 
 export interface RoomState {
   readonly code: string;
-  /** Where the table is: on the server, or in this page alone. */
-  readonly home: 'server' | 'page';
+  /** Where the table is: on the server, in this page alone, or in what this browser stores of the past. */
+  readonly home: 'server' | 'page' | 'past';
   readonly connection: ConnectionState;
   readonly table: Table | null;
   /** The private review of the round that closed last. */

@@ -32,8 +32,11 @@ function textStorage(name: 'localStorage' | 'sessionStorage'): TextStorage {
 export const lastingStorage: TextStorage = textStorage('localStorage');
 export const tabStorage: TextStorage = textStorage('sessionStorage');
 
-/** Deletes everything that this page has stored. */
-export function clearStorage(): void {
+/** Where the rounds played in this browser are. */
+export const HISTORY_DATABASE = 'quadrille-history';
+
+/** Deletes everything that this page has stored; resolves when it is gone. */
+export async function clearStorage(): Promise<void> {
   for (const name of ['localStorage', 'sessionStorage'] as const) {
     try {
       const storage = window[name];
@@ -42,4 +45,18 @@ export function clearStorage(): void {
       // A storage that is blocked holds nothing.
     }
   }
+  await databaseDeleted();
+}
+
+/** Other tabs let go of the database; a browser that allows none has nothing to delete. */
+function databaseDeleted(): Promise<void> {
+  return new Promise((resolve) => {
+    try {
+      const request = window.indexedDB.deleteDatabase(HISTORY_DATABASE);
+      request.onsuccess = () => resolve();
+      request.onerror = () => resolve();
+    } catch {
+      resolve();
+    }
+  });
 }

@@ -1,6 +1,6 @@
 // The analysis layer: what a choice was worth, and why.
 
-export { offeredChoice, recordWithAnswer } from './belief/situation.ts';
+export { finalRack, offeredChoice, recordWithAnswer } from './belief/situation.ts';
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
@@ -32,3 +32,4 @@ export type {
 export { reviewRound } from './review/review-round.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
+export { WIN_MODEL } from './win-probability/model.ts';

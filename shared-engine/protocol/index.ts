@@ -87,3 +87,4 @@ export {
   type TableDelta,
 } from './table.ts';
 export { CLOSE, HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './version.ts';
+export { leafProofSchema, openedRoundSchema, recordSchema } from './views.ts';

@@ -58,7 +58,7 @@ const seatStepSchema: z.ZodType<SeatStep> = z.discriminatedUnion('kind', [
   askStep,
 ]);
 
-const recordSchema: z.ZodType<SeatRecord> = z.object({
+export const recordSchema: z.ZodType<SeatRecord> = z.object({
   seat: seatSchema,
   dealer: seatSchema,
   terms: termsSchema,

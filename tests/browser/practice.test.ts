@@ -103,7 +103,7 @@ describe('the same deal again', () => {
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
   });
 
-  it('the page opens without any network once it has been there, deals a round, and takes in a rack from real tiles', async () => {
+  it('the page opens without any network once it has been there, deals a round and stores it, and takes in a rack from real tiles', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
@@ -115,6 +115,11 @@ describe('the same deal again', () => {
     await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
     await rack(page).waitFor();
     await playToClose(page);
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    // The round is stored here, and its review opens again.
+    await page.goto(`${suite.origin()}/#my-rounds`);
+    await page.getByRole('link', { name: /^In this page/ }).click();
+    await page.getByText('A round of').waitFor();
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     await page.goto(suite.origin());
     expect(await layExchange(page)).toBeLessThanOrEqual(60);

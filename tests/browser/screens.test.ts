@@ -96,6 +96,9 @@ it('the front page, the sheets, the lobby and a table from deal to review fit an
   await page.getByText('The numbers').first().click();
   await page.getByText('Was the deal fixed before the first pass?').click();
   await look(page, 'review');
+  await page.goto(`${suite.origin()}/#my-rounds`);
+  await page.getByRole('link', { name: /^Alone at table/ }).waitFor();
+  await look(page, 'my rounds');
 }, 180_000);
 
 it('the spectator’s screen and a table that does not exist fit and are accessible', async () => {

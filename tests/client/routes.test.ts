@@ -13,7 +13,9 @@ describe('addresses', () => {
   };
   const deal: Route = { kind: 'deal', shared };
 
-  it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal])(
+  const past: Route = { kind: 'past-round', id: '0123456789abcdef'.repeat(2) };
+
+  it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal, { kind: 'rounds' }, past])(
     'an address leads back to the same route: %o',
     (route) => {
       const { pathname, hash } = new URL(pathOf(route), 'http://table.test');

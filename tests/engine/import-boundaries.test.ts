@@ -6,7 +6,17 @@ import { describe, expect, test } from 'vitest';
 const root = new URL('../../', import.meta.url).pathname;
 
 /** Each layer imports only layers before it, and those through their indexes. */
-const ENGINE_LAYERS = ['rules', 'card', 'kernels', 'policy', 'analysis', 'bots', 'drill', 'protocol'];
+const ENGINE_LAYERS = [
+  'rules',
+  'card',
+  'kernels',
+  'policy',
+  'analysis',
+  'bots',
+  'drill',
+  'protocol',
+  'practice',
+];
 
 /** Each folder imports only folders before it; all of them import the ports and the like, which lie above the folders. */
 const SERVER_FOLDERS = [

@@ -27,7 +27,14 @@ test('every package that the server needs to run has its license in the built th
 });
 
 test('every package bundled into the page or the WebAssembly module has its license in the third-party notices', () => {
-  const bundled = ['preact', '@preact/signals', '@preact/signals-core', 'qrcode-generator', 'assemblyscript'];
+  const bundled = [
+    'preact',
+    '@preact/signals',
+    '@preact/signals-core',
+    'qrcode-generator',
+    'idb',
+    'assemblyscript',
+  ];
   expect(bundled.filter((name) => !hasNotice(`node_modules/${name}`))).toEqual([]);
 });
 

@@ -16,6 +16,9 @@ export type Route =
   | { readonly kind: 'lesson' }
   /** Practice with real tiles, laid in by hand. */
   | { readonly kind: 'own-tiles' }
+  /** The rounds that this browser stores, and the review of one of them. */
+  | { readonly kind: 'rounds' }
+  | { readonly kind: 'past-round'; readonly id: string }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -25,6 +28,8 @@ export type ClassPart = 'main' | (typeof CLASS_PAGES)[number];
 const FRONT_PATHS: readonly string[] = ['/', '/index.html'];
 const LESSON_HASH = '#how-it-goes';
 const OWN_TILES_HASH = '#own-tiles';
+/** What a browser stores is named behind the #, where no server is told of it. */
+const ROUNDS_HASH = '#my-rounds';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -32,6 +37,9 @@ export function routeOf(path: string, hash = ''): Route {
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
   if (hash === OWN_TILES_HASH) return { kind: 'own-tiles' };
+  if (hash === ROUNDS_HASH) return { kind: 'rounds' };
+  const past = /^#my-rounds=([0-9a-f]{32})$/.exec(hash);
+  if (past) return { kind: 'past-round', id: past[1]! };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
@@ -56,6 +64,10 @@ export function pathOf(route: Route): string {
       return `/${LESSON_HASH}`;
     case 'own-tiles':
       return `/${OWN_TILES_HASH}`;
+    case 'rounds':
+      return `/${ROUNDS_HASH}`;
+    case 'past-round':
+      return `/${ROUNDS_HASH}=${route.id}`;
     case 'missing':
       return route.path;
   }

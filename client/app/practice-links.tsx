@@ -1,0 +1,21 @@
+// Quiet ways from the front page to what somebody practices alone.
+import { goInPage } from '../ui/in-page-link.ts';
+import { PRACTICE_LINKS } from './front-strings.ts';
+import type { App } from './routes/app.ts';
+import { pathOf, type Route } from './routes/route.ts';
+
+const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
+  { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
+];
+
+export function PracticeLinks({ app }: { readonly app: App }) {
+  return (
+    <nav class="practice-links" aria-label={PRACTICE_LINKS.title}>
+      {LINKS.map(({ route, words }) => (
+        <a key={words} href={pathOf(route)} onClick={(event) => goInPage(event, () => app.go(route))}>
+          {words}
+        </a>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,74 @@
+// Stores each round that closes at a table, and its verdicts as they come, in this browser and nowhere else.
+import { type CardFile, HOUSE_CARD, type RoundPlace } from '../../../shared-engine/index.ts';
+import type { Cancel, StartTimer } from '../../connection/socket.ts';
+import { type Room, type RoomState, seatedAt } from '../../room/room.ts';
+import type { TextStorage } from '../../storage/browser-storage.ts';
+import { askToPersist, noteCount, noteProblem } from '../../storage/history/durability.ts';
+import { storeRound } from '../../storage/history/rounds.ts';
+import { roundOf, storedCard } from './round-of.ts';
+
+export interface KeepPorts {
+  /** Null for a table of a server, which says itself who plays there. */
+  readonly place: RoundPlace | null;
+  /** The card of the table as it was written; null where it cannot be had. */
+  readonly loadCardFile: () => Promise<CardFile | null>;
+  readonly now: () => number;
+  readonly startTimer: StartTimer;
+  readonly notes: TextStorage;
+}
+
+/** The round is stored as it closes; verdicts follow one by one, and are stored when they pause so long, in ms. */
+const QUIET = 700;
+
+/** Returns a function that ends it and stores what has not been stored yet. */
+export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => void {
+  let closedAt: { readonly round: number; readonly at: number } | null = null;
+  let cards: { readonly id: string; readonly file: CardFile | null } | null = null;
+  let latest: RoomState | null = null;
+  let cancel: Cancel | null = null;
+  let lastReview: RoomState['review'] | undefined;
+
+  const end = room.state.subscribe((state) => {
+    const seated = seatedAt(state.table);
+    if (seated?.view.stage.phase !== 'closed') return;
+    const { round } = seated.table;
+    if (closedAt?.round === round && lastReview === state.review) return;
+    const isNew = closedAt?.round !== round;
+    if (isNew) closedAt = { round, at: ports.now() };
+    lastReview = state.review;
+    latest = state;
+    cancel?.();
+    cancel = ports.startTimer(isNew ? 0 : QUIET, () => void store());
+  });
+
+  async function store(): Promise<void> {
+    cancel = null;
+    const state = latest;
+    latest = null;
+    if (state === null || closedAt === null) return;
+    const playedAt = closedAt.at;
+    const card = await cardOf(state);
+    const place = ports.place ?? state.table?.mode ?? 'page';
+    const round = roundOf(state, { playedAt, place, card, choices: [] });
+    if (round === null) return;
+    const stored = await storeRound(round, card && storedCard(card));
+    noteProblem(ports.notes, stored.ok ? null : stored.problem);
+    if (!stored.ok) return;
+    noteCount(ports.notes, stored.value);
+    if (stored.value === 1) await askToPersist();
+  }
+
+  async function cardOf({ table }: RoomState): Promise<CardFile | null> {
+    const id = table?.card.id ?? HOUSE_CARD.id;
+    if (id === HOUSE_CARD.id) return HOUSE_CARD;
+    if (cards?.id !== id || cards.file === null) cards = { id, file: await ports.loadCardFile() };
+    return cards.file;
+  }
+
+  return () => {
+    end();
+    if (cancel === null) return;
+    cancel();
+    void store();
+  };
+}

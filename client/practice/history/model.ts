@@ -1,0 +1,107 @@
+// The list of rounds as the page shows it: read, deleted and put back, saved and added to.
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { RoundSummary, StoredRound } from '../../../shared-engine/index.ts';
+import type { TextStorage } from '../../storage/browser-storage.ts';
+import { forgottenRounds, noteCount, notedProblem } from '../../storage/history/durability.ts';
+import { historyFileParts, readHistoryFile } from '../../storage/history/file.ts';
+import {
+  listRounds,
+  mergeHistory,
+  removeRounds,
+  type StorageProblem,
+  wholeHistory,
+} from '../../storage/history/rounds.ts';
+import { fileProblem, merged, STORAGE_PROBLEMS } from './strings.ts';
+
+export interface HistoryState {
+  /** Null while they are being read. */
+  readonly rounds: readonly RoundSummary[] | null;
+  readonly problem: StorageProblem | null;
+  /** Rounds that the browser has lost by itself. */
+  readonly forgotten: number;
+  /** Deleted last, and still to be had back. */
+  readonly removed: readonly StoredRound[];
+  /** What came of a file. */
+  readonly message: string | null;
+  readonly busy: boolean;
+}
+
+export interface HistoryModel {
+  readonly state: ReadonlySignal<HistoryState>;
+  load(): Promise<void>;
+  remove(ids: readonly string[]): Promise<void>;
+  putBack(): Promise<void>;
+  add(file: Blob): Promise<void>;
+  /** The parts of the file to save; null where the rounds cannot be read. */
+  fileParts(): Promise<readonly string[] | null>;
+}
+
+export interface HistoryPorts {
+  readonly notes: TextStorage;
+  /** Lets the page breathe between two pieces of a large file. */
+  readonly pause: () => Promise<void>;
+}
+
+export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
+  const state = signal<HistoryState>({
+    rounds: null,
+    problem: null,
+    forgotten: 0,
+    removed: [],
+    message: null,
+    busy: false,
+  });
+  const change = (part: Partial<HistoryState>) => {
+    state.value = { ...state.value, ...part };
+  };
+
+  async function load(): Promise<void> {
+    const listed = await listRounds();
+    if (!listed.ok) return change({ rounds: [], problem: listed.problem });
+    const rounds = listed.value;
+    change({ rounds, problem: notedProblem(notes), forgotten: forgottenRounds(notes, rounds.length) });
+  }
+
+  /** After a change that was wanted, what is here now is what there should be. */
+  async function reload(): Promise<void> {
+    const listed = await listRounds();
+    if (listed.ok) noteCount(notes, listed.value.length);
+    await load();
+  }
+
+  return {
+    state,
+    load,
+    async remove(ids) {
+      const removed = await removeRounds(ids);
+      if (!removed.ok) return change({ problem: removed.problem });
+      change({ removed: removed.value, message: null });
+      await reload();
+    },
+    async putBack() {
+      const put = await mergeHistory({ cards: [], rounds: state.value.removed });
+      if (!put.ok) return change({ problem: put.problem });
+      change({ removed: [] });
+      await reload();
+    },
+    async add(file) {
+      change({ busy: true, message: null, removed: [] });
+      const message = await addFile(file, pause);
+      change({ busy: false, message });
+      await reload();
+    },
+    async fileParts() {
+      const whole = await wholeHistory();
+      if (whole.ok) return historyFileParts(whole.value);
+      change({ problem: whole.problem });
+      return null;
+    },
+  };
+}
+
+async function addFile(file: Blob, pause: () => Promise<void>): Promise<string> {
+  const read = await readHistoryFile(file, pause);
+  if (!read.ok) return fileProblem(read.problem);
+  const done = await mergeHistory(read.history);
+  return done.ok ? merged(done.value.added, done.value.known) : STORAGE_PROBLEMS[done.problem];
+}

@@ -1,0 +1,97 @@
+// A round of the past as a table that is closed: the same review screen shows it, its review made anew.
+import {
+  type CompiledCard,
+  createSwarKernel,
+  facesOf,
+  finalRack,
+  forFour,
+  type RoundPlay,
+  reviewRound,
+  type SeatInfo,
+  type StoredRound,
+  type Table,
+  withDeepAnalysis,
+} from '../../../shared-engine/index.ts';
+import type { Connection } from '../../connection/connection.ts';
+import type { Cancel, StartTimer } from '../../connection/socket.ts';
+import type { RoomPorts } from '../../room/room.ts';
+import type { StartDeepAnalysis } from '../local-table.ts';
+
+export interface PastTablePorts {
+  readonly round: StoredRound;
+  readonly play: RoundPlay;
+  readonly card: CompiledCard;
+  readonly startTimer: StartTimer;
+  readonly startDeepAnalysis: StartDeepAnalysis;
+  readonly on: Parameters<RoomPorts['connect']>[0];
+}
+
+export function pastTable({
+  round,
+  play,
+  card,
+  startTimer,
+  startDeepAnalysis,
+  on,
+}: PastTablePorts): Connection {
+  const { number } = round.summary;
+  const { record } = play;
+  let cancelReview: Cancel = () => {};
+  let cancelAnalysis: Cancel = () => {};
+
+  function stop() {
+    cancelReview();
+    cancelAnalysis();
+  }
+
+  /** The table is shown first, because a review takes a moment. */
+  function start() {
+    stop();
+    on.state({ kind: 'open' });
+    on.message({ kind: 'table', seq: 1, table: closedTable(round, play) });
+    cancelReview = startTimer(30, () => {
+      let review = reviewRound(record, createSwarKernel(card));
+      const send = () => on.message({ kind: 'review', round: number, review });
+      send();
+      const choices = review.choices.length;
+      cancelAnalysis = startDeepAnalysis({ record, card, choices }, ({ nth, analysis }) => {
+        review = withDeepAnalysis(review, nth, analysis);
+        send();
+      });
+    });
+  }
+
+  return { start, retryNow() {}, send() {}, stop };
+}
+
+/** As it was shown to this seat at the close. */
+function closedTable({ summary, detail }: StoredRound, { record, closing }: RoundPlay): Table {
+  const { table: code, number, place, card } = summary;
+  const { terms, dealer, seat } = record;
+  const { commitment, ownLeaf, opened, racks } = closing;
+  return {
+    code,
+    you: seat,
+    mode: place === 'page' || place === 'day' ? 'alone' : place,
+    seats: forFour((other): SeatInfo => {
+      const { name, style } = detail.seats[other];
+      if (style !== null) return { kind: 'bot', name, style };
+      return { kind: 'person', name, present: other === seat, ready: false, host: false };
+    }),
+    terms,
+    card: { id: card.id, name: card.name },
+    round: number,
+    remaining: null,
+    view: {
+      audience: 'seat',
+      dealer,
+      commitment,
+      terms,
+      stage: { phase: 'closed', opened, racks },
+      rack: facesOf(finalRack(record)),
+      answer: null,
+      record,
+      ownLeaf,
+    },
+  };
+}

@@ -1,0 +1,95 @@
+// From a table whose round has just closed to the round as this browser stores it.
+import {
+  type CardFile,
+  forFour,
+  packPlay,
+  type RoundPlace,
+  type RoundSummary,
+  roundIdFor,
+  type Seat,
+  type SeatInfo,
+  STEPS,
+  type Step,
+  type StoredCard,
+  type StoredChoice,
+  type StoredRound,
+  storedChoices,
+  textHash,
+  WIN_MODEL,
+} from '../../../shared-engine/index.ts';
+import { type Aims, aimsAt } from '../../room/aims.ts';
+import { type RoomState, seatedAt } from '../../room/room.ts';
+
+/** Which judge gives the verdicts of this page. */
+export const JUDGE = WIN_MODEL.made.date;
+
+type ClosedState = Pick<RoomState, 'table' | 'review' | 'aims' | 'commitment'>;
+
+export interface Circumstances {
+  readonly playedAt: number;
+  readonly place: RoundPlace;
+  /** Null where the card cannot be had. */
+  readonly card: CardFile | null;
+  /** What was known of the choices before. */
+  readonly choices: readonly StoredChoice[];
+}
+
+/** Null unless this page holds a seat in a round that is closed. */
+export function roundOf(
+  state: ClosedState,
+  { playedAt, place, card, choices }: Circumstances,
+): StoredRound | null {
+  const seated = seatedAt(state.table);
+  if (seated === null) return null;
+  const { table, view } = seated;
+  const { stage } = view;
+  if (stage.phase !== 'closed') return null;
+  const { opened, racks } = stage;
+  const kept = state.commitment;
+  const commitment = kept?.round === table.round ? kept.commitment : view.commitment;
+  const at = { table: table.code, number: table.round };
+  const id = roundIdFor(at, commitment, view.record);
+  const summary: RoundSummary = {
+    id,
+    playedAt,
+    place,
+    ...at,
+    card: { hash: card && cardHash(card), id: table.card.id, name: table.card.name },
+    open: opened !== null,
+    judge: JUDGE,
+    choices: state.review ? storedChoices(state.review, choices) : choices,
+  };
+  const detail = {
+    id,
+    seats: forFour((seat) => sitter(table.seats[seat], seat)),
+    aims: aimsOf(state.aims, table.round),
+    play: packPlay({
+      record: view.record,
+      closing: { commitment, ownLeaf: view.ownLeaf, opened, racks },
+    }),
+  };
+  return { summary, detail };
+}
+
+export function cardHash(card: CardFile): string {
+  return textHash(JSON.stringify(card));
+}
+
+export function storedCard(card: CardFile): StoredCard {
+  return { hash: cardHash(card), file: card };
+}
+
+function sitter(info: SeatInfo, seat: Seat): StoredRound['detail']['seats'][number] {
+  if (info.kind === 'empty') return { name: `seat ${seat + 1}`, style: null };
+  return { name: info.name, style: info.kind === 'bot' ? info.style : null };
+}
+
+function aimsOf(aims: Aims, round: number): StoredRound['detail']['aims'] {
+  const said: Partial<Record<Step, readonly string[]>> = {};
+  for (const step of STEPS) {
+    if (step === 'vote' || step === 'courtesy-ask') continue;
+    const sections = aimsAt(aims, round, step);
+    if (sections.length > 0) said[step] = sections;
+  }
+  return said;
+}

@@ -1,0 +1,115 @@
+// What the page says about the rounds that this browser stores.
+import type { HistoryFileProblem, RoundSummary } from '../../../shared-engine/index.ts';
+import type { StorageProblem } from '../../storage/history/rounds.ts';
+
+export const ROUNDS = {
+  title: 'My rounds',
+  about: 'Every round you play here is stored in this browser. Nobody else sees it.',
+  none: 'No rounds yet. Play one, and it will be here afterward.',
+  opening: 'Looking for your rounds…',
+  sort: 'Show them by',
+  sorts: { day: 'day', table: 'table', card: 'card' },
+  open: 'Review',
+  remove: 'Delete',
+  removed: (count: number) => `${capital(roundCount(count))} deleted.`,
+  undo: 'Put back',
+  more: 'Show more',
+  keep: 'Save them',
+  keepAbout:
+    'A browser can lose what it stores. Save your rounds as a file now and then, or take them to another device.',
+  save: 'Save all as a file',
+  add: 'Add rounds from a file',
+  adding: 'Reading the file…',
+  removeAll: 'Delete all rounds',
+  removeAllYes: 'Yes, delete all of them',
+  removeAllNo: 'No, keep them',
+  mayVanish: 'This browser may delete them when it runs short of room. Save them as a file.',
+  past: (when: string) => `A round of ${when}`,
+  back: 'Back to my rounds',
+  notHere: 'This round is not stored in this browser.',
+  noCard: 'The card of this round is not stored here, so its review cannot be made again.',
+} as const;
+
+export const STORAGE_PROBLEMS: Readonly<Record<StorageProblem, string>> = {
+  refused: 'This browser does not let the page store rounds. A private window often does not.',
+  'other-tab': 'Another tab has an older version of this page open. Close it, then open this page again.',
+  newer: 'A newer version of this page has stored rounds here. Reload this page to get it.',
+  full: 'This browser has no room left, so your last round is not stored. Save your rounds as a file and delete some.',
+};
+
+export function forgotten(count: number): string {
+  return `This browser has lost ${roundCount(count)}. If you saved a file, add it below.`;
+}
+
+export function fileProblem(problem: HistoryFileProblem): string {
+  switch (problem.code) {
+    case 'foreign':
+      return 'This file holds no rounds of Quadrille. Choose the file that you saved on this page.';
+    case 'later':
+      return 'This file comes from a newer version of the page. Reload this page, then try again.';
+    case 'torn':
+      return 'The end of this file is missing. Save it again on the other device, or copy it again.';
+    case 'too-large':
+      return 'This file is too large to be a history: ten thousand rounds take less than 100 MB.';
+    case 'damaged':
+      return `This file has been changed or damaged, in line ${problem.line}. Nothing of it was added.`;
+  }
+}
+
+export function merged(added: number, known: number): string {
+  const here =
+    known === 0 ? '' : ` ${capital(roundCount(known))} ${known === 1 ? 'was' : 'were'} here already.`;
+  return `${capital(roundCount(added))} added.${here}`;
+}
+
+function roundCount(count: number): string {
+  return count === 1 ? 'one round' : count === 0 ? 'no round' : `${count} rounds`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+export function placeName({ place, table, number }: RoundSummary): string {
+  switch (place) {
+    case 'alone':
+      return `Alone at table ${table}, deal ${number}`;
+    case 'friends':
+      return `Table ${table}, deal ${number}`;
+    case 'class':
+      return `In a class, deal ${number}`;
+    case 'page':
+      return 'In this page';
+    case 'day':
+      return `Deal of the day, ${dayName(dateOf(table))}`;
+  }
+}
+
+/** What the review found, in a few words. */
+export function findings({ choices }: Pick<RoundSummary, 'choices'>): string {
+  const costly = choices.filter(({ verdict, by }) => verdict === 'costly' && by === 'player').length;
+  if (costly > 0) return costly === 1 ? 'One costly choice' : `${costly} costly choices`;
+  const whole = choices.length > 0 && choices.every(({ verdict }) => verdict !== null);
+  return whole ? 'No costly choice' : 'Review not finished';
+}
+
+/** `Thursday, November 26, 2026`. */
+export function dayName(time: Date): string {
+  return time.toLocaleDateString('en-US', {
+    weekday: 'long',
+    month: 'long',
+    day: 'numeric',
+    year: 'numeric',
+  });
+}
+
+/** `7:05 PM`. */
+export function clockTime(time: number): string {
+  return new Date(time).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' });
+}
+
+/** Noon of a date as in `2026-11-26`. */
+function dateOf(text: string): Date {
+  const [year = 2000, month = 1, day = 1] = text.split('-').map(Number);
+  return new Date(year, month - 1, day, 12);
+}

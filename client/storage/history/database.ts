@@ -1,0 +1,84 @@
+// The database in which this browser stores the rounds played here, and how an older one becomes a newer one.
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { RoundDetail, RoundSummary, StoredCard } from '../../../shared-engine/index.ts';
+import { HISTORY_DATABASE } from '../browser-storage.ts';
+
+export interface HistorySchema extends DBSchema {
+  /** What lists and sums need, apart from the rest, so that thousands of rounds are read in a moment. */
+  readonly summaries: { readonly key: string; readonly value: RoundSummary };
+  readonly details: { readonly key: string; readonly value: RoundDetail };
+  /** Each card once, however many rounds were played on it. */
+  readonly cards: { readonly key: string; readonly value: StoredCard };
+}
+
+export type HistoryDatabase = IDBPDatabase<HistorySchema>;
+
+/** Step n leads from version n to version n + 1. A released step never changes. */
+const STEPS: readonly ((database: HistoryDatabase) => void)[] = [
+  (database) => {
+    database.createObjectStore('summaries', { keyPath: 'id' });
+    database.createObjectStore('details', { keyPath: 'id' });
+    database.createObjectStore('cards', { keyPath: 'hash' });
+  },
+];
+
+/** Why the browser gives no database. */
+export type DatabaseProblem =
+  /** It allows none here, as in many private windows. */
+  | 'refused'
+  /** A tab with an older page holds it open. */
+  | 'other-tab'
+  /** A newer page has been here. */
+  | 'newer';
+
+export type Opened =
+  | { readonly ok: true; readonly database: HistoryDatabase }
+  | { readonly ok: false; readonly problem: DatabaseProblem };
+
+let opening: Promise<Opened> | null = null;
+
+/** The one connection of this page, opened anew when the browser has closed it. */
+export function openDatabase(): Promise<Opened> {
+  opening ??= open();
+  return opening;
+}
+
+/** Ends the connection, so that the database can be deleted or another page can change it. */
+export async function closeDatabase(): Promise<void> {
+  const opened = await opening;
+  opening = null;
+  if (opened?.ok) opened.database.close();
+}
+
+async function open(): Promise<Opened> {
+  let isBlocked = () => {};
+  const blocked = new Promise<Opened>((resolve) => {
+    isBlocked = () => resolve({ ok: false, problem: 'other-tab' });
+  });
+  // Some browsers object at once, before there is anything to wait for.
+  const wanted = Promise.resolve().then(() =>
+    openDB<HistorySchema>(HISTORY_DATABASE, STEPS.length, {
+      upgrade(database, oldVersion) {
+        for (const step of STEPS.slice(oldVersion)) step(database);
+      },
+      blocked: () => isBlocked(),
+      // A newer page waits to change the database: this one lets go and opens it again when it needs it.
+      blocking: () => void closeDatabase(),
+      terminated: () => {
+        opening = null;
+      },
+    }),
+  );
+  const opened = wanted.then(
+    (database): Opened => ({ ok: true, database }),
+    (error: unknown): Opened => ({ ok: false, problem: problemOf(error) }),
+  );
+  const result = await Promise.race([opened, blocked]);
+  // What failed is tried again by the next call.
+  if (!result.ok) opening = null;
+  return result;
+}
+
+function problemOf(error: unknown): DatabaseProblem {
+  return error instanceof DOMException && error.name === 'VersionError' ? 'newer' : 'refused';
+}

@@ -1,0 +1,136 @@
+// Rounds in this browser's database: stored, listed, read, deleted and merged with those of another device.
+import {
+  type History,
+  mergedSummary,
+  type RoundDetail,
+  type RoundSummary,
+  type StoredCard,
+  type StoredRound,
+} from '../../../shared-engine/index.ts';
+import { type DatabaseProblem, type HistoryDatabase, openDatabase } from './database.ts';
+
+/** `full` where the browser has no room left. */
+export type StorageProblem = DatabaseProblem | 'full';
+
+export type Stored<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: StorageProblem };
+
+/** Runs `use` on the database; whatever the browser objects to becomes a word. */
+async function withDatabase<T>(use: (database: HistoryDatabase) => Promise<T>): Promise<Stored<T>> {
+  const opened = await openDatabase();
+  if (!opened.ok) return opened;
+  try {
+    return { ok: true, value: await use(opened.database) };
+  } catch (error) {
+    const full = error instanceof DOMException && error.name === 'QuotaExceededError';
+    return { ok: false, problem: full ? 'full' : 'refused' };
+  }
+}
+
+export interface Merged {
+  /** Rounds that were not here before, and rounds that were here already. */
+  readonly added: number;
+  readonly known: number;
+}
+
+/** All or nothing; a round that is here already stays one, with whichever verdicts go further. */
+export function mergeHistory({ cards, rounds }: History): Promise<Stored<Merged>> {
+  return withDatabase(async (database) => {
+    const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
+    const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
+    const before = new Map((await summaries.getAll()).map((summary) => [summary.id, summary]));
+    for (const card of cards) void writing.objectStore('cards').put(card);
+    let added = 0;
+    for (const { summary, detail } of rounds) {
+      const known = before.get(summary.id);
+      const next = known ? mergedSummary(known, summary) : summary;
+      before.set(summary.id, next);
+      void summaries.put(next);
+      if (known) continue;
+      added++;
+      void details.put(detail);
+    }
+    await writing.done;
+    return { added, known: rounds.length - added };
+  });
+}
+
+/** One round, and its card where that is known. Answers how many rounds there are now. */
+export function storeRound(round: StoredRound, card: StoredCard | null): Promise<Stored<number>> {
+  return withDatabase(async (database) => {
+    const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
+    const summaries = writing.objectStore('summaries');
+    const known = await summaries.get(round.summary.id);
+    void summaries.put(known ? mergedSummary(known, round.summary) : round.summary);
+    void writing.objectStore('details').put(round.detail);
+    if (card) void writing.objectStore('cards').put(card);
+    const count = await summaries.count();
+    await writing.done;
+    return count;
+  });
+}
+
+/** All of them, the latest first. */
+export function listRounds(): Promise<Stored<readonly RoundSummary[]>> {
+  return withDatabase(async (database) =>
+    (await database.getAll('summaries')).sort((a, b) => b.playedAt - a.playedAt),
+  );
+}
+
+/** One round whole with its card; null where it is not here. */
+export function readRound(
+  id: string,
+): Promise<Stored<{ readonly round: StoredRound; readonly card: StoredCard | null } | null>> {
+  return withDatabase(async (database) => {
+    const [summary, detail] = await Promise.all([database.get('summaries', id), database.get('details', id)]);
+    if (!summary || !detail) return null;
+    const { hash } = summary.card;
+    const card = hash === null ? null : ((await database.get('cards', hash)) ?? null);
+    return { round: { summary, detail }, card };
+  });
+}
+
+/** The card that was last played on at this table; null where none is stored. */
+export function cardOfTable(code: string): Promise<Stored<StoredCard | null>> {
+  return withDatabase(async (database) => {
+    const summaries = await database.getAll('summaries');
+    const hash = summaries.findLast(({ table, card }) => table === code && card.hash !== null)?.card.hash;
+    return hash ? ((await database.get('cards', hash)) ?? null) : null;
+  });
+}
+
+/** Returns what was removed, so that it can be put back. Cards stay: they are small, and rounds share them. */
+export function removeRounds(ids: readonly string[]): Promise<Stored<readonly StoredRound[]>> {
+  return withDatabase(async (database) => {
+    const writing = database.transaction(['summaries', 'details'], 'readwrite');
+    const removed: StoredRound[] = [];
+    for (const id of ids) {
+      const summary = await writing.objectStore('summaries').get(id);
+      const detail = await writing.objectStore('details').get(id);
+      if (summary && detail) removed.push({ summary, detail });
+      void writing.objectStore('summaries').delete(id);
+      void writing.objectStore('details').delete(id);
+    }
+    await writing.done;
+    return removed;
+  });
+}
+
+/** Everything, to be saved as a file. */
+export function wholeHistory(): Promise<Stored<History>> {
+  return withDatabase(async (database) => {
+    const reading = database.transaction(['summaries', 'details', 'cards']);
+    const [summaries, details, cards] = await Promise.all([
+      reading.objectStore('summaries').getAll(),
+      reading.objectStore('details').getAll(),
+      reading.objectStore('cards').getAll(),
+    ]);
+    const byId = new Map<string, RoundDetail>(details.map((detail) => [detail.id, detail]));
+    const rounds = summaries.flatMap((summary): StoredRound[] => {
+      const detail = byId.get(summary.id);
+      return detail ? [{ summary, detail }] : [];
+    });
+    return { cards, rounds };
+  });
+}

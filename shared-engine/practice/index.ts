@@ -1,0 +1,23 @@
+// The practice layer: what somebody's own device stores of the rounds played, and what it makes of them.
+
+export {
+  type History,
+  type HistoryFileProblem,
+  type HistoryRead,
+  historyLines,
+  historyReader,
+  MAX_HISTORY_BYTES,
+  type StoredCard,
+} from './history-file.ts';
+export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
+export {
+  mergedSummary,
+  type RoundDetail,
+  type RoundPlace,
+  type RoundSummary,
+  roundIdFor,
+  type StoredChoice,
+  type StoredRound,
+  storedChoices,
+  textHash,
+} from './stored-round.ts';

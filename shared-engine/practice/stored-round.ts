@@ -1,0 +1,134 @@
+// A round as somebody's own device stores it: enough to review it again and, where the rules allow, to play it again.
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { z } from 'zod';
+import { type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
+import { STYLES } from '../policy/index.ts';
+import { recordSchema } from '../protocol/index.ts';
+import {
+  type Actor,
+  actorSchema,
+  four,
+  hexSchema,
+  isVisibleText,
+  type SeatRecord,
+  type Step,
+  stepSchema,
+} from '../rules/index.ts';
+import { unpackPlay } from './round-play.ts';
+
+/** Where a round was played: at a table of a server, by who sat there; in the page alone; or as the deal of a day. */
+export const ROUND_PLACES = ['alone', 'friends', 'class', 'page', 'day'] as const;
+export type RoundPlace = (typeof ROUND_PLACES)[number];
+
+/** One choice as the review judged it; verdict and loss are null until it has been played on. */
+export interface StoredChoice {
+  readonly kind: Review['choices'][number]['kind'];
+  readonly step: Step;
+  readonly by: Actor;
+  readonly verdict: Verdict | null;
+  /** In wins of 100 games, with half the width of its interval; null where there was nothing else to choose. */
+  readonly loss: number | null;
+  readonly halfWidth: number | null;
+}
+
+const textSchema = z.string().max(120).refine(isVisibleText);
+
+const choiceSchema: z.ZodType<StoredChoice> = z.strictObject({
+  kind: z.enum(['pass', 'blind', 'vote', 'ask']),
+  step: stepSchema,
+  by: actorSchema,
+  verdict: z.enum(VERDICTS).nullable(),
+  loss: z.number().min(-100).max(100).nullable(),
+  halfWidth: z.number().min(0).max(100).nullable(),
+});
+
+/** What lists and sums need of a round. */
+const summaryShape = {
+  /** The same round, played once, has the same id on every device. */
+  id: z.string().regex(/^[0-9a-f]{32}$/),
+  /** Milliseconds since 1970, by the clock of the device. */
+  playedAt: z.number().min(0).max(8.64e15),
+  place: z.enum(ROUND_PLACES),
+  /** Code of the table or class, date of the day's deal, or the name of the table in the page. */
+  table: textSchema,
+  number: z.int().min(1).max(100_000),
+  /** `hash` names the stored file; null where the card could not be had. */
+  card: z.strictObject({ hash: hexSchema.nullable(), id: textSchema, name: textSchema }),
+  /** Whether the close has opened the deal, so that it may be played again (rules D4, Z2). */
+  open: z.boolean(),
+  /** Which judge gave the verdicts. */
+  judge: textSchema,
+  choices: z.array(choiceSchema).max(20).readonly(),
+};
+export const roundSummarySchema = z.strictObject(summaryShape);
+export type RoundSummary = z.infer<typeof roundSummarySchema>;
+
+/** What else its review needs. */
+export const roundDetailSchema = z.strictObject({
+  id: summaryShape.id,
+  /** By seat; a style where a bot sat. */
+  seats: four(z.strictObject({ name: textSchema, style: z.enum(STYLES).nullable() })),
+  /** Ids of the sections said before a pass. */
+  aims: z.partialRecord(stepSchema, z.array(z.string().max(40)).max(2).readonly()),
+  /** Record and close, as `packPlay` writes them. */
+  play: z
+    .string()
+    .max(20_000)
+    .refine((text) => unpackPlay(text) !== null),
+});
+export type RoundDetail = z.infer<typeof roundDetailSchema>;
+
+export interface StoredRound {
+  readonly summary: RoundSummary;
+  readonly detail: RoundDetail;
+}
+
+/** Names a round by where it was played and by all that its seat has seen of it. */
+export function roundIdFor(
+  { table, number }: Pick<RoundSummary, 'table' | 'number'>,
+  commitment: string | null,
+  record: SeatRecord,
+): string {
+  // The schema puts the fields in one order, whichever way the record came here.
+  const canonical = recordSchema.parse(record);
+  return textHash(JSON.stringify([table, number, commitment, canonical])).slice(0, 32);
+}
+
+/** 64 hexadecimal digits. */
+export function textHash(text: string): string {
+  return bytesToHex(sha256(utf8ToBytes(text)));
+}
+
+/** The choices of a review as they are stored; a deep analysis that was there before stays. */
+export function storedChoices(review: Review, before: readonly StoredChoice[] = []): readonly StoredChoice[] {
+  return review.choices.map(({ kind, step, by, analysis }, nth) => {
+    if (analysis.depth === 'quick') {
+      return before[nth] ?? { kind, step, by, verdict: null, loss: null, halfWidth: null };
+    }
+    const { verdict, loss } = analysis;
+    return { kind, step, by, verdict, loss: loss?.value ?? null, halfWidth: loss?.halfWidth ?? null };
+  });
+}
+
+/** Of the same round stored twice: the one in which more has been judged, and when it was first played. */
+export function mergedSummary(one: RoundSummary, other: RoundSummary): RoundSummary {
+  const fuller = further(one, other);
+  const hash = one.card.hash ?? other.card.hash;
+  const playedAt = Math.min(one.playedAt, other.playedAt);
+  return { ...fuller, card: { ...fuller.card, hash }, playedAt };
+}
+
+/** Verdicts of a newer judge take the place of older ones once it has judged every choice. */
+function further(one: RoundSummary, other: RoundSummary): RoundSummary {
+  if (one.judge !== other.judge) {
+    const [older, newer] = one.judge < other.judge ? [one, other] : [other, one];
+    return judged(newer) === newer.choices.length || judged(older) === 0 ? newer : older;
+  }
+  const more = judged(other) - judged(one) || other.choices.length - one.choices.length;
+  return more > 0 ? other : one;
+}
+
+function judged({ choices }: RoundSummary): number {
+  return choices.filter(({ verdict }) => verdict !== null).length;
+}

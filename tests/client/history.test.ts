@@ -1,0 +1,112 @@
+// The rounds that a browser stores: put in, listed, deleted, merged, and what is said when it refuses or forgets.
+import { IDBFactory } from 'fake-indexeddb';
+import 'fake-indexeddb/auto';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { historyModel } from '../../client/practice/history/model.ts';
+import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
+import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
+import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
+import { listRounds, readRound, storeRound } from '../../client/storage/history/rounds.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
+import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
+
+beforeEach(async () => {
+  await closeDatabase();
+  globalThis.indexedDB = new IDBFactory();
+});
+
+const noPause = async () => {};
+const one = storedRound('one', { playedAt: 1 });
+const two = storedRound('two', { playedAt: 2 });
+
+async function ids(): Promise<readonly string[]> {
+  const listed = await listRounds();
+  if (!listed.ok) throw new Error(listed.problem);
+  return listed.value.map(({ id }) => id);
+}
+
+describe('stored rounds', () => {
+  it('come latest first, each once however often it is stored, with its card', async () => {
+    await storeRound(one, STORED_CARD);
+    await storeRound(two, STORED_CARD);
+    const again = storedRound('one', { playedAt: 3, choices: [storedChoice({ verdict: 'costly' })] });
+    expect(await storeRound(again, null)).toEqual({ ok: true, value: 2 });
+    expect(await ids()).toEqual([two.summary.id, one.summary.id]);
+    const read = await readRound(one.summary.id);
+    const summary = { ...again.summary, playedAt: 1 };
+    expect(read).toEqual({
+      ok: true,
+      value: { round: { summary, detail: one.detail }, card: STORED_CARD },
+    });
+  });
+
+  it('that are deleted can be put back as they were', async () => {
+    await storeRound(one, STORED_CARD);
+    await storeRound(two, STORED_CARD);
+    const model = historyModel({ notes: memoryStorage(), pause: noPause });
+    await model.remove([one.summary.id]);
+    expect(await ids()).toEqual([two.summary.id]);
+    await model.putBack();
+    expect(await ids()).toEqual([two.summary.id, one.summary.id]);
+    expect(model.state.value.removed).toEqual([]);
+    expect((await readRound(one.summary.id)).ok).toBe(true);
+  });
+
+  it('of two devices that both went on are all there after a merge, the same round once', async () => {
+    const three = storedRound('three', { playedAt: 3 });
+    const file = new Blob(historyFileParts(historyOf(two, three)));
+    await storeRound(one, STORED_CARD);
+    await storeRound(two, STORED_CARD);
+    const model = historyModel({ notes: memoryStorage(), pause: noPause });
+    await model.add(file);
+    expect(await ids()).toEqual([three, two, one].map(({ summary }) => summary.id));
+    expect(model.state.value.message).toBe('One round added. One round was here already.');
+    await model.add(file);
+    expect(model.state.value.message).toBe('No round added. 2 rounds were here already.');
+    const saved = await model.fileParts();
+    expect(await readHistoryFile(new Blob([...saved!]), noPause)).toMatchObject({ ok: true });
+  });
+
+  it('stay as they are when a file is torn, foreign or too large, and the page says why', async () => {
+    await storeRound(one, STORED_CARD);
+    const model = historyModel({ notes: memoryStorage(), pause: noPause });
+    const parts = historyFileParts(historyOf(two));
+    const huge = { size: 200_000_000 } as Blob;
+    const files = [new Blob(parts.slice(0, -1)), new Blob(['x'.repeat(5_000_000)]), huge];
+    for (const [place, words] of [/end of this file is missing/, /holds no rounds/, /too large/].entries()) {
+      await model.add(files[place]!);
+      expect(model.state.value.message).toMatch(words);
+      expect(await ids()).toEqual([one.summary.id]);
+    }
+  });
+});
+
+describe('a browser that does not keep what it was given', () => {
+  it('is told of: rounds that vanished by themselves, not those that somebody deleted', async () => {
+    const notes = memoryStorage();
+    const model = historyModel({ notes, pause: noPause });
+    await model.add(new Blob(historyFileParts(historyOf(one, two))));
+    await model.remove([two.summary.id]);
+    expect(model.state.value.forgotten).toBe(0);
+    await closeDatabase();
+    globalThis.indexedDB = new IDBFactory();
+    const later = historyModel({ notes, pause: noPause });
+    await later.load();
+    expect(later.state.value).toMatchObject({ rounds: [], forgotten: 1 });
+  });
+
+  it('is told of: one that allows no database, and one where a newer page has been', async () => {
+    globalThis.indexedDB = {
+      open() {
+        throw new DOMException('not here', 'SecurityError');
+      },
+    } as unknown as IDBFactory;
+    expect(await openDatabase()).toEqual({ ok: false, problem: 'refused' });
+    globalThis.indexedDB = new IDBFactory();
+    await new Promise((resolve) => {
+      const request = indexedDB.open(HISTORY_DATABASE, 1000);
+      request.onsuccess = () => resolve(request.result.close());
+    });
+    expect(await listRounds()).toEqual({ ok: false, problem: 'newer' });
+  });
+});
