@@ -1,5 +1,6 @@
 // Practice with real tiles, connected to the page: its storage, the house card, the worker that judges.
 import { houseCard } from '../cards/load-card.ts';
+import { randomHex } from '../connection/random.ts';
 import { OwnTilesScreen } from '../own-tiles/own-tiles-screen.tsx';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { Bar } from '../ui/bar.tsx';
@@ -16,6 +17,7 @@ export function OwnTilesPage({ app }: { readonly app: App }) {
         storage={lastingStorage}
         loadCard={() => Promise.resolve(houseCard())}
         startDeepAnalysis={startDeepAnalysis}
+        newSeed={() => randomHex(32)}
       />
     </>
   );

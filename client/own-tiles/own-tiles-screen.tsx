@@ -12,8 +12,10 @@ import {
 import type { StartDeepAnalysis } from '../practice/local-table.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
+import { fileName, saveFile } from '../ui/save-file.ts';
 import { AnswerForm } from './answer-form.tsx';
 import { ChoicesSoFar } from './choices-so-far.tsx';
+import { drillOfTable } from './drill-of-table.ts';
 import { createJudge, type Judge } from './judged.ts';
 import { JudgementView } from './judgement-view.tsx';
 import { OutcomeForm } from './outcome-form.tsx';
@@ -27,9 +29,10 @@ interface OwnTilesProps {
   readonly storage: TextStorage;
   readonly loadCard: () => Promise<CompiledCard>;
   readonly startDeepAnalysis: StartDeepAnalysis;
+  readonly newSeed: () => string;
 }
 
-export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis }: OwnTilesProps) {
+export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed }: OwnTilesProps) {
   const own = useSignal(useMemo(() => readOwnTable(storage), []));
   const judge = useMemo(() => createJudge(loadCard, startDeepAnalysis), []);
   useEffect(() => judge.stop, [judge]);
@@ -41,7 +44,7 @@ export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis }: OwnTile
     <main class="own-tiles">
       <h1>{OWN_TILES.title}</h1>
       {own.value.begun ? (
-        <Exchange own={own.value} judge={judge} onChange={change} />
+        <Exchange own={own.value} judge={judge} newSeed={newSeed} onChange={change} />
       ) : (
         <SetUp own={own.value} onChange={change} />
       )}
@@ -52,10 +55,11 @@ export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis }: OwnTile
 interface ExchangeProps {
   readonly own: OwnTable;
   readonly judge: Judge;
+  readonly newSeed: () => string;
   readonly onChange: (own: OwnTable) => void;
 }
 
-function Exchange({ own, judge, onChange }: ExchangeProps) {
+function Exchange({ own, judge, newSeed, onChange }: ExchangeProps) {
   const compared = useSignal<AnswerChoice | null>(null);
   const problem = useSignal<string | null>(null);
   const exchanges = exchangesOf(own);
@@ -122,6 +126,15 @@ function Exchange({ own, judge, onChange }: ExchangeProps) {
         </button>
         <button type="button" onClick={() => onChange({ ...EMPTY_TABLE, table: own.table })}>
           {OWN_TILES.again}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            const drill = drillOfTable(own, newSeed());
+            saveFile(`${fileName(drill.title)}.json`, 'application/json', JSON.stringify(drill, null, 2));
+          }}
+        >
+          {OWN_TILES.drill}
         </button>
       </div>
     </>

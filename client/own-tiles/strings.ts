@@ -42,6 +42,8 @@ export const OWN_TILES = {
   goOn: 'Go on',
   back: 'Take the last step back',
   again: 'Lay in another rack',
+  drill: 'Save as a drill for a class',
+  drillTitle: 'A rack from the table',
   working: 'Playing your choice on many times…',
   failed: 'The choice could not be judged on this device. You can go on without.',
   judged: 'How good it was',

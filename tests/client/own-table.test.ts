@@ -1,7 +1,12 @@
 // What somebody lays in from real tiles stays on the device, whole or not at all.
 import { describe, expect, it } from 'vitest';
+import { drillOfTable } from '../../client/own-tiles/drill-of-table.ts';
 import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from '../../client/own-tiles/own-table.ts';
+import { parseDrill } from '../../shared-engine/drill/parse.ts';
+import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+import { houseKernel } from '../kit/reviews.ts';
+import { seedNamed } from '../kit/rounds.ts';
 
 const begun: OwnTable = {
   ...EMPTY_TABLE,
@@ -49,5 +54,16 @@ describe('the exchange laid in from real tiles', () => {
     ['steps that cannot follow', JSON.stringify(begun).replace('"dot-1"', '"joker"')],
   ])('begins anew where %s is stored', (_, text) => {
     expect(readOwnTable(memoryStorage({ 'own-tiles': text }))).toEqual(EMPTY_TABLE);
+  });
+
+  it('becomes a drill that deals the same rack to everybody', () => {
+    const parsed = parseDrill(
+      JSON.parse(JSON.stringify(drillOfTable(begun, seedNamed('drill')))),
+      houseKernel,
+    );
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
+    const prepared = prepareDeal(parsed.drill, parsed.drill.deals[0]!, houseKernel);
+    expect(prepared.ok && prepared.deal.dealer).toBe(1);
+    expect(prepared.ok && prepared.deal.prepared[0]).toEqual(begun.tiles);
   });
 });

@@ -11,8 +11,15 @@ export interface ProofRow {
   readonly ok: boolean;
 }
 
+export interface ProofInput {
+  readonly seed: string;
+  readonly size: Size;
+  readonly tell?: (row: ProofRow) => void;
+}
+
 export interface Proof {
   /** One sentence for `prove -- list`. */
   readonly summary: string;
-  run(input: { readonly seed: string; readonly size: Size }): Promise<readonly ProofRow[]>;
+  /** `tell` gets rows as they come where a proof takes long, so that a run cut short says what it found. */
+  run(input: ProofInput): Promise<readonly ProofRow[]>;
 }

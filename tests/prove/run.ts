@@ -31,7 +31,11 @@ if (name === 'list') {
 } else {
   const { size } = values;
   const started = performance.now();
-  const rows = await (await loadModule<Proof>(folder, name, 'proof')).run({ seed, size });
+  const rows = await (await loadModule<Proof>(folder, name, 'proof')).run({
+    seed,
+    size,
+    tell: (row) => console.error(JSON.stringify(row)),
+  });
   const ok = rows.length > 0 && rows.every((row) => row.ok);
   const seconds = Math.round(performance.now() - started) / 1000;
   printLast({ name, ok, rows, seed, size, seconds }, ok ? 0 : 1);

@@ -45,12 +45,14 @@ const SCENARIOS: readonly Scenario[] = [
 export const proof: Proof = {
   summary:
     'Kills, full disks, lost databases, frozen servers, floods and nonsense: nothing acknowledged is lost.',
-  async run(input) {
+  async run({ tell, ...input }) {
     const rows: ProofRow[] = [];
     for (const scenario of SCENARIOS) {
       const started = performance.now();
       const found = await scenario.run({ ...input, seed: `${input.seed}/${scenario.title}` });
-      rows.push(rowOf(scenario.title, found, (performance.now() - started) / 1000));
+      const row = rowOf(scenario.title, found, (performance.now() - started) / 1000);
+      tell?.(row);
+      rows.push(row);
     }
     return rows;
   },
