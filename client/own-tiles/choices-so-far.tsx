@@ -64,8 +64,8 @@ function ChoiceShort({ choice }: { readonly choice: AnswerChoice }) {
 
 function verdictWords(judgement: Judgement | null): string {
   if (judgement === null || judgement.is === 'failed') return OWN_TILES.notJudged;
-  const names = judgement.parts.flatMap(({ analysis }) =>
-    analysis ? [VERDICTS[analysis.verdict].name] : [],
+  const names = judgement.parts.flatMap(({ choice, story }) =>
+    choice.analysis.depth === 'deep' ? [VERDICTS[story.verdict].name] : [],
   );
   return names.length > 0 ? names.join(' · ') : '…';
 }

@@ -1,21 +1,25 @@
-// The judgement of one choice of an exchange laid in, made in a worker; what has been judged stays.
+// The judgement of one choice of an exchange laid in: a first answer, then played on in a worker. What is judged stays.
 import { signal } from '@preact/signals';
 import {
   type AnswerChoice,
+  type ChoiceReview,
+  type ChoiceStory,
   type CompiledCard,
-  type DeepAnalysis,
+  createSwarKernel,
   decisionsIn,
   type LaidExchange,
   laidRecord,
+  type Review,
   recordWithAnswer,
+  reviewRound,
+  withDeepAnalysis,
 } from '../../shared-engine/index.ts';
 import type { StartDeepAnalysis } from '../practice/local-table.ts';
 
-/** One part of a choice: a blind pass has two, how many and which tiles. */
+/** One part of a choice, told as in a review: a blind pass has two, how many and which tiles. */
 export interface JudgedPart {
-  readonly kind: 'pass' | 'blind' | 'vote' | 'ask';
-  /** Null while it is being played on. */
-  readonly analysis: DeepAnalysis | null;
+  readonly choice: ChoiceReview;
+  readonly story: ChoiceStory;
 }
 
 export type Judgement =
@@ -35,31 +39,31 @@ export function createJudge(loadCard: () => Promise<CompiledCard>, start: StartD
   const put = (key: string, judgement: Judgement) => {
     judgements.value = new Map(judgements.value).set(key, judgement);
   };
+
+  async function judge(key: string, exchange: LaidExchange, choice: AnswerChoice): Promise<void> {
+    const card = await loadCard();
+    const record = recordWithAnswer(laidRecord(exchange), choice, 'player');
+    const before = decisionsIn(laidRecord(exchange)).length;
+    let review = reviewRound(record, createSwarKernel(card));
+    const choices = [...review.choices.keys()].slice(before);
+    put(key, { is: 'working', parts: partsOf(review, choices) });
+    const cancel = start({ record, card, choices }, ({ nth, analysis }) => {
+      review = withDeepAnalysis(review, nth, analysis);
+      const isDone = choices.every((place) => review.choices[place]!.analysis.depth === 'deep');
+      if (isDone) running.delete(cancel);
+      put(key, { is: isDone ? 'done' : 'working', parts: partsOf(review, choices) });
+    });
+    running.add(cancel);
+  }
+
   return {
     of: (exchange, choice) => judgements.value.get(keyOf(exchange, choice)) ?? null,
     ask(exchange, choice) {
       const key = keyOf(exchange, choice);
       const known = judgements.peek().get(key);
       if (known && known.is !== 'failed') return;
-      const record = recordWithAnswer(laidRecord(exchange), choice, 'player');
-      const before = decisionsIn(laidRecord(exchange)).length;
-      const places = decisionsIn(record)
-        .map((_, place) => place)
-        .slice(before);
-      let parts = places.map((place): JudgedPart => ({ kind: kindOf(record, place), analysis: null }));
-      put(key, { is: 'working', parts });
-      loadCard().then(
-        (card) => {
-          const cancel = start({ record, card, choices: places }, ({ nth, analysis }) => {
-            parts = parts.map((part, at) => (places[at] === nth ? { ...part, analysis } : part));
-            const isDone = parts.every((part) => part.analysis !== null);
-            if (isDone) running.delete(cancel);
-            put(key, { is: isDone ? 'done' : 'working', parts });
-          });
-          running.add(cancel);
-        },
-        () => put(key, { is: 'failed' }),
-      );
+      put(key, { is: 'working', parts: [] });
+      judge(key, exchange, choice).catch(() => put(key, { is: 'failed' }));
     },
     stop() {
       for (const cancel of running) cancel();
@@ -68,12 +72,10 @@ export function createJudge(loadCard: () => Promise<CompiledCard>, start: StartD
   };
 }
 
-function keyOf(exchange: LaidExchange, choice: AnswerChoice): string {
-  return JSON.stringify([laidRecord(exchange), choice]);
+function partsOf({ choices, story }: Review, places: readonly number[]): readonly JudgedPart[] {
+  return places.map((place) => ({ choice: choices[place]!, story: story.choices[place]! }));
 }
 
-function kindOf(record: Parameters<typeof decisionsIn>[0], place: number): JudgedPart['kind'] {
-  const { offered, subject } = decisionsIn(record)[place]!;
-  if (subject === 'tiles') return 'pass';
-  return offered.chosen.kind === 'move' ? 'blind' : offered.chosen.kind;
+function keyOf(exchange: LaidExchange, choice: AnswerChoice): string {
+  return JSON.stringify([laidRecord(exchange), choice]);
 }

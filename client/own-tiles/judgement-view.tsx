@@ -1,7 +1,7 @@
 // What the judge says of one choice: a verdict and sentences for each of its parts, and all alternatives on one scale.
-import type { AnswerChoice, DeepAnalysis, LaidExchange } from '../../shared-engine/index.ts';
+import type { AnswerChoice, LaidExchange } from '../../shared-engine/index.ts';
 import { Alternatives } from '../review/alternatives.tsx';
-import { DeepSentences } from '../review/deep-analysis.tsx';
+import { Sentences } from '../review/choice-sentences.tsx';
 import { VERDICTS } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import type { Judge, JudgedPart } from './judged.ts';
@@ -25,20 +25,21 @@ export function JudgementView({ judge, exchange, choice, title }: JudgementViewP
         {judgement.is === 'failed' && <p class="notice">{OWN_TILES.failed}</p>}
         {judgement.is === 'working' && <p>{OWN_TILES.working}</p>}
         {judgement.is !== 'failed' &&
-          judgement.parts.map(
-            ({ kind, analysis }) => analysis && <Part key={kind} {...{ kind, analysis }} />,
-          )}
+          judgement.parts.map((part) => <Part key={part.choice.kind} part={part} />)}
       </div>
     </section>
   );
 }
 
-function Part({ kind, analysis }: { readonly kind: JudgedPart['kind']; readonly analysis: DeepAnalysis }) {
+/** Nothing is told of a part before it has been played on, so that nothing told changes. */
+function Part({ part: { choice, story } }: { readonly part: JudgedPart }) {
+  const { analysis, kind } = choice;
+  if (analysis.depth === 'quick') return null;
   return (
     <article>
-      <h3 class="verdict-name">{VERDICTS[analysis.verdict].name}</h3>
-      <DeepSentences analysis={analysis} />
-      <Alternatives kind={kind} analysis={analysis} />
+      <h3 class="verdict-name">{VERDICTS[story.verdict].name}</h3>
+      <Sentences story={story} />
+      <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
     </article>
   );
 }

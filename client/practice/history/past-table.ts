@@ -53,7 +53,7 @@ export function pastTable({
       let review = reviewRound(record, createSwarKernel(card));
       const send = () => on.message({ kind: 'review', round: number, review });
       send();
-      const choices = review.choices.length;
+      const choices = [...review.choices.keys()];
       cancelAnalysis = startDeepAnalysis({ record, card, choices }, ({ nth, analysis }) => {
         review = withDeepAnalysis(review, nth, analysis);
         send();

@@ -21,9 +21,9 @@ const reviewer = {
     sections: {},
     toGoStart: 0,
     toGoEnd: 0,
-    basis: { passesTried: 0, closely: 0, arrivals: 0, smallLoss: 0 },
-    lesson: '',
+    basis: { passesTried: 0, arrivals: 0, smallLoss: 0 },
     choices: [],
+    story: { headline: [], opened: 0, choices: [] },
     method: '',
   }),
 };
