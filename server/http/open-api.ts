@@ -9,11 +9,8 @@ import {
   schemaRef,
 } from '../../shared-engine/index.ts';
 import { BODIES, type Body, EXAMPLES } from './bodies.ts';
-import { type Caller, OPERATIONS, type Operation } from './operations.ts';
+import { type Caller, OPERATIONS, type Operation, rejectionsOf } from './operations.ts';
 import { statusOf } from './rejections.ts';
-
-/** What any request may get, whatever it asks. */
-const ALWAYS: readonly RejectionCode[] = ['bad-request', 'wrong-origin', 'too-fast', 'try-later'];
 
 const MESSAGES = new Map(rejectionCatalogue().map(({ code, message }) => [code, message]));
 
@@ -67,16 +64,8 @@ function pathsOf(operations: readonly Operation[]): JsonObject {
   return paths;
 }
 
-function operationOf({
-  method,
-  path,
-  summary,
-  callers,
-  body,
-  good,
-  rejections,
-  waits,
-}: Operation): JsonObject {
+function operationOf(operation: Operation): JsonObject {
+  const { method, path, summary, callers, body, good, waits } = operation;
   const code = { name: 'code', in: 'path', required: true, schema: { type: 'string' } };
   const seen = {
     name: 'seen',
@@ -85,12 +74,15 @@ function operationOf({
     schema: { type: 'string' },
   };
   const parameters = [...(path.includes('{code}') ? [code] : []), ...(waits ? [seen] : [])];
-  const codes = [...rejections, ...(body ? ['too-large' as const] : []), ...ALWAYS];
   return {
     summary,
     ...(parameters.length > 0 && { parameters }),
     ...(body && { requestBody: { required: true, content: jsonOf(body) } }),
-    responses: { ...goodAnswers(good), ...rejected(codes), ...(method === 'post' && { 415: OTHER_TYPE }) },
+    responses: {
+      ...goodAnswers(good),
+      ...rejected(rejectionsOf(operation)),
+      ...(method === 'post' && { 415: OTHER_TYPE }),
+    },
     security: callers.flatMap((caller) =>
       caller === 'anybody' ? [{}] : SCHEMES[caller].map((scheme) => ({ [scheme]: [] })),
     ),

@@ -160,6 +160,8 @@ const lesson: readonly Operation[] = [
       'joining-closed',
       'class-full',
       'class-over',
+      'too-many-rooms',
+      'too-many-empty-rooms',
       'used-up',
     ],
   },
@@ -170,7 +172,7 @@ const lesson: readonly Operation[] = [
     callers: ['player'],
     body: 'ClassAims',
     good: { 200: 'Ok' },
-    rejections: ['no-such-class', 'class-over', 'no-round', 'used-up'],
+    rejections: ['no-such-class', 'class-over', 'no-round', 'too-often', 'used-up'],
   },
   {
     method: 'post',
@@ -191,6 +193,13 @@ const lesson: readonly Operation[] = [
       'too-few-chosen',
       'not-all-chosen',
       'used-up',
+      // Of the choice with which a guided deal goes on.
+      'wrong-step',
+      'wrong-count',
+      'joker-in-pass',
+      'tile-not-held',
+      'blind-not-allowed',
+      'nothing-to-give',
     ],
   },
   {
@@ -297,3 +306,11 @@ const server: readonly Operation[] = [
 ];
 
 export const OPERATIONS: readonly Operation[] = [...room, ...lesson, ...server];
+
+/** What any request may get, whatever it asks. */
+const ALWAYS: readonly RejectionCode[] = ['bad-request', 'wrong-origin', 'too-fast', 'try-later'];
+
+/** Every rejection that a request may get, its own ones first. */
+export function rejectionsOf({ method, rejections }: Operation): RejectionCode[] {
+  return [...rejections, ...(method === 'post' ? ['too-large' as const] : []), ...ALWAYS];
+}

@@ -24,6 +24,7 @@ import { memoryTickets } from '../../server/store/tickets.ts';
 import { openWorkers } from '../../server/workers/workers.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { FakeClock } from './clock.ts';
+import { expectDocumented } from './documented-rejections.ts';
 
 export interface TestServer {
   readonly app: FastifyInstance;
@@ -32,6 +33,7 @@ export interface TestServer {
   readonly store: Store;
   /** Every line logged so far. */
   readonly logged: readonly string[];
+  /** Fails where a request got a rejection that the OpenAPI document does not name for it. */
   stop(): Promise<void>;
 }
 
@@ -94,7 +96,11 @@ export async function startServer(options: TestServerOptions = {}): Promise<Test
   });
   await app.listen({ port: 0, host: '127.0.0.1' });
   const { port } = app.server.address() as AddressInfo;
-  return { app, url: `http://127.0.0.1:${port}`, clock, store, logged, stop: () => app.close() };
+  const stop = async () => {
+    await app.close();
+    expectDocumented(logged);
+  };
+  return { app, url: `http://127.0.0.1:${port}`, clock, store, logged, stop };
 }
 
 export function settings(environment: Readonly<Record<string, string>>): Config {

@@ -18,8 +18,9 @@ const JSON_HEADERS = { 'content-type': 'application/json' };
 
 let servers: TestServer[] = [];
 afterEach(async () => {
-  await Promise.all(servers.map((server) => server.stop()));
+  const started = servers;
   servers = [];
+  await Promise.all(started.map((server) => server.stop()));
 });
 
 async function start(options: TestServerOptions = {}): Promise<TestServer> {

@@ -4,11 +4,12 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { BODY_LIMIT } from '../../server/app.ts';
+import { AIMS } from '../../server/class/state.ts';
 import { SETTINGS } from '../../server/config.ts';
 import { MAX_SPECTATORS } from '../../server/delivery/broadcaster.ts';
 import { OPERATIONS } from '../../server/http/operations.ts';
 import { statusOf } from '../../server/http/rejections.ts';
-import { CHANGES, MAX_WITHDRAWALS, RETURNS, SITTINGS } from '../../server/room/growth.ts';
+import { CHANGES, MAX_UNREADY, MAX_WITHDRAWALS, RETURNS, SITTINGS } from '../../server/room/growth.ts';
 import { TICKET_MS } from '../../server/store/tickets.ts';
 import { HELLO_MS } from '../../server/ws/session.ts';
 import { ADVICE, closeCatalogue, rejectionCatalogue } from '../../shared-engine/protocol/advice.ts';
@@ -85,11 +86,15 @@ const limits = table(
       '`ROOMS_PER_MINUTE`; with a card of one’s own as ten',
       '`too-fast`',
     ),
+    row('rooms of an address open with nobody at them', 'twice `ROOMS_PER_MINUTE`', '`too-many-empty-rooms`'),
+    row('rooms and classes in memory', '`MAX_ROOMS`', '`too-many-rooms`'),
     row('bytes of a body', BODY_LIMIT, '`too-large`'),
     row('tickets of a seat’s holder', allowed(RETURNS), '`too-often`'),
     row('claims of one seat of a room', allowed(SITTINGS), '`too-often`'),
     row('bots seated, removed or invited by a host', allowed(CHANGES), '`too-often`'),
+    row('aims that a player of a class names', allowed(AIMS), '`too-often`'),
     row('withdrawals of a pass in a step', MAX_WITHDRAWALS, '`too-many-withdrawals`'),
+    row('readiness taken back before a deal', MAX_UNREADY, '`stays-ready`'),
     row('milliseconds for a choice of a bot of one’s own', '`EXTERNAL_BOT_MS`', 'a stand-in chooses'),
   ],
 );
