@@ -47,7 +47,7 @@ export function chooseByRollouts(
   const [first] = alternatives;
   if (!first) throw new RangeError('There is nothing to choose from.');
   if (alternatives.length === 1) return answerWith(decision, first);
-  const source = createDealSource(analyst, situation, seed);
+  const source = createDealSource(analyst, situation, { deals: seed, noise: seed });
   const offered = { alternatives, chosen: first };
   const { finalists } = screen(source, situation.seat, offered, {
     firstBatches: 0,

@@ -1,6 +1,7 @@
 // Belief: deals that could be, passes weighed exactly, the same deals whatever else was asked for.
 import { describe, expect, it, test } from 'vitest';
-import { createBelief, DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/belief.ts';
+import { createBelief } from '../../shared-engine/analysis/belief/belief.ts';
+import { DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/particle-filter.ts';
 import { offeredChoices, type Situation } from '../../shared-engine/analysis/belief/situation.ts';
 import { DEAL_BYTES } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -150,6 +151,31 @@ describe('sampled deals', () => {
     expect(belief.sampledDeals(situation, 10, { first: 0, batches: 5 })).not.toEqual(all);
   });
 
+  it('are the same whether the belief of the step before goes on or begins at the deal', () => {
+    const range = { first: 2, batches: 2 };
+    const alone = situations.map((situation) => createBelief(model).sampledDeals(situation, 5, range));
+    const asked = [...situations.keys()];
+    for (const order of [asked, [...asked].reverse(), asked.filter((n) => n % 2 === 0)]) {
+      const going = createBelief(model);
+      for (const n of order) expect(going.sampledDeals(situations[n]!, 5, range)).toEqual(alone[n]);
+    }
+  });
+
+  it('begin anew where the same seat has seen another move', () => {
+    const going = createBelief(model);
+    const range = { first: 0, batches: 1 };
+    const before = situations.find(({ past }) => past.length === 2)!;
+    const after = (gave: readonly number[]): Situation => {
+      const last = { ...before.past[1]!, gave };
+      return { ...before, past: [before.past[0]!, last] };
+    };
+    const other = after([...before.past[1]!.gave].reverse());
+    for (const situation of [before, other, before]) {
+      const alone = createBelief(model).sampledDeals(situation, 6, range);
+      expect(going.sampledDeals(situation, 6, range)).toEqual(alone);
+    }
+  });
+
   it('B3 are sampled for seats that passed blind and for seats whose neighbors did', () => {
     const blind = situations.filter(({ past }) => past.some((move) => move.blind.some((count) => count > 0)));
     expect(blind.length).toBeGreaterThan(5);
@@ -225,6 +251,7 @@ describe('what a received pass tells', () => {
         },
       ],
     };
+    belief.sampledDeals({ ...situation, rack: rackAfter(situation) }, 4, { first: 0, batches: 4 });
     const deals = belief.sampledDeals({ ...back, rack: rackAfter(back) }, 4, { first: 0, batches: 4 });
     for (let at = 0; at < deals.length; at += DEAL_BYTES) {
       const held = SEATS.reduce<number>((sum, seat) => sum + deals[at + seat * FACE_COUNT + own]!, 0);

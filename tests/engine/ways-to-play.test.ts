@@ -1,7 +1,7 @@
 // The ways to play, all combinations of them: what steps a round has, what may be chosen, and what is refused.
 import { describe, expect, test } from 'vitest';
 import { offeredChoices } from '../../shared-engine/analysis/belief/situation.ts';
-import { situationSeed } from '../../shared-engine/analysis/comparison/situation-seed.ts';
+import { situationSeeds } from '../../shared-engine/analysis/comparison/situation-seed.ts';
 import { decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
@@ -149,8 +149,9 @@ describe.each(COMBINATIONS.map((terms) => [called(terms), terms] as const))('pla
 test('W2 W3 W4 what an analysis draws depends on the ways to play as well as on what was known', () => {
   const { round } = played({}, 'seeds');
   const { situation } = offeredChoices(seatView(round, 0).record)[0]!;
-  const seeds = COMBINATIONS.map((terms) => situationSeed('card', { ...situation, terms }));
-  expect(new Set(seeds).size).toBe(COMBINATIONS.length);
+  const seeds = COMBINATIONS.map((terms) => situationSeeds('card', { ...situation, terms }));
+  expect(new Set(seeds.map(({ deals }) => deals)).size).toBe(COMBINATIONS.length);
+  expect(new Set(seeds.map(({ noise }) => noise)).size).toBe(COMBINATIONS.length);
 });
 
 describe('before the deal', () => {

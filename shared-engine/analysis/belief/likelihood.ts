@@ -2,11 +2,10 @@
 import type { ChoiceModel } from '../../policy/index.ts';
 import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
 import { DEAL_BYTES } from '../rollouts/batch.ts';
-import type { TileHistory } from './history.ts';
+import { MOST_MOVES, type TileHistory } from './history.ts';
 import { giverAt, type Situation } from './situation.ts';
 
 const MAX_PASS = 3;
-const MAX_MOVES = 6;
 
 /** n over k for the few copies a rack holds. */
 export function waysToTake(n: number, k: number): number {
@@ -34,11 +33,11 @@ export interface LikelihoodCache {
 }
 
 export function createLikelihoodCache(model: ChoiceModel): LikelihoodCache {
-  const racksThen = new Uint8Array((MAX_MOVES + 1) * DEAL_BYTES);
-  const passesThen = new Uint8Array(MAX_MOVES * DEAL_BYTES);
+  const racksThen = new Uint8Array((MOST_MOVES + 1) * DEAL_BYTES);
+  const passesThen = new Uint8Array(MOST_MOVES * DEAL_BYTES);
   const rackWordsThen = new Int32Array(racksThen.buffer);
   const passWordsThen = new Int32Array(passesThen.buffer);
-  const likelihoodThen = new Float64Array(MAX_MOVES * 4);
+  const likelihoodThen = new Float64Array(MOST_MOVES * 4);
 
   /** `at` counts bytes and is a multiple of four. */
   function differs({ rackWords, passWords }: TileHistory, at: number): boolean {

@@ -2,7 +2,7 @@
 import type { Rng } from '../../kernels/index.ts';
 import type { ChoiceModel } from '../../policy/index.ts';
 import { JOKER_INDEX } from '../../rules/index.ts';
-import { addToCounts, hiddenTilesDealt, holderOf, type TileHistory } from './history.ts';
+import { addToCounts, hiddenTilesDealt, holderOf, swapHoldersAfter, type TileHistory } from './history.ts';
 import { createLikelihoodCache } from './likelihood.ts';
 
 const WALL_TILES = 99;
@@ -104,15 +104,10 @@ function swapFaces({ face }: TileHistory, a: number, b: number): void {
   face[b] = own;
 }
 
-/** From the move on each of the two tiles goes the other's way. */
-function swapPaths({ fixed, holder, moves }: TileHistory, a: number, b: number, move: number): void {
-  for (let next = move + 1; next <= moves; next++) {
-    const at = a * (moves + 1) + next;
-    const other = b * (moves + 1) + next;
-    const seat = holder[at]!;
-    holder[at] = holder[other]!;
-    holder[other] = seat;
-  }
+/** From the move on each of the two tiles goes the other's way, known or not. */
+function swapPaths(history: TileHistory, a: number, b: number, move: number): void {
+  swapHoldersAfter(history, a, b, move);
+  const { fixed } = history;
   const known = fixed[a]!;
   fixed[a] = fixed[b]!;
   fixed[b] = known;

@@ -12,7 +12,7 @@ import type { Budget } from './budget.ts';
 import { type Comparison, compare } from './comparison.ts';
 import { createDealSource } from './sampled-deals.ts';
 import { screen } from './screen.ts';
-import { hashOfCard, situationSeed } from './situation-seed.ts';
+import { hashOfCard, situationSeeds } from './situation-seed.ts';
 
 /** What is prepared once a card. */
 export interface Analyst {
@@ -53,15 +53,19 @@ export function analyze(
   const choice = alternativesTo(offered, subject, analyst.leaf);
   if (choice === null) return null;
   const { seat } = situation;
-  const seed = terms.seed ?? situationSeed(analyst.cardHash, situation);
-  const source = createDealSource(analyst, situation, seed);
+  const { seed } = terms;
+  const seeds =
+    seed === undefined ? situationSeeds(analyst.cardHash, situation) : { deals: seed, noise: seed };
+  const source = createDealSource(analyst, situation, seeds);
   const gives = subject === 'tiles';
   return compare(source, {
     seat,
     receiver: gives ? receiverOf(situation) : null,
     screened: screen(source, seat, choice, gives ? budget : { ...budget, firstBatches: 0 }),
     chosen: choice.chosen,
-    typicalPass: gives ? typicalPasses(analyst.typical, situation, choice.chosen.tiles.length, seed) : null,
+    typicalPass: gives
+      ? typicalPasses(analyst.typical, situation, choice.chosen.tiles.length, seeds.noise)
+      : null,
     fresh: budget.fresh,
   });
 }

@@ -1,5 +1,6 @@
 // Sampled deals of a belief played out under many alternatives, summed up batch by batch.
-import { type BatchRange, type Belief, DEALS_PER_BATCH } from '../belief/belief.ts';
+import type { Belief } from '../belief/belief.ts';
+import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import type { Situation } from '../belief/situation.ts';
 import { ACTION_BYTES, RESULT_WIDTH, type RolloutEnd, type Rollouts } from '../rollouts/batch.ts';
 
@@ -19,6 +20,13 @@ export interface Results {
   readonly values: Float64Array;
 }
 
+/** What is drawn from where: hidden racks, and what the simulated seats misjudge. */
+export interface Seeds {
+  /** The same for all steps of a round, so that the belief of one goes on in the next. */
+  readonly deals: number;
+  readonly noise: number;
+}
+
 export interface DealSource {
   /** Batches are the same whatever else is asked for. */
   rollOut(range: BatchRange, actions: readonly DealAction[], end?: RolloutEnd): Results;
@@ -27,7 +35,7 @@ export interface DealSource {
 export function createDealSource(
   { belief, rollouts }: { readonly belief: Belief; readonly rollouts: Rollouts },
   situation: Situation,
-  seed: number,
+  { deals: dealsSeed, noise }: Seeds,
 ): DealSource {
   return {
     rollOut(range, actions, end = 'close') {
@@ -40,8 +48,8 @@ export function createDealSource(
         }
       }
       const { seat, dealer, terms, step, agreed } = situation;
-      const setting = { seed, seat, dealer, terms, step, agreed, end };
-      const deals = belief.sampledDeals(situation, seed, range);
+      const setting = { seed: noise, seat, dealer, terms, step, agreed, end };
+      const deals = belief.sampledDeals(situation, dealsSeed, range);
       const batch = { ...setting, count, alternatives: actions.length, keys, deals, actions: bytes };
       return { deals: count, actions: actions.length, values: rollouts.run(batch) };
     },

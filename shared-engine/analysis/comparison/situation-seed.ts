@@ -1,8 +1,9 @@
-// The seed of an analysis: a hash of the situation as it was offered, so that work can begin before anybody chooses.
+// The seeds of an analysis: hashes of the situation as it was offered, so that work can begin before anybody chooses.
 import { sha256 } from '@noble/hashes/sha2.js';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import type { CompiledCard } from '../../card/index.ts';
 import type { Situation } from '../belief/situation.ts';
+import type { Seeds } from './sampled-deals.ts';
 
 /** Two cards with the same patterns and hands have the same one, whatever they are called. */
 export function hashOfCard({ patterns, hands }: CompiledCard): string {
@@ -11,12 +12,19 @@ export function hashOfCard({ patterns, hands }: CompiledCard): string {
   return wordsOf([concealed, ...wanted].join('\n')).join('-');
 }
 
-/** Depends on the card, the ways to play and what was known, not on what was chosen. */
-export function situationSeed(cardHash: string, situation: Situation): number {
+/**
+ * They depend on the card, the ways to play and what was known, not on what was chosen; that of the deals on the tiles
+ * the seat was dealt alone.
+ */
+export function situationSeeds(cardHash: string, situation: Situation): Seeds {
   const { seat, dealer, terms, step, agreed, start, rack, past } = situation;
   const { secondCharleston, blindPasses, courtesy } = terms;
-  const ways = [secondCharleston, blindPasses, courtesy];
-  return wordsOf(JSON.stringify([cardHash, ways, seat, dealer, step, agreed, start, rack, past]))[0]!;
+  const dealt = [cardHash, secondCharleston, blindPasses, courtesy, seat, dealer, start];
+  return { deals: wordOf(dealt), noise: wordOf([...dealt, step, agreed, rack, past]) };
+}
+
+function wordOf(known: readonly unknown[]): number {
+  return wordsOf(JSON.stringify(known))[0]!;
 }
 
 function wordsOf(text: string): readonly number[] {

@@ -1,6 +1,6 @@
 // From a quick review to a deep one: choices analyzed one at a time, in any order, and added to the review.
 import { mayPassBlind, type SeatRecord } from '../../rules/index.ts';
-import { DEALS_PER_BATCH } from '../belief/belief.ts';
+import { DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import { type OfferedChoice, offeredChoices } from '../belief/situation.ts';
 import { type DecisionSubject, facesOfAlternative } from '../comparison/alternatives.ts';
 import { type AnalysisTerms, type Analyst, analyze } from '../comparison/analyze.ts';

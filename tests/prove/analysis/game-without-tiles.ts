@@ -1,5 +1,5 @@
 // A game without tiles: alternatives whose true values are known, with luck of their own in every batch of deals.
-import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/belief.ts';
+import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/particle-filter.ts';
 import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import type { DealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';

@@ -26,7 +26,7 @@ export function longRunOf(
   batches: number,
   first = 0,
 ): LongRun {
-  const source = createDealSource(analyst, situation, SEED);
+  const source = createDealSource(analyst, situation, { deals: SEED, noise: SEED });
   const results = source.rollOut(
     { first, batches },
     alternatives.map(({ action }) => always(action)),

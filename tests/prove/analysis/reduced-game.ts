@@ -1,5 +1,5 @@
 // A reduced exchange that can be counted out in full: 24 tiles, four racks of four, two passes, a toy card.
-import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/belief.ts';
+import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/particle-filter.ts';
 import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import type { DealAction, DealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';

@@ -1,5 +1,6 @@
 // What belief says of hidden racks: better than no evidence, right where its model of others is right, harmless where not.
-import { type Belief, createBelief, DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/belief.ts';
+import { type Belief, createBelief } from '../../../shared-engine/analysis/belief/belief.ts';
+import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/particle-filter.ts';
 import { offeredChoices, type Situation } from '../../../shared-engine/analysis/belief/situation.ts';
 import { DEAL_BYTES } from '../../../shared-engine/analysis/rollouts/batch.ts';
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
