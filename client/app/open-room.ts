@@ -4,6 +4,7 @@ import {
   type CompiledCard,
   compileCard,
   type Deal,
+  type Four,
   type RoundPlay,
   STANDARD_TERMS,
   type StoredRound,
@@ -20,6 +21,7 @@ import { readAims, writeAims } from '../room/aims.ts';
 import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
 import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
+import { readBotNames, storeBotNames } from '../storage/bot-names.ts';
 import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
 import { readPageRound, storePageRound } from '../storage/page-round.ts';
 import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
@@ -116,6 +118,7 @@ interface InPage {
   readonly shared: SharedDeal;
   readonly settings: Pick<Settings, 'name' | 'style'>;
   readonly terms: Terms;
+  readonly botNames: Four<string>;
   readonly onDeal: (deal: Deal, terms: Terms) => void;
   /** Whether the round outlives the page. */
   readonly stored: boolean;
@@ -124,15 +127,18 @@ interface InPage {
 /** A table in the page itself for this deal; the address bar follows from deal to deal. */
 export function pageRoom(shared: SharedDeal, settings: Settings): Room {
   let place: string | null = null;
+  const botNames = readBotNames(lastingStorage, dealKey(shared), PRACTICE.bots);
   const onDeal = (deal: Deal, terms: Terms) => {
     // One table in the page is one place, however many deals are played at it.
     if (place !== null) forgetPlace(lastingStorage, place);
-    place = pathOf({ kind: 'deal', shared: { ...shared, deal, ways: exchangeOf(terms) } });
+    const dealt = { ...shared, deal, ways: exchangeOf(terms) };
+    place = pathOf({ kind: 'deal', shared: dealt });
+    storeBotNames(lastingStorage, dealKey(dealt), botNames);
     rememberPlace(lastingStorage, place);
     window.history.replaceState(null, '', place);
   };
   const terms = { ...settings.ways.alone, ...shared.ways };
-  const room = inPage({ title: PRACTICE.title, shared, settings, terms, onDeal, stored: true });
+  const room = inPage({ title: PRACTICE.title, shared, settings, terms, botNames, onDeal, stored: true });
   return keeping(room, { place: 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
 }
 
@@ -194,13 +200,14 @@ export function lessonRoom({ name }: Settings): Room {
     shared: LESSON_DEAL,
     settings: { name, style: 'typical' },
     terms: STANDARD_TERMS.alone,
+    botNames: PRACTICE.bots,
     onDeal() {},
     stored: false,
   });
 }
 
 /** Bots, card and review are fetched only when the table opens. */
-function inPage({ title, shared, settings, terms, onDeal, stored: isStored }: InPage): Room {
+function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isStored }: InPage): Room {
   const loadCard = async (): Promise<CompiledCard> => {
     const { houseCard } = await import('../cards/load-card.ts');
     const file = await cardFileOf(shared.cardOf);
@@ -225,7 +232,7 @@ function inPage({ title, shared, settings, terms, onDeal, stored: isStored }: In
           you: shared.seat,
           terms,
           name: settings.name.trim() || FRONT.guest,
-          botNames: PRACTICE.bots,
+          botNames,
           // The bots of a round that goes on pass as they did.
           style: stored?.style ?? settings.style,
           stored,

@@ -10,6 +10,7 @@ import { type RoomScreenProps, type Screen, screenOf } from '../room/screen.ts';
 import { ROOM } from '../room/strings.ts';
 import { ConnectionBar } from '../table/connection-bar.tsx';
 import { Lobby } from '../table/lobby.tsx';
+import { showNotices } from '../table/notices.ts';
 import { playSounds } from '../table/sounds.ts';
 import { SpectatorScreen } from '../table/spectator-screen.tsx';
 import { TableScreen } from '../table/table-screen.tsx';
@@ -33,12 +34,13 @@ import '../review/deep-analysis.css';
 
 export function RoomScreen({ app, open, guide }: RoomScreenProps) {
   const room = useMemo(open, []);
-  const { sort, sound } = app.settings.value;
+  const { sort, sound, notices } = app.settings.value;
   const sorted = useRef(sort);
   useEffect(() => {
     if (sorted.current !== sort) room.sortBy(sort);
     sorted.current = sort;
   }, [room, sort]);
+  useEffect(() => (notices ? showNotices(room) : undefined), [room, notices]);
   useEffect(() => (sound ? playSounds(room) : undefined), [room, sound]);
   useEffect(() => {
     room.reconnect();

@@ -1,4 +1,5 @@
 // The settings: how the page reads, moves and sounds, and how this player's tables are set up.
+import { useSignal } from '@preact/signals';
 import { PersonalDataPanel } from '../privacy/personal-data-panel.tsx';
 import { clearStorage } from '../storage/browser-storage.ts';
 import { FIRST_SORTS, TEXT_SIZES } from '../storage/settings.ts';
@@ -76,6 +77,7 @@ export function SettingsSheet({ app }: { readonly app: App }) {
             {SETTINGS.hear}
           </button>
         )}
+        {'Notification' in window && <NoticeSwitch app={app} />}
       </section>
       <section class="settings">
         <h3>{SETTINGS.tables}</h3>
@@ -83,6 +85,27 @@ export function SettingsSheet({ app }: { readonly app: App }) {
       </section>
       <PersonalDataPanel app={app} onClear={() => void clearStorage().then(() => window.location.reload())} />
     </Sheet>
+  );
+}
+
+/** Switched on only where the browser lets the page do it. */
+function NoticeSwitch({ app }: { readonly app: App }) {
+  const forbidden = useSignal(false);
+  async function change(on: boolean) {
+    const answer = on ? await Notification.requestPermission() : 'granted';
+    forbidden.value = answer !== 'granted';
+    app.change({ notices: on && answer === 'granted' });
+  }
+  return (
+    <>
+      <Switch
+        on={app.settings.value.notices}
+        name={SETTINGS.notices}
+        about={SETTINGS.noticesAbout}
+        onChange={(on) => void change(on)}
+      />
+      <p role="status">{forbidden.value && SETTINGS.noticesForbidden}</p>
+    </>
   );
 }
 

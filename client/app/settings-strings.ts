@@ -17,6 +17,9 @@ export const SETTINGS = {
   sound: 'Sounds',
   soundAbout: 'A tap for a tile in the tray, a clack when tiles arrive, a chime when it is your choice.',
   hear: 'Play the sounds',
+  notices: 'Notices',
+  noticesAbout: 'When you are in another window, your device tells you that it is your choice.',
+  noticesForbidden: 'This browser does not let the page do that. Allow notices for this site first.',
   tables: 'Tables you open',
 } as const;
 

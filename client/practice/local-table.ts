@@ -11,6 +11,7 @@ import {
   type Deal,
   decide,
   evolve,
+  type Four,
   forFour,
   type Kernel,
   nextDealer,
@@ -45,7 +46,7 @@ export interface LocalTablePorts {
   /** How the first deal is played. */
   readonly terms: Terms;
   readonly name: string;
-  readonly botNames: readonly [string, string, string, string];
+  readonly botNames: Four<string>;
   readonly style: StyleName;
   readonly loadCard: () => Promise<CompiledCard>;
   readonly loadSimd: () => Promise<SimdModule>;

@@ -28,6 +28,10 @@ async function documentFor(event) {
 
 self.addEventListener('install', (event) => event.waitUntil(fetchBuild().then(() => self.skipWaiting())));
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  event.waitUntil(self.clients.matchAll({ type: 'window' }).then(([page]) => page?.focus()));
+});
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const { origin, pathname } = new URL(request.url);

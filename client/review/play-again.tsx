@@ -1,11 +1,13 @@
 // The same deal once more: play it differently, send it to a friend, see both times side by side.
 import { useSignal } from '@preact/signals';
-import { type ChoiceReview, choiceVerdict, type Review, type SeatView } from '../../shared-engine/index.ts';
+import { type ChoiceReview, choiceVerdict, type Four, type Review, type SeatView } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
+import { ShareButton } from '../room/copy-link.tsx';
 import type { Room, RoomState, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
+import { storeBotNames } from '../storage/bot-names.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { forgetPageRound } from '../storage/page-round.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
@@ -25,7 +27,14 @@ export function NotAgain({ view }: { readonly view: SeatView }) {
   return <p class="panel aside">{PLAY_AGAIN.private}</p>;
 }
 
-export function PlayAgain({ app, shared }: { readonly app: App; readonly shared: SharedDeal }) {
+interface PlayAgainProps {
+  readonly app: App;
+  readonly shared: SharedDeal;
+  /** Of the bots in this round, by seat; empty where a person sat. */
+  readonly botNames: Four<string>;
+}
+
+export function PlayAgain({ app, shared, botNames }: PlayAgainProps) {
   const message = useSignal<string | null>(null);
 
   async function copy() {
@@ -46,11 +55,13 @@ export function PlayAgain({ app, shared }: { readonly app: App; readonly shared:
           type="button"
           onClick={() => {
             forgetPageRound(lastingStorage);
+            storeBotNames(lastingStorage, dealKey(shared), botNames);
             app.go({ kind: 'deal', shared });
           }}
         >
           {PLAY_AGAIN.button}
         </button>
+        <ShareButton link={app.linkTo({ kind: 'deal', shared })} text={PLAY_AGAIN.shareText} />
         <button type="button" onClick={() => void copy()}>
           {PLAY_AGAIN.shareButton}
         </button>

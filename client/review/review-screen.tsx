@@ -1,13 +1,14 @@
 // The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
-import type { Review } from '../../shared-engine/index.ts';
+import { type Four, forFour, type Review, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
-import { ReadyPanel } from '../room/ready-panel.tsx';
+import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
+import { TableTalk } from '../room/table-talk.tsx';
 import { VERDICTS } from '../room/verdicts.ts';
 import { WaysPanel } from '../room/ways-panel.tsx';
 import { AnalysisProgressBar } from './choice-sentences.tsx';
@@ -44,6 +45,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {home !== 'past' && (
         <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
       )}
+      <TableTalk room={room} table={table} waiting={notReady(table)} />
       {notice && (
         <p class="notice" role="alert">
           {notice}
@@ -53,10 +55,14 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {review && <Choices review={review} room={room} seated={seated} />}
       {review && <ProgressChart review={review} />}
       {first && review && <SideBySide first={first} now={review} />}
-      {shared ? <PlayAgain app={app} shared={shared} /> : <NotAgain view={seated.view} />}
+      {shared ? (
+        <PlayAgain app={app} shared={shared} botNames={botNamesAt(table)} />
+      ) : (
+        <NotAgain view={seated.view} />
+      )}
       <OpenRacks seated={seated} />
       <DealCheckPanel seated={seated} kept={commitment} />
-      {!table.controls && (
+      {home !== 'past' && !table.controls && (
         <details class="panel">
           <summary>{WAYS.title}</summary>
           <WaysPanel room={room} table={table} />
@@ -151,4 +157,11 @@ function VerdictLegend() {
       </dl>
     </details>
   );
+}
+
+function botNamesAt({ seats }: Table): Four<string> {
+  return forFour((seat) => {
+    const info = seats[seat];
+    return info.kind === 'bot' ? info.name : '';
+  });
 }

@@ -48,6 +48,7 @@ export const PLAY_AGAIN = {
   about: 'Play the same tiles once more, choose differently, and see both reviews side by side.',
   button: 'Play it again',
   shareButton: 'Copy the deal link',
+  shareText: 'What would you have passed? The same tiles, to play against three bots.',
   shareAbout: 'Send it to a friend: they sit where you sat, with the same tiles and three bots.',
   copied: 'Copied.',
   copyByHand: 'The link cannot be copied here. Play the deal again; then the link is in the address bar.',

@@ -13,7 +13,7 @@ export function Invite({ link, code }: { readonly link: string; readonly code: s
           {/* Spaced letter by letter, so that it is read out and not pronounced. */}
           {[...code].join(' ')}
         </p>
-        <CopyLink link={link} label={LOBBY.inviteTitle} copied={LOBBY.copied} />
+        <CopyLink link={link} label={LOBBY.inviteTitle} copied={LOBBY.copied} shareText={LOBBY.shareText} />
       </div>
       <QrPicture link={link} />
     </section>

@@ -44,3 +44,11 @@ function isReady({ seats }: Table, seat: Seat): boolean {
   const info = seats[seat];
   return info.kind === 'person' && info.ready;
 }
+
+/** People whom the next deal waits for. */
+export function notReady({ seats }: Table): readonly Seat[] {
+  return SEATS.filter((seat) => {
+    const info = seats[seat];
+    return info.kind === 'person' && !info.ready;
+  });
+}

@@ -6,7 +6,7 @@ import { claimSeat } from '../connection/api.ts';
 import { NameField } from '../ui/name-field.tsx';
 import { BotInvitation, isFree, isInvited } from './bot-invitation.tsx';
 import type { Room } from './room.ts';
-import { capitalize, placeOf, positionOf, seatStatus } from './seat-names.ts';
+import { capitalize, nameOf, placeOf, positionOf, seatStatus } from './seat-names.ts';
 import { BotTag } from './seat-status.tsx';
 import { LOBBY, OWN_BOT } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
@@ -62,6 +62,7 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
                 {LOBBY.sit}
               </button>
             )}
+            <SwapButton room={room} table={table} seat={seat} isHost={host} />
             {host && seat !== table.you && <HostVerbs room={room} seat={seat} info={table.seats[seat]} />}
             {host && isInvited(table.seats[seat]) && (
               <button type="button" onClick={() => room.act({ kind: 'revoke-invitation', seat })}>
@@ -75,6 +76,25 @@ export function SeatPicker({ app, room, table }: SeatPickerProps) {
         <BotInvitation table={table} tableLink={app.linkTo({ kind: 'room', code: table.code })} />
       )}
     </section>
+  );
+}
+
+interface SwapButtonProps {
+  readonly room: Room;
+  readonly table: Table;
+  readonly seat: Seat;
+  readonly isHost: boolean;
+}
+
+/** Before the first deal: to a seat that nobody holds, and for the host to any. */
+function SwapButton({ room, table, seat, isHost }: SwapButtonProps) {
+  const info = table.seats[seat];
+  const isHeld = info.kind === 'person' || (info.kind === 'bot' && info.external !== undefined);
+  if (table.you === null || seat === table.you || table.round > 0 || (isHeld && !isHost)) return null;
+  return (
+    <button type="button" onClick={() => room.act({ kind: 'swap-seats', seat })}>
+      {isHeld ? LOBBY.swap(nameOf(table, seat)) : LOBBY.moveHere}
+    </button>
   );
 }
 

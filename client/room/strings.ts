@@ -1,4 +1,5 @@
 // What the screens of a room say in more than one place: opening it, taking a seat, inviting, waiting.
+import type { Phrase } from '../../shared-engine/index.ts';
 
 export const ROOM = {
   product: 'Quadrille',
@@ -26,6 +27,8 @@ export const LOBBY = {
   inviteTitle: 'Ask your friends in',
   inviteAbout: 'Send this link, or read the code out. Nobody needs an account.',
   copy: 'Copy the link',
+  share: 'Share',
+  shareText: 'Join me at the table.',
   copied: 'Copied. Send it to your friends.',
   copyByHand: 'Select the link and copy it.',
   seats: 'Who sits where',
@@ -33,6 +36,8 @@ export const LOBBY = {
   free: 'Free seat',
   freeAbout: 'a bot may take it',
   freeInvited: 'a link for a bot is out',
+  swap: (name: string) => `Swap places with ${name}`,
+  moveHere: 'Sit here instead',
   botStyle: (seat: string) => `Bot for ${seat}`,
   seatBot: 'Seat a bot',
   unseat: (name: string) => `Remove ${name}`,
@@ -41,6 +46,18 @@ export const LOBBY = {
   waitingFor: (names: string) => `Waiting for ${names}.`,
   waitForYou: (names: string, count: number) =>
     `${names} ${count === 1 ? 'is' : 'are'} ready and ${count === 1 ? 'waits' : 'wait'} for you.`,
+} as const;
+
+export const TALK = {
+  label: 'Say',
+  phrases: {
+    ready: 'Ready?',
+    'well-passed': 'Well passed',
+    'one-moment': 'One moment',
+    'your-turn': 'Your turn',
+  } satisfies Record<Phrase, string>,
+  remind: (name: string) => `Remind ${name}`,
+  you: 'You',
 } as const;
 
 export const WAYS = {

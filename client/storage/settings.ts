@@ -22,6 +22,8 @@ export interface Settings {
   /** Nothing moves, even where the device allows it. */
   readonly reduceMotion: boolean;
   readonly sound: boolean;
+  /** Whether the system tells the player in another window that the table waits. */
+  readonly notices: boolean;
 }
 
 export function readSettings(storage: TextStorage): Settings {
@@ -42,6 +44,7 @@ export function readSettings(storage: TextStorage): Settings {
     sort: FIRST_SORTS.find((known) => known === sort) ?? 'suit',
     reduceMotion: yes('reduce-motion', false),
     sound: yes('sound', false),
+    notices: yes('notices', false),
   };
 }
 
@@ -56,4 +59,5 @@ export function writeSettings(storage: TextStorage, settings: Settings): void {
   storage.write('first-sort', settings.sort);
   storage.write('reduce-motion', word(settings.reduceMotion));
   storage.write('sound', word(settings.sound));
+  storage.write('notices', word(settings.notices));
 }

@@ -11,11 +11,13 @@ import {
 import { openPass } from '../room/open-pass.ts';
 import { capitalize, nameOf, nameOrYou } from '../room/seat-names.ts';
 import { courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
+import { newlySaid, wordsOf } from '../room/table-talk.tsx';
 import { sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
 
 /** Sentences for everything in `next` that `before` did not have yet; few enough to be listened to. */
 export function announcementsOf(before: Table | null, next: Table): readonly string[] {
-  const changes = before && before.code === next.code ? seatChanges(before, next) : [];
+  const changes =
+    before && before.code === next.code ? [...seatChanges(before, next), ...newWords(before, next)] : [];
   const view = next.view;
   if (view?.audience !== 'seat' || next.you === null) return changes;
   const old = before?.round === next.round && before.view?.audience === 'seat' ? before.view : null;
@@ -104,6 +106,12 @@ function seatChanges(before: Table, next: Table): readonly string[] {
     if (is.kind !== 'person' || was.kind !== 'person' || is.present === was.present) return [];
     return [is.present ? `${is.name} is here.` : `${is.name} is away. The seat is kept.`];
   });
+}
+
+function newWords(before: Table, next: Table): readonly string[] {
+  return newlySaid(before, next)
+    .filter(({ seat }) => seat !== next.you)
+    .map((words) => `${nameOf(next, words.seat)} says: ${wordsOf(next, words)}.`);
 }
 
 /** A bot chooses for somebody who is away, or whose time has run out. */

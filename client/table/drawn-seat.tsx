@@ -9,6 +9,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { nameOf, type Place } from '../room/seat-names.ts';
 import { BotTag, SeatStatus } from '../room/seat-status.tsx';
+import { wordsAt, wordsOf } from '../room/table-talk.tsx';
 import { TABLE } from './strings.ts';
 import { revealedBy, tileCountsOf } from './table-facts.ts';
 
@@ -30,9 +31,15 @@ export function DrawnSeat({ table, view, seat, place, ready, receives = false, c
   const counts = tileCountsOf(view.stage, view.dealer, seat);
   const steps = view.audience === 'seat' ? view.record.steps : view.steps;
   const said = revealedBy(steps)?.[seat];
+  const words = wordsAt(table, seat);
   return (
     <li class={`drawn-seat at-${place}${receives ? ' receiver' : ''}`}>
       <TileBacks count={counts.rack} />
+      {words && (
+        <span key={words.nth} class="bubble" aria-hidden="true">
+          {wordsOf(table, words)}
+        </span>
+      )}
       <div class="plaque">
         <p class="plaque-name">
           <b>{nameOf(table, seat)}</b>

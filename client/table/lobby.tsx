@@ -2,9 +2,10 @@
 import type { Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { Invite } from '../room/invite.tsx';
-import { ReadyPanel } from '../room/ready-panel.tsx';
+import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
+import { TableTalk } from '../room/table-talk.tsx';
 import { WaysPanel } from '../room/ways-panel.tsx';
 import { LOBBY_SCREEN } from './strings.ts';
 
@@ -27,6 +28,7 @@ export function Lobby({ app, room, table }: LobbyProps) {
         {notice}
       </p>
       {!guest && <ReadyPanel room={room} table={table} label={LOBBY_SCREEN.ready} />}
+      <TableTalk room={room} table={table} waiting={notReady(table)} />
     </main>
   );
 }

@@ -1,6 +1,7 @@
 // Which sound belongs to what happens at a table; the code that plays it is fetched when the first one is due.
 import { isWaitingFor } from '../../shared-engine/index.ts';
 import { type Room, type RoomState, seatedAt } from '../room/room.ts';
+import { newlySaid } from '../room/table-talk.tsx';
 import type { Sound } from './sound-synth.ts';
 
 type SoundState = Pick<RoomState, 'table' | 'layout'>;
@@ -10,6 +11,7 @@ export function soundFor(before: SoundState, now: SoundState): Sound | null {
   const was = seatedAt(before.table);
   const is = seatedAt(now.table);
   if (is === null || was === null || was.table.round !== is.table.round) return null;
+  if (newlySaid(was.table, is.table).some(({ to }) => to === is.you)) return 'chime';
   const steps = is.view.record.steps;
   if (steps.length > was.view.record.steps.length) {
     const last = steps.at(-1);

@@ -50,6 +50,8 @@ export const TABLE = {
   chosenInstead: 'You had chosen',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',
+  yourChoice: 'It is your choice.',
+  reminded: (name: string) => `${name} reminds you: it is your choice.`,
 } as const;
 
 export const AIM = {

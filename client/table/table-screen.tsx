@@ -1,11 +1,12 @@
 // The table in play: steps, opponents, the open question, and the player's own rack at the bottom.
 import type { ComponentChildren } from 'preact';
-import { stepOf } from '../../shared-engine/index.ts';
+import { isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
+import { TableTalk } from '../room/table-talk.tsx';
 import { WaysFolded } from '../room/ways-panel.tsx';
 import { AimPanel } from './aim-panel.tsx';
 import { lastAnnouncement } from './announcements.ts';
@@ -31,6 +32,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   const pass = openPass(seated.view, seated.you);
   const { steps } = seated.view.record;
   const last = steps.at(-1);
+  const waiting = SEATS.filter((seat) => isWaitingFor(seated.view.stage, seat));
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {
@@ -64,6 +66,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} cardClosed={cardClosed} />
         <div class="extras">
+          <TableTalk room={room} table={seated.table} waiting={waiting} />
           {pass && !pass.submitted && (
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}

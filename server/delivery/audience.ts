@@ -45,6 +45,7 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
     round: state.play?.number ?? 0,
     remaining: remainingOf(state, facts),
     view: roundView(state, listening),
+    ...(state.said.length > 0 && { said: state.said }),
     ...(facts.policy.hasTeacher && { controls: controlsFor(state, listening) }),
   };
 }

@@ -2,7 +2,7 @@
 import { CLOSE, type Resume, type ServerMessage } from '../../shared-engine/index.ts';
 import type { SeatConnection, SeatConnections } from '../presence/seat-connections.ts';
 import type { SeatHolder } from '../room/command.ts';
-import { holderAt, type RoomState } from '../room/state.ts';
+import { heldAt, type RoomState, seatOf } from '../room/state.ts';
 import { type TableFacts, tableFor } from './audience.ts';
 import { deltaBetween, type Moment } from './delta.ts';
 import { sizeAtMost } from './padding.ts';
@@ -94,7 +94,7 @@ export class Broadcaster {
   /** To the holder of a seat alone, if that person is connected here. */
   sendTo(holder: SeatHolder, message: ServerMessage): void {
     for (const { seat, connection, lastSent } of this.#listeners) {
-      const isTheirs = seat?.holder.seat === holder.seat && seat.holder.since === holder.since;
+      const isTheirs = seat?.holder.since === holder.since;
       if (isTheirs && lastSent !== null) connection.send(message);
     }
   }
@@ -157,6 +157,7 @@ function isGreeted(listener: Listener): listener is Greeted {
 }
 
 function momentOf(seat: SeatConnection | null, state: RoomState): Moment {
-  const held = seat && holderAt(state, seat.holder);
-  return { state, listening: seat && held && { seat: seat.holder.seat, held } };
+  const at = seat && seatOf(state, seat.holder);
+  const held = at === null ? null : heldAt(state, at);
+  return { state, listening: at !== null && held ? { seat: at, held } : null };
 }

@@ -30,6 +30,7 @@ export function deltaBetween(before: Moment, now: Moment, facts: TableFacts): Ta
     ...(haveSeatsChanged(before.state, state) && { seats: seatInfos(state) }),
     ...(before.state.terms !== state.terms && { terms: state.terms }),
     ...((before.state.play?.number ?? 0) !== round && { round }),
+    ...(before.state.said !== state.said && { said: state.said }),
     ...(facts.policy.hasTeacher && controlsDelta(before, now)),
     ...viewDeltaBetween(before, now),
   };

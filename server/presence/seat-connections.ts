@@ -2,7 +2,7 @@
 import { type ConnectionOrigin, SEATS, type Seat } from '../../shared-engine/index.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { Room } from '../room/room.ts';
-import { type HeldSeat, heldAt, holderAt, type RoomState } from '../room/state.ts';
+import { type HeldSeat, heldAt, holderAt, type RoomState, seatOf } from '../room/state.ts';
 
 export interface SeatConnection {
   readonly holder: SeatHolder;
@@ -39,7 +39,9 @@ export class SeatConnections {
 
   /** The connection is over; where it was replaced, the room knows already. */
   close(connection: SeatConnection): void {
-    if (this.#open.delete(connection)) void this.#tellClosed(connection.holder.seat, connection.name);
+    if (!this.#open.delete(connection)) return;
+    const seat = seatOf(this.#room.state, connection.holder);
+    if (seat !== null) void this.#tellClosed(seat, connection.name);
   }
 
   /** Another connection has taken the place of this one. */

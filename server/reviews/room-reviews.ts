@@ -50,7 +50,7 @@ export class RoomReviews {
   #isStopped = false;
   #cancelMessage: Cancel | null = null;
   /** People who have connected to this server; another server asks for the analyses of the others. */
-  readonly #here = new Set<string>();
+  readonly #here = new Set<number>();
   /** Null where it was closed before this server followed it, and when all is measured. */
   #closedAt: number | null = null;
   #isFirstMeasured = false;
@@ -63,8 +63,8 @@ export class RoomReviews {
 
   /** What waits for the person who took this seat, and for nobody else. */
   waiting(holder: SeatHolder) {
-    this.#here.add(nameOf(holder));
-    const seat = this.#seats.find((other) => nameOf(other.holder) === nameOf(holder));
+    this.#here.add(holder.since);
+    const seat = this.#seats.find((other) => other.holder.since === holder.since);
     const { play } = this.#about.room.state;
     if (seat && play !== null) this.#analyze(play, seat);
     return seat ? this.#messageFor(seat) : null;
@@ -117,7 +117,7 @@ export class RoomReviews {
 
   /** For those alone who are there to read it. */
   #analyze(play: Play, { analyses, holder }: SeatReview): void {
-    if (!analyses || !this.#here.has(nameOf(holder))) return;
+    if (!analyses || !this.#here.has(holder.since)) return;
     const person = holderAt(this.#about.room.state, holder);
     if (person?.presence.kind !== 'connected') return;
     analyses.follow(seatView(play.round, holder.seat));
@@ -127,7 +127,7 @@ export class RoomReviews {
   #reviewSoFar({ round }: Play): void {
     if (!this.#ports.analyzer || round.phase === 'closed') return;
     for (const seat of this.#seats) {
-      if (!this.#here.has(nameOf(seat.holder))) continue;
+      if (!this.#here.has(seat.holder.since)) continue;
       seat.soFar = this.#review(seat, seatView(round, seat.holder.seat).record);
     }
   }
@@ -194,10 +194,6 @@ export class RoomReviews {
     const more = analyses !== null && !analyses.isOver;
     return { round: this.#round, review: analyses?.into(first) ?? first, more };
   }
-}
-
-function nameOf({ seat, since }: SeatHolder): string {
-  return `${seat}/${since}`;
 }
 
 /** A choice made or withdrawn on this seat, by whomever. */

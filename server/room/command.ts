@@ -30,7 +30,10 @@ export interface Opening {
   } | null;
 }
 
-/** A person or an external bot on a seat; `since` is the number of the event with which the holder sat down. */
+/**
+ * A person or an external bot; `since` is the number of the event with which the holder sat down, which alone tells who it
+ * is. The seat is the one held when this was made out: people may change places before the first deal.
+ */
 export interface SeatHolder {
   readonly seat: Seat;
   readonly since: number;

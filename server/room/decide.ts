@@ -22,7 +22,7 @@ import type { RoomEvent } from './event.ts';
 import { isUsedUp, MAX_WITHDRAWALS, SITTINGS } from './growth.ts';
 import { distinctName } from './name.ts';
 import type { TablePolicy } from './policy.ts';
-import { heldAt, isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState } from './state.ts';
+import { heldAt, isHeldBy, isRoundRunning, nameAt, namesAt, type RoomState, seatOf } from './state.ts';
 import { decideAction } from './table-action.ts';
 import { isHeld } from './teacher-controls.ts';
 
@@ -47,6 +47,22 @@ export function decideRoom(
 ): Decision<RoomEvent> {
   if (state.closed) return reject('no-such-room');
   if (isUsedUp(state, command)) return reject('used-up');
+  return decideOpen(state, fromCurrentSeat(state, command), policy, at);
+}
+
+/** Whoever has changed places speaks from the new one, over a connection that was opened at the old one too. */
+function fromCurrentSeat(state: RoomState, command: RoomCommand): RoomCommand {
+  if (!('holder' in command)) return command;
+  const seat = seatOf(state, command.holder);
+  return seat === null ? command : { ...command, holder: { ...command.holder, seat } };
+}
+
+function decideOpen(
+  state: RoomState,
+  command: RoomCommand,
+  policy: TablePolicy,
+  at: number,
+): Decision<RoomEvent> {
   switch (command.kind) {
     case 'take-seat':
       return policy.isOpen ? decideSeat(state, command, at) : reject('no-such-room');

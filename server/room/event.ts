@@ -3,6 +3,7 @@ import type {
   ConnectionOrigin,
   Mode,
   RoundEvent,
+  Said,
   Seat,
   StyleName,
   Terms,
@@ -61,6 +62,9 @@ export type RoomEvent =
   | { readonly kind: 'old-secret-shown'; readonly seat: Seat; readonly secretHash: string }
   /** Server `node` watches the room's clock from now on, beside `others`; with none the clock runs anew (rule K3). */
   | { readonly kind: 'timer-claimed'; readonly node: string; readonly others: readonly string[] }
+  /** The holders of two seats have changed places, before the first deal; bots and invitations too. */
+  | { readonly kind: 'seats-swapped'; readonly seat: Seat; readonly other: Seat }
+  | ({ readonly kind: 'said' } & Omit<Said, 'nth'>)
   /** The host has changed how the table plays from the next deal on. */
   | { readonly kind: 'terms-changed'; readonly terms: Terms }
   | { readonly kind: 'ready'; readonly seat: Seat; readonly ready: boolean }

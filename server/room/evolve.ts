@@ -25,6 +25,7 @@ import {
   type RoomState,
   type SeatState,
 } from './state.ts';
+import { saidAfter, swapped, withWords } from './table-talk.ts';
 import { isHeld, NO_CONTROLS } from './teacher-controls.ts';
 
 /** The room right after its first event; null where that is not its opening. */
@@ -34,7 +35,13 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
   const seats: Four<SeatState> = forFour(() => ({ kind: 'empty' }));
   const invitations = forFour(() => null);
   const nobody = { host: null, invitations, play: null, timerOwners: [], closed: false };
-  const unused = { returns: forFour(() => UNUSED), sittings: forFour(() => UNUSED), changes: UNUSED };
+  const unused = {
+    returns: forFour(() => UNUSED),
+    sittings: forFour(() => UNUSED),
+    changes: UNUSED,
+    phrases: forFour(() => UNUSED),
+    said: [],
+  };
   return { seq, at, mode, terms, card, classCode, seats, controls: NO_CONTROLS, ...nobody, ...unused };
 }
 
@@ -86,6 +93,10 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       // While a round runs it takes over for somebody who left, and that is no doing of the host's.
       return { ...(isRoundRunning(state) ? state : changed(state, recorded.at)), seats };
     }
+    case 'seats-swapped':
+      return swapped(state, event, recorded.at);
+    case 'said':
+      return withWords(state, event, recorded.at);
     case 'terms-changed': {
       // Nobody has agreed to this yet.
       const seats = forFour((seat) => unready(state.seats[seat]));
@@ -119,7 +130,7 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
         play: state.play && { ...state.play, moreTime: state.play.moreTime + event.seconds },
       };
     case 'round':
-      return { ...state, ...played(state, recorded, event.event) };
+      return { ...state, ...played(state, recorded, event.event), said: saidAfter(state, event.event) };
     case 'closed':
       return { ...state, closed: true };
   }

@@ -24,6 +24,10 @@ export const SITTINGS: Allowance = { atOnce: 20, everyMs: 120_000 };
 export const CHANGES: Allowance = { atOnce: 60, everyMs: 60_000 };
 /** Changes that are there for the next host, whatever the one before has used up. */
 export const FIRST_CHANGES = 10;
+/** What a seat says. */
+export const PHRASES_SAID: Allowance = { atOnce: 5, everyMs: 20_000 };
+/** From here on nothing is said any more, so that words never use up what deals need. */
+export const MAX_EVENTS_FOR_WORDS = MAX_EVENTS / 2;
 /** Returns that are there for whoever sits down, however often the seat was come back to before. */
 export const FIRST_RETURNS = 5;
 
@@ -47,6 +51,8 @@ function beginsAnew(action: TableAction): boolean {
   switch (action.kind) {
     case 'seat-bot':
     case 'set-terms':
+    case 'swap-seats':
+    case 'say':
       return true;
     case 'ready':
       return action.ready;

@@ -14,6 +14,8 @@ export function logFieldsOf(event: RoomEvent): LogFields {
     case 'bot-invited':
     case 'invitation-revoked':
     case 'external-bot-seated':
+    case 'seats-swapped':
+    case 'said':
       return { event: event.kind, seat: event.seat };
     case 'bot-seated':
       return { event: event.kind, seat: event.seat, style: event.style };

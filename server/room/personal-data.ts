@@ -1,5 +1,5 @@
 // What a room's log holds of one person: told to that person, and taken out of it when the person asks for that.
-import { type RoundEvent, type Seat, withSeat } from '../../shared-engine/index.ts';
+import { type RoundEvent, SEATS, type Seat, withSeat } from '../../shared-engine/index.ts';
 import { rewriteLog } from '../aggregate/rewrite.ts';
 import type { Store } from '../ports.ts';
 import type { SeatHolder } from './command.ts';
@@ -25,7 +25,7 @@ export function personalDataOf(
   holder: SeatHolder,
 ): PersonalDataEntry[] {
   return stayOf(recorded, holder).flatMap(({ at, event }) => {
-    const entry = entryOf(event, holder.seat);
+    const entry = entryOf(event);
     return entry === null ? [] : [{ at, ...entry }];
   });
 }
@@ -74,31 +74,42 @@ function withoutPerson(event: RoomEvent, secrets: boolean): RoomEvent | null {
   }
 }
 
-function snapshotWithout(
-  snapshot: RoomSnapshot,
-  { seat, since }: SeatHolder,
-  secrets: boolean,
-): RoomSnapshot {
-  const held = snapshot.seats[seat];
-  if (held.kind !== 'person' && held.kind !== 'external-bot') return snapshot;
-  if (held.since !== since) return snapshot;
+function snapshotWithout(snapshot: RoomSnapshot, { since }: SeatHolder, secrets: boolean): RoomSnapshot {
+  const seat = SEATS.find((one) => {
+    const held = snapshot.seats[one];
+    return (held.kind === 'person' || held.kind === 'external-bot') && held.since === since;
+  });
+  const held = seat === undefined ? null : snapshot.seats[seat];
+  if (seat === undefined || (held?.kind !== 'person' && held?.kind !== 'external-bot')) return snapshot;
   const hidden = secrets ? { secrets: firstSecret(NO_SECRET_HASH) } : {};
   const seats = withSeat(snapshot.seats, seat, { ...held, name: FORGOTTEN_NAME, ...hidden });
   return { ...snapshot, seats };
 }
 
 /**
- * The events of this seat from the one with which the person sat down to the one that vacated the seat. A bot whose
+ * The events of this person from the one of sitting down to the one that vacated the seat, at whichever seats. A bot whose
  * answer was lost claims its seat again, and its stay begins with the first claim.
  */
-function stayOf(recorded: readonly RecordedRoomEvent[], { seat, since }: SeatHolder): RecordedRoomEvent[] {
-  const own = recorded.filter(({ event }) => seatOf(event) === seat);
-  const isEnd = ({ event }: RecordedRoomEvent) => event.kind === 'seat-vacated';
-  const before = own.findLast((one) => one.seq < since && isEnd(one))?.seq ?? 0;
-  const claim = own.find(({ seq, event }) => seq > before && event.kind === 'external-bot-seated');
-  const from = Math.min(since, claim?.seq ?? since);
-  const to = own.find((one) => one.seq > since && isEnd(one))?.seq ?? Number.POSITIVE_INFINITY;
-  return own.filter(({ seq }) => seq >= from && seq <= to);
+function stayOf(recorded: readonly RecordedRoomEvent[], { since }: SeatHolder): RecordedRoomEvent[] {
+  const satDown = recorded.find(({ seq }) => seq === since);
+  let seat = satDown ? seatOf(satDown.event) : null;
+  if (seat === null) return [];
+  const before = recorded.filter((one) => one.seq < since && seatOf(one.event) === seat);
+  const lastEnd = before.findLast(({ event }) => event.kind === 'seat-vacated')?.seq ?? 0;
+  const claim = before.findIndex(({ seq, event }) => seq > lastEnd && event.kind === 'external-bot-seated');
+  const stay = claim < 0 ? [] : before.slice(claim);
+  for (const one of recorded) {
+    const { event } = one;
+    if (one.seq < since || !isAbout(event, seat)) continue;
+    stay.push(one);
+    if (event.kind === 'seats-swapped') seat = event.seat === seat ? event.other : event.seat;
+    else if (event.kind === 'seat-vacated') break;
+  }
+  return stay;
+}
+
+function isAbout(event: RoomEvent, seat: Seat): boolean {
+  return seatOf(event) === seat || (event.kind === 'seats-swapped' && event.other === seat);
 }
 
 function seatOf(event: RoomEvent): Seat | null {
@@ -108,12 +119,12 @@ function seatOf(event: RoomEvent): Seat | null {
 
 type Entry = Readonly<Record<string, unknown>> & { readonly what: string };
 
-function entryOf(event: RoomEvent, seat: Seat): Entry | null {
+function entryOf(event: RoomEvent): Entry | null {
   switch (event.kind) {
     case 'seat-taken':
-      return { what: 'sat down', seat, name: event.name };
+      return { what: 'sat down', seat: event.seat, name: event.name };
     case 'external-bot-seated':
-      return { what: 'sat down as a bot', seat, name: event.name };
+      return { what: 'sat down as a bot', seat: event.seat, name: event.name };
     case 'seat-vacated':
       return { what: 'left' };
     case 'connected':
@@ -126,6 +137,10 @@ function entryOf(event: RoomEvent, seat: Seat): Entry | null {
       return { what: 'secret used' };
     case 'old-secret-shown':
       return { what: 'old secret shown' };
+    case 'seats-swapped':
+      return { what: 'changed places', seats: [event.seat, event.other] };
+    case 'said':
+      return { what: 'said', phrase: event.phrase };
     case 'ready':
       return { what: event.ready ? 'ready' : 'not ready' };
     case 'round':

@@ -52,6 +52,8 @@ function snapshotText({
   returns,
   sittings,
   changes,
+  said,
+  phrases,
   closed,
 }: RoomState): string | null {
   if (closed) return null;
@@ -68,6 +70,8 @@ function snapshotText({
     returns,
     sittings,
     changes,
+    said,
+    phrases,
   };
   return JSON.stringify(snapshot);
 }

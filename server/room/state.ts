@@ -5,6 +5,7 @@ import {
   type Mode,
   type Round,
   type RoundEvent,
+  type Said,
   SEATS,
   type Seat,
   type StyleName,
@@ -99,6 +100,10 @@ export interface RoomState {
   readonly sittings: Four<Used>;
   /** Of how often the host may change bots and invitations. */
   readonly changes: Used;
+  /** The last words of each seat, the latest last, until the next step is over. */
+  readonly said: readonly Said[];
+  /** By seat, of how often something may be said there. */
+  readonly phrases: Four<Used>;
   readonly closed: boolean;
 }
 
@@ -137,10 +142,14 @@ export function namesAt(state: RoomState): string[] {
   return SEATS.flatMap((seat) => nameAt(state, seat) ?? []);
 }
 
-/** The holder of this seat, if it is still the one who sat down with event `since`. */
-export function holderAt(state: RoomState, { seat, since }: SeatHolder): HeldSeat | null {
-  const held = heldAt(state, seat);
-  return held?.since === since ? held : null;
+/** Where the holder sits who sat down with event `since`, whoever has changed places meanwhile; null where nobody. */
+export function seatOf(state: RoomState, { since }: Pick<SeatHolder, 'since'>): Seat | null {
+  return SEATS.find((seat) => heldAt(state, seat)?.since === since) ?? null;
+}
+
+export function holderAt(state: RoomState, holder: Pick<SeatHolder, 'since'>): HeldSeat | null {
+  const seat = seatOf(state, holder);
+  return seat === null ? null : heldAt(state, seat);
 }
 
 export function isHeldBy(state: RoomState, holder: SeatHolder): boolean {

@@ -1,6 +1,14 @@
 // The JSON of a room's events and snapshots: what is stored today is read back tomorrow, or an error says so.
 import { z } from 'zod';
-import { four, MODES, STYLES, seatSchema, stepSchema, termsSchema } from '../../shared-engine/index.ts';
+import {
+  four,
+  MODES,
+  PHRASES,
+  STYLES,
+  seatSchema,
+  stepSchema,
+  termsSchema,
+} from '../../shared-engine/index.ts';
 import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
 import type { RoomEvent } from './event.ts';
@@ -21,6 +29,8 @@ const controls = z.strictObject({
   guided: z.boolean().exactOptional(),
   cardClosed: z.boolean().exactOptional(),
 });
+
+const said = { seat: seatSchema, phrase: z.enum(PHRASES), to: seatSchema.nullable() };
 
 /** Whoever holds a seat by a secret, as a snapshot has it. */
 const holding = {
@@ -84,6 +94,8 @@ const roomEvent = z.discriminatedUnion('kind', [
     node: z.string(),
     others: z.array(z.string()).readonly(),
   }),
+  z.strictObject({ kind: z.literal('seats-swapped'), seat: seatSchema, other: seatSchema }),
+  z.strictObject({ kind: z.literal('said'), ...said }),
   z.strictObject({ kind: z.literal('terms-changed'), terms: termsSchema }),
   z.strictObject({ kind: z.literal('ready'), seat: seatSchema, ready: z.boolean() }),
   z.strictObject({ kind: z.literal('controls-changed'), controls }),
@@ -113,6 +125,12 @@ const roomSnapshot = z.strictObject({
   returns: four(usedSchema),
   sittings: four(usedSchema),
   changes: usedSchema,
+  /** Missing in a snapshot from before anybody could speak. */
+  said: z
+    .array(z.strictObject({ ...said, nth: z.int() }))
+    .readonly()
+    .exactOptional(),
+  phrases: four(usedSchema).exactOptional(),
   play: z
     .strictObject({
       number: z.int(),

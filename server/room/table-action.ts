@@ -9,6 +9,7 @@ import type { RoomEvent } from './event.ts';
 import { CHANGES, MAX_UNREADY } from './growth.ts';
 import type { TablePolicy } from './policy.ts';
 import { heldAt, isRoundRunning, namesAt, type RoomState } from './state.ts';
+import { decideSwap, decideWords } from './table-talk.ts';
 
 /** The caller has checked that the holder sits there. An action that changes nothing is accepted without an event. */
 export function decideAction(
@@ -26,6 +27,10 @@ export function decideAction(
       return decideBot(state, holder.seat, action, at);
     case 'unseat':
       return decideUnseat(state, holder.seat, action.seat, at);
+    case 'swap-seats':
+      return decideSwap(state, holder.seat, action.seat, at);
+    case 'say':
+      return decideWords(state, holder.seat, action, at);
     case 'set-terms':
       return decideTerms(state, holder.seat, action, at);
     case 'revoke-invitation': {

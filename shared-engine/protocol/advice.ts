@@ -69,6 +69,7 @@ const ADVICE_FOR: Readonly<Record<RejectionCode, Advice>> = {
   'not-guided': 'not-yours',
   'too-many-withdrawals': 'not-yours',
   'stays-ready': 'not-yours',
+  'seats-fixed': 'not-yours',
   'wrong-origin': 'not-yours',
   'no-such-room': 'over',
   'no-such-class': 'over',

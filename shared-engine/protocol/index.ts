@@ -82,6 +82,9 @@ export {
 } from './room-http.ts';
 export {
   applyDelta,
+  PHRASES,
+  type Phrase,
+  type Said,
   type SeatInfo,
   type Table,
   type TableDelta,

@@ -4,7 +4,7 @@ import { STYLES } from '../policy/index.ts';
 import { askedTermsSchema, type Choice, faceSchema, MOVE_STEPS, seatSchema } from '../rules/index.ts';
 import { rejectionCodeSchema } from './rejections.ts';
 import { reviewSchema } from './review.ts';
-import { tableDeltaSchema, tableSchema } from './table.ts';
+import { PHRASES, tableDeltaSchema, tableSchema } from './table.ts';
 
 /**
  * Made by the client and returned with the answer. Random, so that no id comes twice: a command with an id that the
@@ -44,6 +44,10 @@ const tableActionSchema = z.discriminatedUnion('kind', [
    * ready is asked again.
    */
   z.strictObject({ kind: z.literal('set-terms'), terms: askedTermsSchema }),
+  /** Before the first deal: changes places with a seat that nobody holds; the host with any seat. */
+  z.strictObject({ kind: z.literal('swap-seats'), seat: seatSchema }),
+  /** To everybody, where `to` is null; `your-turn` to a person whom the table waits for. */
+  z.strictObject({ kind: z.literal('say'), phrase: z.enum(PHRASES), to: seatSchema.nullable() }),
   /** Gives up one's own seat. */
   z.strictObject({ kind: z.literal('leave') }),
 ]);

@@ -45,6 +45,7 @@ export const ROOM_REJECTIONS = {
     'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',
   'wrong-round': 'That round is over; look at the table and choose again.',
+  'seats-fixed': 'Seats can be swapped before the first deal only; open a new table to sit otherwise.',
   'round-running': 'A round is being played; do that after it closes.',
   'too-fast': 'Too many messages at once; wait a moment and try again.',
   'wrong-origin': 'This page comes from another address than the table; open the table by its own link.',

@@ -9,6 +9,19 @@ export const codeSchema = z.string().min(1).max(40);
 /** Whether an invitation for somebody's own bot to this seat is out; missing where it is not. */
 const invitedSchema = z.literal(true).exactOptional();
 
+/** What can be said at a table: three sentences to everybody, and one to a person whom the table waits for. */
+export const PHRASES = ['ready', 'well-passed', 'one-moment', 'your-turn'] as const;
+export type Phrase = (typeof PHRASES)[number];
+
+const saidSchema = z.object({
+  seat: seatSchema,
+  phrase: z.enum(PHRASES),
+  to: seatSchema.nullable(),
+  /** Rises, so that the same words again are other words. */
+  nth: z.int(),
+});
+export type Said = z.infer<typeof saidSchema>;
+
 /** Who holds a seat, as everybody may know it. */
 export const seatInfoSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('empty'), invited: invitedSchema }),
@@ -46,13 +59,24 @@ export const tableSchema = z.object({
   remaining: z.number().nullable(),
   /** Null before the first deal. Whoever sat down after the deal gets a spectator's view of that round. */
   view: viewSchema.nullable(),
+  /** The last words of each seat, the latest last; they hold until the next step is over. Missing where nobody spoke. */
+  said: z.array(saidSchema).readonly().exactOptional(),
   /** At a table of a class: whether the teacher has stopped it, a bot stands in for this seat, and the card is closed. */
   controls: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
 });
 export type Table = z.infer<typeof tableSchema>;
 
 export const tableDeltaSchema = tableSchema
-  .pick({ you: true, seats: true, terms: true, round: true, remaining: true, view: true, controls: true })
+  .pick({
+    you: true,
+    seats: true,
+    terms: true,
+    round: true,
+    remaining: true,
+    view: true,
+    said: true,
+    controls: true,
+  })
   .partial()
   /** The changes of the view; `view` itself is sent for another round or another audience. */
   .extend({ viewDelta: viewDeltaSchema.exactOptional() });
@@ -62,9 +86,19 @@ export type TableDelta = z.infer<typeof tableDeltaSchema>;
 /** Null where the delta does not fit the table: it was made for another one. */
 export function applyDelta(table: Table, { viewDelta, ...changes }: TableDelta): Table | null {
   const { you = table.you, seats = table.seats, round = table.round, controls = table.controls } = changes;
-  const { terms = table.terms } = changes;
+  const { terms = table.terms, said = table.said } = changes;
   const { remaining = table.remaining, view = table.view } = changes;
   const nextView = view && viewDelta ? applyViewDelta(view, viewDelta) : view;
   if (viewDelta && nextView === null) return null;
-  return { ...table, you, seats, terms, round, remaining, view: nextView, ...(controls && { controls }) };
+  return {
+    ...table,
+    you,
+    seats,
+    terms,
+    round,
+    remaining,
+    view: nextView,
+    ...(said && { said }),
+    ...(controls && { controls }),
+  };
 }

@@ -176,11 +176,23 @@ describe('a table of four friends', () => {
     await host.getByLabel('Blind passes').selectOption('not allowed');
     for (const says of ['There is no second Charleston.', 'Nobody passes blind.'])
       await guest.getByText(says).first().waitFor();
+    // TG1: to a free place, and back beside the host, whose place it was.
+    await guest.getByRole('button', { name: 'Sit here instead' }).first().click();
+    await host.getByText('here, across from you').waitFor();
+    await host.getByRole('button', { name: 'Swap places with Tomas' }).click();
+    await guest.getByText('a bot may take it, on your right').waitFor();
+    // TG2: a word reaches the other page, and a reminder whom the table waits for.
+    await guest.getByRole('button', { name: 'Ready?' }).click();
+    await host.locator('.talk-said').getByText('Tomas: Ready?').waitFor();
+    await guest.getByRole('button', { name: 'Remind Ines' }).click();
+    await host.locator('.talk-said').getByText('Tomas: Your turn').waitFor();
     await guest.getByRole('button', { name: 'I am ready' }).click();
     await host.getByText(/ is ready and waits for you\.$/).waitFor();
     await host.getByRole('button', { name: 'I am ready' }).click();
     await rack(guest).waitFor();
     const before = await tileLabels(guest);
+    await guest.getByRole('button', { name: 'Well passed' }).click();
+    await host.locator('.bubble').getByText('Well passed').waitFor();
     await guest.goto('about:blank');
     await host.getByText('away, seat kept').waitFor();
     await guest.goto(link);

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
+import { readBotNames, storeBotNames } from '../../client/storage/bot-names.ts';
 import {
   forgetPageRound,
   type PageRound,
@@ -215,5 +216,15 @@ describe('a table in the page', () => {
     expect(reviews[0]?.choices.length).toBe(offered);
     table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
     expect(canceled).toBe(1);
+  });
+});
+
+describe('the bots of a table in the page', () => {
+  it('keep their names when their deal is played again, and a person’s name is none of theirs', () => {
+    const storage = memoryStorage();
+    const usual = ['Merle', 'Nuno', 'Orla', 'Dunja'] as const;
+    storeBotNames(storage, 'deal', ['', 'Tomas', 'Wilma', '']);
+    expect(readBotNames(storage, 'deal', usual)).toEqual(['Merle', 'Tomas', 'Wilma', 'Dunja']);
+    expect(readBotNames(storage, 'another', usual)).toEqual(usual);
   });
 });

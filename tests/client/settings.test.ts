@@ -29,6 +29,7 @@ describe('settings', () => {
       sort: 'suit',
       reduceMotion: false,
       sound: false,
+      notices: false,
     });
     const changed = {
       ...first,
@@ -38,6 +39,7 @@ describe('settings', () => {
       sort: 'number' as const,
       reduceMotion: true,
       sound: true,
+      notices: true,
       ways: {
         alone: { ...STANDARD_TERMS.alone, whoIsEast: 'always' as const },
         friends: { ...STANDARD_TERMS.friends, deadline: 60 },

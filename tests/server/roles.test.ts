@@ -64,6 +64,8 @@ const MATRIX: Readonly<Record<Verb, Readonly<Record<Role, Outcome>>>> = {
     'other seat': 'not-the-host',
     ...OUTSIDE,
   },
+  'action swap-seats': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
+  'action say': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
   'action set-terms': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
   'action unseat': { host: 'ack', seated: 'not-the-host', 'other seat': 'not-the-host', ...OUTSIDE },
 };
@@ -74,6 +76,8 @@ const ACTIONS: { readonly [K in TableAction['kind']]: Extract<TableAction, { kin
   leave: { kind: 'leave' },
   'seat-bot': { kind: 'seat-bot', seat: 3, style: 'strong' },
   unseat: { kind: 'unseat', seat: 3 },
+  'swap-seats': { kind: 'swap-seats', seat: 3 },
+  say: { kind: 'say', phrase: 'one-moment', to: null },
   'set-terms': { kind: 'set-terms', terms: { blindPasses: false } },
   'revoke-invitation': { kind: 'revoke-invitation', seat: 3 },
 };

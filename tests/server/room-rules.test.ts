@@ -25,6 +25,7 @@ const wish = fc.oneof(
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('leave'), seat }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('ready'), seat, ready: fc.boolean() }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('seat-bot'), by: seat, seat, style }) },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('swap'), by: seat, seat }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('unseat'), by: seat, seat }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('deal'), name: fc.string({ maxLength: 3 }) }) },
   { weight: 8, arbitrary: fc.record({ kind: fc.constant('answers'), name: fc.string({ maxLength: 3 }) }) },
@@ -77,6 +78,10 @@ function commandsOf(wished: Wish, state: RoomState): RoomCommand[] {
           holder: owner(wished.by),
           action: { kind: 'seat-bot', seat: wished.seat, style: wished.style },
         },
+      ];
+    case 'swap':
+      return [
+        { kind: 'action', holder: owner(wished.by), action: { kind: 'swap-seats', seat: wished.seat } },
       ];
     case 'unseat':
       return [{ kind: 'action', holder: owner(wished.by), action: { kind: 'unseat', seat: wished.seat } }];

@@ -58,6 +58,8 @@ const ROOM_EVENTS: OneOfEach<RoomEvent> = {
   'secret-confirmed': { kind: 'secret-confirmed', seat: 0, secretHash: 'b'.repeat(64) },
   'old-secret-shown': { kind: 'old-secret-shown', seat: 0, secretHash: 'a'.repeat(64) },
   'timer-claimed': { kind: 'timer-claimed', node: 'node', others: ['other'] },
+  'seats-swapped': { kind: 'seats-swapped', seat: 0, other: 3 },
+  said: { kind: 'said', seat: 1, phrase: 'your-turn', to: 0 },
   'terms-changed': { kind: 'terms-changed', terms: TERMS },
   ready: { kind: 'ready', seat: 0, ready: true },
   'controls-changed': { kind: 'controls-changed', controls: { holdBefore: 'vote', standIn: [0] } },

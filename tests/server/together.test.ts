@@ -1,7 +1,10 @@
-// What friends agree on before a deal: how the table plays.
+// What friends do at their table besides passing: agree on how it plays, change places, and say a word.
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { personalDataPath } from '../../shared-engine/protocol/paths.ts';
+import { personalDataSchema } from '../../shared-engine/protocol/room-http.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
-import { deal, ownView, tableOfFour, watch } from '../kit/http-client.ts';
+import { anyAnswer, deal, ownView, pass, sitDown, tableOfFour, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 
 let server: TestServer;
@@ -30,4 +33,66 @@ test('SC5 W2 the host changes how the table plays, everybody is told, and nobody
   await deal(peers);
   expect(ownView(guest).terms).toEqual(terms);
   expect(await host.act({ kind: 'set-terms', terms: {} })).toMatchObject({ code: 'round-running' });
+});
+
+test('TG1 RS1 people change places before a deal, go on over the same connection, and find the new place again', async () => {
+  const { code, peers, guests } = await tableOfFour(server);
+  const [host, , guest] = [peers[0]!, peers[1]!, peers[2]!];
+  expect(await guest.act({ kind: 'swap-seats', seat: 0 })).toMatchObject({ code: 'not-the-host' });
+  await peers[1]!.act({ kind: 'leave' });
+  expect(await guest.act({ kind: 'swap-seats', seat: 1 })).toMatchObject({ kind: 'ack' });
+  await guest.untilTable(({ you }) => you === 1, 'the free seat');
+  expect(await host.act({ kind: 'swap-seats', seat: 3 })).toMatchObject({ kind: 'ack' });
+  await host.untilTable(({ you }) => you === 3, 'the other place');
+  await peers[3]!.untilTable(({ you }) => you === 0, 'the host’s place');
+  const seated = [host, guest, peers[3]!];
+  for (const peer of seated)
+    await peer.untilTable(({ seats }) => seats[3].kind === 'person' && seats[3].host);
+  expect(host.table.seats).toMatchObject([
+    { name: 'Odo', host: false, present: true },
+    { name: 'Wilma' },
+    { kind: 'empty' },
+    { name: 'Ines', host: true },
+  ]);
+  await deal(seated);
+  expect(ownView(host).record.seat).toBe(3);
+  expect(await host.act({ kind: 'swap-seats', seat: 0 })).toMatchObject({ code: 'seats-fixed' });
+  const back = await sitDown(server, guests[2]!);
+  await back.untilTable(({ you }) => you === 1, 'the way back');
+  expect(ownView(back).rack).toEqual(ownView(guest).rack);
+  // The data stored about somebody is that of the person, at both places.
+  const headers = { authorization: `Bearer ${guests[2]!.secret}` };
+  const response = await fetch(`${server.url}${personalDataPath(code)}`, { headers });
+  const told = personalDataSchema.parse(await response.json()).entries.map(({ what }) => what);
+  expect(told[0]).toBe('sat down');
+  expect(told.slice(told.indexOf('changed places'))).toContain('ready');
+});
+
+test('TG2 TG3 a sentence reaches everybody until the step is over, and nobody can go on talking', async () => {
+  const { code, peers } = await tableOfFour(server);
+  const [host, guest] = [peers[0]!, peers[1]!];
+  const spectator = await watch(server, code);
+  await deal(peers);
+  const words = (table: Table) => table.said ?? [];
+  await host.act({ kind: 'say', phrase: 'one-moment', to: null });
+  await guest.act({ kind: 'say', phrase: 'your-turn', to: 0 });
+  for (const peer of [...peers, spectator])
+    await peer.untilTable((table) => words(table).length === 2, 'words');
+  expect(words(spectator.table)).toMatchObject([
+    { seat: 0, phrase: 'one-moment', to: null },
+    { seat: 1, phrase: 'your-turn', to: 0 },
+  ]);
+  // Nobody waits for whoever has passed, and a reminder is for somebody.
+  await host.choose(anyAnswer(ownView(host), { below: () => 0 }));
+  await guest.act({ kind: 'say', phrase: 'your-turn', to: 0 });
+  expect(await guest.act({ kind: 'say', phrase: 'your-turn', to: null })).toMatchObject({
+    code: 'bad-request',
+  });
+  for (let said = 0; said < 4; said++) await guest.act({ kind: 'say', phrase: 'ready', to: null });
+  expect(await guest.act({ kind: 'say', phrase: 'ready', to: null })).toMatchObject({ code: 'too-often' });
+  expect(words(host.table)).toHaveLength(2);
+  for (const peer of peers.slice(1)) await peer.choose(anyAnswer(ownView(peer), { below: () => 0 }));
+  await spectator.untilTable((table) => words(table).length === 0, 'the next step');
+  await pass(server, 20_000, [...peers, spectator]);
+  expect(await guest.act({ kind: 'say', phrase: 'well-passed', to: null })).toMatchObject({ kind: 'ack' });
 });
