@@ -18,7 +18,6 @@ export const FRONT = {
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
     button: 'Prepare a class',
   },
-  ownTiles: 'Practicing with real tiles? Tap in your rack',
   lesson: 'New to it? Learn the Charleston in two minutes',
   offline: 'Play in this page, without the server',
   settings: 'How your tables are set up',
@@ -29,6 +28,7 @@ export const FRONT = {
 export const PRACTICE_LINKS = {
   title: 'Practice',
   rounds: 'My rounds',
+  ownTiles: 'Practice with real tiles',
 } as const;
 
 export const WERE = {

@@ -68,12 +68,6 @@ export function Front({ app }: { readonly app: App }) {
             >
               {FRONT.lesson}
             </a>
-            <a
-              href={pathOf({ kind: 'own-tiles' })}
-              onClick={(event) => goInPage(event, () => app.go({ kind: 'own-tiles' }))}
-            >
-              {FRONT.ownTiles}
-            </a>
           </p>
         </header>
         <NameField

@@ -6,6 +6,7 @@ import { pathOf, type Route } from './routes/route.ts';
 
 const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
   { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
+  { route: { kind: 'own-tiles' }, words: PRACTICE_LINKS.ownTiles },
 ];
 
 export function PracticeLinks({ app }: { readonly app: App }) {
