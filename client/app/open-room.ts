@@ -10,6 +10,7 @@ import {
   type StoredRound,
   type Terms,
 } from '../../shared-engine/index.ts';
+import { readHelped, writeHelped } from '../coach/helped.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { openPendingRequests } from '../connection/pending.ts';
@@ -74,6 +75,8 @@ function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
     announcementsOf,
     cardOpen: lastingStorage.read('card') === 'open',
     saveCardOpen: (open) => lastingStorage.write('card', open ? 'open' : 'closed'),
+    initialHelped: readHelped(key, tabStorage),
+    saveHelped: (helped) => writeHelped(helped, key, tabStorage),
     initialAims: readAims(key, tabStorage),
     saveAims: (aims) => writeAims(aims, key, tabStorage),
     initialCommitment: readKept(key, tabStorage),

@@ -1,5 +1,6 @@
 // Every choice of the exchange that is over, with its verdict and its judgement to be opened again.
 import type { AnswerChoice, LaidExchange } from '../../shared-engine/index.ts';
+import { COACH } from '../coach/strings.ts';
 import { optionName, STEP_NAMES } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
@@ -37,6 +38,7 @@ export function ChoicesSoFar({ judge, own, exchanges }: ChoicesSoFarProps) {
                 {STEP_NAMES[choice.step]} <ChoiceShort choice={choice} />{' '}
                 <span class="verdict-name">{verdictWords(judge.of(exchange, choice))}</span>
               </summary>
+              {own.helped.includes(choice.step) && <p class="aside">{COACH.helped}</p>}
               <JudgementView judge={judge} exchange={exchange} choice={choice} title={OWN_TILES.judged} />
             </details>
           </li>

@@ -9,7 +9,9 @@ import {
   type LaidTable,
   layAll,
   STANDARD_TERMS,
+  type Step,
   seatSchema,
+  stepSchema,
   termsSchema,
   tilesSchema,
 } from '../../shared-engine/index.ts';
@@ -23,6 +25,8 @@ export interface OwnTable {
   /** Whether the rack is whole and the exchange has begun. */
   readonly begun: boolean;
   readonly entries: readonly LaidEntry[];
+  /** Steps for which the coach was asked. */
+  readonly helped: readonly Step[];
 }
 
 export const EMPTY_TABLE: OwnTable = {
@@ -30,6 +34,7 @@ export const EMPTY_TABLE: OwnTable = {
   tiles: [],
   begun: false,
   entries: [],
+  helped: [],
 };
 
 const KEY = 'own-tiles';
@@ -53,6 +58,7 @@ const ownTableSchema = z.strictObject({
   tiles: tilesSchema,
   begun: z.boolean(),
   entries: z.array(entrySchema).max(MAX_ENTRIES).readonly(),
+  helped: z.array(stepSchema).max(MAX_ENTRIES).readonly(),
 });
 
 /** An empty table where nothing is stored, or nothing that can be read. */

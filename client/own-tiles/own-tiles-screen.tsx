@@ -7,8 +7,11 @@ import {
   facesOf,
   type LaidEntry,
   type LaidExchange,
+  laidDecision,
+  laidRecord,
   layAll,
 } from '../../shared-engine/index.ts';
+import { CoachPanel } from '../coach/coach-panel.tsx';
 import type { StartDeepAnalysis } from '../practice/local-table.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
@@ -44,7 +47,7 @@ export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed }
     <main class="own-tiles">
       <h1>{OWN_TILES.title}</h1>
       {own.value.begun ? (
-        <Exchange own={own.value} judge={judge} newSeed={newSeed} onChange={change} />
+        <Exchange own={own.value} judge={judge} newSeed={newSeed} loadCard={loadCard} onChange={change} />
       ) : (
         <SetUp own={own.value} onChange={change} />
       )}
@@ -56,14 +59,16 @@ interface ExchangeProps {
   readonly own: OwnTable;
   readonly judge: Judge;
   readonly newSeed: () => string;
+  readonly loadCard: () => Promise<CompiledCard>;
   readonly onChange: (own: OwnTable) => void;
 }
 
-function Exchange({ own, judge, newSeed, onChange }: ExchangeProps) {
+function Exchange({ own, judge, newSeed, loadCard, onChange }: ExchangeProps) {
   const compared = useSignal<AnswerChoice | null>(null);
   const problem = useSignal<string | null>(null);
   const exchanges = exchangesOf(own);
   const now = exchanges.at(-1)!;
+  const decision = laidDecision(now);
   const isOver = now.stage.phase === 'closed';
   const lay = (entry: LaidEntry) => {
     const entries = [...own.entries, entry];
@@ -96,6 +101,14 @@ function Exchange({ own, judge, newSeed, onChange }: ExchangeProps) {
               judge.ask(now, choice);
             }}
           />
+          {decision?.kind === 'pass' && (
+            <CoachPanel
+              key={decision.step}
+              choice={{ record: laidRecord(now), decision }}
+              loadCard={loadCard}
+              onHelp={() => onChange({ ...own, helped: [...new Set([...own.helped, decision.step])] })}
+            />
+          )}
           <OutcomeForm exchange={now} onOutcome={lay} />
         </>
       )}

@@ -51,7 +51,7 @@ export function SetUp({ own, onChange }: SetUpProps) {
         class="primary confirm"
         aria-disabled={!isWhole}
         onClick={() => {
-          if (isWhole) onChange({ ...own, begun: true, entries: [] });
+          if (isWhole) onChange({ ...own, begun: true, entries: [], helped: [] });
         }}
       >
         {OWN_TILES.begin}

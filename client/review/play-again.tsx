@@ -1,6 +1,12 @@
 // The same deal once more: play it differently, send it to a friend, see both times side by side.
 import { useSignal } from '@preact/signals';
-import { type ChoiceReview, choiceVerdict, type Four, type Review, type SeatView } from '../../shared-engine/index.ts';
+import {
+  type ChoiceReview,
+  choiceVerdict,
+  type Four,
+  type Review,
+  type SeatView,
+} from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
 import { ShareButton } from '../room/copy-link.tsx';

@@ -2,6 +2,8 @@
 import { useSignal } from '@preact/signals';
 import { type Four, forFour, type Review, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
+import { wasHelped } from '../coach/helped.ts';
+import { COACH } from '../coach/strings.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
 import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
@@ -122,6 +124,9 @@ function Choices({ review, room, seated }: ChoicesProps) {
           <h3>
             {choiceName(choice)}: <span class="verdict-name">{VERDICTS[story.verdict].name}</span>
           </h3>
+          {wasHelped(room.state.value.helped, seated.table.round, choice.step) && (
+            <p class="aside">{COACH.helped}</p>
+          )}
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
             <PassChoice

@@ -12,6 +12,7 @@ import {
   type Table,
   type TableAction,
 } from '../../shared-engine/index.ts';
+import { type Helped, withHelp } from '../coach/helped.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
@@ -54,6 +55,7 @@ export interface RoomState {
   /** Whether the card lies beside the rack. */
   readonly cardOpen: boolean;
   readonly aims: Aims;
+  readonly helped: Helped;
   /** Of the deal on the table, as this page first saw it. */
   readonly commitment: KeptCommitment | null;
 }
@@ -69,6 +71,8 @@ export interface RoomPorts {
   readonly saveCardOpen: (open: boolean) => void;
   readonly initialAims: Aims;
   readonly saveAims: (aims: Aims) => void;
+  readonly initialHelped: Helped;
+  readonly saveHelped: (helped: Helped) => void;
   readonly initialCommitment: KeptCommitment | null;
   readonly saveCommitment: (kept: KeptCommitment | null) => void;
   readonly loadCard: () => Promise<CompiledCard | null>;
@@ -94,6 +98,8 @@ export interface Room {
   act(action: TableAction): void;
   showCard(open: boolean): void;
   toggleAim(round: number, step: MoveStep, section: string): void;
+  /** The coach was asked before this choice. */
+  noteHelp(round: number, step: MoveStep): void;
   /** The card of this table; null when it cannot be had just now. */
   readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */
@@ -117,6 +123,7 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
     pendingCount: 0,
     cardOpen: ports.cardOpen,
     aims: ports.initialAims,
+    helped: ports.initialHelped,
     commitment: ports.initialCommitment,
   });
   const change = (part: Partial<RoomState>) => {
@@ -193,6 +200,11 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
       const aims = toggleAim(state.value.aims, round, step, section);
       change({ aims });
       ports.saveAims(aims);
+    },
+    noteHelp(round, step) {
+      const helped = withHelp(state.value.helped, round, step);
+      change({ helped });
+      ports.saveHelped(helped);
     },
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),

@@ -17,7 +17,8 @@ interface TableTalkProps {
 export function TableTalk({ room, table, waiting }: TableTalkProps) {
   const { you, seats, said = [] } = table;
   const others = SEATS.filter((seat) => seat !== you && seats[seat].kind === 'person');
-  if (you === null || table.controls || room.state.value.home !== 'server' || others.length === 0) return null;
+  if (you === null || table.controls || room.state.value.home !== 'server' || others.length === 0)
+    return null;
   return (
     <section class="talk" aria-label={TALK.label}>
       <div class="row">

@@ -1,6 +1,7 @@
 // The table in play: steps, opponents, the open question, and the player's own rack at the bottom.
 import type { ComponentChildren } from 'preact';
-import { isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
+import { decisionFor, isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
+import { CoachPanel } from '../coach/coach-panel.tsx';
 import { openPass } from '../room/open-pass.ts';
 import type { Room, Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
@@ -30,6 +31,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   const cardClosed = seated.table.controls?.cardClosed === true || terms.cardHelp === 'none';
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
+  const decision = decisionFor(seated.view.stage, seated.you, terms);
   const { steps } = seated.view.record;
   const last = steps.at(-1);
   const waiting = SEATS.filter((seat) => isWaitingFor(seated.view.stage, seat));
@@ -69,6 +71,14 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
           <TableTalk room={room} table={seated.table} waiting={waiting} />
           {pass && !pass.submitted && (
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
+          )}
+          {seated.table.mode === 'alone' && decision?.kind === 'pass' && seated.view.answer === null && (
+            <CoachPanel
+              key={`${seated.table.round}/${decision.step}`}
+              choice={{ record: seated.view.record, decision }}
+              loadCard={room.loadCard}
+              onHelp={() => room.noteHelp(seated.table.round, decision.step)}
+            />
           )}
           {terms.passLog && <History seated={seated} />}
           <WaysFolded mode={seated.table.mode} terms={terms} />

@@ -1,6 +1,13 @@
 // The analysis layer: what a choice was worth, and why.
 
 export { finalRack, offeredChoice, recordWithAnswer } from './belief/situation.ts';
+export {
+  type Coaching,
+  coachedPass,
+  coachedPassSentences,
+  coachingFor,
+  firstLookPass,
+} from './coach/coach.ts';
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';

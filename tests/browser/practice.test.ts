@@ -35,13 +35,20 @@ describe('the card beside the rack', () => {
   });
 });
 
-describe('the aim', () => {
-  it('an aim is chosen before a pass, survives a reload, and comes back in the review', async () => {
+describe('before a pass', () => {
+  it('an aim is chosen, the coach asked, and both survive a reload and come back in the review', async () => {
     const page = await suite.newPage({ viewport: PHONE });
     await dealAlone(page, suite.origin());
     await page.getByText('What are you aiming for?').click();
     await page.getByRole('checkbox', { name: 'Bookends' }).check();
     await page.getByRole('checkbox', { name: 'Stairs' }).check();
+    await page.getByText('Ask the coach').click();
+    await page.getByRole('heading', { name: 'What stands out' }).waitFor();
+    expect(await page.getByRole('heading', { name: 'Where it leads' }).count()).toBe(0);
+    for (const more of ['Where does it lead?', 'Which tiles serve it?', 'What would you pass?']) {
+      await page.getByRole('button', { name: more }).click();
+    }
+    await page.getByText(/^We would pass /).waitFor();
     await page.reload();
     await page.getByText(/^You are aiming for: /).click();
     await page.getByRole('checkbox', { name: 'Stairs', checked: true }).waitFor();
@@ -51,6 +58,9 @@ describe('the aim', () => {
     const aims = page.locator('.choice-detail').getByText('Your aim:');
     await aims.first().waitFor();
     expect(await aims.count()).toBe(2);
+    await page.locator('.choice-detail').getByText('The coach helped you with this choice.').waitFor();
+    await page.getByRole('button', { name: /^First across/ }).click();
+    expect(await page.getByText('The coach helped you with this choice.').count()).toBe(0);
   });
 });
 

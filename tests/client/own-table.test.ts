@@ -27,6 +27,7 @@ const begun: OwnTable = {
     'joker',
   ],
   begun: true,
+  helped: ['first-right'],
   entries: [
     {
       kind: 'choice',

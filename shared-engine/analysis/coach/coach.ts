@@ -1,0 +1,211 @@
+// What a coach says before a choice, in steps, each of them computed: what stands out, where it leads, what serves it.
+import type { CompiledCard } from '../../card/index.ts';
+import type { Kernel } from '../../kernels/index.ts';
+import {
+  type AnswerChoice,
+  type Bag,
+  FACES,
+  type Face,
+  faceIndex,
+  facesOf,
+  JOKER_INDEX,
+  numbered,
+  type PendingDecision,
+  SEATS,
+  type Seat,
+  type SeatRecord,
+  SUITS,
+  sizeOf,
+} from '../../rules/index.ts';
+import { finalRack, recordWithAnswer } from '../belief/situation.ts';
+import type { DeepAnalysis, Finalist } from '../review/analysis.ts';
+import { groupsOf } from '../review/groups.ts';
+import { reviewRound } from '../review/review-round.ts';
+import { capitalized, listed } from '../review/sentences/phrases.ts';
+import { groupName, tileList, tileName } from '../review/sentences/tiles.ts';
+import { type NearHand, nearestHands, wants } from './nearest-hands.ts';
+
+/** Sentences of the first three steps; the fourth is the pass itself, which only an analysis can name. */
+export interface Coaching {
+  readonly standsOut: readonly string[];
+  readonly pointsTo: readonly string[];
+  readonly serves: readonly string[];
+}
+
+/** Of the choice that is open when the last step of the record is over; uses nothing that the seat cannot know. */
+export function coachingFor(record: SeatRecord, card: CompiledCard): Coaching {
+  const rack = finalRack(record);
+  const near = nearestHands(card, rack);
+  return {
+    standsOut: [...shapeSentences(rack, record.seat === record.dealer), ...gotSentences(record)],
+    pointsTo: sectionSentences(near, card),
+    serves: servingSentences(near, rack),
+  };
+}
+
+/** The pass that the coach would make: the alternative named where it is better, otherwise the one analyzed. */
+export function coachedPass(analysis: DeepAnalysis): Finalist {
+  const { finalists, played, bestAlternative, verdict } = analysis;
+  const hasBetter = verdict === 'costly' || verdict === 'a-little-worse';
+  return finalists[hasBetter && bestAlternative !== null ? bestAlternative : played]!;
+}
+
+/** The pass that a first look likes best, for an analysis to start from; nothing of it is passed blind. */
+export function firstLookPass(
+  record: SeatRecord,
+  { step, count }: Pick<PendingDecision & { kind: 'pass' }, 'step' | 'count'>,
+  kernel: Kernel,
+): AnswerChoice {
+  const rack = facesOf(finalRack(record)).filter((face) => face !== 'joker');
+  const any: AnswerChoice = { kind: 'pass', step, tiles: rack.slice(0, count), blind: 0 };
+  const looked = reviewRound(recordWithAnswer(record, any, 'player'), kernel).choices.at(-1);
+  return looked?.kind === 'pass' ? { ...any, tiles: looked.best.tiles } : any;
+}
+
+/** The fourth step: the pass, how it fares, and how few of the nearest hands would miss its tiles. */
+export function coachedPassSentences(
+  record: SeatRecord,
+  card: CompiledCard,
+  { tiles, winProbability }: Pick<Finalist, 'tiles' | 'winProbability'>,
+): readonly string[] {
+  const rack = finalRack(record);
+  const near = nearestHands(card, rack);
+  const uses = (face: Face) => near.filter(({ hand }) => wants(hand, faceIndex(face))).length;
+  const passed = [...new Set(tiles)];
+  const places = passed.map((face) =>
+    uses(face) === 0 ? `${tileName(face)} none` : `${tileName(face)} ${uses(face)} of ${near.length}`,
+  );
+  const kept = facesOf(rack).filter((face) => face !== 'joker' && !tiles.includes(face));
+  const isByCount = Math.max(...passed.map(uses)) <= Math.min(...kept.map(uses));
+  return [
+    `We would pass ${tileList(tiles)}.`,
+    `Hands nearest to you that have a place for them: ${listed(places)}.`,
+    ...(isByCount ? [] : ['By those counts alone we would pass others; played on, this pass does better.']),
+    `You would win about ${Math.round(winProbability.value)} of 100 games from there.`,
+  ];
+}
+
+/** From so many tiles of a suit, of a row or of a number on they are worth a word. */
+const MANY = { suit: 6, row: 4, number: 3 } as const;
+
+function shapeSentences(rack: Bag, isDealer: boolean): readonly string[] {
+  const groups = groupsOf(rack);
+  const jokers = rack[JOKER_INDEX]!;
+  const size = sizeOf(rack);
+  const said = [
+    ...(groups.length > 0 ? [`You hold ${listed(groups.map((group) => `a ${groupName(group)}`))}.`] : []),
+    ...(jokers > 0 ? [`You have ${jokers === 1 ? 'a joker' : `${jokers} jokers`}.`] : []),
+    ...SUITS.flatMap((suit) => {
+      const count = facesOf(rack).filter((face) => numbered(face)?.suit === suit).length;
+      return count >= MANY.suit ? [`${count} of your ${size} tiles are ${suit}.`] : [];
+    }),
+    ...SUITS.flatMap((suit) => rowSentence(rack, suit)),
+    ...likeNumberSentence(rack),
+  ];
+  const open = said.length > 0 ? said : ['Nothing stands out: no pair, no joker and no long row.'];
+  return isDealer ? [...open, 'As East you hold one tile more than the others.'] : open;
+}
+
+function rowSentence(rack: Bag, suit: (typeof SUITS)[number]): readonly string[] {
+  const start = faceIndex(`${suit}-1`);
+  let longest: number[] = [];
+  let row: number[] = [];
+  for (let number = 1; number <= 9; number++) {
+    row = rack[start + number - 1]! > 0 ? [...row, number] : [];
+    if (row.length > longest.length) longest = row;
+  }
+  return longest.length >= MANY.row ? [`${listed(longest.map(String))} ${suit} are in a row.`] : [];
+}
+
+/** The number of which most tiles are held, in two suits at least. */
+function likeNumberSentence(rack: Bag): readonly string[] {
+  const counts = Array.from({ length: 9 }, (_, at) => {
+    const held = SUITS.map((_, suit) => rack[suit * 9 + at]!);
+    return { number: at + 1, tiles: held.reduce((a, b) => a + b, 0), suits: held.filter(Boolean).length };
+  });
+  const most = counts.filter(({ suits }) => suits > 1).sort((a, b) => b.tiles - a.tiles)[0];
+  return most && most.tiles >= MANY.number
+    ? [`You hold ${most.tiles} tiles of number ${most.number}, across suits.`]
+    : [];
+}
+
+const WHERE = ['', 'the right', 'across', 'the left'] as const;
+
+/** What each neighbor has given so far, and which suits were not among it. */
+function gotSentences({ seat, steps }: SeatRecord): readonly string[] {
+  const came = SEATS.map((): Face[] => []);
+  for (const step of steps) if (step.kind === 'move') came[step.from]!.push(...step.received);
+  return SEATS.filter((from) => from !== seat && came[from]!.length >= 3).map((from) => {
+    const tiles = came[from]!;
+    const none = SUITS.filter((suit) => tiles.every((face) => numbered(face)?.suit !== suit));
+    const absent = none.length === 0 ? '' : ` ${capitalized(listed(none.map((suit) => `no ${suit}`)))}.`;
+    return `From ${placeOf(from, seat)} came ${tileList(tiles)}.${absent}`;
+  });
+}
+
+function placeOf(other: Seat, seat: Seat): string {
+  return WHERE[(other + 4 - seat) % 4]!;
+}
+
+function sectionSentences(near: readonly NearHand[], card: CompiledCard): readonly string[] {
+  const [first] = near;
+  if (first === undefined) return ['This card has no hands.'];
+  const counts = card.sections
+    .map(({ name }, index) => ({
+      name,
+      count: near.filter(({ hand }) => card.patterns[hand.pattern]!.section === index).length,
+    }))
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count);
+  const shown = counts
+    .slice(0, 3)
+    .map(({ name, count }, place) => `${count}${place > 0 ? '' : count === 1 ? ' is' : ' are'} in ${name}`);
+  const concealed = near.filter(({ hand }) => card.patterns[hand.pattern]!.concealed).length;
+  return [
+    `Of the ${near.length} hands nearest to your rack, ${listed(shown)}.`,
+    `The nearest is ${away(first.toGo)}; ${hardness(first)}`,
+    ...(concealed > 0 ? [`${concealed} of them must stay concealed, which is harder.`] : []),
+  ];
+}
+
+function away(toGo: number): string {
+  return toGo === 1 ? '1 tile away' : `${toGo} tiles away`;
+}
+
+function hardness({ toGo, naturals }: NearHand): string {
+  if (toGo === 0) return 'you hold it.';
+  if (naturals === 0) return 'jokers may stand for all that is missing.';
+  if (naturals >= toGo) return 'no joker may stand for what is missing.';
+  return `for ${naturals} of those no joker may stand.`;
+}
+
+/** Tiles that at most so many of the ten hands have a place for. */
+const FEW = 2;
+
+function servingSentences(near: readonly NearHand[], rack: Bag): readonly string[] {
+  const held = FACES.flatMap((face, index) =>
+    rack[index]! > 0 && index !== JOKER_INDEX
+      ? [{ face, uses: near.filter(({ hand }) => wants(hand, index)).length }]
+      : [],
+  ).sort((a, b) => a.uses - b.uses);
+  const all = near.length;
+  const unused = held.filter(({ uses }) => uses === 0).map(({ face }) => tileName(face));
+  const few = held.filter(({ uses }) => uses > 0 && uses <= FEW).map(({ face }) => tileName(face));
+  const most = held.at(-1);
+  return [
+    ...(unused.length > 0 ? [`None of those ${all} hands has a place for ${orList(unused)}.`] : []),
+    ...(few.length > 0 ? [`Only one or two have a place for ${orList(few)}.`] : []),
+    ...(most && most.uses > FEW
+      ? [
+          most.uses === all
+            ? `${capitalized(tileName(most.face))} serves all of them.`
+            : `${capitalized(tileName(most.face))} serves most of them: ${most.uses} of ${all}.`,
+        ]
+      : []),
+  ];
+}
+
+function orList(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} or ${last}`;
+}
