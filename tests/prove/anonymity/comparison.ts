@@ -1,4 +1,5 @@
 // What two evenings of a class told their teachers, compared byte by byte, and the numbers of players in it.
+import { dashboardSchema } from '../../../shared-engine/protocol/class.ts';
 import { drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
 import type { Fetched } from './evening.ts';
 
@@ -20,6 +21,11 @@ export function firstDifference(one: readonly Fetched[], other: readonly Fetched
 export function stepsIn({ report }: Fetched) {
   const { deals } = drillReportSchema.parse(JSON.parse(report!));
   return deals.flatMap(({ deal, steps }) => steps.map((spread) => ({ deal, spread })));
+}
+
+/** What was fetched before the second deal was dealt. */
+export function ofFirstDeal(fetched: readonly Fetched[]): Fetched[] {
+  return fetched.filter(({ dashboard }) => dashboardSchema.parse(JSON.parse(dashboard!)).dealt < 2);
 }
 
 /** Every number of players that any report told. */
