@@ -39,4 +39,5 @@ export type {
 export { reviewRound } from './review/review-round.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
+export type { PassWhy, SideBySide } from './why/pass-why.ts';
 export { WIN_MODEL } from './win-probability/model.ts';

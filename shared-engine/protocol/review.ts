@@ -5,8 +5,10 @@ import {
   type Finalist,
   type MeasuredValue,
   type PassParts,
+  type PassWhy,
   type RankedPass,
   type Review,
+  type SideBySide,
   type Story,
   VERDICTS,
 } from '../analysis/index.ts';
@@ -54,6 +56,20 @@ const finalistSchema: z.ZodType<Finalist> = z.object({
   amongBest: z.boolean(),
 });
 
+const besideSchema: z.ZodType<SideBySide> = z.object({ played: z.number(), named: z.number() });
+const usesSchema = z.array(z.object({ face: faceSchema, copies: z.int(), share: z.number() })).readonly();
+
+const whySchema: z.ZodType<PassWhy> = z.object({
+  deals: z.int(),
+  reason: z.object({ keep: faceSchema, pass: faceSchema, share: z.number() }).nullable(),
+  keep: usesSchema,
+  pass: usesSchema,
+  sections: z.record(z.string(), besideSchema),
+  toGo: besideSchema,
+  lacking: besideSchema,
+  concealed: besideSchema,
+});
+
 export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth', [
   z.object({ depth: z.literal('quick'), verdict: z.literal('pending') }),
   z.object({
@@ -69,6 +85,8 @@ export const analysisSchema: z.ZodType<Analysis> = z.discriminatedUnion('depth',
     typicalPass: measuredSchema.nullable(),
     sampledDeals: z.int(),
     smallLoss: z.number(),
+    why: whySchema.nullable(),
+    others: measuredSchema.nullable(),
   }),
 ]);
 

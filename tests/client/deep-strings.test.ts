@@ -42,6 +42,8 @@ function analysisWith(verdict: DeepAnalysis['verdict'], loss: MeasuredValue, win
     typicalPass: null,
     sampledDeals: 128,
     smallLoss: 1,
+    why: null,
+    others: null,
   };
 }
 

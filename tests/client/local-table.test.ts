@@ -200,6 +200,8 @@ describe('a table in the page', () => {
       typicalPass: null,
       sampledDeals: 8,
       smallLoss: 1,
+      why: null,
+      others: null,
     };
     let offered = 0;
     let canceled = 0;

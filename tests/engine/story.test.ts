@@ -59,6 +59,8 @@ function analysisOf(choice: ChoiceReview, values: readonly (readonly [number, nu
     typicalPass: null,
     sampledDeals: 640,
     smallLoss: 1,
+    why: null,
+    others: null,
   };
 }
 

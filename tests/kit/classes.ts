@@ -85,5 +85,7 @@ export function sampleDeepAnalysis(verdict: DeepAnalysis['verdict']): DeepAnalys
     typicalPass: null,
     sampledDeals: 64,
     smallLoss: 1,
+    why: null,
+    others: null,
   };
 }

@@ -64,6 +64,8 @@ export function analysisOf(sampledDeals: number, reducedBudget = false): Analysi
     typicalPass: null,
     sampledDeals,
     smallLoss: 1,
+    why: null,
+    others: null,
   };
   return { analysis, reducedBudget };
 }

@@ -10,12 +10,13 @@ export function numbersIn(value: unknown): number[] {
 
 const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
-/** Numbers a reader meets in a sentence, without those in the names of tiles and sections and in "100 games". */
+/** Numbers a reader meets in a sentence, without those in the names of tiles and sections, in "100 games" and "in 10". */
 export function numbersInText(sentence: string, sections: readonly string[]): number[] {
   const bare = sections
     .reduce((text, section) => text.replaceAll(section, ''), sentence)
     .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '')
     .replaceAll('in 100 games', '')
+    .replaceAll(/\bin 10\b/g, '')
     .replaceAll(/\b(\d{1,3}),(\d{3})\b/g, '$1$2');
   const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);
   const spelt = NUMBER_WORDS.flatMap((word, index) =>
@@ -34,4 +35,9 @@ export function shownAs(numbers: readonly number[]): Set<number> {
       Math.ceil(value * 10) / 10,
     ]),
   );
+}
+
+/** Shares as a sentence shows them: so many in 10. */
+export function inTen(shares: readonly number[]): number[] {
+  return shares.filter((share) => share >= 0 && share <= 1).map((share) => Math.round(10 * share));
 }

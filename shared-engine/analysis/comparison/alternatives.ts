@@ -73,7 +73,8 @@ export function typicalPasses(
   };
 }
 
-function actionOf(tiles: readonly number[], number: number): readonly number[] {
+/** An action of the rollouts: see `RolloutBatch`. */
+export function actionOf(tiles: readonly number[], number: number): readonly number[] {
   return [tiles[0] ?? -1, tiles[1] ?? -1, tiles[2] ?? -1, number];
 }
 

@@ -8,14 +8,15 @@ import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
 import { createRollouts } from '../rollouts/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
 import { alternativesTo, type DecisionSubject, typicalPasses } from './alternatives.ts';
-import type { Budget } from './budget.ts';
+import type { ComparisonBudget } from './budget.ts';
 import { type Comparison, compare } from './comparison.ts';
-import { createDealSource } from './sampled-deals.ts';
+import { createDealSource, type Seeds } from './sampled-deals.ts';
 import { screen } from './screen.ts';
 import { hashOfCard, situationSeeds } from './situation-seed.ts';
 
 /** What is prepared once a card. */
 export interface Analyst {
+  readonly card: CompiledCard;
   /** Stands for the card in seeds. */
   readonly cardHash: string;
   readonly leaf: Leaf;
@@ -28,6 +29,7 @@ export interface Analyst {
 export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
   const typical = createChoiceModel(createTileValues(simd, card));
   return {
+    card,
     cardHash: hashOfCard(card),
     leaf: createTableValue(card),
     typical,
@@ -39,8 +41,17 @@ export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
 /** The part of a choice to analyze, how closely, and from which seed: by default the situation's own. */
 export interface AnalysisTerms {
   readonly subject: DecisionSubject;
-  readonly budget: Budget;
+  readonly budget: ComparisonBudget;
   readonly seed?: number;
+}
+
+/** The situation's own seeds, or the one that a check asks for. */
+export function seedsFor(
+  { cardHash }: Pick<Analyst, 'cardHash'>,
+  situation: Situation,
+  { seed }: Pick<AnalysisTerms, 'seed'>,
+): Seeds {
+  return seed === undefined ? situationSeeds(cardHash, situation) : { deals: seed, noise: seed };
 }
 
 /** Null where nothing of that kind was chosen. */
@@ -53,9 +64,7 @@ export function analyze(
   const choice = alternativesTo(offered, subject, analyst.leaf);
   if (choice === null) return null;
   const { seat } = situation;
-  const { seed } = terms;
-  const seeds =
-    seed === undefined ? situationSeeds(analyst.cardHash, situation) : { deals: seed, noise: seed };
+  const seeds = seedsFor(analyst, situation, terms);
   const source = createDealSource(analyst, situation, seeds);
   const gives = subject === 'tiles';
   return compare(source, {

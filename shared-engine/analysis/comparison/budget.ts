@@ -9,7 +9,15 @@ export interface Budget {
   readonly rounds: readonly { readonly batches: number; readonly survivors: number }[];
   /** Batches of the fresh sample that alone gives the verdict and the number: at least, and at most. */
   readonly fresh: { readonly least: number; readonly most: number };
+  /**
+   * Batches for the reasons where something better is told: to look at where the two passes end, to pick the one tile
+   * that makes the difference, and to confirm that it does.
+   */
+  readonly why: { readonly ends: number; readonly pick: number; readonly confirm: number };
 }
+
+/** What a comparison alone needs. */
+export type ComparisonBudget = Omit<Budget, 'why'>;
 
 export const DEEP_BUDGET: Budget = {
   firstBatches: 3,
@@ -20,6 +28,7 @@ export const DEEP_BUDGET: Budget = {
     { batches: 24, survivors: 5 },
   ],
   fresh: { least: 24, most: 240 },
+  why: { ends: 16, pick: 12, confirm: 32 },
 };
 
 /** For tests, proofs with many choices, and a loaded server. */
@@ -31,4 +40,5 @@ export const SHALLOW_BUDGET: Budget = {
     { batches: 8, survivors: 4 },
   ],
   fresh: { least: 16, most: 48 },
+  why: { ends: 4, pick: 4, confirm: 8 },
 };

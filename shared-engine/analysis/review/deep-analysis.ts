@@ -3,10 +3,14 @@ import { mayPassBlind, type SeatRecord } from '../../rules/index.ts';
 import { DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import { type OfferedChoice, offeredChoices } from '../belief/situation.ts';
 import { type DecisionSubject, facesOfAlternative } from '../comparison/alternatives.ts';
-import { type AnalysisTerms, type Analyst, analyze } from '../comparison/analyze.ts';
+import { type AnalysisTerms, type Analyst, analyze, seedsFor } from '../comparison/analyze.ts';
+import type { Budget } from '../comparison/budget.ts';
 import type { ComparedAlternative, Comparison } from '../comparison/comparison.ts';
 import type { Estimate } from '../comparison/estimate.ts';
+import { createDealSource } from '../comparison/sampled-deals.ts';
 import { SMALL_LOSS } from '../comparison/verdict.ts';
+import { FIRST_WHY_BATCH, type PassWhy, type SideBySide, whyPass } from '../why/pass-why.ts';
+import { othersAfterVote } from '../why/vote-others.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
 import { thousandth } from './basis.ts';
 import type { ChoiceReview, Review } from './review.ts';
@@ -14,7 +18,7 @@ import { DEEP_METHOD, METHOD, REDUCED_BUDGET } from './sentences/method.ts';
 import { storyOf } from './story.ts';
 
 /** How closely to look; `seed` is for checks that the same one gives the same bytes. */
-export type DeepTerms = Omit<AnalysisTerms, 'subject'>;
+export type DeepTerms = Omit<AnalysisTerms, 'subject'> & { readonly budget: Budget };
 
 /**
  * Analyzes choice number `nth` of the review of this record. The same record, card and budget give the same bytes,
@@ -39,7 +43,7 @@ export function analyzeOffered(
 ): DeepAnalysis {
   const comparison = analyze(analyst, offered, { ...terms, subject });
   if (comparison === null) throw new RangeError('Nothing of that kind was chosen.');
-  return deepAnalysisOf(comparison);
+  return { ...deepAnalysisOf(comparison), ...whyOf(analyst, offered, comparison, terms) };
 }
 
 /** The review with one choice analyzed deeply, in whatever order analyses arrive. */
@@ -71,7 +75,48 @@ export function decisionsIn(record: SeatRecord): readonly RecordedDecision[] {
   });
 }
 
-function deepAnalysisOf(comparison: Comparison): DeepAnalysis {
+/** Reasons from deals of their own: where something better is told of a pass, and at every vote. */
+function whyOf(
+  analyst: Analyst,
+  { situation, chosen }: OfferedChoice,
+  { chosen: own, bestAlternative, verdict }: Comparison,
+  { budget, ...terms }: DeepTerms,
+): Pick<DeepAnalysis, 'why' | 'others'> {
+  if (bestAlternative === null) return { why: null, others: null };
+  const [played, named] = [own.alternative, bestAlternative.alternative];
+  const seeds = seedsFor(analyst, situation, terms);
+  const source = createDealSource(analyst, situation, seeds);
+  if (chosen.kind === 'vote') {
+    const range = { first: FIRST_WHY_BATCH, batches: budget.why.confirm };
+    const others = othersAfterVote(source, { seat: situation.seat, played, named }, range);
+    return { why: null, others: measuredValue(others) };
+  }
+  const isBetter = verdict === 'costly' || verdict === 'a-little-worse';
+  if (!isBetter || named.number !== null) return { why: null, others: null };
+  const task = { situation, seeds, played, named, batches: budget.why };
+  return { why: rounded(whyPass(analyst, source, task)), others: null };
+}
+
+/** Shares and means to the thousandth. */
+function rounded(why: PassWhy): PassWhy {
+  const used = (uses: PassWhy['keep']) => uses.map((use) => ({ ...use, share: thousandth(use.share) }));
+  const beside = ({ played, named }: SideBySide) => ({
+    played: thousandth(played),
+    named: thousandth(named),
+  });
+  return {
+    deals: why.deals,
+    reason: why.reason && { ...why.reason, share: thousandth(why.reason.share) },
+    keep: used(why.keep),
+    pass: used(why.pass),
+    sections: Object.fromEntries(Object.entries(why.sections).map(([id, shares]) => [id, beside(shares)])),
+    toGo: beside(why.toGo),
+    lacking: beside(why.lacking),
+    concealed: beside(why.concealed),
+  };
+}
+
+function deepAnalysisOf(comparison: Comparison): Omit<DeepAnalysis, 'why' | 'others'> {
   const { verdict, finalists, chosen, bestAlternative, atMost, typicalPass, batches } = comparison;
   return {
     depth: 'deep',

@@ -26,7 +26,7 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
     const known = earlier?.choices.filter(({ step }) => step === decision.step) ?? [];
     return known.length > 0 ? known : findingsOf(decision, kernel, worth);
   });
-  const sections = sectionNames(kernel.card, found);
+  const sections = sectionNames(kernel.card);
   const choices = found.map((choice): ChoiceReview => ({ ...choice, analysis: NO_DEEP_ANALYSIS }));
   return {
     seat: record.seat,
@@ -42,16 +42,9 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
   };
 }
 
-/** Names by id, in card order, of the sections that these findings name: a review is read without the card at hand. */
-function sectionNames(card: CompiledCard, found: readonly Findings[]): Readonly<Record<string, string>> {
-  const used = new Set(
-    found.flatMap((choice) =>
-      choice.kind === 'pass'
-        ? [...choice.sectionsInReach, ...choice.sectionsInReachAfter, ...choice.sectionsInReachAfterBest]
-        : [],
-    ),
-  );
-  return Object.fromEntries(card.sections.filter(({ id }) => used.has(id)).map(({ id, name }) => [id, name]));
+/** Names of the card's sections by id: a review is read without the card at hand. */
+function sectionNames({ sections }: CompiledCard): Readonly<Record<string, string>> {
+  return Object.fromEntries(sections.map(({ id, name }) => [id, name]));
 }
 
 function findingsOf(decision: ReplayedDecision, kernel: Kernel, worth: Worth): readonly Findings[] {

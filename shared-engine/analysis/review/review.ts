@@ -105,7 +105,7 @@ export type NumberFindings = Omit<NumberReview, 'analysis'>;
 /** What is told of one choice. */
 export interface ChoiceStory {
   readonly verdict: Verdict;
-  /** The verdict in words first, then why, then what was done. */
+  /** What was done, the verdict in words, then why. */
   readonly sentences: readonly string[];
   /**
    * Places in `finalists` in the order in which a chart shows them: the alternative that is named, then the others in
@@ -137,7 +137,7 @@ export interface Review {
   readonly seat: Seat;
   readonly cardId: string;
   readonly cardName: string;
-  /** Section names by id, for every id used in the review. */
+  /** The names of the card's sections by id. */
   readonly sections: Readonly<Record<string, string>>;
   readonly toGoStart: number;
   readonly toGoEnd: number;

@@ -1,42 +1,44 @@
 // One state, one story: all that is told of a review, as a function of its choices alone.
+import type { DeepAnalysis } from './analysis.ts';
 import { choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
-import { deepVerdict, helpSentence } from './sentences/deep-verdict.ts';
+import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf } from './sentences/headline.ts';
-import { firstNumberAnswer, numberFacts } from './sentences/number.ts';
-import { firstPassAnswer, passFacts, passReasons } from './sentences/pass.ts';
+import { chosenSentence, firstNumberAnswer, numberFacts } from './sentences/number.ts';
+import { firstPassAnswer, passedSentence, passFacts, passReasons } from './sentences/pass.ts';
 
 type SectionNames = Review['sections'];
 
 export function storyOf({ choices, sections }: Pick<Review, 'choices' | 'sections'>): Story {
   const costliest = costliestChoice(choices);
   return {
-    headline: headlineOf(choices),
+    headline: headlineOf(choices, sections),
     opened: costliest === null ? 0 : choices.indexOf(costliest),
     choices: choices.map((choice) => choiceStoryOf(choice, sections)),
   };
 }
 
-/** Where something better is told, only what speaks for it is told of a pass, not what the pass did well. */
 function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {
   const { analysis } = choice;
-  const facts =
-    choice.kind !== 'pass' ? numberFacts(choice) : passFacts(choice, hadBetter(choice) ? null : sections);
-  const reasons = choice.kind === 'pass' && hadBetter(choice) ? passReasons(choice) : [];
   const verdict = choiceVerdict(choice);
+  const did = choice.kind === 'pass' ? passedSentence(choice) : chosenSentence(choice);
+  const facts = factsOf(choice, sections);
   if (analysis.depth === 'quick') {
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
-    return { verdict, sentences: [...first, ...reasons, ...facts], rows: [] };
+    return { verdict, sentences: [did, ...first, ...facts], rows: [] };
   }
-  const help = helpSentence(choice, analysis);
-  const sentences = [...deepVerdict(choice, analysis), ...reasons, ...help, ...facts];
+  const help = [...othersSentence(choice, analysis), ...helpSentence(choice, analysis)];
+  const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, playedOnSentence(analysis)];
   return { verdict, sentences, rows: rowsOf(analysis) };
 }
 
-function rowsOf({
-  finalists,
-  bestAlternative,
-}: Extract<ChoiceReview['analysis'], { depth: 'deep' }>): readonly number[] {
+/** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
+function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
+  if (choice.kind !== 'pass') return numberFacts(choice);
+  return hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
+}
+
+function rowsOf({ finalists, bestAlternative }: DeepAnalysis): readonly number[] {
   const inOrder = [...finalists.keys()];
   if (bestAlternative === null) return inOrder;
   return [bestAlternative, ...inOrder.filter((place) => place !== bestAlternative)];

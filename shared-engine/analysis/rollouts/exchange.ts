@@ -19,6 +19,8 @@ export interface ExchangeRollout {
   begin(setting: RolloutSetting, deal: number): void;
   /** Plays one action out from four racks; eight win probabilities to `out`. */
   play(deal: Uint8Array, action: Int8Array, out: Float64Array): void;
+  /** The rack of a seat at the end of what was played last: counts by face, until the next play. */
+  rackOf(seat: number): Uint8Array;
 }
 
 export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeRollout {
@@ -109,6 +111,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
       }
       values.write(out, 0);
     },
+    rackOf: (seat) => racks.subarray(seat * FACE_COUNT, (seat + 1) * FACE_COUNT),
   };
 }
 

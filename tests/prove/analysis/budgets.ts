@@ -7,4 +7,5 @@ export const GLANCE: Budget = {
   candidates: 8,
   rounds: [{ batches: 2, survivors: 4 }],
   fresh: { least: 4, most: 4 },
+  why: { ends: 1, pick: 1, confirm: 2 },
 };

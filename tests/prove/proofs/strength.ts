@@ -2,7 +2,7 @@
 import { createBelief } from '../../../shared-engine/analysis/belief/belief.ts';
 import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import { type Analyst, analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import type { Budget } from '../../../shared-engine/analysis/comparison/budget.ts';
+import type { ComparisonBudget } from '../../../shared-engine/analysis/comparison/budget.ts';
 import { decisionsIn, type RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { DEAL_BYTES, RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
@@ -24,7 +24,7 @@ const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
 const ENDINGS = 6;
 
 /** An analysis that is cheap enough for many deals: 128 fresh deals for six finalists. */
-const BRIEF: Budget = {
+const BRIEF: ComparisonBudget = {
   firstBatches: 1,
   candidates: 24,
   rounds: [

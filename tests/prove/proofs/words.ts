@@ -8,7 +8,7 @@ import {
 import type { PassReview, Review } from '../../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
 import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
-import { numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
+import { inTen, numbersIn, numbersInText, shownAs } from '../../kit/numbers-in-text.ts';
 import { houseKernel, passesOf, records, toldOf } from '../../kit/reviews.ts';
 import { GLANCE } from '../analysis/budgets.ts';
 import { analyst } from '../analysis/choices.ts';
@@ -40,7 +40,9 @@ function numbers(name: string, rounds: number): ProofRow {
     }
     const sections = Object.values(review.sections);
     for (const [nth, choice] of review.choices.entries()) {
-      const known = shownAs(numbersIn(choice).flatMap((value) => [value, Math.abs(value)]));
+      const { analysis } = choice;
+      const shares = analysis.depth === 'deep' && analysis.why ? inTen(numbersIn(analysis.why)) : [];
+      const known = shownAs([...numbersIn(choice).flatMap((value) => [value, Math.abs(value)]), ...shares]);
       const numbers = numbersInText(toldOf(review, nth), sections);
       said += numbers.length;
       held += numbers.filter((number) => known.has(number)).length;

@@ -1,15 +1,15 @@
 // What was found by playing a choice on, in words.
 import { MOVES } from '../../../rules/index.ts';
 import type { DeepAnalysis } from '../analysis.ts';
-import type { ChoiceReview } from '../review.ts';
-import { insteadPhrase } from './instead.ts';
-import { moreWins, times } from './phrases.ts';
+import type { ChoiceReview, NumberReview } from '../review.ts';
+import { insteadPhrase, namedNumber } from './instead.ts';
+import { moreWins, times, winsOf } from './phrases.ts';
 
 /** Every sentence stands for a verdict and says no more than its rule allows. */
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
-  const { loss, bestAlternative, sampledDeals } = analysis;
+  const { loss, bestAlternative } = analysis;
   if (bestAlternative === null || loss === null) return ['Nothing else could have been chosen.'];
-  return [...verdictSentences(choice, analysis, loss.value), `We played it on ${times(sampledDeals)}.`];
+  return verdictSentences(choice, analysis, loss.value);
 }
 
 function verdictSentences(
@@ -17,16 +17,13 @@ function verdictSentences(
   { verdict, atMost, alternatives, smallLoss }: DeepAnalysis,
   loss: number,
 ): readonly string[] {
-  const others = alternatives === 1 ? 'the other choice' : `the ${alternatives} others we compared`;
+  const others = `the ${alternatives} others we compared`;
+  const one = choice.kind === 'vote' ? otherVote(choice) : 'The other choice';
   switch (verdict) {
     case 'best':
-      return [
-        alternatives === 1
-          ? 'The other choice did not come out better.'
-          : `None of ${others} came out better.`,
-      ];
+      return [alternatives === 1 ? `${one} did not come out better.` : `None of ${others} came out better.`];
     case 'just-as-good': {
-      const none = alternatives === 1 ? 'The other choice is not' : `None of ${others} is`;
+      const none = alternatives === 1 ? `${one} is not` : `None of ${others} is`;
       return [`${none} better by more than ${winsIn(smallLoss)} in 100 games.`];
     }
     case 'a-little-worse':
@@ -53,6 +50,24 @@ function winsIn(value: number): string {
 }
 
 const NEIGHBORS = { right: 'on the right', across: 'across', left: 'on the left' };
+
+/** The vote that was not chosen, as the subject of a sentence. */
+function otherVote(choice: NumberReview): string {
+  return namedNumber(choice) === 1 ? 'Continuing' : 'Stopping';
+}
+
+/** How often a choice was played on; where a server was busy it is less. */
+export function playedOnSentence({ sampledDeals }: DeepAnalysis): string {
+  return `We played it on ${times(sampledDeals)}.`;
+}
+
+/** What a vote does to the other three, only where that is beyond doubt. */
+export function othersSentence(choice: ChoiceReview, { others }: DeepAnalysis): readonly string[] {
+  if (choice.kind !== 'vote' || others === null || Math.abs(others.value) <= others.halfWidth) return [];
+  const wins = winsOf(Math.abs(others.value));
+  const does = others.value > 0 ? 'would bring' : 'would cost';
+  return [`${otherVote(choice)} ${does} the other three together about ${wins} in 100 games.`];
+}
 
 /** Only where what the neighbor's gain or loss cost is beyond doubt. */
 export function helpSentence(choice: ChoiceReview, { giveaway }: DeepAnalysis): readonly string[] {

@@ -1,20 +1,23 @@
 // The one thing worth learning from a deal, or what was done well.
 import { choicesMeant, costliestChoice, hadBetter } from '../choice-verdict.ts';
-import type { ChoiceReview, PassReview } from '../review.ts';
+import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { passReasons } from './pass.ts';
 import { capitalized, closerBy, listed, moreWins, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
 /** About the player's own choices; where the player made none, about those made for the seat. */
-export function headlineOf(choices: readonly ChoiceReview[]): readonly string[] {
+export function headlineOf(
+  choices: readonly ChoiceReview[],
+  sections: Review['sections'],
+): readonly string[] {
   const meant = choicesMeant(choices);
   const costliest = costliestChoice(choices);
   if (costliest === null) return ['There was no choice to look back on yet.'];
   const isFirst = costliest.analysis.depth === 'quick';
   const whole = meant.every(({ analysis }) => analysis.depth === 'deep');
   const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
-  if (hadBetter(costliest)) return lesson(costliest, start);
+  if (hadBetter(costliest)) return lesson(costliest, start, sections);
   if (isFirst) return praise(meant, start);
   if (!whole) return ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
   const unsure = meant.some(({ analysis }) => analysis.verdict === 'cant-say');
@@ -23,13 +26,13 @@ export function headlineOf(choices: readonly ChoiceReview[]): readonly string[] 
     : praise(meant, 'Well played: ');
 }
 
-function lesson(choice: ChoiceReview, start: string): readonly string[] {
+function lesson(choice: ChoiceReview, start: string, sections: Review['sections']): readonly string[] {
   const step = STEP_PHRASES[choice.step];
   const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
   const who = choice.by === 'player' ? '' : `, where ${VOICES[choice.by].subject} chose`;
   const { analysis, loss } = choice;
   const gain = analysis.depth === 'deep' ? moreWins(analysis.loss?.value ?? 0) : closerBy(loss);
-  const [reason] = choice.kind === 'pass' ? passReasons(choice) : [];
+  const [reason] = choice.kind === 'pass' ? passReasons(choice, sections) : [];
   return [
     `${capitalized(`${start}the one thing to take from this deal is ${what}`)}${who}.`,
     `Better: ${insteadPhrase(choice)}.`,

@@ -23,6 +23,7 @@ export const DEEP_METHOD = [
   'That search only picks what yours is compared with; verdict and numbers come from fresh deals.',
   'On those, a choice that cannot matter any more stops after a third.',
   'What a pass gave away is measured on the first third too, against what club players pass.',
+  'Where your rack ends, and which one tile matters, is looked at in more deals of their own.',
   'In about 95 of 100 choices an interval holds what endless play of this kind would show.',
   'Costly means that all of the interval lies above 1 win in 100 games; a little worse, that it lies above 0.',
 ].join(' ');

@@ -4,16 +4,17 @@ import type { NumberReview } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
 
-/** What was chosen, on what rack, and what the rule of thumb says. */
+/** What was chosen. */
+export function chosenSentence(choice: NumberReview): string {
+  return `${chosenPhrase(choice)}.`;
+}
+
+/** On what rack, and what the rule of thumb says. */
 export function numberFacts(choice: NumberReview): readonly string[] {
   const { whose } = VOICES[choice.by];
   const rack = `${capitalized(whose)} rack was ${choice.toGo} away`;
   const needed = `${whose} closest hand doesn’t need`;
-  return [
-    `${chosenPhrase(choice)}.`,
-    `${rack}, with ${passers(choice.spare)} ${needed}.`,
-    ...ruleOfThumb(choice),
-  ];
+  return [`${rack}, with ${passers(choice.spare)} ${needed}.`, ...ruleOfThumb(choice)];
 }
 
 function passers(count: number): string {

@@ -8,17 +8,20 @@ import { insteadPhrase } from './instead.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, RISK_NAMES, riskPhrase } from './risk.ts';
 import { groupName, tileList } from './tiles.ts';
+import { whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
 
-/** What was passed; with the names of sections also what became of groups and sections, and how risky it was to pass. */
-export function passFacts(pass: PassReview, sections: Review['sections'] | null): readonly string[] {
-  const { by, blind, played, step } = pass;
+/** What was passed. */
+export function passedSentence({ by, blind, played, step }: PassReview): string {
   const more = blind > 0 ? ` and ${blind} more blind` : '';
-  const passed = `${VOICES[by].subject} passed ${tileList(played.tiles)} ${TOWARD[MOVES[step].toward]}${more}`;
-  const rest =
-    sections === null ? [] : [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
-  return [`${capitalized(passed)}.`, ...rest];
+  const passed = `${VOICES[by].subject} passed ${tileList(played.tiles)}`;
+  return `${capitalized(passed)} ${TOWARD[MOVES[step].toward]}${more}.`;
+}
+
+/** What became of groups and sections, and how risky it was to pass. */
+export function passFacts(pass: PassReview, sections: Review['sections']): readonly string[] {
+  return [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
 }
 
 function groupFacts({ by, played, parts }: PassReview): readonly string[] {
@@ -75,7 +78,7 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
 }
 
 /** What speaks for the pass that is named and against the one played, and what does not; the plainest first. */
-export function passReasons(pass: PassReview): readonly string[] {
+export function passReasons(pass: PassReview, sections: Review['sections']): readonly string[] {
   const { by, parts, played } = pass;
   const { subject, whose } = VOICES[by];
   const named = namedAlternative(pass)?.tiles ?? played.tiles;
@@ -86,7 +89,9 @@ export function passReasons(pass: PassReview): readonly string[] {
   const [formed] = saved
     .filter(({ face }) => hasFace(parts.formed, face))
     .toSorted((a, b) => b.count - a.count);
-  const reasons: string[] = [];
+  const { analysis } = pass;
+  const why = analysis.depth === 'deep' ? analysis.why : null;
+  const reasons = why === null ? [] : [...whySentences(why, sections, whose)];
   if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
   if (saved.length > 0) {
     const stay = saved.length === 1 ? 'stays' : 'stay';
@@ -105,7 +110,7 @@ function riskReasons(pass: PassReview, named: PassReview['played']['risk']): rea
   const { risk } = pass.played;
   if (isSafer(named, risk)) return riskFacts(pass);
   if (named === 'none' || !isSafer(risk, named)) return [];
-  return [`Against the rule of thumb, it gives ${RISK_NAMES[named]}.`];
+  return [`Against the rule of thumb, that pass gives ${RISK_NAMES[named]}.`];
 }
 
 /** What the quick look counts for its pass, where no group speaks for it. */

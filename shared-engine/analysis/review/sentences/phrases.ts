@@ -21,7 +21,16 @@ export function shareOf(count: number, all: number): string {
 
 /** "about 7 more wins in 100 games"; below three in tenths, so that the words do not round a verdict away. */
 export function moreWins(value: number): string {
-  return `about ${value < 2.95 ? inTenths(value) : Math.round(value)} more wins in 100 games`;
+  return `about ${shownWins(value)} more wins in 100 games`;
+}
+
+/** "7 wins", "1.5 wins". */
+export function winsOf(value: number): string {
+  return `${shownWins(value)} wins`;
+}
+
+function shownWins(value: number): string {
+  return value < 2.95 ? inTenths(value) : String(Math.round(value));
 }
 
 /** "4,096 times". */

@@ -1,0 +1,139 @@
+// Why one pass is better than another: which tile makes the difference, which hands use it, where the two lead.
+import { FACE_COUNT, FACES, type Face } from '../../rules/index.ts';
+import type { Situation } from '../belief/situation.ts';
+import { type Alternative, actionOf } from '../comparison/alternatives.ts';
+import type { Analyst } from '../comparison/analyze.ts';
+import type { Budget } from '../comparison/budget.ts';
+import { meanOf } from '../comparison/estimate.ts';
+import { always, column, type DealSource, type Seeds } from '../comparison/sampled-deals.ts';
+import { createPlayToEnds, type PlayToEnds, type RoundEnds } from './round-ends.ts';
+
+/** Batches are numbered from here on, far from those of the search and of the verdict. */
+export const FIRST_WHY_BATCH = 0x2_0000;
+
+/** Changing one tile must bring at least this share of the difference, or it is not called the reason. */
+const REASON_SHARE = 0.5;
+
+/** Two passes side by side: the one played, and the one that is named. */
+export interface SideBySide {
+  readonly played: number;
+  readonly named: number;
+}
+
+export interface TileUse {
+  readonly face: Face;
+  /** How many of it the rack held; the share counts hands that want as many. */
+  readonly copies: number;
+  readonly share: number;
+}
+
+export interface PassWhy {
+  /** Sampled deals in which the closest hands at the close were looked at; shares are of those hands. */
+  readonly deals: number;
+  /** The exchange of one tile for another that alone brings at least half of the difference; null where none does. */
+  readonly reason: { readonly keep: Face; readonly pass: Face; readonly share: number } | null;
+  /** Tiles that the named pass keeps, used after it; tiles that it gives instead, used after the pass played. */
+  readonly keep: readonly TileUse[];
+  readonly pass: readonly TileUse[];
+  /** Share of the deals in which a section is the closest at the close, by its id; small ones are left out. */
+  readonly sections: Readonly<Record<string, SideBySide>>;
+  /** Means at the close: tiles to go, and tiles that singles and pairs of the closest hands lack. */
+  readonly toGo: SideBySide;
+  readonly lacking: SideBySide;
+  /** Share of the closest hands that must stay concealed. */
+  readonly concealed: SideBySide;
+}
+
+export interface WhyTask {
+  readonly situation: Situation;
+  readonly seeds: Seeds;
+  readonly played: Alternative;
+  readonly named: Alternative;
+  readonly batches: Budget['why'];
+}
+
+const players = new WeakMap<Analyst, PlayToEnds>();
+
+function playerOf(analyst: Analyst): PlayToEnds {
+  const known = players.get(analyst) ?? createPlayToEnds(analyst.card, analyst.leaf, analyst.belief);
+  players.set(analyst, known);
+  return known;
+}
+
+export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): PassWhy {
+  const { situation, seeds, played, named, batches } = task;
+  const play = playerOf(analyst);
+  const range = { first: FIRST_WHY_BATCH, batches: batches.ends };
+  const [after, instead] = [played, named].map(({ action }) => play({ situation, seeds, range }, action)) as [
+    RoundEnds,
+    RoundEnds,
+  ];
+  const keep = without(played.tiles, named.tiles);
+  const pass = without(named.tiles, played.tiles);
+  const used = (ends: RoundEnds, faces: readonly number[]): TileUse[] =>
+    [...new Set(faces)].map((face) => {
+      const copies = situation.rack[face]!;
+      return { face: FACES[face]!, copies, share: ends.uses(face, copies) };
+    });
+  const beside = (of: (ends: RoundEnds) => number): SideBySide => ({ played: of(after), named: of(instead) });
+  const sections = analyst.card.sections.flatMap(({ id }, index) => {
+    const shares = beside((ends) => ends.sections[index]!);
+    return Math.max(shares.played, shares.named) < 0.05 ? [] : [[id, shares] as const];
+  });
+  return {
+    deals: after.deals,
+    reason: reasonFor(source, task, keep, pass),
+    keep: used(instead, keep),
+    pass: used(after, pass),
+    sections: Object.fromEntries(sections),
+    toGo: beside((ends) => ends.toGo),
+    lacking: beside((ends) => ends.lacking),
+    concealed: beside((ends) => ends.concealed),
+  };
+}
+
+/**
+ * Every exchange of a single tile is tried; the best one must bring its share of the difference in deals of its own.
+ */
+function reasonFor(
+  source: DealSource,
+  { situation: { seat }, played, named, batches }: WhyTask,
+  keep: readonly number[],
+  pass: readonly number[],
+): PassWhy['reason'] {
+  const size = played.tiles.length;
+  const swaps = [...new Set(keep)].flatMap((kept) =>
+    [...new Set(pass)].map((given) => {
+      const tiles = [...without(played.tiles, [kept]), given].sort((a, b) => a - b);
+      return { kept, given, action: actionOf(tiles, size) };
+    }),
+  );
+  const meansIn = (first: number, count: number, actions: readonly (readonly number[])[]): number[] => {
+    const results = source.rollOut({ first, batches: count }, actions.map(always));
+    return actions.map((_, action) => meanOf(column(results, action, seat)));
+  };
+  const first = FIRST_WHY_BATCH + batches.ends;
+  const tried = meansIn(
+    first,
+    batches.pick,
+    swaps.map(({ action }) => action),
+  );
+  const best = swaps[tried.indexOf(Math.max(...tried))];
+  if (best === undefined) return null;
+  const actions = [played.action, named.action, best.action];
+  const [before, better, swapped] = meansIn(first + batches.pick, batches.confirm, actions) as [
+    number,
+    number,
+    number,
+  ];
+  const share = (swapped - before) / (better - before);
+  if (better <= before || share < REASON_SHARE) return null;
+  return { keep: FACES[best.kept]!, pass: FACES[best.given]!, share };
+}
+
+/** Tiles of `some` that are not in `others`, copies counted. */
+function without(some: readonly number[], others: readonly number[]): readonly number[] {
+  const left = new Int8Array(FACE_COUNT);
+  for (const face of others) left[face]!++;
+  return some.filter((face) => left[face]!-- <= 0);
+}

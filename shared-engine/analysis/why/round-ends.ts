@@ -1,0 +1,83 @@
+// Where a choice leads: the racks that a seat ends the exchange with, and the hands that these are closest to.
+import type { CompiledCard } from '../../card/index.ts';
+import { FACE_COUNT } from '../../rules/index.ts';
+import type { Belief } from '../belief/belief.ts';
+import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
+import type { Situation } from '../belief/situation.ts';
+import type { Seeds } from '../comparison/sampled-deals.ts';
+import { DEAL_BYTES, type Leaf } from '../rollouts/batch.ts';
+import { createExchangeRollout } from '../rollouts/exchange.ts';
+import { type ClosestHands, createFindClosest, lackingInPairs } from './closest-hands.ts';
+
+/** What a choice ends in over many sampled deals; hands at one distance share a deal evenly. */
+export interface RoundEnds {
+  readonly deals: number;
+  /** Means: tiles to go, and tiles of singles and pairs that the closest hands lack. */
+  readonly toGo: number;
+  readonly lacking: number;
+  /** The share of the closest hands that must stay concealed. */
+  readonly concealed: number;
+  /** By section index, the share of the deals in which it is the closest; several that are share it evenly. */
+  readonly sections: readonly number[];
+  /** The share of the closest hands that want at least so many tiles of this face. */
+  uses(face: number, copies: number): number;
+}
+
+export interface EndTask {
+  readonly situation: Situation;
+  readonly seeds: Seeds;
+  readonly range: BatchRange;
+}
+
+/** Plays an action to the close in sampled deals, as the rollouts do. */
+export type PlayToEnds = (task: EndTask, action: readonly number[]) => RoundEnds;
+
+export function createPlayToEnds(card: CompiledCard, leaf: Leaf, belief: Belief): PlayToEnds {
+  const exchange = createExchangeRollout(card, leaf);
+  const findClosest = createFindClosest(card);
+  return ({ situation, seeds, range }, action) => {
+    const { seat, dealer, terms, step, agreed } = situation;
+    const dealt = belief.sampledDeals(situation, seeds.deals, range);
+    const deals = range.batches * DEALS_PER_BATCH;
+    const racks = new Uint8Array(deals * FACE_COUNT);
+    const bytes = Int8Array.from(action);
+    const out = new Float64Array(8);
+    for (let deal = 0; deal < deals; deal++) {
+      exchange.begin(
+        { seed: seeds.noise, seat, dealer, terms, step, agreed, end: 'close' },
+        range.first * DEALS_PER_BATCH + deal,
+      );
+      exchange.play(dealt.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES), bytes, out);
+      racks.set(exchange.rackOf(seat), deal * FACE_COUNT);
+    }
+    const closest = Array.from({ length: deals }, (_, deal) => findClosest(racks, deal * FACE_COUNT));
+    return endsOf(card, racks, closest);
+  };
+}
+
+function endsOf(card: CompiledCard, racks: Uint8Array, closest: readonly ClosestHands[]): RoundEnds {
+  const deals = closest.length;
+  const handAt = (index: number) => card.hands[index]!;
+  const patternAt = (index: number) => card.patterns[handAt(index).pattern]!;
+  /** The mean over the deals of the mean over the closest hands. */
+  const mean = (of: (hand: number, deal: number) => number): number =>
+    closest.reduce(
+      (sum, { hands }, deal) =>
+        sum + hands.reduce((part, hand) => part + of(hand, deal), 0) / hands.length / deals,
+      0,
+    );
+  const sections = card.sections.map(() => 0);
+  for (const { hands } of closest) {
+    const near = new Set(hands.map((hand) => patternAt(hand).section));
+    for (const section of near) sections[section]! += 1 / near.size / deals;
+  }
+  return {
+    deals,
+    toGo: closest.reduce((sum, { toGo }) => sum + toGo / deals, 0),
+    lacking: mean((hand, deal) => lackingInPairs(handAt(hand), racks, deal * FACE_COUNT)),
+    concealed: mean((hand) => Number(patternAt(hand).concealed)),
+    sections,
+    uses: (face, copies) =>
+      mean((hand) => Number(handAt(hand).singles[face]! + handAt(hand).groups[face]! >= copies)),
+  };
+}

@@ -1,0 +1,197 @@
+// Why one pass is better: the closest hands against the kernel, the one tile that matters, and what is said of both.
+import { describe, expect, test } from 'vitest';
+import { DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/particle-filter.ts';
+import { actionOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
+import type { DealSource } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
+import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { createFindClosest, lackingInPairs } from '../../shared-engine/analysis/why/closest-hands.ts';
+import { type PassWhy, whyPass } from '../../shared-engine/analysis/why/pass-why.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
+import { analystOf } from '../kit/analysts.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
+import { GLANCE } from '../prove/analysis/budgets.ts';
+
+const card = houseCard();
+const analyst = analystOf(card);
+const RECORDS = records('why', 8);
+
+describe('the closest hands of a rack', () => {
+  const findClosest = createFindClosest(card);
+
+  test('are as far away as the kernel says, and each of them is one of the card', () => {
+    for (const { start, steps } of RECORDS) {
+      for (const tiles of [start, ...steps.flatMap((step) => (step.kind === 'move' ? [step.gave] : []))]) {
+        const rack = bagOf(tiles);
+        const { toGo, hands } = findClosest(Uint8Array.from(rack), 0);
+        expect(toGo).toBe(houseKernel.toGo(rack));
+        expect(hands.length).toBeGreaterThan(0);
+        // By the definition of one hand, written out again.
+        for (const { singles, groups } of hands.map((index) => card.hands[index]!)) {
+          const jokers = rack[faceIndex('joker')]!;
+          const all = singles.reduce(
+            (sum, single, f) => sum + Math.min(rack[f]!, single + groups[f]!),
+            jokers,
+          );
+          const limit = singles.reduce((sum, single, f) => sum + groups[f]! + Math.min(rack[f]!, single), 0);
+          expect(14 - Math.min(all, limit)).toBe(toGo);
+        }
+      }
+    }
+  });
+
+  test('lack in singles and pairs what the rack does not hold of them', () => {
+    const hand = card.hands.find(({ singles }) => singles.includes(2))!;
+    expect(lackingInPairs(hand, new Uint8Array(36), 0)).toBe(hand.singles.reduce((sum, n) => sum + n, 0));
+    expect(lackingInPairs(hand, Uint8Array.from(hand.singles), 0)).toBe(0);
+  });
+});
+
+/** Seat 0 wins 50 in 100, less what each tile costs that it passes. */
+function gameWithCosts(costs: Readonly<Partial<Record<Face, number>>>): DealSource {
+  const byFace = new Map(Object.entries(costs).map(([face, cost]) => [faceIndex(face as Face), cost]));
+  return {
+    rollOut({ batches }, actions) {
+      const deals = batches * DEALS_PER_BATCH;
+      const values = new Float64Array(deals * actions.length * RESULT_WIDTH);
+      for (let deal = 0; deal < deals; deal++) {
+        for (const [a, action] of actions.entries()) {
+          const cost = action(deal)
+            .slice(0, 3)
+            .reduce((sum, face) => sum + (byFace.get(face) ?? 0), 0);
+          values.fill(
+            50 - cost,
+            (deal * actions.length + a) * RESULT_WIDTH,
+            (deal * actions.length + a + 1) * RESULT_WIDTH,
+          );
+        }
+      }
+      return { deals, actions: actions.length, values };
+    },
+  };
+}
+
+describe('the one tile that is called the reason', () => {
+  const record = RECORDS.find(({ seat }) => seat === 0)!;
+  const { situation } = decisionsIn(record)[0]!.offered;
+  const alternativeOf = (faces: readonly Face[]) => {
+    const tiles = faces.map(faceIndex).sort((a, b) => a - b);
+    return { tiles, number: null, action: actionOf(tiles, 3), keptValue: 0 };
+  };
+  const reasonWith = (
+    costs: Readonly<Partial<Record<Face, number>>>,
+    played: readonly Face[] = ['white', 'bam-1', 'dot-2'],
+  ) =>
+    whyPass(analyst, gameWithCosts(costs), {
+      situation,
+      seeds: { deals: 1, noise: 1 },
+      played: alternativeOf(played),
+      named: alternativeOf(['red', 'bam-1', 'crak-9']),
+      batches: { ends: 1, pick: 1, confirm: 1 },
+    }).reason;
+
+  test('brings at least half of the difference when it alone is exchanged', () => {
+    expect(reasonWith({ white: 6, 'dot-2': 2 })).toMatchObject({ keep: 'white', share: 6 / 8 });
+    expect(reasonWith({ white: 2, 'dot-2': 6, red: 1 })).toEqual({
+      keep: 'dot-2',
+      pass: 'crak-9',
+      share: 6 / 7,
+    });
+    expect(reasonWith({ white: 4, 'dot-2': 4 })).toMatchObject({ share: 0.5 });
+  });
+
+  test('is none where every tile brings less than half, or where nothing is better', () => {
+    const three: readonly Face[] = ['white', 'bam-5', 'dot-2'];
+    expect(reasonWith({ white: 3, 'dot-2': 3, 'bam-5': 3 }, three)).toBeNull();
+    expect(reasonWith({ red: 4 })).toBeNull();
+    expect(reasonWith({})).toBeNull();
+  });
+});
+
+describe('the why of a pass', () => {
+  const found = RECORDS.flatMap((record) =>
+    decisionsIn(record).map((_, nth) => analyzeDecision(analyst, record, nth, { budget: GLANCE })),
+  );
+
+  test('is there where a better pass is told, and only there; its shares are shares', () => {
+    const told = found.flatMap(({ why }) => why ?? []);
+    expect(told.length).toBeGreaterThan(8);
+    for (const { verdict, why, finalists, bestAlternative } of found) {
+      const named = bestAlternative === null ? null : finalists[bestAlternative]!;
+      const better = (verdict === 'costly' || verdict === 'a-little-worse') && named?.number === null;
+      expect(why !== null).toBe(better);
+    }
+    for (const { deals, keep, pass, sections, concealed } of told) {
+      expect(deals).toBe(GLANCE.why.ends * DEALS_PER_BATCH);
+      const beside = [...Object.values(sections), concealed].flatMap(({ played, named }) => [played, named]);
+      for (const share of [...keep, ...pass].map((use) => use.share).concat(beside)) {
+        expect(share).toBeGreaterThanOrEqual(0);
+        expect(share).toBeLessThanOrEqual(1);
+      }
+      const both = Object.values(sections);
+      expect(both.reduce((sum, { named }) => sum + named, 0)).toBeLessThanOrEqual(1.001);
+    }
+  });
+
+  test('repeats to the byte', () => {
+    const [record] = RECORDS;
+    const nth = decisionsIn(record!).findIndex(({ subject }) => subject === 'tiles');
+    const again = () => analyzeDecision(analyst, record!, nth, { budget: GLANCE });
+    expect(JSON.stringify(again())).toBe(JSON.stringify(again()));
+  });
+});
+
+describe('the words of a reason', () => {
+  const NOTHING: PassWhy = {
+    deals: 128,
+    reason: null,
+    keep: [{ face: 'white', copies: 1, share: 0.4 }],
+    pass: [{ face: 'red', copies: 1, share: 0.4 }],
+    sections: { stairs: { played: 0.3, named: 0.4 } },
+    toGo: { played: 3.2, named: 3.1 },
+    lacking: { played: 2, named: 1.9 },
+    concealed: { played: 0.3, named: 0.3 },
+  };
+  const said = (why: Partial<PassWhy>) => whySentences({ ...NOTHING, ...why }, { stairs: 'Stairs' }, 'your');
+
+  test('are none where nothing differs clearly', () => {
+    expect(said({})).toEqual([]);
+  });
+
+  test('name the tile to keep with how many of the closest hands use it', () => {
+    const keep = [
+      { face: 'white', copies: 1, share: 0.81 },
+      { face: 'bam-3', copies: 2, share: 0.9 },
+    ] as const;
+    expect(said({ keep: keep.slice(0, 1), pass: [{ face: 'red', copies: 1, share: 0.12 }] })).toEqual([
+      'Keep the soap: 8 in 10 of your closest hands at the end use it; 1 in 10 use the red dragon.',
+    ]);
+    expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
+      'Keep your pair of 3 bam: 9 in 10 of your closest hands at the end use it; none uses 9 dot.',
+    ]);
+    expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
+      'Keep the soap: 8 in 10 of your closest hands at the end use it; 4 in 10 use the red dragon.',
+      'Passing the red dragon instead of the soap is at least half of the difference.',
+    ]);
+  });
+
+  test('say where the two passes lead, three reasons at most', () => {
+    const lead = {
+      sections: { stairs: { played: 0.2, named: 0.5 } },
+      toGo: { played: 3.9, named: 3.2 },
+      lacking: { played: 2.6, named: 1.8 },
+      concealed: { played: 0.9, named: 0.1 },
+    };
+    expect(said(lead)).toEqual([
+      'That ends 3.2 away on average, not 3.9.',
+      'Stairs is then your closest section 5 times in 10 instead of 2.',
+      'Your closest hands then still need 1.8 tiles where no joker may stand, not 2.6.',
+    ]);
+    expect(said({ concealed: lead.concealed })).toEqual([
+      'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',
+    ]);
+  });
+});
