@@ -97,6 +97,8 @@ export {
 } from './kernels/index.ts';
 export { type RiskGrade, STYLES, type StyleName } from './policy/index.ts';
 export {
+  DAY_SEAT,
+  dealOfDay,
   type History,
   type HistoryFileProblem,
   type HistoryRead,
@@ -109,9 +111,9 @@ export {
   type RoundPlace,
   type RoundPlay,
   type RoundSummary,
+  readDate,
   roundIdFor,
   type StoredCard,
-  type StoredChoice,
   type StoredRound,
   storedChoices,
   textHash,

@@ -27,6 +27,7 @@ export const FRONT = {
 /** Quiet ways on, under the three doors. */
 export const PRACTICE_LINKS = {
   title: 'Practice',
+  day: 'Deal of the day',
   rounds: 'My rounds',
   ownTiles: 'Practice with real tiles',
 } as const;
@@ -37,6 +38,7 @@ export const WERE = {
   recent: 'Before that:',
   table: (code: string) => `table ${code}`,
   deal: 'your deal in this page',
+  day: 'the deal of the day',
 } as const;
 
 export const MISSING = {

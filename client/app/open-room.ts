@@ -1,9 +1,10 @@
 // How each kind of room is opened: at the server, in the page for one deal, or as the example of the help.
 import {
-  type CardFile,
   type CompiledCard,
   compileCard,
+  DAY_SEAT,
   type Deal,
+  dealOfDay,
   type Four,
   type RoundPlay,
   STANDARD_TERMS,
@@ -17,7 +18,6 @@ import { openPendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
-import type { KeepPorts } from '../practice/history/keep-rounds.ts';
 import { readAims, writeAims } from '../room/aims.ts';
 import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
@@ -29,42 +29,14 @@ import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
 import { announcementsOf } from '../table/announcements.ts';
 import { FRONT } from './front-strings.ts';
+import { cardFileOf, keeping } from './kept-rooms.ts';
 import { PRACTICE } from './room-strings.ts';
 import { dealKey, exchangeOf, type SharedDeal } from './routes/deal-link.ts';
-import { pathOf } from './routes/route.ts';
+import { pathOf, type Route } from './routes/route.ts';
 
 const newId = () => randomHex(12);
 
 type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
-
-/** How the rounds of a room are stored in this browser. */
-type Kept = Pick<KeepPorts, 'place' | 'loadCardFile'>;
-
-/** The room, its rounds being stored while it is open. */
-function keeping(room: Room, kept: Kept): Room {
-  let stop: Promise<() => void> | null = null;
-  async function keep(): Promise<() => void> {
-    try {
-      const { keepRounds } = await import('../practice/history/keep-rounds.ts');
-      return keepRounds(room, { ...kept, now: Date.now, startTimer: browserTimer, notes: lastingStorage });
-    } catch {
-      // Without a network the part that stores rounds may be missing; the table goes on without it.
-      return () => {};
-    }
-  }
-  return {
-    ...room,
-    reconnect() {
-      stop ??= keep();
-      room.reconnect();
-    },
-    close() {
-      room.close();
-      void stop?.then((end) => end());
-      stop = null;
-    },
-  };
-}
 
 /** A room with what all rooms of this page share; `key` tells its stored texts from those of other rooms. */
 function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
@@ -113,7 +85,7 @@ export function serverRoom(code: string): Room {
       return { ...connection, pendingCount: () => pending.all().length };
     },
   });
-  return keeping(room, { place: null, loadCardFile });
+  return keeping(room, { placeOf: ({ mode }) => mode, loadCardFile });
 }
 
 interface InPage {
@@ -129,37 +101,49 @@ interface InPage {
 
 /** A table in the page itself for this deal; the address bar follows from deal to deal. */
 export function pageRoom(shared: SharedDeal, settings: Settings): Room {
-  let place: string | null = null;
   const botNames = readBotNames(lastingStorage, dealKey(shared), PRACTICE.bots);
-  const onDeal = (deal: Deal, terms: Terms) => {
-    // One table in the page is one place, however many deals are played at it.
-    if (place !== null) forgetPlace(lastingStorage, place);
+  const onDeal = followDeals((deal, terms) => {
     const dealt = { ...shared, deal, ways: exchangeOf(terms) };
-    place = pathOf({ kind: 'deal', shared: dealt });
     storeBotNames(lastingStorage, dealKey(dealt), botNames);
+    return { kind: 'deal', shared: dealt };
+  });
+  const terms = { ...settings.ways.alone, ...shared.ways };
+  const room = inPage({ title: PRACTICE.title, shared, settings, terms, botNames, onDeal, stored: true });
+  return keeping(room, { placeOf: () => 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
+}
+
+/** A table in the page for the deal of a day: usual ways and bots, so that it is the same for everybody. */
+export function dayRoom(date: string, settings: Settings): Room {
+  const first = dealOfDay(date);
+  const terms = STANDARD_TERMS.alone;
+  const shared: SharedDeal = { deal: first, seat: DAY_SEAT, cardOf: null, ways: exchangeOf(terms) };
+  const room = inPage({
+    title: date,
+    shared,
+    settings: { name: settings.name, style: 'typical' },
+    terms,
+    botNames: PRACTICE.bots,
+    // Only the first deal is the day's; another one is a deal like any other.
+    onDeal: followDeals((deal) =>
+      deal.seed === first.seed ? { kind: 'day', date } : { kind: 'deal', shared: { ...shared, deal } },
+    ),
+    stored: true,
+  });
+  return keeping(room, {
+    placeOf: ({ round }) => (round === 1 ? 'day' : 'page'),
+    loadCardFile: async () => null,
+  });
+}
+
+/** One table in the page is one place, however many deals are played at it; the address bar goes along. */
+function followDeals(routeTo: (deal: Deal, terms: Terms) => Route): (deal: Deal, terms: Terms) => void {
+  let place: string | null = null;
+  return (deal, terms) => {
+    if (place !== null) forgetPlace(lastingStorage, place);
+    place = pathOf(routeTo(deal, terms));
     rememberPlace(lastingStorage, place);
     window.history.replaceState(null, '', place);
   };
-  const terms = { ...settings.ways.alone, ...shared.ways };
-  const room = inPage({ title: PRACTICE.title, shared, settings, terms, botNames, onDeal, stored: true });
-  return keeping(room, { place: 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
-}
-
-/** The card of a table of the server, from the server or else as this browser has stored it. */
-async function cardFileOf(code: string | null): Promise<CardFile | null> {
-  if (code === null) return null;
-  const { loadCardFile } = await import('../cards/load-card.ts');
-  const loaded = await loadCardFile(code);
-  if (loaded !== null) return loaded;
-  const { cardOfTable } = await import('../storage/history/rounds.ts');
-  const stored = await cardOfTable(code);
-  return stored.ok ? (stored.value?.file ?? null) : null;
-}
-
-/** Null where it can be had neither from the server nor here. */
-export async function cardOfTable(code: string): Promise<CompiledCard | null> {
-  const file = await cardFileOf(code);
-  return file && compileCard(file);
 }
 
 /** A round of the past at a table that is closed; what is judged of it now is stored with it. */
@@ -193,7 +177,7 @@ export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard
       };
     },
   });
-  return keeping(room, { place, loadCardFile: () => cardFileOf(code) });
+  return keeping(room, { placeOf: () => place, loadCardFile: () => cardFileOf(code) });
 }
 
 /** The example of the help: always the same tiles and the same three bots. */

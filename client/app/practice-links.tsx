@@ -5,6 +5,7 @@ import type { App } from './routes/app.ts';
 import { pathOf, type Route } from './routes/route.ts';
 
 const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
+  { route: { kind: 'days' }, words: PRACTICE_LINKS.day },
   { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
   { route: { kind: 'own-tiles' }, words: PRACTICE_LINKS.ownTiles },
 ];

@@ -1,5 +1,7 @@
 // Everything that somebody practices alone, and the rounds of the past; fetched when it is first opened.
+export { DayNote, DayScreen } from '../practice/day/day-screen.tsx';
 export { HistoryScreen } from '../practice/history/history-screen.tsx';
 export { PastRoundScreen } from '../practice/history/past-round-screen.tsx';
-export { cardOfTable, pastRoom } from './open-room.ts';
+export { cardOfTable } from './kept-rooms.ts';
+export { dayRoom, pastRoom } from './open-room.ts';
 export { RoomScreen } from './room-screen.tsx';

@@ -57,6 +57,23 @@ function CurrentPage({ app }: { readonly app: App }) {
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':
       return <LazyView part={practicePart}>{({ HistoryScreen }) => <HistoryScreen app={app} />}</LazyView>;
+    case 'days':
+      return <LazyView part={practicePart}>{({ DayScreen }) => <DayScreen app={app} />}</LazyView>;
+    case 'day': {
+      const { date } = route;
+      return (
+        <LazyView part={practicePart}>
+          {({ RoomScreen, DayNote, dayRoom }) => (
+            <RoomScreen
+              key={date}
+              app={app}
+              open={() => dayRoom(date, app.settings.peek())}
+              guide={() => <DayNote app={app} date={date} />}
+            />
+          )}
+        </LazyView>
+      );
+    }
     case 'past-round':
       return (
         <LazyView part={practicePart}>

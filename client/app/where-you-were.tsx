@@ -51,5 +51,6 @@ function placeAt(path: string): Place | null {
   const [name = '', hash = ''] = path.split('#');
   const route = routeOf(name, hash && `#${hash}`);
   if (route.kind === 'room') return { route, name: WERE.table(route.code) };
+  if (route.kind === 'day') return { route, name: WERE.day };
   return route.kind === 'deal' ? { route, name: WERE.deal } : null;
 }

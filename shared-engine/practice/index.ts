@@ -1,5 +1,6 @@
 // The practice layer: what somebody's own device stores of the rounds played, and what it makes of them.
 
+export { DAY_SEAT, dealOfDay, readDate } from './deal-of-day.ts';
 export {
   type History,
   type HistoryFileProblem,
@@ -16,7 +17,6 @@ export {
   type RoundPlace,
   type RoundSummary,
   roundIdFor,
-  type StoredChoice,
   type StoredRound,
   storedChoices,
   textHash,

@@ -100,12 +100,10 @@ export function textHash(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
-/** The choices of a review as they are stored; a deep analysis that was there before stays. */
-export function storedChoices(review: Review, before: readonly StoredChoice[] = []): readonly StoredChoice[] {
-  return review.choices.map(({ kind, step, by, analysis }, nth) => {
-    if (analysis.depth === 'quick') {
-      return before[nth] ?? { kind, step, by, verdict: null, loss: null, halfWidth: null };
-    }
+/** The choices of a review as they are stored. */
+export function storedChoices(review: Review): readonly StoredChoice[] {
+  return review.choices.map(({ kind, step, by, analysis }) => {
+    if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
     const { verdict, loss } = analysis;
     return { kind, step, by, verdict, loss: loss?.value ?? null, halfWidth: loss?.halfWidth ?? null };
   });

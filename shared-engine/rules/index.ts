@@ -6,7 +6,7 @@ export {
   type LeafProof,
   roundIdOf,
 } from './deal/commitment.ts';
-export { type Deal, dealTiles, dealtSize, isSeed, type PreparedDeal } from './deal/deal.ts';
+export { type Deal, dealTiles, dealtSize, isSeed, type PreparedDeal, type RandomDeal } from './deal/deal.ts';
 export { nextDealer } from './deal/next-dealer.ts';
 export { drawn, type Random, seedFrom, shuffled, stream } from './deal/random.ts';
 export { BITS_A_WORD, ROOT_WORDS, rootWords } from './deal/root-words.ts';

@@ -15,13 +15,20 @@ describe('addresses', () => {
 
   const past: Route = { kind: 'past-round', id: '0123456789abcdef'.repeat(2) };
 
-  it.each<Route>([{ kind: 'front' }, { kind: 'room', code: 'ABCD2345' }, deal, { kind: 'rounds' }, past])(
-    'an address leads back to the same route: %o',
-    (route) => {
-      const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
-      expect(routeOf(pathname, hash)).toEqual(route);
-    },
-  );
+  const day: Route = { kind: 'day', date: '2028-02-29' };
+
+  it.each<Route>([
+    { kind: 'front' },
+    { kind: 'room', code: 'ABCD2345' },
+    deal,
+    { kind: 'rounds' },
+    past,
+    { kind: 'days' },
+    day,
+  ])('an address leads back to the same route: %o', (route) => {
+    const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
+    expect(routeOf(pathname, hash)).toEqual(route);
+  });
 
   it('any other address is said to lead nowhere and stays in the address bar', () => {
     expect(routeOf('/index.html')).toEqual({ kind: 'front' });
@@ -30,6 +37,12 @@ describe('addresses', () => {
       expect(pathOf(routeOf(path))).toBe(path);
     }
     expect(routeOf('/t/%E0%A4%A', '')).toEqual({ kind: 'room', code: 'E0A4A' });
+  });
+
+  it('the deal of a day that there is not leads nowhere', () => {
+    for (const date of ['2026-02-29', '2026-13-01', '2026-11-31', '26-11-01', '']) {
+      expect(routeOf('/', `#deal-of-the-day=${date}`)).toMatchObject({ kind: 'missing', what: 'deal' });
+    }
   });
 
   it('a code may be typed in any case, with blanks, dashes, or as the whole link', () => {

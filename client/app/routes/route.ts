@@ -1,6 +1,6 @@
 // Where in the product the page is: the address bar as a type, and the way back.
 
-import { CLASS_PAGES, classLink, PREPARE_PATH, tablePath } from '../../../shared-engine/index.ts';
+import { CLASS_PAGES, classLink, PREPARE_PATH, readDate, tablePath } from '../../../shared-engine/index.ts';
 import { dealHash, readDealHash, type SharedDeal } from './deal-link.ts';
 
 export type Route =
@@ -19,6 +19,9 @@ export type Route =
   /** The rounds that this browser stores, and the review of one of them. */
   | { readonly kind: 'rounds' }
   | { readonly kind: 'past-round'; readonly id: string }
+  /** The deals of the days, or the table in the page for that of one day, as in `2026-11-26`. */
+  | { readonly kind: 'days' }
+  | { readonly kind: 'day'; readonly date: string }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -30,16 +33,20 @@ const LESSON_HASH = '#how-it-goes';
 const OWN_TILES_HASH = '#own-tiles';
 /** What a browser stores is named behind the #, where no server is told of it. */
 const ROUNDS_HASH = '#my-rounds';
+const DAY_HASH = '#deal-of-the-day';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
   if (shared) return { kind: 'deal', shared };
-  if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
   if (hash === OWN_TILES_HASH) return { kind: 'own-tiles' };
   if (hash === ROUNDS_HASH) return { kind: 'rounds' };
   const past = /^#my-rounds=([0-9a-f]{32})$/.exec(hash);
   if (past) return { kind: 'past-round', id: past[1]! };
+  if (hash === DAY_HASH) return { kind: 'days' };
+  const date = hash.startsWith(`${DAY_HASH}=`) ? readDate(hash.slice(DAY_HASH.length + 1)) : null;
+  if (date) return { kind: 'day', date };
+  if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
@@ -68,6 +75,10 @@ export function pathOf(route: Route): string {
       return `/${ROUNDS_HASH}`;
     case 'past-round':
       return `/${ROUNDS_HASH}=${route.id}`;
+    case 'days':
+      return `/${DAY_HASH}`;
+    case 'day':
+      return `/${DAY_HASH}=${route.date}`;
     case 'missing':
       return route.path;
   }

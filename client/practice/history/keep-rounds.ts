@@ -1,5 +1,5 @@
 // Stores each round that closes at a table, and its verdicts as they come, in this browser and nowhere else.
-import { type CardFile, HOUSE_CARD, type RoundPlace } from '../../../shared-engine/index.ts';
+import { type CardFile, HOUSE_CARD, type RoundPlace, type Table } from '../../../shared-engine/index.ts';
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import { type Room, type RoomState, seatedAt } from '../../room/room.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
@@ -8,8 +8,7 @@ import { storeRound } from '../../storage/history/rounds.ts';
 import { roundOf, storedCard } from './round-of.ts';
 
 export interface KeepPorts {
-  /** Null for a table of a server, which says itself who plays there. */
-  readonly place: RoundPlace | null;
+  readonly placeOf: (table: Table) => RoundPlace;
   /** The card of the table as it was written; null where it cannot be had. */
   readonly loadCardFile: () => Promise<CardFile | null>;
   readonly now: () => number;
@@ -48,8 +47,7 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     if (state === null || closedAt === null) return;
     const playedAt = closedAt.at;
     const card = await cardOf(state);
-    const place = ports.place ?? state.table?.mode ?? 'page';
-    const round = roundOf(state, { playedAt, place, card, choices: [] });
+    const round = roundOf(state, { playedAt, placeOf: ports.placeOf, card });
     if (round === null) return;
     const stored = await storeRound(round, card && storedCard(card));
     noteProblem(ports.notes, stored.ok ? null : stored.problem);

@@ -11,9 +11,9 @@ import {
   STEPS,
   type Step,
   type StoredCard,
-  type StoredChoice,
   type StoredRound,
   storedChoices,
+  type Table,
   textHash,
   WIN_MODEL,
 } from '../../../shared-engine/index.ts';
@@ -27,18 +27,13 @@ type ClosedState = Pick<RoomState, 'table' | 'review' | 'aims' | 'commitment'>;
 
 export interface Circumstances {
   readonly playedAt: number;
-  readonly place: RoundPlace;
+  readonly placeOf: (table: Table) => RoundPlace;
   /** Null where the card cannot be had. */
   readonly card: CardFile | null;
-  /** What was known of the choices before. */
-  readonly choices: readonly StoredChoice[];
 }
 
 /** Null unless this page holds a seat in a round that is closed. */
-export function roundOf(
-  state: ClosedState,
-  { playedAt, place, card, choices }: Circumstances,
-): StoredRound | null {
+export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circumstances): StoredRound | null {
   const seated = seatedAt(state.table);
   if (seated === null) return null;
   const { table, view } = seated;
@@ -52,12 +47,12 @@ export function roundOf(
   const summary: RoundSummary = {
     id,
     playedAt,
-    place,
+    place: placeOf(table),
     ...at,
     card: { hash: card && cardHash(card), id: table.card.id, name: table.card.name },
     open: opened !== null,
     judge: JUDGE,
-    choices: state.review ? storedChoices(state.review, choices) : choices,
+    choices: state.review ? storedChoices(state.review) : [],
   };
   const detail = {
     id,

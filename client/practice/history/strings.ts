@@ -1,6 +1,7 @@
 // What the page says about the rounds that this browser stores.
 import type { HistoryFileProblem, RoundSummary } from '../../../shared-engine/index.ts';
 import type { StorageProblem } from '../../storage/history/rounds.ts';
+import { noonOf } from '../dates.ts';
 
 export const ROUNDS = {
   title: 'My rounds',
@@ -81,7 +82,7 @@ export function placeName({ place, table, number }: RoundSummary): string {
     case 'page':
       return 'In this page';
     case 'day':
-      return `Deal of the day, ${dayName(dateOf(table))}`;
+      return `Deal of the day, ${dayName(noonOf(table))}`;
   }
 }
 
@@ -90,7 +91,7 @@ export function findings({ choices }: Pick<RoundSummary, 'choices'>): string {
   const costly = choices.filter(({ verdict, by }) => verdict === 'costly' && by === 'player').length;
   if (costly > 0) return costly === 1 ? 'One costly choice' : `${costly} costly choices`;
   const whole = choices.length > 0 && choices.every(({ verdict }) => verdict !== null);
-  return whole ? 'No costly choice' : 'Review not finished';
+  return whole ? 'No costly choice' : 'Not finished';
 }
 
 /** `Thursday, November 26, 2026`. */
@@ -106,10 +107,4 @@ export function dayName(time: Date): string {
 /** `7:05 PM`. */
 export function clockTime(time: number): string {
   return new Date(time).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' });
-}
-
-/** Noon of a date as in `2026-11-26`. */
-function dateOf(text: string): Date {
-  const [year = 2000, month = 1, day = 1] = text.split('-').map(Number);
-  return new Date(year, month - 1, day, 12);
 }

@@ -1,0 +1,136 @@
+// The deal of today and those of the days before, with the reviews of those that were played here.
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { RoundSummary } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { pathOf, type Route } from '../../app/routes/route.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { listRounds } from '../../storage/history/rounds.ts';
+import { forgetPageRound } from '../../storage/page-round.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { goInPage } from '../../ui/in-page-link.ts';
+import { dateAt, daysBefore, noonOf } from '../dates.ts';
+import { dayName, findings } from '../history/strings.ts';
+import { DAY } from './strings.ts';
+import '../history/history.css';
+
+/** Days shown at first, and each time somebody asks for more. */
+const AT_ONCE = 7;
+
+export function DayScreen({ app }: { readonly app: App }) {
+  const played = useSignal<ReadonlyMap<string, RoundSummary>>(new Map());
+  const count = useSignal(AT_ONCE);
+  const today = dateAt(Date.now());
+  useEffect(() => {
+    // A browser that stores nothing has played nothing.
+    void listRounds().then((listed) => {
+      const days = listed.ok ? listed.value.filter(({ place }) => place === 'day') : [];
+      // The latest comes first in the list and stays in the map.
+      played.value = new Map(days.toReversed().map((round) => [round.table, round]));
+    });
+  }, [played]);
+  const todays = played.value.get(today);
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="practice">
+        <h1>{DAY.title}</h1>
+        <p>{DAY.about}</p>
+        <section class="today">
+          <h2>{dayName(noonOf(today))}</h2>
+          <PageLink app={app} route={{ kind: 'day', date: today }} before={todays && startAnew} button>
+            {todays ? DAY.again : DAY.today}
+          </PageLink>
+          {todays && <Review app={app} round={todays} />}
+        </section>
+        <section class="round-group">
+          <h2>{DAY.earlier}</h2>
+          <ul>
+            {daysBefore(today, count.value).map((date) => (
+              <DayRow key={date} app={app} date={date} round={played.value.get(date)} />
+            ))}
+          </ul>
+        </section>
+        <button
+          type="button"
+          onClick={() => {
+            count.value += AT_ONCE;
+          }}
+        >
+          {DAY.more}
+        </button>
+      </main>
+    </>
+  );
+}
+
+/** A day that was played to its end begins again; one that was left in the middle goes on. */
+function startAnew() {
+  forgetPageRound(lastingStorage);
+}
+
+/** Above the table of a day's deal. */
+export function DayNote({ app, date }: { readonly app: App; readonly date: string }) {
+  return (
+    <p class="past-round">
+      {DAY.above(dayName(noonOf(date)))}{' '}
+      <PageLink app={app} route={{ kind: 'days' }}>
+        {DAY.all}
+      </PageLink>
+    </p>
+  );
+}
+
+interface DayRowProps {
+  readonly app: App;
+  readonly date: string;
+  readonly round: RoundSummary | undefined;
+}
+
+function DayRow({ app, date, round }: DayRowProps) {
+  return (
+    <li class="round-row">
+      <PageLink app={app} route={{ kind: 'day', date }} before={round && startAnew}>
+        <span class="round-name">{dayName(noonOf(date))}</span>
+        <span class="spoken">, </span>
+        <span class="round-facts">{round ? DAY.again : DAY.notPlayed}</span>
+      </PageLink>
+      {round && <Review app={app} round={round} />}
+    </li>
+  );
+}
+
+function Review({ app, round }: { readonly app: App; readonly round: RoundSummary }) {
+  return (
+    <PageLink app={app} route={{ kind: 'past-round', id: round.id }}>
+      {DAY.review(findings(round))}
+    </PageLink>
+  );
+}
+
+interface PageLinkProps {
+  readonly app: App;
+  readonly route: Route;
+  readonly button?: true;
+  /** Called before the page goes there. */
+  readonly before?: (() => void) | undefined;
+  readonly children: ComponentChildren;
+}
+
+function PageLink({ app, route, button, before, children }: PageLinkProps) {
+  return (
+    <a
+      href={pathOf(route)}
+      {...(button && { class: 'button' })}
+      onClick={(event) =>
+        goInPage(event, () => {
+          before?.();
+          app.go(route);
+        })
+      }
+    >
+      {children}
+    </a>
+  );
+}
