@@ -19,6 +19,7 @@ export {
   finalRack,
   type MeasuredValue,
   type NumberReview,
+  namedAlternative,
   type PassReview,
   type RecordedDecision,
   type Review,
@@ -97,6 +98,8 @@ export {
 } from './kernels/index.ts';
 export { type RiskGrade, STYLES, type StyleName } from './policy/index.ts';
 export {
+  type AskedRack,
+  askedRack,
   DAY_SEAT,
   dealOfDay,
   type History,
@@ -112,9 +115,12 @@ export {
   type RoundPlay,
   type RoundSummary,
   readDate,
+  reviewAskedPass,
   roundIdFor,
+  type SectionDistance,
   type StoredCard,
   type StoredRound,
+  sectionDistances,
   storedChoices,
   textHash,
   unpackPlay,

@@ -28,6 +28,7 @@ export const FRONT = {
 export const PRACTICE_LINKS = {
   title: 'Practice',
   day: 'Deal of the day',
+  racks: 'Ten racks',
   rounds: 'My rounds',
   ownTiles: 'Practice with real tiles',
 } as const;

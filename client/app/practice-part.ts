@@ -2,6 +2,7 @@
 export { DayNote, DayScreen } from '../practice/day/day-screen.tsx';
 export { HistoryScreen } from '../practice/history/history-screen.tsx';
 export { PastRoundScreen } from '../practice/history/past-round-screen.tsx';
+export { RacksScreen } from '../practice/racks/racks-screen.tsx';
 export { cardOfTable } from './kept-rooms.ts';
 export { dayRoom, pastRoom } from './open-room.ts';
 export { RoomScreen } from './room-screen.tsx';

@@ -57,6 +57,8 @@ function CurrentPage({ app }: { readonly app: App }) {
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':
       return <LazyView part={practicePart}>{({ HistoryScreen }) => <HistoryScreen app={app} />}</LazyView>;
+    case 'racks':
+      return <LazyView part={practicePart}>{({ RacksScreen }) => <RacksScreen app={app} />}</LazyView>;
     case 'days':
       return <LazyView part={practicePart}>{({ DayScreen }) => <DayScreen app={app} />}</LazyView>;
     case 'day': {

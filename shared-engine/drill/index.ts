@@ -37,5 +37,5 @@ export type { ClassEntry } from './report/entry.ts';
 export { MISTAKE_CATEGORY_NAMES } from './report/mistake-categories.ts';
 export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
-export { sampleRackWithRarity } from './sampled.ts';
+export { sampleRack, sampleRackWithRarity } from './sampled.ts';
 export { DRILL_BUDGET, type SearchBudget, searchBudget } from './search-budget.ts';

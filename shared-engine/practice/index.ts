@@ -10,6 +10,13 @@ export {
   MAX_HISTORY_BYTES,
   type StoredCard,
 } from './history-file.ts';
+export {
+  type AskedRack,
+  askedRack,
+  reviewAskedPass,
+  type SectionDistance,
+  sectionDistances,
+} from './rack-question.ts';
 export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
 export {
   mergedSummary,

@@ -25,6 +25,7 @@ describe('addresses', () => {
     past,
     { kind: 'days' },
     day,
+    { kind: 'racks' },
   ])('an address leads back to the same route: %o', (route) => {
     const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
     expect(routeOf(pathname, hash)).toEqual(route);

@@ -22,6 +22,8 @@ export type Route =
   /** The deals of the days, or the table in the page for that of one day, as in `2026-11-26`. */
   | { readonly kind: 'days' }
   | { readonly kind: 'day'; readonly date: string }
+  /** Ten racks, one question. */
+  | { readonly kind: 'racks' }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -34,6 +36,7 @@ const OWN_TILES_HASH = '#own-tiles';
 /** What a browser stores is named behind the #, where no server is told of it. */
 const ROUNDS_HASH = '#my-rounds';
 const DAY_HASH = '#deal-of-the-day';
+const RACKS_HASH = '#ten-racks';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -44,6 +47,7 @@ export function routeOf(path: string, hash = ''): Route {
   const past = /^#my-rounds=([0-9a-f]{32})$/.exec(hash);
   if (past) return { kind: 'past-round', id: past[1]! };
   if (hash === DAY_HASH) return { kind: 'days' };
+  if (hash === RACKS_HASH) return { kind: 'racks' };
   const date = hash.startsWith(`${DAY_HASH}=`) ? readDate(hash.slice(DAY_HASH.length + 1)) : null;
   if (date) return { kind: 'day', date };
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
@@ -75,6 +79,8 @@ export function pathOf(route: Route): string {
       return `/${ROUNDS_HASH}`;
     case 'past-round':
       return `/${ROUNDS_HASH}=${route.id}`;
+    case 'racks':
+      return `/${RACKS_HASH}`;
     case 'days':
       return `/${DAY_HASH}`;
     case 'day':

@@ -1,0 +1,49 @@
+// What is said of an answer: its verdict, what there was to choose, and why.
+import {
+  type ChoiceReview,
+  type ChoiceStory,
+  choiceVerdict,
+  type Face,
+  namedAlternative,
+} from '../../../shared-engine/index.ts';
+import { VERDICTS } from '../../room/verdicts.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
+import { QUESTION } from './strings.ts';
+
+interface JudgedChoiceProps {
+  readonly choice: ChoiceReview;
+  readonly story: ChoiceStory;
+}
+
+export function JudgedChoice({ choice, story }: JudgedChoiceProps) {
+  const better = betterTiles(choice);
+  return (
+    <article class="judged">
+      <h3>{VERDICTS[story.verdict].name}</h3>
+      {choice.kind === 'pass' && (
+        <div class="judged-tiles">
+          <figure>
+            <figcaption>{QUESTION.yours}</figcaption>
+            <TileRow tiles={choice.played.tiles} />
+          </figure>
+          {better && (
+            <figure>
+              <figcaption>{QUESTION.better}</figcaption>
+              <TileRow tiles={better} />
+            </figure>
+          )}
+        </div>
+      )}
+      {story.sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </article>
+  );
+}
+
+/** Null where nothing better is told. */
+function betterTiles(choice: ChoiceReview): readonly Face[] | null {
+  const verdict = choiceVerdict(choice);
+  if (verdict !== 'costly' && verdict !== 'a-little-worse') return null;
+  return namedAlternative(choice)?.tiles ?? null;
+}

@@ -1,0 +1,246 @@
+// Ten racks, one question: what is asked and of which racks, then rack by rack the answer and why.
+import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
+import { createSwarKernel, houseCard, type Kernel } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { randomHex } from '../../connection/random.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
+import { Bar } from '../../ui/bar.tsx';
+import { JudgedChoice } from '../question/judged-choice.tsx';
+import { RackPicker } from '../question/rack-picker.tsx';
+import {
+  type AnsweredRack,
+  RACKS_AT_ONCE,
+  type RackAnswer,
+  type RacksModel,
+  type RacksState,
+  racksModel,
+} from './model.ts';
+import {
+  chooseSections,
+  chooseTiles,
+  RACKS,
+  type RackQuestion,
+  rackTitle,
+  sectionsSentence,
+  WISHES,
+} from './strings.ts';
+import '../history/history.css';
+import '../question/question.css';
+import '../../tiles/tiles.css';
+
+const QUESTIONS = Object.keys(RACKS.questions) as readonly RackQuestion[];
+
+export function RacksScreen({ app }: { readonly app: App }) {
+  const kernel = useMemo(() => createSwarKernel(houseCard()), []);
+  const model = useMemo(() => racksModel(kernel, () => randomHex(32)), [kernel]);
+  const state = model.state.value;
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="practice">
+        <h1>{RACKS.title}</h1>
+        {state.is === 'choosing' && <Choosing model={model} problem={state.problem} />}
+        {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
+        {state.is === 'done' && <Done model={model} again={state.again} />}
+      </main>
+    </>
+  );
+}
+
+function Choosing({ model, problem }: { readonly model: RacksModel; readonly problem: string | null }) {
+  const question = useSignal<RackQuestion>('pass');
+  const wish = useSignal(0);
+  return (
+    <>
+      <p>{RACKS.about}</p>
+      <fieldset>
+        <legend>{RACKS.question}</legend>
+        {QUESTIONS.map((one) => (
+          <label key={one} class="choice">
+            <input
+              type="radio"
+              name="question"
+              checked={question.value === one}
+              onChange={() => {
+                question.value = one;
+              }}
+            />
+            <span>{RACKS.questions[one]}</span>
+          </label>
+        ))}
+      </fieldset>
+      <div class="field">
+        <label for="wish">{RACKS.wish}</label>
+        <select
+          id="wish"
+          value={wish.value}
+          onChange={(event) => {
+            wish.value = event.currentTarget.selectedIndex;
+          }}
+        >
+          {WISHES.map(({ name }, place) => (
+            <option key={name} value={place}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      {problem && (
+        <p class="notice" role="alert">
+          {problem}
+        </p>
+      )}
+      <button
+        type="button"
+        class="primary"
+        onClick={() => model.start(question.value, WISHES[wish.value]?.wish ?? null)}
+      >
+        {RACKS.start}
+      </button>
+    </>
+  );
+}
+
+interface AskingProps {
+  readonly model: RacksModel;
+  readonly kernel: Kernel;
+  readonly state: RacksState & { readonly is: 'asking' };
+}
+
+function Asking({ model, kernel, state }: AskingProps) {
+  const { nth, asked, question, answer } = state;
+  const tiles = useSignal<readonly number[]>([]);
+  const sections = useSignal<readonly string[]>([]);
+  const missing =
+    question === 'pass' ? chooseTiles(tiles.value.length) : chooseSections(sections.value.length);
+  const submit = () => {
+    if (missing !== '') return;
+    if (question === 'sections') model.nameSections(sections.value);
+    else model.pass(tiles.value.map((place) => asked.rack[place]!));
+  };
+  return (
+    <>
+      <h2>{rackTitle(nth)}</h2>
+      <p>
+        <b>{RACKS.questions[question]}</b> {asked.isEast ? RACKS.east : RACKS.notEast}
+      </p>
+      {question === 'pass' && answer === null ? (
+        <RackPicker
+          rack={asked.rack}
+          chosen={tiles.value}
+          onChange={(chosen) => {
+            tiles.value = chosen;
+          }}
+        />
+      ) : (
+        <TileRow tiles={asked.rack} marked={tiles.value.map((place) => asked.rack[place]!)} />
+      )}
+      {question === 'sections' && answer === null && (
+        <SectionPicker
+          kernel={kernel}
+          chosen={sections.value}
+          onChange={(chosen) => {
+            sections.value = chosen;
+          }}
+        />
+      )}
+      {answer === null ? (
+        <>
+          <p role="status">{missing}</p>
+          <button type="button" class="primary" aria-disabled={missing !== ''} onClick={submit}>
+            {RACKS.answer}
+          </button>
+        </>
+      ) : (
+        <>
+          <div role="status">
+            <Answer answer={answer} />
+          </div>
+          <div class="row">
+            <button type="button" class="primary" onClick={() => model.next()}>
+              {nth < RACKS_AT_ONCE ? RACKS.next : RACKS.finish}
+            </button>
+            <button type="button" onClick={() => model.stop()}>
+              {RACKS.stop}
+            </button>
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+interface SectionPickerProps {
+  readonly kernel: Kernel;
+  readonly chosen: readonly string[];
+  readonly onChange: (chosen: readonly string[]) => void;
+}
+
+function SectionPicker({ kernel, chosen, onChange }: SectionPickerProps) {
+  return (
+    <div class="row">
+      {kernel.card.sections.map(({ id, name }) => (
+        <label key={id} class="choice pill">
+          <input
+            type="checkbox"
+            checked={chosen.includes(id)}
+            onChange={() =>
+              onChange(chosen.includes(id) ? chosen.filter((one) => one !== id) : [...chosen, id])
+            }
+          />
+          <span>{name}</span>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+function Answer({ answer }: { readonly answer: RackAnswer }) {
+  if (answer.kind === 'pass') {
+    const { choices, story } = answer.review;
+    return (
+      <>
+        {choices.map((choice, place) => (
+          <JudgedChoice key={choice.kind} choice={choice} story={story.choices[place]!} />
+        ))}
+      </>
+    );
+  }
+  const { named, distances } = answer;
+  return (
+    <article class="judged">
+      <h3>{sectionsSentence(named, distances)}</h3>
+      <table class="distances">
+        <caption>{RACKS.distance}</caption>
+        <tbody>
+          {distances.map(({ id, name, toGo }) => (
+            <tr key={id} class={named.includes(id) ? 'mine' : ''}>
+              <th scope="row">{name}</th>
+              <td>{toGo} away</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </article>
+  );
+}
+
+function Done({ model, again }: { readonly model: RacksModel; readonly again: readonly AnsweredRack[] }) {
+  return (
+    <>
+      <h2>{RACKS.doneTitle}</h2>
+      <p>{again.length === 0 ? RACKS.nothing : RACKS.another}</p>
+      {again.map(({ nth, asked, answer }) => (
+        <section key={nth} class="round-group">
+          <h3>{rackTitle(nth)}</h3>
+          <TileRow tiles={asked.rack} />
+          <Answer answer={answer} />
+        </section>
+      ))}
+      <button type="button" class="primary" onClick={() => model.stop()}>
+        {RACKS.again}
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,68 @@
+// What the page says about ten racks and one question.
+import type { Constraint, SectionDistance } from '../../../shared-engine/index.ts';
+import { sentenceList } from '../../tiles/tile-names.ts';
+
+export const RACKS = {
+  title: 'Ten racks, one question',
+  about: 'Ten dealt racks, no exchange. You answer, read why, and go on. About ten minutes.',
+  question: 'The question',
+  questions: {
+    pass: 'Which three tiles would you pass first?',
+    sections: 'Which two sections would you aim for?',
+  },
+  wish: 'The racks',
+  start: 'Deal the first rack',
+  dealing: 'Dealing…',
+  east: 'You are East: 14 tiles.',
+  notEast: 'You are not East: 13 tiles.',
+  answer: 'That is my answer',
+  next: 'Next rack',
+  finish: 'That was the tenth. Look back',
+  distance: 'How far each section is',
+  doneTitle: 'Ten racks done',
+  nothing: 'No rack of these needs another look.',
+  another: 'Worth another look:',
+  again: 'Ten more',
+  stop: 'Stop here',
+} as const;
+
+export type RackQuestion = keyof typeof RACKS.questions;
+
+/** What the racks may be like. */
+export const WISHES: readonly { readonly name: string; readonly wish: Constraint | null }[] = [
+  { name: 'any rack, by chance', wish: null },
+  { name: 'three pairs or more', wish: { pairs: { from: 3 } } },
+  { name: 'a joker or more', wish: { jokers: { from: 1 } } },
+  { name: 'no joker and no flower', wish: { jokers: 0, flowers: 0 } },
+  { name: 'like numbers', wish: { likeNumbers: { from: 5 } } },
+  { name: 'four or more in a row', wish: { inARow: { from: 4 } } },
+  { name: 'far from every hand', wish: { toGo: { from: 10 } } },
+];
+
+export function rackTitle(nth: number): string {
+  return `Rack ${nth} of 10`;
+}
+
+export function chooseTiles(chosen: number): string {
+  if (chosen > 3) return 'Three tiles are enough. Take one back.';
+  return chosen === 3
+    ? ''
+    : `Choose ${3 - chosen} ${chosen > 0 ? 'more ' : ''}${chosen === 2 ? 'tile' : 'tiles'}.`;
+}
+
+export function chooseSections(chosen: number): string {
+  if (chosen > 2) return 'Two sections are enough. Take one back.';
+  return chosen === 2 ? '' : `Choose ${chosen === 1 ? 'one more section' : 'two sections'}.`;
+}
+
+/** What the named sections are worth, in one sentence. */
+export function sectionsSentence(named: readonly string[], distances: readonly SectionDistance[]): string {
+  const reached = distances
+    .filter(({ id, inReach }) => inReach && named.includes(id))
+    .map(({ name }) => name);
+  if (reached.length === named.length) return 'Both are among the closest.';
+  const [nearest] = distances;
+  const closest = `The closest is ${nearest?.name}, ${nearest?.toGo} away.`;
+  if (reached.length === 0) return `Neither is among the closest. ${closest}`;
+  return `${sentenceList(reached)} is among the closest, the other is not.`;
+}
