@@ -21,6 +21,7 @@ import { hasPage, isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
 import { rejectionIn, rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
+import { sameDealRoutes } from './http/same-deal.ts';
 import { requireTls, securityHeaders } from './http/security-headers.ts';
 import { statusRoutes } from './http/status.ts';
 import { errorFacts } from './log.ts';
@@ -121,7 +122,9 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   roomRoutes(app, { registry, tickets, entropy, clock, cards, roomsPerMinute });
   botRoutes(app, { registry, entropy });
   roomPersonalDataRoutes(app, { registry, store });
-  classRoutes(app, { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute });
+  const lessons = { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute };
+  classRoutes(app, lessons);
+  sameDealRoutes(app, lessons);
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);
   gateway.listen(app);

@@ -10,8 +10,9 @@ export const FRONT = {
   },
   friends: {
     title: 'With friends',
-    about: 'Open a table and send the link. Bots take the empty seats.',
+    about: 'Open a table and send the link. Or let each play the same tiles with three bots, and compare.',
     button: 'Open a table',
+    same: 'The same deal for each',
   },
   group: {
     title: 'Lead a group',

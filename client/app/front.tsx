@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
 import { CodeField } from '../room/code-field.tsx';
+import { drillWaysOf } from '../room/ways.ts';
 import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { NameField } from '../ui/name-field.tsx';
@@ -53,6 +54,17 @@ export function Front({ app }: { readonly app: App }) {
     }
   }
 
+  async function openSame() {
+    busy.value = true;
+    problem.value = null;
+    const rooms = await roomsPart.fetch();
+    const { style, ways } = settings;
+    const answer = await rooms?.openSameDeal({ style, ways: drillWaysOf(ways.friends), card: card.value });
+    busy.value = false;
+    if (answer?.ok) app.go({ kind: 'class', code: answer.value.code, part: 'main' });
+    else problem.value = answer?.message ?? LAZY.failed;
+  }
+
   return (
     <>
       <Bar app={app} home={false} />
@@ -98,6 +110,9 @@ export function Front({ app }: { readonly app: App }) {
               onClick={() => void open('friends')}
             >
               {FRONT.friends.button}
+            </button>
+            <button type="button" aria-disabled={busy.value} onClick={() => void openSame()}>
+              {FRONT.friends.same}
             </button>
           </section>
           <section class="mode">

@@ -2,11 +2,14 @@
 import {
   botInvitedSchema,
   type ClaimSeat,
+  classOpenedSchema,
   httpRejectionSchema,
   invitationsPath,
   type OpenRoom,
+  type OpenSameDeal,
   ROOMS_PATH,
   roomOpenedSchema,
+  SAME_DEALS_PATH,
   type Seat,
   seatClaimedSchema,
   seatsPath,
@@ -30,6 +33,10 @@ const UNREACHABLE: Failure = {
   code: 'unreachable',
   message: 'The server cannot be reached. Check your connection and try again.',
 };
+
+export function openSameDeal(request: OpenSameDeal) {
+  return call(SAME_DEALS_PATH, request, classOpenedSchema);
+}
 
 export function openRoom(request: OpenRoom) {
   return call(ROOMS_PATH, request, roomOpenedSchema);

@@ -2,6 +2,7 @@
 import type { DealFile, RoundCheck } from '../../shared-engine/index.ts';
 
 export const DEAL_CHECK = {
+  same: 'The server drew these tiles once for all of you, so there is no fixed deal of your own to check.',
   prepared:
     'A teacher prepared this deal. Its tiles were chosen, not left to chance, so there is nothing to check.',
   nothing: 'No. The table has shown a fingerprint but nothing that opens it, so this deal cannot be checked.',

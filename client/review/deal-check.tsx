@@ -15,7 +15,10 @@ interface DealCheckPanelProps {
 export function DealCheckPanel({ seated, kept }: DealCheckPanelProps) {
   const [part, setPart] = useState<ResultPart | 'failed' | null>(null);
   const commitment = kept?.round === seated.table.round ? kept.commitment : seated.view.commitment;
-  if (commitment === null) return <p class="panel aside">{DEAL_CHECK.prepared}</p>;
+  if (commitment === null) {
+    const amongFriends = seated.table.controls?.amongFriends === true;
+    return <p class="panel aside">{amongFriends ? DEAL_CHECK.same : DEAL_CHECK.prepared}</p>;
+  }
   const opened = (open: boolean) => {
     if (!open || (part !== null && part !== 'failed')) return;
     import('./deal-check-result.tsx').then(setPart, () => setPart('failed'));

@@ -44,7 +44,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
-      {home !== 'past' && (
+      {home !== 'past' && !table.controls?.amongFriends && (
         <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
       )}
       <TableTalk room={room} table={table} waiting={notReady(table)} />

@@ -166,3 +166,8 @@ export function unusualCount(terms: Terms, mode: Mode): number {
 function isUsual({ name }: Way, terms: Terms, mode: Mode): boolean {
   return terms[name] === STANDARD_TERMS[mode][name];
 }
+
+/** The part of a table's terms that a drill fixes. */
+export function drillWaysOf({ secondCharleston, blindPasses, courtesy, cardHelp, passLog }: Terms) {
+  return { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
+}

@@ -39,7 +39,9 @@ export function announcementsOf(before: Table | null, next: Table): readonly str
 function dealAnnouncement(table: Table, view: SeatView): string {
   const dealer = view.dealer === table.you ? 'You are East' : `${nameOf(table, view.dealer)} is East`;
   // A deal without a fingerprint was prepared by a teacher; this is said before the first pass (rule D4).
-  const prepared = view.commitment === null ? ' A teacher prepared this deal.' : '';
+  const amongFriends = table.controls?.amongFriends === true;
+  const fixed = amongFriends ? ' Your friends hold the same tiles.' : ' A teacher prepared this deal.';
+  const prepared = view.commitment === null ? fixed : '';
   return `Dealt: ${tileCount(view.rack.length)} on your rack. ${dealer}.${prepared}`;
 }
 

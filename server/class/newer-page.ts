@@ -1,11 +1,13 @@
-// A page of a class's teacher that answers when it has changed: its version is made of what it shows and of nothing else.
+// A page of a class that answers when it has changed: its version is made of what it shows and of nothing else.
 import { createHash } from 'node:crypto';
-import type { BigScreen, Dashboard } from '../../shared-engine/index.ts';
+import type { BigScreen, Dashboard, FriendChoices } from '../../shared-engine/index.ts';
 import type { Clock } from '../ports.ts';
 import type { ActiveClass } from './active-class.ts';
 
 /** How long a request waits for something new, in milliseconds: shorter than what proxies allow. */
 const LONG_POLL_MS = 20_000;
+
+type PollablePage = Omit<Dashboard, 'version'> | Omit<BigScreen, 'version'> | Omit<FriendChoices, 'version'>;
 
 interface Asked {
   readonly live: ActiveClass;
@@ -18,7 +20,7 @@ interface Asked {
  * Waits while the asker has seen everything, or until it is time to ask again. A change that the page does not show is
  * not told either: a count of changes would say how far somebody has come (rule AN7).
  */
-export async function newerPage<Page extends Omit<Dashboard, 'version'> | Omit<BigScreen, 'version'>>(
+export async function newerPage<Page extends PollablePage>(
   { live, clock, seen }: Asked,
   make: () => Promise<Page>,
 ): Promise<Page & { readonly version: number }> {
@@ -34,7 +36,7 @@ export async function newerPage<Page extends Omit<Dashboard, 'version'> | Omit<B
 }
 
 /** The first 48 bits of a hash. Times are taken as when they began or will end, so that none changes by passing. */
-function versionOf(page: Omit<Dashboard, 'version'> | Omit<BigScreen, 'version'>, now: number): number {
+function versionOf(page: PollablePage, now: number): number {
   const text = JSON.stringify(page, (key, value: unknown) => {
     if (typeof value !== 'number') return value;
     if (key === 'since') return value === 0 ? 0 : now - value;

@@ -52,6 +52,7 @@ function controlsOf(state: ClassState, code: string): TeacherControls {
     standIn: standInsAt(state, code),
     ...(!ended && isGuided(state) && { guided: true }),
     ...(terms.cardClosed && { cardClosed: true }),
+    ...(terms.amongFriends && { amongFriends: true }),
   };
 }
 

@@ -65,6 +65,7 @@ export function controlsFor(
     held: play !== null && isHeld(play.round, controls),
     standIn: listening !== null && controls.standIn.includes(listening.seat),
     cardClosed: controls.cardClosed === true,
+    ...(controls.amongFriends && { amongFriends: true }),
   };
 }
 

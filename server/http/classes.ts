@@ -44,7 +44,7 @@ export interface ClassRoutes extends BigScreenPorts {
   readonly roomsPerMinute: number;
 }
 
-type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
+export type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
 export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   const { classes, roomsPerMinute } = ports;
@@ -115,7 +115,10 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   }
 }
 
-async function classAt(classes: Classes, { params }: FastifyRequest<AtClass>): Promise<ActiveClass | null> {
+export async function classAt(
+  classes: Classes,
+  { params }: FastifyRequest<AtClass>,
+): Promise<ActiveClass | null> {
   const code = parseCode(params.code);
   return code === null ? null : classes.find(code);
 }

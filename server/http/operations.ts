@@ -139,6 +139,25 @@ const lesson: readonly Operation[] = [
     rejections: ['bad-card', 'bad-drill', 'busy', 'too-many-rooms'],
   },
   {
+    method: 'post',
+    path: '/api/same-deals',
+    summary:
+      'Opens one deal that friends play each for themselves, without a teacher; its code is joined like a class.',
+    callers: ['anybody'],
+    body: 'OpenSameDeal',
+    good: { 201: 'ClassOpened' },
+    rejections: ['bad-card', 'busy', 'too-many-rooms'],
+  },
+  {
+    method: 'get',
+    path: `${CLASS}/choices`,
+    summary: 'What friends chose at the steps that the asker has come past; answers when it has changed.',
+    callers: ['player'],
+    good: { 200: 'FriendChoices' },
+    rejections: ['no-such-class'],
+    waits: true,
+  },
+  {
     method: 'get',
     path: CLASS,
     summary: 'What anybody with the code may know, and whether the asker is its teacher or a player.',

@@ -28,6 +28,7 @@ const controls = z.strictObject({
   standIn: z.array(seatSchema).readonly(),
   guided: z.boolean().exactOptional(),
   cardClosed: z.boolean().exactOptional(),
+  amongFriends: z.literal(true).exactOptional(),
 });
 
 const said = { seat: seatSchema, phrase: z.enum(PHRASES), to: seatSchema.nullable() };

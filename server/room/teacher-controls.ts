@@ -10,6 +10,8 @@ export interface TeacherControls {
   readonly guided?: boolean;
   /** Whether nobody has the card beside the rack; missing where everybody may. */
   readonly cardClosed?: boolean;
+  /** Whether friends play one deal here without a teacher (rule SD2); missing where they do not. */
+  readonly amongFriends?: true;
 }
 
 export const NO_CONTROLS: TeacherControls = { holdBefore: null, standIn: [] };

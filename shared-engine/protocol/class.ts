@@ -23,6 +23,8 @@ export const classTermsSchema = z.strictObject({
   names: z.boolean(),
   /** Whether players have no card beside the rack while they choose. */
   cardClosed: z.boolean().default(false),
+  /** Set where friends play one deal without a teacher: who has chosen is shown what the others chose (rule SD1). */
+  amongFriends: z.literal(true).exactOptional(),
 });
 export type ClassTerms = z.infer<typeof classTermsSchema>;
 
@@ -49,7 +51,7 @@ export function isAnonymous({ names, racks }: Pick<ClassTerms, 'names' | 'racks'
 export const openClassSchema = z.strictObject({
   /** A drill file's content; the drill parser says what is wrong with it. */
   drill: z.unknown(),
-  terms: classTermsSchema,
+  terms: classTermsSchema.omit({ amongFriends: true }),
   /** A card file, or null for the house card. */
   card: z.unknown().nullable(),
 });

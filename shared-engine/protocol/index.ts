@@ -55,6 +55,7 @@ export {
   personalDataPath,
   ROOMS_PATH,
   roomPath,
+  SAME_DEALS_PATH,
   SOCKET_PATH,
   seatsPath,
   tablePath,
@@ -80,6 +81,13 @@ export {
   ticketSchema,
   versionSchema,
 } from './room-http.ts';
+export {
+  type FriendChoice,
+  type FriendChoices,
+  friendChoicesSchema,
+  type OpenSameDeal,
+  openSameDealSchema,
+} from './same-deal.ts';
 export {
   applyDelta,
   PHRASES,

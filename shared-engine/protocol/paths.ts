@@ -62,12 +62,15 @@ export function botLink(tableLink: string, secret: string): string {
   return `${tableLink}#bot=${secret}`;
 }
 
+/** `POST` opens one deal for friends without a teacher: `openSameDealSchema` → `classOpenedSchema`. */
+export const SAME_DEALS_PATH = '/api/same-deals';
+
 /** `POST` opens a class. */
 export const CLASSES_PATH = '/api/classes';
 
 export function classPath(
   code: string,
-  part: '' | 'players' | 'actions' | 'aims' | 'dashboard' | 'big-screen' | 'report' = '',
+  part: '' | 'players' | 'actions' | 'aims' | 'choices' | 'dashboard' | 'big-screen' | 'report' = '',
 ): string {
   const path = `${CLASSES_PATH}/${encodeURIComponent(code)}`;
   return part === '' ? path : `${path}/${part}`;

@@ -62,7 +62,15 @@ export const tableSchema = z.object({
   /** The last words of each seat, the latest last; they hold until the next step is over. Missing where nobody spoke. */
   said: z.array(saidSchema).readonly().exactOptional(),
   /** At a table of a class: whether the teacher has stopped it, a bot stands in for this seat, and the card is closed. */
-  controls: z.object({ held: z.boolean(), standIn: z.boolean(), cardClosed: z.boolean() }).exactOptional(),
+  controls: z
+    .object({
+      held: z.boolean(),
+      standIn: z.boolean(),
+      cardClosed: z.boolean(),
+      /** Whether friends play this deal without a teacher, and may see each other's choices (rule SD1). */
+      amongFriends: z.literal(true).exactOptional(),
+    })
+    .exactOptional(),
 });
 export type Table = z.infer<typeof tableSchema>;
 

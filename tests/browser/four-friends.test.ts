@@ -160,6 +160,31 @@ describe('a table of four friends', () => {
     await host.getByText('bot by Ines').waitFor({ state: 'detached' });
   });
 
+  it('SD1 friends are dealt the same tiles and see each other’s pass once they have passed themselves', async () => {
+    const [ines, tomas] = [await suite.newPage(), await suite.newPage({ viewport: PHONE })];
+    await ines.goto(suite.origin());
+    await ines.getByRole('button', { name: 'The same deal for each' }).click();
+    await ines.getByLabel('Your name at the table').fill('Ines');
+    await ines.getByRole('button', { name: 'Deal me in' }).click();
+    await rack(ines).waitFor();
+    await ines.getByText('What the others chose').click();
+    const link = await ines.getByLabel('Ask your friends in').inputValue();
+    await tomas.goto(`${link}/`.toLowerCase());
+    await tomas.getByLabel('Your name at the table').fill('Tomas');
+    await tomas.getByText('Nobody sees your rack or your review.').waitFor();
+    await tomas.getByRole('button', { name: 'Deal me in' }).click();
+    await rack(tomas).waitFor();
+    expect(await tileLabels(tomas)).toEqual(await tileLabels(ines));
+    await tomas.getByText('What the others chose').click();
+    await tomas.getByText('Here with you: Ines.').waitFor();
+    await passThree(ines);
+    await ines.getByText('Nobody else has come this far yet.').waitFor();
+    expect(await tomas.locator('.friend-choices dl').count()).toBe(0);
+    await passThree(tomas);
+    await tomas.locator('.friend-choices dt').getByText('Ines').waitFor();
+    expect([await axeFindings(tomas), await horizontalOverflow(tomas)]).toEqual([[], 0]);
+  });
+
   it('the table says that a friend is away, and the friend returns to the same tiles', async () => {
     const host = await suite.newPage();
     const guest = await suite.newPage({ viewport: PHONE });

@@ -1,11 +1,17 @@
 // What friends do at their table besides passing: agree on how it plays, change places, and say a word.
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { personalDataPath } from '../../shared-engine/protocol/paths.ts';
+import { classOpenedSchema } from '../../shared-engine/protocol/class.ts';
+import { classPath, personalDataPath, SAME_DEALS_PATH } from '../../shared-engine/protocol/paths.ts';
 import { personalDataSchema } from '../../shared-engine/protocol/room-http.ts';
+import { friendChoicesSchema } from '../../shared-engine/protocol/same-deal.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
+import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
+import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
-import { anyAnswer, deal, ownView, pass, sitDown, tableOfFour, watch } from '../kit/http-client.ts';
+import { type JoinedPlayer, joinClass } from '../kit/class-room.ts';
+import { anyAnswer, deal, ownView, pass, post, sitDown, tableOfFour, watch } from '../kit/http-client.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
+import type { Peer } from '../kit/sockets.ts';
 
 let server: TestServer;
 beforeAll(async () => {
@@ -95,4 +101,47 @@ test('TG2 TG3 a sentence reaches everybody until the step is over, and nobody ca
   await spectator.untilTable((table) => words(table).length === 0, 'the next step');
   await pass(server, 20_000, [...peers, spectator]);
   expect(await guest.act({ kind: 'say', phrase: 'well-passed', to: null })).toMatchObject({ kind: 'ack' });
+});
+
+function tilesOf({ step: _, ...choice }: AnswerChoice) {
+  return choice;
+}
+
+test('SD1 SD2 friends hold the same tiles and read each other’s choices one step behind their own', async () => {
+  const response = await post(`${server.url}${SAME_DEALS_PATH}`, { style: 'typical', card: null });
+  const { code } = classOpenedSchema.parse(await response.json());
+  expect(response.headers.get('set-cookie')).toBeNull();
+  const [ines, tomas] = [await joinClass(server, code, 'Ines'), await joinClass(server, code, 'Tomas')];
+  const [first, second] = [await sitDown(server, ines), await sitDown(server, tomas)];
+  await Promise.all([first, second].map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
+  expect(ownView(first).rack).toEqual(ownView(second).rack);
+  const choices = async ({ classSecret }: JoinedPlayer) => {
+    const headers = { authorization: `Bearer ${classSecret}` };
+    const answer = await fetch(`${server.url}${classPath(code, 'choices')}`, { headers });
+    return friendChoicesSchema.parse(await answer.json());
+  };
+  const before = await choices(tomas);
+  expect(before).toMatchObject({ friends: ['Ines'], steps: [] });
+  const passTo = async (peer: Peer, below: number, step: string) => {
+    const choice = anyAnswer(ownView(peer), { below: (count) => Math.min(below, count - 1) });
+    await peer.choose(choice);
+    await pass(server, 10_000, [first, second]);
+    await peer.untilTable(() => stepOf(ownView(peer).stage) === step, step);
+    return choice;
+  };
+  const passed = await passTo(first, 0, 'first-across');
+  await passTo(first, 0, 'first-left');
+  // Nothing that Tomas can fetch has changed, not even its version.
+  expect(await choices(tomas)).toEqual(before);
+  await passTo(second, 1, 'first-across');
+  const [step, ...more] = (await choices(tomas)).steps;
+  expect(more).toEqual([]);
+  expect(step).toMatchObject({
+    step: 'first-right',
+    others: [{ name: 'Ines', sameTiles: true, choice: tilesOf(passed) }],
+  });
+  // From here on they hold other tiles.
+  await passTo(second, 0, 'first-left');
+  expect((await choices(ines)).steps[1]?.others).toMatchObject([{ name: 'Tomas', sameTiles: false }]);
+  expect((await fetch(`${server.url}${classPath(code, 'choices')}`)).status).toBe(404);
 });

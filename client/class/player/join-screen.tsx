@@ -6,7 +6,7 @@ import { WaysFolded } from '../../room/ways-panel.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import { NameField } from '../../ui/name-field.tsx';
 import { joinClass } from '../model/requests.ts';
-import { JOIN, termsSentences } from './strings.ts';
+import { FRIENDS, JOIN, termsSentences } from './strings.ts';
 
 interface JoinScreenProps {
   readonly app: App;
@@ -16,6 +16,7 @@ interface JoinScreenProps {
 
 export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
   const { name } = app.settings.value;
+  const { amongFriends } = info.terms;
   const missing = useSignal(false);
   const problem = useSignal<string | null>(null);
   const busy = useSignal(false);
@@ -35,12 +36,12 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
     <>
       <Bar app={app} home />
       <main class="class-page join">
-        <h1>{JOIN.title(info.title)}</h1>
+        <h1>{amongFriends ? FRIENDS.title : JOIN.title(info.title)}</h1>
         {info.ended || !info.joiningOpen ? (
           <p>{info.ended ? JOIN.over : JOIN.closed}</p>
         ) : (
           <form class="join-form" onSubmit={(event) => void join(event)} noValidate>
-            <p>{JOIN.about[info.form]}</p>
+            <p>{amongFriends ? FRIENDS.about : JOIN.about[info.form]}</p>
             <ul class="told">
               {termsSentences(info.terms).map((sentence) => (
                 <li key={sentence}>{sentence}</li>
@@ -56,7 +57,7 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
               {problem.value}
             </p>
             <button type="submit" class="primary" aria-disabled={busy.value}>
-              {JOIN.button}
+              {amongFriends ? FRIENDS.button : JOIN.button}
             </button>
           </form>
         )}

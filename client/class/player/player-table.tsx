@@ -8,17 +8,19 @@ import { seatedAt } from '../../room/room.ts';
 import type { Screen, ServerTables } from '../../room/screen.ts';
 import { fetchClassInfo, sendAims } from '../model/requests.ts';
 import { CLASS } from '../model/strings.ts';
+import { FriendChoices } from './friend-choices.tsx';
 import { guidedMessage } from './guided-message.ts';
 import { PLAYER } from './strings.ts';
 
 interface PlayerTableProps {
   readonly app: App;
-  readonly info: Pick<ClassInfo, 'code' | 'form'>;
+  readonly info: Pick<ClassInfo, 'code' | 'form' | 'terms'>;
   readonly room: string;
   readonly tables: ServerTables;
 }
 
-export function PlayerTable({ app, info: { code, form }, room, tables }: PlayerTableProps) {
+export function PlayerTable({ app, info: { code, form, terms }, room, tables }: PlayerTableProps) {
+  const { amongFriends } = terms;
   const { RoomScreen, serverRoom } = tables;
   const table = useMemo(() => serverRoom(room), [serverRoom, room]);
   useEffect(() => {
@@ -37,14 +39,18 @@ export function PlayerTable({ app, info: { code, form }, room, tables }: PlayerT
     <RoomScreen
       app={app}
       open={() => table}
-      guide={(screen) => (
-        <>
-          <DealTexts code={code} screen={screen} />
-          <p class="teacher-message" role="status">
-            {messageAbove(screen, form === 'guided')}
-          </p>
-        </>
-      )}
+      guide={(screen) =>
+        amongFriends ? (
+          <FriendChoices app={app} code={code} />
+        ) : (
+          <>
+            <DealTexts code={code} screen={screen} />
+            <p class="teacher-message" role="status">
+              {messageAbove(screen, form === 'guided')}
+            </p>
+          </>
+        )
+      }
     />
   );
 }

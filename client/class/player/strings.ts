@@ -1,6 +1,26 @@
 // What a player of a class reads before the first deal and above the own table.
 import { type ClassTerms, privacyOf } from '../../../shared-engine/index.ts';
 
+export const FRIENDS = {
+  title: 'The same deal for each of you',
+  about:
+    'Each of you gets the same tiles and plays them with three bots. Nobody leads; play whenever you like.',
+  told: [
+    'Once you have chosen, you see what the others chose at that step, and they see your choice once they have chosen.',
+    'Nobody sees your rack or your review.',
+  ],
+  button: 'Deal me in',
+  compare: 'What the others chose',
+  alone: 'Nobody else plays this deal yet. Send your friends the link.',
+  notYet: (names: string) => `Here with you: ${names}. After your pass you see what they chose.`,
+  waiting: 'Nobody else has come this far yet.',
+  otherTiles: 'held other tiles by then',
+  blind: (count: number) => `and ${count} blind`,
+  go: { true: 'Continue', false: 'Stop' },
+  asked: (count: number) => `asked for ${count}`,
+  you: 'You',
+} as const;
+
 export const JOIN = {
   title: (drill: string) => `Join “${drill}”`,
   about: {
@@ -35,6 +55,7 @@ export const JOIN = {
 
 /** What the teacher will see of a player, one sentence each; it is what the server sends, neither more nor less. */
 export function termsSentences(terms: ClassTerms): readonly string[] {
+  if (terms.amongFriends) return FRIENDS.told;
   const { racks, report } = privacyOf(terms);
   const place = JOIN.place[report === 'counts' ? 'counts' : 'open'];
   const told = [place, JOIN.racks[racks], JOIN.report[report]];

@@ -8,7 +8,7 @@ import {
   SEATS,
   type Terms,
 } from '../../../shared-engine/index.ts';
-import { unusualCount } from '../../room/ways.ts';
+import { drillWaysOf, unusualCount } from '../../room/ways.ts';
 
 export type DealKind = DrillDeal['tiles']['kind'];
 
@@ -46,9 +46,7 @@ function emptyTiles(kind: DealKind, seed: string): DrillDeal['tiles'] {
 
 /** What is played otherwise than usual; a drill that plays as usual says nothing of it. */
 export function withWays({ ways: _, ...drill }: Drill, terms: Terms): Drill {
-  const { secondCharleston, blindPasses, courtesy, cardHelp, passLog } = terms;
-  const ways = { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
-  return unusualCount(terms, 'class') === 0 ? drill : { ...drill, ways };
+  return unusualCount(terms, 'class') === 0 ? drill : { ...drill, ways: drillWaysOf(terms) };
 }
 
 export function withDeal(drill: Drill, place: number, deal: DrillDeal): Drill {
