@@ -31,9 +31,13 @@ export class IdempotencyCache {
 
   /** The commands remembered as accepted, those of the sender that has been silent longest first. */
   accepted(): string[] {
-    return [...this.#bySender.values()].flatMap((answers) =>
-      [...answers].flatMap(([command, { ok }]) => (ok ? [command] : [])),
-    );
+    const accepted: string[] = [];
+    for (const answers of this.#bySender.values()) {
+      answers.forEach(({ ok }, command) => {
+        if (ok) accepted.push(command);
+      });
+    }
+    return accepted;
   }
 }
 

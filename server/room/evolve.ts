@@ -46,8 +46,10 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
 }
 
 export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): RoomState {
-  const state: RoomState = { ...before, seq: recorded.seq, at: recorded.at };
-  const { event } = recorded;
+  const { seq, at, event } = recorded;
+  // Most events are of a round: one new state for each of them, not two.
+  if (event.kind === 'round') return played(before, recorded, event.event);
+  const state: RoomState = { ...before, seq, at };
   switch (event.kind) {
     case 'opened':
       return state;
@@ -129,8 +131,6 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
         ...state,
         play: state.play && { ...state.play, moreTime: state.play.moreTime + event.seconds },
       };
-    case 'round':
-      return { ...state, ...played(state, recorded, event.event), said: saidAfter(state, event.event) };
     case 'closed':
       return { ...state, closed: true };
   }
@@ -159,26 +159,33 @@ function withoutInvitation({ invitations }: RoomState, seat: Seat): RoomState['i
   return invitations[seat] === null ? invitations : withSeat<string | null>(invitations, seat, null);
 }
 
-function played(
-  state: RoomState,
-  { seq, at }: Recorded<RoomEvent>,
-  event: RoundEvent,
-): Pick<RoomState, 'play' | 'seats'> {
-  const { play, seats } = state;
+function played(before: RoomState, { seq, at }: Recorded<RoomEvent>, event: RoundEvent): RoomState {
+  const { play, seats } = before;
+  const said = saidAfter(before, event);
   if (event.kind === 'dealt') {
     const number = (play?.number ?? 0) + 1;
     const step = { stepAt: at, withdrawals: [0, 0, 0, 0], moreTime: 0 } as const;
     return {
+      ...before,
+      seq,
+      at,
       play: { number, dealtSeq: seq, dealt: event, round: begin(event), ...step },
       seats: forFour((seat) => unready(seats[seat])),
+      said,
     };
   }
-  if (play === null) return { play, seats };
-  return { play: { ...play, ...stepAfter(play, at, event), round: evolve(play.round, event) }, seats };
+  return { ...before, seq, at, play: play && playAfter(play, at, event), said };
+}
+
+function playAfter(play: Play, at: number, event: RoundEvent): Play {
+  const { number, dealtSeq, dealt } = play;
+  const round = evolve(play.round, event);
+  const { stepAt, withdrawals, moreTime } = stepAfter(play, at, event);
+  return { number, dealtSeq, dealt, round, stepAt, withdrawals, moreTime };
 }
 
 function stepAfter(
-  { stepAt, withdrawals, moreTime }: Play,
+  play: Play,
   at: number,
   event: RoundEvent,
 ): Pick<Play, 'stepAt' | 'withdrawals' | 'moreTime'> {
@@ -188,10 +195,11 @@ function stepAfter(
       return { stepAt: at, withdrawals: [0, 0, 0, 0], moreTime: 0 };
     case 'withdrawn': {
       const { seat } = event;
+      const { stepAt, withdrawals, moreTime } = play;
       return { stepAt, withdrawals: withSeat(withdrawals, seat, withdrawals[seat] + 1), moreTime };
     }
     default:
-      return { stepAt, withdrawals, moreTime };
+      return play;
   }
 }
 

@@ -28,6 +28,7 @@ export type Action =
 
 /** Before any time that a clock shows. */
 const AT_ONCE = 0;
+const NEVER = Number.POSITIVE_INFINITY;
 
 export interface ScheduledAction {
   /** Milliseconds since 1970; may be past. */
@@ -84,7 +85,6 @@ function choiceDue(
   // A bot that chose now would have to choose again, from other tiles.
   if (pendingDecisionOf(round, seat) === null || isAheadOfClass(round, state.controls)) return null;
   const held = state.seats[seat];
-  const standIn = { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE } as const;
   switch (held.kind) {
     case 'empty':
       return null;
@@ -93,20 +93,23 @@ function choiceDue(
       return { at, action: { kind: 'choose', seat, by: 'bot', style: held.style } };
     }
     case 'external-bot':
-      return { at: externalBotLimit(state, seat, held, circumstances), action: standIn };
+      return { at: externalBotLimit(state, seat, held, circumstances), action: standInFor(seat) };
     case 'person': {
       if (isHeld(round, state.controls)) return null;
       if (state.controls.standIn.includes(seat)) {
-        return { at: botDelayEnd(state, seat, circumstances), action: standIn };
+        return { at: botDelayEnd(state, seat, circumstances), action: standInFor(seat) };
       }
-      const limits = [
-        deadlineOf(state, circumstances.stepSince),
-        absenceLimit(state, seat, held, circumstances),
-      ];
-      const at = Math.min(...limits.map((limit) => limit ?? Number.POSITIVE_INFINITY));
-      return at === Number.POSITIVE_INFINITY ? null : { at, action: standIn };
+      const at = Math.min(
+        deadlineOf(state, circumstances.stepSince) ?? NEVER,
+        absenceLimit(state, seat, held, circumstances) ?? NEVER,
+      );
+      return at === NEVER ? null : { at, action: standInFor(seat) };
     }
   }
+}
+
+function standInFor(seat: Seat): Action {
+  return { kind: 'choose', seat, by: 'stand-in', style: FILL_IN_STYLE };
 }
 
 /** For an external bot that is silent too long; for one that is gone, as soon as a bot of the server would choose. */

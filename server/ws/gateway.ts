@@ -76,8 +76,7 @@ export class Gateway {
     const session = new Session(connection, { ...this.#ports, log });
     this.#connections.add(connection);
     socket.on('message', (data, isBinary) => {
-      const bytes = Array.isArray(data) ? Buffer.concat(data) : new Uint8Array(data);
-      session.receive(bytes, isBinary).catch((error: unknown) => {
+      session.receive(bytesOf(data), isBinary).catch((error: unknown) => {
         log.error(errorFacts(error), 'a frame failed');
         socket.terminate();
       });
@@ -89,4 +88,10 @@ export class Gateway {
       session.closed();
     });
   }
+}
+
+/** Of a frame in one piece as it came, without a copy: nobody else writes there. */
+function bytesOf(data: Buffer | ArrayBuffer | readonly Buffer[]): Uint8Array {
+  if (data instanceof ArrayBuffer) return new Uint8Array(data);
+  return data instanceof Uint8Array ? data : Buffer.concat(data);
 }

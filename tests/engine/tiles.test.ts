@@ -42,6 +42,7 @@ describe('the bag', () => {
     const faces: Face[] = ['joker', 'east', 'dot-9', 'bam-1', 'bam-1'];
     expect(facesOf(bagOf(faces))).toEqual(['bam-1', 'bam-1', 'dot-9', 'east', 'joker']);
     expect(sortFaces(faces)).toEqual(facesOf(bagOf(faces)));
+    expect(sortFaces(facesOf(FULL_SET).reverse())).toEqual(facesOf(FULL_SET));
   });
 
   test('taking a tile that is not in the bag gives null and changes nothing', () => {

@@ -47,8 +47,9 @@ export function commitmentOf(deal: Deal, head: DealHead): string | null {
 
 /** To be given to this seat alone. */
 export function leafProof(deal: RandomDeal, head: DealHead, seat: Seat): LeafProof {
-  const { salts, leaves } = treeOf(deal, head);
-  return { salt: salts[seat]!, path: treePath(leaves, seat).map(bytesToHex) };
+  const { salts, leaves, proofs } = treeOf(deal, head);
+  proofs[seat] ??= { salt: salts[seat]!, path: treePath(leaves, seat).map(bytesToHex) };
+  return proofs[seat];
 }
 
 /** Whether `commitment` was made for this rack, dealt to this seat of this round. */
@@ -58,7 +59,7 @@ export function isCommittedRack(
   dealt: { readonly seat: Seat; readonly rack: readonly Face[] },
   { salt, path }: LeafProof,
 ): boolean {
-  const leaf = leafOf(head, dealt.seat, salt, sortFaces(dealt.rack));
+  const leaf = leafOf(headFields(head), dealt.seat, salt, sortFaces(dealt.rack));
   const root = rootByPath(leaf, { index: dealt.seat, size: LEAVES }, path.map(hexToBytes));
   return root !== null && bytesToHex(root) === commitment;
 }
@@ -67,28 +68,36 @@ interface DealTree {
   readonly root: string;
   readonly salts: readonly string[];
   readonly leaves: readonly Uint8Array[];
+  /** By seat, made when first asked for. */
+  readonly proofs: LeafProof[];
 }
 
 /** Each seat's view of a closed round needs the tree, so it is made once and cached as long as the deal lives. */
 const cache = new WeakMap<Deal, { readonly key: string; readonly tree: DealTree }>();
 
 function treeOf(deal: RandomDeal, head: DealHead): DealTree {
-  const key = JSON.stringify(headFields(head));
+  const fields = headFields(head);
+  const key = JSON.stringify(fields);
   const known = cache.get(deal);
   if (known?.key === key) return known.tree;
   const { racks, wall } = dealTiles(deal);
   const contents = [...SEATS.map((seat) => facesOf(racks[seat])), wall, [laterSeed(deal)]];
   const secret = keyed(hexToBytes(deal.seed), 'salts');
   const salts = contents.map((_, index) => bytesToHex(hmac(sha256, secret, Uint8Array.of(index))));
-  const leaves = contents.map((content, index) => leafOf(head, index, salts[index]!, content));
-  const tree = { root: bytesToHex(treeRoot(leaves)), salts, leaves };
+  const leaves = contents.map((content, index) => leafOf(fields, index, salts[index]!, content));
+  const tree = { root: bytesToHex(treeRoot(leaves)), salts, leaves, proofs: [] };
   cache.set(deal, { key, tree });
   return tree;
 }
 
 /** The hash of a leaf: of the UTF-8 of one JSON array, so that no two different leaves are the same bytes. */
-function leafOf(head: DealHead, index: number, salt: string, content: readonly string[]): Uint8Array {
-  return leafHash(utf8ToBytes(JSON.stringify([...headFields(head), index, salt, content])));
+function leafOf(
+  head: readonly unknown[],
+  index: number,
+  salt: string,
+  content: readonly string[],
+): Uint8Array {
+  return leafHash(utf8ToBytes(JSON.stringify([...head, index, salt, content])));
 }
 
 function headFields({ roundId, dealer, terms }: DealHead): readonly unknown[] {

@@ -64,22 +64,20 @@ export function asksSeat(stage: Stage, seat: Seat): boolean {
 export function decisionFor(stage: Stage, seat: Seat, terms: ExchangeTerms): PendingDecision | null {
   switch (stage.phase) {
     case 'passing':
-      return { ...passOf(stage.step, PASS_SIZE), blindAllowed: mayPassBlind(stage.step, terms) };
+      return passOf(stage.step, PASS_SIZE, mayPassBlind(stage.step, terms));
     case 'voting':
       return { kind: 'vote', step: 'vote' };
     case 'asking':
       return { kind: 'ask', step: 'courtesy-ask' };
     case 'giving':
-      return stage.counts[seat] === 0
-        ? null
-        : { ...passOf('courtesy-pass', stage.counts[seat]), blindAllowed: false };
+      return stage.counts[seat] === 0 ? null : passOf('courtesy-pass', stage.counts[seat], false);
     case 'closed':
       return null;
   }
 }
 
-function passOf(step: MoveStep, count: number) {
-  return { kind: 'pass', step, count } as const;
+function passOf(step: MoveStep, count: number, blindAllowed: boolean): PendingDecision {
+  return { kind: 'pass', step, count, blindAllowed };
 }
 
 /** Whether the seat has answered the open step. */

@@ -47,7 +47,15 @@ export function facesOf(bag: Bag): Face[] {
   return faces;
 }
 
-/** These tiles in rack order. */
+/** These tiles in rack order; by insertion, because mostly it is three tiles or a rack, many times a second. */
 export function sortFaces(faces: readonly Face[]): Face[] {
-  return [...faces].sort((a, b) => faceIndex(a) - faceIndex(b));
+  const sorted: Face[] = [];
+  for (const face of faces) {
+    let place = sorted.push(face) - 1;
+    for (; place > 0 && faceIndex(sorted[place - 1]!) > faceIndex(face); place--) {
+      sorted[place] = sorted[place - 1]!;
+    }
+    sorted[place] = face;
+  }
+  return sorted;
 }

@@ -173,8 +173,13 @@ export function seatStep(step: Resolved, seat: Seat): SeatStep {
   switch (step.kind) {
     case 'move': {
       const { toward } = MOVES[step.step];
+      // Each field by its name, as in `publicMove`: one is made for every seat and step, and again at the close.
       return {
-        ...publicMove(step),
+        kind: 'move',
+        step: step.step,
+        blind: step.blind,
+        voided: step.voided,
+        by: step.by,
         to: neighbor(seat, toward),
         from: giverTo(seat, toward),
         gave: step.gave[seat],
