@@ -116,8 +116,8 @@ const seatState = z.discriminatedUnion('kind', [
 const roomSnapshot = z.strictObject({
   seq: z.int(),
   at: z.int(),
-  /** As they were changed last; missing in a snapshot from before they could be. */
-  terms: termsSchema.exactOptional(),
+  /** As they were changed last. */
+  terms: termsSchema,
   seats: four(seatState),
   host: seatSchema.nullable(),
   invitations: four(z.string().nullable()),
@@ -126,12 +126,8 @@ const roomSnapshot = z.strictObject({
   returns: four(usedSchema),
   sittings: four(usedSchema),
   changes: usedSchema,
-  /** Missing in a snapshot from before anybody could speak. */
-  said: z
-    .array(z.strictObject({ ...said, nth: z.int() }))
-    .readonly()
-    .exactOptional(),
-  phrases: four(usedSchema).exactOptional(),
+  said: z.array(z.strictObject({ ...said, nth: z.int() })).readonly(),
+  phrases: four(usedSchema),
   play: z
     .strictObject({
       number: z.int(),
