@@ -41,7 +41,7 @@ const codeSplitting = {
     },
     {
       name: 'history',
-      test: /client[\\/](app[\\/]practice-part|practice[\\/]\w+[\\/]|storage[\\/]history)|node_modules[\\/]idb[\\/]/,
+      test: /client[\\/](app[\\/]practice-part|practice[\\/]\w+[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
       priority: 2,
     },
     { name: 'practice', test: /client[\\/](practice|workers)[\\/]|simd[\\/]built/, priority: 1 },

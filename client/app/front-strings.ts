@@ -30,6 +30,7 @@ export const PRACTICE_LINKS = {
   title: 'Practice',
   day: 'Deal of the day',
   racks: 'Ten racks',
+  exercises: 'Ten minutes today',
   rounds: 'My rounds',
   ownTiles: 'Practice with real tiles',
 } as const;

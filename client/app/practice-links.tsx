@@ -7,6 +7,7 @@ import { pathOf, type Route } from './routes/route.ts';
 const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
   { route: { kind: 'days' }, words: PRACTICE_LINKS.day },
   { route: { kind: 'racks' }, words: PRACTICE_LINKS.racks },
+  { route: { kind: 'exercises' }, words: PRACTICE_LINKS.exercises },
   { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
   { route: { kind: 'own-tiles' }, words: PRACTICE_LINKS.ownTiles },
 ];

@@ -57,6 +57,14 @@ function CurrentPage({ app }: { readonly app: App }) {
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':
       return <LazyView part={practicePart}>{({ HistoryScreen }) => <HistoryScreen app={app} />}</LazyView>;
+    case 'exercises':
+      return (
+        <LazyView part={practicePart}>
+          {({ ExercisesScreen, startDeepAnalysis }) => (
+            <ExercisesScreen app={app} startDeepAnalysis={startDeepAnalysis} />
+          )}
+        </LazyView>
+      );
     case 'racks':
       return <LazyView part={practicePart}>{({ RacksScreen }) => <RacksScreen app={app} />}</LazyView>;
     case 'days':

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { cardFileSchema } from '../card/index.ts';
 import { hexSchema } from '../rules/index.ts';
+import { type Schedule, scheduleSchema } from './exercise.ts';
 import { roundDetailSchema, roundSummarySchema, type StoredRound } from './stored-round.ts';
 
 const FORMAT = 'quadrille-history';
@@ -16,6 +17,7 @@ const firstLineSchema = z.strictObject({
   version: z.literal(VERSION),
   cards: z.int().min(0).max(10_000),
   rounds: z.int().min(0).max(100_000),
+  schedules: z.int().min(0).max(1_000_000),
 });
 
 /** A card as it was when a round was played on it, stored once for all its rounds. */
@@ -24,12 +26,15 @@ export type StoredCard = z.infer<typeof storedCardSchema>;
 
 const lineSchema = z.union([
   z.strictObject({ card: storedCardSchema }),
+  z.strictObject({ schedule: scheduleSchema }),
   z.strictObject({ summary: roundSummarySchema, detail: roundDetailSchema }),
 ]);
 
 export interface History {
   readonly cards: readonly StoredCard[];
   readonly rounds: readonly StoredRound[];
+  /** Of the exercises that were answered at least once. */
+  readonly schedules: readonly Schedule[];
 }
 
 /** Why a file is not taken; nothing of it has been stored then. */
@@ -46,10 +51,12 @@ export type HistoryRead =
   | { readonly ok: false; readonly problem: HistoryFileProblem };
 
 /** Line by line, each ending with a line feed. */
-export function* historyLines({ cards, rounds }: History): Generator<string> {
-  const first = { format: FORMAT, version: VERSION, cards: cards.length, rounds: rounds.length };
+export function* historyLines({ cards, rounds, schedules }: History): Generator<string> {
+  const counts = { cards: cards.length, rounds: rounds.length, schedules: schedules.length };
+  const first = { format: FORMAT, version: VERSION, ...counts };
   yield `${JSON.stringify(first)}\n`;
   for (const card of cards) yield `${JSON.stringify({ card })}\n`;
+  for (const schedule of schedules) yield `${JSON.stringify({ schedule })}\n`;
   for (const { summary, detail } of rounds) yield `${JSON.stringify({ summary, detail })}\n`;
 }
 
@@ -63,6 +70,7 @@ export interface HistoryReader {
 export function historyReader(): HistoryReader {
   const cards: StoredCard[] = [];
   const rounds: StoredRound[] = [];
+  const schedules: Schedule[] = [];
   let counts: z.infer<typeof firstLineSchema> | null = null;
   let taken = 0;
 
@@ -86,14 +94,20 @@ export function historyReader(): HistoryReader {
       const line = lineSchema.safeParse(json);
       if (!line.success) return { code: 'damaged', line: taken };
       if ('card' in line.data) cards.push(line.data.card);
+      else if ('schedule' in line.data) schedules.push(line.data.schedule);
       else if (line.data.summary.id !== line.data.detail.id) return { code: 'damaged', line: taken };
       else rounds.push(line.data);
       return null;
     },
     end() {
       if (counts === null) return { ok: false, problem: { code: 'foreign' } };
-      const whole = cards.length === counts.cards && rounds.length === counts.rounds;
-      return whole ? { ok: true, history: { cards, rounds } } : { ok: false, problem: { code: 'torn' } };
+      const whole =
+        cards.length === counts.cards &&
+        rounds.length === counts.rounds &&
+        schedules.length === counts.schedules;
+      return whole
+        ? { ok: true, history: { cards, rounds, schedules } }
+        : { ok: false, problem: { code: 'torn' } };
     },
   };
 }

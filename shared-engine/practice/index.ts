@@ -2,6 +2,16 @@
 
 export { DAY_SEAT, dealOfDay, readDate } from './deal-of-day.ts';
 export {
+  type Exercise,
+  type ExerciseRef,
+  exerciseAt,
+  exercisesOf,
+  type Grade,
+  gradeOf,
+  laterSchedule,
+  type Schedule,
+} from './exercise.ts';
+export {
   type History,
   type HistoryFileProblem,
   type HistoryRead,

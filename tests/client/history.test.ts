@@ -2,11 +2,19 @@
 import { IDBFactory } from 'fake-indexeddb';
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { queueAt } from '../../client/practice/exercises/queue.ts';
 import { historyModel } from '../../client/practice/history/model.ts';
 import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
 import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
-import { listRounds, readRound, storeRound } from '../../client/storage/history/rounds.ts';
+import {
+  listRounds,
+  listSchedules,
+  readRound,
+  storeRound,
+  storeSchedule,
+} from '../../client/storage/history/rounds.ts';
+import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
 
@@ -78,6 +86,67 @@ describe('stored rounds', () => {
       expect(model.state.value.message).toMatch(words);
       expect(await ids()).toEqual([one.summary.id]);
     }
+  });
+});
+
+describe('exercises', () => {
+  const DAY = 86_400_000;
+  const schedule = (round: string, due: number) => ({
+    id: `${round}/first-right`,
+    due,
+    lastReview: due - DAY,
+    stability: 2,
+    difficulty: 5,
+    scheduledDays: 1,
+    reps: 1,
+    lapses: 0,
+  });
+  const costly = { choices: [storedChoice({ verdict: 'costly', loss: 3, halfWidth: 1 })] };
+
+  it('of today are those that are due, the longest first, then the latest that were never asked', () => {
+    const names = ['a', 'b', 'c', 'd'];
+    const rounds = names.map((name, place) => storedRound(name, { ...costly, playedAt: place }).summary);
+    const [a, b, c, d] = rounds.map(({ id }) => id);
+    const schedules = [schedule(a!, 9 * DAY), schedule(b!, 2 * DAY), schedule(c!, 20 * DAY)];
+    const { today, nextDue } = queueAt(exercisesOf(rounds), schedules, 10 * DAY);
+    expect(today.map(({ exercise }) => exercise.round)).toEqual([b, a, d]);
+    expect(nextDue).toBe(20 * DAY);
+  });
+
+  it('keep the later answer when two devices both went on', async () => {
+    const [early, late] = [schedule(one.summary.id, DAY), schedule(one.summary.id, 5 * DAY)];
+    await storeSchedule(late);
+    const model = historyModel({ notes: memoryStorage(), pause: noPause });
+    await model.add(new Blob(historyFileParts({ ...historyOf(one), schedules: [early] })));
+    expect(await listSchedules()).toEqual({ ok: true, value: [late] });
+    const saved = await readHistoryFile(new Blob([...(await model.fileParts())!]), noPause);
+    expect(saved).toMatchObject({ ok: true, history: { schedules: [late] } });
+  });
+});
+
+describe('a database of an older page', () => {
+  it('keeps its rounds and gets what is new', async () => {
+    await new Promise<void>((resolve) => {
+      const request = indexedDB.open(HISTORY_DATABASE, 1);
+      request.onupgradeneeded = () => {
+        for (const [name, keyPath] of [
+          ['summaries', 'id'],
+          ['details', 'id'],
+          ['cards', 'hash'],
+        ] as const) {
+          request.result.createObjectStore(name, { keyPath });
+        }
+        request.transaction!.objectStore('summaries').put(one.summary);
+        request.transaction!.objectStore('details').put(one.detail);
+      };
+      request.onsuccess = () => {
+        request.result.close();
+        resolve();
+      };
+    });
+    expect(await ids()).toEqual([one.summary.id]);
+    expect(await listSchedules()).toEqual({ ok: true, value: [] });
+    expect(await readRound(one.summary.id)).toMatchObject({ value: { round: one } });
   });
 });
 

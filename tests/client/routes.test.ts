@@ -26,6 +26,7 @@ describe('addresses', () => {
     { kind: 'days' },
     day,
     { kind: 'racks' },
+    { kind: 'exercises' },
   ])('an address leads back to the same route: %o', (route) => {
     const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
     expect(routeOf(pathname, hash)).toEqual(route);

@@ -65,5 +65,5 @@ export function storedRound(
 }
 
 export function historyOf(...rounds: readonly StoredRound[]): History {
-  return { cards: [STORED_CARD], rounds };
+  return { cards: [STORED_CARD], rounds, schedules: [] };
 }

@@ -24,6 +24,8 @@ export type Route =
   | { readonly kind: 'day'; readonly date: string }
   /** Ten racks, one question. */
   | { readonly kind: 'racks' }
+  /** One's own choices again. */
+  | { readonly kind: 'exercises' }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -37,6 +39,7 @@ const OWN_TILES_HASH = '#own-tiles';
 const ROUNDS_HASH = '#my-rounds';
 const DAY_HASH = '#deal-of-the-day';
 const RACKS_HASH = '#ten-racks';
+const EXERCISES_HASH = '#ten-minutes';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -48,6 +51,7 @@ export function routeOf(path: string, hash = ''): Route {
   if (past) return { kind: 'past-round', id: past[1]! };
   if (hash === DAY_HASH) return { kind: 'days' };
   if (hash === RACKS_HASH) return { kind: 'racks' };
+  if (hash === EXERCISES_HASH) return { kind: 'exercises' };
   const date = hash.startsWith(`${DAY_HASH}=`) ? readDate(hash.slice(DAY_HASH.length + 1)) : null;
   if (date) return { kind: 'day', date };
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
@@ -79,6 +83,8 @@ export function pathOf(route: Route): string {
       return `/${ROUNDS_HASH}`;
     case 'past-round':
       return `/${ROUNDS_HASH}=${route.id}`;
+    case 'exercises':
+      return `/${EXERCISES_HASH}`;
     case 'racks':
       return `/${RACKS_HASH}`;
     case 'days':

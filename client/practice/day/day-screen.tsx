@@ -1,17 +1,15 @@
 // The deal of today and those of the days before, with the reviews of those that were played here.
 import { useSignal } from '@preact/signals';
-import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { RoundSummary } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { pathOf, type Route } from '../../app/routes/route.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { listRounds } from '../../storage/history/rounds.ts';
 import { forgetPageRound } from '../../storage/page-round.ts';
 import { Bar } from '../../ui/bar.tsx';
-import { goInPage } from '../../ui/in-page-link.ts';
 import { dateAt, daysBefore, noonOf } from '../dates.ts';
 import { dayName, findings } from '../history/strings.ts';
+import { PageLink } from '../page-link.tsx';
 import { DAY } from './strings.ts';
 import '../history/history.css';
 
@@ -106,31 +104,5 @@ function Review({ app, round }: { readonly app: App; readonly round: RoundSummar
     <PageLink app={app} route={{ kind: 'past-round', id: round.id }}>
       {DAY.review(findings(round))}
     </PageLink>
-  );
-}
-
-interface PageLinkProps {
-  readonly app: App;
-  readonly route: Route;
-  readonly button?: true;
-  /** Called before the page goes there. */
-  readonly before?: (() => void) | undefined;
-  readonly children: ComponentChildren;
-}
-
-function PageLink({ app, route, button, before, children }: PageLinkProps) {
-  return (
-    <a
-      href={pathOf(route)}
-      {...(button && { class: 'button' })}
-      onClick={(event) =>
-        goInPage(event, () => {
-          before?.();
-          app.go(route);
-        })
-      }
-    >
-      {children}
-    </a>
   );
 }

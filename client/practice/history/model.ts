@@ -79,7 +79,7 @@ export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
       await reload();
     },
     async putBack() {
-      const put = await mergeHistory({ cards: [], rounds: state.value.removed });
+      const put = await mergeHistory({ cards: [], rounds: state.value.removed, schedules: [] });
       if (!put.ok) return change({ problem: put.problem });
       change({ removed: [] });
       await reload();

@@ -9,12 +9,11 @@ import {
   unpackPlay,
 } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { pathOf } from '../../app/routes/route.ts';
 import type { Room } from '../../room/room.ts';
 import type { RoomScreenProps } from '../../room/screen.ts';
 import { readRound } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
-import { goInPage } from '../../ui/in-page-link.ts';
+import { PageLink } from '../page-link.tsx';
 import { dayName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
 import './history.css';
 
@@ -70,11 +69,10 @@ export function PastRoundScreen({ app, id, RoomScreen, pastRoom, loadCard }: Pas
 }
 
 function BackLink({ app }: { readonly app: App }) {
-  const route = { kind: 'rounds' } as const;
   return (
-    <a href={pathOf(route)} onClick={(event) => goInPage(event, () => app.go(route))}>
+    <PageLink app={app} route={{ kind: 'rounds' }}>
       {ROUNDS.back}
-    </a>
+    </PageLink>
   );
 }
 

@@ -3,5 +3,6 @@
 export const QUESTION = {
   yours: 'Your pass',
   better: 'Better',
-  failed: 'This cannot be judged just now. Reload the page and try again.',
+  blind: 'How many of the arriving tiles blind?',
+  answer: 'That is my answer',
 } as const;

@@ -8,6 +8,7 @@ import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import { JudgedChoice } from '../question/judged-choice.tsx';
 import { RackPicker } from '../question/rack-picker.tsx';
+import { QUESTION } from '../question/strings.ts';
 import {
   type AnsweredRack,
   RACKS_AT_ONCE,
@@ -149,7 +150,7 @@ function Asking({ model, kernel, state }: AskingProps) {
         <>
           <p role="status">{missing}</p>
           <button type="button" class="primary" aria-disabled={missing !== ''} onClick={submit}>
-            {RACKS.answer}
+            {QUESTION.answer}
           </button>
         </>
       ) : (

@@ -15,7 +15,6 @@ export const RACKS = {
   dealing: 'Dealing…',
   east: 'You are East: 14 tiles.',
   notEast: 'You are not East: 13 tiles.',
-  answer: 'That is my answer',
   next: 'Next rack',
   finish: 'That was the tenth. Look back',
   distance: 'How far each section is',

@@ -1,6 +1,6 @@
 // The database in which this browser stores the rounds played here, and how an older one becomes a newer one.
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { RoundDetail, RoundSummary, StoredCard } from '../../../shared-engine/index.ts';
+import type { RoundDetail, RoundSummary, Schedule, StoredCard } from '../../../shared-engine/index.ts';
 import { HISTORY_DATABASE } from '../browser-storage.ts';
 
 export interface HistorySchema extends DBSchema {
@@ -9,6 +9,8 @@ export interface HistorySchema extends DBSchema {
   readonly details: { readonly key: string; readonly value: RoundDetail };
   /** Each card once, however many rounds were played on it. */
   readonly cards: { readonly key: string; readonly value: StoredCard };
+  /** When the exercises that were answered at least once come back. */
+  readonly schedules: { readonly key: string; readonly value: Schedule };
 }
 
 export type HistoryDatabase = IDBPDatabase<HistorySchema>;
@@ -19,6 +21,9 @@ const STEPS: readonly ((database: HistoryDatabase) => void)[] = [
     database.createObjectStore('summaries', { keyPath: 'id' });
     database.createObjectStore('details', { keyPath: 'id' });
     database.createObjectStore('cards', { keyPath: 'hash' });
+  },
+  (database) => {
+    database.createObjectStore('schedules', { keyPath: 'id' });
   },
 ];
 

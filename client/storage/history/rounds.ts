@@ -1,9 +1,11 @@
 // Rounds in this browser's database: stored, listed, read, deleted and merged with those of another device.
 import {
   type History,
+  laterSchedule,
   mergedSummary,
   type RoundDetail,
   type RoundSummary,
+  type Schedule,
   type StoredCard,
   type StoredRound,
 } from '../../../shared-engine/index.ts';
@@ -15,6 +17,8 @@ export type StorageProblem = DatabaseProblem | 'full';
 export type Stored<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problem: StorageProblem };
+
+const STORES = ['summaries', 'details', 'cards', 'schedules'] as const;
 
 /** Runs `use` on the database; whatever the browser objects to becomes a word. */
 async function withDatabase<T>(use: (database: HistoryDatabase) => Promise<T>): Promise<Stored<T>> {
@@ -35,9 +39,9 @@ export interface Merged {
 }
 
 /** All or nothing; a round that is here already stays one, with whichever verdicts go further. */
-export function mergeHistory({ cards, rounds }: History): Promise<Stored<Merged>> {
+export function mergeHistory({ cards, rounds, schedules }: History): Promise<Stored<Merged>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
+    const writing = database.transaction(STORES, 'readwrite');
     const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
     const before = new Map((await summaries.getAll()).map((summary) => [summary.id, summary]));
     for (const card of cards) void writing.objectStore('cards').put(card);
@@ -50,6 +54,10 @@ export function mergeHistory({ cards, rounds }: History): Promise<Stored<Merged>
       if (known) continue;
       added++;
       void details.put(detail);
+    }
+    for (const schedule of schedules) {
+      const known = await writing.objectStore('schedules').get(schedule.id);
+      void writing.objectStore('schedules').put(known ? laterSchedule(known, schedule) : schedule);
     }
     await writing.done;
     return { added, known: rounds.length - added };
@@ -117,20 +125,30 @@ export function removeRounds(ids: readonly string[]): Promise<Stored<readonly St
   });
 }
 
+/** When the exercises answered so far come back. */
+export function listSchedules(): Promise<Stored<readonly Schedule[]>> {
+  return withDatabase((database) => database.getAll('schedules'));
+}
+
+export function storeSchedule(schedule: Schedule): Promise<Stored<string>> {
+  return withDatabase((database) => database.put('schedules', schedule));
+}
+
 /** Everything, to be saved as a file. */
 export function wholeHistory(): Promise<Stored<History>> {
   return withDatabase(async (database) => {
-    const reading = database.transaction(['summaries', 'details', 'cards']);
-    const [summaries, details, cards] = await Promise.all([
+    const reading = database.transaction(STORES);
+    const [summaries, details, cards, schedules] = await Promise.all([
       reading.objectStore('summaries').getAll(),
       reading.objectStore('details').getAll(),
       reading.objectStore('cards').getAll(),
+      reading.objectStore('schedules').getAll(),
     ]);
     const byId = new Map<string, RoundDetail>(details.map((detail) => [detail.id, detail]));
     const rounds = summaries.flatMap((summary): StoredRound[] => {
       const detail = byId.get(summary.id);
       return detail ? [{ summary, detail }] : [];
     });
-    return { cards, rounds };
+    return { cards, rounds, schedules };
   });
 }

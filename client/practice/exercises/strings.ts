@@ -1,0 +1,39 @@
+// What the page says about one's own choices again.
+
+import type { SeatStep, Step } from '../../../shared-engine/index.ts';
+import { STEP_NAMES } from '../../room/step-names.ts';
+import { tileList } from '../../tiles/tile-names.ts';
+
+export const EXERCISES = {
+  title: 'Ten minutes today',
+  about:
+    'Choices of your own that cost clearly, with the same tiles. Choose again; they come back until they sit.',
+  opening: 'Looking for your choices…',
+  none: 'No choice of yours waits today.',
+  noneEver: 'When a choice in one of your rounds costs clearly, it will wait for you here.',
+  nextOn: (day: string) => `The next one comes back on ${day}.`,
+  meanwhile: 'Ten racks, one question',
+  left: (count: number) => (count === 1 ? 'The last one for today.' : `${count} for today.`),
+  from: (step: Step, day: string) => `${STEP_NAMES[step]}, in your round of ${day}`,
+  before: 'What had passed before',
+  east: 'You are East.',
+  working: 'Playing it on many times…',
+  comesBack: (day: string) => `It comes back on ${day}.`,
+  next: 'Next',
+  finish: 'Done for today',
+  missing: 'This round or its card is not stored here any more.',
+  skip: 'Go on without it',
+  review: 'Review of that round',
+} as const;
+
+/** One line for a step that is over, as this seat saw it; null where there is nothing to tell. */
+export function stepLine(went: SeatStep): string | null {
+  switch (went.kind) {
+    case 'move':
+      return `${STEP_NAMES[went.step]}: you gave ${tileList(went.gave)} and got ${tileList(went.received)}.`;
+    case 'vote':
+      return went.go.every(Boolean) ? 'All four continued.' : null;
+    case 'ask':
+      return null;
+  }
+}

@@ -1,0 +1,78 @@
+// Judges the choices that were left when a page was closed before its review was finished, one round after the other.
+import {
+  compileCard,
+  createSwarKernel,
+  type RoundSummary,
+  reviewRound,
+  storedChoices,
+  unpackPlay,
+  withDeepAnalysis,
+} from '../../../shared-engine/index.ts';
+import type { Cancel } from '../../connection/socket.ts';
+import { listRounds, readRound, storeRound } from '../../storage/history/rounds.ts';
+import type { StartDeepAnalysis } from '../local-table.ts';
+import { JUDGE } from './round-of.ts';
+
+export interface FinishPorts {
+  readonly startDeepAnalysis: StartDeepAnalysis;
+  /** Rounds that are still to be looked at; 0 when all are done. */
+  readonly onLeft: (left: number) => void;
+}
+
+/** The latest first; returns a function that ends it. */
+export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel {
+  let isCanceled = false;
+  let cancelAnalysis: Cancel = () => {};
+
+  async function run(): Promise<void> {
+    const listed = await listRounds();
+    const unfinished = listed.ok ? listed.value.filter(isUnfinished) : [];
+    for (const [place, { id }] of unfinished.entries()) {
+      if (isCanceled) return;
+      onLeft(unfinished.length - place);
+      await finish(id);
+    }
+    if (!isCanceled) onLeft(0);
+  }
+
+  async function finish(id: string): Promise<void> {
+    const read = await readRound(id);
+    const play = read.ok && read.value ? unpackPlay(read.value.round.detail.play) : null;
+    if (!read.ok || !read.value?.card || play === null) return;
+    const { round, card: stored } = read.value;
+    const card = compileCard(stored.file);
+    const before = round.summary.judge === JUDGE ? round.summary.choices : [];
+    let review = reviewRound(play.record, createSwarKernel(card));
+    const missing = [...review.choices.keys()].filter((nth) => !before[nth]?.verdict);
+    if (missing.length > 0) {
+      await new Promise<void>((resolve) => {
+        let left = missing.length;
+        const request = { record: play.record, card, choices: missing };
+        const cancel = startDeepAnalysis(request, ({ nth, analysis }) => {
+          review = withDeepAnalysis(review, nth, analysis);
+          if (--left === 0) resolve();
+        });
+        cancelAnalysis = () => {
+          cancel();
+          resolve();
+        };
+      });
+    }
+    const choices = storedChoices(review).map((choice, nth) =>
+      choice.verdict === null ? (before[nth] ?? choice) : choice,
+    );
+    await storeRound({ ...round, summary: { ...round.summary, choices, judge: JUDGE } }, null);
+  }
+
+  void run();
+  return () => {
+    isCanceled = true;
+    cancelAnalysis();
+  };
+}
+
+/** Whether a choice has no verdict yet; a round whose card is not stored can have none. */
+function isUnfinished({ choices, card }: RoundSummary): boolean {
+  if (card.hash === null) return false;
+  return choices.length === 0 || choices.some(({ verdict }) => verdict === null);
+}
