@@ -24,6 +24,12 @@ export {
   withDeepAnalysis,
   withReducedBudget,
 } from './review/deep-analysis.ts';
+export {
+  MISTAKE_CATEGORIES,
+  MISTAKE_CATEGORY_NAMES,
+  type MistakeCategory,
+} from './review/mistake-categories.ts';
+export { mistakesOf } from './review/mistakes.ts';
 export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
 export type {
   ChoiceReview,
@@ -31,7 +37,6 @@ export type {
   NumberReview,
   PassParts,
   PassReview,
-  RackGroup,
   RankedPass,
   Review,
   Story,

@@ -34,7 +34,6 @@ export {
 } from './report/class-report.ts';
 export { csvText } from './report/csv.ts';
 export type { ClassEntry } from './report/entry.ts';
-export { MISTAKE_CATEGORY_NAMES } from './report/mistake-categories.ts';
 export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
 export { sampleRack, sampleRackWithRarity } from './sampled.ts';

@@ -1,6 +1,7 @@
 // Schemas of a class report as it is sent over HTTP: the spread of each step and the costliest mistakes.
 import { z } from 'zod';
-import { CLASS_REPORT_FORMAT, MISTAKE_CATEGORY_NAMES } from '../drill/index.ts';
+import { MISTAKE_CATEGORY_NAMES } from '../analysis/index.ts';
+import { CLASS_REPORT_FORMAT } from '../drill/index.ts';
 import { faceSchema, seatSchema, stepSchema } from '../rules/index.ts';
 import { measuredSchema } from './review.ts';
 

@@ -4,6 +4,7 @@ import {
   type Analysis,
   type Finalist,
   type MeasuredValue,
+  MISTAKE_CATEGORY_NAMES,
   type PassParts,
   type PassWhy,
   type RankedPass,
@@ -65,6 +66,7 @@ const whySchema: z.ZodType<PassWhy> = z.object({
   keep: usesSchema,
   pass: usesSchema,
   sections: z.record(z.string(), besideSchema),
+  sectionsKept: besideSchema,
   toGo: besideSchema,
   lacking: besideSchema,
   concealed: besideSchema,
@@ -130,7 +132,12 @@ const storySchema: z.ZodType<Story> = z.object({
   opened: z.int(),
   choices: z
     .array(
-      z.object({ verdict: z.enum(VERDICTS), sentences: sentencesSchema, rows: z.array(z.int()).readonly() }),
+      z.object({
+        verdict: z.enum(VERDICTS),
+        sentences: sentencesSchema,
+        rows: z.array(z.int()).readonly(),
+        mistakes: z.array(z.enum(MISTAKE_CATEGORY_NAMES)).readonly(),
+      }),
     )
     .readonly(),
 });

@@ -1,6 +1,11 @@
 // The kinds of mistake that cost a class most: each one on a choice made for it, and their order by cost.
 import { describe, expect, test } from 'vitest';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import {
+  MISTAKE_CATEGORIES,
+  type MistakeCategory,
+} from '../../shared-engine/analysis/review/mistake-categories.ts';
+import { mistakesOf } from '../../shared-engine/analysis/review/mistakes.ts';
 import type {
   ChoiceReview,
   NumberReview,
@@ -8,13 +13,10 @@ import type {
   RackGroup,
 } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import type { PassWhy } from '../../shared-engine/analysis/why/pass-why.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
-import {
-  costliestMistakes,
-  MISTAKE_CATEGORIES,
-  type MistakeCategory,
-  mistakesOf,
-} from '../../shared-engine/drill/report/mistake-categories.ts';
+import { costliestMistakes } from '../../shared-engine/drill/report/mistake-costs.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
@@ -83,10 +85,23 @@ describe('a costly choice counts as', () => {
     ['like numbers given', gave('like-numbers'), ['like-numbers-given']],
     ['three tiles of one suit given', gave('same-suit'), ['same-suit-given']],
     ['a flower given', gave('flower'), ['flower-given']],
-    ['too many sections', pass({ sectionsKept: 4 }), ['too-many-sections']],
-    ['too few sections', pass({ sectionsKept: 0 }), ['too-few-sections']],
+    ['sections let go too soon', pass({ sectionsKept: 0 }), ['committed-too-soon']],
+    ['sections kept early', pass({ sectionsKept: 4 }), ['poorer-fit']],
+    [
+      'sections kept for too long',
+      pass({ sectionsKept: 4 }, { step: 'second-across' }),
+      ['committed-too-late'],
+    ],
+    ['sections let go late', pass({ sectionsKept: 0 }, { step: 'second-right' }), ['poorer-fit']],
     ['nothing else', PLAIN, ['poorer-fit']],
-    ['what the best pass did too', pass({ broken: [pair], brokenByBest: [pair] }), ['poorer-fit']],
+    [
+      'what the best pass did too',
+      pass(
+        { groups: [pair], broken: [pair] },
+        { best: { ...PLAIN.best, tiles: ['bam-3', 'dot-5', 'west'], risk: 'none' } },
+      ),
+      ['poorer-fit'],
+    ],
     ['a gift the best pass gives too', gave('pair', 'pair'), ['poorer-fit']],
     ['too many blind', number('blind', 3, 1), ['too-many-blind']],
     ['too few blind', number('blind', 0, 2), ['too-few-blind']],
@@ -105,19 +120,80 @@ describe('a costly choice counts as', () => {
   });
 });
 
+/** Reasons in which nothing stands out. */
+const NO_REASON: PassWhy = {
+  deals: 64,
+  reason: null,
+  keep: [],
+  pass: [],
+  sections: {},
+  sectionsKept: { played: 2, named: 2 },
+  toGo: { played: 4, named: 4 },
+  lacking: { played: 2, named: 2 },
+  concealed: { played: 0.2, named: 0.2 },
+};
+
 describe('after the deep analysis', () => {
-  const deep = (choice: ChoiceReview, verdict: DeepAnalysis['verdict']): ChoiceReview => ({
+  const deep = (
+    choice: ChoiceReview,
+    verdict: DeepAnalysis['verdict'],
+    why: Partial<PassWhy> = {},
+  ): ChoiceReview => ({
     ...choice,
-    analysis: sampleDeepAnalysis(verdict),
+    analysis: { ...sampleDeepAnalysis(verdict), why: { ...NO_REASON, ...why } },
+  });
+  const because = (keep: Face, given: Face): Partial<PassWhy> => ({
+    reason: { keep, pass: given, share: 0.8 },
   });
 
-  test('the deep analysis decides which choices were mistakes', () => {
-    const broken = pass({ broken: [pair] }, { loss: 0 });
+  test('the deep analysis decides which choices were mistakes, and a tile is blamed only where it made most of the loss', () => {
+    const broken = pass({ groups: [pair], broken: [pair] }, { loss: 0 });
     expect(mistakesOf(broken)).toEqual([]);
-    expect(mistakesOf(deep(broken, 'costly'))).toEqual(['broken-multiple']);
+    expect(mistakesOf(deep(broken, 'costly', because('bam-3', 'west')))).toEqual(['broken-multiple']);
+    expect(mistakesOf(deep(broken, 'costly'))).toEqual(['poorer-fit']);
+    expect(mistakesOf(deep(broken, 'costly', because('dot-9', 'bam-1')))).toEqual(['poorer-fit']);
     for (const verdict of ['just-as-good', 'a-little-worse', 'cant-say'] as const) {
-      expect(mistakesOf(deep(pass({ broken: [pair] }), verdict))).toEqual([]);
+      expect(mistakesOf(deep(broken, verdict, because('bam-3', 'west')))).toEqual([]);
     }
+  });
+
+  test.each<[string, Partial<PassWhy>, Partial<PassReview>, readonly MistakeCategory[]]>([
+    ['a flower that was of own use', because('flower', 'dot-9'), {}, ['flower-given']],
+    ['a lone wind kept', because('dot-9', 'west'), { rack: ['west', 'dot-9'] }, ['lone-honor-kept']],
+    ['a pair of winds kept', because('dot-9', 'west'), { rack: ['west', 'west'] }, ['poorer-fit']],
+    ['sections let go early', { sectionsKept: { played: 1, named: 3 } }, {}, ['committed-too-soon']],
+    [
+      'sections kept late',
+      { sectionsKept: { played: 3, named: 1 } },
+      { step: 'courtesy-pass' },
+      ['committed-too-late'],
+    ],
+    ['pairs', { lacking: { played: 2.6, named: 2.1 } }, {}, ['pairs-chased']],
+    ['a concealed hand', { concealed: { played: 0.8, named: 0.5 } }, {}, ['concealed-chased']],
+    [
+      'several',
+      { lacking: { played: 3, named: 2 }, concealed: { played: 1, named: 0 } },
+      {},
+      ['pairs-chased', 'concealed-chased'],
+    ],
+  ])('the reasons of a pass are kinds of mistake: %s', (_, why, extra, categories) => {
+    expect(mistakesOf(deep(pass({}, extra), 'costly', why))).toEqual(categories);
+  });
+
+  test('a gift is blamed where most of the loss went through the neighbor', () => {
+    const analysis = { ...sampleDeepAnalysis('costly'), why: NO_REASON };
+    const through = (value: number): ChoiceReview => ({
+      ...gave('pair'),
+      analysis: {
+        ...analysis,
+        finalists: analysis.finalists.map((one, place) => ({
+          ...one,
+          giveaway: { value: place === 0 ? value : 0.2, halfWidth: 0.1 },
+        })),
+      },
+    });
+    expect(mistakesOf(through(1.2))).toEqual(['pair-given']);
+    expect(mistakesOf(through(1.1))).toEqual(['poorer-fit']);
   });
 
   test.each<[NumberReview, number, MistakeCategory]>([
@@ -135,18 +211,15 @@ describe('after the deep analysis', () => {
     expect(mistakesOf({ ...choice, analysis: { ...analysis, finalists } })).toEqual([category]);
   });
 
-  test('a pass is compared with the one that the deep analysis names, of which no sections are told', () => {
-    const analysis = sampleDeepAnalysis('costly');
+  test('a pass is compared with the one that the deep analysis names', () => {
+    const analysis = { ...sampleDeepAnalysis('costly'), why: { ...NO_REASON, ...because('bam-3', 'west') } };
     const parts = { groups: [pair], broken: [pair], brokenByBest: [pair], sectionsKeptByBest: 0 };
-    const against = (tiles: PassReview['best']['tiles'], risk: PassReview['best']['risk'] = 'none') => {
+    const against = (tiles: PassReview['best']['tiles']) => {
       const finalists = analysis.finalists.map((one, place) => (place === 1 ? { ...one, tiles } : one));
-      const choice = pass(parts, { played: { ...PLAIN.played, risk }, analysis: { ...analysis, finalists } });
-      return mistakesOf(choice);
+      return mistakesOf(pass(parts, { analysis: { ...analysis, finalists } }));
     };
     expect(against(['bam-1', 'dot-5', 'west'])).toEqual(['broken-multiple']);
     expect(against(['bam-3', 'dot-5', 'west'])).toEqual(['poorer-fit']);
-    expect(against(['bam-3', 'dot-5', 'flower'], 'flower')).toEqual(['poorer-fit']);
-    expect(against(PLAIN.best.tiles)).toEqual(['too-many-sections']);
   });
 
   test('the kinds of mistake are in the order of wins lost, once all choices have them', () => {
@@ -155,19 +228,20 @@ describe('after the deep analysis', () => {
       return { record: first!, review: { ...reviewRound(first!, houseKernel), choices }, aims: [] };
     };
     const often = [gave('flower'), gave('flower')].map((choice) => ({ ...choice, loss: 0.5 }));
-    const once = { ...gave('pair'), loss: 2 };
+    const once = { ...number('ask', 0, 3), loss: 2 };
+    const played = (choice: ChoiceReview) => deep(choice, 'costly', because('flower', 'west'));
     const order = (choices: readonly ChoiceReview[]) =>
       costliestMistakes([review(choices)]).map(({ category, totalWinsLost }) => [category, totalWinsLost]);
     expect(order([once, ...often])).toEqual([
-      ['pair-given', null],
+      ['asked-too-few', null],
       ['flower-given', null],
     ]);
-    expect(order([once, ...often].map((choice) => deep(choice, 'costly')))).toEqual([
+    expect(order([once, ...often].map(played))).toEqual([
       ['flower-given', 4],
-      ['pair-given', 2],
+      ['asked-too-few', 2],
     ]);
-    expect(order([once, ...often.map((choice) => deep(choice, 'costly'))])).toEqual([
-      ['pair-given', null],
+    expect(order([once, ...often.map(played)])).toEqual([
+      ['asked-too-few', null],
       ['flower-given', 4],
     ]);
   });

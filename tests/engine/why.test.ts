@@ -6,9 +6,10 @@ import type { DealSource } from '../../shared-engine/analysis/comparison/sampled
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
-import { createFindClosest, lackingInPairs } from '../../shared-engine/analysis/why/closest-hands.ts';
+import { createHandFinder, lackingInPairs } from '../../shared-engine/analysis/why/closest-hands.ts';
 import { type PassWhy, whyPass } from '../../shared-engine/analysis/why/pass-why.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { sectionsInReach } from '../../shared-engine/kernels/tiles-to-go/by-section.ts';
 import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 import { analystOf } from '../kit/analysts.ts';
@@ -20,15 +21,16 @@ const analyst = analystOf(card);
 const RECORDS = records('why', 8);
 
 describe('the closest hands of a rack', () => {
-  const findClosest = createFindClosest(card);
+  const finder = createHandFinder(card);
 
   test('are as far away as the kernel says, and each of them is one of the card', () => {
     for (const { start, steps } of RECORDS) {
       for (const tiles of [start, ...steps.flatMap((step) => (step.kind === 'move' ? [step.gave] : []))]) {
         const rack = bagOf(tiles);
-        const { toGo, hands } = findClosest(Uint8Array.from(rack), 0);
+        const { toGo, hands } = finder.closest(Uint8Array.from(rack), 0);
         expect(toGo).toBe(houseKernel.toGo(rack));
         expect(hands.length).toBeGreaterThan(0);
+        expect(finder.sectionsWithin(rack, toGo + 1)).toBe(sectionsInReach(houseKernel, rack).length);
         // By the definition of one hand, written out again.
         for (const { singles, groups } of hands.map((index) => card.hands[index]!)) {
           const jokers = rack[faceIndex('joker')]!;
@@ -151,6 +153,7 @@ describe('the words of a reason', () => {
     keep: [{ face: 'white', copies: 1, share: 0.4 }],
     pass: [{ face: 'red', copies: 1, share: 0.4 }],
     sections: { stairs: { played: 0.3, named: 0.4 } },
+    sectionsKept: { played: 2, named: 2 },
     toGo: { played: 3.2, named: 3.1 },
     lacking: { played: 2, named: 1.9 },
     concealed: { played: 0.3, named: 0.3 },

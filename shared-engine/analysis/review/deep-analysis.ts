@@ -110,6 +110,7 @@ function rounded(why: PassWhy): PassWhy {
     keep: used(why.keep),
     pass: used(why.pass),
     sections: Object.fromEntries(Object.entries(why.sections).map(([id, shares]) => [id, beside(shares)])),
+    sectionsKept: why.sectionsKept,
     toGo: beside(why.toGo),
     lacking: beside(why.lacking),
     concealed: beside(why.concealed),

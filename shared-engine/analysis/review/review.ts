@@ -3,6 +3,7 @@ import type { RiskGrade } from '../../policy/index.ts';
 import type { Actor, Face, MoveStep, Seat } from '../../rules/index.ts';
 import type { Verdict } from '../comparison/verdict.ts';
 import type { Analysis } from './analysis.ts';
+import type { MistakeCategory } from './mistake-categories.ts';
 
 /** One legal pass, merged by face. */
 export interface RankedPass {
@@ -112,6 +113,8 @@ export interface ChoiceStory {
    * the order of the search. Empty until the choice has been played on.
    */
   readonly rows: readonly number[];
+  /** The kinds of mistake that a costly choice was. */
+  readonly mistakes: readonly MistakeCategory[];
 }
 
 /** What is told of a round so far. */

@@ -1,6 +1,7 @@
 // One state, one story: all that is told of a review, as a function of its choices alone.
 import type { DeepAnalysis } from './analysis.ts';
 import { choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
+import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf } from './sentences/headline.ts';
@@ -21,15 +22,16 @@ export function storyOf({ choices, sections }: Pick<Review, 'choices' | 'section
 function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {
   const { analysis } = choice;
   const verdict = choiceVerdict(choice);
+  const mistakes = mistakesOf(choice);
   const did = choice.kind === 'pass' ? passedSentence(choice) : chosenSentence(choice);
   const facts = factsOf(choice, sections);
   if (analysis.depth === 'quick') {
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
-    return { verdict, sentences: [did, ...first, ...facts], rows: [] };
+    return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
   }
   const help = [...othersSentence(choice, analysis), ...helpSentence(choice, analysis)];
   const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, playedOnSentence(analysis)];
-  return { verdict, sentences, rows: rowsOf(analysis) };
+  return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }
 
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */

@@ -8,6 +8,13 @@ export interface ClosestHands {
   readonly hands: readonly number[];
 }
 
+export interface HandFinder {
+  /** The closest hands of the rack at `racks[at..at + 36)`. */
+  closest(racks: ArrayLike<number>, at: number): ClosestHands;
+  /** How many sections have a hand that is at most so many tiles away. */
+  sectionsWithin(rack: ArrayLike<number>, most: number): number;
+}
+
 /** How many tiles of one face a hand wants where no joker may stand, and in groups. */
 interface Want {
   readonly face: number;
@@ -22,35 +29,42 @@ function wantsOf({ singles, groups }: Hand): readonly Want[] {
   });
 }
 
-/** The closest hands of the rack at `racks[at..at + 36)`. */
-export type FindClosest = (racks: Uint8Array, at: number) => ClosestHands;
+export function createHandFinder({ hands, patterns }: CompiledCard): HandFinder {
+  const wants = hands.map(wantsOf);
 
-export function createFindClosest(card: CompiledCard): FindClosest {
-  const wants = card.hands.map(wantsOf);
-  return (racks, at) => {
-    const jokers = racks[at + JOKER_INDEX]!;
-    let most = -1;
-    let hands: number[] = [];
-    for (const [index, wanted] of wants.entries()) {
-      let all = jokers;
-      let limit = 0;
-      for (const { face, single, group } of wanted) {
-        const held = racks[at + face]!;
-        all += Math.min(held, single + group);
-        limit += group + Math.min(held, single);
-      }
-      const matched = Math.min(all, limit);
-      if (matched < most) continue;
-      if (matched > most) hands = [];
-      most = matched;
-      hands.push(index);
+  function toGo(wanted: readonly Want[], racks: ArrayLike<number>, at: number): number {
+    let all = racks[at + JOKER_INDEX]!;
+    let limit = 0;
+    for (const { face, single, group } of wanted) {
+      const held = racks[at + face]!;
+      all += Math.min(held, single + group);
+      limit += group + Math.min(held, single);
     }
-    return { toGo: 14 - most, hands };
+    return 14 - Math.min(all, limit);
+  }
+
+  return {
+    closest(racks, at) {
+      let least = 15;
+      let closest: number[] = [];
+      for (const [index, wanted] of wants.entries()) {
+        const distance = toGo(wanted, racks, at);
+        if (distance > least) continue;
+        if (distance < least) closest = [];
+        least = distance;
+        closest.push(index);
+      }
+      return { toGo: least, hands: closest };
+    },
+    sectionsWithin(rack, most) {
+      const near = hands.filter((_, index) => toGo(wants[index]!, rack, 0) <= most);
+      return new Set(near.map(({ pattern }) => patterns[pattern]!.section)).size;
+    },
   };
 }
 
 /** Tiles of singles and pairs of this hand that the rack lacks: no joker fills them. */
-export function lackingInPairs({ singles }: Hand, racks: Uint8Array, at: number): number {
+export function lackingInPairs({ singles }: Hand, racks: ArrayLike<number>, at: number): number {
   let lacking = 0;
   for (let face = 0; face < FACE_COUNT; face++) lacking += Math.max(0, singles[face]! - racks[at + face]!);
   return lacking;

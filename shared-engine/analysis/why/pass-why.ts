@@ -6,6 +6,7 @@ import type { Analyst } from '../comparison/analyze.ts';
 import type { Budget } from '../comparison/budget.ts';
 import { meanOf } from '../comparison/estimate.ts';
 import { always, column, type DealSource, type Seeds } from '../comparison/sampled-deals.ts';
+import { createHandFinder, type HandFinder } from './closest-hands.ts';
 import { createPlayToEnds, type PlayToEnds, type RoundEnds } from './round-ends.ts';
 
 /** Batches are numbered from here on, far from those of the search and of the verdict. */
@@ -37,6 +38,8 @@ export interface PassWhy {
   readonly pass: readonly TileUse[];
   /** Share of the deals in which a section is the closest at the close, by its id; small ones are left out. */
   readonly sections: Readonly<Record<string, SideBySide>>;
+  /** How many sections each pass keeps within reach: at most one tile behind the nearest before it. */
+  readonly sectionsKept: SideBySide;
   /** Means at the close: tiles to go, and tiles that singles and pairs of the closest hands lack. */
   readonly toGo: SideBySide;
   readonly lacking: SideBySide;
@@ -52,17 +55,27 @@ export interface WhyTask {
   readonly batches: Budget['why'];
 }
 
-const players = new WeakMap<Analyst, PlayToEnds>();
+interface Tools {
+  readonly finder: HandFinder;
+  readonly play: PlayToEnds;
+}
 
-function playerOf(analyst: Analyst): PlayToEnds {
-  const known = players.get(analyst) ?? createPlayToEnds(analyst.card, analyst.leaf, analyst.belief);
-  players.set(analyst, known);
-  return known;
+const prepared = new WeakMap<Analyst, Tools>();
+
+/** Made for a card when it is asked for first. */
+function toolsOf(analyst: Analyst): Tools {
+  const known = prepared.get(analyst);
+  if (known) return known;
+  const { card, leaf, belief } = analyst;
+  const finder = createHandFinder(card);
+  const tools = { finder, play: createPlayToEnds(card, leaf, belief, finder) };
+  prepared.set(analyst, tools);
+  return tools;
 }
 
 export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): PassWhy {
   const { situation, seeds, played, named, batches } = task;
-  const play = playerOf(analyst);
+  const { finder, play } = toolsOf(analyst);
   const range = { first: FIRST_WHY_BATCH, batches: batches.ends };
   const [after, instead] = [played, named].map(({ action }) => play({ situation, seeds, range }, action)) as [
     RoundEnds,
@@ -75,6 +88,12 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
       const copies = situation.rack[face]!;
       return { face: FACES[face]!, copies, share: ends.uses(face, copies) };
     });
+  const near = finder.closest(situation.rack, 0).toGo + 1;
+  const within = (tiles: readonly number[]): number =>
+    finder.sectionsWithin(
+      situation.rack.map((count, face) => count - tiles.filter((tile) => tile === face).length),
+      near,
+    );
   const beside = (of: (ends: RoundEnds) => number): SideBySide => ({ played: of(after), named: of(instead) });
   const sections = analyst.card.sections.flatMap(({ id }, index) => {
     const shares = beside((ends) => ends.sections[index]!);
@@ -86,6 +105,7 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
     keep: used(instead, keep),
     pass: used(after, pass),
     sections: Object.fromEntries(sections),
+    sectionsKept: { played: within(played.tiles), named: within(named.tiles) },
     toGo: beside((ends) => ends.toGo),
     lacking: beside((ends) => ends.lacking),
     concealed: beside((ends) => ends.concealed),

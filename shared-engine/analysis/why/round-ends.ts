@@ -7,7 +7,7 @@ import type { Situation } from '../belief/situation.ts';
 import type { Seeds } from '../comparison/sampled-deals.ts';
 import { DEAL_BYTES, type Leaf } from '../rollouts/batch.ts';
 import { createExchangeRollout } from '../rollouts/exchange.ts';
-import { type ClosestHands, createFindClosest, lackingInPairs } from './closest-hands.ts';
+import { type ClosestHands, type HandFinder, lackingInPairs } from './closest-hands.ts';
 
 /** What a choice ends in over many sampled deals; hands at one distance share a deal evenly. */
 export interface RoundEnds {
@@ -32,9 +32,13 @@ export interface EndTask {
 /** Plays an action to the close in sampled deals, as the rollouts do. */
 export type PlayToEnds = (task: EndTask, action: readonly number[]) => RoundEnds;
 
-export function createPlayToEnds(card: CompiledCard, leaf: Leaf, belief: Belief): PlayToEnds {
+export function createPlayToEnds(
+  card: CompiledCard,
+  leaf: Leaf,
+  belief: Belief,
+  finder: HandFinder,
+): PlayToEnds {
   const exchange = createExchangeRollout(card, leaf);
-  const findClosest = createFindClosest(card);
   return ({ situation, seeds, range }, action) => {
     const { seat, dealer, terms, step, agreed } = situation;
     const dealt = belief.sampledDeals(situation, seeds.deals, range);
@@ -50,7 +54,7 @@ export function createPlayToEnds(card: CompiledCard, leaf: Leaf, belief: Belief)
       exchange.play(dealt.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES), bytes, out);
       racks.set(exchange.rackOf(seat), deal * FACE_COUNT);
     }
-    const closest = Array.from({ length: deals }, (_, deal) => findClosest(racks, deal * FACE_COUNT));
+    const closest = Array.from({ length: deals }, (_, deal) => finder.closest(racks, deal * FACE_COUNT));
     return endsOf(card, racks, closest);
   };
 }

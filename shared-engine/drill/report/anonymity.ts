@@ -1,4 +1,6 @@
 // What may be told of a step in an anonymous class: counts of three players or more, of six or more dealt the same rack.
+
+import { type MistakeCategory, mistakesOf } from '../../analysis/index.ts';
 import {
   type ExchangeTerms,
   type Face,
@@ -10,7 +12,6 @@ import {
 } from '../../rules/index.ts';
 import { type ChoiceKind, type ClassEntry, choicesBy } from './entry.ts';
 import { classMean } from './mean.ts';
-import { type MistakeCategory, mistakesOf } from './mistake-categories.ts';
 import { type AimShare, type SpreadChoice, type StepSpread, spreadsOf } from './spread.ts';
 
 /** The fewest players of one seat, dealt the same rack, of whom anything is counted. */

@@ -4,7 +4,7 @@ import type { DrillDeal } from '../format.ts';
 import { type FrozenSpread, spreadOfFrozen } from './anonymity.ts';
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean } from './mean.ts';
-import { costliestMistakes, frozenMistakes, type MistakeCost } from './mistake-categories.ts';
+import { costliestMistakes, frozenMistakes, type MistakeCost } from './mistake-costs.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
 
 export const CLASS_REPORT_FORMAT = 'quadrille-class-report/1';

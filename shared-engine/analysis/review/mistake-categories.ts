@@ -1,0 +1,26 @@
+// The kinds of mistake, each in words.
+
+/** Each category in words; `mistakesOf` decides which of them apply to a choice. */
+export const MISTAKE_CATEGORIES = {
+  'new-multiple': 'Broke up a pair or more that had just formed',
+  'broken-multiple': 'Broke up a pair or more',
+  'pair-given': 'Gave a pair away',
+  'like-numbers-given': 'Gave like numbers away',
+  'same-suit-given': 'Gave three tiles of one suit that belong together',
+  'flower-given': 'Gave a flower away',
+  'lone-honor-kept': 'Kept a lone wind or dragon',
+  'committed-too-soon': 'Let sections go too soon',
+  'committed-too-late': 'Kept too many sections open for too long',
+  'pairs-chased': 'Played for pairs that no joker fills',
+  'concealed-chased': 'Played for a hand that must stay concealed',
+  'poorer-fit': 'Missed a better pass for another reason',
+  'too-many-blind': 'Passed too many tiles blind',
+  'too-few-blind': 'Passed too few tiles blind',
+  continued: 'Continued where stopping was better',
+  stopped: 'Stopped where continuing was better',
+  'asked-too-many': 'Asked for too many tiles across',
+  'asked-too-few': 'Asked for too few tiles across',
+} as const;
+export type MistakeCategory = keyof typeof MISTAKE_CATEGORIES;
+
+export const MISTAKE_CATEGORY_NAMES = Object.keys(MISTAKE_CATEGORIES) as readonly MistakeCategory[];

@@ -1,0 +1,128 @@
+// The kinds of mistake that a costly choice was: facts of the choice, the one source for review and class report.
+import { type RiskGrade, riskGrade } from '../../policy/index.ts';
+import { DRAGONS, type Face, WINDS } from '../../rules/index.ts';
+import type { PassWhy } from '../why/pass-why.ts';
+import type { DeepAnalysis } from './analysis.ts';
+import { isCostly, namedAlternative } from './choice-verdict.ts';
+import { touchedBy } from './groups.ts';
+import { MISTAKE_CATEGORY_NAMES, type MistakeCategory } from './mistake-categories.ts';
+import type { ChoiceReview, NumberReview, PassReview, RackGroup } from './review.ts';
+
+/** From here on the hands that two passes lead to differ in kind: tiles that no joker fills, and a share. */
+const CLEAR_LACK = 0.5;
+const CLEAR_SHARE = 0.3;
+/** A neighbor is blamed for a loss of which at least this share went through it. */
+const MOST = 0.5;
+
+/** The categories that apply to one choice, several perhaps; none where nothing clearly better is known. */
+export function mistakesOf(choice: ChoiceReview): readonly MistakeCategory[] {
+  if (!isCostly(choice)) return [];
+  return choice.kind === 'pass' ? passMistakes(choice) : numberMistakes(choice);
+}
+
+function passMistakes(pass: PassReview): readonly MistakeCategory[] {
+  const { analysis } = pass;
+  const tests = [
+    ...ownTests(pass),
+    ...(analysis.depth === 'quick'
+      ? firstTests(pass)
+      : [...giftTests(pass, analysis), ...whyTests(pass, analysis.why)]),
+  ];
+  const found = tests.filter(([, applies]) => applies).map(([category]) => category);
+  const inOrder = MISTAKE_CATEGORY_NAMES.filter((category) => found.includes(category));
+  return inOrder.length > 0 ? inOrder : ['poorer-fit'];
+}
+
+type Test = readonly [MistakeCategory, boolean];
+
+/** Groups broken that the better pass leaves whole; after a deep analysis only where their tile made most of the loss. */
+function ownTests(pass: PassReview): readonly Test[] {
+  const { parts, analysis } = pass;
+  const named = namedTiles(pass);
+  const kept = touchedBy(parts.groups, named);
+  const blamed = (face: Face): boolean => analysis.depth === 'quick' || analysis.why?.reason?.keep === face;
+  const broken = parts.broken.filter((group) => !holds(kept, group) && blamed(group.face));
+  return [
+    ['new-multiple', broken.some((group) => holds(parts.formed, group))],
+    ['broken-multiple', broken.some((group) => !holds(parts.formed, group))],
+  ];
+}
+
+/** What the quick look counts: kinds of gifts, and sections. */
+function firstTests({ parts, played, best, step }: PassReview): readonly Test[] {
+  const given = (grade: RiskGrade): boolean => played.risk === grade && best.risk !== grade;
+  const { sectionsKept, sectionsKeptByBest } = parts;
+  return [
+    ['pair-given', given('pair')],
+    ['like-numbers-given', given('like-numbers')],
+    ['same-suit-given', given('same-suit')],
+    ['flower-given', given('flower')],
+    ...sectionTests(step, { played: sectionsKept, named: sectionsKeptByBest }),
+  ];
+}
+
+/** Sections let go in the first Charleston, or still open from the second pass across on. */
+function sectionTests(step: PassReview['step'], kept: PassWhy['sectionsKept']): readonly Test[] {
+  const isEarly = step.startsWith('first');
+  const isLate = !isEarly && step !== 'second-left';
+  return [
+    ['committed-too-soon', isEarly && kept.played < kept.named],
+    ['committed-too-late', isLate && kept.played > kept.named],
+  ];
+}
+
+/** A kind of gift is blamed where most of the loss went through the neighbor, a flower also where it was of own use. */
+function giftTests(
+  pass: PassReview,
+  { finalists, played, bestAlternative, loss, why }: DeepAnalysis,
+): readonly Test[] {
+  const cost = (place: number | null): number =>
+    place === null ? 0 : (finalists[place]?.giveaway?.value ?? 0);
+  const fed = loss !== null && cost(played) - cost(bestAlternative) >= MOST * loss.value;
+  const better = riskGrade(namedTiles(pass));
+  const given = (grade: RiskGrade): boolean => fed && pass.played.risk === grade && better !== grade;
+  return [
+    ['pair-given', given('pair')],
+    ['like-numbers-given', given('like-numbers')],
+    ['same-suit-given', given('same-suit')],
+    ['flower-given', given('flower') || why?.reason?.keep === 'flower'],
+  ];
+}
+
+/** Where the two passes lead. */
+function whyTests({ rack, step }: PassReview, why: PassWhy | null): readonly Test[] {
+  if (why === null) return [];
+  const { reason, sectionsKept, lacking, concealed } = why;
+  const lone =
+    reason !== null && isHonor(reason.pass) && rack.filter((face) => face === reason.pass).length === 1;
+  return [
+    ['lone-honor-kept', lone],
+    ...sectionTests(step, sectionsKept),
+    ['pairs-chased', lacking.played - lacking.named >= CLEAR_LACK],
+    ['concealed-chased', concealed.played - concealed.named >= CLEAR_SHARE],
+  ];
+}
+
+function isHonor(face: Face): boolean {
+  return [...WINDS, ...DRAGONS].some((honor) => honor === face);
+}
+
+function numberMistakes(choice: NumberReview): readonly MistakeCategory[] {
+  const more = choice.played > (namedAlternative(choice)?.number ?? choice.best);
+  switch (choice.kind) {
+    case 'blind':
+      return [more ? 'too-many-blind' : 'too-few-blind'];
+    case 'vote':
+      return [more ? 'continued' : 'stopped'];
+    case 'ask':
+      return [more ? 'asked-too-many' : 'asked-too-few'];
+  }
+}
+
+function namedTiles(pass: PassReview): readonly Face[] {
+  return namedAlternative(pass)?.tiles ?? pass.best.tiles;
+}
+
+function holds(groups: readonly RackGroup[], { face }: RackGroup): boolean {
+  return groups.some((group) => group.face === face);
+}
