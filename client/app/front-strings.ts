@@ -33,6 +33,8 @@ export const PRACTICE_LINKS = {
   exercises: 'Ten minutes today',
   rounds: 'My rounds',
   ownTiles: 'Practice with real tiles',
+  myCards: 'My cards',
+  playsWith: (name: string) => `Your new tables play with ${name}.`,
 } as const;
 
 export const WERE = {

@@ -3,6 +3,8 @@ import { useSignal } from '@preact/signals';
 import type { OpenRoom } from '../../shared-engine/index.ts';
 import { CodeField } from '../room/code-field.tsx';
 import { drillWaysOf } from '../room/ways.ts';
+import { lastingStorage } from '../storage/browser-storage.ts';
+import { cardForTables, markCardUsed } from '../storage/own-cards.ts';
 import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { NameField } from '../ui/name-field.tsx';
@@ -11,6 +13,7 @@ import { roomsPart } from './lazy.ts';
 import { openCode } from './open-code.ts';
 import { PracticeLinks } from './practice-links.tsx';
 import type { App } from './routes/app.ts';
+import { ownCardOf } from './routes/deal-link.ts';
 import { pathOf } from './routes/route.ts';
 import { TermsForm } from './terms-form.tsx';
 import { WhereYouWere } from './where-you-were.tsx';
@@ -22,6 +25,13 @@ export function Front({ app }: { readonly app: App }) {
   const askName = useSignal(false);
   const offline = useSignal(false);
   const card = useSignal<unknown>(null);
+
+  /** A file chosen for this table, or else the card that is chosen for all new ones. */
+  const chosenCard = () => card.value ?? cardForTables(lastingStorage, settings.card);
+  const markUsed = () => {
+    if (card.value === null)
+      markCardUsed(lastingStorage, settings.card, new Date().toISOString().slice(0, 10));
+  };
 
   async function open(mode: OpenRoom['mode']) {
     const name = settings.name.trim();
@@ -44,11 +54,13 @@ export function Front({ app }: { readonly app: App }) {
       // Alone nothing has to stay private, and an open deal can be played again (rule Z2).
       terms: { ...settings.ways[mode], ...(mode === 'alone' && { revealRacks: true }) },
       bots: [bot, bot, bot],
-      card: card.value,
+      card: chosenCard(),
     });
     busy.value = false;
-    if (answer.ok) app.go({ kind: 'room', code: answer.value.code });
-    else {
+    if (answer.ok) {
+      markUsed();
+      app.go({ kind: 'room', code: answer.value.code });
+    } else {
       problem.value = answer.message;
       offline.value = answer.code === 'unreachable';
     }
@@ -59,10 +71,12 @@ export function Front({ app }: { readonly app: App }) {
     problem.value = null;
     const rooms = await roomsPart.fetch();
     const { style, ways } = settings;
-    const answer = await rooms?.openSameDeal({ style, ways: drillWaysOf(ways.friends), card: card.value });
+    const answer = await rooms?.openSameDeal({ style, ways: drillWaysOf(ways.friends), card: chosenCard() });
     busy.value = false;
-    if (answer?.ok) app.go({ kind: 'class', code: answer.value.code, part: 'main' });
-    else problem.value = answer?.message ?? LAZY.failed;
+    if (answer?.ok) {
+      markUsed();
+      app.go({ kind: 'class', code: answer.value.code, part: 'main' });
+    } else problem.value = answer?.message ?? LAZY.failed;
   }
 
   return (
@@ -129,7 +143,12 @@ export function Front({ app }: { readonly app: App }) {
         <WhereYouWere app={app} />
         <PracticeLinks app={app} />
         {offline.value && (
-          <button type="button" onClick={() => app.go({ kind: 'deal', shared: app.freshDeal() })}>
+          <button
+            type="button"
+            onClick={() =>
+              app.go({ kind: 'deal', shared: { ...app.freshDeal(), cardOf: ownCardOf(settings.card) } })
+            }
+          >
             {FRONT.offline}
           </button>
         )}

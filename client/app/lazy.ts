@@ -39,3 +39,4 @@ export const classPart = lazy(() => import('./class-part.ts'));
 export const ownTilesPart = lazy(() => import('./own-tiles-part.tsx'));
 export const helpPart = lazy(() => import('./help-sheet.tsx'));
 export const practicePart = lazy(() => import('./practice-part.ts'));
+export const cardsPart = lazy(() => import('./cards-part.ts'));

@@ -1,4 +1,6 @@
-// Quiet ways from the front page to what somebody practices alone.
+// Quiet ways from the front page to what somebody practices alone, and to the cards on this device.
+import { lastingStorage } from '../storage/browser-storage.ts';
+import { listOwnCards } from '../storage/own-cards.ts';
 import { goInPage } from '../ui/in-page-link.ts';
 import { PRACTICE_LINKS } from './front-strings.ts';
 import type { App } from './routes/app.ts';
@@ -10,9 +12,12 @@ const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
   { route: { kind: 'exercises' }, words: PRACTICE_LINKS.exercises },
   { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
   { route: { kind: 'own-tiles' }, words: PRACTICE_LINKS.ownTiles },
+  { route: { kind: 'cards', open: null }, words: PRACTICE_LINKS.myCards },
 ];
 
 export function PracticeLinks({ app }: { readonly app: App }) {
+  const { card } = app.settings.value;
+  const chosen = listOwnCards(lastingStorage).find(({ key }) => key === card);
   return (
     <nav class="practice-links" aria-label={PRACTICE_LINKS.title}>
       {LINKS.map(({ route, words }) => (
@@ -20,6 +25,7 @@ export function PracticeLinks({ app }: { readonly app: App }) {
           {words}
         </a>
       ))}
+      {chosen && <span>{PRACTICE_LINKS.playsWith(chosen.name)}</span>}
     </nav>
   );
 }

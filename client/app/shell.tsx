@@ -1,7 +1,15 @@
 // Which screen the address asks for, and the sheet that lies over it.
 
 import { Front } from './front.tsx';
-import { classPart, helpPart, ownTilesPart, practicePart, roomsPart, settingsPart } from './lazy.ts';
+import {
+  cardsPart,
+  classPart,
+  helpPart,
+  ownTilesPart,
+  practicePart,
+  roomsPart,
+  settingsPart,
+} from './lazy.ts';
 import { LazyView } from './lazy-view.tsx';
 import { Missing } from './missing.tsx';
 import type { App } from './routes/app.ts';
@@ -97,6 +105,22 @@ function CurrentPage({ app }: { readonly app: App }) {
               loadCard={cardOfTable}
             />
           )}
+        </LazyView>
+      );
+    case 'cards': {
+      const { open } = route;
+      return (
+        <LazyView part={cardsPart}>
+          {({ MyCards, CardEditor }) =>
+            open === null ? <MyCards app={app} /> : <CardEditor key={open} app={app} cardKey={open} />
+          }
+        </LazyView>
+      );
+    }
+    case 'card-link':
+      return (
+        <LazyView part={cardsPart}>
+          {({ CardFromLink }) => <CardFromLink key={route.packed} app={app} packed={route.packed} />}
         </LazyView>
       );
     case 'lesson':

@@ -1,6 +1,7 @@
 // How a new table is set up; sensible without ever being opened.
 import type { Settings } from '../storage/settings.ts';
 import { CardFileField } from '../ui/card-file-field.tsx';
+import { CardSelect } from '../ui/card-select.tsx';
 import { FRONT } from './front-strings.ts';
 import { TableTerms } from './table-terms.tsx';
 
@@ -16,6 +17,7 @@ export function TermsForm({ settings, onChange, onCard }: TermsFormProps) {
     <details class="settings">
       <summary>{FRONT.settings}</summary>
       <TableTerms form="front" settings={settings} onChange={onChange} />
+      <CardSelect id="own-card" value={settings.card} onChange={(card) => onChange({ card })} />
       <CardFileField
         id="card"
         chosen={FRONT.cardChosen}

@@ -18,11 +18,16 @@ export async function loadCardFile(code: string): Promise<CardFile | null> {
   try {
     const response = await fetch(cardPath(code), { credentials: 'same-origin' });
     if (!response.ok) return null;
-    const parsed = parseCard(await response.json());
-    return parsed.ok ? parsed.card : null;
+    return cardOnDevice(await response.json());
   } catch {
     return null;
   }
+}
+
+/** A card as the browser has stored it; null where it is none. */
+export function cardOnDevice(json: unknown): CardFile | null {
+  const parsed = parseCard(json);
+  return parsed.ok ? parsed.card : null;
 }
 
 export { houseCard } from '../../shared-engine/index.ts';

@@ -9,6 +9,7 @@ import {
 } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
+import type { Route } from '../app/routes/route.ts';
 import { ShareButton } from '../room/copy-link.tsx';
 import type { Room, RoomState, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
@@ -20,10 +21,15 @@ import { TileRow } from '../tiles/tile-row.tsx';
 import { away, choiceName, PLAY_AGAIN } from './strings.ts';
 
 /** Null unless the close has opened the deal: not where racks stay private, nor for a teacher's prepared deal. */
-export function sharedDealOf({ view, you, table }: Seated, home: RoomState['home']): SharedDeal | null {
+export function sharedDealOf(
+  { view, you, table }: Seated,
+  home: RoomState['home'],
+  route: Route,
+): SharedDeal | null {
   if (view.stage.phase !== 'closed' || view.stage.opened === null) return null;
   const { seed } = view.stage.opened;
-  const cardOf = home !== 'page' && table.card.id !== 'house' ? table.code : null;
+  const ofServer = home !== 'page' && table.card.id !== 'house' ? table.code : null;
+  const cardOf = route.kind === 'deal' ? route.shared.cardOf : ofServer;
   return { deal: { seed, dealer: view.dealer }, seat: you, cardOf, ways: exchangeOf(view.terms) };
 }
 

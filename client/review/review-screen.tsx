@@ -32,7 +32,7 @@ interface ReviewScreenProps {
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   const { review, analysisRunning, notice, home, commitment } = room.state.value;
   const { table } = seated;
-  const shared = sharedDealOf(seated, home);
+  const shared = sharedDealOf(seated, home, app.route.value);
   const first = shared && review ? earlierReview(app, shared, room, review) : null;
   return (
     <main class="review">

@@ -3,7 +3,8 @@
 /** Short texts by key; may lose everything at any time. */
 export interface TextStorage {
   read(key: string): string | null;
-  write(key: string, text: string): void;
+  /** False where it is full or refused: nothing of the text is stored then. */
+  write(key: string, text: string): boolean;
   remove(key: string): void;
 }
 
@@ -20,13 +21,24 @@ function textStorage(name: 'localStorage' | 'sessionStorage'): TextStorage {
   };
   return {
     read: (key) => attempt((storage) => storage.getItem(`${PREFIX}${key}`)),
-    write: (key, text) => {
-      attempt((storage) => storage.setItem(`${PREFIX}${key}`, text));
-    },
+    write: (key, text) =>
+      attempt((storage) => {
+        storage.setItem(`${PREFIX}${key}`, text);
+        return true;
+      }) ?? false,
     remove: (key) => {
       attempt((storage) => storage.removeItem(`${PREFIX}${key}`));
     },
   };
+}
+
+/** Runs `run` when another tab has written or removed the text of this key; returns what ends it. */
+export function onOtherTabs(key: string, run: () => void): () => void {
+  const listen = (event: StorageEvent) => {
+    if (event.key === `${PREFIX}${key}`) run();
+  };
+  window.addEventListener('storage', listen);
+  return () => window.removeEventListener('storage', listen);
 }
 
 export const lastingStorage: TextStorage = textStorage('localStorage');

@@ -24,6 +24,8 @@ export interface Settings {
   readonly sound: boolean;
   /** Whether the system tells the player in another window that the table waits. */
   readonly notices: boolean;
+  /** Key of the card of one's own that new tables play with; null for the house card. */
+  readonly card: string | null;
 }
 
 export function readSettings(storage: TextStorage): Settings {
@@ -45,6 +47,7 @@ export function readSettings(storage: TextStorage): Settings {
     reduceMotion: yes('reduce-motion', false),
     sound: yes('sound', false),
     notices: yes('notices', false),
+    card: storage.read('chosen-card') || null,
   };
 }
 
@@ -60,4 +63,5 @@ export function writeSettings(storage: TextStorage, settings: Settings): void {
   storage.write('reduce-motion', word(settings.reduceMotion));
   storage.write('sound', word(settings.sound));
   storage.write('notices', word(settings.notices));
+  storage.write('chosen-card', settings.card ?? '');
 }

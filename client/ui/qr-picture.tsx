@@ -3,7 +3,14 @@ import { useEffect, useState } from 'preact/hooks';
 import type { QrCode } from './qr-code.ts';
 import { QR } from './strings.ts';
 
-export function QrPicture({ link }: { readonly link: string }) {
+interface QrPictureProps {
+  readonly link: string;
+  /** What the picture is, and what to do with it; as for a table where left out. */
+  readonly about?: string;
+  readonly caption?: string;
+}
+
+export function QrPicture({ link, about = QR.about, caption = QR.caption }: QrPictureProps) {
   const [code, setCode] = useState<QrCode | null>(null);
   useEffect(() => {
     let wanted = true;
@@ -21,12 +28,12 @@ export function QrPicture({ link }: { readonly link: string }) {
       <svg
         viewBox={code ? `0 0 ${code.side} ${code.side}` : '0 0 1 1'}
         role="img"
-        aria-label={QR.about}
+        aria-label={about}
         shape-rendering="crispEdges"
       >
         {code && <path d={code.path} />}
       </svg>
-      <figcaption>{QR.caption}</figcaption>
+      <figcaption>{caption}</figcaption>
     </figure>
   );
 }

@@ -26,6 +26,12 @@ export const CARD_FIELD = {
   unreadable: 'That file is not a card: it could not be read as JSON.',
 } as const;
 
+export const CARD_SELECT = {
+  label: 'The card',
+  house: 'House card',
+  own: (name: string, hands: number) => `${name} (${hands === 1 ? '1 hand' : `${hands} hands`})`,
+} as const;
+
 export const QR = {
   caption: 'Scan to join',
   about: 'The link to this table as a square code for a camera',

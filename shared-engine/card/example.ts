@@ -1,8 +1,8 @@
 // One example of a pattern: values for its variables, drawn from a seed, and the tile of each group under them.
 import { type Face, stream } from '../rules/index.ts';
-import { type Assignment, faceOf, valuesOf } from './assignment.ts';
+import { type Assignment, faceOf, valuesOf, variableUses } from './assignment.ts';
 import { handTilesOf, isPossible } from './compile.ts';
-import type { CardFile, CardPattern } from './format.ts';
+import { CARD_LIMITS, type CardFile, type CardPattern } from './format.ts';
 
 type Body = Pick<CardPattern, 'groups' | 'where'>;
 
@@ -24,6 +24,8 @@ export function exampleOf(
   parameters: CardFile['parameters'],
   seed: string,
 ): PatternExample | null {
+  // Beyond the limits there are more choices than anybody can wait for.
+  if (tooManyVariables(pattern)) return null;
   const { numbers, suits, dragons, winds } = valuesOf(pattern);
   if ([numbers, suits, dragons, winds].some((choices) => choices.length === 0)) return null;
   const random = stream(seed, 'example');
@@ -43,6 +45,13 @@ export function exampleOf(
     if (hand !== null && isPossible(hand)) return { assignment, faces };
   }
   return shown;
+}
+
+function tooManyVariables(pattern: Body): boolean {
+  const uses = variableUses(pattern);
+  return Object.entries(CARD_LIMITS.variables).some(
+    ([kind, limit]) => new Set(uses.filter((use) => use.kind === kind).map(({ name }) => name)).size > limit,
+  );
 }
 
 function facesUnder(

@@ -10,6 +10,7 @@ const ENGINE_LAYERS = [
   'rules',
   'card',
   'kernels',
+  'survey',
   'policy',
   'analysis',
   'bots',

@@ -7,6 +7,7 @@ export function memoryStorage(first: Readonly<Record<string, string>> = {}): Tex
     read: (key) => notes.get(key) ?? null,
     write: (key, text) => {
       notes.set(key, text);
+      return true;
     },
     remove: (key) => {
       notes.delete(key);

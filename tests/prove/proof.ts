@@ -15,6 +15,8 @@ export interface ProofInput {
   readonly seed: string;
   readonly size: Size;
   readonly tell?: (row: ProofRow) => void;
+  /** A file of somebody's own that is to be checked instead, for a proof that takes one. */
+  readonly file?: string;
 }
 
 export interface Proof {

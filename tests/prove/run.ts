@@ -1,4 +1,4 @@
-// npm run prove -- NAME [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
+// npm run prove -- NAME [FILE] [--size small|full] [--seed TEXT]: checks one claim and prints one JSON object.
 import { parseArgs } from 'node:util';
 import { printLast } from '../kit/last-line.ts';
 import { loadModule, moduleNames } from '../kit/modules-in-folder.ts';
@@ -11,7 +11,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: { size: { type: 'string', default: 'small' }, seed: { type: 'string' } },
 });
-const name = positionals[0] ?? 'list';
+const [name = 'list', file] = positionals;
 const seed = values.seed ?? seedOf(name, values.size);
 
 if (name === 'list') {
@@ -35,6 +35,7 @@ if (name === 'list') {
     seed,
     size,
     tell: (row) => console.error(JSON.stringify(row)),
+    ...(file === undefined ? {} : { file }),
   });
   const ok = rows.length > 0 && rows.every((row) => row.ok);
   const seconds = Math.round(performance.now() - started) / 1000;

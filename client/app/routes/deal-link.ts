@@ -14,10 +14,22 @@ export interface SharedDeal {
   readonly deal: Deal;
   /** The seat the player of this link takes. */
   readonly seat: Seat;
-  /** Code of the table whose card is played, or null for the house card. */
+  /** Code of the table whose card is played, or `ownCardOf` a card on this device; null for the house card. */
   readonly cardOf: string | null;
   /** What is passed and asked, so that whoever plays the deal plays the same. */
   readonly ways: ExchangeTerms;
+}
+
+const OWN = 'own-';
+
+/** Names a card on this device in a deal; on another device the house card is played. */
+export function ownCardOf(key: string | null): string | null {
+  return key === null ? null : `${OWN}${key}`;
+}
+
+/** The key of a card on this device; null for the code of a table. */
+export function ownKeyIn(cardOf: string): string | null {
+  return cardOf.startsWith(OWN) ? cardOf.slice(OWN.length) : null;
 }
 
 /** `#deal=SEED.DEALER.SEAT`, with `.CODE` after it for another card than the house card, then the ways that are not usual. */

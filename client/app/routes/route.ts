@@ -26,6 +26,10 @@ export type Route =
   | { readonly kind: 'racks' }
   /** One's own choices again. */
   | { readonly kind: 'exercises' }
+  /** The cards on this device, or one of them in the editor. */
+  | { readonly kind: 'cards'; readonly open: string | null }
+  /** A card that somebody sends, packed. */
+  | { readonly kind: 'card-link'; readonly packed: string }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -40,6 +44,8 @@ const ROUNDS_HASH = '#my-rounds';
 const DAY_HASH = '#deal-of-the-day';
 const RACKS_HASH = '#ten-racks';
 const EXERCISES_HASH = '#ten-minutes';
+const CARDS_HASH = '#my-cards';
+const CARD_HASH = '#card=';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -55,6 +61,9 @@ export function routeOf(path: string, hash = ''): Route {
   const date = hash.startsWith(`${DAY_HASH}=`) ? readDate(hash.slice(DAY_HASH.length + 1)) : null;
   if (date) return { kind: 'day', date };
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
+  if (hash.startsWith(CARD_HASH)) return { kind: 'card-link', packed: hash.slice(CARD_HASH.length) };
+  const cards = /^#my-cards(?:\/(\w+))?$/.exec(hash);
+  if (cards) return { kind: 'cards', open: cards[1] ?? null };
   if (path === PREPARE_PATH) return { kind: 'prepare' };
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
@@ -91,6 +100,10 @@ export function pathOf(route: Route): string {
       return `/${DAY_HASH}`;
     case 'day':
       return `/${DAY_HASH}=${route.date}`;
+    case 'cards':
+      return `/${CARDS_HASH}${route.open === null ? '' : `/${route.open}`}`;
+    case 'card-link':
+      return `/${CARD_HASH}${route.packed}`;
     case 'missing':
       return route.path;
   }

@@ -11,8 +11,11 @@ import {
 } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { randomHex } from '../../connection/random.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { cardForTables, markCardUsed } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { CardFileField } from '../../ui/card-file-field.tsx';
+import { CardSelect } from '../../ui/card-select.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { openClass } from '../model/requests.ts';
 import { FormFields, TermsFields } from './class-form.tsx';
@@ -52,6 +55,7 @@ export function PrepareScreen({ app }: { readonly app: App }) {
             terms.value = next;
           }}
         />
+        <CardSelect id="class-own-card" value={draft.ownCard.value} onChange={draft.takeOwn} />
         <CardFileField id="class-card" chosen={PREPARE.cardChosen} onCard={draft.takeCard} />
         <Problems problems={problems.value} />
         <div class="row">
@@ -74,7 +78,8 @@ export function PrepareScreen({ app }: { readonly app: App }) {
 function useClassDraft(app: App) {
   const drill = useSignal<Drill>(emptyDrill(newSeed));
   const terms = useSignal<ClassTerms>({ deadline: null, racks: false, names: false, cardClosed: false });
-  const card = useSignal<ClassCard>(HOUSE);
+  const ownCard = useSignal(app.settings.peek().card);
+  const card = useSignal<ClassCard>(classCardOf(cardForTables(lastingStorage, ownCard.peek())) ?? HOUSE);
   const problems = useSignal<readonly string[]>([]);
   const busy = useSignal(false);
 
@@ -94,10 +99,16 @@ function useClassDraft(app: App) {
 
   /** Why the card cannot be used, or null. */
   function takeCard(file: unknown): string | null {
+    ownCard.value = null;
     const parsed = file === null ? null : parseCard(file);
-    card.value = parsed?.ok ? { file: parsed.card, sections: compileCard(parsed.card).sections } : HOUSE;
+    card.value = (parsed?.ok && classCardOf(parsed.card)) || HOUSE;
     problems.value = parsed === null || parsed.ok ? [] : parsed.problems.map(({ message }) => message);
     return parsed === null || parsed.ok ? null : PREPARE.otherCard;
+  }
+
+  function takeOwn(key: string | null) {
+    takeCard(cardForTables(lastingStorage, key));
+    ownCard.value = key;
   }
 
   async function open() {
@@ -105,11 +116,18 @@ function useClassDraft(app: App) {
     busy.value = true;
     const answer = await openClass({ drill: named(), terms: terms.value, card: card.value.file });
     busy.value = false;
+    if (answer.ok) markCardUsed(lastingStorage, ownCard.value, new Date().toISOString().slice(0, 10));
     if (answer.ok) return app.go({ kind: 'class', code: answer.value.code, part: 'main' });
     problems.value = [answer.message, ...(answer.problems ?? [])];
   }
 
-  return { drill, terms, card, problems, busy, change, named, loadDrill, takeCard, open };
+  return { drill, terms, card, problems, busy, change, named, loadDrill, takeCard, takeOwn, ownCard, open };
+}
+
+/** Null for what is no card, and for none. */
+function classCardOf(json: unknown): ClassCard | null {
+  const parsed = json === null ? null : parseCard(json);
+  return parsed?.ok ? { file: parsed.card, sections: compileCard(parsed.card).sections } : null;
 }
 
 interface DealsSectionProps {

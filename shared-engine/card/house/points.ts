@@ -1,5 +1,5 @@
 // Points of the house card's patterns: ten for each tile missing on average after twelve turns of aiming at the pattern.
-// Made by `npm run card-data` (shared-engine/tools/card-data/difficulty.ts; seed "quadrille", 20000 deals); not edited by hand.
+// Made by `npm run card-data` (shared-engine/survey/difficulty.ts; seed "quadrille", 20000 deals); not edited by hand.
 
 export const POINTS: Readonly<Record<string, number>> = {
   'one-suit-1': 25,

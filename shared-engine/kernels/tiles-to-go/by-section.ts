@@ -12,18 +12,9 @@ export function toGoBySection(kernel: Kernel, rack: Bag): Uint8Array {
   return result;
 }
 
-/** Ids of the sections whose nearest pattern is as near as any, in card order. */
-export function nearestSections(kernel: Kernel, rack: Bag): string[] {
-  return sectionsWithin(kernel, rack, 0);
-}
-
 /** Ids of the sections that are open: within one tile of the nearest, in card order. */
 export function sectionsInReach(kernel: Kernel, rack: Bag): string[] {
-  return sectionsWithin(kernel, rack, 1);
-}
-
-function sectionsWithin(kernel: Kernel, rack: Bag, slack: number): string[] {
-  return sectionsNoFurther(kernel, rack, kernel.toGo(rack) + slack);
+  return sectionsNoFurther(kernel, rack, kernel.toGo(rack) + 1);
 }
 
 /** Ids of the sections whose nearest pattern is at most so many tiles away, in card order. */

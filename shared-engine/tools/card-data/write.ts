@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { cardJsonSchema } from '../../card/format.ts';
 import { houseCard } from '../../card/house/card.ts';
-import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from './difficulty.ts';
+import { meanMissing, POINTS_DEALS, POINTS_SEED, pointsFor } from '../../survey/difficulty.ts';
 
 const folder = new URL('../../card/', import.meta.url);
 const pointsFile = new URL('house/points.ts', folder);
@@ -16,7 +16,7 @@ const entries = card.patterns.map(({ id }, pattern) => `  '${id}': ${points[patt
 writeFileSync(
   pointsFile,
   `// Points of the house card's patterns: ten for each tile missing on average after twelve turns of aiming at the pattern.
-// Made by \`npm run card-data\` (shared-engine/tools/card-data/difficulty.ts; seed "${POINTS_SEED}", ${POINTS_DEALS} deals); not edited by hand.
+// Made by \`npm run card-data\` (shared-engine/survey/difficulty.ts; seed "${POINTS_SEED}", ${POINTS_DEALS} deals); not edited by hand.
 
 export const POINTS: Readonly<Record<string, number>> = {
 ${entries.join('')}};

@@ -1,39 +1,61 @@
-// The house card: its size, its balance over dealt racks, and points that come from measured difficulty.
+// The house card, or any card file: its size, its balance over dealt racks, and points beside measured difficulty.
+import { readFileSync } from 'node:fs';
+import type { CardFile } from '../../../shared-engine/card/format.ts';
 import { HOUSE_CARD, houseCard } from '../../../shared-engine/card/house/card.ts';
-import { nearestSections } from '../../../shared-engine/kernels/tiles-to-go/by-section.ts';
-import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swar.ts';
-import { drawn, stream } from '../../../shared-engine/rules/deal/random.ts';
-import { bagOf, FULL_SET, facesOf } from '../../../shared-engine/rules/tiles/bag.ts';
+import { parseCard } from '../../../shared-engine/card/parse.ts';
 import {
   meanMissing,
   POINTS_DEALS,
   POINTS_SEED,
   pointsFor,
-} from '../../../shared-engine/tools/card-data/difficulty.ts';
+} from '../../../shared-engine/survey/difficulty.ts';
+import { type CardSurvey, SURVEY_DEALS, surveyCard } from '../../../shared-engine/survey/survey.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const RACKS: Record<Size, number> = { small: 2_000, full: 10_000 };
+const RACKS: Record<Size, number> = { small: SURVEY_DEALS, full: 10_000 };
 
 export const proof: Proof = {
-  summary: 'The house card has its patterns and sections, none of them nearest too often or too seldom.',
-  async run({ seed, size }) {
-    const racks = RACKS[size];
-    const shares = nearestShares(seed, racks);
-    return [
-      ...counts(),
-      ...houseCard().sections.map(({ name }, section): ProofRow => {
-        const percent = shares[section]!;
-        return {
-          what: `${name} nearest in, % of ${racks} dealt racks of 13, ties split evenly`,
-          value: Math.round(percent * 100) / 100,
-          bar: '4 to 25',
-          ok: percent >= 4 && percent <= 25,
-        };
-      }),
-      pointsRow(size),
-    ];
+  summary:
+    'The house card has its patterns and sections, none of them nearest too often or too seldom; `prove -- card FILE` says the same of any card.',
+  async run({ seed, size, file }) {
+    if (file !== undefined) return rowsOfFile(file, seed, RACKS[size]);
+    return [...counts(), ...balance(HOUSE_CARD, surveyOf(HOUSE_CARD, seed, RACKS[size])), pointsRow(size)];
   },
 };
+
+function surveyOf(card: CardFile, seed: string, racks: number): CardSurvey {
+  for (const step of surveyCard(card, seed, racks)) if (step.kind === 'survey') return step.survey;
+  throw new Error('A survey ends with its figures.');
+}
+
+function rowsOfFile(file: string, seed: string, racks: number): ProofRow[] {
+  const json: unknown = JSON.parse(readFileSync(file, 'utf8'));
+  const parsed = parseCard(json);
+  if (!parsed.ok) {
+    return parsed.problems.map(({ message }) => ({ what: message, value: false, bar: 'none', ok: false }));
+  }
+  const survey = surveyOf(parsed.card, seed, racks);
+  const figure = (what: string, value: number | string): ProofRow => ({ what, value, bar: 'none', ok: true });
+  const faces = (list: CardSurvey['wanted']) => list.map(({ face }) => face).join(', ');
+  return [
+    figure('hands', survey.hands),
+    figure('tiles to go from a dealt rack, on average', Math.round(survey.meanToGo * 100) / 100),
+    figure('wanted most', faces(survey.wanted.slice(0, 5))),
+    figure('wanted least', faces(survey.wanted.slice(-5))),
+    ...survey.twice.map(
+      ({ one, other, hands }): ProofRow => ({
+        what: `hands of ${one} that ${other} has too`,
+        value: hands,
+        bar: '0',
+        ok: false,
+      }),
+    ),
+    ...balance(parsed.card, survey),
+    ...survey.patterns.map(({ id, points, measuredPoints }) =>
+      figure(`${id}: points, and by measured difficulty`, `${points}, ${measuredPoints}`),
+    ),
+  ];
+}
 
 function counts(): ProofRow[] {
   const { patterns, sections, hands } = houseCard();
@@ -58,19 +80,16 @@ function counts(): ProofRow[] {
   ];
 }
 
-/** Percent of racks to which each section is nearest; a rack's tie is split evenly among its sections. */
-function nearestShares(seed: string, racks: number): number[] {
-  const card = houseCard();
-  const kernel = createSwarKernel(card);
-  const tiles = facesOf(FULL_SET);
-  const shares = new Map(card.sections.map(({ id }) => [id, 0]));
-  for (let deal = 0; deal < racks; deal++) {
-    const nearest = nearestSections(kernel, bagOf(drawn(tiles, 13, stream(seed, `rack-${deal}`))));
-    for (const section of nearest) {
-      shares.set(section, shares.get(section)! + 100 / nearest.length / racks);
-    }
-  }
-  return [...shares.values()];
+function balance({ sections }: CardFile, { nearest }: CardSurvey): ProofRow[] {
+  return sections.map(({ name }, section): ProofRow => {
+    const percent = nearest[section]!;
+    return {
+      what: `${name} nearest in, % of the dealt racks of 13, ties split evenly`,
+      value: Math.round(percent * 100) / 100,
+      bar: '4 to 25',
+      ok: percent >= 4 && percent <= 25,
+    };
+  });
 }
 
 /** The small size measures on a tenth of the deals and allows for the noise of that. */

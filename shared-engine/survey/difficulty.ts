@@ -1,8 +1,6 @@
 // How hard each pattern of a card is, measured: the tiles still missing when half the wall is gone.
-import type { CompiledCard, Hand } from '../../card/compiled.ts';
-import { shuffled, stream } from '../../rules/deal/random.ts';
-import { FULL_SET, facesOf } from '../../rules/tiles/bag.ts';
-import { FACE_COUNT, faceIndex, JOKER_INDEX } from '../../rules/tiles/face.ts';
+import type { CompiledCard, Hand } from '../card/index.ts';
+import { FACE_COUNT, FULL_SET, faceIndex, facesOf, JOKER_INDEX, shuffled, stream } from '../rules/index.ts';
 
 /** Turns after which the missing tiles are counted: about half the wall. */
 const TURNS = 12;
@@ -22,9 +20,18 @@ interface Wanted {
  * discarded joker never does. It flatters every pattern alike: no limit to the rack, no rival for a discard.
  */
 export function meanMissing(card: CompiledCard, seed: string, deals: number): number[] {
-  const hands = card.hands.map(wanted);
+  const missingIn = missingByDeal(card, seed);
   const sums = card.patterns.map(() => 0);
   for (let deal = 0; deal < deals; deal++) {
+    for (const [pattern, tilesMissing] of missingIn(deal).entries()) sums[pattern]! += tilesMissing;
+  }
+  return sums.map((sum) => sum / deals);
+}
+
+/** The same for one deal after the other: tiles missing to each pattern in the deal of this number. */
+export function missingByDeal(card: CompiledCard, seed: string): (deal: number) => number[] {
+  const hands = card.hands.map(wanted);
+  return (deal) => {
     const tiles = shuffled(facesOf(FULL_SET), stream(seed, `difficulty-${deal}`)).map(faceIndex);
     const own = new Array<number>(FACE_COUNT).fill(0);
     const shown = new Array<number>(FACE_COUNT).fill(0);
@@ -37,11 +44,8 @@ export function meanMissing(card: CompiledCard, seed: string, deals: number): nu
       const callable = card.patterns[pattern]!.concealed ? NOTHING : shown;
       least[pattern] = Math.min(least[pattern]!, missing(hands[index]!, own, callable));
     });
-    least.forEach((tilesMissing, pattern) => {
-      sums[pattern]! += tilesMissing;
-    });
-  }
-  return sums.map((sum) => sum / deals);
+    return least;
+  };
 }
 
 /** Points of a pattern: ten for each tile missing on average. */

@@ -1,0 +1,217 @@
+// The editor of a card: its name, its sections, and the hand that is being put together.
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { App } from '../../app/routes/app.ts';
+import { browserTimer } from '../../connection/socket.ts';
+import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
+import { ownCardKey } from '../../storage/own-cards.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { CardCheck } from '../check/card-check.tsx';
+import { saveCard } from '../own/card-transfer.ts';
+import { browserShelf } from '../own/open-shelf.ts';
+import { totalsOf } from '../own/reports.ts';
+import { MY_CARDS } from '../own/strings.ts';
+import { withSection, withYear } from './edit.ts';
+import { PrintedCard } from './printed-card.tsx';
+import { SectionEditor } from './section-editor.tsx';
+import { type EditSession, openSession } from './session.ts';
+import { ShorthandHelp } from './shorthand-help.tsx';
+import { EDITOR, SECTION } from './strings.ts';
+
+interface CardEditorProps {
+  readonly app: App;
+  readonly cardKey: string;
+}
+
+export function CardEditor({ app, cardKey }: CardEditorProps) {
+  const session = useMemo(
+    () => openSession(cardKey, { shelf: browserShelf(), startTimer: browserTimer }),
+    [cardKey],
+  );
+  useEffect(() => {
+    if (session === null) return;
+    const ends = onOtherTabs(ownCardKey(cardKey), () => session.changedElsewhere());
+    // A phone may end the page without another word once it is hidden.
+    const hidden = () => session.flush();
+    document.addEventListener('visibilitychange', hidden);
+    return () => {
+      ends();
+      document.removeEventListener('visibilitychange', hidden);
+      session.flush();
+    };
+  }, [session, cardKey]);
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="my-cards card-editor">
+        <p>
+          <button type="button" onClick={() => app.go({ kind: 'cards', open: null })}>
+            {MY_CARDS.back}
+          </button>
+        </p>
+        {session ? <Editing app={app} session={session} /> : <p role="alert">{EDITOR.missing}</p>}
+      </main>
+    </>
+  );
+}
+
+function Editing({ app, session }: { readonly app: App; readonly session: EditSession }) {
+  const card = session.card.value;
+  const open = useSignal<string | null>(card.patterns.length === 0 ? null : (card.patterns[0]?.id ?? null));
+  const help = useSignal(false);
+  const full = useSignal(false);
+  const totals = totalsOf(card);
+
+  function addSection() {
+    const added = withSection(card, SECTION.newName);
+    full.value = added === null;
+    if (added) session.change(added.card);
+  }
+
+  return (
+    <>
+      <Caution />
+      <div class="card-head">
+        <div class="field">
+          <label for="card-name">{EDITOR.name}</label>
+          <input
+            id="card-name"
+            maxLength={80}
+            value={card.name}
+            onInput={(event) => session.change({ ...card, name: event.currentTarget.value }, 'name')}
+          />
+        </div>
+        <div class="field">
+          <label for="card-year">{EDITOR.year}</label>
+          <input
+            id="card-year"
+            inputMode="numeric"
+            maxLength={4}
+            value={card.parameters.year ?? ''}
+            onChange={(event) => session.change(withYear(card, event.currentTarget.value))}
+          />
+        </div>
+      </div>
+      <Tools
+        session={session}
+        onHelp={() => {
+          help.value = true;
+        }}
+      />
+      <StoringNotice app={app} session={session} />
+      <p role="status">
+        {EDITOR.totals(totals.ready, totals.all, totals.ways)}
+        {totals.ready < totals.all && ` ${EDITOR.partial}`}
+      </p>
+      {card.sections.map((section, place) => (
+        <SectionEditor
+          key={section.id}
+          session={session}
+          section={section}
+          place={place}
+          open={open}
+          onFull={() => {
+            full.value = true;
+          }}
+        />
+      ))}
+      {full.value && (
+        <p class="notice" role="alert">
+          {SECTION.full}
+        </p>
+      )}
+      <div class="row">
+        <button type="button" onClick={addSection}>
+          {SECTION.add}
+        </button>
+      </div>
+      <CardCheck card={card} ready={totals.ready} />
+      <PrintedCard card={card} />
+      {help.value && (
+        <ShorthandHelp
+          onClose={() => {
+            help.value = false;
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+function Tools({ session, onHelp }: { readonly session: EditSession; readonly onHelp: () => void }) {
+  return (
+    <div class="row card-tools">
+      <button type="button" aria-disabled={!session.canUndo.value} onClick={() => session.undo()}>
+        {EDITOR.undo}
+      </button>
+      <button type="button" aria-disabled={!session.canRedo.value} onClick={() => session.redo()}>
+        {EDITOR.redo}
+      </button>
+      <button type="button" onClick={onHelp}>
+        {EDITOR.help}
+      </button>
+      <button type="button" onClick={() => saveCard(session.card.value)}>
+        {MY_CARDS.file}
+      </button>
+      <button type="button" onClick={() => window.print()}>
+        {EDITOR.print}
+      </button>
+    </div>
+  );
+}
+
+function StoringNotice({ app, session }: { readonly app: App; readonly session: EditSession }) {
+  const storing = session.storing.value;
+  const words = EDITOR.storing[storing];
+  if (storing === 'stored' || storing === 'changed') {
+    return (
+      <p class="about" role="status">
+        {words}
+      </p>
+    );
+  }
+  function keepMine() {
+    const entry = browserShelf().add(session.card.value);
+    if (entry) app.go({ kind: 'cards', open: entry.key });
+  }
+  return (
+    <div class="notice" role="alert">
+      <p>{words}</p>
+      <div class="row">
+        {storing === 'changed-elsewhere' && (
+          <>
+            <button type="button" onClick={() => session.takeOther()}>
+              {EDITOR.takeOther}
+            </button>
+            <button type="button" onClick={keepMine}>
+              {EDITOR.keepMine}
+            </button>
+          </>
+        )}
+        <button type="button" onClick={() => saveCard(session.card.value)}>
+          {MY_CARDS.file}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+/** Said once on a device. */
+function Caution() {
+  const read = useSignal(lastingStorage.read('card-caution') === 'read');
+  if (read.value) return null;
+  return (
+    <div class="notice">
+      <p>{EDITOR.caution}</p>
+      <button
+        type="button"
+        onClick={() => {
+          lastingStorage.write('card-caution', 'read');
+          read.value = true;
+        }}
+      >
+        {EDITOR.cautionRead}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+// A card while it is edited: its steps back and forth, storing it by itself, and other tabs that change it too.
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { CardFile } from '../../../shared-engine/index.ts';
+import type { CardShelf } from '../own/shelf.ts';
+
+export type Storing = 'stored' | 'changed' | 'changed-elsewhere' | 'refused';
+
+export interface EditPorts {
+  readonly shelf: Pick<CardShelf, 'open' | 'store'>;
+  /** Runs `run` after so many milliseconds, unless the function returned is called. */
+  readonly startTimer: (ms: number, run: () => void) => () => void;
+}
+
+export interface EditSession {
+  readonly card: ReadonlySignal<CardFile>;
+  readonly storing: ReadonlySignal<Storing>;
+  readonly canUndo: ReadonlySignal<boolean>;
+  readonly canRedo: ReadonlySignal<boolean>;
+  /** Edits that follow each other under one name are one step back. */
+  change(card: CardFile, name?: string): void;
+  undo(): void;
+  redo(): void;
+  /** Stores what is not stored yet, at once. */
+  flush(): void;
+  /** Another tab has stored this card. */
+  changedElsewhere(): void;
+  /** Goes on with what the other tab has stored; the own version is one step back. */
+  takeOther(): void;
+}
+
+const STORE_AFTER_MS = 400;
+const MAX_STEPS = 300;
+
+/** Null where no card is stored under the key. */
+export function openSession(key: string, { shelf, startTimer }: EditPorts): EditSession | null {
+  const opened = shelf.open(key);
+  if (opened === null) return null;
+  let { revision } = opened;
+  const card = signal(opened.card);
+  const storing = signal<Storing>('stored');
+  const [past, future] = [signal<readonly CardFile[]>([]), signal<readonly CardFile[]>([])];
+  const [canUndo, canRedo] = [signal(false), signal(false)];
+  let lastName: string | undefined;
+  let cancel = () => {};
+
+  function show(next: CardFile, back: readonly CardFile[], forth: readonly CardFile[]) {
+    past.value = back.slice(-MAX_STEPS);
+    future.value = forth;
+    canUndo.value = back.length > 0;
+    canRedo.value = forth.length > 0;
+    card.value = next;
+    if (storing.value === 'changed-elsewhere') return;
+    storing.value = 'changed';
+    cancel();
+    cancel = startTimer(STORE_AFTER_MS, flush);
+  }
+
+  function flush() {
+    cancel();
+    if (storing.value !== 'changed' && storing.value !== 'refused') return;
+    const stored = shelf.store(key, card.value, revision);
+    if (typeof stored === 'string') {
+      storing.value = stored;
+      return;
+    }
+    revision = stored.revision;
+    storing.value = 'stored';
+  }
+
+  return {
+    card,
+    storing,
+    canUndo,
+    canRedo,
+    flush,
+    change(next, name) {
+      const goesOn = name !== undefined && name === lastName && past.value.length > 0;
+      lastName = name;
+      show(next, goesOn ? past.value : [...past.value, card.value], []);
+    },
+    undo() {
+      const before = past.value.at(-1);
+      lastName = undefined;
+      if (before) show(before, past.value.slice(0, -1), [card.value, ...future.value]);
+    },
+    redo() {
+      const [after, ...rest] = future.value;
+      lastName = undefined;
+      if (after) show(after, [...past.value, card.value], rest);
+    },
+    changedElsewhere() {
+      const other = shelf.open(key);
+      if (other === null || other.revision === revision) return;
+      cancel();
+      storing.value = 'changed-elsewhere';
+    },
+    takeOther() {
+      const other = shelf.open(key);
+      if (other === null) return;
+      revision = other.revision;
+      lastName = undefined;
+      storing.value = 'stored';
+      show(other.card, [...past.value, card.value], []);
+      cancel();
+      storing.value = 'stored';
+    },
+  };
+}

@@ -1,0 +1,106 @@
+// The cards of one's own on this device: a list of them, and one text a card, which another tab may change meanwhile.
+import type { TextStorage } from './browser-storage.ts';
+
+/** What the list knows of a card without reading it. */
+export interface CardEntry {
+  readonly key: string;
+  readonly name: string;
+  readonly sections: number;
+  readonly patterns: number;
+  /** Day of the last table with it, as the browser writes days; null for none. */
+  readonly used: string | null;
+  readonly archived: boolean;
+}
+
+/** A card as it is stored; what it is, its reader checks. */
+export interface StoredCard {
+  /** Another one after each change, in whatever tab. */
+  readonly revision: string;
+  readonly card: unknown;
+  /** The part of it that tables can play with; null while there is none. */
+  readonly playable: unknown;
+}
+
+export type CardStoring = 'stored' | 'changed-elsewhere' | 'refused';
+
+const LIST = 'own-cards';
+
+export const ownCardKey = (key: string): string => `own-card.${key}`;
+
+export function listOwnCards(storage: TextStorage): readonly CardEntry[] {
+  const list = parsed(storage.read(LIST));
+  return Array.isArray(list) ? list.flatMap((entry: unknown) => entryOf(entry) ?? []) : [];
+}
+
+export function readOwnCard(storage: TextStorage, key: string): StoredCard | null {
+  const stored = parsed(storage.read(ownCardKey(key)));
+  if (typeof stored !== 'object' || stored === null || !('revision' in stored) || !('card' in stored))
+    return null;
+  const { revision, card } = stored;
+  if (typeof revision !== 'string') return null;
+  return { revision, card, playable: 'playable' in stored ? stored.playable : card };
+}
+
+/**
+ * Stores a card and its entry. `before` is the revision that the change was made on, null for a new card; where another
+ * tab has stored something since, nothing is written.
+ */
+export function storeOwnCard(
+  storage: TextStorage,
+  entry: CardEntry,
+  stored: StoredCard,
+  before: string | null,
+): CardStoring {
+  if ((readOwnCard(storage, entry.key)?.revision ?? null) !== before) return 'changed-elsewhere';
+  const { revision, card, playable } = stored;
+  // A whole card is its own playable part and is written once.
+  const text = JSON.stringify(playable === card ? { revision, card } : { revision, card, playable });
+  if (!storage.write(ownCardKey(entry.key), text)) return 'refused';
+  return changeEntry(storage, entry) ? 'stored' : 'refused';
+}
+
+/** Puts the entry in the place of the one with its key, or behind the others. */
+export function changeEntry(storage: TextStorage, entry: CardEntry): boolean {
+  const list = listOwnCards(storage);
+  const isKnown = list.some(({ key }) => key === entry.key);
+  const next = isKnown ? list.map((other) => (other.key === entry.key ? entry : other)) : [...list, entry];
+  return storage.write(LIST, JSON.stringify(next));
+}
+
+export function removeOwnCard(storage: TextStorage, key: string): void {
+  storage.write(LIST, JSON.stringify(listOwnCards(storage).filter((entry) => entry.key !== key)));
+  storage.remove(ownCardKey(key));
+}
+
+/** What a new table is opened with: the part of the chosen card that can be played; null for the house card. */
+export function cardForTables(storage: TextStorage, key: string | null): unknown {
+  return key === null ? null : (readOwnCard(storage, key)?.playable ?? null);
+}
+
+export function markCardUsed(storage: TextStorage, key: string | null, day: string): void {
+  const entry = listOwnCards(storage).find((known) => known.key === key);
+  if (entry) changeEntry(storage, { ...entry, used: day });
+}
+
+function entryOf(entry: unknown): CardEntry | null {
+  if (typeof entry !== 'object' || entry === null) return null;
+  const { key, name, sections, patterns, used, archived }: Partial<Record<keyof CardEntry, unknown>> = entry;
+  if (typeof key !== 'string' || typeof name !== 'string') return null;
+  if (typeof sections !== 'number' || typeof patterns !== 'number') return null;
+  return {
+    key,
+    name,
+    sections,
+    patterns,
+    used: typeof used === 'string' ? used : null,
+    archived: archived === true,
+  };
+}
+
+function parsed(text: string | null): unknown {
+  try {
+    return JSON.parse(text ?? 'null');
+  } catch {
+    return null;
+  }
+}
