@@ -37,6 +37,8 @@ export function CardEditor({ app, cardKey }: CardEditorProps) {
     return () => {
       ends();
       document.removeEventListener('visibilitychange', hidden);
+      // Drops a hand that was begun and left empty.
+      session.show(null);
       session.flush();
     };
   }, [session, cardKey]);
@@ -57,7 +59,7 @@ export function CardEditor({ app, cardKey }: CardEditorProps) {
 
 function Editing({ app, session }: { readonly app: App; readonly session: EditSession }) {
   const card = session.card.value;
-  const open = useSignal<string | null>(card.patterns.length === 0 ? null : (card.patterns[0]?.id ?? null));
+  const fresh = useSignal<string | null>(null);
   const help = useSignal(false);
   const full = useSignal(false);
   const totals = totalsOf(card);
@@ -65,7 +67,9 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
   function addSection() {
     const added = withSection(card, SECTION.newName);
     full.value = added === null;
-    if (added) session.change(added.card);
+    if (!added) return;
+    session.change(added.card);
+    fresh.value = added.id;
   }
 
   return (
@@ -103,13 +107,12 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
         {EDITOR.totals(totals.ready, totals.all, totals.ways)}
         {totals.ready < totals.all && ` ${EDITOR.partial}`}
       </p>
-      {card.sections.map((section, place) => (
+      {card.sections.map((section) => (
         <SectionEditor
           key={section.id}
           session={session}
           section={section}
-          place={place}
-          open={open}
+          fresh={fresh.value === section.id}
           onFull={() => {
             full.value = true;
           }}

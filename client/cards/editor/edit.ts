@@ -38,6 +38,12 @@ export function withoutPattern(card: CardFile, id: string): CardFile {
   return { ...card, patterns: card.patterns.filter((pattern) => pattern.id !== id) };
 }
 
+/** Without hands that nothing was laid or typed for, apart from the one named: each was begun and left again. */
+export function withoutEmpty(card: CardFile, keep: string | null): CardFile {
+  const patterns = card.patterns.filter(({ id, groups }) => groups.length > 0 || id === keep);
+  return patterns.length === card.patterns.length ? card : { ...card, patterns };
+}
+
 /** One place up or down in its section, and over its edge into the next one. */
 export function movedPattern(card: CardFile, id: string, step: -1 | 1): CardFile {
   const pattern = card.patterns.find((known) => known.id === id);

@@ -30,7 +30,7 @@ import { Pad } from './pad.tsx';
 import { ASK, HAND, problemText } from './strings.ts';
 
 interface HandEditorProps {
-  readonly card: CardFile;
+  readonly parameters: CardFile['parameters'];
   readonly pattern: CardPattern;
   readonly title: string;
   /** `name` joins edits that follow each other into one step back. */
@@ -39,11 +39,17 @@ interface HandEditorProps {
   readonly children: preact.ComponentChildren;
 }
 
-export function HandEditor({ card, pattern, title, onChange, onNext, children }: HandEditorProps) {
-  const { shown, roll, show } = useExample(card, pattern);
+export function HandEditor({ parameters, pattern, title, onChange, onNext, children }: HandEditorProps) {
+  const { shown, roll, show } = useExample(parameters, pattern);
   const chosen = useSignal<number | null>(null);
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    box.current?.scrollIntoView({ block: 'nearest' });
+    // A phone would cover the pad with its own keys, so there the hand itself is where the reader goes on.
+    if (!isTyping()) box.current?.focus({ preventScroll: true });
+  }, []);
   const wanted = useSignal<Partial<Answers>>({});
-  const report = reportOf(pattern, card);
+  const report = reportOf(pattern, parameters);
 
   function take(next: Shown) {
     show(next);
@@ -58,9 +64,9 @@ export function HandEditor({ card, pattern, title, onChange, onNext, children }:
     take(answeredAs(shown, kind, { ...answers, ...part }));
   };
   const kinds = KINDS.filter((kind) => shown.pattern.groups.some(({ tile }) => kindsOf(tile).includes(kind)));
-  const year = card.parameters.year === undefined ? null : String(card.parameters.year);
+  const year = parameters.year === undefined ? null : String(parameters.year);
   return (
-    <section class="hand-editor" aria-label={title}>
+    <section ref={box} class="hand-editor" aria-label={title} tabIndex={-1}>
       <TypedField pattern={pattern} onChange={onChange} onNext={onNext} />
       <div class="hand-example">
         {pattern.groups.length === 0 ? (
@@ -154,12 +160,12 @@ export function HandEditor({ card, pattern, title, onChange, onNext, children }:
 }
 
 /** The example that is shown: what was laid by hand, or one that is rolled for what was typed. */
-function useExample(card: CardFile, pattern: CardPattern) {
+function useExample(parameters: CardFile['parameters'], pattern: CardPattern) {
   const faces = useSignal<{ readonly of: string; readonly faces: readonly Face[] } | null>(null);
   const rolls = useSignal(0);
   const text = writeShorthand({ ...bodyOf(pattern), points: 0, concealed: false });
   const rolled = () =>
-    exampleOf(pattern, card.parameters, `${pattern.id}-${rolls.value}`)?.faces ??
+    exampleOf(pattern, parameters, `${pattern.id}-${rolls.value}`)?.faces ??
     pattern.groups.map((): Face => 'flower');
   const known = faces.value?.of === text ? faces.value.faces : rolled();
   const shown: Shown = { pattern: canonicalPattern(pattern), faces: known };
@@ -189,6 +195,11 @@ export function bodyOf({ points, concealed, groups, where }: PatternBody): Patte
   return where === undefined ? { points, concealed, groups } : { points, concealed, groups, where };
 }
 
+/** Whoever has a mouse has a keyboard and goes on typing. */
+function isTyping(): boolean {
+  return window.matchMedia('(pointer: fine)').matches;
+}
+
 interface TypedFieldProps {
   readonly pattern: CardPattern;
   readonly onChange: (body: PatternBody, name?: string) => void;
@@ -201,8 +212,7 @@ function TypedField({ pattern, onChange, onNext }: TypedFieldProps) {
   const typed = useSignal<string | null>(null);
   const problems = useSignal<readonly ShorthandProblem[]>([]);
   useEffect(() => {
-    // Whoever works with a keyboard goes on typing; a phone would cover the pad with its own keys.
-    if (window.matchMedia('(pointer: fine)').matches) field.current?.focus({ preventScroll: true });
+    if (isTyping()) field.current?.focus({ preventScroll: true });
   }, [pattern.id]);
   const written = pattern.groups.length === 0 ? '' : writeShorthand(pattern);
   return (

@@ -1,8 +1,7 @@
 // One section of a card: its name and place, its hands as rows, and the one that is open.
-import type { Signal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type CardFile, type CardPattern, exampleOf, writeShorthand } from '../../../shared-engine/index.ts';
-import { TileRow } from '../../tiles/tile-row.tsx';
+import { Tile } from '../../tiles/tile.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { reportOf } from '../own/reports.ts';
 import {
@@ -21,53 +20,84 @@ import { HAND, SECTION } from './strings.ts';
 interface SectionEditorProps {
   readonly session: EditSession;
   readonly section: CardFile['sections'][number];
-  readonly place: number;
-  /** Id of the hand that is open. */
-  readonly open: Signal<string | null>;
+  /** Just added: its name is asked for. */
+  readonly fresh: boolean;
   readonly onFull: () => void;
 }
 
-export function SectionEditor({ session, section, place, open, onFull }: SectionEditorProps) {
-  const card = session.card.value;
-  const patterns = card.patterns.filter((pattern) => pattern.section === section.id);
+/** Drawn anew only when this section changes: a card may have hundreds of hands elsewhere. */
+export function SectionEditor({ session, section, fresh, onFull }: SectionEditorProps) {
+  const { sections, patterns: all, parameters } = session.card.value;
+  const own = all.filter((pattern) => pattern.section === section.id);
+  const last = useRef(own);
+  const isSame = own.length === last.current.length && own.every((one, nth) => one === last.current[nth]);
+  if (!isSame) last.current = own;
+  const patterns = last.current;
+  const open = patterns.some(({ id }) => id === session.open.value) ? session.open.value : null;
+  const place = sections.findIndex(({ id }) => id === section.id);
+  const isLast = place === sections.length - 1;
+  return useMemo(
+    () => <Section {...{ session, section, patterns, parameters, open, place, isLast, fresh, onFull }} />,
+    [section, patterns, parameters, open, place, isLast, fresh],
+  );
+}
 
+interface SectionProps extends SectionEditorProps {
+  readonly patterns: readonly CardPattern[];
+  readonly parameters: CardFile['parameters'];
+  /** Id of its hand that is open; null when there is none. */
+  readonly open: string | null;
+  readonly place: number;
+  readonly isLast: boolean;
+}
+
+function Section(props: SectionProps) {
+  const { session, section, patterns, parameters, open, place, isLast, fresh, onFull } = props;
+  const name = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (fresh) name.current?.focus();
+  }, [fresh]);
   function add(behind: CardPattern | null, copied: boolean) {
     const body = copied && behind ? bodyOf(behind) : undefined;
     const added = withNewPattern(session.card.value, section.id, behind?.id ?? null, body);
     if (added === null) return onFull();
     session.change(added.card);
-    open.value = added.id;
+    session.show(added.id);
   }
 
   return (
     <section class="section-editor" aria-label={section.name}>
       <div class="section-head">
         <input
+          ref={name}
           aria-label={SECTION.name(place + 1)}
           maxLength={80}
           value={section.name}
           onFocus={(event) => event.currentTarget.select()}
           onInput={(event) =>
             session.change(
-              renamedSection(card, section.id, event.currentTarget.value),
+              renamedSection(session.card.value, section.id, event.currentTarget.value),
               `section-${section.id}`,
             )
           }
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') add(null, false);
+          }}
         />
         <div class="row">
           <button
             type="button"
             aria-label={`${SECTION.up}: ${section.name}`}
             aria-disabled={place === 0}
-            onClick={() => session.change(movedSection(card, section.id, -1))}
+            onClick={() => session.change(movedSection(session.card.value, section.id, -1))}
           >
             ↑
           </button>
           <button
             type="button"
             aria-label={`${SECTION.down}: ${section.name}`}
-            aria-disabled={place === card.sections.length - 1}
-            onClick={() => session.change(movedSection(card, section.id, 1))}
+            aria-disabled={isLast}
+            onClick={() => session.change(movedSection(session.card.value, section.id, 1))}
           >
             ↓
           </button>
@@ -75,16 +105,16 @@ export function SectionEditor({ session, section, place, open, onFull }: Section
             name={SECTION.remove}
             yes={SECTION.removeYes}
             no={SECTION.removeNo}
-            onYes={() => session.change(withoutSection(card, section.id))}
+            onYes={() => session.change(withoutSection(session.card.value, section.id))}
           />
         </div>
       </div>
       <ol class="hand-list">
         {patterns.map((pattern, nth) => (
-          <li key={pattern.id} class={open.value === pattern.id ? 'open' : ''}>
-            {open.value === pattern.id ? (
+          <li key={pattern.id} class={open === pattern.id ? 'open' : ''}>
+            {open === pattern.id ? (
               <HandEditor
-                card={card}
+                parameters={parameters}
                 pattern={pattern}
                 title={HAND.of(nth + 1, section.name)}
                 onChange={(body, name) =>
@@ -92,26 +122,18 @@ export function SectionEditor({ session, section, place, open, onFull }: Section
                 }
                 onNext={() => {
                   const next = patterns[nth + 1];
-                  if (next && pattern.groups.length === 0) open.value = next.id;
-                  else if (next && next.groups.length === 0) open.value = next.id;
-                  else add(pattern, false);
+                  if (next) session.show(next.id);
+                  else if (pattern.groups.length > 0) add(pattern, false);
                 }}
               >
-                <HandTools
-                  session={session}
-                  pattern={pattern}
-                  open={open}
-                  onDuplicate={() => add(pattern, true)}
-                />
+                <HandTools session={session} pattern={pattern} onDuplicate={() => add(pattern, true)} />
               </HandEditor>
             ) : (
               <HandRow
-                card={card}
+                parameters={parameters}
                 pattern={pattern}
                 title={HAND.of(nth + 1, section.name)}
-                onOpen={() => {
-                  open.value = pattern.id;
-                }}
+                onOpen={() => session.show(pattern.id)}
               />
             )}
           </li>
@@ -128,11 +150,10 @@ export function SectionEditor({ session, section, place, open, onFull }: Section
 interface HandToolsProps {
   readonly session: EditSession;
   readonly pattern: CardPattern;
-  readonly open: Signal<string | null>;
   readonly onDuplicate: () => void;
 }
 
-function HandTools({ session, pattern, open, onDuplicate }: HandToolsProps) {
+function HandTools({ session, pattern, onDuplicate }: HandToolsProps) {
   const move = (step: -1 | 1) => session.change(movedPattern(session.card.value, pattern.id, step));
   return (
     <>
@@ -149,17 +170,12 @@ function HandTools({ session, pattern, open, onDuplicate }: HandToolsProps) {
         type="button"
         onClick={() => {
           session.change(withoutPattern(session.card.value, pattern.id));
-          open.value = null;
+          session.show(null);
         }}
       >
         {HAND.remove}
       </button>
-      <button
-        type="button"
-        onClick={() => {
-          open.value = null;
-        }}
-      >
+      <button type="button" onClick={() => session.show(null)}>
         {HAND.close}
       </button>
     </>
@@ -167,20 +183,17 @@ function HandTools({ session, pattern, open, onDuplicate }: HandToolsProps) {
 }
 
 interface HandRowProps {
-  readonly card: CardFile;
+  readonly parameters: CardFile['parameters'];
   readonly pattern: CardPattern;
   readonly title: string;
   readonly onOpen: () => void;
 }
 
-/** Drawn anew only when this hand changes: a card may have hundreds of them. */
-function HandRow({ card, pattern, title, onOpen }: HandRowProps) {
-  const { parameters } = card;
+/** A hand at a glance: each group as how many of which tile, the line as it is typed, what it comes to. */
+function HandRow({ parameters, pattern, title, onOpen }: HandRowProps) {
   return useMemo(() => {
-    const report = reportOf(pattern, card);
-    const example = exampleOf(pattern, parameters, pattern.id);
-    const tiles =
-      example?.faces.flatMap((face, nth) => new Array(pattern.groups[nth]!.size).fill(face)) ?? [];
+    const report = reportOf(pattern, parameters);
+    const faces = exampleOf(pattern, parameters, pattern.id)?.faces ?? [];
     return (
       <button
         type="button"
@@ -188,7 +201,16 @@ function HandRow({ card, pattern, title, onOpen }: HandRowProps) {
         onClick={onOpen}
       >
         <span class="spoken">{title}: </span>
-        <TileRow tiles={tiles} />
+        <span class="row-groups" aria-hidden="true">
+          {faces.map((face, nth) => (
+            <span key={`${nth}-${face}`} class="row-group">
+              {pattern.groups[nth]?.size}
+              <span class="small-tile">
+                <Tile face={face} small />
+              </span>
+            </span>
+          ))}
+        </span>
         <span class="hand-text">{writeShorthand(pattern)}</span>
         <span class="about">
           {report.problems.length > 0 ? HAND.tiles(report.tiles) : HAND.ways(report.hands)}

@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { CardFile } from '../../../shared-engine/index.ts';
 import type { CardShelf } from '../own/shelf.ts';
+import { withoutEmpty } from './edit.ts';
 
 export type Storing = 'stored' | 'changed' | 'changed-elsewhere' | 'refused';
 
@@ -16,6 +17,10 @@ export interface EditSession {
   readonly storing: ReadonlySignal<Storing>;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
+  /** Id of the hand that is open. */
+  readonly open: ReadonlySignal<string | null>;
+  /** Opens another hand, or none; a hand that is left empty is dropped. */
+  show(id: string | null): void;
   /** Edits that follow each other under one name are one step back. */
   change(card: CardFile, name?: string): void;
   undo(): void;
@@ -37,13 +42,14 @@ export function openSession(key: string, { shelf, startTimer }: EditPorts): Edit
   if (opened === null) return null;
   let { revision } = opened;
   const card = signal(opened.card);
+  const open = signal<string | null>(null);
   const storing = signal<Storing>('stored');
   const [past, future] = [signal<readonly CardFile[]>([]), signal<readonly CardFile[]>([])];
   const [canUndo, canRedo] = [signal(false), signal(false)];
   let lastName: string | undefined;
   let cancel = () => {};
 
-  function show(next: CardFile, back: readonly CardFile[], forth: readonly CardFile[]) {
+  function put(next: CardFile, back: readonly CardFile[], forth: readonly CardFile[]) {
     past.value = back.slice(-MAX_STEPS);
     future.value = forth;
     canUndo.value = back.length > 0;
@@ -69,24 +75,30 @@ export function openSession(key: string, { shelf, startTimer }: EditPorts): Edit
 
   return {
     card,
+    open,
     storing,
     canUndo,
     canRedo,
     flush,
+    show(id) {
+      open.value = id;
+      const left = withoutEmpty(card.value, id);
+      if (left !== card.value) put(left, past.value, future.value);
+    },
     change(next, name) {
       const goesOn = name !== undefined && name === lastName && past.value.length > 0;
       lastName = name;
-      show(next, goesOn ? past.value : [...past.value, card.value], []);
+      put(next, goesOn ? past.value : [...past.value, card.value], []);
     },
     undo() {
       const before = past.value.at(-1);
       lastName = undefined;
-      if (before) show(before, past.value.slice(0, -1), [card.value, ...future.value]);
+      if (before) put(before, past.value.slice(0, -1), [card.value, ...future.value]);
     },
     redo() {
       const [after, ...rest] = future.value;
       lastName = undefined;
-      if (after) show(after, [...past.value, card.value], rest);
+      if (after) put(after, [...past.value, card.value], rest);
     },
     changedElsewhere() {
       const other = shelf.open(key);
@@ -100,7 +112,7 @@ export function openSession(key: string, { shelf, startTimer }: EditPorts): Edit
       revision = other.revision;
       lastName = undefined;
       storing.value = 'stored';
-      show(other.card, [...past.value, card.value], []);
+      put(other.card, [...past.value, card.value], []);
       cancel();
       storing.value = 'stored';
     },

@@ -13,7 +13,7 @@ const known = new WeakMap<
   { readonly year: number | undefined; readonly report: PatternReport }
 >();
 
-export function reportOf(pattern: CardPattern, { parameters }: CardFile): PatternReport {
+export function reportOf(pattern: CardPattern, parameters: CardFile['parameters']): PatternReport {
   const last = known.get(pattern);
   if (last && last.year === parameters.year) return last.report;
   const report = patternReport(pattern, parameters);
@@ -30,7 +30,7 @@ export interface CardTotals {
 }
 
 export function totalsOf(card: CardFile): CardTotals {
-  const reports = card.patterns.map((pattern) => reportOf(pattern, card));
+  const reports = card.patterns.map((pattern) => reportOf(pattern, card.parameters));
   return {
     ready: reports.filter(({ problems }) => problems.length === 0).length,
     all: reports.length,
@@ -40,7 +40,7 @@ export function totalsOf(card: CardFile): CardTotals {
 
 /** The card itself where all of it can be played, the part that can be, or null. */
 export function playable(card: CardFile): CardFile | null {
-  const reports = card.patterns.map((pattern) => reportOf(pattern, card));
+  const reports = card.patterns.map((pattern) => reportOf(pattern, card.parameters));
   const part = playablePart(card, reports);
   if (part === null) return null;
   const isWhole =
