@@ -1,4 +1,4 @@
-// Without the server: the card beside the rack, the same deal again, and a deal that a friend sends.
+// Without the server: the card beside the rack, the same deal again, a deal that a friend sends, a card of one's own.
 import { describe, expect, it } from 'vitest';
 import {
   dealAlone,
@@ -8,7 +8,15 @@ import {
   tileLabels,
   titleOf,
 } from '../../client/tools/page-actions.ts';
+import { meanSameHands } from '../../shared-engine/card/compare.ts';
+import type { CardFile } from '../../shared-engine/card/format.ts';
+import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
+import { writeShorthand } from '../../shared-engine/card/shorthand/write.ts';
+import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
+import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { layHand } from '../kit/card-laying.ts';
+import { openNewCard, storedCard, typeCard } from '../kit/card-typing.ts';
 import { layExchange } from '../kit/lay-exchange.ts';
 
 const suite = browserSuite();
@@ -145,5 +153,87 @@ describe('the same deal again', () => {
     await rack(page).waitFor();
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+  });
+});
+
+describe('a card of one’s own', () => {
+  const drawnHands = drawn(HOUSE_CARD.patterns, 2, stream('a card of one’s own', 'hands'));
+
+  it('is laid by touch on a narrow phone, with everything named and large enough, and plays with and without the server', async () => {
+    const page = await suite.newPage({
+      viewport: { width: 320, height: 640 },
+      hasTouch: true,
+      isMobile: true,
+    });
+    await page.goto(suite.origin());
+    await page.getByRole('link', { name: 'My cards' }).tap();
+    await page.getByRole('button', { name: 'New card' }).tap();
+    await page.getByLabel('Name of the card').fill('Tuesday club');
+    await page.getByRole('button', { name: 'Add a hand' }).tap();
+    for (const pattern of drawnHands) expect(await layHand(page, pattern)).toBeLessThanOrEqual(25);
+    await page.getByRole('button', { name: '2 bam', exact: true }).tap();
+    await page.getByText('3 of 14 tiles').waitFor();
+    await page.getByText('2 of 3 hands in').waitFor();
+    const found = [await axeFindings(page), await horizontalOverflow(page), await smallTargets(page)];
+    expect(found).toEqual([[], 0, []]);
+    const { patterns } = await storedCard(page);
+    expect(patterns.slice(0, 2).map((pattern) => writeShorthand(pattern).split(' ').length)).toEqual(
+      drawnHands.map((pattern) => writeShorthand(pattern).split(' ').length),
+    );
+    await page.getByRole('button', { name: 'Play with it: Tuesday club' }).tap();
+    await page.getByRole('link', { name: 'Quadrille, front page' }).tap();
+    await page.getByText('Your new tables play with Tuesday club.').waitFor();
+    await page.getByRole('button', { name: 'Deal me in' }).tap();
+    await page.getByRole('button', { name: 'Card', exact: true }).tap();
+    await page.getByRole('heading', { name: 'Tuesday club' }).waitFor();
+    expect(await page.locator('.card-matches > li').count()).toBe(2);
+    await page.goto(suite.origin());
+    await page.route('**/api/**', (route) => route.abort());
+    await page.getByRole('button', { name: 'Deal me in' }).tap();
+    await page.getByRole('button', { name: 'Play in this page, without the server' }).tap();
+    await page.getByRole('heading', { name: 'Tuesday club' }).waitFor();
+    await rack(page).waitFor();
+  });
+
+  it('is typed, undone, sent as a link, and not overwritten by another tab or lost when deleted', async () => {
+    const page = await suite.newPage();
+    await openNewCard(page, suite.origin());
+    const part: CardFile = {
+      ...HOUSE_CARD,
+      sections: HOUSE_CARD.sections.slice(0, 2),
+      patterns: HOUSE_CARD.patterns.filter(({ id }) => /^(one|twin)-suits?-[17]$/.test(id)),
+    };
+    const keys = await typeCard(page, part);
+    expect(keys.reduce((sum, count) => sum + count, 0) / keys.length).toBeLessThanOrEqual(30);
+    await page.keyboard.type('2q');
+    await page.getByText('Group 1: "2q": "q" is none of').waitFor();
+    await page.getByLabel('The hand in one line').fill('');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    const address = page.url();
+    expect(meanSameHands(await storedCard(page), part)).toBe(true);
+
+    const other = await page.context().newPage();
+    await Promise.all([page.goto(address), other.goto(address)]);
+    await other.getByLabel('Name of the card').fill('Changed there');
+    await other.getByText('Kept on this device.').waitFor();
+    await page.getByText('This card has been changed in another tab.').waitFor();
+    await page.getByRole('button', { name: 'Go on with the other version' }).click();
+    expect(await page.getByLabel('Name of the card').inputValue()).toBe('Changed there');
+    await page.getByRole('button', { name: 'All my cards' }).click();
+
+    await page.getByText('More: Changed there').click();
+    await page.getByRole('button', { name: 'Share: Changed there' }).click();
+    const link = await page.getByLabel('The card as a link').inputValue();
+    await page.getByRole('button', { name: 'Close' }).click();
+    const friend = await suite.newPage();
+    await friend.goto(link);
+    await friend.getByRole('button', { name: 'Keep it in My cards' }).click();
+    await friend.getByLabel('Name of the card').waitFor();
+    expect(meanSameHands(await storedCard(friend), part)).toBe(true);
+
+    await page.getByRole('button', { name: 'Delete: Changed there' }).click();
+    await page.getByText('Changed there is deleted.').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Open: Changed there' }).waitFor();
   });
 });

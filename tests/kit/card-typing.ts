@@ -21,7 +21,6 @@ export async function typeCard(page: Page, { sections, patterns }: CardFile): Pr
     await page.keyboard.type(name);
     await page.keyboard.press('Enter');
     for (const pattern of patterns.filter(({ section }) => section === id)) {
-      await page.waitForFunction(isReadyToType);
       const text = typedBriefly(writeShorthand(pattern));
       await page.keyboard.type(text);
       await page.keyboard.press('Enter');
@@ -44,10 +43,4 @@ export async function storedCard(page: Page): Promise<CardFile> {
       .map((key) => localStorage.getItem(key) ?? ''),
   );
   return storedSchema.parse(JSON.parse(texts.at(-1) ?? 'null')).card;
-}
-
-/** In the page: the field of a hand is open, empty and in focus. */
-function isReadyToType(): boolean {
-  const field = document.activeElement;
-  return field instanceof HTMLInputElement && field.id === 'typed-hand' && field.value === '';
 }

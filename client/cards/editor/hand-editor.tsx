@@ -1,6 +1,6 @@
 // One hand of a card being put together: its one line of text, its example in tiles, the pad, the questions, its problems.
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import {
   type CardFile,
   type CardPattern,
@@ -211,7 +211,8 @@ function TypedField({ pattern, onChange, onNext }: TypedFieldProps) {
   const field = useRef<HTMLInputElement>(null);
   const typed = useSignal<string | null>(null);
   const problems = useSignal<readonly ShorthandProblem[]>([]);
-  useEffect(() => {
+  // Before the next key arrives, so that nobody who types on loses one.
+  useLayoutEffect(() => {
     if (isTyping()) field.current?.focus({ preventScroll: true });
   }, [pattern.id]);
   const written = pattern.groups.length === 0 ? '' : writeShorthand(pattern);

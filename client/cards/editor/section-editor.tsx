@@ -1,5 +1,5 @@
 // One section of a card: its name and place, its hands as rows, and the one that is open.
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { type CardFile, type CardPattern, exampleOf, writeShorthand } from '../../../shared-engine/index.ts';
 import { Tile } from '../../tiles/tile.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
@@ -54,7 +54,7 @@ interface SectionProps extends SectionEditorProps {
 function Section(props: SectionProps) {
   const { session, section, patterns, parameters, open, place, isLast, fresh, onFull } = props;
   const name = useRef<HTMLInputElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (fresh) name.current?.focus();
   }, [fresh]);
   function add(behind: CardPattern | null, copied: boolean) {
