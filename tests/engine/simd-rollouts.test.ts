@@ -1,6 +1,10 @@
 // Rollouts, pass selection and tile values of the SIMD module against their reference implementations, to the last bit.
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { RolloutBatch, Rollouts } from '../../shared-engine/analysis/rollouts/batch.ts';
+import {
+  ROLLOUT_ENDS,
+  type RolloutBatch,
+  type Rollouts,
+} from '../../shared-engine/analysis/rollouts/batch.ts';
 import { createRollouts } from '../../shared-engine/analysis/rollouts/simd.ts';
 import type { CompiledCard } from '../../shared-engine/card/compiled.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -66,6 +70,22 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
           }
         }
       }
+    }
+  });
+
+  it('also where they end right after the step or after the next pass, which is not the close', () => {
+    const card = CARDS[1]!;
+    const fast = createRollouts(simd, card);
+    for (const step of ['first-right', 'first-left', 'vote', 'second-left', 'courtesy-ask'] as const) {
+      const results = ROLLOUT_ENDS.map((end) => {
+        const random = stream('wasm', `ends/${step}`);
+        const batch = anyBatch({ step, seat: 3, dealer: 1, deals: 4, alternatives: 3, end }, random);
+        const found = bits(fast.run(batch));
+        expect(found).toBe(bits(referenceRollouts(card).run(batch)));
+        return found;
+      });
+      // After the courtesy is agreed there is one pass left.
+      expect(new Set(results).size).toBe(step === 'courtesy-ask' ? 2 : 3);
     }
   });
 

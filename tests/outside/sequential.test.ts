@@ -5,6 +5,7 @@ import {
   normalTail,
   spendingBounds,
   spentBy,
+  spentEvenly,
 } from '../../shared-engine/analysis/comparison/sequential.ts';
 
 const LOOKS = [0.2, 0.4, 0.6, 0.8, 1];
@@ -28,6 +29,14 @@ describe('five equal looks, two-sided 5 %', () => {
     const published = [4.877, 3.357, 2.68, 2.29, 2.031];
     for (const [look, bound] of spendingBounds(LOOKS, 0.05).entries()) {
       expect(Math.abs(bound - published[look]!)).toBeLessThan(0.004);
+    }
+  });
+
+  test('have the published bounds where as much error is spent early as late', () => {
+    // Source: Kim and DeMets, Biometrika 74 (1987), the power family with the power 1 for five equal looks; from memory.
+    const published = [2.576, 2.492, 2.411, 2.339, 2.276];
+    for (const [look, bound] of spendingBounds(LOOKS, 0.05, spentEvenly).entries()) {
+      expect(Math.abs(bound - published[look]!)).toBeLessThan(0.002);
     }
   });
 });

@@ -70,13 +70,18 @@ export function analyze(
   return compare(source, {
     seat,
     receiver: gives ? receiverOf(situation) : null,
-    screened: screen(source, seat, choice, gives ? budget : { ...budget, firstBatches: 0 }),
+    screened: screen(source, seat, choice, gives ? budget : forNumbers(budget)),
     chosen: choice.chosen,
     typicalPass: gives
       ? typicalPasses(analyst.typical, situation, choice.chosen.tiles.length, seeds.noise)
       : null,
     fresh: budget.fresh,
   });
+}
+
+/** Four numbers need no thinning out. */
+function forNumbers({ rounds, ...budget }: Budget): Budget {
+  return { ...budget, firstBatches: 0, rounds: rounds.filter(({ end }) => end === undefined) };
 }
 
 function receiverOf({ seat, step }: Situation): number | null {

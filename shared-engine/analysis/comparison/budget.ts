@@ -1,12 +1,24 @@
 // How closely a choice is analyzed: batches of sampled deals, and how many alternatives are left at each stage.
+import type { RolloutEnd } from '../rollouts/batch.ts';
+
+/** One round of the search. */
+export interface SearchRound {
+  readonly batches: number;
+  /** Alternatives that survive it, at most. */
+  readonly survivors: number;
+  /**
+   * Passes are told apart as well after the next pass as at the close, for a quarter of the work. What a number is worth
+   * shows later: where only numbers differ, such rounds are left out. At the close where nothing is said.
+   */
+  readonly end?: Extract<RolloutEnd, 'next-pass'>;
+}
 
 export interface Budget {
   /** Batches in which every legal alternative is valued right after the step; none is left out before it has a value. */
   readonly firstBatches: number;
   /** Alternatives that the search begins with, at most; by their first value, best first. */
   readonly candidates: number;
-  /** Of those, how many survive each round of the search at most, and the batches of that round. */
-  readonly rounds: readonly { readonly batches: number; readonly survivors: number }[];
+  readonly rounds: readonly SearchRound[];
   /** Batches of the fresh sample that alone gives the verdict and the number: at least, and at most. */
   readonly fresh: { readonly least: number; readonly most: number };
   /**
@@ -23,8 +35,8 @@ export const DEEP_BUDGET: Budget = {
   firstBatches: 3,
   candidates: 30,
   rounds: [
-    { batches: 4, survivors: 16 },
-    { batches: 12, survivors: 9 },
+    { batches: 4, survivors: 16, end: 'next-pass' },
+    { batches: 16, survivors: 8, end: 'next-pass' },
     { batches: 24, survivors: 5 },
   ],
   fresh: { least: 24, most: 240 },
@@ -36,7 +48,7 @@ export const SHALLOW_BUDGET: Budget = {
   firstBatches: 1,
   candidates: 20,
   rounds: [
-    { batches: 2, survivors: 10 },
+    { batches: 2, survivors: 10, end: 'next-pass' },
     { batches: 8, survivors: 4 },
   ],
   fresh: { least: 16, most: 48 },

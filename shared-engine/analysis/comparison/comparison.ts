@@ -5,8 +5,9 @@ import type { Estimate } from './estimate.ts';
 import { sampleSize } from './sample-size.ts';
 import { always, costThroughReceiver, type DealAction, type DealSource } from './sampled-deals.ts';
 import type { Screened } from './screen.ts';
-import { spendingBounds } from './sequential.ts';
+import { normalTail, spendingBounds, spentEvenly } from './sequential.ts';
 import {
+  addCosts,
   addResults,
   costOf,
   createSeries,
@@ -25,14 +26,15 @@ const FIRST_FRESH_BATCH = 0x1_0000;
 /** Chance that an alternative as good as the leader is shown to be behind it, over all of them. */
 const LEADER_ERROR = 0.025;
 
-/** After this share of the sample, alternatives that cannot matter any more stop. */
-const EARLY_LOOK = 1 / 3;
-
-/** An upper bound errs this often on either side, over both looks. */
-const [EARLY_POINT, LAST_POINT] = spendingBounds([EARLY_LOOK, 1], 2 * SHOWN_TAIL) as [number, number];
-/** By how much an interval that is shown must be widened for each look. */
-const EARLY_WIDENED = EARLY_POINT / 1.96;
-const LAST_WIDENED = LAST_POINT / 1.96;
+/**
+ * After each of these shares of the sample, alternatives that cannot matter any more stop; what club players pass is
+ * tried up to the second.
+ */
+const LOOKS = [1 / 8, 1 / 3, 1] as const;
+/** Fewer batches say too little. */
+const LEAST_LOOKED_AT = 8;
+/** How often an upper bound errs at each look, so that it errs as often as one that is shown over all of them. */
+const LOOK_TAILS = spendingBounds(LOOKS, 2 * SHOWN_TAIL, spentEvenly).map(normalTail);
 
 export interface ComparedAlternative {
   readonly alternative: Alternative;
@@ -80,16 +82,15 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
   const others = all.filter((series) => series !== played);
   const [named] = others;
   const batches = named ? sampleSize(searchedDifference(named, played), task.fresh) : task.fresh.least;
-  const early = Math.ceil(batches * EARLY_LOOK);
   const typical = createSeries({ ...task.screened.finalists[0]!, own: new Float64Array(0) });
-  rollOut(source, task, all, { first: 0, batches: early, typical });
-  const plain = named !== undefined && lowerBound(named, played, EARLY_WIDENED) > SMALL_LOSS;
-  for (const other of others) {
-    const settled = plain || upperBound(other, played, EARLY_WIDENED) <= SMALL_LOSS;
-    other.running = other === named || !settled;
+  let first = 0;
+  for (const [look, share] of LOOKS.entries()) {
+    const until = Math.max(Math.ceil(batches * share), Math.min(batches, LEAST_LOOKED_AT));
+    const running = all.filter(({ lastLook }) => lastLook === null);
+    rollOut(source, task, running, { first, batches: until - first, typical: look < 2 ? typical : null });
+    if (named) stopOthers(running, { named, played, look, share: until / batches });
+    first = until;
   }
-  const running = all.filter((series) => series.running);
-  rollOut(source, task, running, { first: early, batches: batches - early, typical: null });
   const leader = all[0]!;
   const finalists = all.map((series): ComparedAlternative => {
     const differs = series !== played;
@@ -104,7 +105,7 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
     };
   });
   const bounds = others.map((other) =>
-    upperBound(other, played, other === named ? 1 : other.running ? LAST_WIDENED : EARLY_WIDENED),
+    upperBound(other, played, other === named ? SHOWN_TAIL : LOOK_TAILS[other.lastLook ?? LOOKS.length - 1]!),
   );
   const atMost = Math.max(0, ...bounds);
   const bestAlternative = named === undefined ? null : finalists[all.indexOf(named)]!;
@@ -121,14 +122,37 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
   };
 }
 
-function upperBound(one: Series, other: Series, widened: number): number {
-  const { value, halfWidth } = differenceBetween(one, other, SHOWN_TAIL);
-  return value + widened * halfWidth;
+function upperBound(one: Series, other: Series, tail: number): number {
+  const { value, halfWidth } = differenceBetween(one, other, tail);
+  return value + halfWidth;
 }
 
-function lowerBound(one: Series, other: Series, widened: number): number {
-  const { value, halfWidth } = differenceBetween(one, other, SHOWN_TAIL);
-  return value - widened * halfWidth;
+interface Look {
+  readonly named: Series;
+  readonly played: Series;
+  /** Place in `LOOKS`, and the share of the sample by then. */
+  readonly look: number;
+  readonly share: number;
+}
+
+/** Those that cannot matter any more have seen their last deals. */
+function stopOthers(running: readonly Series[], { named, played, look, share }: Look): void {
+  const matter = othersMatter(differenceBetween(named, played, SHOWN_TAIL), share);
+  for (const other of running) {
+    if (other === played || other === named) continue;
+    if (!matter || upperBound(other, played, LOOK_TAILS[look]!) <= SMALL_LOSS) other.lastLook = look;
+  }
+}
+
+/**
+ * Whether the others can still change the verdict, after a share of the sample. Where the alternative spoken of will
+ * hardly end without being better, nor without perhaps being better by more than the smallest loss, the choice is
+ * costly or a little worse whatever they are.
+ */
+function othersMatter({ value, halfWidth }: Estimate, share: number): boolean {
+  const atTheEnd = halfWidth * Math.sqrt(share);
+  const least = value - halfWidth * Math.sqrt(1 - share);
+  return least <= atTheEnd || least <= SMALL_LOSS - atTheEnd;
 }
 
 interface FreshRange {
@@ -152,7 +176,7 @@ function rollOut(
   for (const [action, series] of tried.entries()) {
     addResults(series, results, action, seat);
     if (!withTypical || receiver === null) continue;
-    series.throughReceiver = costThroughReceiver(results, [action, tried.length], { seat, receiver });
+    addCosts(series, costThroughReceiver(results, [action, tried.length], { seat, receiver }));
   }
   if (withTypical) addResults(typical, results, tried.length, seat);
 }

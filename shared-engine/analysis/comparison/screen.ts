@@ -1,4 +1,6 @@
 // The search: which alternatives are worth a closer look, on shared deals; nothing that is told rests on these deals.
+import type { BatchRange } from '../belief/particle-filter.ts';
+import type { RolloutEnd } from '../rollouts/batch.ts';
 import type { Alternative } from './alternatives.ts';
 import type { Budget } from './budget.ts';
 import { meanOf } from './estimate.ts';
@@ -16,7 +18,7 @@ const CUTOFF_ERRORS = 2.25;
 /** An alternative and what the search saw of it. */
 export interface Searched {
   readonly alternative: Alternative;
-  /** Own win probability at the close, by batch: the same batches for all finalists. */
+  /** Own win probability at the close, by batch: the same batches for all finalists; empty where none was played so far. */
   readonly own: Float64Array;
 }
 
@@ -46,8 +48,12 @@ export function screen(
     (alternative): Searched => ({ alternative, own: NONE }),
   );
   let first = firstBatches;
-  for (const { batches, survivors } of rounds) {
-    const order = tried(surviving, source, seat, { first, batches });
+  let before: RolloutEnd = 'close';
+  for (const { batches, survivors, end = 'close' } of rounds) {
+    // What was worth something after the next pass says nothing of how much at the close.
+    if (end !== before) surviving = surviving.map((searched) => ({ ...searched, own: NONE }));
+    before = end;
+    const order = tried(surviving, { source, seat, end }, { first, batches });
     first += batches;
     order.sort((a, b) => meanOf(b.own) - meanOf(a.own));
     const bar = meanOf(order[0]!.own) - CUTOFF_ERRORS * errorOf(order);
@@ -81,16 +87,15 @@ function byFirstValue(
     .map(({ alternative }) => alternative);
 }
 
-function tried(
-  candidates: readonly Searched[],
-  source: DealSource,
-  seat: number,
-  range: { readonly first: number; readonly batches: number },
-): Searched[] {
-  const results = source.rollOut(
-    range,
-    candidates.map(({ alternative }) => always(alternative.action)),
-  );
+interface Trial {
+  readonly source: DealSource;
+  readonly seat: number;
+  readonly end: RolloutEnd;
+}
+
+function tried(candidates: readonly Searched[], { source, seat, end }: Trial, range: BatchRange): Searched[] {
+  const actions = candidates.map(({ alternative }) => always(alternative.action));
+  const results = source.rollOut(range, actions, end);
   return candidates.map(({ alternative, own }, a) => ({
     alternative,
     own: Float64Array.from([...own, ...column(results, a, seat)]),

@@ -92,13 +92,22 @@ export function spentBy(fraction: number, error: number): number {
   return 4 * normalTail(normalQuantile(error / 4) / Math.sqrt(fraction));
 }
 
+/** As much early as late, so that what is plain is seen early (Kim and DeMets 1987). */
+export function spentEvenly(fraction: number, error: number): number {
+  return fraction * error;
+}
+
 /** Bounds in deviations, one a look, that together are crossed with the probability `error` (two-sided). */
-export function spendingBounds(fractions: readonly number[], error: number): readonly number[] {
+export function spendingBounds(
+  fractions: readonly number[],
+  error: number,
+  spentUntil: typeof spentBy = spentBy,
+): readonly number[] {
   let position: Position | null = null;
   let spent = 0;
   let seen = 0;
   return fractions.map((fraction) => {
-    const due = spentBy(fraction, error) - spent;
+    const due = spentUntil(fraction, error) - spent;
     const deviation = Math.sqrt(fraction - seen);
     let [low, high] = [0, REACH];
     for (let halving = 0; halving < 40; halving++) {

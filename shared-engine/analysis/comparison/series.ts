@@ -16,19 +16,25 @@ export interface Series {
   after: Float64Array;
   /** What it costs through the receiver, as far as that was asked for. */
   throughReceiver: Float64Array;
-  running: boolean;
+  /** The look after which it stopped; null while it runs. */
+  lastLook: number | null;
 }
 
 const NONE = new Float64Array(0);
 
 export function createSeries({ alternative, own: searched }: Searched): Series {
-  return { alternative, searched, own: NONE, after: NONE, throughReceiver: NONE, running: true };
+  return { alternative, searched, own: NONE, after: NONE, throughReceiver: NONE, lastLook: null };
 }
 
 /** Adds the results of the action number `action`. */
 export function addResults(series: Series, results: Results, action: number, seat: Exchanged['seat']): void {
   series.own = joined(series.own, column(results, action, seat));
   series.after = joined(series.after, column(results, action, 4 + seat));
+}
+
+/** Adds what it costs through the receiver, by batch. */
+export function addCosts(series: Series, costs: Float64Array): void {
+  series.throughReceiver = joined(series.throughReceiver, costs);
 }
 
 /** By how much one is better than the other on the fresh deals that both have seen. */

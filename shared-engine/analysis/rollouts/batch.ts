@@ -20,8 +20,9 @@ export const TOWARD = STEPS.map((step) =>
 /** Whether arriving tiles may be passed blind, by step, where the terms allow it at all. */
 export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
-/** Where rollouts end: at the close, or right after the step, which then stands for the close as well. */
-export type RolloutEnd = 'close' | 'step';
+/** Where rollouts end: at the close, or right after the step or the next pass, which then stand for the close as well. */
+export const ROLLOUT_ENDS = ['close', 'step', 'next-pass'] as const;
+export type RolloutEnd = (typeof ROLLOUT_ENDS)[number];
 
 /** What all rollouts of a batch share. */
 export interface RolloutSetting {

@@ -104,7 +104,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
         else if (step === ASK) step = now.terms.courtesy !== 'none' && agree(own) ? step + 1 : CLOSE;
         else {
           pass(step, own);
-          step++;
+          step = now.end === 'next-pass' && own === null ? CLOSE : step + 1;
         }
         if (own) values.write(out, 4);
         if (now.end === 'step') step = CLOSE;

@@ -10,6 +10,7 @@ import {
   BLIND,
   DEAL_BYTES,
   RESULT_WIDTH,
+  ROLLOUT_ENDS,
   type RolloutBatch,
   type Rollouts,
   TOWARD,
@@ -52,8 +53,8 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
     const { seed, seat, dealer, terms, step, alternatives, end } = batch;
     const from = first * alternatives;
     const to = from + count * alternatives;
-    const endsAfterStep = end === 'step' ? 1 : 0;
-    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms), endsAfterStep]);
+    const ending = ROLLOUT_ENDS.indexOf(end);
+    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms), ending]);
     agreed.set(batch.agreed);
     keys.set(batch.keys.subarray(first, first + count));
     deals.set(batch.deals.subarray(first * DEAL_BYTES, (first + count) * DEAL_BYTES));

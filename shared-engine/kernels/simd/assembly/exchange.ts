@@ -17,6 +17,10 @@ const NO_SECOND: u32 = 2;
 const NO_BLIND: u32 = 4;
 const NO_COURTESY: u32 = 8;
 
+/** Where rollouts end, unless at the close. */
+const AFTER_STEP: u32 = 1;
+const AFTER_NEXT_PASS: u32 = 2;
+
 const racks: usize = memory.data(144, 16);
 const agreed: usize = memory.data(4, 4);
 const uncached: usize = memory.data(4, 4);
@@ -36,7 +40,7 @@ let chooser: u32 = 0;
 let dealer: u32 = 0;
 let opening: u32 = 0;
 let terms: u32 = 0;
-let endsAfterStep: bool = false;
+let ending: u32 = 0;
 let offered: usize = 0;
 
 /** Bytes of room that `setSchedule` asks for: 4 × steps places. */
@@ -68,7 +72,7 @@ export function setSetting(header: usize, agreedAt: usize): void {
   dealer = load<u32>(header, 8);
   opening = load<u32>(header, 12);
   terms = load<u32>(header, 24);
-  endsAfterStep = load<u32>(header, 28) !== 0;
+  ending = load<u32>(header, 28);
   offered = agreedAt;
 }
 
@@ -165,10 +169,10 @@ export function playAction(from: usize, action: usize, out: usize): void {
     else if (step === ask) step = (terms & NO_COURTESY) === 0 && agree(chosen) ? step + 1 : steps;
     else {
       pass(step, chosen);
-      step++;
+      step = ending === AFTER_NEXT_PASS && chosen === 0 ? steps : step + 1;
     }
     if (chosen !== 0) winProbabilities(racks, dealer, out + 32);
-    if (endsAfterStep) step = steps;
+    if (ending === AFTER_STEP) step = steps;
   }
   winProbabilities(racks, dealer, out);
 }

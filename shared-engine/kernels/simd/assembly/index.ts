@@ -18,8 +18,8 @@ let alternatives: u32 = 0;
 
 /**
  * Reads what all rollouts of a batch share: nine words of 32 bits, which are the seed, the chooser's seat, the
- * dealer, the step, the number of deals, the actions tried in each, the terms as bits, 1 where rollouts end right after
- * the step, and the courtesy numbers agreed on, a byte a seat.
+ * dealer, the step, the number of deals, the actions tried in each, the terms as bits, where rollouts end (0 at the close,
+ * 1 right after the step, 2 after the next pass), and the courtesy numbers agreed on, a byte a seat.
  */
 export function setBatch(header: usize): void {
   count = load<u32>(header, 16);
