@@ -80,7 +80,7 @@ export function analyze(
 }
 
 /** Four numbers need no thinning out. */
-function forNumbers({ rounds, ...budget }: Budget): Budget {
+function forNumbers({ rounds, ...budget }: ComparisonBudget): ComparisonBudget {
   return { ...budget, firstBatches: 0, rounds: rounds.filter(({ end }) => end === undefined) };
 }
 
