@@ -29,7 +29,7 @@ const treeshake = { moduleSideEffects: (id: string) => !id.includes('/shared-eng
 
 /**
  * Each file is a request, so what is fetched together is one file: the front page, the tables, playing without the
- * server, what is practiced alone; a class is the fifth. A wish (help, settings, camera code) comes with the tables, being small.
+ * server, what is practiced alone and the cards of one's own; a class is the fifth. A wish (help, settings, camera code) comes with the tables, being small.
  */
 const codeSplitting = {
   groups: [
@@ -41,7 +41,7 @@ const codeSplitting = {
     },
     {
       name: 'history',
-      test: /client[\\/](app[\\/]practice-part|practice[\\/]\w+[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
+      test: /client[\\/](app[\\/](practice|cards)-part|practice[\\/]\w+[\\/]|cards[\\/](own|editor|check)[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
       priority: 2,
     },
     { name: 'practice', test: /client[\\/](practice|workers)[\\/]|simd[\\/]built/, priority: 1 },

@@ -1,12 +1,16 @@
-// The worker that plays the choices of one round on many times and sends each analysis when it is done.
+// The worker for what takes seconds: it plays the choices of a round on many times, or surveys a card, and tells as it goes.
 import {
   analyzeDecision,
+  type CardFile,
   type CompiledCard,
   createAnalyst,
   DEEP_BUDGET,
   type DeepAnalysis,
   loadSimd,
   type SeatRecord,
+  SURVEY_DEALS,
+  type SurveyProgress,
+  surveyCard,
 } from '../../shared-engine/index.ts';
 
 export interface RoundAnalysisRequest {
@@ -21,7 +25,20 @@ export interface ChoiceAnalysis {
   readonly analysis: DeepAnalysis;
 }
 
-self.addEventListener('message', (event: MessageEvent<RoundAnalysisRequest>) => void work(event.data));
+/** A card to be looked at over dealt racks. */
+export interface SurveyRequest {
+  readonly survey: CardFile;
+  readonly seed: string;
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<RoundAnalysisRequest | SurveyRequest>) => {
+  if ('survey' in data) survey(data);
+  else void work(data);
+});
+
+function survey({ survey: card, seed }: SurveyRequest): void {
+  for (const step of surveyCard(card, seed, SURVEY_DEALS)) self.postMessage(step satisfies SurveyProgress);
+}
 
 async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
   const analyst = createAnalyst(card, await loadSimd());

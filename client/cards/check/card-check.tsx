@@ -3,8 +3,8 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { type CardFile, type CardSurvey, SURVEY_DEALS } from '../../../shared-engine/index.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
+import { startSurvey } from '../../workers/card-survey.ts';
 import { playable } from '../own/reports.ts';
-import { runCheck } from './run-check.ts';
 import { CHECK } from './strings.ts';
 
 interface CardCheckProps {
@@ -29,7 +29,7 @@ export function CardCheck({ card, ready }: CardCheckProps) {
     if (part === null) return;
     const leftOut = card.patterns.length - part.patterns.length;
     state.value = { is: 'running', done: 0 };
-    cancel.current = runCheck(part, (step) => {
+    cancel.current = startSurvey(part, (step) => {
       if (step === 'failed') state.value = { is: 'failed' };
       else if (step.kind === 'racks') state.value = { is: 'running', done: step.done };
       else state.value = { is: 'done', survey: step.survey, of: part, leftOut };
