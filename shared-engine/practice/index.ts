@@ -1,6 +1,7 @@
 // The practice layer: what somebody's own device stores of the rounds played, and what it makes of them.
 
-export { DAY_SEAT, dealOfDay, readDate } from './deal-of-day.ts';
+export { readDate } from './date.ts';
+export { DAY_SEAT, dealOfDay } from './deal-of-day.ts';
 export {
   type Exercise,
   type ExerciseRef,

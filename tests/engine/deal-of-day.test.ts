@@ -1,7 +1,8 @@
 // The deal of the day: the same for everybody, from the date alone.
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
-import { dealOfDay, readDate } from '../../shared-engine/practice/deal-of-day.ts';
+import { readDate } from '../../shared-engine/practice/date.ts';
+import { dealOfDay } from '../../shared-engine/practice/deal-of-day.ts';
 
 test('the deal of a day follows from its date by a hash that anybody can work out', () => {
   const hash = createHash('sha256').update('deal of the day 2026-11-26').digest('hex');
