@@ -1,7 +1,7 @@
 // One room: its connection, what is said about that, and the screen that is due.
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { isWaitingFor } from '../../shared-engine/index.ts';
+import { type Face, isWaitingFor, type SeatStep } from '../../shared-engine/index.ts';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
@@ -30,6 +30,7 @@ import '../table/table-narrow.css';
 import '../table/table-low.css';
 import '../cards/card.css';
 import '../review/review.css';
+import '../review/round-walk.css';
 import '../review/deep-analysis.css';
 
 export function RoomScreen({ app, open, guide }: RoomScreenProps) {
@@ -135,6 +136,8 @@ function CurrentScreen({
               load={room.loadCard}
               rack={screen.seated.view.rack}
               nearestFirst={screen.seated.view.terms.cardHelp === 'nearest'}
+              gone={screen.seated.view.terms.passLog ? tilesGone(screen.seated.view.record.steps) : []}
+              onClose={() => room.showCard(false)}
             />
           }
         />
@@ -166,4 +169,18 @@ function LiveRegion({ sentences }: { readonly sentences: readonly string[] }) {
       <p key={turn.current.count}>{sentences.join(' ')}</p>
     </div>
   );
+}
+
+/** What this seat has passed on and not got back. */
+function tilesGone(steps: readonly SeatStep[]): readonly Face[] {
+  const gone: Face[] = [];
+  for (const step of steps) {
+    if (step.kind !== 'move') continue;
+    gone.push(...step.gave);
+    for (const face of step.received) {
+      const at = gone.indexOf(face);
+      if (at >= 0) gone.splice(at, 1);
+    }
+  }
+  return gone;
 }

@@ -9,6 +9,7 @@ import {
   JOKER_INDEX,
   tilesToGo,
 } from '../../shared-engine/index.ts';
+import type { Reach } from './reach.ts';
 
 /** `joker` where a joker on the rack can stand in. */
 export type TileStatus = 'held' | 'joker' | 'missing';
@@ -63,7 +64,17 @@ function matchTiles({ singles, groups }: Hand, rack: Bag): MatchTile[] {
   return tiles;
 }
 
-/** Nearest first; of equally near patterns the one worth more points. */
-export function nearestFirst(matches: readonly CardMatch[]): readonly CardMatch[] {
-  return matches.toSorted((a, b) => a.toGo - b.toGo || b.points - a.points);
+/** What is reached most often first; of patterns that never are, the one that comes nearest. */
+export function likeliestFirst(matches: readonly CardMatch[], reach: readonly Reach[]): readonly CardMatch[] {
+  const order = [...matches.keys()].sort((a, b) => {
+    const [one, other] = [reach[a]!, reach[b]!];
+    return other.rate - one.rate || one.left - other.left;
+  });
+  return order.map((place) => matches[place]!);
+}
+
+/** Of the tiles that this hand still needs, those known to be out of reach. */
+export function goneFrom({ tiles }: CardMatch, gone: readonly Face[]): readonly Face[] {
+  const needed = new Set(tiles.filter(({ status }) => status === 'missing').map(({ face }) => face));
+  return gone.filter((face) => needed.has(face));
 }

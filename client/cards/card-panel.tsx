@@ -3,7 +3,8 @@ import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
-import { type CardMatch, cardMatches, nearestFirst } from './card-matches.ts';
+import { type CardMatch, cardMatches, likeliestFirst } from './card-matches.ts';
+import { type Reach, reachOf } from './reach.ts';
 import { CARD, matchDescription, matchSummary } from './strings.ts';
 
 interface CardPanelProps {
@@ -12,12 +13,15 @@ interface CardPanelProps {
   readonly rack: readonly Face[];
   /** Whether the table plays with the nearest hands first; otherwise the card is in its own order (rule W6). */
   readonly nearestFirst: boolean;
+  /** Tiles that this seat passed on, where the table may look that up; one that came back is no longer gone. */
+  readonly gone: readonly Face[];
+  readonly onClose: () => void;
 }
 
 /** Lines shown before the player asks for all of them. */
 const SHORT_LIST = 8;
 
-export function CardPanel({ load, rack, nearestFirst }: CardPanelProps) {
+export function CardPanel({ load, rack, nearestFirst, gone, onClose }: CardPanelProps) {
   const card = useSignal<CompiledCard | 'loading' | 'failed'>('loading');
   useEffect(() => {
     void load().then((loaded) => {
@@ -26,11 +30,16 @@ export function CardPanel({ load, rack, nearestFirst }: CardPanelProps) {
   }, [load, card]);
   return (
     <aside class="card-panel" aria-labelledby="card-title">
-      <h2 id="card-title">{typeof card.value === 'string' ? CARD.title : card.value.name}</h2>
+      <header class="card-head">
+        <h2 id="card-title">{typeof card.value === 'string' ? CARD.title : card.value.name}</h2>
+        <button type="button" class="card-close" onClick={onClose}>
+          {CARD.close}
+        </button>
+      </header>
       {typeof card.value === 'string' ? (
         <p role="status">{CARD[card.value]}</p>
       ) : (
-        <Matches card={card.value} rack={rack} sortable={nearestFirst} />
+        <Matches card={card.value} rack={rack} sortable={nearestFirst} gone={gone} />
       )}
     </aside>
   );
@@ -40,22 +49,43 @@ interface MatchesProps {
   readonly card: CompiledCard;
   readonly rack: readonly Face[];
   readonly sortable: boolean;
+  readonly gone: readonly Face[];
 }
 
-function Matches({ card, rack, sortable }: MatchesProps) {
+function Matches({ card, rack, sortable, gone }: MatchesProps) {
   const order = useSignal<'nearest' | 'printed'>(sortable ? 'nearest' : 'printed');
   const all = useSignal(false);
+  const wanted = useSignal<number | null>(null);
   // Every message brings a new rack array; only other tiles need another comparison.
-  const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, rack.join(' ')]);
-  const near = nearestFirst(matches);
+  const tiles = rack.join(' ');
+  const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, tiles]);
+  const reach = useReach(card, rack, gone);
+  const isShown = ({ section }: CardMatch) => wanted.value === null || section === wanted.value;
+  const near = reach && likeliestFirst(matches, reach).filter(isShown);
+  const listed = { card, gone };
   return (
     <>
-      {sortable && <Orders order={order} />}
+      <div class="row">
+        {sortable && <Orders order={order} />}
+        <SectionChoice card={card} wanted={wanted} />
+      </div>
       <p class="about">{CARD.legend}</p>
-      {order.value === 'nearest' ? (
+      {order.value === 'printed' ? (
+        card.sections.map(
+          ({ id, name }, section) =>
+            (wanted.value === null || section === wanted.value) && (
+              <section key={id}>
+                <h3>{name}</h3>
+                <MatchList {...listed} matches={matches.filter((match) => match.section === section)} />
+              </section>
+            ),
+        )
+      ) : near === null ? (
+        <p role="status">{CARD.working}</p>
+      ) : (
         <>
-          <MatchList matches={all.value ? near : near.slice(0, SHORT_LIST)} card={card} named />
-          {!all.value && (
+          <MatchList {...listed} matches={all.value ? near : near.slice(0, SHORT_LIST)} named />
+          {!all.value && near.length > SHORT_LIST && (
             <button
               type="button"
               onClick={() => {
@@ -66,19 +96,48 @@ function Matches({ card, rack, sortable }: MatchesProps) {
             </button>
           )}
         </>
-      ) : (
-        card.sections.map(({ id, name }, section) => (
-          <section key={id}>
-            <h3>{name}</h3>
-            <MatchList
-              matches={matches.filter((match) => match.section === section)}
-              card={card}
-              named={false}
-            />
-          </section>
-        ))
       )}
     </>
+  );
+}
+
+/** Worked out behind the tap that opens the card; the order of the rack before stands until then. */
+function useReach(card: CompiledCard, rack: readonly Face[], gone: readonly Face[]): readonly Reach[] | null {
+  const reach = useSignal<readonly Reach[] | null>(null);
+  const tiles = `${rack.join(' ')}/${gone.join(' ')}`;
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      reach.value = reachOf(card, bagOf(rack), gone);
+    });
+    return () => clearTimeout(timer);
+  }, [card, tiles]);
+  return reach.value;
+}
+
+function SectionChoice({
+  card,
+  wanted,
+}: {
+  readonly card: CompiledCard;
+  readonly wanted: Signal<number | null>;
+}) {
+  return (
+    <select
+      class="section-choice"
+      aria-label={CARD.section}
+      value={String(wanted.value)}
+      onChange={({ currentTarget }) => {
+        const at = Number(currentTarget.value);
+        wanted.value = currentTarget.value !== 'null' && card.sections[at] ? at : null;
+      }}
+    >
+      <option value="null">{CARD.allSections}</option>
+      {card.sections.map(({ id, name }, section) => (
+        <option key={id} value={String(section)}>
+          {name}
+        </option>
+      ))}
+    </select>
   );
 }
 
@@ -106,16 +165,17 @@ function Orders({ order }: { readonly order: Signal<'nearest' | 'printed'> }) {
 interface MatchListProps {
   readonly matches: readonly CardMatch[];
   readonly card: CompiledCard;
-  readonly named: boolean;
+  readonly gone: readonly Face[];
+  readonly named?: boolean;
 }
 
-function MatchList({ matches, card, named }: MatchListProps) {
+function MatchList({ matches, card, gone, named = false }: MatchListProps) {
   return (
     <ol class="card-matches">
       {matches.map((match) => (
         <li key={match.id}>
           <p class="match-summary">
-            {named && <b>{card.sections[match.section]?.name}</b>} {matchSummary(match)}
+            {named && <b>{card.sections[match.section]?.name}</b>} {matchSummary(match, gone)}
           </p>
           <span class="spoken">{matchDescription(match)}</span>
           <div class="match-tiles">

@@ -1,22 +1,43 @@
 // What the card says.
-import { tileList } from '../tiles/tile-names.ts';
-import type { CardMatch, TileStatus } from './card-matches.ts';
+import type { Face } from '../../shared-engine/index.ts';
+import { tileList, tileName } from '../tiles/tile-names.ts';
+import { type CardMatch, goneFrom, type TileStatus } from './card-matches.ts';
 
 export const CARD = {
   title: 'The card',
   loading: 'Getting the card…',
   failed: 'The card cannot be fetched just now.',
   order: 'Order of the hands',
-  nearest: 'Closest first',
-  printed: 'By section',
+  nearest: 'Likeliest first',
+  working: 'Looking which hands are reached most often…',
+  section: 'Section',
+  allSections: 'All sections',
+  close: 'Close',
+  printed: 'In its own order',
   more: 'Show the other hands',
   legend: 'Tiles you hold are bright. A ring shows where your joker can stand in. Tiles you need are faint.',
 } as const;
 
-/** `3 away · 25 points · concealed`. */
-export function matchSummary({ toGo, points, concealed }: CardMatch): string {
-  const parts = [toGo === 0 ? 'complete' : `${toGo} away`, `${points} points`];
-  return (concealed ? [...parts, 'concealed'] : parts).join(' · ');
+const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
+
+/** `8 away · none by joker · 25 points · concealed · two 6 crak already gone`. */
+export function matchSummary(match: CardMatch, gone: readonly Face[]): string {
+  const { toGo, points, concealed, tiles } = match;
+  const jokers = tiles.filter(({ status }) => status === 'joker').length;
+  return [
+    toGo === 0 ? 'complete' : `${toGo} away`,
+    `${NUMBERS[jokers] ?? jokers} by joker`,
+    `${points} points`,
+    ...(concealed ? ['concealed'] : []),
+    ...goneWords(goneFrom(match, gone)),
+  ].join(' · ');
+}
+
+function goneWords(gone: readonly Face[]): readonly string[] {
+  return [...new Set(gone)].map((face) => {
+    const count = gone.filter((other) => other === face).length;
+    return `${NUMBERS[count] ?? count} ${tileName(face)} already gone`;
+  });
 }
 
 /** For those who do not see the picture: what is held and what is missing. */

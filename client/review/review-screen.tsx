@@ -17,10 +17,10 @@ import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { NumberChoice } from './number-choice.tsx';
-import { OpenRacks } from './open-racks.tsx';
 import { PassChoice } from './pass-choice.tsx';
 import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
+import { RoundWalk } from './round-walk.tsx';
 import { choiceName, REVIEW, startToEnd } from './strings.ts';
 
 interface ReviewScreenProps {
@@ -62,7 +62,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       ) : (
         <NotAgain view={seated.view} />
       )}
-      <OpenRacks seated={seated} />
+      <RoundWalk seated={seated} />
       <DealCheckPanel seated={seated} kept={commitment} />
       {home !== 'past' && !table.controls && (
         <details class="panel">

@@ -37,8 +37,21 @@ export const REVIEW = {
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
   standIn: 'A bot chose for you while you were away.',
-  racks: 'All four racks at the end',
   check: 'Was the deal fixed before the first pass?',
+} as const;
+
+export const ROUND_WALK = {
+  title: 'All four racks, step by step',
+  earlier: 'Earlier',
+  later: 'Later',
+  end: 'At the end',
+  place: (at: number, of: number) => `${at} of ${of}`,
+  /** `count` tiles in all, `blind` of them from those that arrive. */
+  passes: (you: boolean, count: number, blind: number, name: string) => {
+    const verb = you ? 'pass' : 'passes';
+    if (count === 0) return `${verb} nothing`;
+    return blind > 0 ? `${verb} to ${name}, ${blind} of them blind` : `${verb} to ${name}`;
+  },
 } as const;
 
 export const PLAY_AGAIN = {

@@ -36,7 +36,7 @@ describe('the card beside the rack', () => {
       .first()
       .waitFor();
     expect(await spoken()).not.toBe(before);
-    await page.getByRole('radio', { name: 'By section' }).check();
+    await page.getByRole('radio', { name: 'In its own order' }).check();
     await page.getByRole('heading', { name: 'Matching dragons' }).waitFor();
     await page.reload();
     await page.getByRole('heading', { name: 'House card' }).waitFor();

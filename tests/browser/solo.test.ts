@@ -35,6 +35,16 @@ describe('practicing alone', () => {
     const steps = page.getByRole('listitem').getByRole('button', { pressed: true });
     expect(await steps.count()).toBe(1);
 
+    // Z2: alone with bots all four racks are walked through, from the first pass to the end.
+    const walk = page.getByRole('region', { name: 'All four racks, step by step' });
+    await walk.getByText('First right').waitFor();
+    const racks = () => walk.locator('.tile-row .spoken').allTextContents();
+    const atFirst = await racks();
+    expect(atFirst).toHaveLength(4);
+    while ((await walk.getByText('At the end').count()) === 0)
+      await walk.getByRole('button', { name: 'Later' }).click();
+    expect(await racks()).not.toEqual(atFirst);
+
     await page.getByText('Was the deal fixed before the first pass?').click();
     await page.getByText('Yes. All four racks, the wall and every pass come out again').waitFor();
     const downloading = page.waitForEvent('download');

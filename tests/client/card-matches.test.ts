@@ -1,6 +1,9 @@
 // The card beside the rack agrees with the engine's own count of tiles to go, pattern by pattern.
 import { describe, expect, it } from 'vitest';
-import { cardMatches, nearestFirst } from '../../client/cards/card-matches.ts';
+import { cardMatches, likeliestFirst } from '../../client/cards/card-matches.ts';
+import { reachOf } from '../../client/cards/reach.ts';
+import { matchSummary } from '../../client/cards/strings.ts';
+import { tileName } from '../../client/tiles/tile-names.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
@@ -35,9 +38,31 @@ describe('the hands of the card', () => {
     }
   });
 
-  it('the nearest hand comes first', () => {
-    const order = nearestFirst(cardMatches(card, racks[0]!)).map(({ toGo }) => toGo);
-    expect(order).toEqual(order.toSorted((a, b) => a - b));
-    expect(order[0]).toBe(kernel.toGo(racks[0]!));
+  it('hands come in the order in which sampled deals reach them, a concealed one of pairs not before an open one as near', () => {
+    const rack = racks[0]!;
+    const matches = cardMatches(card, rack);
+    const reach = reachOf(card, rack, []);
+    expect(reachOf(card, rack, [])).toEqual(reach);
+    const rates = likeliestFirst(matches, reach).map((match) => reach[matches.indexOf(match)]!.rate);
+    expect(rates).toEqual(rates.toSorted((a, b) => b - a));
+    // Of hands that are equally far, those are reached most whose groups a discard or a joker may complete.
+    const mean = (concealed: boolean) => {
+      const same = matches.filter((match) => match.toGo === 8 && match.concealed === concealed);
+      return same.reduce((sum, match) => sum + reach[matches.indexOf(match)]!.rate, 0) / same.length;
+    };
+    expect(mean(false)).toBeGreaterThan(mean(true));
+  });
+
+  it('a hand says what it lacks: how far away, how much by joker, and which of its tiles are gone', () => {
+    const matches = cardMatches(card, racks[0]!);
+    const match = matches.find(({ tiles }) => tiles.every(({ status }) => status !== 'joker'))!;
+    const { face } = match.tiles.find(({ status }) => status === 'missing')!;
+    expect(matchSummary(match, [face, face, 'joker'])).toBe(
+      `${match.toGo} away · none by joker · ${match.points} points${match.concealed ? ' · concealed' : ''} · two ${tileName(face)} already gone`,
+    );
+    const gone = [face, face, face];
+    expect(reachOf(card, racks[0]!, gone)[matches.indexOf(match)]!.left).toBeGreaterThanOrEqual(
+      reachOf(card, racks[0]!, [])[matches.indexOf(match)]!.left,
+    );
   });
 });

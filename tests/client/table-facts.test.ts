@@ -1,10 +1,12 @@
 // What the drawing of the table shows, held against the engine's whole round, which no page ever sees.
 import { expect, test } from 'vitest';
+import { rackMoments } from '../../client/review/rack-moments.ts';
 import { placeOf } from '../../client/room/seat-names.ts';
 import { lastMoved, revealedBy, tileCountsOf } from '../../client/table/table-facts.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { forFour, neighbor, SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import { facesOf, sizeOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { type SpectatorView, viewFor } from '../../shared-engine/rules/view/view.ts';
 import { opened, playOn } from '../kit/rounds.ts';
 
@@ -69,5 +71,26 @@ test('the seat on the right is drawn on the right, whoever looks', () => {
     expect(placeOf(neighbor(you, 'right'), you)).toBe('right');
     expect(placeOf(neighbor(you, 'across'), you)).toBe('above');
     expect(placeOf(neighbor(you, 'left'), you)).toBe('left');
+  }
+});
+
+test('Z2 walked through backward from its end, an open round begins with the racks that were dealt', () => {
+  const random = stream('walks', 'choices');
+  for (let n = 0; n < 24; n++) {
+    const first = opened(`walk ${n}`, SEATS[n % 4], true);
+    const closed = viewFor(playOn(first, random).round, { kind: 'spectator' }).stage;
+    if (closed.phase !== 'closed' || closed.racks === null || closed.opened === null)
+      throw new Error('not open');
+    const moments = rackMoments(closed.opened.moves, closed.racks);
+    expect(moments.map(({ move }) => move?.step)).toEqual([
+      ...closed.opened.moves.map(({ step }) => step),
+      undefined,
+    ]);
+    for (const seat of SEATS) {
+      expect(moments[0]!.racks[seat]).toEqual(facesOf(first.round.racks[seat]));
+      expect(moments.map(({ racks }) => racks[seat].length)).toEqual(
+        moments.map(() => sizeOf(first.round.racks[seat])),
+      );
+    }
   }
 });
