@@ -177,7 +177,7 @@ describe('the words of a reason', () => {
     ]);
     expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
       'Keep the soap: 8 in 10 of your closest hands at the end use it; 4 in 10 use the red dragon.',
-      'Passing the red dragon instead of the soap is at least half of the difference.',
+      'Passing the red dragon instead of the soap makes at least half of the difference.',
     ]);
   });
 
@@ -191,7 +191,7 @@ describe('the words of a reason', () => {
     expect(said(lead)).toEqual([
       'That ends 3.2 away on average, not 3.9.',
       'Stairs is then your closest section 5 times in 10 instead of 2.',
-      'Your closest hands then still need 1.8 tiles where no joker may stand, not 2.6.',
+      'More was left to find without jokers: 2.6 tiles instead of 1.8.',
     ]);
     expect(said({ concealed: lead.concealed })).toEqual([
       'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',

@@ -1,6 +1,7 @@
 // What was found by playing a choice on, in words.
 import { MOVES } from '../../../rules/index.ts';
 import type { DeepAnalysis } from '../analysis.ts';
+import { hadBetter } from '../choice-verdict.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
 import { moreWins, times, winsOf } from './phrases.ts';
@@ -24,14 +25,14 @@ function verdictSentences(
       return [alternatives === 1 ? `${one} did not come out better.` : `None of ${others} came out better.`];
     case 'just-as-good': {
       const none = alternatives === 1 ? `${one} is not` : `None of ${others} is`;
-      return [`${none} better by more than ${winsIn(smallLoss)} in 100 games.`];
+      return [`${none} better by more than ${smallLoss} ${smallLoss === 1 ? 'win' : 'wins'} in 100 games.`];
     }
     case 'a-little-worse':
       return [`A little better: ${insteadPhrase(choice)}.`, `That brings ${moreWins(loss)}.`];
     case 'costly':
       return [`Better: ${insteadPhrase(choice)}.`, `That brings ${moreWins(loss)}.`];
     case 'cant-say': {
-      const more = `At most, another choice would bring ${winsIn(atMost)} more in 100 games.`;
+      const more = `Another choice would bring at most ${moreThan(atMost)} in 100 games.`;
       if (loss <= 0)
         return [`Closest other choice: ${insteadPhrase(choice)}.`, 'That brought no more wins.', more];
       return [
@@ -43,10 +44,10 @@ function verdictSentences(
   }
 }
 
-/** "1 win", "1.5 wins"; rounded up, because it stands for what nothing goes beyond. */
-function winsIn(value: number): string {
+/** "1.5 more wins"; rounded up, because nothing goes beyond it. */
+function moreThan(value: number): string {
   const text = String(Math.ceil(value * 10) / 10);
-  return `${text} ${text === '1' ? 'win' : 'wins'}`;
+  return `${text} more ${text === '1' ? 'win' : 'wins'}`;
 }
 
 const NEIGHBORS = { right: 'on the right', across: 'across', left: 'on the left' };
@@ -69,12 +70,13 @@ export function othersSentence(choice: ChoiceReview, { others }: DeepAnalysis): 
   return [`${otherVote(choice)} ${does} the other three together about ${wins} in 100 games.`];
 }
 
-/** Only where what the neighbor's gain or loss cost is beyond doubt. */
+/** Only where what the neighbor's gain or loss cost is beyond doubt; it does not praise where something is better. */
 export function helpSentence(choice: ChoiceReview, { giveaway }: DeepAnalysis): readonly string[] {
   if (choice.kind !== 'pass' || giveaway === null) return [];
+  if (giveaway.value < 0 && hadBetter(choice)) return [];
   if (Math.abs(giveaway.value) <= giveaway.halfWidth) return [];
   const amount = Math.abs(giveaway.value) < 0.3 ? 'a little ' : '';
   const whom = NEIGHBORS[MOVES[choice.step].toward];
   const more = giveaway.value > 0 ? 'more' : 'less';
-  return [`It helped the player ${whom} ${amount}${more} than most passes.`];
+  return [`This pass helped the player ${whom} ${amount}${more} than most passes do.`];
 }

@@ -58,7 +58,17 @@ function sectionFacts(
   return [`That put ${lost.length} of ${sectionsInReach.length} sections out of reach.`];
 }
 
-function riskFacts({ by, played }: PassReview): readonly string[] {
+/** Where the numbers and a rule of thumb disagree, that is said. */
+function riskFacts(pass: PassReview): readonly string[] {
+  const { by, played, analysis } = pass;
+  const verdict = choiceVerdict(pass);
+  if (
+    played.risk !== 'none' &&
+    analysis.depth === 'deep' &&
+    (verdict === 'best' || verdict === 'just-as-good')
+  ) {
+    return [`The rule of thumb warns of giving ${RISK_NAMES[played.risk]}; here that cost nothing clear.`];
+  }
   const phrase = riskPhrase(played);
   return phrase === null ? [] : [`${capitalized(VOICES[by].subject)} ${phrase}.`];
 }
@@ -93,9 +103,12 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const reasons = why === null ? [] : [...whySentences(why, sections, whose)];
   if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
-  if (saved.length > 0) {
-    const stay = saved.length === 1 ? 'stays' : 'stay';
-    reasons.push(`${capitalized(whose)} ${listed(saved.map(groupName))} then ${stay} together.`);
+  const unsaid = saved.filter(
+    (group) => !reasons.some((reason) => reason.startsWith(`Keep ${whose} ${groupName(group)}:`)),
+  );
+  if (unsaid.length > 0) {
+    const stay = unsaid.length === 1 ? 'stays' : 'stay';
+    reasons.push(`${capitalized(whose)} ${listed(unsaid.map(groupName))} then ${stay} together.`);
   }
   if (spent.length > 0) reasons.push(`It does break up ${whose} ${listed(spent.map(groupName))}.`);
   return [

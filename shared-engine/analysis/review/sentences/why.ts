@@ -3,7 +3,6 @@ import { type Face, numbered } from '../../../rules/index.ts';
 import type { PassWhy, SideBySide, TileUse } from '../../why/pass-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
-import { capitalized } from './phrases.ts';
 import { groupName, tileName } from './tiles.ts';
 
 /** So many of them are told, the most valued first. */
@@ -19,7 +18,7 @@ export function whySentences(why: PassWhy, sections: Review['sections'], whose: 
     reasonSentence(why),
     endSentence(why),
     sectionSentence(why, sections, whose),
-    lackSentence(why, whose),
+    lackSentence(why),
   ];
   return [...all, concealedSentence(why, whose)]
     .filter((sentence) => sentence !== null)
@@ -35,7 +34,8 @@ function useSentence(why: PassWhy, whose: string): string | null {
   const kept = mattersMost(why);
   const [given] = why.pass.toSorted((a, b) => a.share - b.share);
   if (!kept || !given || tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return null;
-  const most = `${tenths(kept.share)} in 10 of ${whose} closest hands at the end use it`;
+  const many = tenths(kept.share) === 10 ? 'all' : `${tenths(kept.share)} in 10`;
+  const most = `${many} of ${whose} closest hands at the end use it`;
   const other = named(given, 'the');
   const least =
     tenths(given.share) === 0 ? `none uses ${other}` : `${tenths(given.share)} in 10 use ${other}`;
@@ -45,7 +45,7 @@ function useSentence(why: PassWhy, whose: string): string | null {
 function reasonSentence({ keep, reason }: PassWhy): string | null {
   if (reason === null || keep.length < 2) return null;
   const instead = `instead of ${theTile(reason.keep)}`;
-  return `Passing ${theTile(reason.pass)} ${instead} is at least half of the difference.`;
+  return `Passing ${theTile(reason.pass)} ${instead} makes at least half of the difference.`;
 }
 
 function endSentence({ toGo: { played, named: instead } }: PassWhy): string | null {
@@ -61,9 +61,9 @@ function sectionSentence({ sections }: PassWhy, names: Review['sections'], whose
   return `${names[most.id] ?? most.id} is then ${whose} closest section ${inTen(most.shares, 'times in')}.`;
 }
 
-function lackSentence({ lacking: { played, named: instead } }: PassWhy, whose: string): string | null {
+function lackSentence({ lacking: { played, named: instead } }: PassWhy): string | null {
   if (played - instead < CLEAR_LACK) return null;
-  return `${capitalized(whose)} closest hands then still need ${inTenths(instead)} tiles where no joker may stand, not ${inTenths(played)}.`;
+  return `More was left to find without jokers: ${inTenths(played)} tiles instead of ${inTenths(instead)}.`;
 }
 
 function concealedSentence({ concealed }: PassWhy, whose: string): string | null {
