@@ -33,6 +33,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [{ seed: 'pine', chosen: '2026-11-26' }],
+  words: [{ seed: 'yew', chosen: '2026-11-26' }],
 };
 
 /** Of small sizes, and of proofs without a list. */

@@ -1,8 +1,12 @@
 // How long a review takes: the quick one of a whole seat, and one choice analyzed deeply, with the SIMD module and without.
-import { analyze, createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import type { Situation } from '../../../shared-engine/analysis/belief/situation.ts';
+import { analyze, createAnalyst, seedsFor } from '../../../shared-engine/analysis/comparison/analyze.ts';
 import { DEEP_BUDGET, SHALLOW_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
+import type { ComparedAlternative } from '../../../shared-engine/analysis/comparison/comparison.ts';
+import { createDealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
+import { whyPass } from '../../../shared-engine/analysis/why/pass-why.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../../shared-engine/kernels/simd/module.ts';
 import { houseKernel, records } from '../../kit/reviews.ts';
@@ -23,12 +27,16 @@ export const bench: Bench = {
     const seconds = sorted(analyzed.map(({ core }) => core));
     const widths = sorted(analyzed.flatMap(({ halfWidth }) => halfWidth ?? []));
     const unsure = analyzed.filter(({ verdict }) => verdict === 'cant-say').length;
+    const reasons = sorted(analyzed.flatMap(({ why }) => why ?? []));
     const quick = quickReviews(seed);
     return {
       choices: choices.length,
       median_core_s: thousandth(middle(seconds)),
       worst_core_s: thousandth(seconds.at(-1)!),
       cant_say_share: thousandth(unsure / choices.length),
+      why_choices: reasons.length,
+      why_median_core_s: thousandth(middle(reasons)),
+      why_worst_core_s: thousandth(reasons.at(-1)!),
       median_half_width: thousandth(middle(widths)),
       plain_ratio: ratioToReference(choices.slice(0, REFERENCE_CHOICES)),
       first_answer_median_ms: thousandth(middle(quick)),
@@ -39,8 +47,26 @@ export const bench: Bench = {
 
 function timed({ offered, subject }: RecordedDecision) {
   const started = process.cpuUsage();
-  const { verdict, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP_BUDGET })!;
-  return { core: coreSeconds(started), verdict, halfWidth: bestAlternative?.difference.halfWidth ?? null };
+  const { verdict, chosen, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP_BUDGET })!;
+  const core = coreSeconds(started);
+  const isBetter = verdict === 'costly' || verdict === 'a-little-worse';
+  const named = isBetter && subject === 'tiles' ? bestAlternative : null;
+  const halfWidth = bestAlternative?.difference.halfWidth ?? null;
+  return { core, verdict, halfWidth, why: named && timedWhy(offered.situation, chosen, named) };
+}
+
+/** The reasons why another pass is better, which are looked for after the comparison. */
+function timedWhy(situation: Situation, played: ComparedAlternative, named: ComparedAlternative): number {
+  const started = process.cpuUsage();
+  const seeds = seedsFor(analyst, situation, {});
+  whyPass(analyst, createDealSource(analyst, situation, seeds), {
+    situation,
+    seeds,
+    played: played.alternative,
+    named: named.alternative,
+    batches: DEEP_BUDGET.why,
+  });
+  return coreSeconds(started);
 }
 
 /** The same choices on the same small budget: the reference implementations against the SIMD module. */

@@ -108,9 +108,12 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   );
   if (unsaid.length > 0) {
     const stay = unsaid.length === 1 ? 'stays' : 'stay';
-    reasons.push(`${capitalized(whose)} ${listed(unsaid.map(groupName))} then ${stay} together.`);
+    const groups = listed(unsaid.map((group) => `${whose} ${groupName(group)}`));
+    reasons.push(`${capitalized(groups)} then ${stay} together.`);
   }
-  if (spent.length > 0) reasons.push(`It does break up ${whose} ${listed(spent.map(groupName))}.`);
+  if (spent.length > 0) {
+    reasons.push(`That pass does break up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`);
+  }
   return [
     ...reasons,
     ...riskReasons(pass, riskGrade(named)),
