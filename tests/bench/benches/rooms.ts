@@ -2,23 +2,16 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import type { Bench, Figures } from '../bench.ts';
-import { withOwnServer, withPeer } from '../rooms/measurement.ts';
+import { withOwnServer } from '../rooms/measurement.ts';
 import { recovery } from '../rooms/recovery.ts';
+import { rounded, sideBySide } from '../rooms/side-by-side.ts';
 
 const ROOT = new URL('../../../', import.meta.url);
 const TSC = new URL('node_modules/typescript/bin/tsc', ROOT).pathname;
 const PEERS = new URL('../peers/', import.meta.url);
-const ROOMS = 100;
-/** Turns, in each of which every server is measured once, so that other load on the machine meets all alike. */
-const TURNS = 5;
-const WARM_UP_MS = 1500;
-const SPAN_MS = 3000;
-/** A driver busier than this share of its core measures itself, not the server. */
-const BUSIEST = 0.9;
 const PACED_ROOMS = 500;
 const EVERY_MS = 2000;
 const PACED_MS = 20_000;
-const PEER_NAMES = ['colyseus', 'boardgame', 'bare'] as const;
 
 export const bench: Bench = {
   summary:
@@ -33,95 +26,6 @@ export const bench: Bench = {
     return { ...saturated, ...paced, recover_1000_rooms_s: await recovery(1000) };
   },
 };
-
-interface Rate {
-  /** Null when the driver was too busy for this to say what the server can do. */
-  readonly perSecond: number | null;
-  /** Exchanges for each second of processor time that the server used, however busy the driver was. */
-  readonly perServerSecond: number;
-}
-
-/** Values by name, and the middle, the lowest and the highest of each. */
-class Sheet {
-  readonly #values = new Map<string, number[]>();
-
-  add(name: string, value: number): void {
-    this.#values.set(
-      name,
-      [...this.#of(name), value].sort((a, b) => a - b),
-    );
-  }
-
-  middle(name: string): number | null {
-    const values = this.#of(name);
-    return rounded(values[Math.floor(values.length / 2)]);
-  }
-
-  lowest(name: string): number | null {
-    return rounded(this.#of(name)[0]);
-  }
-
-  highest(name: string): number | null {
-    return rounded(this.#of(name).at(-1));
-  }
-
-  #of(name: string): readonly number[] {
-    return this.#values.get(name) ?? [];
-  }
-}
-
-async function sideBySide(): Promise<Figures> {
-  const ratios = new Sheet();
-  const perCpu = new Sheet();
-  const rates = new Sheet();
-  let [busiest, voided, lost, doubled] = [0, 0, 0, 0];
-  for (let turn = 0; turn < TURNS; turn++) {
-    const own = await measure(null);
-    if (own.perSecond !== null) rates.add('own', own.perSecond);
-    for (const peer of PEER_NAMES) {
-      const theirs = await measure(peer);
-      perCpu.add(peer, own.perServerSecond / theirs.perServerSecond);
-      if (theirs.perSecond === null) continue;
-      rates.add(peer, theirs.perSecond);
-      if (own.perSecond !== null) ratios.add(peer, own.perSecond / theirs.perSecond);
-    }
-  }
-  return {
-    vs_colyseus: ratios.middle('colyseus'),
-    vs_boardgameio: ratios.middle('boardgame'),
-    vs_bare_ws: ratios.middle('bare'),
-    vs_colyseus_lowest: ratios.lowest('colyseus'),
-    vs_colyseus_highest: ratios.highest('colyseus'),
-    vs_colyseus_per_cpu_second: perCpu.middle('colyseus'),
-    vs_boardgameio_per_cpu_second: perCpu.middle('boardgame'),
-    vs_bare_ws_per_cpu_second: perCpu.middle('bare'),
-    exchanges_per_s: rates.middle('own'),
-    colyseus_exchanges_per_s: rates.middle('colyseus'),
-    boardgameio_exchanges_per_s: rates.middle('boardgame'),
-    bare_ws_exchanges_per_s: rates.middle('bare'),
-    saturated_lost: lost,
-    saturated_doubled: doubled,
-    driver_cpu: rounded(busiest),
-    void_runs: voided,
-  };
-
-  async function measure(peer: string | null): Promise<Rate> {
-    return (peer === null ? withOwnServer : withPeer(peer))(async ({ server, driver }) => {
-      await driver.ask({ ask: 'open', url: server.url, rooms: ROOMS, peer });
-      await driver.ask({ ask: 'saturate', ms: WARM_UP_MS });
-      const used = server.cpu();
-      const { times, seconds, cpu, losses } = await driver.ask({ ask: 'saturate', ms: SPAN_MS });
-      lost += losses.lost;
-      doubled += losses.doubled;
-      busiest = Math.max(busiest, cpu);
-      if (cpu > BUSIEST) voided++;
-      return {
-        perSecond: cpu > BUSIEST ? null : times.length / seconds,
-        perServerSecond: (times.length / (server.cpu() - used)) * 1000,
-      };
-    });
-  }
-}
 
 async function atAPace(): Promise<Figures> {
   return withOwnServer(async ({ server, driver }) => {
@@ -154,8 +58,4 @@ async function memoryOf(server: { ask(line: string): Promise<string> }): Promise
     (await server.ask('memory')).replace('memory ', ''),
   );
   return heapUsed + external;
-}
-
-function rounded(value: number | undefined): number | null {
-  return value === undefined ? null : Math.round(value * 100) / 100;
 }

@@ -4,7 +4,7 @@ import { type Driver, type ServerUnderLoad, startDriver, startServer } from './p
 
 const OWN = ['--expose-gc', new URL('own-server.mjs', import.meta.url).pathname];
 
-interface UnderLoad {
+export interface UnderLoad {
   readonly server: ServerUnderLoad;
   readonly driver: Driver;
 }
