@@ -65,6 +65,14 @@ function CurrentPage({ app }: { readonly app: App }) {
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':
       return <LazyView part={practicePart}>{({ HistoryScreen }) => <HistoryScreen app={app} />}</LazyView>;
+    case 'habits':
+      return (
+        <LazyView part={practicePart}>
+          {({ HabitsScreen, startDeepAnalysis }) => (
+            <HabitsScreen app={app} startDeepAnalysis={startDeepAnalysis} />
+          )}
+        </LazyView>
+      );
     case 'exercises':
       return (
         <LazyView part={practicePart}>

@@ -24,11 +24,10 @@ const firstLineSchema = z.strictObject({
 export const storedCardSchema = z.strictObject({ hash: hexSchema, file: cardFileSchema });
 export type StoredCard = z.infer<typeof storedCardSchema>;
 
-const lineSchema = z.union([
-  z.strictObject({ card: storedCardSchema }),
-  z.strictObject({ schedule: scheduleSchema }),
-  z.strictObject({ summary: roundSummarySchema, detail: roundDetailSchema }),
-]);
+/** One of them a line, told apart by its field before it is checked, because that is done thousands of times. */
+const cardLine = z.strictObject({ card: storedCardSchema });
+const scheduleLine = z.strictObject({ schedule: scheduleSchema });
+const roundLine = z.strictObject({ summary: roundSummarySchema, detail: roundDetailSchema });
 
 export interface History {
   readonly cards: readonly StoredCard[];
@@ -84,6 +83,14 @@ export function historyReader(): HistoryReader {
     return null;
   }
 
+  function takeLine(json: unknown): boolean {
+    if (typeof json !== 'object' || json === null) return false;
+    if ('card' in json) return added(cards, cardLine.safeParse(json).data?.card);
+    if ('schedule' in json) return added(schedules, scheduleLine.safeParse(json).data?.schedule);
+    const round = roundLine.safeParse(json).data;
+    return added(rounds, round && round.summary.id === round.detail.id ? round : undefined);
+  }
+
   return {
     take(text) {
       taken++;
@@ -91,13 +98,7 @@ export function historyReader(): HistoryReader {
       if (counts === null) return takeFirst(json);
       // A line that is cut off is the last one of a torn file; within a file it is damage.
       if (json === undefined) return { code: text.endsWith('}') ? 'damaged' : 'torn', line: taken };
-      const line = lineSchema.safeParse(json);
-      if (!line.success) return { code: 'damaged', line: taken };
-      if ('card' in line.data) cards.push(line.data.card);
-      else if ('schedule' in line.data) schedules.push(line.data.schedule);
-      else if (line.data.summary.id !== line.data.detail.id) return { code: 'damaged', line: taken };
-      else rounds.push(line.data);
-      return null;
+      return takeLine(json) ? null : { code: 'damaged', line: taken };
     },
     end() {
       if (counts === null) return { ok: false, problem: { code: 'foreign' } };
@@ -110,6 +111,12 @@ export function historyReader(): HistoryReader {
         : { ok: false, problem: { code: 'torn' } };
     },
   };
+}
+
+/** Adds what there is; false where there is nothing. */
+function added<T>(items: T[], item: T | undefined): boolean {
+  if (item !== undefined) items.push(item);
+  return item !== undefined;
 }
 
 function jsonOf(text: string): unknown {

@@ -13,6 +13,14 @@ export {
   type Schedule,
 } from './exercise.ts';
 export {
+  type HabitRow,
+  type Habits,
+  habitsOf,
+  LEAST_CASES,
+  mistakeName,
+  type StepKind,
+} from './habits.ts';
+export {
   type History,
   type HistoryFileProblem,
   type HistoryRead,

@@ -2,7 +2,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { z } from 'zod';
-import { type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
+import { mistakesOf, type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
 import { STYLES } from '../policy/index.ts';
 import { recordSchema } from '../protocol/index.ts';
 import {
@@ -30,6 +30,8 @@ export interface StoredChoice {
   /** In wins of 100 games, with half the width of its interval; null where there was nothing else to choose. */
   readonly loss: number | null;
   readonly halfWidth: number | null;
+  /** The kinds of mistake that a costly choice was, as they were called then; missing for any other. */
+  readonly mistakes?: readonly string[];
 }
 
 const textSchema = z.string().max(120).refine(isVisibleText);
@@ -41,6 +43,7 @@ const choiceSchema: z.ZodType<StoredChoice> = z.strictObject({
   verdict: z.enum(VERDICTS).nullable(),
   loss: z.number().min(-100).max(100).nullable(),
   halfWidth: z.number().min(0).max(100).nullable(),
+  mistakes: z.array(z.string().max(40)).max(20).readonly().exactOptional(),
 });
 
 /** What lists and sums need of a round. */
@@ -102,10 +105,20 @@ export function textHash(text: string): string {
 
 /** The choices of a review as they are stored. */
 export function storedChoices(review: Review): readonly StoredChoice[] {
-  return review.choices.map(({ kind, step, by, analysis }) => {
+  return review.choices.map((choice) => {
+    const { kind, step, by, analysis } = choice;
     if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
     const { verdict, loss } = analysis;
-    return { kind, step, by, verdict, loss: loss?.value ?? null, halfWidth: loss?.halfWidth ?? null };
+    const mistakes = mistakesOf(choice);
+    return {
+      kind,
+      step,
+      by,
+      verdict,
+      loss: loss?.value ?? null,
+      halfWidth: loss?.halfWidth ?? null,
+      ...(mistakes.length > 0 && { mistakes }),
+    };
   });
 }
 

@@ -136,7 +136,8 @@ describe('a database of an older page', () => {
         ] as const) {
           request.result.createObjectStore(name, { keyPath });
         }
-        request.transaction!.objectStore('summaries').put(one.summary);
+        const row = { id: one.summary.id, text: JSON.stringify(one.summary) };
+        request.transaction!.objectStore('summaries').put(row);
         request.transaction!.objectStore('details').put(one.detail);
       };
       request.onsuccess = () => {

@@ -27,6 +27,7 @@ describe('addresses', () => {
     day,
     { kind: 'racks' },
     { kind: 'exercises' },
+    { kind: 'habits' },
   ])('an address leads back to the same route: %o', (route) => {
     const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
     expect(routeOf(pathname, hash)).toEqual(route);

@@ -30,6 +30,8 @@ export type Route =
   | { readonly kind: 'cards'; readonly open: string | null }
   /** A card that somebody sends, packed. */
   | { readonly kind: 'card-link'; readonly packed: string }
+  /** What one's own choices keep costing. */
+  | { readonly kind: 'habits' }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
   | { readonly kind: 'missing'; readonly path: string; readonly what: 'page' | 'deal' };
 
@@ -46,6 +48,7 @@ const RACKS_HASH = '#ten-racks';
 const EXERCISES_HASH = '#ten-minutes';
 const CARDS_HASH = '#my-cards';
 const CARD_HASH = '#card=';
+const HABITS_HASH = '#what-costs-me';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -57,6 +60,7 @@ export function routeOf(path: string, hash = ''): Route {
   if (past) return { kind: 'past-round', id: past[1]! };
   if (hash === DAY_HASH) return { kind: 'days' };
   if (hash === RACKS_HASH) return { kind: 'racks' };
+  if (hash === HABITS_HASH) return { kind: 'habits' };
   if (hash === EXERCISES_HASH) return { kind: 'exercises' };
   const date = hash.startsWith(`${DAY_HASH}=`) ? readDate(hash.slice(DAY_HASH.length + 1)) : null;
   if (date) return { kind: 'day', date };
@@ -92,6 +96,8 @@ export function pathOf(route: Route): string {
       return `/${ROUNDS_HASH}`;
     case 'past-round':
       return `/${ROUNDS_HASH}=${route.id}`;
+    case 'habits':
+      return `/${HABITS_HASH}`;
     case 'exercises':
       return `/${EXERCISES_HASH}`;
     case 'racks':

@@ -7,7 +7,7 @@ import { tileList } from '../../tiles/tile-names.ts';
 export const EXERCISES = {
   title: 'Ten minutes today',
   about:
-    'Choices of your own that cost clearly, with the same tiles. Choose again; they come back until they sit.',
+    'Choices of your own that cost clearly, with the same tiles. Choose again; each comes back until you know it.',
   opening: 'Looking for your choices…',
   none: 'No choice of yours waits today.',
   noneEver: 'When a choice in one of your rounds costs clearly, it will wait for you here.',

@@ -10,6 +10,7 @@ import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { goInPage } from '../../ui/in-page-link.ts';
 import { saveFile } from '../../ui/save-file.ts';
+import { PageLink } from '../page-link.tsx';
 import { firstOf, type GroupBy, groupsOf } from './groups.ts';
 import { type HistoryModel, historyModel } from './model.ts';
 import { clockTime, findings, forgotten, placeName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
@@ -38,6 +39,11 @@ export function HistoryScreen({ app }: { readonly app: App }) {
       <main class="practice">
         <h1>{ROUNDS.title}</h1>
         <p>{ROUNDS.about}</p>
+        <p>
+          <PageLink app={app} route={{ kind: 'habits' }}>
+            {ROUNDS.habits}
+          </PageLink>
+        </p>
         <Warnings model={model} />
         {rounds === null ? (
           <p role="status">{ROUNDS.opening}</p>

@@ -6,6 +6,7 @@ import { noonOf } from '../dates.ts';
 export const ROUNDS = {
   title: 'My rounds',
   about: 'Every round you play here is stored in this browser. Nobody else sees it.',
+  habits: 'What keeps costing me',
   none: 'No rounds yet. Play one, and it will be here afterward.',
   opening: 'Looking for your rounds…',
   sort: 'Show them by',
@@ -96,17 +97,21 @@ export function findings({ choices }: Pick<RoundSummary, 'choices'>): string {
   return whole ? 'No costly choice' : 'Not finished';
 }
 
+/** Made once: making one takes longer than thousands of days. */
+const DAY_FORMAT = new Intl.DateTimeFormat('en-US', {
+  weekday: 'long',
+  month: 'long',
+  day: 'numeric',
+  year: 'numeric',
+});
+const TIME_FORMAT = new Intl.DateTimeFormat('en-US', { hour: 'numeric', minute: '2-digit' });
+
 /** `Thursday, November 26, 2026`. */
 export function dayName(time: Date): string {
-  return time.toLocaleDateString('en-US', {
-    weekday: 'long',
-    month: 'long',
-    day: 'numeric',
-    year: 'numeric',
-  });
+  return DAY_FORMAT.format(time);
 }
 
 /** `7:05 PM`. */
 export function clockTime(time: number): string {
-  return new Date(time).toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' });
+  return TIME_FORMAT.format(time);
 }

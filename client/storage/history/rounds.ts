@@ -9,7 +9,7 @@ import {
   type StoredCard,
   type StoredRound,
 } from '../../../shared-engine/index.ts';
-import { type DatabaseProblem, type HistoryDatabase, openDatabase } from './database.ts';
+import { type DatabaseProblem, type HistoryDatabase, openDatabase, rowOf, summaryOf } from './database.ts';
 
 /** `full` where the browser has no room left. */
 export type StorageProblem = DatabaseProblem | 'full';
@@ -43,14 +43,15 @@ export function mergeHistory({ cards, rounds, schedules }: History): Promise<Sto
   return withDatabase(async (database) => {
     const writing = database.transaction(STORES, 'readwrite');
     const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
-    const before = new Map((await summaries.getAll()).map((summary) => [summary.id, summary]));
+    const before = new Map((await summaries.getAll()).map((row) => [row.id, row]));
     for (const card of cards) void writing.objectStore('cards').put(card);
     let added = 0;
     for (const { summary, detail } of rounds) {
       const known = before.get(summary.id);
-      const next = known ? mergedSummary(known, summary) : summary;
+      const next = rowOf(known ? mergedSummary(summaryOf(known), summary) : summary);
       before.set(summary.id, next);
-      void summaries.put(next);
+      // The same round with nothing new in it is not written again.
+      if (next.text !== known?.text) void summaries.put(next);
       if (known) continue;
       added++;
       void details.put(detail);
@@ -70,7 +71,7 @@ export function storeRound(round: StoredRound, card: StoredCard | null): Promise
     const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
     const summaries = writing.objectStore('summaries');
     const known = await summaries.get(round.summary.id);
-    void summaries.put(known ? mergedSummary(known, round.summary) : round.summary);
+    void summaries.put(rowOf(known ? mergedSummary(summaryOf(known), round.summary) : round.summary));
     void writing.objectStore('details').put(round.detail);
     if (card) void writing.objectStore('cards').put(card);
     const count = await summaries.count();
@@ -82,7 +83,7 @@ export function storeRound(round: StoredRound, card: StoredCard | null): Promise
 /** All of them, the latest first. */
 export function listRounds(): Promise<Stored<readonly RoundSummary[]>> {
   return withDatabase(async (database) =>
-    (await database.getAll('summaries')).sort((a, b) => b.playedAt - a.playedAt),
+    (await database.getAll('summaries')).map(summaryOf).sort((a, b) => b.playedAt - a.playedAt),
   );
 }
 
@@ -91,8 +92,9 @@ export function readRound(
   id: string,
 ): Promise<Stored<{ readonly round: StoredRound; readonly card: StoredCard | null } | null>> {
   return withDatabase(async (database) => {
-    const [summary, detail] = await Promise.all([database.get('summaries', id), database.get('details', id)]);
-    if (!summary || !detail) return null;
+    const [row, detail] = await Promise.all([database.get('summaries', id), database.get('details', id)]);
+    if (!row || !detail) return null;
+    const summary = summaryOf(row);
     const { hash } = summary.card;
     const card = hash === null ? null : ((await database.get('cards', hash)) ?? null);
     return { round: { summary, detail }, card };
@@ -102,7 +104,7 @@ export function readRound(
 /** The card that was last played on at this table; null where none is stored. */
 export function cardOfTable(code: string): Promise<Stored<StoredCard | null>> {
   return withDatabase(async (database) => {
-    const summaries = await database.getAll('summaries');
+    const summaries = (await database.getAll('summaries')).map(summaryOf);
     const hash = summaries.findLast(({ table, card }) => table === code && card.hash !== null)?.card.hash;
     return hash ? ((await database.get('cards', hash)) ?? null) : null;
   });
@@ -114,9 +116,9 @@ export function removeRounds(ids: readonly string[]): Promise<Stored<readonly St
     const writing = database.transaction(['summaries', 'details'], 'readwrite');
     const removed: StoredRound[] = [];
     for (const id of ids) {
-      const summary = await writing.objectStore('summaries').get(id);
+      const row = await writing.objectStore('summaries').get(id);
       const detail = await writing.objectStore('details').get(id);
-      if (summary && detail) removed.push({ summary, detail });
+      if (row && detail) removed.push({ summary: summaryOf(row), detail });
       void writing.objectStore('summaries').delete(id);
       void writing.objectStore('details').delete(id);
     }
@@ -145,9 +147,9 @@ export function wholeHistory(): Promise<Stored<History>> {
       reading.objectStore('schedules').getAll(),
     ]);
     const byId = new Map<string, RoundDetail>(details.map((detail) => [detail.id, detail]));
-    const rounds = summaries.flatMap((summary): StoredRound[] => {
-      const detail = byId.get(summary.id);
-      return detail ? [{ summary, detail }] : [];
+    const rounds = summaries.flatMap((row): StoredRound[] => {
+      const detail = byId.get(row.id);
+      return detail ? [{ summary: summaryOf(row), detail }] : [];
     });
     return { cards, rounds, schedules };
   });

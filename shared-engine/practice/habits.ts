@@ -1,0 +1,124 @@
+// What keeps costing somebody: the cost of their own choices over many rounds, by kind of step and by kind of mistake.
+import { MISTAKE_CATEGORIES, MISTAKE_CATEGORY_NAMES, type MistakeCategory } from '../analysis/index.ts';
+import { type GroupMean, partialPooling } from './pooling.ts';
+import type { RoundSummary, StoredChoice } from './stored-round.ts';
+
+export const STEP_KINDS = ['right', 'across', 'left', 'vote', 'blind', 'courtesy'] as const;
+export type StepKind = (typeof STEP_KINDS)[number];
+
+/** Below so many cases nothing is said of a kind. */
+export const LEAST_CASES = 8;
+
+/** What one kind costs, in wins of 100 games. */
+export interface HabitRow<Kind extends string> {
+  readonly kind: Kind;
+  /** Choices of this kind of step, or mistakes of this kind. */
+  readonly cases: number;
+  /** Cost a round, with half the width of its 95 % interval; drawn towards the mean of all kinds. */
+  readonly perRound: number;
+  readonly halfWidth: number;
+  /** Whether there are cases enough to say anything. */
+  readonly isSaid: boolean;
+}
+
+export interface Habits {
+  /** Rounds that have been judged to the end. */
+  readonly rounds: number;
+  /** Mean cost of all own choices of a round, and half the width of its 95 % interval. */
+  readonly perRound: number;
+  readonly halfWidth: number;
+  /** Dearest first. */
+  readonly steps: readonly HabitRow<StepKind>[];
+  readonly mistakes: readonly HabitRow<MistakeCategory>[];
+}
+
+export function habitsOf(all: readonly Pick<RoundSummary, 'choices'>[]): Habits {
+  const judged = all.filter(
+    ({ choices }) => choices.length > 0 && choices.every(({ verdict }) => verdict !== null),
+  );
+  const own = judged.map(({ choices }) => choices.filter(({ by }) => by === 'player'));
+  const choices = own.flat();
+  const costs = own.map((ofRound) => sum(ofRound.map(costOf)));
+  const rounds = judged.length;
+  const ofSteps = STEP_KINDS.map((kind) => ({
+    kind,
+    costs: choices.filter((choice) => stepKind(choice) === kind).map(costOf),
+  }));
+  const ofMistakes = MISTAKE_CATEGORY_NAMES.map((kind) => ({
+    kind,
+    costs: choices.filter(({ mistakes }) => mistakes?.includes(kind)).map(costOf),
+  }));
+  return {
+    rounds,
+    perRound: meanOf(costs),
+    halfWidth: rounds > 1 ? 1.96 * Math.sqrt(spreadOf(costs) / rounds) : 0,
+    steps: rowsOf(ofSteps, rounds),
+    mistakes: rowsOf(ofMistakes, rounds),
+  };
+}
+
+/** As a class's teacher reads it too. */
+export function mistakeName(kind: MistakeCategory): string {
+  return MISTAKE_CATEGORIES[kind];
+}
+
+/** What was told to have cost something; a difference that was not told is none. */
+function costOf({ verdict, loss }: StoredChoice): number {
+  return verdict === 'costly' || verdict === 'a-little-worse' ? Math.max(0, loss ?? 0) : 0;
+}
+
+function stepKind({ kind, step }: StoredChoice): StepKind {
+  if (kind === 'blind') return 'blind';
+  if (kind === 'vote') return 'vote';
+  if (kind === 'ask' || step === 'courtesy-pass') return 'courtesy';
+  return STEP_KINDS.find((direction) => step.endsWith(direction)) ?? 'courtesy';
+}
+
+interface Costs<Kind extends string> {
+  readonly kind: Kind;
+  readonly costs: readonly number[];
+}
+
+/** The mean cost of a case is pooled over the kinds; how often it comes in a round is counted. */
+function rowsOf<Kind extends string>(
+  groups: readonly Costs<Kind>[],
+  rounds: number,
+): readonly HabitRow<Kind>[] {
+  const known = groups.filter(({ costs }) => costs.length > 0);
+  const cases = sum(known.map(({ costs }) => costs.length));
+  // One spread for all kinds: that of a few cases would be told far too small or far too large.
+  const within =
+    sum(known.map(({ costs }) => spreadOf(costs) * (costs.length - 1))) / Math.max(1, cases - known.length);
+  const means = known.map(
+    ({ costs }): GroupMean => ({ mean: meanOf(costs), variance: Math.max(within, 1e-6) / costs.length }),
+  );
+  const pooled = partialPooling(means).means;
+  return known
+    .map(({ kind, costs }, nth): HabitRow<Kind> => {
+      const often = costs.length / Math.max(1, rounds);
+      const { value, halfWidth } = pooled[nth]!;
+      return {
+        kind,
+        cases: costs.length,
+        perRound: Math.max(0, value) * often,
+        halfWidth: halfWidth * often,
+        isSaid: costs.length >= LEAST_CASES,
+      };
+    })
+    .sort((a, b) => Number(b.isSaid) - Number(a.isSaid) || b.perRound - a.perRound);
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.length > 0 ? sum(values) / values.length : 0;
+}
+
+/** Variance of the values, with one less in the divisor; 0 for one value. */
+function spreadOf(values: readonly number[]): number {
+  if (values.length < 2) return 0;
+  const mean = meanOf(values);
+  return sum(values.map((value) => (value - mean) ** 2)) / (values.length - 1);
+}

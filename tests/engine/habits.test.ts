@@ -1,0 +1,64 @@
+// What keeps costing somebody, over many rounds.
+import { describe, expect, it } from 'vitest';
+import { allChoices, headline, mistakeHeadline } from '../../client/practice/habits/strings.ts';
+import { habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
+import type { StoredChoice } from '../../shared-engine/practice/stored-round.ts';
+import { storedChoice } from '../kit/stored-rounds.ts';
+
+const best = (part: Partial<StoredChoice>) =>
+  storedChoice({ verdict: 'best', loss: -0.2, halfWidth: 0.3, ...part });
+const costly = (loss: number, part: Partial<StoredChoice>) =>
+  storedChoice({ verdict: 'costly', loss, halfWidth: 0.3, mistakes: ['broken-multiple'], ...part });
+
+/** Rounds in which passing across costs 4 every second time, and nothing else anything. */
+function rounds(count: number): { readonly choices: readonly StoredChoice[] }[] {
+  return Array.from({ length: count }, (_, nth) => ({
+    choices: [
+      best({ step: 'first-right' }),
+      nth % 2 === 0 ? costly(4, { step: 'first-across' }) : best({ step: 'first-across' }),
+      best({ step: 'first-left', kind: 'blind' }),
+      best({ step: 'first-left' }),
+      best({ step: 'vote', kind: 'vote' }),
+      best({ step: 'courtesy-ask', kind: 'ask' }),
+    ],
+  }));
+}
+
+describe('the habits of somebody', () => {
+  it('name the kind of step that costs most, drawn a little towards the others', () => {
+    const habits = habitsOf(rounds(40));
+    expect(habits.perRound).toBeCloseTo(2, 6);
+    const [first, ...others] = habits.steps;
+    expect(first).toMatchObject({ kind: 'across', cases: 40, isSaid: true });
+    expect(first!.perRound).toBeGreaterThan(1.5);
+    expect(first!.perRound).toBeLessThan(2);
+    for (const { perRound } of others) expect(perRound).toBeLessThan(0.3);
+    expect(headline(habits)).toMatch(
+      /^Over 40 rounds, passing across cost you most: about 2.0 wins in 100 games a round.$/,
+    );
+    expect(habits.mistakes).toMatchObject([{ kind: 'broken-multiple', cases: 20, isSaid: true }]);
+    expect(mistakeHeadline(habits)).toMatch(/broke up a pair or more/);
+    expect(allChoices(habits)).toMatch(/about 2\.0 wins in 100 games a round \(between 1\.\d and 2\.\d\)/);
+  });
+
+  it('say nothing of a kind under eight cases, nor after fewer than eight rounds', () => {
+    const few = habitsOf(rounds(LEAST_CASES - 1));
+    expect(few.steps.every(({ isSaid }) => !isSaid)).toBe(true);
+    expect(headline(few)).toMatch(/too little to tell/);
+    expect(mistakeHeadline(habitsOf(rounds(2 * (LEAST_CASES - 1))))).toBeNull();
+    expect(mistakeHeadline(habitsOf(rounds(2 * LEAST_CASES)))).not.toBeNull();
+  });
+
+  it('leave out rounds that are not judged to the end and choices that a bot made', () => {
+    const unfinished = { choices: [costly(9, {}), storedChoice()] };
+    const bots = rounds(10).map(({ choices }) => ({ choices: [...choices, costly(9, { by: 'stand-in' })] }));
+    expect(habitsOf([unfinished, ...bots])).toEqual(habitsOf(rounds(10)));
+    expect(habitsOf([]).steps).toEqual([]);
+    expect(headline(habitsOf([]))).toMatch(/Nothing to add up/);
+  });
+
+  it('never charge a difference that no review told', () => {
+    const told = habitsOf([{ choices: [storedChoice({ verdict: 'cant-say', loss: 3, halfWidth: 4 })] }]);
+    expect(told.perRound).toBe(0);
+  });
+});
