@@ -41,10 +41,14 @@ const codeSplitting = {
     },
     {
       name: 'history',
-      test: /client[\\/](app[\\/](practice|cards)-part|practice[\\/]\w+[\\/]|cards[\\/](own|editor|check)[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
+      test: /client[\\/](app[\\/](practice|cards|own-tiles)-part|practice[\\/]\w+[\\/]|cards[\\/](own|editor|check)[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
       priority: 2,
     },
-    { name: 'practice', test: /client[\\/](practice|workers)[\\/]|simd[\\/]built/, priority: 1 },
+    {
+      name: 'practice',
+      test: /client[\\/](practice|workers|coach[\\/]coach-session)|simd[\\/]built/,
+      priority: 1,
+    },
   ],
 };
 

@@ -1,8 +1,8 @@
 // The coach beside the table of whoever plays alone: nothing by itself, and one step more only when asked.
 import { useEffect, useState } from 'preact/hooks';
 import type { CompiledCard } from '../../shared-engine/index.ts';
-import type { Advice, CoachedChoice, CoachSession } from '../practice/coach-session.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
+import type { Advice, CoachedChoice, CoachSession } from './coach-session.ts';
 import { COACH } from './strings.ts';
 
 interface CoachPanelProps {
@@ -26,10 +26,7 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
     if (session !== null && session !== 'failed') return;
     onHelp();
     try {
-      const [card, { openCoachSession }] = await Promise.all([
-        loadCard(),
-        import('../practice/coach-session.ts'),
-      ]);
+      const [card, { openCoachSession }] = await Promise.all([loadCard(), import('./coach-session.ts')]);
       setSession(card ? openCoachSession(choice, card) : 'failed');
     } catch {
       setSession('failed');

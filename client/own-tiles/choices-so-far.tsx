@@ -5,18 +5,19 @@ import { optionName, STEP_NAMES } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import type { Judge, Judgement } from './judged.ts';
-import { JudgementView } from './judgement-view.tsx';
+import { JudgementView, type Tell } from './judgement-view.tsx';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES } from './strings.ts';
 
 interface ChoicesSoFarProps {
   readonly judge: Judge;
+  readonly tell: Tell;
   readonly own: OwnTable;
   /** As the exchange stood before each entry. */
   readonly exchanges: readonly LaidExchange[];
 }
 
-export function ChoicesSoFar({ judge, own, exchanges }: ChoicesSoFarProps) {
+export function ChoicesSoFar({ judge, tell, own, exchanges }: ChoicesSoFarProps) {
   const over = own.entries.flatMap((entry, place) =>
     // The last choice stands above as long as its outcome is awaited.
     entry.kind === 'choice' && place < own.entries.length - 1
@@ -39,7 +40,13 @@ export function ChoicesSoFar({ judge, own, exchanges }: ChoicesSoFarProps) {
                 <span class="verdict-name">{verdictWords(judge.of(exchange, choice))}</span>
               </summary>
               {own.helped.includes(choice.step) && <p class="aside">{COACH.helped}</p>}
-              <JudgementView judge={judge} exchange={exchange} choice={choice} title={OWN_TILES.judged} />
+              <JudgementView
+                judge={judge}
+                exchange={exchange}
+                choice={choice}
+                title={OWN_TILES.judged}
+                tell={tell}
+              />
             </details>
           </li>
         ))}

@@ -14,7 +14,7 @@ import {
   reviewRound,
   withDeepAnalysis,
 } from '../../shared-engine/index.ts';
-import type { StartDeepAnalysis } from '../practice/local-table.ts';
+import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
 
 /** One part of a choice, told as in a review: a blind pass has two, how many and which tiles. */
 export interface JudgedPart {

@@ -12,15 +12,15 @@ import {
   layAll,
 } from '../../shared-engine/index.ts';
 import { CoachPanel } from '../coach/coach-panel.tsx';
-import type { StartDeepAnalysis } from '../practice/local-table.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { fileName, saveFile } from '../ui/save-file.ts';
+import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
 import { AnswerForm } from './answer-form.tsx';
 import { ChoicesSoFar } from './choices-so-far.tsx';
 import { drillOfTable } from './drill-of-table.ts';
 import { createJudge, type Judge } from './judged.ts';
-import { JudgementView } from './judgement-view.tsx';
+import { JudgementView, type Tell } from './judgement-view.tsx';
 import { OutcomeForm } from './outcome-form.tsx';
 import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
 import { SetUp } from './set-up.tsx';
@@ -33,9 +33,10 @@ interface OwnTilesProps {
   readonly loadCard: () => Promise<CompiledCard>;
   readonly startDeepAnalysis: StartDeepAnalysis;
   readonly newSeed: () => string;
+  readonly tell: Tell;
 }
 
-export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed }: OwnTilesProps) {
+export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed, tell }: OwnTilesProps) {
   const own = useSignal(useMemo(() => readOwnTable(storage), []));
   const judge = useMemo(() => createJudge(loadCard, startDeepAnalysis), []);
   useEffect(() => judge.stop, [judge]);
@@ -47,7 +48,14 @@ export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed }
     <main class="own-tiles">
       <h1>{OWN_TILES.title}</h1>
       {own.value.begun ? (
-        <Exchange own={own.value} judge={judge} newSeed={newSeed} loadCard={loadCard} onChange={change} />
+        <Exchange
+          own={own.value}
+          judge={judge}
+          newSeed={newSeed}
+          tell={tell}
+          loadCard={loadCard}
+          onChange={change}
+        />
       ) : (
         <SetUp own={own.value} onChange={change} />
       )}
@@ -59,11 +67,12 @@ interface ExchangeProps {
   readonly own: OwnTable;
   readonly judge: Judge;
   readonly newSeed: () => string;
+  readonly tell: Tell;
   readonly loadCard: () => Promise<CompiledCard>;
   readonly onChange: (own: OwnTable) => void;
 }
 
-function Exchange({ own, judge, newSeed, loadCard, onChange }: ExchangeProps) {
+function Exchange({ own, judge, newSeed, tell, loadCard, onChange }: ExchangeProps) {
   const compared = useSignal<AnswerChoice | null>(null);
   const problem = useSignal<string | null>(null);
   const exchanges = exchangesOf(own);
@@ -116,12 +125,24 @@ function Exchange({ own, judge, newSeed, loadCard, onChange }: ExchangeProps) {
         {problem.value}
       </p>
       {compared.value && (
-        <JudgementView judge={judge} exchange={now} choice={compared.value} title={OWN_TILES.judgedBefore} />
+        <JudgementView
+          judge={judge}
+          exchange={now}
+          choice={compared.value}
+          title={OWN_TILES.judgedBefore}
+          tell={tell}
+        />
       )}
       {now.chosen && before && (
-        <JudgementView judge={judge} exchange={before} choice={now.chosen} title={OWN_TILES.judged} />
+        <JudgementView
+          judge={judge}
+          exchange={before}
+          choice={now.chosen}
+          title={OWN_TILES.judged}
+          tell={tell}
+        />
       )}
-      <ChoicesSoFar judge={judge} own={own} exchanges={exchanges} />
+      <ChoicesSoFar judge={judge} tell={tell} own={own} exchanges={exchanges} />
       <div class="row">
         <button
           type="button"

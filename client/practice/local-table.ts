@@ -37,7 +37,7 @@ import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import type { Cancel, StartTimer } from '../connection/socket.ts';
 import type { PageRound } from '../storage/page-round.ts';
-import type { ChoiceAnalysis, RoundAnalysisRequest } from '../workers/deep-analysis-worker.ts';
+import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
 
 export interface LocalTablePorts {
   readonly code: string;
@@ -64,11 +64,6 @@ export interface LocalTablePorts {
     readonly message: (message: ServerMessage) => void;
   };
 }
-
-export type StartDeepAnalysis = (
-  request: RoundAnalysisRequest,
-  onAnswer: (answer: ChoiceAnalysis) => void,
-) => Cancel;
 
 interface Play {
   readonly number: number;

@@ -1,6 +1,8 @@
 // The deep analysis of a round that was played in the page, made in a worker so that the page stays smooth.
 import type { ChoiceAnalysis, RoundAnalysisRequest } from './deep-analysis-worker.ts';
 
+export type StartDeepAnalysis = typeof startDeepAnalysis;
+
 /** Analyzes one choice after the other; returns a function that cancels it. A failing worker leaves the first answers. */
 export function startDeepAnalysis(
   request: RoundAnalysisRequest,

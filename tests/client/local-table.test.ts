@@ -1,7 +1,7 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
-import { localTable, type StartDeepAnalysis } from '../../client/practice/local-table.ts';
+import { localTable } from '../../client/practice/local-table.ts';
 import { readBotNames, storeBotNames } from '../../client/storage/bot-names.ts';
 import {
   forgetPageRound,
@@ -9,6 +9,7 @@ import {
   readPageRound,
   storePageRound,
 } from '../../client/storage/page-round.ts';
+import type { StartDeepAnalysis } from '../../client/workers/deep-analysis.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';

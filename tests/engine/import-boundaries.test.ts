@@ -37,9 +37,9 @@ const SERVER_IMPLEMENTATIONS = /^server\/(store|workers)\//;
 const SERVER_ASSEMBLY = /^server\/(app|main|config)\.ts$|^server\/(cli|store|workers)\//;
 
 /** What one person does on one screen after another; no such folder imports another one. */
-const CLIENT_FEATURES = ['table', 'review', 'cards', 'practice', 'class', 'lessons', 'privacy'];
+const CLIENT_FEATURES = ['table', 'review', 'cards', 'practice', 'class', 'lessons', 'privacy', 'own-tiles'];
 /** What the features share, each importing only those before it. */
-const CLIENT_SHARED = ['storage', 'connection', 'workers', 'tiles', 'ui', 'app/routes', 'room'];
+const CLIENT_SHARED = ['storage', 'connection', 'workers', 'tiles', 'ui', 'app/routes', 'coach', 'room'];
 
 /** Scripts that write product data or serve development; nothing that ships imports them. */
 const TOOLS = /^(shared-engine|client)\/tools\//;

@@ -26,7 +26,7 @@ import {
   type StorageProblem,
   storeSchedule,
 } from '../../storage/history/rounds.ts';
-import type { StartDeepAnalysis } from '../local-table.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { type Due, endOfDay, queueAt } from './queue.ts';
 import { nextSchedule } from './scheduler.ts';
 

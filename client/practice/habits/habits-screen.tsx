@@ -8,7 +8,7 @@ import { Bar } from '../../ui/bar.tsx';
 import { finishRounds } from '../history/finish-rounds.ts';
 import { StillLooking } from '../history/still-looking.tsx';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
-import type { StartDeepAnalysis } from '../local-table.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { PageLink } from '../page-link.tsx';
 import {
   allChoices,

@@ -10,7 +10,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import type { Cancel } from '../../connection/socket.ts';
 import { listRounds, readRound, storeRound } from '../../storage/history/rounds.ts';
-import type { StartDeepAnalysis } from '../local-table.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { JUDGE } from './round-of.ts';
 
 export interface FinishPorts {

@@ -15,7 +15,7 @@ import {
 import type { Connection } from '../../connection/connection.ts';
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import type { RoomPorts } from '../../room/room.ts';
-import type { StartDeepAnalysis } from '../local-table.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 
 export interface PastTablePorts {
   readonly round: StoredRound;
