@@ -3,7 +3,6 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Exercise } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { STEP_NAMES } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
@@ -14,7 +13,7 @@ import { PageLink } from '../page-link.tsx';
 import { DecisionForm } from '../question/decision-form.tsx';
 import { JudgedChoice } from '../question/judged-choice.tsx';
 import { type ExercisesModel, type ExercisesState, exercisesModel, type JudgedAnswer } from './model.ts';
-import { EXERCISES, stepLine } from './strings.ts';
+import { decisionWords, EXERCISES, stepLine } from './strings.ts';
 import '../history/history.css';
 import '../question/question.css';
 import '../../tiles/tiles.css';
@@ -136,7 +135,7 @@ function Known({ exercise: { record, decision, rack } }: { readonly exercise: Ex
   return (
     <>
       <p>
-        <b>{STEP_NAMES[decision.step]}</b> {record.dealer === record.seat && EXERCISES.east}
+        <b>{decisionWords(decision)}</b> {record.dealer === record.seat && EXERCISES.east}
       </p>
       {lines.length > 0 && (
         <details class="panel">

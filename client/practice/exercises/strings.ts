@@ -1,8 +1,8 @@
 // What the page says about one's own choices again.
 
-import type { SeatStep, Step } from '../../../shared-engine/index.ts';
+import { MOVES, type PendingDecision, type SeatStep, type Step } from '../../../shared-engine/index.ts';
 import { STEP_NAMES } from '../../room/step-names.ts';
-import { tileList } from '../../tiles/tile-names.ts';
+import { tileCount, tileList } from '../../tiles/tile-names.ts';
 
 export const EXERCISES = {
   title: 'Ten minutes today',
@@ -25,6 +25,20 @@ export const EXERCISES = {
   skip: 'Go on without it',
   review: 'Review of that round',
 } as const;
+
+const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' } as const;
+
+/** What the step asks, in a few words. */
+export function decisionWords(decision: PendingDecision): string {
+  switch (decision.kind) {
+    case 'pass':
+      return `Which ${tileCount(decision.count)} would you pass ${TOWARD[MOVES[decision.step].toward]}?`;
+    case 'vote':
+      return 'Would you continue, or stop?';
+    case 'ask':
+      return 'How many tiles would you ask for?';
+  }
+}
 
 /** One line for a step that is over, as this seat saw it; null where there is nothing to tell. */
 export function stepLine(went: SeatStep): string | null {

@@ -65,7 +65,7 @@ export function allChoices({ perRound, halfWidth, rounds }: Habits): string {
 }
 
 export function rowWords({ isSaid, cases, perRound }: HabitRow<string>): string {
-  if (!isSaid) return `too few to tell: ${cases} of ${LEAST_CASES}`;
+  if (!isSaid) return `too few: ${cases} of ${LEAST_CASES}`;
   return perRound < 0.05 ? 'next to nothing' : `about ${perRound.toFixed(1)}`;
 }
 
