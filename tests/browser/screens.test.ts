@@ -99,7 +99,23 @@ it('the front page, the sheets, the lobby and a table from deal to review fit an
   await page.goto(`${suite.origin()}/#my-rounds`);
   await page.getByRole('link', { name: /^Alone at table/ }).waitFor();
   await look(page, 'my rounds');
+  await page.getByRole('link', { name: 'What keeps costing me' }).click();
+  await page.getByRole('heading', { name: 'By step' }).waitFor();
+  await look(page, 'habits');
 }, 180_000);
+
+it('the deals of the days and ten racks fit and are accessible', async () => {
+  const page = await suite.newPage(FINGER);
+  await page.goto(`${suite.origin()}/#deal-of-the-day`);
+  await page.getByRole('heading', { name: 'The days before' }).waitFor();
+  await look(page, 'days');
+  await page.goto(`${suite.origin()}/#ten-racks`);
+  await page.getByRole('button', { name: 'Deal the first rack' }).click();
+  for (const nth of [0, 1, 2]) await page.locator('.pick-rack [aria-disabled="false"]').nth(nth).click();
+  await page.getByRole('button', { name: 'That is my answer' }).click();
+  await page.getByRole('button', { name: 'Next rack' }).waitFor();
+  await look(page, 'ten racks');
+});
 
 it('the spectator’s screen and a table that does not exist fit and are accessible', async () => {
   const [host, spectator] = [await suite.newPage(FINGER), await suite.newPage(FINGER)];

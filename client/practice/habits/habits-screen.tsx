@@ -38,15 +38,24 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
       problem.value = listed.ok ? null : listed.problem;
       habits.value = habitsOf(listed.ok ? listed.value : []);
     }
-    void load();
-    return finishRounds({
-      startDeepAnalysis,
-      onLeft(left) {
-        // What is shown stays as it is until there is nothing more to come.
-        if (left === 0 && unfinished.value > 0) void load();
-        unfinished.value = left;
-      },
+    let cancel = () => {};
+    let isLeft = false;
+    // What is known is shown first: rounds without verdicts are read and judged after it.
+    void load().then(() => {
+      if (isLeft) return;
+      cancel = finishRounds({
+        startDeepAnalysis,
+        onLeft(left) {
+          // What is shown stays as it is until there is nothing more to come.
+          if (left === 0 && unfinished.value > 0) void load();
+          unfinished.value = left;
+        },
+      });
     });
+    return () => {
+      isLeft = true;
+      cancel();
+    };
   }, [startDeepAnalysis, habits, problem, unfinished]);
   return (
     <>
