@@ -2,6 +2,7 @@
 import type { Settings } from '../storage/settings.ts';
 import { CardFileField } from '../ui/card-file-field.tsx';
 import { CardSelect } from '../ui/card-select.tsx';
+import { CARD_FIELD } from '../ui/strings.ts';
 import { FRONT } from './front-strings.ts';
 import { TableTerms } from './table-terms.tsx';
 
@@ -21,6 +22,7 @@ export function TermsForm({ settings, onChange, onCard }: TermsFormProps) {
       <CardFileField
         id="card"
         chosen={FRONT.cardChosen}
+        otherwise={settings.card === null ? CARD_FIELD.house : CARD_FIELD.own}
         onCard={(file) => {
           onCard(file);
           return null;

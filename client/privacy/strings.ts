@@ -6,7 +6,7 @@ import { tileList } from '../tiles/tile-names.ts';
 export const PRIVACY = {
   title: 'Your data',
   browser:
-    'This browser stores your name, these settings, the order of your rack and the rounds you played. Nobody else sees them.',
+    'This browser stores your name, these settings, the order of your rack, the rounds you played and your cards. Nobody else sees them. A card that you want to keep, save as a file first.',
   clear: 'Delete what this browser stores',
   elsewhere: 'The server stores what happens at a table. Open a table or a class to see your data there.',
   room: 'The server stores your name at this table, when you came and left, and what you chose. It deletes a table that nobody has used for some weeks.',

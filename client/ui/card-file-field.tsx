@@ -6,17 +6,19 @@ interface CardFileFieldProps {
   readonly id: string;
   /** What is said of the file that will be used. */
   readonly chosen: (name: string) => string;
+  /** What is played with as long as no file is chosen. */
+  readonly otherwise: string;
   /** The parsed file, or null for the house card. Returns why it cannot be used, or null; the server checks it too. */
   readonly onCard: (file: unknown) => string | null;
 }
 
-export function CardFileField({ id, chosen, onCard }: CardFileFieldProps) {
-  const words = useSignal<string>(CARD_FIELD.house);
+export function CardFileField({ id, chosen, otherwise, onCard }: CardFileFieldProps) {
+  const words = useSignal<string | null>(null);
 
   async function read(input: HTMLInputElement) {
     const file = input.files?.[0];
     onCard(null);
-    words.value = CARD_FIELD.house;
+    words.value = null;
     if (!file) return;
     let json: unknown;
     try {
@@ -37,7 +39,7 @@ export function CardFileField({ id, chosen, onCard }: CardFileFieldProps) {
         accept="application/json,.json"
         onChange={(event) => void read(event.currentTarget)}
       />
-      <p role="status">{words.value}</p>
+      <p role="status">{words.value ?? otherwise}</p>
     </div>
   );
 }

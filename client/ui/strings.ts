@@ -23,6 +23,7 @@ export const CODE_FIELD = {
 export const CARD_FIELD = {
   label: 'A card file of your own',
   house: 'The house card is used.',
+  own: 'The card chosen above is used.',
   unreadable: 'That file is not a card: it could not be read as JSON.',
 } as const;
 

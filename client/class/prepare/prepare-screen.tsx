@@ -17,6 +17,7 @@ import { Bar } from '../../ui/bar.tsx';
 import { CardFileField } from '../../ui/card-file-field.tsx';
 import { CardSelect } from '../../ui/card-select.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
+import { CARD_FIELD } from '../../ui/strings.ts';
 import { openClass } from '../model/requests.ts';
 import { FormFields, TermsFields } from './class-form.tsx';
 import { type ClassCard, DealEditor } from './deal-editor.tsx';
@@ -56,7 +57,12 @@ export function PrepareScreen({ app }: { readonly app: App }) {
           }}
         />
         <CardSelect id="class-own-card" value={draft.ownCard.value} onChange={draft.takeOwn} />
-        <CardFileField id="class-card" chosen={PREPARE.cardChosen} onCard={draft.takeCard} />
+        <CardFileField
+          id="class-card"
+          chosen={PREPARE.cardChosen}
+          otherwise={draft.ownCard.value === null ? CARD_FIELD.house : CARD_FIELD.own}
+          onCard={draft.takeCard}
+        />
         <Problems problems={problems.value} />
         <div class="row">
           <button
