@@ -75,27 +75,7 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
   return (
     <>
       <Caution />
-      <div class="card-head">
-        <div class="field">
-          <label for="card-name">{EDITOR.name}</label>
-          <input
-            id="card-name"
-            maxLength={80}
-            value={card.name}
-            onInput={(event) => session.change({ ...card, name: event.currentTarget.value }, 'name')}
-          />
-        </div>
-        <div class="field">
-          <label for="card-year">{EDITOR.year}</label>
-          <input
-            id="card-year"
-            inputMode="numeric"
-            maxLength={4}
-            value={card.parameters.year ?? ''}
-            onChange={(event) => session.change(withYear(card, event.currentTarget.value))}
-          />
-        </div>
-      </div>
+      <CardHead session={session} />
       <Tools
         session={session}
         onHelp={() => {
@@ -138,6 +118,33 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
         />
       )}
     </>
+  );
+}
+
+function CardHead({ session }: { readonly session: EditSession }) {
+  const card = session.card.value;
+  return (
+    <div class="card-head">
+      <div class="field">
+        <label for="card-name">{EDITOR.name}</label>
+        <input
+          id="card-name"
+          maxLength={80}
+          value={card.name}
+          onInput={(event) => session.change({ ...card, name: event.currentTarget.value }, 'name')}
+        />
+      </div>
+      <div class="field">
+        <label for="card-year">{EDITOR.year}</label>
+        <input
+          id="card-year"
+          inputMode="numeric"
+          maxLength={4}
+          value={card.parameters.year ?? ''}
+          onChange={(event) => session.change(withYear(card, event.currentTarget.value))}
+        />
+      </div>
+    </div>
   );
 }
 

@@ -1,5 +1,5 @@
 // One hand of a card being put together: its one line of text, its example in tiles, the pad, the questions, its problems.
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import {
   type CardFile,
@@ -8,6 +8,7 @@ import {
   exampleOf,
   type Face,
   type PatternBody,
+  type PatternReport,
   readShorthand,
   type ShorthandProblem,
   writeShorthand,
@@ -68,38 +69,7 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
   return (
     <section ref={box} class="hand-editor" aria-label={title} tabIndex={-1}>
       <TypedField pattern={pattern} onChange={onChange} onNext={onNext} />
-      <div class="hand-example">
-        {pattern.groups.length === 0 ? (
-          <p class="about">{HAND.empty}</p>
-        ) : (
-          <Groups
-            shown={shown}
-            report={report}
-            chosen={chosen.value}
-            onChoose={(nth) => {
-              chosen.value = nth;
-            }}
-          />
-        )}
-        <p role="status" class={report.tiles === 14 ? 'sum whole' : 'sum'}>
-          {HAND.tiles(report.tiles)}
-          {report.hands > 0 && ` · ${HAND.ways(report.hands)}`}
-        </p>
-        {pattern.groups.length > 0 && (
-          <button type="button" onClick={roll}>
-            {HAND.roll}
-          </button>
-        )}
-      </div>
-      <ul class="hand-problems" aria-live="polite">
-        {report.problems.map((problem) => (
-          <li key={`${problem.code}-${problem.group}`}>
-            {problem.group === null
-              ? problemText(problem, report.tiles)
-              : HAND.inGroup(problem.group, problemText(problem, report.tiles))}
-          </li>
-        ))}
-      </ul>
+      <Example shown={shown} report={report} chosen={chosen} onRoll={roll} />
       {chosen.value !== null && (
         <GroupPanel
           shown={shown}
@@ -123,32 +93,7 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
         />
       ))}
       <Limits pattern={shown.pattern} onChange={(body) => onChange(body)} />
-      <div class="row hand-worth">
-        <label class="points-field">
-          {HAND.points}
-          <input
-            type="number"
-            inputMode="numeric"
-            min={0}
-            max={1000}
-            value={pattern.points}
-            onFocus={(event) => event.currentTarget.select()}
-            onInput={(event) => {
-              const points = Math.round(Number(event.currentTarget.value));
-              if (points >= 0 && points <= 1000)
-                onChange({ ...bodyOf(pattern), points }, `points-${pattern.id}`);
-            }}
-          />
-        </label>
-        <label class="choice">
-          <input
-            type="checkbox"
-            checked={pattern.concealed}
-            onChange={(event) => onChange({ ...bodyOf(pattern), concealed: event.currentTarget.checked })}
-          />
-          <span>{HAND.concealed}</span>
-        </label>
-      </div>
+      <HandWorth pattern={pattern} onChange={onChange} />
       <div class="row">
         <button type="button" class="primary" onClick={onNext}>
           {HAND.next}
@@ -156,6 +101,87 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
         {children}
       </div>
     </section>
+  );
+}
+
+interface ExampleProps {
+  readonly shown: Shown;
+  readonly report: PatternReport;
+  /** Place of the group that is open by itself. */
+  readonly chosen: Signal<number | null>;
+  readonly onRoll: () => void;
+}
+
+/** The hand as an example of it, its sum, and what is wrong with it. */
+function Example({ shown, report, chosen, onRoll }: ExampleProps) {
+  return (
+    <>
+      <div class="hand-example">
+        {shown.pattern.groups.length === 0 ? (
+          <p class="about">{HAND.empty}</p>
+        ) : (
+          <Groups
+            shown={shown}
+            report={report}
+            chosen={chosen.value}
+            onChoose={(nth) => {
+              chosen.value = nth;
+            }}
+          />
+        )}
+        <p role="status" class={report.tiles === 14 ? 'sum whole' : 'sum'}>
+          {HAND.tiles(report.tiles)}
+          {report.hands > 0 && ` · ${HAND.ways(report.hands)}`}
+        </p>
+        {shown.pattern.groups.length > 0 && (
+          <button type="button" onClick={onRoll}>
+            {HAND.roll}
+          </button>
+        )}
+      </div>
+      <ul class="hand-problems" aria-live="polite">
+        {report.problems.map((problem) => (
+          <li key={`${problem.code}-${problem.group}`}>
+            {problem.group === null
+              ? problemText(problem, report.tiles)
+              : HAND.inGroup(problem.group, problemText(problem, report.tiles))}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+type WorthProps = Pick<HandEditorProps, 'pattern' | 'onChange'>;
+
+function HandWorth({ pattern, onChange }: WorthProps) {
+  return (
+    <div class="row hand-worth">
+      <label class="points-field">
+        {HAND.points}
+        <input
+          type="number"
+          inputMode="numeric"
+          min={0}
+          max={1000}
+          value={pattern.points}
+          onFocus={(event) => event.currentTarget.select()}
+          onInput={(event) => {
+            const points = Math.round(Number(event.currentTarget.value));
+            if (points >= 0 && points <= 1000)
+              onChange({ ...bodyOf(pattern), points }, `points-${pattern.id}`);
+          }}
+        />
+      </label>
+      <label class="choice">
+        <input
+          type="checkbox"
+          checked={pattern.concealed}
+          onChange={(event) => onChange({ ...bodyOf(pattern), concealed: event.currentTarget.checked })}
+        />
+        <span>{HAND.concealed}</span>
+      </label>
+    </div>
   );
 }
 

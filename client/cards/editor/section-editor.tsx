@@ -52,11 +52,8 @@ interface SectionProps extends SectionEditorProps {
 }
 
 function Section(props: SectionProps) {
-  const { session, section, patterns, parameters, open, place, isLast, fresh, onFull } = props;
-  const name = useRef<HTMLInputElement>(null);
-  useLayoutEffect(() => {
-    if (fresh) name.current?.focus();
-  }, [fresh]);
+  const { session, section, patterns, parameters, open, onFull } = props;
+
   function add(behind: CardPattern | null, copied: boolean) {
     const body = copied && behind ? bodyOf(behind) : undefined;
     const added = withNewPattern(session.card.value, section.id, behind?.id ?? null, body);
@@ -67,48 +64,7 @@ function Section(props: SectionProps) {
 
   return (
     <section class="section-editor" aria-label={section.name}>
-      <div class="section-head">
-        <input
-          ref={name}
-          aria-label={SECTION.name(place + 1)}
-          maxLength={80}
-          value={section.name}
-          onFocus={(event) => event.currentTarget.select()}
-          onInput={(event) =>
-            session.change(
-              renamedSection(session.card.value, section.id, event.currentTarget.value),
-              `section-${section.id}`,
-            )
-          }
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') add(null, false);
-          }}
-        />
-        <div class="row">
-          <button
-            type="button"
-            aria-label={`${SECTION.up}: ${section.name}`}
-            aria-disabled={place === 0}
-            onClick={() => session.change(movedSection(session.card.value, section.id, -1))}
-          >
-            ↑
-          </button>
-          <button
-            type="button"
-            aria-label={`${SECTION.down}: ${section.name}`}
-            aria-disabled={isLast}
-            onClick={() => session.change(movedSection(session.card.value, section.id, 1))}
-          >
-            ↓
-          </button>
-          <ConfirmButton
-            name={SECTION.remove}
-            yes={SECTION.removeYes}
-            no={SECTION.removeNo}
-            onYes={() => session.change(withoutSection(session.card.value, section.id))}
-          />
-        </div>
-      </div>
+      <SectionHead {...props} onEnter={() => add(null, false)} />
       <ol class="hand-list">
         {patterns.map((pattern, nth) => (
           <li key={pattern.id} class={open === pattern.id ? 'open' : ''}>
@@ -144,6 +100,61 @@ function Section(props: SectionProps) {
         <span class="spoken">: {section.name}</span>
       </button>
     </section>
+  );
+}
+
+interface SectionHeadProps extends SectionProps {
+  readonly onEnter: () => void;
+}
+
+function SectionHead({ session, section, place, isLast, fresh, onEnter }: SectionHeadProps) {
+  const name = useRef<HTMLInputElement>(null);
+  useLayoutEffect(() => {
+    if (fresh) name.current?.focus();
+  }, [fresh]);
+  return (
+    <div class="section-head">
+      <input
+        ref={name}
+        aria-label={SECTION.name(place + 1)}
+        maxLength={80}
+        value={section.name}
+        onFocus={(event) => event.currentTarget.select()}
+        onInput={(event) =>
+          session.change(
+            renamedSection(session.card.value, section.id, event.currentTarget.value),
+            `section-${section.id}`,
+          )
+        }
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') onEnter();
+        }}
+      />
+      <div class="row">
+        <button
+          type="button"
+          aria-label={`${SECTION.up}: ${section.name}`}
+          aria-disabled={place === 0}
+          onClick={() => session.change(movedSection(session.card.value, section.id, -1))}
+        >
+          ↑
+        </button>
+        <button
+          type="button"
+          aria-label={`${SECTION.down}: ${section.name}`}
+          aria-disabled={isLast}
+          onClick={() => session.change(movedSection(session.card.value, section.id, 1))}
+        >
+          ↓
+        </button>
+        <ConfirmButton
+          name={SECTION.remove}
+          yes={SECTION.removeYes}
+          no={SECTION.removeNo}
+          onYes={() => session.change(withoutSection(session.card.value, section.id))}
+        />
+      </div>
+    </div>
   );
 }
 

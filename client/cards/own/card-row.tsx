@@ -1,7 +1,7 @@
 // One card in the list of My cards, and the button that gets a card from a file.
 import { MY_CARDS } from './strings.ts';
 
-type CardAction = readonly [string, () => void];
+export type CardAction = readonly [string, () => void];
 
 interface CardRowProps {
   readonly name: string;

@@ -6,14 +6,15 @@ import type { App } from '../../app/routes/app.ts';
 import type { CardEntry } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
-import { CardRow, FileButton } from './card-row.tsx';
+import { type CardAction, CardRow, FileButton } from './card-row.tsx';
 import { readCardText, saveCard } from './card-transfer.ts';
 import { browserShelf } from './open-shelf.ts';
 import { ShareSheet } from './share-sheet.tsx';
 import { emptyCard, nextYears } from './shelf.ts';
 import { MY_CARDS } from './strings.ts';
 
-export function MyCards({ app }: { readonly app: App }) {
+/** The shelf with what is said about it, and what can be done with each card on it. */
+function useMyCards(app: App) {
   const shelf = browserShelf();
   const problems = useSignal<readonly string[]>([]);
   const undo = useSignal<{ readonly name: string; readonly run: () => boolean } | null>(null);
@@ -39,7 +40,33 @@ export function MyCards({ app }: { readonly app: App }) {
     if (opened) run(opened.card);
   };
 
-  const { entries } = shelf;
+  const actionsOf = (entry: CardEntry): CardAction[] => [
+    [MY_CARDS.open, () => app.go({ kind: 'cards', open: entry.key })],
+    [
+      MY_CARDS.share,
+      () =>
+        withCard(entry, (card) => {
+          shared.value = card;
+        }),
+    ],
+    [MY_CARDS.copy, () => withCard(entry, (card) => add(card, false))],
+    [MY_CARDS.file, () => withCard(entry, saveCard)],
+    [MY_CARDS.nextYear, () => withCard(entry, (card) => add(nextYears(card), true))],
+    [entry.archived ? MY_CARDS.unarchive : MY_CARDS.archive, () => shelf.archive(entry, !entry.archived)],
+    [
+      MY_CARDS.remove,
+      () => {
+        undo.value = { name: entry.name, run: shelf.remove(entry) };
+        if (app.settings.value.card === entry.key) app.change({ card: null });
+      },
+    ],
+  ];
+
+  return { entries: shelf.entries, problems, undo, shared, add, takeFile, actionsOf };
+}
+
+export function MyCards({ app }: { readonly app: App }) {
+  const { entries, problems, undo, shared, add, takeFile, actionsOf } = useMyCards(app);
   const chosen = app.settings.value.card;
   const choose = (key: string | null) => app.change({ card: key });
   const rowOf = (entry: CardEntry) => (
@@ -49,27 +76,7 @@ export function MyCards({ app }: { readonly app: App }) {
       about={`${MY_CARDS.counts(entry.patterns, entry.sections)} · ${entry.used ? MY_CARDS.used(entry.used) : MY_CARDS.neverUsed}`}
       playing={chosen === entry.key}
       onPlay={() => choose(entry.key)}
-      actions={[
-        [MY_CARDS.open, () => app.go({ kind: 'cards', open: entry.key })],
-        [
-          MY_CARDS.share,
-          () =>
-            withCard(entry, (card) => {
-              shared.value = card;
-            }),
-        ],
-        [MY_CARDS.copy, () => withCard(entry, (card) => add(card, false))],
-        [MY_CARDS.file, () => withCard(entry, saveCard)],
-        [MY_CARDS.nextYear, () => withCard(entry, (card) => add(nextYears(card), true))],
-        [entry.archived ? MY_CARDS.unarchive : MY_CARDS.archive, () => shelf.archive(entry, !entry.archived)],
-        [
-          MY_CARDS.remove,
-          () => {
-            undo.value = { name: entry.name, run: shelf.remove(entry) };
-            if (chosen === entry.key) choose(null);
-          },
-        ],
-      ]}
+      actions={actionsOf(entry)}
     />
   );
   const shown = entries.value.filter(({ archived }) => !archived);
