@@ -8,7 +8,7 @@ import {
   type SeatView,
 } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
-import { dealKey, exchangeOf, type SharedDeal } from '../app/routes/deal-link.ts';
+import { dealKey, exchangeOf, ownKeyIn, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Route } from '../app/routes/route.ts';
 import { ShareButton } from '../room/copy-link.tsx';
 import type { Room, RoomState, Seated } from '../room/room.ts';
@@ -81,6 +81,9 @@ export function PlayAgain({ app, shared, botNames }: PlayAgainProps) {
       <p class="aside" role="status">
         {message.value ?? PLAY_AGAIN.shareAbout}
       </p>
+      {shared.cardOf !== null && ownKeyIn(shared.cardOf) !== null && (
+        <p class="aside">{PLAY_AGAIN.ownCard}</p>
+      )}
     </section>
   );
 }

@@ -63,6 +63,8 @@ export const PLAY_AGAIN = {
   shareButton: 'Copy the deal link',
   shareText: 'What would you have passed? The same tiles, to play against three bots.',
   shareAbout: 'Send it to a friend: they sit where you sat, with the same tiles and three bots.',
+  ownCard:
+    'You played with a card of your own, which is not in the link: your friend plays the deal with the house card.',
   copied: 'Copied.',
   copyByHand: 'The link cannot be copied here. Play the deal again; then the link is in the address bar.',
   sideBySide: 'Both times side by side',
