@@ -73,21 +73,25 @@ interface DealTree {
 }
 
 /** Each seat's view of a closed round needs the tree, so it is made once and cached as long as the deal lives. */
-const cache = new WeakMap<Deal, { readonly key: string; readonly tree: DealTree }>();
+const cache = new WeakMap<Deal, { readonly head: DealHead; readonly tree: DealTree }>();
 
 function treeOf(deal: RandomDeal, head: DealHead): DealTree {
-  const fields = headFields(head);
-  const key = JSON.stringify(fields);
   const known = cache.get(deal);
-  if (known?.key === key) return known.tree;
+  if (known && isSameHead(known.head, head)) return known.tree;
+  const fields = headFields(head);
   const { racks, wall } = dealTiles(deal);
   const contents = [...SEATS.map((seat) => facesOf(racks[seat])), wall, [laterSeed(deal)]];
   const secret = keyed(hexToBytes(deal.seed), 'salts');
   const salts = contents.map((_, index) => bytesToHex(hmac(sha256, secret, Uint8Array.of(index))));
   const leaves = contents.map((content, index) => leafOf(fields, index, salts[index]!, content));
   const tree = { root: bytesToHex(treeRoot(leaves)), salts, leaves, proofs: [] };
-  cache.set(deal, { key, tree });
+  cache.set(deal, { head, tree });
   return tree;
+}
+
+/** A round has one object of terms from its deal to its close; for another, equal one the tree is made anew. */
+function isSameHead(one: DealHead, other: DealHead): boolean {
+  return one.roundId === other.roundId && one.dealer === other.dealer && one.terms === other.terms;
 }
 
 /** The hash of a leaf: of the UTF-8 of one JSON array, so that no two different leaves are the same bytes. */
