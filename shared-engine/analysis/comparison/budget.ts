@@ -40,7 +40,7 @@ export const DEEP_BUDGET: Budget = {
     { batches: 24, survivors: 5 },
   ],
   fresh: { least: 24, most: 240 },
-  why: { ends: 16, pick: 12, confirm: 32 },
+  why: { ends: 6, pick: 8, confirm: 24 },
 };
 
 /** For tests, proofs with many choices, and a loaded server. */
