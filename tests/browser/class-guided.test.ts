@@ -72,5 +72,5 @@ describe('a class with guided deals', () => {
     await dashboard.getByRole('button', { name: 'End the class' }).click();
     await dashboard.getByRole('button', { name: 'Yes, end it for everybody' }).click();
     await dashboard.getByText('This class has ended.').waitFor();
-  });
+  }, 120_000);
 });

@@ -187,7 +187,7 @@ describe('between the folders of the server', () => {
   });
 
   test('every folder of the server is in one of these lists', () => {
-    const folders = new Set(server.flatMap((file) => file.match(/^server\/(\w+)\//)?.[1] ?? []));
+    const folders = new Set(server.flatMap((file) => file.match(/^server\/([\w-]+)\//)?.[1] ?? []));
     expect([...folders].sort()).toEqual([...SERVER_FOLDERS, 'cli', 'store', 'workers'].sort());
   });
 });
@@ -214,7 +214,7 @@ describe('between the folders of the page', () => {
   });
 
   test('every folder of the page is in one of these lists', () => {
-    const folders = new Set(client.flatMap((file) => file.match(/^client\/(\w+)\//)?.[1] ?? []));
+    const folders = new Set(client.flatMap((file) => file.match(/^client\/([\w-]+)\//)?.[1] ?? []));
     const known = [...CLIENT_FEATURES, ...CLIENT_SHARED.map((folder) => folder.split('/')[0]!)];
     expect([...folders].sort()).toEqual([...new Set(known)].sort());
   });
