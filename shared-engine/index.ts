@@ -226,6 +226,7 @@ export {
   type PersonalDataEntry,
   PHRASES,
   type Phrase,
+  PING_MS,
   PREPARE_PATH,
   PROTOCOL_VERSIONS,
   personalDataPath,

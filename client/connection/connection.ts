@@ -33,8 +33,8 @@ export interface ConnectionPorts {
 
 /** A socket that is silent this long after a request is given up, whatever the browser says of it. */
 const ANSWER_TIMEOUT_MS = 8_000;
-/** So is one on which no heartbeat came for this long. */
-const SILENCE_TIMEOUT_MS = 2.5 * HEARTBEAT_MS;
+/** So is one on which no heartbeat came for this long: a player is told within ten seconds, also while nothing is sent. */
+const SILENCE_TIMEOUT_MS = 2.25 * HEARTBEAT_MS;
 
 /** Pause before requests are sent again that the server could not save. */
 const RESEND_MS = 2_000;

@@ -1,6 +1,6 @@
 // How the page names the four seats, always from the place of the one who reads.
 import { type Direction, neighbor, type Seat, type SeatInfo, type Table } from '../../shared-engine/index.ts';
-import { OWN_BOT } from './strings.ts';
+import { OWN_BOT, ROOM } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
 
 export function nameOf(table: Pick<Table, 'seats'>, seat: Seat): string {
@@ -39,7 +39,7 @@ export function seatStatus(info: SeatInfo): string {
       if (info.external) return info.external.present ? OWN_BOT.here : OWN_BOT.away;
       return STYLE_NAMES[info.style].name.toLowerCase();
     case 'person':
-      return info.present ? 'here' : 'away, seat kept';
+      return awayWords(info) ?? 'here';
   }
 }
 
@@ -50,4 +50,11 @@ export type Place = (typeof DRAWN_AT)[number];
 /** The place of `seat` where `bottom` is drawn at the bottom. */
 export function placeOf(seat: Seat, bottom: Seat): Place {
   return DRAWN_AT[(seat - bottom + 4) % 4] ?? 'below';
+}
+
+/** Null for whoever is there; otherwise until when the table waits, as far as it does. */
+export function awayWords(info: SeatInfo): string | null {
+  if (info.kind !== 'person' || info.present) return null;
+  if (info.botFrom === undefined) return ROOM.away;
+  return ROOM.awayUntil(new Date(info.botFrom).toLocaleTimeString('en-US', { timeStyle: 'short' }));
 }

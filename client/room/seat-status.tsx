@@ -1,19 +1,21 @@
 // What stands beside a name at the table: whether it is a bot's, and what the seat is doing, as a sign and a word.
 import type { SeatInfo } from '../../shared-engine/index.ts';
+import { awayWords } from './seat-names.ts';
 import { ROOM } from './strings.ts';
 
 interface SeatStatusProps {
   readonly ready: boolean;
-  readonly away: boolean;
+  readonly info: SeatInfo;
 }
 
-export function SeatStatus({ ready, away }: SeatStatusProps) {
+export function SeatStatus({ ready, info }: SeatStatusProps) {
+  const away = awayWords(info);
   return (
     <p class={ready ? 'seat-status is-ready' : 'seat-status'}>
       <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
         {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
       </svg>
-      {away ? ROOM.away : ready ? ROOM.ready : ROOM.choosing}
+      {away ?? (ready ? ROOM.ready : ROOM.choosing)}
     </p>
   );
 }

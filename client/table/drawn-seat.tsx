@@ -46,7 +46,7 @@ export function DrawnSeat({ table, view, seat, place, ready, receives = false, c
           <BotTag info={info} />
           {view.dealer === seat && <span class="east">{TABLE.east}</span>}
         </p>
-        {ready !== null && <SeatStatus ready={ready} away={info.kind === 'person' && !info.present} />}
+        {ready !== null && <SeatStatus ready={ready} info={info} />}
         {children}
       </div>
       {counts.out > 0 ? (

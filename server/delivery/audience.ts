@@ -26,6 +26,8 @@ export interface TableFacts {
   readonly code: string;
   readonly policy: TablePolicy;
   readonly card: { readonly id: string; readonly name: string };
+  /** How long somebody may be away before a bot chooses; null where none does. */
+  readonly absentMs: number | null;
   /** When the open step was opened, and the time now, by the clock of this server. */
   readonly stepSince: number;
   readonly now: number;
@@ -38,7 +40,7 @@ export function tableFor(state: RoomState, facts: TableFacts, listening: Listeni
   return {
     code: facts.code,
     you: listening?.seat ?? null,
-    seats: seatInfos(state),
+    seats: seatInfos(state, facts.absentMs),
     mode: state.mode,
     terms: state.terms,
     card: facts.card,
@@ -69,8 +71,9 @@ export function controlsFor(
   };
 }
 
-export function seatInfos(state: RoomState): Four<SeatInfo> {
-  return forFour((seat) => seatInfo(state, seat));
+/** `absentMs` null where no bot chooses for somebody who is away. */
+export function seatInfos(state: RoomState, absentMs: number | null): Four<SeatInfo> {
+  return forFour((seat) => seatInfo(state, seat, absentMs));
 }
 
 /** Who sat down after the deal is told of that round what everybody may know. */
@@ -83,7 +86,7 @@ export function roundView(state: RoomState, listening: Listening): View | null {
   return state.play && viewFor(state.play.round, audienceOf(state, listening));
 }
 
-function seatInfo(state: RoomState, seat: Seat): SeatInfo {
+function seatInfo(state: RoomState, seat: Seat, absentMs: number | null): SeatInfo {
   const held = state.seats[seat];
   const invited = state.invitations[seat] === null ? {} : { invited: true as const };
   switch (held.kind) {
@@ -99,12 +102,14 @@ function seatInfo(state: RoomState, seat: Seat): SeatInfo {
     }
     case 'person': {
       const { name, ready } = held;
+      const since = disconnectedSince(held);
       return {
         kind: 'person',
         name,
         ready,
         host: state.host === seat,
-        present: disconnectedSince(held) === null,
+        present: since === null,
+        ...(since !== null && absentMs !== null && { botFrom: since + absentMs }),
       };
     }
   }

@@ -27,7 +27,7 @@ export function deltaBetween(before: Moment, now: Moment, facts: TableFacts): Ta
     // Time runs without an event.
     remaining: remainingOf(state, facts),
     ...((before.listening?.seat ?? null) !== you && { you }),
-    ...(haveSeatsChanged(before.state, state) && { seats: seatInfos(state) }),
+    ...(haveSeatsChanged(before.state, state) && { seats: seatInfos(state, facts.absentMs) }),
     ...(before.state.terms !== state.terms && { terms: state.terms }),
     ...((before.state.play?.number ?? 0) !== round && { round }),
     ...(before.state.said !== state.said && { said: state.said }),

@@ -188,7 +188,7 @@ function lobbyOf({ room, card }: ActiveRoom): z.infer<typeof lobbySchema> {
   const { state, code } = room;
   return {
     code,
-    seats: seatInfos(state),
+    seats: seatInfos(state, null),
     terms: state.terms,
     card: { id: card.file.id, name: card.file.name },
     round: state.play?.number ?? 0,

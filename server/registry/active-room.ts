@@ -2,6 +2,7 @@
 import { CLOSE, type ConnectionOrigin, type Resume } from '../../shared-engine/index.ts';
 import { Aggregate, type AggregatePorts } from '../aggregate/aggregate.ts';
 import { type Replayed, replay } from '../aggregate/replay.ts';
+import type { Timing } from '../config.ts';
 import type { TableFacts } from '../delivery/audience.ts';
 import { Broadcaster, type Connection, type Listener } from '../delivery/broadcaster.ts';
 import { StateHistory } from '../delivery/state-history.ts';
@@ -46,6 +47,7 @@ export class ActiveRoom {
   readonly card: PlayingCard;
   readonly broadcaster: Broadcaster;
   readonly connections: SeatConnections;
+  readonly #timing: Pick<Timing, 'disconnectGrace'>;
   readonly #stepClock: StepClock;
   readonly #reviews: RoomReviews;
   readonly #scheduler: Scheduler;
@@ -56,6 +58,7 @@ export class ActiveRoom {
     const [{ mode, card, classCode }] = replayed.states;
     const log = ports.log.child({ room: logTag(code) });
     this.policy = ports.policies[mode];
+    this.#timing = ports.timing;
     this.card = ports.playingCard(card);
     this.room = new Aggregate(roomWith(this.policy), code, replayed, { ...ports, log });
     this.#stepClock = new StepClock(ports.clock);
@@ -147,7 +150,8 @@ export class ActiveRoom {
   #facts(now: number): TableFacts {
     const { id, name } = this.card.file;
     const { room, policy } = this;
-    return { code: room.code, policy, card: { id, name }, stepSince: this.stepSince(), now };
+    const absentMs = policy.replacesAbsent ? this.#timing.disconnectGrace : null;
+    return { code: room.code, policy, card: { id, name }, absentMs, stepSince: this.stepSince(), now };
   }
 
   #end(): void {

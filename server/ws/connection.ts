@@ -1,7 +1,7 @@
 // A socket as the rest of the server sees it: messages out, a close code, a heartbeat, and no endless queue.
 import { Socket } from 'node:net';
 import type { WebSocket } from '@fastify/websocket';
-import { CLOSE, HEARTBEAT_MS, type ServerMessage } from '../../shared-engine/index.ts';
+import { CLOSE, HEARTBEAT_MS, PING_MS, type ServerMessage } from '../../shared-engine/index.ts';
 import type { Connection } from '../delivery/broadcaster.ts';
 import type { Cancel, Clock } from '../ports.ts';
 
@@ -9,21 +9,26 @@ import type { Cancel, Clock } from '../ports.ts';
 const MAX_BUFFERED_BYTES = 64 * 1024;
 /** A page sees no ping, so it gets a message as well. */
 const HEARTBEAT = JSON.stringify({ kind: 'heartbeat' } satisfies ServerMessage);
+const BEATS_A_PING = PING_MS / HEARTBEAT_MS;
 /** Time for the peer to answer a close before the socket is cut. */
 const CLOSE_TIMEOUT_MS = 2_000;
 
 export function connectionOf(socket: WebSocket, clock: Clock): Connection {
   let cancel: Cancel = () => {};
   let hasAnswered = true;
+  let beats = 0;
 
   function beat(): void {
-    if (!hasAnswered) {
-      socket.terminate();
-      return;
+    beats = (beats + 1) % BEATS_A_PING;
+    if (beats === 0) {
+      if (!hasAnswered) {
+        socket.terminate();
+        return;
+      }
+      // A peer that is silent until the next ping is gone.
+      hasAnswered = false;
+      socket.ping();
     }
-    // A peer that is silent until the next beat is gone.
-    hasAnswered = false;
-    socket.ping();
     socket.send(HEARTBEAT);
     cancel = clock.after(HEARTBEAT_MS, beat);
   }

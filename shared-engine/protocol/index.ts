@@ -97,5 +97,12 @@ export {
   type Table,
   type TableDelta,
 } from './table.ts';
-export { CLOSE, HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS, RETRY_SPREAD_MS } from './version.ts';
+export {
+  CLOSE,
+  HEARTBEAT_MS,
+  MAX_FRAME_BYTES,
+  PING_MS,
+  PROTOCOL_VERSIONS,
+  RETRY_SPREAD_MS,
+} from './version.ts';
 export { leafProofSchema, openedRoundSchema, recordSchema } from './views.ts';

@@ -38,6 +38,11 @@ export const seatInfoSchema = z.discriminatedUnion('kind', [
     kind: z.literal('person'),
     name: z.string(),
     present: z.boolean(),
+    /**
+     * Of somebody who is away, where bots stand in: from when on a bot chooses as soon as somebody waits, in milliseconds
+     * since 1970 by the clock of the server.
+     */
+    botFrom: z.number().exactOptional(),
     ready: z.boolean(),
     host: z.boolean(),
   }),

@@ -12,8 +12,10 @@ export const MAX_FRAME_BYTES = 4096;
  */
 export const RETRY_SPREAD_MS = 1000;
 
-/** Milliseconds between two heartbeats of the server. */
-export const HEARTBEAT_MS = 20_000;
+/** Milliseconds between two heartbeats of the server: so few that a page can tell within ten seconds that they stopped. */
+export const HEARTBEAT_MS = 4_000;
+/** Milliseconds between two pings; who has not answered one by the next is cut off. */
+export const PING_MS = 20_000;
 
 /** Close codes: RFC 6455 §7.4.1 below 4000, our own (private use, §7.4.2) from 4000. */
 export const CLOSE = {

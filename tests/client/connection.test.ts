@@ -87,7 +87,7 @@ describe('a connection that is cut', () => {
     await fake.runPromises();
     fake.welcome();
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
-    expect(fake.pauses()).toEqual([2.5 * HEARTBEAT_MS]);
+    expect(fake.pauses()).toEqual([2.25 * HEARTBEAT_MS]);
   });
 
   it('the page does not fight for a seat that another page took', async () => {

@@ -119,7 +119,7 @@ describe('a silent connection', () => {
     fake.receive({ kind: 'heartbeat' });
     expect(fake.pauses()).toHaveLength(first);
     expect(fake.messages).toEqual([]);
-    fake.elapse(2.5 * HEARTBEAT_MS);
+    fake.elapse(2.25 * HEARTBEAT_MS);
     expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
     expect(fake.sockets[0]!.closedByPage).toBe(true);
   });

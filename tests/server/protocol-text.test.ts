@@ -14,7 +14,12 @@ import { TICKET_MS } from '../../server/store/tickets.ts';
 import { HELLO_MS } from '../../server/ws/session.ts';
 import { ADVICE, closeCatalogue, rejectionCatalogue } from '../../shared-engine/protocol/advice.ts';
 import { clientMessageSchema, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
-import { HEARTBEAT_MS, MAX_FRAME_BYTES, PROTOCOL_VERSIONS } from '../../shared-engine/protocol/version.ts';
+import {
+  HEARTBEAT_MS,
+  MAX_FRAME_BYTES,
+  PING_MS,
+  PROTOCOL_VERSIONS,
+} from '../../shared-engine/protocol/version.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { termsSchema } from '../../shared-engine/rules/schemas.ts';
@@ -73,7 +78,8 @@ const limits = table(
     ),
     row('seconds until a `hello`', HELLO_MS / 1000, 'close code 4001'),
     row('seconds that a ticket is good', TICKET_MS / 1000, 'close code 4002'),
-    row('seconds between two heartbeats', HEARTBEAT_MS / 1000, 'who does not answer the ping is cut off'),
+    row('seconds between two heartbeats', HEARTBEAT_MS / 1000, 'after 9 of silence the connection is dead'),
+    row('seconds between two pings', PING_MS / 1000, 'who does not answer is cut off'),
     row(
       'sockets of one address, of all',
       '`SOCKETS_PER_IP`, `MAX_SOCKETS`',

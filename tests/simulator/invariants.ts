@@ -163,7 +163,7 @@ function commandViolations({ command, answers }: SentCommand, stored: boolean, h
 
 function tableAt(state: RoomState, { code, card }: Evidence, holder: SimulatedPlayer['holder']): Table {
   const held = holder && holderAt(state, holder);
-  const facts = { code, policy: FRIENDS_TABLE, card, stepSince: 0, now: 0 };
+  const facts = { code, policy: FRIENDS_TABLE, card, absentMs: 10_000, stepSince: 0, now: 0 };
   return tableFor(state, facts, holder && held && { seat: holder.seat, held });
 }
 

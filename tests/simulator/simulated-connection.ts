@@ -2,7 +2,7 @@
 import type { OpenSocket, SocketEvents } from '../../client/connection/socket.ts';
 import type { Connection } from '../../server/delivery/broadcaster.ts';
 import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
-import { HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
+import { HEARTBEAT_MS, PING_MS } from '../../shared-engine/protocol/version.ts';
 import type { Random } from '../../shared-engine/rules/deal/random.ts';
 import type { VirtualTime } from './virtual-time.ts';
 
@@ -93,7 +93,7 @@ export function simulatedConnection(
         state.open = false;
         ports.onEnded();
         // The other end hears of it, or finds out when its heartbeat stays unanswered.
-        time.after(state.silent ? HEARTBEAT_MS : 1 + random.below(ports.maxDelayMs()), () => {
+        time.after(state.silent ? PING_MS : 1 + random.below(ports.maxDelayMs()), () => {
           if (!state.serverGone) far?.closed();
         });
       },
@@ -101,7 +101,7 @@ export function simulatedConnection(
     cut: () => close(1006, ''),
     goSilent() {
       state.silent = true;
-      time.after(2 * HEARTBEAT_MS, () => close(1006, ''));
+      time.after(2 * PING_MS, () => close(1006, ''));
     },
     serverDied() {
       state.serverGone = true;
