@@ -52,7 +52,7 @@ export function PassChoice({ choice, story, review, aim }: PassChoiceProps) {
 }
 
 /** The pass made, and beside it the one to compare it with, where there is one. */
-function PassPair({ choice }: { readonly choice: PassReview }) {
+export function PassPair({ choice }: { readonly choice: PassReview }) {
   const other = comparedWith(choice);
   return (
     <div class="pass-pair">

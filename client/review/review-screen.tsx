@@ -17,9 +17,10 @@ import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { NumberChoice } from './number-choice.tsx';
-import { PassChoice } from './pass-choice.tsx';
+import { PassChoice, PassPair } from './pass-choice.tsx';
 import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
+import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
 import { choiceName, REVIEW, startToEnd } from './strings.ts';
 
@@ -44,6 +45,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
+      {review && <ReviewTools review={review} />}
       {home !== 'past' && !table.controls?.amongFriends && (
         <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
       )}
@@ -85,9 +87,11 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
 }
 
 function Lesson({ review }: { readonly review: Review }) {
+  const choice = review.choices[review.story.opened];
   return (
     <header class="lesson">
       <h1>{REVIEW.title}</h1>
+      {choice?.kind === 'pass' && <PassPair choice={choice} />}
       <p class="lesson-text">{review.story.headline.join(' ')}</p>
       <p>
         {startToEnd(review)} <span class="aside">{REVIEW.private}</span>

@@ -40,6 +40,14 @@ export const REVIEW = {
   check: 'Was the deal fixed before the first pass?',
 } as const;
 
+export const TOOLS = {
+  read: 'Read it to me',
+  stop: 'Stop reading',
+  print: 'Print',
+  save: 'Save as text',
+  share: 'Share',
+} as const;
+
 export const ROUND_WALK = {
   title: 'All four racks, step by step',
   earlier: 'Earlier',
@@ -101,7 +109,7 @@ export function choiceName(choice: ChoiceReview): string {
   }
 }
 
-export function startToEnd({ toGoStart, toGoEnd }: Review): string {
+export function startToEnd({ toGoStart, toGoEnd }: Pick<Review, 'toGoStart' | 'toGoEnd'>): string {
   return `You began ${toGoStart} away from the closest hand on the card and ended ${toGoEnd} away.`;
 }
 

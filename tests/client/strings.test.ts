@@ -1,15 +1,18 @@
 // The sentences of the page: they depend on the table alone and are the same for everyone at the same seat.
 import { describe, expect, it } from 'vitest';
 import { entryText } from '../../client/privacy/strings.ts';
+import { reviewText, spokenSentences } from '../../client/review/review-text.ts';
 import { aimSentences, lossSentence } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
+import { VERDICTS } from '../../client/room/verdicts.ts';
 import { unusualCount, WAYS_OF, waysInWords } from '../../client/room/ways.ts';
 import { announcementsOf, lastAnnouncement } from '../../client/table/announcements.ts';
 import { connectionMessage } from '../../client/table/connection-strings.ts';
 import { clockText } from '../../client/table/strings.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
@@ -17,6 +20,7 @@ import { MODES, STANDARD_TERMS, termsFrom } from '../../shared-engine/rules/exch
 import { FACES } from '../../shared-engine/rules/tiles/face.ts';
 import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
 import { opened, type Played, playOn } from '../kit/rounds.ts';
 
 const SEATS_TAKEN = ['Ines', 'Tomas', 'Wilma', 'Odo'].map(
@@ -199,5 +203,20 @@ describe('the connection in words', () => {
     expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain(
       'We’ll send your pass',
     );
+  });
+});
+
+describe('a review that is taken along', () => {
+  it('says each step once with its verdict, and is read out beginning with the headline', () => {
+    const review = reviewRound(records('taken along', 1)[0]!, houseKernel);
+    const text = reviewText(review);
+    const steps = text.split('\n\n').slice(3);
+    expect(steps).toHaveLength(review.choices.length);
+    for (const [place, { verdict, sentences }] of review.story.choices.entries()) {
+      expect(steps[place]).toContain(`: ${VERDICTS[verdict].name}\n${sentences.join(' ')}`);
+    }
+    const spoken = spokenSentences(review);
+    expect(spoken.slice(0, review.story.headline.length)).toEqual(review.story.headline);
+    expect(new Set(spoken).size).toBe(spoken.length);
   });
 });
