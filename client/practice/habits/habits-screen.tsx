@@ -5,10 +5,10 @@ import { type HabitRow, type Habits, habitsOf } from '../../../shared-engine/ind
 import type { App } from '../../app/routes/app.ts';
 import { listRounds, type StorageProblem } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { finishRounds } from '../history/finish-rounds.ts';
 import { StillLooking } from '../history/still-looking.tsx';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
-import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { PageLink } from '../page-link.tsx';
 import {
   allChoices,
