@@ -124,7 +124,7 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
 function CardHead({ session }: { readonly session: EditSession }) {
   const card = session.card.value;
   return (
-    <div class="card-head">
+    <div class="editor-head">
       <div class="field">
         <label for="card-name">{EDITOR.name}</label>
         <input
