@@ -24,6 +24,8 @@ export interface Evidence {
   /** The state of the room on each running server. */
   readonly live: readonly RoomState[];
   readonly players: readonly SimulatedPlayer[];
+  /** How long the servers let somebody be away before a bot chooses. */
+  readonly absentMs: number;
   /** Whether the last fault ended long enough ago for all to agree. */
   readonly healed: boolean;
 }
@@ -161,9 +163,13 @@ function commandViolations({ command, answers }: SentCommand, stored: boolean, h
   ];
 }
 
-function tableAt(state: RoomState, { code, card }: Evidence, holder: SimulatedPlayer['holder']): Table {
+function tableAt(
+  state: RoomState,
+  { code, card, absentMs }: Evidence,
+  holder: SimulatedPlayer['holder'],
+): Table {
   const held = holder && holderAt(state, holder);
-  const facts = { code, policy: FRIENDS_TABLE, card, absentMs: 10_000, stepSince: 0, now: 0 };
+  const facts = { code, policy: FRIENDS_TABLE, card, absentMs, stepSince: 0, now: 0 };
   return tableFor(state, facts, holder && held && { seat: holder.seat, held });
 }
 

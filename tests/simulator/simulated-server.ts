@@ -23,9 +23,12 @@ export interface ServerPorts {
   readonly reviewer: Reviewer;
 }
 
+/** How long somebody may be away before a bot chooses. */
+export const ABSENT_MS = 10_000;
+
 const { timing, limits } = settings({
   BOT_DELAY_MS: '400',
-  DISCONNECT_GRACE_MS: '10000',
+  DISCONNECT_GRACE_MS: String(ABSENT_MS),
   NEXT_DEAL_GRACE_MS: '4000',
 });
 const log = createLog('silent');

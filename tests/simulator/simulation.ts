@@ -1,4 +1,5 @@
 // Simulates two servers, one disk and four people who play a round while faults drawn from a seed happen.
+
 import { recordedIn } from '../../server/aggregate/recorded.ts';
 import { replayRoom } from '../../server/room/room.ts';
 import { personsOf, type RoomState } from '../../server/room/state.ts';
@@ -9,6 +10,7 @@ import { type Assembly, asShipped } from './assembly.ts';
 import { FAULT_EFFECTS } from './fault-effects.ts';
 import { planFaults } from './faults.ts';
 import { choicesIn, violationsIn } from './invariants.ts';
+import { ABSENT_MS } from './simulated-server.ts';
 import { CODE, World } from './world.ts';
 
 /** Everything must agree again this long after the last fault, in milliseconds. */
@@ -34,7 +36,15 @@ export async function simulate(seed: string, assembly: Assembly = asShipped): Pr
   const events = stored.rows.flatMap((row) => recordedIn(row, roomEvents));
   const { players, machines } = world;
   const { id, name } = HOUSE_CARD;
-  const evidence = { code: CODE, card: { id, name }, stored, live, players, healed: true };
+  const evidence = {
+    code: CODE,
+    card: { id, name },
+    stored,
+    live,
+    players,
+    absentMs: ABSENT_MS,
+    healed: true,
+  };
   const violations = [
     ...violationsIn(evidence),
     ...(live.length < machines.length ? ['a server does not answer'] : []),

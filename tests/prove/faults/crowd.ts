@@ -13,7 +13,7 @@ import type { Seat } from '../../../shared-engine/rules/deal/seat.ts';
 import { FRIENDS, type Guest, openRoom, post, takeSeat } from '../../kit/http-client.ts';
 import { choicesIn, violationsIn } from '../../simulator/invariants.ts';
 import { SimulatedPlayer } from '../../simulator/simulated-player.ts';
-import { pause } from './server-under-test.ts';
+import { ABSENT_MS, pause } from './server-under-test.ts';
 
 export interface CrowdOptions {
   readonly rooms: number;
@@ -114,7 +114,15 @@ export class Crowd {
       if (stored === null) continue;
       const log = stored.rows.flatMap((row) => recordedIn(row, roomEvents));
       const { id, name } = HOUSE_CARD;
-      const scene = { code, card: { id, name }, stored, live: [], players, healed: closed };
+      const scene = {
+        code,
+        card: { id, name },
+        stored,
+        live: [],
+        players,
+        absentMs: ABSENT_MS,
+        healed: closed,
+      };
       // Somebody may come or go between the look at the log and the look at the people; the log is read last.
       violations.push(...violationsIn(scene).map((violation) => `${code}: ${violation}`));
       choices += choicesIn(log);

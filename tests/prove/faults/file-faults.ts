@@ -9,7 +9,13 @@ import { temporaryFolder } from '../../kit/temporary.ts';
 import { violationsIn } from '../../simulator/invariants.ts';
 import { Crowd, type CrowdOptions, restartCloses } from './crowd.ts';
 import type { ProofInput, Result, Scenario } from './scenario.ts';
-import { limitFileSize, pause, type ServerUnderTest, serverUnderTest } from './server-under-test.ts';
+import {
+  ABSENT_MS,
+  limitFileSize,
+  pause,
+  type ServerUnderTest,
+  serverUnderTest,
+} from './server-under-test.ts';
 
 interface FileScene {
   readonly server: ServerUnderTest;
@@ -171,7 +177,9 @@ async function tornFileViolations(file: string, codes: readonly string[]): Promi
     const stored = await store.history(code);
     const card = { id: '', name: '' };
     if (stored !== null)
-      violations.push(...violationsIn({ code, card, stored, live: [], players: [], healed: false }));
+      violations.push(
+        ...violationsIn({ code, card, stored, live: [], players: [], absentMs: ABSENT_MS, healed: false }),
+      );
   }
   await store.close();
   return violations;

@@ -15,12 +15,15 @@ export interface ServerUnderTest {
   signal(signal: 'SIGSTOP' | 'SIGCONT'): void;
 }
 
+/** How long somebody may be away before a bot chooses. */
+export const ABSENT_MS = 4000;
+
 /** Nothing is limited, bots are quick, reviews shallow: what is tested here is something else. */
 const SETTINGS = {
   LOG_LEVEL: 'info',
   STORE: '',
   BOT_DELAY_MS: '30',
-  DISCONNECT_GRACE_MS: '4000',
+  DISCONNECT_GRACE_MS: String(ABSENT_MS),
   NEXT_DEAL_GRACE_MS: '1000',
   REQUESTS_PER_MINUTE: '0',
   SOCKETS_PER_IP: '0',

@@ -74,6 +74,8 @@ export async function raceTwoServers(
     stored,
     live,
     players: [],
+    // Nobody was told anything.
+    absentMs: 0,
     healed: true,
   });
   const scheduled = stored.rows.flatMap(({ commands }) => commands.filter((id) => id.startsWith('server/')));
