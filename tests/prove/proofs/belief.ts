@@ -18,7 +18,8 @@ import type { Proof, ProofRow, Size } from '../proof.ts';
 import { keyOf } from '../seeds.ts';
 
 const SCORED: Record<Size, number> = { small: 6, full: 300 };
-const RANKED: Record<Size, number> = { small: 30, full: 1_000 };
+/** At least six expected in each bin, so that chi-square means what it says. */
+const RANKED: Record<Size, number> = { small: 60, full: 1_000 };
 const SCORE_BATCHES: Record<Size, number> = { small: 24, full: 64 };
 
 /** The share of a count is mixed with so many deals without evidence: shares of few deals are rough. */
