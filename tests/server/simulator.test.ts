@@ -4,11 +4,11 @@ import { SEEDED_BUGS } from '../simulator/seeded-bugs.ts';
 import { simulate } from '../simulator/simulation.ts';
 
 /** Seeds a test, so that a report of failures says where to look. */
-const SEEDS_PER_TEST = 25;
+const SEEDS_PER_TEST = 20;
 
 describe('two simulated servers on one disk with four people', () => {
   test.each(Array.from({ length: 20 }, (_, at) => at * SEEDS_PER_TEST))(
-    'DL1 DL2 DL8 ID1 ST1 ST2 ST4 keep every invariant under the faults of 25 seeds from %i on',
+    'DL1 DL2 DL8 ID1 ST1 ST2 ST4 keep every invariant under the faults of 20 seeds from %i on',
     async (from) => {
       let choices = 0;
       for (let at = from; at < from + SEEDS_PER_TEST; at++) {

@@ -9,7 +9,7 @@ import type { Proof } from '../proof.ts';
 import { keyOf } from '../seeds.ts';
 import { sampleOf } from '../statistics/student.ts';
 
-const POSITIONS = { small: 120, full: 4_000 };
+const POSITIONS = { small: 60, full: 4_000 };
 
 /** A hundred positions leave a mean uncertain by a tenth and a variance by an eighth. */
 const MEAN = { small: 0.3, full: 0.1 };
