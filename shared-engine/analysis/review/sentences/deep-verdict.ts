@@ -33,7 +33,8 @@ function verdictSentences(
       return [`Better: ${insteadPhrase(choice)}.`, `That brings ${moreWins(loss)}.`];
     case 'cant-say': {
       const more = `Another choice would bring at most ${moreThan(atMost)} in 100 games.`;
-      if (loss <= 0)
+      // Less than a tenth of a win would read as none.
+      if (loss < 0.05)
         return [`Closest other choice: ${insteadPhrase(choice)}.`, 'That brought no more wins.', more];
       return [
         `Perhaps better: ${insteadPhrase(choice)}.`,
