@@ -41,7 +41,7 @@ const codeSplitting = {
     },
     {
       name: 'history',
-      test: /client[\\/](app[\\/](practice|cards|own-tiles)-part|practice[\\/]\w+[\\/]|cards[\\/](own|editor|check)[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
+      test: /client[\\/](app[\\/](practice|cards|own-tiles)-part|practice[\\/][\w-]+[\\/]|cards[\\/](own|editor|check)[\\/]|storage[\\/]history)|node_modules[\\/](idb|ts-fsrs)[\\/]/,
       priority: 2,
     },
     {

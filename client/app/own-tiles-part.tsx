@@ -1,38 +1,30 @@
-// Practice with real tiles, connected to the page: its storage, the house card, the worker that judges.
-import type { ChoiceReview, ChoiceStory } from '../../shared-engine/index.ts';
-import { houseCard } from '../cards/load-card.ts';
+// Practice with real tiles, connected to the page: its storage, the chosen card, the worker that judges.
+import { useMemo } from 'preact/hooks';
 import { randomHex } from '../connection/random.ts';
-import { OwnTilesScreen } from '../own-tiles/own-tiles-screen.tsx';
+import { OwnTilesScreen } from '../practice/own-tiles/own-tiles-screen.tsx';
 import { Alternatives } from '../review/alternatives.tsx';
-import { Sentences } from '../review/choice-sentences.tsx';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { Bar } from '../ui/bar.tsx';
 import { startDeepAnalysis } from '../workers/deep-analysis.ts';
+import { chosenCard } from './chosen-card.ts';
 import type { App } from './routes/app.ts';
 import '../review/review.css';
 import '../review/deep-analysis.css';
 
 export function OwnTilesPage({ app }: { readonly app: App }) {
+  const card = useMemo(() => chosenCard(app.settings.peek().card), []);
   return (
     <>
       <Bar app={app} home />
       <OwnTilesScreen
         storage={lastingStorage}
-        loadCard={() => Promise.resolve(houseCard())}
+        card={card}
         startDeepAnalysis={startDeepAnalysis}
-        tell={({ choice, story }) => <ToldChoice choice={choice} story={story} />}
+        chart={({ choice: { kind, analysis }, story }) =>
+          analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
+        }
         newSeed={() => randomHex(32)}
       />
-    </>
-  );
-}
-
-function ToldChoice({ choice, story }: { readonly choice: ChoiceReview; readonly story: ChoiceStory }) {
-  const { analysis, kind } = choice;
-  return (
-    <>
-      <Sentences story={story} />
-      {analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />}
     </>
   );
 }

@@ -82,7 +82,13 @@ function CurrentPage({ app }: { readonly app: App }) {
         </LazyView>
       );
     case 'racks':
-      return <LazyView part={practicePart}>{({ RacksScreen }) => <RacksScreen app={app} />}</LazyView>;
+      return (
+        <LazyView part={practicePart}>
+          {({ RacksScreen, chosenCard }) => (
+            <RacksScreen app={app} card={chosenCard(app.settings.peek().card)} />
+          )}
+        </LazyView>
+      );
     case 'days':
       return <LazyView part={practicePart}>{({ DayScreen }) => <DayScreen app={app} />}</LazyView>;
     case 'day': {

@@ -37,7 +37,7 @@ export function reachOf(card: CompiledCard, rack: Bag, gone: readonly Face[]): r
   const candidates = candidatesOf(card, rack);
   const sums = card.patterns.map(() => ({ reached: 0, left: 0 }));
   const random = stream(rack.join(' '), 'reach');
-  const pool = unseen(rack, gone);
+  const pool = tilesLeft(rack, gone);
   for (let sample = 0; sample < SAMPLES; sample++) {
     const drawn = firstOf(pool, OWN_DRAWS + DISCARDS, random);
     const own = addTo(rack, drawn.slice(0, OWN_DRAWS));
@@ -78,7 +78,7 @@ function leftOf({ singles, groups }: Hand, own: Bag, forGroups: Bag): number {
   return left + Math.max(0, open - own[JOKER_INDEX]!);
 }
 
-function unseen(rack: Bag, gone: readonly Face[]): Face[] {
+function tilesLeft(rack: Bag, gone: readonly Face[]): Face[] {
   const out = bagOf(gone);
   return FACES.flatMap((face, index) => {
     const count = Math.max(0, FULL_SET[index]! - rack[index]! - out[index]!);

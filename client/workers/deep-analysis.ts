@@ -7,6 +7,7 @@ export type StartDeepAnalysis = typeof startDeepAnalysis;
 export function startDeepAnalysis(
   request: RoundAnalysisRequest,
   onAnswer: (answer: ChoiceAnalysis) => void,
+  onFailure: (message: string) => void = (message) => console.warn(message),
 ): () => void {
   const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
   let left = request.choices.length;
@@ -14,7 +15,7 @@ export function startDeepAnalysis(
     onAnswer(data);
     if (--left === 0) worker.terminate();
   });
-  worker.addEventListener('error', (event) => console.warn(event.message));
+  worker.addEventListener('error', (event) => onFailure(event.message));
   worker.postMessage(request);
   return () => worker.terminate();
 }

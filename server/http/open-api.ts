@@ -9,7 +9,8 @@ import {
   schemaRef,
 } from '../../shared-engine/index.ts';
 import { BODIES, type Body, EXAMPLES } from './bodies.ts';
-import { type Caller, OPERATIONS, type Operation, rejectionsOf } from './operations.ts';
+import type { Caller, Operation } from './operation.ts';
+import { OPERATIONS, rejectionsOf } from './operations.ts';
 import { statusOf } from './rejections.ts';
 
 const MESSAGES = new Map(rejectionCatalogue().map(({ code, message }) => [code, message]));

@@ -1,26 +1,9 @@
 // Every request that a program may make, as the OpenAPI document describes it; a test compares it with the routes.
 import { type RejectionCode, SOCKET_PATH, VERSION_PATH } from '../../shared-engine/index.ts';
-import type { Body } from './bodies.ts';
-
-/** Whose secret a request needs. */
-export type Caller = 'anybody' | 'seat' | 'invitation' | 'player' | 'teacher';
-
-export interface Operation {
-  readonly method: 'get' | 'post' | 'delete';
-  readonly path: string;
-  readonly summary: string;
-  readonly callers: readonly Caller[];
-  readonly body?: Body;
-  /** Status of the good answer, and what is in it; null for nothing. */
-  readonly good: Readonly<Record<number, Body | null>>;
-  /** Besides those that any request may get. */
-  readonly rejections: readonly RejectionCode[];
-  /** Whether it answers when there is something newer than `seen`. */
-  readonly waits?: boolean;
-}
+import { CLASS_OPERATIONS } from './class-operations.ts';
+import type { Operation } from './operation.ts';
 
 const ROOM = '/api/rooms/{code}';
-const CLASS = '/api/classes/{code}';
 
 const room: readonly Operation[] = [
   {
@@ -128,143 +111,6 @@ const room: readonly Operation[] = [
   },
 ];
 
-const lesson: readonly Operation[] = [
-  {
-    method: 'post',
-    path: '/api/classes',
-    summary: 'Opens a class that plays a drill; the sender is its teacher.',
-    callers: ['anybody'],
-    body: 'OpenClass',
-    good: { 201: 'ClassOpened' },
-    rejections: ['bad-card', 'bad-drill', 'busy', 'too-many-rooms'],
-  },
-  {
-    method: 'post',
-    path: '/api/same-deals',
-    summary:
-      'Opens one deal that friends play each for themselves, without a teacher; its code is joined like a class.',
-    callers: ['anybody'],
-    body: 'OpenSameDeal',
-    good: { 201: 'ClassOpened' },
-    rejections: ['bad-card', 'busy', 'too-many-rooms'],
-  },
-  {
-    method: 'get',
-    path: `${CLASS}/choices`,
-    summary: 'What friends chose at the steps that the asker has come past; answers when it has changed.',
-    callers: ['player'],
-    good: { 200: 'FriendChoices' },
-    rejections: ['no-such-class'],
-    waits: true,
-  },
-  {
-    method: 'get',
-    path: CLASS,
-    summary: 'What anybody with the code may know, and whether the asker is its teacher or a player.',
-    callers: ['anybody', 'player', 'teacher'],
-    good: { 200: 'ClassInfo' },
-    rejections: ['no-such-class'],
-  },
-  {
-    method: 'post',
-    path: `${CLASS}/players`,
-    summary: 'Joins; whoever has joined already is told the place again.',
-    callers: ['anybody', 'player'],
-    body: 'JoinClass',
-    good: { 201: 'ClassJoined', 200: 'ClassJoined' },
-    rejections: [
-      'no-such-class',
-      'bad-name',
-      'removed',
-      'joining-closed',
-      'class-full',
-      'class-over',
-      'too-many-rooms',
-      'too-many-empty-rooms',
-      'used-up',
-    ],
-  },
-  {
-    method: 'post',
-    path: `${CLASS}/aims`,
-    summary: 'Names the sections that a player aims for at a step.',
-    callers: ['player'],
-    body: 'ClassAims',
-    good: { 200: 'Ok' },
-    rejections: ['no-such-class', 'class-over', 'no-round', 'too-often', 'used-up'],
-  },
-  {
-    method: 'post',
-    path: `${CLASS}/actions`,
-    summary: 'What the teacher does with the class.',
-    callers: ['teacher'],
-    body: 'ClassAction',
-    good: { 200: 'Ok' },
-    rejections: [
-      'no-such-class',
-      'not-the-teacher',
-      'class-over',
-      'no-more-deals',
-      'no-such-player',
-      'not-guided',
-      'deal-open',
-      'already-advanced',
-      'too-few-chosen',
-      'not-all-chosen',
-      'used-up',
-      // Of the choice with which a guided deal goes on.
-      'wrong-step',
-      'wrong-count',
-      'joker-in-pass',
-      'tile-not-held',
-      'blind-not-allowed',
-      'nothing-to-give',
-    ],
-  },
-  {
-    method: 'get',
-    path: `${CLASS}/dashboard`,
-    summary: 'What the teacher sees of the players; answers when it has changed.',
-    callers: ['teacher'],
-    good: { 200: 'Dashboard' },
-    rejections: ['no-such-class', 'not-the-teacher'],
-    waits: true,
-  },
-  {
-    method: 'get',
-    path: `${CLASS}/big-screen`,
-    summary: 'What the teacher shows to all; answers when it has changed.',
-    callers: ['teacher'],
-    good: { 200: 'BigScreen' },
-    rejections: ['no-such-class', 'not-the-teacher'],
-    waits: true,
-  },
-  {
-    method: 'get',
-    path: `${CLASS}/report`,
-    summary: 'The report of all deals so far.',
-    callers: ['teacher'],
-    good: { 200: 'ClassReport' },
-    rejections: ['no-such-class', 'not-the-teacher'],
-  },
-  {
-    method: 'get',
-    path: `${CLASS}/personal-data`,
-    summary: 'What is stored about the asker.',
-    callers: ['player', 'teacher'],
-    good: { 200: 'PersonalData' },
-    rejections: ['no-such-class', 'not-seated'],
-  },
-  {
-    method: 'delete',
-    path: `${CLASS}/personal-data`,
-    summary: 'Deletes a player’s name and secrets; for its teacher the whole class.',
-    callers: ['player', 'teacher'],
-    good: { 204: null },
-    rejections: ['no-such-class', 'not-seated'],
-  },
-];
-
 const server: readonly Operation[] = [
   {
     method: 'get',
@@ -324,7 +170,7 @@ const server: readonly Operation[] = [
   },
 ];
 
-export const OPERATIONS: readonly Operation[] = [...room, ...lesson, ...server];
+export const OPERATIONS: readonly Operation[] = [...room, ...CLASS_OPERATIONS, ...server];
 
 /** What any request may get, whatever it asks. */
 const ALWAYS: readonly RejectionCode[] = ['bad-request', 'wrong-origin', 'too-fast', 'try-later'];

@@ -1,7 +1,12 @@
 // What somebody lays in from real tiles stays on the device, whole or not at all.
 import { describe, expect, it } from 'vitest';
-import { drillOfTable } from '../../client/own-tiles/drill-of-table.ts';
-import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from '../../client/own-tiles/own-table.ts';
+import { drillOfTable } from '../../client/practice/own-tiles/drill-of-table.ts';
+import {
+  EMPTY_TABLE,
+  type OwnTable,
+  readOwnTable,
+  storeOwnTable,
+} from '../../client/practice/own-tiles/own-table.ts';
 import { parseDrill } from '../../shared-engine/drill/parse.ts';
 import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';

@@ -37,7 +37,7 @@ const SERVER_IMPLEMENTATIONS = /^server\/(store|workers)\//;
 const SERVER_ASSEMBLY = /^server\/(app|main|config)\.ts$|^server\/(cli|store|workers)\//;
 
 /** What one person does on one screen after another; no such folder imports another one. */
-const CLIENT_FEATURES = ['table', 'review', 'cards', 'practice', 'class', 'lessons', 'privacy', 'own-tiles'];
+const CLIENT_FEATURES = ['table', 'review', 'cards', 'practice', 'class', 'lessons', 'privacy'];
 /** What the features share, each importing only those before it. */
 const CLIENT_SHARED = ['storage', 'connection', 'workers', 'tiles', 'ui', 'app/routes', 'coach', 'room'];
 

@@ -33,18 +33,18 @@ export async function layExchange(page: Page): Promise<number> {
   await press('This is my rack');
   for (const [step, [gave, came]] of PASSES.entries()) {
     if (step === 3) {
-      await page.getByRole('button', { name: 'That is my answer' }).click();
+      await page.getByRole('button', { name: 'Continue' }).click();
       await press('Go on');
     }
     for (const tile of gave.split(', ')) {
       await page.getByRole('button', { name: tile, exact: true, pressed: false }).first().click();
     }
-    await page.getByRole('button', { name: 'I pass these' }).click();
-    if (step === 0) await page.locator('.own-judgement .verdict-name').waitFor();
+    await page.getByRole('button', { name: 'That is my answer' }).click();
+    if (step === 0) await page.locator('.own-judgement .judged h3').waitFor();
     await lay(came.split(', '));
     await press('That is what came');
   }
-  await page.getByRole('button', { name: 'That is my answer' }).click();
+  await page.getByRole('button', { name: 'No tiles' }).click();
   await press('Go on');
   await page.getByRole('heading', { name: 'The exchange is over' }).waitFor();
   return taps;

@@ -6,33 +6,33 @@ export function ShorthandHelp({ onClose }: { readonly onClose: () => void }) {
   return (
     <Sheet title={TYPING.title} onClose={onClose}>
       <p>{TYPING.about}</p>
-      <section>
-        <h3>{TYPING.signs}</h3>
-        <dl class="typing-help">
-          {TYPING.rows.map(([typed, means]) => (
-            <div key={typed}>
-              <dt>
-                <kbd>{typed}</kbd>
-              </dt>
-              <dd>{means}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
-      <section>
-        <h3>{TYPING.wholeHands}</h3>
-        <dl class="typing-help">
-          {TYPING.hands.map(([typed, means]) => (
-            <div key={typed}>
-              <dt>
-                <kbd>{typed}</kbd>
-              </dt>
-              <dd>{means}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
+      <Typed title={TYPING.signs} rows={TYPING.rows} />
+      <Typed title={TYPING.wholeHands} rows={TYPING.hands} />
       <p>{TYPING.pad}</p>
     </Sheet>
+  );
+}
+
+interface TypedProps {
+  readonly title: string;
+  /** What is typed, and what it means. */
+  readonly rows: readonly (readonly [string, string])[];
+}
+
+function Typed({ title, rows }: TypedProps) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      <dl class="typing-help">
+        {rows.map(([typed, means]) => (
+          <div key={typed}>
+            <dt>
+              <kbd>{typed}</kbd>
+            </dt>
+            <dd>{means}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }

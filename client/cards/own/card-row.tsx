@@ -43,22 +43,3 @@ export function CardRow({ name, about, playing, onPlay, actions }: CardRowProps)
     </li>
   );
 }
-
-export function FileButton({ onFile }: { readonly onFile: (file: File) => void }) {
-  return (
-    <label class="button file-button">
-      {MY_CARDS.fromFile}
-      <input
-        type="file"
-        class="spoken"
-        accept="application/json,.json"
-        onChange={({ currentTarget }) => {
-          const file = currentTarget.files?.[0];
-          // The same file can be chosen again.
-          currentTarget.value = '';
-          if (file) onFile(file);
-        }}
-      />
-    </label>
-  );
-}

@@ -5,8 +5,9 @@ import { type CardFile, HOUSE_CARD } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import type { CardEntry } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
+import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
-import { type CardAction, CardRow, FileButton } from './card-row.tsx';
+import { type CardAction, CardRow } from './card-row.tsx';
 import { readCardText, saveCard } from './card-transfer.ts';
 import { browserShelf } from './open-shelf.ts';
 import { ShareSheet } from './share-sheet.tsx';
@@ -97,7 +98,7 @@ export function MyCards({ app }: { readonly app: App }) {
           >
             {MY_CARDS.new}
           </button>
-          <FileButton onFile={(file) => void takeFile(file)} />
+          <FileButton words={MY_CARDS.fromFile} onFile={(file) => void takeFile(file)} />
         </div>
         <ProblemList problems={problems.value} />
         {undo.value && (

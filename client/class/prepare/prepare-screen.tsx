@@ -16,6 +16,7 @@ import { cardForTables, markCardUsed } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { CardFileField } from '../../ui/card-file-field.tsx';
 import { CardSelect } from '../../ui/card-select.tsx';
+import { FileButton } from '../../ui/file-button.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { CARD_FIELD } from '../../ui/strings.ts';
 import { openClass } from '../model/requests.ts';
@@ -207,20 +208,7 @@ function DrillFileButtons({ drill, onFile }: DrillFileButtonsProps) {
       <button type="button" onClick={save}>
         {PREPARE.save}
       </button>
-      <label class="button file-button">
-        {PREPARE.load}
-        <input
-          type="file"
-          class="spoken"
-          accept="application/json,.json"
-          onChange={({ currentTarget }) => {
-            const file = currentTarget.files?.[0];
-            // The same file can be chosen again.
-            currentTarget.value = '';
-            if (file) onFile(file);
-          }}
-        />
-      </label>
+      <FileButton words={PREPARE.load} onFile={onFile} />
     </>
   );
 }

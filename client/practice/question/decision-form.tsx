@@ -8,6 +8,7 @@ import {
   passObjection,
 } from '../../../shared-engine/index.ts';
 import { chooseMore, optionName } from '../../room/step-names.ts';
+import { Numbers } from './numbers.tsx';
 import { RackPicker } from './rack-picker.tsx';
 import { QUESTION } from './strings.ts';
 
@@ -15,18 +16,20 @@ interface DecisionFormProps {
   readonly rack: readonly Face[];
   readonly decision: PendingDecision;
   readonly onAnswer: (choice: AnswerChoice) => void;
+  /** Where a pass may be judged before it is made. */
+  readonly onCompare?: (choice: AnswerChoice) => void;
 }
 
-export function DecisionForm({ rack, decision, onAnswer }: DecisionFormProps) {
+export function DecisionForm({ rack, decision, ...answers }: DecisionFormProps) {
   switch (decision.kind) {
     case 'pass':
-      return <PassForm rack={rack} decision={decision} onAnswer={onAnswer} />;
+      return <PassForm rack={rack} decision={decision} {...answers} />;
     case 'vote':
       return (
         <Options
           values={[1, 0]}
           label={(value) => optionName('vote', value)}
-          onChoose={(value) => onAnswer({ kind: 'vote', step: 'vote', go: value === 1 })}
+          onChoose={(value) => answers.onAnswer({ kind: 'vote', step: 'vote', go: value === 1 })}
         />
       );
     case 'ask':
@@ -34,7 +37,7 @@ export function DecisionForm({ rack, decision, onAnswer }: DecisionFormProps) {
         <Options
           values={[0, 1, 2, 3]}
           label={(value) => optionName('ask', value)}
-          onChoose={(count) => onAnswer({ kind: 'ask', step: 'courtesy-ask', count })}
+          onChoose={(count) => answers.onAnswer({ kind: 'ask', step: 'courtesy-ask', count })}
         />
       );
   }
@@ -44,12 +47,13 @@ interface PassFormProps extends DecisionFormProps {
   readonly decision: PendingDecision & { readonly kind: 'pass' };
 }
 
-function PassForm({ rack, decision, onAnswer }: PassFormProps) {
+function PassForm({ rack, decision, onAnswer, onCompare }: PassFormProps) {
   const places = useSignal<readonly number[]>([]);
   const blind = useSignal(0);
   const { step, count, blindAllowed } = decision;
   const tiles = rack.filter((_, place) => places.value.includes(place));
   const problem = passObjection(bagOf(rack), decision, tiles, blind.value);
+  const pass: AnswerChoice = { kind: 'pass', step, tiles, blind: blind.value };
   const words = problem && (chooseMore(count - blind.value, tiles.length) || problem.message);
   return (
     <>
@@ -61,34 +65,36 @@ function PassForm({ rack, decision, onAnswer }: PassFormProps) {
         }}
       />
       {blindAllowed && (
-        <fieldset>
-          <legend>{QUESTION.blind}</legend>
-          <div class="row">
-            {[0, 1, 2, 3].map((value) => (
-              <label key={value} class="choice pill">
-                <input
-                  type="radio"
-                  name="blind"
-                  checked={blind.value === value}
-                  onChange={() => {
-                    blind.value = value;
-                  }}
-                />
-                <span>{optionName('blind', value)}</span>
-              </label>
-            ))}
-          </div>
-        </fieldset>
+        <Numbers
+          name="blind"
+          legend={QUESTION.blind}
+          value={blind.value}
+          label={(value) => optionName('blind', value)}
+          onChange={(value) => {
+            blind.value = value;
+          }}
+        />
       )}
       <p role="status">{words}</p>
-      <button
-        type="button"
-        class="primary"
-        aria-disabled={problem !== null}
-        onClick={() => problem === null && onAnswer({ kind: 'pass', step, tiles, blind: blind.value })}
-      >
-        {QUESTION.answer}
-      </button>
+      <div class="row">
+        <button
+          type="button"
+          class="primary"
+          aria-disabled={problem !== null}
+          onClick={() => problem === null && onAnswer(pass)}
+        >
+          {QUESTION.answer}
+        </button>
+        {onCompare && (
+          <button
+            type="button"
+            aria-disabled={problem !== null}
+            onClick={() => problem === null && onCompare(pass)}
+          >
+            {QUESTION.compare}
+          </button>
+        )}
+      </div>
     </>
   );
 }

@@ -1,14 +1,14 @@
 // Ten racks, one question: what is asked and of which racks, then rack by rack the answer and why.
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { createSwarKernel, houseCard, type Kernel } from '../../../shared-engine/index.ts';
+import { type CompiledCard, createSwarKernel, type Kernel } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { randomHex } from '../../connection/random.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import { JudgedChoice } from '../question/judged-choice.tsx';
 import { RackPicker } from '../question/rack-picker.tsx';
-import { QUESTION } from '../question/strings.ts';
+import { judgedBy, QUESTION } from '../question/strings.ts';
 import {
   type AnsweredRack,
   RACKS_AT_ONCE,
@@ -32,8 +32,14 @@ import '../../tiles/tiles.css';
 
 const QUESTIONS = Object.keys(RACKS.questions) as readonly RackQuestion[];
 
-export function RacksScreen({ app }: { readonly app: App }) {
-  const kernel = useMemo(() => createSwarKernel(houseCard()), []);
+interface RacksProps {
+  readonly app: App;
+  /** The card that answers are judged by. */
+  readonly card: CompiledCard;
+}
+
+export function RacksScreen({ app, card }: RacksProps) {
+  const kernel = useMemo(() => createSwarKernel(card), []);
   const model = useMemo(() => racksModel(kernel, () => randomHex(32)), [kernel]);
   const state = model.state.value;
   return (
@@ -41,6 +47,7 @@ export function RacksScreen({ app }: { readonly app: App }) {
       <Bar app={app} home />
       <main class="practice">
         <h1>{RACKS.title}</h1>
+        <p class="about">{judgedBy(card.name)}</p>
         {state.is === 'choosing' && <Choosing model={model} problem={state.problem} />}
         {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
         {state.is === 'done' && <Done model={model} again={state.again} />}

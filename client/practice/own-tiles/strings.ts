@@ -1,5 +1,5 @@
 // What the page says to somebody who practices with real tiles.
-import type { Seat } from '../../shared-engine/index.ts';
+import type { PendingDecision, Seat } from '../../../shared-engine/index.ts';
 
 /** Whoever lays in the tiles is seat 0. */
 export const OWN_SEAT: Seat = 0;
@@ -25,13 +25,6 @@ export const OWN_TILES = {
   secondWays: { 'by-vote': 'if all four want it', always: 'always', none: 'never' },
   blind: 'Tiles may be passed on blind',
   courtesy: 'There is a courtesy pass',
-  choose: 'Tap the tiles that you pass.',
-  blindCount: 'Passed on blind',
-  pass: 'I pass these',
-  compare: 'How good are these?',
-  vote: 'How do you vote?',
-  ask: (across: string) => `How many tiles do you ask of the seat ${across}?`,
-  answer: 'That is my answer',
   arrived: (from: string) => `What came from the ${from}?`,
   arrivedDone: 'That is what came',
   othersBlind: 'Did somebody else pass blind?',
@@ -62,4 +55,16 @@ export function laidOf(laid: number, size: number): string {
 /** What a tile of the set is called, with how many more can be laid. */
 export function pickName(name: string, left: number): string {
   return left === 0 ? `${name}, none left` : `${name}, ${left} left`;
+}
+
+/** What the open step asks. */
+export function asks({ kind }: PendingDecision): string {
+  switch (kind) {
+    case 'pass':
+      return 'Tap the tiles that you pass.';
+    case 'vote':
+      return 'How do you vote?';
+    case 'ask':
+      return 'How many tiles do you ask of the seat across?';
+  }
 }

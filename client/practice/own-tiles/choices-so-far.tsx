@@ -1,23 +1,23 @@
 // Every choice of the exchange that is over, with its verdict and its judgement to be opened again.
-import type { AnswerChoice, LaidExchange } from '../../shared-engine/index.ts';
-import { COACH } from '../coach/strings.ts';
-import { optionName, STEP_NAMES } from '../room/step-names.ts';
-import { VERDICTS } from '../room/verdicts.ts';
-import { TileRow } from '../tiles/tile-row.tsx';
+import type { AnswerChoice, LaidExchange } from '../../../shared-engine/index.ts';
+import { COACH } from '../../coach/strings.ts';
+import { optionName, STEP_NAMES } from '../../room/step-names.ts';
+import { VERDICTS } from '../../room/verdicts.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
 import type { Judge, Judgement } from './judged.ts';
-import { JudgementView, type Tell } from './judgement-view.tsx';
+import { type Chart, JudgementView } from './judgement-view.tsx';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES } from './strings.ts';
 
 interface ChoicesSoFarProps {
   readonly judge: Judge;
-  readonly tell: Tell;
+  readonly chart: Chart;
   readonly own: OwnTable;
   /** As the exchange stood before each entry. */
   readonly exchanges: readonly LaidExchange[];
 }
 
-export function ChoicesSoFar({ judge, tell, own, exchanges }: ChoicesSoFarProps) {
+export function ChoicesSoFar({ judge, chart, own, exchanges }: ChoicesSoFarProps) {
   const over = own.entries.flatMap((entry, place) =>
     // The last choice stands above as long as its outcome is awaited.
     entry.kind === 'choice' && place < own.entries.length - 1
@@ -45,7 +45,7 @@ export function ChoicesSoFar({ judge, tell, own, exchanges }: ChoicesSoFarProps)
                 exchange={exchange}
                 choice={choice}
                 title={OWN_TILES.judged}
-                tell={tell}
+                chart={chart}
               />
             </details>
           </li>

@@ -1,7 +1,7 @@
 // The whole set as buttons, one row a suit, and what has been laid from it.
-import { type Bag, bagOf, copiesLeft, countOf, FACES, type Face } from '../../shared-engine/index.ts';
-import { Tile } from '../tiles/tile.tsx';
-import { tileName } from '../tiles/tile-names.ts';
+import { type Bag, bagOf, copiesLeft, countOf, FACES, type Face } from '../../../shared-engine/index.ts';
+import { Tile } from '../../tiles/tile.tsx';
+import { tileName } from '../../tiles/tile-names.ts';
 import { laidOf, OWN_TILES, pickName } from './strings.ts';
 
 interface TilePickerProps {
@@ -27,12 +27,11 @@ export function TilePicker({ title, laid, size, beside, withJokers, onChange }: 
         <p class="picker-head">
           <b>{title}</b> <span role="status">{laidOf(laid.length, size)}</span>
         </p>
-        <ul class="laid-tiles">
+        <ul class="pick-rack laid-tiles">
           {laid.map((face, place) => (
             <li key={`${place}-${face}`}>
               <button
                 type="button"
-                class="laid-tile"
                 aria-label={tileName(face)}
                 onClick={() => onChange(laid.filter((_, other) => other !== place))}
               >

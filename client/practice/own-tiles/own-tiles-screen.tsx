@@ -10,50 +10,56 @@ import {
   laidDecision,
   laidRecord,
   layAll,
-} from '../../shared-engine/index.ts';
-import { CoachPanel } from '../coach/coach-panel.tsx';
-import type { TextStorage } from '../storage/browser-storage.ts';
-import { TileRow } from '../tiles/tile-row.tsx';
-import { fileName, saveFile } from '../ui/save-file.ts';
-import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
-import { AnswerForm } from './answer-form.tsx';
+} from '../../../shared-engine/index.ts';
+import { CoachPanel } from '../../coach/coach-panel.tsx';
+import { STEP_NAMES } from '../../room/step-names.ts';
+import type { TextStorage } from '../../storage/browser-storage.ts';
+import { TileRow } from '../../tiles/tile-row.tsx';
+import { fileName, saveFile } from '../../ui/save-file.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
+import { DecisionForm } from '../question/decision-form.tsx';
+import { judgedBy } from '../question/strings.ts';
 import { ChoicesSoFar } from './choices-so-far.tsx';
 import { drillOfTable } from './drill-of-table.ts';
 import { createJudge, type Judge } from './judged.ts';
-import { JudgementView, type Tell } from './judgement-view.tsx';
+import { type Chart, JudgementView } from './judgement-view.tsx';
 import { OutcomeForm } from './outcome-form.tsx';
 import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
 import { SetUp } from './set-up.tsx';
-import { OWN_TILES } from './strings.ts';
-import '../tiles/tiles.css';
+import { asks, OWN_TILES } from './strings.ts';
+import '../../tiles/tiles.css';
+import '../history/history.css';
+import '../question/question.css';
 import './own-tiles.css';
 
 interface OwnTilesProps {
   readonly storage: TextStorage;
-  readonly loadCard: () => Promise<CompiledCard>;
+  /** The card that choices are judged by. */
+  readonly card: CompiledCard;
   readonly startDeepAnalysis: StartDeepAnalysis;
   readonly newSeed: () => string;
-  readonly tell: Tell;
+  readonly chart: Chart;
 }
 
-export function OwnTilesScreen({ storage, loadCard, startDeepAnalysis, newSeed, tell }: OwnTilesProps) {
+export function OwnTilesScreen({ storage, card, startDeepAnalysis, newSeed, chart }: OwnTilesProps) {
   const own = useSignal(useMemo(() => readOwnTable(storage), []));
-  const judge = useMemo(() => createJudge(loadCard, startDeepAnalysis), []);
+  const judge = useMemo(() => createJudge(card, startDeepAnalysis), []);
   useEffect(() => judge.stop, [judge]);
   const change = (next: OwnTable) => {
     own.value = next;
     storeOwnTable(storage, next);
   };
   return (
-    <main class="own-tiles">
+    <main class="practice own-tiles">
       <h1>{OWN_TILES.title}</h1>
+      <p class="about">{judgedBy(card.name)}</p>
       {own.value.begun ? (
         <Exchange
           own={own.value}
           judge={judge}
           newSeed={newSeed}
-          tell={tell}
-          loadCard={loadCard}
+          chart={chart}
+          card={card}
           onChange={change}
         />
       ) : (
@@ -67,12 +73,12 @@ interface ExchangeProps {
   readonly own: OwnTable;
   readonly judge: Judge;
   readonly newSeed: () => string;
-  readonly tell: Tell;
-  readonly loadCard: () => Promise<CompiledCard>;
+  readonly chart: Chart;
+  readonly card: CompiledCard;
   readonly onChange: (own: OwnTable) => void;
 }
 
-function Exchange({ own, judge, newSeed, tell, loadCard, onChange }: ExchangeProps) {
+function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps) {
   const compared = useSignal<AnswerChoice | null>(null);
   const problem = useSignal<string | null>(null);
   const exchanges = exchangesOf(own);
@@ -102,19 +108,27 @@ function Exchange({ own, judge, newSeed, tell, loadCard, onChange }: ExchangePro
         </section>
       ) : (
         <>
-          <AnswerForm
-            exchange={now}
-            onAnswer={choose}
-            onCompare={(choice) => {
-              compared.value = choice;
-              judge.ask(now, choice);
-            }}
-          />
+          {decision && (
+            <section class="own-step" aria-labelledby="own-step-title">
+              <h2 id="own-step-title">{STEP_NAMES[decision.step]}</h2>
+              <p>{asks(decision)}</p>
+              <DecisionForm
+                key={decision.step}
+                rack={facesOf(now.rack)}
+                decision={decision}
+                onAnswer={choose}
+                onCompare={(choice) => {
+                  compared.value = choice;
+                  judge.ask(now, choice);
+                }}
+              />
+            </section>
+          )}
           {decision?.kind === 'pass' && (
             <CoachPanel
               key={decision.step}
               choice={{ record: laidRecord(now), decision }}
-              loadCard={loadCard}
+              loadCard={() => Promise.resolve(card)}
               onHelp={() => onChange({ ...own, helped: [...new Set([...own.helped, decision.step])] })}
             />
           )}
@@ -130,7 +144,7 @@ function Exchange({ own, judge, newSeed, tell, loadCard, onChange }: ExchangePro
           exchange={now}
           choice={compared.value}
           title={OWN_TILES.judgedBefore}
-          tell={tell}
+          chart={chart}
         />
       )}
       {now.chosen && before && (
@@ -139,10 +153,10 @@ function Exchange({ own, judge, newSeed, tell, loadCard, onChange }: ExchangePro
           exchange={before}
           choice={now.chosen}
           title={OWN_TILES.judged}
-          tell={tell}
+          chart={chart}
         />
       )}
-      <ChoicesSoFar judge={judge} tell={tell} own={own} exchanges={exchanges} />
+      <ChoicesSoFar judge={judge} chart={chart} own={own} exchanges={exchanges} />
       <div class="row">
         <button
           type="button"

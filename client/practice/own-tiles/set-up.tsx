@@ -5,7 +5,7 @@ import {
   SECOND_CHARLESTON_WAYS,
   sortFaces,
   type Terms,
-} from '../../shared-engine/index.ts';
+} from '../../../shared-engine/index.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 import { TilePicker } from './tile-picker.tsx';

@@ -13,8 +13,8 @@ import {
   sortFaces,
   takeFrom,
   withSeat,
-} from '../../shared-engine/index.ts';
-import { Numbers } from './answer-form.tsx';
+} from '../../../shared-engine/index.ts';
+import { Numbers } from '../question/numbers.tsx';
 import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 import { TilePicker } from './tile-picker.tsx';
 

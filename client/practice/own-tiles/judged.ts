@@ -13,8 +13,8 @@ import {
   recordWithAnswer,
   reviewRound,
   withDeepAnalysis,
-} from '../../shared-engine/index.ts';
-import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
+} from '../../../shared-engine/index.ts';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 
 /** One part of a choice, told as in a review: a blind pass has two, how many and which tiles. */
 export interface JudgedPart {
@@ -33,26 +33,30 @@ export interface Judge {
   stop(): void;
 }
 
-export function createJudge(loadCard: () => Promise<CompiledCard>, start: StartDeepAnalysis): Judge {
+export function createJudge(card: CompiledCard, start: StartDeepAnalysis): Judge {
   const judgements = signal<ReadonlyMap<string, Judgement>>(new Map());
+  const kernel = createSwarKernel(card);
   const running = new Set<() => void>();
   const put = (key: string, judgement: Judgement) => {
     judgements.value = new Map(judgements.value).set(key, judgement);
   };
 
-  async function judge(key: string, exchange: LaidExchange, choice: AnswerChoice): Promise<void> {
-    const card = await loadCard();
+  function judge(key: string, exchange: LaidExchange, choice: AnswerChoice): void {
     const record = recordWithAnswer(laidRecord(exchange), choice, 'player');
     const before = decisionsIn(laidRecord(exchange)).length;
-    let review = reviewRound(record, createSwarKernel(card));
+    let review = reviewRound(record, kernel);
     const choices = [...review.choices.keys()].slice(before);
     put(key, { is: 'working', parts: partsOf(review, choices) });
-    const cancel = start({ record, card, choices }, ({ nth, analysis }) => {
-      review = withDeepAnalysis(review, nth, analysis);
-      const isDone = choices.every((place) => review.choices[place]!.analysis.depth === 'deep');
-      if (isDone) running.delete(cancel);
-      put(key, { is: isDone ? 'done' : 'working', parts: partsOf(review, choices) });
-    });
+    const cancel = start(
+      { record, card, choices },
+      ({ nth, analysis }) => {
+        review = withDeepAnalysis(review, nth, analysis);
+        const isDone = choices.every((place) => review.choices[place]!.analysis.depth === 'deep');
+        if (isDone) running.delete(cancel);
+        put(key, { is: isDone ? 'done' : 'working', parts: partsOf(review, choices) });
+      },
+      () => put(key, { is: 'failed' }),
+    );
     running.add(cancel);
   }
 
@@ -63,7 +67,7 @@ export function createJudge(loadCard: () => Promise<CompiledCard>, start: StartD
       const known = judgements.peek().get(key);
       if (known && known.is !== 'failed') return;
       put(key, { is: 'working', parts: [] });
-      judge(key, exchange, choice).catch(() => put(key, { is: 'failed' }));
+      judge(key, exchange, choice);
     },
     stop() {
       for (const cancel of running) cancel();

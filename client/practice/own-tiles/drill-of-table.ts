@@ -1,5 +1,5 @@
 // The rack from the table as a drill of one deal, for a class to practice on.
-import { type Drill, type Face, type Four, forFour } from '../../shared-engine/index.ts';
+import { type Drill, type Face, type Four, forFour } from '../../../shared-engine/index.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_SEAT, OWN_TILES } from './strings.ts';
 

@@ -14,8 +14,8 @@ import {
   stepSchema,
   termsSchema,
   tilesSchema,
-} from '../../shared-engine/index.ts';
-import type { TextStorage } from '../storage/browser-storage.ts';
+} from '../../../shared-engine/index.ts';
+import type { TextStorage } from '../../storage/browser-storage.ts';
 import { OWN_SEAT } from './strings.ts';
 
 export interface OwnTable {
