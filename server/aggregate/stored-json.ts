@@ -5,7 +5,7 @@ import type { z } from 'zod';
 export function storedJson<Schema extends z.ZodType>(schema: Schema, text: string): z.infer<Schema> {
   const parsed = schema.safeParse(jsonFrom(text));
   if (parsed.success) return parsed.data;
-  throw new Error('What is stored cannot be read; was it written by a newer version?');
+  throw new Error('What is stored cannot be read; was it written by another version?');
 }
 
 function jsonFrom(text: string): unknown {

@@ -25,7 +25,7 @@ import {
   type RoomState,
   type SeatState,
 } from './state.ts';
-import { saidAfter, swapped, withWords } from './table-talk.ts';
+import { saidAfter, swapped, withoutWordsOf, withWords } from './table-talk.ts';
 import { isHeld, NO_CONTROLS } from './teacher-controls.ts';
 
 /** The room right after its first event; null where that is not its opening. */
@@ -38,6 +38,7 @@ export function beginRoom({ seq, at, event }: Recorded<RoomEvent>): RoomState | 
   const unused = {
     returns: forFour(() => UNUSED),
     sittings: forFour(() => UNUSED),
+    moves: forFour(() => UNUSED),
     changes: UNUSED,
     phrases: forFour(() => UNUSED),
     said: [],
@@ -75,7 +76,8 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       const left = isBots ? withoutInvitation(state, event.seat) : state.invitations;
       // A bot of the server is removed by the host; whoever holds a seat may always go.
       const isChange = state.seats[event.seat].kind === 'bot';
-      const vacated = { ...(isChange ? changed(state, recorded.at) : state), seats, invitations: left };
+      const gone = withoutWordsOf(state, event.seat);
+      const vacated = { ...(isChange ? changed(gone, recorded.at) : gone), seats, invitations: left };
       if (state.host !== event.seat) return vacated;
       // The host's invitations go with the host.
       const invitations = forFour(() => null);
@@ -92,8 +94,9 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
     case 'bot-seated': {
       const { seat, name, style } = event;
       const seats = withSeat<SeatState>(state.seats, seat, { kind: 'bot', name, style });
+      const silent = withoutWordsOf(state, seat);
       // While a round runs it takes over for somebody who left, and that is no doing of the host's.
-      return { ...(isRoundRunning(state) ? state : changed(state, recorded.at)), seats };
+      return { ...(isRoundRunning(state) ? silent : changed(silent, recorded.at)), seats };
     }
     case 'seats-swapped':
       return swapped(state, event, recorded.at);
@@ -240,7 +243,8 @@ function changed(state: RoomState, at: number): RoomState {
 function satDown(state: RoomState, { seat }: { readonly seat: Seat }, at: number): RoomState {
   const returns = withSeat(state.returns, seat, usedLess(state.returns[seat], RETURNS, FIRST_RETURNS));
   const sittings = withSeat(state.sittings, seat, usedOnceMore(state.sittings[seat], SITTINGS, at));
-  return { ...state, sittings, returns };
+  const moves = withSeat(state.moves, seat, UNUSED);
+  return { ...withoutWordsOf(state, seat), sittings, returns, moves };
 }
 
 function withHeld(

@@ -20,6 +20,8 @@ export const RETURNS: Allowance = { atOnce: 120, everyMs: 60_000 };
  * before sitting down, and one guest who comes and goes must not shut the others out.
  */
 export const SITTINGS: Allowance = { atOnce: 20, everyMs: 120_000 };
+/** Changes of place by whoever sits; it goes along, so that the places themselves do not tire for others. */
+export const MOVES_MADE: Allowance = { atOnce: 20, everyMs: 60_000 };
 /** What a host does with bots and invitations. */
 export const CHANGES: Allowance = { atOnce: 60, everyMs: 60_000 };
 /** Changes that are there for the next host, whatever the one before has used up. */

@@ -98,6 +98,8 @@ export interface RoomState {
   readonly returns: Four<Used>;
   /** By seat: of how often somebody may sit down there. */
   readonly sittings: Four<Used>;
+  /** By seat: of how often whoever sits there may change places. */
+  readonly moves: Four<Used>;
   /** Of how often the host may change bots and invitations. */
   readonly changes: Used;
   /** The last words of each seat, the latest last, until the next step is over. */

@@ -125,6 +125,7 @@ const roomSnapshot = z.strictObject({
   timerOwners: z.array(z.string()).readonly(),
   returns: four(usedSchema),
   sittings: four(usedSchema),
+  moves: four(usedSchema),
   changes: usedSchema,
   said: z.array(z.strictObject({ ...said, nth: z.int() })).readonly(),
   phrases: four(usedSchema),

@@ -1,5 +1,6 @@
 // What friends do before and between the passes: change places, and say one of the table's own sentences.
 import {
+  type Four,
   isWaitingFor,
   type RoundEvent,
   type Said,
@@ -11,15 +12,15 @@ import {
 import { isAllowed, usedOnceMore } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import type { RoomEvent } from './event.ts';
-import { MAX_EVENTS_FOR_WORDS, PHRASES_SAID, SITTINGS } from './growth.ts';
-import { heldAt, type RoomState, type SeatState } from './state.ts';
+import { MAX_EVENTS_FOR_WORDS, MOVES_MADE, PHRASES_SAID } from './growth.ts';
+import { heldAt, type RoomState } from './state.ts';
 
 /** After a deal a place would tell its new holder which tiles lay there (rule V1). */
 export function decideSwap(state: RoomState, seat: Seat, other: Seat, at: number): Decision<RoomEvent> {
   if (state.play !== null) return reject('seats-fixed');
   if (seat === other) return accept([]);
   if (heldAt(state, other) !== null && state.host !== seat) return reject('not-the-host');
-  return isAllowed(state.sittings[other], SITTINGS, at)
+  return isAllowed(state.moves[seat], MOVES_MADE, at)
     ? accept([{ kind: 'seats-swapped', seat, other }])
     : reject('too-often');
 }
@@ -50,17 +51,26 @@ export function swapped(
   { seat, other }: RoomEvent & { kind: 'seats-swapped' },
   at: number,
 ): RoomState {
-  const { seats, invitations, sittings } = state;
-  const moved = (one: Seat | null) => (one === seat ? other : one === other ? seat : one);
-  const [first, second] = [invitations[seat], invitations[other]];
+  const { seats, invitations, host, returns, phrases, moves } = state;
+  const exchanged = <T>(values: Four<T>): Four<T> =>
+    withSeat(withSeat(values, seat, values[other]), other, values[seat]);
   return {
     ...state,
-    seats: withSeat<SeatState>(withSeat<SeatState>(seats, seat, seats[other]), other, seats[seat]),
-    invitations: withSeat<string | null>(withSeat<string | null>(invitations, seat, second), other, first),
-    host: moved(state.host),
-    sittings: withSeat(sittings, other, usedOnceMore(sittings[other], SITTINGS, at)),
+    seats: exchanged(seats),
+    invitations: exchanged(invitations),
+    host: host === seat ? other : host === other ? seat : host,
+    // What somebody has used up goes along.
+    returns: exchanged(returns),
+    phrases: exchanged(phrases),
+    moves: exchanged(withSeat(moves, seat, usedOnceMore(moves[seat], MOVES_MADE, at))),
     said: [],
   };
+}
+
+/** Words go with whoever said them and with whoever they were for: the next one there said and heard nothing. */
+export function withoutWordsOf(state: RoomState, seat: Seat): RoomState {
+  const said = state.said.filter((one) => one.seat !== seat && one.to !== seat);
+  return said.length === state.said.length ? state : { ...state, said };
 }
 
 export function withWords(

@@ -5,6 +5,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { readConfig, SETTINGS } from '../../server/config.ts';
 import { createMetrics } from '../../server/http/metrics.ts';
+import { SEEDS } from '../prove/seeds.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 const read = (file: string) => readFileSync(path.join(root, file), 'utf8');
@@ -108,4 +109,13 @@ describe('the table of settings in README.md', () => {
     const withoutValue = rows.filter(({ preset }) => preset === null).map(({ name }) => name);
     expect(withoutValue).toEqual(['DATABASE_URL', 'ALLOWED_ORIGINS', 'REVIEW_WORKERS']);
   });
+});
+
+test('the seed of the next full run of a proof has not been looked at', () => {
+  const rows = read('tests/prove/RESULTS.md').split('\n');
+  const spent = Object.entries(SEEDS).flatMap(([name, seeds]) => {
+    const next = `\`${seeds.at(-1)?.seed}\``;
+    return rows.filter((row) => new RegExp(`^\\| (\`prove -- )?${name}\\b`).test(row) && row.includes(next));
+  });
+  expect(spent).toEqual([]);
 });

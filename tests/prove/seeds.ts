@@ -13,6 +13,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   anonymity: [
     { seed: 'rowan', chosen: '2026-11-26' },
     { seed: 'spruce', chosen: '2026-11-26' },
+    { seed: 'willow', chosen: '2026-11-26' },
   ],
   belief: [{ seed: 'elder', chosen: '2026-11-26' }],
   blame: [{ seed: 'fir', chosen: '2026-11-26' }],
@@ -20,6 +21,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'alder', chosen: '2026-11-26' },
     { seed: 'cedar', chosen: '2026-11-26' },
     { seed: 'rowan', chosen: '2026-11-26' },
+    { seed: 'poplar', chosen: '2026-11-26' },
   ],
   coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
@@ -28,6 +30,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'birch', chosen: '2026-11-26' },
     { seed: 'dogwood', chosen: '2026-11-26' },
     { seed: 'sorrel', chosen: '2026-11-26' },
+    { seed: 'aspen', chosen: '2026-11-26' },
   ],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],

@@ -49,7 +49,7 @@ function opened(): Run {
   return { state: replayRoom(log)!, log };
 }
 
-function after(run: Run, command: RoomCommand): Run {
+function next(run: Run, command: RoomCommand): Run {
   const at = run.log.length * 10;
   const decision = decideRoom(run.state, command, FRIENDS_TABLE, at);
   if (!decision.ok) return run;
@@ -102,7 +102,7 @@ function commandsOf(wished: Wish, state: RoomState): RoomCommand[] {
 }
 
 function played(wishes: readonly Wish[]): Run {
-  return wishes.reduce((run, wished) => commandsOf(wished, run.state).reduce(after, run), opened());
+  return wishes.reduce((run, wished) => commandsOf(wished, run.state).reduce(next, run), opened());
 }
 
 const wishes = fc.array(wish, { maxLength: 60 });
@@ -145,7 +145,7 @@ describe('any sequence of commands', () => {
 });
 
 test('a closed room rejects everything with one code', () => {
-  const closed = after(opened(), { kind: 'close' });
+  const closed = next(opened(), { kind: 'close' });
   expect(closed.state.closed).toBe(true);
   const commands: RoomCommand[] = [
     { kind: 'take-seat', seat: null, name: 'Odo', secretHash: 'b' },
@@ -159,4 +159,40 @@ test('a closed room rejects everything with one code', () => {
 test('a log that does not begin with the opening is no room', () => {
   expect(replayRoom([])).toBeNull();
   expect(replayRoom([{ seq: 1, at: 0, event: { kind: 'closed' } }])).toBeNull();
+});
+
+describe('what goes with a person', () => {
+  const sit = (run: Run, at: Seat, name: string) =>
+    next(run, { kind: 'take-seat', seat: at, name, secretHash: name });
+  const act = (run: Run, at: Seat, action: Extract<RoomCommand, { kind: 'action' }>['action']) =>
+    next(run, { kind: 'action', holder: { seat: at, since: sinceAt(run.state, at) }, action });
+  const sinceAt = ({ seats }: RoomState, at: Seat) => {
+    const held = seats[at];
+    return held.kind === 'person' ? held.since : 0;
+  };
+
+  test('TG2 words go when whoever said them or is meant by them goes, and the next one there has said nothing', () => {
+    let run = sit(sit(opened(), 2, 'Tomas'), 3, 'Wilma');
+    run = act(run, 2, { kind: 'say', phrase: 'ready', to: null });
+    run = act(run, 0, { kind: 'say', phrase: 'your-turn', to: 2 });
+    run = act(run, 3, { kind: 'say', phrase: 'one-moment', to: null });
+    expect(run.state.said.map(({ seat: by }) => by)).toEqual([2, 0, 3]);
+    run = sit(act(run, 2, { kind: 'leave' }), 2, 'Odo');
+    expect(run.state.said.map(({ seat: by }) => by)).toEqual([3]);
+  });
+
+  test('TG1 LM7 what somebody has used up goes along to another place, and no place tires for others', () => {
+    let run = sit(opened(), 2, 'Tomas');
+    for (let said = 0; said < 3; said++) run = act(run, 2, { kind: 'say', phrase: 'ready', to: null });
+    const before = run.state.phrases[2];
+    for (let turn = 0; turn < 40; turn++)
+      run = act(run, turn % 2 === 0 ? 2 : 3, { kind: 'swap-seats', seat: turn % 2 === 0 ? 3 : 2 });
+    const now: Seat = run.state.seats[2].kind === 'person' ? 2 : 3;
+    expect(run.state.phrases[now]).toEqual(before);
+    // Twenty moves at once are enough, and they have tired nobody's place.
+    expect(run.state.seats[2].kind === 'person' || run.state.seats[3].kind === 'person').toBe(true);
+    const free: Seat = now === 2 ? 3 : 2;
+    expect(sit(run, free, 'Wilma').state.seats[free]).toMatchObject({ kind: 'person', name: 'Wilma' });
+    expect(run.state.sittings[free]).toEqual(opened().state.sittings[free]);
+  });
 });

@@ -24,6 +24,8 @@ export function PlayerTable({ app, info: { code, form, terms }, room, tables }: 
   const { RoomScreen, serverRoom } = tables;
   const table = useMemo(() => serverRoom(room), [serverRoom, room]);
   useEffect(() => {
+    // Only a teacher's big screen shows aims.
+    if (amongFriends) return;
     let lastSent = table.state.peek().aims;
     return table.state.subscribe(({ aims, table: now }) => {
       if (aims === lastSent) return;
@@ -34,7 +36,7 @@ export function PlayerTable({ app, info: { code, form, terms }, room, tables }: 
       // A lost aim is missing from the big screen and from nothing else, so a failure is not shown.
       void sendAims(code, { step: open.step, sections: aimsAt(aims, seated.table.round, open.step) });
     });
-  }, [table, code]);
+  }, [table, code, amongFriends]);
   return (
     <RoomScreen
       app={app}

@@ -195,14 +195,14 @@ function servingSentences(near: readonly NearHand[], rack: Bag): readonly string
   return [
     ...(unused.length > 0 ? [`None of those ${all} hands has a place for ${orList(unused)}.`] : []),
     ...(few.length > 0 ? [`Only one or two have a place for ${orList(few)}.`] : []),
-    ...(most && most.uses > FEW
-      ? [
-          most.uses === all
-            ? `${capitalized(tileName(most.face))} serves all of them.`
-            : `${capitalized(tileName(most.face))} serves most of them: ${most.uses} of ${all}.`,
-        ]
-      : []),
+    ...(most && most.uses > FEW ? [mostServingSentence(most, all)] : []),
   ];
+}
+
+function mostServingSentence({ face, uses }: { readonly face: Face; readonly uses: number }, all: number) {
+  const name = capitalized(tileName(face));
+  if (uses === all) return `${name} serves all of them.`;
+  return `${name} serves ${2 * uses > all ? `most of them: ${uses} of ${all}` : `${uses} of ${all}`}.`;
 }
 
 function orList(names: readonly string[]): string {
