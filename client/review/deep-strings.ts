@@ -8,7 +8,7 @@ export const DEEP = {
   worse: '← worse than yours',
   better: 'better than yours →',
   scale:
-    'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. The shaded band is one win in 100 games to either side.',
+    'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. The shaded band is one win in 100 games to either side. The one named was picked on other deals; a row that is ahead of it here may be lucky.',
   you: 'You',
   bestAlternative: {
     best: 'Closest other',

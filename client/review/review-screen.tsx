@@ -22,7 +22,7 @@ import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './
 import { ProgressChart } from './progress-chart.tsx';
 import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
-import { choiceName, REVIEW, startToEnd } from './strings.ts';
+import { choiceName, REVIEW, showStep, startToEnd } from './strings.ts';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -107,9 +107,10 @@ interface ChoicesProps {
 }
 
 function Choices({ review, room, seated }: ChoicesProps) {
-  // Until the player opens another, the choice that the headline speaks of is open, whichever that comes to be.
-  const opened = useSignal<number | null>(null);
-  const chosen = opened.value ?? review.story.opened;
+  // Nothing swaps while it is read: the choice that is open stays open until the player opens another.
+  const opened = useSignal(review.story.opened);
+  const chosen = opened.value;
+  const meant = review.choices[review.story.opened];
   const choice = review.choices[chosen];
   const story = review.story.choices[chosen];
   return (
@@ -123,6 +124,16 @@ function Choices({ review, room, seated }: ChoicesProps) {
         }}
       />
       <VerdictLegend />
+      {meant && review.story.opened !== chosen && (
+        <button
+          type="button"
+          onClick={() => {
+            opened.value = review.story.opened;
+          }}
+        >
+          {showStep(choiceName(meant))}
+        </button>
+      )}
       {choice && story && (
         <article class="choice-detail" aria-live="off">
           <h3>

@@ -23,8 +23,8 @@ export const REVIEW = {
   closer: 'closer to a hand',
   aim: 'Your aim',
   sections: 'Sections within reach',
-  kept: 'Kept',
-  lost: 'Given up',
+  kept: 'Still within reach',
+  lost: 'Farther away now',
   couldKeep: 'The better pass would have kept',
   none: 'none',
   numbers: 'The numbers',
@@ -103,7 +103,7 @@ export function choiceName(choice: ChoiceReview): string {
     case 'blind':
       return `${STEP_NAMES[choice.step]}, blind`;
     case 'vote':
-      return STEP_NAMES.vote;
+      return 'Second Charleston';
     case 'ask':
       return STEP_NAMES['courtesy-ask'];
   }
@@ -143,4 +143,9 @@ export function aimSentences(
       ? `${name} was within reach, and your pass kept it there.`
       : `${name} was within reach, and your pass gave it up.`;
   });
+}
+
+/** The button to the choice that the top of the page speaks of. */
+export function showStep(step: string): string {
+  return `Show what the top speaks of: ${step}`;
 }

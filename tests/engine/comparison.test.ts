@@ -151,6 +151,13 @@ describe('a comparison', () => {
     for (const first of firstBatches.slice(2)) expect(first).toBeGreaterThanOrEqual(0x1_0000);
   });
 
+  it('gives every alternative as many wins as the choice made and its difference together, also one that stopped early', () => {
+    const { finalists, chosen } = comparisonOf([30, 31, 32, 38, 33, 32, 31, 30], 2);
+    expect(finalists.length).toBeGreaterThan(2);
+    for (const { winProbability, difference } of finalists)
+      expect(winProbability.value).toBe(chosen.winProbability.value + difference.value);
+  });
+
   it('keeps the choice made among the finalists, however bad', () => {
     const { finalists } = comparisonOf([9, 8, 7, 6, 5, 4, 3, -20], 7);
     expect(finalists.some(({ alternative }) => alternative.tiles[0] === 7)).toBe(true);

@@ -191,7 +191,7 @@ describe('the words of a reason', () => {
     expect(said(lead)).toEqual([
       'That ends 3.2 away on average, not 3.9.',
       'Stairs is then your closest section 5 times in 10 instead of 2.',
-      'More was left to find without jokers: 2.6 tiles instead of 1.8.',
+      'Less is then left to find without jokers: 1.8 tiles instead of 2.6.',
     ]);
     expect(said({ concealed: lead.concealed })).toEqual([
       'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',

@@ -7,8 +7,8 @@ export const TYPING = {
   signs: 'The signs',
   rows: [
     [
-      '3a 3a2',
-      'three of some number, and three of the number two above it (a1 is the next one, a4 four above). b and c are numbers of their own.',
+      '3a 3a+2',
+      'three of some number, and three of the number two above it (a+1 is the next one; the plus may be left out). b and c are numbers of their own.',
     ],
     ['2x5', 'a pair of fives, exactly'],
     ['/', 'from here on another suit than before. The first suit needs no sign.'],
@@ -27,8 +27,8 @@ export const TYPING = {
   ],
   wholeHands: 'Whole hands',
   hands: [
-    ['3a 3a1 4a2 4f 30', 'three numbers in a row in one suit, with four flowers'],
-    ['3a 4a1 / 3a 4a1 35', 'a number three times and the next one four times, the same in two suits'],
+    ['3a 3a+1 4a+2 4f 30', 'three numbers in a row in one suit, with four flowers'],
+    ['3a 4a+1 / 3a 4a+1 35', 'a number three times and the next one four times, the same in two suits'],
     [
       '2a 3match / 2a 3match / 2a 2match 50 c',
       'a pair of one number in every suit, with its dragons; concealed',

@@ -11,7 +11,7 @@ export function placeName(seat: Seat): string {
 }
 
 export const OWN_TILES = {
-  title: 'From your own tiles',
+  title: 'Practice with real tiles',
   about:
     'Deal real tiles on your table and tap them in here. Choose what to pass, say what came, and see how good each choice was. Nothing leaves this device.',
   east: 'Who is East?',

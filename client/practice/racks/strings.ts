@@ -59,9 +59,10 @@ export function sectionsSentence(named: readonly string[], distances: readonly S
   const reached = distances
     .filter(({ id, inReach }) => inReach && named.includes(id))
     .map(({ name }) => name);
-  if (reached.length === named.length) return 'Both are among the closest.';
   const [nearest] = distances;
-  const closest = `The closest is ${nearest?.name}, ${nearest?.toGo} away.`;
-  if (reached.length === 0) return `Neither is among the closest. ${closest}`;
-  return `${sentenceList(reached)} is among the closest, the other is not.`;
+  const isNamed = nearest !== undefined && named.includes(nearest.id);
+  const closest = isNamed ? '' : ` The closest is ${nearest?.name}, ${nearest?.toGo} away.`;
+  if (reached.length === named.length) return `Both are among the closest.${closest}`;
+  if (reached.length === 0) return `Neither is among the closest.${closest}`;
+  return `${sentenceList(reached)} is among the closest, the other is not.${closest}`;
 }

@@ -164,7 +164,9 @@ function sectionSentences(near: readonly NearHand[], card: CompiledCard): readon
   return [
     `Of the ${near.length} hands nearest to your rack, ${listed(shown)}.`,
     `The nearest is ${away(first.toGo)}; ${hardness(first)}`,
-    ...(concealed > 0 ? [`${concealed} of them must stay concealed, which is harder.`] : []),
+    ...(concealed > 0
+      ? [`${concealed} of the ${near.length} hands must stay concealed, which is harder.`]
+      : []),
   ];
 }
 

@@ -38,7 +38,7 @@ const LOOK_TAILS = spendingBounds(LOOKS, 2 * SHOWN_TAIL, spentEvenly).map(normal
 
 export interface ComparedAlternative {
   readonly alternative: Alternative;
-  /** Own win probability at the close. */
+  /** Own win probability at the close: that of the choice made, and for the others as much more as they are better. */
   readonly winProbability: Estimate;
   /** By how much it is better than the choice made; 0 ± 0 for the choice itself. */
   readonly difference: Estimate;
@@ -92,13 +92,17 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
     first = until;
   }
   const leader = all[0]!;
+  const own = ownWinProbability(played);
   const finalists = all.map((series): ComparedAlternative => {
     const differs = series !== played;
+    const difference = differs ? differenceBetween(series, played, SHOWN_TAIL) : { value: 0, halfWidth: 0 };
+    const { halfWidth } = ownWinProbability(series);
     const behind = differenceBetween(leader, series, LEADER_ERROR / Math.max(1, others.length));
     return {
       alternative: series.alternative,
-      winProbability: ownWinProbability(series),
-      difference: differs ? differenceBetween(series, played, SHOWN_TAIL) : { value: 0, halfWidth: 0 },
+      // By its difference, which rests on deals of both: some alternatives stopped early, on other deals than the choice.
+      winProbability: { value: Math.max(0, own.value + difference.value), halfWidth },
+      difference,
       immediateDifference: immediateDifference(series, played),
       giveaway: task.typicalPass === null || task.receiver === null ? null : costOf(series),
       amongBest: series === leader || behind.value - behind.halfWidth <= 0,

@@ -63,7 +63,7 @@ function sectionSentence({ sections }: PassWhy, names: Review['sections'], whose
 
 function lackSentence({ lacking: { played, named: instead } }: PassWhy): string | null {
   if (played - instead < CLEAR_LACK) return null;
-  return `More was left to find without jokers: ${inTenths(played)} tiles instead of ${inTenths(instead)}.`;
+  return `Less is then left to find without jokers: ${inTenths(instead)} tiles instead of ${inTenths(played)}.`;
 }
 
 function concealedSentence({ concealed }: PassWhy, whose: string): string | null {
