@@ -188,7 +188,7 @@ test('ST4 a class goes on from a snapshot as it does from its first event', () =
 
 const seatTaken = ROOM_EVENTS['seat-taken'];
 describe('what is no event', () => {
-  const MESSAGE = /^What is stored cannot be read; was it written by a newer version\?$/;
+  const MESSAGE = /^What is stored cannot be read; was it written by another version\?$/;
 
   test.each([
     ['no JSON', '[{"kind":'],
