@@ -40,7 +40,8 @@ export function violationsIn(scene: Evidence): string[] {
   const states = statesOf(log);
   if (states === null) return ['the log does not begin with the opening'];
   return [
-    ...sequenceViolations(log, commandsIn(scene)),
+    ...sequenceViolations(log),
+    ...storedTwice(scene.stored),
     ...decisionViolations(log, states),
     ...tileViolations(states),
     ...scene.live.flatMap((live) =>
@@ -62,11 +63,21 @@ function commandsIn({ stored }: Evidence): string[] {
   return stored.rows.flatMap(({ commands }) => commands);
 }
 
-function sequenceViolations(log: readonly RecordedRoomEvent[], commands: readonly string[]): string[] {
-  return [
-    ...(log.every(({ seq }, index) => seq === index + 1) ? [] : ['the log has a gap or a fork']),
-    ...(new Set(commands).size === commands.length ? [] : ['a command is in the log twice']),
-  ];
+/** Commands that are in the log twice, each with the events of the rows that it is in. */
+function storedTwice({ rows }: Evidence['stored']): string[] {
+  const places = new Map<string, string[]>();
+  for (const row of rows) {
+    const kinds = recordedIn(row, roomEvents).map(({ event }) => event.kind);
+    for (const command of row.commands)
+      places.set(command, [...(places.get(command) ?? []), `${row.after + 1} ${kinds.join(' ')}`]);
+  }
+  return [...places].flatMap(([command, found]) =>
+    found.length > 1 ? [`${command} is in the log ${found.length} times: ${found.join(', ')}`] : [],
+  );
+}
+
+function sequenceViolations(log: readonly RecordedRoomEvent[]): string[] {
+  return log.every(({ seq }, index) => seq === index + 1) ? [] : ['the log has a gap or a fork'];
 }
 
 /** Every round event must be what the engine decides at that point of the log. */
