@@ -2,7 +2,7 @@
 import { errorFacts, type Log } from '../log.ts';
 import type { Append, AppendOutcome, Clock, Store, Unsubscribe } from '../ports.ts';
 import type { Committer, Member } from './committer.ts';
-import { type Answer, reject } from './decision.ts';
+import { type Answer, isFinal, reject } from './decision.ts';
 import { IdempotencyCache } from './idempotency-cache.ts';
 import { type Job, type Plan, planJobs } from './plan.ts';
 import { type Recorded, recordedIn } from './recorded.ts';
@@ -200,7 +200,7 @@ export class Aggregate<State extends Versioned, Event, Command> {
   #answer(jobs: readonly Job<Command>[], answers: readonly Answer[]): void {
     for (const [index, { id, answer }] of jobs.entries()) {
       const given = answers[index] ?? reject('try-later');
-      if (id !== null) this.#cache.remember(id, given);
+      if (id !== null && isFinal(given)) this.#cache.remember(id, given);
       answer(given);
     }
   }

@@ -12,6 +12,14 @@ export type Decision<Event> = { readonly ok: true; readonly events: readonly Eve
 /** How a command was answered. */
 export type Answer = { readonly ok: true } | Rejection;
 
+/** Rejections of how a command came rather than of the command: the same id may be right over another connection. */
+const OF_THE_WAY: readonly RejectionCode[] = ['newer-connection', 'try-later'];
+
+/** Whether every repetition of the command gets the same answer (rule ID2). */
+export function isFinal(answer: Answer): boolean {
+  return answer.ok || !OF_THE_WAY.includes(answer.code);
+}
+
 export const ACCEPTED: Answer = { ok: true };
 
 export function reject(code: RoomRejectionCode): Rejection {

@@ -1,6 +1,6 @@
 // What the commands that wait at one aggregate come to, if no other server is quicker.
 import type { LogRow, Snapshot } from '../ports.ts';
-import { ACCEPTED, type Answer } from './decision.ts';
+import { ACCEPTED, type Answer, isFinal } from './decision.ts';
 import type { IdempotencyCache } from './idempotency-cache.ts';
 import { MAX_BEHIND_SNAPSHOT } from './log-limits.ts';
 import { type Recorded, record, rowOf } from './recorded.ts';
@@ -62,7 +62,7 @@ export function planJobs<State extends Versioned, Event, Command>(
       if (type.startsAnew(one.event)) snapshot = snapshotAt(type, state) ?? snapshot;
     }
     const answer = decision.ok ? ACCEPTED : decision;
-    if (id !== null) fresh.set(id, answer);
+    if (id !== null && isFinal(answer)) fresh.set(id, answer);
     if (id !== null && events.length > 0) commands.push(id);
     answers.push(answer);
   }

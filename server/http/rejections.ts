@@ -43,6 +43,7 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'no-round': 409,
   'wrong-round': 409,
   'round-running': 409,
+  'newer-connection': 409,
   'too-fast': 429,
   'wrong-origin': 403,
   'table-full': 503,

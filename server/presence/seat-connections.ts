@@ -1,16 +1,11 @@
 // The connections that the holders of a room's seats have to this server, and what the room knows of them.
 import { type ConnectionOrigin, SEATS, type Seat } from '../../shared-engine/index.ts';
-import type { SeatHolder } from '../room/command.ts';
+import type { CameOver, SeatHolder } from '../room/command.ts';
 import type { Room } from '../room/room.ts';
 import { type HeldSeat, heldAt, holderAt, type RoomState, seatOf } from '../room/state.ts';
 
-export interface SeatConnection {
+export interface SeatConnection extends CameOver {
   readonly holder: SeatHolder;
-  /** Names the connection, among all servers. */
-  readonly name: string;
-  /** Null where the other side does not say. */
-  readonly from: ConnectionOrigin | null;
-  /** Whether the room has known of the connection. */
   known: boolean;
 }
 

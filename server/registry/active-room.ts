@@ -8,7 +8,7 @@ import { Broadcaster, type Connection, type Listener } from '../delivery/broadca
 import { StateHistory } from '../delivery/state-history.ts';
 import type { Log } from '../log.ts';
 import type { CardChoice, PlayingCard, StoredLog, Unsubscribe } from '../ports.ts';
-import { SeatConnections } from '../presence/seat-connections.ts';
+import { type SeatConnection, SeatConnections } from '../presence/seat-connections.ts';
 import { type ReviewPorts, RoomReviews } from '../reviews/room-reviews.ts';
 import type { SeatHolder } from '../room/command.ts';
 import { logFieldsOf } from '../room/log-fields.ts';
@@ -32,6 +32,12 @@ export interface HandshakeInfo {
   readonly knows: Resume | null;
   /** Null where the other side does not say. */
   readonly from: ConnectionOrigin | null;
+}
+
+/** Somebody who listens; `seat` is null for whoever watches. */
+export interface Attached {
+  readonly seat: SeatConnection | null;
+  readonly detach: Unsubscribe;
 }
 
 /** The room of this log, at work; null where the log is of no room, or of a closed one. */
@@ -85,15 +91,16 @@ export class ActiveRoom {
     return this.#stepClock.stepSince(this.room.state);
   }
 
-  /** Lets somebody listen until the answer is called; a newer connection of the same person replaces the older one. */
-  attach(connection: Connection, holder: SeatHolder | null, { knows, from }: HandshakeInfo): Unsubscribe {
+  /** Lets somebody listen until `detach` is called; a newer connection of the same person replaces the older one. */
+  attach(connection: Connection, holder: SeatHolder | null, { knows, from }: HandshakeInfo): Attached {
     const seat = holder && this.connections.open(holder, from);
     const listener = this.broadcaster.add(connection, seat, knows);
     void this.#greet(listener);
-    return () => {
+    const detach = () => {
       this.broadcaster.remove(listener);
       if (seat) this.connections.close(seat);
     };
+    return { seat, detach };
   }
 
   /** Ends every timer; what was begun is finished and stored. */

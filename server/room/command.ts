@@ -39,6 +39,15 @@ export interface SeatHolder {
   readonly since: number;
 }
 
+/** The connection that a command came over. */
+export interface CameOver {
+  /** Names it, among all servers. */
+  readonly name: string;
+  readonly from: ConnectionOrigin | null;
+  /** Whether the room has known of it. */
+  readonly known: boolean;
+}
+
 export type RoomCommand =
   /** `seat` null for any free one. */
   | {
@@ -65,6 +74,7 @@ export type RoomCommand =
   | {
       readonly kind: 'choose';
       readonly holder: SeatHolder;
+      readonly over?: CameOver;
       readonly round: number;
       readonly seat: Seat;
       readonly choice: Choice;
@@ -99,7 +109,13 @@ export type RoomCommand =
   | { readonly kind: 'report-old-secret'; readonly holder: SeatHolder; readonly shown: string }
   /** Server `node` watches the room's clock; the servers in `gone` no longer run. */
   | { readonly kind: 'claim-timer'; readonly node: string; readonly gone: readonly string[] }
-  | { readonly kind: 'action'; readonly holder: SeatHolder; readonly action: TableAction }
+  /** `over` is absent where it came over no connection that stays open. */
+  | {
+      readonly kind: 'action';
+      readonly holder: SeatHolder;
+      readonly over?: CameOver;
+      readonly action: TableAction;
+    }
   /** The next deal of the room with this code, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly code: string; readonly seed: string }
   /** A teacher's deal, with the bots that fill up the table; rejected while a round runs. */

@@ -2,11 +2,11 @@
 
 import { isAllowed } from '../aggregate/allowance.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
-import type { RoomCommand } from './command.ts';
+import type { CameOver, RoomCommand, SeatHolder } from './command.ts';
 import type { RoomEvent } from './event.ts';
 import { RETURNS } from './growth.ts';
 import { isGood, retiredSecret } from './seat-secrets.ts';
-import { heldAt, holderAt, type RoomState } from './state.ts';
+import { heldAt, holderAt, newestConnection, type RoomState } from './state.ts';
 
 /** One page may reach two servers, one of them slowly: its newer connection stays, whichever is heard of first. */
 export function decideConnecting(
@@ -15,9 +15,21 @@ export function decideConnecting(
 ): Decision<RoomEvent> {
   const held = holderAt(state, holder);
   if (held === null) return reject('not-seated');
-  const there = held.presence.kind === 'connected' ? held.presence.from : undefined;
+  const there = newestConnection(held)?.from;
   if (there && from && there.page === from.page && there.nth > from.nth) return accept([]);
   return accept([{ kind: 'connected', seat: holder.seat, node, connection, ...(from && { from }) }]);
+}
+
+/**
+ * Whether the holder has connected anew since: what such a connection still brings was sent again over the newer one, and
+ * may be so old that nobody remembers its id (rule ID6).
+ */
+export function isOvertaken(state: RoomState, holder: SeatHolder, { name, from, known }: CameOver): boolean {
+  const held = holderAt(state, holder);
+  const newest = held && newestConnection(held);
+  if (!newest || newest.connection === name) return false;
+  if (from && newest.from?.page === from.page) return newest.from.nth > from.nth;
+  return known;
 }
 
 /** Only the newest connection's end counts. */

@@ -17,7 +17,13 @@ import { decideExternalBot, decideInvitation } from './bot-invitations.ts';
 import { botName, FILL_IN_STYLE } from './bot-name.ts';
 import { decideForClass, decidePreparedDeal } from './class-commands.ts';
 import type { Opening, RoomCommand } from './command.ts';
-import { decideConnecting, decideDisconnecting, decideSecret, decideTimer } from './connection-commands.ts';
+import {
+  decideConnecting,
+  decideDisconnecting,
+  decideSecret,
+  decideTimer,
+  isOvertaken,
+} from './connection-commands.ts';
 import type { RoomEvent } from './event.ts';
 import { isUsedUp, MAX_WITHDRAWALS, SITTINGS } from './growth.ts';
 import { distinctName } from './name.ts';
@@ -47,7 +53,13 @@ export function decideRoom(
 ): Decision<RoomEvent> {
   if (state.closed) return reject('no-such-room');
   if (isUsedUp(state, command)) return reject('used-up');
+  if (cameTooLate(state, command)) return reject('newer-connection');
   return decideOpen(state, fromCurrentSeat(state, command), policy, at);
+}
+
+function cameTooLate(state: RoomState, command: RoomCommand): boolean {
+  if (command.kind !== 'choose' && command.kind !== 'action') return false;
+  return command.over !== undefined && isOvertaken(state, command.holder, command.over);
 }
 
 /** Whoever has changed places speaks from the new one, over a connection that was opened at the old one too. */

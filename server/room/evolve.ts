@@ -19,6 +19,7 @@ import {
   type HeldSeat,
   heldAt,
   isRoundRunning,
+  newestConnection,
   type PersonSeat,
   type Play,
   type Presence,
@@ -116,7 +117,7 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       return withHeld({ ...state, invitations }, seat, { presence: connectedBy(event), warn: false });
     }
     case 'disconnected':
-      return withHeld(state, event.seat, { presence: { kind: 'disconnected', since: recorded.at } });
+      return withHeld(state, event.seat, { presence: disconnectedAt(state, event.seat, recorded.at) });
     case 'secret-issued':
     case 'secret-confirmed':
     case 'old-secret-shown':
@@ -154,7 +155,7 @@ function newHolding(
   { name, secretHash }: { readonly name: string; readonly secretHash: string },
   { seq, at }: Recorded<RoomEvent>,
 ): Omit<ExternalBotSeat, 'kind'> {
-  const presence: Presence = { kind: 'disconnected', since: at };
+  const presence: Presence = { kind: 'disconnected', since: at, last: null };
   return { name, secrets: firstSecret(secretHash), warn: false, since: seq, presence };
 }
 
@@ -208,6 +209,16 @@ function stepAfter(
 
 function connectedBy({ node, connection, from }: RoomEvent & { kind: 'connected' }): Presence {
   return { kind: 'connected', node, connection, ...(from && { from }) };
+}
+
+function disconnectedAt(state: RoomState, seat: Seat, since: number): Presence {
+  const held = heldAt(state, seat);
+  const newest = held && newestConnection(held);
+  const last = newest && {
+    connection: newest.connection,
+    ...(newest.from && { from: newest.from }),
+  };
+  return { kind: 'disconnected', since, last };
 }
 
 function withSecret(

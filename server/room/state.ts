@@ -25,8 +25,13 @@ export type Presence =
       readonly connection: string;
       readonly from?: ConnectionOrigin;
     }
-  /** Milliseconds since 1970. */
-  | { readonly kind: 'disconnected'; readonly since: number };
+  /** `since` in milliseconds since 1970; `last` is the connection that ended then, null where there was none yet. */
+  | { readonly kind: 'disconnected'; readonly since: number; readonly last: LastConnection | null };
+
+export interface LastConnection {
+  readonly connection: string;
+  readonly from?: ConnectionOrigin;
+}
 
 /** What is known of whoever holds a seat by a secret, from wherever they connect. */
 interface Holding {
@@ -161,6 +166,11 @@ export function isHeldBy(state: RoomState, holder: SeatHolder): boolean {
 /** The seat whose secret in use has this hash; null where none has. */
 export function seatWithSecret(state: RoomState, secretHash: string): Seat | null {
   return SEATS.find((seat) => heldAt(state, seat)?.secrets.current === secretHash) ?? null;
+}
+
+/** The newest connection that the room knows of, whether it is still open or not. */
+export function newestConnection({ presence }: HeldSeat): LastConnection | null {
+  return presence.kind === 'connected' ? presence : presence.last;
 }
 
 /** Since when this holder is disconnected, or null while connected. */

@@ -46,7 +46,11 @@ const holding = {
       connection: z.string(),
       from: origin.exactOptional(),
     }),
-    z.strictObject({ kind: z.literal('disconnected'), since: z.number() }),
+    z.strictObject({
+      kind: z.literal('disconnected'),
+      since: z.number(),
+      last: z.strictObject({ connection: z.string(), from: origin.exactOptional() }).nullable(),
+    }),
   ]),
 };
 

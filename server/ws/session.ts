@@ -11,6 +11,7 @@ import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Connection } from '../delivery/broadcaster.ts';
 import type { Log } from '../log.ts';
 import type { Cancel, Clock, Measurements, Tickets, Unsubscribe } from '../ports.ts';
+import type { SeatConnection } from '../presence/seat-connections.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import type { SeatHolder } from '../room/command.ts';
@@ -29,7 +30,7 @@ type State =
   | {
       readonly kind: 'seated';
       readonly live: ActiveRoom;
-      readonly holder: SeatHolder;
+      readonly seat: SeatConnection;
       readonly detach: Unsubscribe;
     }
   | { readonly kind: 'watching'; readonly detach: Unsubscribe }
@@ -108,8 +109,8 @@ export class Session {
     this.#connection.send({ kind: 'welcome', id: message.id, version });
     const { resume = null, from = null } = message;
     this.#ports.log.info({ room: logTag(live.room.code), seat: holder?.seat ?? 'none' }, 'entered');
-    const detach = live.attach(this.#connection, holder, { knows: resume, from });
-    this.#state = holder ? { kind: 'seated', live, holder, detach } : { kind: 'watching', detach };
+    const { seat, detach } = live.attach(this.#connection, holder, { knows: resume, from });
+    this.#state = seat ? { kind: 'seated', live, seat, detach } : { kind: 'watching', detach };
   }
 
   /** The room and the seat a ticket opens; null when the ticket is no good or the seat was vacated since. */
@@ -167,17 +168,18 @@ async function isStillGood({ room }: ActiveRoom, holder: SeatHolder, shown: stri
 
 /** Ids are the client's own, so they count within one person's stay on a seat. */
 function submit(
-  { live, holder }: State & { kind: 'seated' },
+  { live, seat: { holder, name, from, known } }: State & { kind: 'seated' },
   message: Exclude<ClientMessage, { kind: 'hello' }>,
 ): Promise<Answer> {
+  const over = { name, from, known };
   const id = `${holder.since}/${message.id}`;
   switch (message.kind) {
     case 'choose': {
       const { round, seat, choice } = message;
-      return live.room.submit({ kind: 'choose', holder, round, seat, choice }, id);
+      return live.room.submit({ kind: 'choose', holder, over, round, seat, choice }, id);
     }
     case 'action':
-      return live.room.submit({ kind: 'action', holder, action: message.action }, id);
+      return live.room.submit({ kind: 'action', holder, over, action: message.action }, id);
   }
 }
 

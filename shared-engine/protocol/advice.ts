@@ -54,6 +54,7 @@ const ADVICE_FOR: Readonly<Record<RejectionCode, Advice>> = {
   'too-few-chosen': 'when-possible',
   'not-all-chosen': 'when-possible',
   'ask-again': 'later',
+  'newer-connection': 'later',
   'too-fast': 'later',
   busy: 'later',
   'not-ready': 'later',

@@ -47,6 +47,7 @@ export const ROOM_REJECTIONS = {
   'wrong-round': 'That round is over; look at the table and choose again.',
   'seats-fixed': 'Seats can be swapped before the first deal only; open a new table to sit otherwise.',
   'round-running': 'A round is being played; do that after it closes.',
+  'newer-connection': 'You have connected again since; what you did here goes on there.',
   'too-fast': 'Too many messages at once; wait a moment and try again.',
   'wrong-origin': 'This page comes from another address than the table; open the table by its own link.',
   'table-full': 'As many people as can are watching that table; try again later.',

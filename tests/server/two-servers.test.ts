@@ -149,3 +149,17 @@ test('ST5 a server whose store is away rejects and says so; when it is back, it 
   await ines.until('the word that it keeps again', (m) => m.kind === 'storage' && m.writable);
   expect(await ines.act({ kind: 'ready', ready: true }, 'once')).toMatchObject({ kind: 'ack' });
 });
+
+test('ID6 what a server that stood still reads over a replaced connection is not carried out once more', async () => {
+  const { ines, host, there, rooms, code } = await tableAcross({ deaf: true });
+  const seatBot = (nth: number) =>
+    ({ kind: 'seat-bot', seat: 1, style: nth % 2 === 0 ? 'strong' : 'casual' }) as const;
+  const moved = await sitDown(there, host);
+  expect(await moved.act(seatBot(0), 'late')).toMatchObject({ kind: 'ack' });
+  // More than the ids that are remembered of one person, and fewer frames than a socket may send at once.
+  for (let nth = 1; nth <= 35; nth++) expect(await moved.act(seatBot(nth))).toMatchObject({ kind: 'ack' });
+  const before = await eventsOf(rooms, code);
+  ines.send({ kind: 'action', id: 'late', action: seatBot(0) });
+  expect(await ines.ended).toBe(CLOSE.replaced);
+  expect(await eventsOf(rooms, code)).toEqual(before);
+});
