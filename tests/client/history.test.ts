@@ -3,7 +3,9 @@ import { IDBFactory } from 'fake-indexeddb';
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { queueAt } from '../../client/practice/exercises/queue.ts';
+import { finishRounds } from '../../client/practice/history/finish-rounds.ts';
 import { historyModel } from '../../client/practice/history/model.ts';
+import { JUDGE } from '../../client/practice/history/round-of.ts';
 import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
 import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
@@ -11,10 +13,14 @@ import {
   listRounds,
   listSchedules,
   readRound,
+  removeRounds,
   storeRound,
   storeSchedule,
+  wholeHistory,
 } from '../../client/storage/history/rounds.ts';
 import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
+import type { RoundSummary } from '../../shared-engine/practice/stored-round.ts';
+import { analysisOf } from '../kit/fake-analysis.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
 
@@ -27,10 +33,14 @@ const noPause = async () => {};
 const one = storedRound('one', { playedAt: 1 });
 const two = storedRound('two', { playedAt: 2 });
 
+async function listed(): Promise<readonly RoundSummary[]> {
+  const rounds = await listRounds();
+  if (!rounds.ok) throw new Error(rounds.problem);
+  return rounds.value;
+}
+
 async function ids(): Promise<readonly string[]> {
-  const listed = await listRounds();
-  if (!listed.ok) throw new Error(listed.problem);
-  return listed.value.map(({ id }) => id);
+  return (await listed()).map(({ id }) => id);
 }
 
 describe('stored rounds', () => {
@@ -86,6 +96,56 @@ describe('stored rounds', () => {
       expect(model.state.value.message).toMatch(words);
       expect(await ids()).toEqual([one.summary.id]);
     }
+  });
+});
+
+describe('a round whose review was not finished', () => {
+  /** Finishes the reviews of what is stored; `during` happens before the answers come, and may close the page. */
+  function finishing(during: (closePage: () => void) => Promise<unknown>) {
+    return new Promise<void>((resolve) => {
+      const cancel = finishRounds({
+        startDeepAnalysis({ choices }, onAnswer) {
+          const closePage = () => {
+            cancel();
+            setImmediate(resolve);
+          };
+          void during(closePage).then(() => {
+            const { analysis } = analysisOf(8);
+            for (const nth of choices) onAnswer({ nth, analysis });
+          });
+          return () => {};
+        },
+        onLeft: (left) => left === 0 && resolve(),
+      });
+    });
+  }
+
+  it('gets its verdicts', async () => {
+    await storeRound(one, STORED_CARD);
+    await finishing(async () => {});
+    const [judged] = await listed();
+    expect(judged!.choices.length).toBeGreaterThan(1);
+    expect(new Set(judged!.choices.map(({ verdict }) => verdict))).toEqual(new Set(['best']));
+    expect(judged).toEqual({ ...one.summary, judge: JUDGE, choices: judged!.choices });
+  });
+
+  it('stays away when another tab deletes it meanwhile, or everything', async () => {
+    const everything = async () => {
+      await closeDatabase();
+      globalThis.indexedDB = new IDBFactory();
+    };
+    for (const away of [() => removeRounds([one.summary.id]), everything]) {
+      await storeRound(one, STORED_CARD);
+      await finishing(away);
+      expect(await wholeHistory()).toMatchObject({ value: { rounds: [] } });
+      expect(await readRound(one.summary.id)).toEqual({ ok: true, value: null });
+    }
+  });
+
+  it('is left as it was when the page closes before the end', async () => {
+    await storeRound(one, STORED_CARD);
+    await finishing(async (closePage) => closePage());
+    expect(await listed()).toEqual([one.summary]);
   });
 });
 

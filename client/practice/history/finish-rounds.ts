@@ -9,7 +9,7 @@ import {
   withDeepAnalysis,
 } from '../../../shared-engine/index.ts';
 import type { Cancel } from '../../connection/socket.ts';
-import { listRounds, readRound, storeRound } from '../../storage/history/rounds.ts';
+import { listRounds, readRound, storeVerdicts } from '../../storage/history/rounds.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { JUDGE } from './round-of.ts';
 
@@ -38,7 +38,7 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
   async function finish(id: string): Promise<void> {
     const read = await readRound(id);
     const play = read.ok && read.value ? unpackPlay(read.value.round.detail.play) : null;
-    if (!read.ok || !read.value?.card || play === null) return;
+    if (isCanceled || !read.ok || !read.value?.card || play === null) return;
     const { round, card: stored } = read.value;
     const card = compileCard(stored.file);
     const before = round.summary.judge === JUDGE ? round.summary.choices : [];
@@ -58,10 +58,12 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
         };
       });
     }
+    if (isCanceled) return;
     const choices = storedChoices(review).map((choice, nth) =>
       choice.verdict === null ? (before[nth] ?? choice) : choice,
     );
-    await storeRound({ ...round, summary: { ...round.summary, choices, judge: JUDGE } }, null);
+    // Judging takes seconds, in which another tab may have deleted the round: it stays deleted.
+    await storeVerdicts(id, { choices, judge: JUDGE });
   }
 
   void run();

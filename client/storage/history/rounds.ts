@@ -80,6 +80,23 @@ export function storeRound(round: StoredRound, card: StoredCard | null): Promise
   });
 }
 
+/** What a review found later about a round that is still here; false, and nothing is stored, where it has been deleted. */
+export function storeVerdicts(
+  id: string,
+  found: Pick<RoundSummary, 'choices' | 'judge'>,
+): Promise<Stored<boolean>> {
+  return withDatabase(async (database) => {
+    const writing = database.transaction('summaries', 'readwrite');
+    const row = await writing.store.get(id);
+    if (row) {
+      const known = summaryOf(row);
+      void writing.store.put(rowOf(mergedSummary(known, { ...known, ...found })));
+    }
+    await writing.done;
+    return row !== undefined;
+  });
+}
+
 /** All of them, the latest first. */
 export function listRounds(): Promise<Stored<readonly RoundSummary[]>> {
   return withDatabase(async (database) =>
