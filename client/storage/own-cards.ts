@@ -21,7 +21,7 @@ export interface StoredCard {
   readonly playable: unknown;
 }
 
-export type CardStoring = 'stored' | 'changed-elsewhere' | 'refused';
+export type CardStoring = 'stored' | 'changed-elsewhere' | 'removed-elsewhere' | 'refused';
 
 const LIST = 'own-cards';
 
@@ -43,7 +43,7 @@ export function readOwnCard(storage: TextStorage, key: string): StoredCard | nul
 
 /**
  * Stores a card and its entry. `before` is the revision that the change was made on, null for a new card; where another
- * tab has stored something since, nothing is written.
+ * tab has stored something since, nothing is written, and nothing of a card that is refused stays behind.
  */
 export function storeOwnCard(
   storage: TextStorage,
@@ -51,12 +51,19 @@ export function storeOwnCard(
   stored: StoredCard,
   before: string | null,
 ): CardStoring {
-  if ((readOwnCard(storage, entry.key)?.revision ?? null) !== before) return 'changed-elsewhere';
+  const present = readOwnCard(storage, entry.key)?.revision ?? null;
+  if (present !== before) return present === null ? 'removed-elsewhere' : 'changed-elsewhere';
   const { revision, card, playable } = stored;
   // A whole card is its own playable part and is written once.
   const text = JSON.stringify(playable === card ? { revision, card } : { revision, card, playable });
-  if (!storage.write(ownCardKey(entry.key), text)) return 'refused';
-  return changeEntry(storage, entry) ? 'stored' : 'refused';
+  const place = ownCardKey(entry.key);
+  const earlier = storage.read(place);
+  if (!storage.write(place, text)) return 'refused';
+  if (changeEntry(storage, entry)) return 'stored';
+  // Its revision would be one that nobody was told, so that every later change looked like another tab's.
+  if (earlier === null) storage.remove(place);
+  else storage.write(place, earlier);
+  return 'refused';
 }
 
 /** Puts the entry in the place of the one with its key, or behind the others. */

@@ -172,6 +172,8 @@ function Tools({ session, onHelp }: { readonly session: EditSession; readonly on
 
 function StoringNotice({ app, session }: { readonly app: App; readonly session: EditSession }) {
   const storing = session.storing.value;
+  /** Whether the browser has refused to keep one's own version beside the other. */
+  const isFull = useSignal(false);
   const words = EDITOR.storing[storing];
   if (storing === 'stored' || storing === 'changed') {
     return (
@@ -182,21 +184,23 @@ function StoringNotice({ app, session }: { readonly app: App; readonly session: 
   }
   function keepMine() {
     const entry = browserShelf().add(session.card.value);
+    isFull.value = entry === null;
     if (entry) app.go({ kind: 'cards', open: entry.key });
   }
   return (
     <div class="notice" role="alert">
       <p>{words}</p>
+      {isFull.value && <p>{EDITOR.storing.refused}</p>}
       <div class="row">
         {storing === 'changed-elsewhere' && (
-          <>
-            <button type="button" onClick={() => session.takeOther()}>
-              {EDITOR.takeOther}
-            </button>
-            <button type="button" onClick={keepMine}>
-              {EDITOR.keepMine}
-            </button>
-          </>
+          <button type="button" onClick={() => session.takeOther()}>
+            {EDITOR.takeOther}
+          </button>
+        )}
+        {storing !== 'refused' && (
+          <button type="button" onClick={keepMine}>
+            {storing === 'removed-elsewhere' ? EDITOR.keepAgain : EDITOR.keepMine}
+          </button>
         )}
         <button type="button" onClick={() => saveCard(session.card.value)}>
           {MY_CARDS.file}

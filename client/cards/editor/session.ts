@@ -1,10 +1,11 @@
 // A card while it is edited: its steps back and forth, storing it by itself, and other tabs that change it too.
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { CardFile } from '../../../shared-engine/index.ts';
+import type { CardStoring } from '../../storage/own-cards.ts';
 import type { CardShelf } from '../own/shelf.ts';
 import { withoutEmpty } from './edit.ts';
 
-export type Storing = 'stored' | 'changed' | 'changed-elsewhere' | 'refused';
+export type Storing = 'changed' | CardStoring;
 
 export interface EditPorts {
   readonly shelf: Pick<CardShelf, 'open' | 'store'>;
@@ -27,7 +28,7 @@ export interface EditSession {
   redo(): void;
   /** Stores what is not stored yet, at once. */
   flush(): void;
-  /** Another tab has stored this card. */
+  /** Another tab has stored or deleted this card. */
   changedElsewhere(): void;
   /** Goes on with what the other tab has stored; the own version is one step back. */
   takeOther(): void;
@@ -55,10 +56,20 @@ export function openSession(key: string, { shelf, startTimer }: EditPorts): Edit
     canUndo.value = back.length > 0;
     canRedo.value = forth.length > 0;
     card.value = next;
-    if (storing.value === 'changed-elsewhere') return;
+    if (isHeld()) return;
     storing.value = 'changed';
     cancel();
     cancel = startTimer(STORE_AFTER_MS, flush);
+  }
+
+  /** Whether nothing is stored until somebody says which card is to stay. */
+  function isHeld(): boolean {
+    return storing.value === 'changed-elsewhere' || storing.value === 'removed-elsewhere';
+  }
+
+  function hold(why: 'changed-elsewhere' | 'removed-elsewhere') {
+    cancel();
+    storing.value = why;
   }
 
   function flush() {
@@ -102,13 +113,16 @@ export function openSession(key: string, { shelf, startTimer }: EditPorts): Edit
     },
     changedElsewhere() {
       const other = shelf.open(key);
-      if (other === null || other.revision === revision) return;
-      cancel();
-      storing.value = 'changed-elsewhere';
+      if (other === null) return hold('removed-elsewhere');
+      if (other.revision !== revision) return hold('changed-elsewhere');
+      // Deleted there and put back as it was: what has been changed here since goes on top of it.
+      if (!isHeld()) return;
+      storing.value = 'changed';
+      flush();
     },
     takeOther() {
       const other = shelf.open(key);
-      if (other === null) return;
+      if (other === null) return hold('removed-elsewhere');
       revision = other.revision;
       lastName = undefined;
       storing.value = 'stored';

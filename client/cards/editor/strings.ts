@@ -17,11 +17,14 @@ export const EDITOR = {
     changed: 'Keeping…',
     'changed-elsewhere':
       'This card has been changed in another tab. Nothing you do here is kept until you choose.',
+    'removed-elsewhere':
+      'This card has been deleted in another tab. What you see here is the last copy: keep it, or leave this page.',
     refused:
       'This browser does not store anything more, or nothing at all. Save the card as a file, so that it is not lost.',
   },
   takeOther: 'Go on with the other version',
   keepMine: 'Keep mine as a second card',
+  keepAgain: 'Keep this card',
   totals: (ready: number, all: number, ways: number) =>
     all === 0
       ? 'No hand yet.'
