@@ -8,6 +8,7 @@ import { historyModel } from '../../client/practice/history/model.ts';
 import { JUDGE } from '../../client/practice/history/round-of.ts';
 import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
 import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
+import { noteChange } from '../../client/storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
 import {
   listRounds,
@@ -48,7 +49,7 @@ describe('stored rounds', () => {
     await storeRound(one, STORED_CARD);
     await storeRound(two, STORED_CARD);
     const again = storedRound('one', { playedAt: 3, choices: [storedChoice({ verdict: 'costly' })] });
-    expect(await storeRound(again, null)).toEqual({ ok: true, value: 2 });
+    expect(await storeRound(again, null)).toEqual({ ok: true, value: { isNew: false, count: 2 } });
     expect(await ids()).toEqual([two.summary.id, one.summary.id]);
     const read = await readRound(one.summary.id);
     const summary = { ...again.summary, playedAt: 1 };
@@ -223,6 +224,29 @@ describe('a browser that does not keep what it was given', () => {
     const later = historyModel({ notes, pause: noPause });
     await later.load();
     expect(later.state.value).toMatchObject({ rounds: [], forgotten: 1 });
+  });
+
+  it('is told of until somebody has read it, however many rounds are played or deleted after the loss', async () => {
+    const notes = memoryStorage();
+    const model = historyModel({ notes, pause: noPause });
+    const file = new Blob(historyFileParts(historyOf(one, two)));
+    await model.add(file);
+    await closeDatabase();
+    globalThis.indexedDB = new IDBFactory();
+    const three = storedRound('three', { playedAt: 3 });
+    const stored = await storeRound(three, STORED_CARD);
+    if (stored.ok) noteChange(notes, 1, stored.value.count);
+    await model.load();
+    expect(model.state.value.forgotten).toBe(2);
+    await model.remove([three.summary.id]);
+    expect(model.state.value.forgotten).toBe(2);
+    await model.putBack();
+    expect(model.state.value.forgotten).toBe(2);
+    // Of what was lost, a file brings some back.
+    await model.add(new Blob(historyFileParts(historyOf(two))));
+    expect(model.state.value.forgotten).toBe(1);
+    await model.acknowledge();
+    expect(model.state.value.forgotten).toBe(0);
   });
 
   it('is told of: one that allows no database, and one where a newer page has been', async () => {

@@ -75,9 +75,12 @@ function Warnings({ model }: { readonly model: HistoryModel }) {
         </p>
       )}
       {lost > 0 && (
-        <p class="notice" role="alert">
-          {forgotten(lost)}
-        </p>
+        <div class="notice" role="alert">
+          <p>{forgotten(lost)}</p>
+          <button type="button" onClick={() => void model.acknowledge()}>
+            {ROUNDS.understood}
+          </button>
+        </div>
       )}
       {some && mayVanish.value && <p class="aside">{ROUNDS.mayVanish}</p>}
       <div class="undo" role="status">

@@ -1,10 +1,17 @@
 // Stores each round that closes at a table, and its verdicts as they come, in this browser and nowhere else.
-import { type CardFile, HOUSE_CARD, type RoundPlace, type Table } from '../../../shared-engine/index.ts';
+import {
+  type CardFile,
+  HOUSE_CARD,
+  type RoundPlace,
+  type StoredCard,
+  type StoredRound,
+  type Table,
+} from '../../../shared-engine/index.ts';
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import { type Room, type RoomState, seatedAt } from '../../room/room.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
-import { askToPersist, noteCount, noteProblem } from '../../storage/history/durability.ts';
-import { storeRound } from '../../storage/history/rounds.ts';
+import { askToPersist, noteChange, noteProblem } from '../../storage/history/durability.ts';
+import { type StorageProblem, storeRound } from '../../storage/history/rounds.ts';
 import { roundOf, storedCard } from './round-of.ts';
 
 export interface KeepPorts {
@@ -49,11 +56,7 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     const card = await cardOf(state);
     const round = roundOf(state, { playedAt, placeOf: ports.placeOf, card });
     if (round === null) return;
-    const stored = await storeRound(round, card && storedCard(card));
-    noteProblem(ports.notes, stored.ok ? null : stored.problem);
-    if (!stored.ok) return;
-    noteCount(ports.notes, stored.value);
-    if (stored.value === 1) await askToPersist();
+    await keepRound(round, card && storedCard(card), ports.notes);
   }
 
   async function cardOf({ table }: RoomState): Promise<CardFile | null> {
@@ -69,4 +72,19 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     cancel();
     void store();
   };
+}
+
+/** Stores one round and notes that it is to be there; why it could not be stored, or null. */
+async function keepRound(
+  round: StoredRound,
+  card: StoredCard | null,
+  notes: TextStorage,
+): Promise<StorageProblem | null> {
+  const stored = await storeRound(round, card);
+  noteProblem(notes, stored.ok ? null : stored.problem);
+  if (!stored.ok) return stored.problem;
+  const { isNew, count } = stored.value;
+  noteChange(notes, isNew ? 1 : 0, count);
+  if (count === 1) await askToPersist();
+  return null;
 }

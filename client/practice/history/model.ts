@@ -2,7 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { RoundSummary, StoredRound } from '../../../shared-engine/index.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
-import { forgottenRounds, noteCount, notedProblem } from '../../storage/history/durability.ts';
+import { forgottenRounds, noteChange, noteCount, notedProblem } from '../../storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../storage/history/file.ts';
 import {
   listRounds,
@@ -17,7 +17,7 @@ export interface HistoryState {
   /** Null while they are being read. */
   readonly rounds: readonly RoundSummary[] | null;
   readonly problem: StorageProblem | null;
-  /** Rounds that the browser has lost by itself. */
+  /** Rounds that the browser has lost by itself, until somebody has been told. */
   readonly forgotten: number;
   /** Deleted last, and still to be had back. */
   readonly removed: readonly StoredRound[];
@@ -32,6 +32,8 @@ export interface HistoryModel {
   remove(ids: readonly string[]): Promise<void>;
   putBack(): Promise<void>;
   add(file: Blob): Promise<void>;
+  /** Somebody has read that rounds were lost. */
+  acknowledge(): Promise<void>;
   /** The parts of the file to save; null where the rounds cannot be read. */
   fileParts(): Promise<readonly string[] | null>;
 }
@@ -62,10 +64,10 @@ export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
     change({ rounds, problem: notedProblem(notes), forgotten: forgottenRounds(notes, rounds.length) });
   }
 
-  /** After a change that was wanted, what is here now is what there should be. */
-  async function reload(): Promise<void> {
+  /** After somebody has added or deleted so many rounds. */
+  async function reload(change: number): Promise<void> {
     const listed = await listRounds();
-    if (listed.ok) noteCount(notes, listed.value.length);
+    if (listed.ok) noteChange(notes, change, listed.value.length);
     await load();
   }
 
@@ -76,19 +78,24 @@ export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
       const removed = await removeRounds(ids);
       if (!removed.ok) return change({ problem: removed.problem });
       change({ removed: removed.value, message: null });
-      await reload();
+      await reload(-removed.value.length);
     },
     async putBack() {
       const put = await mergeHistory({ cards: [], rounds: state.value.removed, schedules: [] });
       if (!put.ok) return change({ problem: put.problem });
       change({ removed: [] });
-      await reload();
+      await reload(put.value.added);
     },
     async add(file) {
       change({ busy: true, message: null, removed: [] });
       const message = await addFile(file, pause);
       change({ busy: false, message });
-      await reload();
+      // Rounds of a file may be those that were lost, so that they count as found and not as more.
+      await reload(0);
+    },
+    async acknowledge() {
+      noteCount(notes, state.value.rounds?.length ?? 0);
+      await load();
     },
     async fileParts() {
       const whole = await wholeHistory();

@@ -15,6 +15,7 @@ export const ROUNDS = {
   remove: 'Delete',
   removed: (count: number) => `${capital(roundCount(count))} deleted.`,
   undo: 'Put back',
+  understood: 'I have read this',
   more: 'Show more',
   keep: 'Save them',
   keepAbout:

@@ -5,15 +5,27 @@ import type { StorageProblem } from './rounds.ts';
 const COUNT = 'rounds-stored';
 const PROBLEM = 'rounds-problem';
 
-/** How many rounds there were when one was last stored or removed here. */
-export function noteCount(storage: TextStorage, count: number): void {
-  storage.write(COUNT, String(count));
+/**
+ * How many rounds there should be after `change` more of them, or fewer, were stored here, where `present` are. Only what
+ * was wanted is noted, so that a loss stays a loss however many rounds are stored after it.
+ */
+export function noteChange(storage: TextStorage, change: number, present: number): void {
+  noteCount(storage, Math.max((noted(storage) ?? present - change) + change, present));
 }
 
-/** How many rounds the browser has forgotten by itself; 0 where it has forgotten none. */
+/** What is here now is what there should be: somebody has been told of whatever is missing. */
+export function noteCount(storage: TextStorage, present: number): void {
+  storage.write(COUNT, String(present));
+}
+
+/** How many rounds the browser has forgotten by itself, as long as nobody has been told; 0 where it has forgotten none. */
 export function forgottenRounds(storage: TextStorage, present: number): number {
-  const noted = Number(storage.read(COUNT) ?? 0);
-  return Number.isInteger(noted) && noted > present ? noted - present : 0;
+  return Math.max(0, (noted(storage) ?? present) - present);
+}
+
+function noted(storage: TextStorage): number | null {
+  const count = Number(storage.read(COUNT) ?? Number.NaN);
+  return Number.isInteger(count) ? count : null;
 }
 
 /** Why the last round could not be stored, until one can be again. */

@@ -65,8 +65,15 @@ export function mergeHistory({ cards, rounds, schedules }: History): Promise<Sto
   });
 }
 
-/** One round, and its card where that is known. Answers how many rounds there are now. */
-export function storeRound(round: StoredRound, card: StoredCard | null): Promise<Stored<number>> {
+export interface Kept {
+  /** Whether the round was not here before. */
+  readonly isNew: boolean;
+  /** How many rounds there are now. */
+  readonly count: number;
+}
+
+/** One round, and its card where that is known. */
+export function storeRound(round: StoredRound, card: StoredCard | null): Promise<Stored<Kept>> {
   return withDatabase(async (database) => {
     const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
     const summaries = writing.objectStore('summaries');
@@ -76,7 +83,7 @@ export function storeRound(round: StoredRound, card: StoredCard | null): Promise
     if (card) void writing.objectStore('cards').put(card);
     const count = await summaries.count();
     await writing.done;
-    return count;
+    return { isNew: known === undefined, count };
   });
 }
 
