@@ -32,7 +32,14 @@ export {
   withDeepAnalysis,
   withReducedBudget,
 } from './analysis/index.ts';
-export { botRandom, chooseFor, finishRound, ROLLOUT_SEEDS, usesRollouts } from './bots/index.ts';
+export {
+  botRandom,
+  chooseFor,
+  finishRound,
+  ROLLOUT_SEEDS,
+  scriptedChoice,
+  usesRollouts,
+} from './bots/index.ts';
 export {
   CARD_FORMAT,
   CARD_LIMITS,
@@ -85,6 +92,7 @@ export {
   type Drill,
   type DrillDeal,
   type DrillProblem,
+  dealScript,
   deepReviewer,
   drillBoundsProblem,
   drillSchema,
@@ -284,6 +292,7 @@ export {
   countOf,
   DEAL_FORMAT,
   type Deal,
+  type DealScript,
   DIRECTIONS,
   type Direction,
   DRAGONS,

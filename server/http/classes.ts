@@ -247,5 +247,6 @@ function dealInfoFor(live: ActiveClass, player: ClassPlayer): NonNullable<ClassI
   const { deals } = live.state.drill;
   const deal = place < player.first ? undefined : deals[place];
   if (deal === undefined) return null;
-  return { number: place + 1, of: deals.length, title: deal.title ?? null, task: deal.task ?? null };
+  const { title = null, task = null, scripted } = deal;
+  return { number: place + 1, of: deals.length, title, task, scripted: scripted !== undefined };
 }

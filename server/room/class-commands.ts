@@ -52,7 +52,7 @@ function decideAdvance(
 /** Every seat without a player gets its bot, so that each table is dealt to four. */
 export function decidePreparedDeal(
   state: RoomState,
-  { deal, bots }: RoomCommand & { kind: 'deal-prepared' },
+  { deal, bots, script }: RoomCommand & { kind: 'deal-prepared' },
 ): Decision<RoomEvent> {
   if (isRoundRunning(state)) return reject('round-running');
   const names = namesAt(state);
@@ -60,5 +60,6 @@ export function decidePreparedDeal(
     if (state.seats[seat].kind === 'person') return [];
     return [{ kind: 'bot-seated', seat, name: botName(seat, names), style: bots[seat] ?? FILL_IN_STYLE }];
   });
-  return accept([...seated, { kind: 'round', event: openRound(deal, state.terms) }]);
+  const dealt = { ...openRound(deal, state.terms), ...(script.length > 0 && { script }) };
+  return accept([...seated, { kind: 'round', event: dealt }]);
 }

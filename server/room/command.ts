@@ -3,6 +3,7 @@ import type {
   Actor,
   Choice,
   ConnectionOrigin,
+  DealScript,
   Four,
   Mode,
   OpenRoom,
@@ -119,7 +120,13 @@ export type RoomCommand =
   /** The next deal of the room with this code, with a fresh secret seed. */
   | { readonly kind: 'deal'; readonly code: string; readonly seed: string }
   /** A teacher's deal, with the bots that fill up the table; rejected while a round runs. */
-  | { readonly kind: 'deal-prepared'; readonly deal: PreparedDeal; readonly bots: Four<StyleName | null> }
+  | {
+      readonly kind: 'deal-prepared';
+      readonly deal: PreparedDeal;
+      readonly bots: Four<StyleName | null>;
+      /** Of these bots (rule R6); empty where they choose by themselves. */
+      readonly script: DealScript;
+    }
   | ClassCommandToRoom
   | { readonly kind: 'close' };
 

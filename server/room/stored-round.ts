@@ -56,12 +56,22 @@ export const resolvedSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+const scriptedAnswer = z.strictObject({
+  seat: seatSchema,
+  choice: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('pass'), step, tiles, blind: z.int() }),
+    z.strictObject({ kind: z.literal('vote'), step: z.literal('vote'), go: z.boolean() }),
+    z.strictObject({ kind: z.literal('ask'), step: z.literal('courtesy-ask'), count: z.int() }),
+  ]),
+});
+
 export const dealtSchema = z.strictObject({
   kind: z.literal('dealt'),
   roundId: z.string(),
   deal: z.union([z.strictObject({ seed: hexSchema, dealer: seatSchema }), preparedDealSchema]),
   terms: termsSchema,
   commitment: hexSchema.nullable(),
+  script: z.array(scriptedAnswer).readonly().exactOptional(),
 });
 
 export const roundEventSchema = z.discriminatedUnion('kind', [

@@ -1,5 +1,5 @@
 // Does in a room what no person does: deals, bots' choices, stand-ins at deadlines; one timer a room.
-import { seatView, stepOf } from '../../shared-engine/index.ts';
+import { scriptedChoice, seatView, stepOf } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
 import type { Timing } from '../config.ts';
 import { errorFacts, type Log } from '../log.ts';
@@ -100,7 +100,9 @@ export class Scheduler {
     const view = seatView(play.round, seat);
     const { seed } = play.round.deal;
     const fairnessKey = room.state.classCode ?? room.code;
-    const choice = await this.#ports.bots.choose({ style, view, card, seed, fairnessKey });
+    const own = await this.#ports.bots.choose({ style, view, card, seed, fairnessKey });
+    const { script } = play.dealt;
+    const choice = script ? scriptedChoice(script, view, own) : own;
     // Named after the question, so that several servers that answer it at once answer it once.
     const id = `server/${play.number} ${stepOf(view.stage)}:${seat} ${play.withdrawals[seat]}`;
     return room.submit({ kind: 'choose-for', seat, by, round: play.number, choice }, id);

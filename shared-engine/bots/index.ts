@@ -3,3 +3,4 @@
 export { chooseFor } from './choose.ts';
 export { botRandom, finishRound } from './finish-round.ts';
 export { ROLLOUT_SEEDS, usesRollouts } from './rollout-bot.ts';
+export { scriptedChoice } from './scripted.ts';

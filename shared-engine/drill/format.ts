@@ -8,6 +8,8 @@ import {
   four,
   hexSchema,
   isVisibleText,
+  MOVE_STEPS,
+  PASS_SIZE,
   STANDARD_TERMS,
   seatSchema,
   type Terms,
@@ -65,6 +67,18 @@ const tilesSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sampled'), constraint: constraintSchema, seed: hexSchema }),
 ]);
 
+const arrivalSchema = z.array(faceSchema).min(1).max(PASS_SIZE).readonly();
+
+/** What the other seats do, whatever the player chooses (rule R6); what is left out, their bots choose. */
+const scriptedSchema = z.strictObject({
+  /** What arrives at the deal's seat, by step. */
+  arrivals: z.partialRecord(z.enum(MOVE_STEPS), arrivalSchema),
+  /** The other seats that stop before a second Charleston; empty where all of them continue. */
+  stopped: z.array(seatSchema).max(3).readonly().exactOptional(),
+  /** How many tiles the seat across asks for. */
+  asked: z.int().min(0).max(PASS_SIZE).exactOptional(),
+});
+
 export const drillDealSchema = z.strictObject({
   id: idSchema,
   title: titleSchema.exactOptional(),
@@ -76,6 +90,7 @@ export const drillDealSchema = z.strictObject({
   seat: seatSchema,
   dealer: seatSchema,
   tiles: tilesSchema,
+  scripted: scriptedSchema.exactOptional(),
 });
 
 /** The ways to play that a drill may fix (rules W2–W4, W6); East is the deal's, the clock the class's. */

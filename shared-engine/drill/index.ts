@@ -37,4 +37,5 @@ export type { ClassEntry } from './report/entry.ts';
 export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
 export { sampleRack, sampleRackWithRarity } from './sampled.ts';
+export { dealScript } from './scripted.ts';
 export { DRILL_BUDGET, type SearchBudget, searchBudget } from './search-budget.ts';

@@ -14,6 +14,7 @@ import {
 } from './format.ts';
 import { rackProblems } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
+import { scriptedRacks, scriptProblems } from './scripted.ts';
 import { structureProblems } from './structure.ts';
 
 export type ParsedDrill =
@@ -68,7 +69,9 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   for (const id of duplicates(deals.map((deal) => deal.id))) {
     problems.push(drillProblem('duplicate-id', id, 'two deals have this id; rename one.'));
   }
-  for (const deal of deals) problems.push(...dealProblems(deal, kernel));
+  for (const deal of deals) {
+    problems.push(...scriptProblems(deal, frame.data.form), ...dealProblems(deal, kernel));
+  }
   if (!fixed.ok || problems.length > 0) return rejected(problems);
   const { secondCharleston, blindPasses, courtesy, cardHelp, passLog } = fixed.terms;
   const ways = { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
@@ -81,7 +84,7 @@ function dealProblems(deal: DrillDeal, kernel: Kernel): readonly DrillProblem[] 
     case 'random':
       return [];
     case 'manual':
-      return rackProblems(tiles.racks, deal.dealer, deal.id);
+      return rackProblems(scriptedRacks(tiles.racks, deal), deal.dealer, deal.id);
     case 'sampled':
       return constraintProblems(tiles.constraint, deal, kernel);
   }

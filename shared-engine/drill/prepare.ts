@@ -18,6 +18,7 @@ import type { Drill, DrillDeal } from './format.ts';
 import { completeRacks } from './manual.ts';
 import { type DrillProblem, drillProblem } from './problem.ts';
 import { sampleRack } from './sampled.ts';
+import { scriptedRacks } from './scripted.ts';
 import type { SearchBudget } from './search-budget.ts';
 
 export type Prepared =
@@ -33,10 +34,11 @@ const EMPTY_RACKS: Four<readonly Face[]> = [[], [], [], []];
  */
 export function prepareDeal(
   { bots }: Pick<Drill, 'bots'>,
-  { id, seat, dealer, tiles }: DrillDeal,
+  drillDeal: DrillDeal,
   kernel: Kernel,
   budget?: SearchBudget,
 ): Prepared {
+  const { id, seat, dealer, tiles } = drillDeal;
   const roundSeed = seedFrom(stream(bots.seed, `after the deal ${tiles.seed}`));
   switch (tiles.kind) {
     case 'random': {
@@ -44,8 +46,10 @@ export function prepareDeal(
       const prepared = forFour((place) => facesOf(racks[place]));
       return { ok: true, deal: { seed: roundSeed, dealer, prepared } };
     }
-    case 'manual':
-      return { ok: true, deal: completeRacks(tiles.racks, dealer, tiles.seed, roundSeed) };
+    case 'manual': {
+      const racks = scriptedRacks(tiles.racks, drillDeal);
+      return { ok: true, deal: completeRacks(racks, dealer, tiles.seed, roundSeed) };
+    }
     case 'sampled': {
       const drawn = sampleRack(
         { constraint: tiles.constraint, size: dealtSize(seat, dealer), kernel },

@@ -12,6 +12,7 @@ export const DRILL_PROBLEM_CODES = [
   'too-many-copies',
   'too-many-jokers',
   'rack-too-large',
+  'cannot-be-scripted',
   'unknown-section',
   'impossible-constraint',
   'too-rare',

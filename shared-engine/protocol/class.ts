@@ -90,6 +90,8 @@ export const classInfoSchema = z.object({
           title: z.string().nullable(),
           /** What the teacher wrote for the players. */
           task: z.string().nullable(),
+          /** Whether what comes to the player is set (rule R6). */
+          scripted: z.boolean(),
         })
         .nullable(),
     })

@@ -22,7 +22,7 @@ export {
 } from './deal/seat.ts';
 export type { AnswerChoice, Choice } from './exchange/command.ts';
 export { decide, openRound } from './exchange/decide.ts';
-export type { RoundEvent } from './exchange/event.ts';
+export type { DealScript, RoundEvent } from './exchange/event.ts';
 export { begin, evolve } from './exchange/evolve.ts';
 export { passObjection } from './exchange/legality.ts';
 export {

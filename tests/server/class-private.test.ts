@@ -78,11 +78,18 @@ test('players have no card beside the rack if the class was told so before the d
   }
 });
 
-test('a player is told the number and the text of the deal at the own table; the note stays on the dashboard', async () => {
+test('R6 a player is told the number and the text of the deal at the own table, and plays it as it is scripted; the note stays on the dashboard', async () => {
   const at = await server();
   const drill = drillOf([
     { ...random('one'), title: 'Pairs', task: 'Which way do they point?', note: 'Ask Odo.' },
-    random('two'),
+    dealOf(
+      { kind: 'manual', racks: [[], [], [], []], seed: seedNamed('two') },
+      {
+        id: 'two',
+        seat: 2,
+        scripted: { arrivals: { 'first-right': ['dot-1', 'dot-2', 'west'] }, stopped: [0] },
+      },
+    ),
   ]);
   const teacher = await openClass(at, drill);
   const { peers, players } = await joinAll(at, teacher.code, ['Ines']);
@@ -95,13 +102,24 @@ test('a player is told the number and the text of the deal at the own table; the
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 1);
   const text = await told();
-  expect(dealIn(text)).toEqual({ number: 1, of: 2, title: 'Pairs', task: 'Which way do they point?' });
+  expect(dealIn(text)).toEqual({
+    number: 1,
+    of: 2,
+    title: 'Pairs',
+    task: 'Which way do they point?',
+    scripted: false,
+  });
   expect(text).not.toContain('Ask Odo.');
   await playOn(peers[0]!, 'to the next');
   await act(at, teacher, { kind: 'deal-next' });
   await peers[0]!.untilTable((table) => table.round === 2);
-  expect(dealIn(await told())).toEqual({ number: 2, of: 2, title: null, task: null });
+  expect(dealIn(await told())).toEqual({ number: 2, of: 2, title: null, task: null, scripted: true });
   expect((await dashboardOf(at, teacher)).deals[0]!.note).toBe('Ask Odo.');
+  await playOn(peers[0]!, 'the scripted one');
+  const [first, , , vote] = ownView(peers[0]!).record.steps;
+  expect(first).toMatchObject({ received: ['dot-1', 'dot-2', 'west'] });
+  // The deal was made for seat 2; at the tables of the class its player sits on seat 0.
+  expect(vote).toMatchObject({ go: { 1: true, 2: false, 3: true } });
 });
 
 test('the report names players, with sums alone, if the class was told so', async () => {

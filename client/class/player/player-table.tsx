@@ -87,6 +87,7 @@ function DealTexts({ code, screen }: DealTextsProps) {
         {deal.title && `: ${deal.title}`}
       </p>
       {deal.task && <p class="task">{deal.task}</p>}
+      {deal.scripted && <p class="aside">{PLAYER.scripted}</p>}
     </section>
   );
 }

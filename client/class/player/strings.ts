@@ -65,5 +65,6 @@ export function termsSentences(terms: ClassTerms): readonly string[] {
 export const PLAYER = {
   deal: 'This deal',
   held: 'Your teacher has stopped the tables here. Look up and discuss; play continues soon.',
+  scripted: 'What comes to you in this deal is set: it came that way at a real table.',
   standIn: 'Your teacher let a bot play for you. Tell your teacher when you are back.',
 } as const;

@@ -10,7 +10,7 @@ import { Tile } from '../../tiles/tile.tsx';
 import { tileName } from '../../tiles/tile-names.ts';
 import { ConstraintForm } from './constraint-form.tsx';
 import { DealPreview } from './deal-preview.tsx';
-import { asEast, ownRack, withOwnRack, withSeed, withText } from './draft.ts';
+import { asEast, ownRack, withOwnRack, withoutScript, withSeed, withText } from './draft.ts';
 import { PICKER, PREPARE } from './strings.ts';
 
 /** The card of the class: its file, null for the house card, and the sections that a constraint may name. */
@@ -52,6 +52,14 @@ export function DealEditor({ deal, number, bots, card, onChange, onRemove }: Dea
         />
         {PREPARE.dealer}
       </label>
+      {deal.scripted && (
+        <p>
+          {PREPARE.scripted}{' '}
+          <button type="button" onClick={() => onChange(withoutScript(deal))}>
+            {PREPARE.unscripted}
+          </button>
+        </p>
+      )}
       {tiles.kind === 'manual' && <Picker deal={deal} onChange={onChange} />}
       {tiles.kind === 'sampled' && (
         <ConstraintForm

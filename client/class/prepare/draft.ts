@@ -63,6 +63,11 @@ export function withText(deal: DrillDeal, entry: 'title' | 'task' | 'note', text
   return text === '' ? rest : { ...rest, [entry]: text };
 }
 
+/** The same deal, in which the bots choose by themselves. */
+export function withoutScript({ scripted: _, ...deal }: DrillDeal): DrillDeal {
+  return deal;
+}
+
 /** The same deal with other tiles where they are dealt at random. */
 export function withSeed(deal: DrillDeal, seed: string): DrillDeal {
   return { ...deal, tiles: { ...deal.tiles, seed } };

@@ -21,6 +21,8 @@ export const PREPARE = {
   task: 'For the players, shown above their tiles',
   note: 'For yourself, shown only on your dashboard',
   dealer: 'The players are East and start with 14 tiles',
+  scripted: 'What comes to the players in this deal is set: it came that way at a real table.',
+  unscripted: 'Let the bots choose',
   open: 'Open the class',
   save: 'Save the drill as a file',
   load: 'Use a drill file',

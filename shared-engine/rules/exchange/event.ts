@@ -1,9 +1,17 @@
 // The events of a round; replaying its log of events gives the round (rule E2).
 import type { Deal } from '../deal/deal.ts';
 import type { Seat } from '../deal/seat.ts';
+import type { AnswerChoice } from './command.ts';
 import type { Actor, Resolved, SubmittedPass } from './round.ts';
 import type { MoveStep } from './schedule.ts';
 import type { Terms } from './terms.ts';
+
+/** What a seat with a bot answers at one step of a scripted deal, as far as it can (rule R6). */
+export interface ScriptedAnswer {
+  readonly seat: Seat;
+  readonly choice: AnswerChoice;
+}
+export type DealScript = readonly ScriptedAnswer[];
 
 export type DealtEvent = {
   readonly kind: 'dealt';
@@ -13,6 +21,8 @@ export type DealtEvent = {
   readonly terms: Terms;
   /** Null for a deal that a teacher prepared. */
   readonly commitment: string | null;
+  /** Missing where the bots choose by themselves. */
+  readonly script?: DealScript;
 };
 
 export type RoundEvent =
