@@ -148,12 +148,13 @@ function followDeals(routeTo: (deal: Deal, terms: Terms) => Route): (deal: Deal,
 
 /** A round of the past at a table that is closed; what is judged of it now is stored with it. */
 export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard): Room {
-  const { table: code, number, place } = round.summary;
+  const { table: code, number, place, card: played, helped = [] } = round.summary;
   const { aims } = round.detail;
   const room = roomWith(code, `past.${round.summary.id}`, {
     home: 'past',
     loadCard: async () => card,
     initialAims: Object.fromEntries(Object.entries(aims).map(([step, said]) => [`${number}/${step}`, said])),
+    initialHelped: helped.map((step) => `${number}/${step}`),
     // Nothing is laid out or said anew at a table of the past.
     saveLayout() {},
     saveAims() {},
@@ -177,7 +178,9 @@ export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard
       };
     },
   });
-  return keeping(room, { placeOf: () => place, loadCardFile: () => cardFileOf(code) });
+  // A card that is stored with the round needs no other.
+  const loadCardFile = async () => (played.hash === null ? cardFileOf(code) : null);
+  return keeping(room, { placeOf: () => place, loadCardFile });
 }
 
 /** The example of the help: always the same tiles and the same three bots. */

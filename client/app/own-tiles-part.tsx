@@ -6,19 +6,25 @@ import { Alternatives } from '../review/alternatives.tsx';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { Bar } from '../ui/bar.tsx';
 import { startDeepAnalysis } from '../workers/deep-analysis.ts';
-import { chosenCard } from './chosen-card.ts';
+import { chosenCard, chosenCardFile } from './chosen-card.ts';
 import type { App } from './routes/app.ts';
 import '../review/review.css';
 import '../review/deep-analysis.css';
 
 export function OwnTilesPage({ app }: { readonly app: App }) {
-  const card = useMemo(() => chosenCard(app.settings.peek().card), []);
+  const [card, file] = useMemo(() => {
+    const key = app.settings.peek().card;
+    return [chosenCard(key), chosenCardFile(key)] as const;
+  }, []);
   return (
     <>
       <Bar app={app} home />
       <OwnTilesScreen
+        app={app}
         storage={lastingStorage}
+        now={Date.now}
         card={card}
+        file={file}
         startDeepAnalysis={startDeepAnalysis}
         chart={({ choice: { kind, analysis }, story }) =>
           analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />

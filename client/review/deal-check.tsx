@@ -16,8 +16,9 @@ export function DealCheckPanel({ seated, kept }: DealCheckPanelProps) {
   const [part, setPart] = useState<ResultPart | 'failed' | null>(null);
   const commitment = kept?.round === seated.table.round ? kept.commitment : seated.view.commitment;
   if (commitment === null) {
-    const amongFriends = seated.table.controls?.amongFriends === true;
-    return <p class="panel aside">{amongFriends ? DEAL_CHECK.same : DEAL_CHECK.prepared}</p>;
+    const { controls, mode } = seated.table;
+    const prepared = mode === 'class' ? DEAL_CHECK.prepared : DEAL_CHECK.ownTiles;
+    return <p class="panel aside">{controls?.amongFriends ? DEAL_CHECK.same : prepared}</p>;
   }
   const opened = (open: boolean) => {
     if (!open || (part !== null && part !== 'failed')) return;

@@ -1,7 +1,7 @@
 // What keeps costing somebody: the cost of their own choices over many rounds, by kind of step and by kind of mistake.
 import { MISTAKE_CATEGORIES, MISTAKE_CATEGORY_NAMES, type MistakeCategory } from '../analysis/index.ts';
 import { type GroupMean, partialPooling } from './pooling.ts';
-import type { RoundSummary, StoredChoice } from './stored-round.ts';
+import { isUnaided, type RoundSummary, type StoredChoice } from './stored-round.ts';
 
 export const STEP_KINDS = ['right', 'across', 'left', 'vote', 'blind', 'courtesy'] as const;
 export type StepKind = (typeof STEP_KINDS)[number];
@@ -30,14 +30,28 @@ export interface Habits {
   /** Dearest first. */
   readonly steps: readonly HabitRow<StepKind>[];
   readonly mistakes: readonly HabitRow<MistakeCategory>[];
+  /** Choices that the coach helped with, which are in none of the sums above. */
+  readonly helped: CasesCost;
+  /** All other passes, which the coach may be asked about as well. */
+  readonly unaidedPasses: CasesCost;
 }
 
-export function habitsOf(all: readonly Pick<RoundSummary, 'choices'>[]): Habits {
+/** What some choices cost each, in wins of 100 games. */
+export interface CasesCost {
+  readonly cases: number;
+  readonly perCase: number;
+}
+
+/** Of choices made without help; those with it are counted apart. */
+export function habitsOf(all: readonly Pick<RoundSummary, 'choices' | 'helped'>[]): Habits {
   const judged = all.filter(
     ({ choices }) => choices.length > 0 && choices.every(({ verdict }) => verdict !== null),
   );
-  const own = judged.map(({ choices }) => choices.filter(({ by }) => by === 'player'));
+  const own = judged.map((round) => round.choices.filter((choice) => isUnaided(round, choice)));
   const choices = own.flat();
+  const helped = judged.flatMap((round) =>
+    round.choices.filter((choice) => choice.by === 'player' && !isUnaided(round, choice)),
+  );
   const costs = own.map((ofRound) => sum(ofRound.map(costOf)));
   const rounds = judged.length;
   const ofSteps = STEP_KINDS.map((kind) => ({
@@ -54,7 +68,13 @@ export function habitsOf(all: readonly Pick<RoundSummary, 'choices'>[]): Habits 
     halfWidth: rounds > 1 ? 1.96 * Math.sqrt(spreadOf(costs) / rounds) : 0,
     steps: rowsOf(ofSteps, rounds),
     mistakes: rowsOf(ofMistakes, rounds),
+    helped: eachCost(helped),
+    unaidedPasses: eachCost(choices.filter(({ kind }) => kind === 'pass' || kind === 'blind')),
   };
+}
+
+function eachCost(choices: readonly StoredChoice[]): CasesCost {
+  return { cases: choices.length, perCase: meanOf(choices.map(costOf)) };
 }
 
 /** As a class's teacher reads it too. */

@@ -38,12 +38,15 @@ export {
 } from './rack-question.ts';
 export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
 export {
+  isUnaided,
   mergedSummary,
   type RoundDetail,
   type RoundPlace,
   type RoundSummary,
   roundIdFor,
+  type StoredChoice,
   type StoredRound,
+  storedChoice,
   storedChoices,
   textHash,
 } from './stored-round.ts';

@@ -2,7 +2,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { z } from 'zod';
-import { mistakesOf, type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
+import { type ChoiceReview, mistakesOf, type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
 import { STYLES } from '../policy/index.ts';
 import { recordSchema } from '../protocol/index.ts';
 import {
@@ -12,13 +12,17 @@ import {
   hexSchema,
   isVisibleText,
   type SeatRecord,
+  STEPS,
   type Step,
   stepSchema,
 } from '../rules/index.ts';
 import { unpackPlay } from './round-play.ts';
 
-/** Where a round was played: at a table of a server, by who sat there; in the page alone; or as the deal of a day. */
-export const ROUND_PLACES = ['alone', 'friends', 'class', 'page', 'day'] as const;
+/**
+ * Where a round was played: at a table of a server, by who sat there; in the page alone; as the deal of a day; or with
+ * real tiles, laid in step by step.
+ */
+export const ROUND_PLACES = ['alone', 'friends', 'class', 'page', 'day', 'tiles'] as const;
 export type RoundPlace = (typeof ROUND_PLACES)[number];
 
 /** One choice as the review judged it; verdict and loss are null until it has been played on. */
@@ -63,6 +67,8 @@ const summaryShape = {
   /** Which judge gave the verdicts. */
   judge: textSchema,
   choices: z.array(choiceSchema).max(20).readonly(),
+  /** Steps for which the coach was asked; missing where it was asked for none. */
+  helped: z.array(stepSchema).max(STEPS.length).readonly().exactOptional(),
 };
 export const roundSummarySchema = z.strictObject(summaryShape);
 export type RoundSummary = z.infer<typeof roundSummarySchema>;
@@ -105,21 +111,28 @@ export function textHash(text: string): string {
 
 /** The choices of a review as they are stored. */
 export function storedChoices(review: Review): readonly StoredChoice[] {
-  return review.choices.map((choice) => {
-    const { kind, step, by, analysis } = choice;
-    if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
-    const { verdict, loss } = analysis;
-    const mistakes = mistakesOf(choice);
-    return {
-      kind,
-      step,
-      by,
-      verdict,
-      loss: loss?.value ?? null,
-      halfWidth: loss?.halfWidth ?? null,
-      ...(mistakes.length > 0 && { mistakes }),
-    };
-  });
+  return review.choices.map(storedChoice);
+}
+
+export function storedChoice(choice: ChoiceReview): StoredChoice {
+  const { kind, step, by, analysis } = choice;
+  if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
+  const { verdict, loss } = analysis;
+  const mistakes = mistakesOf(choice);
+  return {
+    kind,
+    step,
+    by,
+    verdict,
+    loss: loss?.value ?? null,
+    halfWidth: loss?.halfWidth ?? null,
+    ...(mistakes.length > 0 && { mistakes }),
+  };
+}
+
+/** Whether the player chose this without the coach: only such choices say what somebody does by themselves. */
+export function isUnaided({ helped }: Pick<RoundSummary, 'helped'>, { by, step }: StoredChoice): boolean {
+  return by === 'player' && !helped?.includes(step);
 }
 
 /** Of the same round stored twice: the one in which more has been judged, and when it was first played. */
@@ -127,7 +140,8 @@ export function mergedSummary(one: RoundSummary, other: RoundSummary): RoundSumm
   const fuller = further(one, other);
   const hash = one.card.hash ?? other.card.hash;
   const playedAt = Math.min(one.playedAt, other.playedAt);
-  return { ...fuller, card: { ...fuller.card, hash }, playedAt };
+  const helped = [...new Set([...(one.helped ?? []), ...(other.helped ?? [])])];
+  return { ...fuller, card: { ...fuller.card, hash }, playedAt, ...(helped.length > 0 && { helped }) };
 }
 
 /** Verdicts of a newer judge take the place of older ones once it has judged every choice. */

@@ -69,7 +69,7 @@ export {
   type Terms,
   termsFrom,
 } from './exchange/terms.ts';
-export { copiesLeft } from './laid/checks.ts';
+export { arrivalProblem, copiesLeft, rackProblem } from './laid/checks.ts';
 export {
   type LaidEntry,
   type LaidExchange,
@@ -79,6 +79,7 @@ export {
   laidRecord,
   layAll,
 } from './laid/laid-exchange.ts';
+export type { LaidProblem } from './laid/problem.ts';
 export {
   actorSchema,
   askedTermsSchema,

@@ -1,4 +1,5 @@
 // Without the server: the card beside the rack, the same deal again, a deal that a friend sends, a card of one's own.
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   dealAlone,
@@ -121,7 +122,7 @@ describe('the same deal again', () => {
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
   });
 
-  it('the page opens without any network once it has been there, deals a round and stores it, and takes in a rack from real tiles', async () => {
+  it('the page opens without any network once it has been there, deals a round and stores it, and takes in and judges a rack from real tiles by a private card', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
@@ -139,8 +140,14 @@ describe('the same deal again', () => {
     await page.getByRole('link', { name: /^In this page/ }).click();
     await page.getByText('A round of').waitFor();
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    await chooseOwnCard(page, { ...HOUSE_CARD, id: 'club', name: 'Tuesday club', patterns: FEW_HANDS });
     await page.goto(suite.origin());
     expect(await layExchange(page)).toBeLessThanOrEqual(60);
+    await page.getByText('Tuesday club').first().waitFor();
+    await page.getByRole('link', { name: 'Open its review' }).click();
+    await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    await page.goto(`${suite.origin()}/#my-rounds`);
+    await page.getByRole('link', { name: /^With real tiles.*Tuesday club/ }).waitFor();
   }, 120_000);
 
   it('a round alone can be played when the server cannot be reached', async () => {
@@ -155,6 +162,18 @@ describe('the same deal again', () => {
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
   });
 });
+
+const FEW_HANDS = HOUSE_CARD.patterns.slice(0, 8);
+
+/** As My cards stores a card and chooses it for new tables. */
+async function chooseOwnCard(page: Page, card: CardFile): Promise<void> {
+  await page.evaluate((stored) => {
+    const entry = { key: 'club', name: stored.name, sections: 1, patterns: 1, used: null, archived: false };
+    localStorage.setItem('quadrille.own-cards', JSON.stringify([entry]));
+    localStorage.setItem('quadrille.own-card.club', JSON.stringify({ revision: '1', card: stored }));
+    localStorage.setItem('quadrille.chosen-card', 'club');
+  }, card);
+}
 
 describe('a card of one’s own', () => {
   const drawnHands = drawn(HOUSE_CARD.patterns, 2, stream('a card of one’s own', 'hands'));

@@ -1,6 +1,6 @@
 // What keeps costing somebody, over many rounds.
 import { describe, expect, it } from 'vitest';
-import { allChoices, headline, mistakeHeadline } from '../../client/practice/habits/strings.ts';
+import { allChoices, headline, helpedWords, mistakeHeadline } from '../../client/practice/habits/strings.ts';
 import { habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
 import type { StoredChoice } from '../../shared-engine/practice/stored-round.ts';
 import { storedChoice } from '../kit/stored-rounds.ts';
@@ -55,6 +55,23 @@ describe('the habits of somebody', () => {
     expect(habitsOf([unfinished, ...bots])).toEqual(habitsOf(rounds(10)));
     expect(habitsOf([]).steps).toEqual([]);
     expect(headline(habitsOf([]))).toMatch(/Nothing to add up/);
+  });
+
+  it('leave out what the coach helped with, and say apart what that cost', () => {
+    const helped = rounds(10).map(({ choices }) => ({
+      choices: [...choices, costly(9, { step: 'second-left' })],
+      helped: ['second-left' as const],
+    }));
+    const habits = habitsOf(helped);
+    expect({ ...habits, helped: null }).toEqual({ ...habitsOf(rounds(10)), helped: null });
+    expect(habits.helped).toEqual({ cases: 10, perCase: 9 });
+    expect(helpedWords(habits)).toBe(
+      'The coach helped with 10 choices, which are not in these numbers. With help a choice cost about 9.0 wins in 100 games, a pass without it about 0.5 wins in 100 games.',
+    );
+    expect(helpedWords(habitsOf(helped.slice(0, 1)))).toMatch(
+      /with one choice, which is not in these numbers\.$/,
+    );
+    expect(helpedWords(habitsOf(rounds(10)))).toBeNull();
   });
 
   it('never charge a difference that no review told', () => {

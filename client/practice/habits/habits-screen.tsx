@@ -14,6 +14,7 @@ import {
   allChoices,
   HABITS,
   headline,
+  helpedWords,
   intervalWords,
   mistakeHeadline,
   mistakeName,
@@ -82,6 +83,7 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
 
 function Sums({ habits }: { readonly habits: Habits }) {
   const second = mistakeHeadline(habits);
+  const helped = helpedWords(habits);
   return (
     <>
       <p class="habit-headline">{headline(habits)}</p>
@@ -89,6 +91,7 @@ function Sums({ habits }: { readonly habits: Habits }) {
       {habits.rounds > 0 && (
         <>
           <p>{allChoices(habits)}</p>
+          {helped && <p>{helped}</p>}
           <Kinds title={HABITS.steps} rows={habits.steps} name={stepKindName} />
           {habits.mistakes.length === 0 ? (
             <p>{HABITS.noMistakes}</p>

@@ -64,6 +64,15 @@ export function allChoices({ perRound, halfWidth, rounds }: Habits): string {
   return `All your choices together cost ${aboutWins(perRound)} a round${between}.`;
 }
 
+/** Null where the coach was never asked. */
+export function helpedWords({ helped, unaidedPasses }: Habits): string | null {
+  const { cases, perCase } = helped;
+  if (cases === 0) return null;
+  const asked = `The coach helped with ${cases === 1 ? 'one choice' : `${cases} choices`}, which ${cases === 1 ? 'is' : 'are'} not in these numbers.`;
+  if (cases < LEAST_CASES || unaidedPasses.cases < LEAST_CASES) return asked;
+  return `${asked} With help a choice cost ${aboutWins(perCase)}, a pass without it ${aboutWins(unaidedPasses.perCase)}.`;
+}
+
 export function rowWords({ isSaid, cases, perRound }: HabitRow<string>): string {
   if (!isSaid) return `too few: ${cases} of ${LEAST_CASES}`;
   return perRound < 0.05 ? 'next to nothing' : `about ${perRound.toFixed(1)}`;

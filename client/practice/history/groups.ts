@@ -44,4 +44,9 @@ function groupName({ playedAt, place, table, card }: RoundSummary, by: GroupBy):
   }
 }
 
-const GROUP_PLACES = { class: 'In a class', page: 'In this page', day: 'Deals of the day' } as const;
+const GROUP_PLACES = {
+  class: 'In a class',
+  page: 'In this page',
+  day: 'Deals of the day',
+  tiles: 'With real tiles',
+} as const;

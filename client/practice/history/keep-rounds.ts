@@ -11,7 +11,7 @@ import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import { type Room, type RoomState, seatedAt } from '../../room/room.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
 import { askToPersist, noteChange, noteProblem } from '../../storage/history/durability.ts';
-import { type StorageProblem, storeRound } from '../../storage/history/rounds.ts';
+import { listRounds, removeRounds, type StorageProblem, storeRound } from '../../storage/history/rounds.ts';
 import { roundOf, storedCard } from './round-of.ts';
 
 export interface KeepPorts {
@@ -75,7 +75,7 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
 }
 
 /** Stores one round and notes that it is to be there; why it could not be stored, or null. */
-async function keepRound(
+export async function keepRound(
   round: StoredRound,
   card: StoredCard | null,
   notes: TextStorage,
@@ -87,4 +87,11 @@ async function keepRound(
   noteChange(notes, isNew ? 1 : 0, count);
   if (count === 1) await askToPersist();
   return null;
+}
+
+/** Takes back one round that was stored here. */
+export async function dropRound(id: string, notes: TextStorage): Promise<void> {
+  const removed = await removeRounds([id]);
+  const listed = await listRounds();
+  if (removed.ok && listed.ok) noteChange(notes, -removed.value.length, listed.value.length);
 }

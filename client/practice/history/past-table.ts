@@ -72,7 +72,7 @@ function closedTable({ summary, detail }: StoredRound, { record, closing }: Roun
   return {
     code,
     you: seat,
-    mode: place === 'page' || place === 'day' ? 'alone' : place,
+    mode: place === 'friends' || place === 'class' ? place : 'alone',
     seats: forFour((other): SeatInfo => {
       const { name, style } = detail.seats[other];
       if (style !== null) return { kind: 'bot', name, style };

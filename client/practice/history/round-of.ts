@@ -17,13 +17,14 @@ import {
   textHash,
   WIN_MODEL,
 } from '../../../shared-engine/index.ts';
+import { wasHelped } from '../../coach/helped.ts';
 import { type Aims, aimsAt } from '../../room/aims.ts';
 import { type RoomState, seatedAt } from '../../room/room.ts';
 
 /** Which judge gives the verdicts of this page. */
 export const JUDGE = WIN_MODEL.made.date;
 
-type ClosedState = Pick<RoomState, 'table' | 'review' | 'aims' | 'commitment'>;
+type ClosedState = Pick<RoomState, 'table' | 'review' | 'aims' | 'helped' | 'commitment'>;
 
 export interface Circumstances {
   readonly playedAt: number;
@@ -44,6 +45,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const commitment = kept?.round === table.round ? kept.commitment : view.commitment;
   const at = { table: table.code, number: table.round };
   const id = roundIdFor(at, commitment, view.record);
+  const helped = STEPS.filter((step) => wasHelped(state.helped, table.round, step));
   const summary: RoundSummary = {
     id,
     playedAt,
@@ -53,6 +55,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
     open: opened !== null,
     judge: JUDGE,
     choices: state.review ? storedChoices(state.review) : [],
+    ...(helped.length > 0 && { helped }),
   };
   const detail = {
     id,

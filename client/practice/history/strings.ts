@@ -1,5 +1,5 @@
 // What the page says about the rounds that this browser stores.
-import type { HistoryFileProblem, RoundSummary } from '../../../shared-engine/index.ts';
+import { type HistoryFileProblem, isUnaided, type RoundSummary } from '../../../shared-engine/index.ts';
 import type { StorageProblem } from '../../storage/history/rounds.ts';
 import { noonOf } from '../dates.ts';
 
@@ -87,15 +87,20 @@ export function placeName({ place, table, number }: RoundSummary): string {
       return 'In this page';
     case 'day':
       return `Deal of the day, ${dayName(noonOf(table))}`;
+    case 'tiles':
+      return 'With real tiles';
   }
 }
 
-/** What the review found, in a few words. */
-export function findings({ choices }: Pick<RoundSummary, 'choices'>): string {
-  const costly = choices.filter(({ verdict, by }) => verdict === 'costly' && by === 'player').length;
-  if (costly > 0) return costly === 1 ? 'One costly choice' : `${costly} costly choices`;
+/** What the review found, in a few words; choices that the coach helped with stand apart. */
+export function findings(round: Pick<RoundSummary, 'choices' | 'helped'>): string {
+  const { choices, helped = [] } = round;
+  const costly = choices.filter((choice) => choice.verdict === 'costly' && isUnaided(round, choice)).length;
   const whole = choices.length > 0 && choices.every(({ verdict }) => verdict !== null);
-  return whole ? 'No costly choice' : 'Not finished';
+  const none = whole ? 'No costly choice' : 'Not finished';
+  const found = costly === 0 ? none : costly === 1 ? 'One costly choice' : `${costly} costly choices`;
+  if (helped.length === 0) return found;
+  return `${found}, coach asked ${helped.length === 1 ? 'once' : `${helped.length} times`}`;
 }
 
 /** Made once: making one takes longer than thousands of days. */

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import {
   type AnswerChoice,
+  arrivalProblem,
   type Face,
   forFour,
   giverTo,
@@ -15,7 +16,7 @@ import {
   withSeat,
 } from '../../../shared-engine/index.ts';
 import { Numbers } from '../question/numbers.tsx';
-import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
+import { laidProblemWords, OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 import { TilePicker } from './tile-picker.tsx';
 
 interface OutcomeFormProps {
@@ -47,9 +48,13 @@ function Arrival({ exchange, chosen: { step, tiles, blind }, onOutcome }: Arriva
   const [laid, setLaid] = useState<readonly Face[]>([]);
   const [blindOf, setBlindOf] = useState(forFour((seat) => (seat === OWN_SEAT ? blind : 0)));
   const from = placeName(giverTo(OWN_SEAT, MOVES[step].toward)).toLowerCase();
-  const isWhole = laid.length === tiles.length;
+  const rest = takeFrom(exchange.rack, tiles) ?? exchange.rack;
+  const problemWith = (next: readonly Face[]) => arrivalProblem(rest, next, tiles.length);
+  const problem = problemWith(laid);
+  const [isAsked, setAsked] = useState(false);
   const done = () => {
-    if (isWhole) onOutcome({ kind: 'arrival', tiles: laid, blind: blindOf });
+    setAsked(problem !== null);
+    if (problem === null) onOutcome({ kind: 'arrival', tiles: laid, blind: blindOf });
   };
   return (
     <section class="own-step" aria-label={OWN_TILES.arrived(from)}>
@@ -58,8 +63,8 @@ function Arrival({ exchange, chosen: { step, tiles, blind }, onOutcome }: Arriva
           title={OWN_TILES.arrived(from)}
           laid={laid}
           size={tiles.length}
-          beside={takeFrom(exchange.rack, tiles) ?? exchange.rack}
-          withJokers={false}
+          beside={rest}
+          problemWith={problemWith}
           onChange={(next) => setLaid(sortFaces(next))}
         />
       )}
@@ -78,9 +83,10 @@ function Arrival({ exchange, chosen: { step, tiles, blind }, onOutcome }: Arriva
           ))}
         </details>
       )}
-      <button type="button" class="primary confirm" aria-disabled={!isWhole} onClick={done}>
+      <button type="button" class="primary confirm" aria-disabled={problem !== null} onClick={done}>
         {OWN_TILES.arrivedDone}
       </button>
+      <p role="alert">{isAsked && problem && laidProblemWords(problem)}</p>
     </section>
   );
 }

@@ -25,7 +25,7 @@ export interface OwnTable {
   /** Whether the rack is whole and the exchange has begun. */
   readonly begun: boolean;
   readonly entries: readonly LaidEntry[];
-  /** Steps for which the coach was asked. */
+  /** Steps for which the coach was asked, or how good a pass would be. */
   readonly helped: readonly Step[];
 }
 

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import {
   type AnswerChoice,
+  type CardFile,
   type CompiledCard,
   facesOf,
   type LaidEntry,
@@ -10,38 +11,43 @@ import {
   laidDecision,
   laidRecord,
   layAll,
+  type Step,
 } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
 import { CoachPanel } from '../../coach/coach-panel.tsx';
 import { STEP_NAMES } from '../../room/step-names.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
-import { TileRow } from '../../tiles/tile-row.tsx';
-import { fileName, saveFile } from '../../ui/save-file.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { DecisionForm } from '../question/decision-form.tsx';
 import { judgedBy } from '../question/strings.ts';
 import { ChoicesSoFar } from './choices-so-far.tsx';
-import { drillOfTable } from './drill-of-table.ts';
+import { ExchangeOver } from './exchange-over.tsx';
 import { createJudge, type Judge } from './judged.ts';
 import { type Chart, JudgementView } from './judgement-view.tsx';
 import { OutcomeForm } from './outcome-form.tsx';
-import { EMPTY_TABLE, type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
+import { type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
 import { SetUp } from './set-up.tsx';
 import { asks, OWN_TILES } from './strings.ts';
+import { TableButtons } from './table-buttons.tsx';
 import '../../tiles/tiles.css';
 import '../history/history.css';
 import '../question/question.css';
 import './own-tiles.css';
 
 interface OwnTilesProps {
+  readonly app: App;
   readonly storage: TextStorage;
-  /** The card that choices are judged by. */
+  readonly now: () => number;
+  /** The card that choices are judged by, and as it was written. */
   readonly card: CompiledCard;
+  readonly file: CardFile;
   readonly startDeepAnalysis: StartDeepAnalysis;
   readonly newSeed: () => string;
   readonly chart: Chart;
 }
 
-export function OwnTilesScreen({ storage, card, startDeepAnalysis, newSeed, chart }: OwnTilesProps) {
+export function OwnTilesScreen(props: OwnTilesProps) {
+  const { storage, card, startDeepAnalysis } = props;
   const own = useSignal(useMemo(() => readOwnTable(storage), []));
   const judge = useMemo(() => createJudge(card, startDeepAnalysis), []);
   useEffect(() => judge.stop, [judge]);
@@ -54,14 +60,7 @@ export function OwnTilesScreen({ storage, card, startDeepAnalysis, newSeed, char
       <h1>{OWN_TILES.title}</h1>
       <p class="about">{judgedBy(card.name)}</p>
       {own.value.begun ? (
-        <Exchange
-          own={own.value}
-          judge={judge}
-          newSeed={newSeed}
-          chart={chart}
-          card={card}
-          onChange={change}
-        />
+        <Exchange {...props} own={own.value} judge={judge} onChange={change} />
       ) : (
         <SetUp own={own.value} onChange={change} />
       )}
@@ -69,16 +68,14 @@ export function OwnTilesScreen({ storage, card, startDeepAnalysis, newSeed, char
   );
 }
 
-interface ExchangeProps {
+interface ExchangeProps extends OwnTilesProps {
   readonly own: OwnTable;
   readonly judge: Judge;
-  readonly newSeed: () => string;
-  readonly chart: Chart;
-  readonly card: CompiledCard;
   readonly onChange: (own: OwnTable) => void;
 }
 
-function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps) {
+function Exchange(props: ExchangeProps) {
+  const { own, judge, chart, card, onChange } = props;
   const compared = useSignal<AnswerChoice | null>(null);
   const problem = useSignal<string | null>(null);
   const exchanges = exchangesOf(own);
@@ -97,15 +94,12 @@ function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps)
     judge.ask(now, choice);
     lay({ kind: 'choice', choice });
   };
+  const helped = (step: Step) => onChange({ ...own, helped: [...new Set([...own.helped, step])] });
   const before = exchanges.at(-2);
   return (
     <>
       {isOver ? (
-        <section class="own-step">
-          <h2>{OWN_TILES.over}</h2>
-          <p>{OWN_TILES.final}</p>
-          <TileRow tiles={facesOf(now.rack)} />
-        </section>
+        <ExchangeOver {...props} exchanges={exchanges} />
       ) : (
         <>
           {decision && (
@@ -120,6 +114,7 @@ function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps)
                 onCompare={(choice) => {
                   compared.value = choice;
                   judge.ask(now, choice);
+                  helped(decision.step);
                 }}
               />
             </section>
@@ -129,7 +124,7 @@ function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps)
               key={decision.step}
               choice={{ record: laidRecord(now), decision }}
               loadCard={() => Promise.resolve(card)}
-              onHelp={() => onChange({ ...own, helped: [...new Set([...own.helped, decision.step])] })}
+              onHelp={() => helped(decision.step)}
             />
           )}
           <OutcomeForm exchange={now} onOutcome={lay} />
@@ -157,34 +152,14 @@ function Exchange({ own, judge, newSeed, chart, card, onChange }: ExchangeProps)
         />
       )}
       <ChoicesSoFar judge={judge} chart={chart} own={own} exchanges={exchanges} />
-      <div class="row">
-        <button
-          type="button"
-          onClick={() => {
-            problem.value = null;
-            compared.value = null;
-            onChange(
-              own.entries.length === 0
-                ? { ...own, begun: false }
-                : { ...own, entries: own.entries.slice(0, -1) },
-            );
-          }}
-        >
-          {OWN_TILES.back}
-        </button>
-        <button type="button" onClick={() => onChange({ ...EMPTY_TABLE, table: own.table })}>
-          {OWN_TILES.again}
-        </button>
-        <button
-          type="button"
-          onClick={() => {
-            const drill = drillOfTable(own, newSeed());
-            saveFile(`${fileName(drill.title)}.json`, 'application/json', JSON.stringify(drill, null, 2));
-          }}
-        >
-          {OWN_TILES.drill}
-        </button>
-      </div>
+      <TableButtons
+        {...props}
+        exchange={now}
+        onBack={() => {
+          problem.value = null;
+          compared.value = null;
+        }}
+      />
     </>
   );
 }

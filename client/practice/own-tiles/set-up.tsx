@@ -1,13 +1,15 @@
 // The first screen: where East sits, how the table plays, and the rack as it was dealt.
+import { useSignal } from '@preact/signals';
 import {
   dealtSize,
+  rackProblem,
   SEATS,
   SECOND_CHARLESTON_WAYS,
   sortFaces,
   type Terms,
 } from '../../../shared-engine/index.ts';
 import type { OwnTable } from './own-table.ts';
-import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
+import { laidProblemWords, OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 import { TilePicker } from './tile-picker.tsx';
 
 interface SetUpProps {
@@ -18,7 +20,8 @@ interface SetUpProps {
 export function SetUp({ own, onChange }: SetUpProps) {
   const { table, tiles } = own;
   const size = dealtSize(OWN_SEAT, table.dealer);
-  const isWhole = tiles.length === size;
+  const problem = rackProblem(tiles, size);
+  const said = useSignal(false);
   return (
     <>
       <p>{OWN_TILES.about}</p>
@@ -42,20 +45,22 @@ export function SetUp({ own, onChange }: SetUpProps) {
         title={OWN_TILES.rack}
         laid={tiles}
         size={size}
-        withJokers
+        problemWith={(next) => rackProblem(next, size)}
         onChange={(laid) => onChange({ ...own, tiles: sortFaces(laid) })}
       />
       <Ways terms={table.terms} onChange={(terms) => onChange({ ...own, table: { ...table, terms } })} />
       <button
         type="button"
         class="primary confirm"
-        aria-disabled={!isWhole}
+        aria-disabled={problem !== null}
         onClick={() => {
-          if (isWhole) onChange({ ...own, begun: true, entries: [], helped: [] });
+          said.value = problem !== null;
+          if (problem === null) onChange({ ...own, begun: true, entries: [], helped: [] });
         }}
       >
         {OWN_TILES.begin}
       </button>
+      <p role="alert">{said.value && problem && laidProblemWords(problem)}</p>
     </>
   );
 }

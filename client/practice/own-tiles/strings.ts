@@ -1,5 +1,7 @@
 // What the page says to somebody who practices with real tiles.
-import type { PendingDecision, Seat } from '../../../shared-engine/index.ts';
+import type { LaidProblem, PendingDecision, Seat } from '../../../shared-engine/index.ts';
+import { capitalize } from '../../room/seat-names.ts';
+import { tileName } from '../../tiles/tile-names.ts';
 
 /** Whoever lays in the tiles is seat 0. */
 export const OWN_SEAT: Seat = 0;
@@ -35,7 +37,13 @@ export const OWN_TILES = {
   goOn: 'Go on',
   back: 'Take the last step back',
   again: 'Lay in another rack',
+  /** What the table is called among the rounds of the past. */
+  table: 'Real tiles',
+  kept: 'This exchange is in your rounds now.',
+  review: 'Open its review',
+  rounds: 'My rounds',
   drill: 'Save as a drill for a class',
+  drillAbout: 'Everybody then holds your rack and gets what you got, whatever they pass.',
   drillTitle: 'A rack from the table',
   working: 'Playing your choice on many times…',
   failed: 'The choice could not be judged on this device. You can go on without.',
@@ -50,6 +58,11 @@ export const OWN_TILES = {
 /** `11 of 13`. */
 export function laidOf(laid: number, size: number): string {
   return `${laid} of ${size}`;
+}
+
+/** `1 bam: There are 4 of this tile in the set, and here are 5.` */
+export function laidProblemWords({ tile, message }: LaidProblem): string {
+  return tile === null ? message : `${capitalize(tileName(tile))}: ${message}`;
 }
 
 /** What a tile of the set is called, with how many more can be laid. */

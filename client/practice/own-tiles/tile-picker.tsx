@@ -1,8 +1,17 @@
-// The whole set as buttons, one row a suit, and what has been laid from it.
-import { type Bag, bagOf, copiesLeft, countOf, FACES, type Face } from '../../../shared-engine/index.ts';
+// The whole set as buttons, one row a suit, and what has been laid from it; a tile that cannot be laid says why.
+import { useSignal } from '@preact/signals';
+import {
+  type Bag,
+  bagOf,
+  copiesLeft,
+  countOf,
+  FACES,
+  type Face,
+  type LaidProblem,
+} from '../../../shared-engine/index.ts';
 import { Tile } from '../../tiles/tile.tsx';
 import { tileName } from '../../tiles/tile-names.ts';
-import { laidOf, OWN_TILES, pickName } from './strings.ts';
+import { laidOf, laidProblemWords, OWN_TILES, pickName } from './strings.ts';
 
 interface TilePickerProps {
   /** What the laid tiles are called. */
@@ -12,15 +21,19 @@ interface TilePickerProps {
   readonly size: number;
   /** Tiles that lie elsewhere already, so that fewer of them are left. */
   readonly beside?: Bag;
-  /** Jokers are never passed, so that none can arrive. */
-  readonly withJokers: boolean;
+  /** Why these tiles cannot lie here; null where they can. */
+  readonly problemWith: (tiles: readonly Face[]) => LaidProblem | null;
   readonly onChange: (laid: readonly Face[]) => void;
 }
 
-export function TilePicker({ title, laid, size, beside, withJokers, onChange }: TilePickerProps) {
+export function TilePicker({ title, laid, size, beside, problemWith, onChange }: TilePickerProps) {
+  const said = useSignal<string | null>(null);
   const taken = bagOf(laid).map((count, face) => count + (beside?.[face] ?? 0));
   const left = copiesLeft(taken);
-  const isFull = laid.length >= size;
+  const change = (tiles: readonly Face[]) => {
+    said.value = null;
+    onChange(tiles);
+  };
   return (
     <div class="tile-picker">
       <section aria-label={title}>
@@ -33,7 +46,7 @@ export function TilePicker({ title, laid, size, beside, withJokers, onChange }: 
               <button
                 type="button"
                 aria-label={tileName(face)}
-                onClick={() => onChange(laid.filter((_, other) => other !== place))}
+                onClick={() => change(laid.filter((_, other) => other !== place))}
               >
                 <Tile face={face} small />
               </button>
@@ -41,11 +54,16 @@ export function TilePicker({ title, laid, size, beside, withJokers, onChange }: 
           ))}
         </ul>
       </section>
-      <p class="aside">{OWN_TILES.rackTap}</p>
+      <p class={said.value ? 'notice' : 'aside'} role="status">
+        {said.value ?? OWN_TILES.rackTap}
+      </p>
       <ul class="tile-set" aria-label={OWN_TILES.set}>
         {FACES.map((face) => {
-          const copies = face === 'joker' && !withJokers ? 0 : countOf(left, face);
-          const isOff = isFull || copies === 0;
+          const copies = countOf(left, face);
+          const next = [...laid, face];
+          const problem = problemWith(next);
+          // Too few tiles are no fault while they are laid.
+          const isOff = problem !== null && (problem.tile !== null || next.length > size);
           return (
             <li key={face}>
               <button
@@ -54,7 +72,8 @@ export function TilePicker({ title, laid, size, beside, withJokers, onChange }: 
                 aria-label={pickName(tileName(face), copies)}
                 aria-disabled={isOff}
                 onClick={() => {
-                  if (!isOff) onChange([...laid, face]);
+                  if (isOff) said.value = laidProblemWords(problem);
+                  else change(next);
                 }}
               >
                 <Tile face={face} small />
