@@ -1,5 +1,6 @@
 // The worker for what takes seconds: it plays the choices of a round on many times, or surveys a card, and tells as it goes.
 import {
+  type Analyst,
   analyzeDecision,
   type CardFile,
   type CompiledCard,
@@ -20,6 +21,9 @@ export interface RoundAnalysisRequest {
   readonly choices: readonly number[];
 }
 
+/** The same for a worker; `card` is null for that of the task before. */
+export type AnalysisTask = Omit<RoundAnalysisRequest, 'card'> & { readonly card: CompiledCard | null };
+
 export interface ChoiceAnalysis {
   readonly nth: number;
   readonly analysis: DeepAnalysis;
@@ -31,7 +35,10 @@ export interface SurveyRequest {
   readonly seed: string;
 }
 
-self.addEventListener('message', ({ data }: MessageEvent<RoundAnalysisRequest | SurveyRequest>) => {
+/** Kept from task to task: what it has worked out of a card and of the steps before helps with the next choice. */
+let kept: Analyst | null = null;
+
+self.addEventListener('message', ({ data }: MessageEvent<AnalysisTask | SurveyRequest>) => {
   if ('survey' in data) survey(data);
   else void work(data);
 });
@@ -40,8 +47,10 @@ function survey({ survey: card, seed }: SurveyRequest): void {
   for (const step of surveyCard(card, seed, SURVEY_DEALS)) self.postMessage(step satisfies SurveyProgress);
 }
 
-async function work({ record, card, choices }: RoundAnalysisRequest): Promise<void> {
-  const analyst = createAnalyst(card, await loadSimd());
+async function work({ record, card, choices }: AnalysisTask): Promise<void> {
+  if (card !== null) kept = createAnalyst(card, await loadSimd());
+  const analyst = kept;
+  if (analyst === null) throw new Error('The first task of a worker brings its card.');
   for (const nth of choices) {
     const answer: ChoiceAnalysis = {
       nth,

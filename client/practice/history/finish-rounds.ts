@@ -1,5 +1,6 @@
 // Judges the choices that were left when a page was closed before its review was finished, one round after the other.
 import {
+  type CompiledCard,
   compileCard,
   createSwarKernel,
   type RoundSummary,
@@ -23,6 +24,7 @@ export interface FinishPorts {
 export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel {
   let isCanceled = false;
   let cancelAnalysis: Cancel = () => {};
+  let last: { readonly hash: string; readonly card: CompiledCard } | null = null;
 
   async function run(): Promise<void> {
     const listed = await listRounds();
@@ -40,7 +42,9 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
     const play = read.ok && read.value ? unpackPlay(read.value.round.detail.play) : null;
     if (isCanceled || !read.ok || !read.value?.card || play === null) return;
     const { round, card: stored } = read.value;
-    const card = compileCard(stored.file);
+    // Rounds on one card follow each other, and the worker knows a card that it has had before.
+    if (last?.hash !== stored.hash) last = { hash: stored.hash, card: compileCard(stored.file) };
+    const { card } = last;
     const before = round.summary.judge === JUDGE ? round.summary.choices : [];
     let review = reviewRound(play.record, createSwarKernel(card));
     const missing = [...review.choices.keys()].filter((nth) => !before[nth]?.verdict);

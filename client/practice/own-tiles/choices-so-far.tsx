@@ -73,8 +73,12 @@ function ChoiceShort({ choice }: { readonly choice: AnswerChoice }) {
 
 function verdictWords(judgement: Judgement | null): string {
   if (judgement === null || judgement.is === 'failed') return OWN_TILES.notJudged;
-  const names = judgement.parts.flatMap(({ choice, story }) =>
-    choice.analysis.depth === 'deep' ? [VERDICTS[story.verdict].name] : [],
-  );
+  const isOne = judgement.parts.length === 1;
+  const names = judgement.parts.flatMap(({ choice: { kind, analysis }, story }) => {
+    if (analysis.depth !== 'deep') return [];
+    const { name } = VERDICTS[story.verdict];
+    const part = kind === 'blind' || kind === 'pass' ? OWN_TILES.parts[kind] : null;
+    return [isOne || part === null ? name : `${part}: ${name}`];
+  });
   return names.length > 0 ? names.join(' · ') : '…';
 }

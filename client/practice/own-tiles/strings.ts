@@ -51,6 +51,8 @@ export const OWN_TILES = {
   judgedBefore: 'How good it would be',
   over: 'The exchange is over',
   steps: 'Your choices',
+  /** The two parts of a pass of which some may be blind. */
+  parts: { blind: 'how many blind', pass: 'which tiles' },
   notJudged: 'not judged',
   final: 'Your rack now',
 } as const;
@@ -61,8 +63,8 @@ export function laidOf(laid: number, size: number): string {
 }
 
 /** `1 bam: There are 4 of this tile in the set, and here are 5.` */
-export function laidProblemWords({ tile, message }: LaidProblem): string {
-  return tile === null ? message : `${capitalize(tileName(tile))}: ${message}`;
+export function laidProblemWords({ code, tile, message }: LaidProblem): string {
+  return tile && code === 'too-many-copies' ? `${capitalize(tileName(tile))}: ${message}` : message;
 }
 
 /** What a tile of the set is called, with how many more can be laid. */
