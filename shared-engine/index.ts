@@ -286,6 +286,7 @@ export {
   BOT_PACES,
   bagOf,
   begin,
+  botPause,
   CARD_HELP_WAYS,
   type Choice,
   COURTESY_WAYS,

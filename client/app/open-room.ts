@@ -34,6 +34,9 @@ import { PRACTICE } from './room-strings.ts';
 import { dealKey, exchangeOf, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf, type Route } from './routes/route.ts';
 
+/** As the server's own setting of this name is, unless it was given another. */
+const BOT_DELAY_MS = 900;
+
 const newId = () => randomHex(12);
 
 type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
@@ -225,6 +228,7 @@ function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isSt
           botNames,
           // The bots of a round that goes on pass as they did.
           style: stored?.style ?? settings.style,
+          botDelay: Number(lastingStorage.read('bot-delay') ?? BOT_DELAY_MS),
           stored,
           store: (round) => {
             if (isStored) storePageRound(lastingStorage, round);

@@ -2,6 +2,7 @@
 import {
   type Analyst,
   begin,
+  botPause,
   botRandom,
   type Choice,
   type CompiledCard,
@@ -13,6 +14,7 @@ import {
   evolve,
   type Four,
   forFour,
+  isWaitingFor,
   type Kernel,
   nextDealer,
   openRound,
@@ -25,6 +27,7 @@ import {
   type SeatInfo,
   type ServerMessage,
   type SimdModule,
+  type Step,
   type StyleName,
   seatView,
   stepOf,
@@ -48,6 +51,8 @@ export interface LocalTablePorts {
   readonly name: string;
   readonly botNames: Four<string>;
   readonly style: StyleName;
+  /** Milliseconds for which a bot pauses before it chooses, at the usual pace. */
+  readonly botDelay: number;
   readonly loadCard: () => Promise<CompiledCard>;
   readonly loadSimd: () => Promise<SimdModule>;
   readonly newSeed: () => string;
@@ -80,6 +85,9 @@ export function localTable(ports: LocalTablePorts): Connection {
   let play: Play | null = null;
   let terms = ports.terms;
   let seq = 0;
+  let cancelBots: Cancel = () => {};
+  /** The step that the bots have been asked at. */
+  let botsAt: Step | null = null;
   let cancelReview: Cancel = () => {};
   let cancelAnalysis: Cancel = () => {};
 
@@ -89,13 +97,17 @@ export function localTable(ports: LocalTablePorts): Connection {
     kernel ??= createSwarKernel(card);
     analyst ??= createAnalyst(card, vectors);
     on.state({ kind: 'open' });
-    if (play !== null) return sendTable();
+    if (play !== null) {
+      botsAt = null;
+      return show();
+    }
     const stored = ports.stored?.card === card.id ? ports.stored : null;
     terms = stored?.terms ?? terms;
     deal(ports.first, stored?.number ?? 1, stored?.answers);
   }
 
   function cancel() {
+    cancelBots();
     cancelReview();
     cancelAnalysis();
   }
@@ -103,16 +115,39 @@ export function localTable(ports: LocalTablePorts): Connection {
   /** `answers` are given again, as far as the engine of today takes them. */
   function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
     cancel();
+    botsAt = null;
     const round = begin(openRound(next, terms, roundIdOf(ports.code, number)));
     play = { number, deal: next, round, answers: [] };
     ports.onDeal(next, terms);
-    letBotsAnswer();
     for (const answer of answers) {
       if (!answerWith(answer).ok) break;
+      letBotsAnswer();
     }
     store();
+    show();
+  }
+
+  /** What has happened is seen, and what follows from it begins. */
+  function show() {
     sendTable();
-    if (play.round.phase === 'closed') review(play);
+    if (play!.round.phase === 'closed') review(play!);
+    else askBots();
+  }
+
+  /** Once for each step: every bot chooses after its pause, whatever the player does meanwhile. */
+  function askBots() {
+    const view = seatView(play!.round, you);
+    const step = stepOf(view.stage);
+    if (step === botsAt) return;
+    botsAt = step;
+    const timers: Cancel[] = [];
+    cancelBots = () => {
+      for (const stop of timers) stop();
+    };
+    for (const seat of SEATS.filter((one) => one !== you && isWaitingFor(view.stage, one))) {
+      const answer = () => botAnswers(seat) && show();
+      timers.push(ports.startTimer(botPause(view.terms, seat, ports.botDelay), answer));
+    }
   }
 
   function send(request: ClientRequest) {
@@ -144,16 +179,15 @@ export function localTable(ports: LocalTablePorts): Connection {
     }
     store();
     on.message({ kind: 'ack', id });
-    sendTable();
-    if (play!.round.phase === 'closed') review(play!);
+    show();
   }
 
   function answerWith(choice: Choice): ReturnType<typeof decide> {
     const decision = decide(play!.round, { ...choice, seat: you, by: 'player' });
     if (!decision.ok) return decision;
     apply(decision.events);
-    play = { ...play!, answers: [...play!.answers, choice] };
-    letBotsAnswer();
+    const { answers } = play!;
+    play = { ...play!, answers: choice.kind === 'withdraw' ? answers.slice(0, -1) : [...answers, choice] };
     return decision;
   }
 
@@ -179,13 +213,14 @@ export function localTable(ports: LocalTablePorts): Connection {
     play = { ...play!, round: events.reduce(evolve, play!.round) };
   }
 
-  /** Each bot sees its own seat's view and nothing more, as on the server; ends when the step waits for the player. */
+  /** At once, where a round is played out again; ends when the step waits for the player. */
   function letBotsAnswer() {
     for (let answered = true; answered; ) {
       answered = SEATS.filter((seat) => seat !== you).some(botAnswers);
     }
   }
 
+  /** A bot sees its own seat's view and nothing more, as on the server. */
   function botAnswers(seat: Seat): boolean {
     const { round } = play!;
     const view = seatView(round, seat);

@@ -1,5 +1,5 @@
 // What a person does at the table, by the names a person reads: used by the browser tests and the screenshots.
-import type { Locator, Page } from 'playwright-core';
+import type { BrowserContext, Locator, Page } from 'playwright-core';
 
 /** The open question, the title of the review or the name of the screen. */
 export function heading(page: Page): Locator {
@@ -26,6 +26,14 @@ export function passButton(page: Page): Locator {
 
 export function tray(page: Page): Locator {
   return page.getByRole('group', { name: 'Tray' });
+}
+
+/** Bots at tables in the page choose at once, as those of the server do that `startPageServer` starts. */
+export function withoutBotPauses(context: BrowserContext): Promise<unknown> {
+  return context.addInitScript(() => {
+    // A page without an address has no storage.
+    if (window.location.protocol.startsWith('http')) localStorage.setItem('quadrille.bot-delay', '0');
+  });
 }
 
 /** Opens a table alone; the tiles are on the rack when this returns. */
@@ -83,7 +91,8 @@ export function isClosed(title: string): boolean {
   return title === 'What this deal can teach you';
 }
 
-async function answer(page: Page, question: string, { ask, go }: Answers): Promise<void> {
+/** Answers the open question and waits for nothing. */
+export async function answer(page: Page, question: string, { ask, go }: Answers): Promise<void> {
   if (question.includes(' for ')) await passThree(page);
   else if (question.startsWith('Second Charleston'))
     await page.getByRole('button', { name: go ? 'Continue' : 'I’d stop', exact: true }).click();

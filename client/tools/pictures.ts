@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
-import { fillTray, passThree, playToClose, rack } from './page-actions.ts';
+import { fillTray, passThree, playToClose, rack, withoutBotPauses } from './page-actions.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../client/pictures');
 
@@ -18,6 +18,7 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
       deviceScaleFactor: scale,
       reducedMotion: 'reduce',
     });
+    await withoutBotPauses(context);
     const page = await context.newPage();
     await page.goto(`${origin}${DEAL}`);
     await rack(page).waitFor();

@@ -1,5 +1,5 @@
 // What the server itself has to do next in a room, and when: deals, bots' choices, and stand-ins for those away.
-import { pendingDecisionOf, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
+import { botPause, pendingDecisionOf, SEATS, type Seat, type StyleName } from '../../shared-engine/index.ts';
 import type { Timing } from '../config.ts';
 import { FILL_IN_STYLE } from '../room/bot-name.ts';
 import type { TablePolicy } from '../room/policy.ts';
@@ -138,10 +138,6 @@ function absenceLimit(
   return Math.max(since + circumstances.timing.disconnectGrace, botDelayEnd(state, seat, circumstances));
 }
 
-/** How much longer or shorter than BOT_DELAY_MS bots pause (rule W5). */
-const PACES = { slow: 2.5, usual: 1, quick: 0.4 } as const;
-
-/** Bots choose one after the other, as people would. */
 function botDelayEnd({ terms }: RoomState, seat: Seat, { stepSince, timing }: Circumstances): number {
-  return stepSince + Math.round(timing.botDelay * PACES[terms.botPace] * (1 + seat / 4));
+  return stepSince + botPause(terms, seat, timing.botDelay);
 }

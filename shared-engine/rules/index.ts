@@ -58,6 +58,7 @@ export {
 } from './exchange/schedule.ts';
 export {
   BOT_PACES,
+  botPause,
   CARD_HELP_WAYS,
   COURTESY_WAYS,
   EAST_WAYS,

@@ -1,6 +1,7 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
 import type { ClientRequest } from '../../client/connection/pending.ts';
+import type { StartTimer } from '../../client/connection/socket.ts';
 import { localTable } from '../../client/practice/local-table.ts';
 import { readBotNames, storeBotNames } from '../../client/storage/bot-names.ts';
 import {
@@ -30,6 +31,10 @@ async function openTable(
   startDeepAnalysis: StartDeepAnalysis = () => () => {},
   stored: PageRound | null = null,
   terms: Terms = STANDARD_TERMS.alone,
+  startTimer: StartTimer = (_, run) => {
+    run();
+    return () => {};
+  },
 ) {
   const messages: ServerMessage[] = [];
   const kept: PageRound[] = [];
@@ -44,10 +49,8 @@ async function openTable(
     style: 'typical',
     loadCard: async () => card,
     newSeed: () => seeds.shift()!,
-    startTimer: (_, run) => {
-      run();
-      return () => {};
-    },
+    startTimer,
+    botDelay: 1000,
     onDeal() {},
     stored,
     store: (round) => kept.push(round),
@@ -223,6 +226,47 @@ describe('a table in the page', () => {
 });
 
 describe('the bots of a table in the page', () => {
+  it('W5 C4 pause as the table’s pace says; meanwhile a pass is taken back, and nobody chooses once the page is left', async () => {
+    const running = new Set<{ readonly ms: number; readonly run: () => void }>();
+    const { table, last, view, stored } = await openTable(
+      undefined,
+      null,
+      { ...STANDARD_TERMS.alone, botPace: 'slow' },
+      (ms, run) => {
+        const timer = { ms, run };
+        running.add(timer);
+        return () => running.delete(timer);
+      },
+    );
+    const elapse = (ms: number) => {
+      const timer = [...running].find((one) => one.ms === ms)!;
+      running.delete(timer);
+      timer.run();
+    };
+    const pauses = () => [...running].map(({ ms }) => ms);
+    const answered = () => (view().stage.phase === 'closed' ? null : view().stage);
+    expect([pauses(), answered()]).toMatchObject([
+      [2500, 3750, 4375],
+      { answered: [false, false, false, false] },
+    ]);
+    table.send(simplest(view(), 1));
+    elapse(2500);
+    expect(answered()).toMatchObject({ answered: [true, true, false, false] });
+    const withdrawn = { kind: 'withdraw', step: 'first-right' } as const;
+    table.send({ kind: 'choose', id: 'back', round: 1, seat: 1, choice: withdrawn });
+    expect([answered(), stored().answers]).toMatchObject([{ answered: [true, false, false, false] }, []]);
+    table.send(simplest(view(), 1));
+    elapse(4375);
+    expect([pauses(), view().record.steps]).toEqual([[3750], []]);
+    elapse(3750);
+    expect([pauses(), view().record.steps.length, last().round]).toEqual([[2500, 3750, 4375], 1, 1]);
+    table.stop();
+    expect(pauses()).toEqual([]);
+    table.start();
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(pauses()).toEqual([2500, 3750, 4375]);
+  });
+
   it('keep their names when their deal is played again, and a person’s name is none of theirs', () => {
     const storage = memoryStorage();
     const usual = ['Merle', 'Nuno', 'Orla', 'Dunja'] as const;

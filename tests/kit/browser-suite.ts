@@ -2,6 +2,7 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { openChromium } from '../../client/tools/chromium.ts';
+import { withoutBotPauses } from '../../client/tools/page-actions.ts';
 import { type PageServer, startPageServer } from '../../client/tools/page-server.ts';
 
 export const PHONE = { width: 360, height: 740 } as const;
@@ -45,6 +46,7 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
         ...options,
       });
       context.setDefaultTimeout(20_000);
+      await withoutBotPauses(context);
       const page = await context.newPage();
       page.on('pageerror', (error) => problems.push(error.message));
       page.on('console', (message) => {

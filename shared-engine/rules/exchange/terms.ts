@@ -1,4 +1,5 @@
 // The ways to play that a table fixes before the deal (rules W1–W6, Z2), and what cannot be played here.
+import type { Seat } from '../deal/seat.ts';
 import { type RoundRejection, reject } from './rejection.ts';
 
 /** How a table came about: by one person for bots, by one for friends, or as a table of a class. */
@@ -31,6 +32,13 @@ export interface Terms {
   readonly passLog: boolean;
   /** Whether all racks are revealed after the close (rule Z2). */
   readonly revealRacks: boolean;
+}
+
+const PACES: Readonly<Record<Terms['botPace'], number>> = { slow: 2.5, usual: 1, quick: 0.4 };
+
+/** Milliseconds for which the bot at this seat pauses before it chooses: one after the other, as people would (rule W5). */
+export function botPause({ botPace }: Pick<Terms, 'botPace'>, seat: Seat, usual: number): number {
+  return Math.round(usual * PACES[botPace] * (1 + seat / 4));
 }
 
 /** The part of the terms that decides which steps there are and what may be chosen in them. */
