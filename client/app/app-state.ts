@@ -6,7 +6,7 @@ import { recentPlaces } from '../storage/recent-places.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import type { App, Sheet } from './routes/app.ts';
 import { exchangeOf } from './routes/deal-link.ts';
-import { pathOf, routeOf } from './routes/route.ts';
+import { pathOf, type Route, routeOf } from './routes/route.ts';
 
 export interface AppPorts {
   readonly storage: TextStorage;
@@ -27,21 +27,48 @@ export function openApp(ports: AppPorts): App & { close(): void } {
   const sheet = signal<Sheet | null>(null);
   const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
   const settings = signal(readSettings(ports.storage));
-  // An open sheet is a step of its own in the browser's history, so that going back closes it and leaves the table alone.
-  let closesSheet = false;
+  const left = signal<Route | null>(null);
+  // What lies over the screen is a step of its own in the browser's history, so that going back closes it and leaves the
+  // table alone. What was opened last is closed first.
+  const overScreen: (() => void)[] = [];
+  let ownStepsBack = 0;
+  let closeSheet = () => {};
   const close = ports.onReturn(() => {
-    if (!closesSheet && sheet.value === null) route.value = here();
-    closesSheet = false;
-    sheet.value = null;
+    if (ownStepsBack > 0) ownStepsBack--;
+    else if (overScreen.length > 0) overScreen.pop()?.();
+    else moveTo(here());
   });
+
+  function moveTo(next: Route) {
+    left.value = next.kind === 'front' ? route.value : null;
+    route.value = next;
+  }
+
+  function layOver(onBack: () => void): () => void {
+    const { pathname, hash } = ports.place();
+    ports.showPath(`${pathname}${hash}`);
+    const closing = () => onBack();
+    overScreen.push(closing);
+    return () => {
+      const at = overScreen.indexOf(closing);
+      if (at < 0) return;
+      overScreen.splice(at, 1);
+      ownStepsBack++;
+      ports.goBack();
+    };
+  }
+
   return {
     close,
     route,
+    left,
     settings,
     sheet,
+    layOver,
     go(next) {
+      overScreen.length = 0;
       ports.showPath(pathOf(next));
-      route.value = next;
+      moveTo(next);
       sheet.value = null;
     },
     change(part) {
@@ -51,13 +78,14 @@ export function openApp(ports: AppPorts): App & { close(): void } {
       if (part.sort) ports.storage.write('sort', part.sort);
     },
     show(next) {
-      const { pathname, hash } = ports.place();
-      if (next !== null && sheet.value === null) ports.showPath(`${pathname}${hash}`);
-      if (next === null && sheet.value !== null) {
-        closesSheet = true;
-        ports.goBack();
-      }
+      const opens = next !== null && sheet.value === null;
       sheet.value = next;
+      if (next === null) closeSheet();
+      if (opens) {
+        closeSheet = layOver(() => {
+          sheet.value = null;
+        });
+      }
     },
     freshDeal() {
       const { alone } = settings.peek().ways;

@@ -39,6 +39,7 @@ export const PRACTICE_LINKS = {
 
 export const WERE = {
   title: 'Where you were',
+  left: 'You have left the table for now. Your seat is kept.',
   back: (place: string) => `Back to ${place}`,
   recent: 'Before that:',
   table: (code: string) => `table ${code}`,

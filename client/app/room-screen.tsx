@@ -5,7 +5,7 @@ import { type Face, isWaitingFor, type SeatStep } from '../../shared-engine/inde
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
-import type { Room } from '../room/room.ts';
+import { isCardClosed, type Room } from '../room/room.ts';
 import { type RoomScreenProps, type Screen, screenOf } from '../room/screen.ts';
 import { ROOM } from '../room/strings.ts';
 import { ConnectionBar } from '../table/connection-bar.tsx';
@@ -55,7 +55,7 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
     };
   }, [room]);
 
-  const { table, connection, pendingCount, home } = room.state.value;
+  const { table, connection, pendingCount, home, cardOpen } = room.state.value;
   const screen = screenOf(table, connection);
   const title = titleOf(screen);
   useEffect(() => {
@@ -64,6 +64,8 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
       document.title = ROOM.product;
     };
   }, [title]);
+  const over = isCardOver(screen, cardOpen);
+  useEffect(() => (over ? app.layOver(() => room.showCard(false)) : undefined), [app, room, over]);
   return (
     <div class="room">
       <Bar app={app} home>
@@ -90,6 +92,11 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
       <LiveRegion sentences={room.state.value.announcements} />
     </div>
   );
+}
+
+/** Whether the card lies over the table, or beside it. */
+function isCardOver(screen: Screen, cardOpen: boolean): boolean {
+  return screen.kind === 'playing' && cardOpen && !isCardClosed(screen.seated);
 }
 
 /** What the tab says, so that a player elsewhere sees when the table waits. */

@@ -12,6 +12,9 @@ export function WhereYouWere({ app }: { readonly app: App }) {
   if (latest === undefined) return null;
   return (
     <nav class="where-you-were" aria-label={WERE.title}>
+      {app.left.value?.kind === 'room' && pathOf(app.left.value) === pathOf(latest.route) && (
+        <p role="status">{WERE.left}</p>
+      )}
       <PlaceLink app={app} place={latest} words={WERE.back(latest.name)} />
       {others.length > 0 && (
         <>

@@ -33,6 +33,11 @@ export function seatedAt(table: Table | null): Seated | null {
   return { table, view: table.view, you: table.you };
 }
 
+/** Whether this table plays without the card now: by its ways, or because its teacher has closed it. */
+export function isCardClosed({ table, view }: Seated): boolean {
+  return table.controls?.cardClosed === true || view.terms.cardHelp === 'none';
+}
+
 export interface RoomState {
   readonly code: string;
   /** Where the table is: on the server, in this page alone, or in what this browser stores of the past. */

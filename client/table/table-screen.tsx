@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { decisionFor, isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { CoachPanel } from '../coach/coach-panel.tsx';
 import { openPass } from '../room/open-pass.ts';
-import type { Room, Seated } from '../room/room.ts';
+import { isCardClosed, type Room, type Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
@@ -28,7 +28,7 @@ interface TableScreenProps {
 export function TableScreen({ room, seated, card }: TableScreenProps) {
   const { deadlineAt, cardOpen: cardWanted, commitment, home } = room.state.value;
   const { terms } = seated.view;
-  const cardClosed = seated.table.controls?.cardClosed === true || terms.cardHelp === 'none';
+  const cardClosed = isCardClosed(seated);
   const cardOpen = cardWanted && !cardClosed;
   const pass = openPass(seated.view, seated.you);
   const decision = decisionFor(seated.view.stage, seated.you, terms);

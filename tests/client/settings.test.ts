@@ -130,6 +130,23 @@ describe('an open sheet', () => {
     expect(app.route.value).toEqual({ kind: 'front' });
   });
 
+  it('is closed before what it lies over, one step back for each, and a card closed by its own button leaves none', () => {
+    const { app, goBack } = appInHistory();
+    const table = app.route.value;
+    let cards = 1;
+    const closeCard = app.layOver(() => cards--);
+    app.show('help');
+    goBack();
+    expect([app.sheet.value, cards, app.route.value]).toEqual([null, 1, table]);
+    goBack();
+    expect([cards, app.route.value]).toEqual([0, table]);
+    closeCard();
+    const closeAgain = app.layOver(() => cards--);
+    closeAgain();
+    goBack();
+    expect([cards, app.route.value, app.left.value]).toEqual([0, { kind: 'front' }, table]);
+  });
+
   it('leaves no step behind in the history when it is closed by its own button', () => {
     const { app, goBack } = appInHistory();
     app.show('settings');

@@ -10,11 +10,18 @@ export type Sheet = 'settings' | 'help';
 
 export interface App {
   readonly route: ReadonlySignal<Route>;
+  /** The screen before the front page; null on any other screen, and where the page began. */
+  readonly left: ReadonlySignal<Route | null>;
   readonly settings: ReadonlySignal<Settings>;
   readonly sheet: ReadonlySignal<Sheet | null>;
   go(route: Route): void;
   change(part: Partial<Settings>): void;
   show(sheet: Sheet | null): void;
+  /**
+   * For what has been opened over the screen: the next step back closes it instead of leaving the screen. What this
+   * returns is called when it is closed in another way.
+   */
+  layOver(onBack: () => void): () => void;
   /** A fresh deal for a table in the page. */
   freshDeal(): SharedDeal;
   /** Paths of the tables where this browser sat last, the latest first. */
