@@ -46,7 +46,7 @@ const codeSplitting = {
     },
     {
       name: 'practice',
-      test: /client[\\/](practice|workers|coach[\\/]coach-session)|simd[\\/]built/,
+      test: /client[\\/](practice|workers[\\/](?!card-reach|reach)|coach[\\/]coach-session)|simd[\\/]built/,
       priority: 1,
     },
   ],

@@ -9,7 +9,7 @@ import {
   JOKER_INDEX,
   tilesToGo,
 } from '../../shared-engine/index.ts';
-import type { Reach } from './reach.ts';
+import type { Reach } from '../workers/reach.ts';
 
 /** `joker` where a joker on the rack can stand in. */
 export type TileStatus = 'held' | 'joker' | 'missing';

@@ -1,10 +1,11 @@
 // The card beside the rack: its hands drawn as tiles, with the tiles on the rack bright.
 import { type Signal, useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
+import { openReachFinder, type ReachFinder } from '../workers/card-reach.ts';
+import type { Reach } from '../workers/reach.ts';
 import { type CardMatch, cardMatches, likeliestFirst } from './card-matches.ts';
-import { type Reach, reachOf } from './reach.ts';
 import { CARD, matchDescription, matchSummary } from './strings.ts';
 
 interface CardPanelProps {
@@ -59,7 +60,7 @@ function Matches({ card, rack, sortable, gone }: MatchesProps) {
   // Every message brings a new rack array; only other tiles need another comparison.
   const tiles = rack.join(' ');
   const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, tiles]);
-  const reach = useReach(card, rack, gone);
+  const reach = useReach(sortable, { card, rack, gone });
   const isShown = ({ section }: CardMatch) => wanted.value === null || section === wanted.value;
   const near = reach && likeliestFirst(matches, reach).filter(isShown);
   const listed = { card, gone };
@@ -101,16 +102,22 @@ function Matches({ card, rack, sortable, gone }: MatchesProps) {
   );
 }
 
-/** Worked out behind the tap that opens the card; the order of the rack before stands until then. */
-function useReach(card: CompiledCard, rack: readonly Face[], gone: readonly Face[]): readonly Reach[] | null {
+/** Worked out beside the page, where it is `wanted`; the order of the rack before stands until then. */
+function useReach(
+  wanted: boolean,
+  { card, rack, gone }: Pick<MatchesProps, 'card' | 'rack' | 'gone'>,
+): readonly Reach[] | null {
   const reach = useSignal<readonly Reach[] | null>(null);
+  const finder = useRef<ReachFinder | null>(null);
   const tiles = `${rack.join(' ')}/${gone.join(' ')}`;
   useEffect(() => {
-    const timer = setTimeout(() => {
-      reach.value = reachOf(card, bagOf(rack), gone);
+    if (!wanted) return;
+    finder.current = openReachFinder(card, (found) => {
+      reach.value = found;
     });
-    return () => clearTimeout(timer);
-  }, [card, tiles]);
+    return () => finder.current?.close();
+  }, [card, wanted]);
+  useEffect(() => finder.current?.find(rack, gone), [card, tiles]);
   return reach.value;
 }
 

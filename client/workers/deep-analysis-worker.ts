@@ -1,18 +1,22 @@
-// The worker for what takes seconds: it plays the choices of a round on many times, or surveys a card, and tells as it goes.
+// The worker for what would keep the page waiting: playing the choices of a round on many times, surveying a card, telling
+// how often its hands are reached from a rack.
 import {
   type Analyst,
   analyzeDecision,
+  bagOf,
   type CardFile,
   type CompiledCard,
   createAnalyst,
   DEEP_BUDGET,
   type DeepAnalysis,
+  type Face,
   loadSimd,
   type SeatRecord,
   SURVEY_DEALS,
   type SurveyProgress,
   surveyCard,
 } from '../../shared-engine/index.ts';
+import { type Reach, reachOf } from './reach.ts';
 
 export interface RoundAnalysisRequest {
   readonly record: SeatRecord;
@@ -38,13 +42,37 @@ export interface SurveyRequest {
 /** Kept from task to task: what it has worked out of a card and of the steps before helps with the next choice. */
 let kept: Analyst | null = null;
 
-self.addEventListener('message', ({ data }: MessageEvent<AnalysisTask | SurveyRequest>) => {
+/** A rack to be compared with a card, which comes with the first request and stays. */
+export interface ReachRequest {
+  readonly reach: { readonly rack: readonly Face[]; readonly gone: readonly Face[] };
+  readonly nth: number;
+  readonly card: CompiledCard | null;
+}
+
+export interface ReachAnswer {
+  readonly nth: number;
+  readonly reach: readonly Reach[];
+}
+
+let cardOfRacks: CompiledCard | null = null;
+
+type Request = AnalysisTask | SurveyRequest | ReachRequest;
+
+self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
   if ('survey' in data) survey(data);
+  else if ('reach' in data) tellReach(data);
   else void work(data);
 });
 
 function survey({ survey: card, seed }: SurveyRequest): void {
   for (const step of surveyCard(card, seed, SURVEY_DEALS)) self.postMessage(step satisfies SurveyProgress);
+}
+
+function tellReach({ reach: { rack, gone }, nth, card }: ReachRequest): void {
+  cardOfRacks = card ?? cardOfRacks;
+  if (cardOfRacks === null) return;
+  const answer: ReachAnswer = { nth, reach: reachOf(cardOfRacks, bagOf(rack), gone) };
+  self.postMessage(answer);
 }
 
 async function work({ record, card, choices }: AnalysisTask): Promise<void> {

@@ -1,9 +1,9 @@
 // The card beside the rack agrees with the engine's own count of tiles to go, pattern by pattern.
 import { describe, expect, it } from 'vitest';
 import { cardMatches, likeliestFirst } from '../../client/cards/card-matches.ts';
-import { reachOf } from '../../client/cards/reach.ts';
 import { matchSummary } from '../../client/cards/strings.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
+import { reachOf } from '../../client/workers/reach.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
