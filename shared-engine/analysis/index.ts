@@ -1,6 +1,6 @@
 // The analysis layer: what a choice was worth, and why.
 
-export { finalRack, offeredChoice, recordWithAnswer } from './belief/situation.ts';
+export { finalRack, offeredChoice, recordSoFar, recordWithAnswer } from './belief/situation.ts';
 export {
   type Coaching,
   coachedPass,
@@ -11,6 +11,7 @@ export {
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
+export { createDealMemory } from './comparison/remembered-deals.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
 export { VERDICTS, type Verdict } from './comparison/verdict.ts';
@@ -19,7 +20,9 @@ export { thousandth } from './review/basis.ts';
 export { choiceVerdict, isCostly, namedAlternative, VERDICT_NAMES } from './review/choice-verdict.ts';
 export {
   analyzeDecision,
+  decisionKey,
   decisionsIn,
+  prepareDecision,
   type RecordedDecision,
   withDeepAnalysis,
   withReducedBudget,

@@ -131,6 +131,7 @@ export {
   choiceObjection,
   isWaitingFor,
   pendingDecision,
+  simplestAnswer,
 } from './view/pending-decision.ts';
 export { actualStep, type PublicStep, type SeatMove, type SeatRecord, type SeatStep } from './view/record.ts';
 export {

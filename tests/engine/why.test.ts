@@ -61,7 +61,8 @@ function gameWithCosts(costs: Readonly<Partial<Record<Face, number>>>): DealSour
       const values = new Float64Array(deals * actions.length * RESULT_WIDTH);
       for (let deal = 0; deal < deals; deal++) {
         for (const [a, action] of actions.entries()) {
-          const cost = action(deal)
+          const cost = action
+            .of(deal)
             .slice(0, 3)
             .reduce((sum, face) => sum + (byFace.get(face) ?? 0), 0);
           values.fill(

@@ -6,6 +6,7 @@ import {
   addTo,
   type Bag,
   bagOf,
+  choiceIn,
   type ExchangeTerms,
   type Face,
   type Four,
@@ -18,6 +19,7 @@ import {
   type SeatMove,
   type SeatRecord,
   type SeatStep,
+  type SeatView,
   STEPS,
   stepOfOutcome,
   takeFrom,
@@ -91,6 +93,13 @@ function rackAfter(rack: Bag, step: SeatStep): Bag {
 /** A choice as it is offered: the record of the steps that are over, and the answer given to the open step. */
 export function offeredChoice(record: SeatRecord, answer: AnswerChoice, by: Actor): OfferedChoice {
   return offeredChoices(recordWithAnswer(record, answer, by)).at(-1)!;
+}
+
+/** The steps that are over and, where the seat has answered the open one, its answer as the last step. */
+export function recordSoFar(view: SeatView): SeatRecord {
+  const answer = choiceIn(view);
+  // An analysis does not depend on who chose.
+  return answer ? recordWithAnswer(view.record, answer, 'player') : view.record;
 }
 
 /** The record with the answer given to the open step as its last step: enough to analyze that answer. */

@@ -63,13 +63,16 @@ export function typicalPasses(
   const held = Uint8Array.from(rack);
   const none = new Uint8Array(FACE_COUNT);
   const pass = new Uint8Array(FACE_COUNT);
-  return (deal) => {
-    model.read(held, 0);
-    model.draw(none, size, pass, createRng((seed ^ TYPICAL_STREAM) >>> 0, deal).uniform);
-    return actionOf(
-      [...pass].flatMap((count, face) => new Array<number>(count).fill(face)),
-      size,
-    );
+  return {
+    key: `typical ${size}`,
+    of(deal) {
+      model.read(held, 0);
+      model.draw(none, size, pass, createRng((seed ^ TYPICAL_STREAM) >>> 0, deal).uniform);
+      return actionOf(
+        [...pass].flatMap((count, face) => new Array<number>(count).fill(face)),
+        size,
+      );
+    },
   };
 }
 

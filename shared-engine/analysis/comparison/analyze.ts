@@ -7,10 +7,16 @@ import type { OfferedChoice, Situation } from '../belief/situation.ts';
 import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
 import { createRollouts } from '../rollouts/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
-import { alternativesTo, type DecisionSubject, typicalPasses } from './alternatives.ts';
+import {
+  alternativesTo,
+  type DecisionSubject,
+  type OfferedAlternatives,
+  typicalPasses,
+} from './alternatives.ts';
 import type { ComparisonBudget } from './budget.ts';
-import { type Comparison, compare } from './comparison.ts';
-import { createDealSource, type Seeds } from './sampled-deals.ts';
+import { type Comparison, type ComparisonTask, compare } from './comparison.ts';
+import type { DealMemory } from './remembered-deals.ts';
+import { createDealSource, type DealSource, type Seeds } from './sampled-deals.ts';
 import { screen } from './screen.ts';
 import { hashOfCard, situationSeeds } from './situation-seed.ts';
 
@@ -24,6 +30,8 @@ export interface Analyst {
   readonly typical: ChoiceModel;
   readonly belief: Belief;
   readonly rollouts: Rollouts;
+  /** Of what was rolled out last; null where every analysis begins anew. It changes no result. */
+  readonly memory: DealMemory | null;
 }
 
 export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
@@ -35,6 +43,7 @@ export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
     typical,
     belief: createBelief(typical),
     rollouts: createRollouts(simd, card),
+    memory: null,
   };
 }
 
@@ -54,20 +63,48 @@ export function seedsFor(
   return seed === undefined ? situationSeeds(cardHash, situation) : { deals: seed, noise: seed };
 }
 
+/** The deals that an analysis of any choice in this situation rests on. */
+export function dealsFor(analyst: Analyst, situation: Situation, seeds: Seeds): DealSource {
+  const create = () => createDealSource(analyst, situation, seeds);
+  return analyst.memory?.sourceFor(JSON.stringify([seeds, situation]), create) ?? create();
+}
+
 /** Null where nothing of that kind was chosen. */
-export function analyze(
-  analyst: Analyst,
-  offered: OfferedChoice,
-  { subject, budget, ...terms }: AnalysisTerms,
-): Comparison | null {
-  const { situation } = offered;
-  const choice = alternativesTo(offered, subject, analyst.leaf);
+export function analyze(analyst: Analyst, offered: OfferedChoice, terms: AnalysisTerms): Comparison | null {
+  const choice = alternativesTo(offered, terms.subject, analyst.leaf);
   if (choice === null) return null;
+  const { source, task } = searched(analyst, offered.situation, choice, terms);
+  return compare(source, task);
+}
+
+/**
+ * Has the memory of the analyst hold what an analysis of this choice will ask for, whatever is chosen in the end: all
+ * of it where the first of the search is chosen, and the search in any case.
+ */
+export function prepare(analyst: Analyst, offered: OfferedChoice, terms: AnalysisTerms): void {
+  const choice = alternativesTo(offered, terms.subject, analyst.leaf);
+  if (choice === null || analyst.memory === null) return;
+  const likely = { ...choice, chosen: choice.alternatives[0]! };
+  const { source, task } = searched(analyst, offered.situation, likely, terms);
+  compare(source, { ...task, chosen: task.screened.finalists[0]!.alternative });
+}
+
+interface Searched {
+  readonly source: DealSource;
+  readonly task: ComparisonTask;
+}
+
+function searched(
+  analyst: Analyst,
+  situation: Situation,
+  choice: OfferedAlternatives,
+  { subject, budget, ...terms }: AnalysisTerms,
+): Searched {
   const { seat } = situation;
   const seeds = seedsFor(analyst, situation, terms);
-  const source = createDealSource(analyst, situation, seeds);
+  const source = dealsFor(analyst, situation, seeds);
   const gives = subject === 'tiles';
-  return compare(source, {
+  const task = {
     seat,
     receiver: gives ? receiverOf(situation) : null,
     screened: screen(source, seat, choice, gives ? budget : forNumbers(budget)),
@@ -76,7 +113,8 @@ export function analyze(
       ? typicalPasses(analyst.typical, situation, choice.chosen.tiles.length, seeds.noise)
       : null,
     fresh: budget.fresh,
-  });
+  };
+  return { source, task };
 }
 
 /** Four numbers need no thinning out. */

@@ -5,11 +5,15 @@ import type { Situation } from '../belief/situation.ts';
 import { ACTION_BYTES, RESULT_WIDTH, type RolloutEnd, type Rollouts } from '../rollouts/batch.ts';
 
 /** The action to try in a deal, by the number of the deal; a mixture may give another one in each. */
-export type DealAction = (deal: number) => readonly number[];
+export interface DealAction {
+  /** The same for what is the same in every deal of a situation. */
+  readonly key: string;
+  of(deal: number): readonly number[];
+}
 
 /** The same action in every deal. */
 export function always(action: readonly number[]): DealAction {
-  return () => action;
+  return { key: action.join(), of: () => action };
 }
 
 /** Chances in 100 to win, all eight of every action in every deal; see `RESULT_WIDTH`. */
@@ -44,7 +48,7 @@ export function createDealSource(
       const bytes = new Int8Array(count * actions.length * ACTION_BYTES);
       for (let n = 0; n < count; n++) {
         for (const [a, action] of actions.entries()) {
-          bytes.set(action(keys[n]!), (n * actions.length + a) * ACTION_BYTES);
+          bytes.set(action.of(keys[n]!), (n * actions.length + a) * ACTION_BYTES);
         }
       }
       const { seat, dealer, terms, step, agreed } = situation;

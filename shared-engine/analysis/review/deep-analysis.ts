@@ -1,13 +1,27 @@
 // From a quick review to a deep one: choices analyzed one at a time, in any order, and added to the review.
-import { mayPassBlind, type SeatRecord } from '../../rules/index.ts';
+import {
+  type AnswerChoice,
+  choiceAt,
+  facesOf,
+  mayPassBlind,
+  type PendingDecision,
+  type SeatRecord,
+  simplestAnswer,
+} from '../../rules/index.ts';
 import { DEALS_PER_BATCH } from '../belief/particle-filter.ts';
-import { type OfferedChoice, offeredChoices } from '../belief/situation.ts';
+import { finalRack, type OfferedChoice, offeredChoices, recordWithAnswer } from '../belief/situation.ts';
 import { type DecisionSubject, facesOfAlternative } from '../comparison/alternatives.ts';
-import { type AnalysisTerms, type Analyst, analyze, seedsFor } from '../comparison/analyze.ts';
+import {
+  type AnalysisTerms,
+  type Analyst,
+  analyze,
+  dealsFor,
+  prepare,
+  seedsFor,
+} from '../comparison/analyze.ts';
 import type { Budget } from '../comparison/budget.ts';
 import type { ComparedAlternative, Comparison } from '../comparison/comparison.ts';
 import type { Estimate } from '../comparison/estimate.ts';
-import { createDealSource } from '../comparison/sampled-deals.ts';
 import { SMALL_LOSS } from '../comparison/verdict.ts';
 import { FIRST_WHY_BATCH, type PassWhy, type SideBySide, whyPass } from '../why/pass-why.ts';
 import { othersAfterVote } from '../why/vote-others.ts';
@@ -46,6 +60,23 @@ export function analyzeOffered(
   return { ...deepAnalysisOf(comparison), ...whyOf(analyst, offered, comparison, terms) };
 }
 
+/**
+ * Rolls out what analyses of the answer to the open step will ask for, while nobody has answered: for an analyst with a
+ * memory, which then answers sooner and with the same bytes.
+ */
+export function prepareDecision(
+  analyst: Analyst,
+  record: SeatRecord,
+  decision: PendingDecision,
+  terms: DeepTerms,
+): void {
+  const answer = simplestAnswer(decision, facesOf(finalRack(record)));
+  const before = decisionsIn(record).length;
+  for (const { offered, subject } of decisionsIn(recordWithAnswer(record, answer, 'player')).slice(before)) {
+    prepare(analyst, offered, { ...terms, subject });
+  }
+}
+
 /** The review with one choice analyzed deeply, in whatever order analyses arrive. */
 export function withDeepAnalysis(review: Review, nth: number, analysis: DeepAnalysis): Review {
   const choices = review.choices.map(
@@ -75,6 +106,20 @@ export function decisionsIn(record: SeatRecord): readonly RecordedDecision[] {
   });
 }
 
+/**
+ * All that an analysis depends on besides the card: what the seat knew, what it was asked and what it chose. What the
+ * others did in the same step is no part of it, so a decision keeps its key when its step is over.
+ */
+export function decisionKey({ offered, subject }: RecordedDecision): string {
+  const { situation, chosen } = offered;
+  return JSON.stringify([situation, subject, sorted(choiceAt(chosen, situation.seat))]);
+}
+
+/** The order in which tiles were picked makes no other choice. */
+function sorted(choice: AnswerChoice | null): AnswerChoice | null {
+  return choice?.kind === 'pass' ? { ...choice, tiles: [...choice.tiles].sort() } : choice;
+}
+
 /** Reasons from deals of their own: where something better is told of a pass, and at every vote. */
 function whyOf(
   analyst: Analyst,
@@ -85,7 +130,7 @@ function whyOf(
   if (bestAlternative === null) return { why: null, others: null };
   const [played, named] = [own.alternative, bestAlternative.alternative];
   const seeds = seedsFor(analyst, situation, terms);
-  const source = createDealSource(analyst, situation, seeds);
+  const source = dealsFor(analyst, situation, seeds);
   if (chosen.kind === 'vote') {
     const range = { first: FIRST_WHY_BATCH, batches: budget.why.confirm };
     const others = othersAfterVote(source, { seat: situation.seat, played, named }, range);

@@ -5,6 +5,7 @@ import { objection } from '../exchange/legality.ts';
 import { asksSeat, decisionFor, type PendingDecision, stepOf } from '../exchange/pending-decision.ts';
 import type { RoundRejection } from '../exchange/rejection.ts';
 import { bagOf } from '../tiles/bag.ts';
+import type { Face } from '../tiles/face.ts';
 import type { SeatStep } from './record.ts';
 import type { PublicStage, SeatView } from './view.ts';
 
@@ -48,6 +49,20 @@ export function choiceAt(step: SeatStep, seat: Seat): AnswerChoice | null {
       return { kind: 'vote', step: 'vote', go: step.go[seat] };
     case 'ask':
       return { kind: 'ask', step: 'courtesy-ask', count: step.asked[seat] };
+  }
+}
+
+/** What is always allowed: the first tiles of the rack without the jokers, a vote to stop, no tile asked for. */
+export function simplestAnswer(decision: PendingDecision, rack: readonly Face[]): AnswerChoice {
+  switch (decision.kind) {
+    case 'pass': {
+      const tiles = rack.filter((face) => face !== 'joker').slice(0, decision.count);
+      return { kind: 'pass', step: decision.step, tiles, blind: 0 };
+    }
+    case 'vote':
+      return { kind: 'vote', step: decision.step, go: false };
+    case 'ask':
+      return { kind: 'ask', step: decision.step, count: 0 };
   }
 }
 

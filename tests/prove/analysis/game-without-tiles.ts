@@ -33,7 +33,7 @@ export function gameOf(values: readonly number[], { seed, firstBatches }: GameTe
       for (let deal = 0; deal < deals; deal++) {
         const batch = first + Math.floor(deal / DEALS_PER_BATCH);
         for (const [a, action] of actions.entries()) {
-          const [n] = action(deal) as [number];
+          const [n] = action.of(deal) as [number];
           const value = 20 + values[n]! + 6 * (createRng(seed, batch * 256 + n).uniform() - 0.5);
           const at = (deal * actions.length + a) * RESULT_WIDTH;
           results[at] = value;

@@ -123,7 +123,7 @@ export function dealsOf({ rack }: Position, seed: number): DealSource {
         const racks: Four<Counts> = [rack, deal(hidden, rng), deal(hidden, rng), deal(hidden, rng)];
         for (const [a, action] of actions.entries()) {
           const at = (nth * actions.length + a) * RESULT_WIDTH;
-          [values[at], values[at + 4]] = rollOut(racks, action(key)[0]!);
+          [values[at], values[at + 4]] = rollOut(racks, action.of(key)[0]!);
         }
       }
       return { deals, actions: actions.length, values };
