@@ -5,6 +5,7 @@ import type {
   DeepAnalysis,
   Drill,
   DrillProblem,
+  PendingDecision,
   PreparedDeal,
   Review,
   Seat,
@@ -258,6 +259,17 @@ export type PreparedDrill =
 export interface DeepAnalyzer {
   /** With `signal` aborted, the analysis is not begun or broken off. */
   analyze(request: AnalysisRequest, signal: AbortSignal): PendingAnalysis;
+  /**
+   * Does, where nothing else is to do, what every analysis of the answer to the open step will need: it changes when
+   * that analysis is there, and nothing of it.
+   */
+  prepare(request: PreparationRequest, signal: AbortSignal): void;
+}
+
+/** What the step that is open asks of the seat of this record. */
+export interface PreparationRequest extends SlowWork {
+  readonly record: SeatRecord;
+  readonly open: PendingDecision;
 }
 
 /** Choice number `nth` of the review of this record; what comes after it in the record is not looked at. */

@@ -1,8 +1,7 @@
 // A request for each choice in a seat's record, with the one identity that a decision has everywhere.
 import { createHash } from 'node:crypto';
 import {
-  type AnswerChoice,
-  choiceAt,
+  decisionKey,
   decisionsIn,
   type RecordedDecision,
   type SeatRecord,
@@ -20,17 +19,9 @@ export function analysisRequests(
   });
 }
 
-/**
- * A hash of all that an analysis depends on: the card, what the seat knew, what it was asked and what it chose. What
- * the others did in the same step is no part of it, so a decision keeps its id when its step is over.
- */
-function decisionIdOf({ offered, subject }: RecordedDecision, card: PlayingCard): string {
-  const { situation, chosen } = offered;
-  const known = [card.key, situation, subject, sorted(choiceAt(chosen, situation.seat))];
-  return createHash('sha256').update(JSON.stringify(known)).digest('hex');
-}
-
-/** The order in which tiles were picked makes no other choice. */
-function sorted(choice: AnswerChoice | null): AnswerChoice | null {
-  return choice?.kind === 'pass' ? { ...choice, tiles: [...choice.tiles].sort() } : choice;
+/** A hash of the card and of the decision's key: the same for all who knew and chose the same. */
+function decisionIdOf(decision: RecordedDecision, card: PlayingCard): string {
+  return createHash('sha256')
+    .update(JSON.stringify([card.key, decisionKey(decision)]))
+    .digest('hex');
 }

@@ -90,16 +90,18 @@ export class RoomReviews {
   changed(state: RoomState, recorded: readonly Recorded<RoomEvent>[]): void {
     const { play } = state;
     if (play === null || this.#isStopped) return;
-    if (play.number !== this.#round) {
+    const isDealt = play.number !== this.#round;
+    if (isDealt) {
       this.#endRound();
       this.#round = play.number;
       this.#isBegun = false;
       this.#seats = holdersOf(state).map((holder) => this.#seatReview(holder));
     }
+    const isOpened = isDealt || recorded.some(({ event }) => isResolved(event));
     for (const seat of this.#seats) {
-      if (recorded.some(({ event }) => isChoiceOf(seat.holder, event))) this.#analyze(play, seat);
+      if (isOpened || recorded.some(({ event }) => isChoiceOf(seat.holder, event))) this.#analyze(play, seat);
     }
-    if (recorded.some(({ event }) => isResolved(event))) this.#reviewSoFar(play);
+    if (isOpened && !isDealt) this.#reviewSoFar(play);
     if (play.round.phase !== 'closed' || this.#isBegun) return;
     this.#isBegun = true;
     if (recorded.length > 0) this.#closedAt = this.#ports.clock.now();

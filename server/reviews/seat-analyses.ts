@@ -1,9 +1,8 @@
 // The deep analyses of one seat's choices in one round, asked for one by one as they are made, while people think.
 import {
-  choiceIn,
+  pendingDecision,
   type Review,
-  recordWithAnswer,
-  type SeatRecord,
+  recordSoFar,
   type SeatView,
   withDeepAnalysis,
   withReducedBudget,
@@ -38,6 +37,8 @@ export class SeatAnalyses {
   readonly #options: SeatAnalysesOptions;
   /** In the order of the review's choices. */
   #asked: Asked[] = [];
+  /** The step that is prepared, and how that is aborted. */
+  #prepared: { readonly steps: number; readonly abort: AbortController } | null = null;
 
   constructor(options: SeatAnalysesOptions) {
     this.#options = options;
@@ -53,9 +54,10 @@ export class SeatAnalyses {
     return this.#asked.length === 0;
   }
 
-  /** Asks for what is new in the seat's view, and aborts what was withdrawn. */
+  /** Asks for what is new in the seat's view, aborts what was withdrawn, and has what is open prepared. */
   follow(view: SeatView): void {
     const { card, fairnessKey } = this.#options;
+    this.#prepare(view);
     const requests = analysisRequests(recordSoFar(view), card, fairnessKey);
     const changed = requests.findIndex(
       ({ decisionId }, nth) => this.#asked[nth]?.request.decisionId !== decisionId,
@@ -75,7 +77,21 @@ export class SeatAnalyses {
 
   /** Aborts everything. */
   stop(): void {
+    this.#prepared?.abort.abort();
+    this.#prepared = null;
     for (const { abort } of this.#asked.splice(0)) abort.abort();
+  }
+
+  /** Once for each step; aborted with the answer, which then is analyzed. */
+  #prepare(view: SeatView): void {
+    const open = pendingDecision(view);
+    const steps = view.record.steps.length;
+    if (open === null || this.#prepared?.steps !== steps) this.#prepared?.abort.abort();
+    if (open === null || this.#prepared?.steps === steps) return;
+    const { analyzer, card, fairnessKey } = this.#options;
+    const abort = new AbortController();
+    this.#prepared = { steps, abort };
+    analyzer.prepare({ record: view.record, open, card, fairnessKey }, abort.signal);
   }
 
   #ask(request: AnalysisRequest): void {
@@ -91,11 +107,4 @@ export class SeatAnalyses {
       onResult();
     });
   }
-}
-
-/** The steps that are over and, where the seat has answered the open one, its answer as the last step. */
-function recordSoFar(view: SeatView): SeatRecord {
-  const answer = choiceIn(view);
-  // An analysis does not depend on who chose.
-  return answer ? recordWithAnswer(view.record, answer, 'player') : view.record;
 }

@@ -5,6 +5,9 @@ import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis } f
 /** Analyses remembered: those of some classes of sixty with a few deals each, two kilobytes apiece. */
 const MAX_REMEMBERED = 8_000;
 
+/** Situations remembered as prepared: those of some classes at one step. */
+const MAX_PREPARED = 500;
+
 export interface SharedAnalyzer extends DeepAnalyzer {
   /** The analysis of this decision, if it has been made. */
   known(decisionId: string): AnalysisResult | null;
@@ -22,6 +25,7 @@ interface Shared {
 export function sharedAnalyzer(analyzer: DeepAnalyzer): SharedAnalyzer {
   const remembered = new LRUCache<string, AnalysisResult>({ max: MAX_REMEMBERED });
   const running = new Map<string, Shared>();
+  const prepared = new LRUCache<string, true>({ max: MAX_PREPARED });
 
   function begin(request: AnalysisRequest): Shared {
     const { decisionId } = request;
@@ -45,6 +49,13 @@ export function sharedAnalyzer(analyzer: DeepAnalyzer): SharedAnalyzer {
       return share(shared, signal, () => {
         if (running.get(decisionId) === shared) running.delete(decisionId);
       });
+    },
+    prepare(request) {
+      const key = JSON.stringify([request.card.key, request.record, request.open]);
+      if (prepared.has(key)) return;
+      prepared.set(key, true);
+      // Somebody else who knows the same may choose later.
+      analyzer.prepare(request, new AbortController().signal);
     },
     known: (decisionId) => remembered.get(decisionId) ?? null,
   };

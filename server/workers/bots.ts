@@ -11,6 +11,7 @@ import {
   ROLLOUT_SEEDS,
   type SeatView,
   type StyleName,
+  simplestAnswer,
   stepOf,
   usesRollouts,
 } from '../../shared-engine/index.ts';
@@ -85,19 +86,10 @@ export function pooledBots(pool: WorkerPool, cards: CompiledCards, inProcess: Bo
   };
 }
 
-/** What is always allowed: the first tiles of the rack without the jokers, a vote to stop, no tile asked for. */
+/** What is always allowed; throws where the open step asks nothing of the seat. */
 export function simplestLegal(view: SeatView): AnswerChoice {
   const decision = pendingDecision(view);
-  switch (decision?.kind) {
-    case 'pass': {
-      const tiles = view.rack.filter((face) => face !== 'joker').slice(0, decision.count);
-      return { kind: 'pass', step: decision.step, tiles, blind: 0 };
-    }
-    case 'vote':
-      return { kind: 'vote', step: decision.step, go: false };
-    case 'ask':
-      return { kind: 'ask', step: decision.step, count: 0 };
-    case undefined:
-      throw new Error('The open step asks nothing of this seat; there is nothing to choose.');
-  }
+  if (decision === null)
+    throw new Error('The open step asks nothing of this seat; there is nothing to choose.');
+  return simplestAnswer(decision, view.rack);
 }

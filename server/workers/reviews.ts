@@ -6,7 +6,8 @@ import type { CompiledCards } from './compiled-cards.ts';
 import { kernelInProcess } from './in-process.ts';
 import type { Depth, TaskResult } from './task.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
-import type { PendingWork, TaskMoment, WorkerPool } from './worker-pool.ts';
+import type { PendingWork, TaskMoment } from './work-options.ts';
+import type { WorkerPool } from './worker-pool.ts';
 
 /** One seat after the other, so that tables in play get their turn in between. */
 export function reviewerInProcess(): Reviewer {
@@ -80,6 +81,14 @@ export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
           pending?.lowerPriority();
         },
       };
+    },
+    prepare({ record, open, card: playingCard, fairnessKey }, signal) {
+      // What runs in this process holds tables up, and nobody has asked for it.
+      if (depth !== 'deep') return;
+      const options = workOptions('prepare', fairnessKey, affinityKeyOf(record), signal);
+      void cards.refOf(playingCard, fairnessKey).then((card) => {
+        if (card !== null) pool.run(() => ({ kind: 'prepare', card, record, open }), options);
+      });
     },
   };
 }

@@ -7,11 +7,13 @@ import {
   chooseFor,
   compileCard,
   createAnalyst,
+  createDealMemory,
   createSwarKernel,
   DEEP_BUDGET,
   houseCard,
   type Kernel,
   parseCard,
+  prepareDecision,
   type Random,
   reviewRound,
   SHALLOW_BUDGET,
@@ -73,6 +75,11 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
           const budget = task.depth === 'deep' ? DEEP_BUDGET : SHALLOW_BUDGET;
           return { kind: 'analyze', analysis: analyzeDecision(analyst, task.record, task.nth, { budget }) };
         }
+        case 'prepare': {
+          const analyst = cardFor(task.card).analyst();
+          prepareDecision(analyst, task.record, task.open, { budget: DEEP_BUDGET });
+          return { kind: 'prepare' };
+        }
         case 'drill':
           return { kind: 'drill', step: beginDrill(task.drill, cardFor(task.card).kernel, isStopped) };
         case 'drill-part':
@@ -105,7 +112,7 @@ function readyCard(card: CompiledCard, simd: SimdModule, isStopped: () => boolea
   return {
     kernel: createSwarKernel(card),
     analyst() {
-      analyst ??= stoppable(createAnalyst(card, simd), isStopped);
+      analyst ??= stoppable({ ...createAnalyst(card, simd), memory: createDealMemory() }, isStopped);
       return analyst;
     },
   };

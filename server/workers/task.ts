@@ -4,6 +4,7 @@ import type {
   AnswerChoice,
   CardFile,
   DeepAnalysis,
+  PendingDecision,
   Review,
   SeatRecord,
   SeatView,
@@ -50,6 +51,13 @@ export type Task =
       readonly nth: number;
       readonly depth: Depth;
     }
+  /** What the open step asks of the seat, so that the analysis of its answer takes less time in the same worker. */
+  | {
+      readonly kind: 'prepare';
+      readonly card: CardRef;
+      readonly record: SeatRecord;
+      readonly open: PendingDecision;
+    }
   /** A drill as it was sent, to be prepared for its class; and the rest of one whose first part is done. */
   | { readonly kind: 'drill'; readonly card: CardRef; readonly drill: unknown }
   | { readonly kind: 'drill-part'; readonly card: CardRef; readonly part: DrillPart }
@@ -67,6 +75,7 @@ export type TaskResult =
   | { readonly kind: 'compile-card'; readonly shared: SharedCard }
   | { readonly kind: 'review'; readonly review: Review }
   | { readonly kind: 'analyze'; readonly analysis: DeepAnalysis }
+  | { readonly kind: 'prepare' }
   | { readonly kind: 'drill'; readonly step: DrillStep }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };
 

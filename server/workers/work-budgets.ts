@@ -1,8 +1,8 @@
 // What each kind of slow work may use and how long it may wait: the one table behind every order to the workers.
 import type { SeatRecord } from '../../shared-engine/index.ts';
 import type { TaskKind } from './task.ts';
+import type { WaitingBound, WorkOptions } from './work-options.ts';
 import type { Priority } from './work-queue.ts';
-import type { WaitingBound, WorkOptions } from './worker-pool.ts';
 
 interface WorkBudget {
   readonly priority: Priority;
@@ -14,6 +14,9 @@ interface WorkBudget {
 /** What strangers send to be prepared: so much of one kind may wait for one sender, and in all, each up to half a megabyte. */
 const SENT: WaitingBound = { perKey: 4, inAll: 32 };
 
+/** What is prepared while people think, for one room or class and in all; whatever comes on top is analyzed when it is asked for. */
+const PREPARED: WaitingBound = { perKey: 4, inAll: 64 };
+
 /**
  * A first review or a bot's choice takes a twentieth of a second, and a thread that has to start a second more; an
  * analysis takes up to three seconds of a core, which may be shared by many; a part of a drill up to half a second, and
@@ -24,6 +27,8 @@ const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   // A table waits for its bots no longer than five seconds.
   choose: { priority: 'live', maxWaitMs: 4_000, timeoutMs: 10_000 },
   analyze: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },
+  // A step that is still open after a minute without an idle worker has waited for other tables.
+  prepare: { priority: 'idle', maxWaitMs: 60_000, timeoutMs: 120_000, bound: PREPARED },
   // Somebody waits for it.
   'check-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000, bound: SENT },
   'compile-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },

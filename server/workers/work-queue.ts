@@ -1,7 +1,10 @@
 // The order of waiting work: by priority, and within a priority one piece for each room or class in turn.
 
-/** What one person waits for comes first, then tables in play, then rounds that are closed. */
-export const PRIORITIES = ['interactive', 'live', 'background'] as const;
+/**
+ * What one person waits for comes first, then tables in play, then rounds that are closed; for idle hours is what nobody
+ * has asked for yet.
+ */
+export const PRIORITIES = ['interactive', 'live', 'background', 'idle'] as const;
 export type Priority = (typeof PRIORITIES)[number];
 
 export interface QueueItem {
@@ -20,6 +23,7 @@ export class WorkQueue<T extends QueueItem> {
     interactive: new Map(),
     live: new Map(),
     background: new Map(),
+    idle: new Map(),
   };
   #size = 0;
 
@@ -27,8 +31,13 @@ export class WorkQueue<T extends QueueItem> {
     this.#maxSize = maxSize;
   }
 
+  /** Work for idle hours counts nowhere: nobody waits for it. */
   get size(): number {
     return this.#size;
+  }
+
+  get isEmpty(): boolean {
+    return this.#size === 0 && this.#waiting.idle.size === 0;
   }
 
   get isFull(): boolean {
@@ -44,14 +53,14 @@ export class WorkQueue<T extends QueueItem> {
   push(item: T): boolean {
     if (this.isFull) return false;
     this.#listOf(item).push(item);
-    this.#size++;
+    this.#count(item, 1);
     return true;
   }
 
   /** Puts an item that was taken before all others of its key, however full the queue is. */
   putBack(item: T): void {
     this.#listOf(item).unshift(item);
-    this.#size++;
+    this.#count(item, 1);
   }
 
   /**
@@ -68,7 +77,7 @@ export class WorkQueue<T extends QueueItem> {
       const [item] = list.splice(Math.max(0, warm), 1);
       byKey.delete(key);
       if (list.length > 0) byKey.set(key, list);
-      this.#size--;
+      this.#count(item!, -1);
       return item!;
     }
     return null;
@@ -82,7 +91,7 @@ export class WorkQueue<T extends QueueItem> {
     if (place === -1) return false;
     list.splice(place, 1);
     if (list.length === 0) byKey.delete(item.fairnessKey);
-    this.#size--;
+    this.#count(item, -1);
     return true;
   }
 
@@ -92,6 +101,10 @@ export class WorkQueue<T extends QueueItem> {
     for (const priority of PRIORITIES) this.#waiting[priority].clear();
     this.#size = 0;
     return items;
+  }
+
+  #count({ priority }: T, change: 1 | -1): void {
+    if (priority !== 'idle') this.#size += change;
   }
 
   #listOf({ priority, fairnessKey }: T): T[] {

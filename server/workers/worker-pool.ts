@@ -8,8 +8,9 @@
 import { LRUCache } from 'lru-cache';
 import { errorFacts, type Log } from '../log.ts';
 import type { Cancel, Clock } from '../ports.ts';
-import type { Task, TaskKind, TaskResult } from './task.ts';
+import type { TaskResult } from './task.ts';
 import { type LeftOutReason, WorkCounts } from './work-counts.ts';
+import type { MakeTask, PendingWork, WorkOptions } from './work-options.ts';
 import { type Priority, type QueueItem, WorkQueue } from './work-queue.ts';
 import { TaskFailed, type TaskWorker } from './worker.ts';
 
@@ -19,50 +20,6 @@ const MAX_ATTEMPTS = 2;
 export const STOP_GRACE_MS = 2_000;
 /** Affinity keys remembered for each worker. */
 const WARM_KEYS = 32;
-
-/** How much work of one kind may wait; more is left out. */
-export interface WaitingBound {
-  /** For one fairness key. */
-  readonly perKey: number;
-  readonly inAll: number;
-}
-
-/** What may be said of a piece of work, and what it may use; memory is bounded by its worker. */
-export interface WorkOptions {
-  readonly kind: TaskKind;
-  readonly priority: Priority;
-  /** The room or class that asks. */
-  readonly fairnessKey: string;
-  readonly affinityKey: string | null;
-  /** Time it may wait before it is left out, in milliseconds. */
-  readonly maxWaitMs: number;
-  /** Time for one try before its worker is ended, in milliseconds. */
-  readonly timeoutMs: number;
-  /** Missing where the bound of the whole queue is enough. */
-  readonly bound?: WaitingBound | undefined;
-  /** Aborted: it is not begun, or broken off, and answered with null. */
-  readonly signal?: AbortSignal | undefined;
-}
-
-export interface PendingWork {
-  /** Null when it was aborted, left out, or failed as often as it may. Never rejects. */
-  readonly result: Promise<TaskResult | null>;
-  /** Why the result is null; null where it was aborted. */
-  whyNot(): LeftOutReason | null;
-  /** Tables in play go first from now on. */
-  lowerPriority(): void;
-}
-
-/** How a task stands when a worker takes it. */
-export interface TaskMoment {
-  /** 1 for the first try. */
-  readonly attempt: number;
-  /** Work that waits behind it. */
-  readonly waiting: number;
-}
-
-/** Called when a worker is free, so that the task can fit what is then going on. */
-export type MakeTask = (moment: TaskMoment) => Task;
 
 export interface WorkerPoolOptions {
   readonly clock: Clock;
@@ -91,6 +48,8 @@ interface Job extends QueueItem {
 interface WorkerState {
   job: Job | null;
   cancelStop: Cancel;
+  /** Whether its job was broken off for other work and goes on later. */
+  givesWay: boolean;
   readonly warmKeys: LRUCache<string, true>;
 }
 
@@ -119,7 +78,8 @@ export class WorkerPool {
   /** How long the oldest of what waits was asked for ago, in milliseconds; 0 where nothing waits. */
   get oldestMs(): number {
     const now = this.#options.clock.now();
-    return this.#queue.items.reduce((oldest, { askedAt }) => Math.max(oldest, now - askedAt), 0);
+    const waiting = this.#queue.items.filter(({ priority }) => priority !== 'idle');
+    return waiting.reduce((oldest, { askedAt }) => Math.max(oldest, now - askedAt), 0);
   }
 
   /** Work that a worker does now. */
@@ -187,6 +147,17 @@ export class WorkerPool {
       if (this.#queue.delete(job)) this.#leaveOut(job, 'too-old');
     });
     this.#dispatch(job.affinityKey);
+    if (job.priority !== 'idle' && this.#queue.size > 0) this.#makeWay();
+  }
+
+  /** One worker breaks off what it does for idle hours, and goes on with it when nothing else waits. */
+  #makeWay(): void {
+    for (const [worker, state] of this.#workers) {
+      if (state.job?.priority !== 'idle' || state.givesWay) continue;
+      state.givesWay = true;
+      worker.stop();
+      return;
+    }
   }
 
   #isOutOfBounds({ kind, fairnessKey, bound }: WorkOptions): boolean {
@@ -197,7 +168,8 @@ export class WorkerPool {
   }
 
   #leaveOut(job: Job, reason: LeftOutReason): void {
-    this.counts.leftOut(job.options.kind, reason);
+    // Nobody misses what was not asked for yet.
+    if (job.priority !== 'idle') this.counts.leftOut(job.options.kind, reason);
     job.leftOut = reason;
     job.settle(null);
   }
@@ -223,7 +195,7 @@ export class WorkerPool {
 
   /** Gives work to every worker that can take some, one that knows `affinityKey` first. */
   #dispatch(affinityKey: string | null = null): void {
-    while (this.#queue.size > 0) {
+    while (!this.#queue.isEmpty) {
       const worker = this.#freeWorker(affinityKey);
       if (worker === null) return;
       const { warmKeys } = this.#workers.get(worker)!;
@@ -250,11 +222,16 @@ export class WorkerPool {
       job.settle(await this.#inTime(worker.run(task), job.options.timeoutMs));
     } catch (error) {
       if (this.#closed) return;
-      // A worker that broke off what nobody wants any more did as it was told.
-      if (!job.isSettled) this.#fail(job, error);
-      if (!(job.isSettled && error instanceof TaskFailed)) this.#endWorker(worker);
+      // A worker that broke off what nobody wants any more, or what can wait, did as it was told.
+      const didAsTold = (job.isSettled || state.givesWay) && error instanceof TaskFailed;
+      if (!job.isSettled) {
+        if (didAsTold) this.#queue.putBack(job);
+        else this.#fail(job, error);
+      }
+      if (!didAsTold) this.#endWorker(worker);
     }
     state.cancelStop();
+    state.givesWay = false;
     state.job = null;
     this.#dispatch();
   }
@@ -286,6 +263,7 @@ export class WorkerPool {
     this.#workers.set(worker, {
       job: null,
       cancelStop: () => {},
+      givesWay: false,
       warmKeys: new LRUCache({ max: WARM_KEYS }),
     });
     return worker;

@@ -1,5 +1,10 @@
 // An analyzer for tests: it keeps what it is asked and answers when and what the test says.
-import type { AnalysisRequest, AnalysisResult, DeepAnalyzer } from '../../server/ports.ts';
+import type {
+  AnalysisRequest,
+  AnalysisResult,
+  DeepAnalyzer,
+  PreparationRequest,
+} from '../../server/ports.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
@@ -14,10 +19,17 @@ export interface FakeAnalyzer {
   readonly analyzer: DeepAnalyzer;
   /** Oldest first; what is over stays. */
   readonly asked: readonly AskedAnalysis[];
+  /** Steps that were to be prepared, and whether that was aborted. */
+  readonly prepared: readonly AskedPreparation[];
+}
+
+export interface AskedPreparation extends PreparationRequest {
+  readonly isAborted: () => boolean;
 }
 
 export function fakeAnalyzer(): FakeAnalyzer {
   const asked: AskedAnalysis[] = [];
+  const prepared: AskedPreparation[] = [];
   const analyzer: DeepAnalyzer = {
     analyze(request, signal) {
       let isLowered = false;
@@ -45,8 +57,11 @@ export function fakeAnalyzer(): FakeAnalyzer {
         },
       };
     },
+    prepare(request, signal) {
+      prepared.push({ ...request, isAborted: () => signal.aborted });
+    },
   };
-  return { analyzer, asked };
+  return { analyzer, asked, prepared };
 }
 
 /** An analysis that says nothing but that it was made, on so many sampled deals. */

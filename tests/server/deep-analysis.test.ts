@@ -1,15 +1,8 @@
 // Deep analyses in a room: asked for as people choose, sent to their seats as they come, aborted with the round.
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PROGRESS_MS } from '../../server/reviews/room-reviews.ts';
-import { recordWithAnswer } from '../../shared-engine/analysis/belief/situation.ts';
-import { SHALLOW_BUDGET } from '../../shared-engine/analysis/comparison/budget.ts';
-import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
-import { choiceAt } from '../../shared-engine/rules/view/pending-decision.ts';
-import type { SeatRecord, SeatStep } from '../../shared-engine/rules/view/record.ts';
-import { seatView } from '../../shared-engine/rules/view/view.ts';
-import { analystOf } from '../kit/analysts.ts';
 import { type AskedAnalysis, analysisOf, type FakeAnalyzer, fakeAnalyzer } from '../kit/fake-analysis.ts';
 import { nextTurn } from '../kit/fake-workers.ts';
 import {
@@ -22,7 +15,6 @@ import {
   sitDown,
   tableOfFour,
 } from '../kit/http-client.ts';
-import { houseKernel, mixedRound } from '../kit/reviews.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
 import type { Peer } from '../kit/sockets.ts';
 
@@ -98,6 +90,28 @@ describe('four people', () => {
       expect(own.map(({ nth }) => nth)).toEqual(reviewsOf(peer)[0]!.choices.map((_, nth) => nth));
       for (const { record } of own) expect(record.start).toEqual(ownView(peer).record.start);
     }
+  });
+
+  test('WK7 have each step prepared as it opens, from their own view, until they have chosen', async () => {
+    const { peers } = await tableOfFour(server);
+    await deal(peers);
+    const steps = () => fake.prepared.map(({ record, open }) => [record.seat, open.step]);
+    expect(steps().sort()).toEqual([0, 1, 2, 3].map((seat) => [seat, 'first-right']));
+    for (const { record } of fake.prepared) expect(record).toEqual(ownView(peers[record.seat]!).record);
+    const [first] = peers as [Peer, Peer, Peer, Peer];
+    const random = stream('prepared', 'x');
+    await first.choose(anyAnswer(ownView(first), random));
+    const aborted = () =>
+      fake.prepared.filter(({ isAborted }) => isAborted()).map(({ record }) => record.seat);
+    expect(aborted()).toEqual([0]);
+    // Nothing is prepared twice, and whoever goes away needs nothing more.
+    await first.choose({ kind: 'withdraw', step: 'first-right' });
+    expect(steps()).toHaveLength(4);
+    await Promise.all(peers.map((peer) => peer.choose(anyAnswer(ownView(peer), random))));
+    await Promise.all(peers.map((peer) => peer.untilTable(() => ownView(peer).record.steps.length === 1)));
+    expect(steps().slice(4).sort()).toEqual([0, 1, 2, 3].map((seat) => [seat, 'first-across']));
+    await server.app.close();
+    expect(aborted()).toHaveLength(8);
   });
 
   test('C4 who withdraw a pass have its analysis aborted, and the next choice analyzed in its place', async () => {
@@ -187,24 +201,3 @@ describe('one person', () => {
     expect(open()).toEqual([]);
   });
 });
-
-test('a choice analyzed before its step is over gets the analysis that the closed record gives it', () => {
-  const analyst = analystOf(houseKernel.card);
-  const record = seatView(mixedRound('early').round, 1).record;
-  const decisions = decisionsIn(record);
-  for (const nth of [0, 2, decisions.length - 1]) {
-    const { offered } = decisions[nth]!;
-    const early = recordWithAnswer(
-      { ...record, steps: stepsBefore(record, offered.chosen) },
-      choiceAt(offered.chosen, record.seat)!,
-      'bot',
-    );
-    expect(analyzeDecision(analyst, early, nth, { budget: SHALLOW_BUDGET })).toEqual(
-      analyzeDecision(analyst, record, nth, { budget: SHALLOW_BUDGET }),
-    );
-  }
-});
-
-function stepsBefore({ steps }: SeatRecord, step: SeatStep): readonly SeatStep[] {
-  return steps.slice(0, steps.indexOf(step));
-}

@@ -125,6 +125,21 @@ describe('deep analyses in a class', () => {
     expect(asked).toHaveLength(2);
   });
 
+  test('WK7 are prepared once for all who know the same', () => {
+    const fake = fakeAnalyzer();
+    const analyzer = sharedAnalyzer(fake.analyzer);
+    const open = { kind: 'vote', step: 'vote' } as const;
+    const prepare = (record: SeatRecord) => {
+      const abort = new AbortController();
+      analyzer.prepare({ record: { ...record, steps: [] }, open, card, fairnessKey: 'class' }, abort.signal);
+      abort.abort();
+    };
+    for (const record of [one, two, one]) prepare(record);
+    expect(fake.prepared.map(({ isAborted }) => isAborted())).toEqual([false]);
+    analyzer.prepare({ record: one, open, card, fairnessKey: 'class' }, new AbortController().signal);
+    expect(fake.prepared).toHaveLength(2);
+  });
+
   test('that failed may be asked for again', async () => {
     const { asked, ask } = shared();
     const pending = ask(one);

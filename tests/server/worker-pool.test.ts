@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { HOUSE_CARD_REF, type Task, type TaskResult } from '../../server/workers/task.ts';
 import { type LeftOutReason, REPORT_MS } from '../../server/workers/work-counts.ts';
-import { STOP_GRACE_MS, WorkerPool, type WorkOptions } from '../../server/workers/worker-pool.ts';
+import type { WorkOptions } from '../../server/workers/work-options.ts';
+import { STOP_GRACE_MS, WorkerPool } from '../../server/workers/worker-pool.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { fakeWorkers, nextTurn } from '../kit/fake-workers.ts';
@@ -244,6 +245,56 @@ describe('aborted work', () => {
     fake.taken[0]!.die();
     await nextTurn();
     expect(numbers()).toEqual([1]);
+  });
+});
+
+describe('work for idle hours', () => {
+  const IDLE = { priority: 'idle', maxWaitMs: 60_000, timeoutMs: 60_000 } as const;
+
+  test('WK7 is done when nothing else waits, counts nowhere, and is not missed where it is left out', async () => {
+    const { pool, run, clock, leftOut, drain } = poolOf();
+    const bound = { perKey: 2, inAll: 8 };
+    run(0, { timeoutMs: 100_000 });
+    for (const nth of [1, 2, 3]) run(nth, { ...IDLE, bound });
+    run(4, { maxWaitMs: 100_000 });
+    clock.advance(1000);
+    expect([pool.waiting, pool.oldestMs]).toEqual([1, 1000]);
+    expect(await drain()).toEqual([0, 4, 1, 2]);
+    expect(leftOut()).toEqual([]);
+  });
+
+  test('WK7 is broken off for any other, and goes on where it was when that is done', async () => {
+    const { run, fake, numbers, lines, leftOut } = poolOf();
+    const idle = run(0, IDLE);
+    run(1, IDLE);
+    expect([numbers(), fake.taken[0]!.isStopped()]).toEqual([[0], false]);
+    const wanted = run(2);
+    expect(fake.taken[0]!.isStopped()).toBe(true);
+    fake.taken[0]!.fail();
+    await nextTurn();
+    expect(numbers()).toEqual([2]);
+    fake.taken[0]!.done(DONE);
+    expect(await wanted.result).toEqual(DONE);
+    await nextTurn();
+    expect(numbers()).toEqual([0]);
+    fake.taken[0]!.done(DONE);
+    expect(await idle.result).toEqual(DONE);
+    expect([fake.made(), fake.ended(), lines, leftOut()]).toEqual([1, 0, [], []]);
+  });
+
+  test('WK7 that is aborted while it gives way is not taken up again', async () => {
+    const { run, fake, numbers } = poolOf();
+    const abort = new AbortController();
+    const idle = run(0, { ...IDLE, signal: abort.signal });
+    run(1);
+    abort.abort();
+    expect(await idle.result).toBeNull();
+    fake.taken[0]!.fail();
+    await nextTurn();
+    expect(numbers()).toEqual([1]);
+    fake.taken[0]!.done(DONE);
+    await nextTurn();
+    expect(numbers()).toEqual([]);
   });
 });
 
