@@ -28,6 +28,7 @@ import { readPageRound, storePageRound } from '../storage/page-round.ts';
 import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
 import { announcementsOf } from '../table/announcements.ts';
+import { analyzeHere } from './analyze-here.ts';
 import { FRONT } from './front-strings.ts';
 import { cardFileOf, keeping } from './kept-rooms.ts';
 import { PRACTICE } from './room-strings.ts';
@@ -68,6 +69,7 @@ export function serverRoom(code: string): Room {
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
       const place = pathOf({ kind: 'room', code });
+      const reviews = analyzeHere(code, on.message);
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connection = connect({
         askTicket: () => askTicket(code),
@@ -82,10 +84,14 @@ export function serverRoom(code: string): Room {
         },
         onMessage: (message) => {
           if (message.kind === 'table' && message.table.you !== null) rememberPlace(lastingStorage, place);
-          on.message(message);
+          reviews.receive(message);
         },
       });
-      return { ...connection, pendingCount: () => pending.all().length };
+      const stop = () => {
+        connection.stop();
+        reviews.stop();
+      };
+      return { ...connection, stop, pendingCount: () => pending.all().length };
     },
   });
   return keeping(room, { placeOf: ({ mode }) => mode, loadCardFile });
@@ -213,9 +219,10 @@ function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isSt
       let table: Connection | null = null;
       let stopped = false;
       const open = async () => {
-        const [{ localTable }, { loadSimd, startDeepAnalysis }] = await Promise.all([
+        const [{ localTable }, { loadSimd }, { startOwnAnalyses }] = await Promise.all([
           import('../practice/local-table.ts'),
           import('../workers/deep-analysis.ts'),
+          import('../workers/own-analyses.ts'),
         ]);
         if (stopped) return;
         const stored = isStored ? readPageRound(lastingStorage, shared.deal, shared.seat) : null;
@@ -236,7 +243,7 @@ function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isSt
           loadCard,
           newSeed: () => randomHex(32),
           startTimer: browserTimer,
-          startDeepAnalysis,
+          startOwnAnalyses,
           loadSimd: () => loadSimd(),
           onDeal,
           on,

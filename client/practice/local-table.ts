@@ -18,6 +18,7 @@ import {
   type Kernel,
   nextDealer,
   openRound,
+  type Review,
   type Round,
   type RoundEvent,
   reviewRound,
@@ -34,13 +35,12 @@ import {
   stream,
   type Terms,
   termsFrom,
-  withDeepAnalysis,
 } from '../../shared-engine/index.ts';
 import type { Connection, ConnectionState } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import type { Cancel, StartTimer } from '../connection/socket.ts';
 import type { PageRound } from '../storage/page-round.ts';
-import type { StartDeepAnalysis } from '../workers/deep-analysis.ts';
+import type { OwnAnalyses, StartOwnAnalyses } from '../workers/own-analyses.ts';
 
 export interface LocalTablePorts {
   readonly code: string;
@@ -57,8 +57,8 @@ export interface LocalTablePorts {
   readonly loadSimd: () => Promise<SimdModule>;
   readonly newSeed: () => string;
   readonly startTimer: StartTimer;
-  /** Analyzes a closed round choice by choice; returns a function that cancels it. */
-  readonly startDeepAnalysis: StartDeepAnalysis;
+  /** Follows the player's seat and analyzes its choices as they are made. */
+  readonly startOwnAnalyses: StartOwnAnalyses;
   /** The round as it stood when the page was left; null for a new one. */
   readonly stored: PageRound | null;
   readonly store: (round: PageRound) => void;
@@ -88,14 +88,17 @@ export function localTable(ports: LocalTablePorts): Connection {
   let cancelBots: Cancel = () => {};
   /** The step that the bots have been asked at. */
   let botsAt: Step | null = null;
+  let analyses: OwnAnalyses | null = null;
+  /** The first answers of the round, once it is closed. */
+  let first: Review | null = null;
   let cancelReview: Cancel = () => {};
-  let cancelAnalysis: Cancel = () => {};
 
   async function start() {
     on.state({ kind: 'connecting' });
     const [card, vectors] = await Promise.all([ports.loadCard(), ports.loadSimd()]);
     kernel ??= createSwarKernel(card);
     analyst ??= createAnalyst(card, vectors);
+    analyses ??= ports.startOwnAnalyses({ card, onAnalysis: sendReview });
     on.state({ kind: 'open' });
     if (play !== null) {
       botsAt = null;
@@ -106,16 +109,19 @@ export function localTable(ports: LocalTablePorts): Connection {
     deal(ports.first, stored?.number ?? 1, stored?.answers);
   }
 
-  function cancel() {
+  function stop() {
     cancelBots();
     cancelReview();
-    cancelAnalysis();
+    analyses?.stop();
+    analyses = null;
   }
 
   /** `answers` are given again, as far as the engine of today takes them. */
   function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
-    cancel();
+    cancelBots();
+    cancelReview();
     botsAt = null;
+    first = null;
     const round = begin(openRound(next, terms, roundIdOf(ports.code, number)));
     play = { number, deal: next, round, answers: [] };
     ports.onDeal(next, terms);
@@ -244,23 +250,24 @@ export function localTable(ports: LocalTablePorts): Connection {
   function review({ number, round }: Play) {
     cancelReview = ports.startTimer(30, () => {
       if (kernel === null || play?.number !== number) return;
-      const { record } = seatView(round, you);
-      let current = reviewRound(record, kernel);
-      const sendReview = () => on.message({ kind: 'review', round: number, review: current });
+      first = reviewRound(seatView(round, you).record, kernel);
       sendReview();
-      cancelAnalysis = ports.startDeepAnalysis(
-        { record, card: kernel.card, choices: [...current.choices.keys()] },
-        ({ nth, analysis }) => {
-          current = withDeepAnalysis(current, nth, analysis);
-          sendReview();
-        },
-      );
     });
+  }
+
+  /** With the analyses that are there by now. */
+  function sendReview() {
+    if (first === null || analyses === null || play === null) return;
+    const review = analyses.into(first);
+    const more = review.choices.some(({ analysis }) => analysis.depth === 'quick');
+    on.message({ kind: 'review', round: play.number, review, more });
   }
 
   function sendTable() {
     if (play === null || kernel === null) return;
     const { id, name } = kernel.card;
+    const view = seatView(play.round, you);
+    analyses?.follow(view);
     on.message({
       kind: 'table',
       seq: ++seq,
@@ -273,7 +280,7 @@ export function localTable(ports: LocalTablePorts): Connection {
         card: { id, name },
         round: play.number,
         remaining: null,
-        view: seatView(play.round, you),
+        view,
       },
     });
   }
@@ -283,5 +290,5 @@ export function localTable(ports: LocalTablePorts): Connection {
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 
-  return { start: () => void start(), retryNow() {}, send, stop: cancel };
+  return { start: () => void start(), retryNow() {}, send, stop };
 }

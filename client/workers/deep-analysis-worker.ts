@@ -1,5 +1,5 @@
-// The worker for what would keep the page waiting: playing the choices of a round on many times, surveying a card, telling
-// how often its hands are reached from a rack.
+// The worker for what would keep the page waiting: playing the choices of a round on many times, following a seat that
+// plays, surveying a card, telling how often its hands are reached from a rack.
 import {
   type Analyst,
   analyzeDecision,
@@ -7,16 +7,19 @@ import {
   type CardFile,
   type CompiledCard,
   createAnalyst,
+  createDealMemory,
   DEEP_BUDGET,
   type DeepAnalysis,
   type Face,
   loadSimd,
+  prepareDecision,
   type SeatRecord,
   SURVEY_DEALS,
   type SurveyProgress,
   surveyCard,
 } from '../../shared-engine/index.ts';
 import { type Reach, reachOf } from './reach.ts';
+import { createSeatWork, type KeyedAnalysis, type SeatKnowledge, type SeatWork } from './seat-work.ts';
 
 export interface RoundAnalysisRequest {
   readonly record: SeatRecord;
@@ -31,6 +34,13 @@ export type AnalysisTask = Omit<RoundAnalysisRequest, 'card'> & { readonly card:
 export interface ChoiceAnalysis {
   readonly nth: number;
   readonly analysis: DeepAnalysis;
+}
+
+/** A seat to be followed from now on. */
+export interface FollowRequest {
+  readonly follow: SeatKnowledge;
+  /** Comes with the first request alone. */
+  readonly card: CompiledCard | null;
 }
 
 /** A card to be looked at over dealt racks. */
@@ -56,10 +66,11 @@ export interface ReachAnswer {
 
 let cardOfRacks: CompiledCard | null = null;
 
-type Request = AnalysisTask | SurveyRequest | ReachRequest;
+type Request = AnalysisTask | FollowRequest | SurveyRequest | ReachRequest;
 
 self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
   if ('survey' in data) survey(data);
+  else if ('follow' in data) void follow(data);
   else if ('reach' in data) tellReach(data);
   else void work(data);
 });
@@ -86,4 +97,22 @@ async function work({ record, card, choices }: AnalysisTask): Promise<void> {
     };
     self.postMessage(answer);
   }
+}
+
+let seatWork: Promise<SeatWork> | null = null;
+
+async function follow({ follow: knowledge, card }: FollowRequest): Promise<void> {
+  if (card !== null) seatWork = seatWorkOn(card);
+  (await seatWork)?.follow(knowledge);
+}
+
+async function seatWorkOn(card: CompiledCard): Promise<SeatWork> {
+  const analyst: Analyst = { ...createAnalyst(card, await loadSimd()), memory: createDealMemory() };
+  const terms = { budget: DEEP_BUDGET };
+  return createSeatWork({
+    analyze: (record, nth) => analyzeDecision(analyst, record, nth, terms),
+    prepare: (record, open) => prepareDecision(analyst, record, open, terms),
+    pause: () => new Promise((resolve) => setTimeout(resolve)),
+    onAnalysis: (answer) => self.postMessage(answer satisfies KeyedAnalysis),
+  });
 }

@@ -10,8 +10,11 @@ import {
   readPageRound,
   storePageRound,
 } from '../../client/storage/page-round.ts';
-import type { StartDeepAnalysis } from '../../client/workers/deep-analysis.ts';
-import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import type { FollowRequest } from '../../client/workers/deep-analysis-worker.ts';
+import { type OpenFollowingWorker, startOwnAnalyses } from '../../client/workers/own-analyses.ts';
+import type { KeyedAnalysis } from '../../client/workers/seat-work.ts';
+import { decisionKey, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
@@ -21,6 +24,7 @@ import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
 import { STANDARD_TERMS, type Terms } from '../../shared-engine/rules/exchange/terms.ts';
 import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
 import type { SeatView } from '../../shared-engine/rules/view/view.ts';
+import { analysisOf } from '../kit/fake-analysis.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
@@ -28,7 +32,7 @@ const card = houseCard();
 const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 
 async function openTable(
-  startDeepAnalysis: StartDeepAnalysis = () => () => {},
+  openWorker: OpenFollowingWorker = () => ({ send() {}, end() {} }),
   stored: PageRound | null = null,
   terms: Terms = STANDARD_TERMS.alone,
   startTimer: StartTimer = (_, run) => {
@@ -54,7 +58,7 @@ async function openTable(
     onDeal() {},
     stored,
     store: (round) => kept.push(round),
-    startDeepAnalysis,
+    startOwnAnalyses: (analyses) => startOwnAnalyses({ ...analyses, openWorker }),
     loadSimd: async () => NO_SIMD,
     on: { state() {}, message: (message) => messages.push(message) },
   });
@@ -190,40 +194,46 @@ describe('a table in the page', () => {
     expect(storage.read('page-round')).toBeNull();
   });
 
-  it('each deep analysis is shown as it comes, and the next deal cancels those that are missing', async () => {
-    const analysis: DeepAnalysis = {
-      depth: 'deep',
-      verdict: 'best',
-      loss: null,
-      atMost: 0,
-      giveaway: null,
-      played: 0,
-      bestAlternative: null,
-      finalists: [],
-      alternatives: 0,
-      typicalPass: null,
-      sampledDeals: 8,
-      smallLoss: 1,
-      why: null,
-      others: null,
-    };
-    let offered = 0;
-    let canceled = 0;
-    const { table, messages, last, view } = await openTable(({ choices }, onAnswer) => {
-      offered = choices.length;
-      onAnswer({ nth: 1, analysis });
-      return () => {
-        canceled++;
-      };
+  it('each choice is analyzed from when it is made, and the review has each analysis as it comes', async () => {
+    const { analysis } = analysisOf(8);
+    const requests: FollowRequest[] = [];
+    let tell: (answer: KeyedAnalysis) => void = () => {};
+    let ended = 0;
+    const { table, messages, last, view } = await openTable((onAnalysis) => {
+      tell = onAnalysis;
+      return { send: (request) => requests.push(request), end: () => ended++ };
     });
+    const keysOf = () => decisionsIn(requests.at(-1)!.follow.record).map(decisionKey);
+    const reviews = () => messages.flatMap((message) => (message.kind === 'review' ? [message] : []));
+    // The card comes once, and the step that is open goes along so that it is prepared.
+    expect(requests).toMatchObject([{ card: { id: card.id }, follow: { open: { step: 'first-right' } } }]);
+    table.send(simplest(view(), last().round));
+    expect(requests[1]).toMatchObject({ card: null, follow: { open: { step: 'first-across' } } });
+    tell({ key: keysOf()[0]!, analysis });
+    expect(reviews()).toEqual([]);
     while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
-    const reviews = messages.filter((message) => message.kind === 'review').map(({ review }) => review);
-    expect(reviews.map(({ choices }) => choices[1]?.analysis.depth)).toEqual(['quick', 'deep']);
-    expect(reviews[0]?.choices.length).toBe(offered);
+    expect(requests.at(-1)!.follow).toEqual({ record: view().record, open: null });
+    expect(reviews().map(({ review, more }) => [depthsOf(review), more])).toEqual([[[0], true]]);
+
+    for (const key of keysOf()) tell({ key, analysis });
+    const final = reviews().at(-1)!;
+    expect(depthsOf(final.review)).toEqual([...final.review.choices.keys()]);
+    expect(final.more).toBe(false);
+
+    // Of the round before nothing is told any more.
+    const told = reviews().length;
     table.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
-    expect(canceled).toBe(1);
+    tell({ key: 'of the round before', analysis });
+    expect(reviews()).toHaveLength(told);
+    table.stop();
+    expect(ended).toBe(1);
   });
 });
+
+/** The choices that have a deep analysis. */
+function depthsOf({ choices }: Review): number[] {
+  return [...choices.keys()].filter((nth) => choices[nth]!.analysis.depth === 'deep');
+}
 
 describe('the bots of a table in the page', () => {
   it('W5 C4 pause as the table’s pace says; meanwhile a pass is taken back, and nobody chooses once the page is left', async () => {

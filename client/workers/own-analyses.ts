@@ -1,0 +1,98 @@
+// The deep analyses of one's own seat, made in this page while somebody plays, from what that seat knows and nothing else.
+import {
+  type CompiledCard,
+  type DeepAnalysis,
+  decisionKey,
+  decisionsIn,
+  pendingDecision,
+  type Review,
+  recordSoFar,
+  type SeatRecord,
+  type SeatView,
+  withDeepAnalysis,
+} from '../../shared-engine/index.ts';
+import type { FollowRequest } from './deep-analysis-worker.ts';
+import type { KeyedAnalysis } from './seat-work.ts';
+
+export interface OwnAnalyses {
+  /** To be called with each new view of the seat. */
+  follow(view: SeatView): void;
+  /** A review of the record followed, with each analysis that was made here; what it told of a choice once stays. */
+  into(review: Review): Review;
+  stop(): void;
+}
+
+/** A worker that follows; a failing one leaves the first answers. */
+export interface FollowingWorker {
+  send(request: FollowRequest): void;
+  end(): void;
+}
+
+export type OpenFollowingWorker = (onAnalysis: (answer: KeyedAnalysis) => void) => FollowingWorker;
+
+export interface OwnAnalysesPorts {
+  readonly card: CompiledCard;
+  /** Called after each analysis. */
+  readonly onAnalysis: () => void;
+  readonly openWorker?: OpenFollowingWorker;
+}
+
+export type StartOwnAnalyses = (ports: OwnAnalysesPorts) => OwnAnalyses;
+
+export function startOwnAnalyses({
+  card,
+  onAnalysis,
+  openWorker = openBrowserWorker,
+}: OwnAnalysesPorts): OwnAnalyses {
+  let record: SeatRecord | null = null;
+  let known: ReadonlyMap<string, DeepAnalysis> = new Map();
+  const worker = openWorker(({ key, analysis }) => {
+    // What the server was quicker with has been told.
+    if (!known.has(key)) known = new Map(known).set(key, analysis);
+    onAnalysis();
+  });
+  let isFirst = true;
+
+  function keys(): readonly string[] {
+    return record === null ? [] : decisionsIn(record).map(decisionKey);
+  }
+
+  return {
+    follow(view) {
+      if (record !== null && record.start.join() !== view.record.start.join()) known = new Map();
+      record = recordSoFar(view);
+      worker.send({ follow: { record, open: pendingDecision(view) }, card: isFirst ? card : null });
+      isFirst = false;
+    },
+    into(review) {
+      const told = keys().flatMap((key, nth): (readonly [string, DeepAnalysis])[] => {
+        const { analysis } = review.choices[nth]!;
+        const first = known.get(key) ?? (analysis.depth === 'deep' ? analysis : null);
+        return first === null ? [] : [[key, first]];
+      });
+      known = new Map([...known, ...told]);
+      return withAll(
+        review,
+        keys().map((key) => known.get(key)),
+      );
+    },
+    stop: () => worker.end(),
+  };
+}
+
+function withAll(review: Review, analyses: readonly (DeepAnalysis | undefined)[]): Review {
+  const completed = analyses.reduce<Review>(
+    (now, analysis, nth) => (analysis ? withDeepAnalysis(now, nth, analysis) : now),
+    review,
+  );
+  // Where a loaded server looked less closely at some, its review says so.
+  const isBegun = review.choices.some(({ analysis }) => analysis.depth === 'deep');
+  return isBegun ? { ...completed, method: review.method } : completed;
+}
+
+function openBrowserWorker(onAnalysis: (answer: KeyedAnalysis) => void): FollowingWorker {
+  const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', ({ data }: MessageEvent<KeyedAnalysis>) => onAnalysis(data));
+  worker.addEventListener('error', ({ message }) => console.warn(message));
+  return { send: (request) => worker.postMessage(request), end: () => worker.terminate() };
+}

@@ -1,0 +1,180 @@
+// A page that analyzes its own seat: what is done in which order, and how it completes the reviews of a server.
+import { describe, expect, test } from 'vitest';
+import { completedReviews } from '../../client/room/completed-reviews.ts';
+import type { FollowRequest } from '../../client/workers/deep-analysis-worker.ts';
+import { startOwnAnalyses } from '../../client/workers/own-analyses.ts';
+import { createSeatWork, type KeyedAnalysis } from '../../client/workers/seat-work.ts';
+import {
+  decisionKey,
+  decisionsIn,
+  withDeepAnalysis,
+} from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import type { Table } from '../../shared-engine/protocol/table.ts';
+import { forFour } from '../../shared-engine/rules/deal/seat.ts';
+import type { PendingDecision } from '../../shared-engine/rules/exchange/pending-decision.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { seatView, type View } from '../../shared-engine/rules/view/view.ts';
+import { analysisOf } from '../kit/fake-analysis.ts';
+import { nextTurn } from '../kit/fake-workers.ts';
+import { houseKernel, mixedRound } from '../kit/reviews.ts';
+import { opened } from '../kit/rounds.ts';
+
+const card = houseCard();
+const closed = seatView(mixedRound('own').round, 1);
+const offered = seatView(opened('own').round, 1);
+const { record } = closed;
+const keys = decisionsIn(record).map(decisionKey);
+
+describe('the work for one seat', () => {
+  const VOTE: PendingDecision = { kind: 'vote', step: 'vote' };
+  const upTo = (steps: number): SeatRecord => ({ ...record, steps: record.steps.slice(0, steps) });
+
+  function work() {
+    const done: string[] = [];
+    let goOn = () => {};
+    const { follow } = createSeatWork({
+      analyze(_, nth) {
+        done.push(`choice ${nth}`);
+        return analysisOf(8).analysis;
+      },
+      prepare: (_, { step }) => done.push(`open ${step}`),
+      pause: () =>
+        new Promise((resolve) => {
+          goOn = resolve;
+        }),
+      onAnalysis: ({ key }) => done.push(`answer ${keys.indexOf(key)}`),
+    });
+    const next = async () => {
+      goOn();
+      await nextTurn();
+    };
+    return { done, follow, next };
+  }
+
+  test('begins with the choices that are made and prepares what is open, each of it once', async () => {
+    const { done, follow, next } = work();
+    follow({ record: upTo(1), open: VOTE });
+    for (let turn = 0; turn < 4; turn++) await next();
+    expect(done).toEqual(['choice 0', 'answer 0', 'open vote']);
+    follow({ record: upTo(1), open: VOTE });
+    await next();
+    expect(done).toHaveLength(3);
+    follow({ record: upTo(2), open: null });
+    for (let turn = 0; turn < 3; turn++) await next();
+    expect(done.slice(3)).toEqual(['choice 1', 'answer 1']);
+  });
+
+  test('leaves what is not known any more, and goes on with what is', async () => {
+    const { done, follow, next } = work();
+    follow({ record: upTo(3), open: null });
+    expect(done).toEqual(['choice 0', 'answer 0']);
+    // A choice was withdrawn.
+    follow({ record: upTo(1), open: VOTE });
+    await next();
+    expect(done.slice(2)).toEqual(['open vote']);
+  });
+});
+
+describe('a table of the server', () => {
+  const { analysis } = analysisOf(8);
+  const first = reviewRound(record, houseKernel);
+
+  function tableWith(view: View | null, round = 1): ServerMessage {
+    const table: Table = {
+      code: 'ABCDEFGH',
+      you: view === null ? null : 1,
+      mode: 'alone',
+      seats: forFour(() => ({ kind: 'bot', name: 'Odo', style: 'strong' })),
+      terms: STANDARD_TERMS.alone,
+      card: { id: card.id, name: card.name },
+      round,
+      remaining: null,
+      view,
+    };
+    return { kind: 'table', seq: 1, table };
+  }
+
+  function page() {
+    const told: ServerMessage[] = [];
+    const requests: FollowRequest[] = [];
+    let tell: (answer: KeyedAnalysis) => void = () => {};
+    let ended = 0;
+    const reviews = completedReviews({
+      loadCard: async () => card,
+      loadStart: async () => (ports) =>
+        startOwnAnalyses({
+          ...ports,
+          openWorker(onAnalysis) {
+            tell = onAnalysis;
+            return { send: (request) => requests.push(request), end: () => ended++ };
+          },
+        }),
+      onMessage: (message) => told.push(message),
+    });
+    const last = () => {
+      const message = told.at(-1);
+      if (message?.kind !== 'review') throw new Error('That is no review.');
+      return { depths: message.review.choices.map(({ analysis: { depth } }) => depth), ...message };
+    };
+    return {
+      told,
+      requests,
+      reviews,
+      last,
+      tell: (nth: number) => tell({ key: keys[nth]!, analysis }),
+      ended: () => ended,
+    };
+  }
+
+  test('WK8 has its review completed by what the page analyzed from the view it was sent', async () => {
+    const { told, requests, reviews, last, tell } = page();
+    reviews.receive(tableWith(offered));
+    await nextTurn();
+    reviews.receive(tableWith(closed));
+    await nextTurn();
+    expect(requests.map(({ follow }) => follow.record)).toEqual([offered.record, record]);
+    expect(told).toHaveLength(2);
+    tell(0);
+    reviews.receive({ kind: 'review', round: 1, review: first, more: true });
+    expect(last().depths.filter((depth) => depth === 'deep')).toHaveLength(1);
+    expect(last().review).toEqual(withDeepAnalysis(first, 0, analysis));
+    for (const nth of keys.keys()) tell(nth);
+    expect(new Set(last().depths)).toEqual(new Set(['deep']));
+    expect(last().more).toBe(false);
+  });
+
+  test('WK8 tells of each choice what was there first, whoever analyzed it', async () => {
+    const { reviews, last, tell } = page();
+    reviews.receive(tableWith(offered));
+    await nextTurn();
+    reviews.receive(tableWith(closed));
+    await nextTurn();
+    const ofServer = analysisOf(4).analysis;
+    reviews.receive({ kind: 'review', round: 1, review: withDeepAnalysis(first, 0, ofServer), more: true });
+    tell(0);
+    expect(last().review.choices[0]!.analysis).toEqual(ofServer);
+    tell(1);
+    const more = withDeepAnalysis(withDeepAnalysis(first, 0, ofServer), 1, ofServer);
+    reviews.receive({ kind: 'review', round: 1, review: more, more: false });
+    expect(last().review.choices[1]!.analysis).toEqual(analysis);
+    expect(last().more).toBe(true);
+  });
+
+  test('WK8 comes as the server has it to whoever watches, and to a page that finds the round closed', async () => {
+    const { told, requests, reviews, ended } = page();
+    const review = { kind: 'review', round: 1, review: first, more: false } as const;
+    for (const message of [tableWith(null), tableWith(closed), review]) reviews.receive(message);
+    await nextTurn();
+    expect(told.at(-1)).toEqual(review);
+    expect(requests).toEqual([]);
+    reviews.receive(tableWith(offered, 2));
+    await nextTurn();
+    expect(requests).toHaveLength(1);
+    reviews.stop();
+    expect(ended()).toBe(1);
+  });
+});
