@@ -1,12 +1,7 @@
-// From the close of a round to its last deep analysis: alone at a server and without one, and three people at one table.
+// From the close of a round to its last deep analysis: alone at a server, in a page, and three people at one table.
 import { startPageServer } from '../../../client/tools/page-server.ts';
-import { createAnalyst } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { DEEP_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
-import { analyzeDecision, decisionsIn } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { chooseFor } from '../../../shared-engine/bots/choose.ts';
 import { botRandom } from '../../../shared-engine/bots/finish-round.ts';
-import { houseCard } from '../../../shared-engine/card/house/card.ts';
-import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
 import { stepOf } from '../../../shared-engine/rules/exchange/pending-decision.ts';
 import {
   ALONE,
@@ -19,16 +14,15 @@ import {
   sitDown,
   takeSeat,
 } from '../../kit/http-client.ts';
-import { houseKernel, records } from '../../kit/reviews.ts';
+import { houseKernel } from '../../kit/reviews.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Peer } from '../../kit/sockets.ts';
 import type { Bench } from '../bench.ts';
+import { secondsInPage } from '../close/page-close.ts';
 
 /** How long somebody thinks at each step, in milliseconds. */
 const PACES = { quick: 800, usual: 2500, slow: 4000 } as const;
 const TIMEOUT_MS = 240_000;
-/** Rounds of one person whose analyses are made where there is no server. */
-const OFFLINE_ROUNDS = 3;
 
 interface Address {
   readonly url: string;
@@ -45,14 +39,13 @@ export const bench: Bench = {
         await both(at, PACES.usual, seed),
         await both(at, PACES.slow, seed),
       ];
-      const offline = await offlineSeconds(seed);
+      const { page, offline } = await secondsInPage(PACES.usual);
       return {
         server_s: usual.alone,
-        // In a room of a server the server alone analyzes.
-        page_s: null,
-        offline_s: offline,
+        page_s: tenth(page),
+        offline_s: tenth(offline),
         three_people_s: usual.three,
-        worst_s: Math.max(usual.alone, offline, usual.three),
+        worst_s: Math.max(usual.alone, tenth(page), tenth(offline), usual.three),
         server_at_0_8_s: quick.alone,
         three_people_at_0_8_s: quick.three,
         server_at_4_s: slow.alone,
@@ -109,20 +102,6 @@ function isReviewed(peer: Peer): boolean {
   const last = peer.messages.findLast((message) => message.kind === 'review');
   if (last?.kind !== 'review' || last.more) return false;
   return last.review.choices.every(({ analysis }) => analysis.depth === 'deep');
-}
-
-/** What a page without a server does in its worker once the round is closed; the slowest of some rounds. */
-async function offlineSeconds(seed: string): Promise<number> {
-  const simd = await loadSimd();
-  const seconds = records(`${seed} offline`, OFFLINE_ROUNDS).map((record) => {
-    const started = performance.now();
-    const analyst = createAnalyst(houseCard(), simd);
-    for (const nth of decisionsIn(record).keys()) {
-      analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET });
-    }
-    return (performance.now() - started) / 1000;
-  });
-  return tenth(Math.max(...seconds));
 }
 
 function tenth(value: number): number {
