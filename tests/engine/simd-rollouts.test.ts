@@ -1,6 +1,7 @@
 // Rollouts, pass selection and tile values of the SIMD module against their reference implementations, to the last bit.
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
+  RESULT_WIDTH,
   ROLLOUT_ENDS,
   type RolloutBatch,
   type Rollouts,
@@ -125,7 +126,7 @@ describe('a sampled deal', () => {
     const batch = anyBatch({ ...shape, step }, stream('wasm', `alone/${step}`));
     const together = fast.run(batch);
     for (let nth = batch.count - 1; nth >= 0; nth--) {
-      const own = together.slice(nth * 4 * 8, (nth + 1) * 4 * 8);
+      const own = together.slice(nth * 4 * RESULT_WIDTH, (nth + 1) * 4 * RESULT_WIDTH);
       expect(bits(fast.run(alone(batch, nth)))).toBe(bits(own));
     }
   });

@@ -122,7 +122,6 @@ function chances(value: TableValue, racks: readonly Bag[]): Float64Array {
     racks.map((rack, place) => value.weight(rack, 0, place)),
     value.wall,
     out,
-    0,
   );
   return out;
 }

@@ -12,7 +12,6 @@ import {
   costOf,
   createSeries,
   differenceBetween,
-  immediateDifference,
   ownWinProbability,
   type Series,
   SHOWN_TAIL,
@@ -42,8 +41,6 @@ export interface ComparedAlternative {
   readonly winProbability: Estimate;
   /** By how much it is better than the choice made; 0 ± 0 for the choice itself. */
   readonly difference: Estimate;
-  /** The same right after the step, before anybody passes again. */
-  readonly immediateDifference: Estimate;
   /** What it costs through the receiver, compared with what club players pass; null where nothing is given. */
   readonly giveaway: Estimate | null;
   /** Not shown to be behind the leader of the search. */
@@ -103,7 +100,6 @@ export function compare(source: DealSource, task: ComparisonTask): Comparison {
       // By its difference, which rests on deals of both: some alternatives stopped early, on other deals than the choice.
       winProbability: { value: Math.max(0, own.value + difference.value), halfWidth },
       difference,
-      immediateDifference: immediateDifference(series, played),
       giveaway: task.typicalPass === null || task.receiver === null ? null : costOf(series),
       amongBest: series === leader || behind.value - behind.halfWidth <= 0,
     };

@@ -16,7 +16,7 @@ export function always(action: readonly number[]): DealAction {
   return { key: action.join(), of: () => action };
 }
 
-/** Chances in 100 to win, all eight of every action in every deal; see `RESULT_WIDTH`. */
+/** Chances in 100 to win, of all four seats after every action in every deal. */
 export interface Results {
   readonly deals: number;
   readonly actions: number;
@@ -69,10 +69,10 @@ export function batchMeans({ deals }: Results, of: (deal: number) => number): Fl
   return means;
 }
 
-/** The results of one action by batch: `part` is a seat at the close, or 4 + a seat right after the step. */
-export function column(results: Results, action: number, part: number): Float64Array {
+/** The chances of one seat after an action, by batch. */
+export function column(results: Results, action: number, seat: number): Float64Array {
   const { actions, values } = results;
-  return batchMeans(results, (deal) => values[(deal * actions + action) * RESULT_WIDTH + part]!);
+  return batchMeans(results, (deal) => values[(deal * actions + action) * RESULT_WIDTH + seat]!);
 }
 
 /** Who chooses, and who gets the tiles. */

@@ -80,7 +80,7 @@ function byFirstValue(
   if (batches === 0 || alternatives.length < 2) return alternatives;
   const actions = alternatives.map(({ action }) => always(action));
   const results = source.rollOut({ first: 0, batches }, actions, 'step');
-  const values = alternatives.map((_, a) => meanOf(column(results, a, 4 + seat)));
+  const values = alternatives.map((_, a) => meanOf(column(results, a, seat)));
   return alternatives
     .map((alternative, a) => ({ alternative, value: values[a]! }))
     .sort((a, b) => b.value - a.value)

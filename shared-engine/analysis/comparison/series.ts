@@ -11,9 +11,8 @@ export interface Series {
   readonly alternative: Alternative;
   /** What the search saw of it; empty for what it did not try. */
   readonly searched: Float64Array;
-  /** Own win probability at the close, and right after the step. */
+  /** Own win probability at the close. */
   own: Float64Array;
-  after: Float64Array;
   /** What it costs through the receiver, as far as that was asked for. */
   throughReceiver: Float64Array;
   /** The look after which it stopped; null while it runs. */
@@ -23,13 +22,12 @@ export interface Series {
 const NONE = new Float64Array(0);
 
 export function createSeries({ alternative, own: searched }: Searched): Series {
-  return { alternative, searched, own: NONE, after: NONE, throughReceiver: NONE, lastLook: null };
+  return { alternative, searched, own: NONE, throughReceiver: NONE, lastLook: null };
 }
 
 /** Adds the results of the action number `action`. */
 export function addResults(series: Series, results: Results, action: number, seat: Exchanged['seat']): void {
   series.own = joined(series.own, column(results, action, seat));
-  series.after = joined(series.after, column(results, action, 4 + seat));
 }
 
 /** Adds what it costs through the receiver, by batch. */
@@ -45,11 +43,6 @@ export function differenceBetween(one: Series, other: Series, tail: number): Est
 /** The same in the search, by batch. */
 export function searchedDifference(one: Series, other: Series): Float64Array {
   return less(one.searched, other.searched);
-}
-
-/** The same right after the step, before anybody passes again. */
-export function immediateDifference(one: Series, other: Series): Estimate {
-  return estimate(less(one.after, other.after), SHOWN_TAIL);
 }
 
 /** What it costs through the receiver. */

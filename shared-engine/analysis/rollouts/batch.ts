@@ -4,8 +4,8 @@ import { type ExchangeTerms, FACE_COUNT, MOVES, neighbor, type Seat, STEPS } fro
 /** Bytes of one sampled deal: four racks of 36 counts. */
 export const DEAL_BYTES = 4 * FACE_COUNT;
 
-/** Numbers of one result: four win probabilities at the close, then four right after the choice's own step. */
-export const RESULT_WIDTH = 8;
+/** Numbers of one result: the win probabilities of the four seats where the rollout ends. */
+export const RESULT_WIDTH = 4;
 
 /** Bytes of one action: three faces (−1 where none), then a number. */
 export const ACTION_BYTES = 4;
@@ -20,7 +20,7 @@ export const TOWARD = STEPS.map((step) =>
 /** Whether arriving tiles may be passed blind, by step, where the terms allow it at all. */
 export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof typeof MOVES].blind);
 
-/** Where rollouts end: at the close, or right after the step or the next pass, which then stand for the close as well. */
+/** Where rollouts end: at the close, right after the choice's own step, or after the next pass. */
 export const ROLLOUT_ENDS = ['close', 'step', 'next-pass'] as const;
 export type RolloutEnd = (typeof ROLLOUT_ENDS)[number];
 

@@ -17,7 +17,7 @@ const CACHED_VALUES = 64;
 export interface ExchangeRollout {
   /** Begins a sampled deal: forgets what was computed for the one before. */
   begin(setting: RolloutSetting, deal: number): void;
-  /** Plays one action out from four racks; eight win probabilities to `out`. */
+  /** Plays one action out from four racks; four win probabilities to `out`. */
   play(deal: Uint8Array, action: Int8Array, out: Float64Array): void;
   /** The rack of a seat at the end of what was played last: counts by face, until the next play. */
   rackOf(seat: number): Uint8Array;
@@ -106,10 +106,9 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
           pass(step, own);
           step = now.end === 'next-pass' && own === null ? CLOSE : step + 1;
         }
-        if (own) values.write(out, 4);
         if (now.end === 'step') step = CLOSE;
       }
-      values.write(out, 0);
+      values.write(out);
     },
     rackOf: (seat) => racks.subarray(seat * FACE_COUNT, (seat + 1) * FACE_COUNT),
   };
@@ -185,8 +184,7 @@ function createValues(leaf: Leaf, racks: Uint8Array) {
       dealer = dealerSeat;
       for (const cache of caches) cache.clear();
     },
-    /** Writes those of the four seats to `out[at..at + 4)`. */
-    write(out: Float64Array, at: number): void {
+    write(out: Float64Array): void {
       for (let seat = 0; seat < 4; seat++) {
         const known = caches[seat]!.find(racks, seat);
         if (known !== -1) {
@@ -198,7 +196,7 @@ function createValues(leaf: Leaf, racks: Uint8Array) {
         if (added !== -1) cached[seat * CACHED_VALUES + added] = weight;
         weights[seat] = weight;
       }
-      chancesOf(weights, leaf.wall, out, at);
+      chancesOf(weights, leaf.wall, out);
     },
   };
 }

@@ -32,10 +32,10 @@ export function wallWeight({ wall }: Pick<WinModel, 'wall'>, center: number): nu
   return weightOf(wall.start + wall.center * center);
 }
 
-/** Writes the chances in 100 of four seats to win to `out[at..at + 4)`; what is missing to 100 is a wall game. */
-export function chancesOf(weights: ArrayLike<number>, wall: number, out: Float64Array, at: number): void {
+/** Writes the chances in 100 of four seats to win to `out`; what is missing to 100 is a wall game. */
+export function chancesOf(weights: ArrayLike<number>, wall: number, out: Float64Array): void {
   const total = weights[0]! + weights[1]! + (weights[2]! + weights[3]!) + wall;
-  for (let seat = 0; seat < 4; seat++) out[at + seat] = (100 * weights[seat]!) / total;
+  for (let seat = 0; seat < 4; seat++) out[seat] = (100 * weights[seat]!) / total;
 }
 
 /** Prepares a card once; asking about a rack then costs a few passes over the card's hands. */

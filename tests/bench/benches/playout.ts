@@ -1,4 +1,4 @@
-// How long a rollout of an exchange takes, from the first pass to the close with its eight win probabilities.
+// How long a rollout of an exchange takes, from the first pass to the close with its four win probabilities.
 import type { Rollouts } from '../../../shared-engine/analysis/rollouts/batch.ts';
 import { createRollouts } from '../../../shared-engine/analysis/rollouts/simd.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';

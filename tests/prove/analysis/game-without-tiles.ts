@@ -35,9 +35,7 @@ export function gameOf(values: readonly number[], { seed, firstBatches }: GameTe
         for (const [a, action] of actions.entries()) {
           const [n] = action.of(deal) as [number];
           const value = 20 + values[n]! + 6 * (createRng(seed, batch * 256 + n).uniform() - 0.5);
-          const at = (deal * actions.length + a) * RESULT_WIDTH;
-          results[at] = value;
-          results[at + 4] = value;
+          results[(deal * actions.length + a) * RESULT_WIDTH] = value;
         }
       }
       return { deals, actions: actions.length, values: results };

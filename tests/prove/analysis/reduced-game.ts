@@ -100,14 +100,14 @@ export function alternativesOf({ rack }: Position): readonly Alternative[] {
   );
 }
 
-/** One tile to the right, then one across: the seat's own win probability after the first and at the end. */
-function rollOut([own, right, across, left]: Four<Counts>, face: number): [number, number] {
+/** One tile to the right, then one across: the seat's own win probability at the end. */
+function rollOut([own, right, across, left]: Four<Counts>, face: number): number {
   const fromLeft = tilePassed(left);
   const fromRight = tilePassed(right);
   const first = changed(changed(own, face, -1), fromLeft, 1);
   const acrossThen = changed(changed(across, tilePassed(across), -1), fromRight, 1);
   const second = changed(changed(first, tilePassed(first), -1), tilePassed(acrossThen), 1);
-  return [winProbabilityOf(second), winProbabilityOf(first)];
+  return winProbabilityOf(second);
 }
 
 /** Deals sampled evenly from the tiles the seat does not hold, in batches like those of the real game. */
@@ -123,7 +123,7 @@ export function dealsOf({ rack }: Position, seed: number): DealSource {
         const racks: Four<Counts> = [rack, deal(hidden, rng), deal(hidden, rng), deal(hidden, rng)];
         for (const [a, action] of actions.entries()) {
           const at = (nth * actions.length + a) * RESULT_WIDTH;
-          [values[at], values[at + 4]] = rollOut(racks, action.of(key)[0]!);
+          values[at] = rollOut(racks, action.of(key)[0]!);
         }
       }
       return { deals, actions: actions.length, values };

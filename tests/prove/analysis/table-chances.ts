@@ -9,7 +9,7 @@ export function chancesOn(card: CompiledCard): (table: Pick<Table, 'racks' | 'de
   const won = new Float64Array(SEATS.length);
   return ({ racks, dealer }) => {
     const weights = SEATS.map((seat) => weight(racks[seat], 0, (seat + 4 - dealer) % 4));
-    chancesOf(weights, wall, won, 0);
+    chancesOf(weights, wall, won);
     const chances = [...won].map((chance) => chance / 100);
     return [...chances, 1 - chances.reduce((sum, chance) => sum + chance, 0)];
   };

@@ -1,8 +1,17 @@
 // Passes chosen by the review against the best-looking pass and a random one, in the same deals.
 import { createBelief } from '../../../shared-engine/analysis/belief/belief.ts';
+import type { OfferedChoice } from '../../../shared-engine/analysis/belief/situation.ts';
 import { type Alternative, alternativesTo } from '../../../shared-engine/analysis/comparison/alternatives.ts';
-import { type Analyst, analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
+import {
+  type Analyst,
+  analyze,
+  dealsFor,
+  seedsFor,
+} from '../../../shared-engine/analysis/comparison/analyze.ts';
 import type { ComparisonBudget } from '../../../shared-engine/analysis/comparison/budget.ts';
+import type { ComparedAlternative } from '../../../shared-engine/analysis/comparison/comparison.ts';
+import { meanOf } from '../../../shared-engine/analysis/comparison/estimate.ts';
+import { always, column } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { decisionsIn, type RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { DEAL_BYTES, RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
@@ -135,7 +144,7 @@ function picksFor(
   const picks = new Map<Way, Alternative>([
     ['review', bestOf(finalists, ({ difference }) => difference.value)],
     ['screening alone', finalists[0]!.alternative],
-    ['right after the pass', bestOf(finalists, ({ immediateDifference }) => immediateDifference.value)],
+    ['right after the pass', bestOf(finalists, rightAfter(offered, finalists))],
     ['best-looking', alternatives[0]!],
     ['random', alternatives[rng.below(alternatives.length)]!],
   ]);
@@ -148,6 +157,17 @@ function picksFor(
     );
   }
   return picks;
+}
+
+/** What each of them is worth right after the pass, on as many deals as the review's own sample has at least. */
+function rightAfter(
+  { situation }: OfferedChoice,
+  finalists: readonly ComparedAlternative[],
+): (finalist: ComparedAlternative) => number {
+  const source = dealsFor(analyst, situation, seedsFor(analyst, situation, {}));
+  const actions = finalists.map(({ alternative }) => always(alternative.action));
+  const results = source.rollOut({ first: 0, batches: BRIEF.fresh.least }, actions, 'step');
+  return (finalist) => meanOf(column(results, finalists.indexOf(finalist), situation.seat));
 }
 
 function bestOf<T extends { readonly alternative: Alternative }>(

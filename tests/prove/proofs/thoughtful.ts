@@ -42,7 +42,7 @@ export const proof: Proof = {
         const { weight, wall } = analyst.leaf;
         const weights = SEATS.map((each) => weight(racks[each], 0, (each + 4 - dealer) % 4));
         const chances = new Float64Array(SEATS.length);
-        chancesOf(weights, wall, chances, 0);
+        chancesOf(weights, wall, chances);
         return { toGo: kernel.toGo(racks[seat]), winProbability: chances[seat]! };
       };
       return { strong: end('strong'), thoughtful: end('thoughtful') };

@@ -158,7 +158,7 @@ function agree(action: usize): bool {
   return any;
 }
 
-/** Plays one action out from the four racks at `from`: win probabilities after the close, then right after the step. */
+/** Plays one action out from the four racks at `from`: the win probabilities where it ends. */
 export function playAction(from: usize, action: usize, out: usize): void {
   memory.copy(racks, from, 144);
   store<u32>(agreed, load<u32>(offered));
@@ -171,7 +171,6 @@ export function playAction(from: usize, action: usize, out: usize): void {
       pass(step, chosen);
       step = ending === AFTER_NEXT_PASS && chosen === 0 ? steps : step + 1;
     }
-    if (chosen !== 0) winProbabilities(racks, dealer, out + 32);
     if (ending === AFTER_STEP) step = steps;
   }
   winProbabilities(racks, dealer, out);

@@ -29,7 +29,7 @@ export function setBatch(header: usize): void {
 
 /**
  * Plays the actions of the batch out, four bytes each, in each of its deals of 144 bytes with a noise key of 32 bits:
- * eight f64 an action to `out`.
+ * four f64 an action to `out`.
  */
 export function rollOut(keys: usize, deals: usize, actions: usize, out: usize): void {
   let nth: u32 = 0;
@@ -37,7 +37,7 @@ export function rollOut(keys: usize, deals: usize, actions: usize, out: usize): 
     beginDeal(load<u32>(keys + deal * 4));
     clearWeights();
     for (let a: u32 = 0; a < alternatives; a++, nth++) {
-      playAction(deals + deal * 144, actions + nth * 4, out + nth * 64);
+      playAction(deals + deal * 144, actions + nth * 4, out + nth * 32);
     }
   }
 }
