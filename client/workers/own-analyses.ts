@@ -51,7 +51,8 @@ export function startOwnAnalyses({
     if (!known.has(key)) known = new Map(known).set(key, analysis);
     onAnalysis();
   });
-  let isFirst = true;
+  /** What the worker was told last, as JSON; null before anything was. */
+  let told: string | null = null;
 
   function keys(): readonly string[] {
     return record === null ? [] : decisionsIn(record).map(decisionKey);
@@ -61,16 +62,20 @@ export function startOwnAnalyses({
     follow(view) {
       if (record !== null && record.start.join() !== view.record.start.join()) known = new Map();
       record = recordSoFar(view);
-      worker.send({ follow: { record, open: pendingDecision(view) }, card: isFirst ? card : null });
-      isFirst = false;
+      const knowledge = { record, open: pendingDecision(view) };
+      const text = JSON.stringify(knowledge);
+      // Much that a table tells changes nothing for this seat, and the worker goes on with what it is at.
+      if (text === told) return;
+      worker.send({ follow: knowledge, card: told === null ? card : null });
+      told = text;
     },
     into(review) {
-      const told = keys().flatMap((key, nth): (readonly [string, DeepAnalysis])[] => {
+      const made = keys().flatMap((key, nth): (readonly [string, DeepAnalysis])[] => {
         const { analysis } = review.choices[nth]!;
         const first = known.get(key) ?? (analysis.depth === 'deep' ? analysis : null);
         return first === null ? [] : [[key, first]];
       });
-      known = new Map([...known, ...told]);
+      known = new Map([...known, ...made]);
       return withAll(
         review,
         keys().map((key) => known.get(key)),
