@@ -18,7 +18,10 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
   const [advice, setAdvice] = useState<Advice | null>(null);
   const asksForPass = shown === COACH.titles.length;
   useEffect(
-    () => (asksForPass && session !== null && session !== 'failed' ? session.advise(setAdvice) : undefined),
+    () =>
+      asksForPass && session !== null && session !== 'failed'
+        ? session.advise(setAdvice, () => setSession('failed'))
+        : undefined,
     [asksForPass, session],
   );
 

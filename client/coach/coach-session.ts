@@ -1,5 +1,6 @@
 // One question to the coach: the first three steps at once, the pass when it has been played on in a worker.
 import {
+  type AnswerChoice,
   type Coaching,
   type CompiledCard,
   coachedPass,
@@ -13,7 +14,7 @@ import {
   recordWithAnswer,
   type SeatRecord,
 } from '../../shared-engine/index.ts';
-import { startDeepAnalysis } from '../workers/deep-analysis.ts';
+import { type StartDeepAnalysis, startDeepAnalysis } from '../workers/deep-analysis.ts';
 
 export interface CoachedChoice {
   /** The round up to the open step. */
@@ -29,20 +30,51 @@ export interface Advice {
 export interface CoachSession {
   readonly coaching: Coaching;
   /** Plays the passes on; the returned function cancels it. */
-  advise(onAdvice: (advice: Advice) => void): () => void;
+  advise(onAdvice: (advice: Advice) => void, onFail: () => void): () => void;
 }
 
-export function openCoachSession({ record, decision }: CoachedChoice, card: CompiledCard): CoachSession {
+/** So many passes are judged at most before one is named. */
+const MOST_JUDGED = 4;
+
+export function openCoachSession(
+  { record, decision }: CoachedChoice,
+  card: CompiledCard,
+  start: StartDeepAnalysis = startDeepAnalysis,
+): CoachSession {
+  const { step } = decision;
+
+  /** Judged as the review will judge it: where that would name another pass, the other one is judged before it is named. */
+  function judge(answer: AnswerChoice, left: number, say: Say): () => void {
+    const answered = recordWithAnswer(record, answer, 'player');
+    const place = decisionsIn(answered).length - 1;
+    let cancelNext = () => {};
+    const cancel = start(
+      { record: answered, card, choices: [place] },
+      ({ analysis }) => {
+        const pass = coachedPass(analysis);
+        const { tiles } = pass;
+        if (pass !== analysis.finalists[analysis.played] && left > 1) {
+          cancelNext = judge({ kind: 'pass', step, tiles, blind: 0 }, left - 1, say);
+        } else {
+          say.onAdvice({ tiles, sentences: coachedPassSentences(record, card, pass) });
+        }
+      },
+      say.onFail,
+    );
+    return () => {
+      cancel();
+      cancelNext();
+    };
+  }
+
   return {
     coaching: coachingFor(record, card),
-    advise(onAdvice) {
-      const first = firstLookPass(record, decision, createSwarKernel(card));
-      const answered = recordWithAnswer(record, first, 'player');
-      const place = decisionsIn(answered).length - 1;
-      return startDeepAnalysis({ record: answered, card, choices: [place] }, ({ analysis }) => {
-        const pass = coachedPass(analysis);
-        onAdvice({ tiles: pass.tiles, sentences: coachedPassSentences(record, card, pass) });
-      });
-    },
+    advise: (onAdvice, onFail) =>
+      judge(firstLookPass(record, decision, createSwarKernel(card)), MOST_JUDGED, { onAdvice, onFail }),
   };
+}
+
+interface Say {
+  readonly onAdvice: (advice: Advice) => void;
+  readonly onFail: () => void;
 }
