@@ -32,7 +32,7 @@ import { analyzeHere } from './analyze-here.ts';
 import { FRONT } from './front-strings.ts';
 import { cardFileOf, keeping } from './kept-rooms.ts';
 import { PRACTICE } from './room-strings.ts';
-import { dealKey, exchangeOf, type SharedDeal } from './routes/deal-link.ts';
+import { dealKey, exchangeOf, ownCardOf, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf, type Route } from './routes/route.ts';
 
 /** As the server's own setting of this name is, unless it was given another. */
@@ -121,11 +121,15 @@ export function pageRoom(shared: SharedDeal, settings: Settings): Room {
   return keeping(room, { placeOf: () => 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
 }
 
-/** A table in the page for the deal of a day: usual ways and bots, so that it is the same for everybody. */
+/**
+ * A table in the page for the deal of a day: usual ways and bots, so that it is the same for everybody who plays it on one
+ * card; on a card of one's own the bots pass for that card.
+ */
 export function dayRoom(date: string, settings: Settings): Room {
   const first = dealOfDay(date);
   const terms = STANDARD_TERMS.alone;
-  const shared: SharedDeal = { deal: first, seat: DAY_SEAT, cardOf: null, ways: exchangeOf(terms) };
+  const cardOf = ownCardOf(settings.card);
+  const shared: SharedDeal = { deal: first, seat: DAY_SEAT, cardOf, ways: exchangeOf(terms) };
   const room = inPage({
     title: date,
     shared,
@@ -140,7 +144,7 @@ export function dayRoom(date: string, settings: Settings): Room {
   });
   return keeping(room, {
     placeOf: ({ round }) => (round === 1 ? 'day' : 'page'),
-    loadCardFile: async () => null,
+    loadCardFile: () => cardFileOf(cardOf),
   });
 }
 

@@ -5,6 +5,7 @@ import type { RoundSummary } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { listRounds } from '../../storage/history/rounds.ts';
+import { cardForTables, listOwnCards } from '../../storage/own-cards.ts';
 import { forgetPageRound } from '../../storage/page-round.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { dateAt, daysBefore, noonOf } from '../dates.ts';
@@ -28,6 +29,11 @@ export function DayScreen({ app }: { readonly app: App }) {
       played.value = new Map(days.toReversed().map((round) => [round.table, round]));
     });
   }, [played]);
+  const { card } = app.settings.value;
+  // A card without a hand yet plays as the house card does.
+  const isPlayable = cardForTables(lastingStorage, card) !== null;
+  const own = listOwnCards(lastingStorage).find(({ key }) => key === card);
+  const cardName = isPlayable && own ? own.name : null;
   const todays = played.value.get(today);
   return (
     <>
@@ -35,6 +41,7 @@ export function DayScreen({ app }: { readonly app: App }) {
       <main class="practice">
         <h1>{DAY.title}</h1>
         <p>{DAY.about}</p>
+        <p class="about">{DAY.card(cardName)}</p>
         <section class="today">
           <h2>{dayName(noonOf(today))}</h2>
           <PageLink app={app} route={{ kind: 'day', date: today }} before={todays && startAnew} button>
