@@ -52,7 +52,7 @@ export const OWN_TILES = {
   over: 'The exchange is over',
   steps: 'Your choices',
   /** The two parts of a pass of which some may be blind. */
-  parts: { blind: 'how many blind', pass: 'which tiles' },
+  parts: { blind: 'How many blind', pass: 'which tiles' },
   notJudged: 'not judged',
   final: 'Your rack now',
 } as const;
