@@ -36,7 +36,7 @@ const codeSplitting = {
     { name: 'index', test: /rolldown.runtime|client[\\/]main|node_modules[\\/]@?preact[\\/]/, priority: 3 },
     {
       name: 'rooms',
-      test: /client[\\/](app[\\/](rooms|settings-sheet|help-sheet)|ui[\\/]qr-code|table[\\/]sound-synth|cards[\\/]load-card|review[\\/]deal-check-result)/,
+      test: /client[\\/](app[\\/](rooms|settings-sheet|help-sheet)|ui[\\/]qr-code|table[\\/]sound-synth|cards[\\/]load-card)/,
       priority: 2,
     },
     {
@@ -46,7 +46,7 @@ const codeSplitting = {
     },
     {
       name: 'practice',
-      test: /client[\\/](practice|workers[\\/](?!card-reach|reach)|coach[\\/]coach-session)|simd[\\/]built/,
+      test: /client[\\/](practice|workers[\\/](?!card-reach|reach)|coach[\\/]coach-session|review[\\/]deal-check-result|room[\\/]commitment-words)|simd[\\/]built/,
       priority: 1,
     },
   ],
@@ -67,7 +67,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     target: 'es2022',
     cssCodeSplit: false,
-    rolldownOptions: { treeshake, output: { codeSplitting } },
+    // Packing each file takes most of a build, and says nothing that needs a warning.
+    rolldownOptions: { treeshake, output: { codeSplitting }, checks: { bundlerTimings: false } },
   },
   worker: { format: 'iife', plugins: () => [notices.worker()], rolldownOptions: { treeshake } },
   server: { host: '127.0.0.1', proxy: { '/api': { target: server, ws: true } } },

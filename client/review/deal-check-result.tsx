@@ -1,17 +1,20 @@
 // Checks what the close has opened against the commitment that the page kept, and says in words what that proves.
 import { checkDealFile, DEAL_FORMAT, type DealFile, roundIdOf } from '../../shared-engine/index.ts';
-import { CommitmentWords, WORDS_ABOUT } from '../room/commitment-words.tsx';
 import type { Seated } from '../room/room.ts';
 import { saveFile } from '../ui/save-file.ts';
 import { checkResult, DEAL_CHECK } from './deal-check-strings.ts';
+
+type Words = typeof import('../room/commitment-words.tsx');
 
 interface DealCheckResultProps {
   readonly seated: Seated;
   /** As the page first saw it. */
   readonly commitment: string;
+  /** The part of the page with the list of words. */
+  readonly words: Words;
 }
 
-export function DealCheckResult({ seated, commitment }: DealCheckResultProps) {
+export function DealCheckResult({ seated, commitment, words }: DealCheckResultProps) {
   const { code, round } = seated.table;
   const file = dealFileOf(seated, commitment);
   const check = file && checkDealFile(file);
@@ -29,7 +32,7 @@ export function DealCheckResult({ seated, commitment }: DealCheckResultProps) {
       <dl>
         <dt>{DEAL_CHECK.words}</dt>
         <dd>
-          <CommitmentWords commitment={commitment} />
+          <words.CommitmentWords commitment={commitment} />
         </dd>
         <dt>{DEAL_CHECK.fingerprint}</dt>
         <dd class="hex">{commitment}</dd>
@@ -40,7 +43,7 @@ export function DealCheckResult({ seated, commitment }: DealCheckResultProps) {
           </>
         )}
       </dl>
-      <p class="aside">{WORDS_ABOUT}</p>
+      <p class="aside">{words.WORDS_ABOUT}</p>
       <button type="button" onClick={save}>
         {DEAL_CHECK.save}
       </button>

@@ -5,7 +5,12 @@ import type { Seated } from '../room/room.ts';
 import { DEAL_CHECK } from './deal-check-strings.ts';
 import { REVIEW } from './strings.ts';
 
-type ResultPart = typeof import('./deal-check-result.tsx');
+/** Fetched together; the words are also fetched without the rest. */
+const fetchParts = async () => ({
+  ...(await import('./deal-check-result.tsx')),
+  words: await import('../room/commitment-words.tsx'),
+});
+type Parts = Awaited<ReturnType<typeof fetchParts>>;
 
 interface DealCheckPanelProps {
   readonly seated: Seated;
@@ -13,7 +18,7 @@ interface DealCheckPanelProps {
 }
 
 export function DealCheckPanel({ seated, kept }: DealCheckPanelProps) {
-  const [part, setPart] = useState<ResultPart | 'failed' | null>(null);
+  const [part, setPart] = useState<Parts | 'failed' | null>(null);
   const commitment = kept?.round === seated.table.round ? kept.commitment : seated.view.commitment;
   if (commitment === null) {
     const { controls, mode } = seated.table;
@@ -22,13 +27,15 @@ export function DealCheckPanel({ seated, kept }: DealCheckPanelProps) {
   }
   const opened = (open: boolean) => {
     if (!open || (part !== null && part !== 'failed')) return;
-    import('./deal-check-result.tsx').then(setPart, () => setPart('failed'));
+    fetchParts().then(setPart, () => setPart('failed'));
   };
   return (
     <details class="panel deal-check" onToggle={(event) => opened(event.currentTarget.open)}>
       <summary>{REVIEW.check}</summary>
       {part === 'failed' && <p role="alert">{DEAL_CHECK.failed}</p>}
-      {part !== null && part !== 'failed' && <part.DealCheckResult seated={seated} commitment={commitment} />}
+      {part !== null && part !== 'failed' && (
+        <part.DealCheckResult seated={seated} commitment={commitment} words={part.words} />
+      )}
     </details>
   );
 }
