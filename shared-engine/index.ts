@@ -45,6 +45,7 @@ export {
   usesRollouts,
 } from './bots/index.ts';
 export {
+  areTooMany,
   CARD_FORMAT,
   CARD_LIMITS,
   type CardFile,
@@ -58,6 +59,7 @@ export {
   cardDraftSchema,
   cardFileSchema,
   compileCard,
+  countsAt,
   exampleOf,
   freeId,
   type Hand,
@@ -71,6 +73,7 @@ export {
   patternReport,
   playablePart,
   readShorthand,
+  reportingPattern,
   type ShorthandProblem,
   STANDARD_NAMES,
   variableUses,

@@ -1,5 +1,5 @@
 // A compiled card in memory that all threads share: compiled once, read by every worker that needs it.
-import { type CompiledCard, FACES, type Hand } from '../../shared-engine/index.ts';
+import { type CompiledCard, countsAt, FACES, type Hand } from '../../shared-engine/index.ts';
 
 /** Everything of a compiled card; the hands lie in shared memory, so that sending the card copies none of them. */
 export interface SharedCard extends Omit<CompiledCard, 'hands'> {
@@ -24,11 +24,10 @@ export function cardFromShared({ hands: shared, ...outline }: SharedCard): Compi
   const bytes = new Uint8Array(shared);
   const hands = Array.from({ length: bytes.length / HAND_BYTES }, (_, nth): Hand => {
     const at = nth * HAND_BYTES;
-    const counts = (from: number) => Array.from(bytes.subarray(from, from + SIDE));
     return {
       pattern: (bytes[at]! << 8) | bytes[at + 1]!,
-      singles: counts(at + 2),
-      groups: counts(at + 2 + SIDE),
+      singles: countsAt(bytes, at + 2),
+      groups: countsAt(bytes, at + 2 + SIDE),
     };
   });
   return { ...outline, hands };

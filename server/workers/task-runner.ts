@@ -25,8 +25,8 @@ import { beginDrill, continueDrill } from './prepare-drill.ts';
 import { cardFromShared, shareCard } from './shared-card.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';
 
-/** Hands of all cards held besides the house card: three of the largest, and at most 60 MB with what belongs to them. */
-const MAX_HANDS = 24_000;
+/** Hands of all cards held besides the house card: two of the largest, and at most 140 MB with what belongs to them. */
+const MAX_HANDS = 40_000;
 
 interface ReadyCard {
   readonly kernel: Kernel;

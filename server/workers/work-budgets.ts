@@ -20,7 +20,7 @@ const PREPARED: WaitingBound = { perKey: 4, inAll: 64 };
 /**
  * A first review or a bot's choice takes a twentieth of a second, and a thread that has to start a second more; an
  * analysis takes up to three seconds of a core, which may be shared by many; a part of a drill up to half a second, and
- * the largest card a third.
+ * the largest card a half, and ten times as long for an analysis on it.
  */
 const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   review: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 10_000 },

@@ -17,8 +17,8 @@ export interface ThreadSettings {
 }
 
 /**
- * Heap of one thread in megabytes: a task that needs more ends its thread and nothing else. Seven cards, their
- * analyses and a drill of thirty deals take a tenth of it.
+ * Heap of one thread in megabytes: a task that needs more ends its thread and nothing else. Two of the largest cards,
+ * their analyses and a drill of thirty deals take a third of it.
  */
 const MAX_HEAP_MB = 256;
 

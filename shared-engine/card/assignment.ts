@@ -108,14 +108,6 @@ export function countOfAssignments(values: VariableValues): number {
   return numbers.length * suits.length * dragons.length * winds.length;
 }
 
-export function assignmentsOf({ numbers, suits, dragons, winds }: VariableValues): Assignment[] {
-  return numbers.flatMap((n) =>
-    suits.flatMap((s) =>
-      dragons.flatMap((d) => winds.map((w) => ({ numbers: n, suits: s, dragons: d, winds: w }))),
-    ),
-  );
-}
-
 /** The face that a tile of the card stands for; null where the assignment gives a number outside 1–9. */
 export function faceOf(
   tile: CardTile,

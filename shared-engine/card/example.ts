@@ -1,8 +1,8 @@
 // One example of a pattern: values for its variables, drawn from a seed, and the tile of each group under them.
 import { type Face, stream } from '../rules/index.ts';
 import { type Assignment, faceOf, valuesOf, variableUses } from './assignment.ts';
-import { handTilesOf, isPossible } from './compile.ts';
 import { CARD_LIMITS, type CardFile, type CardPattern } from './format.ts';
+import { canBeMade } from './hands.ts';
 
 type Body = Pick<CardPattern, 'groups' | 'where'>;
 
@@ -41,8 +41,7 @@ export function exampleOf(
     const faces = facesUnder(pattern, assignment, parameters);
     if (faces === null) continue;
     shown ??= { assignment, faces };
-    const hand = handTilesOf(pattern, assignment, parameters);
-    if (hand !== null && isPossible(hand)) return { assignment, faces };
+    if (canBeMade(pattern.groups, faces)) return { assignment, faces };
   }
   return shown;
 }

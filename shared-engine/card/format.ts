@@ -9,11 +9,10 @@ export const CARD_LIMITS = {
   sections: 40,
   patterns: 300,
   /**
-   * Hands of the whole card, before duplicates are merged: seven times those of the house card. A card of so many is
-   * checked and compiled in a third of a second and takes a worker 20 MB; a deep analysis on it takes up to eight times as
-   * long as on the house card.
+   * Hands of the whole card, before duplicates are merged: seventeen times those of the house card. FORMAT.md says what
+   * a card of so many takes.
    */
-  hands: 8_000,
+  hands: 20_000,
   /** Different variables of one kind in one pattern. */
   variables: { number: 3, suit: 3, dragon: 3, wind: 4 },
 } as const;

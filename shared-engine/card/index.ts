@@ -4,7 +4,7 @@ export { variableUses } from './assignment.ts';
 export { boundsProblem as cardBoundsProblem } from './bounds.ts';
 export { canonicalPattern, type PatternBody, STANDARD_NAMES } from './canonical.ts';
 export { freeId, meanSameHands, mergedCard } from './compare.ts';
-export { compileCard, MIN_JOKER_GROUP } from './compile.ts';
+export { compileCard, countsAt } from './compile.ts';
 export type { CompiledCard, CompiledPattern, Hand } from './compiled.ts';
 export { exampleOf } from './example.ts';
 export {
@@ -17,9 +17,10 @@ export {
   cardDraftSchema,
   cardFileSchema,
 } from './format.ts';
+export { MIN_JOKER_GROUP } from './hands.ts';
 export { HOUSE_CARD, houseCard } from './house/card.ts';
 export { parseCard } from './parse.ts';
 export type { CardProblem } from './problem.ts';
-export { type PatternReport, patternReport, playablePart } from './report.ts';
+export { areTooMany, type PatternReport, patternReport, playablePart, reportingPattern } from './report.ts';
 export { readShorthand, type ShorthandProblem } from './shorthand/read.ts';
 export { writeShorthand } from './shorthand/write.ts';

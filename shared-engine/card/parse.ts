@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { countOfAssignments, valuesOf } from './assignment.ts';
 import { boundsProblem } from './bounds.ts';
 import { CARD_LIMITS, type CardFile, type CardPattern, cardFileSchema, patternSchema } from './format.ts';
+import { handsOf } from './hands.ts';
 import { type CardProblem, cardProblem } from './problem.ts';
 import { countsHands, handProblems, patternProblems, tooManyHandsProblem } from './semantics.ts';
 import { cardStructureProblems, patternStructureProblems } from './structure.ts';
@@ -50,7 +51,11 @@ export function parseCard(json: unknown): ParsedCard {
   }
   const tooMany = tooManyHands(countable);
   if (tooMany) problems.push(tooMany);
-  else for (const pattern of countable) problems.push(...handProblems(pattern, parameters));
+  else {
+    for (const pattern of countable) {
+      problems.push(...handProblems(pattern, handsOf(pattern, parameters), parameters));
+    }
+  }
   return problems.length > 0
     ? { ok: false, problems: problems.slice(0, MAX_PROBLEMS) }
     : { ok: true, card: { ...frame.data, patterns } };

@@ -1,16 +1,8 @@
 // Checks patterns of the right structure for faults of meaning: whether the set of 152 tiles can make them.
-import { copiesOf, FACES, type Face, sizeOf } from '../rules/index.ts';
-import {
-  type Assignment,
-  assignmentsOf,
-  faceOf,
-  type VariableKind,
-  type VariableUse,
-  valuesOf,
-  variableUses,
-} from './assignment.ts';
-import { firstShortFace, handTilesOf, jokersNeeded, MIN_JOKER_GROUP } from './compile.ts';
+import { copiesOf, type Face } from '../rules/index.ts';
+import { type Assignment, faceOf, type VariableKind, type VariableUse, variableUses } from './assignment.ts';
 import { CARD_LIMITS, type CardDomain, type CardFile, type CardPattern } from './format.ts';
+import { type HandFault, type HandsOfPattern, MIN_JOKER_GROUP } from './hands.ts';
 import { type CardProblem, type CardProblemCode, cardProblem } from './problem.ts';
 
 const MAX_JOKERS = copiesOf('joker');
@@ -138,48 +130,42 @@ function domainProblems(
     });
 }
 
-/** Faults of the hands: at most one of each kind, with the first assignment that shows it. */
-export function handProblems(pattern: CardPattern, parameters: CardFile['parameters']): CardProblem[] {
-  const assignments = assignmentsOf(valuesOf(pattern));
-  if (assignments.length === 0) {
+/** Faults of the hands of a pattern: at most one of each kind, with the first choice of values that shows it. */
+export function handProblems(
+  pattern: CardPattern,
+  { choices, faulty }: HandsOfPattern,
+  parameters: CardFile['parameters'],
+): CardProblem[] {
+  if (choices === 0) {
     const text =
       'no choice of numbers, suits, dragons and winds fits it; two variables of one kind never take the same value, so widen "where" or use fewer.';
     return [cardProblem('no-choice', pattern.id, null, text)];
   }
-  const found = new Map<CardProblemCode, CardProblem>();
-  for (const assignment of assignments) {
-    for (const problem of problemsOfHand(pattern, assignment, parameters)) {
-      if (!found.has(problem.code)) found.set(problem.code, problem);
-    }
-  }
-  return [...found.values()];
+  return faulty.map(({ fault, assignment }) => problemOfHand(pattern, fault, assignment, parameters));
 }
 
-function problemsOfHand(
+function problemOfHand(
   pattern: CardPattern,
+  fault: HandFault,
   assignment: Assignment,
   parameters: CardFile['parameters'],
-): CardProblem[] {
-  const outside = pattern.groups.findIndex(({ tile }) => faceOf(tile, assignment, parameters) === null);
-  if (outside >= 0) {
-    const text = 'its number does not exist; a number must be 1 to 9.';
-    return [cardProblem('number-out-of-range', pattern.id, outside + 1, text)];
+): CardProblem {
+  switch (fault.is) {
+    case 'no-number': {
+      const text = 'its number does not exist; a number must be 1 to 9.';
+      return cardProblem('number-out-of-range', pattern.id, fault.group + 1, text);
+    }
+    case 'too-few-copies': {
+      const { face, wanted } = fault;
+      const text = `singles and pairs of this pattern want ${wanted} × ${face}${shownChoice(assignment)}, the set has ${copiesOf(face)} and no joker may stand there; want fewer or rule this choice out with "where".`;
+      const group = lastPairOf(pattern, face, assignment, parameters) + 1;
+      return cardProblem('too-few-copies', pattern.id, group, text);
+    }
+    case 'too-many-jokers': {
+      const text = `it cannot do without ${fault.jokers} jokers${shownChoice(assignment)}, and the set has ${MAX_JOKERS}; spread its groups over more faces.`;
+      return cardProblem('too-many-jokers', pattern.id, null, text);
+    }
   }
-  const hand = handTilesOf(pattern, assignment, parameters)!;
-  const short = firstShortFace(hand);
-  if (short !== null) {
-    const face = FACES[short]!;
-    const wanted = hand.singles[short]!;
-    const text = `singles and pairs of this pattern want ${wanted} × ${face}${shownChoice(assignment)}, the set has ${copiesOf(face)} and no joker may stand there; want fewer or rule this choice out with "where".`;
-    return [
-      cardProblem('too-few-copies', pattern.id, lastPairOf(pattern, face, assignment, parameters) + 1, text),
-    ];
-  }
-  const jokers = jokersNeeded(hand);
-  const room = sizeOf(hand.groups);
-  if (jokers <= Math.min(MAX_JOKERS, room)) return [];
-  const text = `it cannot do without ${jokers} jokers${shownChoice(assignment)}, and the set has ${MAX_JOKERS}; spread its groups over more faces.`;
-  return [cardProblem('too-many-jokers', pattern.id, null, text)];
 }
 
 function lastPairOf(

@@ -172,11 +172,11 @@ export const BAD_CARDS: readonly BadCard[] = [
   },
   {
     title: 'a card of more hands than a table can search',
-    json: cardOf(...Array.from({ length: 4 }, (_, index) => widePattern(index))),
+    json: cardOf(...Array.from({ length: 7 }, (_, index) => widePattern(index))),
     code: 'too-many-hands',
-    pattern: 'wide-3',
+    pattern: 'wide-7',
     group: null,
-    says: 'Pattern "wide-3": with it the card comes to more than 8000 hands; fix some of its variables with "where".',
+    says: 'Pattern "wide-7": with it the card comes to more than 20000 hands; fix some of its variables with "where".',
   },
   {
     title: 'a group of seven',

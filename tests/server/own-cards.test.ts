@@ -173,12 +173,12 @@ describe('WK2 the thread that serves tables compiles no card of somebody’s own
 });
 
 describe('WK3 a card that costs too much is rejected in words', () => {
-  test('one of millions of hands, before any of them is built', async () => {
+  test('F1 one of millions of hands, before any of them is built', async () => {
     const { cards } = countingPool();
     expect(await cards.check(hostileCard(), 'sender')).toEqual({
       ok: false,
       problems: [
-        'Pattern "hostile-0": with it the card comes to more than 8000 hands; fix some of its variables with "where".',
+        'Pattern "hostile-1": with it the card comes to more than 20000 hands; fix some of its variables with "where".',
       ],
     });
   });
