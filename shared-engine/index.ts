@@ -70,7 +70,6 @@ export {
   type PatternBody,
   type PatternReport,
   parseCard,
-  patternReport,
   playablePart,
   readShorthand,
   reportingPattern,

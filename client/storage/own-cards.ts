@@ -10,6 +10,8 @@ export interface CardEntry {
   /** Day of the last table with it, as the browser writes days; null for none. */
   readonly used: string | null;
   readonly archived: boolean;
+  /** Whether this device's owner has said that the card may be passed on. */
+  readonly mayShare: boolean;
 }
 
 /** A card as it is stored; what it is, its reader checks. */
@@ -84,14 +86,33 @@ export function cardForTables(storage: TextStorage, key: string | null): unknown
   return key === null ? null : (readOwnCard(storage, key)?.playable ?? null);
 }
 
+/** The card of this key where tables cannot play with it: its name, empty for one that is not here; null where they can. */
+export function unplayable(storage: TextStorage, key: string | null): string | null {
+  if (key === null || cardForTables(storage, key) !== null) return null;
+  return listOwnCards(storage).find((entry) => entry.key === key)?.name ?? '';
+}
+
 export function markCardUsed(storage: TextStorage, key: string | null, day: string): void {
   const entry = listOwnCards(storage).find((known) => known.key === key);
   if (entry) changeEntry(storage, { ...entry, used: day });
 }
 
+export function markMayShare(storage: TextStorage, key: string): void {
+  const entry = listOwnCards(storage).find((known) => known.key === key);
+  if (entry) changeEntry(storage, { ...entry, mayShare: true });
+}
+
 function entryOf(entry: unknown): CardEntry | null {
   if (typeof entry !== 'object' || entry === null) return null;
-  const { key, name, sections, patterns, used, archived }: Partial<Record<keyof CardEntry, unknown>> = entry;
+  const {
+    key,
+    name,
+    sections,
+    patterns,
+    used,
+    archived,
+    mayShare,
+  }: Partial<Record<keyof CardEntry, unknown>> = entry;
   if (typeof key !== 'string' || typeof name !== 'string') return null;
   if (typeof sections !== 'number' || typeof patterns !== 'number') return null;
   return {
@@ -101,6 +122,7 @@ function entryOf(entry: unknown): CardEntry | null {
     patterns,
     used: typeof used === 'string' ? used : null,
     archived: archived === true,
+    mayShare: mayShare === true,
   };
 }
 

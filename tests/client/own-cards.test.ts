@@ -10,9 +10,11 @@ import {
 } from '../../client/cards/editor/meaning.ts';
 import { openSession } from '../../client/cards/editor/session.ts';
 import { cardText, packCard, readCardText, unpackCard } from '../../client/cards/own/card-transfer.ts';
+import { wholeReportOf } from '../../client/cards/own/counting.ts';
+import { totalsOf } from '../../client/cards/own/reports.ts';
 import { emptyCard, nextYears, openShelf } from '../../client/cards/own/shelf.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
-import { cardForTables, listOwnCards, markCardUsed } from '../../client/storage/own-cards.ts';
+import { cardForTables, listOwnCards, markCardUsed, unplayable } from '../../client/storage/own-cards.ts';
 import { canonicalPattern } from '../../shared-engine/card/canonical.ts';
 import { meanSameHands } from '../../shared-engine/card/compare.ts';
 import { exampleOf } from '../../shared-engine/card/example.ts';
@@ -78,6 +80,49 @@ describe('the shelf', () => {
     markCardUsed(storage, key, '2026-11-26');
     expect(listOwnCards(storage)[0]!.used).toBe('2026-11-26');
     expect(cardForTables(storage, 'gone')).toBeNull();
+  });
+
+  it('F3 says which card cannot be played, and that one is not here any more', () => {
+    const storage = memoryStorage();
+    const shelf = shelfIn(storage);
+    const key = shelf.add(begun)!.key;
+    expect([unplayable(storage, null), unplayable(storage, key), unplayable(storage, 'gone')]).toEqual([
+      null,
+      'Tuesday club',
+      '',
+    ]);
+    shelf.store(key, withHand(begun, '4f 3a 3a+1 4match'), shelf.open(key)!.revision);
+    expect(unplayable(storage, key)).toBeNull();
+  });
+
+  it('F1 keeps a card of too many hands, names the widest, and gives tables none of it', () => {
+    const storage = memoryStorage();
+    const shelf = shelfIn(storage);
+    const wide = withHand(begun, '4a / 3b / 2c 3wind 2f');
+    const [one] = wide.patterns;
+    const card: CardFile = { ...wide, patterns: [one!, { ...one!, id: 'again' }] };
+    const key = shelf.add(card)!.key;
+    expect(shelf.open(key)!.card.patterns).toHaveLength(2);
+    expect(cardForTables(storage, key)).toBeNull();
+    for (const pattern of card.patterns) wholeReportOf(pattern, {});
+    expect(totalsOf(card)).toMatchObject({
+      ready: 2,
+      widest: [{ name: 'First 1', ways: 12_096 }, { ways: 12_096 }],
+    });
+    const read = readCardText(JSON.stringify(card));
+    expect(read.ok && read.card.patterns).toHaveLength(2);
+  });
+
+  it('tells a name that is taken by another card, as far as a reader can tell, from the card’s own', () => {
+    const shelf = shelfIn();
+    const [one, other] = [shelf.add(begun)!, shelf.add({ ...begun, name: ' ' })!];
+    expect(other.name).toBe('Card without a name');
+    expect(
+      [' tuesday  CLUB', 'Tuesday club', 'House card', 'Tuesday'].map((name) =>
+        shelf.isTaken(name, other.key),
+      ),
+    ).toEqual([true, true, true, false]);
+    expect(shelf.isTaken('Tuesday club', one.key)).toBe(false);
   });
 
   it('takes back what was deleted, puts cards away, and begins next year’s card without hands', () => {

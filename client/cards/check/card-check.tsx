@@ -4,13 +4,13 @@ import { useEffect, useRef } from 'preact/hooks';
 import { type CardFile, type CardSurvey, SURVEY_DEALS } from '../../../shared-engine/index.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { startSurvey } from '../../workers/card-survey.ts';
-import { playable } from '../own/reports.ts';
+import { handNames, playable } from '../own/reports.ts';
 import { CHECK } from './strings.ts';
 
 interface CardCheckProps {
   readonly card: CardFile;
-  /** Hands of it that are ready. */
-  readonly ready: number;
+  /** Why there is nothing to check; null where there is. */
+  readonly whyNot: string | null;
 }
 
 type State =
@@ -19,7 +19,7 @@ type State =
   | { readonly is: 'running'; readonly done: number }
   | { readonly is: 'done'; readonly survey: CardSurvey; readonly of: CardFile; readonly leftOut: number };
 
-export function CardCheck({ card, ready }: CardCheckProps) {
+export function CardCheck({ card, whyNot }: CardCheckProps) {
   const state = useSignal<State>({ is: 'idle' });
   const cancel = useRef(() => {});
   useEffect(() => () => cancel.current(), []);
@@ -40,7 +40,7 @@ export function CardCheck({ card, ready }: CardCheckProps) {
   return (
     <section class="card-check" aria-labelledby="check-title">
       <h2 id="check-title">{CHECK.title}</h2>
-      <p class="about">{ready === 0 ? CHECK.none : CHECK.about}</p>
+      <p class="about">{whyNot ?? CHECK.about}</p>
       {now.is === 'running' ? (
         <div class="row">
           <progress max={SURVEY_DEALS} value={now.done} aria-label={CHECK.title} />
@@ -57,7 +57,7 @@ export function CardCheck({ card, ready }: CardCheckProps) {
         </div>
       ) : (
         <div class="row">
-          <button type="button" aria-disabled={ready === 0} onClick={run}>
+          <button type="button" aria-disabled={whyNot !== null} onClick={run}>
             {now.is === 'done' ? CHECK.again : CHECK.run}
           </button>
         </div>
@@ -140,16 +140,4 @@ function Found({ survey, card, leftOut }: FoundProps) {
       <p class="about">{CHECK.trust}</p>
     </>
   );
-}
-
-/** A hand is named by its section and its place there: ids are for files. */
-function handNames({ sections, patterns }: CardFile): (id: string) => string {
-  const names = new Map(
-    sections.flatMap((section) =>
-      patterns
-        .filter((pattern) => pattern.section === section.id)
-        .map(({ id }, nth) => [id, `${section.name} ${nth + 1}`] as const),
-    ),
-  );
-  return (id) => names.get(id) ?? id;
 }

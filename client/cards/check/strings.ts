@@ -7,6 +7,7 @@ export const CHECK = {
   again: 'Check it again',
   stop: 'Stop',
   none: 'There is nothing to check until one hand is ready.',
+  tooMany: 'It has too many ways to be checked; above is what to do.',
   failed: 'The check could not be made just now. Try again.',
   progress: (done: number, all: number) =>
     `${done.toLocaleString('en-US')} of ${all.toLocaleString('en-US')} racks`,

@@ -1,15 +1,17 @@
 // The editor of a card: its name, its sections, and the hand that is being put together.
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
+import type { CardFile } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { browserTimer } from '../../connection/socket.ts';
 import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
 import { ownCardKey } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { CardCheck } from '../check/card-check.tsx';
+import { CHECK } from '../check/strings.ts';
 import { saveCard } from '../own/card-transfer.ts';
 import { browserShelf } from '../own/open-shelf.ts';
-import { totalsOf } from '../own/reports.ts';
+import { type CardTotals, totalsOf } from '../own/reports.ts';
 import { MY_CARDS } from '../own/strings.ts';
 import { withSection, withYear } from './edit.ts';
 import { PrintedCard } from './printed-card.tsx';
@@ -17,6 +19,7 @@ import { SectionEditor } from './section-editor.tsx';
 import { type EditSession, openSession } from './session.ts';
 import { ShorthandHelp } from './shorthand-help.tsx';
 import { EDITOR, SECTION } from './strings.ts';
+import { useGradually } from './use-gradually.ts';
 
 interface CardEditorProps {
   readonly app: App;
@@ -51,18 +54,29 @@ export function CardEditor({ app, cardKey }: CardEditorProps) {
             {MY_CARDS.back}
           </button>
         </p>
-        {session ? <Editing app={app} session={session} /> : <p role="alert">{EDITOR.missing}</p>}
+        {session ? (
+          <Editing app={app} session={session} cardKey={cardKey} />
+        ) : (
+          <p role="alert">{EDITOR.missing}</p>
+        )}
       </main>
     </>
   );
 }
 
-function Editing({ app, session }: { readonly app: App; readonly session: EditSession }) {
+interface EditingProps {
+  readonly app: App;
+  readonly session: EditSession;
+  readonly cardKey: string;
+}
+
+function Editing({ app, session, cardKey }: EditingProps) {
   const card = session.card.value;
   const fresh = useSignal<string | null>(null);
   const help = useSignal(false);
   const full = useSignal(false);
   const totals = totalsOf(card);
+  const drawn = shares(card, useGradually(card.patterns.length));
 
   function addSection() {
     const added = withSection(card, SECTION.newName);
@@ -75,7 +89,7 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
   return (
     <>
       <Caution />
-      <CardHead session={session} />
+      <CardHead session={session} cardKey={cardKey} />
       <Tools
         session={session}
         onHelp={() => {
@@ -84,14 +98,20 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
       />
       <StoringNotice app={app} session={session} />
       <p role="status">
-        {EDITOR.totals(totals.ready, totals.all, totals.ways)}
-        {totals.ready < totals.all && ` ${EDITOR.partial}`}
+        {totals.uncounted > 0 ? EDITOR.counting : EDITOR.totals(totals.ready, totals.all, totals.ways)}
+        {totals.ready + totals.uncounted < totals.all && ` ${EDITOR.partial}`}
       </p>
-      {card.sections.map((section) => (
+      {totals.widest.length > 0 && (
+        <p class="notice" role="alert">
+          {EDITOR.tooMany(totals.widest)}
+        </p>
+      )}
+      {card.sections.map((section, nth) => (
         <SectionEditor
           key={section.id}
           session={session}
           section={section}
+          drawn={drawn[nth] ?? 0}
           fresh={fresh.value === section.id}
           onFull={() => {
             full.value = true;
@@ -108,7 +128,7 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
           {SECTION.add}
         </button>
       </div>
-      <CardCheck card={card} ready={totals.ready} />
+      <CardCheck card={card} whyNot={whyNotChecked(totals)} />
       <PrintedCard card={card} />
       {help.value && (
         <ShorthandHelp
@@ -121,8 +141,36 @@ function Editing({ app, session }: { readonly app: App; readonly session: EditSe
   );
 }
 
-function CardHead({ session }: { readonly session: EditSession }) {
+/** How many hands of each section are among the first so many of the card. */
+function shares({ sections, patterns }: CardFile, most: number): number[] {
+  let left = most;
+  return sections.map(({ id }) => {
+    const share = Math.min(left, patterns.filter(({ section }) => section === id).length);
+    left -= share;
+    return share;
+  });
+}
+
+function whyNotChecked({ ready, uncounted, widest }: CardTotals): string | null {
+  if (ready + uncounted === 0) return CHECK.none;
+  return widest.length > 0 ? CHECK.tooMany : null;
+}
+
+interface CardHeadProps {
+  readonly session: EditSession;
+  readonly cardKey: string;
+}
+
+/** A name that is taken stays in its field and does not become the card's. */
+function CardHead({ session, cardKey }: CardHeadProps) {
   const card = session.card.value;
+  const refused = useSignal<{ readonly name: string; readonly why: string } | null>(null);
+  function rename(name: string) {
+    const isEmpty = name.trim() === '';
+    const isRefused = isEmpty || browserShelf().isTaken(name, cardKey);
+    refused.value = isRefused ? { name, why: isEmpty ? EDITOR.noName : EDITOR.taken } : null;
+    if (!isRefused) session.change({ ...card, name }, 'name');
+  }
   return (
     <div class="editor-head">
       <div class="field">
@@ -130,9 +178,17 @@ function CardHead({ session }: { readonly session: EditSession }) {
         <input
           id="card-name"
           maxLength={80}
-          value={card.name}
-          onInput={(event) => session.change({ ...card, name: event.currentTarget.value }, 'name')}
+          value={refused.value?.name ?? card.name}
+          aria-invalid={refused.value !== null}
+          aria-describedby="card-name-refused"
+          onInput={(event) => rename(event.currentTarget.value)}
+          onBlur={() => {
+            refused.value = null;
+          }}
         />
+        <p id="card-name-refused" class="hand-problems" aria-live="polite">
+          {refused.value?.why}
+        </p>
       </div>
       <div class="field">
         <label for="card-year">{EDITOR.year}</label>

@@ -8,12 +8,11 @@ import {
   exampleOf,
   type Face,
   type PatternBody,
-  type PatternReport,
   readShorthand,
   type ShorthandProblem,
   writeShorthand,
 } from '../../../shared-engine/index.ts';
-import { reportOf } from '../own/reports.ts';
+import { type HandReport, reportOf } from '../own/counting.ts';
 import { GroupPanel, Question } from './group-panel.tsx';
 import { Groups } from './groups.tsx';
 import { Limits } from './limits.tsx';
@@ -106,7 +105,7 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
 
 interface ExampleProps {
   readonly shown: Shown;
-  readonly report: PatternReport;
+  readonly report: HandReport;
   /** Place of the group that is open by itself. */
   readonly chosen: Signal<number | null>;
   readonly onRoll: () => void;
@@ -131,6 +130,7 @@ function Example({ shown, report, chosen, onRoll }: ExampleProps) {
         )}
         <p role="status" class={report.tiles === 14 ? 'sum whole' : 'sum'}>
           {HAND.tiles(report.tiles)}
+          {!report.isCounted && ` · ${HAND.counting}`}
           {report.hands > 0 && ` · ${HAND.ways(report.hands)}`}
         </p>
         {shown.pattern.groups.length > 0 && (

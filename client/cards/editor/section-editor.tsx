@@ -1,9 +1,7 @@
 // One section of a card: its name and place, its hands as rows, and the one that is open.
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import { type CardFile, type CardPattern, exampleOf, writeShorthand } from '../../../shared-engine/index.ts';
-import { Tile } from '../../tiles/tile.tsx';
+import type { CardFile, CardPattern } from '../../../shared-engine/index.ts';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
-import { reportOf } from '../own/reports.ts';
 import {
   movedPattern,
   movedSection,
@@ -14,19 +12,22 @@ import {
   withPattern,
 } from './edit.ts';
 import { bodyOf, HandEditor } from './hand-editor.tsx';
+import { HandRow } from './hand-row.tsx';
 import type { EditSession } from './session.ts';
 import { HAND, SECTION } from './strings.ts';
 
 interface SectionEditorProps {
   readonly session: EditSession;
   readonly section: CardFile['sections'][number];
+  /** How many of its hands are drawn so far. */
+  readonly drawn: number;
   /** Just added: its name is asked for. */
   readonly fresh: boolean;
   readonly onFull: () => void;
 }
 
 /** Drawn anew only when this section changes: a card may have hundreds of hands elsewhere. */
-export function SectionEditor({ session, section, fresh, onFull }: SectionEditorProps) {
+export function SectionEditor({ session, section, drawn: allowed, fresh, onFull }: SectionEditorProps) {
   const { sections, patterns: all, parameters } = session.card.value;
   const own = all.filter((pattern) => pattern.section === section.id);
   const last = useRef(own);
@@ -36,9 +37,12 @@ export function SectionEditor({ session, section, fresh, onFull }: SectionEditor
   const open = patterns.some(({ id }) => id === session.open.value) ? session.open.value : null;
   const place = sections.findIndex(({ id }) => id === section.id);
   const isLast = place === sections.length - 1;
+  const drawn = Math.min(allowed, patterns.length);
   return useMemo(
-    () => <Section {...{ session, section, patterns, parameters, open, place, isLast, fresh, onFull }} />,
-    [section, patterns, parameters, open, place, isLast, fresh],
+    () => (
+      <Section {...{ session, section, patterns, drawn, parameters, open, place, isLast, fresh, onFull }} />
+    ),
+    [section, patterns, drawn, parameters, open, place, isLast, fresh],
   );
 }
 
@@ -52,7 +56,7 @@ interface SectionProps extends SectionEditorProps {
 }
 
 function Section(props: SectionProps) {
-  const { session, section, patterns, parameters, open, onFull } = props;
+  const { session, section, patterns, drawn, parameters, open, onFull } = props;
 
   function add(behind: CardPattern | null, copied: boolean) {
     const body = copied && behind ? bodyOf(behind) : undefined;
@@ -66,7 +70,7 @@ function Section(props: SectionProps) {
     <section class="section-editor" aria-label={section.name}>
       <SectionHead {...props} onEnter={() => add(null, false)} />
       <ol class="hand-list">
-        {patterns.map((pattern, nth) => (
+        {patterns.slice(0, drawn).map((pattern, nth) => (
           <li key={pattern.id} class={open === pattern.id ? 'open' : ''}>
             {open === pattern.id ? (
               <HandEditor
@@ -191,42 +195,4 @@ function HandTools({ session, pattern, onDuplicate }: HandToolsProps) {
       </button>
     </>
   );
-}
-
-interface HandRowProps {
-  readonly parameters: CardFile['parameters'];
-  readonly pattern: CardPattern;
-  readonly title: string;
-  readonly onOpen: () => void;
-}
-
-/** A hand at a glance: each group as how many of which tile, the line as it is typed, what it comes to. */
-function HandRow({ parameters, pattern, title, onOpen }: HandRowProps) {
-  return useMemo(() => {
-    const report = reportOf(pattern, parameters);
-    const faces = exampleOf(pattern, parameters, pattern.id)?.faces ?? [];
-    return (
-      <button
-        type="button"
-        class={report.problems.length > 0 ? 'hand-row wrong' : 'hand-row'}
-        onClick={onOpen}
-      >
-        <span class="spoken">{title}: </span>
-        <span class="row-groups" aria-hidden="true">
-          {faces.map((face, nth) => (
-            <span key={`${nth}-${face}`} class="row-group">
-              {pattern.groups[nth]?.size}
-              <span class="small-tile">
-                <Tile face={face} small />
-              </span>
-            </span>
-          ))}
-        </span>
-        <span class="hand-text">{writeShorthand(pattern)}</span>
-        <span class="about">
-          {report.problems.length > 0 ? HAND.tiles(report.tiles) : HAND.ways(report.hands)}
-        </span>
-      </button>
-    );
-  }, [pattern, parameters, title]);
 }

@@ -1,9 +1,12 @@
 // What the editor of cards says.
-import type { CardProblem } from '../../../shared-engine/index.ts';
+import { CARD_LIMITS, type CardProblem } from '../../../shared-engine/index.ts';
 import type { Answers } from './meaning.ts';
 
 export const EDITOR = {
   name: 'Name of the card',
+  noName: 'A card needs a name. Until it has one it is called as before.',
+  taken:
+    'Another card is called so, and at a table nobody could tell the two apart. Give this one another name.',
   year: 'Year of the card, if a hand uses its digits',
   undo: 'Undo',
   redo: 'Redo',
@@ -29,6 +32,11 @@ export const EDITOR = {
     all === 0
       ? 'No hand yet.'
       : `${ready === all ? `${all}` : `${ready} of ${all}`} ${all === 1 ? 'hand' : 'hands'} in, with ${ways.toLocaleString('en-US')} ways to make ${all === 1 ? 'it' : 'them'}.`,
+  tooMany: (widest: readonly { readonly name: string; readonly ways: number }[]) =>
+    `A card has at most ${CARD_LIMITS.hands.toLocaleString('en-US')} ways to make its hands, and these are more: tables cannot play with it, nor can it be checked. Leave less open where it is most: ${widest
+      .map(({ name, ways }) => `${name} (${ways.toLocaleString('en-US')} ways)`)
+      .join(', ')}.`,
+  counting: 'Counting the ways to make the hands…',
   partial: 'Tables play with the hands that are ready; the review cannot see the rest.',
   missing: 'This card is not on this device.',
 } as const;
@@ -43,7 +51,7 @@ export const SECTION = {
   removeYes: 'Delete it with its hands',
   removeNo: 'Keep the section',
   addHand: 'Add a hand',
-  full: 'A card has at most 300 hands in 40 sections.',
+  full: `A card has at most ${CARD_LIMITS.patterns} hands in ${CARD_LIMITS.sections} sections.`,
 } as const;
 
 export const HAND = {
@@ -56,6 +64,7 @@ export const HAND = {
   tiles: (count: number) => `${count} of 14 tiles`,
   ways: (count: number) =>
     count === 1 ? '1 way to make it' : `${count.toLocaleString('en-US')} ways to make it`,
+  counting: 'counting the ways…',
   points: 'Points',
   concealed: 'Concealed',
   duplicate: 'Duplicate',

@@ -1,46 +1,57 @@
-// What each hand of a card comes to, worked out once for each hand: an edit changes one hand and leaves the others.
-import {
-  type CardFile,
-  type CardPattern,
-  type PatternReport,
-  patternReport,
-  playablePart,
-} from '../../../shared-engine/index.ts';
+// What a card comes to: how many of its hands are ready, in how many ways, and the part that tables can play with.
+import { areTooMany, type CardFile, type PatternReport, playablePart } from '../../../shared-engine/index.ts';
+import { reportOf, wholeReportOf } from './counting.ts';
 import { MY_CARDS } from './strings.ts';
 
-const known = new WeakMap<
-  CardPattern,
-  { readonly year: number | undefined; readonly report: PatternReport }
->();
-
-export function reportOf(pattern: CardPattern, parameters: CardFile['parameters']): PatternReport {
-  const last = known.get(pattern);
-  if (last && last.year === parameters.year) return last.report;
-  const report = patternReport(pattern, parameters);
-  known.set(pattern, { year: parameters.year, report });
-  return report;
-}
+/** Hands named where a card has too many ways. */
+const MOST_NAMED = 3;
 
 export interface CardTotals {
   /** Hands without a problem, and all hands on the card. */
   readonly ready: number;
   readonly all: number;
+  /** Hands that are still being worked out. */
+  readonly uncounted: number;
   /** Ways to make the ready ones. */
   readonly ways: number;
+  /** Where the card has more ways than it may: its hands with the most of them. */
+  readonly widest: readonly { readonly name: string; readonly ways: number }[];
 }
 
 export function totalsOf(card: CardFile): CardTotals {
   const reports = card.patterns.map((pattern) => reportOf(pattern, card.parameters));
   return {
-    ready: reports.filter(({ problems }) => problems.length === 0).length,
+    ready: reports.filter(({ isCounted, problems }) => isCounted && problems.length === 0).length,
+    uncounted: reports.filter(({ isCounted }) => !isCounted).length,
     all: reports.length,
     ways: reports.reduce((sum, { hands }) => sum + hands, 0),
+    widest: areTooMany(reports) ? widestHands(card, reports) : [],
   };
+}
+
+function widestHands(card: CardFile, reports: readonly PatternReport[]): CardTotals['widest'] {
+  const named = handNames(card);
+  return card.patterns
+    .map(({ id }, nth) => ({ name: named(id), ways: reports[nth]!.choices }))
+    .sort((a, b) => b.ways - a.ways)
+    .slice(0, MOST_NAMED);
+}
+
+/** A hand is named by its section and its place there: ids are for files. */
+export function handNames({ sections, patterns }: CardFile): (id: string) => string {
+  const names = new Map(
+    sections.flatMap((section) =>
+      patterns
+        .filter((pattern) => pattern.section === section.id)
+        .map(({ id }, nth) => [id, `${section.name} ${nth + 1}`] as const),
+    ),
+  );
+  return (id) => names.get(id) ?? id;
 }
 
 /** The card itself where all of it can be played, the part that can be, or null. */
 export function playable(card: CardFile): CardFile | null {
-  const reports = card.patterns.map((pattern) => reportOf(pattern, card.parameters));
+  const reports = card.patterns.map((pattern) => wholeReportOf(pattern, card.parameters));
   const part = playablePart(card, reports);
   if (part === null) return null;
   const isWhole =

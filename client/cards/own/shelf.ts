@@ -18,6 +18,7 @@ import {
   storeOwnCard,
 } from '../../storage/own-cards.ts';
 import { playable } from './reports.ts';
+import { MY_CARDS } from './strings.ts';
 
 export interface OpenCard {
   readonly card: CardFile;
@@ -36,6 +37,8 @@ export interface CardShelf {
     card: CardFile,
     before: string,
   ): { readonly revision: string } | Exclude<CardStoring, 'stored'>;
+  /** Whether another card is called so, as far as a reader can tell. */
+  isTaken(name: string, key: string): boolean;
   archive(entry: CardEntry, archived: boolean): void;
   /** Takes a card off the shelf; the function returned puts it back. */
   remove(entry: CardEntry): () => boolean;
@@ -62,15 +65,21 @@ export function openShelf(storage: TextStorage, newId: () => string): CardShelf 
     return result === 'stored' ? { revision } : result;
   }
 
+  /** Of all cards but this one. */
+  const namesBeside = (key: string | null): ReadonlySet<string> =>
+    new Set(
+      [HOUSE_CARD, ...listOwnCards(storage).filter((entry) => entry.key !== key)].map(({ name }) =>
+        likeness(name),
+      ),
+    );
+
   return {
     entries,
     open,
     refresh,
+    isTaken: (name, key) => namesBeside(key).has(likeness(name)),
     add(card) {
-      const name = freeName(
-        card.name,
-        new Set([HOUSE_CARD.name, ...listOwnCards(storage).map((entry) => entry.name)]),
-      );
+      const name = freeName(card.name.trim() || MY_CARDS.untitled, namesBeside(null));
       const entry = summary({ ...NEW_ENTRY, key: newId() }, { ...card, name });
       const own = { ...card, name, id: freeId(name, RESERVED) };
       return typeof write(entry, own, null) === 'object' ? entry : null;
@@ -116,7 +125,15 @@ export function nextYears(card: CardFile): CardFile {
   return { ...card, name, parameters: { year: year + 1 }, patterns: [] };
 }
 
-const NEW_ENTRY = { key: '', name: '', sections: 0, patterns: 0, used: null, archived: false } as const;
+const NEW_ENTRY = {
+  key: '',
+  name: '',
+  sections: 0,
+  patterns: 0,
+  used: null,
+  archived: false,
+  mayShare: false,
+} as const;
 /** The id by which tables know the house card. */
 const RESERVED: ReadonlySet<string> = new Set(['house']);
 
@@ -126,10 +143,15 @@ function summary(entry: CardEntry, { name, sections, patterns }: CardFile): Card
 
 /** `Tuesday club`, `Tuesday club (2)`, …: two cards of one name could not be told apart at a table. */
 function freeName(wish: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(wish)) return wish;
+  if (!taken.has(likeness(wish))) return wish;
   const base = wish.replace(/ \(\d+\)$/, '').slice(0, 74);
   for (let nth = 2; ; nth++) {
     const name = `${base} (${nth})`;
-    if (!taken.has(name)) return name;
+    if (!taken.has(likeness(name))) return name;
   }
+}
+
+/** Names that differ in nothing else than capitals and blanks are read as one. */
+function likeness(name: string): string {
+  return name.trim().replace(/\s+/g, ' ').toLowerCase();
 }

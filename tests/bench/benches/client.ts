@@ -1,14 +1,11 @@
 // The page on a slow phone: what it loads first, when it can be used, how soon a tap shows.
-import type { Page } from 'playwright-core';
 import { openChromium } from '../../../client/tools/chromium.ts';
 import { dealAlone, rack } from '../../../client/tools/page-actions.ts';
 import { startPageServer } from '../../../client/tools/page-server.ts';
 import { firstLoadBytes } from '../../kit/first-load.ts';
+import { throttle } from '../../kit/slow-phone.ts';
 import type { Bench } from '../bench.ts';
 
-/** Slow 4G as throttling tools commonly set it (common practice, no source): bytes a second and milliseconds. */
-const SLOW_4G = { downloadThroughput: 180_000, uploadThroughput: 84_000, latency: 150 } as const;
-const SLOWER_CPU = 4;
 const LOADS = 5;
 const TAPS = 20;
 
@@ -51,13 +48,6 @@ export const bench: Bench = {
     }
   },
 };
-
-async function throttle(page: Page): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  await session.send('Network.enable');
-  await session.send('Network.emulateNetworkConditions', { offline: false, ...SLOW_4G });
-  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWER_CPU });
-}
 
 /** In the page: from the tap until the frame after the tile has changed. */
 function timeToShow(tile: Element): Promise<number> {
