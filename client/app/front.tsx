@@ -4,10 +4,11 @@ import type { OpenRoom } from '../../shared-engine/index.ts';
 import { CodeField } from '../room/code-field.tsx';
 import { drillWaysOf } from '../room/ways.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
-import { cardForTables, markCardUsed } from '../storage/own-cards.ts';
+import { cardForTables, markCardUsed, unplayable } from '../storage/own-cards.ts';
 import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { NameField } from '../ui/name-field.tsx';
+import { CARD_SELECT } from '../ui/strings.ts';
 import { FRONT, LAZY } from './front-strings.ts';
 import { roomsPart } from './lazy.ts';
 import { openCode } from './open-code.ts';
@@ -28,6 +29,12 @@ export function Front({ app }: { readonly app: App }) {
 
   /** A file chosen for this table, or else the card that is chosen for all new ones. */
   const chosenCard = () => card.value ?? cardForTables(lastingStorage, settings.card);
+  /** Says so and answers false where the chosen card cannot be played: another card in its place would judge wrongly. */
+  const hasCard = () => {
+    const name = card.value === null ? unplayable(lastingStorage, settings.card) : null;
+    problem.value = name === null ? null : CARD_SELECT.unplayable(name);
+    return name === null;
+  };
   const markUsed = () => {
     if (card.value === null)
       markCardUsed(lastingStorage, settings.card, new Date().toISOString().slice(0, 10));
@@ -39,8 +46,8 @@ export function Front({ app }: { readonly app: App }) {
       askName.value = true;
       return;
     }
+    if (!hasCard()) return;
     busy.value = true;
-    problem.value = null;
     const bot = mode === 'alone' ? settings.style : null;
     const rooms = await roomsPart.fetch();
     if (rooms === null) {
@@ -67,8 +74,8 @@ export function Front({ app }: { readonly app: App }) {
   }
 
   async function openSame() {
+    if (!hasCard()) return;
     busy.value = true;
-    problem.value = null;
     const rooms = await roomsPart.fetch();
     const { style, ways } = settings;
     const answer = await rooms?.openSameDeal({ style, ways: drillWaysOf(ways.friends), card: chosenCard() });

@@ -4,7 +4,6 @@ import { browserTimer } from '../connection/socket.ts';
 import type { KeepPorts } from '../practice/history/keep-rounds.ts';
 import type { Room } from '../room/room.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
-import { cardForTables } from '../storage/own-cards.ts';
 import { ownKeyIn } from './routes/deal-link.ts';
 
 /** How the rounds of a room are stored in this browser. */
@@ -39,9 +38,9 @@ export function keeping(room: Room, kept: Kept): Room {
 /** The card of a table of the server, from the server or else as this browser has stored it; or one of one's own here. */
 export async function cardFileOf(code: string | null): Promise<CardFile | null> {
   if (code === null) return null;
-  const { cardOnDevice, loadCardFile } = await import('../cards/load-card.ts');
+  const { loadCardFile, ownCardFile } = await import('../cards/load-card.ts');
   const own = ownKeyIn(code);
-  if (own !== null) return cardOnDevice(cardForTables(lastingStorage, own));
+  if (own !== null) return ownCardFile(own);
   const loaded = await loadCardFile(code);
   if (loaded !== null) return loaded;
   const { cardOfTable } = await import('../storage/history/rounds.ts');

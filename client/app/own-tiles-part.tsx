@@ -6,16 +6,13 @@ import { Alternatives } from '../review/alternatives.tsx';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { Bar } from '../ui/bar.tsx';
 import { startDeepAnalysis } from '../workers/deep-analysis.ts';
-import { chosenCard, chosenCardFile } from './chosen-card.ts';
+import { chosenCard } from './chosen-card.ts';
 import type { App } from './routes/app.ts';
 import '../review/review.css';
 import '../review/deep-analysis.css';
 
 export function OwnTilesPage({ app }: { readonly app: App }) {
-  const [card, file] = useMemo(() => {
-    const key = app.settings.peek().card;
-    return [chosenCard(key), chosenCardFile(key)] as const;
-  }, []);
+  const chosen = useMemo(() => chosenCard(app.settings.peek().card), []);
   return (
     <>
       <Bar app={app} home />
@@ -23,8 +20,7 @@ export function OwnTilesPage({ app }: { readonly app: App }) {
         app={app}
         storage={lastingStorage}
         now={Date.now}
-        card={card}
-        file={file}
+        {...chosen}
         startDeepAnalysis={startDeepAnalysis}
         chart={({ choice: { kind, analysis }, story }) =>
           analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />

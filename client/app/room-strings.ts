@@ -14,4 +14,6 @@ export const ROOM_SCREEN = {
 export const PRACTICE = {
   title: 'Practice in this page',
   bots: ['Merle', 'Nuno', 'Orla', 'Dunja'],
+  otherCard:
+    'The card of this deal is not on this device, so the deal is played with the House card. Whoever sent it can share the card from My cards.',
 } as const;

@@ -43,8 +43,13 @@ function CurrentPage({ app }: { readonly app: App }) {
       const { shared } = route;
       return (
         <LazyView part={roomsPart}>
-          {({ RoomScreen, pageRoom }) => (
-            <RoomScreen key={dealKey(shared)} app={app} open={() => pageRoom(shared, app.settings.peek())} />
+          {({ RoomScreen, DealCardNote, pageRoom }) => (
+            <RoomScreen
+              key={dealKey(shared)}
+              app={app}
+              open={() => pageRoom(shared, app.settings.peek())}
+              guide={(screen) => <DealCardNote shared={shared} screen={screen} />}
+            />
           )}
         </LazyView>
       );
@@ -85,7 +90,7 @@ function CurrentPage({ app }: { readonly app: App }) {
       return (
         <LazyView part={practicePart}>
           {({ RacksScreen, chosenCard }) => (
-            <RacksScreen app={app} card={chosenCard(app.settings.peek().card)} />
+            <RacksScreen app={app} {...chosenCard(app.settings.peek().card)} />
           )}
         </LazyView>
       );

@@ -1,11 +1,6 @@
 // Fetches the card of a table and makes it ready to be compared with racks; loaded only when a card is opened.
-import {
-  type CardFile,
-  type CompiledCard,
-  cardPath,
-  compileCard,
-  parseCard,
-} from '../../shared-engine/index.ts';
+import { type CardFile, type CompiledCard, cardPath, compileCard } from '../../shared-engine/index.ts';
+import { parsedCard } from './own-card-file.ts';
 
 /** Null when the card cannot be had just now. */
 export async function loadCard(code: string): Promise<CompiledCard | null> {
@@ -18,16 +13,11 @@ export async function loadCardFile(code: string): Promise<CardFile | null> {
   try {
     const response = await fetch(cardPath(code), { credentials: 'same-origin' });
     if (!response.ok) return null;
-    return cardOnDevice(await response.json());
+    return parsedCard(await response.json());
   } catch {
     return null;
   }
 }
 
-/** A card as the browser has stored it; null where it is none. */
-export function cardOnDevice(json: unknown): CardFile | null {
-  const parsed = parseCard(json);
-  return parsed.ok ? parsed.card : null;
-}
-
 export { houseCard } from '../../shared-engine/index.ts';
+export { ownCardFile } from './own-card-file.ts';

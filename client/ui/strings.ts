@@ -30,7 +30,19 @@ export const CARD_FIELD = {
 export const CARD_SELECT = {
   label: 'The card',
   house: 'House card',
+  unplayable: (name: string) =>
+    name === ''
+      ? 'The card that you chose is not on this device any more. Choose another one.'
+      : `${name} cannot be played with yet. Open it in My cards to see what it lacks, or choose another card.`,
+  brought: (name: string) => `${name} (from a file)`,
   own: (name: string, hands: number) => `${name} (${hands === 1 ? '1 hand' : `${hands} hands`})`,
+} as const;
+
+/** Asked once for each card, where one that may be copied from print is about to leave the device. */
+export const MAY_SHARE = {
+  question: (name: string) =>
+    `Did you type ${name} from a printed card? That card is somebody’s work: ask its publisher before you pass it on to anybody who does not own it too. A card of your own making is yours to give.`,
+  yes: 'I may pass it on',
 } as const;
 
 export const QR = {

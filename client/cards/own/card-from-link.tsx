@@ -7,7 +7,7 @@ import { Bar } from '../../ui/bar.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
 import { type UnpackedCard, unpackCard } from './card-transfer.ts';
 import { browserShelf } from './open-shelf.ts';
-import { FROM_LINK, MY_CARDS, SHARE } from './strings.ts';
+import { FROM_LINK, MY_CARDS } from './strings.ts';
 
 interface CardFromLinkProps {
   readonly app: App;
@@ -76,7 +76,7 @@ function Offer({ app, card }: { readonly app: App; readonly card: CardFile }) {
         <p class="about">{card.sections.map(({ name }) => name).join(' · ')}</p>
         {same && <p>{`${FROM_LINK.own}${same.entry.name}`}</p>}
       </section>
-      <p class="notice">{SHARE.caution}</p>
+      <p class="notice">{FROM_LINK.caution}</p>
       <ProblemList problems={problems.value} />
       <div class="row">
         <button type="button" class="primary" onClick={keep}>

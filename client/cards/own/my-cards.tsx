@@ -3,10 +3,12 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type CardFile, HOUSE_CARD } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import type { CardEntry } from '../../storage/own-cards.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { type CardEntry, markMayShare, unplayable } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
+import { CARD_SELECT } from '../../ui/strings.ts';
 import { type CardAction, CardRow } from './card-row.tsx';
 import { readCardText, saveCard } from './card-transfer.ts';
 import { browserShelf } from './open-shelf.ts';
@@ -19,7 +21,7 @@ function useMyCards(app: App) {
   const shelf = browserShelf();
   const problems = useSignal<readonly string[]>([]);
   const undo = useSignal<{ readonly name: string; readonly run: () => boolean } | null>(null);
-  const shared = useSignal<CardFile | null>(null);
+  const shared = useSignal<{ readonly entry: CardEntry; readonly card: CardFile } | null>(null);
   useEffect(() => shelf.refresh(), [shelf]);
 
   function add(card: CardFile, andOpen: boolean) {
@@ -41,13 +43,18 @@ function useMyCards(app: App) {
     if (opened) run(opened.card);
   };
 
+  function mayShare() {
+    if (shared.value) markMayShare(lastingStorage, shared.value.entry.key);
+    shelf.refresh();
+  }
+
   const actionsOf = (entry: CardEntry): CardAction[] => [
     [MY_CARDS.open, () => app.go({ kind: 'cards', open: entry.key })],
     [
       MY_CARDS.share,
       () =>
         withCard(entry, (card) => {
-          shared.value = card;
+          shared.value = { entry, card };
         }),
     ],
     [MY_CARDS.copy, () => withCard(entry, (card) => add(card, false))],
@@ -63,13 +70,17 @@ function useMyCards(app: App) {
     ],
   ];
 
-  return { entries: shelf.entries, problems, undo, shared, add, takeFile, actionsOf };
+  return { entries: shelf.entries, problems, undo, shared, mayShare, add, takeFile, actionsOf };
 }
 
 export function MyCards({ app }: { readonly app: App }) {
-  const { entries, problems, undo, shared, add, takeFile, actionsOf } = useMyCards(app);
+  const { entries, problems, undo, shared, mayShare, add, takeFile, actionsOf } = useMyCards(app);
   const chosen = app.settings.value.card;
-  const choose = (key: string | null) => app.change({ card: key });
+  function choose(key: string | null) {
+    const name = unplayable(lastingStorage, key);
+    problems.value = name === null ? [] : [CARD_SELECT.unplayable(name)];
+    if (name === null) app.change({ card: key });
+  }
   const rowOf = (entry: CardEntry) => (
     <CardRow
       key={entry.key}
@@ -139,7 +150,9 @@ export function MyCards({ app }: { readonly app: App }) {
       {shared.value && (
         <ShareSheet
           app={app}
-          card={shared.value}
+          card={shared.value.card}
+          mayShare={shared.value.entry.mayShare}
+          onMayShare={mayShare}
           onClose={() => {
             shared.value = null;
           }}

@@ -6,6 +6,7 @@ import type { App } from '../../app/routes/app.ts';
 import { CopyLink } from '../../room/copy-link.tsx';
 import { QrPicture } from '../../ui/qr-picture.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { MAY_SHARE } from '../../ui/strings.ts';
 import { packCard, saveCard } from './card-transfer.ts';
 import { MY_CARDS, SHARE } from './strings.ts';
 
@@ -15,10 +16,39 @@ const MAX_SCANNED = 1_200;
 interface ShareSheetProps {
   readonly app: App;
   readonly card: CardFile;
+  /** Whether somebody has said already that this card may be passed on. */
+  readonly mayShare: boolean;
+  readonly onMayShare: () => void;
   readonly onClose: () => void;
 }
 
-export function ShareSheet({ app, card, onClose }: ShareSheetProps) {
+/** Asks once for each card whether it may be passed on. */
+export function ShareSheet({ app, card, mayShare, onMayShare, onClose }: ShareSheetProps) {
+  const may = useSignal(mayShare);
+  return (
+    <Sheet title={SHARE.title(card.name)} onClose={onClose}>
+      {may.value ? (
+        <Ways app={app} card={card} />
+      ) : (
+        <>
+          <p class="notice">{MAY_SHARE.question(card.name)}</p>
+          <button
+            type="button"
+            class="primary"
+            onClick={() => {
+              may.value = true;
+              onMayShare();
+            }}
+          >
+            {MAY_SHARE.yes}
+          </button>
+        </>
+      )}
+    </Sheet>
+  );
+}
+
+function Ways({ app, card }: Pick<ShareSheetProps, 'app' | 'card'>) {
   const link = useSignal<string | null>(null);
   useEffect(() => {
     let wanted = true;
@@ -30,8 +60,7 @@ export function ShareSheet({ app, card, onClose }: ShareSheetProps) {
     };
   }, [app, card, link]);
   return (
-    <Sheet title={SHARE.title(card.name)} onClose={onClose}>
-      <p class="notice">{SHARE.caution}</p>
+    <>
       <section>
         <p>{SHARE.about}</p>
         {link.value !== null && (
@@ -48,6 +77,6 @@ export function ShareSheet({ app, card, onClose }: ShareSheetProps) {
       <button type="button" onClick={() => saveCard(card)}>
         {MY_CARDS.file}
       </button>
-    </Sheet>
+    </>
   );
 }

@@ -40,8 +40,6 @@ export const MY_CARDS = {
 
 export const SHARE = {
   title: (name: string) => `Share ${name}`,
-  caution:
-    'A printed card is somebody’s work. Share what you typed from one only with people who own it too; a card of your own making is yours to give.',
   link: 'The card as a link',
   about: 'The whole card is in the link, behind the #: no server sees it. Whoever opens it gets a copy.',
   copied: 'The link is copied.',
@@ -53,6 +51,7 @@ export const SHARE = {
 export const FROM_LINK = {
   title: 'Somebody sends you a card',
   reading: 'Unpacking the card…',
+  caution: 'If it was typed from a printed card, keep it only if you own that card too.',
   add: 'Keep it in My cards',
   leave: 'No, thanks',
   merge: 'Add its hands to a card of mine',

@@ -41,13 +41,15 @@ interface OwnTilesProps {
   /** The card that choices are judged by, and as it was written. */
   readonly card: CompiledCard;
   readonly file: CardFile;
+  /** Said where it is not the card that was chosen; null where it is. */
+  readonly instead: string | null;
   readonly startDeepAnalysis: StartDeepAnalysis;
   readonly newSeed: () => string;
   readonly chart: Chart;
 }
 
 export function OwnTilesScreen(props: OwnTilesProps) {
-  const { storage, card, startDeepAnalysis } = props;
+  const { storage, card, instead, startDeepAnalysis } = props;
   const own = useSignal(useMemo(() => readOwnTable(storage), []));
   const judge = useMemo(() => createJudge(card, startDeepAnalysis), []);
   useEffect(() => judge.stop, [judge]);
@@ -58,7 +60,7 @@ export function OwnTilesScreen(props: OwnTilesProps) {
   return (
     <main class="practice own-tiles">
       <h1>{OWN_TILES.title}</h1>
-      <p class="about">{judgedBy(card.name)}</p>
+      <p class="about">{judgedBy(card.name, instead)}</p>
       {own.value.begun ? (
         <Exchange {...props} own={own.value} judge={judge} onChange={change} />
       ) : (

@@ -8,6 +8,7 @@ export const QUESTION = {
   compare: 'How good are these?',
 } as const;
 
-export function judgedBy(card: string): string {
-  return `Judged by: ${card}.`;
+/** `instead` says why it is not the card that was chosen; null where it is. */
+export function judgedBy(card: string, instead: string | null): string {
+  return instead === null ? `Judged by: ${card}.` : `${instead} Until then judged by: ${card}.`;
 }

@@ -36,9 +36,11 @@ interface RacksProps {
   readonly app: App;
   /** The card that answers are judged by. */
   readonly card: CompiledCard;
+  /** Said where it is not the card that was chosen; null where it is. */
+  readonly instead: string | null;
 }
 
-export function RacksScreen({ app, card }: RacksProps) {
+export function RacksScreen({ app, card, instead }: RacksProps) {
   const kernel = useMemo(() => createSwarKernel(card), []);
   const model = useMemo(() => racksModel(kernel, () => randomHex(32)), [kernel]);
   const state = model.state.value;
@@ -47,7 +49,7 @@ export function RacksScreen({ app, card }: RacksProps) {
       <Bar app={app} home />
       <main class="practice">
         <h1>{RACKS.title}</h1>
-        <p class="about">{judgedBy(card.name)}</p>
+        <p class="about">{judgedBy(card.name, instead)}</p>
         {state.is === 'choosing' && <Choosing model={model} problem={state.problem} />}
         {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
         {state.is === 'done' && <Done model={model} again={state.again} />}
