@@ -6,6 +6,7 @@ import {
   type ClassInfo,
   classActionSchema,
   classAimsSchema,
+  drillFileParts,
   joinClassSchema,
   openClassSchema,
 } from '../../shared-engine/index.ts';
@@ -127,11 +128,13 @@ async function openClass(request: FastifyRequest, reply: FastifyReply, ports: Cl
   const signal = hangUpSignal(reply);
   const body = openClassSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
-  const card = await cardFromRequest(request, body.data.card, ports.cards);
+  // A drill file that carries its card may be sent as it is.
+  const file = drillFileParts(body.data.drill);
+  const card = await cardFromRequest(request, body.data.card ?? file.card, ports.cards);
   if (card === null) return rejectWith(reply, 'busy');
   if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
   const drillRequest = { card: playingCard(card.choice), sender: senderOf(request), signal };
-  const prepared = await ports.drills.prepare(body.data.drill, drillRequest);
+  const prepared = await ports.drills.prepare(file.drill, drillRequest);
   if (prepared === null || signal.aborted) return rejectWith(reply, 'busy');
   if (!prepared.ok)
     return rejectWith(

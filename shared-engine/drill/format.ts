@@ -18,8 +18,8 @@ import {
 
 export const DRILL_FORMAT = 'quadrille-drill/1';
 
-/** Bounds of a drill file; a file beyond one of them is rejected. */
-export const DRILL_LIMITS = { characters: 400_000, deals: 60, title: 80, note: 600 } as const;
+/** Bounds of a drill; one beyond them is rejected. */
+export const DRILL_LIMITS = { deals: 60, title: 80, note: 600 } as const;
 
 /**
  * alone: each player at a table with three bots. tables: four players at each table, bots where one is missing.
@@ -119,6 +119,19 @@ export const drillSchema = z.strictObject({
   }),
   deals: z.array(drillDealSchema).min(1).max(DRILL_LIMITS.deals).readonly(),
 });
+
+/** The clock of a class and what its teacher sees: set when it is opened, and told to its players before the first deal. */
+export const classPartSchema = z.strictObject({
+  /** Seconds for each step, or null for no deadline. */
+  deadline: z.int().min(15).max(300).nullable(),
+  /** Whether the teacher sees the players' racks while they choose. */
+  racks: z.boolean(),
+  /** Whether the teacher's report lists each player by name. */
+  names: z.boolean(),
+  /** Whether players have no card beside the rack while they choose. */
+  cardClosed: z.boolean().default(false),
+});
+export type ClassPart = z.infer<typeof classPartSchema>;
 
 export type Amount = z.infer<typeof amountSchema>;
 export type Constraint = z.infer<typeof constraintSchema>;

@@ -2,9 +2,11 @@
 
 export { boundsProblem as drillBoundsProblem } from './bounds.ts';
 export { rarityText } from './constraint-messages.ts';
+export { type DrillFile, drillFileParts, drillFileText, readDrillFile } from './file.ts';
 export {
   type Amount,
   type Constraint,
+  classPartSchema,
   DRILL_FORMS,
   type Drill,
   type DrillDeal,
@@ -13,7 +15,7 @@ export {
 } from './format.ts';
 export { advanceGuidedDeal } from './guided.ts';
 export { type BetterPass, deepReviewer, interestingDeals } from './interesting.ts';
-export { parseDrill, readDrill } from './parse.ts';
+export { parseDrill } from './parse.ts';
 export { botsAround, prepareDeal } from './prepare.ts';
 export type { DrillProblem } from './problem.ts';
 export type { Rarity } from './rarity.ts';

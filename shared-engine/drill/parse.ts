@@ -1,4 +1,4 @@
-// Reads a drill file: from its text to a drill that can be dealt, or to every problem found in it.
+// Reads a drill: from what JSON.parse returned to one that can be dealt, or to every problem found in it.
 import { z } from 'zod';
 import type { Kernel } from '../kernels/index.ts';
 import { termsFrom } from '../rules/index.ts';
@@ -29,22 +29,6 @@ const frameSchema = drillSchema.extend({
   ways: askedWaysSchema.exactOptional(),
   deals: z.array(z.unknown()).min(1).max(DRILL_LIMITS.deals).readonly(),
 });
-
-/** Reads the text of a drill file for use with a card; never throws. */
-export function readDrill(text: string, kernel: Kernel): ParsedDrill {
-  if (text.length > DRILL_LIMITS.characters) {
-    const words = `the file has ${text.length} characters; the limit is ${DRILL_LIMITS.characters}.`;
-    return { ok: false, problems: [drillProblem('too-large', null, words)] };
-  }
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    const words = 'the file is not complete JSON; save it again where it was made.';
-    return { ok: false, problems: [drillProblem('not-json', null, words)] };
-  }
-  return parseDrill(json, kernel);
-}
 
 /**
  * Takes what JSON.parse returned; never throws. Each deal of an accepted drill can be dealt, unless the racks of a

@@ -6,6 +6,7 @@ export const DRILL_PROBLEM_CODES = [
   'unsafe-name',
   'unknown-version',
   'not-in-format',
+  'bad-card',
   'cannot-play',
   'duplicate-id',
   'more-than-the-set',

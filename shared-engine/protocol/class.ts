@@ -1,6 +1,6 @@
 // Schemas of the HTTP messages of a class: what its teacher, its players and the big screen receive and may ask.
 import { z } from 'zod';
-import { DRILL_FORMS } from '../drill/index.ts';
+import { classPartSchema, DRILL_FORMS } from '../drill/index.ts';
 import {
   type AnswerChoice,
   MOVE_STEPS,
@@ -14,15 +14,7 @@ import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
 
 /** Set when the class is opened, shown to its players before the first deal, and valid until its end. */
-export const classTermsSchema = z.strictObject({
-  /** Seconds for each step, or null for no deadline. */
-  deadline: z.int().min(15).max(300).nullable(),
-  /** Whether the teacher sees the players' racks while they choose. */
-  racks: z.boolean(),
-  /** Whether the teacher's report lists each player by name. */
-  names: z.boolean(),
-  /** Whether players have no card beside the rack while they choose. */
-  cardClosed: z.boolean().default(false),
+export const classTermsSchema = classPartSchema.extend({
   /** Set where friends play one deal without a teacher: who has chosen is shown what the others chose (rule SD1). */
   amongFriends: z.literal(true).exactOptional(),
 });
@@ -52,7 +44,7 @@ export const openClassSchema = z.strictObject({
   /** A drill file's content; the drill parser says what is wrong with it. */
   drill: z.unknown(),
   terms: classTermsSchema.omit({ amongFriends: true }),
-  /** A card file, or null for the house card. */
+  /** A card file, or null for the card that the drill file carries, or else the house card. */
   card: z.unknown().nullable(),
 });
 export type OpenClass = z.infer<typeof openClassSchema>;

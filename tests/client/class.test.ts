@@ -21,7 +21,7 @@ import { commonUnit, costOf, costText } from '../../client/class/results/cost.ts
 import { reportCsv } from '../../client/class/results/report-files.ts';
 import { fileName } from '../../client/ui/save-file.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
-import { readDrill } from '../../shared-engine/drill/parse.ts';
+import { readDrillFile } from '../../shared-engine/drill/file.ts';
 import { classReport } from '../../shared-engine/drill/report/class-report.ts';
 import type { DashboardPlayer } from '../../shared-engine/protocol/class.ts';
 import type { DrillReport } from '../../shared-engine/protocol/class-report.ts';
@@ -41,7 +41,7 @@ describe('a drill while it is prepared', () => {
     drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'manual', seed())] };
     drill = { ...drill, deals: [...drill.deals, newDeal(drill.deals, 'sampled', seed())] };
     drill = withDeal(drill, 1, asEast(withOwnRack(drill.deals[1]!, ['bam-3', 'bam-3']), true));
-    expect(readDrill(JSON.stringify(drill), houseKernel)).toEqual({ ok: true, drill });
+    expect(readDrillFile(JSON.stringify(drill), houseKernel)).toEqual({ ok: true, file: { drill } });
     expect(ownRack(drill.deals[1]!)).toEqual(['bam-3', 'bam-3']);
     expect(drill.deals.map(({ seat, dealer }) => seat === dealer)).toEqual([false, true, false]);
   });

@@ -1,11 +1,13 @@
 // Drill files: what is read, and what each fault of a file is answered with.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { drillFileText, readDrillFile } from '../../shared-engine/drill/file.ts';
 import { type DrillDeal, drillTerms } from '../../shared-engine/drill/format.ts';
-import { parseDrill, readDrill } from '../../shared-engine/drill/parse.ts';
+import { parseDrill } from '../../shared-engine/drill/parse.ts';
 import type { DrillProblem } from '../../shared-engine/drill/problem.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { cardOf, GOOD_PATTERN } from '../kit/card-files.ts';
 import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { seedNamed } from '../kit/rounds.ts';
@@ -42,10 +44,33 @@ describe('a drill file is read', () => {
 
   test('and written again it is the same drill', () => {
     const text = JSON.stringify(drillOf(deals));
-    const read = readDrill(text, houseKernel);
-    expect(read).toEqual({ ok: true, drill: drillOf(deals) });
-    const again = read.ok ? readDrill(JSON.stringify(read.drill), houseKernel) : null;
+    const read = readDrillFile(text, houseKernel);
+    expect(read).toEqual({ ok: true, file: { drill: drillOf(deals) } });
+    const again = read.ok ? readDrillFile(drillFileText(read.file), houseKernel) : null;
     expect(again).toEqual(read);
+  });
+
+  test('F2 with the card and the class that it carries, and judged by that card, whatever card its reader has', () => {
+    const drill = drillOf([sampledDeal({ section: 'first' })]);
+    expect(readDrillFile(JSON.stringify(drill), houseKernel).ok).toBe(false);
+    const card = cardOf(GOOD_PATTERN);
+    const asClass = { deadline: 60, racks: false, names: true, cardClosed: false };
+    const read = readDrillFile(JSON.stringify({ ...drill, card, class: asClass }), houseKernel);
+    expect(read).toEqual({ ok: true, file: { drill, card, class: asClass } });
+    expect(read.ok && readDrillFile(drillFileText(read.file), houseKernel)).toEqual(read);
+    const onHouse = readDrillFile(JSON.stringify({ ...drillOf(deals), card: 'house' }), houseKernel);
+    expect(onHouse).toEqual({ ok: true, file: { drill: drillOf(deals), card: 'house' } });
+  });
+
+  test('and what is wrong with its card, its class and its deals is said together', () => {
+    const drill = { ...drillOf(deals), title: '' };
+    const broken = { ...drill, card: cardOf(), class: { deadline: 5 } };
+    const read = readDrillFile(JSON.stringify(broken), houseKernel);
+    expect(read.ok ? [] : read.problems.map(({ code }) => code)).toEqual([
+      'bad-card',
+      'not-in-format',
+      'not-in-format',
+    ]);
   });
 
   test.each(['alone', 'tables', 'guided'] as const)('of the form "%s"', (form) => {
@@ -58,7 +83,10 @@ describe('a drill file is read', () => {
     if (!parsed.ok) throw new Error('rejected');
     const { secondCharleston, courtesy } = ways;
     expect(drillTerms(parsed.drill)).toEqual({ ...STANDARD_TERMS.class, secondCharleston, courtesy });
-    expect(readDrill(JSON.stringify(parsed.drill), houseKernel)).toEqual(parsed);
+    expect(readDrillFile(JSON.stringify(parsed.drill), houseKernel)).toEqual({
+      ok: true,
+      file: { drill: parsed.drill },
+    });
     expect(drillTerms(drillOf(deals))).toEqual(STANDARD_TERMS.class);
   });
 
@@ -81,7 +109,7 @@ describe('a drill file is read', () => {
     const example = /```json\n([\s\S]*?)```/
       .exec(text)![1]!
       .replaceAll(/"(00…64 digits…ff|…)"/g, `"${seed}"`);
-    expect(readDrill(example, houseKernel)).toMatchObject({ ok: true });
+    expect(readDrillFile(example, houseKernel)).toMatchObject({ ok: true });
   });
 
   test('a full rack of 14 for the dealer and a whole deal by hand', () => {
@@ -173,7 +201,7 @@ describe('a file that is no drill', () => {
   test('is broken, empty or no JSON', () => {
     const whole = JSON.stringify(drillOf([sampledDeal({})]));
     for (const text of [whole.slice(0, -5), '', 'deals', '{"format":']) {
-      expect(readDrill(text, houseKernel)).toEqual({
+      expect(readDrillFile(text, houseKernel)).toEqual({
         ok: false,
         problems: [
           {
@@ -203,7 +231,9 @@ describe('a file that is no drill', () => {
   });
 
   test('is too large or too deep, or has a name that could harm', () => {
-    expect(readDrill(' '.repeat(400_001), houseKernel)).toMatchObject({ problems: [{ code: 'too-large' }] });
+    expect(readDrillFile(' '.repeat(2_000_001), houseKernel)).toMatchObject({
+      problems: [{ code: 'too-large' }],
+    });
     const deep = JSON.parse(`${'['.repeat(20)}${']'.repeat(20)}`);
     expect(only(deep).code).toBe('too-large');
     expect(only({ deals: new Array(40_000).fill(0) }).code).toBe('too-large');

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 
 const root = new URL('../../', import.meta.url).pathname;
-const ID = /\b[SDCBOYZWRLKVEPH][1-9]\b/g;
+const ID = /\b[SDCBOYZWRLKVEPHF][1-9]\b/g;
 
 function testFiles(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true, recursive: true })
@@ -17,7 +17,7 @@ const written = new Set(
     (m) => m[1]!,
   ),
 );
-const TITLE = /\btest(?:\.each[\s\S]*?\](?: as const)?\)|)\(\s*(['`])(.*?)\1/g;
+const TITLE = /\b(?:it|test)(?:\.each[\s\S]*?\](?: as const)?\)|)\(\s*(['`])(.*?)\1/g;
 const titles = testFiles(join(root, 'tests')).flatMap((file) =>
   [...readFileSync(file, 'utf8').matchAll(TITLE)].map((match) => match[2]!),
 );
