@@ -18,13 +18,15 @@ import { botsPath } from '../../shared-engine/protocol/paths.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import { post } from '../kit/http-client.ts';
+import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
 const suite = browserSuite();
 
-async function fourSeated(): Promise<Page[]> {
+async function fourSeated(prepare: (host: Page) => Promise<void> = async () => {}): Promise<Page[]> {
   const sizes = [DESKTOP, TABLET, PHONE, PHONE];
   const pages = await Promise.all(sizes.map((viewport) => suite.newPage({ viewport })));
   const [host, ...guests] = pages as [Page, Page, Page, Page];
+  await prepare(host);
   const link = await openFor(host, suite.origin(), 'Ines');
   // One after the other, so that everybody's place at the table is known.
   for (const [index, guest] of guests.entries()) await joinAt(guest, link, ['Tomas', 'Wilma', 'Odo'][index]!);
@@ -40,15 +42,19 @@ async function allOnward(pages: readonly Page[], act: (page: Page) => Promise<vo
 }
 
 describe('a table of four friends', () => {
-  it('four friends play right, across, left, the vote, left, across, right and the courtesy pass', async () => {
-    const pages = await fourSeated();
+  it('four friends play right, across, left, the vote, left, across, right and the courtesy pass, on the card of one of them', async () => {
+    const pages = await fourSeated((host) => playWithPrivateCard(host, suite.origin()));
     const [ines, tomas] = pages as [Page, Page];
+    await tomas.getByText('Card: Harbor card.').waitFor();
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
 
     const words = await Promise.all(pages.map(sixWords));
     expect(words[0]?.split(' ')).toHaveLength(6);
     expect(new Set(words).size).toBe(1);
 
+    await tomas.getByRole('button', { name: 'Card', exact: true }).click();
+    await tomas.getByRole('heading', { name: 'Lanterns' }).waitFor();
+    await tomas.getByRole('button', { name: 'Card', exact: true }).click();
     expect(await passButton(ines).textContent()).toBe('Pass right to Tomas');
     const given = await fillTrayNamed(ines);
     await passButton(ines).click();
@@ -94,6 +100,7 @@ describe('a table of four friends', () => {
       await page.getByText('Racks stay private at this table').waitFor();
       expect(await page.getByRole('button', { name: 'Play it again' }).count()).toBe(0);
     }
+    expect(await findsRoundOnPrivateCard(tomas, suite.origin())).toBe(true);
   }, 120_000);
 
   it('O1 one player who stops ends the first Charleston, and everybody learns who it was', async () => {

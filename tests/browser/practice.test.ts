@@ -19,6 +19,7 @@ import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import { layHand } from '../kit/card-laying.ts';
 import { openNewCard, storedCard, typeCard } from '../kit/card-typing.ts';
 import { layExchange } from '../kit/lay-exchange.ts';
+import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
 const suite = browserSuite();
 
@@ -150,16 +151,23 @@ describe('the same deal again', () => {
     await page.getByRole('link', { name: /^With real tiles.*Tuesday club/ }).waitFor();
   }, 120_000);
 
-  it('a round alone can be played when the server cannot be reached', async () => {
+  it('a round alone on a card of one’s own can be played when the server cannot be reached, and its review keeps that card', async () => {
     const page = await suite.newPage({ viewport: PHONE });
+    await playWithPrivateCard(page, suite.origin());
     await page.goto(suite.origin());
     await page.route('**/api/**', (route) => route.abort());
     await page.getByRole('button', { name: 'Deal me in' }).click();
     await page.getByText('The server cannot be reached').waitFor();
     await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
     await rack(page).waitFor();
+    const address = page.url();
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    // On another device the card is missing, and nobody is judged by the house card without a word.
+    const friend = await suite.newPage({ viewport: PHONE });
+    await friend.goto(address);
+    await friend.getByText('The card of this deal is not on this device').waitFor();
+    expect(await findsRoundOnPrivateCard(page, suite.origin())).toBe(true);
   });
 });
 
@@ -178,7 +186,7 @@ async function chooseOwnCard(page: Page, card: CardFile): Promise<void> {
 describe('a card of one’s own', () => {
   const drawnHands = drawn(HOUSE_CARD.patterns, 2, stream('a card of one’s own', 'hands'));
 
-  it('is laid by touch on a narrow phone, with everything named and large enough, and plays with and without the server', async () => {
+  it('is laid by touch on a narrow phone, with everything named and large enough, and plays at a table', async () => {
     const page = await suite.newPage({
       viewport: { width: 320, height: 640 },
       hasTouch: true,
@@ -206,12 +214,6 @@ describe('a card of one’s own', () => {
     await page.getByRole('button', { name: 'Card', exact: true }).tap();
     await page.getByRole('heading', { name: 'Tuesday club' }).waitFor();
     expect(await page.locator('.card-matches > li').count()).toBe(2);
-    await page.goto(suite.origin());
-    await page.route('**/api/**', (route) => route.abort());
-    await page.getByRole('button', { name: 'Deal me in' }).tap();
-    await page.getByRole('button', { name: 'Play in this page, without the server' }).tap();
-    await page.getByRole('heading', { name: 'Tuesday club' }).waitFor();
-    await rack(page).waitFor();
   });
 
   it('is typed, undone, sent as a link, and not overwritten by another tab or lost when deleted', async () => {
@@ -237,12 +239,24 @@ describe('a card of one’s own', () => {
     await other.getByText('Kept on this device.').waitFor();
     await page.getByText('This card has been changed in another tab.').waitFor();
     await page.getByRole('button', { name: 'Go on with the other version' }).click();
-    expect(await page.getByLabel('Name of the card').inputValue()).toBe('Changed there');
+    const nameField = page.getByLabel('Name of the card');
+    expect(await nameField.inputValue()).toBe('Changed there');
+    // Nobody could tell it from the house card at a table.
+    await nameField.fill('house  CARD');
+    await page.getByText('Another card is called so').waitFor();
+    await nameField.blur();
+    expect(await nameField.inputValue()).toBe('Changed there');
     await page.getByRole('button', { name: 'All my cards' }).click();
 
     await page.getByText('More: Changed there').click();
     await page.getByRole('button', { name: 'Share: Changed there' }).click();
+    // Asked once for each card.
+    await page.getByText('Did you type Changed there from a printed card?').waitFor();
+    await page.getByRole('button', { name: 'I may pass it on' }).click();
     const link = await page.getByLabel('The card as a link').inputValue();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'Share: Changed there' }).click();
+    await page.getByLabel('The card as a link').waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
     const friend = await suite.newPage();
     await friend.goto(link);

@@ -1,9 +1,10 @@
 // Preparing a class in a real browser: how rare a deal is, the search for a lesson, a card of one's own, texts for players.
+import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { rack } from '../../client/tools/page-actions.ts';
-import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { findsRoundOnPrivateCard, PRIVATE_CARD } from '../kit/private-card.ts';
 
 const suite = browserSuite();
 
@@ -67,25 +68,36 @@ function seedRandomBytes(): void {
 
 describe('the card and the texts of a class', () => {
   it('a file that is no card is rejected, the teacher’s own card is played with, and players read the text for them', async () => {
-    const dashboard = await suite.newPage();
-    await dashboard.goto(`${suite.origin()}/lead`);
-    await dashboard.getByLabel('What is this drill called?').fill('With a card');
-    await dashboard.getByText('Texts for this deal').click();
-    await dashboard
-      .getByLabel('For the players, shown above their tiles')
-      .fill('Which way do the pairs point?');
-    await dashboard.getByLabel('For yourself, shown only on your dashboard').fill('Ask Ines.');
-    const card = dashboard.getByLabel('A card file of your own');
+    const author = await suite.newPage();
+    await author.goto(`${suite.origin()}/lead`);
+    await author.getByLabel('What is this drill called?').fill('With a card');
+    await author.getByText('Texts for this deal').click();
+    await author.getByLabel('For the players, shown above their tiles').fill('Which way do the pairs point?');
+    await author.getByLabel('For yourself, shown only on your dashboard').fill('Ask Ines.');
+    const card = author.getByLabel('A card file of your own');
     await card.setInputFiles(cardFile('none.json', { format: 'none' }));
-    await dashboard.getByText('This card cannot be used; the house card is used instead.').waitFor();
-    expect(await dashboard.getByLabel('What is this drill called?').inputValue()).toBe('With a card');
-    await card.setInputFiles(
-      cardFile('evening.json', { ...HOUSE_CARD, id: 'evening', name: 'Evening card' }),
-    );
-    await dashboard.getByText('evening.json will be used for this class.').waitFor();
-    await dashboard.getByText('How the tables play').click();
-    await dashboard.getByLabel('Courtesy pass').selectOption('none');
-    await dashboard.getByText('one thing is different').waitFor();
+    await author.getByText('This card cannot be used; the house card is used instead.').waitFor();
+    expect(await author.getByLabel('What is this drill called?').inputValue()).toBe('With a card');
+    await card.setInputFiles(cardFile('harbor.json', PRIVATE_CARD));
+    await author.getByText('harbor.json will be used for this class.').waitFor();
+    await author.getByText('How the tables play').click();
+    await author.getByLabel('Courtesy pass').selectOption('none');
+    await author.getByText('one thing is different').waitFor();
+    await author.getByLabel('Time for each step').selectOption({ label: '5 minutes' });
+    await author.getByRole('button', { name: 'Save the drill as a file' }).click();
+    await author.getByText('Did you type Harbor card from a printed card?').waitFor();
+    const downloading = author.waitForEvent('download');
+    await author.getByRole('button', { name: 'I may pass it on: save with the card' }).click();
+    const drill = await readFile(await (await downloading).path());
+    // Another teacher has neither the card nor the drill.
+    const dashboard = await suite.newPage({ viewport: PHONE });
+    await dashboard.goto(`${suite.origin()}/lead`);
+    await dashboard
+      .getByLabel('Use a drill file')
+      .setInputFiles({ name: 'drill.json', mimeType: 'application/json', buffer: drill });
+    await dashboard.getByText('Harbor card came with the drill and will be used for this class.').waitFor();
+    expect(await dashboard.getByLabel('The card', { exact: true }).inputValue()).toBe('from a file');
+    expect([await horizontalOverflow(dashboard), await smallTargets(dashboard)]).toEqual([0, []]);
     await dashboard.getByRole('button', { name: 'Open the class' }).click();
     const code = await dashboard.locator('.big-code').getAttribute('data-code');
 
@@ -104,6 +116,9 @@ describe('the card and the texts of a class', () => {
     expect(await player.locator('main').textContent()).not.toContain('Ask Ines.');
     expect(await axeFindings(player)).toEqual([]);
     await player.getByRole('button', { name: 'Card' }).click();
-    await player.getByRole('heading', { name: 'Evening card' }).waitFor();
+    await player.getByRole('heading', { name: 'Harbor card' }).waitFor();
+    await dashboard.getByRole('button', { name: 'Let a bot play for Ines' }).click();
+    await player.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    expect(await findsRoundOnPrivateCard(player, suite.origin())).toBe(true);
   });
 });
