@@ -29,6 +29,7 @@ describe('the card beside the rack', () => {
     await dealAlone(page, suite.origin());
     await page.getByRole('button', { name: 'Card' }).click();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
+    await page.locator('.card-matches > li').first().waitFor();
     expect(await page.locator('.card-matches > li').count()).toBe(8);
     const spoken = async () => (await page.locator('.card-matches .spoken').allTextContents()).join();
     const before = await spoken();
@@ -213,6 +214,7 @@ describe('a card of one’s own', () => {
     await page.getByRole('button', { name: 'Deal me in' }).tap();
     await page.getByRole('button', { name: 'Card', exact: true }).tap();
     await page.getByRole('heading', { name: 'Tuesday club' }).waitFor();
+    await page.locator('.card-matches > li').first().waitFor();
     expect(await page.locator('.card-matches > li').count()).toBe(2);
   });
 

@@ -1,5 +1,6 @@
 // Cards of one's own on this device: kept, shared byte for byte, edited step by step, never overwritten silently.
 import { describe, expect, it } from 'vitest';
+import { TYPING } from '../../client/cards/editor/help-strings.ts';
 import {
   answeredAs,
   meaningOf,
@@ -292,6 +293,20 @@ describe('a card while it is edited', () => {
     refuses = false;
     session.flush();
     expect(session.storing.value).toBe('stored');
+  });
+});
+
+describe('the help for typing', () => {
+  it('says nothing that cannot be typed, and its whole hands can be made', () => {
+    for (const [typed] of TYPING.rows) {
+      for (const sign of typed.split(/ … | {2,}/)) {
+        expect(readShorthand(`2a / 2a 2wind 2wind2 2dragon ${sign}`).ok, sign).toBe(true);
+      }
+    }
+    for (const [typed] of TYPING.hands) {
+      const report = wholeReportOf({ id: 'typed', section: 'first', ...hand(typed) }, {});
+      expect([typed, report.tiles, report.problems]).toEqual([typed, 14, []]);
+    }
   });
 });
 

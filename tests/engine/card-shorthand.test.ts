@@ -133,6 +133,11 @@ describe('H6 what cannot be read is named, with what to type instead', () => {
       2,
       '"3q": "q" is none of flower, zero, match, wind, dragon, year, east, south, west, north, green, red, soap.',
     ],
+    [
+      '4a 2joker',
+      2,
+      '"2joker": jokers are not typed; they may stand in any group of three or more. Type the tile that they stand for.',
+    ],
     ['3a+', 1, '"3a+": type a number of tiles and a tile, like 3a, 3a+2, 3x5 or 3flower.'],
     ['2x0', 1, '"2x0": numbers go from 1 to 9; soap as a zero is "zero".'],
     ['2a9', 1, '"2a9": at most 8 lie between two numbers.'],

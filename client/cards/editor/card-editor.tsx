@@ -106,7 +106,7 @@ function Editing({ app, session, cardKey }: EditingProps) {
           {EDITOR.tooMany(totals.widest)}
         </p>
       )}
-      {card.sections.map((section, nth) => (
+      {card.sections.slice(0, drawn.length).map((section, nth) => (
         <SectionEditor
           key={section.id}
           session={session}
@@ -141,14 +141,17 @@ function Editing({ app, session, cardKey }: EditingProps) {
   );
 }
 
-/** How many hands of each section are among the first so many of the card. */
+/** How many hands of each section are among the first so many of the card; nothing for sections behind the last of them. */
 function shares({ sections, patterns }: CardFile, most: number): number[] {
+  const shared: number[] = [];
   let left = most;
-  return sections.map(({ id }) => {
+  for (const { id } of sections) {
+    if (left <= 0) break;
     const share = Math.min(left, patterns.filter(({ section }) => section === id).length);
+    shared.push(share);
     left -= share;
-    return share;
-  });
+  }
+  return shared;
 }
 
 function whyNotChecked({ ready, uncounted, widest }: CardTotals): string | null {

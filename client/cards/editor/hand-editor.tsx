@@ -1,6 +1,6 @@
 // One hand of a card being put together: its one line of text, its example in tiles, the pad, the questions, its problems.
 import { type Signal, useSignal } from '@preact/signals';
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import {
   type CardFile,
   type CardPattern,
@@ -26,7 +26,7 @@ import {
   type Shown,
   withGroup,
 } from './meaning.ts';
-import { Pad } from './pad.tsx';
+import { Pad, type PadProps } from './pad.tsx';
 import { ASK, HAND, problemText } from './strings.ts';
 
 interface HandEditorProps {
@@ -79,7 +79,7 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
           }}
         />
       )}
-      <Pad year={year} onLay={lay} />
+      <LaterPad year={year} onLay={lay} />
       {kinds.map((kind) => (
         <Question
           key={kind}
@@ -101,6 +101,21 @@ export function HandEditor({ parameters, pattern, title, onChange, onNext, child
       </div>
     </section>
   );
+}
+
+/** The pad a moment after the rest, and never drawn anew for what does not concern it: it is most of what there is. */
+function LaterPad({ year, onLay }: PadProps) {
+  const isDue = useSignal(false);
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      isDue.value = true;
+    });
+    return () => clearTimeout(timer);
+  }, [isDue]);
+  const latest = useRef(onLay);
+  latest.current = onLay;
+  const pad = useMemo(() => <Pad year={year} onLay={(laid) => latest.current(laid)} />, [year]);
+  return isDue.value ? pad : null;
 }
 
 interface ExampleProps {

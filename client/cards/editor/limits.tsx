@@ -1,4 +1,5 @@
 // Limits of what a hand leaves open: which suits, winds, dragons or numbers it may be, one chip each.
+import { useSignal } from '@preact/signals';
 import {
   canonicalPattern,
   DRAGONS,
@@ -21,13 +22,21 @@ interface LimitsProps {
 }
 
 export function Limits({ pattern, onChange }: LimitsProps) {
+  const isOpen = useSignal(false);
   const names = [...new Map(variableUses(pattern).map(({ name, kind }) => [name, kind]))];
   if (names.length === 0) return null;
+  // There may be fifty chips, which a key typed meanwhile should not wait for while nobody sees them.
+  const shown = isOpen.value ? names : [];
   return (
-    <details class="limits">
+    <details
+      class="limits"
+      onToggle={(event) => {
+        isOpen.value = event.currentTarget.open;
+      }}
+    >
       <summary>{LIMITS.title}</summary>
       <p class="about">{LIMITS.about}</p>
-      {names.map(([name, kind]) => (
+      {shown.map(([name, kind]) => (
         <fieldset key={name} class="row">
           <legend>
             {kind === 'number'

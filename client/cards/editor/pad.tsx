@@ -10,7 +10,7 @@ import { PAD } from './strings.ts';
 const SIZES = [1, 2, 3, 4, 5, 6] as const;
 const DIGITS = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const;
 
-interface PadProps {
+export interface PadProps {
   /** Digits of the card's year; null where it has none. */
   readonly year: string | null;
   readonly onLay: (laid: Laid) => void;

@@ -27,7 +27,9 @@ function Typed({ title, rows }: TypedProps) {
         {rows.map(([typed, means]) => (
           <div key={typed}>
             <dt>
-              <kbd>{typed}</kbd>
+              {typed.split(/ {2,}/).map((one) => (
+                <kbd key={one}>{one}</kbd>
+              ))}
             </dt>
             <dd>{means}</dd>
           </div>

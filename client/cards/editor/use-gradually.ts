@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 
-const AT_FIRST = 24;
+const AT_FIRST = 12;
 const AT_ONCE = 8;
 const PAUSE_MS = 16;
 

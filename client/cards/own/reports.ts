@@ -3,8 +3,9 @@ import { areTooMany, type CardFile, type PatternReport, playablePart } from '../
 import { reportOf, wholeReportOf } from './counting.ts';
 import { MY_CARDS } from './strings.ts';
 
-/** Hands named where a card has too many ways. */
+/** Where a card has too many ways, its three widest hands are named, as far as they have so many ways. */
 const MOST_NAMED = 3;
+const WIDE = 1_000;
 
 export interface CardTotals {
   /** Hands without a problem, and all hands on the card. */
@@ -34,6 +35,7 @@ function widestHands(card: CardFile, reports: readonly PatternReport[]): CardTot
   return card.patterns
     .map(({ id }, nth) => ({ name: named(id), ways: reports[nth]!.choices }))
     .sort((a, b) => b.ways - a.ways)
+    .filter(({ ways }, nth) => nth === 0 || ways >= WIDE)
     .slice(0, MOST_NAMED);
 }
 

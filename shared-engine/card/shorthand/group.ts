@@ -44,6 +44,9 @@ function numberTile({ given, variable, plus }: TypedNumber, suits: SuitsInUse): 
 }
 
 function wordTile(typed: string, digit: string, suits: SuitsInUse): CardTile | string {
+  if ('jokers'.startsWith(typed)) {
+    return 'jokers are not typed; they may stand in any group of three or more. Type the tile that they stand for.';
+  }
   const found = tileWord(typed);
   if (!found.ok) return found.advice;
   const word = found.value;
