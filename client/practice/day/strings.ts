@@ -2,8 +2,7 @@
 
 export const DAY = {
   title: 'Deal of the day',
-  about:
-    'One deal a day: the same tiles and the same three bots for everybody. It works without a network.',
+  about: 'One deal a day: the same tiles and the same three bots for everybody. It works without a network.',
   card: (name: string | null) =>
     name === null
       ? 'You play it on the house card, as most do.'
