@@ -27,6 +27,7 @@ export const DEEP = {
   toGoByStep: 'How far away, step by step',
   toGoByStepAbout: 'How many tiles your rack was away from the closest hand on the card.',
   start: 'Start',
+  up: 'better',
 } as const;
 
 export function finalistName(kind: ChoiceReview['kind'], { tiles, number }: Finalist): string {

@@ -3,7 +3,7 @@ import type { Review } from '../../shared-engine/index.ts';
 import { DEEP } from './deep-strings.ts';
 import { type ProgressPoint, progressDescription, roundProgress } from './round-progress.ts';
 
-const WIDTH = 430;
+const WIDTH = 340;
 const HEIGHT = 248;
 const LEFT = 34;
 const RIGHT = 14;
@@ -20,7 +20,9 @@ export function ProgressChart({ review }: { readonly review: Review }) {
   );
   const high = Math.ceil(Math.max(...points.map(({ value, halfWidth }) => value + halfWidth)) + 1);
   const x = (place: number) => LEFT + (place * (WIDTH - LEFT - RIGHT)) / (points.length - 1);
-  const y = (value: number) => TOP + ((high - value) / (high - low)) * (HEIGHT - TOP - BOTTOM);
+  // Up is better: more wins, or fewer tiles to go.
+  const y = (value: number) =>
+    TOP + ((kind === 'wins' ? high - value : value - low) / (high - low)) * (HEIGHT - TOP - BOTTOM);
   return (
     <section class="panel round-progress" aria-labelledby="progress-title">
       <h2 id="progress-title">{kind === 'wins' ? DEEP.winsByStep : DEEP.toGoByStep}</h2>
@@ -38,6 +40,10 @@ export function ProgressChart({ review }: { readonly review: Review }) {
           class="chart-line"
           points={points.map((point, place) => `${x(place)},${y(point.value)}`).join(' ')}
         />
+        <path class="chart-better" d={`M${LEFT + 12} ${TOP + 22} v-18 m-6 7 l6 -7 l6 7`} />
+        <text class="chart-text" x={LEFT + 24} y={TOP + 14}>
+          {DEEP.up}
+        </text>
         {points.map((point, place) => (
           <ChartPoint key={point.name} point={point} x={x(place)} y={y} place={place} of={points.length} />
         ))}

@@ -16,13 +16,14 @@ import { WaysPanel } from '../room/ways-panel.tsx';
 import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
+import { HandLine } from './hand-line.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { PassChoice, PassPair } from './pass-choice.tsx';
 import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
 import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
-import { choiceName, REVIEW, showStep, startToEnd } from './strings.ts';
+import { choiceName, REVIEW, showStep } from './strings.ts';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -38,7 +39,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   return (
     <main class="review">
       {review ? (
-        <Lesson review={review} />
+        <Lesson review={review} room={room} seated={seated} />
       ) : (
         <header class="lesson">
           <h1>{REVIEW.title}</h1>
@@ -86,16 +87,15 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   );
 }
 
-function Lesson({ review }: { readonly review: Review }) {
+function Lesson({ review, room, seated }: ChoicesProps) {
   const choice = review.choices[review.story.opened];
   return (
     <header class="lesson">
       <h1>{REVIEW.title}</h1>
       {choice?.kind === 'pass' && <PassPair choice={choice} />}
       <p class="lesson-text">{review.story.headline.join(' ')}</p>
-      <p>
-        {startToEnd(review)} <span class="aside">{REVIEW.private}</span>
-      </p>
+      <HandLine review={review} room={room} seated={seated} />
+      <p class="aside">{REVIEW.private}</p>
     </header>
   );
 }

@@ -10,6 +10,7 @@ export const REVIEW = {
   working: 'Your review is being worked out…',
   strip: 'Your choices, step by step',
   legend: 'What the verdicts mean',
+  newAnswer: 'new',
   you: 'You',
   best: 'Best',
   both: 'You, and the best',
@@ -38,6 +39,14 @@ export const REVIEW = {
   nextInClass: 'Ready for the next deal',
   standIn: 'A bot chose for you while you were away.',
   check: 'Was the deal fixed before the first pass?',
+} as const;
+
+export const HAND_LINE = {
+  start: 'At the beginning',
+  end: 'At the end',
+  /** More than three have nothing to say. */
+  toward: (names: readonly string[]) =>
+    names.length > 3 ? 'no hand stands out' : `closest: ${names.join(' or ')}`,
 } as const;
 
 export const TOOLS = {
