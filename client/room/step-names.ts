@@ -30,11 +30,11 @@ export const STRIP_STEPS: readonly { readonly step: Step; readonly label: string
     { step: 'first-right', label: 'right', part: 'First' },
     { step: 'first-across', label: 'across', part: 'First' },
     { step: 'first-left', label: 'left', part: 'First' },
-    { step: 'vote', label: 'second?', part: '' },
+    { step: 'vote', label: 'second?', part: 'Vote' },
     { step: 'second-left', label: 'left', part: 'Second' },
     { step: 'second-across', label: 'across', part: 'Second' },
     { step: 'second-right', label: 'right', part: 'Second' },
-    { step: 'courtesy-ask', label: 'courtesy', part: '' },
+    { step: 'courtesy-ask', label: 'courtesy', part: 'Courtesy' },
   ];
 
 export type StepState = 'done' | 'now' | 'upcoming' | 'skipped';

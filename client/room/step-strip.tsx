@@ -18,7 +18,9 @@ export function StepStrip({ open, stopped, terms }: StepStripProps) {
         const state = stepState(step, open, stopped);
         return (
           <li key={step} class={`step ${state}`} aria-current={state === 'now' ? 'step' : undefined}>
-            {part !== '' && part !== steps[index - 1]?.part && <span class="part">{part}</span>}
+            {part !== steps[index - 1]?.part && (
+              <span class={part === steps[index + 1]?.part ? 'part' : 'part alone'}>{part}</span>
+            )}
             <span class="step-label">
               <StepArrow step={step} />
               <span class="step-word">{label}</span>

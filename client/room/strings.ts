@@ -10,7 +10,7 @@ export const ROOM = {
   ready: 'ready',
   choosing: 'choosing',
   away: 'away, seat kept',
-  awayUntil: (time: string) => `away, seat kept; a bot chooses from ${time}`,
+  awayUntil: (time: string) => `away; a bot chooses from ${time}`,
   steps: 'Steps of the exchange',
   leave: 'Give up my seat',
   oldSecretShown:

@@ -27,7 +27,7 @@ export function connectionMessage(
       return {
         text:
           pendingCount > 0
-            ? 'No connection. We’ll send your pass when you’re back.'
+            ? 'No connection. We’ll send what you chose when you’re back.'
             : 'No connection. Your tiles are safe. We keep trying.',
         button: 'Try now',
       };

@@ -2,14 +2,17 @@
 import type { Page, WebSocketRoute } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
+  answer,
   dealAlone,
-  fillTray,
+  heading,
+  isClosed,
   nextHeading,
-  passButton,
+  openFor,
   rack,
   tileLabels,
+  titleOf,
 } from '../../client/tools/page-actions.ts';
-import { browserSuite } from '../kit/browser-suite.ts';
+import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 
 const suite = browserSuite();
 
@@ -48,22 +51,51 @@ async function cableOf(page: Page): Promise<Cable> {
 }
 
 describe('a lost connection', () => {
-  it('a pass made without a connection is sent exactly once when the connection is back', async () => {
-    const page = await suite.newPage();
+  it('from the lobby to the review a choice made without a connection is sent exactly once, and a reload finds all as it was', async () => {
+    const page = await suite.newPage({ viewport: PHONE });
     const cable = await cableOf(page);
-    await dealAlone(page, suite.origin());
-    const tiles = await tileLabels(page);
+    const lost = page.getByRole('status').getByText('No connection.');
+    const back = async () => {
+      cable.heal();
+      await page.getByRole('button', { name: 'Try now' }).click();
+      await lost.waitFor({ state: 'detached' });
+    };
+    await openFor(page, suite.origin(), 'Ines');
     await cable.cut();
-    await page.getByRole('status').getByText('No connection.').waitFor();
-    expect(await tileLabels(page)).toEqual(tiles);
-    await fillTray(page);
-    await passButton(page).click();
-    await page.getByRole('status').getByText('We’ll send your pass when you’re back.').waitFor();
-    cable.heal();
-    expect(await nextHeading(page, 'First right')).toMatch(/^First across/);
-    expect(cable.sent('choose')).toBe(1);
-    await page.getByText('No connection.').waitFor({ state: 'detached' });
-  });
+    await lost.waitFor();
+    await page.getByRole('button', { name: 'I am ready' }).click();
+    await back();
+    await rack(page).waitFor();
+    const phases: string[] = [];
+    for (let now = await titleOf(page); !isClosed(now); ) {
+      const before = { sent: cable.sent('choose'), tiles: await tileLabels(page) };
+      await page.reload();
+      await heading(page).filter({ hasText: now }).waitFor();
+      expect(await tileLabels(page)).toEqual(before.tiles);
+      if (now === 'Courtesy pass') {
+        now = await nextHeading(page, now);
+        continue;
+      }
+      phases.push(now.split('.')[0]!);
+      await cable.cut();
+      await lost.waitFor();
+      expect(await tileLabels(page)).toEqual(before.tiles);
+      await answer(page, now, { ask: 2, go: true });
+      await page.getByText('We’ll send what you chose when you’re back.').waitFor();
+      await back();
+      now = await nextHeading(page, now);
+      expect(cable.sent('choose')).toBe(before.sent + 1);
+    }
+    expect(phases.length).toBeGreaterThanOrEqual(5);
+    const lesson = page.locator('.lesson-text');
+    const told = await lesson.textContent();
+    await cable.cut();
+    await lost.waitFor();
+    expect(await lesson.textContent()).toBe(told);
+    await back();
+    await page.reload();
+    await lesson.waitFor();
+  }, 120_000);
 
   it('a lost connection comes back by itself', async () => {
     const page = await suite.newPage();

@@ -201,7 +201,7 @@ describe('the connection in words', () => {
       'Your tiles are safe',
     );
     expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain(
-      'We’ll send your pass',
+      'We’ll send what you chose',
     );
   });
 });
