@@ -19,7 +19,7 @@ export const FRONT = {
     about: 'The same tiles for everyone, the choices side by side, time to talk.',
     button: 'Prepare a class',
   },
-  lesson: 'New to it? Learn the Charleston in two minutes',
+  lesson: 'New to it? Learn it in two minutes',
   offline: 'Play in this page, without the server',
   settings: 'How your tables are set up',
   cardChosen: (name: string) => `${name} will be used for the next table you open.`,

@@ -16,6 +16,7 @@ import { PracticeLinks } from './practice-links.tsx';
 import type { App } from './routes/app.ts';
 import { ownCardOf } from './routes/deal-link.ts';
 import { pathOf } from './routes/route.ts';
+import { TablePicture } from './table-picture.tsx';
 import { TermsForm } from './terms-form.tsx';
 import { WhereYouWere } from './where-you-were.tsx';
 
@@ -90,19 +91,22 @@ export function Front({ app }: { readonly app: App }) {
     <>
       <Bar app={app} home={false} />
       <main class="front">
-        <header class="masthead">
-          <Mark />
-          <h1>Quadrille</h1>
-          <p>{FRONT.promise}</p>
-          <p class="first-time">
-            <a
-              href={pathOf({ kind: 'lesson' })}
-              onClick={(event) => goInPage(event, () => app.go({ kind: 'lesson' }))}
-            >
-              {FRONT.lesson}
-            </a>
-          </p>
-        </header>
+        <div class="welcome">
+          <header class="masthead">
+            <Mark />
+            <h1>Quadrille</h1>
+            <p>{FRONT.promise}</p>
+            <p class="first-time">
+              <a
+                href={pathOf({ kind: 'lesson' })}
+                onClick={(event) => goInPage(event, () => app.go({ kind: 'lesson' }))}
+              >
+                {FRONT.lesson}
+              </a>
+            </p>
+          </header>
+          <TablePicture />
+        </div>
         <NameField
           value={settings.name}
           missing={askName.value && settings.name.trim() === ''}
