@@ -35,19 +35,22 @@ export function packCard(card: CompiledCard, patternLanes = 4, rowLanes = 4): Pa
   const width = lanes.length / 4;
   const offsets = new Int32Array(FACE_COUNT * COUNTS);
   const rows: Int32Array[] = [new Int32Array(width)];
+  const all = lanes.flatMap((hand, lane) => (hand ? [{ hand, lane }] : []));
   for (let face = 0; face < FACE_COUNT; face++) {
-    const most = face === JOKER_INDEX ? 0 : Math.max(0, ...card.hands.map((hand) => wanted(hand, face)));
+    // Most hands want few faces, and only those that want this one have anything in its rows.
+    const wanting = face === JOKER_INDEX ? [] : all.filter(({ hand }) => wanted(hand, face) > 0);
+    const most = wanting.reduce((sofar, { hand }) => Math.max(sofar, wanted(hand, face)), 0);
     for (let count = 1; count < COUNTS; count++) {
-      if (count <= most) rows.push(rowOf(lanes, (hand) => packedCount(hand, face, count)));
+      if (count <= most) rows.push(rowOf(width, wanting, (hand) => packedCount(hand, face, count)));
       offsets[rowAt(face, count)] = most === 0 ? 0 : (rows.length - 1) * width;
     }
   }
-  rows.push(rowOf(lanes, (hand) => hand.groups.reduce((sum, count) => sum + count, 0)));
-  const all = new Int32Array(rows.length * width);
-  for (const [index, row] of rows.entries()) all.set(row, index * width);
+  rows.push(rowOf(width, all, (hand) => hand.groups.reduce((sum, count) => sum + count, 0)));
+  const joined = new Int32Array(rows.length * width);
+  for (const [index, row] of rows.entries()) joined.set(row, index * width);
   return {
     width,
-    rows: all,
+    rows: joined,
     startRow: (rows.length - 1) * width,
     offsets,
     patternStarts,
@@ -81,10 +84,13 @@ function packedCount(hand: Hand, face: number, count: number): number {
   return (Math.min(count, wanted(hand, face)) << 4) | Math.min(count, hand.singles[face]!);
 }
 
-function rowOf(lanes: readonly (Hand | null)[], byte: (hand: Hand) => number): Int32Array {
-  const row = new Int32Array(lanes.length / 4);
-  for (const [lane, hand] of lanes.entries()) {
-    if (hand) row[lane >> 2]! |= byte(hand) << ((lane & 3) * 8);
-  }
+interface LaneHand {
+  readonly hand: Hand;
+  readonly lane: number;
+}
+
+function rowOf(width: number, filled: readonly LaneHand[], byte: (hand: Hand) => number): Int32Array {
+  const row = new Int32Array(width);
+  for (const { hand, lane } of filled) row[lane >> 2]! |= byte(hand) << ((lane & 3) * 8);
   return row;
 }
