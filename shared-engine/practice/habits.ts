@@ -54,14 +54,7 @@ export function habitsOf(all: readonly Pick<RoundSummary, 'choices' | 'helped'>[
   );
   const costs = own.map((ofRound) => sum(ofRound.map(costOf)));
   const rounds = judged.length;
-  const ofSteps = STEP_KINDS.map((kind) => ({
-    kind,
-    costs: choices.filter((choice) => stepKind(choice) === kind).map(costOf),
-  }));
-  const ofMistakes = MISTAKE_CATEGORY_NAMES.map((kind) => ({
-    kind,
-    costs: choices.filter(({ mistakes }) => mistakes?.includes(kind)).map(costOf),
-  }));
+  const [ofSteps, ofMistakes] = costsByKind(choices);
   return {
     rounds,
     perRound: meanOf(costs),
@@ -71,6 +64,23 @@ export function habitsOf(all: readonly Pick<RoundSummary, 'choices' | 'helped'>[
     helped: eachCost(helped),
     unaidedPasses: eachCost(choices.filter(({ kind }) => kind === 'pass' || kind === 'blind')),
   };
+}
+
+/** In one go: there may be fifty thousand choices. */
+function costsByKind(
+  choices: readonly StoredChoice[],
+): [readonly Costs<StepKind>[], readonly Costs<MistakeCategory>[]] {
+  const ofSteps = new Map(STEP_KINDS.map((kind): [StepKind, number[]] => [kind, []]));
+  const ofMistakes = new Map(MISTAKE_CATEGORY_NAMES.map((kind): [string, number[]] => [kind, []]));
+  for (const choice of choices) {
+    const cost = costOf(choice);
+    ofSteps.get(stepKind(choice))?.push(cost);
+    for (const mistake of choice.mistakes ?? []) ofMistakes.get(mistake)?.push(cost);
+  }
+  return [
+    STEP_KINDS.map((kind) => ({ kind, costs: ofSteps.get(kind) ?? [] })),
+    MISTAKE_CATEGORY_NAMES.map((kind) => ({ kind, costs: ofMistakes.get(kind) ?? [] })),
+  ];
 }
 
 function eachCost(choices: readonly StoredChoice[]): CasesCost {

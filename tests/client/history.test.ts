@@ -11,12 +11,14 @@ import { closeDatabase, openDatabase } from '../../client/storage/history/databa
 import { noteChange } from '../../client/storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
 import {
+  latestRounds,
   listRounds,
   listSchedules,
   readRound,
   removeRounds,
   storeRound,
   storeSchedule,
+  storeVerdicts,
   wholeHistory,
 } from '../../client/storage/history/rounds.ts';
 import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
@@ -53,6 +55,11 @@ describe('stored rounds', () => {
     expect(await ids()).toEqual([two.summary.id, one.summary.id]);
     const read = await readRound(one.summary.id);
     const summary = { ...again.summary, playedAt: 1 };
+    // What has been read is not read again until something has changed.
+    const before = await listed();
+    expect(await listed()).toBe(before);
+    await storeVerdicts(one.summary.id, { choices: [storedChoice({ verdict: 'best' })], judge: 'later' });
+    expect((await listed()).at(-1)!.judge).toBe('later');
     expect(read).toEqual({
       ok: true,
       value: { round: { summary, detail: one.detail }, card: STORED_CARD },
@@ -208,6 +215,10 @@ describe('a database of an older page', () => {
     });
     expect(await ids()).toEqual([one.summary.id]);
     expect(await listSchedules()).toEqual({ ok: true, value: [] });
+    // An older page stored no time beside the text.
+    await storeRound(two, STORED_CARD);
+    expect(await latestRounds(1)).toEqual({ ok: true, value: [two.summary] });
+    expect(await latestRounds(9)).toEqual({ ok: true, value: [two.summary, one.summary] });
     expect(await readRound(one.summary.id)).toMatchObject({ value: { round: one } });
   });
 });

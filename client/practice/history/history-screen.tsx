@@ -12,12 +12,10 @@ import { goInPage } from '../../ui/in-page-link.ts';
 import { saveFile } from '../../ui/save-file.ts';
 import { PageLink } from '../page-link.tsx';
 import { firstOf, type GroupBy, groupsOf } from './groups.ts';
-import { type HistoryModel, historyModel } from './model.ts';
+import { AT_ONCE, type HistoryModel, historyModel } from './model.ts';
 import { clockTime, findings, forgotten, placeName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
 import './history.css';
 
-/** Rounds shown before somebody asks for more, and each time somebody does. */
-const AT_ONCE = 30;
 const SORTS = Object.keys(ROUNDS.sorts) as readonly GroupBy[];
 
 export function HistoryScreen({ app }: { readonly app: App }) {
@@ -180,7 +178,7 @@ function RoundRow({
 }
 
 function FilePanel({ model }: { readonly model: HistoryModel }) {
-  const { rounds, busy, message } = model.state.value;
+  const { rounds, isWhole, busy, message } = model.state.value;
   const ids = (rounds ?? []).map(({ id }) => id);
   async function save() {
     const parts = await model.fileParts();
@@ -211,7 +209,7 @@ function FilePanel({ model }: { readonly model: HistoryModel }) {
         />
       </div>
       <p role="status">{busy ? ROUNDS.adding : message}</p>
-      {ids.length > 0 && (
+      {isWhole && ids.length > 0 && (
         <div class="row">
           <ConfirmButton
             name={ROUNDS.removeAll}

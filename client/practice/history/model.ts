@@ -5,6 +5,7 @@ import type { TextStorage } from '../../storage/browser-storage.ts';
 import { forgottenRounds, noteChange, noteCount, notedProblem } from '../../storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../storage/history/file.ts';
 import {
+  latestRounds,
   listRounds,
   mergeHistory,
   removeRounds,
@@ -16,6 +17,8 @@ import { fileProblem, merged, STORAGE_PROBLEMS } from './strings.ts';
 export interface HistoryState {
   /** Null while they are being read. */
   readonly rounds: readonly RoundSummary[] | null;
+  /** Whether these are all: the latest come first. */
+  readonly isWhole: boolean;
   readonly problem: StorageProblem | null;
   /** Rounds that the browser has lost by itself, until somebody has been told. */
   readonly forgotten: number;
@@ -38,6 +41,9 @@ export interface HistoryModel {
   fileParts(): Promise<readonly string[] | null>;
 }
 
+/** Rounds shown before somebody asks for more, and each time somebody does. */
+export const AT_ONCE = 30;
+
 export interface HistoryPorts {
   readonly notes: TextStorage;
   /** Lets the page breathe between two pieces of a large file. */
@@ -47,6 +53,7 @@ export interface HistoryPorts {
 export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
   const state = signal<HistoryState>({
     rounds: null,
+    isWhole: false,
     problem: null,
     forgotten: 0,
     removed: [],
@@ -57,41 +64,46 @@ export function historyModel({ notes, pause }: HistoryPorts): HistoryModel {
     state.value = { ...state.value, ...part };
   };
 
-  async function load(): Promise<void> {
+  /** `changed` is how many rounds somebody has just added or deleted. */
+  async function load(changed?: number): Promise<void> {
+    if (state.value.rounds === null) {
+      const latest = await latestRounds(AT_ONCE);
+      // All of them follow; whether there are any is known then.
+      if (latest.ok && latest.value.length > 0) change({ rounds: latest.value });
+    }
     const listed = await listRounds();
     if (!listed.ok) return change({ rounds: [], problem: listed.problem });
     const rounds = listed.value;
-    change({ rounds, problem: notedProblem(notes), forgotten: forgottenRounds(notes, rounds.length) });
-  }
-
-  /** After somebody has added or deleted so many rounds. */
-  async function reload(change: number): Promise<void> {
-    const listed = await listRounds();
-    if (listed.ok) noteChange(notes, change, listed.value.length);
-    await load();
+    if (changed !== undefined) noteChange(notes, changed, rounds.length);
+    change({
+      rounds,
+      isWhole: true,
+      problem: notedProblem(notes),
+      forgotten: forgottenRounds(notes, rounds.length),
+    });
   }
 
   return {
     state,
-    load,
+    load: () => load(),
     async remove(ids) {
       const removed = await removeRounds(ids);
       if (!removed.ok) return change({ problem: removed.problem });
       change({ removed: removed.value, message: null });
-      await reload(-removed.value.length);
+      await load(-removed.value.length);
     },
     async putBack() {
       const put = await mergeHistory({ cards: [], rounds: state.value.removed, schedules: [] });
       if (!put.ok) return change({ problem: put.problem });
       change({ removed: [] });
-      await reload(put.value.added);
+      await load(put.value.added);
     },
     async add(file) {
       change({ busy: true, message: null, removed: [] });
       const message = await addFile(file, pause);
       change({ busy: false, message });
       // Rounds of a file may be those that were lost, so that they count as found and not as more.
-      await reload(0);
+      await load(0);
     },
     async acknowledge() {
       noteCount(notes, state.value.rounds?.length ?? 0);

@@ -1,36 +1,49 @@
 // The database in which this browser stores the rounds played here, and how an older one becomes a newer one.
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
 import type { RoundDetail, RoundSummary, Schedule, StoredCard } from '../../../shared-engine/index.ts';
 import { HISTORY_DATABASE } from '../browser-storage.ts';
 
 /** A summary as JSON: thousands of texts are read in a fraction of the time of as many objects. */
 export interface SummaryRow {
   readonly id: string;
+  /** Beside the text, so that the latest rounds are found without reading all of them. */
+  readonly playedAt: number;
   readonly text: string;
 }
 
 export function rowOf(summary: RoundSummary): SummaryRow {
-  return { id: summary.id, text: JSON.stringify(summary) };
+  return { id: summary.id, playedAt: summary.playedAt, text: JSON.stringify(summary) };
 }
 
 export function summaryOf({ text }: SummaryRow): RoundSummary {
   return JSON.parse(text);
 }
 
+/** The index of summaries by when their rounds were played. */
+export const BY_TIME = 'by-time';
+
 export interface HistorySchema extends DBSchema {
   /** What lists and sums need, apart from the rest, so that thousands of rounds are read in a moment. */
-  readonly summaries: { readonly key: string; readonly value: SummaryRow };
+  readonly summaries: {
+    readonly key: string;
+    readonly value: SummaryRow;
+    readonly indexes: { readonly [BY_TIME]: number };
+  };
   readonly details: { readonly key: string; readonly value: RoundDetail };
   /** Each card once, however many rounds were played on it. */
   readonly cards: { readonly key: string; readonly value: StoredCard };
   /** When the exercises that were answered at least once come back. */
   readonly schedules: { readonly key: string; readonly value: Schedule };
+  /** How often the summaries have changed: what was read of them holds as long as this is the same. */
+  readonly changes: { readonly key: 'summaries'; readonly value: number };
 }
 
 export type HistoryDatabase = IDBPDatabase<HistorySchema>;
 
+type Upgrade = IDBPTransaction<HistorySchema, StoreNames<HistorySchema>[], 'versionchange'>;
+
 /** Step n leads from version n to version n + 1. A released step never changes. */
-const STEPS: readonly ((database: HistoryDatabase) => void)[] = [
+const STEPS: readonly ((database: HistoryDatabase, upgrade: Upgrade) => void)[] = [
   (database) => {
     database.createObjectStore('summaries', { keyPath: 'id' });
     database.createObjectStore('details', { keyPath: 'id' });
@@ -38,6 +51,15 @@ const STEPS: readonly ((database: HistoryDatabase) => void)[] = [
   },
   (database) => {
     database.createObjectStore('schedules', { keyPath: 'id' });
+  },
+  (database, upgrade) => {
+    database.createObjectStore('changes');
+    const summaries = upgrade.objectStore('summaries');
+    summaries.createIndex(BY_TIME, 'playedAt');
+    // Rows of before say when they were played in their text alone.
+    void summaries.getAll().then((rows) => {
+      for (const row of rows) void summaries.put(rowOf(summaryOf(row)));
+    });
   },
 ];
 
@@ -77,8 +99,8 @@ async function open(): Promise<Opened> {
   // Some browsers object at once, before there is anything to wait for.
   const wanted = Promise.resolve().then(() =>
     openDB<HistorySchema>(HISTORY_DATABASE, STEPS.length, {
-      upgrade(database, oldVersion) {
-        for (const step of STEPS.slice(oldVersion)) step(database);
+      upgrade(database, oldVersion, _, upgrade) {
+        for (const step of STEPS.slice(oldVersion)) step(database, upgrade);
       },
       blocked: () => isBlocked(),
       // A newer page waits to change the database: this one lets go and opens it again when it needs it.

@@ -1,4 +1,5 @@
 // Rounds in this browser's database: stored, listed, read, deleted and merged with those of another device.
+import { type IDBPObjectStore, type StoreNames, unwrap } from 'idb';
 import {
   type History,
   laterSchedule,
@@ -9,7 +10,15 @@ import {
   type StoredCard,
   type StoredRound,
 } from '../../../shared-engine/index.ts';
-import { type DatabaseProblem, type HistoryDatabase, openDatabase, rowOf, summaryOf } from './database.ts';
+import {
+  BY_TIME,
+  type DatabaseProblem,
+  type HistoryDatabase,
+  type HistorySchema,
+  openDatabase,
+  rowOf,
+  summaryOf,
+} from './database.ts';
 
 /** `full` where the browser has no room left. */
 export type StorageProblem = DatabaseProblem | 'full';
@@ -18,7 +27,10 @@ export type Stored<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problem: StorageProblem };
 
+type ChangesStore = IDBPObjectStore<HistorySchema, StoreNames<HistorySchema>[], 'changes', 'readwrite'>;
+
 const STORES = ['summaries', 'details', 'cards', 'schedules'] as const;
+const WRITTEN = [...STORES, 'changes'] as const;
 
 /** Runs `use` on the database; whatever the browser objects to becomes a word. */
 async function withDatabase<T>(use: (database: HistoryDatabase) => Promise<T>): Promise<Stored<T>> {
@@ -41,9 +53,14 @@ export interface Merged {
 /** All or nothing; a round that is here already stays one, with whichever verdicts go further. */
 export function mergeHistory({ cards, rounds, schedules }: History): Promise<Stored<Merged>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction(STORES, 'readwrite');
-    const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
-    const before = new Map((await summaries.getAll()).map((row) => [row.id, row]));
+    const writing = database.transaction(WRITTEN, 'readwrite');
+    await noteSummariesChanged(writing.objectStore('changes'));
+    const before = new Map((await writing.objectStore('summaries').getAll()).map((row) => [row.id, row]));
+    // Thousands of rows are written without a promise for each of them: what fails ends the transaction.
+    const [summaries, details] = [
+      unwrap(writing.objectStore('summaries')),
+      unwrap(writing.objectStore('details')),
+    ];
     for (const card of cards) void writing.objectStore('cards').put(card);
     let added = 0;
     for (const { summary, detail } of rounds) {
@@ -51,10 +68,10 @@ export function mergeHistory({ cards, rounds, schedules }: History): Promise<Sto
       const next = rowOf(known ? mergedSummary(summaryOf(known), summary) : summary);
       before.set(summary.id, next);
       // The same round with nothing new in it is not written again.
-      if (next.text !== known?.text) void summaries.put(next);
+      if (next.text !== known?.text) summaries.put(next);
       if (known) continue;
       added++;
-      void details.put(detail);
+      details.put(detail);
     }
     for (const schedule of schedules) {
       const known = await writing.objectStore('schedules').get(schedule.id);
@@ -75,7 +92,8 @@ export interface Kept {
 /** One round, and its card where that is known. */
 export function storeRound(round: StoredRound, card: StoredCard | null): Promise<Stored<Kept>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction(['summaries', 'details', 'cards'], 'readwrite');
+    const writing = database.transaction(['summaries', 'details', 'cards', 'changes'], 'readwrite');
+    await noteSummariesChanged(writing.objectStore('changes'));
     const summaries = writing.objectStore('summaries');
     const known = await summaries.get(round.summary.id);
     void summaries.put(rowOf(known ? mergedSummary(summaryOf(known), round.summary) : round.summary));
@@ -93,22 +111,53 @@ export function storeVerdicts(
   found: Pick<RoundSummary, 'choices' | 'judge'>,
 ): Promise<Stored<boolean>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction('summaries', 'readwrite');
-    const row = await writing.store.get(id);
+    const writing = database.transaction(['summaries', 'changes'], 'readwrite');
+    const summaries = writing.objectStore('summaries');
+    const row = await summaries.get(id);
     if (row) {
       const known = summaryOf(row);
-      void writing.store.put(rowOf(mergedSummary(known, { ...known, ...found })));
+      await noteSummariesChanged(writing.objectStore('changes'));
+      void summaries.put(rowOf(mergedSummary(known, { ...known, ...found })));
     }
     await writing.done;
     return row !== undefined;
   });
 }
 
+/** The latest so many, the latest first, in a fraction of the time that all of thousands take. */
+export function latestRounds(most: number): Promise<Stored<readonly RoundSummary[]>> {
+  return withDatabase(async (database) => {
+    const { store } = database.transaction('summaries');
+    const ids = (await store.index(BY_TIME).getAllKeys()).slice(-most).reverse();
+    const rows = await Promise.all(ids.map((id) => store.get(id)));
+    return rows.flatMap((row) => (row ? [summaryOf(row)] : []));
+  });
+}
+
+/** What was last read of this database, as long as no tab has changed a summary since. */
+let listed: {
+  readonly database: HistoryDatabase;
+  readonly change: number;
+  readonly rounds: readonly RoundSummary[];
+} | null = null;
+
 /** All of them, the latest first. */
 export function listRounds(): Promise<Stored<readonly RoundSummary[]>> {
-  return withDatabase(async (database) =>
-    (await database.getAll('summaries')).map(summaryOf).sort((a, b) => b.playedAt - a.playedAt),
-  );
+  return withDatabase(async (database) => {
+    const reading = database.transaction(['summaries', 'changes']);
+    const change = (await reading.objectStore('changes').get('summaries')) ?? 0;
+    if (listed?.database !== database || listed.change !== change) {
+      const rows = await reading.objectStore('summaries').getAll();
+      const rounds = rows.map(summaryOf).sort((a, b) => b.playedAt - a.playedAt);
+      listed = { database, change, rounds };
+    }
+    return listed.rounds;
+  });
+}
+
+/** Within the transaction that changes them. */
+async function noteSummariesChanged(changes: ChangesStore): Promise<void> {
+  void changes.put(((await changes.get('summaries')) ?? 0) + 1, 'summaries');
 }
 
 /** One round whole with its card; null where it is not here. */
@@ -128,26 +177,26 @@ export function readRound(
 /** The card that was last played on at this table; null where none is stored. */
 export function cardOfTable(code: string): Promise<Stored<StoredCard | null>> {
   return withDatabase(async (database) => {
-    const summaries = (await database.getAll('summaries')).map(summaryOf);
-    const hash = summaries.findLast(({ table, card }) => table === code && card.hash !== null)?.card.hash;
-    return hash ? ((await database.get('cards', hash)) ?? null) : null;
+    const rounds = await listRounds();
+    const latest = rounds.ok && rounds.value.find(({ table, card }) => table === code && card.hash !== null);
+    const hash = latest ? latest.card.hash : null;
+    return hash === null ? null : ((await database.get('cards', hash)) ?? null);
   });
 }
 
 /** Returns what was removed, so that it can be put back. Cards stay: they are small, and rounds share them. */
 export function removeRounds(ids: readonly string[]): Promise<Stored<readonly StoredRound[]>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction(['summaries', 'details'], 'readwrite');
-    const removed: StoredRound[] = [];
+    const writing = database.transaction(['summaries', 'details', 'changes'], 'readwrite');
+    const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
+    await noteSummariesChanged(writing.objectStore('changes'));
+    const found = await Promise.all(ids.map((id) => Promise.all([summaries.get(id), details.get(id)])));
     for (const id of ids) {
-      const row = await writing.objectStore('summaries').get(id);
-      const detail = await writing.objectStore('details').get(id);
-      if (row && detail) removed.push({ summary: summaryOf(row), detail });
-      void writing.objectStore('summaries').delete(id);
-      void writing.objectStore('details').delete(id);
+      void summaries.delete(id);
+      void details.delete(id);
     }
     await writing.done;
-    return removed;
+    return found.flatMap(([row, detail]) => (row && detail ? [{ summary: summaryOf(row), detail }] : []));
   });
 }
 
