@@ -5,6 +5,7 @@ import type {
   DeepAnalysis,
   Drill,
   DrillProblem,
+  Ledger,
   PendingDecision,
   PreparedDeal,
   Review,
@@ -264,12 +265,18 @@ export interface DeepAnalyzer {
    * that analysis is there, and nothing of it.
    */
   prepare(request: PreparationRequest, signal: AbortSignal): void;
+  /** Luck and choices of a closed round; null when it was aborted or could not be made. Never rejects. */
+  ledger(request: LedgerRequest, signal: AbortSignal): Promise<Ledger | null>;
 }
 
 /** What the step that is open asks of the seat of this record. */
 export interface PreparationRequest extends SlowWork {
   readonly record: SeatRecord;
   readonly open: PendingDecision;
+}
+
+export interface LedgerRequest extends SlowWork {
+  readonly record: SeatRecord;
 }
 
 /** Choice number `nth` of the review of this record; what comes after it in the record is not looked at. */

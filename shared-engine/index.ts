@@ -19,6 +19,9 @@ export {
   type Finalist,
   finalRack,
   firstLookPass,
+  LEDGER_BATCHES,
+  type Ledger,
+  ledgerOf,
   type MeasuredValue,
   type NumberReview,
   namedAlternative,
@@ -34,6 +37,7 @@ export {
   type Verdict,
   WIN_MODEL,
   withDeepAnalysis,
+  withLedger,
   withReducedBudget,
 } from './analysis/index.ts';
 export {
@@ -177,6 +181,7 @@ export {
   sectionDistances,
   storedChoice,
   storedChoices,
+  storedLedger,
   textHash,
   unpackPlay,
 } from './practice/index.ts';

@@ -50,16 +50,18 @@ export function openCoachSession(
     let cancelNext = () => {};
     const cancel = start(
       { record: answered, card, choices: [place] },
-      ({ analysis }) => {
-        const pass = coachedPass(analysis);
-        const { tiles } = pass;
-        if (pass !== analysis.finalists[analysis.played] && left > 1) {
-          cancelNext = judge({ kind: 'pass', step, tiles, blind: 0 }, left - 1, say);
-        } else {
-          say.onAdvice({ tiles, sentences: coachedPassSentences(record, card, pass) });
-        }
+      {
+        onChoice({ analysis }) {
+          const pass = coachedPass(analysis);
+          const { tiles } = pass;
+          if (pass !== analysis.finalists[analysis.played] && left > 1) {
+            cancelNext = judge({ kind: 'pass', step, tiles, blind: 0 }, left - 1, say);
+          } else {
+            say.onAdvice({ tiles, sentences: coachedPassSentences(record, card, pass) });
+          }
+        },
+        onFailure: say.onFail,
       },
-      say.onFail,
     );
     return () => {
       cancel();

@@ -17,6 +17,7 @@ import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { HandLine } from './hand-line.tsx';
+import { LuckAndChoices } from './luck-and-choices.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { PassChoice, PassPair } from './pass-choice.tsx';
 import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
@@ -59,6 +60,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       {review && analysisRunning && <AnalysisProgressBar review={review} />}
       {review && <Choices review={review} room={room} seated={seated} />}
       {review && <ProgressChart review={review} />}
+      {review?.ledger && <LuckAndChoices ledger={review.ledger} sentences={review.story.ledger} />}
       {first && review && <SideBySide first={first} now={review} />}
       {shared ? (
         <PlayAgain app={app} shared={shared} botNames={botNamesAt(table)} />

@@ -18,5 +18,6 @@ export function reviewText(review: Review): string {
     const verdict = told ? VERDICTS[told.verdict].name : '';
     return `${choiceName(choice)}: ${verdict}\n${told?.sentences.join(' ') ?? ''}`;
   });
-  return `${[REVIEW.title, story.headline.join(' '), startToEnd(review), ...steps].join('\n\n')}\n`;
+  const ledger = story.ledger.length > 0 ? [`${REVIEW.ledger}\n${story.ledger.join(' ')}`] : [];
+  return `${[REVIEW.title, story.headline.join(' '), startToEnd(review), ...ledger, ...steps].join('\n\n')}\n`;
 }

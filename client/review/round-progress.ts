@@ -1,5 +1,5 @@
 // How far a rack came from step to step: the numbers of a chart, and the same in words.
-import type { PassReview, Review } from '../../shared-engine/index.ts';
+import type { Ledger, PassReview, Review } from '../../shared-engine/index.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
 import { DEEP } from './deep-strings.ts';
 
@@ -16,8 +16,9 @@ export interface RoundProgress {
   readonly points: readonly ProgressPoint[];
 }
 
-/** Wins after each pass once every pass has been played on; before that the tiles to go, counted. */
-export function roundProgress({ choices, toGoStart }: Review): RoundProgress {
+/** Wins after each pass once luck and choices are known, or every pass has been played on; before that the tiles to go. */
+export function roundProgress({ choices, toGoStart, ledger }: Review): RoundProgress {
+  if (ledger !== null) return { kind: 'wins', points: ledgerPoints(ledger) };
   const passes = choices.filter((choice): choice is PassReview => choice.kind === 'pass');
   const wins = passes.flatMap(({ step, analysis }) => {
     const own = analysis.depth === 'deep' ? analysis.finalists[analysis.played] : undefined;
@@ -30,6 +31,14 @@ export function roundProgress({ choices, toGoStart }: Review): RoundProgress {
     halfWidth: 0,
   }));
   return { kind: 'toGo', points: [{ name: DEEP.start, value: toGoStart, halfWidth: 0 }, ...toGo] };
+}
+
+/** What the seat could expect when it was dealt, and after each pass. */
+function ledgerPoints({ start, close, entries }: Ledger): readonly ProgressPoint[] {
+  const passes = entries.flatMap(({ kind, step }, n) =>
+    kind === 'pass' ? [{ name: STEP_NAMES[step], ...(entries[n + 1]?.value ?? close) }] : [],
+  );
+  return [{ name: DEEP.start, ...start }, ...passes];
 }
 
 /** The chart for those who do not see it. */

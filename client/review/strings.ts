@@ -35,6 +35,12 @@ export const REVIEW = {
   toGo: 'Tiles away',
   risk: 'Risky to pass',
   method: 'How this was worked out',
+  ledger: 'Luck and choices',
+  ledgerAbout: 'Our steady player passes what its closest hands need least and looks at nothing else.',
+  ledgerChoice: 'Your choice brought',
+  ledgerAfter: 'Then luck brought',
+  blind: (step: string) => `${step}, blind`,
+  byClass: (change: string) => `${change} (the class went on)`,
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
   standIn: 'A bot chose for you while you were away.',
@@ -110,12 +116,19 @@ export function choiceName(choice: ChoiceReview): string {
     case 'pass':
       return STEP_NAMES[choice.step];
     case 'blind':
-      return `${STEP_NAMES[choice.step]}, blind`;
+      return REVIEW.blind(STEP_NAMES[choice.step]);
     case 'vote':
       return 'Second Charleston';
     case 'ask':
       return STEP_NAMES['courtesy-ask'];
   }
+}
+
+/** `+1.2`, `−0.3`, `0.0`. */
+export function signed(value: number): string {
+  const shown = Math.abs(value).toFixed(1);
+  if (shown === '0.0') return shown;
+  return value > 0 ? `+${shown}` : `−${shown}`;
 }
 
 export function startToEnd({ toGoStart, toGoEnd }: Pick<Review, 'toGoStart' | 'toGoEnd'>): string {

@@ -11,6 +11,9 @@ import {
   DEEP_BUDGET,
   type DeepAnalysis,
   type Face,
+  LEDGER_BATCHES,
+  type Ledger,
+  ledgerOf,
   loadSimd,
   prepareDecision,
   type SeatRecord,
@@ -19,13 +22,21 @@ import {
   surveyCard,
 } from '../../shared-engine/index.ts';
 import { type Reach, reachOf } from './reach.ts';
-import { createSeatWork, type KeyedAnalysis, type SeatKnowledge, type SeatWork } from './seat-work.ts';
+import {
+  createSeatWork,
+  type KeyedAnalysis,
+  type RecordedLedger,
+  type SeatKnowledge,
+  type SeatWork,
+} from './seat-work.ts';
 
 export interface RoundAnalysisRequest {
   readonly record: SeatRecord;
   readonly card: CompiledCard;
   /** Which choices of the review of the record, in the order wanted. */
   readonly choices: readonly number[];
+  /** Whether luck and choices of the round are wanted after them. */
+  readonly withLedger: boolean;
 }
 
 /** The same for a worker; `card` is null for that of the task before. */
@@ -41,6 +52,10 @@ export interface FollowRequest {
   readonly follow: SeatKnowledge;
   /** Comes with the first request alone. */
   readonly card: CompiledCard | null;
+}
+
+export interface LedgerAnswer {
+  readonly ledger: Ledger;
 }
 
 /** A card to be looked at over dealt racks. */
@@ -86,7 +101,7 @@ function tellReach({ reach: { rack, gone }, nth, card }: ReachRequest): void {
   self.postMessage(answer);
 }
 
-async function work({ record, card, choices }: AnalysisTask): Promise<void> {
+async function work({ record, card, choices, withLedger }: AnalysisTask): Promise<void> {
   if (card !== null) kept = createAnalyst(card, await loadSimd());
   const analyst = kept;
   if (analyst === null) throw new Error('The first task of a worker brings its card.');
@@ -97,6 +112,8 @@ async function work({ record, card, choices }: AnalysisTask): Promise<void> {
     };
     self.postMessage(answer);
   }
+  if (!withLedger) return;
+  self.postMessage({ ledger: ledgerOf(analyst, record, LEDGER_BATCHES.deep) } satisfies LedgerAnswer);
 }
 
 let seatWork: Promise<SeatWork> | null = null;
@@ -112,7 +129,9 @@ async function seatWorkOn(card: CompiledCard): Promise<SeatWork> {
   return createSeatWork({
     analyze: (record, nth) => analyzeDecision(analyst, record, nth, terms),
     prepare: (record, open) => prepareDecision(analyst, record, open, terms),
+    ledger: (record) => ledgerOf(analyst, record, LEDGER_BATCHES.deep),
     pause: () => new Promise((resolve) => setTimeout(resolve)),
     onAnalysis: (answer) => self.postMessage(answer satisfies KeyedAnalysis),
+    onLedger: (answer) => self.postMessage(answer satisfies RecordedLedger),
   });
 }

@@ -4,15 +4,17 @@ import {
   type DeepAnalysis,
   decisionKey,
   decisionsIn,
+  type Ledger,
   pendingDecision,
   type Review,
   recordSoFar,
   type SeatRecord,
   type SeatView,
   withDeepAnalysis,
+  withLedger,
 } from '../../shared-engine/index.ts';
 import type { FollowRequest } from './deep-analysis-worker.ts';
-import type { KeyedAnalysis } from './seat-work.ts';
+import type { KeyedAnalysis, RecordedLedger } from './seat-work.ts';
 
 export interface OwnAnalyses {
   /** To be called with each new view of the seat. */
@@ -28,7 +30,9 @@ export interface FollowingWorker {
   end(): void;
 }
 
-export type OpenFollowingWorker = (onAnalysis: (answer: KeyedAnalysis) => void) => FollowingWorker;
+export type OpenFollowingWorker = (
+  onAnswer: (answer: KeyedAnalysis | RecordedLedger) => void,
+) => FollowingWorker;
 
 export interface OwnAnalysesPorts {
   readonly card: CompiledCard;
@@ -46,9 +50,13 @@ export function startOwnAnalyses({
 }: OwnAnalysesPorts): OwnAnalyses {
   let record: SeatRecord | null = null;
   let known: ReadonlyMap<string, DeepAnalysis> = new Map();
-  const worker = openWorker(({ key, analysis }) => {
-    // What the server was quicker with has been told.
-    if (!known.has(key)) known = new Map(known).set(key, analysis);
+  let ledger: Ledger | null = null;
+  const worker = openWorker((answer) => {
+    if ('ledger' in answer) {
+      if (answer.start !== record?.start.join()) return;
+      ledger ??= answer.ledger;
+      // What the server was quicker with has been told.
+    } else if (!known.has(answer.key)) known = new Map(known).set(answer.key, answer.analysis);
     onAnalysis();
   });
   /** What the worker was told last, as JSON; null before anything was. */
@@ -60,13 +68,16 @@ export function startOwnAnalyses({
 
   return {
     follow(view) {
-      if (record !== null && record.start.join() !== view.record.start.join()) known = new Map();
+      if (record !== null && record.start.join() !== view.record.start.join()) {
+        known = new Map();
+        ledger = null;
+      }
       record = recordSoFar(view);
-      const knowledge = { record, open: pendingDecision(view) };
-      const text = JSON.stringify(knowledge);
+      const follow = { record, open: pendingDecision(view), isClosed: view.stage.phase === 'closed' };
+      const text = JSON.stringify(follow);
       // Much that a table tells changes nothing for this seat, and the worker goes on with what it is at.
       if (text === told) return;
-      worker.send({ follow: knowledge, card: told === null ? card : null });
+      worker.send({ follow, card: told === null ? card : null });
       told = text;
     },
     into(review) {
@@ -76,10 +87,12 @@ export function startOwnAnalyses({
         return first === null ? [] : [[key, first]];
       });
       known = new Map([...known, ...made]);
-      return withAll(
+      ledger ??= review.ledger;
+      const whole = withAll(
         review,
         keys().map((key) => known.get(key)),
       );
+      return ledger === null ? whole : withLedger(whole, ledger);
     },
     stop: () => worker.end(),
   };
@@ -95,9 +108,11 @@ function withAll(review: Review, analyses: readonly (DeepAnalysis | undefined)[]
   return isBegun ? { ...completed, method: review.method } : completed;
 }
 
-function openBrowserWorker(onAnalysis: (answer: KeyedAnalysis) => void): FollowingWorker {
+function openBrowserWorker(onAnswer: Parameters<OpenFollowingWorker>[0]): FollowingWorker {
   const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
-  worker.addEventListener('message', ({ data }: MessageEvent<KeyedAnalysis>) => onAnalysis(data));
+  worker.addEventListener('message', ({ data }: MessageEvent<KeyedAnalysis | RecordedLedger>) =>
+    onAnswer(data),
+  );
   worker.addEventListener('error', ({ message }) => console.warn(message));
   return { send: (request) => worker.postMessage(request), end: () => worker.terminate() };
 }

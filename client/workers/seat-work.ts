@@ -3,6 +3,7 @@ import {
   type DeepAnalysis,
   decisionKey,
   decisionsIn,
+  type Ledger,
   type PendingDecision,
   type SeatRecord,
 } from '../../shared-engine/index.ts';
@@ -12,6 +13,8 @@ export interface SeatKnowledge {
   readonly record: SeatRecord;
   /** What the open step waits for; null where it waits for nothing. */
   readonly open: PendingDecision | null;
+  /** Whether the round is closed, so that luck and choices can be told. */
+  readonly isClosed: boolean;
 }
 
 /** The analysis of a decision, by the key that the decision has everywhere. */
@@ -20,13 +23,21 @@ export interface KeyedAnalysis {
   readonly analysis: DeepAnalysis;
 }
 
+/** Luck and choices of a closed round, by the tiles that the seat was dealt. */
+export interface RecordedLedger {
+  readonly start: string;
+  readonly ledger: Ledger;
+}
+
 export interface SeatWorkPorts {
   analyze(record: SeatRecord, nth: number): DeepAnalysis;
   /** So that an analysis of whatever is chosen takes less time. */
   prepare(record: SeatRecord, open: PendingDecision): void;
+  ledger(record: SeatRecord): Ledger;
   /** Between two pieces of work, so that news gets in. */
   pause(): Promise<void>;
   onAnalysis(answer: KeyedAnalysis): void;
+  onLedger(answer: RecordedLedger): void;
 }
 
 export interface SeatWork {
@@ -38,6 +49,7 @@ export function createSeatWork(ports: SeatWorkPorts): SeatWork {
   let known: SeatKnowledge | null = null;
   let answered: ReadonlySet<string> = new Set();
   let prepared = '';
+  let settled = '';
   let isWorking = false;
 
   async function work() {
@@ -47,7 +59,7 @@ export function createSeatWork(ports: SeatWorkPorts): SeatWork {
   }
 
   /** Does the next piece; whether there was one. */
-  function workOn({ record, open }: SeatKnowledge): boolean {
+  function workOn({ record, open, isClosed }: SeatKnowledge): boolean {
     const keys = decisionsIn(record).map(decisionKey);
     const nth = keys.findIndex((key) => !answered.has(key));
     if (nth !== -1) {
@@ -58,6 +70,11 @@ export function createSeatWork(ports: SeatWorkPorts): SeatWork {
       return true;
     }
     const name = JSON.stringify([record, open]);
+    if (isClosed && keys.length > 0 && settled !== name) {
+      settled = name;
+      ports.onLedger({ start: record.start.join(), ledger: ports.ledger(record) });
+      return true;
+    }
     if (open === null || prepared === name) return false;
     prepared = name;
     ports.prepare(record, open);

@@ -12,6 +12,8 @@ import {
   facesOf,
   finishRound,
   forFour,
+  LEDGER_BATCHES,
+  ledgerOf,
   NO_SIMD,
   openRound,
   type Review,
@@ -24,6 +26,7 @@ import {
   type StyleName,
   seatView,
   withDeepAnalysis,
+  withLedger,
 } from '../../shared-engine/index.ts';
 import type { TableRequest } from './round-request.ts';
 
@@ -84,8 +87,9 @@ export function playedRound(
 }
 
 function deepReview(analyst: Analyst, record: SeatRecord, review: Review): Review {
-  return review.choices.reduce((known, _, nth) => {
+  const judged = review.choices.reduce((known, _, nth) => {
     const analysis = analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET });
     return withDeepAnalysis(known, nth, analysis);
   }, review);
+  return withLedger(judged, ledgerOf(analyst, record, LEDGER_BATCHES.deep));
 }

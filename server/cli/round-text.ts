@@ -84,6 +84,7 @@ function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): stri
       const name = `${titled(step)}${kind === 'blind' ? ', blind' : ''}`;
       return `  ${name}: ${VERDICT_NAMES[verdict]}. ${sentences.join(' ')}`;
     }),
+    ...(story.ledger.length > 0 ? [`  Luck and choices: ${story.ledger.join(' ')}`] : []),
   ];
 }
 

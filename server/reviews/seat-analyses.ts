@@ -1,10 +1,13 @@
 // The deep analyses of one seat's choices in one round, asked for one by one as they are made, while people think.
 import {
+  type Ledger,
   pendingDecision,
   type Review,
   recordSoFar,
+  type SeatRecord,
   type SeatView,
   withDeepAnalysis,
+  withLedger,
   withReducedBudget,
 } from '../../shared-engine/index.ts';
 import type {
@@ -25,6 +28,13 @@ interface Asked {
   isOver: boolean;
 }
 
+/** Luck and choices of the round, asked for when it is closed. */
+interface AskedLedger {
+  readonly abort: AbortController;
+  ledger: Ledger | null;
+  isOver: boolean;
+}
+
 export interface SeatAnalysesOptions {
   readonly analyzer: DeepAnalyzer;
   readonly card: PlayingCard;
@@ -39,6 +49,7 @@ export class SeatAnalyses {
   #asked: Asked[] = [];
   /** The step that is prepared, and how that is aborted. */
   #prepared: { readonly steps: number; readonly abort: AbortController } | null = null;
+  #askedLedger: AskedLedger | null = null;
 
   constructor(options: SeatAnalysesOptions) {
     this.#options = options;
@@ -46,7 +57,7 @@ export class SeatAnalyses {
 
   /** Whether nothing more is to come for what was asked so far. */
   get isOver(): boolean {
-    return this.#asked.every(({ isOver }) => isOver);
+    return this.#asked.every(({ isOver }) => isOver) && this.#askedLedger?.isOver !== false;
   }
 
   /** Whether nothing was asked. */
@@ -65,14 +76,18 @@ export class SeatAnalyses {
     const from = changed === -1 ? requests.length : changed;
     for (const { abort } of this.#asked.splice(from)) abort.abort();
     for (const request of requests.slice(from)) this.#ask(request);
-    if (view.stage.phase === 'closed') for (const { pending } of this.#asked) pending.lowerPriority();
+    if (view.stage.phase !== 'closed') return;
+    for (const { pending } of this.#asked) pending.lowerPriority();
+    if (this.#asked.length > 0 && this.#askedLedger === null) this.#askLedger(view.record);
   }
 
   /** The review with every analysis that is there. */
   into(review: Review): Review {
     const found = this.#asked.flatMap(({ result, request: { nth } }) => (result ? [{ ...result, nth }] : []));
     const deep = found.reduce((now, { analysis, nth }) => withDeepAnalysis(now, nth, analysis), review);
-    return found.some(({ reducedBudget }) => reducedBudget) ? withReducedBudget(deep) : deep;
+    const ledger = this.#askedLedger?.ledger ?? null;
+    const whole = ledger === null ? deep : withLedger(deep, ledger);
+    return found.some(({ reducedBudget }) => reducedBudget) ? withReducedBudget(whole) : whole;
   }
 
   /** Aborts everything. */
@@ -80,6 +95,20 @@ export class SeatAnalyses {
     this.#prepared?.abort.abort();
     this.#prepared = null;
     for (const { abort } of this.#asked.splice(0)) abort.abort();
+    this.#askedLedger?.abort.abort();
+    this.#askedLedger = null;
+  }
+
+  #askLedger(record: SeatRecord): void {
+    const { analyzer, card, fairnessKey, onResult } = this.#options;
+    const asked: AskedLedger = { abort: new AbortController(), ledger: null, isOver: false };
+    this.#askedLedger = asked;
+    void analyzer.ledger({ record, card, fairnessKey }, asked.abort.signal).then((ledger) => {
+      if (this.#askedLedger !== asked) return;
+      asked.ledger = ledger;
+      asked.isOver = true;
+      onResult();
+    });
   }
 
   /** Once for each step; aborted with the answer, which then is analyzed. */

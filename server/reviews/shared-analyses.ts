@@ -57,6 +57,8 @@ export function sharedAnalyzer(analyzer: DeepAnalyzer): SharedAnalyzer {
       // Somebody else who knows the same may choose later.
       analyzer.prepare(request, new AbortController().signal);
     },
+    // Of a whole round, which hardly any two share.
+    ledger: (request, signal) => analyzer.ledger(request, signal),
     known: (decisionId) => remembered.get(decisionId) ?? null,
   };
 }

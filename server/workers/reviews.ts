@@ -4,7 +4,7 @@ import { reviewRound } from '../../shared-engine/index.ts';
 import type { AnalysisResult, DeepAnalyzer, Reviewer } from '../ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
 import { kernelInProcess } from './in-process.ts';
-import type { Depth, TaskResult } from './task.ts';
+import type { Depth, Task, TaskResult } from './task.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';
 import type { PendingWork, TaskMoment } from './work-options.ts';
 import type { WorkerPool } from './worker-pool.ts';
@@ -89,6 +89,14 @@ export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
       void cards.refOf(playingCard, fairnessKey).then((card) => {
         if (card !== null) pool.run(() => ({ kind: 'prepare', card, record, open }), options);
       });
+    },
+    async ledger({ record, card: playingCard, fairnessKey }, signal) {
+      const options = workOptions('ledger', fairnessKey, affinityKeyOf(record), signal);
+      const card = await cards.refOf(playingCard, fairnessKey);
+      if (card === null) return null;
+      const make = (moment: TaskMoment): Task => ({ kind: 'ledger', card, record, depth: depthAt(moment) });
+      const result = await pool.run(make, options).result;
+      return result?.kind === 'ledger' ? result.ledger : null;
     },
   };
 }

@@ -12,6 +12,8 @@ import {
   DEEP_BUDGET,
   houseCard,
   type Kernel,
+  LEDGER_BATCHES,
+  ledgerOf,
   parseCard,
   prepareDecision,
   type Random,
@@ -79,6 +81,10 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
           const analyst = cardFor(task.card).analyst();
           prepareDecision(analyst, task.record, task.open, { budget: DEEP_BUDGET });
           return { kind: 'prepare' };
+        }
+        case 'ledger': {
+          const analyst = cardFor(task.card).analyst();
+          return { kind: 'ledger', ledger: ledgerOf(analyst, task.record, LEDGER_BATCHES[task.depth]) };
         }
         case 'drill':
           return { kind: 'drill', step: beginDrill(task.drill, cardFor(task.card).kernel, isStopped) };

@@ -4,6 +4,7 @@ import type {
   AnswerChoice,
   CardFile,
   DeepAnalysis,
+  Ledger,
   PendingDecision,
   Review,
   SeatRecord,
@@ -58,6 +59,13 @@ export type Task =
       readonly record: SeatRecord;
       readonly open: PendingDecision;
     }
+  /** Luck and choices of a closed round. */
+  | {
+      readonly kind: 'ledger';
+      readonly card: CardRef;
+      readonly record: SeatRecord;
+      readonly depth: Depth;
+    }
   /** A drill as it was sent, to be prepared for its class; and the rest of one whose first part is done. */
   | { readonly kind: 'drill'; readonly card: CardRef; readonly drill: unknown }
   | { readonly kind: 'drill-part'; readonly card: CardRef; readonly part: DrillPart }
@@ -76,6 +84,7 @@ export type TaskResult =
   | { readonly kind: 'review'; readonly review: Review }
   | { readonly kind: 'analyze'; readonly analysis: DeepAnalysis }
   | { readonly kind: 'prepare' }
+  | { readonly kind: 'ledger'; readonly ledger: Ledger }
   | { readonly kind: 'drill'; readonly step: DrillStep }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };
 

@@ -29,6 +29,8 @@ const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   analyze: { priority: 'live', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },
   // A step that is still open after a minute without an idle worker has waited for other tables.
   prepare: { priority: 'idle', maxWaitMs: 60_000, timeoutMs: 120_000, bound: PREPARED },
+  // It says how the round went as a whole: the choices are told first.
+  ledger: { priority: 'background', maxWaitMs: 10 * 60_000, timeoutMs: 120_000 },
   // Somebody waits for it.
   'check-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000, bound: SENT },
   'compile-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },

@@ -11,12 +11,14 @@ export {
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
+export { thousandth } from './comparison/estimate.ts';
 export { createDealMemory } from './comparison/remembered-deals.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
 export { VERDICTS, type Verdict } from './comparison/verdict.ts';
+export { LEDGER_BATCHES, ledgerOf } from './ledger/round-ledger.ts';
+export { LEDGER_UNIT, type Ledger } from './ledger/settle.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
-export { thousandth } from './review/basis.ts';
 export { choiceVerdict, isCostly, namedAlternative, VERDICT_NAMES } from './review/choice-verdict.ts';
 export {
   analyzeDecision,
@@ -25,6 +27,7 @@ export {
   prepareDecision,
   type RecordedDecision,
   withDeepAnalysis,
+  withLedger,
   withReducedBudget,
 } from './review/deep-analysis.ts';
 export {

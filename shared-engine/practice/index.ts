@@ -48,5 +48,6 @@ export {
   type StoredRound,
   storedChoice,
   storedChoices,
+  storedLedger,
   textHash,
 } from './stored-round.ts';

@@ -38,6 +38,27 @@ export interface StoredChoice {
   readonly mistakes?: readonly string[];
 }
 
+/** Luck and choices of a round, in wins of 100 games: what is left to `close` after the other parts is luck. */
+export interface StoredLedger {
+  readonly start: number;
+  readonly close: number;
+  readonly choices: number;
+  /** Half the width of the interval around `choices`. */
+  readonly halfWidth: number;
+  readonly standIns: number;
+  readonly jumps: number;
+}
+
+const winsSchema = z.number().min(-1_000).max(1_000);
+const ledgerSchema: z.ZodType<StoredLedger> = z.strictObject({
+  start: winsSchema,
+  close: winsSchema,
+  choices: winsSchema,
+  halfWidth: winsSchema,
+  standIns: winsSchema,
+  jumps: winsSchema,
+});
+
 const textSchema = z.string().max(120).refine(isVisibleText);
 
 const choiceSchema: z.ZodType<StoredChoice> = z.strictObject({
@@ -69,6 +90,8 @@ const summaryShape = {
   choices: z.array(choiceSchema).max(20).readonly(),
   /** Steps for which the coach was asked; missing where it was asked for none. */
   helped: z.array(stepSchema).max(STEPS.length).readonly().exactOptional(),
+  /** Missing until it has been made. */
+  ledger: ledgerSchema.exactOptional(),
 };
 export const roundSummarySchema = z.strictObject(summaryShape);
 export type RoundSummary = z.infer<typeof roundSummarySchema>;
@@ -135,13 +158,25 @@ export function isUnaided({ helped }: Pick<RoundSummary, 'helped'>, { by, step }
   return by === 'player' && !helped?.includes(step);
 }
 
+/** As part of a summary: nothing until the ledger has been made. */
+export function storedLedger({ ledger }: Pick<Review, 'ledger'>): Pick<RoundSummary, 'ledger'> {
+  if (ledger === null) return {};
+  const { start, close, choices, standIns, jumps } = ledger;
+  const { value, halfWidth } = choices;
+  return {
+    ledger: { start: start.value, close: close.value, choices: value, halfWidth, standIns, jumps },
+  };
+}
+
 /** Of the same round stored twice: the one in which more has been judged, and when it was first played. */
 export function mergedSummary(one: RoundSummary, other: RoundSummary): RoundSummary {
   const fuller = further(one, other);
   const hash = one.card.hash ?? other.card.hash;
   const playedAt = Math.min(one.playedAt, other.playedAt);
   const helped = [...new Set([...(one.helped ?? []), ...(other.helped ?? [])])];
-  return { ...fuller, card: { ...fuller.card, hash }, playedAt, ...(helped.length > 0 && { helped }) };
+  const ledger = fuller.ledger ?? one.ledger ?? other.ledger;
+  const card = { ...fuller.card, hash };
+  return { ...fuller, card, playedAt, ...(helped.length > 0 && { helped }), ...(ledger && { ledger }) };
 }
 
 /** Verdicts of a newer judge take the place of older ones once it has judged every choice. */

@@ -3,6 +3,8 @@ import { z } from 'zod';
 import {
   type Analysis,
   type Finalist,
+  LEDGER_UNIT,
+  type Ledger,
   type MeasuredValue,
   MISTAKE_CATEGORY_NAMES,
   type PassParts,
@@ -14,7 +16,7 @@ import {
   VERDICTS,
 } from '../analysis/index.ts';
 import { RISK_GRADES } from '../policy/index.ts';
-import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, tilesSchema } from '../rules/index.ts';
+import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, stepSchema, tilesSchema } from '../rules/index.ts';
 
 const alternativeSchema: z.ZodType<RankedPass> = z.object({
   tiles: tilesSchema,
@@ -140,6 +142,32 @@ const storySchema: z.ZodType<Story> = z.object({
       }),
     )
     .readonly(),
+  ledger: sentencesSchema,
+});
+
+const ledgerSchema: z.ZodType<Ledger> = z.object({
+  unit: z.literal(LEDGER_UNIT),
+  average: z.number().nullable(),
+  start: measuredSchema,
+  close: measuredSchema,
+  luck: measuredSchema,
+  choices: measuredSchema,
+  standIns: z.number(),
+  jumps: z.number(),
+  entries: z
+    .array(
+      z.object({
+        kind: z.enum(['blind', 'pass', 'vote', 'ask']),
+        step: stepSchema,
+        by: actorSchema,
+        value: measuredSchema,
+        choice: z.number(),
+        after: z.number(),
+        afterBy: z.enum(['luck', 'class']),
+      }),
+    )
+    .readonly(),
+  sampledDeals: z.int(),
 });
 
 export const reviewSchema: z.ZodType<Review> = z.object({
@@ -151,6 +179,7 @@ export const reviewSchema: z.ZodType<Review> = z.object({
   toGoEnd: z.int(),
   basis: z.object({ passesTried: z.int(), arrivals: z.int(), smallLoss: z.number() }),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
+  ledger: ledgerSchema.nullable(),
   story: storySchema,
   method: z.string(),
 });

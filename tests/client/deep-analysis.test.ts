@@ -44,8 +44,10 @@ describe('the worker behind the page', () => {
     const failures: string[] = [];
     const cancel = startDeepAnalysis(
       { record: record!, card, choices },
-      ({ nth }) => void answers.push(nth),
-      (message) => void failures.push(message),
+      {
+        onChoice: ({ nth }) => answers.push(nth),
+        onFailure: (message) => failures.push(message),
+      },
     );
     return { answers, failures, cancel };
   };

@@ -22,8 +22,8 @@ import {
   wholeHistory,
 } from '../../client/storage/history/rounds.ts';
 import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
-import type { RoundSummary } from '../../shared-engine/practice/stored-round.ts';
-import { analysisOf } from '../kit/fake-analysis.ts';
+import { type RoundSummary, storedLedger } from '../../shared-engine/practice/stored-round.ts';
+import { analysisOf, SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
 
@@ -112,14 +112,15 @@ describe('a round whose review was not finished', () => {
   function finishing(during: (closePage: () => void) => Promise<unknown>) {
     return new Promise<void>((resolve) => {
       const cancel = finishRounds({
-        startDeepAnalysis({ choices }, onAnswer) {
+        startDeepAnalysis({ choices }, { onChoice, onLedger }) {
           const closePage = () => {
             cancel();
             setImmediate(resolve);
           };
           void during(closePage).then(() => {
             const { analysis } = analysisOf(8);
-            for (const nth of choices) onAnswer({ nth, analysis });
+            for (const nth of choices) onChoice({ nth, analysis });
+            onLedger?.(SAMPLE_LEDGER);
           });
           return () => {};
         },
@@ -134,7 +135,8 @@ describe('a round whose review was not finished', () => {
     const [judged] = await listed();
     expect(judged!.choices.length).toBeGreaterThan(1);
     expect(new Set(judged!.choices.map(({ verdict }) => verdict))).toEqual(new Set(['best']));
-    expect(judged).toEqual({ ...one.summary, judge: JUDGE, choices: judged!.choices });
+    const found = { judge: JUDGE, choices: judged!.choices, ...storedLedger({ ledger: SAMPLE_LEDGER }) };
+    expect(judged).toEqual({ ...one.summary, ...found });
   });
 
   it('stays away when another tab deletes it meanwhile, or everything', async () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { completedReviews } from '../../client/room/completed-reviews.ts';
 import type { FollowRequest } from '../../client/workers/deep-analysis-worker.ts';
 import { startOwnAnalyses } from '../../client/workers/own-analyses.ts';
-import { createSeatWork, type KeyedAnalysis } from '../../client/workers/seat-work.ts';
+import { createSeatWork, type KeyedAnalysis, type RecordedLedger } from '../../client/workers/seat-work.ts';
 import {
   decisionKey,
   decisionsIn,
@@ -18,7 +18,7 @@ import type { PendingDecision } from '../../shared-engine/rules/exchange/pending
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { seatView, type View } from '../../shared-engine/rules/view/view.ts';
-import { analysisOf } from '../kit/fake-analysis.ts';
+import { analysisOf, SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
 import { nextTurn } from '../kit/fake-workers.ts';
 import { houseKernel, mixedRound } from '../kit/reviews.ts';
 import { opened } from '../kit/rounds.ts';
@@ -42,6 +42,8 @@ describe('the work for one seat', () => {
         return analysisOf(8).analysis;
       },
       prepare: (_, { step }) => done.push(`open ${step}`),
+      ledger: () => SAMPLE_LEDGER,
+      onLedger: ({ start }) => done.push(start === record.start.join() ? 'ledger' : 'another ledger'),
       pause: () =>
         new Promise((resolve) => {
           goOn = resolve;
@@ -57,23 +59,29 @@ describe('the work for one seat', () => {
 
   test('begins with the choices that are made and prepares what is open, each of it once', async () => {
     const { done, follow, next } = work();
-    follow({ record: upTo(1), open: VOTE });
+    follow({ record: upTo(1), open: VOTE, isClosed: false });
     for (let turn = 0; turn < 4; turn++) await next();
     expect(done).toEqual(['choice 0', 'answer 0', 'open vote']);
-    follow({ record: upTo(1), open: VOTE });
+    follow({ record: upTo(1), open: VOTE, isClosed: false });
     await next();
     expect(done).toHaveLength(3);
-    follow({ record: upTo(2), open: null });
+    follow({ record: upTo(2), open: null, isClosed: false });
     for (let turn = 0; turn < 3; turn++) await next();
     expect(done.slice(3)).toEqual(['choice 1', 'answer 1']);
+    // Luck and choices are told once, when nothing is left to choose.
+    for (let turn = 0; turn < 3; turn++) {
+      follow({ record: upTo(2), open: null, isClosed: true });
+      await next();
+    }
+    expect(done.slice(5)).toEqual(['ledger']);
   });
 
   test('leaves what is not known any more, and goes on with what is', async () => {
     const { done, follow, next } = work();
-    follow({ record: upTo(3), open: null });
+    follow({ record: upTo(3), open: null, isClosed: false });
     expect(done).toEqual(['choice 0', 'answer 0']);
     // A choice was withdrawn.
-    follow({ record: upTo(1), open: VOTE });
+    follow({ record: upTo(1), open: VOTE, isClosed: false });
     await next();
     expect(done.slice(2)).toEqual(['open vote']);
   });
@@ -101,7 +109,7 @@ describe('a table of the server', () => {
   function page() {
     const told: ServerMessage[] = [];
     const requests: FollowRequest[] = [];
-    let tell: (answer: KeyedAnalysis) => void = () => {};
+    let tell: (answer: KeyedAnalysis | RecordedLedger) => void = () => {};
     let ended = 0;
     const reviews = completedReviews({
       loadCard: async () => card,
@@ -126,12 +134,13 @@ describe('a table of the server', () => {
       reviews,
       last,
       tell: (nth: number) => tell({ key: keys[nth]!, analysis }),
+      settle: (start: string) => tell({ start, ledger: SAMPLE_LEDGER }),
       ended: () => ended,
     };
   }
 
   test('WK8 has its review completed by what the page analyzed from the view it was sent', async () => {
-    const { told, requests, reviews, last, tell } = page();
+    const { told, requests, reviews, last, tell, settle } = page();
     reviews.receive(tableWith(offered));
     await nextTurn();
     reviews.receive(tableWith(closed));
@@ -145,6 +154,10 @@ describe('a table of the server', () => {
     for (const nth of keys.keys()) tell(nth);
     expect(new Set(last().depths)).toEqual(new Set(['deep']));
     expect(last().more).toBe(false);
+    settle('the tiles of another round');
+    expect(last().review.ledger).toBeNull();
+    settle(record.start.join());
+    expect(last().review.ledger).toEqual(SAMPLE_LEDGER);
   });
 
   test('WK8 tells of each choice what was there first, whoever analyzed it', async () => {

@@ -131,9 +131,9 @@ describe('an exchange laid in to its end', () => {
 
   it('is one of the rounds of the past, with its verdicts and what the coach helped with, until its last step is taken back', async () => {
     const notes = memoryStorage();
-    const judge = createJudge(houseCard(), ({ choices }, onAnswer) => {
+    const judge = createJudge(houseCard(), ({ choices }, { onChoice }) => {
       queueMicrotask(() => {
-        for (const nth of choices) onAnswer({ nth, analysis: analysisOf(8).analysis });
+        for (const nth of choices) onChoice({ nth, analysis: analysisOf(8).analysis });
       });
       return () => {};
     });

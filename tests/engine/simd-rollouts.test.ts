@@ -56,7 +56,7 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
     }
   });
 
-  it('W2 W3 W4 also by every combination of the ways to play', () => {
+  it('W2 W3 W4 also by every combination of the ways to play, and among club players', () => {
     const card = CARDS[1]!;
     const fast = createRollouts(simd, card);
     const random = stream('wasm', 'ways');
@@ -66,7 +66,8 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
           const terms = { secondCharleston, courtesy, blindPasses };
           for (const step of ['first-across', 'first-left', 'second-left'] as const) {
             if (!hasStep(step, terms)) continue;
-            const batch = anyBatch({ step, seat: 1, dealer: 2, deals: 3, alternatives: 3, terms }, random);
+            const shape = { step, seat: 1, dealer: 2, deals: 3, alternatives: 3, terms } as const;
+            const batch = anyBatch({ ...shape, amongClubPlayers: courtesy === 'none' }, random);
             expect(bits(fast.run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
           }
         }

@@ -5,6 +5,7 @@ import type {
   DeepAnalyzer,
   PreparationRequest,
 } from '../../server/ports.ts';
+import type { Ledger } from '../../shared-engine/analysis/ledger/settle.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
@@ -60,6 +61,7 @@ export function fakeAnalyzer(): FakeAnalyzer {
     prepare(request, signal) {
       prepared.push({ ...request, isAborted: () => signal.aborted });
     },
+    ledger: async () => null,
   };
   return { analyzer, asked, prepared };
 }
@@ -84,3 +86,27 @@ export function analysisOf(sampledDeals: number, reducedBudget = false): Analysi
   };
   return { analysis, reducedBudget };
 }
+
+/** A ledger of one choice that brought something, luck that took it, and nothing else. */
+export const SAMPLE_LEDGER: Ledger = {
+  unit: 'wins in 100 games',
+  average: 25,
+  start: { value: 20, halfWidth: 1 },
+  close: { value: 20, halfWidth: 1 },
+  luck: { value: -2, halfWidth: 1 },
+  choices: { value: 2, halfWidth: 1 },
+  standIns: 0,
+  jumps: 0,
+  entries: [
+    {
+      kind: 'pass',
+      step: 'first-right',
+      by: 'player',
+      value: { value: 20, halfWidth: 1 },
+      choice: 2,
+      after: -2,
+      afterBy: 'luck',
+    },
+  ],
+  sampledDeals: 8,
+};

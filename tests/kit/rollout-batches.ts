@@ -16,6 +16,7 @@ export interface BatchShape {
   /** As usual where left out. */
   readonly terms?: ExchangeTerms;
   readonly end?: RolloutEnd;
+  readonly amongClubPlayers?: boolean;
 }
 
 /** Random deals, each with its own random legal actions; tiles agreed on in a courtesy pass are 2 and 1. */
@@ -31,6 +32,7 @@ export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
     step: STEPS.indexOf(step),
     agreed,
     end: shape.end ?? 'close',
+    amongClubPlayers: shape.amongClubPlayers ?? false,
     count: shape.deals,
     alternatives,
     keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),

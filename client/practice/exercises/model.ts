@@ -121,10 +121,15 @@ export function exercisesModel({ now, startDeepAnalysis }: ExercisesPorts): Exer
       let review = reviewRound(answered, createSwarKernel(card));
       const places = [...review.choices.keys()].slice(decisionsIn(record).length);
       judged(places, review);
-      cancel = startDeepAnalysis({ record: answered, card, choices: places }, ({ nth, analysis }) => {
-        review = withDeepAnalysis(review, nth, analysis);
-        judged(places, review);
-      });
+      cancel = startDeepAnalysis(
+        { record: answered, card, choices: places },
+        {
+          onChoice({ nth, analysis }) {
+            review = withDeepAnalysis(review, nth, analysis);
+            judged(places, review);
+          },
+        },
+      );
     },
     async next() {
       const current = state.value;

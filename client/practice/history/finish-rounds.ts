@@ -6,8 +6,10 @@ import {
   type RoundSummary,
   reviewRound,
   storedChoices,
+  storedLedger,
   unpackPlay,
   withDeepAnalysis,
+  withLedger,
 } from '../../../shared-engine/index.ts';
 import type { Cancel } from '../../connection/socket.ts';
 import { listRounds, readRound, storeVerdicts } from '../../storage/history/rounds.ts';
@@ -48,13 +50,17 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
     const before = round.summary.judge === JUDGE ? round.summary.choices : [];
     let review = reviewRound(play.record, createSwarKernel(card));
     const missing = [...review.choices.keys()].filter((nth) => !before[nth]?.verdict);
-    if (missing.length > 0) {
+    if (review.choices.length > 0) {
       await new Promise<void>((resolve) => {
-        let left = missing.length;
         const request = { record: play.record, card, choices: missing };
-        const cancel = startDeepAnalysis(request, ({ nth, analysis }) => {
-          review = withDeepAnalysis(review, nth, analysis);
-          if (--left === 0) resolve();
+        const cancel = startDeepAnalysis(request, {
+          onChoice({ nth, analysis }) {
+            review = withDeepAnalysis(review, nth, analysis);
+          },
+          onLedger(ledger) {
+            review = withLedger(review, ledger);
+            resolve();
+          },
         });
         cancelAnalysis = () => {
           cancel();
@@ -67,7 +73,7 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
       choice.verdict === null ? (before[nth] ?? choice) : choice,
     );
     // Judging takes seconds, in which another tab may have deleted the round: it stays deleted.
-    await storeVerdicts(id, { choices, judge: JUDGE });
+    await storeVerdicts(id, { choices, judge: JUDGE, ...storedLedger(review) });
   }
 
   void run();
@@ -77,8 +83,8 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
   };
 }
 
-/** Whether a choice has no verdict yet; a round whose card is not stored can have none. */
-function isUnfinished({ choices, card }: RoundSummary): boolean {
+/** Whether a choice has no verdict yet, or luck is not known; a round whose card is not stored can have none. */
+function isUnfinished({ choices, card, ledger }: RoundSummary): boolean {
   if (card.hash === null) return false;
-  return choices.length === 0 || choices.some(({ verdict }) => verdict === null);
+  return choices.length === 0 || ledger === undefined || choices.some(({ verdict }) => verdict === null);
 }

@@ -11,6 +11,7 @@ import {
   type StoredRound,
   type Table,
   withDeepAnalysis,
+  withLedger,
 } from '../../../shared-engine/index.ts';
 import type { Connection } from '../../connection/connection.ts';
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
@@ -54,10 +55,19 @@ export function pastTable({
       const send = () => on.message({ kind: 'review', round: number, review });
       send();
       const choices = [...review.choices.keys()];
-      cancelAnalysis = startDeepAnalysis({ record, card, choices }, ({ nth, analysis }) => {
-        review = withDeepAnalysis(review, nth, analysis);
-        send();
-      });
+      cancelAnalysis = startDeepAnalysis(
+        { record, card, choices },
+        {
+          onChoice({ nth, analysis }) {
+            review = withDeepAnalysis(review, nth, analysis);
+            send();
+          },
+          onLedger(ledger) {
+            review = withLedger(review, ledger);
+            send();
+          },
+        },
+      );
     });
   }
 

@@ -13,6 +13,7 @@ import {
   type StoredCard,
   type StoredRound,
   storedChoices,
+  storedLedger,
   type Table,
   textHash,
   WIN_MODEL,
@@ -56,6 +57,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
     judge: JUDGE,
     choices: state.review ? storedChoices(state.review) : [],
     ...(helped.length > 0 && { helped }),
+    ...(state.review && storedLedger(state.review)),
   };
   const detail = {
     id,

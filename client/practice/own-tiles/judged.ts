@@ -49,13 +49,15 @@ export function createJudge(card: CompiledCard, start: StartDeepAnalysis): Judge
     put(key, { is: 'working', parts: partsOf(review, choices) });
     const cancel = start(
       { record, card, choices },
-      ({ nth, analysis }) => {
-        review = withDeepAnalysis(review, nth, analysis);
-        const isDone = choices.every((place) => review.choices[place]!.analysis.depth === 'deep');
-        if (isDone) running.delete(cancel);
-        put(key, { is: isDone ? 'done' : 'working', parts: partsOf(review, choices) });
+      {
+        onChoice({ nth, analysis }) {
+          review = withDeepAnalysis(review, nth, analysis);
+          const isDone = choices.every((place) => review.choices[place]!.analysis.depth === 'deep');
+          if (isDone) running.delete(cancel);
+          put(key, { is: isDone ? 'done' : 'working', parts: partsOf(review, choices) });
+        },
+        onFailure: () => put(key, { is: 'failed' }),
       },
-      () => put(key, { is: 'failed' }),
     );
     running.add(cancel);
   }

@@ -31,8 +31,8 @@ export interface TileHistory {
   readonly likelihood: Float64Array;
 }
 
-/** Moves before the last choice of a round, tiles that are numbered at most, and holders of each. */
-export const MOST_MOVES = 6;
+/** Moves of a round, the courtesy pass included, tiles that are numbered at most, and holders of each. */
+export const MOST_MOVES = 7;
 const MOST_TILES = 40 + 3 * MOST_MOVES;
 const COLUMNS = MOST_MOVES + 1;
 

@@ -82,9 +82,9 @@ export function createMoveSampler(model: ChoiceModel): MoveSampler {
 
   /** A hidden seat gives to another; the probability of what it gives. */
   function giveToHidden(history: TileHistory, move: number, giver: number, rng: Rng): number {
-    const { toward, blind, gave, forwarded } = history.situation.past[move]!;
-    const whole = gave.length + forwarded - blind[giver as 0 | 1 | 2 | 3];
-    const size = whole - fixedMoving(history, move, giver);
+    const { toward, blind, gave, forwarded, agreed } = history.situation.past[move]!;
+    const whole = agreed?.[giver as 0 | 1 | 2 | 3] ?? gave.length + forwarded;
+    const size = whole - blind[giver as 0 | 1 | 2 | 3] - fixedMoving(history, move, giver);
     if (size <= 0) return 1;
     const giving: Giving = { move, giver, size, free: (tile) => history.fixed[tile] === 0 };
     const [tiles, probability] = drawTiles(history, giving, rng);

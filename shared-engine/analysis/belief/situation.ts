@@ -37,13 +37,15 @@ export interface PastMove {
   readonly blind: Four<number>;
   /** Tiles the seat itself passed blind. */
   readonly forwarded: number;
+  /** Tiles that each seat gave in a courtesy pass; missing where all passed as many. */
+  readonly agreed?: Four<number>;
 }
 
 export interface Situation {
   readonly seat: Seat;
   readonly dealer: Seat;
   readonly terms: ExchangeTerms;
-  /** Index into `STEPS` of the step in which the choice was offered. */
+  /** Index into `STEPS` of the step in which the choice was offered; one more than the last at the close. */
   readonly step: number;
   /** Tiles agreed on, by seat, for a courtesy pass; 0 otherwise. */
   readonly agreed: Four<number>;
@@ -75,10 +77,31 @@ export function offeredChoices(record: SeatRecord): readonly OfferedChoice[] {
     const chosen = actualStep(record, place);
     if (chosen && (chosen.kind !== 'move' || chosen.by[seat] !== null)) choices.push({ situation, chosen });
     if (went.kind === 'ask') agreed = went.agreed;
-    if (went.kind === 'move') past.push(pastMove(went, seat));
+    if (went.kind === 'move') past.push(pastMove(went, seat, agreed));
     rack = rackAfter(rack, went);
   }
   return choices;
+}
+
+/** What the seat knew when the round was closed: nothing is to be chosen any more. */
+export function closingSituation(record: SeatRecord): Situation {
+  const { seat, dealer, start, steps } = record;
+  const { secondCharleston, blindPasses, courtesy } = record.terms;
+  let agreed = NONE;
+  const past = steps.flatMap((went) => {
+    if (went.kind === 'ask') agreed = went.agreed;
+    return went.kind === 'move' ? [pastMove(went, seat, agreed)] : [];
+  });
+  return {
+    seat,
+    dealer,
+    terms: { secondCharleston, blindPasses, courtesy },
+    step: STEPS.length,
+    agreed: NONE,
+    start: bagOf(start),
+    rack: finalRack(record),
+    past,
+  };
 }
 
 /** What the seat holds when the last step of the record is over. */
@@ -125,10 +148,15 @@ function answeredStep(seat: Seat, answer: AnswerChoice, by: Actor): SeatStep {
   }
 }
 
-function pastMove({ step, gave, received, blind, voided }: SeatMove, seat: Seat): PastMove {
+function pastMove(
+  { step, gave, received, blind, voided }: SeatMove,
+  seat: Seat,
+  agreed: Four<number>,
+): PastMove {
   const forwarded = blind[seat] === 0 ? 0 : Math.max(0, blind[seat] - voided);
   const toward = TOWARD[STEPS.indexOf(step)]!;
-  return { toward, gave: indexes(gave), received: indexes(received), blind, forwarded };
+  const moved = { toward, gave: indexes(gave), received: indexes(received), blind, forwarded };
+  return step === 'courtesy-pass' ? { ...moved, agreed } : moved;
 }
 
 /** Who gives to this seat when tiles go so far. */

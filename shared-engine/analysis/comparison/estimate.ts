@@ -25,3 +25,8 @@ export function meanOf(values: Float64Array): number {
   for (const value of values) sum += value;
   return sum / values.length;
 }
+
+/** The nearest thousandth, as numbers of a review are rounded. */
+export function thousandth(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}

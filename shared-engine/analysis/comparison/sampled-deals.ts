@@ -36,10 +36,12 @@ export interface DealSource {
   rollOut(range: BatchRange, actions: readonly DealAction[], end?: RolloutEnd): Results;
 }
 
+/** `amongClubPlayers` says how they are played on: see `RolloutSetting`. */
 export function createDealSource(
   { belief, rollouts }: { readonly belief: Belief; readonly rollouts: Rollouts },
   situation: Situation,
   { deals: dealsSeed, noise }: Seeds,
+  amongClubPlayers = false,
 ): DealSource {
   return {
     rollOut(range, actions, end = 'close') {
@@ -52,7 +54,7 @@ export function createDealSource(
         }
       }
       const { seat, dealer, terms, step, agreed } = situation;
-      const setting = { seed: noise, seat, dealer, terms, step, agreed, end };
+      const setting = { seed: noise, seat, dealer, terms, step, agreed, end, amongClubPlayers };
       const deals = belief.sampledDeals(situation, dealsSeed, range);
       const batch = { ...setting, count, alternatives: actions.length, keys, deals, actions: bytes };
       return { deals: count, actions: actions.length, values: rollouts.run(batch) };

@@ -31,11 +31,6 @@ export function spareTiles(kernel: Kernel, rack: Bag): number {
   return Math.max(0, sizeOf(rack) - (14 - kernel.toGo(rack)));
 }
 
-/** The nearest thousandth, as numbers of a review are rounded. */
-export function thousandth(value: number): number {
-  return Math.round(value * 1000) / 1000;
-}
-
 /** One decimal, as a sentence shows a number. */
 export function inTenths(value: number): string {
   return (Math.round(value * 10) / 10).toFixed(1);

@@ -21,14 +21,14 @@ import {
 } from '../comparison/analyze.ts';
 import type { Budget } from '../comparison/budget.ts';
 import type { ComparedAlternative, Comparison } from '../comparison/comparison.ts';
-import type { Estimate } from '../comparison/estimate.ts';
+import { type Estimate, thousandth } from '../comparison/estimate.ts';
 import { SMALL_LOSS } from '../comparison/verdict.ts';
+import type { Ledger } from '../ledger/settle.ts';
 import { FIRST_WHY_BATCH, type PassWhy, type SideBySide, whyPass } from '../why/pass-why.ts';
 import { othersAfterVote } from '../why/vote-others.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
-import { thousandth } from './basis.ts';
 import type { ChoiceReview, Review } from './review.ts';
-import { DEEP_METHOD, METHOD, REDUCED_BUDGET } from './sentences/method.ts';
+import { DEEP_METHOD, LEDGER_METHOD, METHOD, REDUCED_BUDGET } from './sentences/method.ts';
 import { storyOf } from './story.ts';
 
 /** How closely to look; `seed` is for checks that the same one gives the same bytes. */
@@ -82,7 +82,16 @@ export function withDeepAnalysis(review: Review, nth: number, analysis: DeepAnal
   const choices = review.choices.map(
     (choice, n): ChoiceReview => (n === nth ? { ...choice, analysis } : choice),
   );
-  return { ...review, choices, story: storyOf({ ...review, choices }), method: `${METHOD} ${DEEP_METHOD}` };
+  const withChoice = { ...review, choices, method: `${METHOD} ${DEEP_METHOD}` };
+  return review.ledger === null
+    ? { ...withChoice, story: storyOf(withChoice) }
+    : withLedger(withChoice, review.ledger);
+}
+
+/** The review with luck and choices of the whole round, whichever analyses have arrived. */
+export function withLedger(review: Review, ledger: Ledger): Review {
+  const method = review.method.includes(LEDGER_METHOD) ? review.method : `${review.method} ${LEDGER_METHOD}`;
+  return { ...review, ledger, story: storyOf({ ...review, ledger }), method };
 }
 
 /** The review of which some choices were analyzed on a reduced budget. */

@@ -1,6 +1,7 @@
 // A number chosen, reviewed: how many to pass blind, continue or stop, how many to ask for by courtesy.
 import type { Kernel } from '../../kernels/index.ts';
-import { spareTiles, thousandth, type Worth } from './basis.ts';
+import { thousandth } from '../comparison/estimate.ts';
+import { spareTiles, type Worth } from './basis.ts';
 import { type RankingOfPlayed, rankPasses } from './ranking.ts';
 import type { OfferedAsk, OfferedMove, OfferedVote } from './replay-decisions.ts';
 import type { NumberFindings } from './review.ts';

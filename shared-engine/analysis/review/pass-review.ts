@@ -2,7 +2,8 @@
 import { type Kernel, sectionsInReach, sectionsNoFurther } from '../../kernels/index.ts';
 import { riskGrade } from '../../policy/index.ts';
 import { addTo, type Bag, type Face, facesOf, takeFrom } from '../../rules/index.ts';
-import { thousandth, type Worth } from './basis.ts';
+import { thousandth } from '../comparison/estimate.ts';
+import type { Worth } from './basis.ts';
 import { passPartsOf } from './groups.ts';
 import { type RankingOfPlayed, rankPlayed, type TriedPass } from './ranking.ts';
 import type { OfferedMove } from './replay-decisions.ts';

@@ -1,8 +1,9 @@
 // All legal passes in order: first by the tiles they keep, then the first of them by what may arrive as well.
 import { legalPasses } from '../../policy/index.ts';
 import { type Bag, FACES, type Face, sortFaces } from '../../rules/index.ts';
+import { thousandth } from '../comparison/estimate.ts';
 import { arrivals } from './arrivals.ts';
-import { BASIS, thousandth, type Worth } from './basis.ts';
+import { BASIS, type Worth } from './basis.ts';
 
 export interface PassOffer {
   readonly rack: Bag;

@@ -37,7 +37,8 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
     toGoEnd: kernel.toGo(finalRack(record)),
     basis: BASIS,
     choices,
-    story: storyOf({ choices, sections }),
+    ledger: null,
+    story: storyOf({ choices, sections, ledger: null }),
     method: METHOD,
   };
 }

@@ -2,6 +2,7 @@
 import type { RiskGrade } from '../../policy/index.ts';
 import type { Actor, Face, MoveStep, Seat } from '../../rules/index.ts';
 import type { Verdict } from '../comparison/verdict.ts';
+import type { Ledger } from '../ledger/settle.ts';
 import type { Analysis } from './analysis.ts';
 import type { MistakeCategory } from './mistake-categories.ts';
 
@@ -124,6 +125,8 @@ export interface Story {
   /** Place of the choice that the headline speaks of and that a page opens first; 0 where there is none. */
   readonly opened: number;
   readonly choices: readonly ChoiceStory[];
+  /** What the deal and luck brought and what the choices cost, in sentences; empty until that is known. */
+  readonly ledger: readonly string[];
 }
 
 /** What the numbers of a review rest on. */
@@ -146,7 +149,9 @@ export interface Review {
   readonly toGoEnd: number;
   readonly basis: Basis;
   readonly choices: readonly ChoiceReview[];
-  /** All that a reader is told of the choices; it follows from them alone. */
+  /** Luck and choices of a closed round; null until it has been made. */
+  readonly ledger: Ledger | null;
+  /** All that a reader is told; it follows from choices and ledger alone. */
   readonly story: Story;
   /** How the numbers were made and what they assume. */
   readonly method: string;

@@ -1,21 +1,27 @@
-// One state, one story: all that is told of a review, as a function of its choices alone.
+// One state, one story: all that is told of a review, as a function of its choices and its ledger alone.
 import type { DeepAnalysis } from './analysis.ts';
 import { choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf } from './sentences/headline.ts';
+import { ledgerSentences } from './sentences/ledger.ts';
 import { chosenSentence, firstNumberAnswer, numberFacts } from './sentences/number.ts';
 import { firstPassAnswer, passedSentence, passFacts, passReasons } from './sentences/pass.ts';
 
 type SectionNames = Review['sections'];
 
-export function storyOf({ choices, sections }: Pick<Review, 'choices' | 'sections'>): Story {
+export function storyOf({
+  choices,
+  sections,
+  ledger,
+}: Pick<Review, 'choices' | 'sections' | 'ledger'>): Story {
   const costliest = costliestChoice(choices);
   return {
     headline: headlineOf(choices, sections),
     opened: costliest === null ? 0 : choices.indexOf(costliest),
     choices: choices.map((choice) => choiceStoryOf(choice, sections)),
+    ledger: ledger === null ? [] : ledgerSentences(ledger),
   };
 }
 

@@ -36,6 +36,11 @@ export interface RolloutSetting {
   /** Tiles agreed on in a courtesy pass, by seat; 0 at every other step. */
   readonly agreed: readonly number[];
   readonly end: RolloutEnd;
+  /**
+   * Whether the other seats pass tiles as club players do, and the seat that chooses misjudges nothing: then what is
+   * expected before a step is what comes of it on average. Otherwise all four misjudge a little.
+   */
+  readonly amongClubPlayers: boolean;
 }
 
 /**

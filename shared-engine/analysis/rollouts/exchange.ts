@@ -5,7 +5,7 @@ import { FACE_COUNT, PASS_SIZE, SEATS, STANDARD_TERMS, STEPS } from '../../rules
 import { chancesOf } from '../win-probability/table-value.ts';
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles, setPass } from './movement.ts';
-import { drawBlindWords, drawNoise } from './noise.ts';
+import { CLUB_NOISE, drawBlindWords, drawNoise } from './noise.ts';
 import { createRackCache } from './rack-cache.ts';
 
 const CLOSE = STEPS.length;
@@ -39,6 +39,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
     step: 0,
     agreed: [0, 0, 0, 0],
     end: 'close',
+    amongClubPlayers: false,
   };
   let deal = 0;
 
@@ -52,6 +53,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
       }
       const spare = most === 0 ? 0 : choose(step, seat);
       const own = mayBeBlind ? Math.min(most, spare) : most;
+      if (now.amongClubPlayers && seat !== now.seat) selection.misjudge(step, seat);
       setPass(passes, seat, selected, [own, most - own]);
     }
     if (mayBeBlind && passes.blind.every((count) => count > 0)) passOwnTiles(step);
@@ -91,7 +93,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
     begin(setting, key) {
       now = setting;
       deal = key;
-      selection.begin(setting.seed, key);
+      selection.begin(setting, key);
       values.begin(setting.dealer);
     },
     play(from, action, out) {
@@ -138,14 +140,23 @@ function createSelection(card: CompiledCard, racks: Uint8Array) {
   const selected = new Int8Array(PASS_SIZE);
   let seed = 0;
   let deal = 0;
+  let steadySeat = -1;
+  const clubNoise = new Float64Array(FACE_COUNT);
 
   return {
     selected,
-    begin(seedWord: number, key: number): void {
-      seed = seedWord;
+    begin(setting: RolloutSetting, key: number): void {
+      seed = setting.seed;
+      steadySeat = setting.amongClubPlayers ? setting.seat : -1;
       deal = key;
       noiseDrawn.fill(0);
       for (const cache of caches) cache.clear();
+    },
+    /** Writes the tiles that a club player on this seat would pass to `selected`, after `choose`. */
+    misjudge(step: number, seat: number): void {
+      for (const [face, value] of noise[step * 4 + seat]!.entries()) clubNoise[face] = CLUB_NOISE * value;
+      near.read(racks, seat * FACE_COUNT);
+      selectPass(near, selected, 0, clubNoise);
     },
     /** Writes the tiles this seat would pass to `selected`; how many of them it can spare. */
     choose(step: number, seat: number): number {
@@ -158,7 +169,8 @@ function createSelection(card: CompiledCard, racks: Uint8Array) {
         return cachedSpare[place * CACHED_PASSES + known]!;
       }
       if (noiseDrawn[place] === 0) {
-        drawNoise(noise[place]!, { seed, deal, seat, step });
+        if (seat === steadySeat) noise[place]!.fill(0);
+        else drawNoise(noise[place]!, { seed, deal, seat, step });
         noiseDrawn[place] = 1;
       }
       near.read(racks, seat * FACE_COUNT);

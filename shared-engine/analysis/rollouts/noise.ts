@@ -21,6 +21,12 @@ export interface NoiseKey {
 
 const words = new Uint32Array(4);
 
+/**
+ * So many times the noise with which tiles are misjudged where the others play as club players: fitted so that luck is
+ * worth nothing on average against typical bots, which belief takes the others for as well.
+ */
+export const CLUB_NOISE = 25;
+
 /** One Gumbel value a face. */
 export function drawNoise(out: Float64Array, key: NoiseKey): void {
   for (let block = 0; block <= BLOCKS; block++) {

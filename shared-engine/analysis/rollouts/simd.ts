@@ -1,7 +1,7 @@
 // Rollouts in the SIMD module: whole batches of deals and alternatives in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { type SimdInstance, type SimdModule, writeCard, writePassSelection } from '../../kernels/index.ts';
-import { type ExchangeTerms, STEPS } from '../../rules/index.ts';
+import { STEPS } from '../../rules/index.ts';
 import { writeWinModel } from '../win-probability/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
 import {
@@ -50,11 +50,11 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
 
   /** Plays so many deals from `first` on. */
   function play(batch: RolloutBatch, first: number, count: number, out: Float64Array): void {
-    const { seed, seat, dealer, terms, step, alternatives, end } = batch;
+    const { seed, seat, dealer, step, alternatives, end } = batch;
     const from = first * alternatives;
     const to = from + count * alternatives;
     const ending = ROLLOUT_ENDS.indexOf(end);
-    header.set([seed, seat, dealer, step, count, alternatives, termsWord(terms), ending]);
+    header.set([seed, seat, dealer, step, count, alternatives, wordOfWays(batch), ending]);
     agreed.set(batch.agreed);
     keys.set(batch.keys.subarray(first, first + count));
     deals.set(batch.deals.subarray(first * DEAL_BYTES, (first + count) * DEAL_BYTES));
@@ -78,12 +78,14 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
 }
 
 /** The bits that `assembly/exchange.ts` reads; 0 is the standard. */
-function termsWord({ secondCharleston, blindPasses, courtesy }: ExchangeTerms): number {
+function wordOfWays({ terms, amongClubPlayers }: RolloutBatch): number {
+  const { secondCharleston, blindPasses, courtesy } = terms;
   return (
     (secondCharleston === 'always' ? 1 : 0) |
     (secondCharleston === 'none' ? 2 : 0) |
     (blindPasses ? 0 : 4) |
-    (courtesy === 'none' ? 8 : 0)
+    (courtesy === 'none' ? 8 : 0) |
+    (amongClubPlayers ? 16 : 0)
   );
 }
 

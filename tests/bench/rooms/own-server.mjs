@@ -23,7 +23,8 @@ const reviewer = {
     toGoEnd: 0,
     basis: { passesTried: 0, arrivals: 0, smallLoss: 0 },
     choices: [],
-    story: { headline: [], opened: 0, choices: [] },
+    ledger: null,
+    story: { headline: [], opened: 0, choices: [], ledger: [] },
     method: '',
   }),
 };

@@ -57,9 +57,9 @@ function rowOf(verdicts: ReadonlyMap<string, number>, asked: number): ProofRow {
 function advised(choice: Parameters<typeof openCoachSession>[0]): { advice: Advice; looks: number } {
   let advice: Advice | null = null;
   let looks = 0;
-  const session = openCoachSession(choice, houseKernel.card, ({ record }, onAnswer) => {
+  const session = openCoachSession(choice, houseKernel.card, ({ record }, { onChoice }) => {
     looks++;
-    onAnswer({ nth: decisionsIn(record).length - 1, analysis: judgedAs(record) });
+    onChoice({ nth: decisionsIn(record).length - 1, analysis: judgedAs(record) });
     return () => {};
   });
   session.advise(

@@ -119,6 +119,7 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
     terms: situation.terms,
     agreed: situation.agreed,
     end: 'close',
+    amongClubPlayers: false,
     count: ENDINGS,
     alternatives: picks.length,
     keys: Uint32Array.from({ length: ENDINGS }, (_, ending) => (deal * 4 + seat) * ENDINGS + ending),

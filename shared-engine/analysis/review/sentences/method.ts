@@ -28,6 +28,15 @@ export const DEEP_METHOD = [
   'Costly means that all of the interval lies above 1 win in 100 games; a little worse, that it lies above 0.',
 ].join(' ');
 
+export const LEDGER_METHOD = [
+  'Luck and choices: before each choice we look at your chance if our steady player chose from there on.',
+  'It passes what your closest hands need least and looks at nothing else.',
+  'The others then pass as club players do, so that luck is worth nothing on average.',
+  'The wins beside a single choice take the others for stronger players and are lower.',
+  'What your choice changes about that chance is yours; what changes until the next choice is luck.',
+  'The numbers on screen are rounded so that they add up.',
+].join(' ');
+
 /** Added where a busy server looked less closely than it would have. */
 export const REDUCED_BUDGET =
   'Some choices were played on fewer times than usual, because the server was busy. Each says how often.';

@@ -16,6 +16,10 @@ const ALWAYS_SECOND: u32 = 1;
 const NO_SECOND: u32 = 2;
 const NO_BLIND: u32 = 4;
 const NO_COURTESY: u32 = 8;
+/** The others pass as club players, and the seat that chooses misjudges nothing. */
+const CLUB: u32 = 16;
+/** As in `rollouts/noise.ts`. */
+const CLUB_NOISE: f64 = 25;
 
 /** Where rollouts end, unless at the close. */
 const AFTER_STEP: u32 = 1;
@@ -24,6 +28,8 @@ const AFTER_NEXT_PASS: u32 = 2;
 const racks: usize = memory.data(144, 16);
 const agreed: usize = memory.data(4, 4);
 const uncached: usize = memory.data(4, 4);
+const misjudgedTiles: usize = memory.data(4, 4);
+const clubNoise: usize = memory.data(288, 16);
 
 let toward: usize = 0;
 let blindSteps: usize = 0;
@@ -92,7 +98,8 @@ function choosePass(step: u32, seat: u32): usize {
   if (found !== 0) return found;
   const values = noise + place * NOISE;
   if (load<u8>(noiseDrawn + place) === 0) {
-    drawNoise(values, seat, step);
+    if ((terms & CLUB) !== 0 && seat === chooser) memory.fill(values, 0, NOISE);
+    else drawNoise(values, seat, step);
     store<u8>(noiseDrawn + place, 1);
   }
   let result = uncached;
@@ -102,6 +109,16 @@ function choosePass(step: u32, seat: u32): usize {
   }
   store<u8>(result, <u8>selectPass(rack, values, result), 3);
   return result;
+}
+
+/** The address of the tiles that a club player on this seat would pass, after `choosePass`. */
+function misjudged(step: u32, seat: u32): usize {
+  const values = noise + (step * 4 + seat) * NOISE;
+  for (let face: usize = 0; face < NOISE; face += 8) {
+    store<f64>(clubNoise + face, CLUB_NOISE * load<f64>(values + face));
+  }
+  selectPass(racks + seat * 36, clubNoise, misjudgedTiles);
+  return misjudgedTiles;
 }
 
 /** `action` is where the chooser's own action stands at its own step, otherwise 0. */
@@ -117,6 +134,7 @@ function pass(step: u32, action: usize): void {
     } else if (most > 0) {
       from = choosePass(step, seat);
       if (mayBeBlind) given = min<u32>(most, load<u8>(from, 3));
+      if ((terms & CLUB) !== 0 && seat !== chooser) from = misjudged(step, seat);
     }
     setPass(seat, from, given, most - given);
   }

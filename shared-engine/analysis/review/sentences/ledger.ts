@@ -1,0 +1,41 @@
+// What the deal and luck brought and what the choices cost, in words whose whole numbers add up.
+import type { Actor } from '../../../rules/index.ts';
+import type { Ledger } from '../../ledger/settle.ts';
+import { capitalized, VOICES } from './phrases.ts';
+
+export function ledgerSentences(ledger: Ledger): readonly string[] {
+  const { average, start, close, choices, standIns, jumps } = ledger;
+  const { whose } = VOICES[chooserOf(ledger.entries)];
+  const [began, ended] = [Math.round(start.value), Math.round(close.value)];
+  const [own, others, byClass] = [choices.value, standIns, jumps].map((value) => Math.round(value));
+  // What is left over by rounding is luck as well.
+  const luck = ended - began - own! - others! - byClass!;
+  const isClear = Math.abs(choices.value) > choices.halfWidth;
+  return [
+    `${capitalized(whose)} first tiles were worth about ${began} wins in 100 games to our steady player.`,
+    ...(average === null ? [] : [`An average deal is worth ${Math.round(average)}.`]),
+    changeSentence('The tiles that came', luck),
+    choiceSentence(`${capitalized(whose)} choices`, own!, isClear),
+    ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
+    ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
+    `At the close ${whose} rack was worth about ${ended}.`,
+  ];
+}
+
+/** Whose choices are told: the player's, or where the player made none, those of the seat. */
+function chooserOf(entries: Ledger['entries']): Actor {
+  return entries.find(({ by }) => by === 'player')?.by ?? entries[0]?.by ?? 'player';
+}
+
+function changeSentence(what: string, change: number): string {
+  if (change === 0) return `${what} changed nothing to speak of.`;
+  return change > 0 ? `${what} brought about ${change} more.` : `${what} took about ${-change} away.`;
+}
+
+function choiceSentence(what: string, change: number, isClear: boolean): string {
+  if (change === 0) return `${what} came out as those of our steady player would have.`;
+  const chance = isClear ? '' : ', which may be chance';
+  return change > 0
+    ? `${what} brought about ${change} more than our steady player’s would have${chance}.`
+    : `${what} cost about ${-change}, compared with our steady player’s${chance}.`;
+}

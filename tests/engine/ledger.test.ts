@@ -1,0 +1,180 @@
+// Luck and choices of a round: parts that add up, stand-ins and classes apart, and what is said of them.
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { closingSituation } from '../../shared-engine/analysis/belief/situation.ts';
+import { createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
+import { ledgerOf } from '../../shared-engine/analysis/ledger/round-ledger.ts';
+import { type Ledger, settle, type ValuedChoice } from '../../shared-engine/analysis/ledger/settle.ts';
+import { withLedger } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { ledgerSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
+import { DEAL_BYTES } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import {
+  mergedSummary,
+  roundSummarySchema,
+  storedLedger,
+} from '../../shared-engine/practice/stored-round.ts';
+import { reviewSchema } from '../../shared-engine/protocol/review.ts';
+import { SEATS, withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import type { Actor } from '../../shared-engine/rules/exchange/round.ts';
+import { FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatMove, SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import { seatView } from '../../shared-engine/rules/view/view.ts';
+import { analystOf } from '../kit/analysts.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
+import { storedRound } from '../kit/stored-rounds.ts';
+import { ledgerRound } from '../prove/analysis/ledger-rounds.ts';
+
+const analyst = analystOf(houseCard());
+const BATCHES = 8;
+const RECORDS = records('ledger', 4);
+const LEDGERS = RECORDS.map((record) => ledgerOf(analyst, record, BATCHES));
+/** The beginning of the first of them, which takes less time. */
+const SHORT: SeatRecord = { ...RECORDS[0]!, steps: RECORDS[0]!.steps.slice(0, 2) };
+const SHORT_LEDGER = ledgerOf(analyst, SHORT, BATCHES);
+
+const inThousandths = (value: number): number => Math.round(1000 * value);
+const sum = (values: readonly number[]): number =>
+  values.reduce((total, value) => total + inThousandths(value), 0);
+
+function partsOf({ start, luck, choices, standIns, jumps }: Ledger): readonly number[] {
+  return [start.value, luck.value, choices.value, standIns, jumps];
+}
+
+describe('the ledger of a round', () => {
+  test('has an entry for every choice of the review, and its parts add up to the thousandth', () => {
+    for (const [n, ledger] of LEDGERS.entries()) {
+      const { choices } = reviewRound(RECORDS[n]!, houseKernel);
+      const named = (all: readonly { kind: string; step: string }[]) =>
+        all.map(({ kind, step }) => `${kind} ${step}`);
+      expect(named(ledger.entries)).toEqual(named(choices));
+      expect(sum(partsOf(ledger))).toBe(inThousandths(ledger.close.value));
+      const entries = ledger.entries.flatMap(({ choice, after }) => [choice, after]);
+      expect(sum([ledger.start.value, ...entries])).toBe(inThousandths(ledger.close.value));
+      expect([ledger.standIns, ledger.jumps]).toEqual([0, 0]);
+    }
+  });
+
+  test('has no luck between how many are passed blind and which tiles', () => {
+    const between = LEDGERS.flatMap(({ entries }) =>
+      entries.filter(({ kind }, n) => kind === 'blind' && entries[n + 1]?.kind === 'pass'),
+    );
+    expect(between.length).toBeGreaterThan(2);
+    // What rounding leaves is luck.
+    for (const { after } of between) expect(Math.abs(after)).toBeLessThan(0.0015);
+  });
+
+  test('charges nothing to a seat that plays as the steady player does', () => {
+    const { record } = seatView(ledgerRound('steady', 0, 'rollouts', true), 0);
+    const { entries, choices } = ledgerOf(analyst, record, BATCHES);
+    expect(entries.map(({ choice }) => choice)).toEqual(entries.map(() => 0));
+    expect(choices).toEqual({ value: 0, halfWidth: 0 });
+  });
+
+  test('has the same bytes where the host cannot run the SIMD module', () => {
+    const ledger = ledgerOf(createAnalyst(houseCard(), NO_SIMD), SHORT, BATCHES);
+    expect(JSON.stringify(ledger)).toBe(JSON.stringify(SHORT_LEDGER));
+  });
+
+  test('has what a stand-in chose apart, and nothing else changes', () => {
+    const by = (actor: Actor) => withSeat<Actor>(['bot', 'bot', 'bot', 'bot'], SHORT.seat, actor);
+    const steps = SHORT.steps.map((step, n) => ({ ...step, by: by(n === 0 ? 'stand-in' : 'player') }));
+    const ledger = ledgerOf(analyst, { ...SHORT, steps }, BATCHES);
+    const [first] = SHORT_LEDGER.entries;
+    expect(ledger.standIns).toBe(first!.choice);
+    expect(ledger.luck).toEqual(SHORT_LEDGER.luck);
+    expect(sum([ledger.choices.value, ledger.standIns])).toBe(inThousandths(SHORT_LEDGER.choices.value));
+  });
+
+  test('has apart what a class brought by going on from another choice', () => {
+    const [first] = SHORT.steps as [SeatMove];
+    const others = SHORT.start.filter((face) => face !== 'joker' && !first.gave.includes(face)).slice(0, 3);
+    const own: SeatMove = { ...first, gave: others };
+    const ledger = ledgerOf(analyst, { ...SHORT, actualSteps: [own] }, BATCHES);
+    const [entry, ...rest] = ledger.entries;
+    expect(entry).toMatchObject({ afterBy: 'class', after: ledger.jumps });
+    expect(rest).toEqual(SHORT_LEDGER.entries.slice(1));
+    expect(sum(partsOf(ledger))).toBe(inThousandths(ledger.close.value));
+  });
+
+  test('throws where there was no choice', () => {
+    expect(() => ledgerOf(analyst, { ...RECORDS[0]!, steps: [] }, BATCHES)).toThrow('no choice');
+  });
+});
+
+test('at the close every sampled deal has whole racks of tiles that there are, after a courtesy pass too', () => {
+  const courtesy = RECORDS.filter(({ steps }) => steps.at(-1)?.kind === 'move');
+  expect(courtesy.length).toBeGreaterThan(0);
+  for (const record of courtesy) {
+    const situation = closingSituation(record);
+    const deals = analyst.belief.sampledDeals(situation, 5, { first: 0, batches: 2 });
+    for (let at = 0; at < deals.length; at += DEAL_BYTES) {
+      const racks = SEATS.map((seat) => deals.subarray(at + seat * FACE_COUNT, at + (seat + 1) * FACE_COUNT));
+      const sizes = racks.map((rack) => rack.reduce((all, count) => all + count, 0));
+      expect(sizes).toEqual(SEATS.map((seat) => (seat === record.dealer ? 14 : 13)));
+      expect([...racks[record.seat]!]).toEqual(situation.rack);
+      for (const [face, copies] of FULL_SET.entries()) {
+        expect(racks.reduce((all, rack) => all + rack[face]!, 0)).toBeLessThanOrEqual(copies);
+      }
+    }
+  }
+});
+
+const wins = fc.integer({ min: -30_000, max: 60_000 }).map((value) => value / 1000);
+const valued = fc
+  .record({
+    by: fc.constantFrom('player', 'stand-in', 'bot'),
+    afterBy: fc.constantFrom('luck', 'class'),
+    value: wins,
+    chosen: wins,
+  })
+  .map(({ value, chosen, ...one }): ValuedChoice => {
+    const batches = (mean: number) => Float64Array.from({ length: 8 }, (_, n) => mean + (n % 2) - 0.5);
+    return { kind: 'pass', step: 'first-right', ...one, value: batches(value), chosen: batches(chosen) };
+  });
+
+describe('what is said of luck and choices', () => {
+  test('adds up in whole numbers, in sentences that a reader can follow', () => {
+    fc.assert(
+      fc.property(fc.array(valued, { minLength: 1, maxLength: 11 }), wins, (choices, close) => {
+        const ledger = settle(choices, new Float64Array(8).fill(close), {
+          average: 30,
+          dealsPerBatch: 8,
+        });
+        expect(sum(partsOf(ledger))).toBe(inThousandths(ledger.close.value));
+        const sentences = ledgerSentences(ledger);
+        let total = 0;
+        for (const sentence of sentences.slice(0, -1)) {
+          if (sentence.startsWith('An average deal')) continue;
+          const said = Number(/about (-?\d+)/.exec(sentence)?.[1] ?? 0);
+          total += / cost | took /.test(sentence) ? -said : said;
+        }
+        expect(total).toBe(Number(/about (-?\d+)/.exec(sentences.at(-1)!)![1]));
+        for (const sentence of sentences) expect(sentence.split(' ').length).toBeLessThanOrEqual(25);
+      }),
+      { seed: 1403, numRuns: 200 },
+    );
+  });
+
+  test('stands in the review with the ledger itself, and not before', () => {
+    const review = reviewRound(RECORDS[0]!, houseKernel);
+    expect([review.ledger, review.story.ledger]).toEqual([null, []]);
+    const whole = withLedger(review, LEDGERS[0]!);
+    expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
+    expect(whole.story.ledger.join(' ')).toMatch(/^Your first tiles were worth about \d+ wins in 100 games/);
+    expect(whole.story.choices).toEqual(review.story.choices);
+  });
+
+  test('is stored with the round in few bytes, and kept when two devices’ rounds become one', () => {
+    const ledger = storedLedger({ ledger: LEDGERS[0]! });
+    expect(JSON.stringify(ledger).length).toBeLessThan(130);
+    const { summary } = storedRound('stored', ledger);
+    expect(roundSummarySchema.parse(summary)).toEqual(summary);
+    const { ledger: _, ...without } = summary;
+    expect(mergedSummary(without, summary).ledger).toEqual(ledger.ledger);
+    expect(mergedSummary(summary, without).ledger).toEqual(ledger.ledger);
+  });
+});
