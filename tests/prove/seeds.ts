@@ -26,6 +26,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
+  ledger: [{ seed: 'hornbeam', chosen: '2026-11-26' }],
   local: [
     { seed: 'birch', chosen: '2026-11-26' },
     { seed: 'dogwood', chosen: '2026-11-26' },
