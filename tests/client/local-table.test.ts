@@ -212,7 +212,7 @@ describe('a table in the page', () => {
     tell({ key: keysOf()[0]!, analysis });
     expect(reviews()).toEqual([]);
     while (view().stage.phase !== 'closed') table.send(simplest(view(), last().round));
-    expect(requests.at(-1)!.follow).toEqual({ record: view().record, open: null });
+    expect(requests.at(-1)!.follow).toEqual({ record: view().record, open: null, isClosed: true });
     expect(reviews().map(({ review, more }) => [depthsOf(review), more])).toEqual([[[0], true]]);
 
     for (const key of keysOf()) tell({ key, analysis });
