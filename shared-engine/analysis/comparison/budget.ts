@@ -37,7 +37,8 @@ export const DEEP_BUDGET: Budget = {
   rounds: [
     { batches: 4, survivors: 16, end: 'next-pass' },
     { batches: 16, survivors: 8, end: 'next-pass' },
-    { batches: 24, survivors: 5 },
+    { batches: 8, survivors: 5 },
+    { batches: 16, survivors: 5 },
   ],
   fresh: { least: 24, most: 240 },
   why: { ends: 6, pick: 8, confirm: 24 },

@@ -29,7 +29,7 @@ const LEADER_ERROR = 0.025;
  * After each of these shares of the sample, alternatives that cannot matter any more stop; what club players pass is
  * tried up to the second.
  */
-const LOOKS = [1 / 8, 1 / 3, 1] as const;
+const LOOKS = [1 / 8, 1 / 3, 1 / 2, 3 / 4, 1] as const;
 /** Fewer batches say too little. */
 const LEAST_LOOKED_AT = 8;
 /** How often an upper bound errs at each look, so that it errs as often as one that is shown over all of them. */
@@ -137,22 +137,28 @@ interface Look {
 
 /** Those that cannot matter any more have seen their last deals. */
 function stopOthers(running: readonly Series[], { named, played, look, share }: Look): void {
-  const matter = othersMatter(differenceBetween(named, played, SHOWN_TAIL), share);
-  for (const other of running) {
-    if (other === played || other === named) continue;
-    if (!matter || upperBound(other, played, LOOK_TAILS[look]!) <= SMALL_LOSS) other.lastLook = look;
+  const others = running.filter((series) => series !== played && series !== named);
+  const plain = isTold(differenceBetween(named, played, SHOWN_TAIL), share);
+  // One of them is enough for it that not all can be shown to be at most so much better.
+  const isOpen = others.some((other) => endsAbove(differenceBetween(other, played, LOOK_TAILS[look]!), share));
+  for (const other of others) {
+    if (plain || isOpen || upperBound(other, played, LOOK_TAILS[look]!) <= SMALL_LOSS) other.lastLook = look;
   }
 }
 
 /**
- * Whether the others can still change the verdict, after a share of the sample. Where the alternative spoken of will
- * hardly end without being better, nor without perhaps being better by more than the smallest loss, the choice is
- * costly or a little worse whatever they are.
+ * Whether the alternative spoken of will hardly end without being better, nor without perhaps being better by more than
+ * the smallest loss: then the choice is costly or a little worse whatever the others are.
  */
-function othersMatter({ value, halfWidth }: Estimate, share: number): boolean {
-  const atTheEnd = halfWidth * Math.sqrt(share);
+function isTold(difference: Estimate, share: number): boolean {
+  const { value, halfWidth } = difference;
   const least = value - halfWidth * Math.sqrt(1 - share);
-  return least <= atTheEnd || least <= SMALL_LOSS - atTheEnd;
+  return least > halfWidth * Math.sqrt(share) && endsAbove(difference, share);
+}
+
+/** Whether its upper bound will hardly end at or below the smallest loss. */
+function endsAbove({ value, halfWidth }: Estimate, share: number): boolean {
+  return value - halfWidth * Math.sqrt(1 - share) > SMALL_LOSS - halfWidth * Math.sqrt(share);
 }
 
 interface FreshRange {
