@@ -213,14 +213,12 @@ describe('the cost through the receiver', () => {
     // Weights 3 2 1 1 and 1 for the wall; after the other action the receiver weighs 4, and all chances are as small.
     const values = Float64Array.of(
       ...[3, 2, 1, 1].map((weight) => (100 * weight) / 8),
-      ...[0, 0, 0, 0],
       ...[5, 4, 1, 1].map((weight) => (100 * weight) / 12),
-      ...[0, 0, 0, 0],
     );
     const results = {
       deals: 8,
       actions: 2,
-      values: Float64Array.from({ length: 128 }, (_, i) => values[i % 16]!),
+      values: Float64Array.from({ length: 64 }, (_, i) => values[i % 8]!),
     };
     const [cost] = costThroughReceiver(results, [0, 1], { seat: 0, receiver: 1 });
     expect(cost).toBeCloseTo(100 * (3 / 10 - 3 / 8), 9);
