@@ -5,6 +5,7 @@ import { classOpenedSchema } from '../../shared-engine/protocol/class.ts';
 import { CLASSES_PATH } from '../../shared-engine/protocol/paths.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { cardOf, GOOD_PATTERN } from '../kit/card-files.ts';
 import { TERMS } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { post } from '../kit/http-client.ts';
@@ -83,4 +84,13 @@ test('a file that is no card is rejected as a card, and the drill can be sent ag
   expect([refused.status, (await refused.json()).code]).toEqual([422, 'bad-card']);
   const opened = await post(`${at.url}${CLASSES_PATH}`, { drill: GOOD, terms: TERMS, card: null });
   expect(classOpenedSchema.parse(await opened.json()).code).toHaveLength(8);
+});
+
+test('F2 a drill file that carries its card is taken as it is: judged by that card, and rejected for what is wrong with it', async () => {
+  const at = await server();
+  const file = { ...constrained({ section: 'first' }), class: TERMS };
+  const opened = (drill: unknown) => post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
+  const responses = [cardOf(GOOD_PATTERN), cardOf(), 'house'].map((card) => opened({ ...file, card }));
+  const codes = await Promise.all(responses.map(async (one) => (await (await one).json()).code));
+  expect([codes[0].length, ...codes.slice(1)]).toEqual([8, 'bad-card', 'bad-drill']);
 });
