@@ -1,5 +1,6 @@
 // The editor of the largest card that is allowed, on a slow phone: how soon a key shows, the longest pause, the check.
-import type { Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { z } from 'zod';
 import { openChromium } from '../../../client/tools/chromium.ts';
 import { startPageServer } from '../../../client/tools/page-server.ts';
 import { largestCard } from '../../kit/large-cards.ts';
@@ -14,9 +15,20 @@ const SETTLED_AFTER = 1_000;
 /** Pause between two keys, in ms. */
 const KEY_EVERY = 120;
 
+/** The best of so many rounds is told: other work on the machine only adds. */
+const ROUNDS = 3;
+
+interface Round {
+  /** The longest pause while the card is opened, and while it is edited, in ms. */
+  readonly open: number;
+  readonly pause: number;
+  /** Milliseconds from each key to the screen. */
+  readonly keys: readonly number[];
+}
+
 export const bench: Bench = {
   summary:
-    'A card of 300 hands with 19,440 ways in the editor of a throttled Chromium: time to open it, to a key on the screen, longest pauses, time to check it.',
+    'A card of 300 hands with 19,440 ways in the editor of a throttled Chromium: longest pauses, time to a key on the screen, time to check it.',
   async run() {
     const server = await startPageServer();
     const browser = await openChromium();
@@ -31,22 +43,26 @@ export const bench: Bench = {
       await page.getByRole('button', { name: 'Open: Largest card' }).waitFor();
       await page.evaluate(watch);
       await throttle(page);
-      const opening = performance.now();
-      await click(page, 'Open: Largest card');
-      await page.waitForFunction(() => document.querySelector('.hand-row') !== null);
-      const openMs = performance.now() - opening;
-      await page.waitForFunction(() => document.querySelectorAll('.hand-row').length === 300);
-      await page.waitForTimeout(SETTLED_AFTER);
-      const opened = await page.evaluate(taken);
-      await edit(page);
-      const { keys, pauses } = await page.evaluate(taken);
+      const pauseOf = pauses(browser, page);
+      const rounds: Round[] = [];
+      while (rounds.length < ROUNDS) {
+        const open = await pauseOf(async () => {
+          await click(page, 'Open: Largest card');
+          await page.waitForFunction(() => document.querySelectorAll('.hand-row').length === 300);
+          await page.waitForTimeout(SETTLED_AFTER);
+        });
+        const pause = await pauseOf(() => edit(page));
+        rounds.push({ open, pause, keys: await page.evaluate(taken) });
+        if (rounds.length < ROUNDS) await click(page, 'All my cards');
+        await page.waitForTimeout(SETTLED_AFTER);
+      }
+      const best = (of: (round: Round) => number) => Math.round(Math.min(...rounds.map(of)));
       return {
-        open_ms: Math.round(openMs),
-        open_pause_ms_longest: longest(opened.pauses),
-        keys: keys.length,
-        key_ms: Math.round(middle(keys)),
-        key_ms_longest: longest(keys),
-        pause_ms_longest: longest(pauses),
+        open_pause_ms_longest: best(({ open }) => open),
+        pause_ms_longest: best(({ pause }) => pause),
+        keys: rounds[0]!.keys.length,
+        key_ms: best(({ keys }) => middle(keys)),
+        key_ms_longest: best(({ keys }) => Math.max(...keys)),
         check_s: Math.round((await check(page)) / 100) / 10,
       };
     } finally {
@@ -75,6 +91,7 @@ async function edit(page: Page): Promise<void> {
   await fill(page, '#card-name', 'Largest card');
   await page.keyboard.type(' at home', { delay: KEY_EVERY });
   await page.waitForTimeout(SETTLED_AFTER);
+  await fill(page, '#card-name', 'Largest card');
 }
 
 /** By a script that takes no time of the page's worth measuring, as looking for names does. */
@@ -111,25 +128,21 @@ async function check(page: Page): Promise<number> {
   return performance.now() - started;
 }
 
-interface Watched {
-  readonly keys: number[];
-  readonly pauses: number[];
-}
-
 declare global {
   interface Window {
-    watched?: Watched;
+    /** Milliseconds from each key to the frame after it is drawn. */
+    keyTimes?: number[];
   }
 }
 
-/** In the page: times each key until the frame after it is drawn, and notes tasks longer than a twentieth of a second. */
+/** In the page: times each key until the frame after it is drawn. */
 function watch(): void {
-  const watched: Watched = { keys: [], pauses: [] };
-  window.watched = watched;
+  const times: number[] = [];
+  window.keyTimes = times;
   const channel = new MessageChannel();
   let pressed: number[] = [];
   channel.port1.onmessage = () => {
-    for (const at of pressed) watched.keys.push(performance.now() - at);
+    for (const at of pressed) times.push(performance.now() - at);
     pressed = [];
   };
   document.addEventListener(
@@ -140,19 +153,43 @@ function watch(): void {
     },
     { capture: true },
   );
-  new PerformanceObserver((list) => {
-    for (const { duration } of list.getEntries()) watched.pauses.push(duration);
-  }).observe({ type: 'longtask' });
 }
 
-/** In the page: what was noted since the last time. */
-function taken(): Watched {
-  const { keys = [], pauses = [] } = window.watched ?? {};
-  return { keys: keys.splice(0), pauses: pauses.splice(0) };
+function taken(): number[] {
+  return window.keyTimes?.splice(0) ?? [];
 }
 
-function longest(values: readonly number[]): number {
-  return Math.round(Math.max(0, ...values));
+const traceSchema = z.object({
+  traceEvents: z.array(
+    z.object({
+      name: z.string(),
+      pid: z.number(),
+      tid: z.number(),
+      /** Processor time in microseconds. */
+      tdur: z.number().optional(),
+      args: z.object({ name: z.unknown().optional() }).optional(),
+    }),
+  ),
+});
+
+/**
+ * The longest that one task kept the page's own thread busy during `run`, in milliseconds of its processor: what
+ * somebody waits for on a machine that does nothing else.
+ */
+function pauses(browser: Browser, page: Page) {
+  return async (run: () => Promise<unknown>): Promise<number> => {
+    await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline'] });
+    await run();
+    const { traceEvents } = traceSchema.parse(JSON.parse((await browser.stopTracing()).toString()));
+    const threads = traceEvents.filter(
+      ({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain',
+    );
+    const own = new Set(threads.map(({ pid, tid }) => `${pid}/${tid}`));
+    const tasks = traceEvents.filter(
+      ({ name, pid, tid }) => name.endsWith('RunTask') && own.has(`${pid}/${tid}`),
+    );
+    return Math.round(tasks.reduce((most, { tdur = 0 }) => Math.max(most, tdur), 0) / 1000);
+  };
 }
 
 function middle(values: readonly number[]): number {
