@@ -144,6 +144,7 @@ export {
   askedRack,
   DAY_SEAT,
   dealOfDay,
+  dearestStep,
   type Exercise,
   type ExerciseRef,
   exerciseAt,

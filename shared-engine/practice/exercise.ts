@@ -12,6 +12,7 @@ import {
   type Step,
   stepOfOutcome,
 } from '../rules/index.ts';
+import { type StepKind, stepKind } from './habits.ts';
 import type { RoundSummary } from './stored-round.ts';
 
 /** How an answer is graded, by what it cost and not by the person. */
@@ -37,6 +38,8 @@ export interface ExerciseRef {
   readonly round: string;
   readonly step: Step;
   readonly playedAt: number;
+  /** Of its choices that cost clearly: how many blind, which tiles, or both. */
+  readonly kinds: readonly StepKind[];
 }
 
 /** The choices of these rounds that cost clearly; how many blind and which tiles of one pass are one exercise. */
@@ -48,6 +51,7 @@ export function exercisesOf(rounds: readonly RoundSummary[]): readonly ExerciseR
       round: id,
       step,
       playedAt,
+      kinds: costly.filter((choice) => choice.step === step).map(stepKind),
     }));
   });
 }

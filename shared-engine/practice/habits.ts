@@ -87,6 +87,12 @@ function eachCost(choices: readonly StoredChoice[]): CasesCost {
   return { cases: choices.length, perCase: meanOf(choices.map(costOf)) };
 }
 
+/** The kind of step that costs most; null where there are too few rounds or cases to say, or none costs anything. */
+export function dearestStep({ rounds, steps }: Pick<Habits, 'rounds' | 'steps'>): StepKind | null {
+  const [first] = steps;
+  return first?.isSaid && rounds >= LEAST_CASES && first.perRound >= 0.05 ? first.kind : null;
+}
+
 /** As a class's teacher reads it too. */
 export function mistakeName(kind: MistakeCategory): string {
   return MISTAKE_CATEGORIES[kind];
@@ -97,7 +103,7 @@ function costOf({ verdict, loss }: StoredChoice): number {
   return verdict === 'costly' || verdict === 'a-little-worse' ? Math.max(0, loss ?? 0) : 0;
 }
 
-function stepKind({ kind, step }: StoredChoice): StepKind {
+export function stepKind({ kind, step }: Pick<StoredChoice, 'kind' | 'step'>): StepKind {
   if (kind === 'blind') return 'blind';
   if (kind === 'vote') return 'vote';
   if (kind === 'ask' || step === 'courtesy-pass') return 'courtesy';

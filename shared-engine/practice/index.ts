@@ -13,6 +13,7 @@ export {
   type Schedule,
 } from './exercise.ts';
 export {
+  dearestStep,
   type HabitRow,
   type Habits,
   habitsOf,

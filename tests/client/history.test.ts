@@ -178,8 +178,19 @@ describe('exercises', () => {
     const rounds = names.map((name, place) => storedRound(name, { ...costly, playedAt: place }).summary);
     const [a, b, c, d] = rounds.map(({ id }) => id);
     const schedules = [schedule(a!, 9 * DAY), schedule(b!, 2 * DAY), schedule(c!, 20 * DAY)];
-    const { today, nextDue } = queueAt(exercisesOf(rounds), schedules, 10 * DAY);
+    const queue = (dearest: 'across' | null, of = exercisesOf(rounds)) =>
+      queueAt({ exercises: of, schedules, dearest }, 10 * DAY);
+    const { today, nextDue } = queue(null);
     expect(today.map(({ exercise }) => exercise.round)).toEqual([b, a, d]);
+    // Of those never asked, first what costs most.
+    const across = { choices: [storedChoice({ verdict: 'costly', step: 'first-across' })], playedAt: 0 };
+    const more = exercisesOf([...rounds, storedRound('e', across).summary]);
+    expect(queue('across', more).today.map(({ exercise }) => exercise.step)).toEqual([
+      'first-right',
+      'first-right',
+      'first-across',
+      'first-right',
+    ]);
     expect(nextDue).toBe(20 * DAY);
   });
 

@@ -7,11 +7,13 @@ import {
   choiceVerdict,
   compileCard,
   createSwarKernel,
+  dearestStep,
   decisionsIn,
   type Exercise,
   exerciseAt,
   exercisesOf,
   gradeOf,
+  habitsOf,
   type Review,
   recordWithAnswer,
   reviewRound,
@@ -107,7 +109,12 @@ export function exercisesModel({ now, startDeepAnalysis }: ExercisesPorts): Exer
         state.value = { is: 'none', nextDue: null, problem };
         return;
       }
-      const planned = queueAt(exercisesOf(rounds.value), schedules.value, endOfDay(now()));
+      const asked = {
+        exercises: exercisesOf(rounds.value),
+        schedules: schedules.value,
+        dearest: dearestStep(habitsOf(rounds.value)),
+      };
+      const planned = queueAt(asked, endOfDay(now()));
       queue = planned.today;
       nextDue = planned.nextDue;
       await ask();
