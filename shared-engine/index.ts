@@ -140,7 +140,10 @@ export {
 } from './kernels/index.ts';
 export { type RiskGrade, STYLES, type StyleName } from './policy/index.ts';
 export {
+  type AimsMet,
   type AskedRack,
+  aimsMet,
+  aimsOver,
   askedRack,
   DAY_SEAT,
   dealOfDay,

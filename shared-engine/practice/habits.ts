@@ -87,6 +87,24 @@ function eachCost(choices: readonly StoredChoice[]): CasesCost {
   return { cases: choices.length, perCase: meanOf(choices.map(costOf)) };
 }
 
+/** Rounds with an aim that count as the latest. */
+const LATEST = 10;
+
+/** Sections said before passes and those within reach, in the latest rounds and in those before, of rounds latest first. */
+export function aimsOver(rounds: readonly Pick<RoundSummary, 'aims'>[]): {
+  readonly latest: AimsMet;
+  readonly earlier: AimsMet;
+} {
+  const all = rounds.flatMap(({ aims }) => aims ?? []);
+  return { latest: together(all.slice(0, LATEST)), earlier: together(all.slice(LATEST)) };
+}
+
+export type AimsMet = NonNullable<RoundSummary['aims']>;
+
+function together(all: readonly AimsMet[]): AimsMet {
+  return { said: sum(all.map(({ said }) => said)), near: sum(all.map(({ near }) => near)) };
+}
+
 /** The kind of step that costs most; null where there are too few rounds or cases to say, or none costs anything. */
 export function dearestStep({ rounds, steps }: Pick<Habits, 'rounds' | 'steps'>): StepKind | null {
   const [first] = steps;

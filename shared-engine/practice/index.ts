@@ -13,6 +13,8 @@ export {
   type Schedule,
 } from './exercise.ts';
 export {
+  type AimsMet,
+  aimsOver,
   dearestStep,
   type HabitRow,
   type Habits,
@@ -39,6 +41,7 @@ export {
 } from './rack-question.ts';
 export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
 export {
+  aimsMet,
   isUnaided,
   mergedSummary,
   type RoundDetail,

@@ -88,6 +88,8 @@ const summaryShape = {
   /** Which judge gave the verdicts. */
   judge: textSchema,
   choices: z.array(choiceSchema).max(20).readonly(),
+  /** How many sections were said before passes, and how many of them were within reach; missing where none was said. */
+  aims: z.strictObject({ said: z.int().min(1).max(40), near: z.int().min(0).max(40) }).exactOptional(),
   /** Steps for which the coach was asked; missing where it was asked for none. */
   helped: z.array(stepSchema).max(STEPS.length).readonly().exactOptional(),
   /** Missing until it has been made. */
@@ -153,6 +155,21 @@ export function storedChoice(choice: ChoiceReview): StoredChoice {
   };
 }
 
+/** What came of the aims said before passes; null where none was said. */
+export function aimsMet(
+  { choices }: Pick<Review, 'choices'>,
+  aims: RoundDetail['aims'],
+): NonNullable<RoundSummary['aims']> | null {
+  let [said, near] = [0, 0];
+  for (const choice of choices) {
+    if (choice.kind !== 'pass') continue;
+    const sections = aims[choice.step] ?? [];
+    said += sections.length;
+    near += sections.filter((id) => choice.sectionsInReach.includes(id)).length;
+  }
+  return said > 0 ? { said, near } : null;
+}
+
 /** Whether the player chose this without the coach: only such choices say what somebody does by themselves. */
 export function isUnaided({ helped }: Pick<RoundSummary, 'helped'>, { by, step }: StoredChoice): boolean {
   return by === 'player' && !helped?.includes(step);
@@ -175,8 +192,15 @@ export function mergedSummary(one: RoundSummary, other: RoundSummary): RoundSumm
   const playedAt = Math.min(one.playedAt, other.playedAt);
   const helped = [...new Set([...(one.helped ?? []), ...(other.helped ?? [])])];
   const ledger = fuller.ledger ?? one.ledger ?? other.ledger;
-  const card = { ...fuller.card, hash };
-  return { ...fuller, card, playedAt, ...(helped.length > 0 && { helped }), ...(ledger && { ledger }) };
+  const aims = fuller.aims ?? one.aims ?? other.aims;
+  return {
+    ...fuller,
+    card: { ...fuller.card, hash },
+    playedAt,
+    ...(aims && { aims }),
+    ...(helped.length > 0 && { helped }),
+    ...(ledger && { ledger }),
+  };
 }
 
 /** Verdicts of a newer judge take the place of older ones once it has judged every choice. */

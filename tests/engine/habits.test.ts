@@ -1,8 +1,16 @@
 // What keeps costing somebody, over many rounds.
 import { describe, expect, it } from 'vitest';
-import { allChoices, headline, helpedWords, mistakeHeadline } from '../../client/practice/habits/strings.ts';
-import { habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
-import type { StoredChoice } from '../../shared-engine/practice/stored-round.ts';
+import {
+  aimWords,
+  allChoices,
+  headline,
+  helpedWords,
+  mistakeHeadline,
+} from '../../client/practice/habits/strings.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { aimsOver, habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
+import { aimsMet, type StoredChoice } from '../../shared-engine/practice/stored-round.ts';
+import { houseKernel, passesOf, records } from '../kit/reviews.ts';
 import { storedChoice } from '../kit/stored-rounds.ts';
 
 const best = (part: Partial<StoredChoice>) =>
@@ -72,6 +80,23 @@ describe('the habits of somebody', () => {
       /with one choice, which is not in these numbers\.$/,
     );
     expect(helpedWords(habitsOf(rounds(10)))).toBeNull();
+  });
+
+  it('say how often what was aimed at was within reach, lately and before', () => {
+    const met = (said: number, near: number) => ({ aims: { said, near } });
+    const rounds = [...Array.from({ length: 10 }, () => met(2, 2)), {}, met(5, 2), met(5, 2)];
+    expect(aimWords(aimsOver(rounds))).toBe(
+      'Of the 30 sections you aimed at before a pass, 24 were within reach. In your latest rounds it was 20 of 20, before that 4 of 10.',
+    );
+    expect(aimWords(aimsOver(rounds.slice(0, 4)))).toMatch(/^Of the 8 sections .*reach\.$/);
+    expect(aimWords(aimsOver(rounds.slice(0, 3)))).toBeNull();
+    // The review of a first pass: what it was near to, and one section that it never was.
+    const [record] = records('aims', 1);
+    const review = reviewRound(record!, houseKernel);
+    const [pass] = passesOf(review);
+    const [near] = pass!.sectionsInReach;
+    expect(aimsMet(review, { [pass!.step]: [near!, 'no-such-section'] })).toEqual({ said: 2, near: 1 });
+    expect(aimsMet(review, {})).toBeNull();
   });
 
   it('never charge a difference that no review told', () => {

@@ -1,7 +1,7 @@
 // What keeps costing somebody: one sentence, then the cost by kind of step and by kind of mistake.
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { type HabitRow, type Habits, habitsOf } from '../../../shared-engine/index.ts';
+import { aimsOver, type HabitRow, type Habits, habitsOf } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { listRounds, type StorageProblem } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
@@ -11,6 +11,7 @@ import { StillLooking } from '../history/still-looking.tsx';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
 import { PageLink } from '../page-link.tsx';
 import {
+  aimWords,
   allChoices,
   HABITS,
   headline,
@@ -31,6 +32,7 @@ interface HabitsScreenProps {
 
 export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
   const habits = useSignal<Habits | null>(null);
+  const aims = useSignal<string | null>(null);
   const problem = useSignal<StorageProblem | null>(null);
   const unfinished = useSignal(0);
   useEffect(() => {
@@ -38,6 +40,7 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
       const listed = await listRounds();
       problem.value = listed.ok ? null : listed.problem;
       habits.value = habitsOf(listed.ok ? listed.value : []);
+      aims.value = listed.ok ? aimWords(aimsOver(listed.value)) : null;
     }
     let cancel = () => {};
     let isLeft = false;
@@ -57,7 +60,7 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
       isLeft = true;
       cancel();
     };
-  }, [startDeepAnalysis, habits, problem, unfinished]);
+  }, [startDeepAnalysis, habits, aims, problem, unfinished]);
   return (
     <>
       <Bar app={app} home />
@@ -69,6 +72,12 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
           </p>
         )}
         {habits.value === null ? <p role="status">{HABITS.opening}</p> : <Sums habits={habits.value} />}
+        {aims.value && (
+          <section class="round-group">
+            <h2>{HABITS.aims}</h2>
+            <p>{aims.value}</p>
+          </section>
+        )}
         <StillLooking left={unfinished.value} />
         <PageLink app={app} route={{ kind: 'exercises' }} button>
           {HABITS.exercises}

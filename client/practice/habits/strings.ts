@@ -1,5 +1,7 @@
 // What the page says of what keeps costing somebody.
 import {
+  type AimsMet,
+  type aimsOver,
   type HabitRow,
   type Habits,
   LEAST_CASES,
@@ -21,6 +23,7 @@ export const HABITS = {
   cost: 'A round',
   method: `Only differences that a review told as costly or a little worse are added up. A kind with few cases is drawn towards the mean of all kinds, and under ${LEAST_CASES} cases nothing is said of it. The tiles that luck brought are not in these numbers.`,
   how: 'How this was worked out',
+  aims: 'What you aimed at',
   exercises: 'Ten minutes today: your own choices again',
   rounds: 'My rounds',
 } as const;
@@ -71,6 +74,19 @@ export function helpedWords({ helped, unaidedPasses }: Habits): string | null {
   const asked = `The coach helped with ${cases === 1 ? 'one choice' : `${cases} choices`}, which ${cases === 1 ? 'is' : 'are'} not in these numbers.`;
   if (cases < LEAST_CASES || unaidedPasses.cases < LEAST_CASES) return asked;
   return `${asked} With help a choice cost ${aboutWins(perCase)}, a pass without it ${aboutWins(unaidedPasses.perCase)}.`;
+}
+
+/** How often what was aimed at before a pass was within reach; null where too little was said. */
+export function aimWords({ latest, earlier }: ReturnType<typeof aimsOver>): string | null {
+  const said = latest.said + earlier.said;
+  if (said < LEAST_CASES) return null;
+  const all = `Of the ${said} sections you aimed at before a pass, ${latest.near + earlier.near} were within reach.`;
+  if (latest.said < LEAST_CASES || earlier.said < LEAST_CASES) return all;
+  return `${all} In your latest rounds it was ${ofThem(latest)}, before that ${ofThem(earlier)}.`;
+}
+
+function ofThem({ said, near }: AimsMet): string {
+  return `${near} of ${said}`;
 }
 
 export function rowWords({ isSaid, cases, perRound }: HabitRow<string>): string {

@@ -1,5 +1,6 @@
 // Judges the choices that were left when a page was closed before its review was finished, one round after the other.
 import {
+  aimsMet,
   type CompiledCard,
   compileCard,
   createSwarKernel,
@@ -73,7 +74,8 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
       choice.verdict === null ? (before[nth] ?? choice) : choice,
     );
     // Judging takes seconds, in which another tab may have deleted the round: it stays deleted.
-    await storeVerdicts(id, { choices, judge: JUDGE, ...storedLedger(review) });
+    const aims = aimsMet(review, round.detail.aims);
+    await storeVerdicts(id, { choices, judge: JUDGE, ...(aims && { aims }), ...storedLedger(review) });
   }
 
   void run();

@@ -1,5 +1,6 @@
 // From a table whose round has just closed to the round as this browser stores it.
 import {
+  aimsMet,
   type CardFile,
   forFour,
   packPlay,
@@ -46,6 +47,8 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const commitment = kept?.round === table.round ? kept.commitment : view.commitment;
   const at = { table: table.code, number: table.round };
   const id = roundIdFor(at, commitment, view.record);
+  const aims = aimsOf(state.aims, table.round);
+  const met = state.review && aimsMet(state.review, aims);
   const helped = STEPS.filter((step) => wasHelped(state.helped, table.round, step));
   const summary: RoundSummary = {
     id,
@@ -56,13 +59,14 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
     open: opened !== null,
     judge: JUDGE,
     choices: state.review ? storedChoices(state.review) : [],
+    ...(met && { aims: met }),
     ...(helped.length > 0 && { helped }),
     ...(state.review && storedLedger(state.review)),
   };
   const detail = {
     id,
     seats: forFour((seat) => sitter(table.seats[seat], seat)),
-    aims: aimsOf(state.aims, table.round),
+    aims,
     play: packPlay({
       record: view.record,
       closing: { commitment, ownLeaf: view.ownLeaf, opened, racks },

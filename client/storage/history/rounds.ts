@@ -108,7 +108,7 @@ export function storeRound(round: StoredRound, card: StoredCard | null): Promise
 /** What a review found later about a round that is still here; false, and nothing is stored, where it has been deleted. */
 export function storeVerdicts(
   id: string,
-  found: Pick<RoundSummary, 'choices' | 'judge' | 'ledger'>,
+  found: Pick<RoundSummary, 'choices' | 'judge' | 'aims' | 'ledger'>,
 ): Promise<Stored<boolean>> {
   return withDatabase(async (database) => {
     const writing = database.transaction(['summaries', 'changes'], 'readwrite');
