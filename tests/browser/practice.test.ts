@@ -38,11 +38,20 @@ describe('the card beside the rack', () => {
       .getByRole('button', { name: /just arrived/ })
       .first()
       .waitFor();
-    expect(await spoken()).not.toBe(before);
+    await expect.poll(spoken).not.toBe(before);
     await page.getByRole('radio', { name: 'In its own order' }).check();
     await page.getByRole('heading', { name: 'Matching dragons' }).waitFor();
     await page.reload();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
+    // Going back closes what lies over the table, and only the next step back leaves it.
+    await page.getByRole('button', { name: 'Card' }).click();
+    await page.getByRole('button', { name: 'Card' }).click();
+    await page.getByRole('heading', { name: 'House card' }).waitFor();
+    await page.goBack();
+    await page.getByRole('heading', { name: 'House card' }).waitFor({ state: 'detached' });
+    await rack(page).waitFor();
+    await page.goBack();
+    await page.getByText('You have left the table for now. Your seat is kept.').waitFor();
   });
 });
 
@@ -135,6 +144,10 @@ describe('the same deal again', () => {
     await page.getByRole('button', { name: 'Deal me in' }).click();
     await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
     await rack(page).waitFor();
+    await passThree(page);
+    await page.getByRole('heading', { name: /^First across/ }).waitFor();
+    await page.reload();
+    await page.getByRole('heading', { name: /^First across/ }).waitFor();
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     // The round is stored here, and its review opens again.
