@@ -11,11 +11,17 @@ import './ui/bar.css';
 import './app/front.css';
 import { Shell } from './app/shell.tsx';
 
+/** The state of a step in the browser's history that was made for something over the screen. */
+const OVER = 'over';
+
 const app = openApp({
   storage: lastingStorage,
-  place: () => window.location,
+  place: () => {
+    const { pathname, hash } = window.location;
+    return { pathname, hash, over: window.history.state === OVER };
+  },
   origin: window.location.origin,
-  showPath: (path) => window.history.pushState(null, '', path),
+  showPath: (path, over) => window.history.pushState(over ? OVER : null, '', path),
   goBack: () => window.history.back(),
   onReturn: (run) => {
     window.addEventListener('popstate', run);

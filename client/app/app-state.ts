@@ -10,9 +10,10 @@ import { pathOf, type Route, routeOf } from './routes/route.ts';
 
 export interface AppPorts {
   readonly storage: TextStorage;
-  readonly place: () => { readonly pathname: string; readonly hash: string };
+  /** Where the browser is in its history, and whether that step was made for something over the screen. */
+  readonly place: () => { readonly pathname: string; readonly hash: string; readonly over: boolean };
   readonly origin: string;
-  readonly showPath: (path: string) => void;
+  readonly showPath: (path: string, over: boolean) => void;
   readonly goBack: () => void;
   /** Runs `run` whenever the player goes back or forward, until the function that it returns is called. */
   readonly onReturn: (run: () => void) => () => void;
@@ -34,10 +35,18 @@ export function openApp(ports: AppPorts): App & { close(): void } {
   let ownStepsBack = 0;
   let closeSheet = () => {};
   const close = ports.onReturn(() => {
+    const { over } = ports.place();
     if (ownStepsBack > 0) ownStepsBack--;
     else if (overScreen.length > 0) overScreen.pop()?.();
-    else moveTo(here());
+    else if (!over) moveTo(here());
+    // A step from before a reload, or one that was gone back from: nothing lies over the screen any more.
+    if (over && overScreen.length === 0) stepBack();
   });
+
+  function stepBack() {
+    ownStepsBack++;
+    ports.goBack();
+  }
 
   function moveTo(next: Route) {
     left.value = next.kind === 'front' ? route.value : null;
@@ -46,15 +55,14 @@ export function openApp(ports: AppPorts): App & { close(): void } {
 
   function layOver(onBack: () => void): () => void {
     const { pathname, hash } = ports.place();
-    ports.showPath(`${pathname}${hash}`);
+    ports.showPath(`${pathname}${hash}`, true);
     const closing = () => onBack();
     overScreen.push(closing);
     return () => {
       const at = overScreen.indexOf(closing);
       if (at < 0) return;
       overScreen.splice(at, 1);
-      ownStepsBack++;
-      ports.goBack();
+      stepBack();
     };
   }
 
@@ -67,7 +75,7 @@ export function openApp(ports: AppPorts): App & { close(): void } {
     layOver,
     go(next) {
       overScreen.length = 0;
-      ports.showPath(pathOf(next));
+      ports.showPath(pathOf(next), false);
       moveTo(next);
       sheet.value = null;
     },

@@ -155,7 +155,8 @@ function followDeals(routeTo: (deal: Deal, terms: Terms) => Route): (deal: Deal,
     if (place !== null) forgetPlace(lastingStorage, place);
     place = pathOf(routeTo(deal, terms));
     rememberPlace(lastingStorage, place);
-    window.history.replaceState(null, '', place);
+    // Where the step lies over the screen, it still does.
+    window.history.replaceState(window.history.state, '', place);
   };
 }
 

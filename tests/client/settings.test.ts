@@ -9,7 +9,7 @@ import { memoryStorage } from '../kit/memory-storage.ts';
 function appAtFront(storage = memoryStorage()) {
   return openApp({
     storage,
-    place: () => ({ pathname: '/', hash: '' }),
+    place: () => ({ pathname: '/', hash: '', over: false }),
     origin: 'https://table.example',
     showPath() {},
     goBack() {},
@@ -95,8 +95,7 @@ describe('a fresh deal in the page', () => {
 
 describe('an open sheet', () => {
   /** A browser's history of paths, and an app at a table in it. */
-  function appInHistory() {
-    const history = ['/', '/t/ABCD2345'];
+  function appInHistory(history = ['/', '/t/ABCD2345'].map((path) => ({ path, over: false }))) {
     let returned = () => {};
     const goBack = () => {
       history.pop();
@@ -104,9 +103,9 @@ describe('an open sheet', () => {
     };
     const app = openApp({
       storage: memoryStorage(),
-      place: () => ({ pathname: history.at(-1) ?? '/', hash: '' }),
+      place: () => ({ pathname: history.at(-1)?.path ?? '/', hash: '', over: history.at(-1)?.over === true }),
       origin: 'https://table.example',
-      showPath: (path) => history.push(path),
+      showPath: (path, over) => history.push({ path, over }),
       goBack,
       onReturn: (run) => {
         returned = run;
@@ -115,7 +114,7 @@ describe('an open sheet', () => {
       newSeed: () => '0'.repeat(64),
       random: { below: () => 0 },
     });
-    return { app, goBack };
+    return { app, goBack, history };
   }
 
   it('is closed by going back, and only the next step back leaves the table', () => {
@@ -145,6 +144,17 @@ describe('an open sheet', () => {
     closeAgain();
     goBack();
     expect([cards, app.route.value, app.left.value]).toEqual([0, { kind: 'front' }, table]);
+  });
+
+  it('leaves no step behind for the page after a reload', () => {
+    const { app, history } = appInHistory();
+    app.layOver(() => {});
+    const later = appInHistory(history);
+    later.app.layOver(() => {});
+    later.goBack();
+    expect([history.length, later.app.route.value.kind]).toEqual([2, 'room']);
+    later.goBack();
+    expect(later.app.route.value.kind).toBe('front');
   });
 
   it('leaves no step behind in the history when it is closed by its own button', () => {
