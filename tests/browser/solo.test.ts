@@ -10,7 +10,6 @@ import {
   passThree,
   playToClose,
   rack,
-  tileLabels,
   titleOf,
   tray,
 } from '../../client/tools/page-actions.ts';
@@ -79,20 +78,6 @@ describe('practicing alone', () => {
     }
     await strip.first().click();
     await page.getByText('What else you could have done, on one scale').waitFor();
-  });
-
-  it('a reload returns to the same tiles, order and tray', async () => {
-    const page = await suite.newPage();
-    await dealAlone(page, suite.origin());
-    const first = await titleOf(page);
-    await passThree(page);
-    await nextHeading(page, first);
-    await page.getByRole('radio', { name: 'By number' }).check();
-    await fillTray(page);
-    const before = { tiles: await tileLabels(page), title: await titleOf(page) };
-    await page.reload();
-    await rack(page).waitFor();
-    expect({ tiles: await tileLabels(page), title: await titleOf(page) }).toEqual(before);
   });
 
   it('C4 a submitted pass can be taken back while others still choose', async () => {
