@@ -1,24 +1,36 @@
-// The page on a slow phone: what it loads first, when it can be used, how soon a tap shows.
+// The page on a slow phone: what it loads first, when it can be used, how soon a tap shows, how smoothly tiles slide.
+import type { Browser, Page } from 'playwright-core';
 import { openChromium } from '../../../client/tools/chromium.ts';
-import { dealAlone, rack } from '../../../client/tools/page-actions.ts';
+import {
+  dealAlone,
+  fillTray,
+  nextHeading,
+  passButton,
+  rack,
+  titleOf,
+} from '../../../client/tools/page-actions.ts';
 import { startPageServer } from '../../../client/tools/page-server.ts';
 import { firstLoadBytes } from '../../kit/first-load.ts';
 import { throttle } from '../../kit/slow-phone.ts';
 import type { Bench } from '../bench.ts';
 
+const PHONE = { width: 360, height: 740 } as const;
 const LOADS = 5;
 const TAPS = 20;
+const PASSES = 3;
+/** From the tap on the button until the arrivals stand on the rack. */
+const SLIDE_MS = 1600;
 
 export const bench: Bench = {
   summary:
-    'Script up to a rack on the screen, time to a usable front page and to a tapped tile on a throttled Chromium.',
+    'Script up to a rack, requests of a first visit, time to a usable front page and to a tapped tile, and the longest frame while a pass slides, on a throttled Chromium.',
   async run() {
     const server = await startPageServer();
     const browser = await openChromium();
     try {
       const interactive: number[] = [];
       for (let load = 0; load < LOADS; load++) {
-        const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+        const context = await browser.newContext({ viewport: PHONE });
         const page = await context.newPage();
         await throttle(page);
         const started = performance.now();
@@ -28,19 +40,23 @@ export const bench: Bench = {
         interactive.push(performance.now() - started);
         await context.close();
       }
-      const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+      const page = await browser.newPage({ viewport: PHONE });
       await dealAlone(page, server.origin);
       await throttle(page);
       const tile = rack(page).locator('button:not([aria-label^="joker"])').first();
       const taps: number[] = [];
       for (let tap = 0; tap < TAPS; tap++) taps.push(await tile.evaluate(timeToShow));
+      const frames: number[] = [];
+      for (let pass = 0; pass < PASSES; pass++) frames.push(await longestFrameOfPass(page));
       const load = firstLoadBytes();
       return {
         first_load_gzip_kb: kilobytes(load.all),
         front_page_gzip_kb: kilobytes(load.front),
+        requests: await requestsOfFirstVisit(browser, server.origin),
         interactive_ms: Math.round(middle(interactive)),
         tap_ms: Math.round(middle(taps) * 10) / 10,
         tap_ms_longest: Math.round(Math.max(...taps) * 10) / 10,
+        longest_frame_ms: Math.round(middle(frames) * 10) / 10,
       };
     } finally {
       await browser.close();
@@ -48,6 +64,46 @@ export const bench: Bench = {
     }
   },
 };
+
+/** Everything that a first visit fetches, with what is stored for times without a network. */
+async function requestsOfFirstVisit(browser: Browser, origin: string): Promise<number> {
+  const context = await browser.newContext({ viewport: PHONE });
+  const asked = new Set<string>();
+  context.on('request', (request) => {
+    if (!request.url().includes('/api/')) asked.add(request.url());
+  });
+  const page = await context.newPage();
+  await page.goto(origin);
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.waitForLoadState('networkidle');
+  await context.close();
+  return asked.size;
+}
+
+/** The longest time between two frames from the tap that passes until the tiles that came stand on the rack. */
+async function longestFrameOfPass(page: Page): Promise<number> {
+  await fillTray(page);
+  const before = await titleOf(page);
+  const longest = page.evaluate(framesFor, SLIDE_MS);
+  await passButton(page).click();
+  await nextHeading(page, before);
+  return longest;
+}
+
+/** In the page. */
+function framesFor(ms: number): Promise<number> {
+  return new Promise((resolve) => {
+    const started = performance.now();
+    let [last, longest] = [started, 0];
+    const frame = (now: number) => {
+      longest = Math.max(longest, now - last);
+      last = now;
+      if (now - started < ms) requestAnimationFrame(frame);
+      else resolve(longest);
+    };
+    requestAnimationFrame(frame);
+  });
+}
 
 /** In the page: from the tap until the frame after the tile has changed. */
 function timeToShow(tile: Element): Promise<number> {
