@@ -1,9 +1,11 @@
-// Writes a picture of every screen at three widths into shots/, so that a person can look; `pictures` writes the README's.
+// Writes a picture of every screen and every part at three widths into shots/, so that a person can look; `pictures` writes
+// the README's, `expected` those that a test compares with.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { openChromium } from './chromium.ts';
 import { type Picture, shootClass } from './class-shots.ts';
+import { writeExpected } from './expected-shots.ts';
 import {
   closeSheet,
   dealAlone,
@@ -16,8 +18,10 @@ import {
   openSheet,
   passThree,
   titleOf,
+  withoutBotPauses,
 } from './page-actions.ts';
 import { startPageServer } from './page-server.ts';
+import { openParts, partNames } from './parts-page.ts';
 import { writePictures } from './pictures.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../../shots');
@@ -33,6 +37,7 @@ const LOOKS: Readonly<Record<string, BrowserContextOptions>> = {
 
 async function shoot(browser: Browser, origin: string, look: string): Promise<void> {
   const context = await browser.newContext(LOOKS[look]!);
+  await withoutBotPauses(context);
   const page = await context.newPage();
   const picture: Picture = (name, of, whole = false) =>
     of.screenshot({ path: path.join(FOLDER, `${name}-${look}.png`), fullPage: whole });
@@ -72,6 +77,19 @@ async function shoot(browser: Browser, origin: string, look: string): Promise<vo
   await page.getByText('What else you could have done, on one scale').waitFor();
   await picture('deep-review-whole', page, true);
   await context.close();
+}
+
+/** Every part in all its states, part by part. */
+async function shootParts(browser: Browser, look: string): Promise<void> {
+  const page = await openParts(browser, LOOKS[look]!);
+  for (const name of await partNames(page))
+    await page.locator(`#${name}`).screenshot({ path: path.join(FOLDER, `part-${name}-${look}.png`) });
+  await page.context().close();
+  for (const name of ['sheet', 'sheet-long'] as const) {
+    const sheet = await openParts(browser, LOOKS[look]!, [name]);
+    await sheet.screenshot({ path: path.join(FOLDER, `part-${name}-${look}.png`) });
+    await sheet.context().close();
+  }
 }
 
 /** Two friends and a spectator on the same kind of device. */
@@ -127,8 +145,11 @@ const server = await startPageServer();
 const browser = await openChromium();
 try {
   if (wanted.includes('pictures')) await writePictures(browser, server.origin);
+  if (wanted.includes('expected')) await writeExpected(browser);
   for (const look of Object.keys(LOOKS)) {
-    if (wanted.length === 0 || wanted.includes(look)) await shoot(browser, server.origin, look);
+    const all = wanted.length === 0 || wanted.includes(look);
+    if (all || wanted.includes('parts')) await shootParts(browser, look);
+    if (all) await shoot(browser, server.origin, look);
   }
 } finally {
   await browser.close();
