@@ -18,12 +18,13 @@ const PARTS = [
 ] as const;
 
 /**
- * What a machine draws in its own way is left out: letters are boxes of one size, and the browser's own marks are hidden.
+ * What a machine draws in its own way is left out: letters are boxes of one size, measured without rounding to pixels (as
+ * one build of the browser does and another does not), and the browser's own marks are hidden.
  * What is left is the page's: places, spaces, corners, colors, drawings.
  */
 const SAME_EVERYWHERE = `
   @font-face { font-family: blocks; src: url(${blockFont()}); font-weight: 100 900 }
-  *, *::before, *::after { font-family: blocks !important; font-synthesis: none !important; caret-color: transparent !important }
+  *, *::before, *::after { font-family: blocks !important; font-synthesis: none !important; text-rendering: geometricPrecision !important; caret-color: transparent !important }
   select, input, summary::marker { visibility: hidden }
 `;
 
