@@ -45,7 +45,7 @@ describe('the look of the parts', () => {
     expect(differing).toEqual([]);
     expect(repainted).toBeGreaterThan(SHARE);
     expect(taken.toSorted()).toEqual(readdirSync(EXPECTED).toSorted());
-  });
+  }, 120_000);
 });
 
 interface Difference {
