@@ -33,6 +33,7 @@ export {
   recordWithAnswer,
   reviewRound,
   SHALLOW_BUDGET,
+  type SideBySide,
   VERDICT_NAMES,
   type Verdict,
   WIN_MODEL,

@@ -2,7 +2,7 @@
 import type { ChoiceReview, ChoiceStory, DeepAnalysis, MeasuredValue } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { withInterval } from '../ui/numbers.ts';
-import { DEEP, finalistName } from './deep-strings.ts';
+import { DEEP, finalistName, pointsSentence } from './deep-strings.ts';
 import { REVIEW } from './strings.ts';
 
 interface DeepNumbersProps {
@@ -12,7 +12,7 @@ interface DeepNumbersProps {
 }
 
 export function DeepNumbers({ kind, analysis, rows }: DeepNumbersProps) {
-  const { finalists, played, bestAlternative } = analysis;
+  const { finalists, played, bestAlternative, why } = analysis;
   const gives = finalists.some(({ giveaway }) => giveaway !== null);
   return (
     <details class="panel">
@@ -45,6 +45,7 @@ export function DeepNumbers({ kind, analysis, rows }: DeepNumbersProps) {
             ))}
         </tbody>
       </table>
+      {why && <p>{pointsSentence(why.points)}</p>}
     </details>
   );
 }

@@ -1,5 +1,5 @@
 // What the review says of a choice that was played on many times, and how far that has come.
-import type { ChoiceReview, Finalist, Review } from '../../shared-engine/index.ts';
+import type { ChoiceReview, Finalist, Review, SideBySide } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { tileList } from '../tiles/tile-names.ts';
 
@@ -40,6 +40,11 @@ export function differenceSentence(name: string, { difference }: Finalist, own: 
   if (own) return `${name}: your choice.`;
   const side = difference.value >= 0 ? 'more' : 'fewer';
   return `${name}: ${Math.abs(difference.value).toFixed(1)} ${side} wins in 100 games than your choice.`;
+}
+
+/** The second figure, for those who play for points: wins times what the closest hand pays. */
+export function pointsSentence({ played, named }: SideBySide): string {
+  return `In points: about ${named.toFixed(1)} a game with the better pass, ${played.toFixed(1)} with yours, if you win with the closest hand.`;
 }
 
 export interface AnalysisProgress {

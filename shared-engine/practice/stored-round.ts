@@ -134,16 +134,16 @@ export function textHash(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
-/** The choices of a review as they are stored. */
-export function storedChoices(review: Review): readonly StoredChoice[] {
-  return review.choices.map(storedChoice);
+/** The choices of a review as they are stored; `aims` are the ids of the sections said before a pass, by step. */
+export function storedChoices(review: Review, aims: RoundDetail['aims'] = {}): readonly StoredChoice[] {
+  return review.choices.map((choice) => storedChoice(choice, aims[choice.step]));
 }
 
-export function storedChoice(choice: ChoiceReview): StoredChoice {
+export function storedChoice(choice: ChoiceReview, aims: readonly string[] = []): StoredChoice {
   const { kind, step, by, analysis } = choice;
   if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
   const { verdict, loss } = analysis;
-  const mistakes = mistakesOf(choice);
+  const mistakes = mistakesOf(choice, aims);
   return {
     kind,
     step,

@@ -16,7 +16,15 @@ import {
   VERDICTS,
 } from '../analysis/index.ts';
 import { RISK_GRADES } from '../policy/index.ts';
-import { actorSchema, faceSchema, MOVE_STEPS, seatSchema, stepSchema, tilesSchema } from '../rules/index.ts';
+import {
+  actorSchema,
+  DIRECTIONS,
+  faceSchema,
+  MOVE_STEPS,
+  seatSchema,
+  stepSchema,
+  tilesSchema,
+} from '../rules/index.ts';
 
 const alternativeSchema: z.ZodType<RankedPass> = z.object({
   tiles: tilesSchema,
@@ -41,6 +49,7 @@ const partsSchema: z.ZodType<PassParts> = z.object({
   sectionCount: z.int(),
   sectionsKept: z.int(),
   sectionsKeptByBest: z.int(),
+  returned: tilesSchema,
   betterToGive: tilesSchema,
   betterToKeep: tilesSchema,
 });
@@ -71,6 +80,9 @@ const whySchema: z.ZodType<PassWhy> = z.object({
   sectionsKept: besideSchema,
   toGo: besideSchema,
   lacking: besideSchema,
+  gone: besideSchema,
+  idleJokers: besideSchema,
+  points: besideSchema,
   concealed: besideSchema,
 });
 
@@ -142,6 +154,7 @@ const storySchema: z.ZodType<Story> = z.object({
       }),
     )
     .readonly(),
+  fed: z.object({ toward: z.enum(DIRECTIONS), passes: z.int(), cost: measuredSchema }).nullable(),
   ledger: sentencesSchema,
 });
 
@@ -177,6 +190,7 @@ export const reviewSchema: z.ZodType<Review> = z.object({
   sections: z.record(z.string(), z.string()),
   toGoStart: z.int(),
   toGoEnd: z.int(),
+  firstDiscard: faceSchema.nullable(),
   basis: z.object({ passesTried: z.int(), arrivals: z.int(), smallLoss: z.number() }),
   choices: z.array(z.union([passReviewSchema, numberReviewSchema])).readonly(),
   ledger: ledgerSchema.nullable(),

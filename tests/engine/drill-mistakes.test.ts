@@ -16,6 +16,7 @@ import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts
 import type { PassWhy } from '../../shared-engine/analysis/why/pass-why.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
 import { costliestMistakes } from '../../shared-engine/drill/report/mistake-costs.ts';
+import { storedChoices } from '../../shared-engine/practice/stored-round.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
@@ -130,6 +131,9 @@ const NO_REASON: PassWhy = {
   sectionsKept: { played: 2, named: 2 },
   toGo: { played: 4, named: 4 },
   lacking: { played: 2, named: 2 },
+  gone: { played: 1, named: 1 },
+  idleJokers: { played: 0.2, named: 0.2 },
+  points: { played: 8, named: 8 },
   concealed: { played: 0.2, named: 0.2 },
 };
 
@@ -169,6 +173,8 @@ describe('after the deep analysis', () => {
       ['committed-too-late'],
     ],
     ['pairs', { lacking: { played: 2.6, named: 2.1 } }, {}, ['pairs-chased']],
+    ['tiles that are gone', { gone: { played: 1.5, named: 1.1 } }, {}, ['tiles-gone']],
+    ['jokers for pairs', { idleJokers: { played: 0.9, named: 0.5 } }, {}, ['jokers-for-pairs']],
     ['a concealed hand', { concealed: { played: 0.8, named: 0.5 } }, {}, ['concealed-chased']],
     [
       'several',
@@ -178,6 +184,24 @@ describe('after the deep analysis', () => {
     ],
   ])('the reasons of a pass are kinds of mistake: %s', (_, why, extra, categories) => {
     expect(mistakesOf(deep(pass({}, extra), 'costly', why))).toEqual(categories);
+  });
+
+  test('the aim said before a pass is left where a better pass would have kept it', () => {
+    const lost = pass({}, { sectionsInReach: ['stairs', 'garden'], sectionsInReachAfter: ['garden'] });
+    const kept = { ...lost, sectionsInReachAfterBest: ['stairs', 'garden'] };
+    expect(mistakesOf(kept, ['stairs'])).toEqual(['aim-left']);
+    expect(mistakesOf(kept, ['garden'])).toEqual(['poorer-fit']);
+    expect(mistakesOf({ ...kept, sectionsInReachAfterBest: ['garden'] }, ['stairs'])).toEqual(['poorer-fit']);
+    const ends = (named: number) => deep(lost, 'costly', { sections: { stairs: { played: 0.3, named } } });
+    expect(mistakesOf(ends(0.5), ['garden', 'stairs'])).toEqual(['aim-left']);
+    expect(mistakesOf(ends(0.3), ['stairs'])).toEqual(['poorer-fit']);
+    // The class report and the stored round know what was said.
+    const [record] = records('aims', 1);
+    const review = { ...reviewRound(record!, houseKernel), choices: [kept] };
+    const entry: ClassEntry = { record: record!, review, aims: [{ step: kept.step, sections: ['stairs'] }] };
+    expect(costliestMistakes([entry]).map(({ category }) => category)).toEqual(['aim-left']);
+    const [stored] = storedChoices({ ...review, choices: [ends(0.5)] }, { [kept.step]: ['stairs'] });
+    expect(stored!.mistakes).toEqual(['aim-left']);
   });
 
   test('a gift is blamed where most of the loss went through the neighbor', () => {
@@ -192,7 +216,7 @@ describe('after the deep analysis', () => {
         })),
       },
     });
-    expect(mistakesOf(through(1.2))).toEqual(['pair-given']);
+    expect(mistakesOf(through(1.2))).toEqual(['pair-given', 'neighbor-fed']);
     expect(mistakesOf(through(1.1))).toEqual(['poorer-fit']);
   });
 

@@ -6,12 +6,17 @@ import type { DealSource } from '../../shared-engine/analysis/comparison/sampled
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
-import { createHandFinder, lackingInPairs } from '../../shared-engine/analysis/why/closest-hands.ts';
+import {
+  createHandFinder,
+  goneTiles,
+  idleJokers,
+  lackingInPairs,
+} from '../../shared-engine/analysis/why/closest-hands.ts';
 import { type PassWhy, whyPass } from '../../shared-engine/analysis/why/pass-why.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { sectionsInReach } from '../../shared-engine/kernels/tiles-to-go/by-section.ts';
-import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
-import { type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
+import { bagOf, FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT, type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 import { analystOf } from '../kit/analysts.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { GLANCE } from '../prove/analysis/budgets.ts';
@@ -49,6 +54,36 @@ describe('the closest hands of a rack', () => {
     const hand = card.hands.find(({ singles }) => singles.includes(2))!;
     expect(lackingInPairs(hand, new Uint8Array(36), 0)).toBe(hand.singles.reduce((sum, n) => sum + n, 0));
     expect(lackingInPairs(hand, Uint8Array.from(hand.singles), 0)).toBe(0);
+  });
+});
+
+describe('a hand that is closest', () => {
+  const hand = card.hands.find(({ singles, groups }) => singles.includes(2) && groups.includes(3))!;
+  const paired = hand.singles.indexOf(2);
+  const grouped = hand.groups.indexOf(3);
+  const jokers = faceIndex('joker');
+  const rackOf = (counts: Readonly<Record<number, number>>): Uint8Array =>
+    Uint8Array.from({ length: FACE_COUNT }, (_, face) => counts[face] ?? 0);
+
+  test('has a place for jokers only in groups of three or more', () => {
+    const room = hand.groups.reduce((sum, count) => sum + count, 0);
+    expect(idleJokers(hand, rackOf({ [jokers]: room }), 0)).toBe(0);
+    expect(idleJokers(hand, rackOf({ [jokers]: room + 1 }), 0)).toBe(1);
+    expect(idleJokers(hand, rackOf({ [jokers]: room, [grouped]: 2 }), 0)).toBe(2);
+    // Tiles of a pair take no place from jokers.
+    expect(idleJokers(hand, rackOf({ [jokers]: room, [paired]: 2 }), 0)).toBe(0);
+  });
+
+  test('waits for tiles that are gone where the other racks hold all that are left', () => {
+    const tables = (others: number) => {
+      const racks = new Uint8Array(4 * FACE_COUNT);
+      racks[FACE_COUNT + paired] = others;
+      return racks;
+    };
+    const left = FULL_SET[paired]!;
+    expect(goneTiles(hand, tables(0), 0)).toBe(0);
+    expect(goneTiles(hand, tables(left - 1), 0)).toBe(1);
+    expect(goneTiles(hand, tables(left), 0)).toBe(2);
   });
 });
 
@@ -157,6 +192,9 @@ describe('the words of a reason', () => {
     sectionsKept: { played: 2, named: 2 },
     toGo: { played: 3.2, named: 3.1 },
     lacking: { played: 2, named: 1.9 },
+    gone: { played: 1, named: 1 },
+    idleJokers: { played: 0.2, named: 0.2 },
+    points: { played: 8, named: 8 },
     concealed: { played: 0.3, named: 0.3 },
   };
   const said = (why: Partial<PassWhy>) => whySentences({ ...NOTHING, ...why }, { stairs: 'Stairs' }, 'your');
@@ -193,6 +231,10 @@ describe('the words of a reason', () => {
       'That ends 3.2 away on average, not 3.9.',
       'Stairs is then your closest section 5 times in 10 instead of 2.',
       'Less is then left to find without jokers: 1.8 tiles instead of 2.6.',
+    ]);
+    expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
+      'Fewer jokers are then left over, because pairs take none: 0.5 instead of 0.9.',
+      'Fewer of the tiles your closest hands lack are then gone: 1.1 instead of 1.5.',
     ]);
     expect(said({ concealed: lead.concealed })).toEqual([
       'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',

@@ -70,7 +70,7 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
       });
     }
     if (isCanceled) return;
-    const choices = storedChoices(review).map((choice, nth) =>
+    const choices = storedChoices(review, round.detail.aims).map((choice, nth) =>
       choice.verdict === null ? (before[nth] ?? choice) : choice,
     );
     // Judging takes seconds, in which another tab may have deleted the round: it stays deleted.

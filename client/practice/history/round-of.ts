@@ -58,7 +58,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
     card: { hash: card && cardHash(card), id: table.card.id, name: table.card.name },
     open: opened !== null,
     judge: JUDGE,
-    choices: state.review ? storedChoices(state.review) : [],
+    choices: state.review ? storedChoices(state.review, aims) : [],
     ...(met && { aims: met }),
     ...(helped.length > 0 && { helped }),
     ...(state.review && storedLedger(state.review)),

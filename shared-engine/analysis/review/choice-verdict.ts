@@ -1,6 +1,6 @@
 // The verdict on a choice from what is known of it, and which choice of a round there is most to learn from.
 import type { Verdict } from '../comparison/verdict.ts';
-import type { Finalist } from './analysis.ts';
+import type { DeepAnalysis, Finalist } from './analysis.ts';
 import { BASIS, COSTLY_TILES } from './basis.ts';
 import type { ChoiceReview } from './review.ts';
 
@@ -41,6 +41,16 @@ export function namedAlternative(choice: ChoiceReview): Pick<Finalist, 'tiles' |
   }
   if (choice.kind === 'pass') return { tiles: choice.best.tiles, number: null };
   return { tiles: [], number: choice.best };
+}
+
+/** A neighbor is named for a loss of which at least this share went through it. */
+const MOST = 0.5;
+
+/** Whether most of what another pass would bring is that it gives the neighbor less. */
+export function feedsNeighbor({ finalists, played, bestAlternative, loss }: DeepAnalysis): boolean {
+  const cost = (place: number | null): number =>
+    place === null ? 0 : (finalists[place]?.giveaway?.value ?? 0);
+  return loss !== null && loss.value > 0 && cost(played) - cost(bestAlternative) >= MOST * loss.value;
 }
 
 /** The player's own choices; where the player made none, those made for the seat. */

@@ -167,6 +167,9 @@ function rounded(why: PassWhy): PassWhy {
     sectionsKept: why.sectionsKept,
     toGo: beside(why.toGo),
     lacking: beside(why.lacking),
+    gone: beside(why.gone),
+    idleJokers: beside(why.idleJokers),
+    points: beside(why.points),
     concealed: beside(why.concealed),
   };
 }

@@ -22,10 +22,11 @@ export function without(some: readonly Face[], others: readonly Face[]): readonl
 
 export function passPartsOf(
   rack: Bag,
-  receivedLast: readonly Face[],
+  { receivedLast, away }: { readonly receivedLast: readonly Face[]; readonly away: readonly Face[] },
   findings: Omit<PassFindings, 'parts'>,
 ): PassParts {
-  const { played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } = findings;
+  const { received, played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } =
+    findings;
   const groups = groupsOf(rack);
   const broken = touchedBy(groups, played.tiles);
   const brokenByBest = touchedBy(groups, best.tiles);
@@ -40,6 +41,7 @@ export function passPartsOf(
     sectionCount: sectionsInReach.length,
     sectionsKept: sectionsInReach.filter((id) => sectionsInReachAfter.includes(id)).length,
     sectionsKeptByBest: sectionsInReach.filter((id) => sectionsInReachAfterBest.includes(id)).length,
+    returned: without(received, without(received, away)),
     betterToGive: without(best.tiles, played.tiles),
     betterToKeep: without(played.tiles, best.tiles),
   };

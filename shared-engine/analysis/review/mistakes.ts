@@ -3,26 +3,28 @@ import { type RiskGrade, riskGrade } from '../../policy/index.ts';
 import { DRAGONS, type Face, WINDS } from '../../rules/index.ts';
 import type { PassWhy } from '../why/pass-why.ts';
 import type { DeepAnalysis } from './analysis.ts';
-import { isCostly, namedAlternative } from './choice-verdict.ts';
+import { feedsNeighbor, isCostly, namedAlternative } from './choice-verdict.ts';
 import { touchedBy } from './groups.ts';
 import { MISTAKE_CATEGORY_NAMES, type MistakeCategory } from './mistake-categories.ts';
 import type { ChoiceReview, NumberReview, PassReview, RackGroup } from './review.ts';
 
-/** From here on the hands that two passes lead to differ in kind: tiles that no joker fills, and a share. */
+/** From here on the hands that two passes lead to differ in kind: tiles or jokers, and a share. */
 const CLEAR_LACK = 0.5;
+const CLEAR_TILES = 0.3;
 const CLEAR_SHARE = 0.3;
-/** A neighbor is blamed for a loss of which at least this share went through it. */
-const MOST = 0.5;
-
-/** The categories that apply to one choice, several perhaps; none where nothing clearly better is known. */
-export function mistakesOf(choice: ChoiceReview): readonly MistakeCategory[] {
+/**
+ * The categories that apply to one choice, several perhaps; none where nothing clearly better is known. `aims` are the ids
+ * of the sections said before a pass.
+ */
+export function mistakesOf(choice: ChoiceReview, aims: readonly string[] = []): readonly MistakeCategory[] {
   if (!isCostly(choice)) return [];
-  return choice.kind === 'pass' ? passMistakes(choice) : numberMistakes(choice);
+  return choice.kind === 'pass' ? passMistakes(choice, aims) : numberMistakes(choice);
 }
 
-function passMistakes(pass: PassReview): readonly MistakeCategory[] {
+function passMistakes(pass: PassReview, aims: readonly string[]): readonly MistakeCategory[] {
   const { analysis } = pass;
-  const tests = [
+  const tests: readonly Test[] = [
+    ['aim-left', aims.some((aim) => leaves(pass, aim))],
     ...ownTests(pass),
     ...(analysis.depth === 'quick'
       ? firstTests(pass)
@@ -46,6 +48,14 @@ function ownTests(pass: PassReview): readonly Test[] {
     ['new-multiple', broken.some((group) => holds(parts.formed, group))],
     ['broken-multiple', broken.some((group) => !holds(parts.formed, group))],
   ];
+}
+
+/** Whether the pass puts a section out of reach that the better one would have kept or made likelier. */
+function leaves({ analysis, ...pass }: PassReview, section: string): boolean {
+  const isLost = pass.sectionsInReach.includes(section) && !pass.sectionsInReachAfter.includes(section);
+  if (analysis.depth === 'quick') return isLost && pass.sectionsInReachAfterBest.includes(section);
+  const ends = analysis.why?.sections[section];
+  return isLost && ends !== undefined && ends.named > ends.played;
 }
 
 /** What the quick look counts: kinds of gifts, and sections. */
@@ -72,13 +82,9 @@ function sectionTests(step: PassReview['step'], kept: PassWhy['sectionsKept']): 
 }
 
 /** A kind of gift is blamed where most of the loss went through the neighbor, a flower also where it was of own use. */
-function giftTests(
-  pass: PassReview,
-  { finalists, played, bestAlternative, loss, why }: DeepAnalysis,
-): readonly Test[] {
-  const cost = (place: number | null): number =>
-    place === null ? 0 : (finalists[place]?.giveaway?.value ?? 0);
-  const fed = loss !== null && cost(played) - cost(bestAlternative) >= MOST * loss.value;
+function giftTests(pass: PassReview, analysis: DeepAnalysis): readonly Test[] {
+  const { why } = analysis;
+  const fed = feedsNeighbor(analysis);
   const better = riskGrade(namedTiles(pass));
   const given = (grade: RiskGrade): boolean => fed && pass.played.risk === grade && better !== grade;
   return [
@@ -86,13 +92,14 @@ function giftTests(
     ['like-numbers-given', given('like-numbers')],
     ['same-suit-given', given('same-suit')],
     ['flower-given', given('flower') || why?.reason?.keep === 'flower'],
+    ['neighbor-fed', fed],
   ];
 }
 
 /** Where the two passes lead. */
 function whyTests({ rack, step }: PassReview, why: PassWhy | null): readonly Test[] {
   if (why === null) return [];
-  const { reason, sectionsKept, lacking, concealed } = why;
+  const { reason, sectionsKept, lacking, concealed, gone, idleJokers } = why;
   const lone =
     reason !== null && isHonor(reason.pass) && rack.filter((face) => face === reason.pass).length === 1;
   return [
@@ -100,6 +107,8 @@ function whyTests({ rack, step }: PassReview, why: PassWhy | null): readonly Tes
     ...sectionTests(step, sectionsKept),
     ['pairs-chased', lacking.played - lacking.named >= CLEAR_LACK],
     ['concealed-chased', concealed.played - concealed.named >= CLEAR_SHARE],
+    ['tiles-gone', gone.played - gone.named >= CLEAR_TILES],
+    ['jokers-for-pairs', idleJokers.played - idleJokers.named >= CLEAR_TILES],
   ];
 }
 

@@ -16,11 +16,8 @@ export function rankMove(offer: OfferedMove, worth: Worth): RankingOfPlayed {
   return rankPlayed({ ...offer, size: offer.gave.length }, offer.gave, worth);
 }
 
-export function reviewPass(
-  { step, by, rack, gave, blind, received, receivedLast }: OfferedMove,
-  ranking: RankingOfPlayed,
-  kernel: Kernel,
-): PassFindings {
+export function reviewPass(move: OfferedMove, ranking: RankingOfPlayed, kernel: Kernel): PassFindings {
+  const { step, by, rack, gave, blind, received } = move;
   const rankedPass = ({ tiles, nearness }: TriedPass): RankedPass => ({
     tiles,
     nearness,
@@ -51,7 +48,7 @@ export function reviewPass(
     sectionsInReachAfter: sectionsNoFurther(kernel, rest, kernel.toGo(rack) + 1),
     sectionsInReachAfterBest: sectionsNoFurther(kernel, keptOf(rack, best.tiles), kernel.toGo(rack) + 1),
   };
-  return { ...findings, parts: passPartsOf(rack, receivedLast, findings) };
+  return { ...findings, parts: passPartsOf(rack, move, findings) };
 }
 
 function keptOf(rack: Bag, tiles: readonly Face[]): Bag {

@@ -30,6 +30,8 @@ export type OfferedMove = Offered & {
   readonly received: readonly Face[];
   /** What came in with the move before this one. */
   readonly receivedLast: readonly Face[];
+  /** Given in earlier moves, and nothing like it came since. */
+  readonly away: readonly Face[];
 };
 export type OfferedVote = Offered & { readonly kind: 'vote'; readonly step: 'vote'; readonly go: boolean };
 export type OfferedAsk = Offered & {
@@ -58,9 +60,23 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
     case 'move': {
       const { step, gave, received } = chosen;
       const receivedLast = (past.at(-1)?.received ?? []).map((face) => FACES[face]!);
-      return { kind: 'move', ...offered, step, gave, blind: chosen.blind[seat], received, receivedLast };
+      const blind = chosen.blind[seat];
+      return { kind: 'move', ...offered, step, gave, blind, received, receivedLast, away: awayAfter(past) };
     }
   }
+}
+
+/** Of each face as many as went and did not come again; the seat cannot tell copies apart (rule V3). */
+function awayAfter(past: Situation['past']): readonly Face[] {
+  const away: number[] = [];
+  for (const { gave, received } of past) {
+    for (const face of received) {
+      const place = away.indexOf(face);
+      if (place !== -1) away.splice(place, 1);
+    }
+    away.push(...gave);
+  }
+  return away.map((face) => FACES[face]!);
 }
 
 /**

@@ -1,7 +1,7 @@
 // (one seat's record, card) → its private review; by its type the true deal cannot be passed in.
 import type { CompiledCard } from '../../card/index.ts';
 import type { Kernel } from '../../kernels/index.ts';
-import { bagOf, mayPassBlind, type SeatRecord } from '../../rules/index.ts';
+import { bagOf, FACES, mayPassBlind, type SeatRecord } from '../../rules/index.ts';
 import { finalRack } from '../belief/situation.ts';
 import { NO_DEEP_ANALYSIS } from './analysis.ts';
 import { BASIS, type Worth, worthOn } from './basis.ts';
@@ -9,6 +9,7 @@ import { reviewAsk, reviewBlind, reviewVote } from './number-review.ts';
 import { rankMove, reviewPass } from './pass-review.ts';
 import { type OfferedMove, type ReplayedDecision, replayDecisions } from './replay-decisions.ts';
 import type { ChoiceReview, NumberFindings, PassFindings, Review } from './review.ts';
+import { leastUseful } from './second-charleston.ts';
 import { METHOD } from './sentences/method.ts';
 import { storyOf } from './story.ts';
 
@@ -28,17 +29,21 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
   });
   const sections = sectionNames(kernel.card);
   const choices = found.map((choice): ChoiceReview => ({ ...choice, analysis: NO_DEEP_ANALYSIS }));
+  const end = finalRack(record);
+  const isDealer = record.seat === record.dealer;
+  const firstDiscard = isDealer ? (FACES[leastUseful([...end], worth)] ?? null) : null;
   return {
     seat: record.seat,
     cardId: kernel.card.id,
     cardName: kernel.card.name,
     sections,
     toGoStart: kernel.toGo(bagOf(record.start)),
-    toGoEnd: kernel.toGo(finalRack(record)),
+    toGoEnd: kernel.toGo(end),
+    firstDiscard,
     basis: BASIS,
     choices,
     ledger: null,
-    story: storyOf({ choices, sections, ledger: null }),
+    story: storyOf({ choices, sections, firstDiscard, ledger: null }),
     method: METHOD,
   };
 }

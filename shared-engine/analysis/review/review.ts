@@ -1,9 +1,9 @@
 // The shape of a private review: what each choice of one seat kept, gave and could have been.
 import type { RiskGrade } from '../../policy/index.ts';
-import type { Actor, Face, MoveStep, Seat } from '../../rules/index.ts';
+import type { Actor, Direction, Face, MoveStep, Seat } from '../../rules/index.ts';
 import type { Verdict } from '../comparison/verdict.ts';
 import type { Ledger } from '../ledger/settle.ts';
-import type { Analysis } from './analysis.ts';
+import type { Analysis, MeasuredValue } from './analysis.ts';
 import type { MistakeCategory } from './mistake-categories.ts';
 
 /** One legal pass, merged by face. */
@@ -42,6 +42,8 @@ export interface PassParts {
   readonly sectionCount: number;
   readonly sectionsKept: number;
   readonly sectionsKeptByBest: number;
+  /** Received, though the seat had given tiles of that face away: whether they are the same nobody is told (rule V3). */
+  readonly returned: readonly Face[];
   /** In the best pass but not in the pass played, and the other way round. */
   readonly betterToGive: readonly Face[];
   readonly betterToKeep: readonly Face[];
@@ -118,6 +120,13 @@ export interface ChoiceStory {
   readonly mistakes: readonly MistakeCategory[];
 }
 
+/** What one neighbor got over several passes, in wins of 100 games that it cost the seat. */
+export interface FedNeighbor {
+  readonly toward: Direction;
+  readonly passes: number;
+  readonly cost: MeasuredValue;
+}
+
 /** What is told of a round so far. */
 export interface Story {
   /** The one thing worth learning, in sentences. */
@@ -125,6 +134,8 @@ export interface Story {
   /** Place of the choice that the headline speaks of and that a page opens first; 0 where there is none. */
   readonly opened: number;
   readonly choices: readonly ChoiceStory[];
+  /** The neighbor that several passes together helped at the seat's own cost; null where there is none. */
+  readonly fed: FedNeighbor | null;
   /** What the deal and luck brought and what the choices cost, in sentences; empty until that is known. */
   readonly ledger: readonly string[];
 }
@@ -147,6 +158,8 @@ export interface Review {
   readonly sections: Readonly<Record<string, string>>;
   readonly toGoStart: number;
   readonly toGoEnd: number;
+  /** What the dealer, who discards first, needs least at the close; null for every other seat. */
+  readonly firstDiscard: Face | null;
   readonly basis: Basis;
   readonly choices: readonly ChoiceReview[];
   /** Luck and choices of a closed round; null until it has been made. */

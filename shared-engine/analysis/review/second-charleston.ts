@@ -42,7 +42,8 @@ function swapped(rack: Bag, count: number, arriving: readonly number[], worth: W
   return now;
 }
 
-function leastUseful(rack: number[], worth: Worth): number {
+/** The face of which one tile less costs least; −1 where there are only jokers. */
+export function leastUseful(rack: number[], worth: Worth): number {
   let least = -1;
   let most = Number.NEGATIVE_INFINITY;
   for (let face = 0; face < JOKER_INDEX; face++) {

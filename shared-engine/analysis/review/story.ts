@@ -1,13 +1,20 @@
 // One state, one story: all that is told of a review, as a function of its choices and its ledger alone.
 import type { DeepAnalysis } from './analysis.ts';
 import { choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
+import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf } from './sentences/headline.ts';
-import { ledgerSentences } from './sentences/ledger.ts';
+import { ledgerSentences, wholeRoundSentences } from './sentences/ledger.ts';
 import { chosenSentence, firstNumberAnswer, numberFacts } from './sentences/number.ts';
-import { firstPassAnswer, passedSentence, passFacts, passReasons } from './sentences/pass.ts';
+import {
+  firstPassAnswer,
+  passedSentence,
+  passFacts,
+  passReasons,
+  returnedSentence,
+} from './sentences/pass.ts';
 
 type SectionNames = Review['sections'];
 
@@ -15,13 +22,17 @@ export function storyOf({
   choices,
   sections,
   ledger,
-}: Pick<Review, 'choices' | 'sections' | 'ledger'>): Story {
+  firstDiscard,
+}: Pick<Review, 'choices' | 'sections' | 'ledger' | 'firstDiscard'>): Story {
   const costliest = costliestChoice(choices);
+  const fed = fedNeighbor(choices);
   return {
     headline: headlineOf(choices, sections),
     opened: costliest === null ? 0 : choices.indexOf(costliest),
     choices: choices.map((choice) => choiceStoryOf(choice, sections)),
-    ledger: ledger === null ? [] : ledgerSentences(ledger),
+    fed,
+    ledger:
+      ledger === null ? [] : [...ledgerSentences(ledger), ...wholeRoundSentences(ledger, fed, firstDiscard)],
   };
 }
 
@@ -43,7 +54,8 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
 function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
   if (choice.kind !== 'pass') return numberFacts(choice);
-  return hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
+  const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
+  return [...told, ...returnedSentence(choice)];
 }
 
 function rowsOf({ finalists, bestAlternative }: DeepAnalysis): readonly number[] {

@@ -1,6 +1,6 @@
 // The hands of a card that a rack is closest to, one by one: what a seat would most likely play for.
 import type { CompiledCard, Hand } from '../../card/index.ts';
-import { FACE_COUNT, JOKER_INDEX } from '../../rules/index.ts';
+import { FACE_COUNT, FULL_SET, JOKER_INDEX } from '../../rules/index.ts';
 
 export interface ClosestHands {
   readonly toGo: number;
@@ -61,6 +61,29 @@ export function createHandFinder({ hands, patterns }: CompiledCard): HandFinder 
       return new Set(near.map(({ pattern }) => patterns[pattern]!.section)).size;
     },
   };
+}
+
+/** Jokers of the rack that this hand has no place for: they stand only in groups of three or more. */
+export function idleJokers({ singles, groups }: Hand, racks: ArrayLike<number>, at: number): number {
+  let room = 0;
+  for (let face = 0; face < FACE_COUNT; face++) {
+    const inGroups = Math.max(0, racks[at + face]! - singles[face]!);
+    room += Math.max(0, groups[face]! - inGroups);
+  }
+  return Math.max(0, racks[at + JOKER_INDEX]! - room);
+}
+
+/** Tiles that this hand lacks of which none is left in the wall: the other racks at `racks` hold the rest. */
+export function goneTiles({ singles, groups }: Hand, racks: ArrayLike<number>, seat: number): number {
+  let gone = 0;
+  for (let face = 0; face < FACE_COUNT; face++) {
+    const lack = singles[face]! + groups[face]! - racks[seat * FACE_COUNT + face]!;
+    if (lack <= 0) continue;
+    let left = FULL_SET[face]!;
+    for (let other = 0; other < 4; other++) left -= racks[other * FACE_COUNT + face]!;
+    gone += Math.max(0, lack - left);
+  }
+  return gone;
 }
 
 /** Tiles of singles and pairs of this hand that the rack lacks: no joker fills them. */

@@ -43,6 +43,11 @@ export interface PassWhy {
   /** Means at the close: tiles to go, and tiles that singles and pairs of the closest hands lack. */
   readonly toGo: SideBySide;
   readonly lacking: SideBySide;
+  /** Means at the close: tiles the closest hands lack of which the wall has no more, and jokers they have no place for. */
+  readonly gone: SideBySide;
+  readonly idleJokers: SideBySide;
+  /** Points a game, if the closest hand is the one that is won with. */
+  readonly points: SideBySide;
   /** Share of the closest hands that must stay concealed. */
   readonly concealed: SideBySide;
 }
@@ -108,6 +113,9 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
     sectionsKept: { played: within(played.tiles), named: within(named.tiles) },
     toGo: beside((ends) => ends.toGo),
     lacking: beside((ends) => ends.lacking),
+    gone: beside((ends) => ends.gone),
+    idleJokers: beside((ends) => ends.idleJokers),
+    points: beside((ends) => ends.points),
     concealed: beside((ends) => ends.concealed),
   };
 }

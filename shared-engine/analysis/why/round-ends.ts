@@ -7,7 +7,13 @@ import type { Situation } from '../belief/situation.ts';
 import type { Seeds } from '../comparison/sampled-deals.ts';
 import { DEAL_BYTES, type Leaf } from '../rollouts/batch.ts';
 import { createExchangeRollout } from '../rollouts/exchange.ts';
-import { type ClosestHands, type HandFinder, lackingInPairs } from './closest-hands.ts';
+import {
+  type ClosestHands,
+  goneTiles,
+  type HandFinder,
+  idleJokers,
+  lackingInPairs,
+} from './closest-hands.ts';
 
 /** What a choice ends in over many sampled deals; hands at one distance share a deal evenly. */
 export interface RoundEnds {
@@ -15,6 +21,11 @@ export interface RoundEnds {
   /** Means: tiles to go, and tiles of singles and pairs that the closest hands lack. */
   readonly toGo: number;
   readonly lacking: number;
+  /** Means over the closest hands: tiles that they lack and the wall has no more of, and jokers they have no place for. */
+  readonly gone: number;
+  readonly idleJokers: number;
+  /** Points a game: own chance to win, times the points of the closest hands. */
+  readonly points: number;
   /** The share of the closest hands that must stay concealed. */
   readonly concealed: number;
   /** By section index, the share of the deals in which it is the closest; several that are share it evenly. */
@@ -43,7 +54,8 @@ export function createPlayToEnds(
     const { seat, dealer, terms, step, agreed } = situation;
     const dealt = belief.sampledDeals(situation, seeds.deals, range);
     const deals = range.batches * DEALS_PER_BATCH;
-    const racks = new Uint8Array(deals * FACE_COUNT);
+    const tables = new Uint8Array(deals * DEAL_BYTES);
+    const chances = new Float64Array(deals);
     const bytes = Int8Array.from(action);
     const out = new Float64Array(8);
     for (let deal = 0; deal < deals; deal++) {
@@ -52,17 +64,31 @@ export function createPlayToEnds(
         range.first * DEALS_PER_BATCH + deal,
       );
       exchange.play(dealt.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES), bytes, out);
-      racks.set(exchange.rackOf(seat), deal * FACE_COUNT);
+      for (let other = 0; other < 4; other++) {
+        tables.set(exchange.rackOf(other), deal * DEAL_BYTES + other * FACE_COUNT);
+      }
+      chances[deal] = out[seat]! / 100;
     }
-    const closest = Array.from({ length: deals }, (_, deal) => finder.closest(racks, deal * FACE_COUNT));
-    return endsOf(card, racks, closest);
+    const ownAt = (deal: number) => deal * DEAL_BYTES + seat * FACE_COUNT;
+    const closest = Array.from({ length: deals }, (_, deal) => finder.closest(tables, ownAt(deal)));
+    return endsOf(card, { seat, tables, chances, closest });
   };
 }
 
-function endsOf(card: CompiledCard, racks: Uint8Array, closest: readonly ClosestHands[]): RoundEnds {
+/** How the deals ended: four racks each, the seat's own chance to win, and the hands that its rack is closest to. */
+interface Ends {
+  readonly seat: number;
+  readonly tables: Uint8Array;
+  readonly chances: Float64Array;
+  readonly closest: readonly ClosestHands[];
+}
+
+function endsOf(card: CompiledCard, { seat, tables, chances, closest }: Ends): RoundEnds {
   const deals = closest.length;
   const handAt = (index: number) => card.hands[index]!;
   const patternAt = (index: number) => card.patterns[handAt(index).pattern]!;
+  const ownAt = (deal: number) => deal * DEAL_BYTES + seat * FACE_COUNT;
+  const tableAt = (deal: number) => tables.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES);
   /** The mean over the deals of the mean over the closest hands. */
   const mean = (of: (hand: number, deal: number) => number): number =>
     closest.reduce(
@@ -78,7 +104,10 @@ function endsOf(card: CompiledCard, racks: Uint8Array, closest: readonly Closest
   return {
     deals,
     toGo: closest.reduce((sum, { toGo }) => sum + toGo / deals, 0),
-    lacking: mean((hand, deal) => lackingInPairs(handAt(hand), racks, deal * FACE_COUNT)),
+    lacking: mean((hand, deal) => lackingInPairs(handAt(hand), tables, ownAt(deal))),
+    gone: mean((hand, deal) => goneTiles(handAt(hand), tableAt(deal), seat)),
+    idleJokers: mean((hand, deal) => idleJokers(handAt(hand), tables, ownAt(deal))),
+    points: mean((hand, deal) => chances[deal]! * patternAt(hand).points),
     concealed: mean((hand) => Number(patternAt(hand).concealed)),
     sections,
     uses: (face, copies) =>

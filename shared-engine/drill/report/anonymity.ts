@@ -102,6 +102,7 @@ function cellOf(
   const review = alike?.review;
   const reviewOf = review?.choices.find((one) => one.kind === kind && one.step === step);
   if (!review || !reviewOf || choice.costly === null) return cell;
+  // Who chose alike may have said other aims: what an aim makes of a choice is not told.
   const mistakes = mistakesOf(reviewOf);
   return { ...cell, loss: reviewOf.loss, costly: choice.costly > 0, mistakes };
 }

@@ -24,10 +24,13 @@ export interface MistakeCost {
 
 /** Of the players' own choices, costliest category first: by wins lost where all have them, otherwise by tiles. */
 export function costliestMistakes(entries: readonly ClassEntry[]): readonly MistakeCost[] {
-  const found = entries.flatMap(({ review }, player) =>
+  const found = entries.flatMap(({ review, aims }, player) =>
     (review?.choices ?? [])
       .filter(({ by }) => by === 'player')
-      .flatMap((choice) => mistakesOf(choice).map((category) => ({ category, player, choice }))),
+      .flatMap((choice) => {
+        const said = aims.find(({ step }) => step === choice.step)?.sections;
+        return mistakesOf(choice, said).map((category) => ({ category, player, choice }));
+      }),
   );
   const costs = MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
     const mine = found.filter((one) => one.category === category);

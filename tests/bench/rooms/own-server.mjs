@@ -21,10 +21,11 @@ const reviewer = {
     sections: {},
     toGoStart: 0,
     toGoEnd: 0,
+    firstDiscard: null,
     basis: { passesTried: 0, arrivals: 0, smallLoss: 0 },
     choices: [],
     ledger: null,
-    story: { headline: [], opened: 0, choices: [], ledger: [] },
+    story: { headline: [], opened: 0, choices: [], fed: null, ledger: [] },
     method: '',
   }),
 };

@@ -1,10 +1,10 @@
 // What was found by playing a choice on, in words.
 import { MOVES } from '../../../rules/index.ts';
 import type { DeepAnalysis } from '../analysis.ts';
-import { hadBetter } from '../choice-verdict.ts';
+import { feedsNeighbor, hadBetter } from '../choice-verdict.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
-import { moreWins, times, winsOf } from './phrases.ts';
+import { moreWins, NEIGHBORS, times, VOICES, winsOf } from './phrases.ts';
 
 /** Every sentence stands for a verdict and says no more than its rule allows. */
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
@@ -51,8 +51,6 @@ function moreThan(value: number): string {
   return `${text} more ${text === '1' ? 'win' : 'wins'}`;
 }
 
-const NEIGHBORS = { right: 'on the right', across: 'across', left: 'on the left' };
-
 /** The vote that was not chosen, as the subject of a sentence. */
 function otherVote(choice: NumberReview): string {
   return namedNumber(choice) === 1 ? 'Continuing' : 'Stopping';
@@ -72,12 +70,16 @@ export function othersSentence(choice: ChoiceReview, { others }: DeepAnalysis): 
 }
 
 /** Only where what the neighbor's gain or loss cost is beyond doubt; it does not praise where something is better. */
-export function helpSentence(choice: ChoiceReview, { giveaway }: DeepAnalysis): readonly string[] {
+export function helpSentence(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
+  const { giveaway } = analysis;
   if (choice.kind !== 'pass' || giveaway === null) return [];
+  const whom = NEIGHBORS[MOVES[choice.step].toward];
+  if (hadBetter(choice) && feedsNeighbor(analysis)) {
+    return [`Most of that is what ${VOICES[choice.by].whose} pass gave the player ${whom}.`];
+  }
   if (giveaway.value < 0 && hadBetter(choice)) return [];
   if (Math.abs(giveaway.value) <= giveaway.halfWidth) return [];
   const amount = Math.abs(giveaway.value) < 0.3 ? 'a little ' : '';
-  const whom = NEIGHBORS[MOVES[choice.step].toward];
   const more = giveaway.value > 0 ? 'more' : 'less';
   return [`This pass helped the player ${whom} ${amount}${more} than most passes do.`];
 }

@@ -1,7 +1,9 @@
-// What the deal and luck brought and what the choices cost, in words whose whole numbers add up.
-import type { Actor } from '../../../rules/index.ts';
+// What the deal and luck brought and what the choices cost, in words whose whole numbers add up; then the round as a whole.
+import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger } from '../../ledger/settle.ts';
-import { capitalized, VOICES } from './phrases.ts';
+import type { FedNeighbor } from '../review.ts';
+import { capitalized, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
+import { theTile } from './tiles.ts';
 
 export function ledgerSentences(ledger: Ledger): readonly string[] {
   const { average, start, close, choices, standIns, jumps } = ledger;
@@ -20,6 +22,26 @@ export function ledgerSentences(ledger: Ledger): readonly string[] {
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${whose} rack was worth about ${ended}.`,
   ];
+}
+
+/** What no single choice tells: one neighbor helped by several passes, and what the dealer discards first. */
+export function wholeRoundSentences(
+  { entries }: Ledger,
+  fed: FedNeighbor | null,
+  firstDiscard: Face | null,
+): readonly string[] {
+  const { subject, whose } = VOICES[chooserOf(entries)];
+  const helped =
+    fed === null
+      ? []
+      : [
+          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} tiles that cost about ${winsOf(fed.cost.value)} in 100 games.`,
+        ];
+  const east =
+    firstDiscard === null
+      ? []
+      : [`East discards first: ${whose} closest hands need ${theTile(firstDiscard)} least.`];
+  return [...helped, ...east];
 }
 
 /** Whose choices are told: the player's, or where the player made none, those of the seat. */

@@ -44,6 +44,14 @@ function groupFacts({ by, played, parts }: PassReview): readonly string[] {
   return [`${capitalized(subject)} kept ${kept} together.`];
 }
 
+/** Tiles that came although the seat had passed such ones away. */
+export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
+  if (returned.length === 0) return [];
+  const like = returned.length === 1 ? 'one' : 'those';
+  const { subject } = VOICES[by];
+  return [`${capitalized(subject)} then got ${tileList(returned)}, like ${like} ${subject} had passed.`];
+}
+
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
   return groups.length === 0 ? [] : [`${start} ${listed(groups.map(groupName))}`];
 }

@@ -1,5 +1,5 @@
 // The phrases that every sentence of the review is made from.
-import type { Actor, Step } from '../../../rules/index.ts';
+import type { Actor, Direction, Step } from '../../../rules/index.ts';
 import { inTenths } from '../basis.ts';
 
 /** "a", "a and b", "a, b and c". */
@@ -52,6 +52,13 @@ export const VOICES: Readonly<Record<Actor, Voice>> = {
   player: { subject: 'you', whose: 'your' },
   'stand-in': { subject: 'your stand-in', whose: 'your' },
   bot: { subject: 'the bot', whose: 'its' },
+};
+
+/** "the player across". */
+export const NEIGHBORS: Readonly<Record<Direction, string>> = {
+  right: 'on the right',
+  across: 'across',
+  left: 'on the left',
 };
 
 /** Each step as a sentence names it. */

@@ -13,6 +13,11 @@ export function tileName(face: Face): string {
   return face;
 }
 
+/** "3 bam", "the soap". */
+export function theTile(face: Face): string {
+  return numbered(face) ? tileName(face) : `the ${tileName(face)}`;
+}
+
 const GROUP_NAMES = ['pair', 'pung', 'kong', 'quint', 'sextet'];
 
 /** "pair of 3 bam", "pung of red dragons"; seven or eight flowers are simply all the flowers. */

@@ -1,9 +1,8 @@
 // Why the pass that is named is better, in words: the tile that matters, the hands that use it, where the two lead.
-import { type Face, numbered } from '../../../rules/index.ts';
 import type { PassWhy, SideBySide, TileUse } from '../../why/pass-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
-import { groupName, tileName } from './tiles.ts';
+import { groupName, theTile } from './tiles.ts';
 
 /** So many of them are told, the most valued first. */
 const MOST_REASONS = 3;
@@ -19,10 +18,11 @@ export function whySentences(why: PassWhy, sections: Review['sections'], whose: 
     endSentence(why),
     sectionSentence(why, sections, whose),
     lackSentence(why),
+    jokerSentence(why),
+    goneSentence(why, whose),
+    concealedSentence(why, whose),
   ];
-  return [...all, concealedSentence(why, whose)]
-    .filter((sentence) => sentence !== null)
-    .slice(0, MOST_REASONS);
+  return all.filter((sentence) => sentence !== null).slice(0, MOST_REASONS);
 }
 
 /** The tile to keep: the one that makes the difference, or the one that most hands use. */
@@ -66,6 +66,16 @@ function lackSentence({ lacking: { played, named: instead } }: PassWhy): string 
   return `Less is then left to find without jokers: ${inTenths(instead)} tiles instead of ${inTenths(played)}.`;
 }
 
+function jokerSentence({ idleJokers: { played, named: instead } }: PassWhy): string | null {
+  if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
+  return `Fewer jokers are then left over, because pairs take none: ${inTenths(instead)} instead of ${inTenths(played)}.`;
+}
+
+function goneSentence({ gone: { played, named: instead } }: PassWhy, whose: string): string | null {
+  if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
+  return `Fewer of the tiles ${whose} closest hands lack are then gone: ${inTenths(instead)} instead of ${inTenths(played)}.`;
+}
+
 function concealedSentence({ concealed }: PassWhy, whose: string): string | null {
   if (tenths(concealed.played) - tenths(concealed.named) < 10 * CLEAR_SHARE) return null;
   return `Fewer of ${whose} closest hands must then stay concealed: ${inTen(concealed, 'in')}.`;
@@ -83,8 +93,4 @@ function tenths(share: number): number {
 /** "the soap", "3 bam", "your pair of 3 bam". */
 function named({ face, copies }: TileUse, whose: string): string {
   return copies > 1 ? `${whose} ${groupName({ face, count: copies })}` : theTile(face);
-}
-
-function theTile(face: Face): string {
-  return numbered(face) ? tileName(face) : `the ${tileName(face)}`;
 }
