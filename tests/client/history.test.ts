@@ -135,7 +135,12 @@ describe('a round whose review was not finished', () => {
     const [judged] = await listed();
     expect(judged!.choices.length).toBeGreaterThan(1);
     expect(new Set(judged!.choices.map(({ verdict }) => verdict))).toEqual(new Set(['best']));
-    const found = { judge: JUDGE, choices: judged!.choices, ...storedLedger({ ledger: SAMPLE_LEDGER }) };
+    const found = {
+      judge: JUDGE,
+      choices: judged!.choices,
+      aims: { said: expect.any(Number), near: expect.any(Number) },
+      ...storedLedger({ ledger: SAMPLE_LEDGER }),
+    };
     expect(judged).toEqual({ ...one.summary, ...found });
   });
 

@@ -140,7 +140,9 @@ function stopOthers(running: readonly Series[], { named, played, look, share }: 
   const others = running.filter((series) => series !== played && series !== named);
   const plain = isTold(differenceBetween(named, played, SHOWN_TAIL), share);
   // One of them is enough for it that not all can be shown to be at most so much better.
-  const isOpen = others.some((other) => endsAbove(differenceBetween(other, played, LOOK_TAILS[look]!), share));
+  const isOpen = others.some((other) =>
+    endsAbove(differenceBetween(other, played, LOOK_TAILS[look]!), share),
+  );
   for (const other of others) {
     if (plain || isOpen || upperBound(other, played, LOOK_TAILS[look]!) <= SMALL_LOSS) other.lastLook = look;
   }
