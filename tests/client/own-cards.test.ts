@@ -106,6 +106,7 @@ describe('the shelf', () => {
     expect(shelf.open(key)!.card.patterns).toHaveLength(2);
     expect(cardForTables(storage, key)).toBeNull();
     for (const pattern of card.patterns) wholeReportOf(pattern, {});
+    expect(totalsOf({ ...begun, patterns: [{ ...one!, groups: [] }] })).toMatchObject({ ready: 0, all: 0 });
     expect(totalsOf(card)).toMatchObject({
       ready: 2,
       widest: [{ name: 'First 1', ways: 12_096 }, { ways: 12_096 }],

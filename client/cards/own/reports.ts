@@ -19,20 +19,26 @@ export interface CardTotals {
   readonly widest: readonly { readonly name: string; readonly ways: number }[];
 }
 
+/** A hand that was begun and is empty does not count: it goes when another is opened. */
 export function totalsOf(card: CardFile): CardTotals {
-  const reports = card.patterns.map((pattern) => reportOf(pattern, card.parameters));
+  const begun = card.patterns.filter(({ groups }) => groups.length > 0);
+  const reports = begun.map((pattern) => reportOf(pattern, card.parameters));
   return {
     ready: reports.filter(({ isCounted, problems }) => isCounted && problems.length === 0).length,
     uncounted: reports.filter(({ isCounted }) => !isCounted).length,
     all: reports.length,
     ways: reports.reduce((sum, { hands }) => sum + hands, 0),
-    widest: areTooMany(reports) ? widestHands(card, reports) : [],
+    widest: areTooMany(reports) ? widestHands(card, begun, reports) : [],
   };
 }
 
-function widestHands(card: CardFile, reports: readonly PatternReport[]): CardTotals['widest'] {
+function widestHands(
+  card: CardFile,
+  begun: CardFile['patterns'],
+  reports: readonly PatternReport[],
+): CardTotals['widest'] {
   const named = handNames(card);
-  return card.patterns
+  return begun
     .map(({ id }, nth) => ({ name: named(id), ways: reports[nth]!.choices }))
     .sort((a, b) => b.ways - a.ways)
     .filter(({ ways }, nth) => nth === 0 || ways >= WIDE)
