@@ -4,8 +4,8 @@ import path from 'node:path';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 
-/** What a page is built from; the tools beside it are not part of it. */
-const SOURCE = /^(?!tools[\\/]).*\.(tsx?|css|html|json|js|mjs|png|svg|webmanifest)$/;
+/** What a page is built from; the tools beside it and the pictures of the README are not part of it. */
+const SOURCE = /^(?!(?:tools|pictures)[\\/]).*\.(tsx?|css|html|json|js|mjs|png|svg|webmanifest)$/;
 
 export function requireBuiltPage(): void {
   const folders = [path.join(ROOT, 'client'), path.join(ROOT, 'shared-engine')];

@@ -1,4 +1,4 @@
-// The three small pictures of the README, always of the same deal: a table, a phone, a review looked at closely.
+// The three small pictures of the README, always of the same deal: a table, a phone, a review.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
@@ -22,9 +22,9 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
     const page = await context.newPage();
     await page.goto(`${origin}${DEAL}`);
     await rack(page).waitFor();
-    const picture = async (name: string, top = true) => {
+    const picture = async (name: string) => {
       await page.mouse.move(0, 0);
-      if (top) await page.evaluate(() => window.scrollTo(0, 0));
+      await page.evaluate(() => window.scrollTo(0, 0));
       await page.screenshot({ path: path.join(FOLDER, `${name}.png`) });
       await context.close();
     };
@@ -41,11 +41,9 @@ export async function writePictures(browser: Browser, origin: string): Promise<v
   await fillTray(phone.page);
   await phone.picture('phone');
 
-  const review = await open(1080, 900);
+  const review = await open(1080, 1000);
   await playToClose(review.page);
-  await review.page.getByRole('button', { name: /^First right/ }).click();
-  const scale = review.page.getByText('What else you could have done, on one scale');
-  await scale.waitFor();
-  await review.page.locator('.choice-detail').evaluate((detail) => detail.scrollIntoView());
-  await review.picture('review', false);
+  // Until every choice has been played on, the top of the page says what is still missing.
+  await review.page.getByRole('heading', { name: 'Luck and choices' }).waitFor({ timeout: 180_000 });
+  await review.picture('review');
 }
