@@ -186,6 +186,8 @@ export class WorkerPool {
     for (const [worker, state] of this.#workers) {
       if (state.job !== job) continue;
       worker.stop();
+      // A worker that is only starting would be ended again and again by a table that plays faster than it starts.
+      if (job.priority === 'idle') continue;
       state.cancelStop = this.#options.clock.after(STOP_GRACE_MS, () => {
         this.#endWorker(worker);
         this.#dispatch();

@@ -282,6 +282,20 @@ describe('work for idle hours', () => {
     expect([fake.made(), fake.ended(), lines, leftOut()]).toEqual([1, 0, [], []]);
   });
 
+  test('WK7 that is aborted never costs its worker, which may only be starting', async () => {
+    const { run, clock, fake, numbers } = poolOf();
+    const abort = new AbortController();
+    run(0, { ...IDLE, signal: abort.signal });
+    const wanted = run(1, { maxWaitMs: 60_000 });
+    abort.abort();
+    clock.advance(2 * STOP_GRACE_MS);
+    expect([fake.made(), fake.ended(), numbers()]).toEqual([1, 0, [0]]);
+    fake.taken[0]!.done(DONE);
+    await nextTurn();
+    fake.taken[0]!.done(DONE);
+    expect(await wanted.result).toEqual(DONE);
+  });
+
   test('WK7 that is aborted while it gives way is not taken up again', async () => {
     const { run, fake, numbers } = poolOf();
     const abort = new AbortController();
