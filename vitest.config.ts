@@ -6,8 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    // Two cores: more workers only take turns.
-    maxWorkers: 2,
+    // One more than cores: tests of pages and processes wait for a third of their time.
+    maxWorkers: 3,
     // Files of tests share their modules instead of loading them anew. What these keep makes no test depend on another:
     // it is found by its whole content (cards and what is compiled of them, in server/playing-card.ts and the kit), or
     // nobody reads it (closed databases, in server/store/held.ts), or only its being new counts (ids of messages).
