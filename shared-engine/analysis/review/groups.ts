@@ -20,13 +20,18 @@ export function without(some: readonly Face[], others: readonly Face[]): readonl
   return some.filter((face) => left[faceIndex(face)]!-- <= 0);
 }
 
+/** What came in the move before, and what of all that came the seat had given away before. */
+interface Arrived {
+  readonly receivedLast: readonly Face[];
+  readonly returned: readonly Face[];
+}
+
 export function passPartsOf(
   rack: Bag,
-  { receivedLast, away }: { readonly receivedLast: readonly Face[]; readonly away: readonly Face[] },
+  { receivedLast, returned }: Arrived,
   findings: Omit<PassFindings, 'parts'>,
 ): PassParts {
-  const { received, played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } =
-    findings;
+  const { played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } = findings;
   const groups = groupsOf(rack);
   const broken = touchedBy(groups, played.tiles);
   const brokenByBest = touchedBy(groups, best.tiles);
@@ -41,7 +46,7 @@ export function passPartsOf(
     sectionCount: sectionsInReach.length,
     sectionsKept: sectionsInReach.filter((id) => sectionsInReachAfter.includes(id)).length,
     sectionsKeptByBest: sectionsInReach.filter((id) => sectionsInReachAfterBest.includes(id)).length,
-    returned: without(received, without(received, away)),
+    returned: without(played.tiles, without(played.tiles, returned)),
     betterToGive: without(best.tiles, played.tiles),
     betterToKeep: without(played.tiles, best.tiles),
   };

@@ -30,8 +30,8 @@ export type OfferedMove = Offered & {
   readonly received: readonly Face[];
   /** What came in with the move before this one. */
   readonly receivedLast: readonly Face[];
-  /** Given in earlier moves, and nothing like it came since. */
-  readonly away: readonly Face[];
+  /** Came although the seat had given such tiles away before: given now, they go a second time. */
+  readonly returned: readonly Face[];
 };
 export type OfferedVote = Offered & { readonly kind: 'vote'; readonly step: 'vote'; readonly go: boolean };
 export type OfferedAsk = Offered & {
@@ -61,22 +61,34 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
       const { step, gave, received } = chosen;
       const receivedLast = (past.at(-1)?.received ?? []).map((face) => FACES[face]!);
       const blind = chosen.blind[seat];
-      return { kind: 'move', ...offered, step, gave, blind, received, receivedLast, away: awayAfter(past) };
+      return {
+        kind: 'move',
+        ...offered,
+        step,
+        gave,
+        blind,
+        received,
+        receivedLast,
+        returned: returnedIn(past),
+      };
     }
   }
 }
 
-/** Of each face as many as went and did not come again; the seat cannot tell copies apart (rule V3). */
-function awayAfter(past: Situation['past']): readonly Face[] {
+/** Of each face as many as went and came again; the seat cannot tell copies apart (rule V3). */
+function returnedIn(past: Situation['past']): readonly Face[] {
   const away: number[] = [];
+  const returned: number[] = [];
   for (const { gave, received } of past) {
     for (const face of received) {
       const place = away.indexOf(face);
-      if (place !== -1) away.splice(place, 1);
+      if (place === -1) continue;
+      away.splice(place, 1);
+      returned.push(face);
     }
     away.push(...gave);
   }
-  return away.map((face) => FACES[face]!);
+  return returned.map((face) => FACES[face]!);
 }
 
 /**

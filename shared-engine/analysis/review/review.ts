@@ -42,7 +42,7 @@ export interface PassParts {
   readonly sectionCount: number;
   readonly sectionsKept: number;
   readonly sectionsKeptByBest: number;
-  /** Received, though the seat had given tiles of that face away: whether they are the same nobody is told (rule V3). */
+  /** Given a second time, after such tiles came back: whether they are the same nobody is told (rule V3). */
   readonly returned: readonly Face[];
   /** In the best pass but not in the pass played, and the other way round. */
   readonly betterToGive: readonly Face[];

@@ -32,7 +32,12 @@ export function storyOf({
     choices: choices.map((choice) => choiceStoryOf(choice, sections)),
     fed,
     ledger:
-      ledger === null ? [] : [...ledgerSentences(ledger), ...wholeRoundSentences(ledger, fed, firstDiscard)],
+      ledger === null
+        ? []
+        : [
+            ...ledgerSentences(ledger, choices.some(hadBetter)),
+            ...wholeRoundSentences(ledger, fed, firstDiscard),
+          ],
   };
 }
 

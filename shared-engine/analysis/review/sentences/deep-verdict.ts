@@ -4,7 +4,7 @@ import type { DeepAnalysis } from '../analysis.ts';
 import { feedsNeighbor, hadBetter } from '../choice-verdict.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
-import { moreWins, NEIGHBORS, times, VOICES, winsOf } from './phrases.ts';
+import { moreWins, NEIGHBORS, times, winsOf } from './phrases.ts';
 
 /** Every sentence stands for a verdict and says no more than its rule allows. */
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
@@ -75,7 +75,7 @@ export function helpSentence(choice: ChoiceReview, analysis: DeepAnalysis): read
   if (choice.kind !== 'pass' || giveaway === null) return [];
   const whom = NEIGHBORS[MOVES[choice.step].toward];
   if (hadBetter(choice) && feedsNeighbor(analysis)) {
-    return [`Most of that is what ${VOICES[choice.by].whose} pass gave the player ${whom}.`];
+    return [`Most of what is lost went to the player ${whom}.`];
   }
   if (giveaway.value < 0 && hadBetter(choice)) return [];
   if (Math.abs(giveaway.value) <= giveaway.halfWidth) return [];

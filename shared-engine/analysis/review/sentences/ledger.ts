@@ -5,7 +5,8 @@ import type { FedNeighbor } from '../review.ts';
 import { capitalized, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
-export function ledgerSentences(ledger: Ledger): readonly string[] {
+/** `hadBetterChoice`: whether something better is told of one of the choices. */
+export function ledgerSentences(ledger: Ledger, hadBetterChoice: boolean): readonly string[] {
   const { average, start, close, choices, standIns, jumps } = ledger;
   const { whose } = VOICES[chooserOf(ledger.entries)];
   const [began, ended] = [Math.round(start.value), Math.round(close.value)];
@@ -14,13 +15,18 @@ export function ledgerSentences(ledger: Ledger): readonly string[] {
   const luck = ended - began - own! - others! - byClass!;
   const isClear = Math.abs(choices.value) > choices.halfWidth;
   return [
-    `${capitalized(whose)} first tiles were worth about ${began} wins in 100 games to our steady player.`,
-    ...(average === null ? [] : [`An average deal is worth ${Math.round(average)}.`]),
+    ...(average === null
+      ? []
+      : [`To our steady player an average deal is worth about ${Math.round(average)} wins in 100 games.`]),
+    `${capitalized(whose)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
     choiceSentence(`${capitalized(whose)} choices`, own!, isClear),
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${whose} rack was worth about ${ended}.`,
+    ...(hadBetterChoice && own! > -2
+      ? ['Our steady player is no expert: the better choices named above can beat it.']
+      : []),
   ];
 }
 
@@ -51,11 +57,11 @@ function chooserOf(entries: Ledger['entries']): Actor {
 
 function changeSentence(what: string, change: number): string {
   if (change === 0) return `${what} changed nothing to speak of.`;
-  return change > 0 ? `${what} brought about ${change} more.` : `${what} took about ${-change} away.`;
+  return change > 0 ? `${what} raised that by about ${change}.` : `${what} lowered that by about ${-change}.`;
 }
 
 function choiceSentence(what: string, change: number, isClear: boolean): string {
-  if (change === 0) return `${what} came out as those of our steady player would have.`;
+  if (change === 0) return `${what} did as well as our steady player’s would have.`;
   const chance = isClear ? '' : ', which may be chance';
   return change > 0
     ? `${what} brought about ${change} more than our steady player’s would have${chance}.`

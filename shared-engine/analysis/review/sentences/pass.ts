@@ -1,7 +1,7 @@
 // The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
 import { riskGrade } from '../../../policy/index.ts';
 import { MOVES } from '../../../rules/index.ts';
-import { choiceVerdict, namedAlternative } from '../choice-verdict.ts';
+import { choiceVerdict, feedsNeighbor, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
@@ -44,12 +44,12 @@ function groupFacts({ by, played, parts }: PassReview): readonly string[] {
   return [`${capitalized(subject)} kept ${kept} together.`];
 }
 
-/** Tiles that came although the seat had passed such ones away. */
+/** Tiles that go a second time, after such ones came back. */
 export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
   if (returned.length === 0) return [];
-  const like = returned.length === 1 ? 'one' : 'those';
+  const came = returned.length === 1 ? 'one came' : 'such tiles came';
   const { subject } = VOICES[by];
-  return [`${capitalized(subject)} then got ${tileList(returned)}, like ${like} ${subject} had passed.`];
+  return [`${capitalized(subject)} had passed ${tileList(returned)} before, and ${came} back.`];
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
@@ -118,6 +118,10 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
     const stay = unsaid.length === 1 ? 'stays' : 'stay';
     const groups = listed(unsaid.map((group) => `${whose} ${groupName(group)}`));
     reasons.push(`${capitalized(groups)} then ${stay} together.`);
+  }
+  if (reasons.length === 0 && analysis.depth === 'deep' && why !== null) {
+    const isTold = isSafer(riskGrade(named), played.risk) || feedsNeighbor(analysis);
+    if (!isTold) reasons.push('No one reason stands out: it comes out ahead over all the games together.');
   }
   if (spent.length > 0) {
     reasons.push(`That pass does break up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`);

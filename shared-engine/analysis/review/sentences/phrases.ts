@@ -21,16 +21,18 @@ export function shareOf(count: number, all: number): string {
 
 /** "about 7 more wins in 100 games"; below three in tenths, so that the words do not round a verdict away. */
 export function moreWins(value: number): string {
-  return `about ${shownWins(value)} more wins in 100 games`;
+  const shown = shownWins(value);
+  return `about ${shown} more ${shown === '1' ? 'win' : 'wins'} in 100 games`;
 }
 
 /** "7 wins", "1.5 wins". */
 export function winsOf(value: number): string {
-  return `${shownWins(value)} wins`;
+  const shown = shownWins(value);
+  return `${shown} ${shown === '1' ? 'win' : 'wins'}`;
 }
 
 function shownWins(value: number): string {
-  return value < 2.95 ? inTenths(value) : String(Math.round(value));
+  return value < 2.95 ? inTenths(value).replace('.0', '') : String(Math.round(value));
 }
 
 /** "4,096 times". */

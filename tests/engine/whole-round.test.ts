@@ -1,0 +1,94 @@
+// What no single pass tells: tiles that came back, one neighbor fed over several passes, and what East discards first.
+import { describe, expect, test } from 'vitest';
+import { fedNeighbor } from '../../shared-engine/analysis/review/fed-neighbor.ts';
+import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { wholeRoundSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import { sampleDeepAnalysis } from '../kit/classes.ts';
+import { SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
+import { houseKernel, move, passesOf, reviewOf, toldOf } from '../kit/reviews.ts';
+
+const START: readonly Face[] = [
+  'bam-1',
+  'bam-1',
+  'bam-5',
+  'crak-2',
+  'crak-7',
+  'crak-9',
+  'dot-3',
+  'dot-4',
+  'dot-8',
+  'east',
+  'north',
+  'north',
+  'flower',
+];
+const STEPS = [
+  move('first-right', ['crak-7', 'dot-8', 'north'], ['bam-2', 'dot-5', 'west']),
+  move('first-across', ['dot-5', 'east', 'west'], ['north', 'crak-7', 'red']),
+  move('first-left', ['crak-7', 'north', 'red'], ['bam-9', 'dot-1', 'white']),
+];
+const review = reviewOf(START, STEPS);
+const nthPass = (nth: number): number => review.choices.indexOf(passesOf(review)[nth]!);
+
+describe('a tile that is passed a second time', () => {
+  test('V3 is told once such a tile has come back, whichever copy it is', () => {
+    expect(passesOf(review).map(({ parts }) => parts.returned)).toEqual([[], [], ['crak-7', 'north']]);
+    expect(toldOf(review, nthPass(2))).toContain(
+      'You had passed 7 crak and a north wind before, and such tiles came back.',
+    );
+    expect(toldOf(review, nthPass(1))).not.toMatch(/came back/);
+  });
+});
+
+describe('one neighbor', () => {
+  /** The review with what each pass cost through its receiver. */
+  function costing(...costs: readonly number[]): Review['choices'] {
+    let nth = 0;
+    return review.choices.map((choice) => {
+      const giveaway = choice.kind === 'pass' ? { value: costs[nth++]!, halfWidth: 0.3 } : null;
+      return { ...choice, analysis: { ...sampleDeepAnalysis('best'), giveaway } };
+    });
+  }
+  const toTheRight = (choice: ChoiceReview): ChoiceReview =>
+    choice.kind === 'pass' ? { ...choice, step: 'second-right' } : choice;
+
+  test('is named where at least two passes together cost clearly more than the smallest loss', () => {
+    const choices = costing(0.9, 0.1, 0.8);
+    expect(fedNeighbor(choices)).toBeNull();
+    const again = choices.map((choice, nth) => (nth === nthPass(2) ? toTheRight(choice) : choice));
+    const fed = fedNeighbor(again);
+    expect(fed).toEqual({ toward: 'right', passes: 2, cost: { value: 1.7, halfWidth: 0.424 } });
+    expect(wholeRoundSentences(SAMPLE_LEDGER, fed, null)).toEqual([
+      'In 2 passes you gave the player on the right tiles that cost about 1.7 wins in 100 games.',
+    ]);
+  });
+
+  test('is not named while a pass has not been played on', () => {
+    expect(fedNeighbor(review.choices)).toBeNull();
+  });
+});
+
+test('East alone is told what to discard first: the tile that its closest hands need least', () => {
+  expect(review.firstDiscard).toBeNull();
+  const record = { seat: 0, dealer: 0, terms: STANDARD_TERMS.friends, steps: [] } as const;
+  const pungs: readonly Face[] = [
+    'bam-1',
+    'bam-1',
+    'bam-1',
+    'bam-2',
+    'bam-2',
+    'bam-2',
+    'bam-3',
+    'bam-3',
+    'bam-3',
+  ];
+  const start: readonly Face[] = [...pungs, 'bam-4', 'bam-4', 'bam-4', 'bam-4', 'west'];
+  const east = reviewRound({ ...record, start }, houseKernel);
+  expect(east.firstDiscard).toBe('west');
+  expect(wholeRoundSentences(SAMPLE_LEDGER, null, east.firstDiscard)).toEqual([
+    'East discards first: your closest hands need the west wind least.',
+  ]);
+});
