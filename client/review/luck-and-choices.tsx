@@ -1,7 +1,6 @@
 // What the deal and the passes brought and what the choices cost, in a few sentences; step by step for those who ask.
 import type { Ledger } from '../../shared-engine/index.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { DEEP } from './deep-strings.ts';
 import { REVIEW, signed } from './strings.ts';
 
 interface LuckAndChoicesProps {
@@ -21,11 +20,12 @@ export function LuckAndChoices({ ledger: { entries }, sentences }: LuckAndChoice
       <p class="aside">{REVIEW.ledgerAbout}</p>
       <details>
         <summary>{REVIEW.numbers}</summary>
+        <p class="aside">{REVIEW.ledgerTable}</p>
         <table>
           <thead>
             <tr>
               <th scope="col">{REVIEW.choice}</th>
-              <th scope="col">{DEEP.wins}</th>
+              <th scope="col">{REVIEW.ledgerWins}</th>
               <th scope="col">{REVIEW.ledgerChoice}</th>
               <th scope="col">{REVIEW.ledgerAfter}</th>
             </tr>

@@ -4,11 +4,11 @@ import { DEEP } from './deep-strings.ts';
 import { type ProgressPoint, progressDescription, roundProgress } from './round-progress.ts';
 
 const WIDTH = 340;
-const HEIGHT = 248;
+const HEIGHT = 266;
 const LEFT = 34;
 const RIGHT = 14;
 const TOP = 14;
-const BOTTOM = 74;
+const BOTTOM = 92;
 
 export function ProgressChart({ review }: { readonly review: Review }) {
   const progress = roundProgress(review);
@@ -61,9 +61,9 @@ interface ChartPointProps {
 }
 
 function ChartPoint({ point: { name, value, halfWidth }, x, y, place, of }: ChartPointProps) {
-  // Names of neighboring steps stand in three rows, or they would run into each other: the last one reaches
+  // Names of neighboring steps stand in four rows, or they would run into each other: the last one reaches
   // back from the edge by its whole length.
-  const row = of > 3 ? (place % 3) * 18 : 0;
+  const row = of > 3 ? (place % 4) * 18 : 0;
   return (
     <g>
       {halfWidth > 0 && (
@@ -73,7 +73,7 @@ function ChartPoint({ point: { name, value, halfWidth }, x, y, place, of }: Char
       <text
         class="chart-text"
         x={x}
-        y={HEIGHT - 46 + row}
+        y={HEIGHT - 64 + row}
         text-anchor={place === 0 ? 'start' : place === of - 1 ? 'end' : 'middle'}
       >
         {name}

@@ -37,8 +37,11 @@ export const REVIEW = {
   method: 'How this was worked out',
   ledger: 'Luck and choices',
   ledgerAbout: 'Our steady player passes what its closest hands need least and looks at nothing else.',
-  ledgerChoice: 'Your choice brought',
-  ledgerAfter: 'Then luck brought',
+  ledgerTable:
+    'Wins in 100 games before each choice, what your choice brought, and what luck brought after it.',
+  ledgerWins: 'Wins',
+  ledgerChoice: 'You',
+  ledgerAfter: 'Luck',
   blind: (step: string) => `${step}, blind`,
   byClass: (change: string) => `${change} (the class went on)`,
   next: 'Next deal',
