@@ -91,18 +91,15 @@ async function longestFrameOfPass(page: Page): Promise<number> {
 }
 
 /** In the page. */
-function framesFor(ms: number): Promise<number> {
-  return new Promise((resolve) => {
-    const started = performance.now();
-    let [last, longest] = [started, 0];
-    const frame = (now: number) => {
-      longest = Math.max(longest, now - last);
-      last = now;
-      if (now - started < ms) requestAnimationFrame(frame);
-      else resolve(longest);
-    };
-    requestAnimationFrame(frame);
-  });
+async function framesFor(ms: number): Promise<number> {
+  const started = performance.now();
+  let [last, longest] = [started, 0];
+  while (last - started < ms) {
+    const now = await new Promise<number>(requestAnimationFrame);
+    longest = Math.max(longest, now - last);
+    last = now;
+  }
+  return longest;
 }
 
 /** In the page: from the tap until the frame after the tile has changed. */
