@@ -21,7 +21,13 @@ describe('the exercises of a round', () => {
       ],
     });
     expect(exercisesOf([summary])).toEqual([
-      { id: `${summary.id}/first-left`, round: summary.id, step: 'first-left', playedAt: summary.playedAt },
+      {
+        id: `${summary.id}/first-left`,
+        round: summary.id,
+        step: 'first-left',
+        playedAt: summary.playedAt,
+        kinds: ['blind', 'left'],
+      },
     ]);
   });
 
