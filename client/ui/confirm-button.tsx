@@ -11,23 +11,26 @@ interface ConfirmButtonProps {
 }
 
 export function ConfirmButton({ name, yes, no, about, onYes }: ConfirmButtonProps) {
-  const asks = useSignal(false);
+  /** The width of the button in pixels while it asks: a narrower one could move up and leave its place to the other. */
+  const asked = useSignal<number | null>(null);
+  const asks = asked.value !== null;
   return (
     <>
       <button
         type="button"
-        onClick={() => {
-          asks.value = !asks.value;
+        style={asks ? { minInlineSize: `${asked.value}px` } : undefined}
+        onClick={({ currentTarget }) => {
+          asked.value = asks ? null : currentTarget.offsetWidth;
         }}
       >
-        {asks.value ? no : name}
+        {asks ? no : name}
       </button>
-      {asks.value && (
+      {asks && (
         <button type="button" class="primary" onClick={onYes}>
           {yes}
         </button>
       )}
-      {asks.value && about !== undefined && <p class="about">{about}</p>}
+      {asks && about !== undefined && <p class="about">{about}</p>}
     </>
   );
 }
