@@ -7,6 +7,7 @@ import { randomHex } from './connection/random.ts';
 import { lastingStorage } from './storage/browser-storage.ts';
 import './ui/tokens.css';
 import './ui/base.css';
+import './room/ways.css';
 import './ui/bar.css';
 import './app/front.css';
 import { Shell } from './app/shell.tsx';

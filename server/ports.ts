@@ -260,10 +260,7 @@ export type PreparedDrill =
 export interface DeepAnalyzer {
   /** With `signal` aborted, the analysis is not begun or broken off. */
   analyze(request: AnalysisRequest, signal: AbortSignal): PendingAnalysis;
-  /**
-   * Does, where nothing else is to do, what every analysis of the answer to the open step will need: it changes when
-   * that analysis is there, and nothing of it.
-   */
+  /** Does in idle time what an analysis of any answer to the open step will need: it is there sooner, with the same bytes. */
   prepare(request: PreparationRequest, signal: AbortSignal): void;
   /** Luck and choices of a closed round; null when it was aborted or could not be made. Never rejects. */
   ledger(request: LedgerRequest, signal: AbortSignal): Promise<Ledger | null>;

@@ -9,6 +9,7 @@ import { startDeepAnalysis } from '../workers/deep-analysis.ts';
 import { chosenCard } from './chosen-card.ts';
 import type { App } from './routes/app.ts';
 import '../review/review.css';
+import '../review/choice-strip.css';
 import '../review/deep-analysis.css';
 
 export function OwnTilesPage({ app }: { readonly app: App }) {

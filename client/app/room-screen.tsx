@@ -30,6 +30,7 @@ import '../table/table-narrow.css';
 import '../table/table-low.css';
 import '../cards/card.css';
 import '../review/review.css';
+import '../review/choice-strip.css';
 import '../review/round-walk.css';
 import '../review/deep-analysis.css';
 

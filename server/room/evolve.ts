@@ -13,13 +13,13 @@ import { UNUSED, usedLess, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { RoomEvent } from './event.ts';
 import { CHANGES, FIRST_CHANGES, FIRST_RETURNS, RETURNS, SITTINGS } from './growth.ts';
+import { connectedBy, endedAt } from './presence.ts';
 import { firstSecret, withConfirmed, withShown, withSuccessor } from './seat-secrets.ts';
 import {
   type ExternalBotSeat,
   type HeldSeat,
   heldAt,
   isRoundRunning,
-  newestConnection,
   type PersonSeat,
   type Play,
   type Presence,
@@ -117,7 +117,7 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       return withHeld({ ...state, invitations }, seat, { presence: connectedBy(event), warn: false });
     }
     case 'disconnected':
-      return withHeld(state, event.seat, { presence: disconnectedAt(state, event.seat, recorded.at) });
+      return withHeld(state, event.seat, { presence: endedAt(heldAt(state, event.seat), recorded.at) });
     case 'secret-issued':
     case 'secret-confirmed':
     case 'old-secret-shown':
@@ -205,20 +205,6 @@ function stepAfter(
     default:
       return play;
   }
-}
-
-function connectedBy({ node, connection, from }: RoomEvent & { kind: 'connected' }): Presence {
-  return { kind: 'connected', node, connection, ...(from && { from }) };
-}
-
-function disconnectedAt(state: RoomState, seat: Seat, since: number): Presence {
-  const held = heldAt(state, seat);
-  const newest = held && newestConnection(held);
-  const last = newest && {
-    connection: newest.connection,
-    ...(newest.from && { from: newest.from }),
-  };
-  return { kind: 'disconnected', since, last };
 }
 
 function withSecret(

@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import '../../ui/tokens.css';
 import '../../ui/base.css';
+import '../../room/ways.css';
 import '../../ui/bar.css';
 import '../../ui/sheet.css';
 import '../../app/front.css';
