@@ -72,7 +72,7 @@ export function serverRoom(code: string): Room {
       const reviews = analyzeHere(code, on.message);
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connection = connect({
-        askTicket: () => askTicket(code),
+        askTicket: (signal) => askTicket(code, signal),
         openSocket: browserSocket(socketUrl(window.location)),
         startTimer: browserTimer,
         newId,

@@ -51,9 +51,14 @@ export function inviteBot(code: string, seat: Seat) {
   return call(invitationsPath(code), { seat }, botInvitedSchema);
 }
 
-/** A one-use ticket for the socket; `seat` is null for a spectator. */
-export function askTicket(code: string) {
-  return call(ticketPath(code), null, ticketSchema);
+/** A one-use ticket for the socket; `seat` is null for a spectator. An aborted request leaves the seat's cookie as it is. */
+export function askTicket(code: string, signal: AbortSignal) {
+  return call(ticketPath(code), null, ticketSchema, { signal });
+}
+
+interface CallOptions {
+  readonly method?: 'POST' | 'GET';
+  readonly signal?: AbortSignal;
 }
 
 /** A `null` body sends none. */
@@ -61,13 +66,14 @@ export async function call<T>(
   path: string,
   body: object | null,
   schema: Schema<T>,
-  method: 'POST' | 'GET' = 'POST',
+  options: CallOptions = {},
 ): Promise<ApiResult<T>> {
   let response: Response;
   let json: unknown;
   try {
     response = await fetch(path, {
-      method,
+      method: 'POST',
+      ...options,
       credentials: 'same-origin',
       ...(body && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
     });

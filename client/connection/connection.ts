@@ -1,5 +1,11 @@
 // Keeps one room's socket open: ticket, hello, requests that wait for their answer, and reconnecting.
-import { CLOSE, HEARTBEAT_MS, PROTOCOL_VERSIONS, type ServerMessage } from '../../shared-engine/index.ts';
+import {
+  CLOSE,
+  HEARTBEAT_MS,
+  PROTOCOL_VERSIONS,
+  type RejectionCode,
+  type ServerMessage,
+} from '../../shared-engine/index.ts';
 import type { ApiResult } from './api.ts';
 import { backoffMs } from './backoff.ts';
 import { readFrame } from './frame.ts';
@@ -20,7 +26,8 @@ export type ConnectionState =
   | { readonly kind: 'ended'; readonly reason: EndReason };
 
 export interface ConnectionPorts {
-  readonly askTicket: () => Promise<ApiResult<{ readonly ticket: string }>>;
+  /** Aborted once nobody waits for the answer any more. */
+  readonly askTicket: (signal: AbortSignal) => Promise<ApiResult<{ readonly ticket: string }>>;
   readonly openSocket: OpenSocket;
   readonly startTimer: StartTimer;
   readonly newId: () => string;
@@ -38,6 +45,9 @@ const SILENCE_TIMEOUT_MS = 2.25 * HEARTBEAT_MS;
 
 /** Pause before requests are sent again that the server could not save. */
 const RESEND_MS = 2_000;
+
+/** Rejections that say nothing of the request, which may even have been saved: it is sent again, with the same id. */
+const SENT_AGAIN: readonly RejectionCode[] = ['try-later', 'too-fast', 'newer-connection'];
 
 export interface Connection {
   /** Opens, or opens anew with a fresh ticket. */
@@ -60,6 +70,7 @@ export function connect(ports: ConnectionPorts): Connection {
   const page = ports.newId();
   // A socket or ticket of an earlier attempt may still report; its number tells it from the present one.
   let attempt = 0;
+  let ticketRequest = new AbortController();
 
   const enter = (next: ConnectionState) => {
     state = next;
@@ -71,6 +82,8 @@ export function connect(ports: ConnectionPorts): Connection {
 
   function drop() {
     attempt++;
+    // Its answer, come late, would replace a newer secret of the seat by one that is worth nothing any more.
+    ticketRequest.abort();
     cancelRetry();
     cancelTimeout();
     for (const cancel of answerTimeouts) cancel();
@@ -105,7 +118,8 @@ export function connect(ports: ConnectionPorts): Connection {
     // Longer each time: a server that all pages return to at once must not do that work in vain.
     restartTimeout(ANSWER_TIMEOUT_MS * 2 ** Math.min(failures, 3));
     if (failures === 0) enter({ kind: 'connecting' });
-    const answer = await ports.askTicket();
+    ticketRequest = new AbortController();
+    const answer = await ports.askTicket(ticketRequest.signal);
     if (current !== attempt) return;
     if (!answer.ok) {
       if (answer.code === 'no-such-room') return end('no-room');
@@ -152,8 +166,7 @@ export function connect(ports: ConnectionPorts): Connection {
       sendPending();
       return;
     }
-    // What could not be saved just now may have been saved all the same: it is sent again, with the same id.
-    if (message.kind === 'rejected' && message.code === 'try-later') resendLater();
+    if (message.kind === 'rejected' && SENT_AGAIN.includes(message.code)) resendLater();
     else if ((message.kind === 'ack' || message.kind === 'rejected') && message.id !== null) {
       ports.pending.complete(message.id);
     }

@@ -3,7 +3,7 @@ import { httpRejectionSchema, personalDataSchema } from '../../shared-engine/ind
 import { type ApiResult, call } from '../connection/api.ts';
 
 export function readPersonalData(path: string) {
-  return call(path, null, personalDataSchema, 'GET');
+  return call(path, null, personalDataSchema, { method: 'GET' });
 }
 
 export async function deletePersonalData(path: string): Promise<ApiResult<null>> {

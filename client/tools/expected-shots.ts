@@ -1,4 +1,4 @@
-// A few pictures of parts that are stored with the code: a test draws them again, so that no change of the look goes unseen.
+// A few pictures of parts that are stored with the code: a test draws them again, so that every change of the look is noticed.
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';

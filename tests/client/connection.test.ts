@@ -111,6 +111,16 @@ describe('a connection that is cut', () => {
     expect(fake.messages).toEqual([]);
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
+
+  it('a ticket that nobody waits for any more is no longer asked for, so that its cookie does not come after a newer one', async () => {
+    const fake = fakeConnection();
+    fake.connection.start();
+    fake.connection.start();
+    expect(fake.ticketRequests.map(({ aborted }) => aborted)).toEqual([true, false]);
+    await fake.runPromises();
+    fake.welcome();
+    expect([fake.sockets.length, fake.ticketRequests.at(-1)!.aborted]).toEqual([1, false]);
+  });
 });
 
 describe('a request', () => {

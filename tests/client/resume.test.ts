@@ -135,15 +135,18 @@ describe('a server that cannot save', () => {
     expect(fake.states.at(-1)).toEqual({ kind: 'open' });
   });
 
-  it('a request that the server could not save is sent again with the same id until it is answered', async () => {
-    const fake = fakeConnection();
-    await open(fake);
-    fake.connection.send(READY);
-    fake.receive({ kind: 'rejected', id: READY.id, code: 'try-later', message: 'later' });
-    fake.elapse(2000);
-    expect(fake.sockets[0]!.sent.slice(1)).toEqual([READY, READY]);
-    fake.receive({ kind: 'ack', id: READY.id });
-    await reconnect(fake);
-    expect(fake.sockets[1]!.sent).toHaveLength(1);
-  });
+  it.each(['try-later', 'too-fast', 'newer-connection'] as const)(
+    'a request that is rejected with %s is sent again with the same id until it is answered',
+    async (code) => {
+      const fake = fakeConnection();
+      await open(fake);
+      fake.connection.send(READY);
+      fake.receive({ kind: 'rejected', id: READY.id, code, message: 'later' });
+      fake.elapse(2000);
+      expect(fake.sockets[0]!.sent.slice(1)).toEqual([READY, READY]);
+      fake.receive({ kind: 'ack', id: READY.id });
+      await reconnect(fake);
+      expect(fake.sockets[1]!.sent).toHaveLength(1);
+    },
+  );
 });

@@ -19,6 +19,8 @@ export interface FakeConnection {
   readonly sockets: FakeSocket[];
   readonly states: ConnectionState[];
   readonly messages: ServerMessage[];
+  /** One for each ticket asked for. */
+  readonly ticketRequests: readonly AbortSignal[];
   readonly storage: TextStorage;
   /** Milliseconds of the pauses started and not canceled, in order. */
   readonly pauses: () => number[];
@@ -37,12 +39,16 @@ export function fakeConnection(storage: TextStorage = memoryStorage(), chance = 
   const sockets: FakeSocket[] = [];
   const states: ConnectionState[] = [];
   const messages: ServerMessage[] = [];
+  const ticketRequests: AbortSignal[] = [];
   const timers: { ms: number; run: () => void; off: boolean }[] = [];
   let ids = 0;
   const last = () => sockets.at(-1)!;
   const fake: FakeConnection = {
     connection: connect({
-      askTicket: async () => fake.ticket,
+      askTicket: async (signal) => {
+        ticketRequests.push(signal);
+        return fake.ticket;
+      },
       openSocket: (events) => {
         const socket: FakeSocket = { events, sent: [], closedByPage: false };
         sockets.push(socket);
@@ -68,6 +74,7 @@ export function fakeConnection(storage: TextStorage = memoryStorage(), chance = 
     }),
     sockets,
     states,
+    ticketRequests,
     messages,
     storage,
     pauses: () => timers.filter(({ off }) => !off).map(({ ms }) => ms),

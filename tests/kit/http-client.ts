@@ -162,12 +162,12 @@ export async function pass(server: TestServer, ms: number, peers: readonly Peer[
   }
 }
 
-export function post(url: string, body: unknown, secret?: string): Promise<Response> {
+export function post(url: string, body: unknown, secret?: string, signal?: AbortSignal): Promise<Response> {
   const headers = {
     'content-type': 'application/json',
     ...(secret === undefined ? {} : { authorization: `Bearer ${secret}` }),
   };
-  return fetch(url, { method: 'POST', headers, body: JSON.stringify(body) });
+  return fetch(url, { method: 'POST', headers, body: JSON.stringify(body), ...(signal && { signal }) });
 }
 
 function anyTiles({ rack }: SeatView, count: number, random: Random) {

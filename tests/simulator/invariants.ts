@@ -31,7 +31,7 @@ export interface Evidence {
 }
 
 /** Rejections that say nothing about the command: it is sent again. */
-const RETRYABLE = ['try-later', 'too-fast'];
+const RETRYABLE = ['try-later', 'too-fast', 'newer-connection'];
 
 /** What was wrong, one sentence each; empty when every invariant holds. */
 export function violationsIn(scene: Evidence): string[] {

@@ -24,7 +24,7 @@ export function openClass(request: OpenClass) {
 }
 
 export function fetchClassInfo(code: string) {
-  return call(classPath(code), null, classInfoSchema, 'GET');
+  return call(classPath(code), null, classInfoSchema, { method: 'GET' });
 }
 
 export async function classExists(code: string): Promise<boolean> {
@@ -44,5 +44,5 @@ export function sendAims(code: string, aims: ClassAims) {
 }
 
 export function fetchReport(code: string) {
-  return call(classPath(code, 'report'), null, drillReportSchema, 'GET');
+  return call(classPath(code, 'report'), null, drillReportSchema, { method: 'GET' });
 }

@@ -26,7 +26,9 @@ export function useUpdates<T extends { readonly version: number }>(
     let mounted = true;
     let timer: ReturnType<typeof setTimeout> | undefined;
     async function poll(seen: number | null) {
-      const answer = await call(seen === null ? path : `${path}?seen=${seen}`, null, schema, 'GET');
+      const answer = await call(seen === null ? path : `${path}?seen=${seen}`, null, schema, {
+        method: 'GET',
+      });
       if (!mounted) return;
       if (answer.ok) {
         setUpdates({ value: answer.value, problem: null, at: performance.now() });

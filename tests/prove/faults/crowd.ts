@@ -181,9 +181,9 @@ export class Crowd {
       random: stream(seed, name),
       maxThinkingMs: maxThinkingMs,
       lastRound: () => this.#last.get(code) ?? Number.POSITIVE_INFINITY,
-      askTicket: async () => {
+      askTicket: async (signal) => {
         try {
-          const response = await post(`${this.#anyUrl()}${ticketPath(code)}`, {}, pocket.secret);
+          const response = await post(`${this.#anyUrl()}${ticketPath(code)}`, {}, pocket.secret, signal);
           const fresh = /^seat=([^;]+)/.exec(response.headers.get('set-cookie') ?? '')?.[1];
           pocket.secret = fresh ?? pocket.secret;
           return { ok: true, value: ticketSchema.parse(await response.json()) };
