@@ -5,7 +5,7 @@ import type { RoundSummary } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { pathOf } from '../../app/routes/route.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
-import { askToPersist } from '../../storage/history/durability.ts';
+import { askToPersist, onRoundsChanged } from '../../storage/history/durability.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { goInPage } from '../../ui/in-page-link.ts';
@@ -28,7 +28,12 @@ export function HistoryScreen({ app }: { readonly app: App }) {
     const load = () => void model.load();
     load();
     document.addEventListener('visibilitychange', load);
-    return () => document.removeEventListener('visibilitychange', load);
+    // The round just left may still be on its way to the storage.
+    const end = onRoundsChanged(load);
+    return () => {
+      document.removeEventListener('visibilitychange', load);
+      end();
+    };
   }, [model]);
   const { rounds } = model.state.value;
   return (

@@ -29,13 +29,15 @@ const QUIET = 700;
 /** Returns a function that ends it and stores what has not been stored yet. */
 export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => void {
   let closedAt: { readonly round: number; readonly at: number } | null = null;
-  let cards: { readonly id: string; readonly file: CardFile | null } | null = null;
+  let card: { readonly id: string; readonly file: Promise<CardFile | null> } | null = null;
+  let asked: string | null = null;
   let latest: RoomState | null = null;
   let cancel: Cancel | null = null;
   let lastReview: RoomState['review'] | undefined;
 
   const end = room.state.subscribe((state) => {
     const seated = seatedAt(state.table);
+    if (seated) askAhead(state);
     if (seated?.view.stage.phase !== 'closed') return;
     const { round } = seated.table;
     if (closedAt?.round === round && lastReview === state.review) return;
@@ -53,17 +55,29 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     latest = null;
     if (state === null || closedAt === null) return;
     const playedAt = closedAt.at;
-    const card = await cardOf(state);
-    const round = roundOf(state, { playedAt, placeOf: ports.placeOf, card });
+    const file = await cardOf(state);
+    const round = roundOf(state, { playedAt, placeOf: ports.placeOf, card: file });
     if (round === null) return;
-    await keepRound(round, card && storedCard(card), ports.notes);
+    await keepRound(round, file && storedCard(file), ports.notes);
+  }
+
+  /** Once for each card while the round is played: whoever leaves as it closes does not wait for a card to be fetched. */
+  function askAhead(state: RoomState): void {
+    const id = state.table?.card.id ?? HOUSE_CARD.id;
+    if (asked === id) return;
+    asked = id;
+    void cardOf(state);
   }
 
   async function cardOf({ table }: RoomState): Promise<CardFile | null> {
     const id = table?.card.id ?? HOUSE_CARD.id;
     if (id === HOUSE_CARD.id) return HOUSE_CARD;
-    if (cards?.id !== id || cards.file === null) cards = { id, file: await ports.loadCardFile() };
-    return cards.file;
+    if (card?.id !== id) card = { id, file: ports.loadCardFile() };
+    const { file } = card;
+    const loaded = await file;
+    // A card that could not be had is asked for again the next time.
+    if (loaded === null && card?.file === file) card = null;
+    return loaded;
   }
 
   return () => {

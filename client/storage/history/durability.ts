@@ -1,9 +1,11 @@
 // Whether the browser still has what it was given: it may forget rounds by itself, or refuse to store any.
-import type { TextStorage } from '../browser-storage.ts';
+import { onOtherTabs, type TextStorage } from '../browser-storage.ts';
 import type { StorageProblem } from './rounds.ts';
 
 const COUNT = 'rounds-stored';
 const PROBLEM = 'rounds-problem';
+
+const watchers = new Set<() => void>();
 
 /**
  * How many rounds there should be after `change` more of them, or fewer, were stored here, where `present` are. Only what
@@ -16,11 +18,22 @@ export function noteChange(storage: TextStorage, change: number, present: number
 /** What is here now is what there should be: somebody has been told of whatever is missing. */
 export function noteCount(storage: TextStorage, present: number): void {
   storage.write(COUNT, String(present));
+  for (const run of watchers) run();
 }
 
 /** How many rounds the browser has forgotten by itself, as long as nobody has been told; 0 where it has forgotten none. */
 export function forgottenRounds(storage: TextStorage, present: number): number {
   return Math.max(0, (noted(storage) ?? present) - present);
+}
+
+/** Runs `run` when this tab or another has stored rounds or deleted some; returns what ends it. */
+export function onRoundsChanged(run: () => void): () => void {
+  watchers.add(run);
+  const end = onOtherTabs(COUNT, run);
+  return () => {
+    watchers.delete(run);
+    end();
+  };
 }
 
 function noted(storage: TextStorage): number | null {
