@@ -58,7 +58,9 @@ describe('a lost connection', () => {
     const lost = page.getByRole('status').getByText('No connection.');
     const back = async () => {
       cable.heal();
-      await page.getByRole('button', { name: 'Try now' }).click();
+      // The page may come back by itself between finding the button and tapping it; so both happen in one task of its own.
+      const button = page.getByRole('button', { name: 'Try now' });
+      await button.evaluateAll((found) => (found[0] as HTMLButtonElement | undefined)?.click());
       await lost.waitFor({ state: 'detached' });
     };
     await openFor(page, suite.origin(), 'Ines');

@@ -36,12 +36,18 @@ export async function playWithPrivateCard(page: Page, origin: string): Promise<v
   await page.getByText('Your new tables play with this card.').waitFor();
 }
 
-/** The round played last is listed with the card's name, and its review, opened again, speaks of its sections. */
+/**
+ * A second tab lists the round that the first has just closed, with the card's name, as soon as it is stored; its review,
+ * opened again, speaks of the card's sections.
+ */
 export async function findsRoundOnPrivateCard(page: Page, origin: string): Promise<boolean> {
-  await page.goto(`${origin}/#my-rounds`);
-  const row = page.getByRole('listitem').filter({ hasText: PRIVATE_CARD.name });
+  const rounds = await page.context().newPage();
+  await rounds.goto(`${origin}/#my-rounds`);
+  const row = rounds.getByRole('listitem').filter({ hasText: PRIVATE_CARD.name });
   await row.getByRole('link').first().click();
-  await page.getByText('A round of').waitFor();
-  await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-  return PRIVATE_SECTION.test((await page.locator('main').textContent()) ?? '');
+  await rounds.getByText('A round of').waitFor();
+  await rounds.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+  const told = (await rounds.locator('main').textContent()) ?? '';
+  await rounds.close();
+  return PRIVATE_SECTION.test(told);
 }
