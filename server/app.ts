@@ -96,7 +96,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
   const servesPages = hasPage(ports.pageFolder);
   answerErrors(app, servesPages);
-  const { registry, classes, reviewer, analyzer } = roomsAndClasses(ports);
+  const { registry, classes } = roomsAndClasses(ports);
   const gateway = new Gateway({
     registry,
     tickets,
@@ -122,7 +122,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   roomRoutes(app, { registry, tickets, entropy, clock, cards, roomsPerMinute });
   botRoutes(app, { registry, entropy });
   roomPersonalDataRoutes(app, { registry, store });
-  const lessons = { classes, registry, clock, entropy, reviewer, analyzer, drills, cards, roomsPerMinute };
+  const lessons = { classes, registry, clock, entropy, drills, cards, roomsPerMinute };
   classRoutes(app, lessons);
   sameDealRoutes(app, lessons);
   classPersonalDataRoutes(app, { classes, store });
@@ -183,8 +183,11 @@ function roomsAndClasses(ports: AppPorts) {
     timing,
     playingCard,
     registry,
+    reviewer,
+    analyzer,
+    afresh: ports.analyzer,
   });
-  return { registry, classes, reviewer, analyzer };
+  return { registry, classes };
 }
 
 function logRequests(app: FastifyInstance, metrics: Metrics | null): void {

@@ -19,6 +19,7 @@ export {
   type Finalist,
   finalRack,
   firstLookPass,
+  hasBetter,
   LEDGER_BATCHES,
   type Ledger,
   ledgerOf,
@@ -85,8 +86,10 @@ export {
 } from './card/index.ts';
 export {
   type Amount,
+  type AnalyzedChoice,
   advanceGuidedDeal,
   aimsCsv,
+  analyzedChoice,
   anonymousReport,
   type BetterPass,
   botsAround,
@@ -94,6 +97,7 @@ export {
   type ClassReport,
   type Constraint,
   type Cost,
+  choicesBy,
   choicesCsv,
   chosenIn,
   classReport,
@@ -129,6 +133,7 @@ export {
   searchBudget,
   spreadOfFrozen,
   spreadsOf,
+  type TilesToGo,
   withheldSpread,
 } from './drill/index.ts';
 export {
@@ -192,6 +197,7 @@ export {
 } from './practice/index.ts';
 export {
   ADVICE,
+  analyzedChoiceSchema,
   applyDelta,
   asyncApiDocument,
   type BigScreen,

@@ -4,6 +4,7 @@ import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Log } from '../log.ts';
 import type { Cancel, Clock, PlayingCard, Store, Unsubscribe } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
+import { type AnalysesPorts, ClassAnalyses } from './analyses.ts';
 import type { ClassAggregate, ClassChange } from './class.ts';
 import type { ClassCommand } from './decide.ts';
 import { type ClassPlayer, type ClassState, playersWithPlace } from './state.ts';
@@ -13,7 +14,7 @@ import { Tables } from './tables.ts';
 /** Pause before tables that could not be updated are tried again, in milliseconds. */
 const RETRY_MS = 1000;
 
-export interface ClassPorts {
+export interface ClassPorts extends AnalysesPorts {
   readonly registry: Registry;
   readonly store: Pick<Store, 'history' | 'remove'>;
   readonly clock: Clock;
@@ -24,6 +25,7 @@ export class ActiveClass {
   readonly code: string;
   readonly card: PlayingCard;
   readonly tables: Tables;
+  readonly analyses: ClassAnalyses;
   /** Players join one at a time, so that no two are given one seat. */
   readonly joins = new SerialQueue();
   /** Steps are frozen one at a time, so that the figures of none are computed twice. */
@@ -43,6 +45,7 @@ export class ActiveClass {
     this.#aggregate = aggregate;
     this.#ports = ports;
     this.tables = new Tables({ ...ports, onChange: (room) => this.#tableChanged(room) });
+    this.analyses = new ClassAnalyses(this, ports);
     this.#unsubscribe = aggregate.onChange((change) => this.#classChanged(change));
   }
 
@@ -88,6 +91,11 @@ export class ActiveClass {
     const answer = await this.#aggregate.submit(command);
     if (answer.ok) await this.reconcile(command.kind === 'deal-next');
     return answer;
+  }
+
+  /** Stores what the class has found out itself, which changes nothing at its tables. Never rejects. */
+  record(command: ClassCommand): Promise<Answer> {
+    return this.#aggregate.submit(command);
   }
 
   /** More seconds for the open step, at one player's table or at all. */
@@ -161,6 +169,7 @@ export class ActiveClass {
     this.#stopped = true;
     this.#cancelRetry();
     this.#unsubscribe();
+    this.analyses.stop();
     this.tables.close();
     for (const go of [...this.#waiting]) go();
   }
@@ -168,10 +177,12 @@ export class ActiveClass {
   #classChanged({ recorded }: ClassChange): void {
     for (const { seq, event } of recorded) this.#ports.log.info({ seq, event: event.kind }, 'class event');
     this.notifyChange();
+    if (recorded.some(({ event }) => event.kind === 'frozen')) this.analyses.ask();
   }
 
   #tableChanged(code: string): void {
     this.notifyChange();
+    this.analyses.ask(code);
     const state = this.tables.at(code)?.live.room.state;
     if (state && wantsDeal(state)) void this.#reconcileTable(code, false);
   }

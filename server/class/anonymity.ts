@@ -14,7 +14,7 @@ import {
   stepOf,
 } from '../../shared-engine/index.ts';
 import { isPlayedOut } from '../room/teacher-controls.ts';
-import type { ActiveClass } from './active-class.ts';
+import type { FollowedClass } from './followed-class.ts';
 import { dealOf, roundOf } from './player-results.ts';
 import {
   type ClassPlayer,
@@ -32,7 +32,7 @@ export function cohortOf({ players, cohorts }: ClassState, deal: number, seat: S
 }
 
 /** Whether the step is over for this player, who may have gone past it without a choice. */
-export function hasFinished(live: ActiveClass, player: ClassPlayer, deal: number, step: Step): boolean {
+export function hasFinished(live: FollowedClass, player: ClassPlayer, deal: number, step: Step): boolean {
   const round = roundOf(live, player, deal);
   if (round === null) return false;
   const open = stepOf(round);
@@ -41,7 +41,7 @@ export function hasFinished(live: ActiveClass, player: ClassPlayer, deal: number
 
 /** The rack that everybody on the seat held, as it follows from the deal and from what a guided class continued with. */
 export function commonRack(
-  { state }: ActiveClass,
+  { state }: FollowedClass,
   { deal, seat, step }: { readonly deal: number; readonly seat: Seat; readonly step: Step },
 ): readonly Face[] | null {
   const prepared = state.deals[deal];
@@ -68,7 +68,7 @@ export interface HiddenPlace {
  * Where a player is said to be in place of where the player is; null where that may be shown. From the vote on nobody
  * is shown to have come further than the last of the class, who has still to finish the deal.
  */
-export function hiddenPlaceOf(live: ActiveClass, player: ClassPlayer): HiddenPlace | null {
+export function hiddenPlaceOf(live: FollowedClass, player: ClassPlayer): HiddenPlace | null {
   if (!hidesPlaces(live.state)) return null;
   const deal = Math.max(unfinishedDeal(live), player.first);
   const at = dealOf(live, player);
@@ -77,7 +77,7 @@ export function hiddenPlaceOf(live: ActiveClass, player: ClassPlayer): HiddenPla
 }
 
 /** Place in the drill of the first deal that somebody has still to finish. */
-export function unfinishedDeal(live: ActiveClass): number {
+export function unfinishedDeal(live: FollowedClass): number {
   const deals = playersIn(live.state).flatMap((player) => {
     const deal = dealOf(live, player);
     const round = roundOf(live, player, deal);

@@ -2,7 +2,6 @@
 import {
   actualStep,
   type BigScreen,
-  type ChoiceReview,
   isAfterVote,
   isAnonymous,
   type ShownStep,
@@ -14,32 +13,21 @@ import {
   stepOfOutcome,
   withheldSpread,
 } from '../../shared-engine/index.ts';
-import type { Reviewer } from '../ports.ts';
-import type { ClassReviewSources } from '../reviews/class-reviews.ts';
-import type { SharedAnalyzer } from '../reviews/shared-analyses.ts';
 import type { ActiveClass } from './active-class.ts';
 import { commonRack, hidesPlaces, unfinishedDeal } from './anonymity.ts';
 import { freezeFinished, shownSpread } from './freeze.ts';
 import { resultsOf, roundOf } from './player-results.ts';
 import { frozenAt, playersIn } from './state.ts';
 
-export interface BigScreenPorts {
-  readonly reviewer: Reviewer;
-  /** Null where there are quick reviews alone. */
-  readonly analyzer: SharedAnalyzer | null;
-}
-
 /** Without its version, which is made of everything else. */
-export async function bigScreenFor(
-  live: ActiveClass,
-  ports: BigScreenPorts,
-): Promise<Omit<BigScreen, 'version'>> {
-  await freezeFinished(live, ports);
+export async function bigScreenFor(live: ActiveClass): Promise<Omit<BigScreen, 'version'>> {
+  await freezeFinished(live);
+  live.analyses.ask();
   const { state, code } = live;
   const { drill, dealt, shown, ended } = state;
   const { sections } = live.card.file;
   const deal = drill.deals[dealt - 1];
-  const step = shown && deal ? await stepShown(live, shown, ports) : null;
+  const step = shown && deal ? stepShown(live, shown) : null;
   return {
     code,
     title: drill.title,
@@ -60,9 +48,9 @@ interface Shown {
   readonly spread: StepSpread | undefined;
 }
 
-async function stepShown(live: ActiveClass, shown: ShownStep, ports: BigScreenPorts): Promise<Shown> {
+function stepShown(live: ActiveClass, shown: ShownStep): Shown {
   if (isAnonymous(live.state.terms)) return anonymousStep(live, shown);
-  const spread = await spreadAt(live, shown, shown.revealed ? sourcesFor(live, shown, ports) : null);
+  const spread = spreadAt(live, shown);
   return { rack: rackAt(live, shown, spread?.rack ?? null), spread };
 }
 
@@ -84,18 +72,8 @@ function answeredAt(live: ActiveClass, shown: ShownStep): number | null {
   return playersIn(state).filter(({ id }) => hasAnswered(live, id, shown)).length;
 }
 
-/** What is on the big screen is analyzed deeply, and shown anew when that is done. */
-function sourcesFor(live: ActiveClass, { step, kind }: ShownStep, ports: BigScreenPorts): ClassReviewSources {
-  const wanted = (choice: ChoiceReview): boolean => choice.step === step && choice.kind === kind;
-  return { ...ports, wanted, onAnalyzed: () => live.notifyChange() };
-}
-
-async function spreadAt(
-  live: ActiveClass,
-  { seat, step, kind }: ShownStep,
-  sources: ClassReviewSources | null,
-) {
-  const entries = await resultsOf(live, live.state.dealt - 1, sources);
+function spreadAt(live: ActiveClass, { seat, step, kind, revealed }: ShownStep): StepSpread | undefined {
+  const entries = resultsOf(live, live.state.dealt - 1, revealed);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),
     live.card.file.sections.map(({ id }) => id),

@@ -87,6 +87,7 @@ export class Classes {
     const aggregate: ClassAggregate = new Aggregate(CLASS, code, replayed, ports);
     const live = new ActiveClass(aggregate, ports.playingCard(aggregate.state.card), ports);
     await live.reconcile();
+    live.analyses.ask();
     return live;
   }
 

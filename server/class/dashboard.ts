@@ -19,19 +19,14 @@ import { deadlineOf, disconnectedSince } from '../room/state.ts';
 import { isAheadOfClass, isHeld } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';
 import { cohortOf, commonRack, hasFinished, hiddenPlaceOf } from './anonymity.ts';
-import type { BigScreenPorts } from './big-screen.ts';
 import { freezeFinished } from './freeze.ts';
 import { guidedDealFor } from './guided-deal.ts';
 import { resultsOf } from './player-results.ts';
 import { type ClassPlayer, classTableTerms, isGuided, playersIn } from './state.ts';
 
 /** Without its version, which is made of everything else. */
-export async function dashboardFor(
-  live: ActiveClass,
-  now: number,
-  ports: BigScreenPorts,
-): Promise<Omit<Dashboard, 'version'>> {
-  await freezeFinished(live, ports);
+export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit<Dashboard, 'version'>> {
+  await freezeFinished(live);
   const { state, code } = live;
   const { drill, terms, dealt, holdBefore, joiningOpen, ended, shown } = state;
   return {
@@ -47,13 +42,13 @@ export async function dashboardFor(
     shown,
     players: playersIn(state).map((player) => dashboardPlayer(live, player, now)),
     guidedDeal: guidedDealFor(live),
-    spreads: isAnonymous(terms) ? topicsOf(live) : await openTopicsOf(live),
+    spreads: isAnonymous(terms) ? topicsOf(live) : openTopicsOf(live),
   };
 }
 
-async function openTopicsOf(live: ActiveClass): Promise<Dashboard['spreads']> {
+function openTopicsOf(live: ActiveClass): Dashboard['spreads'] {
   const { dealt } = live.state;
-  const entries = dealt === 0 ? [] : await resultsOf(live, dealt - 1, null);
+  const entries = dealt === 0 ? [] : resultsOf(live, dealt - 1, false);
   const sections = live.card.file.sections.map(({ id }) => id);
   const spreads = spreadsOf(
     entries.map(({ entry }) => entry),

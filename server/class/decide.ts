@@ -1,5 +1,6 @@
 // Decides what may happen in a class: a command causes events, or one rejection. Nothing else decides it.
 import {
+  type AnalyzedChoice,
   CLASS_LIMITS,
   type ClassAims,
   type Resolved,
@@ -12,7 +13,15 @@ import { isAllowed, UNUSED } from '../aggregate/allowance.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
 import { MAX_EVENTS } from '../aggregate/log-limits.ts';
 import type { ClassEvent } from './event.ts';
-import { AIMS, type ClassState, type FrozenStep, frozenAt, isGuided, playersIn } from './state.ts';
+import {
+  AIMS,
+  type ClassState,
+  type ClosedRound,
+  type FrozenStep,
+  frozenAt,
+  isGuided,
+  playersIn,
+} from './state.ts';
 
 export type ClassCommand =
   | {
@@ -42,6 +51,11 @@ export type ClassCommand =
       readonly closed: boolean;
     }
   | ({ readonly kind: 'freeze' } & FrozenStep)
+  | {
+      readonly kind: 'analyzed';
+      readonly choices: Readonly<Record<string, AnalyzedChoice>>;
+      readonly rounds: readonly ClosedRound[];
+    }
   | { readonly kind: 'leave'; readonly player: number }
   | { readonly kind: 'remove'; readonly player: number }
   | { readonly kind: 'joining'; readonly open: boolean }
@@ -51,6 +65,8 @@ export type ClassCommand =
 export function decideClass(state: ClassState, command: ClassCommand, at: number): Decision<ClassEvent> {
   // A player's data can be deleted after the end too.
   if (command.kind === 'leave') return decideLeaving(state, command.player);
+  // The report is read after the end.
+  if (command.kind === 'analyzed') return decideAnalyzed(state, command);
   if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
   if (state.seq >= MAX_EVENTS && isRepeatable(command)) return reject('used-up');
   switch (command.kind) {
@@ -103,6 +119,7 @@ function isRepeatable(command: ClassCommand): boolean {
     case 'deal-next':
     case 'advance':
     case 'freeze':
+    case 'analyzed':
     case 'remove':
     case 'leave':
     case 'end':
@@ -127,6 +144,19 @@ function decideJoining(
   if (playersIn(state).some((player) => player.room === room && player.seat === seat))
     return reject('seat-taken');
   return accept({ kind: 'joined', name, secretHash, room, seat });
+}
+
+/** Another server may have stored the same. */
+function decideAnalyzed(
+  state: ClassState,
+  command: ClassCommand & { kind: 'analyzed' },
+): Decision<ClassEvent> {
+  const found = Object.entries(command.choices).filter(([decisionId]) => !state.analyzed[decisionId]);
+  const rounds = command.rounds.filter(
+    ({ player, deal }) => !state.rounds.some((one) => one.player === player && one.deal === deal),
+  );
+  if (found.length === 0 && rounds.length === 0) return accept();
+  return accept({ kind: 'analyzed', choices: Object.fromEntries(found), rounds });
 }
 
 function decideLeaving({ players }: ClassState, player: number): Decision<ClassEvent> {

@@ -1,5 +1,6 @@
 // The events of a class: their log is the class, while its tables are rooms with logs of their own.
 import type {
+  AnalyzedChoice,
   ClassTerms,
   Drill,
   PreparedDeal,
@@ -9,7 +10,7 @@ import type {
   Step,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
-import type { FrozenStep } from './state.ts';
+import type { ClosedRound, FrozenStep } from './state.ts';
 
 export type ClassEvent =
   | {
@@ -45,6 +46,12 @@ export type ClassEvent =
     }
   /** What is told of this step of an anonymous class, computed once and never again (rule AN3). */
   | ({ readonly kind: 'frozen' } & FrozenStep)
+  /** What deep analyses say of choices, by the id of the decision, and how rounds went as a whole. */
+  | {
+      readonly kind: 'analyzed';
+      readonly choices: Readonly<Record<string, AnalyzedChoice>>;
+      readonly rounds: readonly ClosedRound[];
+    }
   /** A player gave the seat up and had the name deleted. */
   | { readonly kind: 'left'; readonly player: number }
   /** The teacher removed a player and lets nobody in who brings that player's secret. */

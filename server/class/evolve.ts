@@ -27,6 +27,8 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     joiningOpen: true,
     cohorts: [],
     frozen: [],
+    analyzed: {},
+    rounds: [],
     ended: false,
   };
 }
@@ -98,6 +100,12 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
     case 'frozen': {
       const { deal, seat, step, spreads } = event;
       return { ...state, frozen: [...state.frozen, { deal, seat, step, spreads }] };
+    }
+    case 'analyzed': {
+      const { choices, rounds } = event;
+      // What was stored first stands.
+      const analyzed = { ...choices, ...state.analyzed };
+      return { ...state, analyzed, rounds: [...state.rounds, ...rounds] };
     }
     case 'left': {
       const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };

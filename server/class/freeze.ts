@@ -14,28 +14,27 @@ import {
   spreadOfFrozen,
 } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
-import type { Reviewer } from '../ports.ts';
+import { seatDecisions } from '../reviews/analysis-requests.ts';
 import type { ActiveClass } from './active-class.ts';
 import { cohortOf, commonRack, hasFinished } from './anonymity.ts';
 import { resultsOf } from './player-results.ts';
 import { type FrozenStep, frozenAt, isGuided, outcomesOf } from './state.ts';
 
 type Place = Pick<FrozenStep, 'deal' | 'seat' | 'step'>;
-type Ports = { readonly reviewer: Reviewer };
 
 /** Freezes every step that all who are counted have finished. What cannot be stored now is tried at the next request. */
-export async function freezeFinished(live: ActiveClass, ports: Ports): Promise<void> {
+export async function freezeFinished(live: ActiveClass): Promise<void> {
   for (const deal of live.state.cohorts.keys()) {
-    await freezeWhere(live, deal, ports, ({ seat, step }) =>
+    await freezeWhere(live, deal, ({ seat, step }) =>
       cohortOf(live.state, deal, seat).every((one) => hasFinished(live, one, deal, step)),
     );
   }
 }
 
 /** Freezes all steps of the deals so far, with the choices made by now: the class goes on to something else. */
-export async function freezeAll(live: ActiveClass, ports: Ports): Promise<Answer> {
+export async function freezeAll(live: ActiveClass): Promise<Answer> {
   for (const deal of live.state.cohorts.keys()) {
-    const answer = await freezeWhere(live, deal, ports, () => true);
+    const answer = await freezeWhere(live, deal, () => true);
     if (!answer.ok) return answer;
   }
   return ACCEPTED;
@@ -45,17 +44,17 @@ export async function freezeAll(live: ActiveClass, ports: Ports): Promise<Answer
  * Freezes the step that the teacher reveals, and those before it, with the choices made by now. Before the vote that
  * needs as many players as are counted at least; after it all, because a smaller number there would tell the vote.
  */
-export async function freezeForReveal(live: ActiveClass, shown: ShownStep, ports: Ports): Promise<Answer> {
+export async function freezeForReveal(live: ActiveClass, shown: ShownStep): Promise<Answer> {
   const { state } = live;
   const deal = state.dealt - 1;
   const { seat, step } = shown;
   if (!isAnonymous(state.terms) || cohortOf(state, deal, seat).length < MIN_COHORT) return ACCEPTED;
-  await freezeFinished(live, ports);
+  await freezeFinished(live);
   if (frozenAt(live.state, { deal, seat, step })) return ACCEPTED;
   const there = cohortOf(state, deal, seat).filter((one) => hasFinished(live, one, deal, step));
   if (there.length < MIN_COHORT || (isAfterVote(step) && !isGuided(state))) return reject('too-few-chosen');
   const last = STEPS.indexOf(step);
-  return freezeWhere(live, deal, ports, (at) => at.seat === seat && STEPS.indexOf(at.step) <= last);
+  return freezeWhere(live, deal, (at) => at.seat === seat && STEPS.indexOf(at.step) <= last);
 }
 
 /** What is told of the steps of this deal, in the order of the round. */
@@ -66,8 +65,12 @@ export function toldOf({ state }: ActiveClass, deal: number): FrozenSpread[] {
 }
 
 /** A spread as it is shown: in a guided deal with what the class continued from. */
-export function shownSpread({ state }: ActiveClass, deal: number, frozen: FrozenSpread): StepSpread {
-  const spread = spreadOfFrozen(frozen);
+export function shownSpread(
+  { state, analyses }: ActiveClass,
+  deal: number,
+  frozen: FrozenSpread,
+): StepSpread {
+  const spread = spreadOfFrozen(frozen, analyses.areMade ? state.analyzed : null);
   const [advancedWith] = outcomesOf(state, deal).flatMap((outcome) => {
     const chosen = chosenIn(seatStep(outcome, frozen.seat), frozen);
     return chosen === null ? [] : [chosen];
@@ -79,7 +82,6 @@ export function shownSpread({ state }: ActiveClass, deal: number, frozen: Frozen
 function freezeWhere(
   live: ActiveClass,
   deal: number,
-  ports: Ports,
   isDue: (at: Pick<Place, 'seat' | 'step'>) => boolean,
 ): Promise<Answer> {
   if (!isAnonymous(live.state.terms)) return Promise.resolve(ACCEPTED);
@@ -92,7 +94,7 @@ function freezeWhere(
         const answer = await live.submit({
           kind: 'freeze',
           ...at,
-          spreads: await spreadsAt(live, at, ports),
+          spreads: spreadsAt(live, at),
         });
         if (!answer.ok) return answer;
       }
@@ -101,18 +103,20 @@ function freezeWhere(
   });
 }
 
-async function spreadsAt(live: ActiveClass, at: Place, { reviewer }: Ports): Promise<FrozenSpread[]> {
+function spreadsAt(live: ActiveClass, at: Place): FrozenSpread[] {
   const { deal, seat, step } = at;
-  const { state } = live;
+  const { state, card, code } = live;
   if (!mayTell(live, at)) return [];
   const rack = commonRack(live, at);
-  // Without deep analyses: whether one is known yet depends on which players have finished.
-  const quick = { reviewer, analyzer: null, wanted: () => false, onAnalyzed() {} };
-  const results = await resultsOf(live, deal, rack && quick);
   const counted = new Set(cohortOf(state, deal, seat).map(({ id }) => id));
-  const entries = results.filter(({ player }) => counted.has(player.id)).map(({ entry }) => entry);
-  const sections = live.card.file.sections.map(({ id }) => id);
-  return frozenSpreads({ seat, step, rack }, entries, sections);
+  const entries = resultsOf(live, deal, false)
+    .filter(({ player }) => counted.has(player.id))
+    .map(({ entry }) => entry);
+  const sections = card.file.sections.map(({ id }) => id);
+  return frozenSpreads({ seat, step, rack }, entries, sections, ({ record }, { kind, step: when }) => {
+    const made = seatDecisions(record, card, code).find((one) => one.kind === kind && one.step === when);
+    return made?.request.decisionId ?? null;
+  });
 }
 
 /** How many chose at a step after the vote follows from earlier choices, which must have been told. */

@@ -1,7 +1,13 @@
 // How each player has played one deal so far, read from the tables.
-import { type ClassEntry, type Round, seatView } from '../../shared-engine/index.ts';
-import { type ClassReviewSources, classReview } from '../reviews/class-reviews.ts';
-import type { ActiveClass } from './active-class.ts';
+import {
+  type AnalyzedChoice,
+  type ClassEntry,
+  type Round,
+  type SeatRecord,
+  seatView,
+} from '../../shared-engine/index.ts';
+import { seatDecisions } from '../reviews/analysis-requests.ts';
+import type { FollowedClass } from './followed-class.ts';
 import { type ClassPlayer, playersWithPlace } from './state.ts';
 
 export interface PlayerResult {
@@ -10,7 +16,7 @@ export interface PlayerResult {
 }
 
 /** The round in which this player played this deal, as far as it has come; null where there was none. */
-export function roundOf({ tables }: ActiveClass, player: ClassPlayer, deal: number): Round | null {
+export function roundOf({ tables }: FollowedClass, player: ClassPlayer, deal: number): Round | null {
   const table = tables.at(player.room);
   const number = deal - player.first + 1;
   const play = table?.live.room.state.play;
@@ -19,24 +25,25 @@ export function roundOf({ tables }: ActiveClass, player: ClassPlayer, deal: numb
 }
 
 /** Place in the drill of the deal on this player's table; below the first before it is dealt. */
-export function dealOf({ tables }: ActiveClass, { room, first }: ClassPlayer): number {
+export function dealOf({ tables }: FollowedClass, { room, first }: ClassPlayer): number {
   return first + (tables.at(room)?.live.room.state.play?.number ?? 0) - 1;
 }
 
-/** Reviews come from `sources`; null leaves them out. */
-export async function resultsOf(
-  live: ActiveClass,
-  deal: number,
-  sources: ClassReviewSources | null,
-): Promise<PlayerResult[]> {
-  const { aims } = live.state;
-  const entries = playersWithPlace(live.state).map(async (player): Promise<PlayerResult[]> => {
+/** `withAnalyses`: whether what the choices cost is wanted too, as far as it is stored. */
+export function resultsOf(live: FollowedClass, deal: number, withAnalyses: boolean): PlayerResult[] {
+  const { aims, rounds } = live.state;
+  return playersWithPlace(live.state).flatMap((player): PlayerResult[] => {
     const round = roundOf(live, player, deal);
     if (round === null) return [];
     const { record } = seatView(round, player.seat);
-    const review = sources && (await classReview(record, live.card, live.code, sources));
-    const named = aims.filter((aim) => aim.player === player.id && aim.deal === deal);
-    return [{ player, entry: { record, review, aims: named } }];
+    const isOf = (one: { readonly player: number; readonly deal: number }): boolean =>
+      one.player === player.id && one.deal === deal;
+    const analyses = withAnalyses && live.analyses.areMade ? storedAnalyses(live, record) : null;
+    const toGo = rounds.find(isOf)?.toGo ?? null;
+    return [{ player, entry: { record, analyses, toGo, aims: aims.filter(isOf) } }];
   });
-  return (await Promise.all(entries)).flat();
+}
+
+function storedAnalyses({ state, card, code }: FollowedClass, record: SeatRecord): readonly AnalyzedChoice[] {
+  return seatDecisions(record, card, code).flatMap(({ request }) => state.analyzed[request.decisionId] ?? []);
 }

@@ -1,5 +1,6 @@
 // The state of a class, as its log determines it.
 import {
+  type AnalyzedChoice,
   type ClassTerms,
   type Drill,
   drillTerms,
@@ -10,6 +11,7 @@ import {
   type ShownStep,
   type Step,
   type Terms,
+  type TilesToGo,
 } from '../../shared-engine/index.ts';
 import type { Allowance, Used } from '../aggregate/allowance.ts';
 import type { CardChoice } from '../ports.ts';
@@ -56,6 +58,14 @@ export interface FrozenStep {
   readonly spreads: readonly FrozenSpread[];
 }
 
+/** How a player's round went as a whole. */
+export interface ClosedRound {
+  readonly player: number;
+  /** Place of the deal in the drill. */
+  readonly deal: number;
+  readonly toGo: TilesToGo;
+}
+
 export interface ClassState {
   /** Number of the last event. */
   readonly seq: number;
@@ -80,16 +90,19 @@ export interface ClassState {
   /** For each deal that was dealt, the ids of the players who were in the class then (rule AN2). */
   readonly cohorts: readonly (readonly number[])[];
   readonly frozen: readonly FrozenStep[];
+  /** What deep analyses say, by the id of the decision: stored, so that it is the same at every server and after a restart. */
+  readonly analyzed: Readonly<Record<string, AnalyzedChoice>>;
+  readonly rounds: readonly ClosedRound[];
   readonly ended: boolean;
 }
 
-/** Whether all tables continue from one choice after each step (rule L1). */
 /** How the tables of the class play: as the drill says, by the class's clock, with the card closed where it is. */
 export function classTableTerms({ drill, terms }: Pick<ClassState, 'drill' | 'terms'>): Terms {
   const { deadline, cardClosed } = terms;
   return { ...drillTerms(drill), deadline, ...(cardClosed && { cardHelp: 'none' }) };
 }
 
+/** Whether all tables continue from one choice after each step (rule L1). */
 export function isGuided({ drill }: ClassState): boolean {
   return drill.form === 'guided';
 }

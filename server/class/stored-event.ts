@@ -1,6 +1,7 @@
 // The JSON of a class's events and snapshots, with schemas that read it back or fail.
 import { z } from 'zod';
 import {
+  analyzedChoiceSchema,
   classTermsSchema,
   drillSchema,
   frozenSpreadSchema,
@@ -29,6 +30,17 @@ const frozenStep = {
   spreads: z.array(frozenSpreadSchema).readonly(),
 };
 
+const analyzed = z.record(z.string(), analyzedChoiceSchema);
+const rounds = z
+  .array(
+    z.strictObject({
+      player: z.int(),
+      deal: z.int(),
+      toGo: z.strictObject({ start: z.int(), end: z.int() }),
+    }),
+  )
+  .readonly();
+
 const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('opened'),
@@ -52,6 +64,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('advanced'), outcome: resolvedSchema, closed: z.boolean() }),
   z.strictObject({ kind: z.literal('aimed'), ...aim }),
   z.strictObject({ kind: z.literal('frozen'), ...frozenStep }),
+  z.strictObject({ kind: z.literal('analyzed'), choices: analyzed, rounds }),
   z.strictObject({ kind: z.literal('left'), player: z.int() }),
   z.strictObject({ kind: z.literal('removed'), player: z.int() }),
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
@@ -88,6 +101,8 @@ const classSnapshot = z.strictObject({
   joiningOpen: z.boolean(),
   cohorts: z.array(z.array(z.int()).readonly()).readonly(),
   frozen: z.array(z.strictObject(frozenStep)).readonly(),
+  analyzed: analyzed.default({}),
+  rounds: rounds.default([]),
   ended: z.boolean(),
 });
 

@@ -12,7 +12,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer } from '../aggregate/decision.ts';
 import type { ActiveClass } from '../class/active-class.ts';
-import { type BigScreenPorts, bigScreenFor } from '../class/big-screen.ts';
+import { bigScreenFor } from '../class/big-screen.ts';
 import type { Classes } from '../class/classes.ts';
 import { dashboardFor } from '../class/dashboard.ts';
 import { freezeAll, freezeForReveal } from '../class/freeze.ts';
@@ -35,7 +35,7 @@ import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { hangUpSignal, senderOf } from './sender.ts';
 
-export interface ClassRoutes extends BigScreenPorts {
+export interface ClassRoutes {
   readonly classes: Classes;
   readonly registry: Registry;
   readonly clock: Clock;
@@ -84,24 +84,24 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     if (live === null) return reply;
     const action = classActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
-    return sendAnswer(reply, await performAction(live, action.data, ports));
+    return sendAnswer(reply, await performAction(live, action.data));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    return newerPage({ live, clock, seen: request.query.seen }, () => dashboardFor(live, clock.now(), ports));
+    return newerPage({ live, clock, seen: request.query.seen }, () => dashboardFor(live, clock.now()));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/big-screen`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    return newerPage({ live, clock, seen: request.query.seen }, () => bigScreenFor(live, ports));
+    return newerPage({ live, clock, seen: request.query.seen }, () => bigScreenFor(live));
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
     const live = await taughtBy(request, reply);
-    return live === null ? reply : reportFor(live, ports);
+    return live === null ? reply : reportFor(live);
   });
 
   /** The class, for its teacher; anybody else has been rejected when this answers null. */
@@ -182,7 +182,7 @@ async function joinClass(
   return reply.code(201).send({ room: joined.room, seat: joined.seat });
 }
 
-function performAction(live: ActiveClass, action: ClassAction, ports: BigScreenPorts): Promise<Answer> {
+function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> {
   switch (action.kind) {
     case 'more-time':
       return live.giveTime(action.player, action.seconds);
@@ -191,33 +191,25 @@ function performAction(live: ActiveClass, action: ClassAction, ports: BigScreenP
     case 'advance':
       return advanceClass(live, action.stepIndex, action.choice);
     case 'show':
-      return show(live, action, ports);
+      return show(live, action);
     case 'deal-next':
     case 'end':
-      return goOn(live, action, ports);
+      return goOn(live, action);
     default:
       return live.submit(action);
   }
 }
 
-async function show(
-  live: ActiveClass,
-  action: ClassAction & { kind: 'show' },
-  ports: BigScreenPorts,
-): Promise<Answer> {
+async function show(live: ActiveClass, action: ClassAction & { kind: 'show' }): Promise<Answer> {
   const { shown } = action;
-  const frozen = shown?.revealed ? await freezeForReveal(live, shown, ports) : ACCEPTED;
+  const frozen = shown?.revealed ? await freezeForReveal(live, shown) : ACCEPTED;
   return frozen.ok ? live.submit(action) : frozen;
 }
 
 /** What could be told of the steps so far is settled first, for the class does not come back to them. */
-async function goOn(
-  live: ActiveClass,
-  action: ClassAction & { kind: 'deal-next' | 'end' },
-  ports: BigScreenPorts,
-): Promise<Answer> {
+async function goOn(live: ActiveClass, action: ClassAction & { kind: 'deal-next' | 'end' }): Promise<Answer> {
   const isOpen = isGuided(live.state) && action.kind === 'deal-next' && !live.state.dealClosed;
-  const frozen = isOpen || live.state.ended ? ACCEPTED : await freezeAll(live, ports);
+  const frozen = isOpen || live.state.ended ? ACCEPTED : await freezeAll(live);
   return frozen.ok ? live.submit(action) : frozen;
 }
 

@@ -8,11 +8,6 @@ const MAX_REMEMBERED = 8_000;
 /** Situations remembered as prepared: those of some classes at one step. */
 const MAX_PREPARED = 500;
 
-export interface SharedAnalyzer extends DeepAnalyzer {
-  /** The analysis of this decision, if it has been made. */
-  known(decisionId: string): AnalysisResult | null;
-}
-
 /** An analysis that several have asked for. */
 interface Shared {
   readonly pending: PendingAnalysis;
@@ -22,7 +17,7 @@ interface Shared {
   playing: number;
 }
 
-export function sharedAnalyzer(analyzer: DeepAnalyzer): SharedAnalyzer {
+export function sharedAnalyzer(analyzer: DeepAnalyzer): DeepAnalyzer {
   const remembered = new LRUCache<string, AnalysisResult>({ max: MAX_REMEMBERED });
   const running = new Map<string, Shared>();
   const prepared = new LRUCache<string, true>({ max: MAX_PREPARED });
@@ -59,7 +54,6 @@ export function sharedAnalyzer(analyzer: DeepAnalyzer): SharedAnalyzer {
     },
     // Of a whole round, which hardly any two share.
     ledger: (request, signal) => analyzer.ledger(request, signal),
-    known: (decisionId) => remembered.get(decisionId) ?? null,
   };
 }
 

@@ -19,7 +19,14 @@ export { VERDICTS, type Verdict } from './comparison/verdict.ts';
 export { LEDGER_BATCHES, ledgerOf } from './ledger/round-ledger.ts';
 export { LEDGER_UNIT, type Ledger } from './ledger/settle.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
-export { choiceVerdict, isCostly, namedAlternative, VERDICT_NAMES } from './review/choice-verdict.ts';
+export {
+  choiceVerdict,
+  hadBetter,
+  hasBetter,
+  isCostly,
+  namedAlternative,
+  VERDICT_NAMES,
+} from './review/choice-verdict.ts';
 export {
   analyzeDecision,
   decisionKey,
@@ -35,7 +42,7 @@ export {
   MISTAKE_CATEGORY_NAMES,
   type MistakeCategory,
 } from './review/mistake-categories.ts';
-export { mistakesOf } from './review/mistakes.ts';
+export { mistakesOf, sectionsLeft } from './review/mistakes.ts';
 export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
 export type {
   ChoiceReview,
@@ -50,5 +57,6 @@ export type {
 export { reviewRound } from './review/review-round.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
+export { bestSentence } from './review/story.ts';
 export type { PassWhy, SideBySide } from './why/pass-why.ts';
 export { WIN_MODEL } from './win-probability/model.ts';

@@ -19,6 +19,7 @@ export { parseDrill } from './parse.ts';
 export { botsAround, prepareDeal } from './prepare.ts';
 export type { DrillProblem } from './problem.ts';
 export type { Rarity } from './rarity.ts';
+export { type AnalyzedChoice, analyzedChoice } from './report/analyzed-choice.ts';
 export {
   type FrozenSpread,
   frozenSpreads,
@@ -35,7 +36,7 @@ export {
   classReport,
 } from './report/class-report.ts';
 export { csvText } from './report/csv.ts';
-export type { ClassEntry } from './report/entry.ts';
+export { type ClassEntry, choicesBy, type TilesToGo } from './report/entry.ts';
 export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
 export { sampleRack, sampleRackWithRarity } from './sampled.ts';

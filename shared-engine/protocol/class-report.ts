@@ -1,8 +1,8 @@
 // Schemas of a class report as it is sent over HTTP: the spread of each step and the costliest mistakes.
 import { z } from 'zod';
-import { MISTAKE_CATEGORY_NAMES } from '../analysis/index.ts';
+import { MISTAKE_CATEGORY_NAMES, VERDICTS } from '../analysis/index.ts';
 import { CLASS_REPORT_FORMAT } from '../drill/index.ts';
-import { faceSchema, seatSchema, stepSchema } from '../rules/index.ts';
+import { faceSchema, MOVE_STEPS, seatSchema, stepSchema } from '../rules/index.ts';
 import { measuredSchema } from './review.ts';
 
 const meanSchema = z.object({
@@ -12,7 +12,6 @@ const meanSchema = z.object({
   high: z.number().nullable(),
 });
 const costShape = {
-  loss: meanSchema.nullable(),
   winsLost: measuredSchema.nullable(),
   costly: z.int().nullable(),
 };
@@ -31,6 +30,8 @@ export const spreadSchema = z.object({
   choices: z
     .array(z.object({ chosen: chosenSchema, count: z.int(), share: z.number(), ...costShape }))
     .readonly(),
+  pending: z.int(),
+  best: z.object({ chosen: chosenSchema, why: z.string() }).nullable(),
   hidden: z.int().exactOptional(),
   withheld: z.literal(true).exactOptional(),
   aims: aimsSchema,
@@ -47,12 +48,11 @@ export const frozenSpreadSchema = z.strictObject({
   rack: z.array(faceSchema).readonly().nullable(),
   cells: z
     .array(
-      z.strictObject({
+      // Earlier editions stored figures of the quick look here, which are told no more.
+      z.object({
         chosen: chosenSchema,
         count: z.int(),
-        loss: z.number().nullable(),
-        costly: z.boolean().nullable(),
-        mistakes: z.array(z.enum(MISTAKE_CATEGORY_NAMES)).readonly(),
+        decisionId: z.string().nullable().default(null),
       }),
     )
     .readonly(),
@@ -60,14 +60,23 @@ export const frozenSpreadSchema = z.strictObject({
   aims: aimsSchema,
 });
 
+/** What a deep analysis says of a choice, as a class stores it. */
+export const analyzedChoiceSchema = z.strictObject({
+  kind: z.enum(['pass', 'blind', 'vote', 'ask']),
+  step: z.enum([...MOVE_STEPS, 'vote', 'courtesy-ask']),
+  verdict: z.enum(VERDICTS),
+  loss: measuredSchema.nullable(),
+  best: z.strictObject({ chosen: chosenSchema, wins: z.number(), why: z.string() }),
+  mistakes: z.array(z.enum(MISTAKE_CATEGORY_NAMES)).readonly(),
+  sectionsLeft: z.array(z.string()).readonly(),
+});
+
 const mistakeSchema = z.object({
   category: z.enum(MISTAKE_CATEGORY_NAMES),
   label: z.string(),
   choices: z.int(),
   players: z.int().nullable(),
-  total: z.number(),
-  loss: meanSchema,
-  totalWinsLost: z.number().nullable(),
+  totalWinsLost: z.number(),
 });
 
 export const classReportSchema = z.object({
@@ -75,7 +84,7 @@ export const classReportSchema = z.object({
   deal: z.string(),
   title: z.string().nullable(),
   players: z.int(),
-  reviewed: z.int(),
+  pending: z.int(),
   toGoStart: meanSchema.nullable(),
   toGoEnd: meanSchema.nullable(),
   steps: z.array(spreadSchema).readonly(),
@@ -83,9 +92,22 @@ export const classReportSchema = z.object({
   sections: z.record(z.string(), z.string()),
 });
 
+/** One deal of one player, from the choices that were the player's own. */
+const playerDealSchema = z.object({
+  deal: z.string(),
+  /** Null until the deal is closed. */
+  toGoStart: z.number().nullable(),
+  toGoEnd: z.number().nullable(),
+  /** Sum over the choices that something better is told of; null while some are still being analyzed. */
+  winsLost: z.number().nullable(),
+  /** Choices that a bot made instead, which are not counted. */
+  stoodIn: z.int(),
+});
+
 /** `GET /api/classes/CODE/report`, the teacher alone. */
 export const drillReportSchema = z.object({
   title: z.string(),
+  ended: z.boolean(),
   /** Whether the class was told that nobody can tell who chose what (rule AN1). */
   anonymous: z.boolean(),
   deals: z.array(classReportSchema),
@@ -94,9 +116,7 @@ export const drillReportSchema = z.object({
     .array(
       z.object({
         name: z.string(),
-        deals: z.array(
-          z.object({ deal: z.string(), toGoStart: z.number(), toGoEnd: z.number(), loss: z.number() }),
-        ),
+        deals: z.array(playerDealSchema),
       }),
     )
     .nullable(),

@@ -28,7 +28,12 @@ export {
   type ShownStep,
   shownStepSchema,
 } from './class.ts';
-export { type DrillReport, drillReportSchema, frozenSpreadSchema } from './class-report.ts';
+export {
+  analyzedChoiceSchema,
+  type DrillReport,
+  drillReportSchema,
+  frozenSpreadSchema,
+} from './class-report.ts';
 export { checkDealFile, type DealFile, dealFileSchema } from './deal-file.ts';
 export { type JsonObject, jsonSchemasOf, schemaRef } from './json-schema.ts';
 export {

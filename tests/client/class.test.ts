@@ -17,7 +17,7 @@ import {
   withText,
 } from '../../client/class/prepare/draft.ts';
 import { anonymitySentences } from '../../client/class/prepare/strings.ts';
-import { commonUnit, costOf, costText } from '../../client/class/results/cost.ts';
+import { costOf, costText } from '../../client/class/results/cost.ts';
 import { reportCsv } from '../../client/class/results/report-files.ts';
 import { fileName } from '../../client/ui/save-file.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -137,19 +137,12 @@ describe('the dashboard', () => {
     expect([clockText(65_900), clockText(9_000), clockText(-5)]).toEqual(['1:05', '0:09', '0:00']);
   });
 
-  it('gives a cost in wins after the deep analysis and in tiles before it, with its interval', () => {
-    const loss = { n: 3, mean: 0.5, low: 0.25, high: 0.75 };
-    const winsLost = { value: 2, halfWidth: 0.5 };
-    const alone = (mean: number) => ({ loss: { n: 1, mean, low: null, high: null }, winsLost: null });
-    expect(costText(costOf({ loss, winsLost: null }, 'tiles'))).toBe('0.50 more tiles (0.25 to 0.75)');
-    expect(costText(costOf({ loss, winsLost }, 'wins'))).toBe('2.00 fewer wins (1.50 to 2.50)');
-    expect(costText(costOf(alone(0.4), 'tiles'))).toBe('0.40 more tiles');
-    expect(costText(costOf(alone(0), 'tiles'))).toBe('as good as the best');
-    expect(costText(costOf({ loss: null, winsLost: null }, 'tiles'))).toBe('not reviewed yet');
-    expect([commonUnit([{ loss, winsLost }, alone(0)]), commonUnit([{ loss, winsLost }])]).toEqual([
-      'tiles',
-      'wins',
-    ]);
+  it('gives a cost in wins with its interval, and none before it is known', () => {
+    const lost = (value: number, halfWidth: number) => costText(costOf({ winsLost: { value, halfWidth } }));
+    expect(lost(2, 0.5)).toBe('2.00 fewer wins (1.50 to 2.50)');
+    expect(lost(0.4, 0)).toBe('0.40 fewer wins');
+    expect(lost(-0.2, 0.1)).toBe('as good as the best');
+    expect(costText(costOf({ winsLost: null }))).toBe('–');
   });
 });
 
@@ -172,13 +165,16 @@ it('the tables of a report follow each other, and a name that a spreadsheet woul
   const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
   const report: DrillReport = {
     title: 'Evening',
+    ended: true,
     anonymous: false,
     deals: [deal],
-    players: [{ name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, loss: 0.5 }] }],
+    players: [
+      { name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, winsLost: 0.5, stoodIn: 0 }] },
+    ],
   };
   const tables = reportCsv(report).split('\r\n\r\n');
   expect(tables).toHaveLength(4);
   expect(tables.at(-1)).toBe(
-    "player,deal,tiles to go as dealt,tiles to go at the end,tiles lost\r\n'=1+1,first,7,5,0.5\r\n",
+    "player,deal,tiles to go as dealt,tiles to go at the end,wins lost in 100 games\r\n'=1+1,first,7,5,0.5\r\n",
   );
 });

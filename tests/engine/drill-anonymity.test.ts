@@ -42,6 +42,7 @@ const frozenAt = (step: (typeof STEPS)[number], players = entries): FrozenSpread
     { seat: 0, step, rack: step === 'first-right' ? entries[0]!.record.start : null },
     players,
     sections,
+    ({ record }, { kind, step: when }) => `${kind} ${when} ${JSON.stringify(record.steps[0])}`,
   );
 
 describe('the merged counts of a step', () => {
@@ -120,19 +121,35 @@ test('AN4 no number passed blind can be made smaller than three by subtracting t
   }
 });
 
+/** Analyses of the choices of everybody, by the ids that are given above. */
+const analyses = Object.fromEntries(
+  entries.flatMap(({ record, analyses: made }) =>
+    made!.map((one) => [`${one.kind} ${one.step} ${JSON.stringify(record.steps[0])}`, one] as const),
+  ),
+);
+
 test('AN5 a choice has a cost where all held one rack, and elsewhere none; the mistakes follow from the counts', () => {
   const first = frozenAt('first-right');
-  expect(first[0]!.cells.every(({ loss }) => loss !== null)).toBe(true);
+  expect(first[0]!.cells.every(({ decisionId }) => decisionId !== null)).toBe(true);
   const later = STEPS.slice(1).flatMap((step) => frozenAt(step));
-  expect(
-    later.flatMap(({ cells }) => cells).every(({ loss, costly }) => loss === null && costly === null),
-  ).toBe(true);
-  const { mistakes, toGoStart, toGoEnd, reviewed } = anonymousReport(drill.deals[0]!, 10, first, card);
-  expect([toGoStart, toGoEnd, reviewed]).toEqual([null, null, 0]);
+  expect(later.flatMap(({ cells }) => cells).every(({ decisionId }) => decisionId === null)).toBe(true);
+  const told = { players: 10, frozen: first, analyses };
+  const { mistakes, toGoStart, toGoEnd, steps } = anonymousReport(drill.deals[0]!, told, card);
+  expect([toGoStart, toGoEnd, steps[0]!.pending]).toEqual([null, null, 0]);
+  expect(steps[0]!.choices.every(({ winsLost }) => winsLost !== null)).toBe(true);
+  expect(steps[0]!.best).not.toBeNull();
   for (const { category, choices } of mistakes) {
-    const cells = first[0]!.cells.filter((cell) => cell.mistakes.includes(category));
+    const cells = first[0]!.cells.filter((cell) => analyses[cell.decisionId!]!.mistakes.includes(category));
     expect(choices).toBe(cells.reduce((sum, { count }) => sum + count, 0));
   }
+});
+
+test('AN5 no cost of a step is told before each choice told there has been analyzed', () => {
+  const first = frozenAt('first-right');
+  const report = anonymousReport(drill.deals[0]!, { players: 10, frozen: first, analyses: {} }, card);
+  const waiting = first[0]!.cells.reduce((sum, { count }) => sum + count, 0);
+  expect(report).toMatchObject({ pending: waiting, mistakes: [] });
+  expect(report.steps[0]!.choices.every(({ winsLost, costly }) => (winsLost ?? costly) === null)).toBe(true);
 });
 
 test('AN2 of five players nothing is frozen, however they chose', () => {
@@ -142,7 +159,11 @@ test('AN2 of five players nothing is frozen, however they chose', () => {
 });
 
 test('the CSV table counts the players who chose something else, so that the players add up', () => {
-  const report = anonymousReport(drill.deals[0]!, 10, frozenAt('first-right'), card);
+  const report = anonymousReport(
+    drill.deals[0]!,
+    { players: 10, frozen: frozenAt('first-right'), analyses },
+    card,
+  );
   const [head, ...rows] = choicesCsv(report)
     .trim()
     .split('\r\n')
@@ -157,10 +178,12 @@ test('what is frozen, shown and withheld passes its schema unchanged', () => {
   const [frozen] = frozenAt('first-right');
   const copy = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
   expect(frozenSpreadSchema.parse(copy(frozen))).toEqual(frozen);
-  expect(spreadSchema.parse(copy(spreadOfFrozen(frozen!)))).toEqual(spreadOfFrozen(frozen!));
+  expect(spreadSchema.parse(copy(spreadOfFrozen(frozen!, analyses)))).toEqual(
+    spreadOfFrozen(frozen!, analyses),
+  );
   const nothing = withheldSpread({ seat: 0, kind: 'pass', step: 'first-right' }, null);
   expect(spreadSchema.parse(copy(nothing))).toEqual(nothing);
-  const deals = [anonymousReport(drill.deals[0]!, 10, [frozen!], card)];
-  const report: DrillReport = { title: 'Discreet', anonymous: true, deals, players: null };
+  const deals = [anonymousReport(drill.deals[0]!, { players: 10, frozen: [frozen!], analyses }, card)];
+  const report: DrillReport = { title: 'Discreet', ended: false, anonymous: true, deals, players: null };
   expect(drillReportSchema.parse(copy(report))).toEqual(report);
 });

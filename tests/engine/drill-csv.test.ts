@@ -96,11 +96,11 @@ describe('a class report', () => {
 
   test('has a line for each choice of each step, tiles in words', () => {
     const [head, ...rows] = cellsOf(choicesCsv(report));
-    const counts = 'deal,seat,step,kind,choice,players,share,tiles lost,tiles lost from,tiles lost to';
+    const counts = 'deal,seat,step,kind,choice,players,share';
     const wins = 'wins lost in 100 games,wins lost from,wins lost to,clearly worse';
     expect(head!.join()).toBe(`${counts},${wins}`);
     expect(rows).toHaveLength(report.steps.reduce((sum, { choices }) => sum + choices.length, 0));
-    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([14]));
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([11]));
     const votes = rows.filter(([, , step]) => step === 'vote').map(([, , , , choice]) => choice);
     expect(votes.every((choice) => choice === 'continue' || choice === 'stop')).toBe(true);
     const passes = rows.filter(([, , step]) => step === 'first-right').map(([, , , , choice]) => choice);

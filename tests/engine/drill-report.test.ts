@@ -2,12 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { classReport } from '../../shared-engine/drill/report/class-report.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
-import { classMean } from '../../shared-engine/drill/report/mean.ts';
+import { classMean, meanOfMeasured } from '../../shared-engine/drill/report/mean.ts';
 import { type StepSpread, spreadsOf } from '../../shared-engine/drill/report/spread.ts';
 import { SEATS } from '../../shared-engine/rules/deal/seat.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
-import { classOf, sampleDeepAnalysis } from '../kit/classes.ts';
+import { classOf } from '../kit/classes.ts';
 import { drillOf, sampledDeal } from '../kit/drills.ts';
 import { houseKernel, mixedRound, move } from '../kit/reviews.ts';
 import { studentPoint } from '../prove/statistics/student.ts';
@@ -38,19 +38,19 @@ describe('the spread of a step', () => {
     expect(later.rack).toBeNull();
   });
 
-  test('merges passes of the same faces, the most frequent first, with the loss from their reviews', () => {
+  test('merges passes of the same faces, the most frequent first, with the loss from their analyses', () => {
     const first = spread('first-right');
     const counts = first.choices.map(({ count }) => count);
     expect([...counts].sort((a, b) => b - a)).toEqual(counts);
     expect(counts[0]).toBeGreaterThan(1);
-    for (const { chosen, loss } of first.choices) {
+    for (const { chosen, winsLost } of first.choices) {
       const losses = players.flatMap(({ record, review }) => {
-        const pass = review!.choices.find(({ step, kind }) => step === 'first-right' && kind === 'pass')!;
-        return String(record.steps[0]?.kind === 'move' && record.steps[0].gave) === String(chosen)
-          ? [pass.loss]
-          : [];
+        const pass = review.choices.find(({ step, kind }) => step === 'first-right' && kind === 'pass')!;
+        const { analysis } = pass;
+        const isSame = String(record.steps[0]?.kind === 'move' && record.steps[0].gave) === String(chosen);
+        return isSame && analysis.depth === 'deep' ? [analysis.loss!] : [];
       });
-      expect(loss).toEqual(classMean(losses));
+      expect(winsLost).toEqual(meanOfMeasured(losses));
     }
   });
 
@@ -62,20 +62,18 @@ describe('the spread of a step', () => {
     );
   });
 
-  test('is there before the reviews, without losses', () => {
-    const unreviewed = players.map((entry) => ({ ...entry, review: null }));
-    const early = spreadsOf(unreviewed, sections);
+  test('is there before the analyses, without costs, and says how many choices are being analyzed', () => {
+    const unknown = players.map((entry) => ({ ...entry, analyses: [], toGo: null }));
+    const early = spreadsOf(unknown, sections);
     expect(early.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count]))).toEqual(
       report.steps.map(({ choices }) => choices.map(({ chosen, count }) => [String(chosen), count])),
     );
-    expect(
-      early.every(({ loss, choices }) => loss === null && choices.every((one) => one.loss === null)),
-    ).toBe(true);
-    expect(classReport(drill.deals[0]!, unreviewed, card)).toMatchObject({
-      players: 7,
-      reviewed: 0,
-      mistakes: [],
-    });
+    const costs = early.flatMap((one) => [one, ...one.choices]);
+    expect(costs.every(({ winsLost, costly }) => winsLost === null && costly === null)).toBe(true);
+    expect([early[0]!.pending, early[0]!.best]).toEqual([7, null]);
+    const { mistakes, toGoStart, pending } = classReport(drill.deals[0]!, unknown, card);
+    expect([mistakes, toGoStart]).toEqual([[], null]);
+    expect(pending).toBe(early.reduce((sum, one) => sum + one.pending, 0));
   });
 
   test('leaves out what a stand-in chose, and says for how many players it chose', () => {
@@ -91,7 +89,8 @@ describe('the spread of a step', () => {
           }),
         ],
       },
-      review: null,
+      analyses: [],
+      toGo: null,
       aims: [],
     };
     const [first] = spreadsOf([stoodIn, ...players], sections);
@@ -114,7 +113,7 @@ describe('the spread of a step', () => {
   test('is separate for each seat where players share a table', () => {
     const tables = [1, 2].map((table) => mixedRound(`table ${table}`, 0).round);
     const entries = tables.flatMap((round) =>
-      SEATS.map((seat) => ({ record: seatView(round, seat).record, review: null, aims: [] })),
+      SEATS.map((seat) => ({ record: seatView(round, seat).record, analyses: null, toGo: null, aims: [] })),
     );
     const firsts = spreadsOf(entries, sections).filter(({ step }) => step === 'first-right');
     expect(firsts.map(({ seat, players: own, stoodIn }) => [seat, own + stoodIn])).toEqual(
@@ -133,31 +132,45 @@ describe('the spread of a step', () => {
 });
 
 describe('the cost of a choice', () => {
-  const analyzed = (count: number): ClassEntry[] =>
-    players.map((entry, n) => {
-      const { review } = entry;
-      const choices = review!.choices.map((choice) => ({
-        ...choice,
-        analysis: sampleDeepAnalysis('costly'),
-      }));
-      return n < count ? { ...entry, review: { ...review!, choices } } : entry;
-    });
-
-  test('is in tiles, with the number of players for whom another choice was clearly better', () => {
+  test('is in wins, with the number of players for whom another choice was clearly better', () => {
     const first = spread('first-right');
     const above = players.filter(
-      ({ review }) => review!.choices.find(({ step }) => step === 'first-right')!.loss >= 0.5,
+      ({ review }) => review.choices.find(({ step }) => step === 'first-right')!.loss >= 0.5,
     ).length;
-    expect(first).toMatchObject({ winsLost: null, costly: above });
+    expect(first).toMatchObject({ pending: 0, costly: above });
     expect(first.choices.reduce((sum, { costly }) => sum + costly!, 0)).toBe(above);
   });
 
-  test('is in wins too once every choice has its deep analysis, with the mean of their intervals', () => {
-    const [all] = spreadsOf(analyzed(7), sections);
-    expect(all).toMatchObject({ winsLost: { value: 2, halfWidth: 0.5 }, costly: 7 });
-    const [most] = spreadsOf(analyzed(6), sections);
-    expect(most!.winsLost).toBeNull();
-    expect(most!.loss).toEqual(spread('first-right').loss);
+  test('is told of no choice of a step, and no mistake of the deal, while one of them is still being analyzed', () => {
+    const behind = players.map((entry, n) => {
+      const analyses = entry.analyses!.filter(({ step }) => n > 0 || step !== 'first-right');
+      return { ...entry, analyses };
+    });
+    const [first, second] = spreadsOf(behind, sections);
+    expect(first).toMatchObject({ pending: 1, winsLost: null, best: null });
+    expect(first!.choices.every(({ winsLost }) => winsLost === null)).toBe(true);
+    expect(second).toEqual(report.steps[1]);
+    expect(classReport(drill.deals[0]!, behind, card)).toMatchObject({ pending: 1, mistakes: [] });
+  });
+});
+
+describe('the best pass', () => {
+  test('is the one with the most wins of all that were found for the rack, with a reason in one sentence', () => {
+    const { best } = spread('first-right');
+    const found = players.flatMap(({ analyses }) =>
+      analyses!.filter(({ step, kind }) => step === 'first-right' && kind === 'pass'),
+    );
+    const wins = Math.max(...found.map((one) => one.best.wins));
+    const named = found.filter((one) => one.best.wins === wins).map((one) => String(one.best.chosen));
+    expect(named).toContain(String(best!.chosen));
+    expect(best!.why).toMatch(/^[A-Z].*[.]$/);
+  });
+
+  test('is not told where racks differed, nor of a rack that one player alone has come to', () => {
+    expect(report.steps.filter(({ racks }) => racks > 1).every(({ best }) => best === null)).toBe(true);
+    const [first, ...others] = spreadsOf(players.slice(0, 1), sections);
+    expect(first!.best).not.toBeNull();
+    expect(others.every(({ best }) => best === null)).toBe(true);
   });
 });
 
@@ -193,12 +206,7 @@ describe('names of players', () => {
       ...entry,
       ...canary,
       record: { ...entry.record, ...canary },
-      review: entry.review && {
-        ...entry.review,
-        ...canary,
-        story: { ...entry.review.story, headline: ['Zyphrania'] },
-        choices: entry.review.choices.map((choice) => ({ ...choice, ...canary })),
-      },
+      analyses: entry.analyses!.map((choice) => ({ ...choice, ...canary })),
     }));
     const told = classReport(drill.deals[0]!, marked, card);
     expect(JSON.stringify(told)).not.toContain('Zyphrania');
@@ -211,21 +219,21 @@ describe('names of players', () => {
   });
 });
 
-test('tiles to go are averaged over the players with a review', () => {
-  expect(report.toGoStart).toMatchObject({ n: 7, mean: players[0]!.review!.toGoStart });
+test('tiles to go are averaged over the players who have come to the close', () => {
+  expect(report.toGoStart).toMatchObject({ n: 7, mean: players[0]!.review.toGoStart });
   expect(report.toGoEnd!.mean).toBeCloseTo(
-    players.reduce((sum, { review }) => sum + review!.toGoEnd, 0) / 7,
+    players.reduce((sum, { review }) => sum + review.toGoEnd, 0) / 7,
     3,
   );
 });
 
 test('a report of nobody is empty', () => {
   expect(classReport({ id: 'empty', title: 'Nobody came' }, [], card)).toEqual({
-    format: 'quadrille-class-report/1',
+    format: 'quadrille-class-report/2',
     deal: 'empty',
     title: 'Nobody came',
     players: 0,
-    reviewed: 0,
+    pending: 0,
     toGoStart: null,
     toGoEnd: null,
     steps: [],

@@ -1,10 +1,13 @@
 // A class for tests: players of different strength who play one deal of a drill, each against the same three bots.
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { choiceVerdict } from '../../shared-engine/analysis/review/choice-verdict.ts';
+import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { chooseFor } from '../../shared-engine/bots/choose.ts';
 import { botRandom } from '../../shared-engine/bots/finish-round.ts';
 import type { Drill } from '../../shared-engine/drill/format.ts';
 import { botsAround, prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { analyzedChoices } from '../../shared-engine/drill/report/analyzed-choice.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
 import type { StyleName } from '../../shared-engine/policy/styles.ts';
 import type { PreparedDeal } from '../../shared-engine/rules/deal/deal.ts';
@@ -15,6 +18,7 @@ import { decide, openRound } from '../../shared-engine/rules/exchange/decide.ts'
 import { begin, evolve } from '../../shared-engine/rules/exchange/evolve.ts';
 import { stepOf } from '../../shared-engine/rules/exchange/pending-decision.ts';
 import type { Round } from '../../shared-engine/rules/exchange/round.ts';
+import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { houseKernel } from './reviews.ts';
 
@@ -45,8 +49,32 @@ export function playedAlone(
   return round;
 }
 
+/** What a class knows of a player, with the review that it follows from. */
+export interface ReviewedEntry extends ClassEntry {
+  readonly review: Review;
+}
+
+export function entryOf(record: SeatRecord, review: Review): ReviewedEntry {
+  const toGo = { start: review.toGoStart, end: review.toGoEnd };
+  return { record, review, analyses: analyzedChoices(review), toGo, aims: [] };
+}
+
+/** As if playing on had found what the quick look found, at four wins a tile. */
+function playedOn(choice: ChoiceReview): ChoiceReview {
+  const analysis = sampleDeepAnalysis(choiceVerdict(choice));
+  const ways =
+    choice.kind === 'pass'
+      ? [choice.played.tiles, choice.best.tiles].map((tiles) => ({ tiles, number: null }))
+      : [choice.played, choice.best].map((number) => ({ tiles: [], number }));
+  const finalists = analysis.finalists.map((one, place) => ({ ...one, ...ways[place]! }));
+  return {
+    ...choice,
+    analysis: { ...analysis, finalists, loss: { value: choice.loss * 4, halfWidth: 0.5 } },
+  };
+}
+
 /** One entry for each style, in that order; what a player chooses depends on its style and its place in the list. */
-export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[] {
+export function classOf(drill: Drill, styles: readonly StyleName[]): ReviewedEntry[] {
   const [first] = drill.deals;
   const prepared = prepareDeal(drill, first!, houseKernel);
   if (!prepared.ok) throw new Error(prepared.problem.message);
@@ -57,7 +85,8 @@ export function classOf(drill: Drill, styles: readonly StyleName[]): ClassEntry[
       chooseFor(style, seatView(now, seat), houseKernel, random),
     );
     const { record } = seatView(round, seat);
-    return { record, review: reviewRound(record, houseKernel), aims: [] };
+    const review = reviewRound(record, houseKernel);
+    return entryOf(record, { ...review, choices: review.choices.map(playedOn) });
   });
 }
 

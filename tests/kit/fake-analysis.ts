@@ -7,6 +7,7 @@ import type {
 } from '../../server/ports.ts';
 import type { Ledger } from '../../shared-engine/analysis/ledger/settle.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
+import { sampleDeepAnalysis } from './classes.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
   readonly isLowered: () => boolean;
@@ -64,6 +65,22 @@ export function fakeAnalyzer(): FakeAnalyzer {
     ledger: async () => null,
   };
   return { analyzer, asked, prepared };
+}
+
+/** Answers everything at once. */
+export function answering(answer: (request: AnalysisRequest) => AnalysisResult | null): DeepAnalyzer {
+  return {
+    analyze: (request) => ({ result: Promise.resolve(answer(request)), lowerPriority() {} }),
+    prepare() {},
+    ledger: async () => null,
+  };
+}
+
+/** A pass that another one beats, by an amount that follows from the id of the decision: different choices differ. */
+export function analysisByDecision({ decisionId }: Pick<AnalysisRequest, 'decisionId'>): AnalysisResult {
+  const value = Number.parseInt(decisionId.slice(0, 3), 16) / 1000;
+  const analysis = { ...sampleDeepAnalysis('costly'), loss: { value, halfWidth: 0.5 } };
+  return { analysis, reducedBudget: false };
 }
 
 /** An analysis that says nothing but that it was made, on so many sampled deals. */

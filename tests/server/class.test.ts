@@ -173,6 +173,7 @@ test('a class continues after a restart of the server with the same tables, dash
   await act(before, teacher, { kind: 'deal-next' });
   await untilRound(peers, 1);
   await playOn(peers[0]!, 'before');
+  await expect.poll(async () => (await reportOf(before, teacher)).deals[0]!.toGoEnd).not.toBeNull();
   const report = await reportOf(before, teacher);
   await before.stop();
   const after = await server({ seed: 'class up', store: memoryStore(place) });
@@ -197,7 +198,7 @@ test('the dashboard is answered when something changes, and not before', async (
   expect((await asked).players).toHaveLength(1);
 });
 
-test('the big screen shows the rack before the reveal, and the spread with its costs after it', async () => {
+test('the big screen shows the rack before the reveal, and the spread after it', async () => {
   const at = await server();
   const teacher = await openClass(at, DRILL, { names: true });
   const { peers, players } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
@@ -216,6 +217,5 @@ test('the big screen shows the rack before the reveal, and the spread with its c
   await act(at, teacher, { kind: 'show', shown: { ...choice, revealed: true } });
   const { spread } = await bigScreenOf(at, teacher);
   expect(spread!.choices.map(({ count }) => count)).toEqual([2, 1]);
-  expect(spread!.choices.every(({ loss }) => loss !== null)).toBe(true);
   expect(spread!.aims).toEqual([{ section: 'stairs', count: 1, share: 1 }]);
 });

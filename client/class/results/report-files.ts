@@ -9,8 +9,8 @@ export function reportJson(report: DrillReport): string {
 export function reportCsv({ deals, players }: DrillReport): string {
   const tables = deals.flatMap((deal) => [choicesCsv(deal), aimsCsv(deal), mistakesCsv(deal)]);
   const rows = (players ?? []).flatMap(({ name, deals: played }) =>
-    played.map(({ deal, toGoStart, toGoEnd, loss }) => [name, deal, toGoStart, toGoEnd, loss]),
+    played.map(({ deal, toGoStart, toGoEnd, winsLost }) => [name, deal, toGoStart, toGoEnd, winsLost]),
   );
-  const head = ['player', 'deal', 'tiles to go as dealt', 'tiles to go at the end', 'tiles lost'];
+  const head = ['player', 'deal', 'tiles to go as dealt', 'tiles to go at the end', 'wins lost in 100 games'];
   return [...tables, ...(players ? [csvText([head, ...rows])] : [])].join('\r\n');
 }

@@ -110,7 +110,8 @@ function DealReport({ deal, number, anonymous }: DealReportProps) {
   );
 }
 
-function MistakeTable({ deal: { mistakes } }: { readonly deal: ClassReport }) {
+function MistakeTable({ deal: { mistakes, pending } }: { readonly deal: ClassReport }) {
+  if (pending > 0) return <p role="status">{REPORT.pending}</p>;
   if (mistakes.length === 0) return <p>{REPORT.noMistakes}</p>;
   return (
     <>
@@ -125,18 +126,26 @@ function MistakeTable({ deal: { mistakes } }: { readonly deal: ClassReport }) {
           </tr>
         </thead>
         <tbody>
-          {mistakes.map(({ category, label, choices, players, total }) => (
+          {mistakes.map(({ category, label, choices, players, totalWinsLost }) => (
             <tr key={category}>
               <th scope="row">{label}</th>
               <td>{choices}</td>
               <td>{players ?? '–'}</td>
-              <td>{twoPlaces(total)}</td>
+              <td>{twoPlaces(totalWinsLost)}</td>
             </tr>
           ))}
         </tbody>
       </table>
     </>
   );
+}
+
+type Deals = NonNullable<DrillReport['players']>[number]['deals'];
+
+/** Only once all of them are known. */
+function lostText(deals: Deals): string {
+  const lost = deals.flatMap(({ winsLost }) => winsLost ?? []);
+  return lost.length < deals.length ? REPORT.notKnown : twoPlaces(lost.reduce((sum, one) => sum + one, 0));
 }
 
 function PlayerTable({ players }: { readonly players: NonNullable<DrillReport['players']> }) {
@@ -156,8 +165,10 @@ function PlayerTable({ players }: { readonly players: NonNullable<DrillReport['p
           {players.map(({ name, deals }, place) => (
             <tr key={`${place}-${name}`}>
               <th scope="row">{name}</th>
-              <td>{deals.map(({ toGoStart, toGoEnd }) => `${toGoStart} → ${toGoEnd}`).join(', ')}</td>
-              <td>{twoPlaces(deals.reduce((sum, { loss }) => sum + loss, 0))}</td>
+              <td>
+                {deals.map(({ toGoStart, toGoEnd }) => `${toGoStart ?? '?'} → ${toGoEnd ?? '?'}`).join(', ')}
+              </td>
+              <td>{lostText(deals)}</td>
             </tr>
           ))}
         </tbody>

@@ -3,7 +3,7 @@ import type { StepSpread } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { percent } from '../model/strings.ts';
-import { type CostFigure, commonUnit, costOf, costText } from './cost.ts';
+import { type CostFigure, costOf, costText } from './cost.ts';
 import { SPREAD } from './strings.ts';
 
 interface SpreadPictureProps {
@@ -13,19 +13,23 @@ interface SpreadPictureProps {
 }
 
 export function SpreadPicture({ spread, maxRows = spread.choices.length }: SpreadPictureProps) {
-  const unit = commonUnit(spread.choices);
   // The sentence about the others takes the last row.
   const shown = spread.choices.length > maxRows ? spread.choices.slice(0, maxRows - 1) : spread.choices;
   const others = spread.choices.slice(shown.length);
-  const rows = shown.map((choice) => ({ choice, cost: costOf(choice, unit) }));
+  const rows = shown.map((choice) => ({ choice, cost: costOf(choice) }));
   const scaleEnd = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
   return (
     <div class="spread">
+      {spread.best && (
+        <p class="spread-best">
+          <b>{SPREAD.best}:</b> <Chosen kind={spread.kind} chosen={spread.best.chosen} /> {spread.best.why}
+        </p>
+      )}
       {rows.length > 0 && (
         <div class="spread-row spread-head" aria-hidden="true">
           <span />
           <span />
-          <span>{SPREAD.costs[unit]}</span>
+          <span>{SPREAD.costs}</span>
         </div>
       )}
       <ol>
@@ -61,10 +65,11 @@ interface SpreadNotesProps {
 }
 
 function SpreadNotes({ spread, others }: SpreadNotesProps) {
-  const { kind, hidden, withheld, advancedWith, stoodIn } = spread;
+  const { kind, hidden, withheld, advancedWith, stoodIn, pending } = spread;
   const players = others.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
+      {pending > 0 && <p role="status">{SPREAD.pending}</p>}
       {others.length > 0 && <p>{SPREAD.others(others.length, players)}</p>}
       {withheld && <p>{SPREAD.withheld}</p>}
       {hidden !== undefined && <p>{SPREAD.hidden(hidden)}</p>}

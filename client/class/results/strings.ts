@@ -2,12 +2,11 @@
 import { playerCount } from '../model/strings.ts';
 
 export const SPREAD = {
-  costs: {
-    wins: 'Fewer wins in 100 games, compared with the best pass',
-    tiles: 'Tiles to go, compared with the best pass',
-  },
+  costs: 'Fewer wins in 100 games, compared with the best',
   none: 'as good as the best',
-  unknown: 'not reviewed yet',
+  unknown: '–',
+  pending: 'What these cost is being looked at.',
+  best: 'Best',
   racksDiffer: 'not shown, because racks differed',
   blind: 'three tiles blind',
   standIns: (players: number) => `A bot chose for ${playerCount(players)}; that is not counted.`,
@@ -50,7 +49,9 @@ export const REPORT = {
   category: 'Kind of mistake',
   choices: 'Choices',
   players: 'Players',
-  total: 'Tiles lost in total',
+  total: 'Wins lost in 100 games, in total',
+  pending: 'The choices of this deal are being looked at; open the report again in a moment.',
+  notKnown: '–',
   noMistakes: 'No choice was clearly worse than another.',
   byName: 'Player by player',
   byNameAbout: 'Every player was told of this table before the first deal.',

@@ -30,7 +30,12 @@ export function isCostly(choice: ChoiceReview): boolean {
 
 /** Whether something better is told of a choice. */
 export function hadBetter(choice: ChoiceReview): boolean {
-  return isCostly(choice) || choiceVerdict(choice) === 'a-little-worse';
+  return hasBetter(choiceVerdict(choice));
+}
+
+/** Whether something better is told of a choice with this verdict. */
+export function hasBetter(verdict: Verdict): boolean {
+  return verdict === 'costly' || verdict === 'a-little-worse';
 }
 
 /** The alternative that the verdict rests on; null where there is none. */

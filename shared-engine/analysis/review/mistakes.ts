@@ -50,6 +50,12 @@ function ownTests(pass: PassReview): readonly Test[] {
   ];
 }
 
+/** The sections whose aim a costly pass left: saying one before the pass makes leaving it a mistake of its own. */
+export function sectionsLeft(choice: ChoiceReview): readonly string[] {
+  if (choice.kind !== 'pass' || !isCostly(choice)) return [];
+  return choice.sectionsInReach.filter((section) => leaves(choice, section));
+}
+
 /** Whether the pass puts a section out of reach that the better one would have kept or made likelier. */
 function leaves({ analysis, ...pass }: PassReview, section: string): boolean {
   const isLost = pass.sectionsInReach.includes(section) && !pass.sectionsInReachAfter.includes(section);

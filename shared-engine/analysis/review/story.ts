@@ -56,6 +56,19 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
   return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }
 
+/**
+ * Why the best that was found is the best, in one sentence of the story: what speaks for it where something else was
+ * chosen, otherwise that nothing came out better. Empty until the choice has been played on.
+ */
+export function bestSentence(choice: ChoiceReview, sections: SectionNames): string {
+  const { analysis } = choice;
+  if (analysis.depth === 'quick') return '';
+  const [verdict = '', ...more] = deepVerdict(choice, analysis);
+  if (!hadBetter(choice)) return verdict;
+  const [reason] = choice.kind === 'pass' ? passReasons(choice, sections) : [];
+  return reason ?? more[0] ?? verdict;
+}
+
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
 function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
   if (choice.kind !== 'pass') return numberFacts(choice);

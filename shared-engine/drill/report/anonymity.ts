@@ -1,6 +1,4 @@
 // What may be told of a step in an anonymous class: counts of three players or more, of six or more dealt the same rack.
-
-import { type MistakeCategory, mistakesOf } from '../../analysis/index.ts';
 import {
   type ExchangeTerms,
   type Face,
@@ -10,9 +8,17 @@ import {
   STEPS,
   type Step,
 } from '../../rules/index.ts';
+import type { AnalyzedChoice } from './analyzed-choice.ts';
 import { type ChoiceKind, type ClassEntry, choicesBy } from './entry.ts';
-import { classMean } from './mean.ts';
-import { type AimShare, type SpreadChoice, type StepSpread, spreadsOf } from './spread.ts';
+import {
+  type AimShare,
+  bestOf,
+  costOf,
+  NO_COST,
+  type SpreadChoice,
+  type StepSpread,
+  spreadsOf,
+} from './spread.ts';
 
 /** The fewest players of one seat, dealt the same rack, of whom anything is counted. */
 export const MIN_COHORT = 6;
@@ -38,10 +44,8 @@ export interface FrozenSpread {
 export interface FrozenCell {
   readonly chosen: SpreadChoice['chosen'];
   readonly count: number;
-  /** In tiles to go, by the quick review; null where the racks were not the same. */
-  readonly loss: number | null;
-  readonly costly: boolean | null;
-  readonly mistakes: readonly MistakeCategory[];
+  /** Id of the decision, by which its analysis is found; null where none is told, because racks were not the same. */
+  readonly decisionId: string | null;
 }
 
 interface Cells<T> {
@@ -64,47 +68,45 @@ export interface FrozenStep {
   readonly rack: readonly Face[] | null;
 }
 
+/** The id of a decision that several made alike; null where it is not known. */
+export type DecisionIdOf = (entry: ClassEntry, at: Pick<StepSpread, 'kind' | 'step'>) => string | null;
+
 /**
  * What is told of a step of these players, who were dealt the same rack on the same seat. Nothing where too few of
- * them chose, or too few alike. What it cost is told only where all held one rack: otherwise it would depend on
- * earlier choices, and on more than is told of those.
+ * them chose, or too few alike. What a pass or a vote cost is told only where all held one rack: otherwise it would
+ * depend on earlier choices, and on more than is told of those. What a number of blind tiles cost depends on the others.
  */
 export function frozenSpreads(
   { seat, step, rack }: FrozenStep,
   entries: readonly ClassEntry[],
   sections: readonly string[],
+  decisionIdOf: DecisionIdOf,
 ): FrozenSpread[] {
   const mine = entries.filter((entry) => choicesBy(entry).some((one) => one.own && one.step === step));
   const spreads = spreadsOf(entries, sections).filter((one) => one.seat === seat && one.step === step);
   const frozen = spreads.flatMap((spread): FrozenSpread[] => {
     const merged = mergedCells(spread.choices);
     if (merged === null) return [];
-    const cells = merged.cells.map((choice) => cellOf(spread, choice, rack === null ? [] : entries));
     const { kind, stoodIn } = spread;
+    const analyzed = rack === null || kind === 'blind' ? [] : entries;
+    const cells = merged.cells.map(({ chosen, count }): FrozenCell => {
+      const alike = analyzed.find((entry) => madeBy(entry, { kind, step }, chosen));
+      return { chosen, count, decisionId: alike ? decisionIdOf(alike, { kind, step }) : null };
+    });
     const aims = frozenAims(step, mine, sections);
     return [{ seat, kind, step, stoodIn, rack, cells, other: merged.other, aims }];
   });
   return frozen.filter((spread) => spread.kind !== 'blind' || agrees(spread, frozen));
 }
 
-function cellOf(
-  { kind, step }: StepSpread,
-  choice: SpreadChoice,
-  reviewed: readonly ClassEntry[],
-): FrozenCell {
-  const { chosen, count } = choice;
-  const cell = { chosen, count, loss: null, costly: null, mistakes: [] };
-  const alike = reviewed.find((entry) =>
-    choicesBy(entry).some(
-      (one) => one.own && one.kind === kind && one.step === step && String(one.chosen) === String(chosen),
-    ),
+function madeBy(
+  entry: ClassEntry,
+  { kind, step }: Pick<StepSpread, 'kind' | 'step'>,
+  chosen: SpreadChoice['chosen'],
+): boolean {
+  return choicesBy(entry).some(
+    (one) => one.own && one.kind === kind && one.step === step && String(one.chosen) === String(chosen),
   );
-  const review = alike?.review;
-  const reviewOf = review?.choices.find((one) => one.kind === kind && one.step === step);
-  if (!review || !reviewOf || choice.costly === null) return cell;
-  // Who chose alike may have said other aims: what an aim makes of a choice is not told.
-  const mistakes = mistakesOf(reviewOf);
-  return { ...cell, loss: reviewOf.loss, costly: choice.costly > 0, mistakes };
 }
 
 /**
@@ -153,20 +155,30 @@ function frozenAims(step: Step, entries: readonly ClassEntry[], sections: readon
   });
 }
 
-/** A frozen spread as reports and the big screen show it. */
-export function spreadOfFrozen({ cells, other, rack, ...rest }: FrozenSpread): StepSpread {
+/** By the id of the decision; null where no deep analyses are made. */
+export type StoredAnalyses = Readonly<Record<string, AnalyzedChoice>> | null;
+
+/** A frozen spread as reports and the big screen show it, with its costs once every choice told has its analysis. */
+export function spreadOfFrozen(
+  { cells, other, rack, ...rest }: FrozenSpread,
+  analyses: StoredAnalyses,
+): StepSpread {
   const players = cells.reduce((sum, { count }) => sum + count, other);
-  const nothing = { loss: null, winsLost: null, costly: null };
-  const choices = cells.map(({ chosen, count, loss, costly }): SpreadChoice => {
-    const cost = {
-      loss: loss === null ? null : classMean(Array.from({ length: count }, () => loss)),
-      winsLost: null,
-      costly: costly === null ? null : Number(costly) * count,
-    };
+  const found = cells.map((cell) => ({ ...cell, analyzed: analysisIn(cell, analyses) }));
+  const waiting = found.filter(({ decisionId, analyzed }) => decisionId !== null && analyzed === null);
+  const pending = analyses === null ? 0 : waiting.reduce((sum, { count }) => sum + count, 0);
+  const choices = found.map(({ chosen, count, analyzed }): SpreadChoice => {
+    const cost = pending === 0 ? costOf(Array.from({ length: count }, () => analyzed)) : NO_COST;
     return { chosen, count, share: count / players, ...cost };
   });
+  const best = rack !== null && pending === 0 ? bestOf(found) : null;
   const racks = rack === null ? 0 : 1;
-  return { ...rest, players, racks, rack, choices, ...nothing, ...(other > 0 && { hidden: other }) };
+  const told = { players, racks, rack, choices, pending, best, ...NO_COST };
+  return { ...rest, ...told, ...(other > 0 && { hidden: other }) };
+}
+
+export function analysisIn({ decisionId }: FrozenCell, analyses: StoredAnalyses): AnalyzedChoice | null {
+  return (decisionId !== null && analyses?.[decisionId]) || null;
 }
 
 /** A step of which nothing is told, not even how many chose. */
@@ -174,7 +186,7 @@ export function withheldSpread(
   at: Pick<StepSpread, 'seat' | 'kind' | 'step'>,
   rack: readonly Face[] | null,
 ): StepSpread {
-  const nothing = { choices: [], aims: [], loss: null, winsLost: null, costly: null };
+  const nothing = { choices: [], aims: [], pending: 0, best: null, ...NO_COST };
   return { ...at, players: 0, stoodIn: 0, racks: rack ? 1 : 0, rack, ...nothing, withheld: true };
 }
 

@@ -1,13 +1,13 @@
 // The report of a class about one deal of a drill: a value without names.
 import type { CompiledCard } from '../../card/index.ts';
 import type { DrillDeal } from '../format.ts';
-import { type FrozenSpread, spreadOfFrozen } from './anonymity.ts';
+import { analysisIn, type FrozenSpread, type StoredAnalyses, spreadOfFrozen } from './anonymity.ts';
 import type { ClassEntry } from './entry.ts';
 import { type ClassMean, classMean } from './mean.ts';
 import { costliestMistakes, frozenMistakes, type MistakeCost } from './mistake-costs.ts';
 import { type StepSpread, spreadsOf } from './spread.ts';
 
-export const CLASS_REPORT_FORMAT = 'quadrille-class-report/1';
+export const CLASS_REPORT_FORMAT = 'quadrille-class-report/2';
 
 export interface ClassReport {
   readonly format: typeof CLASS_REPORT_FORMAT;
@@ -15,12 +15,13 @@ export interface ClassReport {
   readonly deal: string;
   readonly title: string | null;
   readonly players: number;
-  readonly reviewed: number;
-  /** Tiles to go as dealt and at the close, over the players reviewed. */
+  /** Choices still being analyzed: before that no cost is told. */
+  readonly pending: number;
+  /** Tiles to go as dealt and at the close, over the players who have come there. */
   readonly toGoStart: ClassMean | null;
   readonly toGoEnd: ClassMean | null;
   readonly steps: readonly StepSpread[];
-  /** Costliest first. */
+  /** Costliest first; none while choices are still being analyzed, because their order would change. */
   readonly mistakes: readonly MistakeCost[];
   /** Names of the sections that players aimed at, by id. */
   readonly sections: Readonly<Record<string, string>>;
@@ -36,42 +37,59 @@ export function classReport(
     entries,
     card.sections.map((section) => section.id),
   );
-  const reviews = entries.flatMap(({ review }) => review ?? []);
+  const toGo = entries.flatMap((entry) => entry.toGo ?? []);
+  const pending = pendingIn(steps);
   return {
     format: CLASS_REPORT_FORMAT,
     deal: id,
     title: title ?? null,
     players: entries.length,
-    reviewed: reviews.length,
-    toGoStart: classMean(reviews.map(({ toGoStart }) => toGoStart)),
-    toGoEnd: classMean(reviews.map(({ toGoEnd }) => toGoEnd)),
+    pending,
+    toGoStart: classMean(toGo.map(({ start }) => start)),
+    toGoEnd: classMean(toGo.map(({ end }) => end)),
     steps,
-    mistakes: costliestMistakes(entries),
+    mistakes: pending === 0 ? costliestMistakes(entries) : [],
     sections: sectionsNamed(steps, card),
   };
 }
 
-/**
- * The report of an anonymous class: it holds what was frozen and what follows from that, nothing of a single review.
- * `players` is the number of those who were dealt the deal.
- */
+function pendingIn(steps: readonly StepSpread[]): number {
+  return steps.reduce((sum, { pending }) => sum + pending, 0);
+}
+
+/** What is told of the steps of a deal in an anonymous class. */
+export interface FrozenDeal {
+  /** Those who were dealt the deal. */
+  readonly players: number;
+  readonly frozen: readonly FrozenSpread[];
+  readonly analyses: StoredAnalyses;
+}
+
+/** The report of an anonymous class: it holds what was frozen and what follows from that, nothing of a single review. */
 export function anonymousReport(
   { id, title }: Pick<DrillDeal, 'id' | 'title'>,
-  players: number,
-  frozen: readonly FrozenSpread[],
+  { players, frozen, analyses }: FrozenDeal,
   card: Pick<CompiledCard, 'sections'>,
 ): ClassReport {
-  const steps = frozen.map(spreadOfFrozen);
+  const steps = frozen.map((spread) => spreadOfFrozen(spread, analyses));
+  const pending = pendingIn(steps);
+  const alike = frozen.flatMap(({ cells }) =>
+    cells.flatMap((cell) => {
+      const analyzed = analysisIn(cell, analyses);
+      if (analyzed === null) return [];
+      return [{ count: cell.count, loss: analyzed.loss?.value ?? 0, mistakes: analyzed.mistakes }];
+    }),
+  );
   return {
     format: CLASS_REPORT_FORMAT,
     deal: id,
     title: title ?? null,
     players,
-    reviewed: 0,
+    pending,
     toGoStart: null,
     toGoEnd: null,
     steps,
-    mistakes: frozenMistakes(frozen),
+    mistakes: pending === 0 ? frozenMistakes(alike) : [],
     sections: sectionsNamed(steps, card),
   };
 }

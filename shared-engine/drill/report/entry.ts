@@ -1,12 +1,5 @@
 // What the class report knows about one player: choices, review and aims, and nothing that says who the player is.
-import {
-  type ChoiceReview,
-  isCostly,
-  type MeasuredValue,
-  type ReplayedDecision,
-  type Review,
-  replayDecisions,
-} from '../../analysis/index.ts';
+import { type ChoiceReview, type ReplayedDecision, replayDecisions } from '../../analysis/index.ts';
 import {
   type Face,
   facesOf,
@@ -15,6 +8,7 @@ import {
   type Step,
   sortFaces,
 } from '../../rules/index.ts';
+import type { AnalyzedChoice } from './analyzed-choice.ts';
 
 /** The sections of the card that a player named as aims before a step. */
 export interface Aim {
@@ -24,9 +18,19 @@ export interface Aim {
 
 export interface ClassEntry {
   readonly record: SeatRecord;
-  /** Null until it is ready: the spread of the choices does not wait for it. */
-  readonly review: Review | null;
+  /**
+   * Of the choices analyzed so far, in any order: the spread of the choices does not wait for them. Null where no deep
+   * analyses are made.
+   */
+  readonly analyses: readonly AnalyzedChoice[] | null;
+  /** Tiles to go as dealt and at the close; null until then. */
+  readonly toGo: TilesToGo | null;
   readonly aims: readonly Aim[];
+}
+
+export interface TilesToGo {
+  readonly start: number;
+  readonly end: number;
 }
 
 export type ChoiceKind = ChoiceReview['kind'];
@@ -40,27 +44,27 @@ export interface ClassChoice {
   readonly rack: readonly Face[];
   /** Tiles passed in rack order, or a number: passed blind, asked for, or 1 to continue and 0 to stop. */
   readonly chosen: readonly Face[] | number;
-  /** What it cost by the review; null until there is one. */
-  readonly cost: ChoiceCost | null;
-}
-
-export interface ChoiceCost {
-  /** In tiles to go, from the quick review. */
-  readonly loss: number;
-  /** In wins of 100 games, from the deep analysis; null until there is one. */
-  readonly winsLost: MeasuredValue | null;
-  /** Whether another choice was clearly better. */
-  readonly costly: boolean;
+  /** What the deep analysis says; null until there is one. */
+  readonly analyzed: AnalyzedChoice | null;
+  /** Whether it is still to come. */
+  readonly isPending: boolean;
 }
 
 /** The choices of one player in the order of the round. */
-export function choicesBy({ record, review }: ClassEntry): readonly ClassChoice[] {
+export function choicesBy({ record, analyses }: ClassEntry): readonly ClassChoice[] {
   return replayDecisions(record).flatMap((decision) =>
-    choicesIn(decision).map((choice) => ({ ...choice, cost: costIn(review, choice) })),
+    choicesIn(decision).map((choice) => {
+      const { kind, step, own, chosen } = choice;
+      const analyzed = analyses?.find((one) => one.kind === kind && one.step === step) ?? null;
+      // Where all tiles went blind there were none to choose.
+      const isAnalyzed = typeof chosen === 'number' || chosen.length > 0;
+      const isPending = own && isAnalyzed && analyses !== null && analyzed === null;
+      return { ...choice, analyzed, isPending };
+    }),
   );
 }
 
-type ChoiceMade = Omit<ClassChoice, 'cost'>;
+type ChoiceMade = Omit<ClassChoice, 'analyzed' | 'isPending'>;
 
 /** One choice, or two where tiles could go blind: how many did, and which others. */
 function choicesIn(decision: ReplayedDecision): ChoiceMade[] {
@@ -78,12 +82,4 @@ function choicesIn(decision: ReplayedDecision): ChoiceMade[] {
         : [pass];
     }
   }
-}
-
-function costIn(review: Review | null, { kind, step }: ChoiceMade): ChoiceCost | null {
-  const choice = review?.choices.find((other) => other.kind === kind && other.step === step);
-  if (!review || !choice) return null;
-  const { analysis, loss } = choice;
-  const winsLost = analysis.depth === 'deep' ? analysis.loss : null;
-  return { loss, winsLost, costly: isCostly(choice) };
 }

@@ -3,11 +3,11 @@ import {
   MISTAKE_CATEGORIES,
   MISTAKE_CATEGORY_NAMES,
   type MistakeCategory,
-  mistakesOf,
   thousandth,
 } from '../../analysis/index.ts';
-import type { ClassEntry } from './entry.ts';
-import { type ClassMean, classMean, sumOf } from './mean.ts';
+import { mistakesWithAims } from './analyzed-choice.ts';
+import { type ClassEntry, choicesBy } from './entry.ts';
+import { sumOf } from './mean.ts';
 
 export interface MistakeCost {
   readonly category: MistakeCategory;
@@ -15,77 +15,63 @@ export interface MistakeCost {
   readonly choices: number;
   /** Null in an anonymous class, where nobody can tell how many of the choices one player made. */
   readonly players: number | null;
-  /** Sum of the losses in tiles; a choice with several categories counts under each of them. */
-  readonly total: number;
-  readonly loss: ClassMean;
-  /** Sum of the losses in wins of 100 games, once each choice has its deep analysis. */
-  readonly totalWinsLost: number | null;
+  /** Sum of the losses in wins of 100 games; a choice with several categories counts under each of them. */
+  readonly totalWinsLost: number;
 }
 
-/** Of the players' own choices, costliest category first: by wins lost where all have them, otherwise by tiles. */
+/** One choice that was a mistake, with its loss in wins of 100 games. */
+interface Mistake {
+  readonly category: MistakeCategory;
+  /** Place in the list of entries; null where that is not told. */
+  readonly player: number | null;
+  readonly loss: number;
+}
+
+/** Of the players' own choices, costliest category first. */
 export function costliestMistakes(entries: readonly ClassEntry[]): readonly MistakeCost[] {
-  const found = entries.flatMap(({ review, aims }, player) =>
-    (review?.choices ?? [])
-      .filter(({ by }) => by === 'player')
-      .flatMap((choice) => {
-        const said = aims.find(({ step }) => step === choice.step)?.sections;
-        return mistakesOf(choice, said).map((category) => ({ category, player, choice }));
+  return costsOf(
+    entries.flatMap((entry, player) =>
+      choicesBy(entry).flatMap(({ own, step, analyzed }) => {
+        if (!own || analyzed === null) return [];
+        const said = entry.aims.find((aim) => aim.step === step)?.sections ?? [];
+        const loss = analyzed.loss?.value ?? 0;
+        return mistakesWithAims(analyzed, said).map((category): Mistake => ({ category, player, loss }));
       }),
+    ),
   );
-  const costs = MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
-    const mine = found.filter((one) => one.category === category);
-    const losses = mine.map(({ choice }) => choice.loss);
-    const loss = classMean(losses);
-    if (loss === null) return [];
-    const total = thousandth(sumOf(losses));
-    const players = new Set(mine.map(({ player }) => player)).size;
-    const points = mine.flatMap(({ choice: { analysis } }) =>
-      analysis.depth === 'deep' && analysis.loss ? [analysis.loss.value] : [],
-    );
-    const totalWinsLost = points.length === mine.length ? thousandth(sumOf(points)) : null;
+}
+
+/** Choices that several players made alike, with what each of them lost. */
+export interface AlikeMistakes {
+  readonly count: number;
+  readonly loss: number;
+  readonly mistakes: readonly MistakeCategory[];
+}
+
+/** Of an anonymous class: from the frozen counts alone. */
+export function frozenMistakes(cells: readonly AlikeMistakes[]): readonly MistakeCost[] {
+  return costsOf(
+    cells.flatMap(({ count, loss, mistakes }) =>
+      mistakes.flatMap((category) =>
+        Array.from({ length: count }, (): Mistake => ({ category, player: null, loss })),
+      ),
+    ),
+  );
+}
+
+function costsOf(mistakes: readonly Mistake[]): readonly MistakeCost[] {
+  return MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
+    const mine = mistakes.filter((one) => one.category === category);
+    if (mine.length === 0) return [];
+    const players = new Set(mine.map(({ player }) => player));
     return [
       {
         category,
         label: MISTAKE_CATEGORIES[category],
         choices: mine.length,
-        players,
-        total,
-        loss,
-        totalWinsLost,
+        players: players.has(null) ? null : players.size,
+        totalWinsLost: thousandth(sumOf(mine.map(({ loss }) => loss))),
       },
     ];
-  });
-  return costliestFirst(costs);
-}
-
-function costliestFirst(costs: MistakeCost[]): readonly MistakeCost[] {
-  const inPoints = costs.every(({ totalWinsLost }) => totalWinsLost !== null);
-  const cost = ({ total, totalWinsLost }: MistakeCost): number => (inPoints ? totalWinsLost! : total);
-  return costs.sort((a, b) => cost(b) - cost(a));
-}
-
-/** Choices that several players made alike, with what the choice cost each of them; null where that is not told. */
-interface AlikeChoices {
-  readonly count: number;
-  readonly loss: number | null;
-  readonly mistakes: readonly MistakeCategory[];
-}
-
-/** Of an anonymous class: from the frozen counts alone. */
-export function frozenMistakes(
-  spreads: readonly { readonly cells: readonly AlikeChoices[] }[],
-): readonly MistakeCost[] {
-  const cells = spreads.flatMap((spread) => spread.cells);
-  return costliestFirst(
-    MISTAKE_CATEGORY_NAMES.flatMap((category): MistakeCost[] => {
-      const losses = cells
-        .filter(({ mistakes }) => mistakes.includes(category))
-        .flatMap(({ count, loss: each }) => (each === null ? [] : Array.from({ length: count }, () => each)));
-      const loss = classMean(losses);
-      if (loss === null) return [];
-      const sums = { total: thousandth(sumOf(losses)), totalWinsLost: null };
-      const label = MISTAKE_CATEGORIES[category];
-      return [{ category, label, choices: losses.length, players: null, loss, ...sums }];
-    }),
-  );
+  }).sort((a, b) => b.totalWinsLost - a.totalWinsLost);
 }

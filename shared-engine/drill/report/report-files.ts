@@ -2,7 +2,6 @@
 import { type MeasuredValue, thousandth, tileList } from '../../analysis/index.ts';
 import type { ClassReport } from './class-report.ts';
 import { type Cell, csvText } from './csv.ts';
-import type { ClassMean } from './mean.ts';
 import type { SpreadChoice, StepSpread } from './spread.ts';
 
 export function reportJson(report: ClassReport): string {
@@ -11,7 +10,7 @@ export function reportJson(report: ClassReport): string {
 
 /** One row for each choice of each step, and one for the hidden choices. */
 export function choicesCsv({ deal, steps }: ClassReport): string {
-  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...LOSS, ...WINS];
+  const head = ['deal', 'seat', 'step', 'kind', 'choice', 'players', 'share', ...WINS];
   const rows = steps.flatMap((spread) => [
     ...spread.choices.map((choice): Cell[] => [
       deal,
@@ -21,7 +20,6 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
       choiceText(spread, choice),
       choice.count,
       shareOf(choice.share),
-      ...figures(choice.loss),
       ...ends(choice.winsLost),
       choice.costly,
     ]),
@@ -33,7 +31,7 @@ export function choicesCsv({ deal, steps }: ClassReport): string {
 /** One row that makes the players add up. */
 function hiddenRows(deal: string, { seat, step, kind, players, hidden = 0 }: StepSpread): Cell[][] {
   if (hidden === 0) return [];
-  const nothing = [...LOSS, ...WINS].map(() => null);
+  const nothing = WINS.map(() => null);
   return [[deal, seat, step, kind, 'hidden', hidden, shareOf(hidden / players), ...nothing]];
 }
 
@@ -56,33 +54,18 @@ export function aimsCsv({ deal, steps, sections }: ClassReport): string {
 
 /** One row for each kind of mistake, the costliest first. */
 export function mistakesCsv({ deal, mistakes }: ClassReport): string {
-  const head = [
-    'deal',
-    'kind of mistake',
-    'choices',
-    'players',
-    'tiles lost in total',
-    ...LOSS,
-    'wins lost in total',
-  ];
-  const rows = mistakes.map(({ label, choices, players, total, loss, totalWinsLost }): Cell[] => [
+  const head = ['deal', 'kind of mistake', 'choices', 'players', 'wins lost in total'];
+  const rows = mistakes.map(({ label, choices, players, totalWinsLost }): Cell[] => [
     deal,
     label,
     choices,
     players,
-    total,
-    ...figures(loss),
     totalWinsLost,
   ]);
   return csvText([head, ...rows]);
 }
 
-const LOSS = ['tiles lost', 'tiles lost from', 'tiles lost to'];
 const WINS = ['wins lost in 100 games', 'wins lost from', 'wins lost to', 'clearly worse'];
-
-function figures(loss: ClassMean | null): Cell[] {
-  return loss === null ? [null, null, null] : [loss.mean, loss.low, loss.high];
-}
 
 function ends(points: MeasuredValue | null): Cell[] {
   if (points === null) return [null, null, null];

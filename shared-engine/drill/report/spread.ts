@@ -1,5 +1,5 @@
 // What a class chose at one step: each choice once, with its share and its cost, and never who made it.
-import type { MeasuredValue } from '../../analysis/index.ts';
+import { hasBetter, type MeasuredValue } from '../../analysis/index.ts';
 import {
   type Face,
   SEATS,
@@ -9,17 +9,23 @@ import {
   type Step,
   sortFaces,
 } from '../../rules/index.ts';
+import type { AnalyzedChoice } from './analyzed-choice.ts';
 import { type ChoiceKind, type ClassChoice, type ClassEntry, choicesBy } from './entry.ts';
-import { type ClassMean, classMean, meanOfMeasured } from './mean.ts';
+import { meanOfMeasured } from './mean.ts';
 
-/** What the reviews say about some choices; each figure is null until a review gives it. */
+/** What deep analyses say of some choices; null until every choice of the step has its own, so that all share one scale. */
 export interface Cost {
-  /** Mean loss in tiles to go, from the quick reviews. */
-  readonly loss: ClassMean | null;
-  /** Mean loss in wins of 100 games, once each of the choices has its deep analysis. */
+  /** Mean loss in wins of 100 games. */
   readonly winsLost: MeasuredValue | null;
   /** For how many of them another choice was clearly better. */
   readonly costly: number | null;
+}
+
+/** The best that was found at a step where everybody held one rack. */
+export interface BestChoice {
+  readonly chosen: readonly Face[] | number;
+  /** Why, in one sentence. */
+  readonly why: string;
 }
 
 export interface SpreadChoice extends Cost {
@@ -50,6 +56,10 @@ export interface StepSpread extends Cost {
   readonly rack: readonly Face[] | null;
   /** Most frequent first. */
   readonly choices: readonly SpreadChoice[];
+  /** Players whose choices are still being analyzed; before that no cost is told. */
+  readonly pending: number;
+  /** Null before that, and where racks differed or may not be shown. */
+  readonly best: BestChoice | null;
   /** Players who chose something else that is not told, to keep choices anonymous; missing where none did. */
   readonly hidden?: number;
   /** Whether nothing is told of this step, to keep choices anonymous; missing where something is. */
@@ -75,7 +85,7 @@ export function spreadsOf(entries: readonly ClassEntry[], sections: readonly str
         const choices = made.filter((choice) => choice.step === step && choice.kind === kind);
         if (choices.length === 0) return [];
         const advancedWith = advancedWithAt(kind, step, mine);
-        const spread = { seat, kind, step, ...countsOf(choices), aims: aimsAt(step, mine, sections) };
+        const spread = { seat, kind, step, ...countsOf(step, choices), aims: aimsAt(step, mine, sections) };
         return [advancedWith === null ? spread : { ...spread, advancedWith }];
       }),
     );
@@ -83,22 +93,28 @@ export function spreadsOf(entries: readonly ClassEntry[], sections: readonly str
 }
 
 function countsOf(
+  step: Step,
   all: readonly ClassChoice[],
 ): Omit<StepSpread, 'seat' | 'kind' | 'step' | 'aims' | 'advancedWith'> {
   const own = all.filter((choice) => choice.own);
   const racks = new Map(own.map(({ rack }) => [rack.join(), rack]));
   const [rack = null] = racks.values();
+  const pending = own.filter(({ isPending }) => isPending).length;
+  // The rack as dealt is known to the teacher, one that a single player came to is not.
+  const isShown = racks.size === 1 && (own.length > 1 || step === STEPS[0]);
   return {
     players: own.length,
     stoodIn: all.length - own.length,
     racks: racks.size,
     rack: racks.size === 1 && own.length > 1 ? rack : null,
-    choices: choicesOf(own),
-    ...costOf(own),
+    choices: choicesOf(own, pending === 0),
+    pending,
+    best: isShown && pending === 0 ? bestOf(own.map(({ analyzed }) => ({ analyzed, count: 1 }))) : null,
+    ...(pending === 0 ? costOf(own.map(({ analyzed }) => analyzed)) : NO_COST),
   };
 }
 
-function choicesOf(own: readonly ClassChoice[]): SpreadChoice[] {
+function choicesOf(own: readonly ClassChoice[], isCostTold: boolean): SpreadChoice[] {
   const alike = new Map<string, ClassChoice[]>();
   for (const choice of own) {
     const key = String(choice.chosen);
@@ -111,18 +127,46 @@ function choicesOf(own: readonly ClassChoice[]): SpreadChoice[] {
       chosen: same[0]!.chosen,
       count: same.length,
       share: same.length / own.length,
-      ...costOf(same),
+      ...(isCostTold ? costOf(same.map(({ analyzed }) => analyzed)) : NO_COST),
     }));
 }
 
-function costOf(choices: readonly ClassChoice[]): Cost {
-  const costs = choices.flatMap((choice) => choice.cost ?? []);
-  const winsLost = costs.flatMap((one) => one.winsLost ?? []);
+export const NO_COST: Cost = { winsLost: null, costly: null };
+
+export function costOf(analyzed: readonly (AnalyzedChoice | null)[]): Cost {
+  const known = analyzed.flatMap((one) => one ?? []);
+  if (known.length === 0) return NO_COST;
   return {
-    loss: classMean(costs.map(({ loss }) => loss)),
-    winsLost: winsLost.length === choices.length ? meanOfMeasured(winsLost) : null,
-    costly: costs.length === 0 ? null : costs.filter(({ costly }) => costly).length,
+    winsLost: meanOfMeasured(known.flatMap(({ loss }) => loss ?? [])),
+    costly: known.filter(({ verdict }) => verdict === 'costly').length,
   };
+}
+
+interface Weighted {
+  readonly analyzed: AnalyzedChoice | null;
+  /** How many made this choice. */
+  readonly count: number;
+}
+
+/**
+ * Of the bests that the analyses of one rack found, the one with the most wins, and why in the words of the most frequent
+ * choice that it beats: somebody made that one. The order of the players makes no difference.
+ */
+export function bestOf(choices: readonly Weighted[]): BestChoice | null {
+  const found = new Map<string, { analyzed: AnalyzedChoice; count: number }>();
+  for (const { analyzed, count } of choices) {
+    if (analyzed === null) continue;
+    const key = JSON.stringify([analyzed.best, analyzed.verdict, analyzed.loss]);
+    found.set(key, { analyzed, count: (found.get(key)?.count ?? 0) + count });
+  }
+  const inOrder = [...found].sort(([a, one], [b, other]) => other.count - one.count || (a < b ? -1 : 1));
+  const all = inOrder.map(([, { analyzed }]) => analyzed);
+  const [first, ...rest] = all.map(({ best }) => best);
+  if (first === undefined) return null;
+  const best = rest.reduce((leader, one) => (one.wins > leader.wins ? one : leader), first);
+  const same = all.filter((one) => String(one.best.chosen) === String(best.chosen));
+  const { why } = (same.find(({ verdict }) => hasBetter(verdict)) ?? same[0]!).best;
+  return { chosen: best.chosen, why };
 }
 
 /** All tables of a guided deal continued from the same choices, some of them further than others. */

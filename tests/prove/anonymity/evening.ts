@@ -4,7 +4,7 @@ import { replayRoom } from '../../../server/room/room.ts';
 import { memoryStore } from '../../../server/store/memory.ts';
 import type { Drill } from '../../../shared-engine/drill/format.ts';
 import type { ClassTerms } from '../../../shared-engine/protocol/class.ts';
-import { drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
+import { type DrillReport, drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
 import { classPath, classPersonalDataPath } from '../../../shared-engine/protocol/paths.ts';
 import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
 import type { AnswerChoice } from '../../../shared-engine/rules/exchange/command.ts';
@@ -20,6 +20,7 @@ import {
   type Teacher,
 } from '../../kit/class-room.ts';
 import { dealOf, drillOf } from '../../kit/drills.ts';
+import { analysisByDecision, answering } from '../../kit/fake-analysis.ts';
 import { anyAnswer, isAsked, isClosed, ownView, post, sitDown } from '../../kit/http-client.ts';
 import { eventsOf } from '../../kit/room-logs.ts';
 import { seedNamed } from '../../kit/rounds.ts';
@@ -164,8 +165,7 @@ export class Evening {
     const { code, secret } = this.#teacher;
     const headers = { authorization: `Bearer ${secret}` };
     const text = async (response: Promise<Response>) => (await response).text();
-    const report = await text(page(this.#server, this.#teacher, 'report'));
-    const parsed = drillReportSchema.parse(JSON.parse(report));
+    const [report, parsed] = await this.#report();
     this.fetched.push({
       dashboard: await text(page(this.#server, this.#teacher, 'dashboard')),
       'big screen': await text(page(this.#server, this.#teacher, 'big-screen')),
@@ -177,13 +177,24 @@ export class Evening {
     });
   }
 
+  /** Once nothing that was told is being analyzed any more: how long that takes is chance. */
+  async #report(): Promise<readonly [string, DrillReport]> {
+    for (;;) {
+      const text = await (await page(this.#server, this.#teacher, 'report')).text();
+      const report = drillReportSchema.parse(JSON.parse(text));
+      if (report.deals.every(({ pending }) => pending === 0)) return [text, report];
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+  }
+
   async close(): Promise<void> {
     for (const peer of this.peers) peer.socket.terminate();
     await this.#own?.stop();
   }
 
   async #start(seed: string): Promise<void> {
-    this.#own = await startServer({ seed, store: memoryStore(this.#place) });
+    const analyzer = answering(analysisByDecision);
+    this.#own = await startServer({ seed, store: memoryStore(this.#place), analyzer });
     this.#server = this.#own;
   }
 
