@@ -1,4 +1,4 @@
-// Forty tables of one class on one server: from a pass to its result, and from the last close to the last review.
+// Forty tables of one class on one server: a pass and its result, a step and its reveal, the last review, the report.
 import path from 'node:path';
 import { startPageServer } from '../../../client/tools/page-server.ts';
 import type { Review } from '../../../shared-engine/analysis/review/review.ts';
@@ -9,7 +9,8 @@ import { createSwarKernel } from '../../../shared-engine/kernels/tiles-to-go/swa
 import { STYLES, type StyleName } from '../../../shared-engine/policy/styles.ts';
 import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
 import { stepOf } from '../../../shared-engine/rules/exchange/pending-decision.ts';
-import { act, joinAll, openClass, type Teacher } from '../../kit/class-room.ts';
+import type { Step } from '../../../shared-engine/rules/exchange/schedule.ts';
+import { act, bigScreenOf, joinAll, openClass, reportOf, type Teacher } from '../../kit/class-room.ts';
 import { dealOf, drillOf } from '../../kit/drills.ts';
 import { isAsked, isClosed, ownView } from '../../kit/http-client.ts';
 import { seedNamed } from '../../kit/rounds.ts';
@@ -23,16 +24,37 @@ const SPREAD_MS = 1000;
 /** How long deep analyses are waited for, in milliseconds. */
 const TIMEOUT_MS = 240_000;
 
+/** Deals that the report is about. */
+const DEALS = 5;
+
 export const bench: Bench = {
-  summary: 'Forty tables of one class: pass to result with all choosing within a second, and the reviews.',
+  summary:
+    'Forty tables of one class: pass to result with all choosing within a second, reveals, reviews, report.',
   async run({ seed }) {
     const { folder, discard } = await temporaryFolder();
-    const server = await startPageServer({ DATA_DIR: path.join(folder, 'data'), LOG_LEVEL: 'info' });
+    const settings = { DATA_DIR: path.join(folder, 'data'), LOG_LEVEL: 'info' };
+    const server = await startPageServer(settings);
     try {
-      const url = { url: server.origin };
-      const apart = await measure(url, stream(seed, 'apart'), (player) => `${player}`);
-      const alike = await measure(url, stream(seed, 'alike'), () => 'same');
-      return { ...apart, alike_plays: alike.different_plays!, alike_reviews_s: alike.reviews_s! };
+      const at = { url: server.origin };
+      const evening = await openEvening(at, stream(seed, 'apart'), (player) => `${player}`);
+      const apart = await measure(evening);
+      const warm = await measureReport(evening);
+      await server.stop();
+      const again = await startPageServer(settings);
+      try {
+        const cold = await reportTime({ ...evening, server: { url: again.origin } });
+        const other = { url: again.origin };
+        const alike = await measure(await openEvening(other, stream(seed, 'alike'), () => 'same'));
+        return {
+          ...apart,
+          ...warm,
+          report_cold_s: hundredth(cold / 1000),
+          alike_plays: alike.different_plays!,
+          alike_reviews_s: alike.reviews_s!,
+        };
+      } finally {
+        await again.stop();
+      }
     } finally {
       await server.stop();
       await discard();
@@ -40,27 +62,33 @@ export const bench: Bench = {
   },
 };
 
-/** `noiseOf` names the stream of random draws that tells one player from another of the same strength. */
-async function measure(
-  server: { readonly url: string },
+interface Evening {
+  readonly server: { readonly url: string };
+  readonly teacher: Teacher;
+  readonly peers: readonly Peer[];
+  readonly random: Random;
+  /** Names the stream of random draws that tells one player from another of the same strength. */
+  noiseOf(player: number): string;
+}
+
+async function openEvening(
+  server: Evening['server'],
   random: Random,
-  noiseOf: (player: number) => string,
-): Promise<Figures> {
-  const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('class bench') })]);
-  const teacher: Teacher = await openClass(server, drill);
+  noiseOf: Evening['noiseOf'],
+): Promise<Evening> {
+  const deals = Array.from({ length: DEALS }, (_, n) =>
+    dealOf({ kind: 'random', seed: seedNamed(`class bench ${n}`) }, { id: `deal-${n + 1}` }),
+  );
+  // With names every choice is told, so that every choice is analyzed before a cost is.
+  const teacher = await openClass(server, drillOf(deals), { names: true });
   const names = Array.from({ length: TABLES }, (_, player) => `Player ${player + 1}`);
   const { peers } = await joinAll(server, teacher.code, names);
-  await act(server, teacher, { kind: 'deal-next' });
-  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === 1)));
-  const waits: number[] = [];
-  while (peers.some((peer) => !isClosed(peer))) {
-    await Promise.all(peers.map((peer) => peer.untilTable(() => isAsked(peer) || isClosed(peer))));
-    const choices = peers.map((peer, player) => answerOf(peer, styleOf(player), noiseOf(player)));
-    const results = peers.map((peer, player) =>
-      timeToResult(peer, choices[player] ?? null, random.below(SPREAD_MS)),
-    );
-    waits.push(...(await Promise.all(results)).flat());
-  }
+  return { server, teacher, peers, random, noiseOf };
+}
+
+async function measure(evening: Evening): Promise<Figures> {
+  const { peers } = evening;
+  const { waits, reveals } = await playDeal(evening, 1, SPREAD_MS);
   const closed = performance.now();
   await Promise.all(peers.map((peer) => peer.review()));
   const first = performance.now() - closed;
@@ -71,10 +99,73 @@ async function measure(
     seals: waits.length,
     seal_p50_ms: tenth(waits[Math.floor(waits.length * 0.5)]!),
     seal_p99_ms: tenth(waits[Math.floor(waits.length * 0.99)]!),
+    reveal_s: hundredth(Math.max(...reveals) / 1000),
     different_plays: new Set(peers.map((peer) => JSON.stringify(ownView(peer).record))).size,
     reviews_s: deep === null ? null : tenth(deep / 1000),
     first_answers_s: tenth(first / 1000),
   };
+}
+
+/**
+ * One deal to its close. Where choices are spread over some time, each step is revealed as soon as all have chosen, and the
+ * time until its costs are on the big screen is taken while nobody goes on.
+ */
+async function playDeal(
+  { server, teacher, peers, random, noiseOf }: Evening,
+  deal: number,
+  spreadMs: number,
+) {
+  await act(server, teacher, { kind: 'deal-next' });
+  await Promise.all(peers.map((peer) => peer.untilTable((table) => table.round === deal)));
+  const waits: number[] = [];
+  const reveals: number[] = [];
+  while (peers.some((peer) => !isClosed(peer))) {
+    await Promise.all(peers.map((peer) => peer.untilTable(() => isAsked(peer) || isClosed(peer))));
+    const steps = new Set(peers.flatMap((peer) => stepOf(ownView(peer).stage) ?? []));
+    const choices = peers.map((peer, player) => answerOf(peer, styleOf(player), noiseOf(player)));
+    const results = peers.map((peer, player) =>
+      timeToResult(peer, choices[player] ?? null, spreadMs === 0 ? 0 : random.below(spreadMs)),
+    );
+    waits.push(...(await Promise.all(results)).flat());
+    const [step] = steps;
+    // From the vote on players are at different steps.
+    if (spreadMs > 0 && steps.size === 1 && step) reveals.push(await timeToReveal(server, teacher, step));
+  }
+  return { waits, reveals };
+}
+
+/** Milliseconds from the reveal to the costs of all choices. */
+async function timeToReveal(server: Evening['server'], teacher: Teacher, step: Step): Promise<number> {
+  const began = performance.now();
+  const kind = step === 'vote' ? 'vote' : step === 'courtesy-ask' ? 'ask' : 'pass';
+  await act(server, teacher, { kind: 'show', shown: { seat: 0, step, kind, revealed: true } });
+  for (;;) {
+    const { spread } = await bigScreenOf(server, teacher);
+    if (spread?.pending === 0 || performance.now() - began > TIMEOUT_MS) return performance.now() - began;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+/** The report of all deals, when nothing in it is being analyzed any more. */
+async function measureReport(evening: Evening): Promise<Figures> {
+  const { server, teacher } = evening;
+  for (let deal = 2; deal <= DEALS; deal++) await playDeal(evening, deal, 0);
+  const began = performance.now();
+  for (;;) {
+    const { deals } = await reportOf(server, teacher);
+    if (deals.every(({ pending }) => pending === 0) || performance.now() - began > TIMEOUT_MS) break;
+    await new Promise((resolve) => setTimeout(resolve, 500));
+  }
+  const known = tenth((performance.now() - began) / 1000);
+  const times = [];
+  for (let ask = 0; ask < 5; ask++) times.push(await reportTime(evening));
+  return { report_known_s: known, report_s: hundredth(Math.max(...times) / 1000) };
+}
+
+async function reportTime({ server, teacher }: Evening): Promise<number> {
+  const began = performance.now();
+  await reportOf(server, teacher);
+  return performance.now() - began;
 }
 
 /** Players of different strength. */
@@ -126,4 +217,8 @@ function isDeep(review: Review | undefined): boolean {
 
 function tenth(value: number): number {
   return Math.round(value * 10) / 10;
+}
+
+function hundredth(value: number): number {
+  return Math.round(value * 100) / 100;
 }
