@@ -1,5 +1,6 @@
 // A card file of the player's own, chosen from this device.
 import { useSignal } from '@preact/signals';
+import { readJson } from '../../shared-engine/index.ts';
 import { CARD_FIELD } from './strings.ts';
 
 interface CardFileFieldProps {
@@ -20,14 +21,8 @@ export function CardFileField({ id, chosen, otherwise, onCard }: CardFileFieldPr
     onCard(null);
     words.value = null;
     if (!file) return;
-    let json: unknown;
-    try {
-      json = JSON.parse(await file.text());
-    } catch {
-      words.value = CARD_FIELD.unreadable;
-      return;
-    }
-    words.value = onCard(json) ?? chosen(file.name);
+    const json = readJson(await file.text());
+    words.value = json.ok ? (onCard(json.value) ?? chosen(file.name)) : CARD_FIELD.unreadable(json.message);
   }
 
   return (

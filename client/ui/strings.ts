@@ -24,7 +24,7 @@ export const CARD_FIELD = {
   label: 'A card file of your own',
   house: 'The house card is used.',
   own: 'The card chosen above is used.',
-  unreadable: 'That file is not a card: it could not be read as JSON.',
+  unreadable: (where: string) => `That file is not a card: it cannot be read as JSON. ${where}`,
 } as const;
 
 export const CARD_SELECT = {

@@ -19,6 +19,7 @@ export {
 } from './format.ts';
 export { MIN_JOKER_GROUP } from './hands.ts';
 export { HOUSE_CARD, houseCard } from './house/card.ts';
+export { readJson } from './json-text.ts';
 export { parseCard } from './parse.ts';
 export type { CardProblem } from './problem.ts';
 export { areTooMany, type PatternReport, patternReport, playablePart, reportingPattern } from './report.ts';

@@ -4,14 +4,15 @@ import { dealtSize } from '../rules/index.ts';
 import { AMOUNTS, rangeOf } from './constraint.ts';
 import { impossibleMessage } from './constraint-messages.ts';
 import type { Constraint, DrillDeal } from './format.ts';
-import { type DrillProblem, drillProblem } from './problem.ts';
+import { type DealPlace, type DrillProblem, drillProblem } from './problem.ts';
 import { samplerFor } from './sampler.ts';
 
 /** The first kind of fault found in the constraint of a deal's rack, or none. */
 export function constraintProblems(
   constraint: Constraint,
-  { id: deal, seat, dealer }: DrillDeal,
+  { seat, dealer }: DrillDeal,
   kernel: Kernel,
+  deal: DealPlace,
 ): DrillProblem[] {
   const reversed = AMOUNTS.filter((name) => rangeOf(constraint[name]).from > rangeOf(constraint[name]).to);
   if (reversed.length > 0) {

@@ -1,5 +1,5 @@
 // A drill file: the drill, the card that it is played on and how its class plays, so that it opens where neither is at hand.
-import { type CardFile, compileCard, houseCard, parseCard } from '../card/index.ts';
+import { type CardFile, compileCard, houseCard, parseCard, readJson } from '../card/index.ts';
 import { createSwarKernel, type Kernel } from '../kernels/index.ts';
 import { type ClassPart, classPartSchema, type Drill } from './format.ts';
 import { parseDrill } from './parse.ts';
@@ -44,14 +44,12 @@ export function readDrillFile(text: string, kernel: Kernel): ReadDrillFile {
     const words = `the file has ${text.length} characters; the limit is ${MAX_CHARACTERS}.`;
     return { ok: false, problems: [drillProblem('too-large', null, words)] };
   }
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    const words = 'the file is not complete JSON; save it again where it was made.';
+  const json = readJson(text);
+  if (!json.ok) {
+    const words = `the file cannot be read as JSON. ${json.message} Save it again where it was made.`;
     return { ok: false, problems: [drillProblem('not-json', null, words)] };
   }
-  const parts = drillFileParts(json);
+  const parts = drillFileParts(json.value);
   const card = cardOf(parts.card);
   const asClass = classPartOf(parts.class);
   const parsed = parseDrill(parts.drill, card.kernel ?? kernel);
@@ -73,7 +71,7 @@ function cardOf(json: unknown): {
     return { entry: { card: parsed.card }, kernel: createSwarKernel(compileCard(parsed.card)), problems: [] };
   }
   const problems = parsed.problems.map(
-    ({ message }): DrillProblem => ({ code: 'bad-card', deal: null, message }),
+    ({ message }): DrillProblem => ({ code: 'bad-card', deal: null, text: message, message }),
   );
   return { entry: {}, kernel: null, problems };
 }

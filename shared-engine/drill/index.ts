@@ -14,9 +14,15 @@ export {
   drillTerms,
 } from './format.ts';
 export { advanceGuidedDeal } from './guided.ts';
-export { type BetterPass, deepReviewer, interestingDeals } from './interesting.ts';
+export {
+  type BetterPass,
+  deepReviewer,
+  interestingDeals,
+  type JudgedPass,
+  judgedFirstPass,
+} from './interesting.ts';
 export { parseDrill } from './parse.ts';
-export { botsAround, prepareDeal } from './prepare.ts';
+export { botsAround, plainRack, prepareDeal } from './prepare.ts';
 export type { DrillProblem } from './problem.ts';
 export type { Rarity } from './rarity.ts';
 export { type AnalyzedChoice, analyzedChoice } from './report/analyzed-choice.ts';

@@ -4,9 +4,11 @@ import {
   analyzeDecision,
   DEEP_BUDGET,
   isCostly,
+  namedAlternative,
   type Review,
   reviewRound,
   SHALLOW_BUDGET,
+  type Verdict,
   withDeepAnalysis,
 } from '../analysis/index.ts';
 import { chooseFor, finishRound } from '../bots/index.ts';
@@ -126,7 +128,41 @@ export function interestingDeals(
   });
 }
 
-function typicalRecord(deal: PreparedDeal, { seat, bots }: DealSearch, kernel: Kernel): SeatRecord {
+/** The first pass that most would make from a deal's rack, as the judge sees it. */
+export interface JudgedPass {
+  readonly played: readonly Face[];
+  /** Null where nothing better is known. */
+  readonly better: readonly Face[] | null;
+  readonly verdict: Verdict;
+  readonly sentences: readonly string[];
+}
+
+/** Plays the pass and its alternatives on many times. */
+export function judgedFirstPass(
+  deal: PreparedDeal,
+  at: Pick<DealSearch, 'seat' | 'bots'>,
+  kernel: Kernel,
+  analyst: Analyst,
+): JudgedPass | null {
+  const record = typicalRecord(deal, at, kernel);
+  const known = { ...record, steps: record.steps.slice(0, 1) };
+  const first = reviewRound(known, kernel);
+  const nth = first.choices.findIndex(({ kind }) => kind === 'pass');
+  if (nth === -1) return null;
+  const review = withDeepAnalysis(first, nth, analyzeDecision(analyst, known, nth, { budget: DEEP_BUDGET }));
+  const [choice, told] = [review.choices[nth], review.story.choices[nth]];
+  if (choice?.kind !== 'pass' || told === undefined) return null;
+  const { verdict, sentences } = told;
+  const isWorse = verdict === 'costly' || verdict === 'a-little-worse';
+  const better = isWorse ? (namedAlternative(choice)?.tiles ?? null) : null;
+  return { played: choice.played.tiles, better, verdict, sentences };
+}
+
+function typicalRecord(
+  deal: PreparedDeal,
+  { seat, bots }: Pick<DealSearch, 'seat' | 'bots'>,
+  kernel: Kernel,
+): SeatRecord {
   const styles = botsAround(seat, bots);
   const { round } = finishRound(begin(openRound(deal, { revealRacks: false })), (view, random) => {
     const style = styles[view.record.seat];

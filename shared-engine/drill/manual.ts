@@ -19,12 +19,12 @@ import {
   stream,
   takeFrom,
 } from '../rules/index.ts';
-import { type DrillProblem, drillProblem } from './problem.ts';
+import { type DealPlace, type DrillProblem, drillProblem } from './problem.ts';
 
 type Racks = Four<readonly Face[]>;
 
-/** Every reason why these racks, whole or in part, cannot be dealt; `deal` names the deal in the sentences. */
-export function rackProblems(racks: Racks, dealer: Seat, deal: string): DrillProblem[] {
+/** Every reason why these racks, whole or in part, cannot be dealt. */
+export function rackProblems(racks: Racks, dealer: Seat, deal: DealPlace): DrillProblem[] {
   const all = racks.flat();
   const inSet = sizeOf(FULL_SET);
   if (all.length > inSet) {
@@ -34,7 +34,7 @@ export function rackProblems(racks: Racks, dealer: Seat, deal: string): DrillPro
   return [...copyProblems(all, deal), ...sizeProblems(racks, dealer, deal)];
 }
 
-function copyProblems(all: readonly Face[], deal: string): DrillProblem[] {
+function copyProblems(all: readonly Face[], deal: DealPlace): DrillProblem[] {
   return bagOf(all).flatMap((count, index) => {
     const face = FACES[index]!;
     const copies = copiesOf(face);
@@ -44,7 +44,7 @@ function copyProblems(all: readonly Face[], deal: string): DrillProblem[] {
   });
 }
 
-function sizeProblems(racks: Racks, dealer: Seat, deal: string): DrillProblem[] {
+function sizeProblems(racks: Racks, dealer: Seat, deal: DealPlace): DrillProblem[] {
   return SEATS.flatMap((seat) => {
     const held = racks[seat].length;
     const size = dealtSize(seat, dealer);

@@ -13,7 +13,7 @@ import {
   drillSchema,
 } from './format.ts';
 import { rackProblems } from './manual.ts';
-import { type DrillProblem, drillProblem } from './problem.ts';
+import { type DealPlace, type DrillProblem, drillProblem, placeOf } from './problem.ts';
 import { scriptedRacks, scriptProblems } from './scripted.ts';
 import { structureProblems } from './structure.ts';
 
@@ -23,6 +23,12 @@ export type ParsedDrill =
 
 /** More problems than this would help nobody. */
 const MAX_PROBLEMS = 60;
+
+/** A deal that is in the format, and where it stands. */
+interface Found {
+  readonly deal: DrillDeal;
+  readonly place: DealPlace;
+}
 
 /** The drill with its deals not parsed yet, so that a fault in one deal hides none in another. */
 const frameSchema = drillSchema.extend({
@@ -44,33 +50,31 @@ export function parseDrill(json: unknown, kernel: Kernel): ParsedDrill {
   const { ways: asked, ...file } = frame.data;
   const fixed = termsFrom(asked ?? {}, 'class');
   if (!fixed.ok) problems.push(drillProblem('cannot-play', null, fixed.message));
-  const deals: DrillDeal[] = [];
+  const found: Found[] = [];
   frame.data.deals.forEach((unread, index) => {
     const read = drillDealSchema.safeParse(unread);
-    if (read.success) deals.push(read.data);
-    else problems.push(...structureProblems(read.error.issues, nameOf(unread, index)));
+    if (read.success) found.push({ deal: read.data, place: numbered(placeOf(read.data), index) });
+    else problems.push(...structureProblems(read.error.issues, unreadPlace(unread, index)));
   });
-  for (const id of duplicates(deals.map((deal) => deal.id))) {
-    problems.push(drillProblem('duplicate-id', id, 'two deals have this id; rename one.'));
-  }
-  for (const deal of deals) {
-    problems.push(...scriptProblems(deal, frame.data.form), ...dealProblems(deal, kernel));
+  problems.push(...duplicateProblems(found));
+  for (const { deal, place } of found) {
+    problems.push(...scriptProblems(deal, frame.data.form, place), ...dealProblems(deal, kernel, place));
   }
   if (!fixed.ok || problems.length > 0) return rejected(problems);
   const { secondCharleston, blindPasses, courtesy, cardHelp, passLog } = fixed.terms;
   const ways = { secondCharleston, blindPasses, courtesy, cardHelp, passLog };
-  return { ok: true, drill: { ...file, ...(asked && { ways }), deals } };
+  return { ok: true, drill: { ...file, ...(asked && { ways }), deals: found.map(({ deal }) => deal) } };
 }
 
-function dealProblems(deal: DrillDeal, kernel: Kernel): readonly DrillProblem[] {
+function dealProblems(deal: DrillDeal, kernel: Kernel, place: DealPlace): readonly DrillProblem[] {
   const { tiles } = deal;
   switch (tiles.kind) {
     case 'random':
       return [];
     case 'manual':
-      return rackProblems(scriptedRacks(tiles.racks, deal), deal.dealer, deal.id);
+      return rackProblems(scriptedRacks(tiles.racks, deal), deal.dealer, place);
     case 'sampled':
-      return constraintProblems(tiles.constraint, deal, kernel);
+      return constraintProblems(tiles.constraint, deal, kernel, place);
   }
 }
 
@@ -78,11 +82,28 @@ function rejected(problems: readonly DrillProblem[]): ParsedDrill {
   return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
 }
 
-function nameOf(unread: unknown, index: number): string {
-  const named = z.object({ id: drillDealSchema.shape.id }).safeParse(unread);
-  return named.success ? named.data.id : String(index + 1);
+function numbered(place: DealPlace, index: number): DealPlace {
+  return { ...place, number: index + 1 };
 }
 
-function duplicates(ids: readonly string[]): string[] {
-  return [...new Set(ids.filter((id, index) => ids.indexOf(id) !== index))];
+/** Of a deal that is not in the format: its id and title where at least those can be read. */
+function unreadPlace(unread: unknown, index: number): DealPlace {
+  const { id, title } = drillDealSchema.shape;
+  const named = z.object({ id }).safeParse(unread);
+  const titled = z.object({ title }).safeParse(unread);
+  return {
+    id: named.success ? named.data.id : String(index + 1),
+    number: index + 1,
+    title: (titled.success && titled.data.title) || null,
+  };
+}
+
+/** One for each id that several deals have, at the second of them. */
+function duplicateProblems(found: readonly Found[]): DrillProblem[] {
+  return found.flatMap(({ deal, place }, index) => {
+    const same = found.filter(({ deal: other }) => other.id === deal.id);
+    if (same[1] !== found[index]) return [];
+    const text = `it has the id "${deal.id}", as deal ${same[0]!.place.number} has; rename one.`;
+    return [drillProblem('duplicate-id', place, text)];
+  });
 }

@@ -16,7 +16,7 @@ import {
   SEATS,
 } from '../rules/index.ts';
 import type { Drill, DrillDeal } from './format.ts';
-import { type DrillProblem, drillProblem } from './problem.ts';
+import { type DealPlace, type DrillProblem, drillProblem } from './problem.ts';
 
 /** The answers of the other seats as the file has them (rule R6); none where the deal has no script. */
 export function dealScript({ seat, scripted }: DrillDeal): DealScript {
@@ -57,10 +57,10 @@ export function scriptedRacks(racks: Four<readonly Face[]>, deal: DrillDeal): Fo
 }
 
 /** Why this deal cannot have a script; none where it has none. */
-export function scriptProblems(deal: DrillDeal, form: Drill['form']): DrillProblem[] {
-  const { id, seat, scripted, tiles } = deal;
+export function scriptProblems(deal: DrillDeal, form: Drill['form'], place: DealPlace): DrillProblem[] {
+  const { seat, scripted, tiles } = deal;
   if (!scripted) return [];
-  const problem = (words: string) => drillProblem('cannot-be-scripted', id, words);
+  const problem = (words: string) => drillProblem('cannot-be-scripted', place, words);
   const problems: DrillProblem[] = [];
   if (form === 'tables') {
     problems.push(problem('it is scripted, which needs bots on the other seats; play it alone or guided.'));

@@ -1,6 +1,6 @@
 // Messages for structural faults of a drill file: which entry of which deal is wrong, and what it must be.
 import type { z } from 'zod';
-import { type DrillProblem, drillProblem } from './problem.ts';
+import { type DealPlace, type DrillProblem, drillProblem } from './problem.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -45,7 +45,7 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** The faults of a drill outside its deals, or of one deal. */
-export function structureProblems(issues: readonly Issue[], deal: string | null): DrillProblem[] {
+export function structureProblems(issues: readonly Issue[], deal: DealPlace | null): DrillProblem[] {
   return issues.map((issue) => drillProblem('not-in-format', deal, wordsOf(issue)));
 }
 

@@ -201,7 +201,7 @@ describe('a card on its way to somebody else', () => {
   });
 
   it('a file that is no card says what to do, one with an unfinished hand is taken for finishing', () => {
-    expect(readCardText('[')).toMatchObject({ ok: false, problems: [/could not be read as JSON/] });
+    expect(readCardText('[')).toMatchObject({ ok: false, problems: [/cannot be read as JSON/] });
     expect(readCardText('{"format":"other"}').ok).toBe(false);
     expect(readCardText(JSON.stringify(withHand(begun, '2a'))).ok).toBe(true);
     const twice = withHand(begun, '2a');

@@ -121,39 +121,53 @@ describe('a drill file is read', () => {
 describe('a fault of the tiles', () => {
   test('five of a kind, over all racks together', () => {
     const racks: Face[][] = [['dot-7', 'dot-7', 'dot-7'], ['dot-7'], ['dot-7']];
-    expect(only(drillOf([composed(racks)]))).toEqual({
+    expect(only(drillOf([composed(racks)]))).toMatchObject({
       code: 'too-many-copies',
       deal: 'first',
-      message: 'Deal "first": it uses 7 dot 5 times, but there are only 4; remove 1.',
+      message: 'Deal 1: it uses 7 dot 5 times, but there are only 4; remove 1.',
     });
   });
 
+  test('in a deal with a title is told by its place and title', () => {
+    const five = dealOf(
+      { kind: 'manual', racks: [times(5, 'dot-7'), [], [], []], seed },
+      { id: 'five', title: 'Five dots' },
+    );
+    const impossible = dealOf({ kind: 'found', seed } as never, { id: 'found', title: 'Found' });
+    const drill = drillOf([sampledDeal({}), five, impossible]);
+    const parsed = parseDrill(drill, houseKernel);
+    expect(parsed.ok ? [] : parsed.problems.map(({ message }) => message)).toEqual([
+      'Deal 3 (Found): "tiles.kind" must be "random", "manual" or "sampled".',
+      'Deal 2 (Five dots): it uses 7 dot 5 times, but there are only 4; remove 1.',
+    ]);
+  });
+
   test('a joker too many', () => {
-    expect(only(drillOf([composed([times(5, 'joker'), times(4, 'joker')])]))).toEqual({
+    expect(only(drillOf([composed([times(5, 'joker'), times(4, 'joker')])]))).toMatchObject({
       code: 'too-many-jokers',
       deal: 'first',
-      message: 'Deal "first": it uses joker 9 times, but there are only 8; remove 1.',
+      message: 'Deal 1: it uses joker 9 times, but there are only 8; remove 1.',
     });
   });
 
   test('15 tiles on a rack, and 14 where the seat is not the dealer', () => {
     const fourteen: Face[] = [...times(8, 'flower'), ...times(4, 'east'), 'red', 'green'];
     expect(only(drillOf([composed([[...fourteen, 'white']], { dealer: 0 })])).message).toBe(
-      'Deal "first": seat 0 has 15 tiles, but the dealer is dealt 14; remove 1.',
+      'Deal 1: seat 0 has 15 tiles, but the dealer is dealt 14; remove 1.',
     );
-    expect(only(drillOf([composed([fourteen], { dealer: 2 })]))).toEqual({
+    expect(only(drillOf([composed([fourteen], { dealer: 2 })]))).toMatchObject({
       code: 'rack-too-large',
       deal: 'first',
-      message: 'Deal "first": seat 0 has 14 tiles, but a seat that is not the dealer is dealt 13; remove 1.',
+      message: 'Deal 1: seat 0 has 14 tiles, but a seat that is not the dealer is dealt 13; remove 1.',
     });
   });
 
   test('more than 152 tiles', () => {
     const racks = [times(40, 'bam-1'), times(40, 'dot-1'), times(40, 'east'), times(33, 'red')];
-    expect(only(drillOf([composed(racks)]))).toEqual({
+    expect(only(drillOf([composed(racks)]))).toMatchObject({
       code: 'more-than-the-set',
       deal: 'first',
-      message: 'Deal "first": its racks hold 153 tiles, but there are only 152; remove 1.',
+      message: 'Deal 1: its racks hold 153 tiles, but there are only 152; remove 1.',
     });
   });
 
@@ -177,45 +191,43 @@ describe('a fault of a constraint', () => {
   test('parts that exclude each other, for as many tiles as the seat is dealt', () => {
     const constraint = { kongs: 3, pairs: 4 };
     expect(only(drillOf([sampledDeal(constraint)])).message).toBe(
-      'Deal "first": no rack of 13 tiles can have these together: 4 pairs and 3 kongs; change one of them. A kong is also a pung, and a pung also a pair.',
+      'Deal 1: no rack of 13 tiles can have these together: 4 pairs and 3 kongs; change one of them. A kong is also a pung, and a pung also a pair.',
     );
     expect(parseDrill(drillOf([{ ...sampledDeal(constraint), dealer: 0 }]), houseKernel).ok).toBe(true);
   });
 
   test('a range whose ends are swapped', () => {
     expect(only(drillOf([sampledDeal({ jokers: { from: 3, to: 1 } })])).message).toBe(
-      'Deal "first": "jokers" goes from 3 to 1; swap the two numbers.',
+      'Deal 1: "jokers" goes from 3 to 1; swap the two numbers.',
     );
   });
 
   test('a section that the card does not have', () => {
     const { code, message } = only(drillOf([sampledDeal({ section: 'spirals' })]));
     expect(code).toBe('unknown-section');
-    expect(message).toMatch(
-      /^Deal "first": the card has no section "spirals"; choose one of one-suit, .+\.$/,
-    );
+    expect(message).toMatch(/^Deal 1: the card has no section "spirals"; choose one of one-suit, .+\.$/);
   });
 });
 
 describe('a file that is no drill', () => {
   test('is broken, empty or no JSON', () => {
-    const whole = JSON.stringify(drillOf([sampledDeal({})]));
-    for (const text of [whole.slice(0, -5), '', 'deals', '{"format":']) {
-      expect(readDrillFile(text, houseKernel)).toEqual({
-        ok: false,
-        problems: [
-          {
-            code: 'not-json',
-            deal: null,
-            message: 'Drill: the file is not complete JSON; save it again where it was made.',
-          },
-        ],
-      });
+    const text = JSON.stringify(drillOf([sampledDeal({})]), null, 2);
+    const faults: readonly (readonly [string, string])[] = [
+      ['', 'It ends in line 1, column 1, where there should be a value.'],
+      ['deals', 'In line 1, column 1, there should be a value.'],
+      [text.slice(0, -3), 'It ends in line 24, column 3, where there should be a comma or "]".'],
+      [text.replace('"form": ', '"form" '), 'In line 4, column 10, there should be a colon.'],
+    ];
+    for (const [torn, where] of faults) {
+      const read = readDrillFile(torn, houseKernel);
+      expect(read.ok ? [] : read.problems.map(({ message }) => message)).toEqual([
+        `Drill: the file cannot be read as JSON. ${where} Save it again where it was made.`,
+      ]);
     }
   });
 
   test('is of another version', () => {
-    expect(only({ ...drillOf([sampledDeal({})]), format: 'quadrille-drill/2', extra: 1 })).toEqual({
+    expect(only({ ...drillOf([sampledDeal({})]), format: 'quadrille-drill/2', extra: 1 })).toMatchObject({
       code: 'unknown-version',
       deal: null,
       message:
@@ -256,7 +268,7 @@ describe('a file that is no drill', () => {
     [
       'a seat',
       (drill) => ({ ...drill, deals: [{ ...drill.deals[0], seat: 4 }] }),
-      'Deal "first": "seat" must be a seat: 0, 1, 2 or 3.',
+      'Deal 1: "seat" must be a seat: 0, 1, 2 or 3.',
     ],
     [
       'no id',
@@ -266,27 +278,27 @@ describe('a file that is no drill', () => {
     [
       'a kind of tiles',
       (drill) => ({ ...drill, deals: [dealOf({ kind: 'found', seed } as never)] }),
-      'Deal "first": "tiles.kind" must be "random", "manual" or "sampled".',
+      'Deal 1: "tiles.kind" must be "random", "manual" or "sampled".',
     ],
     [
       'a tile',
       (drill) => ({ ...drill, deals: [composed([['bam-10' as Face]])] }),
-      'Deal "first": "tiles.racks" must be four lists of tiles, one for each seat; a tile is written "bam-3", "east", "red", "flower" or "joker".',
+      'Deal 1: "tiles.racks" must be four lists of tiles, one for each seat; a tile is written "bam-3", "east", "red", "flower" or "joker".',
     ],
     [
       'an amount',
       (drill) => ({ ...drill, deals: [sampledDeal({ jokers: 15 })] }),
-      'Deal "first": "tiles.constraint.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
+      'Deal 1: "tiles.constraint.jokers" must be a whole number from 0 to 14, or a range {"from", "to"} of such numbers.',
     ],
     [
       'a part of a constraint',
       (drill) => ({ ...drill, deals: [sampledDeal({ luck: 1 } as never)] }),
-      'Deal "first": unknown entry "luck" in "tiles.constraint"; remove it.',
+      'Deal 1: unknown entry "luck" in "tiles.constraint"; remove it.',
     ],
     [
       'an id twice',
       (drill) => ({ ...drill, deals: [drill.deals[0], drill.deals[0]] }),
-      'Deal "first": two deals have this id; rename one.',
+      'Deal 2: it has the id "first", as deal 1 has; rename one.',
     ],
   ])('has a wrong entry: %s', (_, change, message) => {
     expect(only(change(drillOf([sampledDeal({})]))).message).toBe(message);

@@ -68,7 +68,7 @@ describe('a deal of a drill', () => {
     const prepared = prepareDeal(drillOf([deal]), deal, houseKernel);
     expect(prepared).toMatchObject({ ok: false, problem: { code: 'too-rare', deal: 'needle' } });
     expect(!prepared.ok && prepared.problem.message).toMatch(
-      /^Deal "needle": such racks are too rare to find: .+\.$/,
+      /^Deal 1: such racks are too rare to find: .+\.$/,
     );
   });
 });

@@ -119,13 +119,13 @@ test('a deal that cannot be scripted is rejected in words', () => {
     return parsed.ok ? [] : parsed.problems.map(({ message }) => message);
   };
   expect(problems({ ...drillOf([dealOf(manual, { scripted })]), form: 'tables' })).toEqual([
-    'Deal "first": it is scripted, which needs bots on the other seats; play it alone or guided.',
-    'Deal "first": a joker is never passed, so none can arrive; remove it from "scripted".',
-    'Deal "first": seat 0 is the player\'s, who votes for itself; remove it from "stopped".',
+    'Deal 1: it is scripted, which needs bots on the other seats; play it alone or guided.',
+    'Deal 1: a joker is never passed, so none can arrive; remove it from "scripted".',
+    'Deal 1: seat 0 is the player\'s, who votes for itself; remove it from "stopped".',
   ]);
   const random = dealOf({ kind: 'random', seed: seedNamed('no') }, { scripted: { arrivals: {} } });
   expect(problems(drillOf([random]))).toEqual([
-    'Deal "first": only a deal with tiles set by hand can be scripted; remove "scripted".',
+    'Deal 1: only a deal with tiles set by hand can be scripted; remove "scripted".',
   ]);
   const four = { ...dealOf(manual), scripted: { arrivals: { 'first-left': ['red', 'red', 'red', 'red'] } } };
   expect(problems(drillOf([four as unknown as DrillDeal]))[0]).toMatch(/must be/);

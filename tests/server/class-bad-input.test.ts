@@ -73,8 +73,8 @@ test('every fault of a drill is reported at once, with the deal it is in', async
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill, terms: TERMS, card: null });
   const { problems } = await response.json();
   expect(problems).toHaveLength(2);
-  expect(problems[0]).toMatch(/^Deal "first": /);
-  expect(problems[1]).toMatch(/^Deal "second": /);
+  expect(problems[0]).toMatch(/^Deal 1: /);
+  expect(problems[1]).toMatch(/^Deal 2: /);
 });
 
 test('a file that is no card is rejected as a card, and the drill can be sent again without it', async () => {

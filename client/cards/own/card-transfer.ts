@@ -4,6 +4,7 @@ import {
   cardBoundsProblem,
   cardDraftSchema,
   parseCard,
+  readJson,
 } from '../../../shared-engine/index.ts';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { CARD_LINK } from './strings.ts';
@@ -47,12 +48,9 @@ export async function unpackCard(packed: string): Promise<UnpackedCard> {
 
 /** A file or the inside of a link. */
 export function readCardText(text: string): UnpackedCard {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    return { ok: false, problems: [CARD_LINK.noCard] };
-  }
+  const read = readJson(text);
+  if (!read.ok) return { ok: false, problems: [CARD_LINK.noCard(read.message)] };
+  const json = read.value;
   const parsed = parseCard(json);
   if (parsed.ok) return parsed;
   const draft = draftOf(json);

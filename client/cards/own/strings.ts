@@ -67,5 +67,6 @@ export const CARD_LINK = {
   torn: 'Part of this card link is missing. Copy it again from where it came, from its first letter to its last.',
   foreign: 'This is no card link of Quadrille. Ask for the link again, or for the card as a file.',
   later: 'This card link was made by a newer Quadrille. Reload this page to get it, and open the link again.',
-  noCard: 'This file is no card: it could not be read as JSON. Choose a file that was saved from My cards.',
+  noCard: (where: string) =>
+    `This file is no card: it cannot be read as JSON. ${where} Choose a file that was saved from My cards.`,
 } as const;

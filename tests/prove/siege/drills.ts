@@ -79,7 +79,7 @@ async function wholeDrill(server: WatchedServer): Promise<Finding[]> {
       'sixty hard constraints',
       'rejected, naming the deal',
       `${code}: ${words}`,
-      code === 'bad-drill' && /^Deal "hard-/.test(words),
+      code === 'bad-drill' && /^Deal \d+: /.test(words),
     ),
     row(
       'processor time they took, in ms',
