@@ -11,8 +11,8 @@ import {
 import type { SharedDeal } from '../app/routes/deal-link.ts';
 import type { Seated } from '../room/room.ts';
 import type { Screen } from '../room/screen.ts';
-import { capitalize, nameOf } from '../room/seat-names.ts';
-import { sentenceList, tileList, tileName } from '../tiles/tile-names.ts';
+import { nameOf } from '../room/seat-names.ts';
+import { capitalize, sentenceList, tileList, tileName } from '../tiles/tile-names.ts';
 
 export const LESSON = {
   title: 'An example',

@@ -2,9 +2,10 @@
 import { useSignal } from '@preact/signals';
 import { MOVES, neighbor, SEATS, type Seat } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
-import { capitalize, nameOrYou } from '../room/seat-names.ts';
+import { nameOrYou } from '../room/seat-names.ts';
 import { BotTag } from '../room/seat-status.tsx';
 import { STEP_NAMES } from '../room/step-names.ts';
+import { capitalize } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { type RackMoment, rackMoments } from './rack-moments.ts';
 import { ROUND_WALK } from './strings.ts';

@@ -1,8 +1,7 @@
 // What the review says besides its verdicts and the deep analysis.
 import type { ChoiceReview, PassReview, Review, RiskGrade } from '../../shared-engine/index.ts';
-import { capitalize } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { sentenceList } from '../tiles/tile-names.ts';
+import { capitalize, sentenceList } from '../tiles/tile-names.ts';
 
 export const REVIEW = {
   title: 'What this deal can teach you',

@@ -13,10 +13,6 @@ export function nameOrYou(table: Pick<Table, 'seats' | 'you'>, seat: Seat): stri
   return seat === table.you ? 'you' : nameOf(table, seat);
 }
 
-export function capitalize(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 const PLACES: Readonly<Record<Direction, string>> = {
   right: 'on your right',
   across: 'across from you',

@@ -8,9 +8,9 @@ import {
   type Step,
   type Table,
 } from '../../shared-engine/index.ts';
-import { tileCount } from '../tiles/tile-names.ts';
+import { capitalize, tileCount } from '../tiles/tile-names.ts';
 import type { OpenPass } from './open-pass.ts';
-import { capitalize, nameOf } from './seat-names.ts';
+import { nameOf } from './seat-names.ts';
 
 export const STEP_NAMES: Readonly<Record<Step, string>> = {
   'first-right': 'First right',

@@ -9,10 +9,10 @@ import {
   type Table,
 } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
-import { capitalize, nameOf, nameOrYou } from '../room/seat-names.ts';
+import { nameOf, nameOrYou } from '../room/seat-names.ts';
 import { courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
 import { newlySaid, wordsOf } from '../room/table-talk.tsx';
-import { sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
+import { capitalize, sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
 
 /** Sentences for everything in `next` that `before` did not have yet; few enough to be listened to. */
 export function announcementsOf(before: Table | null, next: Table): readonly string[] {

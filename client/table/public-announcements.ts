@@ -1,8 +1,8 @@
 // A step that is over, as everybody may know it.
 import { type PublicStep, SEATS, type Table } from '../../shared-engine/index.ts';
-import { capitalize, nameOf } from '../room/seat-names.ts';
+import { nameOf } from '../room/seat-names.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { sentenceList } from '../tiles/tile-names.ts';
+import { capitalize, sentenceList } from '../tiles/tile-names.ts';
 
 export function publicAnnouncement(table: Pick<Table, 'seats'>, step: PublicStep): string {
   switch (step.kind) {

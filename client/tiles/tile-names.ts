@@ -31,3 +31,8 @@ export function sentenceList(parts: readonly string[]): string {
 export function tileCount(count: number): string {
   return count === 1 ? '1 tile' : `${count} tiles`;
 }
+
+/** The first letter in upper case. */
+export function capitalize(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { RoundSummary } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { listRounds } from '../../storage/history/rounds.ts';
 import { cardForTables, listOwnCards } from '../../storage/own-cards.ts';
@@ -10,7 +11,6 @@ import { forgetPageRound } from '../../storage/page-round.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { dateAt, daysBefore, noonOf } from '../dates.ts';
 import { dayName, findings } from '../history/strings.ts';
-import { PageLink } from '../page-link.tsx';
 import { DAY } from './strings.ts';
 import '../history/history.css';
 

@@ -21,13 +21,8 @@ import {
   unpackPlay,
   withDeepAnalysis,
 } from '../../../shared-engine/index.ts';
-import {
-  listRounds,
-  listSchedules,
-  readRound,
-  type StorageProblem,
-  storeSchedule,
-} from '../../storage/history/rounds.ts';
+import type { StorageProblem } from '../../storage/history/database.ts';
+import { listRounds, listSchedules, readRound, storeSchedule } from '../../storage/history/rounds.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { type Due, endOfDay, queueAt } from './queue.ts';
 import { nextSchedule } from './scheduler.ts';

@@ -3,13 +3,14 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { aimsOver, type HabitRow, type Habits, habitsOf } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { listRounds, type StorageProblem } from '../../storage/history/rounds.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
+import type { StorageProblem } from '../../storage/history/database.ts';
+import { listRounds } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { finishRounds } from '../history/finish-rounds.ts';
 import { StillLooking } from '../history/still-looking.tsx';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
-import { PageLink } from '../page-link.tsx';
 import {
   aimWords,
   allChoices,

@@ -10,8 +10,9 @@ import {
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import { type Room, type RoomState, seatedAt } from '../../room/room.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
+import type { StorageProblem } from '../../storage/history/database.ts';
 import { askToPersist, noteChange, noteProblem } from '../../storage/history/durability.ts';
-import { listRounds, removeRounds, type StorageProblem, storeRound } from '../../storage/history/rounds.ts';
+import { listRounds, removeRounds, storeRound } from '../../storage/history/rounds.ts';
 import { roundOf, storedCard } from './round-of.ts';
 
 export interface KeepPorts {

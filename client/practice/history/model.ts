@@ -2,6 +2,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { RoundSummary, StoredRound } from '../../../shared-engine/index.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
+import type { StorageProblem } from '../../storage/history/database.ts';
 import { forgottenRounds, noteChange, noteCount, notedProblem } from '../../storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../storage/history/file.ts';
 import {
@@ -9,7 +10,6 @@ import {
   listRounds,
   mergeHistory,
   removeRounds,
-  type StorageProblem,
   wholeHistory,
 } from '../../storage/history/rounds.ts';
 import { fileProblem, merged, STORAGE_PROBLEMS } from './strings.ts';

@@ -9,11 +9,11 @@ import {
   unpackPlay,
 } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
 import type { Room } from '../../room/room.ts';
 import type { RoomScreenProps } from '../../room/screen.ts';
 import { readRound } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
-import { PageLink } from '../page-link.tsx';
 import { dayName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
 import './history.css';
 

@@ -1,6 +1,6 @@
 // What the page says about the rounds that this browser stores.
 import { type HistoryFileProblem, isUnaided, type RoundSummary } from '../../../shared-engine/index.ts';
-import type { StorageProblem } from '../../storage/history/rounds.ts';
+import type { StorageProblem } from '../../storage/history/database.ts';
 import { noonOf } from '../dates.ts';
 
 export const ROUNDS = {

@@ -15,9 +15,10 @@ import {
   takeFrom,
   withSeat,
 } from '../../../shared-engine/index.ts';
+import { laidProblemWords } from '../../tiles/picker-strings.ts';
+import { TilePicker } from '../../tiles/tile-picker.tsx';
 import { Numbers } from '../question/numbers.tsx';
-import { laidProblemWords, OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
-import { TilePicker } from './tile-picker.tsx';
+import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 
 interface OutcomeFormProps {
   readonly exchange: LaidExchange;

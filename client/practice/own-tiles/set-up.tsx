@@ -8,9 +8,10 @@ import {
   sortFaces,
   type Terms,
 } from '../../../shared-engine/index.ts';
+import { laidProblemWords } from '../../tiles/picker-strings.ts';
+import { TilePicker } from '../../tiles/tile-picker.tsx';
 import type { OwnTable } from './own-table.ts';
-import { laidProblemWords, OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
-import { TilePicker } from './tile-picker.tsx';
+import { OWN_SEAT, OWN_TILES, placeName } from './strings.ts';
 
 interface SetUpProps {
   readonly own: OwnTable;

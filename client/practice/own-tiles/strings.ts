@@ -1,7 +1,5 @@
 // What the page says to somebody who practices with real tiles.
-import type { LaidProblem, PendingDecision, Seat } from '../../../shared-engine/index.ts';
-import { capitalize } from '../../room/seat-names.ts';
-import { tileName } from '../../tiles/tile-names.ts';
+import type { PendingDecision, Seat } from '../../../shared-engine/index.ts';
 
 /** Whoever lays in the tiles is seat 0. */
 export const OWN_SEAT: Seat = 0;
@@ -19,8 +17,6 @@ export const OWN_TILES = {
   east: 'Who is East?',
   eastIsMe: 'I am',
   rack: 'Your rack',
-  rackTap: 'Tap a tile below to lay it here. Tap it here to take it away.',
-  set: 'The set',
   begin: 'This is my rack',
   ways: 'How your table plays',
   second: 'A second Charleston',
@@ -56,21 +52,6 @@ export const OWN_TILES = {
   notJudged: 'not judged',
   final: 'Your rack now',
 } as const;
-
-/** `11 of 13`. */
-export function laidOf(laid: number, size: number): string {
-  return `${laid} of ${size}`;
-}
-
-/** `1 bam: There are 4 of this tile in the set, and here are 5.` */
-export function laidProblemWords({ code, tile, message }: LaidProblem): string {
-  return tile && code === 'too-many-copies' ? `${capitalize(tileName(tile))}: ${message}` : message;
-}
-
-/** What a tile of the set is called, with how many more can be laid. */
-export function pickName(name: string, left: number): string {
-  return left === 0 ? `${name}, none left` : `${name}, ${left} left`;
-}
 
 /** What the open step asks. */
 export function asks({ kind }: PendingDecision): string {

@@ -1,4 +1,5 @@
-// The database in which this browser stores the rounds played here, and how an older one becomes a newer one.
+// The database in which this browser stores the rounds played here and a teacher's drills and classes, and how an older one
+// becomes a newer one.
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
 import type { RoundDetail, RoundSummary, Schedule, StoredCard } from '../../../shared-engine/index.ts';
 import { HISTORY_DATABASE } from '../browser-storage.ts';
@@ -19,6 +20,34 @@ export function summaryOf({ text }: SummaryRow): RoundSummary {
   return JSON.parse(text);
 }
 
+/** A drill that a teacher prepares, as it is now, whether it can be dealt or not. */
+export interface DrillRow {
+  readonly id: string;
+  readonly title: string;
+  /** Whom it is for, in the teacher's own words; empty for nobody named. */
+  readonly group: string;
+  readonly deals: number;
+  /** In milliseconds since 1970. */
+  readonly changedAt: number;
+  /** Key of the card on this device that it is played on; null for the house card and for one that the file carries. */
+  readonly ownCard: string | null;
+  /** The drill file. */
+  readonly text: string;
+}
+
+/** A class that was opened or led on this device. */
+export interface ClassRow {
+  readonly code: string;
+  readonly title: string;
+  readonly group: string;
+  /** In milliseconds since 1970. */
+  readonly openedAt: number;
+  /** The drill file that it was opened with; null where another device opened it. */
+  readonly drill: string | null;
+  /** Its report as this device read it last, as JSON; null before that. */
+  readonly report: string | null;
+}
+
 /** The index of summaries by when their rounds were played. */
 export const BY_TIME = 'by-time';
 
@@ -36,6 +65,8 @@ export interface HistorySchema extends DBSchema {
   readonly schedules: { readonly key: string; readonly value: Schedule };
   /** How often the summaries have changed: what was read of them holds as long as this is the same. */
   readonly changes: { readonly key: 'summaries'; readonly value: number };
+  readonly drills: { readonly key: string; readonly value: DrillRow };
+  readonly classes: { readonly key: string; readonly value: ClassRow };
 }
 
 export type HistoryDatabase = IDBPDatabase<HistorySchema>;
@@ -61,6 +92,10 @@ const STEPS: readonly ((database: HistoryDatabase, upgrade: Upgrade) => void)[] 
       for (const row of rows) void summaries.put(rowOf(summaryOf(row)));
     });
   },
+  (database) => {
+    database.createObjectStore('drills', { keyPath: 'id' });
+    database.createObjectStore('classes', { keyPath: 'code' });
+  },
 ];
 
 /** Why the browser gives no database. */
@@ -71,6 +106,13 @@ export type DatabaseProblem =
   | 'other-tab'
   /** A newer page has been here. */
   | 'newer';
+
+/** `full` where the browser has no room left. */
+export type StorageProblem = DatabaseProblem | 'full';
+
+export type Stored<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: StorageProblem };
 
 export type Opened =
   | { readonly ok: true; readonly database: HistoryDatabase }
@@ -122,4 +164,16 @@ async function open(): Promise<Opened> {
 
 function problemOf(error: unknown): DatabaseProblem {
   return error instanceof DOMException && error.name === 'VersionError' ? 'newer' : 'refused';
+}
+
+/** Runs `use` on the database; whatever the browser objects to becomes a word. */
+export async function withDatabase<T>(use: (database: HistoryDatabase) => Promise<T>): Promise<Stored<T>> {
+  const opened = await openDatabase();
+  if (!opened.ok) return opened;
+  try {
+    return { ok: true, value: await use(opened.database) };
+  } catch (error) {
+    const full = error instanceof DOMException && error.name === 'QuotaExceededError';
+    return { ok: false, problem: full ? 'full' : 'refused' };
+  }
 }

@@ -1,6 +1,6 @@
 // Whether the browser still has what it was given: it may forget rounds by itself, or refuse to store any.
 import { onOtherTabs, type TextStorage } from '../browser-storage.ts';
-import type { StorageProblem } from './rounds.ts';
+import type { StorageProblem } from './database.ts';
 
 const COUNT = 'rounds-stored';
 const PROBLEM = 'rounds-problem';

@@ -12,37 +12,18 @@ import {
 } from '../../../shared-engine/index.ts';
 import {
   BY_TIME,
-  type DatabaseProblem,
   type HistoryDatabase,
   type HistorySchema,
-  openDatabase,
   rowOf,
+  type Stored,
   summaryOf,
+  withDatabase,
 } from './database.ts';
-
-/** `full` where the browser has no room left. */
-export type StorageProblem = DatabaseProblem | 'full';
-
-export type Stored<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problem: StorageProblem };
 
 type ChangesStore = IDBPObjectStore<HistorySchema, StoreNames<HistorySchema>[], 'changes', 'readwrite'>;
 
 const STORES = ['summaries', 'details', 'cards', 'schedules'] as const;
 const WRITTEN = [...STORES, 'changes'] as const;
-
-/** Runs `use` on the database; whatever the browser objects to becomes a word. */
-async function withDatabase<T>(use: (database: HistoryDatabase) => Promise<T>): Promise<Stored<T>> {
-  const opened = await openDatabase();
-  if (!opened.ok) return opened;
-  try {
-    return { ok: true, value: await use(opened.database) };
-  } catch (error) {
-    const full = error instanceof DOMException && error.name === 'QuotaExceededError';
-    return { ok: false, problem: full ? 'full' : 'refused' };
-  }
-}
 
 export interface Merged {
   /** Rounds that were not here before, and rounds that were here already. */

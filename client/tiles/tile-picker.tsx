@@ -8,10 +8,11 @@ import {
   FACES,
   type Face,
   type LaidProblem,
-} from '../../../shared-engine/index.ts';
-import { Tile } from '../../tiles/tile.tsx';
-import { tileName } from '../../tiles/tile-names.ts';
-import { laidOf, laidProblemWords, OWN_TILES, pickName } from './strings.ts';
+} from '../../shared-engine/index.ts';
+import { laidOf, laidProblemWords, PICKER, pickName } from './picker-strings.ts';
+import './picker.css';
+import { Tile } from './tile.tsx';
+import { tileName } from './tile-names.ts';
 
 interface TilePickerProps {
   /** What the laid tiles are called. */
@@ -55,9 +56,9 @@ export function TilePicker({ title, laid, size, beside, problemWith, onChange }:
         </ul>
       </section>
       <p class={said.value ? 'notice' : 'aside'} role="status">
-        {said.value ?? OWN_TILES.rackTap}
+        {said.value ?? PICKER.tap}
       </p>
-      <ul class="tile-set" aria-label={OWN_TILES.set}>
+      <ul class="tile-set" aria-label={PICKER.set}>
         {FACES.map((face) => {
           const copies = countOf(left, face);
           const next = [...laid, face];

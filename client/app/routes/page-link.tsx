@@ -1,8 +1,8 @@
 // A link to another place of the page, followed without loading it anew.
 import type { ComponentChildren } from 'preact';
-import type { App } from '../app/routes/app.ts';
-import { pathOf, type Route } from '../app/routes/route.ts';
-import { goInPage } from '../ui/in-page-link.ts';
+import { goInPage } from '../../ui/in-page-link.ts';
+import type { App } from './app.ts';
+import { pathOf, type Route } from './route.ts';
 
 interface PageLinkProps {
   readonly app: Pick<App, 'go'>;
