@@ -23,6 +23,7 @@ const app = openApp({
   },
   origin: window.location.origin,
   showPath: (path, over) => window.history.pushState(over ? OVER : null, '', path),
+  renamePath: (path) => window.history.replaceState(window.history.state, '', path),
   goBack: () => window.history.back(),
   onReturn: (run) => {
     window.addEventListener('popstate', run);

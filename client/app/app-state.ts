@@ -14,6 +14,8 @@ export interface AppPorts {
   readonly place: () => { readonly pathname: string; readonly hash: string; readonly over: boolean };
   readonly origin: string;
   readonly showPath: (path: string, over: boolean) => void;
+  /** Puts this path in the place of the one that is shown. */
+  readonly renamePath: (path: string) => void;
   readonly goBack: () => void;
   /** Runs `run` whenever the player goes back or forward, until the function that it returns is called. */
   readonly onReturn: (run: () => void) => () => void;
@@ -79,6 +81,7 @@ export function openApp(ports: AppPorts): App & { close(): void } {
       moveTo(next);
       sheet.value = null;
     },
+    rename: (next) => ports.renamePath(pathOf(next)),
     change(part) {
       settings.value = { ...settings.value, ...part };
       writeSettings(ports.storage, settings.value);

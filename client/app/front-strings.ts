@@ -34,6 +34,7 @@ export const PRACTICE_LINKS = {
   rounds: 'My rounds',
   ownTiles: 'Practice with real tiles',
   myCards: 'My cards',
+  teaching: 'My classes and drills',
   playsWith: (name: string) => `Your new tables play with ${name}.`,
 } as const;
 

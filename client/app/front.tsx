@@ -143,7 +143,7 @@ export function Front({ app }: { readonly app: App }) {
           <section class="mode">
             <h2>{FRONT.group.title}</h2>
             <p>{FRONT.group.about}</p>
-            <button type="button" class="primary" onClick={() => app.go({ kind: 'prepare' })}>
+            <button type="button" class="primary" onClick={() => app.go({ kind: 'prepare', drill: null })}>
               {FRONT.group.button}
             </button>
           </section>

@@ -13,6 +13,7 @@ const LINKS: readonly { readonly route: Route; readonly words: string }[] = [
   { route: { kind: 'rounds' }, words: PRACTICE_LINKS.rounds },
   { route: { kind: 'own-tiles' }, words: PRACTICE_LINKS.ownTiles },
   { route: { kind: 'cards', open: null }, words: PRACTICE_LINKS.myCards },
+  { route: { kind: 'teaching' }, words: PRACTICE_LINKS.teaching },
 ];
 
 export function PracticeLinks({ app }: { readonly app: App }) {

@@ -65,7 +65,13 @@ function CurrentPage({ app }: { readonly app: App }) {
       );
     }
     case 'prepare':
-      return <LazyView part={classPart}>{({ PrepareScreen }) => <PrepareScreen app={app} />}</LazyView>;
+      return (
+        <LazyView part={classPart}>
+          {({ PrepareScreen }) => <PrepareScreen key={route.drill ?? 'new'} app={app} drill={route.drill} />}
+        </LazyView>
+      );
+    case 'teaching':
+      return <LazyView part={classPart}>{({ LibraryScreen }) => <LibraryScreen app={app} />}</LazyView>;
     case 'own-tiles':
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':

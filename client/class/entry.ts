@@ -3,11 +3,13 @@ import '../tiles/tiles.css';
 import './class.css';
 import './lead/lead.css';
 import './player/player.css';
+import './library/library.css';
 import './prepare/prepare.css';
 import './results/spread.css';
 import './results/big-screen.css';
 import './results/report.css';
 
 export { ClassScreen } from './class-screen.tsx';
+export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';
 export { PrepareScreen } from './prepare/prepare-screen.tsx';

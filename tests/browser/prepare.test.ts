@@ -27,7 +27,7 @@ describe('a deal that fits a description', () => {
     await page.getByLabel('Numbers in a row in one suit: at least').fill('5');
     await page.getByText(/^About 1 rack of [\d,]+ fits \(between 1 of /).waitFor();
     await jokers.fill('9');
-    await page.getByText(/no rack of 13 tiles can have/).waitFor();
+    await page.getByText(/No rack of 13 tiles can have/).waitFor();
     expect([await axeFindings(page), await horizontalOverflow(page), await smallTargets(page)]).toEqual([
       [],
       0,

@@ -5,10 +5,13 @@ import { countMessage } from '../../client/class/lead/guided-strings.ts';
 import { clockText, DASHBOARD, placeText, statusText } from '../../client/class/lead/strings.ts';
 import { guidedMessage } from '../../client/class/player/guided-message.ts';
 import { termsSentences } from '../../client/class/player/strings.ts';
+import { constraintWords } from '../../client/class/prepare/constraint-words.ts';
 import {
   asEast,
   boundOf,
+  copyOf,
   emptyDrill,
+  moved,
   newDeal,
   ownRack,
   withAmount,
@@ -51,6 +54,24 @@ describe('a drill while it is prepared', () => {
     const three = [...first, newDeal(first, 'random', seed())];
     const again = newDeal(three.slice(1), 'random', seed());
     expect(new Set([...three.slice(1), again].map(({ id }) => id)).size).toBe(2);
+  });
+
+  it('keeps each deal once however its deals are moved, and gives a copy an id of its own', () => {
+    const { deals, ...drill } = emptyDrill(seed);
+    const three = { ...drill, deals: [...deals, newDeal(deals, 'manual', seed())] };
+    const four = { ...three, deals: [...three.deals, copyOf(three.deals[1]!, three.deals)] };
+    expect(four.deals.map(({ id }) => id)).toEqual(['deal-1', 'deal-2', 'deal-3']);
+    expect(moved(four, 2, 0).deals.map(({ id }) => id)).toEqual(['deal-3', 'deal-1', 'deal-2']);
+    expect(moved(moved(four, 0, 1), 1, 0)).toEqual(four);
+  });
+
+  it('says in one line what its racks should hold', () => {
+    const { sections } = houseKernel.card;
+    expect(constraintWords({}, sections)).toMatch(/^Any rack/);
+    const wish = { jokers: 1, pairs: { from: 2 }, inARow: { to: 4 }, section: sections[0]!.id };
+    expect(constraintWords(wish, sections)).toBe(
+      `Jokers: 1 · Pairs, pungs and kongs: at least 2 · Numbers in a row in one suit: at most 4 · Closest section of the card: ${sections[0]!.name}`,
+    );
   });
 
   it('loses a text that is emptied, and an amount of a constraint that may be anything', () => {

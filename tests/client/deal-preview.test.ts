@@ -4,12 +4,13 @@ import {
   type DealSetup,
   type DealTask,
   type DealTaskUpdate,
+  judgeDeal,
   kernelOf,
   previewDeal,
   searchDeals,
 } from '../../client/class/prepare/deal-tasks.ts';
 import type { Constraint, DrillDeal } from '../../shared-engine/drill/format.ts';
-import { prepareDeal } from '../../shared-engine/drill/prepare.ts';
+import { plainRack, prepareDeal } from '../../shared-engine/drill/prepare.ts';
 import { simd } from '../kit/analysts.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { houseKernel } from '../kit/reviews.ts';
@@ -40,6 +41,9 @@ describe('the preview of a deal', () => {
     expect(prepared.ok && update.kind === 'dealt' && update.rack).toEqual(
       prepared.ok && prepared.deal.prepared[0],
     );
+    // Where no card is needed, the closed deal shows the same rack without a worker.
+    const plain = setup.deal.tiles.kind === 'sampled' ? null : update.kind === 'dealt' && update.rack;
+    expect(plainRack({ bots }, setup.deal)).toEqual(plain);
   });
 
   it('says how rare a rack with a constraint is, and nothing about an empty constraint', () => {
@@ -63,9 +67,9 @@ describe('the preview of a deal', () => {
         racks: [Array.from({ length: 5 }, () => 'red' as const), [], [], []],
         seed: seedNamed('look'),
       }),
-      /red dragon 5 times, but there are only 4/,
+      /^It uses red dragon 5 times, but there are only 4/,
     ],
-    ['an impossible constraint', constrained({ jokers: 9 }), /no rack of 13 tiles can have 9 jokers/],
+    ['an impossible constraint', constrained({ jokers: 9 }), /^No rack of 13 tiles can have 9 jokers/],
     ['a constraint too rare to meet', constrained({ inARow: 9, flowers: 3, jokers: 0 }), /too rare to find/],
   ])('is rejected with a message for %s', (_, setup, message) => {
     const update = previewOf(setup);
@@ -88,6 +92,11 @@ describe('the search for a lesson', () => {
     // Which of them has a lesson depends on the card and the fitted win model; that the first one ends the search does not.
     expect(updates.slice(0, -1).map(({ kind }) => kind)).toEqual(new Array(found.tried - 1).fill('searched'));
     expect(found.seed).toBe(seedNamed(TRIED[found.tried - 1]!));
+    const judged = judgeDeal(setupOf({ kind: 'random', seed: found.seed }), kernelOf(null), simd);
+    if (judged.kind !== 'judged') throw new Error('nothing was judged');
+    expect(judged.pass.played).toEqual(found.better.played);
+    expect(judged.pass.sentences.join(' ')).toMatch(/\w/);
+    expect(judged.pass.better === null).toBe(!['costly', 'a-little-worse'].includes(judged.pass.verdict));
     const { step, played, better, loss, halfWidth, unit } = found.better;
     expect([step, unit]).toEqual(['first-right', 'wins']);
     expect(loss - halfWidth).toBeGreaterThan(0);

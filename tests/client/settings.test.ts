@@ -12,6 +12,7 @@ function appAtFront(storage = memoryStorage()) {
     place: () => ({ pathname: '/', hash: '', over: false }),
     origin: 'https://table.example',
     showPath() {},
+    renamePath() {},
     goBack() {},
     onReturn: () => () => {},
     newSeed: () => '0'.repeat(64),
@@ -106,6 +107,7 @@ describe('an open sheet', () => {
       place: () => ({ pathname: history.at(-1)?.path ?? '/', hash: '', over: history.at(-1)?.over === true }),
       origin: 'https://table.example',
       showPath: (path, over) => history.push({ path, over }),
+      renamePath: (path) => history.splice(-1, 1, { path, over: false }),
       goBack,
       onReturn: (run) => {
         returned = run;

@@ -15,6 +15,8 @@ export interface App {
   readonly settings: ReadonlySignal<Settings>;
   readonly sheet: ReadonlySignal<Sheet | null>;
   go(route: Route): void;
+  /** Gives the screen that is shown the address of this route, without a step in the browser's history. */
+  rename(route: Route): void;
   change(part: Partial<Settings>): void;
   show(sheet: Sheet | null): void;
   /**

@@ -10,8 +10,10 @@ export type Route =
   | { readonly kind: 'deal'; readonly shared: SharedDeal }
   /** A class: its teacher's dashboard, or the way to a player's table. */
   | { readonly kind: 'class'; readonly code: string; readonly part: ClassPart }
-  /** Where a teacher prepares a class. */
-  | { readonly kind: 'prepare' }
+  /** Where a teacher prepares a class: with a drill of this device, or with a new one. */
+  | { readonly kind: 'prepare'; readonly drill: string | null }
+  /** The drills and classes of a teacher on this device. */
+  | { readonly kind: 'teaching' }
   /** The exchange explained on an example that is played. */
   | { readonly kind: 'lesson' }
   /** Practice with real tiles, laid in by hand. */
@@ -49,6 +51,8 @@ const EXERCISES_HASH = '#ten-minutes';
 const CARDS_HASH = '#my-cards';
 const CARD_HASH = '#card=';
 const HABITS_HASH = '#what-costs-me';
+const TEACHING_HASH = '#my-classes';
+const DRILL_HASH = '#drill=';
 
 export function routeOf(path: string, hash = ''): Route {
   const shared = readDealHash(hash);
@@ -68,7 +72,11 @@ export function routeOf(path: string, hash = ''): Route {
   if (hash.startsWith(CARD_HASH)) return { kind: 'card-link', packed: hash.slice(CARD_HASH.length) };
   const cards = /^#my-cards(?:\/(\w+))?$/.exec(hash);
   if (cards) return { kind: 'cards', open: cards[1] ?? null };
-  if (path === PREPARE_PATH) return { kind: 'prepare' };
+  if (hash === TEACHING_HASH) return { kind: 'teaching' };
+  if (path === PREPARE_PATH) {
+    const drill = hash.startsWith(DRILL_HASH) ? hash.slice(DRILL_HASH.length) : null;
+    return { kind: 'prepare', drill };
+  }
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
@@ -87,7 +95,9 @@ export function pathOf(route: Route): string {
     case 'class':
       return classLink(route.code, route.part === 'main' ? null : route.part);
     case 'prepare':
-      return PREPARE_PATH;
+      return route.drill === null ? PREPARE_PATH : `${PREPARE_PATH}${DRILL_HASH}${route.drill}`;
+    case 'teaching':
+      return `/${TEACHING_HASH}`;
     case 'lesson':
       return `/${LESSON_HASH}`;
     case 'own-tiles':

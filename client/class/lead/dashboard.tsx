@@ -1,15 +1,17 @@
 // The teacher's dashboard: the code to join with, the controls, the players one by one, and the big screen.
 import { useSignal } from '@preact/signals';
+import { useEffect, useState } from 'preact/hooks';
 import { classLink, classPath, type Dashboard, dashboardSchema } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { pathOf } from '../../app/routes/route.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
+import { noteClass, readClass } from '../../storage/history/teaching.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
-import { goInPage } from '../../ui/in-page-link.ts';
 import { QrPicture } from '../../ui/qr-picture.tsx';
 import { type Dispatch, sendAction } from '../model/requests.ts';
-import { CLASS } from '../model/strings.ts';
+import { CLASS, TEACHING } from '../model/strings.ts';
 import { useUpdates } from '../model/use-updates.ts';
+import { SaveStoredDrill } from '../prepare/save-stored-drill.tsx';
 import { ControlsPanel } from './controls-panel.tsx';
 import { GuidedPanel } from './guided-panel.tsx';
 import { PlayerList } from './player-list.tsx';
@@ -25,6 +27,10 @@ export function DashboardScreen({ app, code }: { readonly app: App; readonly cod
       if (!answer.ok) rejected.value = answer.message;
     });
   };
+  const title = value?.title;
+  useEffect(() => {
+    if (title !== undefined) void noteClass(code, { title }, Date.now());
+  }, [code, title]);
   return (
     <>
       <Bar app={app} home />
@@ -100,9 +106,13 @@ function EndPanel({ app, dashboard, dispatch }: Omit<PanelsProps, 'at'>) {
   const report = { kind: 'class', code: dashboard.code, part: 'report' } as const;
   return (
     <section class="row">
-      <a class="button" href={pathOf(report)} onClick={(event) => goInPage(event, () => app.go(report))}>
+      <PageLink app={app} route={report} button>
         {DASHBOARD.report}
-      </a>
+      </PageLink>
+      <SaveDrill code={dashboard.code} />
+      <PageLink app={app} route={{ kind: 'teaching' }}>
+        {TEACHING.title}
+      </PageLink>
       {dashboard.ended ? (
         <p>{CLASS.ended}</p>
       ) : (
@@ -115,4 +125,13 @@ function EndPanel({ app, dashboard, dispatch }: Omit<PanelsProps, 'at'>) {
       )}
     </section>
   );
+}
+
+/** Nothing where another device opened the class: this one never had its drill. */
+function SaveDrill({ code }: { readonly code: string }) {
+  const [text, setText] = useState<string | null>(null);
+  useEffect(() => {
+    void readClass(code).then((read) => setText(read.ok ? (read.value?.drill ?? null) : null));
+  }, [code]);
+  return text === null ? null : <SaveStoredDrill words={DASHBOARD.saveDrill} text={text} ownCard={null} />;
 }

@@ -39,6 +39,7 @@ export const DASHBOARD = {
   closeJoining: 'Let nobody new in',
   openJoining: 'Let players join',
   report: 'Class report',
+  saveDrill: 'Save the drill as a file',
   end: 'End the class',
   endSure: 'Yes, end it for everybody',
   endNot: 'No, keep the class open',

@@ -11,6 +11,17 @@ export const CLASS = {
   dealNumber: (number: number, of: number) => `Deal ${number} of ${of}`,
 } as const;
 
+export const TEACHING = { title: 'My classes and drills' } as const;
+
+/** A day as this device writes it: `Nov 26, 2026`. */
+export function dayText(time: number): string {
+  return new Date(time).toLocaleDateString(undefined, { dateStyle: 'medium' });
+}
+
+export function dealCount(count: number): string {
+  return count === 1 ? '1 deal' : `${count} deals`;
+}
+
 export function stepTitle(step: Step): string {
   return step === 'vote' ? 'Vote on a second Charleston' : STEP_NAMES[step];
 }

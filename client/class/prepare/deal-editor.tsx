@@ -1,17 +1,21 @@
-// One deal of a drill: random, with tiles the teacher picks, or fitting a description.
+// One deal of a drill: closed, its title and its rack; open, everything that can be set about it.
 import {
   type CardFile,
   type CompiledCard,
   type Drill,
   type DrillDeal,
-  FACES,
+  dealtSize,
+  plainRack,
+  rackProblem,
+  sortFaces,
 } from '../../../shared-engine/index.ts';
-import { Tile } from '../../tiles/tile.tsx';
-import { tileName } from '../../tiles/tile-names.ts';
+import { TilePicker } from '../../tiles/tile-picker.tsx';
+import { TileRow } from '../../tiles/tile-row.tsx';
 import { ConstraintForm } from './constraint-form.tsx';
+import { constraintWords } from './constraint-words.ts';
 import { DealPreview } from './deal-preview.tsx';
 import { asEast, ownRack, withOwnRack, withoutScript, withSeed, withText } from './draft.ts';
-import { PICKER, PREPARE } from './strings.ts';
+import { DEALS, dealName, PICKER } from './strings.ts';
 
 /** The card of the class: its file, null for the house card, and the sections that a constraint may name. */
 export interface ClassCard {
@@ -24,19 +28,63 @@ interface DealEditorProps {
   readonly number: number;
   readonly bots: Drill['bots'];
   readonly card: ClassCard;
+  readonly isOpen: boolean;
+  readonly onToggle: () => void;
   readonly onChange: (deal: DrillDeal) => void;
+  /** Null where it cannot be moved that way. */
+  readonly onUp: (() => void) | null;
+  readonly onDown: (() => void) | null;
+  readonly onCopy: () => void;
   /** Null for the only deal. */
   readonly onRemove: (() => void) | null;
 }
 
-export function DealEditor({ deal, number, bots, card, onChange, onRemove }: DealEditorProps) {
+export function DealEditor(props: DealEditorProps) {
+  const { deal, number, bots, card, isOpen, onToggle, onUp, onDown } = props;
+  const rack = plainRack({ bots }, deal);
+  return (
+    <li class="deal-editor">
+      <div class="deal-head">
+        <h3>
+          <button type="button" aria-expanded={isOpen} onClick={onToggle}>
+            {dealName(number, deal)}
+          </button>
+        </h3>
+        <div class="row deal-order">
+          <button
+            type="button"
+            aria-label={DEALS.up(number)}
+            aria-disabled={onUp === null}
+            onClick={() => onUp?.()}
+          >
+            ↑
+          </button>
+          <button
+            type="button"
+            aria-label={DEALS.down(number)}
+            aria-disabled={onDown === null}
+            onClick={() => onDown?.()}
+          >
+            ↓
+          </button>
+        </div>
+        <p class="deal-rack">
+          {rack && <TileRow tiles={rack} />}
+          {deal.tiles.kind === 'sampled' && constraintWords(deal.tiles.constraint, card.sections)}
+        </p>
+      </div>
+      {isOpen && <DealBody {...props} />}
+    </li>
+  );
+}
+
+function DealBody({ deal, number, bots, card, onChange, onCopy, onRemove }: DealEditorProps) {
   const id = `deal-${number}`;
   const { tiles } = deal;
   return (
-    <fieldset class="deal-editor">
-      <legend>{PREPARE.deal(number, PREPARE.kinds[tiles.kind])}</legend>
+    <div class="deal-body">
       <div class="field">
-        <label for={`${id}-title`}>{PREPARE.dealTitle}</label>
+        <label for={`${id}-title`}>{DEALS.dealTitle}</label>
         <input
           id={`${id}-title`}
           maxLength={80}
@@ -50,17 +98,17 @@ export function DealEditor({ deal, number, bots, card, onChange, onRemove }: Dea
           checked={deal.dealer === deal.seat}
           onChange={(event) => onChange(asEast(deal, event.currentTarget.checked))}
         />
-        {PREPARE.dealer}
+        {DEALS.dealer}
       </label>
       {deal.scripted && (
         <p>
-          {PREPARE.scripted}{' '}
+          {DEALS.scripted}{' '}
           <button type="button" onClick={() => onChange(withoutScript(deal))}>
-            {PREPARE.unscripted}
+            {DEALS.unscripted}
           </button>
         </p>
       )}
-      {tiles.kind === 'manual' && <Picker deal={deal} onChange={onChange} />}
+      {tiles.kind === 'manual' && <RackPicker deal={deal} onChange={onChange} />}
       {tiles.kind === 'sampled' && (
         <ConstraintForm
           id={id}
@@ -76,26 +124,50 @@ export function DealEditor({ deal, number, bots, card, onChange, onRemove }: Dea
         onSeed={(seed) => onChange(withSeed(deal, seed))}
       />
       <Texts id={id} deal={deal} onChange={onChange} />
-      {onRemove && (
-        <button type="button" onClick={onRemove}>
-          {PREPARE.remove}
+      <div class="row">
+        <button type="button" onClick={onCopy}>
+          {DEALS.copy}
         </button>
-      )}
-    </fieldset>
+        {onRemove && (
+          <button type="button" onClick={onRemove}>
+            {DEALS.remove}
+          </button>
+        )}
+      </div>
+    </div>
   );
 }
 
-interface TextsProps extends Pick<DealEditorProps, 'deal' | 'onChange'> {
+type EditProps = Pick<DealEditorProps, 'deal' | 'onChange'>;
+
+/** The rack stays sorted while it is picked; what is left of it is dealt at random. */
+function RackPicker({ deal, onChange }: EditProps) {
+  const size = dealtSize(deal.seat, deal.dealer);
+  return (
+    <>
+      <p>{PICKER.pick}</p>
+      <TilePicker
+        title={PICKER.rack}
+        laid={ownRack(deal)}
+        size={size}
+        problemWith={(next) => rackProblem(next, size)}
+        onChange={(laid) => onChange(withOwnRack(deal, sortFaces(laid)))}
+      />
+    </>
+  );
+}
+
+interface TextsProps extends EditProps {
   readonly id: string;
 }
 
 function Texts({ id, deal, onChange }: TextsProps) {
   return (
     <details>
-      <summary>{PREPARE.texts}</summary>
+      <summary>{DEALS.texts}</summary>
       {(['task', 'note'] as const).map((entry) => (
         <div key={entry} class="field">
-          <label for={`${id}-${entry}`}>{PREPARE[entry]}</label>
+          <label for={`${id}-${entry}`}>{DEALS[entry]}</label>
           <textarea
             id={`${id}-${entry}`}
             rows={3}
@@ -106,51 +178,5 @@ function Texts({ id, deal, onChange }: TextsProps) {
         </div>
       ))}
     </details>
-  );
-}
-
-function Picker({ deal, onChange }: Pick<DealEditorProps, 'deal' | 'onChange'>) {
-  const rack = ownRack(deal);
-  const remove = (place: number) =>
-    onChange(
-      withOwnRack(
-        deal,
-        rack.filter((_, other) => other !== place),
-      ),
-    );
-  return (
-    <div class="picker">
-      <p>{PICKER.pick}</p>
-      <h3>{PICKER.rack(rack.length)}</h3>
-      {rack.length === 0 && <p class="aside">{PICKER.nothing}</p>}
-      <ul class="picked">
-        {rack.map((face, place) => (
-          <li key={`${place}-${face}`}>
-            <button
-              type="button"
-              class="tile-button"
-              aria-label={PICKER.remove(tileName(face))}
-              onClick={() => remove(place)}
-            >
-              <Tile face={face} small />
-            </button>
-          </li>
-        ))}
-      </ul>
-      <ul class="pool">
-        {FACES.map((face) => (
-          <li key={face}>
-            <button
-              type="button"
-              class="tile-button"
-              aria-label={tileName(face)}
-              onClick={() => onChange(withOwnRack(deal, [...rack, face]))}
-            >
-              <Tile face={face} small />
-            </button>
-          </li>
-        ))}
-      </ul>
-    </div>
   );
 }

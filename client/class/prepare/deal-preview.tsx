@@ -1,4 +1,4 @@
-// A preview of one deal of a drill: its tiles, how rare they are, and a search for a deal with a lesson in it.
+// What one deal of a drill is like: the rack of a description and how rare it is, what the judge says, a search for a lesson.
 import { useEffect, useState } from 'preact/hooks';
 import type { BetterPass } from '../../../shared-engine/index.ts';
 import { randomHex } from '../../connection/random.ts';
@@ -6,6 +6,7 @@ import { TileRow } from '../../tiles/tile-row.tsx';
 import { twoPlaces } from '../../ui/numbers.ts';
 import { DealSearch } from './deal-search.tsx';
 import type { DealSetup, DealTaskUpdate } from './deal-tasks.ts';
+import { RackJudgement } from './rack-judgement.tsx';
 import { DEAL_PREVIEW } from './strings.ts';
 import { runDealTask } from './worker-client.ts';
 
@@ -18,47 +19,37 @@ interface DealPreviewProps extends DealSetup {
 const PAUSE_MS = 400;
 
 export function DealPreview({ deal, bots, card, onSeed }: DealPreviewProps) {
-  const constrained = deal.tiles.kind === 'sampled' && Object.keys(deal.tiles.constraint).length > 0;
-  const [opened, setOpened] = useState(false);
   const [lesson, setLesson] = useState<Lesson | null>(null);
   const { seat, dealer, tiles } = deal;
   const key = JSON.stringify({ seat, dealer, tiles, bots, card });
-  const open = opened || constrained;
-  const update = usePreview({ deal, bots, card }, key, open);
+  const isDrawn = tiles.kind === 'sampled';
+  const update = usePreview({ deal, bots, card }, key, isDrawn);
 
   return (
     <div class="deal-preview">
-      {open && (
-        <div role="status" class="deal-preview-result">
-          {update === null && <p>{DEAL_PREVIEW.working}</p>}
-          {update?.kind === 'rejected' && <p class="notice">{update.message}</p>}
-          {update?.kind === 'dealt' && (
-            <>
-              {update.rarity && <p>{update.rarity}</p>}
-              <p>
-                {DEAL_PREVIEW.dealt} <TileRow tiles={update.rack} />
-              </p>
-            </>
-          )}
-          {lesson?.key === key && <LessonFound better={lesson.better} />}
-        </div>
-      )}
-      <div class="row">
-        {open ? (
-          <button type="button" onClick={() => onSeed(randomHex(32))}>
-            {DEAL_PREVIEW.another}
-          </button>
-        ) : (
-          <button type="button" onClick={() => setOpened(true)}>
-            {DEAL_PREVIEW.show}
-          </button>
+      <div role="status" class="deal-preview-result">
+        {isDrawn && update === null && <p>{DEAL_PREVIEW.working}</p>}
+        {update?.kind === 'rejected' && <p class="notice">{update.message}</p>}
+        {update?.kind === 'dealt' && (
+          <>
+            {update.rarity && <p>{update.rarity}</p>}
+            <p>
+              {DEAL_PREVIEW.dealt} <TileRow tiles={update.rack} />
+            </p>
+          </>
         )}
+        {lesson?.key === key && <LessonFound better={lesson.better} />}
+      </div>
+      <div class="row">
+        <button type="button" onClick={() => onSeed(randomHex(32))}>
+          {DEAL_PREVIEW.another}
+        </button>
+        <RackJudgement setup={{ deal, bots, card }} setupKey={key} />
         <DealSearch
           setup={{ deal, bots, card }}
           setupKey={key}
           onFound={(seed, better) => {
             onSeed(seed);
-            setOpened(true);
             const found = JSON.stringify({ seat, dealer, tiles: { ...tiles, seed }, bots, card });
             setLesson({ key: found, better });
           }}
@@ -68,7 +59,10 @@ export function DealPreview({ deal, bots, card, onSeed }: DealPreviewProps) {
   );
 }
 
-/** The latest preview of this deal, made anew when `key` changes; null while it is on its way or not wanted. */
+/**
+ * The latest preview of this deal, made anew when `key` changes; null while it is on its way, and where the rack stands
+ * in the head of the deal already.
+ */
 function usePreview(setup: DealSetup, key: string, wanted: boolean): DealTaskUpdate | null {
   const [update, setUpdate] = useState<DealTaskUpdate | null>(null);
   useEffect(() => {

@@ -27,10 +27,14 @@ export function emptyDrill(seed: () => string): Drill {
 }
 
 export function newDeal(deals: readonly DrillDeal[], kind: DealKind, seed: string): DrillDeal {
+  return { id: newId(deals), seat: PLAYER, dealer: OTHER_DEALER, tiles: emptyTiles(kind, seed) };
+}
+
+function newId(deals: readonly DrillDeal[]): string {
   const used = new Set(deals.map(({ id }) => id));
   let number = deals.length + 1;
   while (used.has(`deal-${number}`)) number++;
-  return { id: `deal-${number}`, seat: PLAYER, dealer: OTHER_DEALER, tiles: emptyTiles(kind, seed) };
+  return `deal-${number}`;
 }
 
 function emptyTiles(kind: DealKind, seed: string): DrillDeal['tiles'] {
@@ -51,6 +55,25 @@ export function withWays({ ways: _, ...drill }: Drill, terms: Terms): Drill {
 
 export function withDeal(drill: Drill, place: number, deal: DrillDeal): Drill {
   return { ...drill, deals: drill.deals.map((old, index) => (index === place ? deal : old)) };
+}
+
+export function withDealAt(drill: Drill, place: number, deal: DrillDeal): Drill {
+  return { ...drill, deals: [...drill.deals.slice(0, place), deal, ...drill.deals.slice(place)] };
+}
+
+export function withoutDeal(drill: Drill, place: number): Drill {
+  return { ...drill, deals: drill.deals.filter((_, other) => other !== place) };
+}
+
+/** The deal of one place at another one. */
+export function moved(drill: Drill, from: number, to: number): Drill {
+  const deal = drill.deals[from];
+  return deal ? withDealAt(withoutDeal(drill, from), to, deal) : drill;
+}
+
+/** The same deal with an id of its own. */
+export function copyOf(deal: DrillDeal, deals: readonly DrillDeal[]): DrillDeal {
+  return { ...deal, id: newId(deals) };
 }
 
 export function asEast(deal: DrillDeal, east: boolean): DrillDeal {

@@ -1,25 +1,35 @@
-// Where a teacher prepares a class: its deals, how it plays, its card, and the drill as a file.
-import type { Drill } from '../../../shared-engine/index.ts';
+// Where a teacher prepares a class: its file and card, its deals, and how it plays.
+import { useEffect, useState } from 'preact/hooks';
 import type { App } from '../../app/routes/app.ts';
-import { randomHex } from '../../connection/random.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
+import type { DrillRow } from '../../storage/history/database.ts';
+import { readDrill } from '../../storage/history/teaching.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { CardFileField } from '../../ui/card-file-field.tsx';
 import { CardSelect } from '../../ui/card-select.tsx';
+import { FileButton } from '../../ui/file-button.tsx';
 import { CARD_FIELD } from '../../ui/strings.ts';
-import { useClassDraft } from './class-draft.ts';
+import { TEACHING } from '../model/strings.ts';
+import { type ClassDraft, useClassDraft } from './class-draft.ts';
 import { FormFields, TermsFields } from './class-form.tsx';
-import { type ClassCard, DealEditor } from './deal-editor.tsx';
-import { type DealKind, newDeal, withDeal } from './draft.ts';
-import { DrillFileButtons } from './drill-file-buttons.tsx';
-import { PREPARE } from './strings.ts';
+import { DealList } from './deal-list.tsx';
+import { SaveDrillButton } from './save-drill-button.tsx';
+import { PREPARE, savedWords } from './strings.ts';
 
-const newSeed = () => randomHex(32);
-const KINDS: readonly DealKind[] = ['random', 'manual', 'sampled'];
+interface PrepareScreenProps {
+  readonly app: App;
+  /** Id of a drill on this device; null for a new one. */
+  readonly drill: string | null;
+}
 
-export function PrepareScreen({ app }: { readonly app: App }) {
-  const { drill, terms, card, problems, ...draft } = useClassDraft(app);
-  const carried = draft.brought.value?.by === 'drill' ? PREPARE.cardCarried(draft.brought.value.name) : null;
-  const otherwise = carried ?? (draft.ownCard.value === null ? CARD_FIELD.house : CARD_FIELD.own);
+type Found = { readonly row: DrillRow | null } | 'looking' | 'gone';
+
+export function PrepareScreen({ app, drill }: PrepareScreenProps) {
+  const [found, setFound] = useState<Found>(drill === null ? { row: null } : 'looking');
+  useEffect(() => {
+    if (drill === null) return;
+    void readDrill(drill).then((read) => setFound(read.ok && read.value ? { row: read.value } : 'gone'));
+  }, [drill]);
   return (
     <>
       <Bar app={app} home />
@@ -27,96 +37,116 @@ export function PrepareScreen({ app }: { readonly app: App }) {
         <header>
           <h1>{PREPARE.title}</h1>
           <p>{PREPARE.about}</p>
+          <p>
+            <PageLink app={app} route={{ kind: 'teaching' }}>
+              {TEACHING.title}
+            </PageLink>
+          </p>
         </header>
-        <div class="field">
-          <label for="drill-title">{PREPARE.drillTitle}</label>
-          <input
-            id="drill-title"
-            maxLength={80}
-            value={drill.value.title}
-            onInput={(event) => draft.change({ ...drill.value, title: event.currentTarget.value })}
-          />
-        </div>
-        <DealsSection drill={drill.value} card={card.value} onChange={draft.change} />
-        <FormFields drill={drill.value} onChange={draft.change} />
-        <TermsFields
-          form={drill.value.form}
-          terms={terms.value}
-          onChange={(next) => {
-            terms.value = next;
-          }}
-        />
-        <CardSelect
-          id="class-own-card"
-          value={draft.ownCard.value}
-          brought={draft.brought.value?.name ?? null}
-          onChange={draft.takeOwn}
-        />
-        <CardFileField
-          key={draft.elsewhere.value}
-          id="class-card"
-          chosen={PREPARE.cardChosen}
-          otherwise={otherwise}
-          onCard={draft.takeCard}
-        />
-        <Problems problems={problems.value} />
-        <div class="row">
-          <button
-            type="button"
-            class="primary"
-            aria-disabled={draft.busy.value}
-            onClick={() => void draft.open()}
-          >
-            {PREPARE.open}
-          </button>
-          <DrillFileButtons
-            file={draft.asFile}
-            asksAbout={draft.asksAbout()}
-            onMayShare={draft.mayShare}
-            onFile={(file) => void draft.loadDrill(file)}
-          />
-        </div>
+        {found === 'looking' && <p role="status">{PREPARE.opening}</p>}
+        {found === 'gone' && <p role="alert">{PREPARE.gone}</p>}
+        {typeof found === 'object' && <Draft app={app} stored={found.row} />}
       </main>
     </>
   );
 }
 
-interface DealsSectionProps {
-  readonly drill: Drill;
-  readonly card: ClassCard;
-  readonly onChange: (drill: Drill) => void;
+function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow | null }) {
+  const draft = useClassDraft(app, stored);
+  const { drill, terms, card } = draft;
+  return (
+    <>
+      <section class="draft-head" aria-label={PREPARE.drill}>
+        <TextField id="drill-title" label={PREPARE.drillTitle} most={80} {...titleOf(draft)} />
+        <TextField
+          id="drill-group"
+          label={PREPARE.group}
+          most={60}
+          value={draft.group.value}
+          onText={(text) => {
+            draft.group.value = text;
+          }}
+        />
+        <div class="row">
+          <FileButton words={PREPARE.load} onFile={(file) => void file.text().then(draft.loadDrill)} />
+          <SaveDrillButton
+            words={PREPARE.save}
+            file={draft.namedFile}
+            asksAbout={draft.asksAbout()}
+            onMayShare={draft.mayShare}
+          />
+        </div>
+        <p class="aside" role="status">
+          {savedWords(draft.saved.value)}
+        </p>
+        <CardFields draft={draft} />
+      </section>
+      <DealList drill={drill.value} card={card.value} isNew={stored === null} onChange={draft.change} />
+      <FormFields drill={drill.value} onChange={draft.change} />
+      <TermsFields
+        form={drill.value.form}
+        terms={terms.value}
+        onChange={(next) => {
+          terms.value = next;
+        }}
+      />
+      <Problems problems={draft.problems.value} />
+      <div class="row">
+        <button
+          type="button"
+          class="primary"
+          aria-disabled={draft.busy.value}
+          onClick={() => void draft.open()}
+        >
+          {PREPARE.open}
+        </button>
+      </div>
+    </>
+  );
 }
 
-function DealsSection({ drill, card, onChange }: DealsSectionProps) {
-  const { deals, bots } = drill;
-  const remove = (place: number) =>
-    onChange({ ...drill, deals: deals.filter((_, other) => other !== place) });
+function titleOf({ drill, change }: ClassDraft) {
+  const onText = (title: string) => change({ ...drill.value, title });
+  return { value: drill.value.title, onText };
+}
+
+interface TextFieldProps {
+  readonly id: string;
+  readonly label: string;
+  readonly most: number;
+  readonly value: string;
+  readonly onText: (text: string) => void;
+}
+
+function TextField({ id, label, most, value, onText }: TextFieldProps) {
   return (
-    <section class="deals" aria-labelledby="deals-title">
-      <h2 id="deals-title">{PREPARE.deals}</h2>
-      {deals.map((deal, place) => (
-        <DealEditor
-          key={deal.id}
-          deal={deal}
-          number={place + 1}
-          bots={bots}
-          card={card}
-          onChange={(next) => onChange(withDeal(drill, place, next))}
-          onRemove={deals.length === 1 ? null : () => remove(place)}
-        />
-      ))}
-      <div class="row">
-        {KINDS.map((kind) => (
-          <button
-            key={kind}
-            type="button"
-            onClick={() => onChange({ ...drill, deals: [...deals, newDeal(deals, kind, newSeed())] })}
-          >
-            {PREPARE.addDeal[kind]}
-          </button>
-        ))}
-      </div>
-    </section>
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input id={id} maxLength={most} value={value} onInput={(event) => onText(event.currentTarget.value)} />
+    </div>
+  );
+}
+
+function CardFields({ draft }: { readonly draft: ClassDraft }) {
+  const { brought, ownCard, elsewhere } = draft;
+  const carried = brought.value?.by === 'drill' ? PREPARE.cardCarried(brought.value.name) : null;
+  const otherwise = carried ?? (ownCard.value === null ? CARD_FIELD.house : CARD_FIELD.own);
+  return (
+    <>
+      <CardSelect
+        id="class-own-card"
+        value={ownCard.value}
+        brought={brought.value?.name ?? null}
+        onChange={draft.takeOwn}
+      />
+      <CardFileField
+        key={elsewhere.value}
+        id="class-card"
+        chosen={PREPARE.cardChosen}
+        otherwise={otherwise}
+        onCard={draft.takeCard}
+      />
+    </>
   );
 }
 

@@ -1,28 +1,17 @@
 // What the page says where a teacher prepares a class.
-import type { Drill } from '../../../shared-engine/index.ts';
+import type { Drill, DrillDeal } from '../../../shared-engine/index.ts';
+import type { SaveState } from './autosave.ts';
 
 export const PREPARE = {
   title: 'Prepare a class',
   about:
     'Everybody in the class is dealt the same tiles. You can stop all tables, show what was chosen, and discuss it.',
+  opening: 'Opening the drill…',
+  gone: 'This drill is not on this device. Open My classes and drills, or use a drill file.',
+  drill: 'The drill',
   drillTitle: 'What is this drill called?',
+  group: 'Which group is it for? (for your own lists, on this device only)',
   untitled: 'Drill',
-  deals: 'Deals',
-  deal: (number: number, kind: string) => `Deal ${number}: ${kind}`,
-  kinds: { random: 'random', manual: 'tiles you pick', sampled: 'fits a description' },
-  addDeal: {
-    random: 'Add a random deal',
-    manual: 'Add a deal with tiles you pick',
-    sampled: 'Add a deal that fits a description',
-  },
-  remove: 'Remove deal',
-  dealTitle: 'Title of the deal, shown to everybody',
-  texts: 'Texts for this deal',
-  task: 'For the players, shown above their tiles',
-  note: 'For yourself, shown only on your dashboard',
-  dealer: 'The players are East and start with 14 tiles',
-  scripted: 'What comes to the players in this deal is set: it came that way at a real table.',
-  unscripted: 'Let the bots choose',
   open: 'Open the class',
   save: 'Save the drill as a file',
   load: 'Use a drill file',
@@ -34,6 +23,48 @@ export const PREPARE = {
   otherFile: 'This file cannot be used as it is. Nothing was changed.',
   cardChosen: (name: string) => `${name} will be used for this class.`,
 } as const;
+
+const SAVE_WORDS: Readonly<Record<SaveState, string>> = {
+  'not-stored': 'What you change is kept on this device as you go.',
+  storing: 'Keeping it on this device…',
+  stored: 'Kept on this device.',
+  refused: 'This browser does not let the page keep drills. Save the drill as a file before you leave.',
+  'other-tab': 'Another tab has an older version of this page open. Close it, or save the drill as a file.',
+  newer: 'A newer version of this page has been here. Save the drill as a file, then reload this page.',
+  full: 'This browser has no room left. Save the drill as a file before you leave.',
+};
+
+export function savedWords(state: SaveState): string {
+  return SAVE_WORDS[state];
+}
+
+export const DEALS = {
+  title: (count: number) => `Deals (${count})`,
+  add: {
+    random: 'Add a random deal',
+    manual: 'Add a deal with tiles you pick',
+    sampled: 'Add a deal that fits a description',
+  },
+  kinds: { random: 'random', manual: 'tiles you pick', sampled: 'fits a description' },
+  up: (number: number) => `Move deal ${number} up`,
+  down: (number: number) => `Move deal ${number} down`,
+  copy: 'Copy this deal',
+  remove: 'Remove deal',
+  removed: (number: number) => `Deal ${number} is removed.`,
+  undo: 'Undo',
+  dealTitle: 'Title of the deal, shown to everybody',
+  texts: 'Texts for this deal',
+  task: 'For the players, shown above their tiles',
+  note: 'For yourself, shown only on your dashboard',
+  dealer: 'The players are East and start with 14 tiles',
+  scripted: 'What comes to the players in this deal is set: it came that way at a real table.',
+  unscripted: 'Let the bots choose',
+} as const;
+
+/** `Deal 2: Two pairs`; without a title, how it was made. */
+export function dealName(number: number, { title, tiles }: Pick<DrillDeal, 'title' | 'tiles'>): string {
+  return `Deal ${number}: ${title ?? DEALS.kinds[tiles.kind]}`;
+}
 
 export const CLASS_FORM = {
   form: 'How the class plays',
@@ -77,10 +108,8 @@ export function anonymitySentences(form: Drill['form']): readonly string[] {
 }
 
 export const PICKER = {
-  pick: 'Tap tiles to put them on the rack. The rest of the rack is dealt at random.',
-  rack: (count: number) => `Picked (${count})`,
-  nothing: 'No tile is picked yet.',
-  remove: (tile: string) => `Remove ${tile}`,
+  pick: 'Whatever you do not pick is dealt at random.',
+  rack: 'The players’ rack',
 } as const;
 
 export const CONSTRAINT = {
@@ -95,6 +124,7 @@ export const CONSTRAINT = {
     toGo: 'Tiles to go to the closest hand',
   },
   section: 'Closest section of the card',
+  anything: 'Any rack; say below what it should hold.',
   any: 'any',
   atLeast: 'at least',
   exactly: 'exactly',
@@ -103,9 +133,12 @@ export const CONSTRAINT = {
 
 export const DEAL_PREVIEW = {
   working: 'Working it out…',
-  show: 'Show the tiles',
   dealt: 'The players will hold:',
   another: 'Deal other tiles',
+  judge: 'Judge this rack',
+  judging: 'Playing the first pass on many times…',
+  nothing: 'There is no tile to pass in this rack.',
+  betterPass: 'Better:',
   search: 'Find a deal with a lesson',
   searched: (tried: number, of: number) => `Checked ${tried} of at most ${of} deals.`,
   cancel: 'Stop searching',

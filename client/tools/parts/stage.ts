@@ -159,6 +159,7 @@ export function appAt(pathname: string): App {
     place: () => ({ pathname, hash: '', over: false }),
     origin: 'https://table.example',
     showPath() {},
+    renamePath() {},
     goBack() {},
     onReturn: () => () => {},
     newSeed: () => 'e'.repeat(64),

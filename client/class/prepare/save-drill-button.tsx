@@ -1,22 +1,21 @@
-// The drill as a file, out and in; a card of one's own goes along once somebody has said that it may.
+// The button that saves a drill as a file; a card of one's own goes along once somebody has said that it may.
 import { useSignal } from '@preact/signals';
 import { type DrillFile, drillFileText } from '../../../shared-engine/index.ts';
-import { FileButton } from '../../ui/file-button.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { MAY_SHARE } from '../../ui/strings.ts';
 import { PREPARE } from './strings.ts';
 
-interface DrillFileButtonsProps {
+interface SaveDrillButtonProps {
+  readonly words: string;
   /** As it would be saved now. */
   readonly file: () => DrillFile;
   /** Name of the card in it about which nobody has said yet whether it may be passed on; null for none. */
   readonly asksAbout: string | null;
   /** Somebody has said that it may. */
   readonly onMayShare: () => void;
-  readonly onFile: (file: File) => void;
 }
 
-export function DrillFileButtons({ file, asksAbout, onMayShare, onFile }: DrillFileButtonsProps) {
+export function SaveDrillButton({ words, file, asksAbout, onMayShare }: SaveDrillButtonProps) {
   const asking = useSignal(false);
 
   function save({ card, ...withoutCard }: DrillFile, withCard: boolean) {
@@ -34,9 +33,8 @@ export function DrillFileButtons({ file, asksAbout, onMayShare, onFile }: DrillF
           else asking.value = !asking.value;
         }}
       >
-        {PREPARE.save}
+        {words}
       </button>
-      <FileButton words={PREPARE.load} onFile={onFile} />
       {asking.value && asksAbout !== null && (
         <div class="notice" role="alert">
           <p>{MAY_SHARE.question(asksAbout)}</p>
