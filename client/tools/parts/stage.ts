@@ -18,6 +18,7 @@ import { localTable } from '../../practice/local-table.ts';
 import { emptyLayout, inDisplayOrder } from '../../room/rack-layout.ts';
 import { createRoom, type Room, seatedAt } from '../../room/room.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
+import type { PageRound } from '../../storage/page-round.ts';
 
 const YOU = 0;
 const NOTHING: TextStorage = { read: () => null, write: () => true, remove() {} };
@@ -30,14 +31,17 @@ export interface PlayedRound {
   readonly answered: readonly Table[];
   readonly closed: Table;
   readonly review: Review;
+  /** As the page stores it. */
+  readonly stored: PageRound;
 }
 
-export async function playRound(): Promise<PlayedRound> {
+export async function playRound(seed = 'e'.repeat(64)): Promise<PlayedRound> {
   const waiting: (() => void)[] = [];
   const messages: ServerMessage[] = [];
+  const kept: PageRound[] = [];
   const table = localTable({
     code: 'Q7MK3XWD',
-    first: { seed: 'e'.repeat(64), dealer: YOU },
+    first: { seed, dealer: YOU },
     you: YOU,
     terms: STANDARD_TERMS.alone,
     name: 'Ines',
@@ -45,10 +49,10 @@ export async function playRound(): Promise<PlayedRound> {
     style: 'typical',
     botDelay: 0,
     stored: null,
-    store() {},
+    store: (round) => kept.push(round),
     loadCard: async () => card,
     loadSimd: async () => NO_SIMD,
-    newSeed: () => 'e'.repeat(64),
+    newSeed: () => seed,
     startTimer: (_, run) => {
       waiting.push(run);
       return () => {};
@@ -74,7 +78,7 @@ export async function playRound(): Promise<PlayedRound> {
     table.send(own);
   }
   const { review } = messages.findLast((message) => message.kind === 'review')!;
-  return { opened, answered, closed: now(), review };
+  return { opened, answered, closed: now(), review, stored: kept.at(-1)! };
 }
 
 /** The simplest legal answer; null where nothing is asked any more. */
