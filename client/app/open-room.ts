@@ -14,6 +14,7 @@ import {
 import { readHelped, writeHelped } from '../coach/helped.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
+import { oncePerFrame } from '../connection/once-per-frame.ts';
 import { openPendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
@@ -69,7 +70,7 @@ export function serverRoom(code: string): Room {
     loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
     connect: (on) => {
       const place = pathOf({ kind: 'room', code });
-      const reviews = analyzeHere(code, on.message);
+      const reviews = analyzeHere(code, oncePerFrame(on.message));
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connection = connect({
         askTicket: (signal) => askTicket(code, signal),

@@ -23,7 +23,9 @@ function textStorage(name: 'localStorage' | 'sessionStorage'): TextStorage {
     read: (key) => attempt((storage) => storage.getItem(`${PREFIX}${key}`)),
     write: (key, text) =>
       attempt((storage) => {
-        storage.setItem(`${PREFIX}${key}`, text);
+        const name = `${PREFIX}${key}`;
+        // Every message of a table asks to store what is mostly stored already, and writing waits for the disk.
+        if (storage.getItem(name) !== text) storage.setItem(name, text);
         return true;
       }) ?? false,
     remove: (key) => {

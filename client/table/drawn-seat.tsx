@@ -1,5 +1,6 @@
 // One seat as it is drawn: the backs of its tiles, what it has put out, its name, and what it said last.
 import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
 import {
   SEATS,
   type Seat,
@@ -64,13 +65,16 @@ export function DrawnSeat({ table, view, seat, place, ready, receives = false, c
 
 /** A row of tiles seen from behind, or lying face down in front of their seat. */
 function TileBacks({ count, out = false }: { readonly count: number; readonly out?: boolean }) {
-  return (
-    <span class={out ? 'tile-backs out' : 'tile-backs'}>
-      <span class="spoken">{out ? TABLE.tilesOut(count) : TABLE.tilesOnRack(count)}</span>
-      {Array.from({ length: count }, (_, index) => (
-        <i key={index} />
-      ))}
-    </span>
+  return useMemo(
+    () => (
+      <span class={out ? 'tile-backs out' : 'tile-backs'}>
+        <span class="spoken">{out ? TABLE.tilesOut(count) : TABLE.tilesOnRack(count)}</span>
+        {Array.from({ length: count }, (_, index) => (
+          <i key={index} />
+        ))}
+      </span>
+    ),
+    [count, out],
   );
 }
 

@@ -1,4 +1,5 @@
-// What this seat passed and got in the steps that are over, folded until it is opened.
+// What this seat passed and got in the steps that are over, folded and not drawn until it is opened.
+import { useState } from 'preact/hooks';
 import type { Face, SeatStep } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
@@ -8,34 +9,40 @@ import { stepAnnouncement } from './announcements.ts';
 import { TABLE } from './strings.ts';
 
 export function History({ seated }: { readonly seated: Seated }) {
-  const { table, view } = seated;
-  const { steps, actualSteps = [] } = view.record;
+  const [isOpen, setOpen] = useState(false);
   return (
-    <details class="history">
+    <details class="history" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{TABLE.history}</summary>
-      {steps.length === 0 && <p>{TABLE.nothingYet}</p>}
-      <ol>
-        {steps.map((step, index) => (
-          <li key={`${index}-${step.kind}`}>
-            {step.kind === 'move' ? (
-              <>
-                <b>{STEP_NAMES[step.step]}</b>
-                <ChosenInstead chosen={actualSteps[index] ?? null} gave={step.gave} />
-                <p>
-                  {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />{' '}
-                  {step.blind[seated.you] > 0 && TABLE.andBlind(step.blind[seated.you])}
-                </p>
-                <p>
-                  {TABLE.got} {nameOf(table, step.from)} <TileRow tiles={step.received} />
-                </p>
-              </>
-            ) : (
-              <p>{stepAnnouncement(table, step)}</p>
-            )}
-          </li>
-        ))}
-      </ol>
+      {isOpen && <Steps seated={seated} />}
     </details>
+  );
+}
+
+function Steps({ seated: { table, view, you } }: { readonly seated: Seated }) {
+  const { steps, actualSteps = [] } = view.record;
+  if (steps.length === 0) return <p>{TABLE.nothingYet}</p>;
+  return (
+    <ol>
+      {steps.map((step, index) => (
+        <li key={`${index}-${step.kind}`}>
+          {step.kind === 'move' ? (
+            <>
+              <b>{STEP_NAMES[step.step]}</b>
+              <ChosenInstead chosen={actualSteps[index] ?? null} gave={step.gave} />
+              <p>
+                {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />{' '}
+                {step.blind[you] > 0 && TABLE.andBlind(step.blind[you])}
+              </p>
+              <p>
+                {TABLE.got} {nameOf(table, step.from)} <TileRow tiles={step.received} />
+              </p>
+            </>
+          ) : (
+            <p>{stepAnnouncement(table, step)}</p>
+          )}
+        </li>
+      ))}
+    </ol>
   );
 }
 

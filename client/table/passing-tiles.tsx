@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { type Face, neighbor, type PublicStep, SEATS, type Seat } from '../../shared-engine/index.ts';
 import { placeOf } from '../room/seat-names.ts';
 import { Tile, TileBack } from '../tiles/tile.tsx';
+import { useFramesLater } from '../ui/frames-later.ts';
 import { lastMoved } from './table-facts.ts';
 
 interface PassingTilesProps {
@@ -20,7 +21,10 @@ export function PassingTiles({ round, steps, bottom, received }: PassingTilesPro
   // Whoever comes in or reloads after a pass does not see it happen again.
   const [before] = useState(key);
   const moved = lastMoved(steps);
-  if (key === before || moved === null) return null;
+  // The table has its change first, then what slides over it, then what turns over at the end of the way.
+  const slides = useFramesLater(key, 2) === key;
+  const turns = useFramesLater(key, 3) === key;
+  if (key === before || !slides || moved === null) return null;
   return (
     <div key={key} class="passing-tiles" aria-hidden="true">
       {SEATS.map((seat) => {
@@ -30,12 +34,10 @@ export function PassingTiles({ round, steps, bottom, received }: PassingTilesPro
         return (
           <span key={seat} class={`packet from-${placeOf(seat, bottom)} to-${placeOf(to, bottom)}`}>
             {shown.map((face, index) => (
-              <TurningTile key={`${index}-${face}`} face={face} />
+              <TurningTile key={`${index}-${face}`} face={face} drawn={turns} />
             ))}
             {Array.from({ length: Math.max(0, moved.counts[seat] - shown.length) }, (_, index) => (
-              <span key={index} class="packet-tile">
-                <TileBack />
-              </span>
+              <i key={index} class="packet-tile packet-back" />
             ))}
           </span>
         );
@@ -44,15 +46,13 @@ export function PassingTiles({ round, steps, bottom, received }: PassingTilesPro
   );
 }
 
-function TurningTile({ face }: { readonly face: Face }) {
+function TurningTile({ face, drawn }: { readonly face: Face; readonly drawn: boolean }) {
   return (
     <span class="packet-tile turning">
       <span class="turning-back">
         <TileBack />
       </span>
-      <span class="turning-face">
-        <Tile face={face} />
-      </span>
+      <span class="turning-face">{drawn && <Tile face={face} />}</span>
     </span>
   );
 }

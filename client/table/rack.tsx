@@ -2,8 +2,9 @@
 import { useRef, useState } from 'preact/hooks';
 import { inDisplayOrder, type RackTile, SORTS } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
-import { Tile } from '../tiles/tile.tsx';
+import { Tile, TileToCome } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
+import { useFramesLater } from '../ui/frames-later.ts';
 import { startDrag } from './drag.ts';
 import { keyTarget } from './rack-keys.ts';
 import { TABLE } from './strings.ts';
@@ -19,6 +20,9 @@ interface RackProps {
 export function Rack({ room, east, cardClosed }: RackProps) {
   const { layout, cardOpen } = room.state.value;
   const tiles = inDisplayOrder(layout);
+  const step = `${layout.round}/${layout.steps}`;
+  // What arrives is still on its way over the table; it is drawn a frame after everything else.
+  const isHere = useFramesLater(step, 1) === step;
   const list = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
   // The browser ends a drag with a click, which must not count as a tap.
@@ -117,7 +121,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
                 dragged.current = false;
               }}
             >
-              <Tile face={tile.face} />
+              {tile.arrived && !isHere ? <TileToCome /> : <Tile face={tile.face} />}
             </button>
           );
         })}

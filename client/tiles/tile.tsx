@@ -1,5 +1,6 @@
 // One tile as a picture: our own drawing, 60 × 80 units, full or pared down for small sizes.
 import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { type Face, numbered, type Suit, type TileNumber } from '../../shared-engine/index.ts';
 import { DragonArt, FlowerArt, JokerArt, WindArt } from './honors.tsx';
 import { inkOf } from './ink.ts';
@@ -13,6 +14,11 @@ interface TileProps {
 
 /** Silent for assistive technology: whoever shows a tile also names it. */
 export function Tile({ face, small = false }: TileProps) {
+  // The same drawing is not compared again, shape by shape, whenever something else on the page changes.
+  return useMemo(() => drawnTile(face, small), [face, small]);
+}
+
+function drawnTile(face: Face, small: boolean) {
   const suited = numbered(face);
   return (
     <Blank ink={inkOf(face)}>
@@ -38,13 +44,21 @@ export function Tile({ face, small = false }: TileProps) {
 
 /** The back of a tile that nobody has looked at. */
 export function TileBack() {
-  return (
-    <svg class="tile-art tile-back" viewBox="0 0 60 80" aria-hidden="true" focusable="false">
-      <Body />
-      <path class="line" d="M14 18 L46 55 M14 55 L46 18" stroke-width="2.500" />
-      <circle class="line" cx="30" cy="36.500" r="11" stroke-width="2.500" />
-    </svg>
+  return useMemo(
+    () => (
+      <svg class="tile-art tile-back" viewBox="0 0 60 80" aria-hidden="true" focusable="false">
+        <Body />
+        <path class="line" d="M14 18 L46 55 M14 55 L46 18" stroke-width="2.500" />
+        <circle class="line" cx="30" cy="36.500" r="11" stroke-width="2.500" />
+      </svg>
+    ),
+    [],
   );
+}
+
+/** The place of a tile that is not drawn yet. */
+export function TileToCome() {
+  return <svg class="tile-art" viewBox="0 0 60 80" aria-hidden="true" focusable="false" />;
 }
 
 function Blank({ ink, children }: { readonly ink: string; readonly children: ComponentChildren }) {
