@@ -181,6 +181,14 @@ const ledgerSchema: z.ZodType<Ledger> = z.object({
     )
     .readonly(),
   sampledDeals: z.int(),
+  neighbors: z
+    .array(
+      z.object({
+        toward: z.enum(DIRECTIONS),
+        longest: z.object({ bam: z.number(), crak: z.number(), dot: z.number() }),
+      }),
+    )
+    .readonly(),
 });
 
 export const reviewSchema: z.ZodType<Review> = z.object({

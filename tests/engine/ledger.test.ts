@@ -3,11 +3,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { closingSituation } from '../../shared-engine/analysis/belief/situation.ts';
 import { createAnalyst } from '../../shared-engine/analysis/comparison/analyze.ts';
+import { longestSuit, neighborSuits, USUAL } from '../../shared-engine/analysis/ledger/neighbor-suits.ts';
 import { ledgerOf } from '../../shared-engine/analysis/ledger/round-ledger.ts';
-import { type Ledger, settle, type ValuedChoice } from '../../shared-engine/analysis/ledger/settle.ts';
+import { type LedgerSums, settle, type ValuedChoice } from '../../shared-engine/analysis/ledger/settle.ts';
 import { withLedger } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { ledgerSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
+import {
+  ledgerSentences,
+  wholeRoundSentences,
+} from '../../shared-engine/analysis/review/sentences/ledger.ts';
 import { DEAL_BYTES } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
@@ -17,10 +21,10 @@ import {
   storedLedger,
 } from '../../shared-engine/practice/stored-round.ts';
 import { reviewSchema } from '../../shared-engine/protocol/review.ts';
-import { SEATS, withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import { DIRECTIONS, SEATS, withSeat } from '../../shared-engine/rules/deal/seat.ts';
 import type { Actor } from '../../shared-engine/rules/exchange/round.ts';
-import { FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
-import { FACE_COUNT } from '../../shared-engine/rules/tiles/face.ts';
+import { bagOf, FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
+import { FACE_COUNT, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatMove, SeatRecord } from '../../shared-engine/rules/view/record.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { analystOf } from '../kit/analysts.ts';
@@ -40,7 +44,7 @@ const inThousandths = (value: number): number => Math.round(1000 * value);
 const sum = (values: readonly number[]): number =>
   values.reduce((total, value) => total + inThousandths(value), 0);
 
-function partsOf({ start, luck, choices, standIns, jumps }: Ledger): readonly number[] {
+function partsOf({ start, luck, choices, standIns, jumps }: LedgerSums): readonly number[] {
   return [start.value, luck.value, choices.value, standIns, jumps];
 }
 
@@ -56,6 +60,32 @@ describe('the ledger of a round', () => {
       expect(sum([ledger.start.value, ...entries])).toBe(inThousandths(ledger.close.value));
       expect([ledger.standIns, ledger.jumps]).toEqual([0, 0]);
     }
+  });
+
+  test('has for each neighbor and suit how likely it is the longest, nearer to the usual share than the deals say', () => {
+    const { seat } = SHORT;
+    const situation = closingSituation(SHORT);
+    const range = { first: 0, batches: BATCHES };
+    const deals = analyst.belief.sampledDeals(situation, 3, range);
+    const found = neighborSuits(analyst.belief, situation, 3, range);
+    for (const [n, { toward, longest }] of found.entries()) {
+      expect(toward).toBe(DIRECTIONS[n]);
+      const at = ((seat + n + 1) % 4) * FACE_COUNT;
+      const hits = [0, 0, 0];
+      for (let deal = 0; deal < deals.length; deal += DEAL_BYTES) {
+        const suit = longestSuit(deals, deal + at);
+        if (suit !== null) hits[suit]!++;
+      }
+      for (const [suit, share] of Object.values(longest).entries()) {
+        const counted = hits[suit]! / (deals.length / DEAL_BYTES) - USUAL;
+        expect(Math.sign(share - USUAL)).toBe(Math.sign(counted));
+        expect(Math.abs(share - USUAL)).toBeLessThan(Math.abs(counted));
+      }
+    }
+    for (const { neighbors } of LEDGERS) expect(neighbors).toHaveLength(3);
+    const rack = (...faces: readonly Face[]) => bagOf(faces);
+    expect(longestSuit(rack('bam-1', 'bam-9', 'dot-3', 'joker', 'flower', 'flower'), 0)).toBe(0);
+    expect(longestSuit(rack('bam-1', 'dot-3', 'east', 'east'), 0)).toBeNull();
   });
 
   test('has no luck between how many are passed blind and which tiles', () => {
@@ -140,12 +170,12 @@ describe('what is said of luck and choices', () => {
   test('adds up in whole numbers, in sentences that a reader can follow', () => {
     fc.assert(
       fc.property(fc.array(valued, { minLength: 1, maxLength: 11 }), wins, (choices, close) => {
-        const ledger = settle(choices, new Float64Array(8).fill(close), {
+        const sums = settle(choices, new Float64Array(8).fill(close), {
           average: 30,
           dealsPerBatch: 8,
         });
-        expect(sum(partsOf(ledger))).toBe(inThousandths(ledger.close.value));
-        const sentences = ledgerSentences(ledger, false);
+        expect(sum(partsOf(sums))).toBe(inThousandths(sums.close.value));
+        const sentences = ledgerSentences(sums, false);
         let total = 0;
         for (const sentence of sentences.slice(0, -1)) {
           if (sentence.includes('average deal')) continue;
@@ -159,13 +189,33 @@ describe('what is said of luck and choices', () => {
     );
   });
 
+  test('tells the surest guess at a neighbor’s longest suit, where it is likely enough', () => {
+    const told = (bam: number, crak: number): string =>
+      wholeRoundSentences(
+        {
+          ...SHORT_LEDGER,
+          neighbors: [
+            { toward: 'right', longest: { bam: 0.3, crak: 0.4, dot: 0.2 } },
+            { toward: 'across', longest: { bam, crak, dot: 0.1 } },
+          ],
+        },
+        null,
+        null,
+      ).join(' ');
+    expect(told(0.62, 0.2)).toBe(
+      'Going by the passes, chances are about 6 in 10, not the usual 3, that the player across ended with more bams than craks or dots.',
+    );
+    expect(told(0.2, 0.62)).toContain('more craks than bams or dots');
+    expect(told(0.49, 0.4)).toBe('');
+  });
+
   test('stands in the review with the ledger itself, and not before', () => {
     const review = reviewRound(RECORDS[0]!, houseKernel);
     expect([review.ledger, review.story.ledger]).toEqual([null, []]);
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^To our steady player an average deal is worth about \d+ wins in 100 games\. Your first tiles/,
+      /^Among club players, our steady player wins about \d+ in 100 games with an average deal\. Your first tiles/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

@@ -89,6 +89,6 @@ test('East alone is told what to discard first: the tile that its closest hands 
   const east = reviewRound({ ...record, start }, houseKernel);
   expect(east.firstDiscard).toBe('west');
   expect(wholeRoundSentences(SAMPLE_LEDGER, null, east.firstDiscard)).toEqual([
-    'East discards first: your closest hands need the west wind least.',
+    'As East you discard first: your closest hands need the west wind least.',
   ]);
 });

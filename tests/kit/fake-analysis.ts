@@ -126,4 +126,5 @@ export const SAMPLE_LEDGER: Ledger = {
     },
   ],
   sampledDeals: 8,
+  neighbors: [],
 };

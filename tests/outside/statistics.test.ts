@@ -1,6 +1,7 @@
 // The statistics that the proofs rest on, against published values.
 import { describe, expect, test } from 'vitest';
 import { bonferroni, expectedMaximum, holm } from '../prove/statistics/multiplicity.ts';
+import { slopeOf } from '../prove/statistics/slope.ts';
 import { pairedT, sampleOf, studentPoint, twoSided, welchT } from '../prove/statistics/student.ts';
 import { NORMAL_POINT, wilson } from '../prove/statistics/wilson.ts';
 import { LEW } from './lew.ts';
@@ -97,4 +98,21 @@ test('the best of three looks better than it is by .85 standard errors', () => {
   expect(expectedMaximum(3)).toBeCloseTo(0.846284, 6);
   expect(expectedMaximum(3)).toBeCloseTo(1.5 / Math.sqrt(Math.PI), 9);
   expect(expectedMaximum(1)).toBeCloseTo(0, 12);
+});
+
+describe('the slope of a line', () => {
+  // Source: Anscombe 1973, the first of the four sets; from memory.
+  const x = [10, 8, 13, 9, 11, 14, 6, 4, 12, 7, 5];
+  const y = [8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68];
+  const single = x.map((value, n) => [{ x: value, y: y[n]! }]);
+
+  test('is the published one', () => {
+    expect(slopeOf(single).slope).toBeCloseTo(0.5001, 4);
+  });
+
+  test('is no surer for points that say the same again, where they are told to belong together', () => {
+    const { halfWidth } = slopeOf(single);
+    expect(slopeOf(single.map(([point]) => [point!, point!])).halfWidth).toBeCloseTo(halfWidth, 9);
+    expect(slopeOf([...single, ...single]).halfWidth).toBeCloseTo(halfWidth / Math.sqrt(2), 9);
+  });
 });

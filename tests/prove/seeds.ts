@@ -33,6 +33,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'sorrel', chosen: '2026-11-26' },
     { seed: 'aspen', chosen: '2026-11-26' },
   ],
+  neighbors: [{ seed: 'linden', chosen: '2026-11-26' }],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],

@@ -7,6 +7,7 @@ import type { Analyst } from '../comparison/analyze.ts';
 import { always, column, createDealSource } from '../comparison/sampled-deals.ts';
 import { situationSeeds } from '../comparison/situation-seed.ts';
 import { averageDeal } from './average-deal.ts';
+import { neighborSuits } from './neighbor-suits.ts';
 import { type Ledger, settle, type ValuedChoice } from './settle.ts';
 import { createSteadyPlayer, type SteadyPlayer } from './steady.ts';
 
@@ -58,10 +59,15 @@ export function ledgerOf(analyst: Analyst, record: SeatRecord, batches: number):
     });
   });
   if (choices.length === 0) throw new RangeError('The record has no choice.');
-  const [close] = valuesOf(analyst, closingSituation(record), [actionOf([], 0)], range);
+  const closing = closingSituation(record);
+  const [close] = valuesOf(analyst, closing, [actionOf([], 0)], range);
   const { situation } = offers[0]!;
   const average = situation.step === 0 ? averageFor(analyst, situation) : null;
-  return settle(choices, close!, { average, dealsPerBatch: DEALS_PER_BATCH });
+  const { deals } = situationSeeds(analyst.cardHash, closing);
+  return {
+    ...settle(choices, close!, { average, dealsPerBatch: DEALS_PER_BATCH }),
+    neighbors: neighborSuits(analyst.belief, closing, deals, range),
+  };
 }
 
 /** The seat's own chance after each action, by batch; actions that are the same are played once. */

@@ -2,6 +2,7 @@
 import type { Actor, Step } from '../../rules/index.ts';
 import { type Estimate, estimate, meanOf, thousandth } from '../comparison/estimate.ts';
 import { SHOWN_TAIL } from '../comparison/series.ts';
+import type { NeighborSuits } from './neighbor-suits.ts';
 import type { LedgerKind } from './steady.ts';
 
 /** Every figure of a ledger is in this unit, in thousandths. */
@@ -22,7 +23,7 @@ export interface LedgerEntry {
 }
 
 /** `start` + `luck` + `choices` + `standIns` + `jumps` is `close`, to the thousandth; so is each part the sum of its entries. */
-export interface Ledger {
+export interface LedgerSums {
   readonly unit: typeof LEDGER_UNIT;
   /** What an average deal is worth to the steady player in this place; null where the first passes are missing. */
   readonly average: number | null;
@@ -38,6 +39,11 @@ export interface Ledger {
   readonly jumps: number;
   readonly entries: readonly LedgerEntry[];
   readonly sampledDeals: number;
+}
+
+export interface Ledger extends LedgerSums {
+  /** What the passes told of the neighbors by the close, to the right, across and to the left. */
+  readonly neighbors: readonly NeighborSuits[];
 }
 
 /** One choice and its two values, by batch of sampled deals. */
@@ -58,7 +64,7 @@ export function settle(
   choices: readonly ValuedChoice[],
   close: Float64Array,
   { average, dealsPerBatch }: LedgerTerms,
-): Ledger {
+): LedgerSums {
   const values = [...choices.map(({ value }) => value), close];
   const entries = choices.map(({ kind, step, by, afterBy, value, chosen }, n): LedgerEntry => {
     const now = estimated(value);

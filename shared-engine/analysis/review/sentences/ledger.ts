@@ -1,12 +1,16 @@
 // What the deal and luck brought and what the choices cost, in words whose whole numbers add up; then the round as a whole.
-import type { Actor, Face } from '../../../rules/index.ts';
-import type { Ledger } from '../../ledger/settle.ts';
+import { type Actor, type Face, SUITS } from '../../../rules/index.ts';
+import { type NeighborSuits, USUAL } from '../../ledger/neighbor-suits.ts';
+import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import type { FedNeighbor } from '../review.ts';
 import { capitalized, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
+/** From this share on a guess at a neighbor's tiles is told. */
+export const LIKELY = 0.5;
+
 /** `hadBetterChoice`: whether something better is told of one of the choices. */
-export function ledgerSentences(ledger: Ledger, hadBetterChoice: boolean): readonly string[] {
+export function ledgerSentences(ledger: LedgerSums, hadBetterChoice: boolean): readonly string[] {
   const { average, start, close, choices, standIns, jumps } = ledger;
   const { whose } = VOICES[chooserOf(ledger.entries)];
   const [began, ended] = [Math.round(start.value), Math.round(close.value)];
@@ -17,7 +21,9 @@ export function ledgerSentences(ledger: Ledger, hadBetterChoice: boolean): reado
   return [
     ...(average === null
       ? []
-      : [`To our steady player an average deal is worth about ${Math.round(average)} wins in 100 games.`]),
+      : [
+          `Among club players, our steady player wins about ${Math.round(average)} in 100 games with an average deal.`,
+        ]),
     `${capitalized(whose)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
     choiceSentence(`${capitalized(whose)} choices`, own!, isClear),
@@ -32,7 +38,7 @@ export function ledgerSentences(ledger: Ledger, hadBetterChoice: boolean): reado
 
 /** What no single choice tells: one neighbor helped by several passes, and what the dealer discards first. */
 export function wholeRoundSentences(
-  { entries }: Ledger,
+  { entries, neighbors }: Ledger,
   fed: FedNeighbor | null,
   firstDiscard: Face | null,
 ): readonly string[] {
@@ -46,12 +52,31 @@ export function wholeRoundSentences(
   const east =
     firstDiscard === null
       ? []
-      : [`East discards first: ${whose} closest hands need ${theTile(firstDiscard)} least.`];
-  return [...helped, ...east];
+      : [
+          `As East ${subject} ${subject === 'you' ? 'discard' : 'discards'} first: ${whose} closest hands need ${theTile(firstDiscard)} least.`,
+        ];
+  return [...helped, ...guessSentence(neighbors), ...east];
+}
+
+/** The surest guess at a neighbor's longest suit, where it is likely enough. */
+function guessSentence(neighbors: readonly NeighborSuits[]): readonly string[] {
+  const guesses = neighbors.flatMap(({ toward, longest }) =>
+    SUITS.map((suit) => ({ toward, suit, share: longest[suit] })),
+  );
+  const [surest] = guesses.toSorted((a, b) => b.share - a.share);
+  if (surest === undefined || surest.share < LIKELY) return [];
+  const [one, other] = SUITS.filter((suit) => suit !== surest.suit);
+  const chances = `chances are about ${inTen(surest.share)} in 10, not the usual ${inTen(USUAL)},`;
+  const held = `the player ${NEIGHBORS[surest.toward]} ended with more ${surest.suit}s than ${one}s or ${other}s`;
+  return [`Going by the passes, ${chances} that ${held}.`];
+}
+
+function inTen(share: number): number {
+  return Math.round(10 * share);
 }
 
 /** Whose choices are told: the player's, or where the player made none, those of the seat. */
-function chooserOf(entries: Ledger['entries']): Actor {
+function chooserOf(entries: LedgerSums['entries']): Actor {
   return entries.find(({ by }) => by === 'player')?.by ?? entries[0]?.by ?? 'player';
 }
 

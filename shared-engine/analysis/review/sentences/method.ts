@@ -35,6 +35,7 @@ export const LEDGER_METHOD = [
   'The wins beside a single choice take the others for stronger players and are lower.',
   'What your choice changes about that chance is yours; what changes until the next choice is luck.',
   'The numbers on screen are rounded so that they add up.',
+  'What a neighbor ended with is a guess from your own tiles, what came to you, and how players choose what to pass.',
 ].join(' ');
 
 /** Added where a busy server looked less closely than it would have. */

@@ -1,0 +1,70 @@
+// What the passes told of each neighbor by the close: which suit it probably holds most of.
+import {
+  DIRECTIONS,
+  type Direction,
+  FACE_COUNT,
+  FACES,
+  faceIndex,
+  neighbor,
+  numbered,
+  SUITS,
+  type Suit,
+} from '../../rules/index.ts';
+import type { Belief } from '../belief/belief.ts';
+import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
+import type { Situation } from '../belief/situation.ts';
+import { thousandth } from '../comparison/estimate.ts';
+import { DEAL_BYTES } from '../rollouts/batch.ts';
+
+export interface NeighborSuits {
+  readonly toward: Direction;
+  /** For each suit the probability that the neighbor holds more of it than of either other suit. */
+  readonly longest: Readonly<Record<Suit, number>>;
+}
+
+/** How often a suit is the longest of a rack at the close, whatever was passed. */
+export const USUAL = 0.27;
+
+/**
+ * Players pass less alike than belief takes them to, so that the sampled deals are too sure of what they hold. So much of
+ * the distance from the usual share is left, as fitted to rounds of typical bots.
+ */
+const RELIANCE = 0.7;
+
+/** By suit, the faces of its tiles. */
+const FACES_OF = SUITS.map((suit) =>
+  FACES.filter((face) => numbered(face)?.suit === suit).map((face) => faceIndex(face)),
+);
+
+/** Place in `SUITS` of the suit that the rack at `racks[at..at + 36)` has most tiles of; null where two have as many. */
+export function longestSuit(racks: ArrayLike<number>, at: number): number | null {
+  const held = FACES_OF.map((faces) => faces.reduce((sum, face) => sum + racks[at + face]!, 0));
+  const most = Math.max(...held);
+  const place = held.indexOf(most);
+  return held.lastIndexOf(most) === place ? place : null;
+}
+
+/** What the seat may believe in this situation, from so many batches of deals that fit what it knows. */
+export function neighborSuits(
+  belief: Belief,
+  situation: Situation,
+  seed: number,
+  range: BatchRange,
+): readonly NeighborSuits[] {
+  const deals = belief.sampledDeals(situation, seed, range);
+  const count = range.batches * DEALS_PER_BATCH;
+  return DIRECTIONS.map((toward): NeighborSuits => {
+    const at = neighbor(situation.seat, toward) * FACE_COUNT;
+    const hits = [0, 0, 0];
+    for (let deal = 0; deal < count; deal++) {
+      const place = longestSuit(deals, deal * DEAL_BYTES + at);
+      if (place !== null) hits[place]!++;
+    }
+    const [bam, crak, dot] = hits.map((hit) => thousandth(USUAL + RELIANCE * (hit / count - USUAL))) as [
+      number,
+      number,
+      number,
+    ];
+    return { toward, longest: { bam, crak, dot } };
+  });
+}
