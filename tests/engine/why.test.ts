@@ -203,20 +203,22 @@ describe('the words of a reason', () => {
     expect(said({})).toEqual([]);
   });
 
-  test('name the tile to keep with how many of the closest hands use it', () => {
+  test('name the tile to keep where it is the reason, with how many of the closest hands use it', () => {
     const keep = [
       { face: 'white', copies: 1, share: 0.81 },
       { face: 'bam-3', copies: 2, share: 0.9 },
     ] as const;
-    expect(said({ keep: keep.slice(0, 1), pass: [{ face: 'red', copies: 1, share: 0.12 }] })).toEqual([
+    const single = { keep: keep.slice(0, 1), pass: [{ face: 'red', copies: 1, share: 0.12 }] } as const;
+    expect(said({ ...single, reason: { keep: 'white', pass: 'red', share: 1 } })).toEqual([
       'Keep the soap: 8 in 10 of your closest hands at the end use it; 1 in 10 use the red dragon.',
-    ]);
-    expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
-      'Keep your pair of 3 bam: 9 in 10 of your closest hands at the end use it; none uses 9 dot.',
     ]);
     expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
       'Keep the soap: 8 in 10 of your closest hands at the end use it; 4 in 10 use the red dragon.',
-      'Passing the red dragon instead of the soap makes at least half of the difference.',
+      'Mostly because of one tile: keeping the soap instead of the red dragon makes at least half of the difference.',
+    ]);
+    // Where no tile is the reason, what differs is told and nothing is advised.
+    expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
+      '9 in 10 of your closest hands at the end use your pair of 3 bam; hardly any use 9 dot.',
     ]);
   });
 
@@ -229,12 +231,15 @@ describe('the words of a reason', () => {
     };
     expect(said(lead)).toEqual([
       'That ends 3.2 away on average, not 3.9.',
-      'Stairs is then your closest section 5 times in 10 instead of 2.',
-      'Less is then left to find without jokers: 1.8 tiles instead of 2.6.',
+      'More games then end closest to Stairs: 5 in 10 instead of 2.',
+      'Fewer tiles are then missing that no joker can replace: 1.8 instead of 2.6.',
     ]);
     expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
-      'Fewer jokers are then left over, because pairs take none: 0.5 instead of 0.9.',
+      'Fewer jokers are then left over, as pairs take none: 0.5 instead of 0.9.',
       'Fewer of the tiles your closest hands lack are then gone: 1.1 instead of 1.5.',
+    ]);
+    expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
+      'More games then end closest to Stairs: nearly all instead of hardly any.',
     ]);
     expect(said({ concealed: lead.concealed })).toEqual([
       'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',

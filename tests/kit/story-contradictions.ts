@@ -42,6 +42,10 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
       better && /you kept|No better|came out better/i.test(text),
     ],
     ['a better choice is told, and that there is none', praised && /better: /i.test(text)],
+    [
+      'a tile is called the reason that does not make half of the difference',
+      /because|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
+    ],
     ['a row is missing from the chart', new Set(rows).size !== analysis.finalists.length],
   ];
   return kinds.filter(([, holds]) => holds).map(([kind]) => kind);

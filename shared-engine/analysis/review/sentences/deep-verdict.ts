@@ -1,5 +1,6 @@
 // What was found by playing a choice on, in words.
 import { MOVES } from '../../../rules/index.ts';
+import type { Verdict } from '../../comparison/verdict.ts';
 import type { DeepAnalysis } from '../analysis.ts';
 import { feedsNeighbor, hadBetter } from '../choice-verdict.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
@@ -28,11 +29,12 @@ function verdictSentences(
       return [`${none} better by more than ${smallLoss} ${smallLoss === 1 ? 'win' : 'wins'} in 100 games.`];
     }
     case 'a-little-worse':
-      return [`A little better: ${insteadPhrase(choice)}.`, `That brings ${moreWins(loss)}.`];
+      return [`A little better: ${insteadPhrase(choice)}.`, gainSentence(verdict, loss, smallLoss)];
     case 'costly':
-      return [`Better: ${insteadPhrase(choice)}.`, `That brings ${moreWins(loss)}.`];
+      return [`Better: ${insteadPhrase(choice)}.`, gainSentence(verdict, loss, smallLoss)];
     case 'cant-say': {
-      const more = `Another choice would bring at most ${moreThan(atMost)} in 100 games.`;
+      const none = alternatives === 1 ? `${one} would not` : `None of ${others} would`;
+      const more = `${none} bring more than ${moreThan(atMost)} in 100 games.`;
       // Less than a tenth of a win would read as none.
       if (loss < 0.05)
         return [`Closest other choice: ${insteadPhrase(choice)}.`, 'That brought no more wins.', more];
@@ -45,10 +47,19 @@ function verdictSentences(
   }
 }
 
-/** "1.5 more wins"; rounded up, because nothing goes beyond it. */
+/** What the better choice brings; one that is only a little better as far as is known may turn out to bring little. */
+export function gainSentence(verdict: Verdict, loss: number, smallLoss: number): string {
+  const perhaps =
+    verdict === 'a-little-worse' && Math.round(10 * loss) > 10 * smallLoss
+      ? `, or perhaps less than ${smallLoss}`
+      : '';
+  return `That brings ${moreWins(loss)}${perhaps}.`;
+}
+
+/** "1.5 wins more"; rounded up, because nothing goes beyond it. */
 function moreThan(value: number): string {
   const text = String(Math.ceil(value * 10) / 10);
-  return `${text} more ${text === '1' ? 'win' : 'wins'}`;
+  return `${text} ${text === '1' ? 'win' : 'wins'} more`;
 }
 
 /** The vote that was not chosen, as the subject of a sentence. */

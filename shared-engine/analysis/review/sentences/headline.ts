@@ -1,9 +1,10 @@
 // The one thing worth learning from a deal, or what was done well.
-import { choicesMeant, costliestChoice, hadBetter } from '../choice-verdict.ts';
+import { choicesMeant, costliestChoice, hadBetter, isCostly } from '../choice-verdict.ts';
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
+import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
 import { passReasons } from './pass.ts';
-import { capitalized, closerBy, listed, moreWins, STEP_PHRASES, VOICES } from './phrases.ts';
+import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
 /** About the player's own choices; where the player made none, about those made for the seat. */
@@ -31,12 +32,19 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
   const who = choice.by === 'player' ? '' : `, where ${VOICES[choice.by].subject} chose`;
   const { analysis, loss } = choice;
-  const gain = analysis.depth === 'deep' ? moreWins(analysis.loss?.value ?? 0) : closerBy(loss);
+  const gain =
+    analysis.depth === 'deep'
+      ? gainSentence(analysis.verdict, analysis.loss?.value ?? 0, analysis.smallLoss)
+      : `That is ${closerBy(loss)}.`;
   const [reason] = choice.kind === 'pass' ? passReasons(choice, sections) : [];
+  const isSmall = analysis.depth === 'deep' && !isCostly(choice);
+  const about = isSmall
+    ? `nothing was clearly costly; something was still to gain in ${what}`
+    : `the one thing to take from this deal is ${what}`;
   return [
-    `${capitalized(`${start}the one thing to take from this deal is ${what}`)}${who}.`,
+    `${capitalized(`${start}${about}`)}${who}.`,
     `Better: ${insteadPhrase(choice)}.`,
-    analysis.depth === 'deep' ? `That brings ${gain}.` : `That is ${gain}.`,
+    gain,
     ...(reason === undefined ? [] : [reason]),
   ];
 }

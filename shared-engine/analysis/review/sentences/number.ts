@@ -13,13 +13,12 @@ export function chosenSentence(choice: NumberReview): string {
 export function numberFacts(choice: NumberReview): readonly string[] {
   const { whose } = VOICES[choice.by];
   const rack = `${capitalized(whose)} rack was ${choice.toGo} away`;
-  const needed = `${whose} closest hand doesn’t need`;
-  return [`${rack}, with ${passers(choice.spare)} ${needed}.`, ...ruleOfThumb(choice)];
+  return [`${rack}, with ${passers(choice.spare, `${whose} closest hand`)}.`, ...ruleOfThumb(choice)];
 }
 
-function passers(count: number): string {
-  if (count === 0) return 'no passers: tiles';
-  return count === 1 ? '1 passer: a tile' : `${count} passers: tiles`;
+function passers(count: number, closest: string): string {
+  if (count === 0) return `no passers: ${closest} needs every tile`;
+  return `${count === 1 ? '1 passer: a tile' : `${count} passers: tiles`} ${closest} doesn’t need`;
 }
 
 function chosenPhrase({ kind, by, played }: NumberReview): string {
@@ -56,11 +55,11 @@ interface Rule {
 /** Rules of thumb about numbers: common practice, no source; there is none about the vote. */
 const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   blind: {
-    words: 'to pass blind with fewer than 3 passers',
+    words: 'with fewer than 3 passers pass blind, otherwise don’t',
     follows: (blind, spare) => blind > 0 === spare < 3,
   },
   ask: {
-    words: 'to ask for as many as you have passers',
+    words: 'ask for as many as you have passers, at most 3',
     follows: (asked, spare) => asked === Math.min(3, spare),
   },
 };
@@ -74,7 +73,7 @@ function ruleOfThumb(choice: NumberReview): readonly string[] {
   const says = rule.follows(told, choice.spare)
     ? 'agrees'
     : better
-      ? 'says otherwise here'
-      : 'would gain nothing clear here';
-  return [`The rule of thumb, ${rule.words}, ${says}.`];
+      ? 'says otherwise'
+      : 'differs, but would gain nothing clear here';
+  return [`The rule of thumb ${says}: ${rule.words}.`];
 }

@@ -112,7 +112,7 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   const reasons = why === null ? [] : [...whySentences(why, sections, whose)];
   if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
   const unsaid = saved.filter(
-    (group) => !reasons.some((reason) => reason.startsWith(`Keep ${whose} ${groupName(group)}:`)),
+    (group) => group !== formed && !reasons.some((reason) => reason.includes(`${whose} ${groupName(group)}`)),
   );
   if (unsaid.length > 0) {
     const stay = unsaid.length === 1 ? 'stays' : 'stay';
