@@ -1,6 +1,7 @@
 // Names of tiles and of risky passes as a review says them, read from the sentences of passes written by hand.
 import { describe, expect, test } from 'vitest';
 import { riskPhrase } from '../../shared-engine/analysis/review/sentences/risk.ts';
+import { tileList } from '../../shared-engine/analysis/review/sentences/tiles.ts';
 import { riskGrade } from '../../shared-engine/policy/pass-risk.ts';
 import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { move, reviewOf, toldOf } from '../kit/reviews.ts';
@@ -36,6 +37,13 @@ describe('tiles by the names players say', () => {
   ])('%j is said as "%s"', (gave, sentence) => {
     expect(saidOf(gave)).toContain(sentence);
   });
+});
+
+test('a tile of which more are passed is another one, and one of several is one', () => {
+  expect(tileList(['east', 'dot-9'], { faces: ['dot-9'], word: 'another' })).toBe(
+    'another 9 dot and an east wind',
+  );
+  expect(tileList(['east'], { faces: ['east'], word: 'one' })).toBe('one east wind');
 });
 
 // The order and the kinds of risky passes are rules of thumb: common practice, no source.

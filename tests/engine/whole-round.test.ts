@@ -62,7 +62,7 @@ describe('one neighbor', () => {
     const fed = fedNeighbor(again);
     expect(fed).toEqual({ toward: 'right', passes: 2, cost: { value: 1.7, halfWidth: 0.424 } });
     expect(wholeRoundSentences(SAMPLE_LEDGER, fed, null)).toEqual([
-      'In 2 passes you gave the player on the right tiles that cost about 1.7 wins in 100 games.',
+      'In 2 passes you gave the player on the right tiles that cost you about 1.7 wins in 100 games.',
     ]);
   });
 

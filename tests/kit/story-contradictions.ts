@@ -64,7 +64,8 @@ function names(text: string, choice: ChoiceReview, told: Finalist | undefined): 
   }
   const played = bagOf(choice.played.tiles);
   const instead = bagOf(told.tiles).map((count, face) => Math.max(0, count - played[face]!));
-  return text.includes(`pass ${tileList(facesOf(instead))}`);
+  const more = { faces: choice.played.tiles, word: 'another' } as const;
+  return text.includes(`pass ${tileList(facesOf(instead), more)}`);
 }
 
 function inHeadline(

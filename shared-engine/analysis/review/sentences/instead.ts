@@ -4,14 +4,18 @@ import { without } from '../groups.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
 import { tileList } from './tiles.ts';
 
-/** "pass 3 bam, keep an east wind", "pass 2 blind", "continue"; what is kept is left out where that is all three tiles. */
+/**
+ * "pass 3 bam, keep an east wind", "pass another 9 dot, keep 3 bam", "pass 2 blind", "continue"; what is kept is left out
+ * where that is all three tiles.
+ */
 export function insteadPhrase(choice: ChoiceReview): string {
   if (choice.kind !== 'pass') return numberPhrase(choice.kind, namedNumber(choice));
   const { tiles } = choice.played;
   const named = namedAlternative(choice)?.tiles ?? tiles;
   const keep = without(tiles, named);
-  const pass = `pass ${tileList(without(named, tiles))}`;
-  return keep.length === tiles.length ? pass : `${pass}, keep ${tileList(keep)}`;
+  const pass = `pass ${tileList(without(named, tiles), { faces: tiles, word: 'another' })}`;
+  const kept = tileList(keep, { faces: named, word: 'one' });
+  return keep.length === tiles.length ? pass : `${pass}, keep ${kept}`;
 }
 
 /** "pass 2 blind", "continue", "ask for 0". */

@@ -47,7 +47,7 @@ export function wholeRoundSentences(
     fed === null
       ? []
       : [
-          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} tiles that cost about ${winsOf(fed.cost.value)} in 100 games.`,
+          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} tiles that cost ${subject === 'you' ? 'you ' : ''}about ${winsOf(fed.cost.value)} in 100 games.`,
         ];
   const east =
     firstDiscard === null

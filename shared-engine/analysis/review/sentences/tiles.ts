@@ -30,13 +30,20 @@ function severalOf(face: Face): string {
   return numbered(face) ? tileName(face) : `${tileName(face)}s`;
 }
 
-/** "a pair of 3 bam, 9 dot and an east wind". */
-export function tileList(tiles: readonly Face[]): string {
+/** What a single tile is called where there are others of its face on the other side. */
+export interface OneOfMore {
+  readonly faces: readonly Face[];
+  readonly word: 'another' | 'one';
+}
+
+/** "a pair of 3 bam, 9 dot and an east wind", "another 9 dot". */
+export function tileList(tiles: readonly Face[], more?: OneOfMore): string {
   const faces = [...new Set(tiles)].sort((a, b) => faceIndex(a) - faceIndex(b));
   return listed(
     faces.map((face) => {
       const count = tiles.filter((other) => other === face).length;
       if (count > 1) return `a ${groupName({ face, count })}`;
+      if (more?.faces.includes(face)) return `${more.word} ${tileName(face)}`;
       return numbered(face) ? tileName(face) : `${face === 'east' ? 'an' : 'a'} ${tileName(face)}`;
     }),
   );
