@@ -11,7 +11,7 @@ export {
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
-export { thousandth } from './comparison/estimate.ts';
+export { type Estimate, estimate, thousandth } from './comparison/estimate.ts';
 export { createDealMemory } from './comparison/remembered-deals.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
@@ -38,11 +38,12 @@ export {
   withReducedBudget,
 } from './review/deep-analysis.ts';
 export {
+  choiceOfMistake,
   MISTAKE_CATEGORIES,
   MISTAKE_CATEGORY_NAMES,
   type MistakeCategory,
 } from './review/mistake-categories.ts';
-export { mistakesOf, sectionsLeft } from './review/mistakes.ts';
+export { leaningOf, mistakesOf, sectionsLeft } from './review/mistakes.ts';
 export { type ReplayedDecision, replayDecisions } from './review/replay-decisions.ts';
 export type {
   ChoiceReview,

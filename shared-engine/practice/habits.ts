@@ -1,5 +1,7 @@
 // What keeps costing somebody: the cost of their own choices over many rounds, by kind of step and by kind of mistake.
 import { MISTAKE_CATEGORIES, MISTAKE_CATEGORY_NAMES, type MistakeCategory } from '../analysis/index.ts';
+import { partOf } from './mistake-counts.ts';
+import { type NamedHabit, namedHabits } from './named-habits.ts';
 import { type GroupMean, partialPooling } from './pooling.ts';
 import { isUnaided, type RoundSummary, type StoredChoice } from './stored-round.ts';
 
@@ -30,11 +32,19 @@ export interface Habits {
   /** Dearest first. */
   readonly steps: readonly HabitRow<StepKind>[];
   readonly mistakes: readonly HabitRow<MistakeCategory>[];
+  /** Kinds of mistake that are clearly more frequent than with a club player, dearest first. */
+  readonly named: readonly Habit[];
   /** Choices that the coach helped with, which are in none of the sums above. */
   readonly helped: CasesCost;
   /** All other passes, which the coach may be asked about as well. */
   readonly unaidedPasses: CasesCost;
 }
+
+/** A habit with what it was told to cost a round, in wins of 100 games. */
+export type Habit = NamedHabit & Pick<HabitRow<MistakeCategory>, 'perRound'>;
+
+/** What costs less a round is not worth naming. */
+const WORTH_NAMING = 0.05;
 
 /** What some choices cost each, in wins of 100 games. */
 export interface CasesCost {
@@ -61,9 +71,26 @@ export function habitsOf(all: readonly Pick<RoundSummary, 'choices' | 'helped'>[
     halfWidth: rounds > 1 ? 1.96 * Math.sqrt(spreadOf(costs) / rounds) : 0,
     steps: rowsOf(ofSteps, rounds),
     mistakes: rowsOf(ofMistakes, rounds),
+    named: rounds < LEAST_CASES ? [] : dearestFirst(namedHabits(choices, LEAST_CASES), choices, rounds),
     helped: eachCost(helped),
     unaidedPasses: eachCost(choices.filter(({ kind }) => kind === 'pass' || kind === 'blind')),
   };
+}
+
+function dearestFirst(
+  named: readonly NamedHabit[],
+  choices: readonly StoredChoice[],
+  rounds: number,
+): Habit[] {
+  return named
+    .map((habit): Habit => ({ ...habit, perRound: sum(choices.filter(isOf(habit)).map(costOf)) / rounds }))
+    .filter(({ perRound }) => perRound >= WORTH_NAMING)
+    .sort((a, b) => b.perRound - a.perRound);
+}
+
+function isOf({ kind, part }: NamedHabit): (choice: StoredChoice) => boolean {
+  return ({ step, mistakes, leaning }) =>
+    (mistakes?.includes(kind) || leaning === kind) && (part === null || partOf(step) === part);
 }
 
 /** In one go: there may be fifty thousand choices. */

@@ -2,6 +2,7 @@
 
 export { readDate } from './date.ts';
 export { DAY_SEAT, dealOfDay } from './deal-of-day.ts';
+export { type DealTools, type DealWish, type DrawnDeal, drawDeal } from './drawn-deal.ts';
 export {
   type Exercise,
   type ExerciseRef,
@@ -16,6 +17,7 @@ export {
   type AimsMet,
   aimsOver,
   dearestStep,
+  type Habit,
   type HabitRow,
   type Habits,
   habitsOf,
@@ -32,6 +34,7 @@ export {
   MAX_HISTORY_BYTES,
   type StoredCard,
 } from './history-file.ts';
+export { type LedgerLine, type LedgerMeans, ledgerLine } from './ledger-line.ts';
 export {
   type AskedRack,
   askedRack,

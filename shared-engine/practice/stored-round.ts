@@ -2,7 +2,14 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { z } from 'zod';
-import { type ChoiceReview, mistakesOf, type Review, VERDICTS, type Verdict } from '../analysis/index.ts';
+import {
+  type ChoiceReview,
+  leaningOf,
+  mistakesOf,
+  type Review,
+  VERDICTS,
+  type Verdict,
+} from '../analysis/index.ts';
 import { STYLES } from '../policy/index.ts';
 import { recordSchema } from '../protocol/index.ts';
 import {
@@ -36,6 +43,8 @@ export interface StoredChoice {
   readonly halfWidth: number | null;
   /** The kinds of mistake that a costly choice was, as they were called then; missing for any other. */
   readonly mistakes?: readonly string[];
+  /** The kind of mistake that a number seems to be, where that is not sure enough to be told of one round. */
+  readonly leaning?: string;
 }
 
 /** Luck and choices of a round, in wins of 100 games: what is left to `close` after the other parts is luck. */
@@ -69,6 +78,7 @@ const choiceSchema: z.ZodType<StoredChoice> = z.strictObject({
   loss: z.number().min(-100).max(100).nullable(),
   halfWidth: z.number().min(0).max(100).nullable(),
   mistakes: z.array(z.string().max(40)).max(20).readonly().exactOptional(),
+  leaning: z.string().max(40).exactOptional(),
 });
 
 /** What lists and sums need of a round. */
@@ -144,6 +154,7 @@ export function storedChoice(choice: ChoiceReview, aims: readonly string[] = [])
   if (analysis.depth === 'quick') return { kind, step, by, verdict: null, loss: null, halfWidth: null };
   const { verdict, loss } = analysis;
   const mistakes = mistakesOf(choice, aims);
+  const leaning = leaningOf(choice);
   return {
     kind,
     step,
@@ -152,6 +163,7 @@ export function storedChoice(choice: ChoiceReview, aims: readonly string[] = [])
     loss: loss?.value ?? null,
     halfWidth: loss?.halfWidth ?? null,
     ...(mistakes.length > 0 && { mistakes }),
+    ...(leaning !== null && { leaning }),
   };
 }
 

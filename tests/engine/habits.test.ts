@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import {
   aimWords,
   allChoices,
+  habitCounts,
   headline,
   helpedWords,
-  mistakeHeadline,
+  stepLine,
 } from '../../client/practice/habits/strings.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { aimsOver, habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
@@ -33,7 +34,7 @@ function rounds(count: number): { readonly choices: readonly StoredChoice[] }[] 
 }
 
 describe('the habits of somebody', () => {
-  it('name the kind of step that costs most, drawn a little towards the others', () => {
+  it('name the kind of mistake that stands out and the step that costs most, drawn a little towards the others', () => {
     const habits = habitsOf(rounds(40));
     expect(habits.perRound).toBeCloseTo(2, 6);
     const [first, ...others] = habits.steps;
@@ -42,10 +43,13 @@ describe('the habits of somebody', () => {
     expect(first!.perRound).toBeLessThan(2);
     for (const { perRound } of others) expect(perRound).toBeLessThan(0.3);
     expect(headline(habits)).toMatch(
-      /^Over 40 rounds, passing across cost you most: about 2.0 wins in 100 games a round.$/,
+      /^Over 40 rounds, one habit stands out: you broke up a pair or more\. It cost you about 2\.0 wins in 100 games a round\.$/,
+    );
+    expect(habitCounts(habits)).toMatch(/^You did so 20 times in 120 passes; our club-player bot .*\.$/);
+    expect(stepLine(habits)).toMatch(
+      /^Of the steps, passing across cost you most: about 2\.0 wins in 100 games a round\.$/,
     );
     expect(habits.mistakes).toMatchObject([{ kind: 'broken-multiple', cases: 20, isSaid: true }]);
-    expect(mistakeHeadline(habits)).toMatch(/broke up a pair or more/);
     expect(allChoices(habits)).toMatch(/about 2\.0 wins in 100 games a round \(between 1\.\d and 2\.\d\)/);
   });
 
@@ -53,8 +57,11 @@ describe('the habits of somebody', () => {
     const few = habitsOf(rounds(LEAST_CASES - 1));
     expect(few.steps.every(({ isSaid }) => !isSaid)).toBe(true);
     expect(headline(few)).toMatch(/too little to tell/);
-    expect(mistakeHeadline(habitsOf(rounds(2 * (LEAST_CASES - 1))))).toBeNull();
-    expect(mistakeHeadline(habitsOf(rounds(2 * LEAST_CASES)))).not.toBeNull();
+    expect(stepLine(few)).toBeNull();
+    const fewMistakes = habitsOf(rounds(2 * (LEAST_CASES - 1)));
+    expect(fewMistakes.named).toEqual([]);
+    expect(habitCounts(fewMistakes)).toBeNull();
+    expect(headline(fewMistakes)).toBe('Over 14 rounds, no one habit stands out.');
   });
 
   it('leave out rounds that are not judged to the end and choices that a bot made', () => {

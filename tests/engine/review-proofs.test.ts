@@ -5,6 +5,7 @@ import { proof as blame } from '../prove/proofs/blame.ts';
 import { proof as coverage } from '../prove/proofs/coverage.ts';
 import { proof as exact } from '../prove/proofs/exact.ts';
 import { proof as front } from '../prove/proofs/front.ts';
+import { proof as habits } from '../prove/proofs/habits.ts';
 import { proof as leak } from '../prove/proofs/leak.ts';
 import { proof as ledger } from '../prove/proofs/ledger.ts';
 import { proof as neighbors } from '../prove/proofs/neighbors.ts';
@@ -16,7 +17,7 @@ import { proof as words } from '../prove/proofs/words.ts';
 
 const PROOFS = {
   ...{ leak, exact, coverage, blame, power, front, belief, strength, repeat, story, words, ledger },
-  neighbors,
+  ...{ habits, neighbors },
 };
 
 describe('a proof in its small size', () => {

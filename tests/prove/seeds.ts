@@ -26,6 +26,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
+  habits: [{ seed: 'linden', chosen: '2026-11-26' }],
   ledger: [{ seed: 'hornbeam', chosen: '2026-11-26' }],
   local: [
     { seed: 'birch', chosen: '2026-11-26' },
@@ -38,6 +39,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [{ seed: 'pine', chosen: '2026-11-26' }],
+  theme: [{ seed: 'acacia', chosen: '2026-11-26' }],
   words: [{ seed: 'yew', chosen: '2026-11-26' }],
 };
 

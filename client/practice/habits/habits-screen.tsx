@@ -1,7 +1,14 @@
 // What keeps costing somebody: one sentence, then the cost by kind of step and by kind of mistake.
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { aimsOver, type HabitRow, type Habits, habitsOf } from '../../../shared-engine/index.ts';
+import {
+  aimsOver,
+  type HabitRow,
+  type Habits,
+  habitsOf,
+  type LedgerLine,
+  ledgerLine,
+} from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import type { StorageProblem } from '../../storage/history/database.ts';
@@ -11,17 +18,20 @@ import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { finishRounds } from '../history/finish-rounds.ts';
 import { StillLooking } from '../history/still-looking.tsx';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
+import { CostLine } from './cost-line.tsx';
 import {
   aimWords,
   allChoices,
   HABITS,
+  habitCounts,
   headline,
   helpedWords,
   intervalWords,
-  mistakeHeadline,
+  METHOD,
   mistakeName,
   rowWords,
   stepKindName,
+  stepLine,
 } from './strings.ts';
 import '../history/history.css';
 import './habits.css';
@@ -33,6 +43,7 @@ interface HabitsScreenProps {
 
 export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
   const habits = useSignal<Habits | null>(null);
+  const line = useSignal<LedgerLine | null>(null);
   const aims = useSignal<string | null>(null);
   const problem = useSignal<StorageProblem | null>(null);
   const unfinished = useSignal(0);
@@ -41,6 +52,7 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
       const listed = await listRounds();
       problem.value = listed.ok ? null : listed.problem;
       habits.value = habitsOf(listed.ok ? listed.value : []);
+      line.value = listed.ok ? ledgerLine(listed.value) : null;
       aims.value = listed.ok ? aimWords(aimsOver(listed.value)) : null;
     }
     let cancel = () => {};
@@ -61,7 +73,7 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
       isLeft = true;
       cancel();
     };
-  }, [startDeepAnalysis, habits, aims, problem, unfinished]);
+  }, [startDeepAnalysis, habits, line, aims, problem, unfinished]);
   return (
     <>
       <Bar app={app} home />
@@ -72,7 +84,11 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
             {STORAGE_PROBLEMS[problem.value]}
           </p>
         )}
-        {habits.value === null ? <p role="status">{HABITS.opening}</p> : <Sums habits={habits.value} />}
+        {habits.value === null ? (
+          <p role="status">{HABITS.opening}</p>
+        ) : (
+          <Sums habits={habits.value} line={line.value} />
+        )}
         {aims.value && (
           <section class="round-group">
             <h2>{HABITS.aims}</h2>
@@ -83,6 +99,9 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
         <PageLink app={app} route={{ kind: 'exercises' }} button>
           {HABITS.exercises}
         </PageLink>
+        <PageLink app={app} route={{ kind: 'racks' }}>
+          {HABITS.racks}
+        </PageLink>
         <PageLink app={app} route={{ kind: 'rounds' }}>
           {HABITS.rounds}
         </PageLink>
@@ -91,17 +110,26 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
   );
 }
 
-function Sums({ habits }: { readonly habits: Habits }) {
-  const second = mistakeHeadline(habits);
+interface SumsProps {
+  readonly habits: Habits;
+  readonly line: LedgerLine | null;
+}
+
+function Sums({ habits, line }: SumsProps) {
   const helped = helpedWords(habits);
+  const said = [habitCounts(habits), stepLine(habits)].filter((words) => words !== null);
   return (
     <>
       <p class="habit-headline">{headline(habits)}</p>
-      {second && <p>{second}</p>}
+      {said.map((words) => (
+        <p key={words} class="habit-said">
+          {words}
+        </p>
+      ))}
       {habits.rounds > 0 && (
         <>
-          <p>{allChoices(habits)}</p>
           {helped && <p>{helped}</p>}
+          {line && <CostLine line={line} />}
           <Kinds title={HABITS.steps} rows={habits.steps} name={stepKindName} />
           {habits.mistakes.length === 0 ? (
             <p>{HABITS.noMistakes}</p>
@@ -110,7 +138,10 @@ function Sums({ habits }: { readonly habits: Habits }) {
           )}
           <details class="panel">
             <summary>{HABITS.how}</summary>
-            <p>{HABITS.method}</p>
+            <p>{allChoices(habits)}</p>
+            {METHOD.map((words) => (
+              <p key={words}>{words}</p>
+            ))}
           </details>
         </>
       )}

@@ -2,6 +2,8 @@
 import {
   type AimsMet,
   type aimsOver,
+  choiceOfMistake,
+  type Habit,
   type HabitRow,
   type Habits,
   LEAST_CASES,
@@ -21,19 +23,25 @@ export const HABITS = {
   kind: 'Kind',
   cases: 'Choices',
   cost: 'A round',
-  method: `Only differences that a review told as costly or a little worse are added up. A kind with few cases is drawn towards the mean of all kinds, and under ${LEAST_CASES} cases nothing is said of it. The tiles that luck brought are not in these numbers.`,
   how: 'How this was worked out',
   aims: 'What you aimed at',
-  exercises: 'Ten minutes today: your own choices again',
+  exercises: 'Ten minutes today: choose again',
+  racks: 'Ten racks, one question',
   rounds: 'My rounds',
 } as const;
+
+/** How the sums were made, and when a habit is named. */
+export const METHOD = [
+  `Only choices that a review called costly or a little worse are added up here. A kind with few cases is drawn toward the mean of all kinds. Under ${LEAST_CASES} cases nothing is said of it. The tiles that luck brought are not in these numbers.`,
+  'A habit is named only when you make one kind of mistake more than half as often again as our club-player bot, and when that is hardly chance. You can look after every round: somebody without a habit will ever be told of one in at most 1 of 20 cases. We counted the bot’s mistakes on the house card, so on another card take this with care.',
+] as const;
 
 const STEPS: Readonly<Record<StepKind, string>> = {
   right: 'Passing right',
   across: 'Passing across',
   left: 'Passing left',
-  vote: 'Second Charleston, stop or go on',
-  blind: 'Passing blind, how many',
+  vote: 'Second Charleston: stop or continue',
+  blind: 'How many to pass blind',
   courtesy: 'The courtesy',
 };
 
@@ -43,23 +51,43 @@ export function stepKindName(kind: StepKind): string {
 
 export { mistakeName };
 
-/** `Over 31 rounds, passing across cost you most: about 1.3 wins in 100 games a round.` */
-export function headline({ rounds, perRound, steps }: Habits): string {
+/** `Over 31 rounds, one habit stands out: you broke up a pair or more, in the second Charleston. …` */
+export function headline({ rounds, named: [habit] }: Habits): string {
   if (rounds === 0) return HABITS.none;
   const over = rounds === 1 ? 'In one round' : `Over ${rounds} rounds`;
-  const [first] = steps;
-  if (!first?.isSaid || rounds < LEAST_CASES) {
+  if (rounds < LEAST_CASES) {
     return `${over} there is too little to tell. ${LEAST_CASES} rounds are a start.`;
   }
-  if (perRound < 0.05) return `${over}, no kind of choice cost you anything worth telling.`;
-  return `${over}, ${lower(STEPS[first.kind])} cost you most: ${aboutWins(first.perRound)} a round.`;
+  if (habit === undefined) return `${over}, no one habit stands out.`;
+  return `${over}, one habit stands out: you ${habitWords(habit)}. It cost you ${aboutWins(habit.perRound)} a round.`;
 }
 
-/** A second sentence, on the kind of mistake; null where there are too few of any kind. */
-export function mistakeHeadline({ mistakes }: Habits): string | null {
-  const [first] = mistakes;
-  if (!first?.isSaid) return null;
-  return `The costliest kind of mistake: ${lower(mistakeName(first.kind))}, ${aboutWins(first.perRound)} a round.`;
+/** How often the habit showed, beside the bot, and which other habits there are; null where none is named. */
+export function habitCounts({ named: [habit, ...others] }: Habits): string | null {
+  if (habit === undefined) return null;
+  const { kind, cases, choices, usualCases } = habit;
+  const usual = usualCases < 1 ? 'hardly ever does' : `does about ${Math.round(usualCases)} times in so many`;
+  const counted = `You did so ${cases} times in ${choices} ${CHOICES[choiceOfMistake(kind)]}; our club-player bot ${usual}.`;
+  if (others.length === 0) return counted;
+  return `${counted} Less dear, but also more often than the bot: you ${others.map(habitWords).join('; you ')}.`;
+}
+
+const CHOICES = {
+  pass: 'passes',
+  blind: 'passes that could be blind',
+  vote: 'votes',
+  ask: 'courtesies',
+} as const;
+
+/** As after “you”. */
+export function habitWords({ kind, part }: Pick<Habit, 'kind' | 'part'>): string {
+  return `${lower(mistakeName(kind))}${part === null ? '' : `, in the ${part} Charleston`}`;
+}
+
+/** The step that cost most; null where there is too little to say so. */
+export function stepLine({ rounds, steps: [first] }: Habits): string | null {
+  if (!first?.isSaid || rounds < LEAST_CASES || first.perRound < 0.05) return null;
+  return `Of the steps, ${lower(STEPS[first.kind])} cost you most: ${aboutWins(first.perRound)} a round.`;
 }
 
 export function allChoices({ perRound, halfWidth, rounds }: Habits): string {

@@ -28,3 +28,20 @@ export const MISTAKE_CATEGORIES = {
 export type MistakeCategory = keyof typeof MISTAKE_CATEGORIES;
 
 export const MISTAKE_CATEGORY_NAMES = Object.keys(MISTAKE_CATEGORIES) as readonly MistakeCategory[];
+
+/** What is chosen wrongly in a mistake of this kind: the tiles of a pass, or a number. */
+export function choiceOfMistake(kind: MistakeCategory): 'pass' | 'blind' | 'vote' | 'ask' {
+  switch (kind) {
+    case 'too-many-blind':
+    case 'too-few-blind':
+      return 'blind';
+    case 'continued':
+    case 'stopped':
+      return 'vote';
+    case 'asked-too-many':
+    case 'asked-too-few':
+      return 'ask';
+    default:
+      return 'pass';
+  }
+}

@@ -1,6 +1,7 @@
 // The kinds of mistake that a costly choice was: facts of the choice, the one source for review and class report.
 import { type RiskGrade, riskGrade } from '../../policy/index.ts';
 import { DRAGONS, type Face, WINDS } from '../../rules/index.ts';
+import { SMALL_LOSS } from '../comparison/verdict.ts';
 import type { PassWhy } from '../why/pass-why.ts';
 import type { DeepAnalysis } from './analysis.ts';
 import { feedsNeighbor, isCostly, namedAlternative } from './choice-verdict.ts';
@@ -19,6 +20,20 @@ const CLEAR_SHARE = 0.3;
 export function mistakesOf(choice: ChoiceReview, aims: readonly string[] = []): readonly MistakeCategory[] {
   if (!isCostly(choice)) return [];
   return choice.kind === 'pass' ? passMistakes(choice, aims) : numberMistakes(choice);
+}
+
+/** A loss from here on points to a mistake, whether or not it is sure; half of the smallest that is told. */
+const LEANING = SMALL_LOSS / 2;
+
+/**
+ * What a number would be a mistake of if its likely loss were sure; null where it is, or where no other number seems
+ * better. Of one round nothing is told from it; many rounds that lean the same way say something.
+ */
+export function leaningOf(choice: ChoiceReview): MistakeCategory | null {
+  const { analysis } = choice;
+  if (choice.kind === 'pass' || analysis.depth === 'quick' || isCostly(choice)) return null;
+  const leans = analysis.loss !== null && analysis.loss.value >= LEANING;
+  return leans ? (numberMistakes(choice)[0] ?? null) : null;
 }
 
 function passMistakes(pass: PassReview, aims: readonly string[]): readonly MistakeCategory[] {

@@ -124,7 +124,7 @@ async function headlineOf(page: Page, origin: string, rounds: number): Promise<s
   await page.goto(`${origin}/#what-costs-me`);
   const headline = page.locator('.habit-headline').filter({ hasText: `Over ${rounds} rounds` });
   await headline.waitFor({ timeout: PATIENCE });
-  return (await headline.textContent()) ?? '';
+  return (await page.locator('.habit-headline, .habit-said').allTextContents()).join(' ');
 }
 
 async function exercise(page: Page): Promise<ProofRow[]> {

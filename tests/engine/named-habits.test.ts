@@ -1,0 +1,75 @@
+// When a kind of mistake is called a habit: never by chance, however often somebody looks.
+import { describe, expect, it } from 'vitest';
+import { evidenceAgainst } from '../../shared-engine/practice/evidence.ts';
+import { LEAST_CASES } from '../../shared-engine/practice/habits.ts';
+import { namedHabits } from '../../shared-engine/practice/named-habits.ts';
+import type { StoredChoice } from '../../shared-engine/practice/stored-round.ts';
+import { stream } from '../../shared-engine/rules/deal/random.ts';
+import { storedChoice } from '../kit/stored-rounds.ts';
+
+describe('the evidence that somebody errs more often than is usual', () => {
+  it('ever reaches twenty, over two hundred looks, for fewer than one in twenty who do not', () => {
+    const random = stream('habits', 'players without one');
+    const usual = 0.08;
+    let told = 0;
+    for (let player = 0; player < 1_000; player++) {
+      let [cases, most] = [0, 0];
+      for (let choices = 1; choices <= 200; choices++) {
+        if (random.below(100) < 100 * usual) cases++;
+        most = Math.max(most, evidenceAgainst(usual, { cases, choices }));
+      }
+      if (most >= 20) told++;
+    }
+    expect(told).toBeLessThanOrEqual(50);
+    expect(told).toBeGreaterThan(0);
+  });
+
+  it('is 1 on average at the usual chance, whatever comes', () => {
+    // Three choices at a chance of one in ten, every outcome with its weight.
+    const usual = 0.1;
+    const mean = [0, 1, 2, 3].reduce(
+      (sum, cases) =>
+        sum +
+        [1, 3, 3, 1][cases]! *
+          usual ** cases *
+          (1 - usual) ** (3 - cases) *
+          evidenceAgainst(usual, { cases, choices: 3 }),
+      0,
+    );
+    expect(mean).toBeCloseTo(1, 9);
+  });
+
+  it('stays a number over ten years of evenings', () => {
+    expect(evidenceAgainst(0.05, { cases: 30_000, choices: 30_000 })).toBeGreaterThan(1e9);
+    expect(evidenceAgainst(0.05, { cases: 0, choices: 30_000 })).toBe(0);
+    expect(evidenceAgainst(0.05, { cases: 12_000, choices: 30_000 })).toBeGreaterThan(1e9);
+    expect(evidenceAgainst(0.05, { cases: 1_200, choices: 30_000 })).toBeLessThan(1);
+  });
+});
+
+describe('a habit', () => {
+  const costly = { verdict: 'costly', loss: 3, halfWidth: 0.5 } as const;
+  const passes = (count: number, part: Partial<StoredChoice> = {}) =>
+    Array.from({ length: count }, () => storedChoice({ verdict: 'best', loss: -1, ...part }));
+
+  it('is named where it is clearly more frequent than usual, with the Charleston it belongs to', () => {
+    const mistake = { ...costly, mistakes: ['flower-given'] };
+    const choices = [
+      ...passes(60),
+      ...passes(2, mistake),
+      ...passes(18, { step: 'second-across', ...mistake }),
+    ];
+    const [habit, ...others] = namedHabits(choices, LEAST_CASES);
+    expect(habit).toMatchObject({ kind: 'flower-given', part: 'second', cases: 18, choices: 18 });
+    expect(habit!.usualCases).toBeLessThan(3);
+    expect(others).toEqual([]);
+  });
+
+  it('is none under eight cases, with the usual number of them, or where nothing but “another reason” is known', () => {
+    const often = (count: number, mistakes: readonly string[]) => passes(count, { ...costly, mistakes });
+    expect(namedHabits(often(LEAST_CASES - 1, ['flower-given']), LEAST_CASES)).toEqual([]);
+    expect(namedHabits([...often(8, ['flower-given']), ...passes(600)], LEAST_CASES)).toEqual([]);
+    expect(namedHabits(often(40, ['poorer-fit']), LEAST_CASES)).toEqual([]);
+    expect(namedHabits(often(40, ['a kind of a later version']), LEAST_CASES)).toEqual([]);
+  });
+});
