@@ -6,6 +6,7 @@ export { HistoryScreen } from '../practice/history/history-screen.tsx';
 export { PastRoundScreen } from '../practice/history/past-round-screen.tsx';
 export { RacksScreen } from '../practice/racks/racks-screen.tsx';
 export { startDeepAnalysis } from '../workers/deep-analysis.ts';
+export { openDealDrawer } from '../workers/drawn-deals.ts';
 export { chosenCard } from './chosen-card.ts';
 export { cardOfTable } from './kept-rooms.ts';
 export { dayRoom, pastRoom } from './open-room.ts';

@@ -87,16 +87,24 @@ function CurrentPage({ app }: { readonly app: App }) {
     case 'exercises':
       return (
         <LazyView part={practicePart}>
-          {({ ExercisesScreen, startDeepAnalysis }) => (
-            <ExercisesScreen app={app} startDeepAnalysis={startDeepAnalysis} />
+          {({ ExercisesScreen, chosenCard, startDeepAnalysis, openDealDrawer }) => (
+            <ExercisesScreen
+              app={app}
+              {...{ startDeepAnalysis, openDealDrawer }}
+              {...chosenCard(app.settings.peek().card)}
+            />
           )}
         </LazyView>
       );
     case 'racks':
       return (
         <LazyView part={practicePart}>
-          {({ RacksScreen, chosenCard }) => (
-            <RacksScreen app={app} {...chosenCard(app.settings.peek().card)} />
+          {({ RacksScreen, chosenCard, openDealDrawer }) => (
+            <RacksScreen
+              app={app}
+              openDealDrawer={openDealDrawer}
+              {...chosenCard(app.settings.peek().card)}
+            />
           )}
         </LazyView>
       );

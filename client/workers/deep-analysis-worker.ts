@@ -1,5 +1,5 @@
 // The worker for what would keep the page waiting: playing the choices of a round on many times, following a seat that
-// plays, surveying a card, telling how often its hands are reached from a rack.
+// plays, surveying a card, telling how often its hands are reached from a rack, drawing deals for a kind of mistake.
 import {
   type Analyst,
   analyzeDecision,
@@ -8,8 +8,13 @@ import {
   type CompiledCard,
   createAnalyst,
   createDealMemory,
+  createSwarKernel,
   DEEP_BUDGET,
+  type DealTools,
+  type DealWish,
   type DeepAnalysis,
+  type DrawnDeal,
+  drawDeal,
   type Face,
   LEDGER_BATCHES,
   type Ledger,
@@ -81,12 +86,25 @@ export interface ReachAnswer {
 
 let cardOfRacks: CompiledCard | null = null;
 
-type Request = AnalysisTask | FollowRequest | SurveyRequest | ReachRequest;
+/** A deal to be drawn; the card comes with the first request and stays. */
+export interface DrawRequest {
+  readonly draw: DealWish;
+  readonly seed: string;
+  readonly card: CompiledCard | null;
+}
+
+/** How many deals have been looked at for the one wished for, or that one. */
+export type DrawAnswer = { readonly tried: number } | { readonly drawn: DrawnDeal };
+
+let drawing: DealTools | null = null;
+
+type Request = AnalysisTask | FollowRequest | SurveyRequest | ReachRequest | DrawRequest;
 
 self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
   if ('survey' in data) survey(data);
   else if ('follow' in data) void follow(data);
   else if ('reach' in data) tellReach(data);
+  else if ('draw' in data) void draw(data);
   else void work(data);
 });
 
@@ -99,6 +117,19 @@ function tellReach({ reach: { rack, gone }, nth, card }: ReachRequest): void {
   if (cardOfRacks === null) return;
   const answer: ReachAnswer = { nth, reach: reachOf(cardOfRacks, bagOf(rack), gone) };
   self.postMessage(answer);
+}
+
+async function draw({ draw: wish, seed, card }: DrawRequest): Promise<void> {
+  if (card !== null) {
+    const analyst: Analyst = { ...createAnalyst(card, await loadSimd()), memory: createDealMemory() };
+    drawing = { analyst, kernel: createSwarKernel(card) };
+  }
+  if (drawing === null) throw new Error('The first request of a worker brings its card.');
+  const looking = drawDeal(drawing, wish, seed);
+  for (let next = looking.next(); ; next = looking.next()) {
+    if (next.done) return self.postMessage({ drawn: next.value } satisfies DrawAnswer);
+    self.postMessage({ tried: next.value } satisfies DrawAnswer);
+  }
 }
 
 async function work({ record, card, choices, withLedger }: AnalysisTask): Promise<void> {

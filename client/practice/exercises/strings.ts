@@ -1,20 +1,28 @@
 // What the page says about one's own choices again.
 
-import { MOVES, type PendingDecision, type SeatStep, type Step } from '../../../shared-engine/index.ts';
+import {
+  type MistakeCategory,
+  MOVES,
+  mistakeName,
+  type PendingDecision,
+  type SeatStep,
+  type Step,
+} from '../../../shared-engine/index.ts';
 import { STEP_NAMES } from '../../room/step-names.ts';
 import { tileCount, tileList } from '../../tiles/tile-names.ts';
 
 export const EXERCISES = {
   title: 'Ten minutes today',
-  about:
-    'Choices of your own that cost clearly, with the same tiles. Choose again; each comes back until you know it.',
+  about: 'Ten questions at most. First your own costly choices with the same tiles, then new deals.',
   opening: 'Looking for your choices…',
-  none: 'No choice of yours waits today.',
+  none: 'That is all for today.',
+  failed: 'New deals could not be drawn in this browser.',
   noneEver: 'When a choice in one of your rounds costs clearly, it will wait for you here.',
-  nextOn: (day: string) => `The next one comes back on ${day}.`,
+  nextOn: (day: string) => `Your next choice comes back on ${day}.`,
   meanwhile: 'Ten racks, one question',
   left: (count: number) => (count === 1 ? 'The last one for today.' : `${count} for today.`),
   from: (step: Step, day: string) => `${STEP_NAMES[step]}, in your round of ${day}`,
+  drawn: (step: Step) => `${STEP_NAMES[step]}, in a new deal`,
   before: 'What had passed before',
   east: 'You are East.',
   working: 'Playing it on many times…',
@@ -25,6 +33,35 @@ export const EXERCISES = {
   skip: 'Go on without it',
   review: 'Review of that round',
 } as const;
+
+/** What the deals are drawn for, while one is. */
+export function drawingWords(wished: MistakeCategory | null, tried: number): string {
+  if (wished === null) return 'Dealing…';
+  return `Drawing a deal for your habit: ${lower(mistakeName(wished))}.${tried > 0 ? ` ${tried} tried so far…` : ''}`;
+}
+
+/** Why this deal, before it is answered: what the mistake would be is not given away. */
+export function drawnWords({ kind, wished }: DrawnFor): string {
+  if (kind !== null) return 'Drawn for the habit that costs you most.';
+  return wished === null
+    ? 'No habit of yours stands out so far, so this deal comes by chance.'
+    : 'Deals for your habit are rare on this card, so this one comes by chance.';
+}
+
+interface DrawnFor {
+  readonly kind: MistakeCategory | null;
+  readonly wished: MistakeCategory | null;
+}
+
+/** The same afterward. */
+export function drawnForWords({ kind }: DrawnFor): string {
+  const once = 'A new deal is asked once. It does not come back.';
+  return kind === null ? once : `In this deal our club-player bot ${lower(mistakeName(kind))}. ${once}`;
+}
+
+function lower(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' } as const;
 

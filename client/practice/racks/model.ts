@@ -5,13 +5,16 @@ import {
   askedRack,
   type Constraint,
   choiceVerdict,
+  type DrawnDeal,
   type Face,
   type Kernel,
+  type MistakeCategory,
   type Review,
   reviewAskedPass,
   type SectionDistance,
   sectionDistances,
 } from '../../../shared-engine/index.ts';
+import type { DealDrawer, DrawerRequest } from '../../workers/drawn-deals.ts';
 import type { RackQuestion } from './strings.ts';
 
 export const RACKS_AT_ONCE = 10;
@@ -30,14 +33,20 @@ export interface AnsweredRack {
   readonly answer: RackAnswer;
 }
 
+/** What the racks are to be like, or the mistake that a typical player would make with them. */
+export type RackWish = { readonly fits: Constraint | null } | { readonly tempts: MistakeCategory };
+
 export type RacksState =
   | { readonly is: 'choosing'; readonly problem: string | null }
+  | { readonly is: 'drawing'; readonly tried: number }
   | {
       readonly is: 'asking';
       readonly question: RackQuestion;
       /** From 1. */
       readonly nth: number;
       readonly asked: AskedRack;
+      /** Whether it was to be drawn for a mistake and none was found. */
+      readonly isByChance: boolean;
       /** Null until the question is answered. */
       readonly answer: RackAnswer | null;
     }
@@ -45,18 +54,27 @@ export type RacksState =
 
 export interface RacksModel {
   readonly state: ReadonlySignal<RacksState>;
-  start(question: RackQuestion, wish: Constraint | null): void;
+  start(question: RackQuestion, wish: RackWish): void;
   pass(tiles: readonly Face[]): void;
   nameSections(named: readonly string[]): void;
   /** The next rack, or the end after the tenth. */
   next(): void;
   stop(): void;
+  /** Nobody looks any more. */
+  close(): void;
 }
 
-export function racksModel(kernel: Kernel, newSeed: () => string): RacksModel {
+export interface RacksPorts {
+  readonly kernel: Kernel;
+  readonly newSeed: () => string;
+  readonly openDrawer: (request: Pick<DrawerRequest, 'wish' | 'most' | 'onTried'>) => DealDrawer;
+}
+
+export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksModel {
   const state = signal<RacksState>({ is: 'choosing', problem: null });
   let answered: readonly AnsweredRack[] = [];
   let deal = (_nth: number): void => {};
+  let drawer: DealDrawer | null = null;
 
   function put(answer: RackAnswer) {
     const now = state.value;
@@ -65,17 +83,52 @@ export function racksModel(kernel: Kernel, newSeed: () => string): RacksModel {
     state.value = { ...now, answer };
   }
 
+  function dealByChance(question: RackQuestion, wish: Constraint | null): typeof deal {
+    const seed = newSeed();
+    return (nth) => {
+      const dealt = askedRack(seed, nth, wish, kernel);
+      if (dealt.ok) ask(question, nth, dealt.asked);
+      else state.value = { is: 'choosing', problem: dealt.message };
+    };
+  }
+
+  function ask(question: RackQuestion, nth: number, asked: AskedRack, isByChance = false): void {
+    state.value = { is: 'asking', question, nth, asked, isByChance, answer: null };
+  }
+
+  /** Drawn one ahead of need; where no worker can be had, the racks come by chance. */
+  function dealTempting(question: RackQuestion, kind: MistakeCategory): typeof deal {
+    const seed = newSeed();
+    const mine = openDrawer({
+      wish: { kind, firstPass: true },
+      most: RACKS_AT_ONCE,
+      onTried(tried) {
+        if (state.value.is === 'drawing') state.value = { is: 'drawing', tried };
+      },
+    });
+    drawer = mine;
+    return (nth) => {
+      state.value = { is: 'drawing', tried: 0 };
+      void mine.next().then((drawn) => {
+        if (state.value.is !== 'drawing' || drawer !== mine) return;
+        if (drawn !== null) return ask(question, nth, rackOfDeal(drawn), drawn.kind === null);
+        const dealt = askedRack(seed, nth, null, kernel);
+        if (dealt.ok) ask(question, nth, dealt.asked, true);
+      });
+    };
+  }
+
+  function end(): void {
+    drawer?.stop();
+    drawer = null;
+  }
+
   return {
     state,
     start(question, wish) {
-      const seed = newSeed();
+      end();
       answered = [];
-      deal = (nth) => {
-        const dealt = askedRack(seed, nth, wish, kernel);
-        state.value = dealt.ok
-          ? { is: 'asking', question, nth, asked: dealt.asked, answer: null }
-          : { is: 'choosing', problem: dealt.message };
-      };
+      deal = 'tempts' in wish ? dealTempting(question, wish.tempts) : dealByChance(question, wish.fits);
       deal(1);
     },
     pass(tiles) {
@@ -89,13 +142,20 @@ export function racksModel(kernel: Kernel, newSeed: () => string): RacksModel {
     next() {
       const now = state.value;
       if (now.is !== 'asking') return;
-      if (now.nth < RACKS_AT_ONCE) deal(now.nth + 1);
-      else state.value = { is: 'done', again: answered.filter(isWorthALook) };
+      if (now.nth < RACKS_AT_ONCE) return deal(now.nth + 1);
+      end();
+      state.value = { is: 'done', again: answered.filter(isWorthALook) };
     },
     stop() {
+      end();
       state.value = { is: 'choosing', problem: null };
     },
+    close: end,
   };
+}
+
+function rackOfDeal({ record: { seat, dealer, start } }: DrawnDeal): AskedRack {
+  return { dealer, isEast: seat === dealer, rack: start };
 }
 
 function isWorthALook({ answer }: AnsweredRack): boolean {

@@ -1,14 +1,23 @@
 // Ten racks, one question: what is asked and of which racks, then rack by rack the answer and why.
 import { useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
-import { type CompiledCard, createSwarKernel, type Kernel } from '../../../shared-engine/index.ts';
+import { useEffect, useMemo } from 'preact/hooks';
+import {
+  type CompiledCard,
+  createSwarKernel,
+  habitsOf,
+  type Kernel,
+  type MistakeCategory,
+} from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { randomHex } from '../../connection/random.ts';
+import { listRounds } from '../../storage/history/rounds.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
+import type { OpenDealDrawer } from '../../workers/drawn-deals.ts';
 import { JudgedChoice } from '../question/judged-choice.tsx';
 import { RackPicker } from '../question/rack-picker.tsx';
 import { judgedBy, QUESTION } from '../question/strings.ts';
+import { Choosing } from './choosing.tsx';
 import {
   type AnsweredRack,
   RACKS_AT_ONCE,
@@ -17,20 +26,10 @@ import {
   type RacksState,
   racksModel,
 } from './model.ts';
-import {
-  chooseSections,
-  chooseTiles,
-  RACKS,
-  type RackQuestion,
-  rackTitle,
-  sectionsSentence,
-  WISHES,
-} from './strings.ts';
+import { chooseSections, chooseTiles, RACKS, rackTitle, sectionsSentence } from './strings.ts';
 import '../history/history.css';
 import '../question/question.css';
 import '../../tiles/tiles.css';
-
-const QUESTIONS = Object.keys(RACKS.questions) as readonly RackQuestion[];
 
 interface RacksProps {
   readonly app: App;
@@ -38,11 +37,27 @@ interface RacksProps {
   readonly card: CompiledCard;
   /** Said where it is not the card that was chosen; null where it is. */
   readonly instead: string | null;
+  readonly openDealDrawer: OpenDealDrawer;
 }
 
-export function RacksScreen({ app, card, instead }: RacksProps) {
+export function RacksScreen({ app, card, instead, openDealDrawer }: RacksProps) {
   const kernel = useMemo(() => createSwarKernel(card), []);
-  const model = useMemo(() => racksModel(kernel, () => randomHex(32)), [kernel]);
+  const model = useMemo(
+    () =>
+      racksModel({
+        kernel,
+        newSeed: () => randomHex(32),
+        openDrawer: (request) => openDealDrawer({ ...request, card, seed: randomHex(32) }),
+      }),
+    [kernel],
+  );
+  const habit = useSignal<MistakeCategory | null>(null);
+  useEffect(() => {
+    void listRounds().then((listed) => {
+      habit.value = listed.ok ? (habitsOf(listed.value).named[0]?.kind ?? null) : null;
+    });
+    return () => model.close();
+  }, [model, habit]);
   const state = model.state.value;
   return (
     <>
@@ -50,64 +65,11 @@ export function RacksScreen({ app, card, instead }: RacksProps) {
       <main class="practice">
         <h1>{RACKS.title}</h1>
         <p class="about">{judgedBy(card.name, instead)}</p>
-        {state.is === 'choosing' && <Choosing model={model} problem={state.problem} />}
+        {state.is === 'choosing' && <Choosing model={model} problem={state.problem} habit={habit.value} />}
+        {state.is === 'drawing' && <p role="status">{RACKS.drawing(state.tried)}</p>}
         {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
         {state.is === 'done' && <Done model={model} again={state.again} />}
       </main>
-    </>
-  );
-}
-
-function Choosing({ model, problem }: { readonly model: RacksModel; readonly problem: string | null }) {
-  const question = useSignal<RackQuestion>('pass');
-  const wish = useSignal(0);
-  return (
-    <>
-      <p>{RACKS.about}</p>
-      <fieldset>
-        <legend>{RACKS.question}</legend>
-        {QUESTIONS.map((one) => (
-          <label key={one} class="choice">
-            <input
-              type="radio"
-              name="question"
-              checked={question.value === one}
-              onChange={() => {
-                question.value = one;
-              }}
-            />
-            <span>{RACKS.questions[one]}</span>
-          </label>
-        ))}
-      </fieldset>
-      <div class="field">
-        <label for="wish">{RACKS.wish}</label>
-        <select
-          id="wish"
-          value={wish.value}
-          onChange={(event) => {
-            wish.value = event.currentTarget.selectedIndex;
-          }}
-        >
-          {WISHES.map(({ name }, place) => (
-            <option key={name} value={place}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </div>
-      {problem && (
-        <p class="notice" role="alert">
-          {problem}
-        </p>
-      )}
-      <button
-        type="button"
-        class="primary"
-        onClick={() => model.start(question.value, WISHES[wish.value]?.wish ?? null)}
-      >
-        {RACKS.start}
-      </button>
     </>
   );
 }
@@ -119,7 +81,7 @@ interface AskingProps {
 }
 
 function Asking({ model, kernel, state }: AskingProps) {
-  const { nth, asked, question, answer } = state;
+  const { nth, asked, question, isByChance, answer } = state;
   const tiles = useSignal<readonly number[]>([]);
   const sections = useSignal<readonly string[]>([]);
   const missing =
@@ -135,6 +97,7 @@ function Asking({ model, kernel, state }: AskingProps) {
       <p>
         <b>{RACKS.questions[question]}</b> {asked.isEast ? RACKS.east : RACKS.notEast}
       </p>
+      {isByChance && <p class="aside">{RACKS.byChance}</p>}
       {question === 'pass' && answer === null ? (
         <RackPicker
           rack={asked.rack}

@@ -1,5 +1,10 @@
 // What the page says about ten racks and one question.
-import type { Constraint, SectionDistance } from '../../../shared-engine/index.ts';
+import {
+  type Constraint,
+  type MistakeCategory,
+  mistakeName,
+  type SectionDistance,
+} from '../../../shared-engine/index.ts';
 import { sentenceList } from '../../tiles/tile-names.ts';
 
 export const RACKS = {
@@ -12,7 +17,6 @@ export const RACKS = {
   },
   wish: 'The racks',
   start: 'Deal the first rack',
-  dealing: 'Dealing…',
   east: 'You are East: 14 tiles.',
   notEast: 'You are not East: 13 tiles.',
   next: 'Next rack',
@@ -23,6 +27,10 @@ export const RACKS = {
   another: 'Worth another look:',
   again: 'Ten more',
   stop: 'Stop here',
+  byHabit: 'from the habit that costs me most',
+  noHabit: 'No habit of yours stands out so far, so the racks come by chance.',
+  byChance: 'Racks for your habit are rare on this card, so this one comes by chance.',
+  drawing: (tried: number) => `Drawing a rack…${tried > 0 ? ` ${tried} tried so far.` : ''}`,
 } as const;
 
 export type RackQuestion = keyof typeof RACKS.questions;
@@ -37,6 +45,13 @@ export const WISHES: readonly { readonly name: string; readonly wish: Constraint
   { name: 'four or more in a row', wish: { inARow: { from: 4 } } },
   { name: 'far from every hand', wish: { toGo: { from: 10 } } },
 ];
+
+/** What racks drawn for this habit are. */
+export function habitWish(habit: MistakeCategory | null): string {
+  if (habit === null) return RACKS.noHabit;
+  const name = mistakeName(habit);
+  return `Racks with which our club-player bot ${name.charAt(0).toLowerCase()}${name.slice(1)}.`;
+}
 
 export function rackTitle(nth: number): string {
   return `Rack ${nth} of 10`;
