@@ -12,6 +12,7 @@ import { CLASS_TABLE } from './class/table-policy.ts';
 import type { Config } from './config.ts';
 import { addressKey } from './http/address-key.ts';
 import { botRoutes } from './http/bot-seats.ts';
+import { classKeyRoutes } from './http/class-keys.ts';
 import { classRoutes } from './http/classes.ts';
 import { documentRoutes } from './http/documents.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
@@ -124,6 +125,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   roomPersonalDataRoutes(app, { registry, store });
   const lessons = { classes, registry, clock, entropy, drills, cards, roomsPerMinute };
   classRoutes(app, lessons);
+  classKeyRoutes(app, lessons);
   sameDealRoutes(app, lessons);
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);

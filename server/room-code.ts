@@ -8,6 +8,11 @@ const SHAPE = new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`);
 
 /** The code a person meant, whatever its case and spacing, or null when it cannot be one. */
 export function parseCode(text: string): string | null {
-  const code = text.toUpperCase().replace(/[\s-]/g, '');
+  const code = tidied(text);
   return SHAPE.test(code) ? code : null;
+}
+
+/** As codes are written, without the blanks and dashes that people put between their letters. */
+export function tidied(text: string): string {
+  return text.toUpperCase().replace(/[\s-]/g, '');
 }

@@ -1,7 +1,7 @@
 // Everything that must not be guessed: room codes, seeds, seat secrets and tickets, and how a secret is stored.
 import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Entropy } from './ports.ts';
-import { CODE_ALPHABET, CODE_LENGTH } from './room-code.ts';
+import { CODE_ALPHABET, CODE_LENGTH, tidied } from './room-code.ts';
 
 export const systemEntropy: Entropy = { bytes: (count) => randomBytes(count) };
 
@@ -16,12 +16,29 @@ export function newSecret(entropy: Entropy): string {
 }
 
 export function newCode(entropy: Entropy): string {
+  return drawnCode(entropy, CODE_LENGTH);
+}
+
+/** Short enough to be typed at a computer on a wall; it opens one big screen, for a while, and tries are counted. */
+const SCREEN_CODE_LENGTH = 6;
+
+export function newScreenCode(entropy: Entropy): string {
+  return drawnCode(entropy, SCREEN_CODE_LENGTH);
+}
+
+/** The code that a person meant, whatever its case and spacing; null where it cannot be one. */
+export function parseScreenCode(text: string): string | null {
+  const code = tidied(text);
+  return code.length === SCREEN_CODE_LENGTH ? code : null;
+}
+
+function drawnCode(entropy: Entropy, length: number): string {
   // Bytes past the last whole multiple are dropped, or the front of the alphabet would be likelier.
   const limit = 256 - (256 % CODE_ALPHABET.length);
   let code = '';
-  while (code.length < CODE_LENGTH) {
-    for (const byte of entropy.bytes(CODE_LENGTH)) {
-      if (byte < limit && code.length < CODE_LENGTH) code += CODE_ALPHABET[byte % CODE_ALPHABET.length];
+  while (code.length < length) {
+    for (const byte of entropy.bytes(length)) {
+      if (byte < limit && code.length < length) code += CODE_ALPHABET[byte % CODE_ALPHABET.length];
     }
   }
   return code;

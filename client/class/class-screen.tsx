@@ -6,8 +6,10 @@ import type { ClassPart } from '../app/routes/route.ts';
 import { CodeField } from '../room/code-field.tsx';
 import type { ServerTables } from '../room/screen.ts';
 import { Bar } from '../ui/bar.tsx';
+import { ScreenGate } from './keys/screen-gate.tsx';
+import { takeKey } from './keys/teacher-key.ts';
 import { DashboardScreen } from './lead/dashboard.tsx';
-import { fetchClassInfo } from './model/requests.ts';
+import { bringKey, fetchClassInfo } from './model/requests.ts';
 import { CLASS } from './model/strings.ts';
 import { JoinScreen } from './player/join-screen.tsx';
 import { PlayerTable } from './player/player-table.tsx';
@@ -39,12 +41,13 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   useEffect(() => {
     let mounted = true;
     let timer: ReturnType<typeof setTimeout> | undefined;
-    void fetchClassInfo(code).then((got) => {
+    const key = takeKey(window.location, window.history);
+    void fetchWithKey(code, key).then((got) => {
       if (!mounted) return;
       if (got.ok) return setAnswer({ info: got.value });
       const gone = got.code === 'no-such-class';
       setAnswer({ message: got.message, gone });
-      if (!gone) timer = setTimeout(() => setAttempt(attempt + 1), RETRY_MS);
+      if (!gone && got.code !== 'wrong-key') timer = setTimeout(() => setAttempt(attempt + 1), RETRY_MS);
     });
     return () => {
       mounted = false;
@@ -54,7 +57,10 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
 
   if (answer === null || 'message' in answer) return <NoClass app={app} failure={answer} />;
   const { info } = answer;
-  if (part !== 'main' && !info.teacher) {
+  if (part === 'big-screen' && !info.teacher && !info.screen) {
+    return <ScreenGate code={code} onOpened={() => setAttempt(attempt + 1)} />;
+  }
+  if (part === 'report' && !info.teacher) {
     return <NoClass app={app} failure={{ message: CLASS.notYours, gone: false }} />;
   }
   if (part === 'big-screen') return <BigScreenPage code={code} />;
@@ -62,6 +68,12 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   if (info.teacher) return <DashboardScreen app={app} code={code} />;
   if (info.player) return <PlayerTable app={app} info={info} room={info.player.room} tables={tables} />;
   return <JoinScreen app={app} info={info} onJoined={() => setAttempt(attempt + 1)} />;
+}
+
+/** With a key this browser becomes a teacher's first; a key that does not fit is said, and nothing else is opened. */
+async function fetchWithKey(code: string, key: string | null) {
+  const brought = key === null ? null : await bringKey(code, key);
+  return brought === null || brought.ok ? fetchClassInfo(code) : brought;
 }
 
 interface NoClassProps {

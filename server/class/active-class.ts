@@ -1,4 +1,5 @@
 // An active class of this process: its aggregate, its tables, and the requests that wait for a change.
+import type { ClassAction } from '../../shared-engine/index.ts';
 import { type Answer, reject } from '../aggregate/decision.ts';
 import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Log } from '../log.ts';
@@ -98,14 +99,16 @@ export class ActiveClass {
     return this.#aggregate.submit(command);
   }
 
-  /** More seconds for the open step, at one player's table or at all. */
-  async giveTime(player: number | null, seconds: number): Promise<Answer> {
-    const rooms = this.rooms((one) => player === null || one === player);
-    if (rooms.length === 0) return reject('no-such-player');
+  /** More seconds for the open step, at one player's table or at all; a table that got some since gets no more. */
+  async giveTime({ player, seconds, given }: ClassAction & { kind: 'more-time' }): Promise<Answer> {
+    const players = playersWithPlace(this.state).filter(({ id }) => player === null || id === player);
+    if (players.length === 0) return reject('no-such-player');
+    // One of those who share a table stands for it.
+    const byRoom = new Map(players.map(({ room, id }) => [room, given?.[id]]));
     const answers = await Promise.all(
-      rooms.map(async (code): Promise<Answer> => {
+      [...byRoom].map(async ([code, before]): Promise<Answer> => {
         const table = await this.tables.find(code);
-        return table ? table.live.room.submit({ kind: 'more-time', seconds }) : { ok: true };
+        return table ? table.live.room.submit({ kind: 'more-time', seconds, before }) : { ok: true };
       }),
     );
     return answers.find(({ ok }) => !ok) ?? { ok: true };

@@ -35,9 +35,9 @@ const BATCH = 8;
 export class ClassAnalyses {
   readonly #live: AnalyzedClass;
   readonly #ports: AnalysesPorts;
-  readonly #abort = new AbortController();
-  /** Ids of the decisions that are being analyzed. */
-  readonly #running = new Set<string>();
+  /** The decisions that are being analyzed, by their ids, and how that is broken off. */
+  readonly #running = new Map<string, AbortController>();
+  #isStopped = false;
   /** How far each deal of each player was followed. */
   readonly #followed = new Map<string, string>();
   #found: Record<string, AnalyzedChoice> = {};
@@ -58,7 +58,7 @@ export class ClassAnalyses {
   ask(room: string | null = null): void {
     const { state } = this.#live;
     // Friends without a teacher have no report.
-    if (this.#abort.signal.aborted || state.terms.amongFriends) return;
+    if (this.#isStopped || state.terms.amongFriends) return;
     if (isAnonymous(state.terms)) {
       for (const step of state.frozen) this.#followFrozen(step);
       return;
@@ -71,7 +71,8 @@ export class ClassAnalyses {
 
   /** Aborts everything. */
   stop(): void {
-    this.#abort.abort();
+    this.#isStopped = true;
+    for (const abort of this.#running.values()) abort.abort();
   }
 
   /** The player's own choices, and how the round went as a whole. */
@@ -145,8 +146,9 @@ export class ClassAnalyses {
     isLater: boolean,
   ): Promise<AnalyzedChoice | null> {
     const { decisionId, nth } = request;
-    this.#running.add(decisionId);
-    const pending = analyzer?.analyze(request, this.#abort.signal);
+    const abort = new AbortController();
+    this.#running.set(decisionId, abort);
+    const pending = analyzer?.analyze(request, abort.signal);
     if (isLater) pending?.lowerPriority();
     const [result, made] = [await pending?.result, await review];
     this.#running.delete(decisionId);
@@ -168,7 +170,7 @@ export class ClassAnalyses {
   #storeSoon(): void {
     const choices = Object.keys(this.#found).length;
     const isDue = this.#running.size === 0 || choices >= BATCH;
-    if (this.#isStoring || this.#abort.signal.aborted || !isDue) return;
+    if (this.#isStoring || this.#isStopped || !isDue) return;
     if (choices === 0 && this.#rounds.length === 0) return;
     const command = { kind: 'analyzed', choices: this.#found, rounds: this.#rounds } as const;
     this.#found = {};

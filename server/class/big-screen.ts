@@ -24,7 +24,9 @@ export async function bigScreenFor(live: ActiveClass): Promise<Omit<BigScreen, '
   await freezeFinished(live);
   live.analyses.ask();
   const { state, code } = live;
-  const { drill, dealt, shown, ended } = state;
+  const { drill, dealt, ended } = state;
+  // Nothing is discussed any more.
+  const shown = ended ? null : state.shown;
   const { sections } = live.card.file;
   const deal = drill.deals[dealt - 1];
   const step = shown && deal ? stepShown(live, shown) : null;

@@ -1,5 +1,6 @@
 // What the teacher sees while the class plays: built up field by field, a rack only where the terms allow it.
 import {
+  type BigScreen,
   type Dashboard,
   type DashboardPlayer,
   hasStep,
@@ -19,6 +20,7 @@ import { deadlineOf, disconnectedSince } from '../room/state.ts';
 import { isAheadOfClass, isHeld } from '../room/teacher-controls.ts';
 import type { ActiveClass } from './active-class.ts';
 import { cohortOf, commonRack, hasFinished, hiddenPlaceOf } from './anonymity.ts';
+import { bigScreenFor } from './big-screen.ts';
 import { freezeFinished } from './freeze.ts';
 import { guidedDealFor } from './guided-deal.ts';
 import { resultsOf } from './player-results.ts';
@@ -28,7 +30,8 @@ import { type ClassPlayer, classTableTerms, isGuided, playersIn } from './state.
 export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit<Dashboard, 'version'>> {
   await freezeFinished(live);
   const { state, code } = live;
-  const { drill, terms, dealt, holdBefore, joiningOpen, ended, shown } = state;
+  const { drill, terms, dealt, holdBefore, joiningOpen, ended } = state;
+  const shown = ended ? null : state.shown;
   return {
     code,
     title: drill.title,
@@ -40,10 +43,17 @@ export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit
     joiningOpen,
     ended,
     shown,
+    bigScreen: shownToAll(await bigScreenFor(live)),
+    keys: state.keys.filter(({ isRevoked }) => !isRevoked).map(({ id, at }) => ({ id, at })),
+    screens: { hasCode: state.screen.codeHash !== null, open: state.screen.opened.length },
     players: playersIn(state).map((player) => dashboardPlayer(live, player, now)),
     guidedDeal: guidedDealFor(live),
     spreads: isAnonymous(terms) ? topicsOf(live) : openTopicsOf(live),
   };
+}
+
+function shownToAll({ answered, players, rack, spread }: Omit<BigScreen, 'version'>): Dashboard['bigScreen'] {
+  return { answered, players, rack, spread };
 }
 
 function openTopicsOf(live: ActiveClass): Dashboard['spreads'] {
@@ -84,7 +94,7 @@ function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): D
   const ready = held?.kind === 'person' && held.ready;
   const about = { id, name, seat, present, standIn, ready };
   const play = table?.room.state.play;
-  const nothing = { submitted: false, held: false, since: 0, remaining: null, rack: null };
+  const nothing = { submitted: false, held: false, since: 0, remaining: null, given: 0, rack: null };
   if (!table || !play) return { ...about, deal: 0, at: 'waiting', ...nothing };
   const hidden = hiddenPlaceOf(live, player);
   if (hidden) return { ...about, ready: false, deal: hidden.deal + 1, at: 'after-vote', ...nothing };
@@ -104,6 +114,7 @@ function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): D
     held: waits,
     since: step === null ? 0 : Math.max(0, now - stepSince),
     remaining: deadline === null || waits || ahead ? null : Math.max(0, deadline - now),
+    given: play.moreTime,
     rack: live.state.terms.racks ? view.rack : null,
   };
 }

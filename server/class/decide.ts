@@ -1,4 +1,5 @@
 // Decides what may happen in a class: a command causes events, or one rejection. Nothing else decides it.
+import { isDeepStrictEqual } from 'node:util';
 import {
   type AnalyzedChoice,
   CLASS_LIMITS,
@@ -20,7 +21,9 @@ import {
   type FrozenStep,
   frozenAt,
   isGuided,
+  isMeantForAnother,
   playersIn,
+  SCREENS,
 } from './state.ts';
 
 export type ClassCommand =
@@ -31,10 +34,11 @@ export type ClassCommand =
       readonly room: string;
       readonly seat: Seat;
     }
-  | { readonly kind: 'deal-next' }
-  | { readonly kind: 'hold'; readonly before: Step | null }
+  /** `dealt` is how many deals the teacher had seen dealt; missing where that is not known. */
+  | { readonly kind: 'deal-next'; readonly dealt?: number }
+  | { readonly kind: 'hold'; readonly before: Step | null; readonly dealt?: number }
   | { readonly kind: 'stand-in'; readonly player: number; readonly on: boolean }
-  | { readonly kind: 'show'; readonly shown: ShownStep | null }
+  | { readonly kind: 'show'; readonly shown: ShownStep | null; readonly dealt?: number }
   /** `deal` is the place in the drill of the deal on the player's table. */
   | {
       readonly kind: 'aim';
@@ -59,23 +63,32 @@ export type ClassCommand =
   | { readonly kind: 'leave'; readonly player: number }
   | { readonly kind: 'remove'; readonly player: number }
   | { readonly kind: 'joining'; readonly open: boolean }
+  | { readonly kind: 'make-key'; readonly secretHash: string }
+  | { readonly kind: 'revoke-key'; readonly key: number }
+  | { readonly kind: 'screen-code'; readonly codeHash: string }
+  | { readonly kind: 'open-screen'; readonly codeHash: string; readonly secretHash: string }
   | { readonly kind: 'end' };
 
 /** `at` is the time of the events, in milliseconds since 1970. */
 export function decideClass(state: ClassState, command: ClassCommand, at: number): Decision<ClassEvent> {
   // A player's data can be deleted after the end too.
   if (command.kind === 'leave') return decideLeaving(state, command.player);
-  // The report is read after the end.
+  // The report is read after the end, at another computer perhaps.
   if (command.kind === 'analyzed') return decideAnalyzed(state, command);
+  if (command.kind === 'make-key' || command.kind === 'revoke-key') return decideKey(state, command);
   if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
   if (state.seq >= MAX_EVENTS && isRepeatable(command)) return reject('used-up');
   switch (command.kind) {
     case 'join':
       return decideJoining(state, command);
     case 'deal-next':
+      // Another dashboard has dealt it already: one action.
+      if (command.dealt === state.dealt - 1) return accept();
+      if (isMeantForAnother(state, command)) return reject('class-moved-on');
       if (isGuided(state) && state.dealt > 0 && !state.dealClosed) return reject('deal-open');
       return state.dealt < state.deals.length ? accept({ kind: 'dealt' }) : reject('no-more-deals');
     case 'hold':
+      if (isMeantForAnother(state, command)) return reject('class-moved-on');
       return state.holdBefore === command.before
         ? accept()
         : accept({ kind: 'hold', before: command.before });
@@ -95,7 +108,18 @@ export function decideClass(state: ClassState, command: ClassCommand, at: number
       return state.joiningOpen === open ? accept() : accept({ kind: 'joining', open });
     }
     case 'show':
-      return accept({ kind: 'shown', shown: command.shown });
+      if (isMeantForAnother(state, command)) return reject('class-moved-on');
+      return isDeepStrictEqual(state.shown, command.shown)
+        ? accept()
+        : accept({ kind: 'shown', shown: command.shown });
+    case 'screen-code':
+      return accept({ kind: 'screen-code', codeHash: command.codeHash });
+    case 'open-screen': {
+      const { codeHash, secretHash } = command;
+      if (state.screen.codeHash !== codeHash) return reject('wrong-screen-code');
+      if (!isAllowed(state.screen.used, SCREENS, at)) return reject('too-often');
+      return accept({ kind: 'screen-opened', secretHash });
+    }
     case 'aim':
       return decideAim(state, command, at);
     case 'advance': {
@@ -122,6 +146,8 @@ function isRepeatable(command: ClassCommand): boolean {
     case 'analyzed':
     case 'remove':
     case 'leave':
+    case 'make-key':
+    case 'revoke-key':
     case 'end':
       return false;
     case 'joining':
@@ -131,6 +157,8 @@ function isRepeatable(command: ClassCommand): boolean {
     case 'stand-in':
     case 'show':
     case 'aim':
+    case 'screen-code':
+    case 'open-screen':
       return true;
   }
 }
@@ -144,6 +172,21 @@ function decideJoining(
   if (playersIn(state).some((player) => player.room === room && player.seat === seat))
     return reject('seat-taken');
   return accept({ kind: 'joined', name, secretHash, room, seat });
+}
+
+/** Keys are counted for good, because each stays in the log. */
+function decideKey(
+  { keys }: ClassState,
+  command: ClassCommand & { kind: 'make-key' | 'revoke-key' },
+): Decision<ClassEvent> {
+  if (command.kind === 'make-key') {
+    const { keys: atOnce, allKeys } = CLASS_LIMITS;
+    const isFull = keys.filter(({ isRevoked }) => !isRevoked).length >= atOnce || keys.length >= allKeys;
+    return isFull ? reject('too-many-keys') : accept({ kind: 'key-made', secretHash: command.secretHash });
+  }
+  const key = keys[command.key];
+  if (key === undefined) return reject('wrong-key');
+  return key.isRevoked ? accept() : accept({ kind: 'key-revoked', key: key.id });
 }
 
 /** Another server may have stored the same. */

@@ -52,6 +52,13 @@ export type ClassEvent =
       readonly choices: Readonly<Record<string, AnalyzedChoice>>;
       readonly rounds: readonly ClosedRound[];
     }
+  /** A teacher has made a key; `secretHash` is of the secret in it. */
+  | { readonly kind: 'key-made'; readonly secretHash: string }
+  | { readonly kind: 'key-revoked'; readonly key: number }
+  /** A new code for the big screen, which ends every screen opened with the one before. */
+  | { readonly kind: 'screen-code'; readonly codeHash: string }
+  /** A computer brought that code; `secretHash` is of the secret that it got in exchange. */
+  | { readonly kind: 'screen-opened'; readonly secretHash: string }
   /** A player gave the seat up and had the name deleted. */
   | { readonly kind: 'left'; readonly player: number }
   /** The teacher removed a player and lets nobody in who brings that player's secret. */

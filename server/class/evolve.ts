@@ -1,9 +1,10 @@
 // Applies an event to a class. Every event of the log is trusted, and none fails.
+import { CLASS_LIMITS } from '../../shared-engine/index.ts';
 import { UNUSED, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
-import { AIMS, type ClassState, playersIn } from './state.ts';
+import { AIMS, type ClassState, playersIn, SCREENS } from './state.ts';
 
 /** The class right after its first event; null where that is not its opening. */
 export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | null {
@@ -16,6 +17,8 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     terms,
     card,
     secretHash,
+    keys: [],
+    screen: { codeHash: null, opened: [], used: UNUSED },
     players: [],
     dealt: 0,
     outcomes: [],
@@ -106,6 +109,24 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
       // What was stored first stands.
       const analyzed = { ...choices, ...state.analyzed };
       return { ...state, analyzed, rounds: [...state.rounds, ...rounds] };
+    }
+    case 'key-made': {
+      const { secretHash } = event;
+      const key = { id: state.keys.length, secretHash, at, isRevoked: false };
+      return { ...state, keys: [...state.keys, key] };
+    }
+    case 'key-revoked':
+      return {
+        ...state,
+        keys: state.keys.map((one) => (one.id === event.key ? { ...one, isRevoked: true } : one)),
+      };
+    case 'screen-code':
+      return { ...state, screen: { ...state.screen, codeHash: event.codeHash, opened: [] } };
+    case 'screen-opened': {
+      const { screen } = state;
+      // A computer that has not come back for long makes room.
+      const opened = [...screen.opened, event.secretHash].slice(-CLASS_LIMITS.screens);
+      return { ...state, screen: { ...screen, opened, used: usedOnceMore(screen.used, SCREENS, at) } };
     }
     case 'left': {
       const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };

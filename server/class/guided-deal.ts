@@ -1,8 +1,10 @@
 // A guided deal: the step it has come to, who has not chosen there yet, and what was chosen.
+import { isDeepStrictEqual } from 'node:util';
 import {
   type AnswerChoice,
   advanceGuidedDeal,
   begin,
+  type ClassAction,
   choiceAt,
   decisionFor,
   evolve,
@@ -16,13 +18,21 @@ import {
   type Round,
   type Step,
   seatStep,
+  sortFaces,
   stepOf,
   stepOfOutcome,
 } from '../../shared-engine/index.ts';
-import { type Answer, reject } from '../aggregate/decision.ts';
+import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
 import type { ActiveClass } from './active-class.ts';
 import { dealOf } from './player-results.ts';
-import { classTableTerms, frozenAt, isGuided, playersWithPlace } from './state.ts';
+import {
+  type ClassState,
+  classTableTerms,
+  frozenAt,
+  isGuided,
+  isMeantForAnother,
+  playersWithPlace,
+} from './state.ts';
 
 /** In a guided deal every player sits alone, on the seat to which the drill's deals are rotated. */
 const PLAYER = 0;
@@ -30,12 +40,15 @@ const PLAYER = 0;
 /** All tables continue from this choice; `stepIndex` is the step for which it is meant, counted from 0. */
 export async function advanceClass(
   live: ActiveClass,
-  stepIndex: number,
-  choice: AnswerChoice | null,
+  action: ClassAction & { kind: 'advance' },
 ): Promise<Answer> {
+  const { stepIndex, choice } = action;
   const { state } = live;
   const round = guidedRound(live);
   if (!isGuided(state) || round === null) return reject('not-guided');
+  if (isMeantForAnother(state, action)) return reject('class-moved-on');
+  // Another dashboard has chosen the same: one action.
+  if (hasContinuedWith(state, stepIndex, choice)) return ACCEPTED;
   if (stepIndex !== state.outcomes.length || state.dealClosed) return reject('already-advanced');
   const { waiting, reached } = openStepOf(live);
   const [at] = reached;
@@ -43,7 +56,19 @@ export async function advanceClass(
   const next = advanceGuidedDeal(round, at, PLAYER, choice);
   if (!next.ok) return next;
   const { outcome, closed } = next;
-  return live.submit({ kind: 'advance', deal: state.dealt - 1, stepIndex, outcome, closed });
+  const answer = await live.submit({ kind: 'advance', deal: state.dealt - 1, stepIndex, outcome, closed });
+  return answer.ok || !hasContinuedWith(live.state, stepIndex, choice) ? answer : ACCEPTED;
+}
+
+function hasContinuedWith({ outcomes }: ClassState, stepIndex: number, choice: AnswerChoice | null): boolean {
+  const outcome = outcomes[stepIndex];
+  if (outcome === undefined) return false;
+  return isDeepStrictEqual(sorted(choiceAt(seatStep(outcome, PLAYER), PLAYER)), sorted(choice));
+}
+
+/** The order in which tiles were picked makes no other choice. */
+function sorted(choice: AnswerChoice | null): AnswerChoice | null {
+  return choice?.kind === 'pass' ? { ...choice, tiles: sortFaces(choice.tiles) } : choice;
 }
 
 const NOTHING_OPEN = {

@@ -58,6 +58,29 @@ export interface FrozenStep {
   readonly spreads: readonly FrozenSpread[];
 }
 
+/** A secret besides that of whoever opened the class, which opens the same dashboard (rule TK1). */
+export interface TeacherKey {
+  /** 0 for the first one made. */
+  readonly id: number;
+  readonly secretHash: string;
+  /** When it was made, in milliseconds since 1970. */
+  readonly at: number;
+  readonly isRevoked: boolean;
+}
+
+/** The code that opens the big screen, and the screens opened with it (rule TK4). */
+export interface ScreenAccess {
+  /** Null before the first code. */
+  readonly codeHash: string | null;
+  /** Hashes of the secrets of the screens, oldest first. */
+  readonly opened: readonly string[];
+  /** Of how often one may be opened. */
+  readonly used: Used;
+}
+
+/** How often the code opens a screen, each of which stays in the log. */
+export const SCREENS: Allowance = { atOnce: 40, everyMs: 60_000 };
+
 /** How a player's round went as a whole. */
 export interface ClosedRound {
   readonly player: number;
@@ -74,6 +97,8 @@ export interface ClassState {
   readonly terms: ClassTerms;
   readonly card: CardChoice;
   readonly secretHash: string;
+  readonly keys: readonly TeacherKey[];
+  readonly screen: ScreenAccess;
   readonly players: readonly ClassPlayer[];
   /** How many deals of the drill have been dealt. */
   readonly dealt: number;
@@ -105,6 +130,16 @@ export function classTableTerms({ drill, terms }: Pick<ClassState, 'drill' | 'te
 /** Whether all tables continue from one choice after each step (rule L1). */
 export function isGuided({ drill }: ClassState): boolean {
   return drill.form === 'guided';
+}
+
+/** Hashes of every secret that makes its bearer a teacher of this class. */
+export function teacherHashes({ secretHash, keys }: Pick<ClassState, 'secretHash' | 'keys'>): string[] {
+  return [secretHash, ...keys.filter(({ isRevoked }) => !isRevoked).map((key) => key.secretHash)];
+}
+
+/** Whether something was meant for another deal than the one that the class has come to (rule TK6). */
+export function isMeantForAnother({ dealt }: ClassState, seen: { readonly dealt?: number }): boolean {
+  return seen.dealt !== undefined && seen.dealt !== dealt;
 }
 
 /** Those who are still in the class. */

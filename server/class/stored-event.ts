@@ -9,6 +9,7 @@ import {
   shownStepSchema,
   stepSchema,
 } from '../../shared-engine/index.ts';
+import { UNUSED } from '../aggregate/allowance.ts';
 import type { EventCodec } from '../aggregate/recorded.ts';
 import { storedJson } from '../aggregate/stored-json.ts';
 import { cardChoiceSchema, preparedDealSchema, resolvedSchema, usedSchema } from '../room/stored-round.ts';
@@ -65,6 +66,10 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('aimed'), ...aim }),
   z.strictObject({ kind: z.literal('frozen'), ...frozenStep }),
   z.strictObject({ kind: z.literal('analyzed'), choices: analyzed, rounds }),
+  z.strictObject({ kind: z.literal('key-made'), secretHash: z.string() }),
+  z.strictObject({ kind: z.literal('key-revoked'), key: z.int() }),
+  z.strictObject({ kind: z.literal('screen-code'), codeHash: z.string() }),
+  z.strictObject({ kind: z.literal('screen-opened'), secretHash: z.string() }),
   z.strictObject({ kind: z.literal('left'), player: z.int() }),
   z.strictObject({ kind: z.literal('removed'), player: z.int() }),
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
@@ -74,6 +79,17 @@ const classEvent = z.discriminatedUnion('kind', [
 /** A class at any moment, without what its first event holds. */
 const classSnapshot = z.strictObject({
   seq: z.int(),
+  keys: z
+    .array(z.strictObject({ id: z.int(), secretHash: z.string(), at: z.number(), isRevoked: z.boolean() }))
+    .readonly()
+    .default([]),
+  screen: z
+    .strictObject({
+      codeHash: z.string().nullable(),
+      opened: z.array(z.string()).readonly(),
+      used: usedSchema,
+    })
+    .default({ codeHash: null, opened: [], used: UNUSED }),
   players: z
     .array(
       z.strictObject({

@@ -3,6 +3,8 @@ import { z } from 'zod';
 import {
   bigScreenSchema,
   botInvitedSchema,
+  bringKeySchema,
+  bringScreenCodeSchema,
   cardFileSchema,
   claimSeatSchema,
   classActionSchema,
@@ -22,8 +24,10 @@ import {
   openSameDealSchema,
   personalDataSchema,
   roomOpenedSchema,
+  screenCodeSchema,
   seatBotSchema,
   seatClaimedSchema,
+  teacherKeySchema,
   ticketSchema,
   versionSchema,
 } from '../../shared-engine/index.ts';
@@ -32,6 +36,8 @@ import {
 export const BODIES = {
   BigScreen: bigScreenSchema,
   BotInvited: botInvitedSchema,
+  BringKey: bringKeySchema,
+  BringScreenCode: bringScreenCodeSchema,
   CardFile: cardFileSchema,
   ClaimSeat: claimSeatSchema,
   ClassAction: classActionSchema,
@@ -53,8 +59,10 @@ export const BODIES = {
   PersonalData: personalDataSchema,
   Rejection: httpRejectionSchema,
   RoomOpened: roomOpenedSchema,
+  ScreenCode: screenCodeSchema,
   SeatBot: seatBotSchema,
   SeatClaimed: seatClaimedSchema,
+  TeacherKey: teacherKeySchema,
   Ticket: ticketSchema,
   Version: versionSchema,
 } as const;

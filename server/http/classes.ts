@@ -2,7 +2,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import {
   CLASSES_PATH,
-  type ClassAction,
   type ClassInfo,
   classActionSchema,
   classAimsSchema,
@@ -10,18 +9,17 @@ import {
   joinClassSchema,
   openClassSchema,
 } from '../../shared-engine/index.ts';
-import { ACCEPTED, type Answer } from '../aggregate/decision.ts';
+import type { Answer } from '../aggregate/decision.ts';
 import type { ActiveClass } from '../class/active-class.ts';
 import { bigScreenFor } from '../class/big-screen.ts';
 import type { Classes } from '../class/classes.ts';
 import { dashboardFor } from '../class/dashboard.ts';
-import { freezeAll, freezeForReveal } from '../class/freeze.ts';
-import { advanceClass } from '../class/guided-deal.ts';
 import { join } from '../class/joining.ts';
 import { newerPage } from '../class/newer-page.ts';
 import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
-import { type ClassPlayer, classTableTerms, isGuided } from '../class/state.ts';
+import { type ClassPlayer, classTableTerms } from '../class/state.ts';
+import { performAction } from '../class/teacher-actions.ts';
 import { playingCard } from '../playing-card.ts';
 import type { Cards, Clock, Drills, Entropy } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
@@ -30,7 +28,7 @@ import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
-import { anyPlayerOf, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
+import { anyPlayerOf, isScreen, isTeacher, playerOf, setClassCookie, setSeatCookie } from './cookies.ts';
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { hangUpSignal, senderOf } from './sender.ts';
@@ -90,13 +88,19 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
     const live = await taughtBy(request, reply);
     if (live === null) return reply;
-    return newerPage({ live, clock, seen: request.query.seen }, () => dashboardFor(live, clock.now()));
+    const { seen } = request.query;
+    const dashboard = await newerPage({ live, clock, seen }, () => dashboardFor(live, clock.now()));
+    // A key may have been taken back while its bearer waited.
+    return isTeacher(request, live.state) ? dashboard : rejectWith(reply, 'not-the-teacher');
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/big-screen`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
-    if (live === null) return reply;
-    return newerPage({ live, clock, seen: request.query.seen }, () => bigScreenFor(live));
+    const live = await classAt(classes, request);
+    if (live === null) return rejectWith(reply, 'no-such-class');
+    const isFor = () => isTeacher(request, live.state) || isScreen(request, live.state);
+    if (!isFor()) return rejectWith(reply, 'not-the-teacher');
+    const shown = await newerPage({ live, clock, seen: request.query.seen }, () => bigScreenFor(live));
+    return isFor() ? shown : rejectWith(reply, 'not-the-teacher');
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
@@ -182,37 +186,6 @@ async function joinClass(
   return reply.code(201).send({ room: joined.room, seat: joined.seat });
 }
 
-function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> {
-  switch (action.kind) {
-    case 'more-time':
-      return live.giveTime(action.player, action.seconds);
-    case 'remove':
-      return live.remove(action.player);
-    case 'advance':
-      return advanceClass(live, action.stepIndex, action.choice);
-    case 'show':
-      return show(live, action);
-    case 'deal-next':
-    case 'end':
-      return goOn(live, action);
-    default:
-      return live.submit(action);
-  }
-}
-
-async function show(live: ActiveClass, action: ClassAction & { kind: 'show' }): Promise<Answer> {
-  const { shown } = action;
-  const frozen = shown?.revealed ? await freezeForReveal(live, shown) : ACCEPTED;
-  return frozen.ok ? live.submit(action) : frozen;
-}
-
-/** What could be told of the steps so far is settled first, for the class does not come back to them. */
-async function goOn(live: ActiveClass, action: ClassAction & { kind: 'deal-next' | 'end' }): Promise<Answer> {
-  const isOpen = isGuided(live.state) && action.kind === 'deal-next' && !live.state.dealClosed;
-  const frozen = isOpen || live.state.ended ? ACCEPTED : await freezeAll(live);
-  return frozen.ok ? live.submit(action) : frozen;
-}
-
 function sendAnswer(reply: FastifyReply, answer: Answer) {
   return answer.ok ? { ok: true } : sendRejection(reply, answer);
 }
@@ -232,6 +205,7 @@ function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
     joiningOpen,
     ended,
     teacher: isTeacher(request, state),
+    screen: isScreen(request, state),
     player: player && { room: player.room, seat: player.seat, deal: dealInfoFor(live, player) },
   };
 }

@@ -1,21 +1,23 @@
 // Secrets in requests and answers: cookies bound to the path of a room or a class, or a header for programs.
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { classPath, roomPath, SEATS } from '../../shared-engine/index.ts';
-import type { ClassPlayer, ClassState } from '../class/state.ts';
+import { type ClassPlayer, type ClassState, teacherHashes } from '../class/state.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { SeatSecrets } from '../room/seat-secrets.ts';
 import { heldAt, type RoomState } from '../room/state.ts';
 import { hashSecret, isSameHash } from '../secrets.ts';
 
 const SEAT = 'seat';
-const CLASS_ROLES = ['teacher', 'player'] as const;
+const CLASS_ROLES = ['teacher', 'player', 'screen'] as const;
 type ClassRole = (typeof CLASS_ROLES)[number];
 
-/** How long a browser keeps a secret, in seconds. */
-const MAX_AGE_SECONDS = 30 * 24 * 60 * 60;
+/** How long a browser keeps a secret, in seconds; browsers keep none longer than 400 days. */
+const DAY_SECONDS = 24 * 60 * 60;
+const SEAT_SECONDS = 30 * DAY_SECONDS;
+const CLASS_SECONDS = 400 * DAY_SECONDS;
 
 export function setSeatCookie(reply: FastifyReply, code: string, secret: string): void {
-  setCookie(reply, SEAT, roomPath(code), secret);
+  setCookie(reply, SEAT, secret, { path: roomPath(code), maxAge: SEAT_SECONDS });
 }
 
 export function clearSeatCookie(reply: FastifyReply, code: string): void {
@@ -23,7 +25,7 @@ export function clearSeatCookie(reply: FastifyReply, code: string): void {
 }
 
 export function setClassCookie(reply: FastifyReply, code: string, role: ClassRole, secret: string): void {
-  setCookie(reply, role, classPath(code), secret);
+  setCookie(reply, role, secret, { path: classPath(code), maxAge: CLASS_SECONDS });
 }
 
 export function clearClassCookies(reply: FastifyReply, code: string): void {
@@ -74,8 +76,16 @@ function bearerWhere(
   return null;
 }
 
-export function isTeacher(request: FastifyRequest, { secretHash }: ClassState): boolean {
-  return hashesIn(request, 'teacher').some((shown) => isSameHash(secretHash, shown));
+/** Whether this request brings the secret of whoever opened the class, or a key that has not been taken back. */
+export function isTeacher(request: FastifyRequest, state: ClassState): boolean {
+  const shown = hashesIn(request, 'teacher');
+  return teacherHashes(state).some((hash) => shown.some((one) => isSameHash(hash, one)));
+}
+
+/** Whether this request comes from a big screen that was opened with the newest code. */
+export function isScreen(request: FastifyRequest, { screen }: ClassState): boolean {
+  const shown = hashesIn(request, 'screen');
+  return screen.opened.some((hash) => shown.some((one) => isSameHash(hash, one)));
 }
 
 export function playerOf(request: FastifyRequest, { players }: ClassState): ClassPlayer | null {
@@ -92,14 +102,13 @@ export function anyPlayerOf(
   return players.find(({ secretHash }) => shown.some((one) => isSameHash(secretHash, one))) ?? null;
 }
 
-function setCookie(reply: FastifyReply, name: string, path: string, secret: string): void {
-  reply.setCookie(name, secret, {
-    path,
-    httpOnly: true,
-    sameSite: 'strict',
-    secure: 'auto',
-    maxAge: MAX_AGE_SECONDS,
-  });
+function setCookie(
+  reply: FastifyReply,
+  name: string,
+  secret: string,
+  where: { readonly path: string; readonly maxAge: number },
+): void {
+  reply.setCookie(name, secret, { ...where, httpOnly: true, sameSite: 'strict', secure: 'auto' });
 }
 
 /** Hash of the secret in the header that programs use; null where there is none. */

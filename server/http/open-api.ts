@@ -26,6 +26,7 @@ const SCHEMES: Readonly<Record<Exclude<Caller, 'anybody'>, readonly string[]>> =
   invitation: ['invitationBearer'],
   player: ['playerCookie'],
   teacher: ['teacherCookie'],
+  screen: ['screenCookie'],
 };
 
 const bearer = (description: string) => ({ type: 'http', scheme: 'bearer', description });
@@ -49,6 +50,7 @@ export function openApiDocument(): JsonObject {
         invitationBearer: bearer('The secret behind the `#bot=` of an invitation’s link.'),
         playerCookie: cookie('player'),
         teacherCookie: cookie('teacher'),
+        screenCookie: cookie('screen'),
       },
     },
     'x-rejections': rejectionCatalogue().map((one) => ({ ...one, status: statusOf(one.code) })),

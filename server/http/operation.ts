@@ -3,7 +3,7 @@ import type { RejectionCode } from '../../shared-engine/index.ts';
 import type { Body } from './bodies.ts';
 
 /** Whose secret a request needs. */
-export type Caller = 'anybody' | 'seat' | 'invitation' | 'player' | 'teacher';
+export type Caller = 'anybody' | 'seat' | 'invitation' | 'player' | 'teacher' | 'screen';
 
 export interface Operation {
   readonly method: 'get' | 'post' | 'delete';

@@ -20,7 +20,9 @@ export function decideForClass(state: RoomState, command: ClassCommandToRoom): D
       return accept([{ kind: 'controls-changed', controls }, ...(over ? [CLOSED] : [])]);
     }
     case 'more-time': {
-      const timed = state.terms.deadline !== null && isRoundRunning(state);
+      const { before = state.play?.moreTime } = command;
+      const isMeant = before === state.play?.moreTime;
+      const timed = state.terms.deadline !== null && isRoundRunning(state) && isMeant;
       return accept(timed ? [{ kind: 'more-time', seconds: command.seconds }] : []);
     }
     case 'seat-player': {

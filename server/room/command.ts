@@ -133,7 +133,8 @@ export type RoomCommand =
 /** What a class asks of one of its tables. */
 export type ClassCommandToRoom =
   | { readonly kind: 'set-controls'; readonly controls: TeacherControls }
-  | { readonly kind: 'more-time'; readonly seconds: number }
+  /** `before` is what had been given for the open step when the teacher looked; missing where that is not known. */
+  | { readonly kind: 'more-time'; readonly seconds: number; readonly before?: number | undefined }
   /** In round `round` the class has come to `outcomes`, all of them so far, and has closed the round or not (rule L1). */
   | {
       readonly kind: 'advance';

@@ -67,8 +67,9 @@ export const classInfoSchema = z.object({
   dealt: z.int(),
   joiningOpen: z.boolean(),
   ended: z.boolean(),
-  /** Whether the teacher asks. */
+  /** Whether a teacher asks, or a big screen. */
   teacher: z.boolean(),
+  screen: z.boolean(),
   /** The player who asks, or null. */
   player: z
     .object({
@@ -116,17 +117,25 @@ const guidedChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind',
   }),
 ]);
 
+/**
+ * How many deals the dashboard showed as dealt when the teacher acted: what was meant for another deal is not done. A
+ * program that has no dashboard leaves it out.
+ */
+const seenDeal = { dealt: z.int().min(0).exactOptional() };
+
 /** `POST /api/classes/CODE/actions`, the teacher alone. */
 export const classActionSchema = z.discriminatedUnion('kind', [
   /** The next deal of the drill, for every table that has closed the one before. */
-  z.strictObject({ kind: z.literal('deal-next') }),
+  z.strictObject({ kind: z.literal('deal-next'), ...seenDeal }),
   /** The tables stop before this step; null for no stop. */
-  z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),
+  z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable(), ...seenDeal }),
   /** For all, or for one player. */
   z.strictObject({
     kind: z.literal('more-time'),
     player: z.int().nullable(),
     seconds: z.int().min(5).max(600),
+    /** What the dashboard showed as given before, by player: a table that has been given more since gets no more. */
+    given: z.record(z.string(), z.int()).exactOptional(),
   }),
   /** Whether a bot plays for the player. */
   z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
@@ -135,7 +144,7 @@ export const classActionSchema = z.discriminatedUnion('kind', [
   /** Whether somebody new may join. */
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
   /** What the big screen shows; null for nothing. */
-  z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable() }),
+  z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable(), ...seenDeal }),
   /**
    * In a guided deal, all tables continue from this choice at step number `stepIndex`, counted from 0. The choice is
    * null where the seat has nothing to give.
@@ -144,10 +153,25 @@ export const classActionSchema = z.discriminatedUnion('kind', [
     kind: z.literal('advance'),
     stepIndex: z.int().min(0),
     choice: guidedChoiceSchema.nullable(),
+    ...seenDeal,
   }),
+  /** Takes a teacher's key back: whoever opened the dashboard with it is out. */
+  z.strictObject({ kind: z.literal('revoke-key'), key: z.int() }),
   z.strictObject({ kind: z.literal('end') }),
 ]);
 export type ClassAction = z.infer<typeof classActionSchema>;
+
+/** `POST /api/classes/CODE/keys`, the teacher alone: a new key to the dashboard, told once. */
+export const teacherKeySchema = z.object({ id: z.int(), key: z.string() });
+
+/** `POST /api/classes/CODE/teacher`: whoever brings a key becomes a teacher of this class. */
+export const bringKeySchema = z.strictObject({ key: z.string().max(100) });
+
+/** `POST /api/classes/CODE/screen-codes`, the teacher alone: a new code for the big screen, told once. */
+export const screenCodeSchema = z.object({ code: z.string() });
+
+/** `POST /api/classes/CODE/screens`: whoever brings the code may fetch the big screen, and nothing else. */
+export const bringScreenCodeSchema = z.strictObject({ code: z.string().max(40) });
 
 /** `POST /api/classes/CODE/aims`, a player's own. */
 export const classAimsSchema = z.strictObject({
@@ -179,6 +203,8 @@ const dashboardPlayerSchema = z.object({
   /** Milliseconds in the open step, and left of it where there is a deadline. */
   since: z.number(),
   remaining: z.number().nullable(),
+  /** Seconds that the teacher has given for the open step. */
+  given: z.int(),
   /** The rack, where the terms let the teacher see it. */
   rack: tilesSchema.nullable(),
 });
@@ -203,28 +229,7 @@ const guidedDealSchema = z.object({
 });
 export type GuidedDeal = z.infer<typeof guidedDealSchema>;
 
-/** `GET /api/classes/CODE/dashboard?seen=VERSION`, the teacher alone: answers when there is something new. */
-export const dashboardSchema = z.object({
-  version: z.int(),
-  code: z.string(),
-  title: z.string(),
-  form: z.enum(DRILL_FORMS),
-  terms: classTermsSchema,
-  deals: z.array(z.object({ id: z.string(), title: z.string().nullable(), note: z.string().nullable() })),
-  dealt: z.int(),
-  holdBefore: stepSchema.nullable(),
-  joiningOpen: z.boolean(),
-  ended: z.boolean(),
-  shown: shownStepSchema.nullable(),
-  /** Null unless the drill is a guided one, and before the first deal. */
-  guidedDeal: guidedDealSchema.nullable(),
-  players: z.array(dashboardPlayerSchema),
-  /** The steps of this deal that can be shown; in an anonymous class with no number that depends on a choice. */
-  spreads: z.array(spreadSchema.pick({ seat: true, kind: true, step: true, players: true, stoodIn: true })),
-});
-export type Dashboard = z.infer<typeof dashboardSchema>;
-
-/** `GET /api/classes/CODE/big-screen?seen=VERSION`, the teacher alone; carries no name. */
+/** `GET /api/classes/CODE/big-screen?seen=VERSION`, a teacher or a big screen; carries no name. */
 export const bigScreenSchema = z.object({
   version: z.int(),
   code: z.string(),
@@ -246,5 +251,32 @@ export const bigScreenSchema = z.object({
 });
 export type BigScreen = z.infer<typeof bigScreenSchema>;
 
-/** `joins` counts those who have left, too. */
-export const CLASS_LIMITS = { players: 60, joins: 240 } as const;
+/** `GET /api/classes/CODE/dashboard?seen=VERSION`, the teacher alone: answers when there is something new. */
+export const dashboardSchema = z.object({
+  version: z.int(),
+  code: z.string(),
+  title: z.string(),
+  form: z.enum(DRILL_FORMS),
+  terms: classTermsSchema,
+  deals: z.array(z.object({ id: z.string(), title: z.string().nullable(), note: z.string().nullable() })),
+  dealt: z.int(),
+  holdBefore: stepSchema.nullable(),
+  joiningOpen: z.boolean(),
+  ended: z.boolean(),
+  shown: shownStepSchema.nullable(),
+  /** What everybody reads on the big screen at this moment. */
+  bigScreen: bigScreenSchema.pick({ answered: true, players: true, rack: true, spread: true }),
+  /** The teacher's keys that have not been taken back, and when they were made, in milliseconds since 1970. */
+  keys: z.array(z.object({ id: z.int(), at: z.int() })),
+  /** Whether there is a code for the big screen, and how many were opened with it. */
+  screens: z.object({ hasCode: z.boolean(), open: z.int() }),
+  /** Null unless the drill is a guided one, and before the first deal. */
+  guidedDeal: guidedDealSchema.nullable(),
+  players: z.array(dashboardPlayerSchema),
+  /** The steps of this deal that can be shown; in an anonymous class with no number that depends on a choice. */
+  spreads: z.array(spreadSchema.pick({ seat: true, kind: true, step: true, players: true, stoodIn: true })),
+});
+export type Dashboard = z.infer<typeof dashboardSchema>;
+
+/** `joins` counts those who have left, too, and `allKeys` those that were taken back. */
+export const CLASS_LIMITS = { players: 60, joins: 240, keys: 12, allKeys: 100, screens: 8 } as const;

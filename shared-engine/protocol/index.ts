@@ -5,6 +5,8 @@ export { asyncApiDocument } from './async-api.ts';
 export {
   type BigScreen,
   bigScreenSchema,
+  bringKeySchema,
+  bringScreenCodeSchema,
   CLASS_LIMITS,
   type ClassAction,
   type ClassAims,
@@ -26,7 +28,9 @@ export {
   openClassSchema,
   privacyOf,
   type ShownStep,
+  screenCodeSchema,
   shownStepSchema,
+  teacherKeySchema,
 } from './class.ts';
 export {
   analyzedChoiceSchema,
@@ -64,6 +68,7 @@ export {
   SOCKET_PATH,
   seatsPath,
   tablePath,
+  teacherLink,
   ticketPath,
   VERSION_PATH,
 } from './paths.ts';

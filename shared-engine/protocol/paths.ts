@@ -68,10 +68,21 @@ export const SAME_DEALS_PATH = '/api/same-deals';
 /** `POST` opens a class. */
 export const CLASSES_PATH = '/api/classes';
 
-export function classPath(
-  code: string,
-  part: '' | 'players' | 'actions' | 'aims' | 'choices' | 'dashboard' | 'big-screen' | 'report' = '',
-): string {
+type ClassPathPart =
+  | ''
+  | 'players'
+  | 'actions'
+  | 'aims'
+  | 'choices'
+  | 'dashboard'
+  | 'big-screen'
+  | 'report'
+  | 'keys'
+  | 'teacher'
+  | 'screen-codes'
+  | 'screens';
+
+export function classPath(code: string, part: ClassPathPart = ''): string {
   const path = `${CLASSES_PATH}/${encodeURIComponent(code)}`;
   return part === '' ? path : `${path}/${part}`;
 }
@@ -83,6 +94,11 @@ export const CLASS_PAGES = ['big-screen', 'report'] as const;
 export function classLink(code: string, page: (typeof CLASS_PAGES)[number] | null = null): string {
   const link = `/c/${encodeURIComponent(code)}`;
   return page === null ? link : `${link}/${page}`;
+}
+
+/** The link that opens a class's dashboard; the teacher's key stands behind the `#`, which is sent to no server. */
+export function teacherLink(link: string, key: string): string {
+  return `${link}#key=${key}`;
 }
 
 /** Where a teacher prepares a class. */

@@ -25,6 +25,13 @@ export const ROOM_REJECTIONS = {
   'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
   'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',
   'not-the-teacher': 'Only the teacher who opened this class can do that.',
+  'wrong-key':
+    'This key does not open this class. Ask for a new one where the class was opened, and use the newest link or file.',
+  'wrong-screen-code':
+    'This code opens no big screen here. Type the newest one from the dashboard of this class.',
+  'too-many-keys': 'This class has as many keys as it can have; take one back first.',
+  'class-moved-on':
+    'The class has gone on since, perhaps from another dashboard. Look at it again, then choose.',
   'class-over': 'This class has ended.',
   'class-full': 'This class is full; ask the teacher for another code.',
   'joining-closed': 'Your teacher lets nobody new into this class just now; ask your teacher.',

@@ -1,8 +1,10 @@
 // A class on the page: drills while they are prepared, files, addresses, and the sentences of its screens.
 import { describe, expect, it } from 'vitest';
 import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
+import { keyFileText, keyIn, keyLink, pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
 import { countMessage } from '../../client/class/lead/guided-strings.ts';
 import { clockText, DASHBOARD, placeText, statusText } from '../../client/class/lead/strings.ts';
+import { asSeen } from '../../client/class/model/requests.ts';
 import { guidedMessage } from '../../client/class/player/guided-message.ts';
 import { termsSentences } from '../../client/class/player/strings.ts';
 import { constraintWords } from '../../client/class/prepare/constraint-words.ts';
@@ -103,6 +105,7 @@ const PLAYER: DashboardPlayer = {
   held: false,
   since: 0,
   remaining: null,
+  given: 0,
   rack: null,
 };
 
@@ -164,6 +167,28 @@ describe('the dashboard', () => {
     expect(lost(0.4, 0)).toBe('0.40 fewer wins');
     expect(lost(-0.2, 0.1)).toBe('as good as the best');
     expect(costText(costOf({ winsLost: null }))).toBe('–');
+  });
+});
+
+describe('a teacher’s key', () => {
+  const key = 'k'.repeat(43);
+  const link = keyLink('https://example.org', 'ABCDEFGH', key);
+
+  it('TK1 stands behind the # of its link, and is read from a file at whichever address the server is reached', () => {
+    expect(link).toBe(`https://example.org/c/ABCDEFGH#key=${key}`);
+    expect(pathInKeyFile(keyFileText('Tuesday', link))).toBe(`/c/ABCDEFGH#key=${key}`);
+    const others = ['', '{', '[]', '{"format":"quadrille-drill/1"}', keyFileText('x', 'javascript:alert(1)')];
+    expect(others.map(pathInKeyFile)).toEqual(others.map(() => null));
+    expect([keyIn(`#key=${key}`), keyIn('#key=short'), keyIn('')]).toEqual([key, null, null]);
+  });
+
+  it('TK6 goes with what the dashboard showed, so that two dashboards do once what they do at once', () => {
+    const seen = { dealt: 2, players: [{ id: 3, given: 30 }] };
+    expect(asSeen({ kind: 'deal-next' }, seen)).toEqual({ kind: 'deal-next', dealt: 2 });
+    expect(asSeen({ kind: 'more-time', player: null, seconds: 30 }, seen)).toMatchObject({
+      given: { 3: 30 },
+    });
+    expect(asSeen({ kind: 'end' }, seen)).toEqual({ kind: 'end' });
   });
 });
 

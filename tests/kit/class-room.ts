@@ -92,7 +92,7 @@ export function page(
   return fetch(`${server.url}${classPath(code, part)}${query}`, { headers });
 }
 
-function cookieIn(response: Response, name: string): string {
+export function cookieIn(response: Response, name: string): string {
   for (const cookie of response.headers.getSetCookie()) {
     const secret = new RegExp(`^${name}=([^;]+)`).exec(cookie)?.[1];
     if (secret !== undefined) return secret;

@@ -117,7 +117,12 @@ test('E1 a guided deal does not continue before all have chosen, from an illegal
   expect(await refused(null, 0)).toBe('wrong-step');
   expect((await guidedDealOf(class_)).stepIndex).toBe(0);
   await advance(class_, pass, 0);
-  expect(await refused(pass, 0)).toBe('already-advanced');
+  // Another dashboard that chose the same has chosen it too; another choice comes too late (rule TK6).
+  expect(await refused({ ...pass, tiles: [...pass.tiles].reverse() }, 0)).toBeUndefined();
+  const others = rack.filter((face) => face !== 'joker').slice(-3);
+  expect(await refused({ ...pass, tiles: others }, 0)).toBe('already-advanced');
+  const late = await act(at, teacher, { kind: 'advance', stepIndex: 0, choice: pass, dealt: 0 });
+  expect((await late.json()).code).toBe('class-moved-on');
 });
 
 test('L1 a guided deal can continue from a pass that nobody made, with the bots’ choices of every table', async () => {

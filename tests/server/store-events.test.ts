@@ -122,6 +122,10 @@ const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
     },
     rounds: [{ player: 0, deal: 0, toGo: { start: 7, end: 4 } }],
   },
+  'key-made': { kind: 'key-made', secretHash: 'e'.repeat(64) },
+  'key-revoked': { kind: 'key-revoked', key: 0 },
+  'screen-code': { kind: 'screen-code', codeHash: 'f'.repeat(64) },
+  'screen-opened': { kind: 'screen-opened', secretHash: 'a'.repeat(64) },
   left: { kind: 'left', player: 0 },
   ended: { kind: 'ended' },
 };

@@ -8,7 +8,8 @@ import { noteClass, readClass } from '../../storage/history/teaching.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { QrPicture } from '../../ui/qr-picture.tsx';
-import { type Dispatch, sendAction } from '../model/requests.ts';
+import { KeyPanel } from '../keys/key-panel.tsx';
+import { asSeen, type Dispatch, sendAction } from '../model/requests.ts';
 import { CLASS, TEACHING } from '../model/strings.ts';
 import { useUpdates } from '../model/use-updates.ts';
 import { SaveStoredDrill } from '../prepare/save-stored-drill.tsx';
@@ -23,7 +24,8 @@ export function DashboardScreen({ app, code }: { readonly app: App; readonly cod
   const rejected = useSignal<string | null>(null);
   const dispatch: Dispatch = (action) => {
     rejected.value = null;
-    void sendAction(code, action).then((answer) => {
+    const seen = value === null ? action : asSeen(action, value);
+    void sendAction(code, seen).then((answer) => {
       if (!answer.ok) rejected.value = answer.message;
     });
   };
@@ -79,6 +81,7 @@ function Panels({ app, dashboard, at, dispatch }: PanelsProps) {
       <PlayerList dashboard={dashboard} at={at} dispatch={dispatch} />
       {(!started || guided) && presentation}
       {started && joining}
+      <KeyPanel dashboard={dashboard} dispatch={dispatch} />
       <EndPanel app={app} dashboard={dashboard} dispatch={dispatch} />
     </>
   );

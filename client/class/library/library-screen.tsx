@@ -7,6 +7,7 @@ import { askToPersist } from '../../storage/history/durability.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
+import { KeyFileButton } from '../keys/key-file-button.tsx';
 import { TEACHING } from '../model/strings.ts';
 import { ClassItem, DrillItem } from './items.tsx';
 import { LIBRARY } from './strings.ts';
@@ -28,6 +29,7 @@ export function LibraryScreen({ app }: { readonly app: App }) {
             {LIBRARY.prepare}
           </PageLink>
           <FileButton words={LIBRARY.addFile} onFile={model.takeFile} />
+          <KeyFileButton />
         </div>
         <ProblemList problems={problems.value} />
         <div role="status">

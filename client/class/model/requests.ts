@@ -7,8 +7,12 @@ import {
   classJoinedSchema,
   classOpenedSchema,
   classPath,
+  type Dashboard,
+  type DashboardPlayer,
   drillReportSchema,
   type OpenClass,
+  screenCodeSchema,
+  teacherKeySchema,
 } from '../../../shared-engine/index.ts';
 import { call } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
@@ -45,4 +49,43 @@ export function sendAims(code: string, aims: ClassAims) {
 
 export function fetchReport(code: string) {
   return call(classPath(code, 'report'), null, drillReportSchema, { method: 'GET' });
+}
+
+/** What of a dashboard an action says that it showed. */
+interface SeenClass extends Pick<Dashboard, 'dealt'> {
+  readonly players: readonly Pick<DashboardPlayer, 'id' | 'given'>[];
+}
+
+/**
+ * The action with what its dashboard showed, so that two dashboards that do the same at once do it once, and what was
+ * meant for another deal is not done.
+ */
+export function asSeen(action: ClassAction, { dealt, players }: SeenClass): ClassAction {
+  switch (action.kind) {
+    case 'deal-next':
+    case 'hold':
+    case 'show':
+    case 'advance':
+      return { ...action, dealt };
+    case 'more-time':
+      return { ...action, given: Object.fromEntries(players.map(({ id, given }) => [id, given])) };
+    default:
+      return action;
+  }
+}
+
+export function makeKey(code: string) {
+  return call(classPath(code, 'keys'), {}, teacherKeySchema);
+}
+
+export function bringKey(code: string, key: string) {
+  return call(classPath(code, 'teacher'), { key }, ignored);
+}
+
+export function makeScreenCode(code: string) {
+  return call(classPath(code, 'screen-codes'), {}, screenCodeSchema);
+}
+
+export function bringScreenCode(code: string, screenCode: string) {
+  return call(classPath(code, 'screens'), { code: screenCode }, ignored);
 }

@@ -37,6 +37,8 @@ export interface EveningPlan {
   readonly scripts?: Readonly<Record<number, number>>;
   /** What the teacher and the players do between choices, after this many of them. */
   readonly between?: Readonly<Record<number, (evening: Evening) => Promise<void>>>;
+  /** Whether choices are deeply analyzed, so that costs are told too. */
+  readonly isAnalyzed?: boolean;
   /** A started server that the evening is played at; nobody leaves and nothing restarts there. */
   readonly at?: Pick<TestServer, 'url'>;
 }
@@ -193,8 +195,9 @@ export class Evening {
   }
 
   async #start(seed: string): Promise<void> {
-    const analyzer = answering(analysisByDecision);
-    this.#own = await startServer({ seed, store: memoryStore(this.#place), analyzer });
+    const store = memoryStore(this.#place);
+    const costs = this.#plan.isAnalyzed && { analyzer: answering(analysisByDecision) };
+    this.#own = await startServer({ seed, store, ...costs });
     this.#server = this.#own;
   }
 

@@ -22,7 +22,7 @@ export const proof: Proof = {
     const tables = { seed, deals, form: 'tables', players: 24, scripts: SCRIPTS } as const;
     return [
       await exchangeRow(alone, full ? everyPair(7) : [[0, 1]]),
-      await exchangeRow(guided, full ? everyPair(6) : [[0, 3]]),
+      await exchangeRow({ ...guided, isAnalyzed: true }, full ? everyPair(6) : [[0, 3]]),
       ...(full ? [await exchangeRow(tables, TABLE_PAIRS)] : []),
       await smallClassRow({ ...guided, players: 3 }),
       await seenRow({ ...guided, deals: 1, terms: { names: true } }),
