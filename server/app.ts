@@ -123,7 +123,8 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   roomRoutes(app, { registry, tickets, entropy, clock, cards, roomsPerMinute });
   botRoutes(app, { registry, entropy });
   roomPersonalDataRoutes(app, { registry, store });
-  const lessons = { classes, registry, clock, entropy, drills, cards, roomsPerMinute };
+  const { timing } = config;
+  const lessons = { classes, registry, clock, entropy, drills, cards, roomsPerMinute, timing };
   classRoutes(app, lessons);
   classKeyRoutes(app, lessons);
   sameDealRoutes(app, lessons);

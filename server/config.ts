@@ -82,6 +82,8 @@ const schema = z.object({
     .default(5 * 60 * 1000),
   /** How long a room is stored after its last event, in days. */
   RETENTION_DAYS: z.coerce.number().int().min(1).default(30),
+  /** How long a class and its tables are stored after their last event, in days: a group that meets once a month goes on. */
+  CLASS_RETENTION_DAYS: z.coerce.number().int().min(1).default(400),
   /** Megabytes of all rooms' events; beyond them the rooms untouched longest are removed. 0 for no limit. */
   RETENTION_MB: z.coerce.number().int().min(0).default(4096),
   /** Threads for deep analyses; 0 analyzes between requests. The default leaves one core free. */
@@ -113,6 +115,7 @@ export interface Timing {
   readonly nextDealGrace: number;
   readonly roomUnload: number;
   readonly retention: number;
+  readonly classRetention: number;
 }
 
 export interface Config {
@@ -198,6 +201,7 @@ function configFrom(e: Environment): Config {
       nextDealGrace: e.NEXT_DEAL_GRACE_MS,
       roomUnload: e.ROOM_UNLOAD_MS,
       retention: e.RETENTION_DAYS * DAY_MS,
+      classRetention: e.CLASS_RETENTION_DAYS * DAY_MS,
     },
     review: { workers: e.REVIEW_WORKERS, depth: e.REVIEW_DEPTH, maxQueue: e.REVIEW_MAX_QUEUE },
   };

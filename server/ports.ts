@@ -33,8 +33,11 @@ export interface Entropy {
   bytes(count: number): Uint8Array;
 }
 
-/** What a log in the store describes. */
-export type AggregateKind = 'room' | 'class';
+/**
+ * What a log in the store describes: a room or one deal among friends, a class or one of its tables. A class and its
+ * tables are stored for longer (rule ST7).
+ */
+export type AggregateKind = 'room' | 'same-deal' | 'class' | 'class-table';
 
 /** One row of a log: the events of a group of commands, stored by one append. */
 export interface LogRow {
@@ -107,8 +110,8 @@ export interface Store {
   /** At most `limit` codes that follow `after` in the order of their bytes, or the first ones for null. */
   codes(after: string | null, limit: number): Promise<readonly string[]>;
   remove(code: string): Promise<void>;
-  /** Removes every log whose last row is older than `before`, in milliseconds since 1970; answers how many. */
-  removeOlder(before: number): Promise<number>;
+  /** Removes every log whose last row is older than the moment for its kind; answers how many. */
+  removeOlder(before: OldestKept): Promise<number>;
   /**
    * Removes the logs whose last rows are oldest, until what is left holds at most so many bytes of events and command
    * ids; answers how many.
@@ -120,6 +123,13 @@ export interface Store {
   checkWritable(): Promise<void>;
   /** Resolves when what was begun is stored; whatever is asked afterwards rejects. */
   close(): Promise<void>;
+}
+
+/** The moments before which logs that nobody has touched are removed, in milliseconds since 1970. */
+export interface OldestKept {
+  readonly rooms: number;
+  /** Of classes and their tables. */
+  readonly classes: number;
 }
 
 /** Something new in a log. */

@@ -9,9 +9,9 @@ export const PRIVACY = {
     'This browser stores your name, these settings, the order of your rack, the rounds you played and your cards. Nobody else sees them. A card that you want to keep, save as a file first.',
   clear: 'Delete what this browser stores',
   elsewhere: 'The server stores what happens at a table. Open a table or a class to see your data there.',
-  room: 'The server stores your name at this table, when you came and left, and what you chose. It deletes a table that nobody has used for some weeks.',
+  room: 'The server stores your name at this table, when you came and left, and what you chose. It deletes a table 30 days after its last use, unless whoever runs this server has set another time.',
   class:
-    'The server stores your name in this class, when you came and left, and your aims and choices. It deletes a class that nobody has used for some weeks.',
+    'The server stores your name in this class, when you came and left, and your aims and choices. It deletes a class 400 days after its last use, unless whoever runs this server has set another time; the page on which you joined says how long.',
   show: 'Show my data',
   count: (entries: number) => (entries === 1 ? '1 entry:' : `${entries} entries:`),
   save: 'Save as a file',

@@ -1,5 +1,5 @@
 // A new room or class in the store, under a code that nobody else has.
-import type { Clock, Entropy, Store } from '../ports.ts';
+import type { AggregateKind, Clock, Entropy, Store } from '../ports.ts';
 import { newCode } from '../secrets.ts';
 import { record, rowOf } from './recorded.ts';
 import type { AggregateType, Versioned } from './type.ts';
@@ -15,9 +15,10 @@ interface Ports {
 
 /** Its code, or null where none was free. Rejects when the store cannot be reached. */
 export async function create<State extends Versioned, Event, Command>(
-  { kind, codec }: AggregateType<State, Event, Command>,
+  { codec }: AggregateType<State, Event, Command>,
   events: readonly Event[],
   { store, clock, entropy }: Ports,
+  kind: AggregateKind,
 ): Promise<string | null> {
   const row = rowOf(record(events, { after: 0, at: clock.now() }), [], codec);
   for (let draw = 0; draw < MAX_DRAWS; draw++) {

@@ -12,7 +12,7 @@ export interface Replayed<State> {
 
 type Replay<State extends Versioned, Event> = Pick<
   AggregateType<State, Event, never>,
-  'kind' | 'codec' | 'begin' | 'evolve' | 'restore'
+  'kinds' | 'codec' | 'begin' | 'evolve' | 'restore'
 >;
 
 /** Null where the log is of another kind. Throws where it cannot be read. */
@@ -20,7 +20,7 @@ export function replay<State extends Versioned, Event>(
   type: Replay<State, Event>,
   { kind, snapshot, rows }: StoredLog,
 ): Replayed<State> | null {
-  if (kind !== type.kind) return null;
+  if (!type.kinds.includes(kind)) return null;
   const [first] = rows;
   const begun = first ? type.begin(recordedIn(first, type.codec)[0]!) : null;
   if (begun === null) throw new Error('A stored log does not begin with its opening.');

@@ -9,7 +9,8 @@ export interface Versioned {
 }
 
 export interface AggregateType<State extends Versioned, Event, Command> {
-  readonly kind: AggregateKind;
+  /** Those of the logs that it reads. */
+  readonly kinds: readonly AggregateKind[];
   readonly codec: EventCodec<Event>;
   /** `at` is the time of the events, in milliseconds since 1970. */
   decide(state: State, command: Command, at: number): Decision<Event>;

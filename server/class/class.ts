@@ -11,7 +11,7 @@ export type ClassAggregate = Aggregate<ClassState, ClassEvent, ClassCommand>;
 export type ClassChange = Change<ClassState, ClassEvent>;
 
 export const CLASS: AggregateType<ClassState, ClassEvent, ClassCommand> = {
-  kind: 'class',
+  kinds: ['class', 'same-deal'],
   codec: classEvents,
   decide: decideClass,
   begin: beginClass,

@@ -34,7 +34,12 @@ export class Classes {
   async open(opened: ClassEvent & { kind: 'opened' }): Promise<ClassOpened> {
     await this.#unloadIdle();
     if (this.#active.size >= this.#ports.limits.rooms) return reject('too-many-rooms');
-    const code = await create(CLASS, [opened], this.#ports);
+    const code = await create(
+      CLASS,
+      [opened],
+      this.#ports,
+      opened.terms.amongFriends ? 'same-deal' : 'class',
+    );
     const live = code === null ? null : await this.find(code);
     return live === null ? reject('try-later') : { ok: true, live };
   }

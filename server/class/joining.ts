@@ -75,6 +75,7 @@ async function newTable({ state, code }: ActiveClass, registry: Registry, from: 
       terms: classTableTerms(state),
       card: state.card,
       classCode: code,
+      isKeptWithClass: !state.terms.amongFriends,
       host: null,
     },
     from,

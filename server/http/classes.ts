@@ -20,6 +20,7 @@ import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
 import { type ClassPlayer, classTableTerms } from '../class/state.ts';
 import { performAction } from '../class/teacher-actions.ts';
+import type { Timing } from '../config.ts';
 import { playingCard } from '../playing-card.ts';
 import type { Cards, Clock, Drills, Entropy } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
@@ -41,7 +42,10 @@ export interface ClassRoutes {
   readonly drills: Drills;
   readonly cards: Cards;
   readonly roomsPerMinute: number;
+  readonly timing: Pick<Timing, 'retention' | 'classRetention'>;
 }
+
+const DAY_MS = 24 * 60 * 60 * 1000;
 
 export type AtClass = { Params: { code: string }; Querystring: { seen?: string } };
 
@@ -55,7 +59,7 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
 
   app.get<AtClass>(`${CLASSES_PATH}/:code`, async (request, reply) => {
     const live = await classAt(classes, request);
-    return live ? infoFor(live, request) : rejectWith(reply, 'no-such-class');
+    return live ? infoFor(live, request, ports.timing) : rejectWith(reply, 'no-such-class');
   });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/players`, async (request, reply) => {
@@ -190,7 +194,7 @@ function sendAnswer(reply: FastifyReply, answer: Answer) {
   return answer.ok ? { ok: true } : sendRejection(reply, answer);
 }
 
-function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
+function infoFor(live: ActiveClass, request: FastifyRequest, timing: ClassRoutes['timing']): ClassInfo {
   const { code, state } = live;
   const { drill, terms, dealt, joiningOpen, ended } = state;
   const player = playerOf(request, state);
@@ -204,6 +208,7 @@ function infoFor(live: ActiveClass, request: FastifyRequest): ClassInfo {
     dealt,
     joiningOpen,
     ended,
+    keptDays: Math.round((terms.amongFriends ? timing.retention : timing.classRetention) / DAY_MS),
     teacher: isTeacher(request, state),
     screen: isScreen(request, state),
     player: player && { room: player.room, seat: player.seat, deal: dealInfoFor(live, player) },

@@ -26,6 +26,11 @@ const MAX_SWEEP_MS = 60_000;
 
 export type Opened = { readonly ok: true; readonly live: ActiveRoom } | Rejection;
 
+export interface StoredOpening extends Opening {
+  /** Whether the room is stored for as long as a class is, whose report is about it. */
+  readonly isKeptWithClass?: boolean;
+}
+
 export class Registry {
   readonly #ports: RegistryPorts;
   readonly #rooms = new Map<string, Promise<ActiveRoom | null>>();
@@ -53,11 +58,16 @@ export class Registry {
   }
 
   /** `from` is the address of whoever asks, as the limits count it. Rejects when the store cannot be reached. */
-  async open(opening: Opening, from: string): Promise<Opened> {
+  async open({ isKeptWithClass, ...opening }: StoredOpening, from: string): Promise<Opened> {
     const { limits, policies } = this.#ports;
     if (this.#rooms.size >= limits.rooms) return reject('too-many-rooms');
     if (this.#empty.hasTooMany(from)) return reject('too-many-empty-rooms');
-    const code = await create(roomWith(policies[opening.mode]), openingEvents(opening), this.#ports);
+    const code = await create(
+      roomWith(policies[opening.mode]),
+      openingEvents(opening),
+      this.#ports,
+      isKeptWithClass ? 'class-table' : 'room',
+    );
     const live = code === null ? null : await this.find(code);
     if (live === null) return reject('try-later');
     this.#empty.add(from, live);
@@ -141,7 +151,10 @@ export class Registry {
       await live.stop();
     }
     try {
-      const old = await store.removeOlder(clock.now() - timing.retention);
+      const old = await store.removeOlder({
+        rooms: clock.now() - timing.retention,
+        classes: clock.now() - timing.classRetention,
+      });
       const beyond =
         limits.storedBytes === Number.POSITIVE_INFINITY ? 0 : await store.removeBeyond(limits.storedBytes);
       if (beyond > 0)

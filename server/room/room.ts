@@ -19,7 +19,7 @@ export type RecordedRoomEvent = Recorded<RoomEvent>;
 
 /** All of a room but its decisions, which its policy takes part in. */
 export const ROOM: Omit<AggregateType<RoomState, RoomEvent, RoomCommand>, 'decide'> = {
-  kind: 'room',
+  kinds: ['room', 'class-table'],
   codec: roomEvents,
   begin: beginRoom,
   evolve: evolveRoom,

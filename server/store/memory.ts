@@ -1,6 +1,6 @@
 // The store in memory: the twin that every other store is checked against, and enough for one process.
 import type { Append, AppendOutcome, LogRow, Store, StoredLog } from '../ports.ts';
-import { byBytes, bytesOf, checkLog, isRow } from './stored-text.ts';
+import { byBytes, bytesOf, checkLog, isOfClass, isRow } from './stored-text.ts';
 
 interface MutableLog extends StoredLog {
   snapshot: StoredLog['snapshot'];
@@ -103,7 +103,9 @@ function writesTo(logs: () => MemoryPlace): Omit<Store, keyof Reads | 'close'> {
       logs().delete(code);
     },
     async removeOlder(before) {
-      const old = [...logs()].filter(([, { rows }]) => rows.at(-1)!.at < before);
+      const old = [...logs()].filter(
+        ([, { kind, rows }]) => rows.at(-1)!.at < (isOfClass(kind) ? before.classes : before.rooms),
+      );
       for (const [code] of old) logs().delete(code);
       return old.length;
     },

@@ -82,7 +82,9 @@ export const SQL = {
   versions: 'SELECT code, version FROM quadrille.log WHERE code = ANY ($1::text[])',
   codes: 'SELECT code FROM quadrille.log WHERE code > $1 ORDER BY code LIMIT $2',
   remove: 'DELETE FROM quadrille.log WHERE code = $1',
-  removeOlder: 'DELETE FROM quadrille.log WHERE touched_at < $1',
+  removeOlder: `
+    DELETE FROM quadrille.log
+    WHERE touched_at < CASE WHEN kind IN ('class', 'class-table') THEN $1::bigint ELSE $2::bigint END`,
   removeBeyond: `
     DELETE FROM quadrille.log WHERE id IN (
       SELECT id FROM (

@@ -76,8 +76,8 @@ function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
     async checkWritable() {
       await ask('touch', []);
     },
-    async removeOlder(before) {
-      return (await ask('removeOlder', [before])).rowCount ?? 0;
+    async removeOlder({ classes, rooms }) {
+      return (await ask('removeOlder', [classes, rooms])).rowCount ?? 0;
     },
     async removeBeyond(bytes) {
       return (await ask('removeBeyond', [bytes])).rowCount ?? 0;

@@ -53,7 +53,9 @@ function statementsOf(file: Database) {
       'SELECT code FROM log WHERE code > ? ORDER BY code LIMIT ?',
     ),
     remove: file.prepare<[string]>('DELETE FROM log WHERE code = ?'),
-    removeOlder: file.prepare<[number]>('DELETE FROM log WHERE touched_at < ?'),
+    removeOlder: file.prepare<[number, number]>(
+      `DELETE FROM log WHERE touched_at < CASE WHEN kind IN ('class', 'class-table') THEN ? ELSE ? END`,
+    ),
     removeBeyond: file.prepare<[number]>(`
       DELETE FROM log WHERE id IN (
         SELECT id FROM (SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log) WHERE held > ?
@@ -156,7 +158,7 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     async remove(code) {
       sql.remove.run(storedText(code));
     },
-    removeOlder: async (before) => sql.removeOlder.run(before).changes,
+    removeOlder: async ({ classes, rooms }) => sql.removeOlder.run(classes, rooms).changes,
     removeBeyond: async (bytes) => sql.removeBeyond.run(bytes).changes,
   };
 }

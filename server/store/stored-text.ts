@@ -23,8 +23,16 @@ export function commandsFrom(stored: string): readonly string[] {
   return Array.isArray(list) ? list.map(String) : [];
 }
 
+const KINDS: readonly AggregateKind[] = ['room', 'same-deal', 'class', 'class-table'];
+
+/** Whether logs of this kind are stored as long as classes are; the databases say the same in SQL. */
+export function isOfClass(kind: AggregateKind): boolean {
+  return kind === 'class' || kind === 'class-table';
+}
+
 export function kindFrom(stored: string): AggregateKind {
-  if (stored === 'room' || stored === 'class') return stored;
+  const kind = KINDS.find((known) => known === stored);
+  if (kind !== undefined) return kind;
   throw new Error('A stored log is of no known kind; was it written by a newer version?');
 }
 

@@ -67,6 +67,8 @@ export const classInfoSchema = z.object({
   dealt: z.int(),
   joiningOpen: z.boolean(),
   ended: z.boolean(),
+  /** For how many days the class is stored after its last use. */
+  keptDays: z.int(),
   /** Whether a teacher asks, or a big screen. */
   teacher: z.boolean(),
   screen: z.boolean(),

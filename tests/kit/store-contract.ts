@@ -48,8 +48,8 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
     }
 
     describe('creating', () => {
-      test('a new log is loaded as it was created, of either kind', async () => {
-        for (const kind of ['room', 'class'] as const) {
+      test('a new log is loaded as it was created, of every kind', async () => {
+        for (const kind of ['room', 'same-deal', 'class', 'class-table'] as const) {
           const log = { ...newLog(3), kind, snapshot: snapshotAt(2) };
           expect(await store.create(kind, log)).toBe('created');
           expect(await store.history(kind)).toEqual(log);
@@ -192,9 +192,17 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         await store.create('OLDROOMB', newLog(1));
         await store.create('NEWROOMA', newLog(4));
         await appendTo(store, 'OLDROOMA', row(1));
-        expect(await store.removeOlder(LOG_START + 1000)).toBe(0);
-        expect(await store.removeOlder(LOG_START + 1001)).toBe(2);
+        const oldest = (ms: number, classes = 0) => ({ rooms: LOG_START + ms, classes: LOG_START + classes });
+        expect(await store.removeOlder(oldest(1000))).toBe(0);
+        expect(await store.removeOlder(oldest(1001))).toBe(2);
         expect(await store.codes(null, 9)).toEqual(['NEWROOMA']);
+        // A class and its tables are older than a room may be.
+        await store.create('OLDCLASS', { ...newLog(), kind: 'class' });
+        await store.create('ITSTABLE', { ...newLog(), kind: 'class-table' });
+        await store.create('SAMEDEAL', { ...newLog(), kind: 'same-deal' });
+        expect(await store.removeOlder(oldest(1, 0))).toBe(1);
+        expect(await store.codes(null, 9)).toEqual(['ITSTABLE', 'NEWROOMA', 'OLDCLASS']);
+        expect(await store.removeOlder(oldest(0, 1))).toBe(2);
         expect(await store.load('NEWROOMA')).toEqual(newLog(4));
       });
     });

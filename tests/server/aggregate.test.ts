@@ -31,7 +31,7 @@ const counter = z.strictObject({ seq: z.int(), total: z.int() });
 
 /** Adding nothing rests, where loading may begin. */
 const COUNTER: AggregateType<Counter, Added, Add> = {
-  kind: 'room',
+  kinds: ['room'],
   codec: {
     textOf: (events) => JSON.stringify(events),
     eventsFrom: (text) => storedJson(z.array(event), text),

@@ -49,6 +49,8 @@ export const JOIN = {
       'Your teacher cannot find out what you chose. Choices are shown only as numbers of three or more players, and only if six or more were dealt the same rack in the same seat. This holds as long as your teacher has not joined as a player too.',
   },
   cardClosed: 'You choose without seeing the card.',
+  kept: (days: number) =>
+    `The server deletes this ${days === 1 ? 'one day' : `${days} days`} after its last use. You can delete your name at any time, under “Your data”.`,
   over: 'This class has ended; nobody can join it now.',
   closed: 'Your teacher lets nobody new in just now. Reload this page when they do.',
 } as const;
