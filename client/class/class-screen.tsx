@@ -63,7 +63,7 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   if (part === 'report' && !info.teacher) {
     return <NoClass app={app} failure={{ message: CLASS.notYours, gone: false }} />;
   }
-  if (part === 'big-screen') return <BigScreenPage code={code} />;
+  if (part === 'big-screen') return <BigScreenPage app={app} code={code} />;
   if (part === 'report') return <ReportScreen app={app} code={code} />;
   if (info.teacher) return <DashboardScreen app={app} code={code} />;
   if (info.player) return <PlayerTable app={app} info={info} room={info.player.room} tables={tables} />;

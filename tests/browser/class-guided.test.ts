@@ -64,7 +64,7 @@ describe('a class with guided deals', () => {
     const bigScreen = await dashboard.context().newPage();
     await bigScreen.goto(`${suite.origin()}/c/${code}/big-screen`);
     await bigScreen.getByText('The class continued with').waitFor();
-    await bigScreen.getByText('100% (2)').waitFor();
+    await bigScreen.getByText('2 of 2', { exact: true }).waitFor();
 
     const late = await join(code, 'Odo');
     await late.getByText('You have joined in the middle of this deal.').waitFor();

@@ -40,6 +40,19 @@ function row(dashboard: Page, name: string) {
   return dashboard.getByRole('row').filter({ has: dashboard.getByRole('rowheader', { name, exact: true }) });
 }
 
+/** The smallest text that must be read from the back row, in percent of the height of the big screen. */
+function smallestText(bigScreen: Page): Promise<number> {
+  return bigScreen
+    .locator('.big-screen :is(h1, p, .spread-choice, .spread-share > span, .spread-cost > span):visible')
+    .evaluateAll((parts) =>
+      Math.min(
+        ...parts
+          .filter((part) => part.textContent?.trim() && !part.classList.contains('spoken'))
+          .map((part) => (Number.parseFloat(getComputedStyle(part).fontSize) / innerHeight) * 100),
+      ),
+    );
+}
+
 async function openBigScreen(dashboard: Page): Promise<Page> {
   const opening = dashboard.context().waitForEvent('page');
   await dashboard.getByRole('link', { name: 'Open the big screen' }).click();
@@ -78,13 +91,23 @@ describe('a class', () => {
 
     const bigScreen = await openBigScreen(dashboard);
     await bigScreen.getByText('Join with this code').waitFor();
+    await bigScreen.getByText('Phones cannot open this page').waitFor();
+    expect(await smallestText(bigScreen)).toBeGreaterThanOrEqual(4.5);
     await dashboard.getByRole('button', { name: 'Show on the big screen' }).click();
     await bigScreen.getByText('5 of 5 have chosen.').waitFor();
     expect(await axeFindings(bigScreen)).toEqual([]);
     await dashboard.getByRole('button', { name: 'Reveal the choices' }).click();
-    await bigScreen.getByRole('heading', { name: 'What the class chose' }).waitFor();
-    await bigScreen.getByText('100% (5)').waitFor();
+    await bigScreen.getByRole('region', { name: 'What the class chose' }).waitFor();
+    await bigScreen.getByText('5 of 5', { exact: true }).waitFor();
+    await bigScreen.getByText('Best:').waitFor();
     expect(await axeFindings(bigScreen)).toEqual([]);
+    expect(await smallestText(bigScreen)).toBeGreaterThanOrEqual(4.5);
+    expect(await bigScreen.evaluate(() => document.documentElement.scrollHeight <= innerHeight)).toBe(true);
+    await bigScreen.getByRole('button', { name: 'Larger text' }).click();
+    expect(await smallestText(bigScreen)).toBeGreaterThanOrEqual(5.6);
+    // The teacher sees beside the buttons what the class sees.
+    const mirror = dashboard.getByRole('region', { name: 'On the big screen now' });
+    await mirror.getByText('5 of 5', { exact: true }).waitFor();
     const shown = await bigScreen.locator('main').textContent();
     for (const name of NAMES) expect(shown).not.toContain(name);
 

@@ -22,8 +22,10 @@ import {
   withText,
 } from '../../client/class/prepare/draft.ts';
 import { anonymitySentences } from '../../client/class/prepare/strings.ts';
-import { costOf, costText } from '../../client/class/results/cost.ts';
+import { costOf, costText, scaleEndOf } from '../../client/class/results/cost.ts';
 import { reportCsv } from '../../client/class/results/report-files.ts';
+import { spreadRows } from '../../client/class/results/spread-rows.ts';
+import { publicOrigin, reachableOrigin, setPublicAddress } from '../../client/storage/public-address.ts';
 import { fileName } from '../../client/ui/save-file.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { readDrillFile } from '../../shared-engine/drill/file.ts';
@@ -34,6 +36,7 @@ import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { classOf } from '../kit/classes.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 import { houseKernel } from '../kit/reviews.ts';
 import { opened, playOn, seedNamed } from '../kit/rounds.ts';
 
@@ -161,12 +164,50 @@ describe('the dashboard', () => {
     expect([clockText(65_900), clockText(9_000), clockText(-5)]).toEqual(['1:05', '0:09', '0:00']);
   });
 
-  it('gives a cost in wins with its interval, and none before it is known', () => {
+  it('gives a cost in wins in round words, and none before it is known', () => {
     const lost = (value: number, halfWidth: number) => costText(costOf({ winsLost: { value, halfWidth } }));
-    expect(lost(2, 0.5)).toBe('2.00 fewer wins (1.50 to 2.50)');
-    expect(lost(0.4, 0)).toBe('0.40 fewer wins');
+    expect(lost(2, 0.5)).toBe('about 2 fewer wins');
+    expect(lost(1, 0.5)).toBe('about 1 fewer win');
+    expect(lost(12.4, 0.5)).toBe('about 12 fewer wins');
+    expect(lost(0.4, 0.5)).toBe('perhaps 0.4 fewer wins');
     expect(lost(-0.2, 0.1)).toBe('as good as the best');
     expect(costText(costOf({ winsLost: null }))).toBe('–');
+    expect(scaleEndOf([])).toBe(1);
+    expect(scaleEndOf([{ value: 2, from: 1.6, to: 2.4 }])).toBe(3);
+  });
+
+  it('orders choices from the best to the costliest, and those whose cost is not known by how many made them', () => {
+    const choice = (chosen: number, count: number, value: number | null) => {
+      const winsLost = value === null ? null : { value, halfWidth: 0.1 };
+      return { chosen, count, share: count / 10, costly: null, winsLost };
+    };
+    const order = (best: { chosen: number; why: string } | null, ...choices: ReturnType<typeof choice>[]) =>
+      spreadRows({ choices, best }).map(({ chosen }) => chosen);
+    expect(order({ chosen: 2, why: '' }, choice(0, 5, 1.2), choice(1, 3, 0.3), choice(2, 2, 0.4))).toEqual([
+      2, 1, 0,
+    ]);
+    expect(order(null, choice(0, 2, null), choice(1, 5, null), choice(2, 3, null))).toEqual([1, 2, 0]);
+  });
+
+  it('knows an address that only this computer can open from one that phones reach', () => {
+    for (const own of [
+      'http://localhost:8080',
+      'http://127.0.0.1:80',
+      'http://[::1]:8080',
+      'ftp://a.example',
+      '',
+      'http://',
+    ]) {
+      expect(publicOrigin(own)).toBeNull();
+    }
+    expect(publicOrigin('192.168.0.12:8080/lead')).toBe('http://192.168.0.12:8080');
+    const storage = memoryStorage();
+    expect(reachableOrigin(storage, 'http://localhost:8080')).toBeNull();
+    expect(setPublicAddress(storage, 'localhost')).toBe(false);
+    expect(setPublicAddress(storage, ' https://club.example/ ')).toBe(true);
+    expect(reachableOrigin(storage, 'http://localhost:8080')).toBe('https://club.example');
+    expect(setPublicAddress(storage, '')).toBe(true);
+    expect(reachableOrigin(storage, 'https://table.example')).toBe('https://table.example');
   });
 });
 

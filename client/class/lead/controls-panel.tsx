@@ -1,5 +1,6 @@
 // How the teacher controls the tables: the next deal, the step before which they stop, more time.
 import { type Dashboard, STEPS, type Step } from '../../../shared-engine/index.ts';
+import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import type { Dispatch } from '../model/requests.ts';
 import { CLASS, stepTitle } from '../model/strings.ts';
 import { DASHBOARD } from './strings.ts';
@@ -13,9 +14,8 @@ interface ControlsPanelProps {
 }
 
 export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
-  const { dealt, deals, joiningOpen, ended, terms, guidedDeal } = dashboard;
+  const { dealt, deals, joiningOpen, ended, terms } = dashboard;
   const current = deals[dealt - 1];
-  const guidedOpen = guidedDeal !== null && guidedDeal.step !== null;
   return (
     <section class="controls" aria-label={DASHBOARD.controls}>
       <p>
@@ -26,13 +26,7 @@ export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
       {!ended && (
         <>
           {dealt < deals.length ? (
-            <button
-              type="button"
-              class={guidedOpen ? '' : 'primary'}
-              onClick={() => dispatch({ kind: 'deal-next' })}
-            >
-              {DASHBOARD.start(dealt + 1)}
-            </button>
+            <StartButton dashboard={dashboard} dispatch={dispatch} />
           ) : (
             <p>{DASHBOARD.noMore}</p>
           )}
@@ -52,6 +46,32 @@ export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
         </>
       )}
     </section>
+  );
+}
+
+/** In the middle of a deal it asks first. */
+function StartButton({ dashboard, dispatch }: ControlsPanelProps) {
+  const { dealt, players } = dashboard;
+  const playing = dealt === 0 ? 0 : players.filter(({ at }) => at !== 'closed' && at !== 'waiting').length;
+  const start = () => dispatch({ kind: 'deal-next' });
+  if (playing === 0) {
+    return (
+      <button type="button" class="primary" onClick={start}>
+        {DASHBOARD.start(dealt + 1)}
+      </button>
+    );
+  }
+  return (
+    <div class="row">
+      <ConfirmButton
+        key={dealt}
+        name={DASHBOARD.start(dealt + 1)}
+        yes={DASHBOARD.startSure(dealt + 1)}
+        no={DASHBOARD.startNot}
+        about={DASHBOARD.stillPlaying(playing)}
+        onYes={start}
+      />
+    </div>
   );
 }
 

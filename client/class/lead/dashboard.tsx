@@ -1,13 +1,12 @@
 // The teacher's dashboard: the code to join with, the controls, the players one by one, and the big screen.
 import { useSignal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
-import { classLink, classPath, type Dashboard, dashboardSchema } from '../../../shared-engine/index.ts';
+import { classPath, type Dashboard, dashboardSchema } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import { noteClass, readClass } from '../../storage/history/teaching.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
-import { QrPicture } from '../../ui/qr-picture.tsx';
 import { KeyPanel } from '../keys/key-panel.tsx';
 import { asSeen, type Dispatch, sendAction } from '../model/requests.ts';
 import { CLASS, TEACHING } from '../model/strings.ts';
@@ -15,6 +14,7 @@ import { useUpdates } from '../model/use-updates.ts';
 import { SaveStoredDrill } from '../prepare/save-stored-drill.tsx';
 import { ControlsPanel } from './controls-panel.tsx';
 import { GuidedPanel } from './guided-panel.tsx';
+import { JoinPanel } from './join-panel.tsx';
 import { PlayerList } from './player-list.tsx';
 import { PresentationPanel } from './presentation-panel.tsx';
 import { DASHBOARD } from './strings.ts';
@@ -63,7 +63,7 @@ interface PanelsProps {
 
 function Panels({ app, dashboard, at, dispatch }: PanelsProps) {
   const { code, dealt, guidedDeal, ended } = dashboard;
-  const joining = <JoinPanel link={app.linkTo({ kind: 'class', code, part: 'main' })} code={code} />;
+  const joining = <JoinPanel code={code} />;
   const controls = <ControlsPanel dashboard={dashboard} dispatch={dispatch} />;
   const presentation = <PresentationPanel key={dealt} dashboard={dashboard} dispatch={dispatch} />;
   const guided =
@@ -71,37 +71,21 @@ function Panels({ app, dashboard, at, dispatch }: PanelsProps) {
       <GuidedPanel dashboard={dashboard} guidedDeal={guidedDeal} dispatch={dispatch} />
     ) : null;
   const started = dealt > 0;
-  // Until the first deal the code comes first; from then on what the teacher does next.
+  // Until the first deal the code comes first; from then on what is talked about, with the choice and the way on beside it.
   return (
     <>
       <div class="class-columns">
-        {started ? controls : joining}
-        {started ? (guided ?? presentation) : controls}
+        {started ? presentation : joining}
+        <div class="class-column">
+          {guided}
+          {controls}
+        </div>
       </div>
       <PlayerList dashboard={dashboard} at={at} dispatch={dispatch} />
-      {(!started || guided) && presentation}
-      {started && joining}
+      {started ? joining : presentation}
       <KeyPanel dashboard={dashboard} dispatch={dispatch} />
       <EndPanel app={app} dashboard={dashboard} dispatch={dispatch} />
     </>
-  );
-}
-
-function JoinPanel({ link, code }: { readonly link: string; readonly code: string }) {
-  return (
-    <section class="join-panel" aria-labelledby="code-title">
-      <div>
-        <h2 id="code-title">{DASHBOARD.code}</h2>
-        <p class="big-code" data-code={code}>
-          {[...code].join(' ')}
-        </p>
-        <p>{DASHBOARD.codeAbout}</p>
-        <p>
-          <a href={classLink(code)}>{link}</a>
-        </p>
-      </div>
-      <QrPicture link={link} />
-    </section>
   );
 }
 

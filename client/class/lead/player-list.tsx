@@ -31,18 +31,18 @@ export function PlayerList({ dashboard, at, dispatch }: PlayerListProps) {
               <tr>
                 <th scope="col">{DASHBOARD.name}</th>
                 <th scope="col">{DASHBOARD.place}</th>
-                <th scope="col">{DASHBOARD.status}</th>
                 <th scope="col">{DASHBOARD.clock}</th>
                 {terms.racks && <th scope="col">{DASHBOARD.rack}</th>}
                 <th scope="col">{DASHBOARD.help}</th>
               </tr>
             </thead>
             <tbody>
-              {players.map((player) => (
+              {inOrder(players).map((player) => (
                 <tr key={player.id}>
                   <th scope="row">{player.name}</th>
-                  <td>{placeText(player)}</td>
-                  <td>{statusText(player)}</td>
+                  <td>
+                    {placeText(player)} · {statusText(player)}
+                  </td>
                   <td class="clock-cell">{clockCell(player, elapsed)}</td>
                   {terms.racks && <td>{player.rack && <TileRow tiles={player.rack} />}</td>}
                   <td>
@@ -56,6 +56,15 @@ export function PlayerList({ dashboard, at, dispatch }: PlayerListProps) {
       )}
     </section>
   );
+}
+
+/** Who is away comes first, then whom the others wait for; who joined first is first among equals. */
+function inOrder(players: readonly DashboardPlayer[]): readonly DashboardPlayer[] {
+  const rank = ({ present, standIn, submitted, held, at }: DashboardPlayer): number => {
+    if (!present && !standIn) return 0;
+    return submitted || held || standIn || at === 'closed' || at === 'waiting' ? 2 : 1;
+  };
+  return [...players].sort((a, b) => rank(a) - rank(b) || a.id - b.id);
 }
 
 function clockCell(player: DashboardPlayer, elapsed: number): string | null {
@@ -83,22 +92,25 @@ function Help({ player: { id, name, standIn, at }, timed, dispatch }: HelpProps)
       >
         {standIn ? DASHBOARD.back : DASHBOARD.bot}
       </button>
-      {timed && playing && (
-        <button
-          type="button"
-          aria-label={DASHBOARD.timeFor(name)}
-          onClick={() => dispatch({ kind: 'more-time', player: id, seconds: MORE_SECONDS })}
-        >
-          +{MORE_SECONDS} s
-        </button>
-      )}
-      <ConfirmButton
-        name={DASHBOARD.remove(name)}
-        yes={DASHBOARD.removeSure}
-        no={DASHBOARD.removeNot}
-        about={DASHBOARD.removeAbout}
-        onYes={() => dispatch({ kind: 'remove', player: id })}
-      />
+      <details class="player-more">
+        <summary aria-label={DASHBOARD.moreFor(name)}>{DASHBOARD.more}</summary>
+        {timed && playing && (
+          <button
+            type="button"
+            aria-label={DASHBOARD.timeFor(name)}
+            onClick={() => dispatch({ kind: 'more-time', player: id, seconds: MORE_SECONDS })}
+          >
+            +{MORE_SECONDS} s
+          </button>
+        )}
+        <ConfirmButton
+          name={DASHBOARD.remove(name)}
+          yes={DASHBOARD.removeSure}
+          no={DASHBOARD.removeNot}
+          about={DASHBOARD.removeAbout}
+          onYes={() => dispatch({ kind: 'remove', player: id })}
+        />
+      </details>
     </div>
   );
 }

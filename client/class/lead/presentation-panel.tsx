@@ -1,9 +1,17 @@
-// What the teacher puts on the big screen: one step, first its rack, then its choices.
+// What the teacher puts on the big screen: one step, first its rack, then its choices; shown here as it is shown there.
 import { useSignal } from '@preact/signals';
-import { type Dashboard, type ShownStep, STEPS } from '../../../shared-engine/index.ts';
+import {
+  bigScreenSchema,
+  classPath,
+  type Dashboard,
+  type ShownStep,
+  STEPS,
+} from '../../../shared-engine/index.ts';
 import { pathOf } from '../../app/routes/route.ts';
 import type { Dispatch } from '../model/requests.ts';
 import { choiceTitle } from '../model/strings.ts';
+import { useUpdates } from '../model/use-updates.ts';
+import { StepView } from '../results/step-view.tsx';
 import { PRESENTATION } from './strings.ts';
 
 interface PresentationPanelProps {
@@ -24,17 +32,6 @@ export function PresentationPanel({ dashboard, dispatch }: PresentationPanelProp
   return (
     <section class="presentation" aria-labelledby="presentation-title">
       <h2 id="presentation-title">{PRESENTATION.title}</h2>
-      <p>{PRESENTATION.about}</p>
-      <p>
-        <a
-          class="button"
-          href={pathOf({ kind: 'class', code, part: 'big-screen' })}
-          target="_blank"
-          rel="noreferrer"
-        >
-          {PRESENTATION.open}
-        </a>
-      </p>
       {dealt > 0 && (
         <div class="row">
           <div class="field">
@@ -57,6 +54,33 @@ export function PresentationPanel({ dashboard, dispatch }: PresentationPanelProp
           <ShowButtons topic={topic} shown={shown} dispatch={dispatch} />
         </div>
       )}
+      <p>
+        <a
+          class="button"
+          href={pathOf({ kind: 'class', code, part: 'big-screen' })}
+          target="_blank"
+          rel="noreferrer"
+        >
+          {PRESENTATION.open}
+        </a>
+      </p>
+      <p class="aside">{PRESENTATION.about}</p>
+      {dealt > 0 && (shown ? <Mirror code={code} /> : <p class="aside">{PRESENTATION.nothing}</p>)}
+    </section>
+  );
+}
+
+/** The choices that are shown here; the big screen has room for no more. */
+const MIRROR_ROWS = 5;
+
+/** The big screen in small, from the same answer of the server. */
+function Mirror({ code }: { readonly code: string }) {
+  const { value } = useUpdates(classPath(code, 'big-screen'), bigScreenSchema);
+  if (!value?.shown) return null;
+  return (
+    <section class="mirror" aria-label={PRESENTATION.mirror}>
+      <h3>{choiceTitle(value.shown)}</h3>
+      <StepView bigScreen={value} shown={value.shown} maxRows={MIRROR_ROWS} />
     </section>
   );
 }

@@ -5,8 +5,18 @@ import { playerCount, stepInSentence } from '../model/strings.ts';
 export const DASHBOARD = {
   code: 'Code of this class',
   codeAbout: 'Players type it on the front page, open the link, or scan the square code.',
+  ownComputer:
+    'You opened this page under an address that leads to this computer alone. Say under which address phones reach it; then there is a square code to scan.',
+  address: 'Address that phones open',
+  addressSet: 'Set the address',
+  addressWrong:
+    'Type the name or number of this computer in your network and its port, such as http://192.168.0.12:8080.',
   controls: 'Controls',
   start: (number: number) => `Start deal ${number}`,
+  startSure: (number: number) => `Yes, start deal ${number}`,
+  startNot: 'No, wait',
+  stillPlaying: (count: number) =>
+    `${playerCount(count)} ${count === 1 ? 'has' : 'have'} not finished this deal. Who has not gets the next one after it.`,
   noMore: 'That was the last deal.',
   notStarted: (of: number) => `Not started. The drill has ${of === 1 ? '1 deal' : `${of} deals`}.`,
   hold: 'Stop before a step',
@@ -20,8 +30,9 @@ export const DASHBOARD = {
   players: 'Players',
   nobody: 'Nobody has joined yet.',
   name: 'Name',
-  place: 'Where',
-  status: 'Status',
+  place: 'Where and what',
+  more: 'More',
+  moreFor: (name: string) => `More for ${name}`,
   clock: 'Time in this step',
   rack: 'Rack',
   help: 'Help',
@@ -55,6 +66,8 @@ export const PRESENTATION = {
   reveal: 'Reveal the choices',
   hide: 'Hide the choices',
   clear: 'Clear the big screen',
+  nothing: 'The big screen shows how to join.',
+  mirror: 'On the big screen now',
 } as const;
 
 export function placeText({ at, deal }: DashboardPlayer): string {

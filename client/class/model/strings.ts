@@ -39,8 +39,3 @@ export function choiceTitle({ kind, step }: Pick<StepSpread, 'kind' | 'step'>): 
 export function playerCount(count: number): string {
   return count === 1 ? '1 player' : `${count} players`;
 }
-
-/** A share from 0 to 1 as `40%`. */
-export function percent(share: number): string {
-  return `${Math.round(share * 100)}%`;
-}

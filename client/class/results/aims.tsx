@@ -1,6 +1,5 @@
-// Which sections of the card the players said they aimed at before a step, each with its share.
+// Which sections of the card the players said they aimed at before a step, each with how many did.
 import type { StepSpread } from '../../../shared-engine/index.ts';
-import { percent } from '../model/strings.ts';
 import { SPREAD } from './strings.ts';
 
 interface AimsProps {
@@ -15,7 +14,7 @@ export function Aims({ aims, names }: AimsProps) {
   return (
     <p>
       <b>{SPREAD.aims}:</b>{' '}
-      {aims.map(({ section, share }) => `${names[section] ?? section} ${percent(share)}`).join(' · ')}
+      {aims.map(({ section, count }) => `${names[section] ?? section} (${count})`).join(' · ')}
     </p>
   );
 }

@@ -1,20 +1,26 @@
-// The big screen of a class: one step in large print, its rack, and the choices once they are revealed.
+// The big screen of a class, to be read from the back row: how to join, or one step with its rack and its choices.
 import { useEffect } from 'preact/hooks';
 import { type BigScreen, bigScreenSchema, classLink, classPath } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
 import { ROOM } from '../../room/strings.ts';
-import { Tile } from '../../tiles/tile.tsx';
-import { tileList } from '../../tiles/tile-names.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { reachableOrigin } from '../../storage/public-address.ts';
+import { type Settings, TEXT_SIZES } from '../../storage/settings.ts';
 import { QrPicture } from '../../ui/qr-picture.tsx';
 import { CLASS, choiceTitle } from '../model/strings.ts';
 import { useUpdates } from '../model/use-updates.ts';
-import { Aims } from './aims.tsx';
-import { SpreadPicture } from './spread-picture.tsx';
+import { StepView } from './step-view.tsx';
 import { BIG_SCREEN } from './strings.ts';
 
-/** Choices that fit below the rack on a screen of 1080 pixels. */
-const MAX_ROWS = 7;
+/** Choices that fit below the rack and the best on a screen of 16 by 9, by the size of the text. */
+const ROWS: Readonly<Record<Settings['textSize'], number>> = { 100: 5, 125: 3, 150: 2, 175: 2, 200: 2 };
 
-export function BigScreenPage({ code }: { readonly code: string }) {
+interface BigScreenPageProps {
+  readonly app: App;
+  readonly code: string;
+}
+
+export function BigScreenPage({ app, code }: BigScreenPageProps) {
   const { value, problem } = useUpdates(classPath(code, 'big-screen'), bigScreenSchema);
   const title = value?.title;
   useEffect(() => {
@@ -22,75 +28,65 @@ export function BigScreenPage({ code }: { readonly code: string }) {
   }, [title]);
   return (
     <main class="big-screen">
-      {value === null ? (
-        <p role="status">{problem ?? CLASS.opening}</p>
-      ) : (
-        <>
-          <header class="big-screen-head">
-            <h1>{value.shown ? choiceTitle(value.shown) : value.title}</h1>
-            <p>
-              {value.deal && CLASS.dealNumber(value.deal.number, value.deal.of)}
-              {value.deal?.title && `: ${value.deal.title}`}
-            </p>
-            {problem && <p role="alert">{problem}</p>}
-          </header>
-          {value.shown ? <StepView bigScreen={value} shown={value.shown} /> : <JoinView bigScreen={value} />}
-        </>
-      )}
+      {value === null ? <p role="status">{problem ?? CLASS.opening}</p> : <Shown app={app} value={value} />}
+      {value !== null && problem && <p role="alert">{problem}</p>}
     </main>
   );
 }
 
-function JoinView({ bigScreen: { code, ended } }: { readonly bigScreen: BigScreen }) {
+function Shown({ app, value }: { readonly app: App; readonly value: BigScreen }) {
+  const { shown, deal, title } = value;
   return (
-    <section class="big-screen-center">
-      {ended ? (
-        <p>{CLASS.ended}</p>
+    <>
+      <header class="big-screen-head">
+        <h1>{shown ? choiceTitle(shown) : title}</h1>
+        <p>
+          {deal && CLASS.dealNumber(deal.number, deal.of)}
+          {deal?.title && `: ${deal.title}`}
+        </p>
+        <TextSize app={app} />
+      </header>
+      {shown ? (
+        <StepView bigScreen={value} shown={shown} maxRows={ROWS[app.settings.value.textSize]} />
       ) : (
-        <>
-          <p>{BIG_SCREEN.join}</p>
-          <p class="big-screen-code">{[...code].join(' ')}</p>
-          <p>{BIG_SCREEN.at(window.location.host)}</p>
-          <QrPicture link={`${window.location.origin}${classLink(code)}`} />
-        </>
+        <JoinView bigScreen={value} />
       )}
+    </>
+  );
+}
+
+function JoinView({ bigScreen: { code, ended } }: { readonly bigScreen: BigScreen }) {
+  if (ended) return <p class="big-screen-center">{CLASS.ended}</p>;
+  const origin = reachableOrigin(lastingStorage, window.location.origin);
+  return (
+    <section class="big-screen-join">
+      <div>
+        <p>{BIG_SCREEN.join}</p>
+        <p class="big-screen-code">{[...code].join(' ')}</p>
+        <p>{BIG_SCREEN.at((origin ?? window.location.origin).replace(/^https?:\/\//, ''))}</p>
+        {origin === null && <p>{BIG_SCREEN.ownComputer}</p>}
+      </div>
+      {origin !== null && <QrPicture link={`${origin}${classLink(code)}`} />}
     </section>
   );
 }
 
-interface StepViewProps {
-  readonly bigScreen: BigScreen;
-  readonly shown: NonNullable<BigScreen['shown']>;
-}
-
-function StepView({ bigScreen, shown }: StepViewProps) {
-  const { rack, spread, aims, sections, answered, players } = bigScreen;
+/** At the wall nobody opens the settings: two buttons that are plain to whoever stands at its keyboard. */
+function TextSize({ app }: { readonly app: App }) {
+  const at = TEXT_SIZES.indexOf(app.settings.value.textSize);
+  const [smaller, larger] = [TEXT_SIZES[at - 1], TEXT_SIZES[at + 1]];
   return (
-    <>
-      {rack ? (
-        <section class="big-screen-rack" aria-label={BIG_SCREEN.rack}>
-          <p class="spoken">{tileList(rack)}</p>
-          {rack.map((face, place) => (
-            <Tile key={`${place}-${face}`} face={face} />
-          ))}
-        </section>
-      ) : (
-        <p>{BIG_SCREEN.racksDiffer}</p>
+    <div class="big-screen-tools">
+      {smaller !== undefined && (
+        <button type="button" onClick={() => app.change({ textSize: smaller })}>
+          {BIG_SCREEN.smaller}
+        </button>
       )}
-      <Aims aims={aims} names={sections} />
-      {shown.revealed ? (
-        <section aria-labelledby="big-screen-choices">
-          <h2 id="big-screen-choices">{BIG_SCREEN.choices}</h2>
-          {spread ? <SpreadPicture spread={spread} maxRows={MAX_ROWS} /> : <p>{BIG_SCREEN.nobody}</p>}
-        </section>
-      ) : (
-        <section class="big-screen-center">
-          <p class="big-screen-question">
-            {shown.kind === 'pass' ? BIG_SCREEN.passQuestion : BIG_SCREEN.question}
-          </p>
-          {answered !== null && <p role="status">{BIG_SCREEN.chosen(answered, players)}</p>}
-        </section>
+      {larger !== undefined && (
+        <button type="button" onClick={() => app.change({ textSize: larger })}>
+          {BIG_SCREEN.larger}
+        </button>
       )}
-    </>
+    </div>
   );
 }

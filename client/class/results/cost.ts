@@ -1,6 +1,5 @@
-// What a choice of the class cost compared with the best one, as a figure for the picture and in words.
+// What a choice of the class cost compared with the best one: on a scale for the picture, and in words.
 import type { Cost } from '../../../shared-engine/index.ts';
-import { twoPlaces } from '../../ui/numbers.ts';
 import { SPREAD } from './strings.ts';
 
 /** In wins of 100 games. */
@@ -10,6 +9,9 @@ export interface CostFigure {
   readonly to: number;
 }
 
+/** Less is not told apart from nothing. */
+const LEAST = 0.05;
+
 /** Null where nothing is known. */
 export function costOf({ winsLost }: Pick<Cost, 'winsLost'>): CostFigure | null {
   if (winsLost === null) return null;
@@ -17,11 +19,20 @@ export function costOf({ winsLost }: Pick<Cost, 'winsLost'>): CostFigure | null 
   return { value, from: value - halfWidth, to: value + halfWidth };
 }
 
-/** `2.00 fewer wins (1.50 to 2.50)`. */
+/** `about 2 fewer wins`, or `perhaps 0.3 fewer wins` where it may be nothing. */
 export function costText(cost: CostFigure | null): string {
   if (cost === null) return SPREAD.unknown;
-  const { value, from, to } = cost;
-  if (to < 0.005) return SPREAD.none;
-  const size = `${twoPlaces(value)} fewer wins`;
-  return to - from < 0.005 ? size : `${size} (${twoPlaces(from)} to ${twoPlaces(to)})`;
+  const { value, from } = cost;
+  if (value < LEAST) return SPREAD.none;
+  return from > 0 ? SPREAD.about(winsText(value)) : SPREAD.perhaps(winsText(value));
+}
+
+/** The end of a scale on which all of these have room: whole wins. */
+export function scaleEndOf(costs: readonly CostFigure[]): number {
+  return Math.max(1, ...costs.map(({ to }) => Math.ceil(to)));
+}
+
+/** `2`, `0.4`; one place where that says something. */
+function winsText(wins: number): string {
+  return wins < 10 ? wins.toFixed(1).replace(/\.0$/, '') : wins.toFixed(0);
 }

@@ -98,7 +98,7 @@ function DealReport({ deal, number, anonymous }: DealReportProps) {
           <h3>{REPORT.steps}</h3>
         </>
       )}
-      {steps.map((spread) => (
+      {steps.filter(wasChosen).map((spread) => (
         <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
           <h4>{choiceTitle(spread)}</h4>
           {spread.rack && <TileRow tiles={spread.rack} />}
@@ -108,6 +108,11 @@ function DealReport({ deal, number, anonymous }: DealReportProps) {
       ))}
     </section>
   );
+}
+
+/** A step at which bots chose for everybody says nothing of the class. */
+function wasChosen({ players, withheld }: ClassReport['steps'][number]): boolean {
+  return players > 0 || withheld === true;
 }
 
 function MistakeTable({ deal: { mistakes, pending } }: { readonly deal: ClassReport }) {

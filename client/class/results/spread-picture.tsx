@@ -1,10 +1,10 @@
-// What the class chose at one step, as a picture: each choice with its share and its cost, a dot with its interval.
+// What the class chose at one step, as a picture: the best and why, then each choice, how many made it, and its cost.
 import type { StepSpread } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
-import { percent } from '../model/strings.ts';
-import { type CostFigure, costOf, costText } from './cost.ts';
-import { SPREAD } from './strings.ts';
+import { type CostFigure, costText, scaleEndOf } from './cost.ts';
+import { type SpreadRow, spreadRows } from './spread-rows.ts';
+import { ofPlayers, SPREAD } from './strings.ts';
 
 interface SpreadPictureProps {
   readonly spread: StepSpread;
@@ -13,11 +13,12 @@ interface SpreadPictureProps {
 }
 
 export function SpreadPicture({ spread, maxRows = spread.choices.length }: SpreadPictureProps) {
+  const rows = spreadRows(spread);
   // The sentence about the others takes the last row.
-  const shown = spread.choices.length > maxRows ? spread.choices.slice(0, maxRows - 1) : spread.choices;
-  const others = spread.choices.slice(shown.length);
-  const rows = shown.map((choice) => ({ choice, cost: costOf(choice) }));
-  const scaleEnd = Math.max(0.5, ...rows.map(({ cost }) => cost?.to ?? 0));
+  const shown = rows.length > maxRows ? rows.slice(0, maxRows - 1) : rows;
+  const others = rows.slice(shown.length);
+  const costs = shown.flatMap(({ cost }) => cost ?? []);
+  const scaleEnd = scaleEndOf(costs);
   return (
     <div class="spread">
       {spread.best && (
@@ -25,32 +26,22 @@ export function SpreadPicture({ spread, maxRows = spread.choices.length }: Sprea
           <b>{SPREAD.best}:</b> <Chosen kind={spread.kind} chosen={spread.best.chosen} /> {spread.best.why}
         </p>
       )}
-      {rows.length > 0 && (
-        <div class="spread-row spread-head" aria-hidden="true">
+      {costs.length > 0 && (
+        <div class="spread-row spread-axis-row" aria-hidden="true">
           <span />
           <span />
-          <span>{SPREAD.costs}</span>
+          <span class="spread-cost">
+            <span class="spread-axis">
+              <span>{SPREAD.axisStart}</span>
+              <span>{SPREAD.axisEnd(scaleEnd)}</span>
+            </span>
+            <span class="spread-unit">{SPREAD.axisUnit}</span>
+          </span>
         </div>
       )}
       <ol>
-        {rows.map(({ choice, cost }) => (
-          <li key={String(choice.chosen)} class="spread-row">
-            <span class="spread-choice">
-              <Chosen kind={spread.kind} chosen={choice.chosen} />
-            </span>
-            <span class="spread-share">
-              <span class="spread-bar">
-                <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">
-                  <rect class="share-bar" width={choice.share * 100} height="10" />
-                </svg>
-              </span>
-              {percent(choice.share)} ({choice.count})
-            </span>
-            <span class="spread-cost">
-              {cost && <CostScale cost={cost} scaleEnd={scaleEnd} />}
-              <span>{spread.racks === 0 ? SPREAD.racksDiffer : costText(cost)}</span>
-            </span>
-          </li>
+        {shown.map((row) => (
+          <Row key={String(row.chosen)} row={row} spread={spread} scaleEnd={scaleEnd} />
         ))}
       </ol>
       <SpreadNotes spread={spread} others={others} />
@@ -58,10 +49,39 @@ export function SpreadPicture({ spread, maxRows = spread.choices.length }: Sprea
   );
 }
 
+interface RowProps {
+  readonly row: SpreadRow;
+  readonly spread: StepSpread;
+  readonly scaleEnd: number;
+}
+
+function Row({ row: { chosen, count, share, cost, isBest }, spread, scaleEnd }: RowProps) {
+  const { kind, racks, players } = spread;
+  return (
+    <li class={isBest ? 'spread-row best' : 'spread-row'}>
+      <span class="spread-choice">
+        <Chosen kind={kind} chosen={chosen} />
+      </span>
+      <span class="spread-share">
+        <span>{ofPlayers(count, players)}</span>
+        <span class="spread-bar">
+          <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+            <rect class="share-bar" width={share * 100} height="10" />
+          </svg>
+        </span>
+      </span>
+      <span class="spread-cost">
+        {cost ? <CostScale cost={cost} scaleEnd={scaleEnd} /> : <span />}
+        <span>{racks === 0 ? SPREAD.racksDiffer : isBest ? SPREAD.isBest : costText(cost)}</span>
+      </span>
+    </li>
+  );
+}
+
 interface SpreadNotesProps {
   readonly spread: StepSpread;
   /** The choices there was no row for. */
-  readonly others: StepSpread['choices'];
+  readonly others: readonly SpreadRow[];
 }
 
 function SpreadNotes({ spread, others }: SpreadNotesProps) {
@@ -94,19 +114,19 @@ function Chosen({ kind, chosen }: ChosenProps) {
   return <TileRow tiles={chosen} />;
 }
 
-const WIDTH = 200;
-const MARGIN = 10;
+/** Room at both ends of the scale, in percent. */
+const MARGIN = 4;
 
 function CostScale({ cost, scaleEnd }: { readonly cost: CostFigure; readonly scaleEnd: number }) {
-  const x = (value: number) => MARGIN + (Math.max(0, value) / scaleEnd) * (WIDTH - 2 * MARGIN);
+  const x = (value: number) => `${MARGIN + (Math.max(0, value) / scaleEnd) * (100 - 2 * MARGIN)}%`;
+  const [from, to] = [x(cost.from), x(cost.to)];
   return (
-    <svg class="cost-scale" viewBox={`0 0 ${WIDTH} 24`} aria-hidden="true" focusable="false">
-      <line class="cost-zero" x1={x(0)} x2={x(0)} y1="0" y2="24" />
-      <path
-        class="cost-interval"
-        d={`M${x(cost.from)} 12 H${x(cost.to)} M${x(cost.from)} 7 V17 M${x(cost.to)} 7 V17`}
-      />
-      <circle class="cost-dot" cx={x(cost.value)} cy="12" r="6" />
+    <svg class="cost-scale" aria-hidden="true" focusable="false">
+      <line class="cost-zero" x1={x(0)} x2={x(0)} y1="0" y2="100%" />
+      <line class="cost-interval" x1={from} x2={to} y1="50%" y2="50%" />
+      <line class="cost-interval" x1={from} x2={from} y1="25%" y2="75%" />
+      <line class="cost-interval" x1={to} x2={to} y1="25%" y2="75%" />
+      <circle class="cost-dot" cx={x(cost.value)} cy="50%" r="0.28em" />
     </svg>
   );
 }

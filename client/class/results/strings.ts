@@ -2,7 +2,12 @@
 import { playerCount } from '../model/strings.ts';
 
 export const SPREAD = {
-  costs: 'Fewer wins in 100 games, compared with the best',
+  axisStart: 'best',
+  axisEnd: (wins: number) => `${wins} fewer`,
+  axisUnit: 'wins in 100 games',
+  about: (wins: string) => `about ${wins} fewer ${wins === '1' ? 'win' : 'wins'}`,
+  perhaps: (wins: string) => `perhaps ${wins} fewer ${wins === '1' ? 'win' : 'wins'}`,
+  isBest: 'the best',
   none: 'as good as the best',
   unknown: '–',
   pending: 'What these cost is being looked at.',
@@ -30,7 +35,16 @@ export const BIG_SCREEN = {
   passQuestion: 'What would you pass?',
   question: 'What would you choose?',
   nobody: 'Nobody has chosen here yet.',
+  ownComputer:
+    'Phones cannot open this page: its address leads to this computer alone. On the dashboard, say under which address they reach it.',
+  smaller: 'Smaller text',
+  larger: 'Larger text',
 } as const;
+
+/** `2 of 8`. */
+export function ofPlayers(count: number, players: number): string {
+  return `${count} of ${players}`;
+}
 
 export const REPORT = {
   title: (drill: string) => `Report of “${drill}”`,
