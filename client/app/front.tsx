@@ -1,5 +1,6 @@
 // The front page: alone, with friends or with a group; a field for a code; a name asked once.
 import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import type { OpenRoom } from '../../shared-engine/index.ts';
 import { CodeField } from '../room/code-field.tsx';
 import { drillWaysOf } from '../room/ways.ts';
@@ -20,21 +21,35 @@ import { TablePicture } from './table-picture.tsx';
 import { TermsForm } from './terms-form.tsx';
 import { WhereYouWere } from './where-you-were.tsx';
 
+/** The doors behind which a table is opened. */
+type Door = 'alone' | 'friends';
+
+/** Why no table was opened, said at the door that was tapped. */
+interface DoorProblem {
+  readonly at: Door;
+  readonly message: string;
+  /** Whether the page can do without what is missing. */
+  readonly canPlayHere: boolean;
+}
+
 export function Front({ app }: { readonly app: App }) {
   const settings = app.settings.value;
   const busy = useSignal(false);
-  const problem = useSignal<string | null>(null);
+  const problem = useSignal<DoorProblem | null>(null);
   const askName = useSignal(false);
-  const offline = useSignal(false);
   const card = useSignal<unknown>(null);
 
   /** A file chosen for this table, or else the card that is chosen for all new ones. */
   const chosenCard = () => card.value ?? cardForTables(lastingStorage, settings.card);
   /** Says so and answers false where the chosen card cannot be played: another card in its place would judge wrongly. */
-  const hasCard = () => {
+  const hasCard = (at: Door) => {
     const name = card.value === null ? unplayable(lastingStorage, settings.card) : null;
-    problem.value = name === null ? null : CARD_SELECT.unplayable(name);
+    problem.value = null;
+    if (name !== null) say(at, CARD_SELECT.unplayable(name));
     return name === null;
+  };
+  const say = (at: Door, message: string, canPlayHere = false) => {
+    problem.value = { at, message, canPlayHere };
   };
   const markUsed = () => {
     if (card.value === null)
@@ -47,13 +62,13 @@ export function Front({ app }: { readonly app: App }) {
       askName.value = true;
       return;
     }
-    if (!hasCard()) return;
+    if (!hasCard(mode)) return;
     busy.value = true;
     const bot = mode === 'alone' ? settings.style : null;
     const rooms = await roomsPart.fetch();
     if (rooms === null) {
       busy.value = false;
-      problem.value = LAZY.failed;
+      say(mode, LAZY.failed);
       return;
     }
     const answer = await rooms.openRoom({
@@ -68,14 +83,11 @@ export function Front({ app }: { readonly app: App }) {
     if (answer.ok) {
       markUsed();
       app.go({ kind: 'room', code: answer.value.code });
-    } else {
-      problem.value = answer.message;
-      offline.value = answer.code === 'unreachable';
-    }
+    } else say(mode, answer.message, answer.code === 'unreachable');
   }
 
   async function openSame() {
-    if (!hasCard()) return;
+    if (!hasCard('friends')) return;
     busy.value = true;
     const rooms = await roomsPart.fetch();
     const { style, ways } = settings;
@@ -84,8 +96,11 @@ export function Front({ app }: { readonly app: App }) {
     if (answer?.ok) {
       markUsed();
       app.go({ kind: 'class', code: answer.value.code, part: 'main' });
-    } else problem.value = answer?.message ?? LAZY.failed;
+    } else say('friends', answer?.message ?? LAZY.failed);
   }
+
+  const playHere = () =>
+    app.go({ kind: 'deal', shared: { ...app.freshDeal(), cardOf: ownCardOf(settings.card) } });
 
   return (
     <>
@@ -124,6 +139,7 @@ export function Front({ app }: { readonly app: App }) {
             >
               {FRONT.alone.button}
             </button>
+            <ProblemAt door="alone" problem={problem.value} onPlayHere={playHere} />
           </section>
           <section class="mode">
             <h2>{FRONT.friends.title}</h2>
@@ -139,6 +155,7 @@ export function Front({ app }: { readonly app: App }) {
             <button type="button" aria-disabled={busy.value} onClick={() => void openSame()}>
               {FRONT.friends.same}
             </button>
+            <ProblemAt door="friends" problem={problem.value} onPlayHere={playHere} />
           </section>
           <section class="mode">
             <h2>{FRONT.group.title}</h2>
@@ -148,21 +165,8 @@ export function Front({ app }: { readonly app: App }) {
             </button>
           </section>
         </div>
-        <p class="notice" role="alert">
-          {problem.value}
-        </p>
         <WhereYouWere app={app} />
         <PracticeLinks app={app} />
-        {offline.value && (
-          <button
-            type="button"
-            onClick={() =>
-              app.go({ kind: 'deal', shared: { ...app.freshDeal(), cardOf: ownCardOf(settings.card) } })
-            }
-          >
-            {FRONT.offline}
-          </button>
-        )}
         <CodeField onCode={(code) => void openCode(app, code)} />
         <TermsForm
           settings={settings}
@@ -173,5 +177,32 @@ export function Front({ app }: { readonly app: App }) {
         />
       </main>
     </>
+  );
+}
+
+interface ProblemAtProps {
+  readonly door: Door;
+  readonly problem: DoorProblem | null;
+  readonly onPlayHere: () => void;
+}
+
+/** Under the button that was tapped, where the eyes are. */
+function ProblemAt({ door, problem, onPlayHere }: ProblemAtProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const here = problem?.at === door ? problem : null;
+  useEffect(() => {
+    if (here) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [here]);
+  return (
+    <div class="door-problem" ref={place}>
+      <p class="notice" role="alert">
+        {here?.message}
+      </p>
+      {here?.canPlayHere && (
+        <button type="button" onClick={onPlayHere}>
+          {FRONT.offline}
+        </button>
+      )}
+    </div>
   );
 }

@@ -31,7 +31,8 @@ export async function openParts(
   });
   const page = await context.newPage();
   await page.goto(`${ORIGIN}/#${wanted.join(',')}`);
-  await page.locator('html[data-ready]').waitFor();
+  // Attached, not visible: a page with nothing but a sheet over it has no height.
+  await page.locator('html[data-ready]').waitFor({ state: 'attached' });
   return page;
 }
 

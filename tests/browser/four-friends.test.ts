@@ -82,6 +82,8 @@ describe('a table of four friends', () => {
     await allOnward(pages, (page) =>
       page.getByRole('button', { name: asks.get(page)!, exact: true }).click(),
     );
+    // The numbers are turned over at the seats: left, across, right.
+    expect(await ines.locator('.said').allTextContents()).toEqual(['1', '3', '1']);
     expect(await Promise.all(pages.map(titleOf))).toEqual([
       'Courtesy pass. Three tiles for Wilma',
       'Courtesy pass. One tile for Odo',
@@ -113,6 +115,8 @@ describe('a table of four friends', () => {
     for (const page of others) await page.getByRole('button', { name: 'Continue', exact: true }).click();
     for (const page of others) await page.locator('.last-event').getByText('Ines stopped').waitFor();
     expect(await titleOf(ines)).toBe('Courtesy: how many tiles would you like to swap with Wilma?');
+    const turned = await others[0]!.locator('.said').allTextContents();
+    expect(turned.toSorted()).toEqual(['Continue', 'Continue', 'Stop']);
   });
 
   it('V2 a spectator sees who is ready and no tile', async () => {
@@ -121,8 +125,10 @@ describe('a table of four friends', () => {
     await host.getByRole('button', { name: 'I am ready' }).click();
     await rack(host).waitFor();
     const spectator = await suite.newPage({ viewport: PHONE });
-    await spectator.goto(link);
+    // A link at the end of a sentence leads there too.
+    await spectator.goto(`${link}.`);
     await spectator.getByRole('heading', { name: 'You are watching' }).waitFor();
+    expect(await spectator.locator('.ring .drawn-seat').count()).toBe(4);
     await spectator.getByText('ready', { exact: true }).nth(2).waitFor();
     expect(await spectator.getByText('choosing').count()).toBe(1);
     expect(await spectator.locator('.tile-art').count()).toBe(0);

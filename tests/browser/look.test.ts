@@ -7,6 +7,8 @@ import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openChromium } from '../../client/tools/chromium.ts';
 import { EXPECTED, takeShots } from '../../client/tools/expected-shots.ts';
+import { openParts, partNames } from '../../client/tools/parts-page.ts';
+import { axeFindings } from '../kit/accessibility-checks.ts';
 
 /** Where a picture that differs is put, with what differs in red. */
 const DIFFERING = path.resolve(import.meta.dirname, '../../shots/differing');
@@ -46,6 +48,22 @@ describe('the look of the parts', () => {
     expect(repainted).toBeGreaterThan(SHARE);
     expect(taken.toSorted()).toEqual(readdirSync(EXPECTED).toSorted());
   }, 120_000);
+});
+
+/** Parts with states that no walk through the screens comes by; the whole card and reviews are looked at there. */
+const STATES = [
+  ...['controls', 'connection', 'steps', 'seats', 'strip'],
+  ...['table-rejected', 'table-blind', 'table-vote', 'table-courtesy', 'lobby-guest', 'review-working'],
+];
+
+describe('the page of all parts', () => {
+  it('has no serious finding of axe in the states that seldom come up', async () => {
+    const page = await openParts(browser, { viewport: { width: 820, height: 1180 } }, STATES);
+    expect(await partNames(page)).toEqual(expect.arrayContaining(STATES));
+    // Elsewhere each part is alone on its page, so that its places have their names to themselves.
+    expect(await axeFindings(page, { leftOut: ['duplicate-id-aria'] })).toEqual([]);
+    await page.context().close();
+  }, 60_000);
 });
 
 interface Difference {

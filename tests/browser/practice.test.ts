@@ -15,9 +15,10 @@ import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import { writeShorthand } from '../../shared-engine/card/shorthand/write.ts';
 import { drawn, stream } from '../../shared-engine/rules/deal/random.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
-import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import { layHand } from '../kit/card-laying.ts';
 import { openNewCard, storedCard, typeCard } from '../kit/card-typing.ts';
+import { isInSight } from '../kit/in-sight.ts';
 import { layExchange } from '../kit/lay-exchange.ts';
 import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
@@ -31,6 +32,11 @@ describe('the card beside the rack', () => {
     await page.getByRole('heading', { name: 'House card' }).waitFor();
     await page.locator('.card-matches > li').first().waitFor();
     expect(await page.locator('.card-matches > li').count()).toBe(8);
+    await page
+      .locator('.match-summary')
+      .getByText(/^\D+ \d away · (none|one|two|three|four) by joker · \d+ points/)
+      .first()
+      .waitFor();
     const spoken = async () => (await page.locator('.card-matches .spoken').allTextContents()).join();
     const before = await spoken();
     await passThree(page);
@@ -41,6 +47,18 @@ describe('the card beside the rack', () => {
     await expect.poll(spoken).not.toBe(before);
     await page.getByRole('radio', { name: 'In its own order' }).check();
     await page.getByRole('heading', { name: 'Matching dragons' }).waitFor();
+    await page.getByLabel('Section').selectOption('Stairs');
+    expect(await page.locator('.card-panel h3').allTextContents()).toEqual(['Stairs']);
+    // Beside the table where there is room, and over it where there is not, the rack in sight.
+    for (const viewport of [DESKTOP, TABLET, PHONE]) {
+      await page.setViewportSize(viewport);
+      expect([viewport, await isInSight(page.locator('.card-head')), await isInSight(rack(page))]).toEqual([
+        viewport,
+        true,
+        true,
+      ]);
+    }
+    await page.setViewportSize(DESKTOP);
     await page.reload();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
     // Going back closes what lies over the table, and only the next step back leaves it.
@@ -52,6 +70,7 @@ describe('the card beside the rack', () => {
     await rack(page).waitFor();
     await page.goBack();
     await page.getByText('You have left the table for now. Your seat is kept.').waitFor();
+    await page.getByRole('link', { name: /^Back to table [0-9A-Z]{8}$/ }).waitFor();
   });
 });
 
@@ -62,6 +81,10 @@ describe('before a pass', () => {
     await page.getByText('What are you aiming for?').click();
     await page.getByRole('checkbox', { name: 'Bookends' }).check();
     await page.getByRole('checkbox', { name: 'Stairs' }).check();
+    const third = page.locator('.aim').getByRole('checkbox', { checked: false }).first();
+    await third.click();
+    await page.getByRole('status').getByText('Two are enough.').waitFor();
+    expect(await page.locator('.aim').getByRole('checkbox', { checked: true }).count()).toBe(2);
     await page.getByText('Ask the coach').click();
     await page.getByRole('heading', { name: 'What stands out' }).waitFor();
     expect(await page.getByRole('heading', { name: 'Where it leads' }).count()).toBe(0);
@@ -89,13 +112,15 @@ describe('the same deal again', () => {
     const page = await suite.newPage();
     await dealAlone(page, suite.origin());
     const tiles = await tileLabels(page);
+    const names = () => page.locator('.opponents b').allTextContents();
+    const before = await names();
     await playToClose(page, 0);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     // From here on the page is on its own.
     await page.route('**/api/rooms/**', (route) => route.abort());
     await page.getByRole('button', { name: 'Play it again' }).click();
     await rack(page).waitFor();
-    expect(await tileLabels(page)).toEqual(tiles);
+    expect([await tileLabels(page), await names()]).toEqual([tiles, before]);
     await playToClose(page, 3);
     await page.getByRole('heading', { name: 'Both times side by side' }).waitFor();
     expect(await page.getByRole('row').filter({ hasText: 'At the end' }).getByRole('cell').count()).toBe(2);
@@ -172,7 +197,9 @@ describe('the same deal again', () => {
     await page.route('**/api/**', (route) => route.abort());
     await page.getByRole('button', { name: 'Deal me in' }).click();
     await page.getByText('The server cannot be reached').waitFor();
-    await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
+    const here = page.getByRole('button', { name: 'Play in this page, without the server' });
+    await expect.poll(() => isInSight(here)).toBe(true);
+    await here.click();
     await rack(page).waitFor();
     const address = page.url();
     await playToClose(page);

@@ -2,10 +2,23 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 
+/** The rules that a change of colors alone may break. */
+export const COLOR_RULES = ['color-contrast', 'link-in-text-block'] as const;
+
+interface Rules {
+  /** All of them unless some are named. */
+  readonly only?: readonly string[];
+  readonly leftOut?: readonly string[];
+}
+
 /** Serious and critical findings, as rule and place. */
-export async function axeFindings(page: Page): Promise<string[]> {
+export async function axeFindings(page: Page, { only, leftOut = [] }: Rules = {}): Promise<string[]> {
   // Legacy mode: one frame, so no second page for its results; and no list of what is in order, which nobody reads.
-  const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'] });
+  const axe = new AxeBuilder({ page }).setLegacyMode(true).options({
+    resultTypes: ['violations'],
+    ...(only && { runOnly: { type: 'rule', values: [...only] } }),
+    rules: Object.fromEntries(leftOut.map((rule) => [rule, { enabled: false }])),
+  });
   const { violations } = await axe.analyze();
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
