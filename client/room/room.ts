@@ -38,6 +38,11 @@ export function isCardClosed({ table, view }: Seated): boolean {
   return table.controls?.cardClosed === true || view.terms.cardHelp === 'none';
 }
 
+/** Whoever plays alone may; in a class the teacher says, and players are told before the first deal. */
+export function mayAskCoach({ mode, controls }: Table): boolean {
+  return mode === 'alone' || controls?.coach === true;
+}
+
 export interface RoomState {
   readonly code: string;
   /** Where the table is: on the server, in this page alone, or in what this browser stores of the past. */

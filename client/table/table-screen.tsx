@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { decisionFor, isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { CoachPanel } from '../coach/coach-panel.tsx';
 import { openPass } from '../room/open-pass.ts';
-import { isCardClosed, type Room, type Seated } from '../room/room.ts';
+import { isCardClosed, mayAskCoach, type Room, type Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
@@ -72,7 +72,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
           {pass && !pass.submitted && (
             <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
           )}
-          {seated.table.mode === 'alone' && decision?.kind === 'pass' && seated.view.answer === null && (
+          {mayAskCoach(seated.table) && decision?.kind === 'pass' && seated.view.answer === null && (
             <CoachPanel
               key={`${seated.table.round}/${decision.step}`}
               choice={{ record: seated.view.record, decision }}

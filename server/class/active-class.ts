@@ -1,14 +1,15 @@
 // An active class of this process: its aggregate, its tables, and the requests that wait for a change.
-import type { ClassAction } from '../../shared-engine/index.ts';
+import type { ClassAction, Seat } from '../../shared-engine/index.ts';
 import { type Answer, reject } from '../aggregate/decision.ts';
 import { SerialQueue } from '../aggregate/serial-queue.ts';
 import type { Log } from '../log.ts';
 import type { Cancel, Clock, PlayingCard, Store, Unsubscribe } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
+import type { RoomChange } from '../room/room.ts';
 import { type AnalysesPorts, ClassAnalyses } from './analyses.ts';
 import type { ClassAggregate, ClassChange } from './class.ts';
 import type { ClassCommand } from './decide.ts';
-import { type ClassPlayer, type ClassState, playersWithPlace } from './state.ts';
+import { type ClassPlayer, type ClassState, playersIn, playersWithPlace } from './state.ts';
 import { reconcileTable, wantsDeal } from './table-reconciliation.ts';
 import { Tables } from './tables.ts';
 
@@ -45,7 +46,7 @@ export class ActiveClass {
     this.card = card;
     this.#aggregate = aggregate;
     this.#ports = ports;
-    this.tables = new Tables({ ...ports, onChange: (room) => this.#tableChanged(room) });
+    this.tables = new Tables({ ...ports, onChange: (room, recorded) => this.#tableChanged(room, recorded) });
     this.analyses = new ClassAnalyses(this, ports);
     this.#unsubscribe = aggregate.onChange((change) => this.#classChanged(change));
   }
@@ -183,11 +184,18 @@ export class ActiveClass {
     if (recorded.some(({ event }) => event.kind === 'frozen')) this.analyses.ask();
   }
 
-  #tableChanged(code: string): void {
+  #tableChanged(code: string, recorded: RoomChange['recorded']): void {
     this.notifyChange();
     this.analyses.ask(code);
+    for (const { event } of recorded) if (event.kind === 'connected') this.#giveBack(code, event.seat);
     const state = this.tables.at(code)?.live.room.state;
     if (state && wantsDeal(state)) void this.#reconcileTable(code, false);
+  }
+
+  /** Somebody for whom the teacher let a bot play is back, and has the seat at once. */
+  #giveBack(room: string, seat: Seat): void {
+    const player = playersIn(this.state).find((one) => one.room === room && one.seat === seat);
+    if (player?.standIn) void this.submit({ kind: 'stand-in', player: player.id, on: false });
   }
 
   #reconcileTable(code: string, called: boolean): Promise<boolean> {

@@ -59,6 +59,8 @@ function controlsOf(state: ClassState, code: string): TeacherControls {
     standIn: standInsAt(state, code),
     ...(!ended && isGuided(state) && { guided: true }),
     ...(terms.cardClosed && { cardClosed: true }),
+    ...(terms.coach && { coach: true }),
+    ...(ended && { classOver: true }),
     ...(terms.amongFriends && { amongFriends: true }),
   };
 }

@@ -3,6 +3,7 @@ import type { Round } from '../../shared-engine/index.ts';
 import type { Store, Unsubscribe } from '../ports.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
+import type { RoomChange } from '../room/room.ts';
 import { closedRounds } from './closed-rounds.ts';
 
 export interface ClassTable {
@@ -15,8 +16,8 @@ export interface ClassTable {
 export interface TablesPorts {
   readonly registry: Registry;
   readonly store: Pick<Store, 'history'>;
-  /** Called when something happened at this table. */
-  readonly onChange: (code: string) => void;
+  /** Called when this happened at this table. */
+  readonly onChange: (code: string, recorded: RoomChange['recorded']) => void;
 }
 
 export class Tables {
@@ -43,9 +44,9 @@ export class Tables {
     if (again?.live === live) return again;
     again?.unsubscribe();
     const closed = closedRounds(log ?? { rows: [] });
-    const unsubscribe = live.room.onChange(({ state: { play } }) => {
+    const unsubscribe = live.room.onChange(({ state: { play }, recorded }) => {
       if (play?.round.phase === 'closed') closed.set(play.number, play.round);
-      onChange(code);
+      onChange(code, recorded);
     });
     const table = { live, closed, unsubscribe };
     this.#known.set(code, table);

@@ -67,6 +67,8 @@ export function controlsFor(
     held: play !== null && isHeld(play.round, controls),
     standIn: listening !== null && controls.standIn.includes(listening.seat),
     cardClosed: controls.cardClosed === true,
+    ...(controls.coach && { coach: true }),
+    ...(controls.classOver && { classOver: true }),
     ...(controls.amongFriends && { amongFriends: true }),
   };
 }

@@ -11,13 +11,12 @@ const SEAT = 'seat';
 const CLASS_ROLES = ['teacher', 'player', 'screen'] as const;
 type ClassRole = (typeof CLASS_ROLES)[number];
 
-/** How long a browser keeps a secret, in seconds; browsers keep none longer than 400 days. */
+/** How long a browser keeps a secret, in seconds: 400 days, as long as a class is stored, and no browser keeps one longer. */
 const DAY_SECONDS = 24 * 60 * 60;
-const SEAT_SECONDS = 30 * DAY_SECONDS;
-const CLASS_SECONDS = 400 * DAY_SECONDS;
+const KEPT_SECONDS = 400 * DAY_SECONDS;
 
 export function setSeatCookie(reply: FastifyReply, code: string, secret: string): void {
-  setCookie(reply, SEAT, secret, { path: roomPath(code), maxAge: SEAT_SECONDS });
+  setCookie(reply, SEAT, secret, roomPath(code));
 }
 
 export function clearSeatCookie(reply: FastifyReply, code: string): void {
@@ -25,7 +24,7 @@ export function clearSeatCookie(reply: FastifyReply, code: string): void {
 }
 
 export function setClassCookie(reply: FastifyReply, code: string, role: ClassRole, secret: string): void {
-  setCookie(reply, role, secret, { path: classPath(code), maxAge: CLASS_SECONDS });
+  setCookie(reply, role, secret, classPath(code));
 }
 
 export function clearClassCookies(reply: FastifyReply, code: string): void {
@@ -102,13 +101,14 @@ export function anyPlayerOf(
   return players.find(({ secretHash }) => shown.some((one) => isSameHash(secretHash, one))) ?? null;
 }
 
-function setCookie(
-  reply: FastifyReply,
-  name: string,
-  secret: string,
-  where: { readonly path: string; readonly maxAge: number },
-): void {
-  reply.setCookie(name, secret, { ...where, httpOnly: true, sameSite: 'strict', secure: 'auto' });
+function setCookie(reply: FastifyReply, name: string, secret: string, path: string): void {
+  reply.setCookie(name, secret, {
+    path,
+    httpOnly: true,
+    sameSite: 'strict',
+    secure: 'auto',
+    maxAge: KEPT_SECONDS,
+  });
 }
 
 /** Hash of the secret in the header that programs use; null where there is none. */

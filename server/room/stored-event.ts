@@ -28,6 +28,8 @@ const controls = z.strictObject({
   standIn: z.array(seatSchema).readonly(),
   guided: z.boolean().exactOptional(),
   cardClosed: z.boolean().exactOptional(),
+  coach: z.literal(true).exactOptional(),
+  classOver: z.literal(true).exactOptional(),
   amongFriends: z.literal(true).exactOptional(),
 });
 

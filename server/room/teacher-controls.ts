@@ -10,6 +10,10 @@ export interface TeacherControls {
   readonly guided?: boolean;
   /** Whether nobody has the card beside the rack; missing where everybody may. */
   readonly cardClosed?: boolean;
+  /** Whether the coach may be asked at this table; missing where it may not. */
+  readonly coach?: true;
+  /** Whether the class has ended; missing before that. */
+  readonly classOver?: true;
   /** Whether friends play one deal here without a teacher (rule SD2); missing where they do not. */
   readonly amongFriends?: true;
 }

@@ -130,6 +130,8 @@ export const classPartSchema = z.strictObject({
   names: z.boolean(),
   /** Whether players have no card beside the rack while they choose. */
   cardClosed: z.boolean().default(false),
+  /** Whether players may ask the coach before they pass; missing where they may not. */
+  coach: z.boolean().exactOptional(),
 });
 export type ClassPart = z.infer<typeof classPartSchema>;
 

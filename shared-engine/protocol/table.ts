@@ -72,6 +72,9 @@ export const tableSchema = z.object({
       held: z.boolean(),
       standIn: z.boolean(),
       cardClosed: z.boolean(),
+      /** Whether the teacher lets players ask the coach, and whether the class has ended. */
+      coach: z.literal(true).exactOptional(),
+      classOver: z.literal(true).exactOptional(),
       /** Whether friends play this deal without a teacher, and may see each other's choices (rule SD1). */
       amongFriends: z.literal(true).exactOptional(),
     })

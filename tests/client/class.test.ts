@@ -130,7 +130,7 @@ describe('the dashboard', () => {
     const told = [true, false].flatMap((on) =>
       termsSentences({ deadline: null, racks: on, names: on, cardClosed: on }),
     );
-    expect(new Set(told).size).toBe(7);
+    expect(new Set(told).size).toBe(8);
   });
 
   it('tells a teacher who leaves names and racks closed when there will be no numbers', () => {

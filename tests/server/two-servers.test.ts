@@ -1,14 +1,8 @@
 // Two servers on one store: seats of one room on different servers, wake-ups that come or do not, a store that goes away.
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Store } from '../../server/ports.ts';
 import { POLL_MS } from '../../server/registry/version-watch.ts';
 import { replayRoom } from '../../server/room/room.ts';
-import { memoryStore } from '../../server/store/memory.ts';
-import { memoryNodes } from '../../server/store/nodes-memory.ts';
-import { publishingStore } from '../../server/store/publishing-store.ts';
-import { memoryWakeHub } from '../../server/store/wake-memory.ts';
 import { CLOSE } from '../../shared-engine/protocol/version.ts';
-import { FakeClock } from '../kit/clock.ts';
 import {
   deal,
   FRIENDS,
@@ -20,43 +14,18 @@ import {
   ticketFor,
 } from '../kit/http-client.ts';
 import { eventsOf } from '../kit/room-logs.ts';
-import { seededEntropy, startServer, type TestServer } from '../kit/server.ts';
+import type { TestServer } from '../kit/server.ts';
+import { type Faults, startTwoServers } from '../kit/two-servers.ts';
 
 const started: TestServer[] = [];
 afterEach(async () => {
   await Promise.all(started.splice(0).map((server) => server.stop()));
 });
 
-interface Faults {
-  /** Wake-ups are lost. */
-  deaf?: boolean;
-  away?: boolean;
-}
-
-/** Two servers that share rooms and clock, as two machines on one database. */
 async function twoServers(faults: Faults = {}) {
-  const rooms = memoryStore();
-  const clock = new FakeClock();
-  const hub = memoryWakeHub();
-  const nodes = memoryNodes(seededEntropy('nodes'));
-  const servers = await Promise.all(
-    ['first', 'second'].map((seed) => {
-      const bus = hub.join();
-      const lossy = {
-        ...bus,
-        publish: (wake: Parameters<typeof bus.publish>[0]) => faults.deaf || bus.publish(wake),
-      };
-      const checked: Store = {
-        ...rooms,
-        commit: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.commit(...args)),
-        versions: (...args) => (faults.away ? Promise.reject(new Error('away')) : rooms.versions(...args)),
-      };
-      return startServer({ seed, clock, bus, nodes: nodes.join(), store: publishingStore(checked, lossy) });
-    }),
-  );
-  started.push(...servers);
-  const [here, there] = [servers[0]!, servers[1]!];
-  return { here, there, rooms, clock };
+  const both = await startTwoServers(faults);
+  started.push(both.here, both.there);
+  return both;
 }
 
 /** Ines at the first server, Tomas at the second, bots between them. */

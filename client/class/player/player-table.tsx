@@ -97,6 +97,7 @@ function messageAbove(screen: Screen, guided: boolean): string | null {
   const { controls } = screen.seated.table;
   const held = controls?.held === true;
   const message = guided ? guidedMessage(screen.seated.view, held) : null;
+  if (controls?.classOver) return PLAYER.over;
   if (screen.kind === 'closed') return message;
   if (controls?.standIn) return PLAYER.standIn;
   // In a guided deal every step ends in a hold, and the guided message says what it waits for.

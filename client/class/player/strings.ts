@@ -49,6 +49,10 @@ export const JOIN = {
       'Your teacher cannot find out what you chose. Choices are shown only as numbers of three or more players, and only if six or more were dealt the same rack in the same seat. This holds as long as your teacher has not joined as a player too.',
   },
   cardClosed: 'You choose without seeing the card.',
+  coach: {
+    true: 'You may ask the coach before you pass.',
+    false: 'There is no coach at the table in this class.',
+  },
   kept: (days: number) =>
     `The server deletes this ${days === 1 ? 'one day' : `${days} days`} after its last use. You can delete your name at any time, under “Your data”.`,
   over: 'This class has ended; nobody can join it now.',
@@ -61,12 +65,15 @@ export function termsSentences(terms: ClassTerms): readonly string[] {
   const { racks, report } = privacyOf(terms);
   const place = JOIN.place[report === 'counts' ? 'counts' : 'open'];
   const told = [place, JOIN.racks[racks], JOIN.report[report]];
-  return terms.cardClosed ? [...told, JOIN.cardClosed] : told;
+  const coach = JOIN.coach[`${terms.coach === true}`];
+  return terms.cardClosed ? [...told, JOIN.cardClosed, coach] : [...told, coach];
 }
 
 export const PLAYER = {
   deal: 'This deal',
   held: 'Your teacher has stopped the tables here. Look up and discuss; play continues soon.',
   scripted: 'What comes to you in this deal is set: it came that way at a real table.',
-  standIn: 'Your teacher let a bot play for you. Tell your teacher when you are back.',
+  over: 'Your teacher has ended this class. You can finish this deal and read your review.',
+  standIn:
+    'Your teacher let a bot play for you. You have the seat back as soon as this page is loaded again.',
 } as const;

@@ -93,11 +93,11 @@ export function TermsFields({ form, terms, onChange }: TermsFieldsProps) {
           ))}
         </select>
       </div>
-      {(['racks', 'names', 'cardClosed'] as const).map((entry) => (
+      {(['racks', 'names', 'cardClosed', 'coach'] as const).map((entry) => (
         <label key={entry} class="choice">
           <input
             type="checkbox"
-            checked={terms[entry]}
+            checked={terms[entry] === true}
             onChange={(event) => onChange({ ...terms, [entry]: event.currentTarget.checked })}
           />
           {CLASS_FORM[entry]}

@@ -90,6 +90,7 @@ export const CLASS_FORM = {
   racks: 'You see the players’ racks while they choose, and every choice in the report',
   names: 'Your report names each player, and shows a choice even if only one player made it',
   cardClosed: 'Players choose without seeing the card',
+  coach: 'Players may ask the coach before they pass',
   anonymous: {
     about:
       'You will not find out who chose what. You get the numbers of a step once, when everybody has chosen or when you reveal it; each number counts three or more players.',
