@@ -73,9 +73,7 @@ describe('a group that has just been made', () => {
     const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
-    expect(toldOf(review, 1)).toMatch(
-      /You had just made a pair of 3 bam: look again\. Your pair of 3 bam then stays together\./,
-    );
+    expect(toldOf(review, 1)).toContain('You had just made a pair of 3 bam: look again.');
   });
 
   test('is not claimed for a group that was there before', () => {
@@ -155,13 +153,12 @@ describe('the headline while choices are played on', () => {
 
   test('praises nothing beside a choice already shown to be worse, and says so while it is looking', () => {
     expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
-    for (const verdict of ['costly', 'a-little-worse'] as const) {
-      expect(lessonAfter(losing(verdict, 2))).toMatch(
-        /^So far, the one thing .* the first pass to the right/,
-      );
-      expect(lessonAfter(null, losing(verdict, 2))).toMatch(
-        /^So far, the one thing .* the first pass across/,
-      );
+    for (const [verdict, words] of [
+      ['costly', 'the one thing to take from this deal is'],
+      ['a-little-worse', 'nothing was clearly costly; something was still to gain in'],
+    ] as const) {
+      expect(lessonAfter(losing(verdict, 2))).toContain(`So far, ${words} the first pass to the right.`);
+      expect(lessonAfter(null, losing(verdict, 2))).toContain(`So far, ${words} the first pass across.`);
     }
     expect(lessonAfter(losing('best', 0))).toMatch(/^So far, .* not played on every choice yet/);
     expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);

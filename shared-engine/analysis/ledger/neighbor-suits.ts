@@ -26,10 +26,12 @@ export interface NeighborSuits {
 export const USUAL = 0.27;
 
 /**
- * Players pass less alike than belief takes them to, so that the sampled deals are too sure of what they hold. So much of
- * the distance from the usual share is left, as fitted to rounds of typical bots.
+ * What is left of the distance from the usual share: players pass less alike than belief takes them to, so that even
+ * endless deals are too sure of what they hold, and few deals are rough, as if so many batches said nothing. Fitted to
+ * rounds of typical bots.
  */
-const RELIANCE = 0.7;
+const RELIANCE = 0.9;
+const SILENT_BATCHES = 6.5;
 
 /** By suit, the faces of its tiles. */
 const FACES_OF = SUITS.map((suit) =>
@@ -53,6 +55,7 @@ export function neighborSuits(
 ): readonly NeighborSuits[] {
   const deals = belief.sampledDeals(situation, seed, range);
   const count = range.batches * DEALS_PER_BATCH;
+  const reliance = (RELIANCE * range.batches) / (range.batches + SILENT_BATCHES);
   return DIRECTIONS.map((toward): NeighborSuits => {
     const at = neighbor(situation.seat, toward) * FACE_COUNT;
     const hits = [0, 0, 0];
@@ -60,7 +63,7 @@ export function neighborSuits(
       const place = longestSuit(deals, deal * DEAL_BYTES + at);
       if (place !== null) hits[place]!++;
     }
-    const [bam, crak, dot] = hits.map((hit) => thousandth(USUAL + RELIANCE * (hit / count - USUAL))) as [
+    const [bam, crak, dot] = hits.map((hit) => thousandth(USUAL + reliance * (hit / count - USUAL))) as [
       number,
       number,
       number,

@@ -3,7 +3,7 @@ import { choicesMeant, costliestChoice, hadBetter, isCostly } from '../choice-ve
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
-import { passReasons } from './pass.ts';
+import { reasonsFor } from './pass.ts';
 import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
@@ -36,7 +36,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
     analysis.depth === 'deep'
       ? gainSentence(analysis.verdict, analysis.loss?.value ?? 0, analysis.smallLoss)
       : `That is ${closerBy(loss)}.`;
-  const [reason] = choice.kind === 'pass' ? passReasons(choice, sections) : [];
+  const [reason] = choice.kind === 'pass' ? reasonsFor(choice, sections) : [];
   const isSmall = analysis.depth === 'deep' && !isCostly(choice);
   const about = isSmall
     ? `nothing was clearly costly; something was still to gain in ${what}`
@@ -70,7 +70,7 @@ function example(pass: PassReview): readonly string[] {
   const { groups, broken } = pass.parts;
   const { subject } = VOICES[pass.by];
   const whole = groups.filter(({ face }) => !broken.some((other) => other.face === face));
-  const gave = `In ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}.`;
+  const gave = `For example, in ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}.`;
   if (whole.length === 0) return [gave];
   const kept = whole.slice(0, 3).map((group) => `the ${groupName(group)}`);
   return [gave, `${capitalized(subject)} kept ${listed(kept)} together.`];

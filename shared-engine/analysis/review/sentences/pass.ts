@@ -95,19 +95,26 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
   }
 }
 
-/** What speaks for the pass that is named and against the one played, and what does not; the plainest first. */
+/** What speaks for the pass that is named, and what speaks against it. */
 export function passReasons(pass: PassReview, sections: Review['sections']): readonly string[] {
-  const { by, parts, played } = pass;
+  const { whose } = VOICES[pass.by];
+  const { tiles, spent } = groupsBeside(pass);
+  const broken =
+    spent.length === 0
+      ? []
+      : [`That pass does break up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`];
+  return [...reasonsFor(pass, sections), ...broken, ...riskReasons(pass, riskGrade(tiles))];
+}
+
+/** What speaks for the pass that is named, the plainest first. */
+export function reasonsFor(pass: PassReview, sections: Review['sections']): readonly string[] {
+  const { by, parts, played, analysis } = pass;
   const { subject, whose } = VOICES[by];
-  const named = namedAlternative(pass)?.tiles ?? played.tiles;
-  const brokenByNamed = touchedBy(parts.groups, named);
-  const saved = parts.broken.filter(({ face }) => !hasFace(brokenByNamed, face));
-  const spent = brokenByNamed.filter(({ face }) => !hasFace(parts.broken, face));
+  const { tiles, saved, spent } = groupsBeside(pass);
   // The largest of the new groups stands for them all.
   const [formed] = saved
     .filter(({ face }) => hasFace(parts.formed, face))
     .toSorted((a, b) => b.count - a.count);
-  const { analysis } = pass;
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const reasons = why === null ? [] : [...whySentences(why, sections, whose)];
   if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
@@ -120,17 +127,22 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
     reasons.push(`${capitalized(groups)} then ${stay} together.`);
   }
   if (reasons.length === 0 && analysis.depth === 'deep' && why !== null) {
-    const isTold = isSafer(riskGrade(named), played.risk) || feedsNeighbor(analysis);
+    const isTold = isSafer(riskGrade(tiles), played.risk) || feedsNeighbor(analysis);
     if (!isTold) reasons.push('No one reason stands out: it comes out ahead over all the games together.');
   }
-  if (spent.length > 0) {
-    reasons.push(`That pass does break up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`);
-  }
-  return [
-    ...reasons,
-    ...riskReasons(pass, riskGrade(named)),
-    ...firstReasons(pass, saved.length > spent.length),
-  ];
+  return [...reasons, ...firstReasons(pass, saved.length > spent.length)];
+}
+
+/** The pass that is named, the groups that it alone leaves whole, and those that it alone breaks up. */
+function groupsBeside(pass: PassReview) {
+  const { parts, played } = pass;
+  const tiles = namedAlternative(pass)?.tiles ?? played.tiles;
+  const brokenByNamed = touchedBy(parts.groups, tiles);
+  return {
+    tiles,
+    saved: parts.broken.filter(({ face }) => !hasFace(brokenByNamed, face)),
+    spent: brokenByNamed.filter(({ face }) => !hasFace(parts.broken, face)),
+  };
 }
 
 /** Where the numbers and a rule of thumb disagree, that is said. */
