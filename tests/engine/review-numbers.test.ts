@@ -97,7 +97,7 @@ describe('the number passed blind', () => {
     const [blind] = numbersOf(review);
     expect(blind!.spare).toBe(2);
     expect(blind!.best).toBeGreaterThan(0);
-    expect(toldOf(review)).toContain('with fewer than 3 passers, agrees');
+    expect(toldOf(review)).toContain('The rule of thumb agrees: with fewer than 3 passers pass blind');
   });
 });
 
