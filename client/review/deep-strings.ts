@@ -44,7 +44,7 @@ export function differenceSentence(name: string, { difference }: Finalist, own: 
 
 /** The second figure, for those who play for points: wins times what the closest hand pays. */
 export function pointsSentence({ played, named }: SideBySide): string {
-  return `In points: about ${named.toFixed(1)} a game with the better pass, ${played.toFixed(1)} with yours, if you win with the closest hand.`;
+  return `In points: about ${named.toFixed(1)} a game with the better choice, ${played.toFixed(1)} with yours, if you win with the closest hand.`;
 }
 
 export interface AnalysisProgress {

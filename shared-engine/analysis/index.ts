@@ -59,5 +59,5 @@ export { reviewRound } from './review/review-round.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
 export { bestSentence } from './review/story.ts';
-export type { PassWhy, SideBySide } from './why/pass-why.ts';
+export type { ChoiceWhy, SideBySide } from './why/choice-why.ts';
 export { WIN_MODEL } from './win-probability/model.ts';

@@ -2,13 +2,13 @@
 import { z } from 'zod';
 import {
   type Analysis,
+  type ChoiceWhy,
   type Finalist,
   LEDGER_UNIT,
   type Ledger,
   type MeasuredValue,
   MISTAKE_CATEGORY_NAMES,
   type PassParts,
-  type PassWhy,
   type RankedPass,
   type Review,
   type SideBySide,
@@ -71,7 +71,7 @@ const finalistSchema: z.ZodType<Finalist> = z.object({
 const besideSchema: z.ZodType<SideBySide> = z.object({ played: z.number(), named: z.number() });
 const usesSchema = z.array(z.object({ face: faceSchema, copies: z.int(), share: z.number() })).readonly();
 
-const whySchema: z.ZodType<PassWhy> = z.object({
+const whySchema: z.ZodType<ChoiceWhy> = z.object({
   deals: z.int(),
   reason: z.object({ keep: faceSchema, pass: faceSchema, share: z.number() }).nullable(),
   keep: usesSchema,

@@ -13,7 +13,7 @@ import type {
   RackGroup,
 } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import type { PassWhy } from '../../shared-engine/analysis/why/pass-why.ts';
+import type { ChoiceWhy } from '../../shared-engine/analysis/why/choice-why.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
 import { costliestMistakes } from '../../shared-engine/drill/report/mistake-costs.ts';
 import { storedChoices } from '../../shared-engine/practice/stored-round.ts';
@@ -122,7 +122,7 @@ describe('a costly choice counts as', () => {
 });
 
 /** Reasons in which nothing stands out. */
-const NO_REASON: PassWhy = {
+const NO_REASON: ChoiceWhy = {
   deals: 64,
   reason: null,
   keep: [],
@@ -141,12 +141,12 @@ describe('after the deep analysis', () => {
   const deep = (
     choice: ChoiceReview,
     verdict: DeepAnalysis['verdict'],
-    why: Partial<PassWhy> = {},
+    why: Partial<ChoiceWhy> = {},
   ): ChoiceReview => ({
     ...choice,
     analysis: { ...sampleDeepAnalysis(verdict), why: { ...NO_REASON, ...why } },
   });
-  const because = (keep: Face, given: Face): Partial<PassWhy> => ({
+  const because = (keep: Face, given: Face): Partial<ChoiceWhy> => ({
     reason: { keep, pass: given, share: 0.8 },
   });
 
@@ -161,7 +161,7 @@ describe('after the deep analysis', () => {
     }
   });
 
-  test.each<[string, Partial<PassWhy>, Partial<PassReview>, readonly MistakeCategory[]]>([
+  test.each<[string, Partial<ChoiceWhy>, Partial<PassReview>, readonly MistakeCategory[]]>([
     ['a flower that was of own use', because('flower', 'dot-9'), {}, ['flower-given']],
     ['a lone wind kept', because('dot-9', 'west'), { rack: ['west', 'dot-9'] }, ['lone-honor-kept']],
     ['a pair of winds kept', because('dot-9', 'west'), { rack: ['west', 'west'] }, ['poorer-fit']],

@@ -6,13 +6,13 @@ import type { DealSource } from '../../shared-engine/analysis/comparison/sampled
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
+import { type ChoiceWhy, whyBetter } from '../../shared-engine/analysis/why/choice-why.ts';
 import {
   createHandFinder,
   goneTiles,
   idleJokers,
   lackingInPairs,
 } from '../../shared-engine/analysis/why/closest-hands.ts';
-import { type PassWhy, whyPass } from '../../shared-engine/analysis/why/pass-why.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { sectionsInReach } from '../../shared-engine/kernels/tiles-to-go/by-section.ts';
 import { bagOf, FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
@@ -123,7 +123,7 @@ describe('the one tile that is called the reason', () => {
     costs: Readonly<Partial<Record<Face, number>>>,
     played: readonly Face[] = ['white', 'bam-1', 'dot-2'],
   ) =>
-    whyPass(analyst, gameWithCosts(costs), {
+    whyBetter(analyst, gameWithCosts(costs), {
       situation,
       seeds: { deals: 1, noise: 1 },
       played: alternativeOf(played),
@@ -154,13 +154,14 @@ describe('the why of a pass', () => {
     decisionsIn(record).map((_, nth) => analyzeDecision(analyst, record, nth, { budget: GLANCE })),
   );
 
-  test('is there where a better pass is told, and only there; its shares are shares', () => {
+  test('is there where a better choice is told, and only there; of a number it has no tiles; its shares are shares', () => {
     const told = found.flatMap(({ why }) => why ?? []);
     expect(told.length).toBeGreaterThan(8);
     for (const { verdict, why, finalists, bestAlternative } of found) {
       const named = bestAlternative === null ? null : finalists[bestAlternative]!;
-      const better = (verdict === 'costly' || verdict === 'a-little-worse') && named?.number === null;
-      expect(why !== null).toBe(better);
+      expect(why !== null).toBe(verdict === 'costly' || verdict === 'a-little-worse');
+      const gives = why === null ? 0 : why.keep.length + why.pass.length;
+      expect(gives > 0).toBe(why !== null && named?.number === null);
     }
     for (const { deals, keep, pass, sections, concealed } of told) {
       expect(deals).toBe(GLANCE.why.ends * DEALS_PER_BATCH);
@@ -183,7 +184,7 @@ describe('the why of a pass', () => {
 });
 
 describe('the words of a reason', () => {
-  const NOTHING: PassWhy = {
+  const NOTHING: ChoiceWhy = {
     deals: 128,
     reason: null,
     keep: [{ face: 'white', copies: 1, share: 0.4 }],
@@ -197,7 +198,8 @@ describe('the words of a reason', () => {
     points: { played: 8, named: 8 },
     concealed: { played: 0.3, named: 0.3 },
   };
-  const said = (why: Partial<PassWhy>) => whySentences({ ...NOTHING, ...why }, { stairs: 'Stairs' }, 'your');
+  const said = (why: Partial<ChoiceWhy>) =>
+    whySentences({ ...NOTHING, ...why }, { stairs: 'Stairs' }, 'your');
 
   test('are none where nothing differs clearly', () => {
     expect(said({})).toEqual([]);

@@ -1,7 +1,7 @@
 // What rollouts say of one choice: a verdict, its loss and what it gave away with their intervals, and the alternatives.
 import type { Face } from '../../rules/index.ts';
 import type { Verdict } from '../comparison/verdict.ts';
-import type { PassWhy } from '../why/pass-why.ts';
+import type { ChoiceWhy } from '../why/choice-why.ts';
 
 /** Wins in 100 games, to the thousandth; the interval reaches `halfWidth` to either side. */
 export interface MeasuredValue {
@@ -46,8 +46,8 @@ export interface DeepAnalysis {
   readonly sampledDeals: number;
   /** The smallest loss worth telling, in wins in 100 games. */
   readonly smallLoss: number;
-  /** Why another pass is better; null where none is told, and for a choice of a number. */
-  readonly why: PassWhy | null;
+  /** Why another choice is better; null where none is told. */
+  readonly why: ChoiceWhy | null;
   /** Wins that the alternative to a vote brings the other three together; null for every other choice. */
   readonly others: MeasuredValue | null;
 }

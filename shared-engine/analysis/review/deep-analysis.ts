@@ -24,7 +24,7 @@ import type { ComparedAlternative, Comparison } from '../comparison/comparison.t
 import { type Estimate, thousandth } from '../comparison/estimate.ts';
 import { SMALL_LOSS } from '../comparison/verdict.ts';
 import type { Ledger } from '../ledger/settle.ts';
-import { FIRST_WHY_BATCH, type PassWhy, type SideBySide, whyPass } from '../why/pass-why.ts';
+import { type ChoiceWhy, FIRST_WHY_BATCH, type SideBySide, whyBetter } from '../why/choice-why.ts';
 import { othersAfterVote } from '../why/vote-others.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
 import type { ChoiceReview, Review } from './review.ts';
@@ -129,7 +129,7 @@ function sorted(choice: AnswerChoice | null): AnswerChoice | null {
   return choice?.kind === 'pass' ? { ...choice, tiles: [...choice.tiles].sort() } : choice;
 }
 
-/** Reasons from deals of their own: where something better is told of a pass, and at every vote. */
+/** Reasons from deals of their own where something better is told; at every vote what it does to the others. */
 function whyOf(
   analyst: Analyst,
   { situation, chosen }: OfferedChoice,
@@ -140,20 +140,21 @@ function whyOf(
   const [played, named] = [own.alternative, bestAlternative.alternative];
   const seeds = seedsFor(analyst, situation, terms);
   const source = dealsFor(analyst, situation, seeds);
-  if (chosen.kind === 'vote') {
-    const range = { first: FIRST_WHY_BATCH, batches: budget.why.confirm };
-    const others = othersAfterVote(source, { seat: situation.seat, played, named }, range);
-    return { why: null, others: measuredValue(others) };
-  }
+  const range = { first: FIRST_WHY_BATCH, batches: budget.why.confirm };
   const isBetter = verdict === 'costly' || verdict === 'a-little-worse';
-  if (!isBetter || named.number !== null) return { why: null, others: null };
   const task = { situation, seeds, played, named, batches: budget.why };
-  return { why: rounded(whyPass(analyst, source, task)), others: null };
+  return {
+    why: isBetter ? rounded(whyBetter(analyst, source, task)) : null,
+    others:
+      chosen.kind === 'vote'
+        ? measuredValue(othersAfterVote(source, { seat: situation.seat, played, named }, range))
+        : null,
+  };
 }
 
 /** Shares and means to the thousandth. */
-function rounded(why: PassWhy): PassWhy {
-  const used = (uses: PassWhy['keep']) => uses.map((use) => ({ ...use, share: thousandth(use.share) }));
+function rounded(why: ChoiceWhy): ChoiceWhy {
+  const used = (uses: ChoiceWhy['keep']) => uses.map((use) => ({ ...use, share: thousandth(use.share) }));
   const beside = ({ played, named }: SideBySide) => ({
     played: thousandth(played),
     named: thousandth(named),

@@ -2,7 +2,7 @@
 import { type RiskGrade, riskGrade } from '../../policy/index.ts';
 import { DRAGONS, type Face, WINDS } from '../../rules/index.ts';
 import { SMALL_LOSS } from '../comparison/verdict.ts';
-import type { PassWhy } from '../why/pass-why.ts';
+import type { ChoiceWhy } from '../why/choice-why.ts';
 import type { DeepAnalysis } from './analysis.ts';
 import { feedsNeighbor, isCostly, namedAlternative } from './choice-verdict.ts';
 import { touchedBy } from './groups.ts';
@@ -93,7 +93,7 @@ function firstTests({ parts, played, best, step }: PassReview): readonly Test[] 
 }
 
 /** Sections let go in the first Charleston, or still open from the second pass across on. */
-function sectionTests(step: PassReview['step'], kept: PassWhy['sectionsKept']): readonly Test[] {
+function sectionTests(step: PassReview['step'], kept: ChoiceWhy['sectionsKept']): readonly Test[] {
   const isEarly = step.startsWith('first');
   const isLate = !isEarly && step !== 'second-left';
   return [
@@ -118,7 +118,7 @@ function giftTests(pass: PassReview, analysis: DeepAnalysis): readonly Test[] {
 }
 
 /** Where the two passes lead. */
-function whyTests({ rack, step }: PassReview, why: PassWhy | null): readonly Test[] {
+function whyTests({ rack, step }: PassReview, why: ChoiceWhy | null): readonly Test[] {
   if (why === null) return [];
   const { reason, sectionsKept, lacking, concealed, gone, idleJokers } = why;
   const lone =

@@ -5,9 +5,9 @@ import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
-import { headlineOf } from './sentences/headline.ts';
+import { headlineOf, plainestReason } from './sentences/headline.ts';
 import { ledgerSentences, wholeRoundSentences } from './sentences/ledger.ts';
-import { chosenSentence, firstNumberAnswer, numberFacts } from './sentences/number.ts';
+import { chosenSentence, firstNumberAnswer, numberFacts, numberReasons } from './sentences/number.ts';
 import {
   firstPassAnswer,
   passedSentence,
@@ -65,13 +65,12 @@ export function bestSentence(choice: ChoiceReview, sections: SectionNames): stri
   if (analysis.depth === 'quick') return '';
   const [verdict = '', ...more] = deepVerdict(choice, analysis);
   if (!hadBetter(choice)) return verdict;
-  const [reason] = choice.kind === 'pass' ? passReasons(choice, sections) : [];
-  return reason ?? more[0] ?? verdict;
+  return plainestReason(choice, sections) ?? more[0] ?? verdict;
 }
 
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
 function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
-  if (choice.kind !== 'pass') return numberFacts(choice);
+  if (choice.kind !== 'pass') return [...numberReasons(choice, sections), ...numberFacts(choice)];
   const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
   return [...told, ...returnedSentence(choice)];
 }

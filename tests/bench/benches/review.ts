@@ -6,7 +6,7 @@ import type { ComparedAlternative } from '../../../shared-engine/analysis/compar
 import { createDealSource } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../../shared-engine/analysis/review/review-round.ts';
-import { whyPass } from '../../../shared-engine/analysis/why/pass-why.ts';
+import { whyBetter } from '../../../shared-engine/analysis/why/choice-why.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../../shared-engine/kernels/simd/module.ts';
 import { houseKernel, records } from '../../kit/reviews.ts';
@@ -50,16 +50,16 @@ function timed({ offered, subject }: RecordedDecision) {
   const { verdict, chosen, bestAlternative } = analyze(analyst, offered, { subject, budget: DEEP_BUDGET })!;
   const core = coreSeconds(started);
   const isBetter = verdict === 'costly' || verdict === 'a-little-worse';
-  const named = isBetter && subject === 'tiles' ? bestAlternative : null;
+  const named = isBetter ? bestAlternative : null;
   const halfWidth = bestAlternative?.difference.halfWidth ?? null;
   return { core, verdict, halfWidth, why: named && timedWhy(offered.situation, chosen, named) };
 }
 
-/** The reasons why another pass is better, which are looked for after the comparison. */
+/** The reasons why another choice is better, which are looked for after the comparison. */
 function timedWhy(situation: Situation, played: ComparedAlternative, named: ComparedAlternative): number {
   const started = process.cpuUsage();
   const seeds = seedsFor(analyst, situation, {});
-  whyPass(analyst, createDealSource(analyst, situation, seeds), {
+  whyBetter(analyst, createDealSource(analyst, situation, seeds), {
     situation,
     seeds,
     played: played.alternative,

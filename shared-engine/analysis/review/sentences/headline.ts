@@ -3,6 +3,7 @@ import { choicesMeant, costliestChoice, hadBetter, isCostly } from '../choice-ve
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
+import { numberReasons } from './number.ts';
 import { reasonsFor } from './pass.ts';
 import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
@@ -36,7 +37,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
     analysis.depth === 'deep'
       ? gainSentence(analysis.verdict, analysis.loss?.value ?? 0, analysis.smallLoss)
       : `That is ${closerBy(loss)}.`;
-  const [reason] = choice.kind === 'pass' ? reasonsFor(choice, sections) : [];
+  const reason = plainestReason(choice, sections);
   const isSmall = analysis.depth === 'deep' && !isCostly(choice);
   const about = isSmall
     ? `nothing was clearly costly; something was still to gain in ${what}`
@@ -47,6 +48,12 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
     gain,
     ...(reason === undefined ? [] : [reason]),
   ];
+}
+
+/** The first that is told for what is named. */
+export function plainestReason(choice: ChoiceReview, sections: Review['sections']): string | undefined {
+  const [reason] = choice.kind === 'pass' ? reasonsFor(choice, sections) : numberReasons(choice, sections);
+  return reason;
 }
 
 function praise(choices: readonly ChoiceReview[], start: string): readonly string[] {

@@ -1,12 +1,22 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
-import type { NumberReview } from '../review.ts';
+import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
+import { whySentences } from './why.ts';
 
 /** What was chosen. */
 export function chosenSentence(choice: NumberReview): string {
   return `${chosenPhrase(choice)}.`;
+}
+
+/** Where the number that is named leads, next to the one chosen. */
+export function numberReasons(
+  { by, analysis }: NumberReview,
+  sections: Review['sections'],
+): readonly string[] {
+  const why = analysis.depth === 'deep' ? analysis.why : null;
+  return why === null ? [] : whySentences(why, sections, VOICES[by].whose);
 }
 
 /** On what rack, and what the rule of thumb says. */

@@ -1,5 +1,5 @@
 // Why the pass that is named is better, in words: the one tile that makes most of it, and how the two differ at the end.
-import type { PassWhy, SideBySide, TileUse } from '../../why/pass-why.ts';
+import type { ChoiceWhy, SideBySide, TileUse } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
 import { capitalized } from './phrases.ts';
@@ -16,7 +16,7 @@ const CLEAR_LACK = 0.5;
  * Only the tile that alone makes at least half of the difference is called the reason: "keep" and "because" stand for
  * it. All else is told as what differs, which may be the reason or go with it.
  */
-export function whySentences(why: PassWhy, sections: Review['sections'], whose: string): readonly string[] {
+export function whySentences(why: ChoiceWhy, sections: Review['sections'], whose: string): readonly string[] {
   const all = [
     useSentence(why, whose),
     reasonSentence(why),
@@ -31,16 +31,16 @@ export function whySentences(why: PassWhy, sections: Review['sections'], whose: 
 }
 
 /** The tile that makes the difference, or the one kept that most hands use. */
-function mattersMost({ keep, reason }: PassWhy): TileUse | undefined {
+function mattersMost({ keep, reason }: ChoiceWhy): TileUse | undefined {
   return keep.find(({ face }) => face === reason?.keep) ?? keep.toSorted((a, b) => b.share - a.share)[0];
 }
 
 /** The tile given for it, or the one that fewest hands use. */
-function mattersLeast({ pass, reason }: PassWhy): TileUse | undefined {
+function mattersLeast({ pass, reason }: ChoiceWhy): TileUse | undefined {
   return pass.find(({ face }) => face === reason?.pass) ?? pass.toSorted((a, b) => a.share - b.share)[0];
 }
 
-function useSentence(why: PassWhy, whose: string): string | null {
+function useSentence(why: ChoiceWhy, whose: string): string | null {
   const kept = mattersMost(why);
   const given = mattersLeast(why);
   if (!kept || !given || tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return null;
@@ -55,18 +55,18 @@ function useSentence(why: PassWhy, whose: string): string | null {
   return `${most}; ${least}.`;
 }
 
-function reasonSentence({ keep, reason }: PassWhy): string | null {
+function reasonSentence({ keep, reason }: ChoiceWhy): string | null {
   if (reason === null || keep.length < 2) return null;
   const alone = `keeping ${theTile(reason.keep)} instead of ${theTile(reason.pass)} makes at least half of the difference`;
   return `Mostly because of one tile: ${alone}.`;
 }
 
-function endSentence({ toGo: { played, named: instead } }: PassWhy): string | null {
+function endSentence({ toGo: { played, named: instead } }: ChoiceWhy): string | null {
   if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
   return `That ends ${inTenths(instead)} away on average, not ${inTenths(played)}.`;
 }
 
-function sectionSentence({ sections }: PassWhy, names: Review['sections']): string | null {
+function sectionSentence({ sections }: ChoiceWhy, names: Review['sections']): string | null {
   const [most] = Object.entries(sections)
     .map(([id, shares]) => ({ id, shares, gain: tenths(shares.named) - tenths(shares.played) }))
     .sort((a, b) => b.gain - a.gain);
@@ -74,22 +74,22 @@ function sectionSentence({ sections }: PassWhy, names: Review['sections']): stri
   return `More games then end closest to ${names[most.id] ?? most.id}: ${inTen(most.shares)}.`;
 }
 
-function lackSentence({ lacking: { played, named: instead } }: PassWhy): string | null {
+function lackSentence({ lacking: { played, named: instead } }: ChoiceWhy): string | null {
   if (played - instead < CLEAR_LACK) return null;
   return `Fewer tiles are then missing that no joker can replace: ${inTenths(instead)} instead of ${inTenths(played)}.`;
 }
 
-function jokerSentence({ idleJokers: { played, named: instead } }: PassWhy): string | null {
+function jokerSentence({ idleJokers: { played, named: instead } }: ChoiceWhy): string | null {
   if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
   return `Fewer jokers are then left over, as pairs take none: ${inTenths(instead)} instead of ${inTenths(played)}.`;
 }
 
-function goneSentence({ gone: { played, named: instead } }: PassWhy, whose: string): string | null {
+function goneSentence({ gone: { played, named: instead } }: ChoiceWhy, whose: string): string | null {
   if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
   return `Fewer of the tiles ${whose} closest hands lack are then gone: ${inTenths(instead)} instead of ${inTenths(played)}.`;
 }
 
-function concealedSentence({ concealed }: PassWhy, whose: string): string | null {
+function concealedSentence({ concealed }: ChoiceWhy, whose: string): string | null {
   if (tenths(concealed.played) - tenths(concealed.named) < 10 * CLEAR_SHARE) return null;
   return `Fewer of ${whose} closest hands must then stay concealed: ${inTen(concealed)}.`;
 }

@@ -1,4 +1,4 @@
-// Why one pass is better than another: which tile makes the difference, which hands use it, where the two lead.
+// Why one choice is better than another: which tile makes the difference, which hands use it, where the two lead.
 import { FACE_COUNT, FACES, type Face } from '../../rules/index.ts';
 import type { Situation } from '../belief/situation.ts';
 import { type Alternative, actionOf } from '../comparison/alternatives.ts';
@@ -15,7 +15,7 @@ export const FIRST_WHY_BATCH = 0x2_0000;
 /** Changing one tile must bring at least this share of the difference, or it is not called the reason. */
 const REASON_SHARE = 0.5;
 
-/** Two passes side by side: the one played, and the one that is named. */
+/** Two choices side by side: the one played, and the one that is named. */
 export interface SideBySide {
   readonly played: number;
   readonly named: number;
@@ -28,12 +28,12 @@ export interface TileUse {
   readonly share: number;
 }
 
-export interface PassWhy {
+export interface ChoiceWhy {
   /** Sampled deals in which the closest hands at the close were looked at; shares are of those hands. */
   readonly deals: number;
   /** The exchange of one tile for another that alone brings at least half of the difference; null where none does. */
   readonly reason: { readonly keep: Face; readonly pass: Face; readonly share: number } | null;
-  /** Tiles that the named pass keeps, used after it; tiles that it gives instead, used after the pass played. */
+  /** Tiles that the named pass keeps, used after it; those it gives instead, used after the one played; none of numbers. */
   readonly keep: readonly TileUse[];
   readonly pass: readonly TileUse[];
   /** Share of the deals in which a section is the closest at the close, by its id; small ones are left out. */
@@ -78,7 +78,7 @@ function toolsOf(analyst: Analyst): Tools {
   return tools;
 }
 
-export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): PassWhy {
+export function whyBetter(analyst: Analyst, source: DealSource, task: WhyTask): ChoiceWhy {
   const { situation, seeds, played, named, batches } = task;
   const { finder, play } = toolsOf(analyst);
   const range = { first: FIRST_WHY_BATCH, batches: batches.ends };
@@ -86,8 +86,9 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
     RoundEnds,
     RoundEnds,
   ];
-  const keep = without(played.tiles, named.tiles);
-  const pass = without(named.tiles, played.tiles);
+  const [own, other] = [played, named].map(tilesChosen) as [readonly number[], readonly number[]];
+  const keep = without(own, other);
+  const pass = without(other, own);
   const used = (ends: RoundEnds, faces: readonly number[]): TileUse[] =>
     [...new Set(faces)].map((face) => {
       const copies = situation.rack[face]!;
@@ -110,7 +111,7 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
     keep: used(instead, keep),
     pass: used(after, pass),
     sections: Object.fromEntries(sections),
-    sectionsKept: { played: within(played.tiles), named: within(named.tiles) },
+    sectionsKept: { played: within(own), named: within(other) },
     toGo: beside((ends) => ends.toGo),
     lacking: beside((ends) => ends.lacking),
     gone: beside((ends) => ends.gone),
@@ -118,6 +119,11 @@ export function whyPass(analyst: Analyst, source: DealSource, task: WhyTask): Pa
     points: beside((ends) => ends.points),
     concealed: beside((ends) => ends.concealed),
   };
+}
+
+/** None where only a number is chosen: which tiles go beside those passed blind is another choice. */
+function tilesChosen({ tiles, number }: Alternative): readonly number[] {
+  return number === null ? tiles : [];
 }
 
 /**
@@ -128,7 +134,7 @@ function reasonFor(
   { situation: { seat }, played, named, batches }: WhyTask,
   keep: readonly number[],
   pass: readonly number[],
-): PassWhy['reason'] {
+): ChoiceWhy['reason'] {
   const size = played.tiles.length;
   const swaps = [...new Set(keep)].flatMap((kept) =>
     [...new Set(pass)].map((given) => {
@@ -140,14 +146,14 @@ function reasonFor(
     const results = source.rollOut({ first, batches: count }, actions.map(always));
     return actions.map((_, action) => meanOf(column(results, action, seat)));
   };
+  if (swaps.length === 0) return null;
   const first = FIRST_WHY_BATCH + batches.ends;
   const tried = meansIn(
     first,
     batches.pick,
     swaps.map(({ action }) => action),
   );
-  const best = swaps[tried.indexOf(Math.max(...tried))];
-  if (best === undefined) return null;
+  const best = swaps[tried.indexOf(Math.max(...tried))]!;
   const actions = [played.action, named.action, best.action];
   const [before, better, swapped] = meansIn(first + batches.pick, batches.confirm, actions) as [
     number,
