@@ -3,7 +3,6 @@ import {
   type Analyst,
   analyzeDecision,
   choiceOfMistake,
-  decisionsIn,
   type MistakeCategory,
   mistakesOf,
   type Review,
@@ -28,21 +27,24 @@ import {
   stepOf,
   stream,
 } from '../rules/index.ts';
+import { usualChance } from './named-habits.ts';
 import { couldBe } from './possible-mistake.ts';
 import { textHash } from './stored-round.ts';
 
 /** Where whoever is asked sits. */
 const SEAT: Seat = 0;
-/** Choices played on before a kind of mistake is taken to be too rare for this card: half a minute on a slow phone. */
+/** Choices played on, and deals, before a kind of mistake is taken to be too rare for this card. */
 const MOST_LOOKS = 150;
-const MOST_DEALS = 200;
+const MOST_DEALS = 120;
 /**
- * Times that the player chooses anew, and how often that must be the mistake as well, or its noise alone may have made it.
- * Where such deals are rare, the second half of the search asks for less.
+ * Choices of the player at each step, with other noise each time. The mistake must be among them six times as often as it
+ * is usual, and no less than in two of eight; seven in ten are enough.
  */
-const AGAIN = 4;
-const NEEDED = { first: 3, later: 2 } as const;
-/** Seed of the sampled deals for them; any number but the seed of the first would do. */
+const CHOICES = 8;
+const OF_USUAL = 6;
+const LEAST = 0.25;
+const ENOUGH = 0.7;
+/** Seed of the sampled deals for the second analysis; any number but the seed of the first would do. */
 const SECOND_ANALYSIS_SEED = 0x2d8;
 
 export interface DealWish {
@@ -68,7 +70,7 @@ export interface DealTools {
 
 /**
  * Yields the number of deals looked at, one after the other; returns the first that tempts a typical player to the mistake
- * wished for: made once, and again each time that the player chooses anew. Where that is too rare, a deal by chance.
+ * wished for, found twice on different sampled deals. Where that is too rare, a deal by chance.
  */
 export function* drawDeal(
   tools: DealTools,
@@ -77,10 +79,11 @@ export function* drawDeal(
 ): Generator<number, DrawnDeal> {
   const looks = { left: MOST_LOOKS };
   for (let nth = 1; kind && canBeDrawn(kind, firstPass) && looks.left > 0 && nth <= MOST_DEALS; nth++) {
-    const played = playTypically(tools.kernel, `${seed} deal ${nth}`, firstPass);
-    const isEarly = looks.left > MOST_LOOKS / 2 && nth <= MOST_DEALS / 2;
-    const step = temptation(tools, played, { kind, needed: isEarly ? NEEDED.first : NEEDED.later }, looks);
-    if (step !== null) return { record: played.record, step, kind };
+    const { record, views } = playTypically(tools.kernel, `${seed} deal ${nth}`, firstPass);
+    for (const [step, view] of views) {
+      if (tempts(tools, { view, kind, name: `${seed} deal ${nth} ${step}` }, looks))
+        return { record, step, kind };
+    }
     yield nth;
   }
   const { record } = playTypically(tools.kernel, `${seed} by chance`, firstPass);
@@ -96,56 +99,84 @@ function canBeDrawn(kind: MistakeCategory, firstPass: boolean): boolean {
   return choiceOfMistake(kind) === 'pass' && kind !== 'new-multiple' && kind !== 'committed-too-late';
 }
 
-/** The first step at which the choice of the record is a mistake of this kind, and other choices of the player as well. */
-function temptation(
-  { analyst, kernel }: DealTools,
-  { record, views, name }: TypicalPlay,
-  { kind, needed }: { readonly kind: MistakeCategory; readonly needed: number },
-  looks: { left: number },
-): Step | null {
-  const review = reviewRound(record, kernel);
-  for (const [nth, choice] of review.choices.entries()) {
-    const view = views.get(choice.step);
-    if (view === undefined || !couldBe(kind, choice)) continue;
-    if (looks.left-- <= 0) return null;
-    const analysis = analyzeDecision(analyst, record, nth, { budget: SHALLOW_BUDGET });
-    if (!mistakesOf({ ...choice, analysis }).includes(kind)) continue;
-    let made = 0;
-    for (let time = 1; time <= AGAIN && made < needed && made + AGAIN - time + 1 >= needed; time++) {
-      looks.left--;
-      const answer = chooseFor('typical', view, kernel, stream(name, `again ${time}`));
-      if (answer !== null && isMistake({ analyst, kernel }, { view, answer, review, kind })) made++;
-    }
-    if (made >= needed) return choice.step;
-  }
-  return null;
-}
-
-interface ChosenAgain {
+interface Temptation {
   readonly view: SeatView;
-  readonly answer: AnswerChoice;
-  /** Of the whole record: its earlier steps need not be reviewed again. */
-  readonly review: Review;
   readonly kind: MistakeCategory;
+  /** Of the noise of the player. */
+  readonly name: string;
 }
 
-/** On other sampled deals: a search over many deals would find the one where chance favored another choice most. */
-function isMistake({ analyst, kernel }: DealTools, { view, answer, review, kind }: ChosenAgain): boolean {
-  const before = decisionsIn(view.record).length;
+/** Whether a typical player makes the mistake here often enough. */
+function tempts(tools: DealTools, { view, kind, name }: Temptation, looks: { left: number }): boolean {
+  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * usualChance(kind))));
+  const answers = new Map<string, { readonly answer: AnswerChoice; count: number }>();
+  for (let time = 1; time <= CHOICES; time++) {
+    const answer = chooseFor('typical', view, tools.kernel, stream(name, `choice ${time}`));
+    if (answer === null || !couldBe(kind, answer, view)) continue;
+    const same = answers.get(JSON.stringify(answer));
+    if (same) same.count++;
+    else answers.set(JSON.stringify(answer), { answer, count: 1 });
+  }
+  let possible = [...answers.values()].sort((a, b) => b.count - a.count);
+  if (times(possible) < needed) return false;
+  const earlier = reviewRound(view.record, tools.kernel);
+  for (const seed of [undefined, SECOND_ANALYSIS_SEED]) {
+    possible = mistakesAmong(tools, { view, earlier, kind, seed, needed }, possible, looks);
+    if (times(possible) < needed) return false;
+  }
+  return true;
+}
+
+interface Counted {
+  readonly answer: AnswerChoice;
+  readonly count: number;
+}
+
+interface Look {
+  readonly view: SeatView;
+  /** The review of the steps before. */
+  readonly earlier: Review;
+  readonly kind: MistakeCategory;
+  readonly seed: number | undefined;
+  /** Answers that must be mistakes; what cannot be reached any more is not looked at to the end. */
+  readonly needed: number;
+}
+
+function mistakesAmong(
+  tools: DealTools,
+  look: Look,
+  answers: readonly Counted[],
+  looks: { left: number },
+): Counted[] {
+  const found: Counted[] = [];
+  for (const [place, counted] of answers.entries()) {
+    if (times(found) + times(answers.slice(place)) < look.needed || looks.left <= 0) return found;
+    looks.left--;
+    if (isMistake(tools, look, counted.answer)) found.push(counted);
+  }
+  return found;
+}
+
+function times(answers: readonly Counted[]): number {
+  return answers.reduce((sum, { count }) => sum + count, 0);
+}
+
+function isMistake(
+  { analyst, kernel }: DealTools,
+  { view, earlier, kind, seed }: Look,
+  answer: AnswerChoice,
+): boolean {
   const answered = recordWithAnswer(view.record, answer, 'player');
-  const earlier = { ...review, choices: review.choices.slice(0, before) };
-  const { choices } = reviewRound(answered, kernel, earlier);
-  return choices.some((choice, nth) => {
-    if (nth < before || !couldBe(kind, choice)) return false;
-    const terms = { budget: SHALLOW_BUDGET, seed: SECOND_ANALYSIS_SEED };
+  const terms = { budget: SHALLOW_BUDGET, ...(seed !== undefined && { seed }) };
+  return reviewRound(answered, kernel, earlier).choices.some((choice, nth) => {
+    if (nth < earlier.choices.length || choice.kind !== choiceOfMistake(kind)) return false;
     return mistakesOf({ ...choice, analysis: analyzeDecision(analyst, answered, nth, terms) }).includes(kind);
   });
 }
 
 interface TypicalPlay {
-  readonly name: string;
   readonly record: SeatRecord;
-  /** What the player saw at each step. */
+  /** What the player saw at each step, in their order. */
   readonly views: ReadonlyMap<Step, SeatView>;
 }
 
@@ -160,9 +191,9 @@ function playTypically(kernel: Kernel, name: string, firstPass: boolean): Typica
     if (view.record.seat === SEAT && step !== null) views.set(step, view);
     return chooseFor('typical', view, kernel, random);
   };
-  if (!firstPass) return { name, record: seatView(finishRound(round, choose).round, SEAT).record, views };
+  if (!firstPass) return { record: seatView(finishRound(round, choose).round, SEAT).record, views };
   const view = seatView(round, SEAT);
   const answer = choose(view, stream(seed, 'first pass'));
   const record = answer === null ? view.record : recordWithAnswer(view.record, answer, 'player');
-  return { name, record, views };
+  return { record, views };
 }

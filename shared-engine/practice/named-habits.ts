@@ -66,7 +66,7 @@ function placesOf(part: Cell['part']): readonly ExchangePart[] {
 }
 
 /** The chance that a club player makes it in one choice; a kind that was hardly ever seen is not taken to be rarer. */
-function usualChance(kind: MistakeCategory, part: Cell['part']): number {
+export function usualChance(kind: MistakeCategory, part: Cell['part'] = null): number {
   const usual: MistakeCounts = USUAL_MISTAKES;
   const { cases, choices } = countedIn(usual, kind, placesOf(part));
   return (cases + 2) / (choices + 4);

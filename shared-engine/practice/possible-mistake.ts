@@ -1,46 +1,43 @@
-// What a mistake of some kind takes, as far as that is seen before a choice is played on: so that few need to be.
-import {
-  type ChoiceReview,
-  choiceOfMistake,
-  type MistakeCategory,
-  type PassReview,
-} from '../analysis/index.ts';
-import { DRAGONS, type Face, WINDS } from '../rules/index.ts';
+// What a mistake of some kind takes, as far as the answer alone shows it: so that few answers need to be played on.
+import { choiceOfMistake, type MistakeCategory } from '../analysis/index.ts';
+import { riskGrade } from '../policy/index.ts';
+import type { SeatView } from '../rules/index.ts';
+import { type AnswerChoice, DRAGONS, type Face, mayPassBlind, WINDS } from '../rules/index.ts';
 
 const HONORS: readonly Face[] = [...WINDS, ...DRAGONS];
 
-/** Whether this choice could turn out to be a mistake of this kind. */
-export function couldBe(kind: MistakeCategory, choice: ChoiceReview): boolean {
-  if (choice.kind !== choiceOfMistake(kind)) return false;
-  if (choice.kind === 'pass') return passCouldBe(kind, choice);
-  switch (kind) {
-    case 'too-many-blind':
-    case 'asked-too-many':
-    case 'continued':
-      return choice.played > 0;
-    case 'too-few-blind':
-    case 'asked-too-few':
-      return choice.played < 3;
-    default:
-      return choice.played === 0;
+/** Whether this answer could turn out to be a mistake of this kind. */
+export function couldBe(kind: MistakeCategory, answer: AnswerChoice, { rack, terms }: SeatView): boolean {
+  const wanted = choiceOfMistake(kind);
+  switch (answer.kind) {
+    case 'vote':
+      return wanted === 'vote' && answer.go === (kind === 'continued');
+    case 'ask':
+      return wanted === 'ask' && (kind === 'asked-too-many' ? answer.count > 0 : answer.count < 3);
+    case 'pass':
+      if (wanted === 'pass') return answer.tiles.length > 0 && passCouldBe(kind, answer, rack);
+      if (wanted !== 'blind' || !mayPassBlind(answer.step, terms)) return false;
+      return kind === 'too-many-blind' ? answer.blind > 0 : answer.blind < 3;
   }
 }
 
-function passCouldBe(kind: MistakeCategory, { parts, played, rack, step }: PassReview): boolean {
+type Pass = Extract<AnswerChoice, { readonly kind: 'pass' }>;
+
+function passCouldBe(kind: MistakeCategory, { tiles, step }: Pass, rack: readonly Face[]): boolean {
   switch (kind) {
     case 'new-multiple':
     case 'broken-multiple':
-      return parts.broken.length > 0;
+      return tiles.some((face) => held(rack, face) > 1);
     case 'pair-given':
-      return played.risk === 'pair';
+      return riskGrade(tiles) === 'pair';
     case 'like-numbers-given':
-      return played.risk === 'like-numbers';
+      return riskGrade(tiles) === 'like-numbers';
     case 'same-suit-given':
-      return played.risk === 'same-suit';
+      return riskGrade(tiles) === 'same-suit';
     case 'flower-given':
-      return played.tiles.includes('flower');
+      return tiles.includes('flower');
     case 'lone-honor-kept':
-      return rack.some((face) => HONORS.includes(face) && !played.tiles.includes(face));
+      return rack.some((face) => HONORS.includes(face) && held(rack, face) === 1 && !tiles.includes(face));
     case 'committed-too-soon':
       return step.startsWith('first');
     case 'committed-too-late':
@@ -50,4 +47,8 @@ function passCouldBe(kind: MistakeCategory, { parts, played, rack, step }: PassR
     default:
       return true;
   }
+}
+
+function held(rack: readonly Face[], face: Face): number {
+  return rack.filter((one) => one === face).length;
 }

@@ -18,6 +18,7 @@ import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibil
 import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import { layHand } from '../kit/card-laying.ts';
 import { openNewCard, storedCard, typeCard } from '../kit/card-typing.ts';
+import { findsAndExercisesHabit } from '../kit/habit-history.ts';
 import { isInSight } from '../kit/in-sight.ts';
 import { layExchange } from '../kit/lay-exchange.ts';
 import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
@@ -158,7 +159,7 @@ describe('the same deal again', () => {
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
   });
 
-  it('the page opens without any network once it has been there, deals a round and stores it, and takes in and judges a rack from real tiles by a private card', async () => {
+  it('the page opens without any network once it has been there, deals a round and stores it, names a habit and exercises it, and takes in and judges a rack from real tiles by a private card', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
@@ -180,6 +181,7 @@ describe('the same deal again', () => {
     await page.getByRole('link', { name: /^In this page/ }).click();
     await page.getByText('A round of').waitFor();
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
+    await findsAndExercisesHabit(page, suite.origin());
     await chooseOwnCard(page, { ...HOUSE_CARD, id: 'club', name: 'Tuesday club', patterns: FEW_HANDS });
     await page.goto(suite.origin());
     expect(await layExchange(page)).toBeLessThanOrEqual(60);

@@ -116,7 +116,7 @@ it('the front page, the sheets, the lobby and a table from deal to review fit an
   await look(page, 'habits');
 }, 180_000);
 
-it('the deals of the days and ten racks fit and are accessible', async () => {
+it('the deals of the days, ten racks and ten minutes fit and are accessible', async () => {
   const page = await suite.newPage(FINGER);
   await page.goto(`${suite.origin()}/#deal-of-the-day`);
   await page.getByRole('heading', { name: 'The days before' }).waitFor();
@@ -127,6 +127,9 @@ it('the deals of the days and ten racks fit and are accessible', async () => {
   await page.getByRole('button', { name: 'That is my answer' }).click();
   await page.getByRole('button', { name: 'Next rack' }).waitFor();
   await look(page, 'ten racks');
+  await page.goto(`${suite.origin()}/#ten-minutes`);
+  await page.getByText('No habit of yours stands out so far, so this deal comes by chance.').waitFor();
+  await look(page, 'ten minutes');
 });
 
 it('the spectator’s screen and a table that does not exist fit and are accessible', async () => {

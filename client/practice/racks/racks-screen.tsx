@@ -66,7 +66,14 @@ export function RacksScreen({ app, card, instead, openDealDrawer }: RacksProps) 
         <h1>{RACKS.title}</h1>
         <p class="about">{judgedBy(card.name, instead)}</p>
         {state.is === 'choosing' && <Choosing model={model} problem={state.problem} habit={habit.value} />}
-        {state.is === 'drawing' && <p role="status">{RACKS.drawing(state.tried)}</p>}
+        {state.is === 'drawing' && (
+          <>
+            <p role="status">{RACKS.drawing(state.tried)}</p>
+            <button type="button" onClick={() => model.stop()}>
+              {RACKS.stop}
+            </button>
+          </>
+        )}
         {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
         {state.is === 'done' && <Done model={model} again={state.again} />}
       </main>
