@@ -6,7 +6,6 @@ export {
   type ChoiceReview,
   type ChoiceStory,
   type Coaching,
-  choiceOfMistake,
   choiceVerdict,
   coachedPass,
   coachedPassSentences,

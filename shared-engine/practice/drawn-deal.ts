@@ -38,11 +38,13 @@ const MOST_LOOKS = 150;
 const MOST_DEALS = 120;
 /**
  * Choices of the player at each step, with other noise each time. The mistake must be among them six times as often as it
- * is usual, and no less than in two of eight; seven in ten are enough.
+ * is usual in a choice, and no less than in two of eight; seven in ten are enough.
  */
 const CHOICES = 8;
 const OF_USUAL = 6;
 const LEAST = 0.25;
+/** About how many choices of each sort a round has. */
+const IN_A_ROUND = { pass: 6, blind: 2, vote: 1, ask: 1 } as const;
 const ENOUGH = 0.7;
 /** Seed of the sampled deals for the second analysis; any number but the seed of the first would do. */
 const SECOND_ANALYSIS_SEED = 0x2d8;
@@ -108,7 +110,8 @@ interface Temptation {
 
 /** Whether a typical player makes the mistake here often enough. */
 function tempts(tools: DealTools, { view, kind, name }: Temptation, looks: { left: number }): boolean {
-  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * usualChance(kind))));
+  const usual = usualChance(kind) / IN_A_ROUND[choiceOfMistake(kind)];
+  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * usual)));
   const answers = new Map<string, { readonly answer: AnswerChoice; count: number }>();
   for (let time = 1; time <= CHOICES; time++) {
     const answer = chooseFor('typical', view, tools.kernel, stream(name, `choice ${time}`));

@@ -1,4 +1,4 @@
-// How strongly many choices say that somebody errs more often than is usual, however often one has looked before.
+// How strongly many rounds say that somebody errs more often than is usual, however often one has looked before.
 
 /** By how much more often: steps from the usual chance towards certainty, each tried. */
 const STEPS_UP = [0.05, 0.1, 0.2, 0.4, 0.8] as const;
@@ -7,25 +7,23 @@ const STEPS_UP = [0.05, 0.1, 0.2, 0.4, 0.8] as const;
 const ENOUGH = 1e12;
 
 /**
- * `cases` of `choices` against a chance of at most `usual` for each: the mean of the likelihood ratios of five larger
- * chances. Where the chance is not larger, this number is 1 on average and stays so from choice to choice (a
+ * `cases` of so many rounds against a chance of at most `usual` in each: the mean of the likelihood ratios of five larger
+ * chances. Where the chance is not larger, this number is 1 on average and stays so from round to round (a
  * supermartingale), so that it ever reaches 1 / α, at whichever of all looks, with a chance of at most α (Ville 1939).
  */
-export function evidenceAgainst(usual: number, { cases, choices }: Counted): number {
-  return (
-    STEPS_UP.reduce((sum, up) => sum + ratio(usual, usual + (1 - usual) * up, { cases, choices }), 0) / 5
-  );
+export function evidenceAgainst(usual: number, { cases, rounds }: Counted): number {
+  return STEPS_UP.reduce((sum, up) => sum + ratio(usual, usual + (1 - usual) * up, { cases, rounds }), 0) / 5;
 }
 
 export interface Counted {
   readonly cases: number;
-  readonly choices: number;
+  readonly rounds: number;
 }
 
 /** Without logarithms, which are not the same on every machine: factors above and below 1 are taken in turn. */
-function ratio(usual: number, more: number, { cases, choices }: Counted): number {
+function ratio(usual: number, more: number, { cases, rounds }: Counted): number {
   const [up, down] = [more / usual, (1 - more) / (1 - usual)];
-  let [value, ups, downs] = [1, cases, choices - cases];
+  let [value, ups, downs] = [1, cases, rounds - cases];
   while (ups + downs > 0) {
     const rises = ups > 0 && (value < ENOUGH || downs === 0);
     if (rises) ups--;

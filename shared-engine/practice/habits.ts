@@ -1,6 +1,6 @@
 // What keeps costing somebody: the cost of their own choices over many rounds, by kind of step and by kind of mistake.
 import { MISTAKE_CATEGORIES, MISTAKE_CATEGORY_NAMES, type MistakeCategory } from '../analysis/index.ts';
-import { partOf } from './mistake-counts.ts';
+import { isMistakeIn } from './mistake-counts.ts';
 import { type NamedHabit, namedHabits } from './named-habits.ts';
 import { type GroupMean, partialPooling } from './pooling.ts';
 import { isUnaided, type RoundSummary, type StoredChoice } from './stored-round.ts';
@@ -71,7 +71,7 @@ export function habitsOf(all: readonly Pick<RoundSummary, 'choices' | 'helped'>[
     halfWidth: rounds > 1 ? 1.96 * Math.sqrt(spreadOf(costs) / rounds) : 0,
     steps: rowsOf(ofSteps, rounds),
     mistakes: rowsOf(ofMistakes, rounds),
-    named: rounds < LEAST_CASES ? [] : dearestFirst(namedHabits(choices, LEAST_CASES), choices, rounds),
+    named: rounds < LEAST_CASES ? [] : dearestFirst(namedHabits(own, LEAST_CASES), choices, rounds),
     helped: eachCost(helped),
     unaidedPasses: eachCost(choices.filter(({ kind }) => kind === 'pass' || kind === 'blind')),
   };
@@ -89,8 +89,7 @@ function dearestFirst(
 }
 
 function isOf({ kind, part }: NamedHabit): (choice: StoredChoice) => boolean {
-  return ({ step, mistakes, leaning }) =>
-    (mistakes?.includes(kind) || leaning === kind) && (part === null || partOf(step) === part);
+  return (choice) => isMistakeIn(choice, kind, part);
 }
 
 /** In one go: there may be fifty thousand choices. */

@@ -1,54 +1,64 @@
-// How often each kind of mistake was made, and in how many choices it could have been, by part of the exchange.
+// In how many rounds each kind of mistake was made, of those in which it could have been, by part of the exchange.
 import { choiceOfMistake, MISTAKE_CATEGORY_NAMES, type MistakeCategory } from '../analysis/index.ts';
 import type { StoredChoice } from './stored-round.ts';
 
-/** The first Charleston, the second one, and what belongs to neither. */
-export const EXCHANGE_PARTS = ['first', 'second', 'neither'] as const;
+/** Anywhere in the exchange, or in one of its Charlestons. */
+export const EXCHANGE_PARTS = ['any', 'first', 'second'] as const;
 export type ExchangePart = (typeof EXCHANGE_PARTS)[number];
 
 type ByPart = Readonly<Record<ExchangePart, number>>;
 
+/** Rounds and not choices: what was held in one of them made several of its mistakes, but no mistake of another. */
 export interface MistakeCounts {
-  /** Choices by what was chosen. */
-  readonly choices: Readonly<Record<StoredChoice['kind'], ByPart>>;
-  /** How many of them were, or seemed to be, a mistake of each kind. */
-  readonly cases: Readonly<Record<MistakeCategory, ByPart>>;
+  /** Rounds with a choice of that kind. */
+  readonly offered: Readonly<Record<StoredChoice['kind'], ByPart>>;
+  /** Rounds with a choice that was, or seemed to be, a mistake of that kind. */
+  readonly made: Readonly<Record<MistakeCategory, ByPart>>;
 }
 
 type Counted = Record<ExchangePart, number>;
 
-/** In one go: there may be fifty thousand choices. */
-export function countMistakes(choices: readonly StoredChoice[]): MistakeCounts {
+/** Own choices by round, in one go: there may be fifty thousand. */
+export function countMistakes(rounds: readonly (readonly StoredChoice[])[]): MistakeCounts {
   const offered = { pass: none(), blind: none(), vote: none(), ask: none() };
   const made = new Map<string, Counted>(MISTAKE_CATEGORY_NAMES.map((kind) => [kind, none()]));
-  for (const { kind, step, mistakes = [], leaning } of choices) {
-    const part = partOf(step);
-    offered[kind][part]++;
-    for (const mistake of leaning === undefined ? mistakes : [...mistakes, leaning]) {
-      const counted = made.get(mistake);
-      // A later version of the page may have stored other kinds.
-      if (counted !== undefined) counted[part]++;
+  for (const choices of rounds) {
+    for (const part of EXCHANGE_PARTS) {
+      const inPart = choices.filter(({ step }) => isIn(part, step));
+      for (const kind of new Set(inPart.map((choice) => choice.kind))) offered[kind][part]++;
+      for (const kind of new Set(inPart.flatMap(mistakesIn))) {
+        // A later version of the page may have stored other kinds.
+        const counted = made.get(kind);
+        if (counted !== undefined) counted[part]++;
+      }
     }
   }
-  return { choices: offered, cases: Object.fromEntries(made) as Record<MistakeCategory, ByPart> };
+  return { offered, made: Object.fromEntries(made) as Record<MistakeCategory, ByPart> };
 }
 
 function none(): Counted {
-  return { first: 0, second: 0, neither: 0 };
+  return { any: 0, first: 0, second: 0 };
 }
 
-export function partOf(step: StoredChoice['step']): ExchangePart {
-  if (step.startsWith('first')) return 'first';
-  return step.startsWith('second') ? 'second' : 'neither';
+/** What the choice was a mistake of, or leaned to. */
+function mistakesIn({ mistakes = [], leaning }: StoredChoice): readonly string[] {
+  return leaning === undefined ? mistakes : [...mistakes, leaning];
 }
 
-/** Of one kind of mistake in some parts: its cases, and the choices in which it could have been made. */
+/** Whether a choice was, or seemed to be, a mistake of this kind in this part. */
+export function isMistakeIn(choice: StoredChoice, kind: MistakeCategory, part: ExchangePart): boolean {
+  return isIn(part, choice.step) && mistakesIn(choice).includes(kind);
+}
+
+function isIn(part: ExchangePart, step: StoredChoice['step']): boolean {
+  return part === 'any' || step.startsWith(part);
+}
+
+/** Of one kind of mistake in one part. */
 export function countedIn(
-  { choices, cases }: MistakeCounts,
+  { offered, made }: MistakeCounts,
   kind: MistakeCategory,
-  parts: readonly ExchangePart[],
-): { readonly cases: number; readonly choices: number } {
-  const offered = choices[choiceOfMistake(kind)];
-  const sum = (counted: ByPart) => parts.reduce((total, part) => total + counted[part], 0);
-  return { cases: sum(cases[kind]), choices: sum(offered) };
+  part: ExchangePart,
+): { readonly made: number; readonly offered: number } {
+  return { made: made[kind][part], offered: offered[choiceOfMistake(kind)][part] };
 }

@@ -6,6 +6,7 @@ import {
   countMistakes,
   EXCHANGE_PARTS,
   type ExchangePart,
+  isMistakeIn,
   type MistakeCounts,
 } from './mistake-counts.ts';
 import type { StoredChoice } from './stored-round.ts';
@@ -20,54 +21,58 @@ const MOSTLY = 0.75;
 
 export interface NamedHabit {
   readonly kind: MistakeCategory;
-  /** The Charleston in which it shows; null for the whole exchange. */
-  readonly part: 'first' | 'second' | null;
-  /** How often it was made there, in how many choices, and in how many of so many a club player makes it. */
-  readonly cases: number;
-  readonly choices: number;
-  readonly usualCases: number;
+  /** The Charleston in which it shows, or the whole exchange. */
+  readonly part: ExchangePart;
+  /** In how many rounds it was made there, of how many, and in how many of so many a club player makes it. */
+  readonly made: number;
+  readonly offered: number;
+  readonly usual: number;
 }
 
-/** One kind in one part, or in all of them. */
+/** One kind in one part. */
 type Cell = Pick<NamedHabit, 'kind' | 'part'>;
 
 /** A pass for another reason says nothing that helps, so it is no habit. */
 const KINDS = MISTAKE_CATEGORY_NAMES.filter((kind) => kind !== 'poorer-fit');
 const CELLS: readonly Cell[] = KINDS.flatMap((kind) => partsOf(kind).map((part): Cell => ({ kind, part })));
 
-function partsOf(kind: MistakeCategory): readonly Cell['part'][] {
+/** A whole before its parts. */
+function partsOf(kind: MistakeCategory): readonly ExchangePart[] {
   const chosen = choiceOfMistake(kind);
-  return chosen === 'pass' || chosen === 'blind' ? [null, 'first', 'second'] : [null];
+  return chosen === 'pass' || chosen === 'blind' ? EXCHANGE_PARTS : ['any'];
 }
 
-/** Each kind at most once, in no order; `leastCases` are needed to say anything of one. */
-export function namedHabits(choices: readonly StoredChoice[], leastCases: number): readonly NamedHabit[] {
-  const counts = countMistakes(choices);
+/** Of own choices by round. Each kind at most once, in no order; `leastCases` of one are needed to say anything of it. */
+export function namedHabits(
+  rounds: readonly (readonly StoredChoice[])[],
+  leastCases: number,
+): readonly NamedHabit[] {
+  const counts = countMistakes(rounds);
   const clear = CELLS.map(({ kind, part }): NamedHabit => {
-    const counted = countedIn(counts, kind, placesOf(part));
-    return { kind, part, ...counted, usualCases: usualChance(kind, part) * counted.choices };
-  }).filter((cell) => cell.cases >= leastCases && isClear(cell));
+    const counted = countedIn(counts, kind, part);
+    return { kind, part, ...counted, usual: usualChance(kind, part) * counted.offered };
+  }).filter(isClear);
   return KINDS.flatMap((kind): NamedHabit[] => {
-    const all = countedIn(counts, kind, EXCHANGE_PARTS).cases;
-    const cells = clear.filter((cell) => cell.kind === kind);
-    // A part is told where most of it shows there, or where it is clear there alone; a whole comes before its parts.
-    const told = cells.find(({ part, cases }) => part !== null && cases >= MOSTLY * all) ?? cells[0];
+    const cells = clear.filter((cell) => cell.kind === kind && casesOf(cell, rounds) >= leastCases);
+    const { made } = countedIn(counts, kind, 'any');
+    // A part is told where most of it shows there, or where it is clear there alone.
+    const told = cells.find((cell) => cell.part !== 'any' && cell.made >= MOSTLY * made) ?? cells[0];
     return told === undefined ? [] : [told];
   });
 }
 
-function isClear({ kind, part, cases, choices }: NamedHabit): boolean {
+function isClear({ kind, part, made, offered }: NamedHabit): boolean {
   const usual = Math.min(0.9, MORE_THAN_USUAL * usualChance(kind, part));
-  return evidenceAgainst(usual, { cases, choices }) >= CELLS.length / EVER_WRONG;
+  return evidenceAgainst(usual, { cases: made, rounds: offered }) >= CELLS.length / EVER_WRONG;
 }
 
-function placesOf(part: Cell['part']): readonly ExchangePart[] {
-  return part === null ? EXCHANGE_PARTS : [part];
+function casesOf({ kind, part }: Cell, rounds: readonly (readonly StoredChoice[])[]): number {
+  return rounds.flat().filter((choice) => isMistakeIn(choice, kind, part)).length;
 }
 
-/** The chance that a club player makes it in one choice; a kind that was hardly ever seen is not taken to be rarer. */
-export function usualChance(kind: MistakeCategory, part: Cell['part'] = null): number {
+/** The chance that a club player makes it in a round; a kind that was hardly ever seen is not taken to be rarer. */
+export function usualChance(kind: MistakeCategory, part: ExchangePart = 'any'): number {
   const usual: MistakeCounts = USUAL_MISTAKES;
-  const { cases, choices } = countedIn(usual, kind, placesOf(part));
-  return (cases + 2) / (choices + 4);
+  const { made, offered } = countedIn(usual, kind, part);
+  return (made + 2) / (offered + 4);
 }

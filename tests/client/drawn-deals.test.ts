@@ -129,16 +129,16 @@ describe('ten minutes', () => {
   it('begin with what is due and go on with deals for the habit, without giving it away', async () => {
     for (const round of habitRounds()) await storeRound(round, STORED_CARD);
     const wishes: unknown[] = [];
-    const model = modelOf([deal('pairs-chased'), deal(null)], wishes);
+    const model = modelOf([deal('flower-given'), deal(null)], wishes);
     await model.open();
     expect(model.state.value).toMatchObject({ is: 'asking', left: TODAY, source: { from: 'own' } });
     // It is drawn while that is answered.
-    expect(wishes).toEqual([{ kind: 'pairs-chased', firstPass: false }]);
+    expect(wishes).toEqual([{ kind: 'flower-given', firstPass: false }]);
     await model.next();
-    const drawn = { from: 'drawn', kind: 'pairs-chased', wished: 'pairs-chased' } as const;
+    const drawn = { from: 'drawn', kind: 'flower-given', wished: 'flower-given' } as const;
     expect(model.state.value).toMatchObject({ is: 'asking', left: TODAY - 1, source: drawn });
-    expect(drawnWords(drawn)).not.toMatch(/pair/);
-    expect(drawnForWords(drawn)).toMatch(/our club-player bot played for pairs/);
+    expect(drawnWords(drawn)).not.toMatch(/flower/);
+    expect(drawnForWords(drawn)).toMatch(/our club-player bot gave a flower away/);
     await model.next();
     expect(drawnWords({ kind: null, wished: 'flower-given' })).toMatch(/rare on this card/);
     // The worker has failed: what was due has been asked.

@@ -43,9 +43,9 @@ describe('the habits of somebody', () => {
     expect(first!.perRound).toBeLessThan(2);
     for (const { perRound } of others) expect(perRound).toBeLessThan(0.3);
     expect(headline(habits)).toMatch(
-      /^Over 40 rounds, one habit stands out: you broke up a pair or more\. It cost you about 2\.0 wins in 100 games a round\.$/,
+      /^Over 40 rounds, one habit stands out: you broke up a pair or more, in the first Charleston\. It cost you about 2\.0 wins in 100 games a round\.$/,
     );
-    expect(habitCounts(habits)).toMatch(/^You did so 20 times in 120 passes; our club-player bot .*\.$/);
+    expect(habitCounts(habits)).toMatch(/^You did so in 20 of 40 rounds; our club-player bot .*\.$/);
     expect(stepLine(habits)).toMatch(
       /^Of the steps, passing across cost you most: about 2\.0 wins in 100 games a round\.$/,
     );

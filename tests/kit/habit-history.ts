@@ -9,22 +9,20 @@ import { historyOf, storedChoice, storedRound } from './stored-rounds.ts';
 const DAY = 86_400_000;
 const FIRST_DAY = Date.UTC(2099, 0, 1);
 
-/** Ten rounds, long from now: every pass of them chased pairs, and one of them cost enough to be asked again. */
+/** Ten rounds, long from now: a flower given away in each, and in one of them that cost enough to be asked again. */
 export function habitRounds(): readonly StoredRound[] {
   return Array.from({ length: 10 }, (_, nth) => habitRound(nth));
 }
 
 function habitRound(nth: number): StoredRound {
-  const choices = (['first-right', 'first-across', 'first-left'] as const).map(
-    (step): StoredChoice =>
-      storedChoice({
-        step,
-        verdict: nth === 0 && step === 'first-across' ? 'costly' : 'a-little-worse',
-        loss: 3,
-        halfWidth: 0.5,
-        mistakes: ['pairs-chased'],
-      }),
-  );
+  const given: StoredChoice = storedChoice({
+    step: 'first-across',
+    verdict: nth === 0 ? 'costly' : 'a-little-worse',
+    loss: 3,
+    halfWidth: 0.5,
+    mistakes: ['flower-given'],
+  });
+  const choices = [storedChoice({ verdict: 'best', loss: -1, halfWidth: 0.5 }), given];
   const ledger = { start: 25, close: 20 + nth, choices: -4, halfWidth: 1, standIns: 0, jumps: 0 };
   return storedRound(`a habit ${nth}`, { playedAt: FIRST_DAY + nth * DAY, choices, ledger });
 }
@@ -38,7 +36,7 @@ export async function findsAndExercisesHabit(page: Page, origin: string): Promis
     .setInputFiles({ name: 'rounds.jsonl', mimeType: 'application/jsonl', buffer: Buffer.from(text) });
   await page.getByText('10 rounds added.').waitFor();
   await page.goto(`${origin}/#what-costs-me`);
-  await page.getByText(/one habit stands out: you played for pairs that no joker fills/).waitFor();
+  await page.getByText(/one habit stands out: you gave a flower away/).waitFor();
   await page.getByRole('img', { name: /^From your first rounds to the latest/ }).waitFor();
   expect([await axeFindings(page), await horizontalOverflow(page)]).toEqual([[], 0]);
   await page.getByRole('link', { name: /^Ten minutes today/ }).click();
@@ -49,9 +47,7 @@ export async function findsAndExercisesHabit(page: Page, origin: string): Promis
   await page.getByText(/^It comes back on /).waitFor();
   await page.goto(`${origin}/#ten-racks`);
   await page.getByLabel('The racks').selectOption('from the habit that costs me most');
-  await page
-    .getByText('Racks with which our club-player bot played for pairs that no joker fills.')
-    .waitFor();
+  await page.getByText('Racks with which our club-player bot gave a flower away.').waitFor();
   await page.getByRole('button', { name: 'Deal the first rack' }).click();
   // How long one is looked for depends on the cores.
   const drawing = page.getByText(/^Drawing a rack…/);

@@ -2,7 +2,6 @@
 import {
   type AimsMet,
   type aimsOver,
-  choiceOfMistake,
   type Habit,
   type HabitRow,
   type Habits,
@@ -65,23 +64,16 @@ export function headline({ rounds, named: [habit] }: Habits): string {
 /** How often the habit showed, beside the bot, and which other habits there are; null where none is named. */
 export function habitCounts({ named: [habit, ...others] }: Habits): string | null {
   if (habit === undefined) return null;
-  const { kind, cases, choices, usualCases } = habit;
-  const usual = usualCases < 1 ? 'hardly ever does' : `does about ${Math.round(usualCases)} times in so many`;
-  const counted = `You did so ${cases} times in ${choices} ${CHOICES[choiceOfMistake(kind)]}; our club-player bot ${usual}.`;
+  const { made, offered, usual } = habit;
+  const bot = usual < 1 ? 'hardly ever does' : `does in about ${Math.round(usual)} of so many`;
+  const counted = `You did so in ${made} of ${offered} rounds; our club-player bot ${bot}.`;
   if (others.length === 0) return counted;
   return `${counted} Less dear, but also more often than the bot: you ${others.map(habitWords).join('; you ')}.`;
 }
 
-const CHOICES = {
-  pass: 'passes',
-  blind: 'passes that could be blind',
-  vote: 'votes',
-  ask: 'courtesies',
-} as const;
-
 /** As after “you”. */
 export function habitWords({ kind, part }: Pick<Habit, 'kind' | 'part'>): string {
-  return `${lower(mistakeName(kind))}${part === null ? '' : `, in the ${part} Charleston`}`;
+  return `${lower(mistakeName(kind))}${part === 'any' ? '' : `, in the ${part} Charleston`}`;
 }
 
 /** The step that cost most; null where there is too little to say so. */

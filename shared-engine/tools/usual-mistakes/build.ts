@@ -32,13 +32,13 @@ if (!Number.isInteger(rounds) || rounds < 1) {
 const card = houseCard();
 const kernel = createSwarKernel(card);
 const analyst = createAnalyst(card, await loadSimd());
-const judged: StoredChoice[] = [];
+const judged: (readonly StoredChoice[])[] = [];
 for (let nth = 0; nth < rounds; nth++) {
-  judged.push(...judgedRound(nth));
+  judged.push(judgedRound(nth));
   process.stderr.write(`\r${nth + 1} of ${rounds} rounds`);
 }
 
-const made = {
+const source = {
   command: `npm run build:usual-mistakes -- --seed ${seed} --rounds ${rounds}`,
   judge: WIN_MODEL.made.date,
   rounds,
@@ -48,12 +48,12 @@ writeFileSync(
   path,
   `// How often a typical bot makes each kind of mistake; written by the command it names, never by hand.
 
-/** By kind of choice and part of the exchange; \`MistakeCounts\` says what is counted. */
-export const USUAL_MISTAKES = ${JSON.stringify({ made, ...countMistakes(judged) })} as const;
+/** Rounds by part of the exchange; \`MistakeCounts\` says which. */
+export const USUAL_MISTAKES = ${JSON.stringify({ source, ...countMistakes(judged) })} as const;
 `,
 );
 execFileSync(new URL('node_modules/.bin/biome', root).pathname, ['check', '--write', path.pathname]);
-process.stdout.write(`${JSON.stringify(made)}\n`);
+process.stdout.write(`${JSON.stringify(source)}\n`);
 
 function judgedRound(nth: number): readonly StoredChoice[] {
   const deal = { seed: seedFrom(stream(seed, `round ${nth}`)), dealer: SEATS[nth % 4]! };

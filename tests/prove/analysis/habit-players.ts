@@ -17,9 +17,9 @@ import { seedNamed } from '../../kit/rounds.ts';
 export interface PlantedHabit {
   /** In words, as rows tell it. */
   readonly words: string;
-  /** What the page is to name. */
-  readonly kind: MistakeCategory;
-  /** The part of the exchange that the page is to name with it; null for none. */
+  /** What the page is to name: any of these. */
+  readonly kinds: readonly MistakeCategory[];
+  /** The part of the exchange that the page is to name with it; null for any. */
   readonly part: 'second' | null;
   /** What the player does instead of `usual`, where there is something to do. */
   readonly instead: (usual: AnswerChoice, rack: readonly Face[]) => AnswerChoice;
@@ -28,27 +28,27 @@ export interface PlantedHabit {
 export const PLANTED: readonly PlantedHabit[] = [
   {
     words: 'breaks pairs on the second Charleston',
-    kind: 'broken-multiple',
+    kinds: ['broken-multiple', 'new-multiple'],
     part: 'second',
     instead: (usual, rack) =>
       usual.kind === 'pass' && usual.step.startsWith('second') ? withFirst(usual, onePair(rack)) : usual,
   },
   {
     words: 'passes a flower in every pass, while there is one',
-    kind: 'flower-given',
+    kinds: ['flower-given'],
     part: null,
     instead: (usual, rack) =>
       usual.kind === 'pass' ? withFirst(usual, rack.includes('flower') ? ['flower'] : []) : usual,
   },
   {
     words: 'stops too early',
-    kind: 'stopped',
+    kinds: ['stopped'],
     part: null,
     instead: (usual) => (usual.kind === 'vote' ? { ...usual, go: false } : usual),
   },
   {
     words: 'passes three tiles blind wherever that is allowed',
-    kind: 'too-many-blind',
+    kinds: ['too-many-blind'],
     part: null,
     instead: (usual) =>
       usual.kind === 'pass' && (usual.step === 'first-left' || usual.step === 'second-right')

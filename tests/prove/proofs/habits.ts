@@ -15,7 +15,7 @@ const PLAYERS: Record<Size, number> = { small: 20, full: 200 };
 const ROUNDS = 25;
 /** The kinds of player that are judged; the small size is quick where numbers alone tell. */
 const KINDS: Record<Size, readonly (PlantedHabit | null)[]> = {
-  small: PLANTED.filter(({ kind }) => kind === 'too-many-blind'),
+  small: PLANTED.filter(({ kinds }) => kinds.includes('too-many-blind')),
   full: [...PLANTED, null],
 };
 
@@ -36,7 +36,7 @@ export const proof: Proof = {
     return kinds.map((planted, place) => {
       const pool = pools[place]!;
       const named = Array.from({ length: PLAYERS[size] }, (_, player) =>
-        lookedAfterEvery(pool, ROUNDS, `${seed} ${planted?.kind} ${player}`),
+        lookedAfterEvery(pool, ROUNDS, `${seed} ${planted?.words} ${player}`),
       );
       return planted === null ? innocents(named, rounds) : guilty(planted, named, rounds);
     });
@@ -66,8 +66,8 @@ function innocents(named: readonly (FirstNamed | null)[], pool: number): ProofRo
   };
 }
 
-function isPlanted({ kind, part }: PlantedHabit, { habit }: FirstNamed): boolean {
-  return habit.kind === kind && (part === null || habit.part === part);
+function isPlanted({ kinds, part }: PlantedHabit, { habit }: FirstNamed): boolean {
+  return kinds.includes(habit.kind) && (part === null || habit.part === part);
 }
 
 /** Each name once, with how many were told it. */
@@ -78,5 +78,5 @@ function told(named: readonly (FirstNamed | null)[]): string {
 }
 
 function nameOf({ habit: { kind, part } }: FirstNamed): string {
-  return part === null ? mistakeName(kind) : `${mistakeName(kind)} (${part} Charleston)`;
+  return part === 'any' ? mistakeName(kind) : `${mistakeName(kind)} (${part} Charleston)`;
 }
