@@ -41,10 +41,11 @@ export {
   type ClassReport,
   classReport,
 } from './report/class-report.ts';
-export { csvText } from './report/csv.ts';
+export type { CsvStyle } from './report/csv.ts';
 export { type ClassEntry, choicesBy, type TilesToGo } from './report/entry.ts';
-export { aimsCsv, choicesCsv, mistakesCsv } from './report/report-files.ts';
+export { REPORT_TABLES, type ReportTable, reportTable } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
+export { drillOfPoint, type TeachingPoint, teachNext } from './report/teach-next.ts';
 export { sampleRack, sampleRackWithRarity } from './sampled.ts';
 export { dealScript } from './scripted.ts';
 export { DRILL_BUDGET, type SearchBudget, searchBudget } from './search-budget.ts';

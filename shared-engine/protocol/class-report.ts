@@ -28,7 +28,15 @@ export const spreadSchema = z.object({
   racks: z.int(),
   rack: z.array(faceSchema).readonly().nullable(),
   choices: z
-    .array(z.object({ chosen: chosenSchema, count: z.int(), share: z.number(), ...costShape }))
+    .array(
+      z.object({
+        chosen: chosenSchema,
+        count: z.int(),
+        share: z.number(),
+        mistakes: z.array(z.enum(MISTAKE_CATEGORY_NAMES)).readonly(),
+        ...costShape,
+      }),
+    )
     .readonly(),
   pending: z.int(),
   best: z.object({ chosen: chosenSchema, why: z.string() }).nullable(),

@@ -147,16 +147,19 @@ describe('a class', () => {
 
     await dashboard.getByRole('link', { name: 'Class report' }).click();
     await dashboard.getByRole('heading', { name: 'Report of “Evening drill”' }).waitFor();
-    expect(await dashboard.getByRole('heading', { level: 2 }).count()).toBe(3);
+    expect(await dashboard.getByRole('heading', { level: 2, name: /^Deal \d/ }).count()).toBe(3);
+    await dashboard.getByRole('heading', { name: 'Teach this next' }).waitFor();
     expect(await axeFindings(dashboard)).toEqual([]);
     const report = await dashboard.locator('main').textContent();
     for (const name of NAMES) expect(report).not.toContain(name);
+    await dashboard.getByLabel('Tables (CSV) for spreadsheets that write').selectOption('1,5');
     const downloading = dashboard.waitForEvent('download');
-    await dashboard.getByRole('button', { name: 'Save as tables (CSV)' }).click();
+    await dashboard.getByRole('button', { name: 'Choices', exact: true }).click();
     const csv = await readFile(await (await downloading).path(), 'utf8');
-    expect(csv.split('\r\n')[0]).toMatch(/^deal,seat,step,kind,choice,players,share/);
-    await dashboard.emulateMedia({ media: 'print' });
-    expect(await dashboard.getByRole('button', { name: 'Print' }).isVisible()).toBe(false);
+    expect(csv.split('\r\n')[0]).toMatch(/^\uFEFFclass;date;deal number;deal title;seat;step;/);
+    const pdf = (await dashboard.pdf({ preferCSSPageSize: true })).toString('latin1');
+    // A first page for the class, and two at most for each of the three deals.
+    expect(pdf.match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(7);
   }, 240_000);
 });
 

@@ -1,5 +1,7 @@
 // A class on the page: drills while they are prepared, files, addresses, and the sentences of its screens.
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { pathOf, routeOf, tidyCode } from '../../client/app/routes/route.ts';
 import { keyFileText, keyIn, keyLink, pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
 import { countMessage } from '../../client/class/lead/guided-strings.ts';
@@ -23,7 +25,7 @@ import {
 } from '../../client/class/prepare/draft.ts';
 import { anonymitySentences } from '../../client/class/prepare/strings.ts';
 import { costOf, costText, scaleEndOf } from '../../client/class/results/cost.ts';
-import { reportCsv } from '../../client/class/results/report-files.ts';
+import { reportJson } from '../../client/class/results/report-files.ts';
 import { spreadRows } from '../../client/class/results/spread-rows.ts';
 import { publicOrigin, reachableOrigin, setPublicAddress } from '../../client/storage/public-address.ts';
 import { fileName } from '../../client/ui/save-file.ts';
@@ -31,7 +33,7 @@ import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { readDrillFile } from '../../shared-engine/drill/file.ts';
 import { classReport } from '../../shared-engine/drill/report/class-report.ts';
 import type { DashboardPlayer } from '../../shared-engine/protocol/class.ts';
-import type { DrillReport } from '../../shared-engine/protocol/class-report.ts';
+import { type DrillReport, drillReportSchema } from '../../shared-engine/protocol/class-report.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { seatView } from '../../shared-engine/rules/view/view.ts';
 import { classOf } from '../kit/classes.ts';
@@ -179,7 +181,7 @@ describe('the dashboard', () => {
   it('orders choices from the best to the costliest, and those whose cost is not known by how many made them', () => {
     const choice = (chosen: number, count: number, value: number | null) => {
       const winsLost = value === null ? null : { value, halfWidth: 0.1 };
-      return { chosen, count, share: count / 10, costly: null, winsLost };
+      return { chosen, count, share: count / 10, mistakes: [], costly: null, winsLost };
     };
     const order = (best: { chosen: number; why: string } | null, ...choices: ReturnType<typeof choice>[]) =>
       spreadRows({ choices, best }).map(({ chosen }) => chosen);
@@ -247,21 +249,26 @@ describe('the addresses of a class', () => {
   });
 });
 
-it('the tables of a report follow each other, and a name that a spreadsheet would run as a formula is quoted', () => {
-  const drill = drillOf([dealOf({ kind: 'random', seed: seedNamed('class report') })]);
-  const deal = classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard());
+it('the report as JSON is described entry by entry, and read back it is the report', () => {
+  const drill = drillOf([dealOf({ kind: 'random', seed: seed() })]);
   const report: DrillReport = {
     title: 'Evening',
     ended: true,
     anonymous: false,
-    deals: [deal],
+    deals: [classReport(drill.deals[0]!, classOf(drill, ['strong', 'casual']), houseCard())],
     players: [
-      { name: '=1+1', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, winsLost: 0.5, stoodIn: 0 }] },
+      { name: 'Ines', deals: [{ deal: 'first', toGoStart: 7, toGoEnd: 5, winsLost: 0.5, stoodIn: 0 }] },
     ],
   };
-  const tables = reportCsv(report).split('\r\n\r\n');
-  expect(tables).toHaveLength(4);
-  expect(tables.at(-1)).toBe(
-    "player,deal,tiles to go as dealt,tiles to go at the end,wins lost in 100 games\r\n'=1+1,first,7,5,0.5\r\n",
-  );
+  const { format, date, ...back } = JSON.parse(reportJson(report, '2026-11-26'));
+  expect([format, date]).toEqual(['quadrille-report/1', '2026-11-26']);
+  expect(drillReportSchema.parse(back)).toEqual(report);
+  const text = readFileSync(new URL('../../shared-engine/drill/report/REPORT.md', import.meta.url), 'utf8');
+  const names = new Set<string>();
+  JSON.stringify(z.toJSONSchema(drillReportSchema), (_, value) => {
+    for (const name of Object.keys(value?.properties ?? {})) names.add(name);
+    return value;
+  });
+  expect(names.size).toBeGreaterThan(25);
+  for (const name of ['format', 'date', ...names]) expect(text).toContain(`\`${name}\``);
 });

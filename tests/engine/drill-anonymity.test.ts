@@ -10,7 +10,7 @@ import {
 } from '../../shared-engine/drill/report/anonymity.ts';
 import { anonymousReport } from '../../shared-engine/drill/report/class-report.ts';
 import type { ClassEntry } from '../../shared-engine/drill/report/entry.ts';
-import { choicesCsv } from '../../shared-engine/drill/report/report-files.ts';
+import { reportTable } from '../../shared-engine/drill/report/report-files.ts';
 import type { StyleName } from '../../shared-engine/policy/styles.ts';
 import {
   type DrillReport,
@@ -164,12 +164,13 @@ test('the CSV table counts the players who chose something else, so that the pla
     { players: 10, frozen: frozenAt('first-right'), analyses },
     card,
   );
-  const [head, ...rows] = choicesCsv(report)
+  const tabled = { title: 'Evening', deals: [report], players: null };
+  const [head, ...rows] = reportTable('choices', tabled, { date: '2026-11-26', style: 'comma' })
     .trim()
     .split('\r\n')
     // Lists of tiles stand in quotes, with commas of their own.
     .map((row) => row.replace(/"[^"]*"/g, 'tiles').split(','));
-  const players = head!.indexOf('players');
+  const players = head!.indexOf('players who chose so');
   expect(rows.every((row) => row.length === head!.length)).toBe(true);
   expect(rows.reduce((sum, row) => sum + Number(row[players]), 0)).toBe(report.steps[0]!.players);
 });

@@ -243,8 +243,8 @@ test('a report of nobody is empty', () => {
 });
 
 describe('a mean and its interval', () => {
-  test('uses Student’s 95 % points, checked by a second computation for 1 to 30 degrees of freedom', () => {
-    for (let n = 2; n <= 31; n++) {
+  test('uses Student’s 95 % points, checked by a second computation for 7 to 30 degrees of freedom', () => {
+    for (let n = 8; n <= 31; n++) {
       const values = Array.from({ length: n }, (_, i) => i * 10);
       const { mean, high } = classMean(values)!;
       const deviation = Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (n - 1));
@@ -252,9 +252,10 @@ describe('a mean and its interval', () => {
     }
   });
 
-  test('has no interval for one value, is null for none, and has no width for equal values', () => {
+  test('has no interval for fewer than eight values, is null for none, and has no width for equal values', () => {
     expect(classMean([])).toBeNull();
-    expect(classMean([0.25])).toEqual({ n: 1, mean: 0.25, low: null, high: null });
-    expect(classMean([0.3, 0.3, 0.3])).toEqual({ n: 3, mean: 0.3, low: 0.3, high: 0.3 });
+    const of = (n: number) => classMean(Array.from({ length: n }, () => 0.3));
+    expect([of(1), of(7)]).toMatchObject([1, 7].map((n) => ({ n, mean: 0.3, low: null, high: null })));
+    expect(of(8)).toEqual({ n: 8, mean: 0.3, low: 0.3, high: 0.3 });
   });
 });

@@ -18,6 +18,13 @@ export function dayText(time: number): string {
   return new Date(time).toLocaleDateString(undefined, { dateStyle: 'medium' });
 }
 
+/** A day for files: `2026-11-26`, by the clock of this device. */
+export function dateAt(time: number): string {
+  const day = new Date(time);
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+}
+
 export function dealCount(count: number): string {
   return count === 1 ? '1 deal' : `${count} deals`;
 }

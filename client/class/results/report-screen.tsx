@@ -1,72 +1,64 @@
 // The report of a class, to read, print and save: for each deal what was chosen, and the players as the terms allow.
-import { useEffect, useState } from 'preact/hooks';
 import type { ClassReport, DrillReport } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { pathOf } from '../../app/routes/route.ts';
+import { PageLink } from '../../app/routes/page-link.tsx';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
-import { goInPage } from '../../ui/in-page-link.ts';
 import { twoPlaces } from '../../ui/numbers.ts';
-import { fileName, saveFile } from '../../ui/save-file.ts';
-import { fetchReport } from '../model/requests.ts';
-import { choiceTitle, playerCount } from '../model/strings.ts';
+import { CLASS, choiceTitle, dateAt, dayText, playerCount, TEACHING } from '../model/strings.ts';
 import { Aims } from './aims.tsx';
-import { reportCsv, reportJson } from './report-files.ts';
+import { ReportTools } from './report-tools.tsx';
 import { SpreadPicture } from './spread-picture.tsx';
 import { REPORT } from './strings.ts';
+import { TeachingPlan } from './teaching-plan.tsx';
+import { type KnownReport, useReport } from './use-report.ts';
 
 export function ReportScreen({ app, code }: { readonly app: App; readonly code: string }) {
-  const [report, setReport] = useState<DrillReport | string | null>(null);
-  useEffect(() => {
-    void fetchReport(code).then((answer) => setReport(answer.ok ? answer.value : answer.message));
-  }, [code]);
-  const dashboard = { kind: 'class', code, part: 'main' } as const;
+  const known = useReport(code);
   return (
     <>
       <Bar app={app} home />
       <main class="class-page report">
-        {report === null || typeof report === 'string' ? (
-          <p role="status">{report ?? REPORT.working}</p>
+        {known === null || typeof known === 'string' ? (
+          <p role="status">{known ?? REPORT.working}</p>
         ) : (
-          <Report report={report} />
+          <Report app={app} known={known} />
         )}
-        <p class="not-printed">
-          <a href={pathOf(dashboard)} onClick={(event) => goInPage(event, () => app.go(dashboard))}>
+        <p class="row not-printed">
+          <PageLink app={app} route={{ kind: 'class', code, part: 'main' }}>
             {REPORT.back}
-          </a>
+          </PageLink>
+          <PageLink app={app} route={{ kind: 'teaching' }}>
+            {TEACHING.title}
+          </PageLink>
         </p>
       </main>
     </>
   );
 }
 
-function Report({ report }: { readonly report: DrillReport }) {
-  const name = fileName(report.title);
+function Report({ app, known }: { readonly app: App; readonly known: KnownReport }) {
+  const { report, row } = known;
+  const time = row?.openedAt ?? Date.now();
   return (
     <>
       <header>
         <h1>{REPORT.title(report.title)}</h1>
+        <p>{[dayText(time), row?.group, report.ended ? CLASS.ended : null].filter(Boolean).join(' · ')}</p>
         <p>{REPORT.private[report.anonymous ? 'anonymous' : 'named']}</p>
       </header>
-      <div class="row not-printed">
-        <button type="button" class="primary" onClick={() => window.print()}>
-          {REPORT.print}
-        </button>
-        <button type="button" onClick={() => saveFile(`${name}-report.csv`, 'text/csv', reportCsv(report))}>
-          {REPORT.csv}
-        </button>
-        <button
-          type="button"
-          onClick={() => saveFile(`${name}-report.json`, 'application/json', reportJson(report))}
-        >
-          {REPORT.json}
-        </button>
-      </div>
-      {report.deals.length === 0 && <p>{REPORT.nothing}</p>}
+      <ReportTools report={report} date={dateAt(time)} />
+      {report.deals.length === 0 ? <p>{REPORT.nothing}</p> : <TeachingPlan app={app} known={known} />}
+      {report.players && <PlayerTable players={report.players} />}
+      <section class="legend" aria-labelledby="legend-title">
+        <h2 id="legend-title">{REPORT.legend}</h2>
+        {REPORT.legendLines.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </section>
       {report.deals.map((deal, place) => (
         <DealReport key={deal.deal} deal={deal} number={place + 1} anonymous={report.anonymous} />
       ))}
-      {report.players && <PlayerTable players={report.players} />}
     </>
   );
 }
@@ -98,14 +90,16 @@ function DealReport({ deal, number, anonymous }: DealReportProps) {
           <h3>{REPORT.steps}</h3>
         </>
       )}
-      {steps.filter(wasChosen).map((spread) => (
-        <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
-          <h4>{choiceTitle(spread)}</h4>
-          {spread.rack && <TileRow tiles={spread.rack} />}
-          {spread.kind !== 'blind' && <Aims aims={spread.aims} names={sections} />}
-          <SpreadPicture spread={spread} />
-        </article>
-      ))}
+      <div class="deal-steps">
+        {steps.filter(wasChosen).map((spread) => (
+          <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
+            <h4>{choiceTitle(spread)}</h4>
+            {spread.rack && <TileRow tiles={spread.rack} />}
+            {spread.kind !== 'blind' && <Aims aims={spread.aims} names={sections} />}
+            <SpreadPicture spread={spread} />
+          </article>
+        ))}
+      </div>
     </section>
   );
 }

@@ -72,7 +72,32 @@ export const REPORT = {
   player: 'Player',
   playerToGo: 'Tiles to go in each deal, as dealt and after the last step',
   print: 'Print',
-  csv: 'Save as tables (CSV)',
   json: 'Save as JSON',
   back: 'Back to the dashboard',
+  legend: 'How to read this',
+  legendLines: [
+    'Choices stand from the best down. “2 of 8” are the players who chose so, of those who chose; what bots chose is not counted.',
+    'Wins are wins in 100 games, by playing each choice on many times. The line through a dot is how sure that is.',
+    'A mistake is a choice with something clearly better; one choice may be several kinds of mistake.',
+  ],
+} as const;
+
+export const PLAN = {
+  title: 'Teach this next',
+  pending: 'The choices are still being looked at. The plan comes by itself.',
+  nothing: 'No kind of mistake stands out.',
+  cost: (choices: number, wins: string) =>
+    `${choices === 1 ? '1 choice' : `${choices} choices`}, about ${wins} wins lost in 100 games in total.`,
+  noRack: 'There is no rack to show for it. A drill of it has the deals in which it happened.',
+  chosen: (players: string) => `${players} passed`,
+  better: 'Better:',
+  make: 'Make a drill of it',
+  notStored: 'This browser does not let the page keep the drill.',
+} as const;
+
+export const TABLES = {
+  title: 'Save as tables',
+  style: 'Tables (CSV) for spreadsheets that write',
+  styles: { comma: '1.5', semicolon: '1,5' },
+  save: { choices: 'Choices', aims: 'Aims', mistakes: 'Mistakes', players: 'Players' },
 } as const;

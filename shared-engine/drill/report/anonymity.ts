@@ -169,7 +169,8 @@ export function spreadOfFrozen(
   const pending = analyses === null ? 0 : waiting.reduce((sum, { count }) => sum + count, 0);
   const choices = found.map(({ chosen, count, analyzed }): SpreadChoice => {
     const cost = pending === 0 ? costOf(Array.from({ length: count }, () => analyzed)) : NO_COST;
-    return { chosen, count, share: count / players, ...cost };
+    const mistakes = rack !== null && pending === 0 ? (analyzed?.mistakes ?? []) : [];
+    return { chosen, count, share: count / players, mistakes, ...cost };
   });
   const best = rack !== null && pending === 0 ? bestOf(found) : null;
   const racks = rack === null ? 0 : 1;

@@ -1,16 +1,19 @@
 // The mean of a figure over a class, with its 95 % interval.
 import { type MeasuredValue, thousandth } from '../../analysis/index.ts';
 
-/** Two-sided 95 % points of Student's t for 1 to 30 degrees of freedom. Source: printed tables of the t distribution. */
+/** From fewer values an interval says more about the few than about the class. */
+const MIN_SAMPLE = 8;
+
+/** Two-sided 95 % points of Student's t for 7 to 30 degrees of freedom. Source: printed tables of the t distribution. */
 const T95: readonly number[] = [
-  12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145, 2.131,
-  2.12, 2.11, 2.101, 2.093, 2.086, 2.08, 2.074, 2.069, 2.064, 2.06, 2.056, 2.052, 2.048, 2.045, 2.042,
+  2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145, 2.131, 2.12, 2.11, 2.101, 2.093, 2.086, 2.08, 2.074,
+  2.069, 2.064, 2.06, 2.056, 2.052, 2.048, 2.045, 2.042,
 ];
 
 export interface ClassMean {
   readonly n: number;
   readonly mean: number;
-  /** Ends of the 95 % interval of the mean, taking the players as a sample; null for a single value. */
+  /** Ends of the 95 % interval of the mean, taking the players as a sample; null for fewer than eight. */
   readonly low: number | null;
   readonly high: number | null;
 }
@@ -20,10 +23,10 @@ export function classMean(values: readonly number[]): ClassMean | null {
   const n = values.length;
   if (n === 0) return null;
   const mean = sumOf(values) / n;
-  if (n === 1) return { n, mean: thousandth(mean), low: null, high: null };
+  if (n < MIN_SAMPLE) return { n, mean: thousandth(mean), low: null, high: null };
   const squares = sumOf(values.map((value) => (value - mean) * (value - mean)));
   // Beyond the table its last entry is used, which is a little too wide.
-  const half = T95[Math.min(n - 1, T95.length) - 1]! * Math.sqrt(squares / (n - 1) / n);
+  const half = T95[Math.min(n - MIN_SAMPLE, T95.length - 1)]! * Math.sqrt(squares / (n - 1) / n);
   return { n, mean: thousandth(mean), low: thousandth(mean - half), high: thousandth(mean + half) };
 }
 

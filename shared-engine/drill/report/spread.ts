@@ -1,5 +1,5 @@
 // What a class chose at one step: each choice once, with its share and its cost, and never who made it.
-import { hasBetter, type MeasuredValue } from '../../analysis/index.ts';
+import { hasBetter, type MeasuredValue, type MistakeCategory } from '../../analysis/index.ts';
 import {
   type Face,
   SEATS,
@@ -34,6 +34,8 @@ export interface SpreadChoice extends Cost {
   readonly count: number;
   /** Of the players who chose, 0–1. */
   readonly share: number;
+  /** Kinds of mistake that it was from the rack that everybody held; none where racks differed, and before they are known. */
+  readonly mistakes: readonly MistakeCategory[];
 }
 
 export interface AimShare {
@@ -107,14 +109,19 @@ function countsOf(
     stoodIn: all.length - own.length,
     racks: racks.size,
     rack: racks.size === 1 && own.length > 1 ? rack : null,
-    choices: choicesOf(own, pending === 0),
+    choices: choicesOf(own, { isCostTold: pending === 0, isOneRack: racks.size === 1 }),
     pending,
     best: isShown && pending === 0 ? bestOf(own.map(({ analyzed }) => ({ analyzed, count: 1 }))) : null,
     ...(pending === 0 ? costOf(own.map(({ analyzed }) => analyzed)) : NO_COST),
   };
 }
 
-function choicesOf(own: readonly ClassChoice[], isCostTold: boolean): SpreadChoice[] {
+interface Told {
+  readonly isCostTold: boolean;
+  readonly isOneRack: boolean;
+}
+
+function choicesOf(own: readonly ClassChoice[], { isCostTold, isOneRack }: Told): SpreadChoice[] {
   const alike = new Map<string, ClassChoice[]>();
   for (const choice of own) {
     const key = String(choice.chosen);
@@ -127,6 +134,7 @@ function choicesOf(own: readonly ClassChoice[], isCostTold: boolean): SpreadChoi
       chosen: same[0]!.chosen,
       count: same.length,
       share: same.length / own.length,
+      mistakes: isCostTold && isOneRack ? (same[0]!.analyzed?.mistakes ?? []) : [],
       ...(isCostTold ? costOf(same.map(({ analyzed }) => analyzed)) : NO_COST),
     }));
 }

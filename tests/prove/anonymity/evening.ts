@@ -1,8 +1,9 @@
 // An evening of an anonymous class, played by script, in which an attacker fetches everything after every single choice.
-import { reportCsv, reportJson } from '../../../client/class/results/report-files.ts';
+import { reportJson } from '../../../client/class/results/report-files.ts';
 import { replayRoom } from '../../../server/room/room.ts';
 import { memoryStore } from '../../../server/store/memory.ts';
 import type { Drill } from '../../../shared-engine/drill/format.ts';
+import { REPORT_TABLES, reportTable } from '../../../shared-engine/drill/report/report-files.ts';
 import type { ClassTerms } from '../../../shared-engine/protocol/class.ts';
 import { type DrillReport, drillReportSchema } from '../../../shared-engine/protocol/class-report.ts';
 import { classPath, classPersonalDataPath } from '../../../shared-engine/protocol/paths.ts';
@@ -26,6 +27,9 @@ import { eventsOf } from '../../kit/room-logs.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import { startServer, type TestServer } from '../../kit/server.ts';
 import type { Peer } from '../../kit/sockets.ts';
+
+/** Of the saved files, which tell nothing by it. */
+const DAY = '2026-11-26';
 
 export interface EveningPlan {
   readonly seed: string;
@@ -172,8 +176,8 @@ export class Evening {
       dashboard: await text(page(this.#server, this.#teacher, 'dashboard')),
       'big screen': await text(page(this.#server, this.#teacher, 'big-screen')),
       report,
-      csv: reportCsv(parsed),
-      json: reportJson(parsed),
+      csv: REPORT_TABLES.map((table) => reportTable(table, parsed, { date: DAY, style: 'comma' })).join('\n'),
+      json: reportJson(parsed, DAY),
       class: await text(fetch(`${url}${classPath(code)}`, { headers })),
       'personal data': await text(fetch(`${url}${classPersonalDataPath(code)}`, { headers })),
     });
