@@ -4,12 +4,14 @@ import type { CompiledCard } from '../card/index.ts';
 import { type Kernel, NO_SIMD } from '../kernels/index.ts';
 import {
   createRackScorer,
+  createSteadySelection,
   lowRiskTiles,
   type NearnessStyle,
   type RackScorer,
   type Removal,
   removals,
   STYLE_DATA,
+  type SteadyPass,
   type StyleName,
 } from '../policy/index.ts';
 import {
@@ -20,6 +22,7 @@ import {
   copiesOf,
   countOf,
   drawn,
+  FACES,
   type Face,
   type MoveStep,
   PASS_SIZE,
@@ -50,9 +53,35 @@ export function chooseFor(
       return anyLegal(decision, view.rack, random);
     case 'nearness':
       return byNearness(decision, bagOf(view.rack), data, createRackScorer(kernel, data, random));
+    case 'steady':
+      return steadily(decision, steadySelectionOf(kernel.card)(bagOf(view.rack)));
     case 'rollout': {
       const seed = random.below(ROLLOUT_SEEDS);
       return chooseByRollouts(decision, view.record, analystOf(kernel.card), { ...data, seed });
+    }
+  }
+}
+
+/** Prepared for a card when a steady bot plays on it first. */
+const steadySelections = new WeakMap<CompiledCard, ReturnType<typeof createSteadySelection>>();
+
+function steadySelectionOf(card: CompiledCard): ReturnType<typeof createSteadySelection> {
+  const selection = steadySelections.get(card) ?? createSteadySelection(card);
+  steadySelections.set(card, selection);
+  return selection;
+}
+
+function steadily(decision: PendingDecision, { tiles, spare }: SteadyPass): AnswerChoice {
+  switch (decision.kind) {
+    case 'vote':
+      return vote(spare === PASS_SIZE);
+    case 'ask':
+      return ask(spare);
+    case 'pass': {
+      const { step, count, blindAllowed } = decision;
+      const own = blindAllowed ? Math.min(count, spare) : count;
+      const faces = tiles.slice(0, own).map((face) => FACES[face]!);
+      return pass(step, faces, count - own);
     }
   }
 }

@@ -1,9 +1,14 @@
 // The kernels layer: how near a rack is to the hands of a card, as reference and as SIMD implementations.
 
-export { createNearHands } from './near-hands/reference.ts';
 export { type PackedCard, packCard, rowAt } from './packed-card.ts';
 export { inEachByte, largerWord, largestByte, matchedWord, reaches } from './packed-words.ts';
-export { selectPass } from './pass-selection/reference.ts';
+export { FITTED_SELECTION } from './pass-selection/fitted.ts';
+export {
+  createPassChooser,
+  type PassChooser,
+  type Selection,
+  selectPass,
+} from './pass-selection/reference.ts';
 export { writePassSelection } from './pass-selection/simd.ts';
 export { createRng, philox, type Rng, STREAMS } from './philox.ts';
 export { EXP_MINUS_STEPS, expMinus, log2 } from './portable-math.ts';

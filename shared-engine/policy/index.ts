@@ -10,4 +10,5 @@ export {
   type Removal,
   removals,
 } from './pass-selection.ts';
+export { createSteadySelection, type SteadyPass } from './steady.ts';
 export { type NearnessStyle, type RolloutStyle, STYLE_DATA, STYLES, type StyleName } from './styles.ts';

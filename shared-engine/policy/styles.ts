@@ -1,7 +1,7 @@
 // The ways a bot may play, as data.
 import type { RiskGrade } from './pass-risk.ts';
 
-export const STYLES = ['casual', 'typical', 'strong', 'guarded', 'thoughtful', 'random'] as const;
+export const STYLES = ['casual', 'typical', 'strong', 'guarded', 'steady', 'thoughtful', 'random'] as const;
 export type StyleName = (typeof STYLES)[number];
 
 /** A style that goes by the nearness of its rack; every figure is in tiles, the unit of nearness. */
@@ -22,7 +22,12 @@ export interface RolloutStyle {
   readonly rounds: readonly { readonly batches: number; readonly survivors: number }[];
 }
 
-export type Style = NearnessStyle | RolloutStyle | { readonly kind: 'any-legal' };
+/** Steady play is what the rollouts play on with: see `steady.ts`. */
+export type Style =
+  | NearnessStyle
+  | RolloutStyle
+  | { readonly kind: 'steady' }
+  | { readonly kind: 'any-legal' };
 
 export const STYLE_DATA: Readonly<Record<StyleName, Style>> = {
   casual: { kind: 'nearness', noise: 1.2, riskCosts: null },
@@ -33,6 +38,7 @@ export const STYLE_DATA: Readonly<Record<StyleName, Style>> = {
     noise: 0,
     riskCosts: { none: 0, flower: 0.15, 'same-suit': 0.25, 'like-numbers': 0.4, pair: 0.5 },
   },
+  steady: { kind: 'steady' },
   // Eight deals a batch: 24 choices in 32 deals, then the best 8 of them in 96 more.
   thoughtful: {
     kind: 'rollout',

@@ -1,6 +1,7 @@
 // Rollouts, pass selection and tile values of the SIMD module against their reference implementations, to the last bit.
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
+  NEIGHBORS,
   RESULT_WIDTH,
   ROLLOUT_ENDS,
   type RolloutBatch,
@@ -56,7 +57,7 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
     }
   });
 
-  it('W2 W3 W4 also by every combination of the ways to play, and among club players', () => {
+  it('W2 W3 W4 also by every combination of the ways to play, and among typical and casual neighbors', () => {
     const card = CARDS[1]!;
     const fast = createRollouts(simd, card);
     const random = stream('wasm', 'ways');
@@ -67,7 +68,10 @@ describe('rollouts in the SIMD module end as the reference does, bit by bit', ()
           for (const step of ['first-across', 'first-left', 'second-left'] as const) {
             if (!hasStep(step, terms)) continue;
             const shape = { step, seat: 1, dealer: 2, deals: 3, alternatives: 3, terms } as const;
-            const batch = anyBatch({ ...shape, amongClubPlayers: courtesy === 'none' }, random);
+            const batch = anyBatch(
+              { ...shape, neighbors: NEIGHBORS[random.below(NEIGHBORS.length)]! },
+              random,
+            );
             expect(bits(fast.run(batch))).toBe(bits(referenceRollouts(card).run(batch)));
           }
         }

@@ -1,5 +1,5 @@
 // Choices of every kind in random deals, as rollouts take them.
-import type { RolloutBatch, RolloutEnd } from '../../shared-engine/analysis/rollouts/batch.ts';
+import type { Neighbors, RolloutBatch, RolloutEnd } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { type Random, shuffled } from '../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../shared-engine/rules/deal/seat.ts';
 import { mayPassBlind, STEPS, type Step } from '../../shared-engine/rules/exchange/schedule.ts';
@@ -16,7 +16,7 @@ export interface BatchShape {
   /** As usual where left out. */
   readonly terms?: ExchangeTerms;
   readonly end?: RolloutEnd;
-  readonly amongClubPlayers?: boolean;
+  readonly neighbors?: Neighbors;
 }
 
 /** Random deals, each with its own random legal actions; tiles agreed on in a courtesy pass are 2 and 1. */
@@ -32,7 +32,7 @@ export function anyBatch(shape: BatchShape, random: Random): RolloutBatch {
     step: STEPS.indexOf(step),
     agreed,
     end: shape.end ?? 'close',
-    amongClubPlayers: shape.amongClubPlayers ?? false,
+    neighbors: shape.neighbors ?? 'alike',
     count: shape.deals,
     alternatives,
     keys: Uint32Array.from(dealt, () => random.below(2 ** 32)),

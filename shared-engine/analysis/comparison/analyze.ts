@@ -4,7 +4,7 @@ import { createTileValues, type SimdModule } from '../../kernels/index.ts';
 import { type ChoiceModel, createChoiceModel } from '../../policy/index.ts';
 import { type Belief, createBelief } from '../belief/belief.ts';
 import type { OfferedChoice, Situation } from '../belief/situation.ts';
-import { type Leaf, type Rollouts, TOWARD } from '../rollouts/batch.ts';
+import { type Leaf, type Neighbors, type Rollouts, TOWARD } from '../rollouts/batch.ts';
 import { createRollouts } from '../rollouts/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
 import {
@@ -28,6 +28,8 @@ export interface Analyst {
   readonly leaf: Leaf;
   /** How club players pass. */
   readonly typical: ChoiceModel;
+  /** How the others play on. */
+  readonly neighbors: Neighbors;
   readonly belief: Belief;
   readonly rollouts: Rollouts;
   /** Of what was rolled out last; null where every analysis begins anew. It changes no result. */
@@ -41,6 +43,7 @@ export function createAnalyst(card: CompiledCard, simd: SimdModule): Analyst {
     cardHash: hashOfCard(card),
     leaf: createTableValue(card),
     typical,
+    neighbors: 'alike',
     belief: createBelief(typical),
     rollouts: createRollouts(simd, card),
     memory: null,
@@ -65,7 +68,7 @@ export function seedsFor(
 
 /** The deals that an analysis of any choice in this situation rests on. */
 export function dealsFor(analyst: Analyst, situation: Situation, seeds: Seeds): DealSource {
-  const create = () => createDealSource(analyst, situation, seeds);
+  const create = () => createDealSource(analyst, situation, seeds, analyst.neighbors);
   return analyst.memory?.sourceFor(JSON.stringify([seeds, situation]), create) ?? create();
 }
 

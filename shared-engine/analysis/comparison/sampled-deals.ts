@@ -2,7 +2,13 @@
 import type { Belief } from '../belief/belief.ts';
 import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import type { Situation } from '../belief/situation.ts';
-import { ACTION_BYTES, RESULT_WIDTH, type RolloutEnd, type Rollouts } from '../rollouts/batch.ts';
+import {
+  ACTION_BYTES,
+  type Neighbors,
+  RESULT_WIDTH,
+  type RolloutEnd,
+  type Rollouts,
+} from '../rollouts/batch.ts';
 
 /** The action to try in a deal, by the number of the deal; a mixture may give another one in each. */
 export interface DealAction {
@@ -36,12 +42,12 @@ export interface DealSource {
   rollOut(range: BatchRange, actions: readonly DealAction[], end?: RolloutEnd): Results;
 }
 
-/** `amongClubPlayers` says how they are played on: see `RolloutSetting`. */
+/** `neighbors` says how the others play on: see `RolloutSetting`. */
 export function createDealSource(
   { belief, rollouts }: { readonly belief: Belief; readonly rollouts: Rollouts },
   situation: Situation,
   { deals: dealsSeed, noise }: Seeds,
-  amongClubPlayers = false,
+  neighbors: Neighbors = 'alike',
 ): DealSource {
   return {
     rollOut(range, actions, end = 'close') {
@@ -54,7 +60,7 @@ export function createDealSource(
         }
       }
       const { seat, dealer, terms, step, agreed } = situation;
-      const setting = { seed: noise, seat, dealer, terms, step, agreed, end, amongClubPlayers };
+      const setting = { seed: noise, seat, dealer, terms, step, agreed, end, neighbors };
       const deals = belief.sampledDeals(situation, dealsSeed, range);
       const batch = { ...setting, count, alternatives: actions.length, keys, deals, actions: bytes };
       return { deals: count, actions: actions.length, values: rollouts.run(batch) };

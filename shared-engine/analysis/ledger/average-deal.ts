@@ -40,7 +40,7 @@ export function averageDeal(
     step: 0,
     agreed: [0, 0, 0, 0],
     end: 'close',
-    amongClubPlayers: true,
+    neighbors: 'typical',
     count: DEALS,
     alternatives: 1,
     keys: Uint32Array.from({ length: DEALS }, (_, n) => n),

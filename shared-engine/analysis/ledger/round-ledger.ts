@@ -79,7 +79,7 @@ function valuesOf(
 ): readonly Float64Array[] {
   const keys = actions.map((action) => action.join());
   const different = actions.filter((_, n) => keys.indexOf(keys[n]!) === n);
-  const source = createDealSource(analyst, situation, situationSeeds(analyst.cardHash, situation), true);
+  const source = createDealSource(analyst, situation, situationSeeds(analyst.cardHash, situation), 'typical');
   const results = source.rollOut(range, different.map(always));
   const values = different.map((_, action) => column(results, action, situation.seat));
   return keys.map((key) => values[different.findIndex((action) => action.join() === key)]!);

@@ -1,15 +1,7 @@
 // What our steady player would choose in a situation, and what was chosen, as actions of the rollouts.
 import type { CompiledCard } from '../../card/index.ts';
-import { createNearHands, selectPass } from '../../kernels/index.ts';
-import {
-  type Actor,
-  type Bag,
-  FACE_COUNT,
-  faceIndex,
-  mayPassBlind,
-  PASS_SIZE,
-  type Step,
-} from '../../rules/index.ts';
+import { createSteadySelection } from '../../policy/index.ts';
+import { type Actor, type Bag, faceIndex, mayPassBlind, PASS_SIZE, type Step } from '../../rules/index.ts';
 import type { OfferedChoice } from '../belief/situation.ts';
 import { actionOf } from '../comparison/alternatives.ts';
 
@@ -38,16 +30,7 @@ export interface SteadyPlayer {
 
 /** Passes, votes and asks as every seat of the rollouts does, without misjudging anything. */
 export function createSteadyPlayer(card: CompiledCard): SteadyPlayer {
-  const near = createNearHands(card);
-  const noNoise = new Float64Array(FACE_COUNT);
-  const selected = new Int8Array(PASS_SIZE);
-
-  /** The tiles of least use, one after another, and how many of them can be spared. */
-  function select(rack: Bag): { readonly tiles: readonly number[]; readonly spare: number } {
-    near.read(Uint8Array.from(rack), 0);
-    const spare = selectPass(near, selected, 0, noNoise);
-    return { tiles: [...selected].filter((face) => face >= 0), spare };
-  }
+  const select = createSteadySelection(card);
 
   function actionsFor({ situation, chosen }: OfferedChoice): StepActions {
     const { seat, terms, rack } = situation;

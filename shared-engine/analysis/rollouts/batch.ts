@@ -24,6 +24,14 @@ export const BLIND = STEPS.map((step) => step in MOVES && MOVES[step as keyof ty
 export const ROLLOUT_ENDS = ['close', 'step', 'next-pass'] as const;
 export type RolloutEnd = (typeof ROLLOUT_ENDS)[number];
 
+/**
+ * How the other seats pass tiles. Alike: all four seats misjudge a little. Otherwise the others misjudge tiles as typical
+ * or as casual players do, and the seat that chooses misjudges nothing: then what is expected before a step is what comes
+ * of it on average.
+ */
+export const NEIGHBORS = ['alike', 'typical', 'casual'] as const;
+export type Neighbors = (typeof NEIGHBORS)[number];
+
 /** What all rollouts of a batch share. */
 export interface RolloutSetting {
   readonly seed: number;
@@ -36,11 +44,7 @@ export interface RolloutSetting {
   /** Tiles agreed on in a courtesy pass, by seat; 0 at every other step. */
   readonly agreed: readonly number[];
   readonly end: RolloutEnd;
-  /**
-   * Whether the other seats pass tiles as club players do, and the seat that chooses misjudges nothing: then what is
-   * expected before a step is what comes of it on average. Otherwise all four misjudge a little.
-   */
-  readonly amongClubPlayers: boolean;
+  readonly neighbors: Neighbors;
 }
 
 /**

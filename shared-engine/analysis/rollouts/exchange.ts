@@ -1,11 +1,17 @@
 // One exchange from a step to the close, on four racks of 36 counts: every seat chooses from its own tiles.
 import type { CompiledCard } from '../../card/index.ts';
-import { createNearHands, selectPass } from '../../kernels/index.ts';
+import {
+  createPassChooser,
+  FITTED_SELECTION,
+  type PassChooser,
+  type Selection,
+  selectPass,
+} from '../../kernels/index.ts';
 import { FACE_COUNT, PASS_SIZE, SEATS, STANDARD_TERMS, STEPS } from '../../rules/index.ts';
 import { chancesOf } from '../win-probability/table-value.ts';
 import { ASK, BLIND, type Leaf, type RolloutSetting, TOWARD, VOTE } from './batch.ts';
 import { createPasses, moveTiles, setPass } from './movement.ts';
-import { CLUB_NOISE, drawBlindWords, drawNoise } from './noise.ts';
+import { drawBlindWords, drawNoise, NEIGHBOR_NOISE } from './noise.ts';
 import { createRackCache } from './rack-cache.ts';
 
 const CLOSE = STEPS.length;
@@ -23,12 +29,16 @@ export interface ExchangeRollout {
   rackOf(seat: number): Uint8Array;
 }
 
-export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeRollout {
+export function createExchangeRollout(
+  card: CompiledCard,
+  leaf: Leaf,
+  policy: Selection = FITTED_SELECTION,
+): ExchangeRollout {
   const racks = new Uint8Array(4 * FACE_COUNT);
   const passes = createPasses();
   const words = new Uint32Array(4);
   const agreed = new Int8Array(4);
-  const selection = createSelection(card, racks);
+  const selection = createSelection(createPassChooser(card, policy), racks);
   const values = createValues(leaf, racks);
   const { choose, selected } = selection;
   let now: RolloutSetting = {
@@ -39,7 +49,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
     step: 0,
     agreed: [0, 0, 0, 0],
     end: 'close',
-    amongClubPlayers: false,
+    neighbors: 'alike',
   };
   let deal = 0;
 
@@ -53,7 +63,7 @@ export function createExchangeRollout(card: CompiledCard, leaf: Leaf): ExchangeR
       }
       const spare = most === 0 ? 0 : choose(step, seat);
       const own = mayBeBlind ? Math.min(most, spare) : most;
-      if (now.amongClubPlayers && seat !== now.seat) selection.misjudge(step, seat);
+      if (now.neighbors !== 'alike' && seat !== now.seat) selection.misjudge(step, seat);
       setPass(passes, seat, selected, [own, most - own]);
     }
     if (mayBeBlind && passes.blind.every((count) => count > 0)) passOwnTiles(step);
@@ -129,8 +139,7 @@ function takeSmaller(agreed: Int8Array): boolean {
 }
 
 /** The pass of each seat at each step, cached by rack. */
-function createSelection(card: CompiledCard, racks: Uint8Array) {
-  const near = createNearHands(card);
+function createSelection(chooser: PassChooser, racks: Uint8Array) {
   const places = 4 * CLOSE;
   const noise = Array.from({ length: places }, () => new Float64Array(FACE_COUNT));
   const noiseDrawn = new Uint8Array(places);
@@ -141,22 +150,24 @@ function createSelection(card: CompiledCard, racks: Uint8Array) {
   let seed = 0;
   let deal = 0;
   let steadySeat = -1;
-  const clubNoise = new Float64Array(FACE_COUNT);
+  let neighborNoise = 0;
+  const misjudged = new Float64Array(FACE_COUNT);
 
   return {
     selected,
     begin(setting: RolloutSetting, key: number): void {
       seed = setting.seed;
-      steadySeat = setting.amongClubPlayers ? setting.seat : -1;
+      steadySeat = setting.neighbors === 'alike' ? -1 : setting.seat;
+      neighborNoise = NEIGHBOR_NOISE[setting.neighbors];
       deal = key;
       noiseDrawn.fill(0);
       for (const cache of caches) cache.clear();
     },
-    /** Writes the tiles that a club player on this seat would pass to `selected`, after `choose`. */
+    /** Writes the tiles that a neighbor on this seat would pass to `selected`, after `choose`. */
     misjudge(step: number, seat: number): void {
-      for (const [face, value] of noise[step * 4 + seat]!.entries()) clubNoise[face] = CLUB_NOISE * value;
-      near.read(racks, seat * FACE_COUNT);
-      selectPass(near, selected, 0, clubNoise);
+      for (const [face, value] of noise[step * 4 + seat]!.entries()) misjudged[face] = neighborNoise * value;
+      chooser.hands.read(racks, seat * FACE_COUNT);
+      selectPass(chooser, selected, 0, misjudged);
     },
     /** Writes the tiles this seat would pass to `selected`; how many of them it can spare. */
     choose(step: number, seat: number): number {
@@ -173,8 +184,8 @@ function createSelection(card: CompiledCard, racks: Uint8Array) {
         else drawNoise(noise[place]!, { seed, deal, seat, step });
         noiseDrawn[place] = 1;
       }
-      near.read(racks, seat * FACE_COUNT);
-      const spare = selectPass(near, selected, 0, noise[place]!);
+      chooser.hands.read(racks, seat * FACE_COUNT);
+      const spare = selectPass(chooser, selected, 0, noise[place]!);
       const added = cache.add(racks, seat);
       if (added !== -1) {
         cachedTiles.set(selected, (place * CACHED_PASSES + added) * PASS_SIZE);

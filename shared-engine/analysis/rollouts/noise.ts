@@ -1,6 +1,7 @@
 // What a simulated seat misjudges, keyed by seed, deal, seat, step and face: the same for every alternative.
 import { log2, philox, STREAMS } from '../../kernels/index.ts';
 import { FACE_COUNT } from '../../rules/index.ts';
+import type { Neighbors } from './batch.ts';
 
 const LEVELS = 1024;
 /** One seat at one step uses 18 words, two faces a word. */
@@ -22,10 +23,11 @@ export interface NoiseKey {
 const words = new Uint32Array(4);
 
 /**
- * So many times the noise with which tiles are misjudged where the others play as club players: fitted so that luck is
- * worth nothing on average against typical bots, which belief takes the others for as well.
+ * So many times the noise with which the others misjudge tiles: then a steady player ends as well among them as among
+ * bots of that style. Of 1,200 deals, in wins in 100 games: 31.8 among typical bots and 32.0 with 14 times the noise; 39.4
+ * among casual bots and 39.0 with 27 times.
  */
-export const CLUB_NOISE = 25;
+export const NEIGHBOR_NOISE: Readonly<Record<Neighbors, number>> = { alike: 0, typical: 14, casual: 28 };
 
 /** One Gumbel value a face. */
 export function drawNoise(out: Float64Array, key: NoiseKey): void {

@@ -1,11 +1,12 @@
 // Rollouts in TypeScript. They ship, because a host without SIMD must reach the same bytes, if about nine times slower;
 // tests hold the SIMD module against them, bit by bit.
 import type { CompiledCard } from '../../card/index.ts';
+import type { Selection } from '../../kernels/index.ts';
 import { ACTION_BYTES, DEAL_BYTES, type Leaf, RESULT_WIDTH, type Rollouts } from './batch.ts';
 import { createExchangeRollout } from './exchange.ts';
 
-export function createReferenceRollouts(card: CompiledCard, leaf: Leaf): Rollouts {
-  const exchange = createExchangeRollout(card, leaf);
+export function createReferenceRollouts(card: CompiledCard, leaf: Leaf, policy?: Selection): Rollouts {
+  const exchange = createExchangeRollout(card, leaf, policy);
   return {
     run(batch) {
       const { count, alternatives, deals, actions } = batch;

@@ -1,6 +1,12 @@
 // Rollouts in the SIMD module: whole batches of deals and alternatives in one call.
 import type { CompiledCard } from '../../card/index.ts';
-import { type SimdInstance, type SimdModule, writeCard, writePassSelection } from '../../kernels/index.ts';
+import {
+  type Selection,
+  type SimdInstance,
+  type SimdModule,
+  writeCard,
+  writePassSelection,
+} from '../../kernels/index.ts';
 import { STEPS } from '../../rules/index.ts';
 import { writeWinModel } from '../win-probability/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
@@ -16,7 +22,7 @@ import {
   TOWARD,
   VOTE,
 } from './batch.ts';
-import { GUMBEL } from './noise.ts';
+import { GUMBEL, NEIGHBOR_NOISE } from './noise.ts';
 import { createReferenceRollouts } from './reference.ts';
 
 const ACTIONS_PER_CALL = 4096;
@@ -24,15 +30,18 @@ const ACTIONS_PER_CALL = 4096;
 /** What all rollouts of a batch share, as `assembly/index.ts` reads it. */
 const HEADER_WORDS = 9;
 
-/** By the SIMD module where the host runs it, otherwise by the reference implementation. */
-export function createRollouts(simd: SimdModule, card: CompiledCard): Rollouts {
-  if (simd.kind === 'ready') return simdRollouts(simd.instance(), card);
-  return createReferenceRollouts(card, createTableValue(card));
+/**
+ * By the SIMD module where the host runs it, otherwise by the reference implementation. A `policy` of its own is for the
+ * command that fits one.
+ */
+export function createRollouts(simd: SimdModule, card: CompiledCard, policy?: Selection): Rollouts {
+  if (simd.kind === 'ready') return simdRollouts(simd.instance(), card, policy);
+  return createReferenceRollouts(card, createTableValue(card), policy);
 }
 
-function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
+function simdRollouts(simd: SimdInstance, card: CompiledCard, policy: Selection | undefined): Rollouts {
   const written = writeCard(simd, card);
-  writePassSelection(simd, written);
+  writePassSelection(simd, card, written, policy);
   writeWinModel(simd, card, written);
   writeSchedule(simd);
   const headerAt = simd.reserve(HEADER_WORDS * 4);
@@ -78,14 +87,14 @@ function simdRollouts(simd: SimdInstance, card: CompiledCard): Rollouts {
 }
 
 /** The bits that `assembly/exchange.ts` reads; 0 is the standard. */
-function wordOfWays({ terms, amongClubPlayers }: RolloutBatch): number {
+function wordOfWays({ terms, neighbors }: RolloutBatch): number {
   const { secondCharleston, blindPasses, courtesy } = terms;
   return (
     (secondCharleston === 'always' ? 1 : 0) |
     (secondCharleston === 'none' ? 2 : 0) |
     (blindPasses ? 0 : 4) |
     (courtesy === 'none' ? 8 : 0) |
-    (amongClubPlayers ? 16 : 0)
+    (NEIGHBOR_NOISE[neighbors] << 4)
   );
 }
 

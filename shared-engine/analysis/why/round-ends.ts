@@ -60,7 +60,7 @@ export function createPlayToEnds(
     const out = new Float64Array(8);
     for (let deal = 0; deal < deals; deal++) {
       exchange.begin(
-        { seed: seeds.noise, seat, dealer, terms, step, agreed, end: 'close', amongClubPlayers: false },
+        { seed: seeds.noise, seat, dealer, terms, step, agreed, end: 'close', neighbors: 'alike' },
         range.first * DEALS_PER_BATCH + deal,
       );
       exchange.play(dealt.subarray(deal * DEAL_BYTES, (deal + 1) * DEAL_BYTES), bytes, out);

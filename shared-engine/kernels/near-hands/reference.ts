@@ -10,22 +10,18 @@ const SLACK = 2;
 
 /**
  * What a hand counts by how many tiles it is behind the nearest one: sixteen hands at one distance are worth one
- * that is a tile nearer. Whole numbers, so that sums do not depend on their order. Three removals add three.
+ * that is a tile nearer. Whole numbers, so that sums do not depend on their order. Removals add distances.
  */
 export const WEIGHTS: Float64Array = Float64Array.of(1_048_576, 65_536, 4_096, 256, 16, 1);
 
-/** A rack and its near hands while tiles are taken away one at a time. */
+/** A rack and its near hands. */
 export interface NearHands {
   /** Reads the rack at `racks[at..at + 36)` and finds its near hands. */
   read(racks: Uint8Array, at: number): void;
-  /** Summed weight of the near hands as the rack is now. */
+  /** Summed weight of the near hands. */
   total(): number;
-  /** The part of `total` whose hands move one tile away when a tile of this face goes; 0 where none is held. */
-  loss(face: number): number;
   /** `total` if so many tiles of this face were gone. */
   totalWithout(face: number, copies: number): number;
-  /** Takes one tile away. */
-  take(face: number): void;
   /** Tiles held now, by face. */
   readonly held: Uint8Array;
 }
@@ -79,20 +75,6 @@ export function createNearHands(card: CompiledCard): NearHands {
       for (let i = 0; i < list.count; i++) sum += weight(i);
       return sum;
     },
-    loss(face) {
-      if (held[face] === 0) return 0;
-      const now = byteRow(face, held[face]!);
-      const then = byteRow(face, held[face]! - 1);
-      if (now === then) return 0;
-      let sum = 0;
-      for (let i = 0; i < list.count; i++) {
-        const lane = lanes[i]!;
-        const part = bytes[now + lane]! - bytes[then + lane]!;
-        // 0x11: fits a single or pair, so both sums fall; 0x10: fits a group, which matters where that sum is the smaller.
-        if (part === 0x11 || (part === 0x10 && all[i]! <= limit[i]!)) sum += weight(i);
-      }
-      return sum;
-    },
     totalWithout(face, copies) {
       const now = byteRow(face, held[face]!);
       const then = byteRow(face, held[face]! - copies);
@@ -103,18 +85,6 @@ export function createNearHands(card: CompiledCard): NearHands {
         sum += WEIGHTS[list.best - Math.min(all[i]! - (part >> 4), limit[i]! - (part & 15))] ?? 0;
       }
       return sum;
-    },
-    take(face) {
-      const now = byteRow(face, held[face]!);
-      const then = byteRow(face, held[face]! - 1);
-      held[face]!--;
-      if (now === then) return;
-      for (let i = 0; i < list.count; i++) {
-        const lane = lanes[i]!;
-        const part = bytes[now + lane]! - bytes[then + lane]!;
-        all[i]! -= part >> 4;
-        limit[i]! -= part & 15;
-      }
     },
   };
 }

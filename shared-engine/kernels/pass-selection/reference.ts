@@ -1,13 +1,30 @@
-// Which tiles a simulated seat passes: those of least use to its near hands, as it misjudges them.
+// Which tiles a simulated seat passes: those that add least to the weight of its hands, as it misjudges them.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX, PASS_SIZE } from '../../rules/index.ts';
-import { createNearHands, type NearHands } from '../near-hands/reference.ts';
+import { createHandWeights, type HandWeights, type WeightSteps } from '../hand-weights/reference.ts';
+import { FITTED_SELECTION } from './fitted.ts';
 
-/** The share of the near hands' weight that one unit of Gumbel noise is mistaken for. */
+/** The share of the hands' weight that one unit of Gumbel noise is mistaken for. */
 export const NOISE_SCALE = 0.02;
 
-/** A tile can be spared if less than this share of the near hands' weight goes with it. */
-export const SPARE_SHARE = 0.5;
+/** What a seat goes by when it passes. */
+export interface Selection {
+  readonly steps: WeightSteps;
+  /** A tile can be spared if less than this share of the hands' weight goes with it. */
+  readonly spareShare: number;
+}
+
+/** Every number is written by the command it names. */
+export interface FittedSelection extends Selection {
+  readonly made: {
+    readonly command: string;
+    readonly seed: string;
+    readonly date: string;
+    /** Situations that were judged in each round of the fit, and such rounds. */
+    readonly situations: number;
+    readonly rounds: number;
+  };
+}
 
 /** For racks of 36 counts one after another. */
 export interface SelectedPasses {
@@ -17,23 +34,38 @@ export interface SelectedPasses {
   readonly spare: Uint8Array;
 }
 
+/** The hands of a card as a seat weighs them when it chooses what to pass. */
+export interface PassChooser {
+  readonly hands: HandWeights;
+  readonly spareShare: number;
+}
+
+export function createPassChooser(card: CompiledCard, selection: Selection = FITTED_SELECTION): PassChooser {
+  return { hands: createHandWeights(card, selection.steps), spareShare: selection.spareShare };
+}
+
 /** Selects the passes of many racks, without noise. */
 export type PassSelector = (racks: Uint8Array) => SelectedPasses;
 
 /**
- * Takes three tiles out of a rack that `near` has read, writes them to `tiles[at..]`, and says how many of them, one
+ * Takes three tiles out of a rack that `hands` has read, writes them to `tiles[at..]`, and says how many of them, one
  * after another, can be spared. `noise` holds one value a face.
  */
-export function selectPass(near: NearHands, tiles: Int8Array, at: number, noise: Float64Array): number {
+export function selectPass(
+  { hands, spareShare }: PassChooser,
+  tiles: Int8Array,
+  at: number,
+  noise: Float64Array,
+): number {
   let spare = 0;
   for (let taken = 0; taken < PASS_SIZE; taken++) {
-    const total = near.total();
+    const total = hands.total();
     let least = -1;
     let lowest = Number.POSITIVE_INFINITY;
     let share = 0;
     for (let face = 0; face < JOKER_INDEX; face++) {
-      if (near.held[face] === 0) continue;
-      const value = total === 0 ? 0 : near.loss(face) / total;
+      if (hands.held[face] === 0) continue;
+      const value = total === 0 ? 0 : hands.loss(face) / total;
       const perceived = value - NOISE_SCALE * noise[face]!;
       if (perceived < lowest) {
         lowest = perceived;
@@ -43,8 +75,8 @@ export function selectPass(near: NearHands, tiles: Int8Array, at: number, noise:
     }
     tiles[at + taken] = least;
     if (least === -1) continue;
-    if (spare === taken && share < SPARE_SHARE) spare++;
-    near.take(least);
+    if (spare === taken && share < spareShare) spare++;
+    hands.take(least);
   }
   return spare;
 }
@@ -55,13 +87,13 @@ export function roomForPasses(racks: Uint8Array): SelectedPasses & { readonly co
 }
 
 export function createReferencePassSelector(card: CompiledCard): PassSelector {
-  const near = createNearHands(card);
+  const chooser = createPassChooser(card);
   const noise = new Float64Array(FACE_COUNT);
   return (racks) => {
     const { count, tiles, spare } = roomForPasses(racks);
     for (let nth = 0; nth < count; nth++) {
-      near.read(racks, nth * FACE_COUNT);
-      spare[nth] = selectPass(near, tiles, nth * PASS_SIZE, noise);
+      chooser.hands.read(racks, nth * FACE_COUNT);
+      spare[nth] = selectPass(chooser, tiles, nth * PASS_SIZE, noise);
     }
     return { tiles, spare };
   };

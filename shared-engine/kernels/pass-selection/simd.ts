@@ -1,16 +1,17 @@
 // Pass selection in the SIMD module: the passes of many racks in one call.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, PASS_SIZE } from '../../rules/index.ts';
-import { writeNearHands } from '../near-hands/simd.ts';
+import { writeHandWeights } from '../hand-weights/simd.ts';
 import type { SimdInstance } from '../simd/host.ts';
 import type { SimdModule } from '../simd/module.ts';
 import { type WrittenCard, writeCard } from '../simd/write-card.ts';
+import { FITTED_SELECTION } from './fitted.ts';
 import {
   createReferencePassSelector,
   NOISE_SCALE,
   type PassSelector,
   roomForPasses,
-  SPARE_SHARE,
+  type Selection,
 } from './reference.ts';
 
 const RACKS_PER_CALL = 1024;
@@ -21,13 +22,18 @@ export function createPassSelector(simd: SimdModule, card: CompiledCard): PassSe
 }
 
 /** Prepares an instance that holds the card. */
-export function writePassSelection(simd: SimdInstance, written: WrittenCard): void {
-  writeNearHands(simd, written);
-  simd.setPassSelection(NOISE_SCALE, SPARE_SHARE);
+export function writePassSelection(
+  simd: SimdInstance,
+  card: CompiledCard,
+  written: WrittenCard,
+  { steps, spareShare }: Selection = FITTED_SELECTION,
+): void {
+  writeHandWeights(simd, card, written, steps);
+  simd.setPassSelection(NOISE_SCALE, spareShare);
 }
 
 function simdPassSelector(simd: SimdInstance, card: CompiledCard): PassSelector {
-  writePassSelection(simd, writeCard(simd, card));
+  writePassSelection(simd, card, writeCard(simd, card));
   const racksAt = simd.reserve(RACKS_PER_CALL * FACE_COUNT);
   const noiseAt = simd.reserve(FACE_COUNT * 8);
   const tilesAt = simd.reserve(RACKS_PER_CALL * PASS_SIZE);

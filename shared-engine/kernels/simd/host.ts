@@ -21,6 +21,8 @@ export interface SimdInstance {
   histogram(rack: number, out: number): void;
   setNearHands(room: number, sets: number): void;
   setWeight(level: number, weight: number, further: number): void;
+  setHandWeights(room: number, added: number, tables: number, places: number): void;
+  setWeightSteps(inGroup: number, inSingle: number): void;
   setPassSelection(noiseScale: number, spareShare: number): void;
   selectPasses(racks: number, count: number, noise: number, tiles: number, spare: number): void;
   tileValues(rack: number, out: number): void;

@@ -2,8 +2,7 @@
 import { GUMBEL } from '../../../shared-engine/analysis/rollouts/noise.ts';
 import { chooseFor } from '../../../shared-engine/bots/choose.ts';
 import { type Chooser, finishRound } from '../../../shared-engine/bots/finish-round.ts';
-import { createNearHands } from '../../../shared-engine/kernels/near-hands/reference.ts';
-import { selectPass } from '../../../shared-engine/kernels/pass-selection/reference.ts';
+import { createPassChooser, selectPass } from '../../../shared-engine/kernels/pass-selection/reference.ts';
 import { createTileValues } from '../../../shared-engine/kernels/tile-value/simd.ts';
 import { BY_VALUE, createChoiceModel } from '../../../shared-engine/policy/choice-model.ts';
 import { legalPasses } from '../../../shared-engine/policy/pass-selection.ts';
@@ -26,7 +25,7 @@ import { card, simd } from './choices.ts';
 export const OPPONENTS = ['typical', 'model', 'strong', 'casual', 'rollouts'] as const;
 export type Opponents = (typeof OPPONENTS)[number];
 
-const near = createNearHands(card);
+const chooser = createPassChooser(card);
 const model = createChoiceModel(createTileValues(simd, card));
 const NONE = new Uint8Array(FACE_COUNT);
 const NO_NOISE = new Float64Array(FACE_COUNT);
@@ -66,8 +65,8 @@ function byRack(view: SeatView, random: Random, as: Opponents | 'steady'): Retur
 
 function select(rack: Bag, misjudged: Float64Array): { tiles: readonly number[]; spare: number } {
   const selected = new Int8Array(PASS_SIZE);
-  near.read(Uint8Array.from(rack), 0);
-  const spare = selectPass(near, selected, 0, misjudged);
+  chooser.hands.read(Uint8Array.from(rack), 0);
+  const spare = selectPass(chooser, selected, 0, misjudged);
   return { tiles: [...selected], spare };
 }
 

@@ -12,11 +12,14 @@ import type { ComparisonBudget } from '../../../shared-engine/analysis/compariso
 import type { ComparedAlternative } from '../../../shared-engine/analysis/comparison/comparison.ts';
 import { meanOf } from '../../../shared-engine/analysis/comparison/estimate.ts';
 import { always, column } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
+import { preparePlayCard } from '../../../shared-engine/analysis/play/play-card.ts';
+import { createSimulator } from '../../../shared-engine/analysis/play/simulate.ts';
 import { decisionsIn, type RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { DEAL_BYTES, RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
 import { createTileValues } from '../../../shared-engine/kernels/tile-value/simd.ts';
 import { createChoiceModel } from '../../../shared-engine/policy/choice-model.ts';
+import { shuffled, stream } from '../../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../../shared-engine/rules/deal/seat.ts';
 import type { Round } from '../../../shared-engine/rules/exchange/round.ts';
 import { STEPS } from '../../../shared-engine/rules/exchange/schedule.ts';
@@ -24,10 +27,16 @@ import { FACE_COUNT, faceIndex } from '../../../shared-engine/rules/tiles/face.t
 import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
 import { seatView } from '../../../shared-engine/rules/view/view.ts';
 import { analyst, card, simd, strongRound } from '../analysis/choices.ts';
+import { seatEnd } from '../analysis/one-seat.ts';
 import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
+
+/** Deals in which a bot that goes by the distilled policy takes the seat of a strong one, games played of each, the bar. */
+const SEATED: Record<Size, number> = { small: 8, full: 6_000 };
+const PLAYS = 2;
+const LEAST_GAIN = 1.5;
 
 /** How often the rest of each exchange is played out, each time with other noise. */
 const ENDINGS = 6;
@@ -75,6 +84,7 @@ export const proof: Proof = {
       for (const [way, value] of sums) lost.get(way)!.push(sums.get('review')! - value);
     }
     return [
+      ...steadyRows(seed, size),
       ...WAYS.slice(1).map((way) => rowAgainst(way, lost.get(way)!, size)),
       ...SEATS.map((seat) => ({
         what: `review minus best-looking at seat ${seat} alone, wins in 100 games`,
@@ -85,6 +95,45 @@ export const proof: Proof = {
     ];
   },
 };
+
+/** What the policy that rollouts play on with gains a seat as a bot, by the value of the close and in games played out. */
+function steadyRows(seed: string, size: Size): readonly ProofRow[] {
+  const simulate = createSimulator(preparePlayCard(card));
+  const gains: number[] = [];
+  const won: number[] = [];
+  for (let deal = 0; deal < SEATED[size]; deal++) {
+    const [steady, strong] = (['steady', 'strong'] as const).map((style) => {
+      const { seat, table, winProbability } = seatEnd(style, `${seed}/steady`, deal);
+      let wins = 0;
+      for (let play = 0; play < PLAYS; play++) {
+        const chance = stream(`${seed}/steady/${deal}`, `play ${play}`);
+        const { winner } = simulate({ ...table, wall: shuffled(table.wall, chance) }, chance);
+        if (winner === seat) wins++;
+      }
+      return { winProbability, won: (100 * wins) / PLAYS };
+    });
+    gains.push(steady!.winProbability - strong!.winProbability);
+    won.push(steady!.won - strong!.won);
+  }
+  const what =
+    'steady bot minus strong bot in its seat among three strong ones, wins in 100 games, paired by deal';
+  const { mean, low, high } = differenceOf(gains);
+  const small = size === 'small';
+  return [
+    {
+      what: `${what}, by the chances at the close`,
+      value: differenceText(gains),
+      bar: small ? '99 % interval not below 0' : `at least ${LEAST_GAIN}, 99 % interval above 0`,
+      ok: small ? high >= 0 : mean >= LEAST_GAIN && low > 0,
+    },
+    {
+      what: `${what}, in games played out to a winner`,
+      value: differenceText(won),
+      bar: small ? '99 % interval not below 0' : '99 % interval above 0',
+      ok: small ? differenceOf(won).high >= 0 : differenceOf(won).low > 0,
+    },
+  ];
+}
 
 /** The four seats of a deal make one number, so that the numbers are independent. */
 function rowAgainst(way: Way, differences: readonly number[], size: Size): ProofRow {
@@ -119,7 +168,7 @@ function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, num
     terms: situation.terms,
     agreed: situation.agreed,
     end: 'close',
-    amongClubPlayers: false,
+    neighbors: 'alike',
     count: ENDINGS,
     alternatives: picks.length,
     keys: Uint32Array.from({ length: ENDINGS }, (_, ending) => (deal * 4 + seat) * ENDINGS + ending),

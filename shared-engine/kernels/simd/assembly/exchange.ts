@@ -16,10 +16,11 @@ const ALWAYS_SECOND: u32 = 1;
 const NO_SECOND: u32 = 2;
 const NO_BLIND: u32 = 4;
 const NO_COURTESY: u32 = 8;
-/** The others pass as club players, and the seat that chooses misjudges nothing. */
-const CLUB: u32 = 16;
-/** As in `rollouts/noise.ts`. */
-const CLUB_NOISE: f64 = 25;
+/**
+ * From this bit on: how many times the noise the other seats misjudge tiles by while the seat that chooses misjudges
+ * nothing; 0 where all four misjudge a little.
+ */
+const NEIGHBOR_NOISE: u32 = 4;
 
 /** Where rollouts end, unless at the close. */
 const AFTER_STEP: u32 = 1;
@@ -29,7 +30,7 @@ const racks: usize = memory.data(144, 16);
 const agreed: usize = memory.data(4, 4);
 const uncached: usize = memory.data(4, 4);
 const misjudgedTiles: usize = memory.data(4, 4);
-const clubNoise: usize = memory.data(288, 16);
+const neighborNoise: usize = memory.data(288, 16);
 
 let toward: usize = 0;
 let blindSteps: usize = 0;
@@ -98,7 +99,7 @@ function choosePass(step: u32, seat: u32): usize {
   if (found !== 0) return found;
   const values = noise + place * NOISE;
   if (load<u8>(noiseDrawn + place) === 0) {
-    if ((terms & CLUB) !== 0 && seat === chooser) memory.fill(values, 0, NOISE);
+    if (terms >>> NEIGHBOR_NOISE !== 0 && seat === chooser) memory.fill(values, 0, NOISE);
     else drawNoise(values, seat, step);
     store<u8>(noiseDrawn + place, 1);
   }
@@ -111,13 +112,14 @@ function choosePass(step: u32, seat: u32): usize {
   return result;
 }
 
-/** The address of the tiles that a club player on this seat would pass, after `choosePass`. */
+/** The address of the tiles that a neighbor on this seat would pass, after `choosePass`. */
 function misjudged(step: u32, seat: u32): usize {
   const values = noise + (step * 4 + seat) * NOISE;
+  const times = <f64>(terms >>> NEIGHBOR_NOISE);
   for (let face: usize = 0; face < NOISE; face += 8) {
-    store<f64>(clubNoise + face, CLUB_NOISE * load<f64>(values + face));
+    store<f64>(neighborNoise + face, times * load<f64>(values + face));
   }
-  selectPass(racks + seat * 36, clubNoise, misjudgedTiles);
+  selectPass(racks + seat * 36, neighborNoise, misjudgedTiles);
   return misjudgedTiles;
 }
 
@@ -134,7 +136,7 @@ function pass(step: u32, action: usize): void {
     } else if (most > 0) {
       from = choosePass(step, seat);
       if (mayBeBlind) given = min<u32>(most, load<u8>(from, 3));
-      if ((terms & CLUB) !== 0 && seat !== chooser) from = misjudged(step, seat);
+      if (terms >>> NEIGHBOR_NOISE !== 0 && seat !== chooser) from = misjudged(step, seat);
     }
     setPass(seat, from, given, most - given);
   }

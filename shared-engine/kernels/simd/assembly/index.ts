@@ -5,6 +5,7 @@ import { clearWeights } from './win-probability';
 export { setCard } from './card';
 export { scheduleBytes, setSchedule } from './exchange';
 export { reach, setFeatures, setReach, setScale } from './features';
+export { setHandWeights, setWeightSteps } from './hand-weights';
 export { reserve } from './memory';
 export { setNearHands, setWeight } from './near-hands';
 export { setQuantiles } from './noise';

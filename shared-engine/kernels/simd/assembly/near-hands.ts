@@ -143,7 +143,8 @@ export function totalWeight(): f64 {
   return weigh(weights, first, second, third, fourth, fifth);
 }
 
-function sumOfHit(by: usize, face: usize): f64 {
+/** How much less `totalWeight` is when a tile of this face goes. */
+export function dropOf(face: usize): f64 {
   const set = setNow(face);
   if (set === 0) return 0;
   let first: u64 = 0;
@@ -161,17 +162,7 @@ function sumOfHit(by: usize, face: usize): f64 {
     fourth += popcnt(hit & load<u64>(at, 32));
     fifth += popcnt(hit & load<u64>(at, 40));
   }
-  return weigh(by, first, second, third, fourth, fifth);
-}
-
-/** The part of `totalWeight` whose hands move one tile away when a tile of this face goes. */
-export function lossOf(face: usize): f64 {
-  return sumOfHit(weights, face);
-}
-
-/** How much less `totalWeight` is when a tile of this face goes. */
-export function dropOf(face: usize): f64 {
-  return sumOfHit(drops, face);
+  return weigh(drops, first, second, third, fourth, fifth);
 }
 
 /** Saves the rack and its near hands, which were just read. */

@@ -1,5 +1,5 @@
-// Which tiles a simulated seat passes: those of least use to its near hands, as it misjudges them.
-import { held, lossOf, readNearHands, take, totalWeight } from './near-hands';
+// Which tiles a simulated seat passes: those that add least to the weight of its hands, as it misjudges them.
+import { held, lossOf, readHandWeights, take, totalWeight } from './hand-weights';
 
 const JOKER: usize = 35;
 const NONE: usize = 36;
@@ -105,7 +105,7 @@ function takeAway(least: usize): void {
  * can be spared. `noise` holds 36 values as f64.
  */
 export function selectPass(rack: usize, noise: usize, tiles: usize): u32 {
-  readNearHands(rack);
+  readHandWeights(rack);
   listFaces();
   let spare: u32 = 0;
   for (let taken: u32 = 0; taken < 3; taken++) {
