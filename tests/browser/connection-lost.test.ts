@@ -14,11 +14,12 @@ import {
   titleOf,
 } from '../../client/tools/page-actions.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { isInSight } from '../kit/in-sight.ts';
 
 const suite = browserSuite();
 
 interface Cable {
-  /** Ends the open socket and lets no other through. */
+  /** Ends the open socket; any other waits, so that the page does not come back before it is asked to. */
   cut(): Promise<void>;
   heal(): void;
   /** Frames of this kind that the page has sent through. */
@@ -27,12 +28,15 @@ interface Cable {
 
 /** Puts a cable that can be cut between the page and the server. */
 async function cableOf(page: Page): Promise<Cable> {
-  let whole = true;
-  let open: WebSocketRoute | null = null;
+  let whole = Promise.resolve();
+  let heal = () => {};
+  let latest: WebSocketRoute | null = null;
   const frames: string[] = [];
-  await page.routeWebSocket(/\/api\/socket$/, (socket) => {
-    if (!whole) return void socket.close({ code: 1001 });
-    open = socket;
+  await page.routeWebSocket(/\/api\/socket$/, async (socket) => {
+    latest = socket;
+    await whole;
+    // One that the page has given up for another does not come through late.
+    if (latest !== socket) return;
     const server = socket.connectToServer();
     socket.onMessage((frame) => {
       frames.push(String(frame));
@@ -41,12 +45,12 @@ async function cableOf(page: Page): Promise<Cable> {
   });
   return {
     async cut() {
-      whole = false;
-      await open?.close({ code: 1001 });
+      whole = new Promise((resolve) => {
+        heal = resolve;
+      });
+      await latest?.close({ code: 1001 });
     },
-    heal() {
-      whole = true;
-    },
+    heal: () => heal(),
     sent: (kind) => frames.filter((frame) => frame.includes(`"kind":"${kind}"`)).length,
   };
 }
@@ -57,10 +61,9 @@ describe('a lost connection', () => {
     const cable = await cableOf(page);
     const lost = page.getByRole('status').getByText('No connection.');
     const back = async () => {
+      // The button goes away with the message, so it is pressed while neither can.
+      await page.getByRole('button', { name: 'Try now' }).click();
       cable.heal();
-      // The page may come back by itself between finding the button and tapping it; so both happen in one task of its own.
-      const button = page.getByRole('button', { name: 'Try now' });
-      await button.evaluateAll((found) => (found[0] as HTMLButtonElement | undefined)?.click());
       await lost.waitFor({ state: 'detached' });
     };
     await openFor(page, suite.origin(), 'Ines');
@@ -94,9 +97,14 @@ describe('a lost connection', () => {
     expect(phases.length).toBeGreaterThanOrEqual(5);
     const lesson = page.locator('.lesson-text');
     await lesson.waitFor();
+    await page.getByText('Was the deal fixed before the first pass?').scrollIntoViewIfNeeded();
     await cable.cut();
     await lost.waitFor();
-    expect(await lesson.isVisible()).toBe(true);
+    expect([await lesson.isVisible(), await isInSight(lost), await isInSight(lesson)]).toEqual([
+      true,
+      true,
+      false,
+    ]);
     await back();
     await page.reload();
     await lesson.waitFor();
