@@ -3,8 +3,17 @@
 /** Long enough for the next frame; a page in the background has none. */
 const LONGEST_WAIT_MS = 50;
 
+/** Runs `run` before the next frame is drawn, or after a moment, or both. */
+function atNextFrame(run: () => void): void {
+  requestAnimationFrame(run);
+  setTimeout(run, LONGEST_WAIT_MS);
+}
+
 /** Hands on what it is given, in its order, before the next frame is drawn. */
-export function oncePerFrame<T>(receive: (message: T) => void): (message: T) => void {
+export function oncePerFrame<T>(
+  receive: (message: T) => void,
+  startFrame: (run: () => void) => void = atNextFrame,
+): (message: T) => void {
   let waiting: readonly T[] = [];
   const handOn = () => {
     const now = waiting;
@@ -13,8 +22,6 @@ export function oncePerFrame<T>(receive: (message: T) => void): (message: T) => 
   };
   return (message) => {
     waiting = [...waiting, message];
-    if (waiting.length > 1) return;
-    requestAnimationFrame(handOn);
-    setTimeout(handOn, LONGEST_WAIT_MS);
+    if (waiting.length === 1) startFrame(handOn);
   };
 }
