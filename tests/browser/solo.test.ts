@@ -92,7 +92,7 @@ describe('practicing alone', () => {
   });
 
   it('headline, strip, open step and charts tell one story at every moment, in whatever order deep answers arrive', async () => {
-    for (const name of ['one story', 'another story', 'a third']) {
+    for (const name of ['one story', 'another story']) {
       const page = await suite.newPage({ viewport: PHONE });
       const { found, moments, last, given } = await giveAnswers(page, suite.origin(), name);
       expect([name, found]).toEqual([name, []]);
