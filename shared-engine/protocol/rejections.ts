@@ -24,7 +24,7 @@ export const ROOM_REJECTIONS = {
   held: 'Your teacher has stopped the tables here; wait until they continue.',
   'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
   'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',
-  'not-the-teacher': 'Only the teacher who opened this class can do that.',
+  'not-the-teacher': 'Only a teacher of this class can do that. A key that was taken back opens it no more.',
   'wrong-key':
     'This key does not open this class. Ask for a new one where the class was opened, and use the newest link or file.',
   'wrong-screen-code':

@@ -94,7 +94,7 @@ function ScreenCode({ dashboard: { code, screens } }: Pick<KeyPanelProps, 'dashb
       <p>{SCREEN.about}</p>
       <p>{`${window.location.origin}${classLink(code, 'big-screen')}`}</p>
       {made.value !== null && (
-        <p class="screen-code" data-screen-code={made.value}>
+        <p class="big-code" data-screen-code={made.value}>
           {[...made.value].join(' ')}
         </p>
       )}

@@ -19,6 +19,7 @@ export function ScreenGate({ code, onOpened }: ScreenGateProps) {
   }
   return (
     <main class="quiet">
+      <h1>{SCREEN.heading}</h1>
       <form class="field code-field" onSubmit={(event) => void submit(event)} noValidate>
         <label for="screen-code">{SCREEN.ask}</label>
         <p id="screen-code-about">{SCREEN.askAbout}</p>

@@ -25,6 +25,7 @@ export const SCREEN = {
   again: 'Make a new code',
   againAbout: 'Big screens opened with the old code close.',
   open: (count: number) => `${count === 1 ? '1 computer has' : `${count} computers have`} opened it.`,
+  heading: 'The big screen of this class',
   ask: 'Code for the big screen',
   askAbout: 'Your teacher has it on the dashboard: six letters and digits.',
   go: 'Show the big screen',

@@ -6,7 +6,7 @@ export const CLASS = {
   opening: 'Opening the class…',
   gone: 'There is no class with this code.',
   goneAbout: 'Check the eight letters and digits with your teacher.',
-  notYours: 'Only the browser that opened this class can show this page.',
+  notYours: 'Only a teacher of this class can show this page; a teacher’s key opens it here.',
   ended: 'This class has ended.',
   dealNumber: (number: number, of: number) => `Deal ${number} of ${of}`,
 } as const;

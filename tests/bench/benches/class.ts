@@ -1,5 +1,6 @@
 // Forty tables of one class on one server: a pass and its result, a step and its reveal, the last review, the report.
 import path from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { startPageServer } from '../../../client/tools/page-server.ts';
 import type { Review } from '../../../shared-engine/analysis/review/review.ts';
 import { chooseFor } from '../../../shared-engine/bots/choose.ts';
@@ -122,7 +123,12 @@ async function playDeal(
   while (peers.some((peer) => !isClosed(peer))) {
     await Promise.all(peers.map((peer) => peer.untilTable(() => isAsked(peer) || isClosed(peer))));
     const steps = new Set(peers.flatMap((peer) => stepOf(ownView(peer).stage) ?? []));
-    const choices = peers.map((peer, player) => answerOf(peer, styleOf(player), noiseOf(player)));
+    const choices: ReturnType<typeof answerOf>[] = [];
+    for (const [player, peer] of peers.entries()) {
+      choices.push(answerOf(peer, styleOf(player), noiseOf(player)));
+      // Forty players think at once; the sockets of none of them may fall silent meanwhile.
+      await setImmediate();
+    }
     const results = peers.map((peer, player) =>
       timeToResult(peer, choices[player] ?? null, spreadMs === 0 ? 0 : random.below(spreadMs)),
     );
