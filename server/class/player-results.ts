@@ -3,6 +3,7 @@ import {
   type AnalyzedChoice,
   type ClassEntry,
   type Round,
+  type Seat,
   type SeatRecord,
   seatView,
 } from '../../shared-engine/index.ts';
@@ -38,12 +39,24 @@ export function resultsOf(live: FollowedClass, deal: number, withAnalyses: boole
     const { record } = seatView(round, player.seat);
     const isOf = (one: { readonly player: number; readonly deal: number }): boolean =>
       one.player === player.id && one.deal === deal;
-    const analyses = withAnalyses && live.analyses.areMade ? storedAnalyses(live, record) : null;
+    const analyses = withAnalyses && live.analyses.areMade ? storedAnalyses(live, round, record) : null;
     const toGo = rounds.find(isOf)?.toGo ?? null;
     return [{ player, entry: { record, analyses, toGo, aims: aims.filter(isOf) } }];
   });
 }
 
-function storedAnalyses({ state, card, code }: FollowedClass, record: SeatRecord): readonly AnalyzedChoice[] {
-  return seatDecisions(record, card, code).flatMap(({ request }) => state.analyzed[request.decisionId] ?? []);
+/** The ids of the decisions in a round never change, and hashing them anew for every page would take longest. */
+const decisionIds = new WeakMap<Round, Map<Seat, readonly string[]>>();
+
+function storedAnalyses(
+  { state, card, code }: FollowedClass,
+  round: Round,
+  record: SeatRecord,
+): readonly AnalyzedChoice[] {
+  const bySeat = decisionIds.get(round) ?? new Map<Seat, readonly string[]>();
+  decisionIds.set(round, bySeat);
+  const known = bySeat.get(record.seat);
+  const ids = known ?? seatDecisions(record, card, code).map(({ request }) => request.decisionId);
+  bySeat.set(record.seat, ids);
+  return ids.flatMap((decisionId) => state.analyzed[decisionId] ?? []);
 }

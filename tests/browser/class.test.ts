@@ -18,7 +18,7 @@ async function prepare(page: Page): Promise<void> {
 
 async function openedCode(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Open the class' }).click();
-  return (await page.locator('.big-code').getAttribute('data-code')) ?? '';
+  return (await page.locator('[data-code]').getAttribute('data-code')) ?? '';
 }
 
 /** Joins with the code on the front page, as a player would who was told it. */
@@ -110,6 +110,24 @@ describe('a class', () => {
     await mirror.getByText('5 of 5', { exact: true }).waitFor();
     const shown = await bigScreen.locator('main').textContent();
     for (const name of NAMES) expect(shown).not.toContain(name);
+
+    // A second teacher comes with a key, and the computer at the wall with the code of the big screen alone.
+    await dashboard.getByRole('button', { name: 'Make a key' }).click();
+    const link = await dashboard.getByLabel('Link with the key').inputValue();
+    const second = await suite.newPage({ viewport: PHONE });
+    await second.goto(link);
+    await second.getByRole('region', { name: 'On the big screen now' }).waitFor();
+    expect(second.url()).toBe(`${suite.origin()}/c/${code}`);
+    await dashboard.getByRole('button', { name: 'Make a code' }).click();
+    const wallCode = await dashboard.locator('[data-screen-code]').getAttribute('data-screen-code');
+    const wall = await suite.newPage();
+    await wall.goto(`${suite.origin()}/c/${code}/big-screen`);
+    await wall.getByLabel('Code for the big screen').fill(wallCode ?? '');
+    await wall.getByRole('button', { name: 'Show the big screen' }).click();
+    await wall.getByText('5 of 5', { exact: true }).waitFor();
+    await dashboard.getByRole('button', { name: /^Take back the key/ }).click();
+    await dashboard.getByRole('button', { name: 'Yes, take it back' }).click();
+    await second.getByText('A key that was taken back opens it no more.').waitFor();
 
     const late = await join(await suite.newPage(), code, 'Late Pia');
     await rack(late).waitFor();
