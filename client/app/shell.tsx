@@ -72,6 +72,12 @@ function CurrentPage({ app }: { readonly app: App }) {
       );
     case 'teaching':
       return <LazyView part={classPart}>{({ LibraryScreen }) => <LibraryScreen app={app} />}</LazyView>;
+    case 'group':
+      return (
+        <LazyView part={classPart}>
+          {({ GroupScreen }) => <GroupScreen key={route.name} app={app} name={route.name} />}
+        </LazyView>
+      );
     case 'own-tiles':
       return <LazyView part={ownTilesPart}>{({ OwnTilesPage }) => <OwnTilesPage app={app} />}</LazyView>;
     case 'rounds':

@@ -10,6 +10,7 @@ import './results/big-screen.css';
 import './results/report.css';
 
 export { ClassScreen } from './class-screen.tsx';
+export { GroupScreen } from './library/group-screen.tsx';
 export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';
 export { PrepareScreen } from './prepare/prepare-screen.tsx';

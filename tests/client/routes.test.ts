@@ -28,6 +28,11 @@ describe('addresses', () => {
     { kind: 'racks' },
     { kind: 'exercises' },
     { kind: 'habits' },
+    { kind: 'prepare', drill: null },
+    { kind: 'prepare', drill: '0123456789abcdef'.repeat(2) },
+    { kind: 'teaching' },
+    { kind: 'group', name: '' },
+    { kind: 'group', name: 'Tuesday = café/é?' },
   ])('an address leads back to the same route: %o', (route) => {
     const { pathname, hash } = new URL(pathOf(route), 'http://table.test');
     expect(routeOf(pathname, hash)).toEqual(route);

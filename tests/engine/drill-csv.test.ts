@@ -59,29 +59,25 @@ describe('CSV (RFC 4180, section 2)', () => {
   test('any text comes back as it was, but for apostrophes before a formula, in both styles', () => {
     const cell = fc.oneof(
       fc.string({ unit: 'binary' }),
-      fc.string({ unit: fc.constantFrom(...'=+-@,;"\' \t\r\nab') }),
+      fc.array(fc.constantFrom(...'=+-@,;"\' \t\r\nab'), { maxLength: 8 }).map((letters) => letters.join('')),
     );
     fc.assert(
-      fc.property(
-        fc.array(fc.array(cell, { minLength: 2, maxLength: 3 }), { minLength: 1, maxLength: 3 }),
-        (rows) => {
-          for (const style of STYLES) {
-            const text = csvText(rows, style);
-            const back: string[][] = parse(text, {
-              delimiter: DELIMITER[style],
-              record_delimiter: '\r\n',
-              relax_column_count: true,
-            });
-            const plain = (cells: readonly string[][]) =>
-              cells.map((row) => row.map((one) => one.replaceAll("'", '')));
-            expect(plain(back)).toEqual(plain(rows.map((row) => [...row])));
-            for (const piece of back.flat().flatMap((one) => one.split(/[,;\t\r\n]/))) {
-              expect(piece).not.toMatch(/^[\s"]*[=+\-@＝＋－＠]/);
-            }
-          }
-        },
-      ),
-      { seed: 7, numRuns: 150 },
+      fc.property(fc.array(fc.tuple(cell, cell), { minLength: 1, maxLength: 2 }), (rows) => {
+        for (const style of STYLES) {
+          const text = csvText(rows, style);
+          const back: string[][] = parse(text, {
+            delimiter: DELIMITER[style],
+            record_delimiter: '\r\n',
+            relax_column_count: true,
+          });
+          const plain = (cells: readonly string[][]) =>
+            cells.map((row) => row.map((one) => one.replaceAll("'", '')));
+          expect(plain(back)).toEqual(plain(rows.map((row) => [...row])));
+          const pieces = back.flat().flatMap((one) => one.split(/[,;\t\r\n]/));
+          expect(pieces.filter((piece) => /^[\s"]*[=+\-@＝＋－＠]/.test(piece))).toEqual([]);
+        }
+      }),
+      { seed: 7, numRuns: 60 },
     );
   });
 });

@@ -12,8 +12,9 @@ export type Route =
   | { readonly kind: 'class'; readonly code: string; readonly part: ClassPart }
   /** Where a teacher prepares a class: with a drill of this device, or with a new one. */
   | { readonly kind: 'prepare'; readonly drill: string | null }
-  /** The drills and classes of a teacher on this device. */
+  /** The drills and classes of a teacher on this device, or the classes of one group side by side. */
   | { readonly kind: 'teaching' }
+  | { readonly kind: 'group'; readonly name: string }
   /** The exchange explained on an example that is played. */
   | { readonly kind: 'lesson' }
   /** Practice with real tiles, laid in by hand. */
@@ -73,6 +74,9 @@ export function routeOf(path: string, hash = ''): Route {
   const cards = /^#my-cards(?:\/(\w+))?$/.exec(hash);
   if (cards) return { kind: 'cards', open: cards[1] ?? null };
   if (hash === TEACHING_HASH) return { kind: 'teaching' };
+  if (hash.startsWith(`${TEACHING_HASH}=`)) {
+    return { kind: 'group', name: decode(hash.slice(TEACHING_HASH.length + 1)) };
+  }
   if (path === PREPARE_PATH) {
     const drill = hash.startsWith(DRILL_HASH) ? hash.slice(DRILL_HASH.length) : null;
     return { kind: 'prepare', drill };
@@ -98,6 +102,8 @@ export function pathOf(route: Route): string {
       return route.drill === null ? PREPARE_PATH : `${PREPARE_PATH}${DRILL_HASH}${route.drill}`;
     case 'teaching':
       return `/${TEACHING_HASH}`;
+    case 'group':
+      return `/${TEACHING_HASH}=${encodeURIComponent(route.name)}`;
     case 'lesson':
       return `/${LESSON_HASH}`;
     case 'own-tiles':

@@ -10,7 +10,7 @@ import { ProblemList } from '../../ui/problem-list.tsx';
 import { KeyFileButton } from '../keys/key-file-button.tsx';
 import { TEACHING } from '../model/strings.ts';
 import { ClassItem, DrillItem } from './items.tsx';
-import { LIBRARY } from './strings.ts';
+import { GROUP, LIBRARY } from './strings.ts';
 import { type Library, useLibrary } from './use-library.ts';
 
 export function LibraryScreen({ app }: { readonly app: App }) {
@@ -80,6 +80,13 @@ function Lists({ app, model, library: { drills, classes } }: ListsProps) {
           return (
             <section key={group} aria-label={group || LIBRARY.noGroup}>
               {groups.length > 1 && <h3>{group || LIBRARY.noGroup}</h3>}
+              {rows.length > 1 && (
+                <p>
+                  <PageLink app={app} route={{ kind: 'group', name: group }} button>
+                    {GROUP.open}
+                  </PageLink>
+                </p>
+              )}
               <ul class="library-list">
                 {rows.map((row) => (
                   <ClassItem key={row.code} app={app} model={model} row={row} />

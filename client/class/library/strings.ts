@@ -32,6 +32,24 @@ export const LIBRARY = {
   groupSet: 'Set the group',
 } as const;
 
+export const GROUP = {
+  open: 'See these classes side by side',
+  title: (group: string) => `${group}, over the weeks`,
+  about: 'From the reports of the classes that this device keeps.',
+  looking: 'Reading the reports…',
+  none: 'None of these classes has a report here yet. Open the report of a class once, and it stands here.',
+  themes: 'Kinds of mistake',
+  themesAbout:
+    'Of 100 choices, how many were this kind of mistake. What cost most over all classes comes first.',
+  players: 'Players',
+  costly: 'Choices with something clearly better, of 100',
+  byName: 'Player by player',
+  byNameAbout:
+    'Wins lost a deal, in 100 games, of players whom the class named. Players of one name in one class are left out.',
+  /** One decimal place, where that says something. */
+  figure: (value: number) => value.toFixed(1).replace(/\.0$/, ''),
+} as const;
+
 export const STORAGE_PROBLEMS: Readonly<Record<StorageProblem, string>> = {
   refused:
     'This browser does not let the page keep drills. A private window often does not. Use drill files instead.',
