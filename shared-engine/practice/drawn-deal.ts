@@ -95,7 +95,7 @@ export function* drawDeal(
 }
 
 /** Nobody says an aim for a deal that is only drawn; before the first pass nothing has arrived, and nothing is late. */
-function canBeDrawn(kind: MistakeCategory, firstPass: boolean): boolean {
+export function canBeDrawn(kind: MistakeCategory, firstPass: boolean): boolean {
   if (kind === 'aim-left') return false;
   if (!firstPass) return true;
   return choiceOfMistake(kind) === 'pass' && kind !== 'new-multiple' && kind !== 'committed-too-late';

@@ -2,7 +2,7 @@
 
 export { readDate } from './date.ts';
 export { DAY_SEAT, dealOfDay } from './deal-of-day.ts';
-export { type DealTools, type DealWish, type DrawnDeal, drawDeal } from './drawn-deal.ts';
+export { canBeDrawn, type DealTools, type DealWish, type DrawnDeal, drawDeal } from './drawn-deal.ts';
 export {
   type Exercise,
   type ExerciseRef,

@@ -190,7 +190,7 @@ describe('the same deal again', () => {
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     await page.goto(`${suite.origin()}/#my-rounds`);
     await page.getByRole('link', { name: /^With real tiles.*Tuesday club/ }).waitFor();
-  }, 120_000);
+  }, 180_000);
 
   it('a round alone on a card of one’s own can be played when the server cannot be reached, and its review keeps that card', async () => {
     const page = await suite.newPage({ viewport: PHONE });

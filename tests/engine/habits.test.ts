@@ -45,7 +45,7 @@ describe('the habits of somebody', () => {
     expect(headline(habits)).toMatch(
       /^Over 40 rounds, one habit stands out: you broke up a pair or more, in the first Charleston\. It cost you about 2\.0 wins in 100 games a round\.$/,
     );
-    expect(habitCounts(habits)).toMatch(/^You did so in 20 of 40 rounds; our club-player bot .*\.$/);
+    expect(habitCounts(habits)).toMatch(/^You did so in 20 of 40 rounds\. Our club-player bot .*\.$/);
     expect(stepLine(habits)).toMatch(
       /^Of the steps, passing across cost you most: about 2\.0 wins in 100 games a round\.$/,
     );

@@ -50,6 +50,6 @@ export async function findsAndExercisesHabit(page: Page, origin: string): Promis
   await page.getByText('Racks with which our club-player bot gave a flower away.').waitFor();
   await page.getByRole('button', { name: 'Deal the first rack' }).click();
   // How long one is looked for depends on the cores.
-  const drawing = page.getByText(/^Drawing a rack…/);
+  const drawing = page.getByText(/^Looking for a rack that fits your habit…/);
   await drawing.or(page.getByRole('heading', { name: 'Rack 1 of 10' })).waitFor();
 }

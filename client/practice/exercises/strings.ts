@@ -37,7 +37,7 @@ export const EXERCISES = {
 /** What the deals are drawn for, while one is. */
 export function drawingWords(wished: MistakeCategory | null, tried: number): string {
   if (wished === null) return 'Dealing…';
-  return `Drawing a deal for your habit: ${lower(mistakeName(wished))}.${tried > 0 ? ` ${tried} tried so far…` : ''}`;
+  return `Looking for a deal that fits your habit…${tried > 0 ? ` ${tried} tried so far.` : ''}`;
 }
 
 /** Why this deal, before it is answered: what the mistake would be is not given away. */

@@ -32,7 +32,7 @@ export const HABITS = {
 /** How the sums were made, and when a habit is named. */
 export const METHOD = [
   `Only choices that a review called costly or a little worse are added up here. A kind with few cases is drawn toward the mean of all kinds. Under ${LEAST_CASES} cases nothing is said of it. The tiles that luck brought are not in these numbers.`,
-  'A habit is named only when you make one kind of mistake more than half as often again as our club-player bot, and when that is hardly chance. You can look after every round: somebody without a habit will ever be told of one in at most 1 of 20 cases. We counted the bot’s mistakes on the house card, so on another card take this with care.',
+  'A habit is named only when one kind of mistake comes up in clearly more of your rounds than of our club-player bot’s. That holds however often you look: of 20 people without a habit, at most one is ever told of one. The bot’s mistakes were counted on the house card. On another card, take this with care.',
 ] as const;
 
 const STEPS: Readonly<Record<StepKind, string>> = {
@@ -65,10 +65,10 @@ export function headline({ rounds, named: [habit] }: Habits): string {
 export function habitCounts({ named: [habit, ...others] }: Habits): string | null {
   if (habit === undefined) return null;
   const { made, offered, usual } = habit;
-  const bot = usual < 1 ? 'hardly ever does' : `does in about ${Math.round(usual)} of so many`;
-  const counted = `You did so in ${made} of ${offered} rounds; our club-player bot ${bot}.`;
+  const bot = usual < 1 ? 'hardly ever does so' : `does so in about ${Math.round(usual)} of that many`;
+  const counted = `You did so in ${made} of ${offered} rounds. Our club-player bot ${bot}.`;
   if (others.length === 0) return counted;
-  return `${counted} Less dear, but also more often than the bot: you ${others.map(habitWords).join('; you ')}.`;
+  return `${counted} Also in more rounds than the bot, at a smaller cost: you ${others.map(habitWords).join('; you ')}.`;
 }
 
 /** As after “you”. */

@@ -9,7 +9,7 @@ const QUESTIONS = Object.keys(RACKS.questions) as readonly RackQuestion[];
 interface ChoosingProps {
   readonly model: RacksModel;
   readonly problem: string | null;
-  /** The habit that costs most; null where none stands out. */
+  /** The habit that costs most of those that a first pass can show; null where none stands out. */
   readonly habit: MistakeCategory | null;
 }
 

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import {
   type CompiledCard,
+  canBeDrawn,
   createSwarKernel,
   habitsOf,
   type Kernel,
@@ -54,7 +55,8 @@ export function RacksScreen({ app, card, instead, openDealDrawer }: RacksProps) 
   const habit = useSignal<MistakeCategory | null>(null);
   useEffect(() => {
     void listRounds().then((listed) => {
-      habit.value = listed.ok ? (habitsOf(listed.value).named[0]?.kind ?? null) : null;
+      const named = listed.ok ? habitsOf(listed.value).named : [];
+      habit.value = named.find(({ kind }) => canBeDrawn(kind, true))?.kind ?? null;
     });
     return () => model.close();
   }, [model, habit]);

@@ -28,9 +28,10 @@ export const RACKS = {
   again: 'Ten more',
   stop: 'Stop here',
   byHabit: 'from the habit that costs me most',
-  noHabit: 'No habit of yours stands out so far, so the racks come by chance.',
+  noHabit: 'No habit of yours stands out in a first pass so far, so the racks come by chance.',
   byChance: 'Racks for your habit are rare on this card, so this one comes by chance.',
-  drawing: (tried: number) => `Drawing a rack…${tried > 0 ? ` ${tried} tried so far.` : ''}`,
+  drawing: (tried: number) =>
+    `Looking for a rack that fits your habit…${tried > 0 ? ` ${tried} tried so far.` : ''}`,
 } as const;
 
 export type RackQuestion = keyof typeof RACKS.questions;
