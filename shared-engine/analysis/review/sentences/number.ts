@@ -3,7 +3,7 @@ import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
-import { whySentences } from './why.ts';
+import { NO_ONE_REASON, whySentences } from './why.ts';
 
 /** What was chosen. */
 export function chosenSentence(choice: NumberReview): string {
@@ -16,7 +16,9 @@ export function numberReasons(
   sections: Review['sections'],
 ): readonly string[] {
   const why = analysis.depth === 'deep' ? analysis.why : null;
-  return why === null ? [] : whySentences(why, sections, VOICES[by].whose);
+  if (why === null) return [];
+  const reasons = whySentences(why, sections, VOICES[by].whose);
+  return reasons.length > 0 ? reasons : [NO_ONE_REASON];
 }
 
 /** On what rack, and what the rule of thumb says. */

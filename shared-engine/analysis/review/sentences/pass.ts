@@ -8,7 +8,7 @@ import { insteadPhrase } from './instead.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, RISK_NAMES, riskPhrase } from './risk.ts';
 import { groupName, tileList } from './tiles.ts';
-import { whySentences } from './why.ts';
+import { NO_ONE_REASON, whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
 
@@ -128,7 +128,7 @@ export function reasonsFor(pass: PassReview, sections: Review['sections']): read
   }
   if (reasons.length === 0 && analysis.depth === 'deep' && why !== null) {
     const isTold = isSafer(riskGrade(tiles), played.risk) || feedsNeighbor(analysis);
-    if (!isTold) reasons.push('No one reason stands out: it comes out ahead over all the games together.');
+    if (!isTold) reasons.push(NO_ONE_REASON);
   }
   return [...reasons, ...firstReasons(pass, saved.length > spent.length)];
 }

@@ -12,6 +12,9 @@ const CLEAR_SHARE = 0.2;
 const CLEAR_TILES = 0.3;
 const CLEAR_LACK = 0.5;
 
+/** Where nothing that was looked at differs clearly. */
+export const NO_ONE_REASON = 'No one reason stands out: it comes out ahead over all the games together.';
+
 /**
  * Only the tile that alone makes at least half of the difference is called the reason: "keep" and "because" stand for
  * it. All else is told as what differs, which may be the reason or go with it.
