@@ -4,7 +4,10 @@ import { DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/particle-fi
 import { actionOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
 import type { DealSource } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
-import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
+import type { NumberReview } from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { numberReasons } from '../../shared-engine/analysis/review/sentences/number.ts';
+import { NO_ONE_REASON, whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { type ChoiceWhy, whyBetter } from '../../shared-engine/analysis/why/choice-why.ts';
 import {
@@ -149,11 +152,11 @@ describe('the one tile that is called the reason', () => {
   });
 });
 
-describe('the why of a pass', () => {
-  const found = RECORDS.flatMap((record) =>
-    decisionsIn(record).map((_, nth) => analyzeDecision(analyst, record, nth, { budget: GLANCE })),
-  );
+const found = RECORDS.flatMap((record) =>
+  decisionsIn(record).map((_, nth) => analyzeDecision(analyst, record, nth, { budget: GLANCE })),
+);
 
+describe('the why of a choice', () => {
   test('is there where a better choice is told, and only there; of a number it has no tiles; its shares are shares', () => {
     const told = found.flatMap(({ why }) => why ?? []);
     expect(told.length).toBeGreaterThan(8);
@@ -221,6 +224,28 @@ describe('the words of a reason', () => {
     // Where no tile is the reason, what differs is told and nothing is advised.
     expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
       '9 in 10 of your closest hands at the end use your pair of 3 bam; hardly any use 9 dot.',
+    ]);
+  });
+
+  test('of a vote say that none stands out, unless one does or it costs the others', () => {
+    const [vote] = RECORDS.flatMap((record) =>
+      reviewRound(record, houseKernel).choices.filter(
+        (choice): choice is NumberReview => choice.kind === 'vote',
+      ),
+    );
+    const [analysis] = found.filter(({ others }) => others !== null);
+    const reasons = (why: Partial<ChoiceWhy>, others: number) =>
+      numberReasons(
+        {
+          ...vote!,
+          analysis: { ...analysis!, why: { ...NOTHING, ...why }, others: { value: others, halfWidth: 1 } },
+        },
+        {},
+      );
+    expect(reasons({}, 2)).toEqual([NO_ONE_REASON]);
+    expect(reasons({}, -2)).toEqual([]);
+    expect(reasons({ toGo: { played: 3.9, named: 3.2 } }, 2)).toEqual([
+      'That ends 3.2 away on average, not 3.9.',
     ]);
   });
 

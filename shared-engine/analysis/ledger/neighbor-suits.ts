@@ -30,7 +30,7 @@ export const USUAL = 0.275;
  * endless deals are too sure of what they hold, and few deals are rough, as if so many batches said nothing. Fitted to
  * rounds of typical bots. Where belief changes, the slope that `prove -- neighbors` finds is what to multiply the first by.
  */
-const RELIANCE = 0.85;
+const RELIANCE = 0.82;
 const SILENT_BATCHES = 7;
 
 /** By suit, the faces of its tiles. */

@@ -15,10 +15,12 @@ export function numberReasons(
   { by, analysis }: NumberReview,
   sections: Review['sections'],
 ): readonly string[] {
-  const why = analysis.depth === 'deep' ? analysis.why : null;
-  if (why === null) return [];
-  const reasons = whySentences(why, sections, VOICES[by].whose);
-  return reasons.length > 0 ? reasons : [NO_ONE_REASON];
+  if (analysis.depth === 'quick' || analysis.why === null) return [];
+  const reasons = whySentences(analysis.why, sections, VOICES[by].whose);
+  const { others } = analysis;
+  // That a vote costs the others is told apart.
+  const isTold = others !== null && others.value < -others.halfWidth;
+  return reasons.length > 0 || isTold ? reasons : [NO_ONE_REASON];
 }
 
 /** On what rack, and what the rule of thumb says. */
