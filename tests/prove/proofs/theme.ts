@@ -10,7 +10,7 @@ import type { Proof, ProofRow, Size } from '../proof.ts';
 
 /** Of each sort one: groups, gifts, the card, numbers. */
 const KINDS: Record<Size, readonly MistakeCategory[]> = {
-  small: ['too-few-blind'],
+  small: ['continued'],
   full: [
     'broken-multiple',
     'flower-given',
