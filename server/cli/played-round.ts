@@ -5,8 +5,10 @@ import {
   begin,
   chooseFor,
   createAnalyst,
+  createRobustness,
   createSwarKernel,
   DEEP_BUDGET,
+  decisionsIn,
   type Face,
   type Four,
   facesOf,
@@ -17,9 +19,11 @@ import {
   NO_SIMD,
   openRound,
   type Review,
+  type Robustness,
   type Round,
   type RoundEvent,
   reviewRound,
+  robustnessSentence,
   type Seat,
   type SeatRecord,
   type SimdModule,
@@ -41,6 +45,14 @@ export interface PlayedRound {
   readonly racks: BeforeAndAfter<readonly Face[]>;
   readonly toGo: BeforeAndAfter<number>;
   readonly reviews: Four<Review>;
+  /** Of every choice told to be costly, whether it is that whoever the others are; none where nothing was played on. */
+  readonly robustness: Four<readonly ToldRobustness[]>;
+}
+
+export interface ToldRobustness extends Robustness {
+  /** Number of the choice in the review of its seat. */
+  readonly nth: number;
+  readonly sentence: string;
 }
 
 interface BeforeAndAfter<T> {
@@ -69,6 +81,11 @@ export function playedRound(
     before: forFour((seat) => what(start, seat)),
     after: forFour((seat) => what(round, seat)),
   });
+  const reviews = forFour((seat) => {
+    const { record } = seatView(round, seat);
+    const review = reviewRound(record, kernel);
+    return deep ? deepReview(analystOf(), record, review) : review;
+  });
   return {
     seed,
     commitment: dealt.commitment,
@@ -78,11 +95,8 @@ export function playedRound(
     log: [dealt, ...events],
     racks: both(({ racks }, seat) => facesOf(racks[seat])),
     toGo: both(({ racks }, seat) => kernel.toGo(racks[seat])),
-    reviews: forFour((seat) => {
-      const { record } = seatView(round, seat);
-      const review = reviewRound(record, kernel);
-      return deep ? deepReview(analystOf(), record, review) : review;
-    }),
+    reviews,
+    robustness: deep ? robustnessOf(analystOf(), simd, reviews, round) : [[], [], [], []],
   };
 }
 
@@ -92,4 +106,23 @@ function deepReview(analyst: Analyst, record: SeatRecord, review: Review): Revie
     return withDeepAnalysis(known, nth, analysis);
   }, review);
   return withLedger(judged, ledgerOf(analyst, record, LEDGER_BATCHES.deep));
+}
+
+function robustnessOf(
+  analyst: Analyst,
+  simd: SimdModule,
+  reviews: Four<Review>,
+  round: Round,
+): Four<readonly ToldRobustness[]> {
+  const robustness = createRobustness(analyst, simd);
+  return forFour((seat) => {
+    const decisions = decisionsIn(seatView(round, seat).record);
+    return reviews[seat].story.choices.flatMap(({ verdict }, nth) => {
+      const decision = decisions[nth];
+      if (verdict !== 'costly' || decision === undefined) return [];
+      const { offered, subject } = decision;
+      const found = robustness(offered, verdict, { subject, budget: DEEP_BUDGET });
+      return found === null ? [] : [{ nth, ...found, sentence: robustnessSentence(found) }];
+    });
+  });
 }

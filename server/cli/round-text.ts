@@ -11,10 +11,10 @@ import {
   type Seat,
   VERDICT_NAMES,
 } from '../../shared-engine/index.ts';
-import type { PlayedRound } from './played-round.ts';
+import type { PlayedRound, ToldRobustness } from './played-round.ts';
 
 export function roundText(played: PlayedRound): string {
-  const { seed, commitment, card, dealer, racks, toGo, reviews } = played;
+  const { seed, commitment, card, dealer, racks, toGo, reviews, robustness } = played;
   const lines = [
     `Seed        ${seed}`,
     `Commitment  ${commitment}`,
@@ -27,7 +27,7 @@ export function roundText(played: PlayedRound): string {
     '',
     'At the close',
     ...rackLines(played, racks.after, toGo.after),
-    ...reviews.flatMap(reviewLines),
+    ...reviews.flatMap((review, seat) => reviewLines(review, robustness[seat] ?? [])),
     '',
     ...new Set(reviews.map(({ method }) => method)),
   ];
@@ -74,7 +74,10 @@ function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
   return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
 }
 
-function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): string[] {
+function reviewLines(
+  { seat, toGoStart, toGoEnd, story, choices }: Review,
+  robustness: readonly ToldRobustness[],
+): string[] {
   return [
     '',
     `Review for seat ${seat}: ${toGoStart} away at the start, ${toGoEnd} at the close`,
@@ -82,7 +85,8 @@ function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): stri
     ...story.choices.map(({ verdict, sentences }, nth) => {
       const { step, kind } = choices[nth]!;
       const name = `${titled(step)}${kind === 'blind' ? ', blind' : ''}`;
-      return `  ${name}: ${VERDICT_NAMES[verdict]}. ${sentences.join(' ')}`;
+      const also = robustness.filter((each) => each.nth === nth).map(({ sentence }) => sentence);
+      return `  ${name}: ${VERDICT_NAMES[verdict]}. ${[...sentences, ...also].join(' ')}`;
     }),
     ...(story.ledger.length > 0 ? [`  Luck and choices: ${story.ledger.join(' ')}`] : []),
   ];

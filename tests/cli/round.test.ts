@@ -67,6 +67,10 @@ describe('round --json', () => {
     expect(played.reviews.map(({ toGoStart }) => toGoStart)).toEqual(played.toGo.before);
     expect(played.reviews.map(({ toGoEnd }) => toGoEnd)).toEqual(played.toGo.after);
   });
+
+  it('says nothing of neighbors where no choice was played on', () => {
+    expect(played.robustness).toEqual([[], [], [], []]);
+  });
 });
 
 describe('round as text', () => {

@@ -11,13 +11,14 @@ import { proof as ledger } from '../prove/proofs/ledger.ts';
 import { proof as neighbors } from '../prove/proofs/neighbors.ts';
 import { proof as power } from '../prove/proofs/power.ts';
 import { proof as repeat } from '../prove/proofs/repeat.ts';
+import { proof as robustness } from '../prove/proofs/robustness.ts';
 import { proof as story } from '../prove/proofs/story.ts';
 import { proof as strength } from '../prove/proofs/strength.ts';
 import { proof as words } from '../prove/proofs/words.ts';
 
 const PROOFS = {
   ...{ leak, exact, coverage, blame, power, front, belief, strength, repeat, story, words, ledger },
-  ...{ habits, neighbors },
+  ...{ habits, neighbors, robustness },
 };
 
 describe('a proof in its small size', () => {

@@ -37,6 +37,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   neighbors: [{ seed: 'linden', chosen: '2026-11-26' }],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
+  robustness: [{ seed: 'linden', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [{ seed: 'pine', chosen: '2026-11-26' }],
   theme: [{ seed: 'acacia', chosen: '2026-11-26' }],
