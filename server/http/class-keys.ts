@@ -1,5 +1,5 @@
 // The ways into a class besides its first cookie: a teacher's key, and the short code of the big screen.
-import type { FastifyContextConfig, FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import {
   bringKeySchema,
@@ -18,13 +18,11 @@ import { type AtClass, type ClassRoutes, classAt } from './classes.ts';
 import { isTeacher, setClassCookie } from './cookies.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 
-/** How often one address brings a key or a code in a minute: a classroom has few computers that do. */
-const TRIES: FastifyContextConfig = {
-  rateLimit: {
-    max: 20,
-    timeWindow: '1 minute',
-    keyGenerator: ({ ip }: FastifyRequest) => `try ${addressKey(ip)}`,
-  },
+/** How often one address brings a key or a code in a minute, besides the limit of all routes: few computers do. */
+const TRIES = {
+  max: 20,
+  timeWindow: '1 minute',
+  keyGenerator: ({ ip }: FastifyRequest) => addressKey(ip),
 };
 
 /** Wrong codes for the big screen of one class, from wherever: of 900 million, 1,000 are tried in three hours. */
@@ -33,6 +31,7 @@ const WRONG_CODES = { atOnce: 30, everyMs: 10_000 } as const;
 export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   const { classes, entropy, clock } = ports;
   const wrongCodes = new WrongCodes(clock);
+  const [keyTries, codeTries] = [app.createRateLimit(TRIES), app.createRateLimit(TRIES)];
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/keys`, async (request, reply) => {
     const live = await classAt(classes, request);
@@ -46,7 +45,8 @@ export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     return reply.code(201).send({ id, key } satisfies z.infer<typeof teacherKeySchema>);
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/teacher`, { config: TRIES }, async (request, reply) => {
+  app.post<AtClass>(`${CLASSES_PATH}/:code/teacher`, async (request, reply) => {
+    if (await isExceeded(keyTries, request)) return rejectWith(reply, 'too-fast');
     const live = await classAt(classes, request);
     if (live === null) return rejectWith(reply, 'no-such-class');
     const body = bringKeySchema.safeParse(request.body);
@@ -68,7 +68,8 @@ export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     return reply.code(201).send({ code } satisfies z.infer<typeof screenCodeSchema>);
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/screens`, { config: TRIES }, async (request, reply) => {
+  app.post<AtClass>(`${CLASSES_PATH}/:code/screens`, async (request, reply) => {
+    if (await isExceeded(codeTries, request)) return rejectWith(reply, 'too-fast');
     const live = await classAt(classes, request);
     if (live === null) return rejectWith(reply, 'no-such-class');
     const body = bringScreenCodeSchema.safeParse(request.body);
@@ -83,6 +84,14 @@ export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     setClassCookie(reply, live.code, 'screen', secret);
     return { ok: true };
   });
+}
+
+async function isExceeded(
+  countIn: ReturnType<FastifyInstance['createRateLimit']>,
+  request: FastifyRequest,
+): Promise<boolean> {
+  const counted = await countIn(request);
+  return !counted.isAllowed && counted.isExceeded;
 }
 
 /** At this server: a short code is found by trying, so that trying is slow. */
