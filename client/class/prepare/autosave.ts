@@ -10,8 +10,14 @@ const PAUSE_MS = 400;
 
 export type SaveState = 'not-stored' | 'storing' | 'stored' | StorageProblem;
 
+export interface Autosave {
+  readonly state: Signal<SaveState>;
+  /** Stores at once what has changed and waits to be stored. */
+  flush(): void;
+}
+
 /** `watched` reads every signal that a row is made of. */
-export function useAutosave(app: App, watched: () => unknown, row: () => DrillRow): Signal<SaveState> {
+export function useAutosave(app: App, watched: () => unknown, row: () => DrillRow): Autosave {
   const state = useSignal<SaveState>('not-stored');
   const pending = useRef<(() => void) | null>(null);
   const isFirst = useRef(true);
@@ -40,13 +46,13 @@ export function useAutosave(app: App, watched: () => unknown, row: () => DrillRo
     return () => clearTimeout(timer);
   });
 
+  const flush = () => pending.current?.();
   useEffect(() => {
-    const flush = () => pending.current?.();
     document.addEventListener('visibilitychange', flush);
     return () => {
       document.removeEventListener('visibilitychange', flush);
       flush();
     };
   }, []);
-  return state;
+  return { state, flush };
 }

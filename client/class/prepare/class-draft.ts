@@ -33,7 +33,7 @@ export function useClassDraft(app: App, stored: DrillRow | null) {
     class: terms.peek(),
     card: card.peek().file ?? 'house',
   });
-  const saved = useAutosave(
+  const { state: saved, flush } = useAutosave(
     app,
     () => [drill.value, terms.value, group.value, card.value],
     () => rowOfDrill(asFile(), { id: id.peek(), group: group.peek(), ownCard: ownCard.peek() }),
@@ -54,7 +54,8 @@ export function useClassDraft(app: App, stored: DrillRow | null) {
       problems.value = [PREPARE.otherFile, ...read.problems.map(({ message }) => message)];
       return;
     }
-    // What was here before stays among the drills of this device.
+    // What was here before stays among the drills of this device, the last letters typed too.
+    flush();
     if (saved.value !== 'not-stored' || stored !== null) id.value = newDrillId();
     change(read.file.drill);
     if (read.file.class) terms.value = read.file.class;
