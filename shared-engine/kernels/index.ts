@@ -3,12 +3,8 @@
 export { type PackedCard, packCard, rowAt } from './packed-card.ts';
 export { inEachByte, largerWord, largestByte, matchedWord, reaches } from './packed-words.ts';
 export { FITTED_SELECTION } from './pass-selection/fitted.ts';
-export {
-  createPassChooser,
-  type PassChooser,
-  type Selection,
-  selectPass,
-} from './pass-selection/reference.ts';
+export { createPassChooser, type PassChooser, selectPass } from './pass-selection/reference.ts';
+export type { Selection } from './pass-selection/selection.ts';
 export { writePassSelection } from './pass-selection/simd.ts';
 export { createRng, philox, type Rng, STREAMS } from './philox.ts';
 export { EXP_MINUS_STEPS, expMinus, log2 } from './portable-math.ts';

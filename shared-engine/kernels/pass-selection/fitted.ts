@@ -1,5 +1,5 @@
 // How a simulated seat weighs the hands of its card; written by the command it names, never by hand.
-import type { FittedSelection } from './reference.ts';
+import type { FittedSelection } from './selection.ts';
 
 export const FITTED_SELECTION: FittedSelection = {
   made: {

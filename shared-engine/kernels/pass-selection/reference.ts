@@ -1,30 +1,12 @@
 // Which tiles a simulated seat passes: those that add least to the weight of its hands, as it misjudges them.
 import type { CompiledCard } from '../../card/index.ts';
 import { FACE_COUNT, JOKER_INDEX, PASS_SIZE } from '../../rules/index.ts';
-import { createHandWeights, type HandWeights, type WeightSteps } from '../hand-weights/reference.ts';
+import { createHandWeights, type HandWeights } from '../hand-weights/reference.ts';
 import { FITTED_SELECTION } from './fitted.ts';
+import type { Selection } from './selection.ts';
 
 /** The share of the hands' weight that one unit of Gumbel noise is mistaken for. */
 export const NOISE_SCALE = 0.02;
-
-/** What a seat goes by when it passes. */
-export interface Selection {
-  readonly steps: WeightSteps;
-  /** A tile can be spared if less than this share of the hands' weight goes with it. */
-  readonly spareShare: number;
-}
-
-/** Every number is written by the command it names. */
-export interface FittedSelection extends Selection {
-  readonly made: {
-    readonly command: string;
-    readonly seed: string;
-    readonly date: string;
-    /** Situations that were judged in each round of the fit, and such rounds. */
-    readonly situations: number;
-    readonly rounds: number;
-  };
-}
 
 /** For racks of 36 counts one after another. */
 export interface SelectedPasses {

@@ -6,13 +6,8 @@ import type { SimdInstance } from '../simd/host.ts';
 import type { SimdModule } from '../simd/module.ts';
 import { type WrittenCard, writeCard } from '../simd/write-card.ts';
 import { FITTED_SELECTION } from './fitted.ts';
-import {
-  createReferencePassSelector,
-  NOISE_SCALE,
-  type PassSelector,
-  roomForPasses,
-  type Selection,
-} from './reference.ts';
+import { createReferencePassSelector, NOISE_SCALE, type PassSelector, roomForPasses } from './reference.ts';
+import type { Selection } from './selection.ts';
 
 const RACKS_PER_CALL = 1024;
 

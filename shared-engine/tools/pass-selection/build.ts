@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { houseCard } from '../../card/house/card.ts';
-import type { FittedSelection, Selection } from '../../kernels/pass-selection/reference.ts';
+import type { FittedSelection, Selection } from '../../kernels/pass-selection/selection.ts';
 import { loadSimd } from '../../kernels/simd/module.ts';
 import { progressBar } from '../win-model/progress-bar.ts';
 import { fittedSpareShare, fittedSteps } from './fit.ts';
@@ -54,7 +54,7 @@ const path = new URL('shared-engine/kernels/pass-selection/fitted.ts', root);
 writeFileSync(
   path,
   `// How a simulated seat weighs the hands of its card; written by the command it names, never by hand.
-import type { FittedSelection } from './reference.ts';
+import type { FittedSelection } from './selection.ts';
 
 export const FITTED_SELECTION: FittedSelection = ${JSON.stringify(fitted)};
 `,

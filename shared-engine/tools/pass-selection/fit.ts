@@ -2,7 +2,8 @@
 import type { CompiledCard } from '../../card/compiled.ts';
 import { levelTables, type WeightSteps } from '../../kernels/hand-weights/reference.ts';
 import { packCard, rowAt } from '../../kernels/packed-card.ts';
-import { createPassChooser, type Selection, selectPass } from '../../kernels/pass-selection/reference.ts';
+import { createPassChooser, selectPass } from '../../kernels/pass-selection/reference.ts';
+import type { Selection } from '../../kernels/pass-selection/selection.ts';
 import { createRunningSums } from '../../kernels/running-sums.ts';
 import { PASS_SIZE } from '../../rules/exchange/schedule.ts';
 import type { Bag } from '../../rules/tiles/bag.ts';

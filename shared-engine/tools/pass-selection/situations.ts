@@ -8,7 +8,7 @@ import { createRollouts } from '../../analysis/rollouts/simd.ts';
 import { chooseFor } from '../../bots/choose.ts';
 import { finishRound } from '../../bots/finish-round.ts';
 import type { CompiledCard } from '../../card/compiled.ts';
-import type { Selection } from '../../kernels/pass-selection/reference.ts';
+import type { Selection } from '../../kernels/pass-selection/selection.ts';
 import type { SimdModule } from '../../kernels/simd/module.ts';
 import { createSimdKernel } from '../../kernels/tiles-to-go/simd.ts';
 import type { StyleName } from '../../policy/styles.ts';
