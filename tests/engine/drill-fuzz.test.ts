@@ -31,7 +31,7 @@ function holds(parsed: ReturnType<typeof parseDrill>): void {
   expect(parsed.problems.length).toBeGreaterThan(0);
   for (const { code, message } of parsed.problems) {
     expect(DRILL_PROBLEM_CODES).toContain(code);
-    expect(message).toMatch(/^(Drill|Deal (\d+|"[a-z0-9-]+")): .+\.$/s);
+    expect(message).toMatch(/^(Drill|Deal \d+( \(.+\))?): .+\.$/s);
   }
 }
 

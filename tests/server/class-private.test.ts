@@ -47,7 +47,10 @@ test('no frame to a player holds another player’s name, and no other page a ti
     JSON.stringify(one),
   );
   for (const name of names) for (const text of pages) expect(text).not.toContain(name);
-  expect(JSON.stringify(await dashboardOf(at, teacher))).not.toMatch(/-7|joker/);
+  // The mirror of the big screen shows the rack that the deal gave everybody.
+  const { bigScreen, ...dashboard } = await dashboardOf(at, teacher);
+  expect(bigScreen?.spread?.choices).toEqual([]);
+  expect(JSON.stringify(dashboard)).not.toMatch(/-7|joker/);
   for (const line of at.logged) {
     for (const secret of [...names, teacher.code, teacher.secret, ...players.map(({ code }) => code)]) {
       expect(line).not.toContain(secret);
