@@ -35,7 +35,8 @@ export const REVIEW = {
   risk: 'Risky to pass',
   method: 'How this was worked out',
   ledger: 'Luck and choices',
-  ledgerAbout: 'Our steady player passes what its closest hands need least and looks at nothing else.',
+  ledgerAbout:
+    'Our steady player, a plain bot, passes what the hands within reach need least and looks at nothing else.',
   ledgerTable:
     'Wins in 100 games before each choice, what your choice brought, and what luck brought after it.',
   ledgerWins: 'Wins',

@@ -175,7 +175,7 @@ describe('what is said of luck and choices', () => {
           dealsPerBatch: 8,
         });
         expect(sum(partsOf(sums))).toBe(inThousandths(sums.close.value));
-        const sentences = ledgerSentences(sums, false);
+        const sentences = ledgerSentences(sums, { losses: 0, toGoStart: 5, toGoEnd: 5 });
         let total = 0;
         for (const sentence of sentences.slice(0, -1)) {
           if (sentence.includes('average deal')) continue;
@@ -187,6 +187,28 @@ describe('what is said of luck and choices', () => {
       }),
       { seed: 1403, numRuns: 200 },
     );
+  });
+
+  test('says where worth and tiles away part, and where more is told step by step than the choices cost', () => {
+    const batches = (mean: number) => Float64Array.of(mean, mean);
+    const said = (cost: number, losses: number, toGoEnd: number): string => {
+      const choice = { kind: 'pass', step: 'first-right', by: 'bot', afterBy: 'luck' } as const;
+      const choices = [{ ...choice, value: batches(40), chosen: batches(40 - cost) }];
+      const sums = settle(choices, batches(30 - cost), { average: null, dealsPerBatch: 8 });
+      return ledgerSentences(sums, { losses, toGoStart: 7, toGoEnd }).join(' ');
+    };
+    expect(said(2, 3, 7)).toBe(
+      'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came lowered that by about 10. The bot’s choices cost about 2, compared with our steady player’s. At the close the bot’s rack was worth about 28.',
+    );
+    const worth = 'Worth is more than tiles away: jokers, pairs and the other racks count too.';
+    expect(said(2, 3, 5)).toContain(worth);
+    expect(said(2, 3, 8)).not.toContain(worth);
+    const more =
+      'Step by step we compare with the best we found; our steady player does not find all of that either.';
+    expect(said(2, 25, 7)).toContain(more);
+    expect(said(0, 1.4, 7)).toContain(more);
+    expect(said(11, 14, 7)).not.toContain(more);
+    expect(said(0, 0, 7)).not.toContain(more);
   });
 
   test('tells the surest guess at a neighbor’s longest suit, where it is likely enough', () => {
@@ -215,7 +237,7 @@ describe('what is said of luck and choices', () => {
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^Among club players, our steady player wins about \d+ in 100 games with an average deal\. Your first tiles/,
+      /^Against club players, our steady player, a plain bot, wins about \d+ in 100 games with an average deal in this seat\. Your first/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

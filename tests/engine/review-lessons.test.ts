@@ -91,7 +91,9 @@ describe('who chose', () => {
     expect(pass!.by).toBe('stand-in');
     expect(toldOf(review)).toContain('Your stand-in passed a pung of 3 bam');
     expect(toldOf(review)).not.toMatch(/\byou\b/i);
-    expect(headlineOf(review)).toContain('where your stand-in chose');
+    expect(headlineOf(review)).toContain(
+      'to the right. Your stand-in passed a pung of 3 bam to the right. Better: ',
+    );
   });
 
   test('what a bot gave is said to be its choice', () => {

@@ -37,7 +37,7 @@ describe('a tile that is passed a second time', () => {
   test('V3 is told once such a tile has come back, whichever copy it is', () => {
     expect(passesOf(review).map(({ parts }) => parts.returned)).toEqual([[], [], ['crak-7', 'north']]);
     expect(toldOf(review, nthPass(2))).toContain(
-      'You had passed 7 crak and a north wind before, and such tiles came back.',
+      'You had passed 7 crak and the north wind before, and such tiles came back.',
     );
     expect(toldOf(review, nthPass(1))).not.toMatch(/came back/);
   });

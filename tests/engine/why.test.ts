@@ -245,7 +245,7 @@ describe('the words of a reason', () => {
     expect(reasons({}, 2)).toEqual([NO_ONE_REASON]);
     expect(reasons({}, -2)).toEqual([]);
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } }, 2)).toEqual([
-      'That ends 3.2 away on average, not 3.9.',
+      'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
   });
 
@@ -257,13 +257,13 @@ describe('the words of a reason', () => {
       concealed: { played: 0.9, named: 0.1 },
     };
     expect(said(lead)).toEqual([
-      'That ends 3.2 away on average, not 3.9.',
+      'Your rack then ends 3.2 away on average, not 3.9.',
       'More games then end closest to Stairs: 5 in 10 instead of 2.',
       'Fewer tiles are then missing that no joker can replace: 1.8 instead of 2.6.',
     ]);
     expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
       'Fewer jokers are then left over, as pairs take none: 0.5 instead of 0.9.',
-      'Fewer of the tiles your closest hands lack are then gone: 1.1 instead of 1.5.',
+      'Fewer of the tiles your closest hands lack are then gone from the wall: 11 in 10 games instead of 15.',
     ]);
     expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
       'More games then end closest to Stairs: nearly all instead of hardly any.',

@@ -30,6 +30,7 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
   const sections = sectionNames(kernel.card);
   const choices = found.map((choice): ChoiceReview => ({ ...choice, analysis: NO_DEEP_ANALYSIS }));
   const end = finalRack(record);
+  const [toGoStart, toGoEnd] = [kernel.toGo(bagOf(record.start)), kernel.toGo(end)];
   const isDealer = record.seat === record.dealer;
   const firstDiscard = isDealer ? (FACES[leastUseful([...end], worth)] ?? null) : null;
   return {
@@ -37,13 +38,13 @@ export function reviewRound(record: SeatRecord, kernel: Kernel, earlier: Review 
     cardId: kernel.card.id,
     cardName: kernel.card.name,
     sections,
-    toGoStart: kernel.toGo(bagOf(record.start)),
-    toGoEnd: kernel.toGo(end),
+    toGoStart,
+    toGoEnd,
     firstDiscard,
     basis: BASIS,
     choices,
     ledger: null,
-    story: storyOf({ choices, sections, firstDiscard, ledger: null }),
+    story: storyOf({ choices, sections, firstDiscard, toGoStart, toGoEnd, ledger: null }),
     method: METHOD,
   };
 }

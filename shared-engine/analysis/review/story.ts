@@ -1,6 +1,6 @@
 // One state, one story: all that is told of a review, as a function of its choices and its ledger alone.
 import type { DeepAnalysis } from './analysis.ts';
-import { choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
+import { choicesMeant, choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
 import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
@@ -23,30 +23,43 @@ export function storyOf({
   sections,
   ledger,
   firstDiscard,
-}: Pick<Review, 'choices' | 'sections' | 'ledger' | 'firstDiscard'>): Story {
+  toGoStart,
+  toGoEnd,
+}: Pick<Review, 'choices' | 'sections' | 'ledger' | 'firstDiscard' | 'toGoStart' | 'toGoEnd'>): Story {
   const costliest = costliestChoice(choices);
   const fed = fedNeighbor(choices);
   return {
     headline: headlineOf(choices, sections),
     opened: costliest === null ? 0 : choices.indexOf(costliest),
-    choices: choices.map((choice) => choiceStoryOf(choice, sections)),
+    choices: choices.map((choice, nth) => choiceStoryOf(choice, sections, choices.slice(0, nth))),
     fed,
     ledger:
       ledger === null
         ? []
         : [
-            ...ledgerSentences(ledger, choices.some(hadBetter)),
+            ...ledgerSentences(ledger, { losses: lossesTold(choices), toGoStart, toGoEnd }),
             ...wholeRoundSentences(ledger, fed, firstDiscard),
           ],
   };
 }
 
-function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {
+/** In wins: what the choices that the ledger counts lost, as far as it is told. */
+function lossesTold(choices: readonly ChoiceReview[]): number {
+  return choicesMeant(choices)
+    .filter(hadBetter)
+    .reduce((sum, { analysis }) => sum + (analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : 0), 0);
+}
+
+function choiceStoryOf(
+  choice: ChoiceReview,
+  sections: SectionNames,
+  earlier: readonly ChoiceReview[],
+): ChoiceStory {
   const { analysis } = choice;
   const verdict = choiceVerdict(choice);
   const mistakes = mistakesOf(choice);
   const did = choice.kind === 'pass' ? passedSentence(choice) : chosenSentence(choice);
-  const facts = factsOf(choice, sections);
+  const facts = factsOf(choice, sections, earlier);
   if (analysis.depth === 'quick') {
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
     return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
@@ -69,9 +82,13 @@ export function bestSentence(choice: ChoiceReview, sections: SectionNames): stri
 }
 
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
-function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
+function factsOf(
+  choice: ChoiceReview,
+  sections: SectionNames,
+  earlier: readonly ChoiceReview[],
+): readonly string[] {
   if (choice.kind !== 'pass') return [...numberReasons(choice, sections), ...numberFacts(choice)];
-  const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
+  const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections, earlier);
   return [...told, ...returnedSentence(choice)];
 }
 

@@ -33,15 +33,15 @@ function verdictSentences(
     case 'costly':
       return [`Better: ${insteadPhrase(choice)}.`, gainSentence(verdict, loss, smallLoss)];
     case 'cant-say': {
-      const none = alternatives === 1 ? `${one} would not` : `None of ${others} would`;
-      const more = `${none} bring more than ${moreThan(atMost)} in 100 games.`;
+      const another = alternatives === 1 ? one : `One of ${others}`;
+      const open = `${another} may still be better, by up to ${upTo(atMost)} in 100 games.`;
       // Less than a tenth of a win would read as none.
       if (loss < 0.05)
-        return [`Closest other choice: ${insteadPhrase(choice)}.`, 'That brought no more wins.', more];
+        return [`Best other choice: ${insteadPhrase(choice)}.`, 'That brought no more wins.', open];
       return [
         `Perhaps better: ${insteadPhrase(choice)}.`,
         `That brought ${moreWins(loss)}, which may be luck.`,
-        more,
+        open,
       ];
     }
   }
@@ -51,15 +51,15 @@ function verdictSentences(
 export function gainSentence(verdict: Verdict, loss: number, smallLoss: number): string {
   const perhaps =
     verdict === 'a-little-worse' && Math.round(10 * loss) > 10 * smallLoss
-      ? `, or perhaps less than ${smallLoss}`
+      ? `, but we can’t be sure that it is more than ${smallLoss}`
       : '';
   return `That brings ${moreWins(loss)}${perhaps}.`;
 }
 
-/** "1.5 wins more"; rounded up, because nothing goes beyond it. */
-function moreThan(value: number): string {
+/** "1.5 wins"; rounded up, because nothing goes beyond it. */
+function upTo(value: number): string {
   const text = String(Math.ceil(value * 10) / 10);
-  return `${text} ${text === '1' ? 'win' : 'wins'} more`;
+  return `${text} ${text === '1' ? 'win' : 'wins'}`;
 }
 
 /** The vote that was not chosen, as the subject of a sentence. */
@@ -69,7 +69,7 @@ function otherVote(choice: NumberReview): string {
 
 /** How often a choice was played on; where a server was busy it is less. */
 export function playedOnSentence({ sampledDeals }: DeepAnalysis): string {
-  return `We played it on ${times(sampledDeals)}.`;
+  return `We played the rest of the round ${times(sampledDeals)}.`;
 }
 
 /** What a vote does to the other three, only where that is beyond doubt. */

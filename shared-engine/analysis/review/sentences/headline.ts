@@ -3,8 +3,8 @@ import { choicesMeant, costliestChoice, hadBetter, isCostly } from '../choice-ve
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
-import { numberReasons } from './number.ts';
-import { reasonsFor } from './pass.ts';
+import { chosenPhrase, numberReasons } from './number.ts';
+import { passedSentence, reasonsFor } from './pass.ts';
 import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
@@ -31,7 +31,8 @@ export function headlineOf(
 function lesson(choice: ChoiceReview, start: string, sections: Review['sections']): readonly string[] {
   const step = STEP_PHRASES[choice.step];
   const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
-  const who = choice.by === 'player' ? '' : `, where ${VOICES[choice.by].subject} chose`;
+  // It says who chose as well.
+  const did = choice.kind === 'pass' ? passedSentence(choice) : `${capitalized(chosenPhrase(choice))}.`;
   const { analysis, loss } = choice;
   const gain =
     analysis.depth === 'deep'
@@ -43,7 +44,8 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
     ? `nothing was clearly costly; something was still to gain in ${what}`
     : `the one thing to take from this deal is ${what}`;
   return [
-    `${capitalized(`${start}${about}`)}${who}.`,
+    `${capitalized(`${start}${about}`)}.`,
+    did,
     `Better: ${insteadPhrase(choice)}.`,
     gain,
     ...(reason === undefined ? [] : [reason]),

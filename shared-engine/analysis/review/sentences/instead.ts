@@ -5,17 +5,19 @@ import type { ChoiceReview, NumberReview } from '../review.ts';
 import { tileList } from './tiles.ts';
 
 /**
- * "pass 3 bam, keep an east wind", "pass another 9 dot, keep 3 bam", "pass 2 blind", "continue"; what is kept is left out
- * where that is all three tiles.
+ * "pass 3 bam instead of an east wind", "pass another 9 dot instead of 3 bam", "pass 2 blind", "continue"; what was passed
+ * is left out where every tile changes.
  */
 export function insteadPhrase(choice: ChoiceReview): string {
   if (choice.kind !== 'pass') return numberPhrase(choice.kind, namedNumber(choice));
-  const { tiles } = choice.played;
+  const { blind, played } = choice;
+  const { tiles } = played;
   const named = namedAlternative(choice)?.tiles ?? tiles;
-  const keep = without(tiles, named);
+  const kept = without(tiles, named);
   const pass = `pass ${tileList(without(named, tiles), { faces: tiles, word: 'another' })}`;
-  const kept = tileList(keep, { faces: named, word: 'one' });
-  return keep.length === tiles.length ? pass : `${pass}, keep ${kept}`;
+  const changed = `${pass} instead of ${tileList(kept, { faces: named, word: 'one' })}`;
+  if (blind === 0) return kept.length === tiles.length ? pass : changed;
+  return `${kept.length === tiles.length ? `${pass} instead` : changed}, with the same ${blind} blind`;
 }
 
 /** "pass 2 blind", "continue", "ask for 0". */

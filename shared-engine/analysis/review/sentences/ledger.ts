@@ -9,10 +9,17 @@ import { theTile } from './tiles.ts';
 /** From this share on a guess at a neighbor's tiles is told. */
 export const LIKELY = 0.5;
 
-/** `hadBetterChoice`: whether something better is told of one of the choices. */
-export function ledgerSentences(ledger: LedgerSums, hadBetterChoice: boolean): readonly string[] {
+/** What else is told of the round: its losses choice by choice together, and how far away its rack was. */
+export interface ToldBeside {
+  readonly losses: number;
+  readonly toGoStart: number;
+  readonly toGoEnd: number;
+}
+
+export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonly string[] {
   const { average, start, close, choices, standIns, jumps } = ledger;
-  const { whose } = VOICES[chooserOf(ledger.entries)];
+  const { toGoStart, toGoEnd } = beside;
+  const { owner } = VOICES[chooserOf(ledger.entries)];
   const [began, ended] = [Math.round(start.value), Math.round(close.value)];
   const [own, others, byClass] = [choices.value, standIns, jumps].map((value) => Math.round(value));
   // What is left over by rounding is luck as well.
@@ -22,18 +29,28 @@ export function ledgerSentences(ledger: LedgerSums, hadBetterChoice: boolean): r
     ...(average === null
       ? []
       : [
-          `Among club players, our steady player wins about ${Math.round(average)} in 100 games with an average deal.`,
+          `Against club players, our steady player, a plain bot, wins about ${Math.round(average)} in 100 games with an average deal in this seat.`,
         ]),
-    `${capitalized(whose)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
+    `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
-    choiceSentence(`${capitalized(whose)} choices`, own!, isClear),
+    choiceSentence(`${capitalized(owner)} choices`, own!, isClear),
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
-    `At the close ${whose} rack was worth about ${ended}.`,
-    ...(hadBetterChoice && own! > -2
-      ? ['Our steady player is no expert: the better choices named above can beat it.']
+    `At the close ${owner} rack was worth about ${ended}.`,
+    ...((toGoStart - toGoEnd) * (began - ended) > 0
+      ? ['Worth is more than tiles away: jokers, pairs and the other racks count too.']
+      : []),
+    ...(isMore(beside.losses, -own!)
+      ? [
+          'Step by step we compare with the best we found; our steady player does not find all of that either.',
+        ]
       : []),
   ];
+}
+
+/** Whether what is told choice by choice is so much more than the cost of them all that a reader would wonder. */
+function isMore(losses: number, cost: number): boolean {
+  return losses > 0.5 + 1.5 * Math.max(0, cost);
 }
 
 /** What no single choice tells: one neighbor helped by several passes, and what the dealer discards first. */

@@ -30,7 +30,8 @@ export const DEEP_METHOD = [
 
 export const LEDGER_METHOD = [
   'Luck and choices: before each choice we look at your chance if our steady player chose from there on.',
-  'It passes what your closest hands need least and looks at nothing else.',
+  'It passes what the hands within your reach need least and looks at nothing else.',
+  'East begins: the later a seat has its turn, the less an average deal is worth there.',
   'The others then pass as club players do, so that luck is worth nothing on average.',
   'The wins beside a single choice take the others for stronger players and are lower.',
   'What your choice changes about that chance is yours; what changes until the next choice is luck.',

@@ -1,13 +1,15 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
-import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
+import { insteadPhrase, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
 import { NO_ONE_REASON, whySentences } from './why.ts';
 
 /** What was chosen. */
 export function chosenSentence(choice: NumberReview): string {
-  return `${chosenPhrase(choice)}.`;
+  return choice.kind === 'ask'
+    ? `Courtesy: ${chosenPhrase(choice)}.`
+    : `${capitalized(chosenPhrase(choice))}.`;
 }
 
 /** Where the number that is named leads, next to the one chosen. */
@@ -35,17 +37,18 @@ function passers(count: number, closest: string): string {
   return `${count === 1 ? '1 passer: a tile' : `${count} passers: tiles`} ${closest} doesn’t need`;
 }
 
-function chosenPhrase({ kind, by, played }: NumberReview): string {
+/** "the bot asked for 3". */
+export function chosenPhrase({ kind, by, played }: NumberReview): string {
   const { subject } = VOICES[by];
   switch (kind) {
     case 'blind': {
       const tiles = played === 1 ? '1 tile' : `${played} tiles`;
-      return capitalized(`${subject} passed ${played === 0 ? 'nothing' : tiles} blind`);
+      return `${subject} passed ${played === 0 ? 'nothing' : tiles} blind`;
     }
     case 'vote':
-      return capitalized(`${subject} voted to ${played === 1 ? 'continue' : 'stop'}`);
+      return `${subject} voted to ${played === 1 ? 'continue' : 'stop'}`;
     case 'ask':
-      return `Courtesy: ${subject} asked for ${played}`;
+      return `${subject} asked for ${played}`;
   }
 }
 
@@ -64,6 +67,8 @@ export function firstNumberAnswer(choice: NumberReview): readonly string[] {
 interface Rule {
   readonly words: string;
   follows(number: number, spare: number): boolean;
+  /** What one who goes by it would have done. */
+  done(spare: number): string;
 }
 
 /** Rules of thumb about numbers: common practice, no source; there is none about the vote. */
@@ -71,23 +76,23 @@ const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   blind: {
     words: 'with fewer than 3 passers pass blind, otherwise don’t',
     follows: (blind, spare) => blind > 0 === spare < 3,
+    done: (spare) => (spare < 3 ? 'passed blind' : 'passed nothing blind'),
   },
   ask: {
     words: 'ask for as many as you have passers, at most 3',
     follows: (asked, spare) => asked === Math.min(3, spare),
+    done: (spare) => `asked for ${Math.min(3, spare)}`,
   },
 };
 
-/** Whether what was found agrees with the rule; nothing where nothing was found. */
+/** What the rule would have done beside what was chosen; nothing where nothing was found. */
 function ruleOfThumb(choice: NumberReview): readonly string[] {
   const rule = RULES[choice.kind];
   if (rule === undefined || choiceVerdict(choice) === 'cant-say') return [];
-  const better = hadBetter(choice);
-  const told = better ? namedNumber(choice) : choice.played;
-  const says = rule.follows(told, choice.spare)
-    ? 'agrees'
-    : better
-      ? 'says otherwise'
-      : 'differs, but would gain nothing clear here';
-  return [`The rule of thumb ${says}: ${rule.words}.`];
+  const { by, played, spare } = choice;
+  const gain = hadBetter(choice) ? '' : ', with nothing clear to gain';
+  const done = rule.follows(played, spare)
+    ? `done as ${VOICES[by].subject} did`
+    : `${rule.done(spare)}${gain}`;
+  return [`The rule of thumb would have ${done}: ${rule.words}.`];
 }

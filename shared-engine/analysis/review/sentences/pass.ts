@@ -3,11 +3,11 @@ import { riskGrade } from '../../../policy/index.ts';
 import { MOVES } from '../../../rules/index.ts';
 import { choiceVerdict, feedsNeighbor, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy } from '../groups.ts';
-import type { PassReview, RackGroup, Review } from '../review.ts';
+import type { ChoiceReview, PassReview, RackGroup, Review } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, RISK_NAMES, riskPhrase } from './risk.ts';
-import { groupName, tileList } from './tiles.ts';
+import { groupName, theTile, tileList } from './tiles.ts';
 import { NO_ONE_REASON, whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
@@ -20,8 +20,12 @@ export function passedSentence({ by, blind, played, step }: PassReview): string 
 }
 
 /** What became of groups and sections, and how risky it was to pass. */
-export function passFacts(pass: PassReview, sections: Review['sections']): readonly string[] {
-  return [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
+export function passFacts(
+  pass: PassReview,
+  sections: Review['sections'],
+  earlier: readonly ChoiceReview[],
+): readonly string[] {
+  return [...groupFacts(pass), ...sectionFacts(pass, sections, earlier), ...riskFacts(pass)];
 }
 
 function groupFacts({ by, played, parts }: PassReview): readonly string[] {
@@ -44,26 +48,39 @@ function groupFacts({ by, played, parts }: PassReview): readonly string[] {
   return [`${capitalized(subject)} kept ${kept} together.`];
 }
 
-/** Tiles that go a second time, after such ones came back. */
+/** Tiles that go a second time, after such ones came back; how many went and came is not told. */
 export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
   if (returned.length === 0) return [];
-  const came = returned.length === 1 ? 'one came' : 'such tiles came';
   const { subject } = VOICES[by];
-  return [`${capitalized(subject)} had passed ${tileList(returned)} before, and ${came} back.`];
+  const tiles = listed([...new Set(returned)].map(theTile));
+  return [`${capitalized(subject)} had passed ${tiles} before, and such tiles came back.`];
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
   return groups.length === 0 ? [] : [`${start} ${listed(groups.map(groupName))}`];
 }
 
+/** A section that had come back within reach since an earlier pass goes out of reach again. */
 function sectionFacts(
-  { sectionsInReach, sectionsInReachAfter }: PassReview,
+  pass: PassReview,
   names: Review['sections'],
+  earlier: readonly ChoiceReview[],
 ): readonly string[] {
-  const lost = sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id)).map((id) => names[id]!);
+  const lost = sectionsLost(pass);
   if (lost.length === 0) return [];
-  if (lost.length < 3) return [`That put ${listed(lost)} out of reach.`];
-  return [`That put ${lost.length} of ${sectionsInReach.length} sections out of reach.`];
+  if (lost.length > 2)
+    return [`That put ${lost.length} of ${pass.sectionsInReach.length} sections out of reach.`];
+  const lostBefore = earlier.flatMap((choice) => (choice.kind === 'pass' ? sectionsLost(choice) : []));
+  const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
+  const again = lost.filter((id) => lostBefore.includes(id));
+  const first = lost.filter((id) => !lostBefore.includes(id));
+  if (again.length === 0) return [`That put ${named(lost)} out of reach.`];
+  if (first.length === 0) return [`That put ${named(lost)} out of reach again.`];
+  return [`That put ${named(first)} out of reach, and ${named(again)} again.`];
+}
+
+function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
+  return sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id));
 }
 
 /** Where the numbers and a rule of thumb disagree, that is said. */

@@ -48,12 +48,14 @@ export function capitalized(text: string): string {
 export interface Voice {
   readonly subject: string;
   readonly whose: string;
+  /** The same where somebody else was spoken of in between. */
+  readonly owner: string;
 }
 
 export const VOICES: Readonly<Record<Actor, Voice>> = {
-  player: { subject: 'you', whose: 'your' },
-  'stand-in': { subject: 'your stand-in', whose: 'your' },
-  bot: { subject: 'the bot', whose: 'its' },
+  player: { subject: 'you', whose: 'your', owner: 'your' },
+  'stand-in': { subject: 'your stand-in', whose: 'your', owner: 'your' },
+  bot: { subject: 'the bot', whose: 'its', owner: 'the bot’s' },
 };
 
 /** "the player across". */

@@ -23,7 +23,7 @@ export function whySentences(why: ChoiceWhy, sections: Review['sections'], whose
   const all = [
     useSentence(why, whose),
     reasonSentence(why),
-    endSentence(why),
+    endSentence(why, whose),
     sectionSentence(why, sections),
     lackSentence(why),
     jokerSentence(why),
@@ -64,9 +64,9 @@ function reasonSentence({ keep, reason }: ChoiceWhy): string | null {
   return `Mostly because of one tile: ${alone}.`;
 }
 
-function endSentence({ toGo: { played, named: instead } }: ChoiceWhy): string | null {
+function endSentence({ toGo: { played, named: instead } }: ChoiceWhy, whose: string): string | null {
   if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
-  return `That ends ${inTenths(instead)} away on average, not ${inTenths(played)}.`;
+  return `${capitalized(whose)} rack then ends ${inTenths(instead)} away on average, not ${inTenths(played)}.`;
 }
 
 function sectionSentence({ sections }: ChoiceWhy, names: Review['sections']): string | null {
@@ -88,8 +88,9 @@ function jokerSentence({ idleJokers: { played, named: instead } }: ChoiceWhy): s
 }
 
 function goneSentence({ gone: { played, named: instead } }: ChoiceWhy, whose: string): string | null {
-  if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
-  return `Fewer of the tiles ${whose} closest hands lack are then gone: ${inTenths(instead)} instead of ${inTenths(played)}.`;
+  // Of ten games the tiles are whole.
+  if (played - instead < CLEAR_TILES) return null;
+  return `Fewer of the tiles ${whose} closest hands lack are then gone from the wall: ${tenths(instead)} in 10 games instead of ${tenths(played)}.`;
 }
 
 function concealedSentence({ concealed }: ChoiceWhy, whose: string): string | null {
