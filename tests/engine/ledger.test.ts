@@ -204,7 +204,7 @@ describe('what is said of luck and choices', () => {
     expect(said(2, 3, 5)).toContain(worth);
     expect(said(2, 3, 8)).not.toContain(worth);
     const more =
-      'Step by step we compare with the best we found; our steady player does not find all of that either.';
+      'The losses told step by step add up to more: they compare with the best we found, which our steady player often misses.';
     expect(said(2, 25, 7)).toContain(more);
     expect(said(0, 1.4, 7)).toContain(more);
     expect(said(11, 14, 7)).not.toContain(more);
@@ -237,7 +237,7 @@ describe('what is said of luck and choices', () => {
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^Against club players, our steady player, a plain bot, wins about \d+ in 100 games with an average deal in this seat\. Your first/,
+      /^Our steady player, a plain bot, wins about \d+ in 100 games against club players with an average deal in this seat\. Your first/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

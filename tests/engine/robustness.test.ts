@@ -29,5 +29,9 @@ describe('a verdict among neighbors of other styles', () => {
     expect(robustnessSentence({ verdicts, turns: ['casual'] })).toBe(
       'It depends on who the others are: among easy-going players it is just as good.',
     );
+    const twice = { casual: 'a-little-worse', typical: 'a-little-worse', strong: 'costly' } as const;
+    expect(robustnessSentence({ verdicts: twice, turns: ['casual', 'typical'] })).toBe(
+      'It depends on who the others are: among easy-going players and club players it is only a little worse.',
+    );
   });
 });

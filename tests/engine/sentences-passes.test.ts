@@ -70,7 +70,7 @@ test('a section that goes out of reach a second time goes again', () => {
   });
   const told = (lost: readonly string[], before: readonly string[]) =>
     passFacts(losing(...lost), names, [losing(...before)])[0];
-  expect(told(['stairs'], ['garden'])).toBe('That put Stairs out of reach.');
-  expect(told(['stairs'], ['stairs'])).toBe('That put Stairs out of reach again.');
-  expect(told(['stairs', 'garden'], ['stairs'])).toBe('That put Garden out of reach, and Stairs again.');
+  expect(told(['stairs'], ['garden'])).toBe('This pass put Stairs out of reach.');
+  expect(told(['stairs'], ['stairs'])).toBe('This pass put Stairs out of reach again.');
+  expect(told(['stairs', 'garden'], ['stairs'])).toBe('This pass put Garden out of reach, and Stairs again.');
 });

@@ -29,7 +29,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(average === null
       ? []
       : [
-          `Against club players, our steady player, a plain bot, wins about ${Math.round(average)} in 100 games with an average deal in this seat.`,
+          `Our steady player, a plain bot, wins about ${Math.round(average)} in 100 games against club players with an average deal in this seat.`,
         ]),
     `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
@@ -42,7 +42,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
       : []),
     ...(isMore(beside.losses, -own!)
       ? [
-          'Step by step we compare with the best we found; our steady player does not find all of that either.',
+          'The losses told step by step add up to more: they compare with the best we found, which our steady player often misses.',
         ]
       : []),
   ];

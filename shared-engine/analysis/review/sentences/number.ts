@@ -90,7 +90,7 @@ function ruleOfThumb(choice: NumberReview): readonly string[] {
   const rule = RULES[choice.kind];
   if (rule === undefined || choiceVerdict(choice) === 'cant-say') return [];
   const { by, played, spare } = choice;
-  const gain = hadBetter(choice) ? '' : ', with nothing clear to gain';
+  const gain = hadBetter(choice) ? '' : ', with no clear gain';
   const done = rule.follows(played, spare)
     ? `done as ${VOICES[by].subject} did`
     : `${rule.done(spare)}${gain}`;

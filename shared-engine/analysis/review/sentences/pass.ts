@@ -68,15 +68,17 @@ function sectionFacts(
 ): readonly string[] {
   const lost = sectionsLost(pass);
   if (lost.length === 0) return [];
-  if (lost.length > 2)
-    return [`That put ${lost.length} of ${pass.sectionsInReach.length} sections out of reach.`];
+  if (lost.length > 2) {
+    const before = pass.sectionsInReach.length;
+    return [`This pass left ${before - lost.length} of the ${before} sections that were in reach.`];
+  }
   const lostBefore = earlier.flatMap((choice) => (choice.kind === 'pass' ? sectionsLost(choice) : []));
   const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
   const again = lost.filter((id) => lostBefore.includes(id));
   const first = lost.filter((id) => !lostBefore.includes(id));
-  if (again.length === 0) return [`That put ${named(lost)} out of reach.`];
-  if (first.length === 0) return [`That put ${named(lost)} out of reach again.`];
-  return [`That put ${named(first)} out of reach, and ${named(again)} again.`];
+  if (again.length === 0) return [`This pass put ${named(lost)} out of reach.`];
+  if (first.length === 0) return [`This pass put ${named(lost)} out of reach again.`];
+  return [`This pass put ${named(first)} out of reach, and ${named(again)} again.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
@@ -119,7 +121,7 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   const broken =
     spent.length === 0
       ? []
-      : [`That pass does break up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`];
+      : [`That pass does give up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`];
   return [...reasonsFor(pass, sections), ...broken, ...riskReasons(pass, riskGrade(tiles))];
 }
 

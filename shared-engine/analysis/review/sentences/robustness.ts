@@ -23,6 +23,10 @@ export function robustnessSentence({ turns, verdicts }: Robustness): string {
   if (turns.length === 0) {
     return `It is costly whoever the others are: ${listed(NEIGHBOR_STYLES.map((style) => PLAYERS[style]))}.`;
   }
-  const parts = turns.map((style) => `among ${PLAYERS[style]} ${TURNED[verdicts[style]]}`);
+  const told = new Set(turns.map((style) => verdicts[style]));
+  const parts = [...told].map((verdict) => {
+    const among = turns.filter((style) => verdicts[style] === verdict);
+    return `among ${listed(among.map((style) => PLAYERS[style]))} ${TURNED[verdict]}`;
+  });
   return `It depends on who the others are: ${listed(parts)}.`;
 }
