@@ -7,7 +7,7 @@ import { simulate } from '../simulator/simulation.ts';
 const SEEDS_PER_TEST = 20;
 
 describe('two simulated servers on one disk with four people', () => {
-  test.each(Array.from({ length: 20 }, (_, at) => at * SEEDS_PER_TEST))(
+  test.each(Array.from({ length: 12 }, (_, at) => at * SEEDS_PER_TEST))(
     'DL1 DL2 DL8 ID1 ST1 ST2 ST4 keep every invariant under the faults of 20 seeds from %i on',
     async (from) => {
       let choices = 0;

@@ -32,7 +32,7 @@ import { percent, shareText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const ROUNDS: Record<Size, number> = { small: 2, full: 60 };
-const SWAPS: Record<Size, number> = { small: 20, full: 500 };
+const SWAPS: Record<Size, number> = { small: 12, full: 500 };
 const ALTERNATIVES: Record<Size, number> = { small: 4, full: 60 };
 const REASONS: Record<Size, number> = { small: 2, full: 60 };
 /** Of two, one may lie at the border. */
