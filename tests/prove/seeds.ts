@@ -27,7 +27,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
   habits: [{ seed: 'linden', chosen: '2026-11-26' }],
-  ledger: [{ seed: 'hornbeam', chosen: '2026-11-26' }],
+  ledger: [
+    { seed: 'hornbeam', chosen: '2026-11-26' },
+    { seed: 'walnut', chosen: '2026-11-26' },
+  ],
   local: [
     { seed: 'birch', chosen: '2026-11-26' },
     { seed: 'dogwood', chosen: '2026-11-26' },
