@@ -24,8 +24,8 @@ const words = new Uint32Array(4);
 
 /**
  * So many times the noise with which the others misjudge tiles: fitted so that luck is worth nothing on average against
- * bots of that style. With 37 mean luck was −0.5 ± 1.3 against typical
- * bots, with 70 −0.2 ± 1.7 against casual ones (99 % intervals; 478 and 378 rounds).
+ * bots of that style. With 37 mean luck was −0.5 ± 1.3 against typical bots, with 70 −0.2 ± 1.7 against casual ones (99 %
+ * intervals; 478 and 378 rounds).
  */
 export const NEIGHBOR_NOISE: Readonly<Record<Neighbors, number>> = { alike: 0, typical: 37, casual: 70 };
 
