@@ -166,7 +166,7 @@ describe('a class', () => {
     await finished(dashboard, 'Ines', 2);
     await dashboard.getByRole('button', { name: 'Start deal 3' }).click();
     await finished(dashboard, 'Ines', 3);
-    await dashboard.getByText('That was the last deal.').waitFor();
+    await dashboard.getByText('This is the last deal.').waitFor();
 
     await dashboard.getByRole('link', { name: 'Class report' }).click();
     await dashboard.getByRole('heading', { name: 'Report of “Evening drill”' }).waitFor();

@@ -17,7 +17,7 @@ export const DASHBOARD = {
   startNot: 'No, wait',
   stillPlaying: (count: number) =>
     `${playerCount(count)} ${count === 1 ? 'has' : 'have'} not finished this deal. Who has not gets the next one after it.`,
-  noMore: 'That was the last deal.',
+  noMore: 'This is the last deal.',
   notStarted: (of: number) => `Not started. The drill has ${of === 1 ? '1 deal' : `${of} deals`}.`,
   hold: 'Stop before a step',
   noHold: 'Do not stop',
