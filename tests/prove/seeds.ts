@@ -30,6 +30,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   ledger: [
     { seed: 'hornbeam', chosen: '2026-11-26' },
     { seed: 'walnut', chosen: '2026-11-26' },
+    { seed: 'chestnut', chosen: '2026-11-26' },
   ],
   local: [
     { seed: 'birch', chosen: '2026-11-26' },
