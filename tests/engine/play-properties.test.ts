@@ -5,7 +5,7 @@ import {
   chooseDiscard,
   chooseJokerExchange,
 } from '../../shared-engine/analysis/play/choose-move.ts';
-import { createDanger } from '../../shared-engine/analysis/play/danger.ts';
+import { createDanger, NO_DANGER } from '../../shared-engine/analysis/play/danger.ts';
 import { createEvaluator } from '../../shared-engine/analysis/play/evaluator.ts';
 import { offerObjection, turnObjection } from '../../shared-engine/analysis/play/legality.ts';
 import { afterOffer, afterTurn } from '../../shared-engine/analysis/play/move.ts';
@@ -43,6 +43,7 @@ function positions(name: string, card = PLAY_CARDS[0]!): SimulatedPlay[] {
   const players = createPlayers(
     card,
     forFour(() => createEvaluator(card)),
+    createDanger(card),
     stream(name, 'play'),
   );
   const seen: SimulatedPlay[] = [openPlay(startOf(name))];
@@ -125,6 +126,17 @@ test('the same racks, wall and seed give the same play, whatever was simulated b
     const name = `again ${n}`;
     expect(used(startOf(name), stream(name, 'play'))).toEqual(fresh(startOf(name), stream(name, 'play')));
   }
+});
+
+test('in a race some plays end otherwise, because discards do not look at what lies open', () => {
+  const [watchful, race] = [createSimulator(PLAY_CARDS[0]!), createSimulator(PLAY_CARDS[0]!, NO_DANGER)];
+  const names = Array.from({ length: 20 }, (_, n) => `race ${n}`);
+  const others = names.filter((name) => {
+    const [here, there] = [watchful, race].map((simulate) => simulate(startOf(name), stream(name, 'play')));
+    return JSON.stringify(here) !== JSON.stringify(there);
+  });
+  expect(others.length).toBeGreaterThan(0);
+  expect(others.length).toBeLessThan(names.length);
 });
 
 /** The same position with everything that `seat` cannot see dealt anew: the other racks and the wall. */

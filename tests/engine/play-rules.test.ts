@@ -1,6 +1,7 @@
 // The rules of the simulated play, each on a position made by hand.
 import { expect, test } from 'vitest';
 import { chooseCall, chooseJokerExchange } from '../../shared-engine/analysis/play/choose-move.ts';
+import { createDanger } from '../../shared-engine/analysis/play/danger.ts';
 import { createEvaluator } from '../../shared-engine/analysis/play/evaluator.ts';
 import {
   completedPattern,
@@ -23,6 +24,7 @@ function players(name: string) {
   return createPlayers(
     SMALL_PLAY,
     forFour(() => createEvaluator(SMALL_PLAY)),
+    createDanger(SMALL_PLAY),
     stream(name, 'play'),
   );
 }

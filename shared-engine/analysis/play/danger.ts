@@ -15,6 +15,9 @@ export interface Danger {
   of(view: Pick<PlayerView, 'seat' | 'exposed'>): Float64Array | null;
 }
 
+/** Of a race: nobody looks at what the others lay open. */
+export const NO_DANGER: Danger = { of: () => null };
+
 export function createDanger(play: PlayCard): Danger {
   const wanted = new WeakMap<readonly ExposedGroup[], Float64Array>();
   const most = new Float64Array(FACE_COUNT);

@@ -1,7 +1,7 @@
 // One play from the racks after the exchange to a completed hand or the end of the wall.
 import { FACE_COUNT, type Four, forFour, type Random, type Seat, shuffled } from '../../rules/index.ts';
 import { chooseCall, chooseDiscard, chooseJokerExchange } from './choose-move.ts';
-import { createDanger } from './danger.ts';
+import { createDanger, type Danger } from './danger.ts';
 import { createEvaluator, type Evaluator } from './evaluator.ts';
 import { completedPattern } from './legality.ts';
 import { afterOffer, afterTurn, bagWith, type OfferMove, type TurnMove } from './move.ts';
@@ -26,14 +26,18 @@ export interface Players {
  * The four simulated seats of one play. `random` gives each an order of its own in which it discards tiles without
  * use; it is asked here and never again.
  */
-export function createPlayers(card: PlayCard, evaluators: Four<Evaluator>, random: Random): Players {
+export function createPlayers(
+  card: PlayCard,
+  evaluators: Four<Evaluator>,
+  danger: Danger,
+  random: Random,
+): Players {
   const orders = forFour(() =>
     shuffled(
       Array.from({ length: FACE_COUNT }, (_, face) => face),
       random,
     ),
   );
-  const danger = createDanger(card);
   return {
     takeTurn(play) {
       const { seat } = play;
@@ -80,11 +84,17 @@ export interface PlayResult {
   readonly wallLeft: number;
 }
 
-/** Simulates plays on one card; its evaluators remember the last holding and change no result. */
-export function createSimulator(card: PlayCard): (start: PlayStart, random: Random) => PlayResult {
+/**
+ * Simulates plays on one card; its evaluators remember the last holding and change no result. `danger` is what the seats
+ * see in what the others lay open.
+ */
+export function createSimulator(
+  card: PlayCard,
+  danger: Danger = createDanger(card),
+): (start: PlayStart, random: Random) => PlayResult {
   const evaluators = forFour(() => createEvaluator(card));
   return (start, random) => {
-    const players = createPlayers(card, evaluators, random);
+    const players = createPlayers(card, evaluators, danger, random);
     let play: SimulatedPlay = openPlay(start);
     while (play.phase !== 'over') play = nextPlay(play, players);
     return resultOf(play);

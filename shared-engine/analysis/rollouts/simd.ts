@@ -8,6 +8,7 @@ import {
   writePassSelection,
 } from '../../kernels/index.ts';
 import { STEPS } from '../../rules/index.ts';
+import type { WinModel } from '../win-probability/model-format.ts';
 import { writeWinModel } from '../win-probability/simd.ts';
 import { createTableValue } from '../win-probability/table-value.ts';
 import {
@@ -31,18 +32,24 @@ const ACTIONS_PER_CALL = 4096;
 const HEADER_WORDS = 9;
 
 /**
- * By the SIMD module where the host runs it, otherwise by the reference implementation. A `policy` of its own is for the
- * command that fits one.
+ * By the SIMD module where the host runs it, otherwise by the reference implementation. Something `fitted` of its own is
+ * for the commands that fit it or compare with it.
  */
-export function createRollouts(simd: SimdModule, card: CompiledCard, policy?: Selection): Rollouts {
-  if (simd.kind === 'ready') return simdRollouts(simd.instance(), card, policy);
-  return createReferenceRollouts(card, createTableValue(card), policy);
+export function createRollouts(simd: SimdModule, card: CompiledCard, fitted: Fitted = {}): Rollouts {
+  if (simd.kind === 'ready') return simdRollouts(simd.instance(), card, fitted);
+  return createReferenceRollouts(card, createTableValue(card, fitted.winModel), fitted.policy);
 }
 
-function simdRollouts(simd: SimdInstance, card: CompiledCard, policy: Selection | undefined): Rollouts {
+/** What rollouts go by that was fitted; what is missing is that of the product. */
+export interface Fitted {
+  readonly policy?: Selection;
+  readonly winModel?: WinModel;
+}
+
+function simdRollouts(simd: SimdInstance, card: CompiledCard, { policy, winModel }: Fitted): Rollouts {
   const written = writeCard(simd, card);
   writePassSelection(simd, card, written, policy);
-  writeWinModel(simd, card, written);
+  writeWinModel(simd, card, written, winModel);
   writeSchedule(simd);
   const headerAt = simd.reserve(HEADER_WORDS * 4);
   const keysAt = simd.reserve(ACTIONS_PER_CALL * 4);

@@ -14,10 +14,15 @@ const TABLE_BYTES = 256 * 8;
 const SPAN_BYTES = 12;
 
 /** For an instance that holds the card, once. */
-export function writeWinModel(simd: SimdInstance, card: CompiledCard, written: WrittenCard): void {
+export function writeWinModel(
+  simd: SimdInstance,
+  card: CompiledCard,
+  written: WrittenCard,
+  model: WinModel = WIN_MODEL,
+): void {
   writeFeatures(simd, card, written);
-  writeReach(simd, card, written);
-  const { weights, dealerOffsets }: WinModel = WIN_MODEL;
+  writeReach(simd, card, written, model);
+  const { weights, dealerOffsets } = model;
   const fitted = [LOG_CEILING, ...dealerOffsets, ...FEATURES.map((name) => weights[name])];
   const fittedAt = simd.reserve((fitted.length + 1) * 8);
   const powersAt = simd.reserve(EXP_MINUS_STEPS.byteLength);
@@ -28,7 +33,7 @@ export function writeWinModel(simd: SimdInstance, card: CompiledCard, written: W
     rack.set(sample);
     return simd.reach(rackAt);
   });
-  new Float64Array(buffer, fittedAt, fitted.length + 1).set([wallWeight(WIN_MODEL, center), ...fitted]);
+  new Float64Array(buffer, fittedAt, fitted.length + 1).set([wallWeight(model, center), ...fitted]);
   new Float64Array(buffer, powersAt, EXP_MINUS_STEPS.length).set(EXP_MINUS_STEPS);
   simd.setWinModel(fittedAt, powersAt);
   simd.setScale(center, spread);
@@ -45,8 +50,13 @@ function writeFeatures(simd: SimdInstance, card: CompiledCard, { rowBytes }: Wri
   simd.setFeatures(roomAt, wantsAt, copiesAt);
 }
 
-function writeReach(simd: SimdInstance, card: CompiledCard, { packed }: WrittenCard): void {
-  const tables = reachTables(WIN_MODEL.steps).flat();
+function writeReach(
+  simd: SimdInstance,
+  card: CompiledCard,
+  { packed }: WrittenCard,
+  { steps }: WinModel,
+): void {
+  const tables = reachTables(steps).flat();
   const spans = spansOf(card.patterns, packed);
   const tablesAt = simd.reserve(tables.length * TABLE_BYTES);
   const spansAt = simd.reserve(spans.length * SPAN_BYTES);

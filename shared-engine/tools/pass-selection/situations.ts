@@ -54,7 +54,7 @@ export function judgedSituations(
   simd: SimdModule,
   { seed, situations, policy, tell }: JudgeTerms,
 ): readonly JudgedSituation[] {
-  const analyst = { ...createAnalyst(card, simd), rollouts: createRollouts(simd, card, policy) };
+  const analyst = { ...createAnalyst(card, simd), rollouts: createRollouts(simd, card, { policy }) };
   const kernel = createSimdKernel(simd, card);
   const judged: JudgedSituation[] = [];
   for (let n = 0; judged.length < situations; n++) {

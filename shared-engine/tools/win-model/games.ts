@@ -1,4 +1,5 @@
 // Racks as four bots leave them at the close of an exchange, and who then wins the simulated play.
+import { NO_DANGER } from '../../analysis/play/danger.ts';
 import { preparePlayCard } from '../../analysis/play/play-card.ts';
 import { createSimulator, type PlayResult } from '../../analysis/play/simulate.ts';
 import { chooseFor } from '../../bots/choose.ts';
@@ -47,10 +48,12 @@ export interface GameMaker {
   played(table: Table, name: string, plays: number): TableGames;
 }
 
-/** `simd` changes the time that games take and nothing else. */
-export function gamesOn(card: CompiledCard, simd: SimdModule): GameMaker {
+/**
+ * `simd` changes the time that games take and nothing else. In a `race` nobody's discards look at what lies open.
+ */
+export function gamesOn(card: CompiledCard, simd: SimdModule, race = false): GameMaker {
   const kernel = createSimdKernel(simd, card);
-  const simulate = createSimulator(preparePlayCard(card));
+  const simulate = createSimulator(preparePlayCard(card), race ? NO_DANGER : undefined);
   return {
     tableOf(name) {
       const seed = seedFrom(stream(name, 'test seed'));

@@ -21,6 +21,8 @@ export interface GameTerms {
   readonly rounds: number;
   /** Plays a round: half of them from the racks as the exchange left them, half with a tile of each seat changed. */
   readonly plays: number;
+  /** Games in which discards do not look at what lies open. */
+  readonly race?: true;
 }
 
 /** One table, and how often each seat won and nobody did. */
@@ -52,7 +54,7 @@ export function samplesFor(terms: GameTerms, simd: SimdModule, path: string | nu
   const show = progressBar('rounds', terms.rounds);
   let done = 0;
   const made = cards.map((card, index): CardSamples => {
-    const games = gamesOn(card, simd);
+    const games = gamesOn(card, simd, terms.race);
     const share = index === 0 ? HOUSE_PERCENT : (100 - HOUSE_PERCENT) / VARIANTS;
     const samples = Array.from({ length: Math.round((terms.rounds * share) / 100) }, (_, n) => {
       show(++done);

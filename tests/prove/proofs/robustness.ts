@@ -1,4 +1,5 @@
-// How many verdicts are others where the neighbors are casual, typical or strong players instead of a little of each.
+// How many verdicts are others where the neighbors are casual, typical or strong players instead of a little of each, and
+// where the games after the exchange are a race.
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
 import {
   type Budget,
@@ -13,9 +14,12 @@ import {
 import type { Verdict } from '../../../shared-engine/analysis/comparison/verdict.ts';
 import { analyst, choicesFrom, simd } from '../analysis/choices.ts';
 import { shareText } from '../analysis/proportions.ts';
+import { racingAnalyst } from '../analysis/racing.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const CHOICES: Record<Size, number> = { small: 6, full: 600 };
+/** Rounds whose games the racing play is fitted to; in the small size that would be most of the work. */
+const RACES: Record<Size, number> = { small: 0, full: 5000 };
 const BUDGETS: Record<Size, Budget> = { small: SHALLOW_BUDGET, full: DEEP_BUDGET };
 
 /** A choice told to be costly may be as good as any among other people; more often than this, styles would have to be asked. */
@@ -23,16 +27,20 @@ const MOST_OPPOSITE = 0.05;
 
 interface Found extends Robustness {
   readonly verdict: Verdict;
+  /** Null where no racing play was fitted. */
+  readonly racing: Verdict | null;
 }
 
 export const proof: Proof = {
   summary: 'Few verdicts turn into their opposite among casual, typical or strong neighbors.',
   async run({ seed, size }) {
     const robustnessOf = createRobustness(analyst, simd);
+    const racer = RACES[size] > 0 ? racingAnalyst(`${seed} race`, RACES[size]) : null;
     const found = choicesFrom(`${seed} robustness`, CHOICES[size]).map(({ offered, subject }): Found => {
       const terms = { subject, budget: BUDGETS[size] };
       const { verdict } = analyze(analyst, offered, terms)!;
-      return { verdict, ...robustnessOf(offered, verdict, terms)! };
+      const racing = racer && analyze(racer, offered, terms)!.verdict;
+      return { verdict, racing, ...robustnessOf(offered, verdict, terms)! };
     });
     const costly = found.filter(({ verdict }) => verdict === 'costly');
     const holds = (each: Found) => each.turns.length === 0;
@@ -40,6 +48,7 @@ export const proof: Proof = {
       NEIGHBOR_STYLES.some((style) => isOpposite(verdict, verdicts[style])),
     ).length;
     return [
+      ...racingRows(found),
       reported(
         'verdicts that are the same among all three',
         shareText(found.filter(holds).length, found.length),
@@ -60,6 +69,18 @@ export const proof: Proof = {
     ];
   },
 };
+
+function racingRows(found: readonly Found[]): readonly ProofRow[] {
+  const others = found.filter(({ verdict, racing }) => racing !== null && racing !== verdict);
+  const opposite = others.filter(({ verdict, racing }) => isOpposite(verdict, racing!)).length;
+  if (found.every(({ racing }) => racing === null)) return [];
+  return [
+    reported(
+      'verdicts that are others where nobody looks at what lies open after the exchange',
+      `${shareText(others.length, found.length)}; opposite ${opposite}`,
+    ),
+  ];
+}
 
 function reported(what: string, value: string): ProofRow {
   return { what, value, bar: 'reported', ok: true };
