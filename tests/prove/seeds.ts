@@ -27,6 +27,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
   habits: [{ seed: 'linden', chosen: '2026-11-26' }],
+  judged: [{ seed: 'whitebeam', chosen: '2026-11-26' }],
   ledger: [
     { seed: 'hornbeam', chosen: '2026-11-26' },
     { seed: 'walnut', chosen: '2026-11-26' },
