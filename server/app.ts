@@ -12,6 +12,7 @@ import { CLASS_TABLE } from './class/table-policy.ts';
 import type { Config } from './config.ts';
 import { addressKey } from './http/address-key.ts';
 import { botRoutes } from './http/bot-seats.ts';
+import { classDrillRoutes } from './http/class-drill.ts';
 import { classKeyRoutes } from './http/class-keys.ts';
 import { classRoutes } from './http/classes.ts';
 import { documentRoutes } from './http/documents.ts';
@@ -127,6 +128,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   const lessons = { classes, registry, clock, entropy, drills, cards, roomsPerMinute, timing };
   classRoutes(app, lessons);
   classKeyRoutes(app, lessons);
+  classDrillRoutes(app, lessons);
   sameDealRoutes(app, lessons);
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);
@@ -189,6 +191,7 @@ function roomsAndClasses(ports: AppPorts) {
     reviewer,
     analyzer,
     afresh: ports.analyzer,
+    publicAddress: ports.config.publicAddress,
   });
   return { registry, classes };
 }

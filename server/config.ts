@@ -31,6 +31,21 @@ const schema = z.object({
         .filter((origin) => origin !== ''),
     ),
   /**
+   * The address under which phones reach the server, as in https://club.example: square codes and links of a class have it
+   * whatever address its teacher's page was opened with.
+   */
+  PUBLIC_ADDRESS: z
+    .string()
+    .optional()
+    .transform((text, context) => {
+      if (text === undefined) return null;
+      const origin = URL.canParse(text) ? new URL(text) : null;
+      const isAlone = origin !== null && /^(\/)?$/.test(origin.pathname + origin.search + origin.hash);
+      if (isAlone && /^https?:$/.test(origin.protocol)) return origin.origin;
+      context.addIssue('must be an address such as https://club.example, without a path');
+      return z.NEVER;
+    }),
+  /**
    * How long a browser that came over TLS is told to come over TLS alone, in days; 0 says nothing. Nothing is ever said
    * over plain HTTP, where it would lock a table in a home network out of later visits.
    */
@@ -126,6 +141,8 @@ export interface Config {
   readonly logLevel: Environment['LOG_LEVEL'];
   readonly storage: StorageChoice;
   readonly allowedOrigins: readonly string[];
+  /** Null where pages go by the address that they were opened with. */
+  readonly publicAddress: string | null;
   readonly trustedProxyHops: number;
   readonly hstsDays: number;
   readonly limits: {
@@ -182,6 +199,7 @@ function configFrom(e: Environment): Config {
     logLevel: e.LOG_LEVEL,
     storage: storageOf(e),
     allowedOrigins: e.ALLOWED_ORIGINS,
+    publicAddress: e.PUBLIC_ADDRESS,
     trustedProxyHops: e.TRUST_PROXY_HOPS,
     hstsDays: e.HSTS_DAYS,
     limits: {

@@ -1,5 +1,5 @@
 // The page of a class as this browser may see it: dashboard, big screen, report, a player's table, or the way to join.
-import { useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { ClassInfo } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { ClassPart } from '../app/routes/route.ts';
@@ -38,6 +38,11 @@ type Answer = { readonly info: ClassInfo } | Failure | null;
 export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   const [answer, setAnswer] = useState<Answer>(null);
   const [attempt, setAttempt] = useState(0);
+  const [moves, setMoves] = useState(0);
+  const onMoved = useCallback(() => {
+    setMoves((count) => count + 1);
+    setAttempt((count) => count + 1);
+  }, []);
   useEffect(() => {
     let mounted = true;
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -66,7 +71,11 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   if (part === 'big-screen') return <BigScreenPage app={app} code={code} />;
   if (part === 'report') return <ReportScreen app={app} code={code} />;
   if (info.teacher) return <DashboardScreen app={app} code={code} />;
-  if (info.player) return <PlayerTable app={app} info={info} room={info.player.room} tables={tables} />;
+  if (info.player) {
+    const { room, seat } = info.player;
+    const place = { room, isMoved: moves > 0, onMoved };
+    return <PlayerTable key={`${room} ${seat} ${moves}`} app={app} info={info} tables={tables} {...place} />;
+  }
   return <JoinScreen app={app} info={info} onJoined={() => setAttempt(attempt + 1)} />;
 }
 

@@ -19,9 +19,19 @@ export function publicOrigin(text: string): string | null {
   }
 }
 
-/** What a phone can open: the address that was set, or else the one of this page; null where that leads nowhere else. */
-export function reachableOrigin(storage: TextStorage, own: string): string | null {
-  return publicOrigin(storage.read(KEY) ?? '') ?? publicOrigin(own);
+export interface KnownAddresses {
+  /** Of this page. */
+  readonly own: string;
+  /** As the operator of the server has set it; null where nobody has. */
+  readonly server: string | null;
+}
+
+/**
+ * What a phone can open: the address that the operator set, or else the one set in this browser, or else the one of this
+ * page; null where that leads nowhere else.
+ */
+export function reachableOrigin(storage: TextStorage, { own, server }: KnownAddresses): string | null {
+  return publicOrigin(server ?? '') ?? publicOrigin(storage.read(KEY) ?? '') ?? publicOrigin(own);
 }
 
 /** False where the text is no such address; an empty one takes the setting back. */

@@ -2,13 +2,15 @@
 import type { ClassAction, Seat } from '../../shared-engine/index.ts';
 import { type Answer, reject } from '../aggregate/decision.ts';
 import { SerialQueue } from '../aggregate/serial-queue.ts';
-import type { Log } from '../log.ts';
+import { errorFacts, type Log } from '../log.ts';
 import type { Cancel, Clock, PlayingCard, Store, Unsubscribe } from '../ports.ts';
 import type { Registry } from '../registry/registry.ts';
 import type { RoomChange } from '../room/room.ts';
 import { type AnalysesPorts, ClassAnalyses } from './analyses.ts';
 import type { ClassAggregate, ClassChange } from './class.ts';
 import type { ClassCommand } from './decide.ts';
+import { seatAsPlaced } from './placing.ts';
+import { arePlacesOpen } from './seating.ts';
 import { type ClassPlayer, type ClassState, playersIn, playersWithPlace } from './state.ts';
 import { reconcileTable, wantsDeal } from './table-reconciliation.ts';
 import { Tables } from './tables.ts';
@@ -18,9 +20,11 @@ const RETRY_MS = 1000;
 
 export interface ClassPorts extends AnalysesPorts {
   readonly registry: Registry;
-  readonly store: Pick<Store, 'history' | 'remove'>;
+  readonly store: Pick<Store, 'history' | 'remove' | 'rewrite'>;
   readonly clock: Clock;
   readonly log: Log;
+  /** Under which phones reach this server; null where nobody has said. */
+  readonly publicAddress: string | null;
 }
 
 export class ActiveClass {
@@ -36,6 +40,8 @@ export class ActiveClass {
   readonly #ports: ClassPorts;
   readonly #unsubscribe: Unsubscribe;
   readonly #waiting = new Set<() => void>();
+  /** Players whose seats are free before the class knows that they have gone: nobody seats them again. */
+  readonly #going = new Set<number>();
   #version = 0;
   #cancelRetry: Cancel = () => {};
   #stopped = false;
@@ -58,6 +64,11 @@ export class ActiveClass {
   /** Whether nothing changes here any more: the server closes, or the class was unloaded or deleted. */
   get stopped(): boolean {
     return this.#stopped;
+  }
+
+  /** Under which phones reach this server; null where nobody has said. */
+  get publicAddress(): string | null {
+    return this.#ports.publicAddress;
   }
 
   /** Changes whenever the class or one of its tables does. */
@@ -124,8 +135,9 @@ export class ActiveClass {
   }
 
   /** Frees the seat of a player who has given it up or is removed; where it was freed before, somebody else may have it. */
-  async vacateSeat({ room, seat, left }: ClassPlayer): Promise<Answer> {
+  async vacateSeat({ id, room, seat, left }: ClassPlayer): Promise<Answer> {
     if (left) return { ok: true };
+    this.#going.add(id);
     const table = await this.tables.find(room);
     return table ? table.live.room.submit({ kind: 'vacate-seat', seat }) : { ok: true };
   }
@@ -153,9 +165,14 @@ export class ActiveClass {
    */
   async reconcile(called = false): Promise<void> {
     this.#cancelRetry();
-    const done = await Promise.all(this.rooms().map((code) => this.#reconcileTable(code, called)));
+    const done = await Promise.all(this.#toReconcile().map((code) => this.#makeTable(code, called)));
     if (this.#stopped || done.every((ok) => ok)) return;
     this.#cancelRetry = this.#ports.clock.after(RETRY_MS, () => void this.reconcile(called));
+  }
+
+  /** Before the first deal also those that somebody was moved away from. */
+  #toReconcile(): readonly string[] {
+    return arePlacesOpen(this.state) ? this.state.tables : this.rooms();
   }
 
   /** Codes of the tables at which one of these players sits. */
@@ -196,6 +213,20 @@ export class ActiveClass {
   #giveBack(room: string, seat: Seat): void {
     const player = playersIn(this.state).find((one) => one.room === room && one.seat === seat);
     if (player?.standIn) void this.submit({ kind: 'stand-in', player: player.id, on: false });
+  }
+
+  /** Its people first, who are only where the class has put them once it has heard of everything. */
+  async #makeTable(code: string, called: boolean): Promise<boolean> {
+    const { store, log } = this.#ports;
+    try {
+      const table = await this.tables.find(code);
+      const isGoing = ({ id }: ClassPlayer) => this.#going.has(id);
+      if (table && !(await seatAsPlaced(table, { state: this.state, isGoing, store }))) return false;
+    } catch (error) {
+      log.warn(errorFacts(error), 'the people of a table could not be seated');
+      return false;
+    }
+    return this.#reconcileTable(code, called);
   }
 
   #reconcileTable(code: string, called: boolean): Promise<boolean> {

@@ -23,7 +23,7 @@ import { frozenAt, playersIn } from './state.ts';
 export async function bigScreenFor(live: ActiveClass): Promise<Omit<BigScreen, 'version'>> {
   await freezeFinished(live);
   live.analyses.ask();
-  const { state, code } = live;
+  const { state, code, publicAddress } = live;
   const { drill, dealt, ended } = state;
   // Nothing is discussed any more.
   const shown = ended ? null : state.shown;
@@ -32,6 +32,7 @@ export async function bigScreenFor(live: ActiveClass): Promise<Omit<BigScreen, '
   const step = shown && deal ? stepShown(live, shown) : null;
   return {
     code,
+    address: publicAddress,
     title: drill.title,
     deal: deal ? { number: dealt, of: drill.deals.length, title: deal.title ?? null } : null,
     players: playersIn(state).length,

@@ -18,8 +18,14 @@ export const CLASS: AggregateType<ClassState, ClassEvent, ClassCommand> = {
   evolve: evolveClass,
   startsAnew: ({ kind }) => kind === 'dealt',
   snapshotOf: snapshotText,
-  restore: (begun, text) => ({ ...begun, ...classSnapshotFrom(text) }),
+  restore: (begun, text) => restored(begun, classSnapshotFrom(text)),
 };
+
+/** Where the tables are not said, every one of them has a player. */
+function restored(begun: ClassState, snapshot: ClassSnapshot): ClassState {
+  const rooms = snapshot.players.map(({ room }) => room);
+  return { ...begun, ...snapshot, tables: snapshot.tables ?? [...new Set(rooms)] };
+}
 
 function snapshotText({ drill, deals, terms, card, secretHash, ...rest }: ClassState): string {
   const snapshot: ClassSnapshot = rest;

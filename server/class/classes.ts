@@ -4,14 +4,18 @@ import { create } from '../aggregate/create.ts';
 import { type Rejection, reject } from '../aggregate/decision.ts';
 import { replay } from '../aggregate/replay.ts';
 import type { Config } from '../config.ts';
-import type { CardChoice, Entropy, PlayingCard, Store, WakeBus } from '../ports.ts';
+import type { CardChoice, Entropy, PlayingCard, Store, Unsubscribe, WakeBus } from '../ports.ts';
 import { logTag } from '../secrets.ts';
 import { ActiveClass, type ClassPorts } from './active-class.ts';
 import { CLASS, type ClassAggregate } from './class.ts';
 import type { ClassEvent } from './event.ts';
+import { followClasses } from './replication.ts';
 
 export interface ClassesPorts extends ClassPorts, AggregatePorts {
-  readonly store: Pick<Store, 'create' | 'load' | 'loadAfter' | 'history' | 'versions' | 'remove'>;
+  readonly store: Pick<
+    Store,
+    'create' | 'load' | 'loadAfter' | 'history' | 'versions' | 'remove' | 'rewrite'
+  >;
   readonly entropy: Entropy;
   /** Null where no other server writes to these classes. */
   readonly bus: WakeBus | null;
@@ -25,9 +29,15 @@ export type ClassOpened = { readonly ok: true; readonly live: ActiveClass } | Re
 export class Classes {
   readonly #ports: ClassesPorts;
   readonly #active = new Map<string, Promise<ActiveClass | null>>();
+  /** Those of them that are loaded. */
+  readonly #loaded = new Map<string, ActiveClass>();
+  readonly #unfollow: Unsubscribe;
 
   constructor(ports: ClassesPorts) {
     this.#ports = ports;
+    const { bus } = ports;
+    const classes = { active: this.#loaded, forget: (code: string) => this.#forget(code) };
+    this.#unfollow = bus ? followClasses(classes, { ...ports, bus }) : () => {};
   }
 
   /** Rejects when the store cannot be reached. */
@@ -50,9 +60,9 @@ export class Classes {
     const found = known ?? this.#load(code);
     if (!known) {
       this.#active.set(code, found);
-      const forget = () => this.#active.delete(code);
+      const forget = () => this.#forget(code);
       // A wrong code must not cost memory, and a store that failed may answer at the next try.
-      found.then((live) => live ?? forget(), forget);
+      found.then((live) => (live ? this.#loaded.set(code, live) : forget()), forget);
     }
     const live = await found;
     if (live === null) return null;
@@ -64,11 +74,12 @@ export class Classes {
   /** Deletes the class and its tables from the store. Rejects when the store cannot be reached. */
   async remove(live: ActiveClass): Promise<void> {
     await live.delete();
-    this.#active.delete(live.code);
+    this.#forget(live.code);
   }
 
   /** Answers every request that waits for a change. */
   async close(): Promise<void> {
+    this.#unfollow();
     const classes = await Promise.allSettled(this.#active.values());
     for (const one of classes) if (one.status === 'fulfilled') one.value?.stop();
   }
@@ -78,10 +89,15 @@ export class Classes {
     const version = (await this.#ports.store.versions([live.code])).get(live.code);
     if (version !== undefined) await live.catchUp(version);
     else {
-      this.#active.delete(live.code);
+      this.#forget(live.code);
       live.stop();
     }
     return version !== undefined;
+  }
+
+  #forget(code: string): void {
+    this.#active.delete(code);
+    this.#loaded.delete(code);
   }
 
   async #load(code: string): Promise<ActiveClass | null> {
@@ -101,7 +117,7 @@ export class Classes {
     for (const [code, found] of [...this.#active]) {
       const live = await found.catch(() => null);
       if (live === null || clock.now() - live.usedAt < timing.roomUnload) continue;
-      this.#active.delete(code);
+      this.#forget(code);
       live.stop();
     }
   }

@@ -24,16 +24,18 @@ import { bigScreenFor } from './big-screen.ts';
 import { freezeFinished } from './freeze.ts';
 import { guidedDealFor } from './guided-deal.ts';
 import { resultsOf } from './player-results.ts';
+import { arePlacesOpen } from './seating.ts';
 import { type ClassPlayer, classTableTerms, isGuided, playersIn } from './state.ts';
 
 /** Without its version, which is made of everything else. */
 export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit<Dashboard, 'version'>> {
   await freezeFinished(live);
-  const { state, code } = live;
+  const { state, code, publicAddress } = live;
   const { drill, terms, dealt, holdBefore, joiningOpen, ended } = state;
   const shown = ended ? null : state.shown;
   return {
     code,
+    address: publicAddress,
     title: drill.title,
     form: drill.form,
     terms,
@@ -41,6 +43,7 @@ export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit
     dealt,
     holdBefore,
     joiningOpen,
+    openTables: !ended && arePlacesOpen(state) ? state.tables.length : 0,
     ended,
     shown,
     bigScreen: shownToAll(await bigScreenFor(live)),
@@ -92,7 +95,8 @@ function dashboardPlayer(live: ActiveClass, player: ClassPlayer, now: number): D
   const held = table?.room.state.seats[seat];
   const present = held?.kind === 'person' && disconnectedSince(held) === null;
   const ready = held?.kind === 'person' && held.ready;
-  const about = { id, name, seat, present, standIn, ready };
+  const number = live.state.tables.indexOf(player.room) + 1;
+  const about = { id, name, table: number, seat, present, standIn, ready };
   const play = table?.room.state.play;
   const nothing = { submitted: false, held: false, since: 0, remaining: null, given: 0, rack: null };
   if (!table || !play) return { ...about, deal: 0, at: 'waiting', ...nothing };

@@ -14,6 +14,7 @@ import { isAllowed, UNUSED } from '../aggregate/allowance.ts';
 import { type Decision, reject } from '../aggregate/decision.ts';
 import { MAX_EVENTS } from '../aggregate/log-limits.ts';
 import type { ClassEvent } from './event.ts';
+import { decideSeating, type SeatingCommand } from './seating.ts';
 import {
   AIMS,
   type ClassState,
@@ -62,6 +63,7 @@ export type ClassCommand =
     }
   | { readonly kind: 'leave'; readonly player: number }
   | { readonly kind: 'remove'; readonly player: number }
+  | SeatingCommand
   | { readonly kind: 'joining'; readonly open: boolean }
   | { readonly kind: 'make-key'; readonly secretHash: string }
   | { readonly kind: 'revoke-key'; readonly key: number }
@@ -103,6 +105,9 @@ export function decideClass(state: ClassState, command: ClassCommand, at: number
       if (!one || (one.left && !one.removed)) return reject('no-such-player');
       return one.removed ? accept() : accept({ kind: 'removed', player: one.id });
     }
+    case 'rename':
+    case 'seat':
+      return decideSeating(state, command);
     case 'joining': {
       const { open } = command;
       return state.joiningOpen === open ? accept() : accept({ kind: 'joining', open });
@@ -157,6 +162,8 @@ function isRepeatable(command: ClassCommand): boolean {
     case 'stand-in':
     case 'show':
     case 'aim':
+    case 'rename':
+    case 'seat':
     case 'screen-code':
     case 'open-screen':
       return true;

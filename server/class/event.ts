@@ -63,6 +63,9 @@ export type ClassEvent =
   | { readonly kind: 'left'; readonly player: number }
   /** The teacher removed a player and lets nobody in who brings that player's secret. */
   | { readonly kind: 'removed'; readonly player: number }
+  | { readonly kind: 'renamed'; readonly player: number; readonly name: string }
+  /** The teacher put a player to this place; whoever had it has the player's. */
+  | { readonly kind: 'seated'; readonly player: number; readonly room: string; readonly seat: Seat }
   /** Whether somebody new may join. */
   | { readonly kind: 'joining'; readonly open: boolean }
   | { readonly kind: 'ended' };

@@ -4,6 +4,7 @@ import { UNUSED, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import { FORGOTTEN_NAME, NO_SECRET_HASH } from '../room/personal-data.ts';
 import type { ClassEvent } from './event.ts';
+import { playersSeated } from './seating.ts';
 import { AIMS, type ClassState, playersIn, SCREENS } from './state.ts';
 
 /** The class right after its first event; null where that is not its opening. */
@@ -20,6 +21,7 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     keys: [],
     screen: { codeHash: null, opened: [], used: UNUSED },
     players: [],
+    tables: [],
     dealt: 0,
     outcomes: [],
     dealClosed: false,
@@ -41,6 +43,10 @@ function firstDeal({ dealt, dealClosed }: ClassState): number {
   return dealClosed ? dealt : Math.max(0, dealt - 1);
 }
 
+function withTable(tables: readonly string[], room: string): readonly string[] {
+  return tables.includes(room) ? tables : [...tables, room];
+}
+
 export function evolveClass(before: ClassState, { seq, at, event }: Recorded<ClassEvent>): ClassState {
   const state: ClassState = { ...before, seq };
   switch (event.kind) {
@@ -50,12 +56,26 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
       const { name, secretHash, room, seat } = event;
       const id = state.players.length;
       const present = { standIn: false, left: false, removed: false, replaced: false };
-      const fresh = { ...present, first: firstDeal(state), aimsUsed: UNUSED };
+      const fresh = { ...present, first: firstDeal(state), aimsUsed: UNUSED, seatedAs: name };
       const before = state.players.map((one) =>
         one.room === room && one.seat === seat ? { ...one, replaced: true } : one,
       );
-      return { ...state, players: [...before, { id, name, secretHash, room, seat, ...fresh }] };
+      return {
+        ...state,
+        players: [...before, { id, name, secretHash, room, seat, ...fresh }],
+        tables: withTable(state.tables, room),
+      };
     }
+    case 'renamed': {
+      const { player, name } = event;
+      return { ...state, players: state.players.map((one) => (one.id === player ? { ...one, name } : one)) };
+    }
+    case 'seated':
+      return {
+        ...state,
+        players: playersSeated(state.players, event),
+        tables: withTable(state.tables, event.room),
+      };
     case 'dealt': {
       const { dealt, outcomes, outcomesBefore } = state;
       return {
@@ -129,7 +149,7 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
       return { ...state, screen: { ...screen, opened, used: usedOnceMore(screen.used, SCREENS, at) } };
     }
     case 'left': {
-      const nobody = { name: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
+      const nobody = { name: FORGOTTEN_NAME, seatedAs: FORGOTTEN_NAME, secretHash: NO_SECRET_HASH };
       const gone = { ...nobody, left: true, removed: false, standIn: false };
       return {
         ...state,

@@ -68,7 +68,11 @@ function freePlace(live: ActiveClass, given: readonly Place[]): Joined | null {
   return null;
 }
 
-async function newTable({ state, code }: ActiveClass, registry: Registry, from: string): Promise<Joined> {
+export async function newTable(
+  { state, code }: ActiveClass,
+  registry: Registry,
+  from: string,
+): Promise<Joined> {
   const opened = await registry.open(
     {
       mode: 'class',

@@ -16,6 +16,12 @@ export function playerDataOf(log: StoredLog, player: number): PersonalDataEntry[
       case 'stand-in':
         if (event.player !== player) return [];
         return [{ at, what: event.on ? 'the teacher let a bot play' : 'got the seat back' }];
+      case 'renamed':
+        return event.player === player
+          ? [{ at, what: 'the teacher gave another name', name: event.name }]
+          : [];
+      case 'seated':
+        return event.player === player ? [{ at, what: 'the teacher gave another place' }] : [];
       case 'removed':
         return event.player === player ? [{ at, what: 'the teacher removed the player' }] : [];
       case 'aimed': {
@@ -39,12 +45,15 @@ export function forgetPlayer(
   return rewriteLog(store, code, {
     codec: classEvents,
     changed: (recorded) =>
-      entriesIn(recorded).flatMap(({ event, joined, ...one }) =>
-        event.kind === 'joined' && joined === player ? [{ ...one, event: { ...event, ...nobody } }] : [],
-      ),
+      entriesIn(recorded).flatMap(({ event, joined, ...one }): Recorded<ClassEvent>[] => {
+        if (event.kind === 'joined' && joined === player) return [{ ...one, event: { ...event, ...nobody } }];
+        const isRenamed = event.kind === 'renamed' && event.player === player;
+        return isRenamed ? [{ ...one, event: { ...event, name: FORGOTTEN_NAME } }] : [];
+      }),
     snapshot(text) {
       const state = classSnapshotFrom(text);
-      const players = state.players.map((one) => (one.id === player ? { ...one, ...nobody } : one));
+      const forgotten = { ...nobody, seatedAs: FORGOTTEN_NAME };
+      const players = state.players.map((one) => (one.id === player ? { ...one, ...forgotten } : one));
       return JSON.stringify({ ...state, players });
     },
   });

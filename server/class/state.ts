@@ -30,6 +30,8 @@ export interface ClassPlayer {
   readonly removed: boolean;
   /** Whether somebody else has taken the place of this player, who had left before anything was dealt there. */
   readonly replaced: boolean;
+  /** The name with which the player took this place: another one may have been given since. */
+  readonly seatedAs: string;
   /** Place in the drill of the first deal that this player's table gets. */
   readonly first: number;
   /** Of how often this player may name aims. */
@@ -100,6 +102,8 @@ export interface ClassState {
   readonly keys: readonly TeacherKey[];
   readonly screen: ScreenAccess;
   readonly players: readonly ClassPlayer[];
+  /** The codes of all tables, in the order in which they were opened. */
+  readonly tables: readonly string[];
   /** How many deals of the drill have been dealt. */
   readonly dealt: number;
   /** In a guided class, the outcomes of the current deal so far, and whether it is closed. */

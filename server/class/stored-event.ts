@@ -72,6 +72,8 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('screen-opened'), secretHash: z.string() }),
   z.strictObject({ kind: z.literal('left'), player: z.int() }),
   z.strictObject({ kind: z.literal('removed'), player: z.int() }),
+  z.strictObject({ kind: z.literal('renamed'), player: z.int(), name: z.string() }),
+  z.strictObject({ kind: z.literal('seated'), player: z.int(), room: z.string(), seat: seatSchema }),
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
   z.strictObject({ kind: z.literal('ended') }),
 ]);
@@ -104,9 +106,13 @@ const classSnapshot = z.strictObject({
         replaced: z.boolean(),
         first: z.int(),
         aimsUsed: usedSchema,
+        seatedAs: z.string().exactOptional(),
       }),
     )
+    // A class stored before players could be given another name or place.
+    .transform((players) => players.map((one) => ({ ...one, seatedAs: one.seatedAs ?? one.name })))
     .readonly(),
+  tables: z.array(z.string()).readonly().exactOptional(),
   dealt: z.int(),
   outcomes,
   dealClosed: z.boolean(),

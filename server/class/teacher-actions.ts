@@ -1,17 +1,28 @@
 // What a teacher's dashboard does with the class. Two dashboards that act at once do it once (rule TK6).
 import type { ClassAction } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer } from '../aggregate/decision.ts';
+import type { Registry } from '../registry/registry.ts';
 import type { ActiveClass } from './active-class.ts';
 import { freezeAll, freezeForReveal } from './freeze.ts';
 import { advanceClass } from './guided-deal.ts';
+import { renamePlayer, seatPlayer } from './seat-players.ts';
 import { isGuided, isMeantForAnother } from './state.ts';
 
-export function performAction(live: ActiveClass, action: ClassAction): Promise<Answer> {
+/** `from` is the address of the teacher, as the limits count it. */
+export function performAction(
+  live: ActiveClass,
+  action: ClassAction,
+  { registry, from }: { readonly registry: Registry; readonly from: string },
+): Promise<Answer> {
   switch (action.kind) {
     case 'more-time':
       return live.giveTime(action);
     case 'remove':
       return live.remove(action.player);
+    case 'rename':
+      return renamePlayer(live, action.player, action.name);
+    case 'seat':
+      return seatPlayer(live, registry, action, from);
     case 'advance':
       return advanceClass(live, action);
     case 'show':

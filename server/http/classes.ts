@@ -86,7 +86,11 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     if (live === null) return reply;
     const action = classActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
-    return sendAnswer(reply, await performAction(live, action.data));
+    const { registry } = ports;
+    return sendAnswer(
+      reply,
+      await performAction(live, action.data, { registry, from: addressKey(request.ip) }),
+    );
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
@@ -177,7 +181,7 @@ async function joinClass(
   // A request that is sent twice must not make two players.
   const known = anyPlayerOf(request, live.state);
   if (known?.removed) return rejectWith(reply, 'removed');
-  if (known) return { room: known.room, seat: known.seat };
+  if (known) return placeAgain(known, reply, ports);
   const name = parseName(body.data.name);
   if (name === null) return rejectWith(reply, 'bad-name');
   const { entropy, registry } = ports;
@@ -188,6 +192,26 @@ async function joinClass(
   setClassCookie(reply, live.code, 'player', secret);
   setSeatCookie(reply, joined.room, seatSecret);
   return reply.code(201).send({ room: joined.room, seat: joined.seat });
+}
+
+/** With a new secret for the seat: the teacher may have put the player to another table (rule CH7). */
+async function placeAgain(
+  { room, seat }: ClassPlayer,
+  reply: FastifyReply,
+  { entropy, registry }: ClassRoutes,
+) {
+  const live = await registry.find(room);
+  const held = live?.room.state.seats[seat];
+  if (live && held?.kind === 'person') {
+    const secret = newSecret(entropy);
+    const holder = { seat, since: held.since };
+    const shown = held.secrets.current;
+    const command = { kind: 'issue-secret', holder, shown, secretHash: hashSecret(secret) } as const;
+    const issued = await live.room.submit(command);
+    // The secrets given out before are still good.
+    if (issued.ok) setSeatCookie(reply, room, secret);
+  }
+  return { room, seat };
 }
 
 function sendAnswer(reply: FastifyReply, answer: Answer) {

@@ -159,7 +159,7 @@ async function deletePlayer(
 async function holderOf(
   store: History,
   { tables, state }: ActiveClass,
-  { id, room, seat, name, left, removed }: ClassPlayer,
+  { id, room, seat, seatedAs, left, removed }: ClassPlayer,
 ): Promise<SeatHolder | null> {
   if (!left) {
     const at = tables.at(room)?.live.room.state.seats[seat];
@@ -167,11 +167,13 @@ async function holderOf(
   }
   if (!removed) return null;
   // Somebody else may have the place by now, even under the same name: they sat down in the order in which they joined.
-  const before = state.players.filter((one) => one.room === room && one.seat === seat && one.name === name);
+  const before = state.players.filter(
+    (one) => one.room === room && one.seat === seat && one.seatedAs === seatedAs,
+  );
   const log = await store.history(room);
   const stays = (log?.rows ?? [])
     .flatMap((row) => recordedIn(row, roomEvents))
-    .filter(({ event }) => event.kind === 'seat-taken' && event.seat === seat && event.name === name);
+    .filter(({ event }) => event.kind === 'seat-taken' && event.seat === seat && event.name === seatedAs);
   const stay = stays[before.findIndex((one) => one.id === id)];
   return stay ? { seat, since: stay.seq } : null;
 }

@@ -41,6 +41,7 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'bad-drill': 422,
   'too-many-withdrawals': 409,
   'stays-ready': 409,
+  'places-fixed': 409,
   'seats-fixed': 409,
   'too-often': 429,
   'used-up': 409,

@@ -30,6 +30,12 @@ export function decideForClass(state: RoomState, command: ClassCommandToRoom): D
       if (state.seats[seat].kind === 'person') return reject('seat-taken');
       return accept([{ kind: 'seat-taken', seat, name, secretHash }]);
     }
+    case 'rename-seat': {
+      const { seat, name } = command;
+      const held = state.seats[seat];
+      const isNew = held.kind === 'person' && held.name !== name;
+      return accept(isNew ? [{ kind: 'seat-renamed', seat, name }] : []);
+    }
     case 'vacate-seat':
       return accept(state.seats[command.seat].kind === 'person' ? vacating(state, command.seat) : []);
     case 'advance':

@@ -149,5 +149,6 @@ export type ClassCommandToRoom =
       readonly name: string;
       readonly secretHash: string;
     }
+  | { readonly kind: 'rename-seat'; readonly seat: Seat; readonly name: string }
   /** A player has given the seat up: a bot takes it over. */
   | { readonly kind: 'vacate-seat'; readonly seat: Seat };

@@ -110,6 +110,7 @@ function decideOpen(
     case 'more-time':
     case 'seat-player':
     case 'vacate-seat':
+    case 'rename-seat':
     case 'advance':
       return decideForClass(state, command);
     case 'close':

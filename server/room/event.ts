@@ -23,6 +23,8 @@ export type RoomEvent =
   /** `secretHash` is the hash of the seat's secret; the secret itself is stored nowhere. */
   | { readonly kind: 'seat-taken'; readonly seat: Seat; readonly name: string; readonly secretHash: string }
   | { readonly kind: 'seat-vacated'; readonly seat: Seat }
+  /** The teacher of the class gave whoever sits there another name. */
+  | { readonly kind: 'seat-renamed'; readonly seat: Seat; readonly name: string }
   | {
       readonly kind: 'bot-seated';
       readonly seat: Seat;

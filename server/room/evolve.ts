@@ -85,6 +85,12 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       const changes = usedLess(state.changes, CHANGES, FIRST_CHANGES);
       return { ...vacated, invitations, changes, host: nextHost(seats, event.seat) };
     }
+    case 'seat-renamed': {
+      const held = state.seats[event.seat];
+      if (held.kind !== 'person') return state;
+      const seats = withSeat<SeatState>(state.seats, event.seat, { ...held, name: event.name });
+      return { ...state, seats };
+    }
     case 'bot-invited': {
       const { seat, secretHash } = event;
       const invitations = withSeat<string | null>(state.invitations, seat, secretHash);

@@ -11,6 +11,7 @@ export function logFieldsOf(event: RoomEvent): LogFields {
       return { event: event.kind, mode: event.mode, card: event.card.kind };
     case 'seat-taken':
     case 'seat-vacated':
+    case 'seat-renamed':
     case 'bot-invited':
     case 'invitation-revoked':
     case 'external-bot-seated':

@@ -62,6 +62,7 @@ function withoutPerson(event: RoomEvent, secrets: boolean): RoomEvent | null {
   const hidden = secrets ? { secretHash: NO_SECRET_HASH } : {};
   if (event.kind === 'seat-taken' || event.kind === 'external-bot-seated')
     return { ...event, name: FORGOTTEN_NAME, ...hidden };
+  if (event.kind === 'seat-renamed') return { ...event, name: FORGOTTEN_NAME };
   if (!secrets) return null;
   switch (event.kind) {
     case 'secret-issued':
@@ -127,6 +128,8 @@ function entryOf(event: RoomEvent): Entry | null {
       return { what: 'sat down as a bot', seat: event.seat, name: event.name };
     case 'seat-vacated':
       return { what: 'left' };
+    case 'seat-renamed':
+      return { what: 'got another name', name: event.name };
     case 'connected':
       return { what: 'connected' };
     case 'disconnected':

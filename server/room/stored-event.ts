@@ -71,6 +71,7 @@ const roomEvent = z.discriminatedUnion('kind', [
     secretHash: z.string(),
   }),
   z.strictObject({ kind: z.literal('seat-vacated'), seat: seatSchema }),
+  z.strictObject({ kind: z.literal('seat-renamed'), seat: seatSchema, name: z.string() }),
   z.strictObject({ kind: z.literal('bot-seated'), seat: seatSchema, name: z.string(), style }),
   z.strictObject({ kind: z.literal('bot-invited'), seat: seatSchema, secretHash: z.string() }),
   z.strictObject({ kind: z.literal('invitation-revoked'), seat: seatSchema }),

@@ -74,6 +74,7 @@ const ADVICE_FOR: Readonly<Record<RejectionCode, Advice>> = {
   'too-many-keys': 'not-yours',
   'too-many-withdrawals': 'not-yours',
   'stays-ready': 'not-yours',
+  'places-fixed': 'not-yours',
   'seats-fixed': 'not-yours',
   'wrong-origin': 'not-yours',
   'no-such-room': 'over',

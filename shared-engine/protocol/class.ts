@@ -143,6 +143,18 @@ export const classActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('stand-in'), player: z.int(), on: z.boolean() }),
   /** Takes a player out of the class, who cannot come back; a bot plays on at the seat. */
   z.strictObject({ kind: z.literal('remove'), player: z.int() }),
+  /** Gives a player another name; one that reads like another's gets a number behind it. */
+  z.strictObject({ kind: z.literal('rename'), player: z.int(), name: nameSchema }),
+  /**
+   * Before the first deal, where players share tables: puts a player to a seat at table number `table`, 1 for the first;
+   * a number that no table has opens another one. Whoever sits there takes the player's place.
+   */
+  z.strictObject({
+    kind: z.literal('seat'),
+    player: z.int(),
+    table: z.int().min(1).max(60),
+    seat: seatSchema,
+  }),
   /** Whether somebody new may join. */
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
   /** What the big screen shows; null for nothing. */
@@ -186,6 +198,8 @@ export type ClassAims = z.infer<typeof classAimsSchema>;
 const dashboardPlayerSchema = z.object({
   id: z.int(),
   name: z.string(),
+  /** Number of the player's table, 1 for the first one opened. */
+  table: z.int(),
   seat: seatSchema,
   present: z.boolean(),
   standIn: z.boolean(),
@@ -235,6 +249,8 @@ export type GuidedDeal = z.infer<typeof guidedDealSchema>;
 export const bigScreenSchema = z.object({
   version: z.int(),
   code: z.string(),
+  /** Under which phones reach the server; null where its operator has not said. */
+  address: z.string().nullable(),
   title: z.string(),
   deal: z.object({ number: z.int(), of: z.int(), title: z.string().nullable() }).nullable(),
   players: z.int(),
@@ -257,6 +273,8 @@ export type BigScreen = z.infer<typeof bigScreenSchema>;
 export const dashboardSchema = z.object({
   version: z.int(),
   code: z.string(),
+  /** Under which phones reach the server; null where its operator has not said. */
+  address: z.string().nullable(),
   title: z.string(),
   form: z.enum(DRILL_FORMS),
   terms: classTermsSchema,
@@ -264,6 +282,8 @@ export const dashboardSchema = z.object({
   dealt: z.int(),
   holdBefore: stepSchema.nullable(),
   joiningOpen: z.boolean(),
+  /** How many tables can be named where a player is put elsewhere; 0 while nobody can be. */
+  openTables: z.int(),
   ended: z.boolean(),
   shown: shownStepSchema.nullable(),
   /** What everybody reads on the big screen at this moment. */

@@ -77,6 +77,7 @@ type ClassPathPart =
   | 'dashboard'
   | 'big-screen'
   | 'report'
+  | 'drill'
   | 'keys'
   | 'teacher'
   | 'screen-codes'

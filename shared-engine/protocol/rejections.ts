@@ -52,6 +52,7 @@ export const ROOM_REJECTIONS = {
     'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',
   'wrong-round': 'That round is over; look at the table and choose again.',
+  'places-fixed': 'Players change tables before the first deal only, and only where they share tables.',
   'seats-fixed': 'Seats can be swapped before the first deal only; open a new table to sit otherwise.',
   'round-running': 'A round is being played; do that after it closes.',
   'newer-connection': 'You have connected again since; what you did here goes on there.',

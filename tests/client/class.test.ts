@@ -97,9 +97,12 @@ describe('a drill while it is prepared', () => {
   });
 });
 
+const LOCAL = 'http://localhost:8080';
+
 const PLAYER: DashboardPlayer = {
   id: 0,
   name: 'Ines',
+  table: 1,
   seat: 0,
   present: true,
   standIn: false,
@@ -204,12 +207,18 @@ describe('the dashboard', () => {
     }
     expect(publicOrigin('192.168.0.12:8080/lead')).toBe('http://192.168.0.12:8080');
     const storage = memoryStorage();
-    expect(reachableOrigin(storage, 'http://localhost:8080')).toBeNull();
+    expect(reachableOrigin(storage, { own: LOCAL, server: null })).toBeNull();
     expect(setPublicAddress(storage, 'localhost')).toBe(false);
     expect(setPublicAddress(storage, ' https://club.example/ ')).toBe(true);
-    expect(reachableOrigin(storage, 'http://localhost:8080')).toBe('https://club.example');
+    expect(reachableOrigin(storage, { own: LOCAL, server: null })).toBe('https://club.example');
+    // What the operator says goes before what was typed in one browser.
+    expect(reachableOrigin(storage, { own: LOCAL, server: 'https://table.example' })).toBe(
+      'https://table.example',
+    );
     expect(setPublicAddress(storage, '')).toBe(true);
-    expect(reachableOrigin(storage, 'https://table.example')).toBe('https://table.example');
+    expect(reachableOrigin(storage, { own: 'https://table.example', server: null })).toBe(
+      'https://table.example',
+    );
   });
 });
 

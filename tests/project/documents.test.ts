@@ -107,7 +107,7 @@ describe('the table of settings in README.md', () => {
     );
     expect(wrong).toEqual([]);
     const withoutValue = rows.filter(({ preset }) => preset === null).map(({ name }) => name);
-    expect(withoutValue).toEqual(['DATABASE_URL', 'ALLOWED_ORIGINS', 'REVIEW_WORKERS']);
+    expect(withoutValue).toEqual(['DATABASE_URL', 'ALLOWED_ORIGINS', 'PUBLIC_ADDRESS', 'REVIEW_WORKERS']);
   });
 });
 

@@ -2,13 +2,14 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createMetrics } from '../../server/http/metrics.ts';
 import { hashSecret } from '../../server/secrets.ts';
+import { drillFileParts } from '../../shared-engine/drill/file.ts';
 import {
   bigScreenSchema,
   classInfoSchema,
   screenCodeSchema,
   teacherKeySchema,
 } from '../../shared-engine/protocol/class.ts';
-import { classPath } from '../../shared-engine/protocol/paths.ts';
+import { CLASSES_PATH, classPath } from '../../shared-engine/protocol/paths.ts';
 import { act, cookieIn, dashboardOf, joinClass, openClass, page, type Teacher } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
 import { post } from '../kit/http-client.ts';
@@ -85,6 +86,21 @@ test('TK2 wrong keys, keys of another class and keys taken back are rejected ali
   expect(new Set(answers).size).toBe(1);
   expect(JSON.parse(answers[0]!)).toMatchObject({ code: 'wrong-key', message: /^This key does not open/ });
   expect((await dashboardOf(at, teacher)).keys.map((one) => one.id)).not.toContain(id);
+});
+
+test('TK7 whoever brings a key has the drill of the class as a file, which opens the same class again; nobody else has it', async () => {
+  const own = await opened();
+  const { key } = await newKey(own);
+  const desk = cookieIn(await post(to('teacher', own), { key }), 'teacher');
+  const file = await (await get('drill', desk, own)).json();
+  expect(drillFileParts(file)).toMatchObject({ card: null, class: { names: false } });
+  const { class: terms, ...drill } = file;
+  const again = await post(`${at.url}${CLASSES_PATH}`, { drill, terms, card: null });
+  expect(again.status).toBe(201);
+  const player = await joinClass(at, own.code, 'Ines');
+  const screen = await screenWith(await newCode(own), own);
+  for (const secret of [player.classSecret, screen, 'x'.repeat(43)])
+    expect(await codeOf(await get('drill', secret, own))).toEqual([403, 'not-the-teacher']);
 });
 
 test('TK3 of a class twelve keys are good at once, and only a teacher makes them', async () => {

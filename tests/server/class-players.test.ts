@@ -1,6 +1,6 @@
 // Who is in a class: a teacher removes players and closes joining, and places that were given up are free again.
 import { expect, onTestFinished, test } from 'vitest';
-import { CLASS_LIMITS } from '../../shared-engine/protocol/class.ts';
+import { CLASS_LIMITS, classJoinedSchema } from '../../shared-engine/protocol/class.ts';
 import {
   classPath,
   classPersonalDataPath,
@@ -8,8 +8,10 @@ import {
   ticketPath,
 } from '../../shared-engine/protocol/paths.ts';
 import { personalDataSchema } from '../../shared-engine/protocol/room-http.ts';
+import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
 import {
   act,
+  cookieIn,
   dashboardOf,
   type JoinedPlayer,
   joinAll,
@@ -134,6 +136,71 @@ test('AC5 a class is full with sixty who are there, not with sixty who were', as
   await act(at, teacher, { kind: 'remove', player: 7 });
   expect((await join()).status).toBe(201);
   expect(await (await join()).json()).toMatchObject({ code: 'class-full' });
+});
+
+test('CH6 AC8 a player whom the teacher calls otherwise is called so at the table and by the dashboard, and deleted by no name', async () => {
+  const at = await server();
+  const teacher = await openClass(at, TABLES);
+  const { players, peers } = await joinAll(at, teacher.code, ['Ines', 'Petra']);
+  const rename = async (player: number, name: string) => {
+    const answer = await act(at, teacher, { kind: 'rename', player, name });
+    return [answer.status, (await answer.json()).code];
+  };
+  const everybodyReads = (name: string) =>
+    Promise.all(
+      peers.map((peer) =>
+        peer.untilTable(({ seats: [, one] }) => one.kind === 'person' && one.name === name, name),
+      ),
+    );
+  expect(await rename(1, 'INES')).toEqual([200, undefined]);
+  await everybodyReads('INES (2)');
+  await act(at, teacher, { kind: 'deal-next' });
+  await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
+  expect(await rename(1, 'Quentin')).toEqual([200, undefined]);
+  await everybodyReads('Quentin');
+  expect((await dashboardOf(at, teacher)).players.map(({ name }) => name)).toEqual(['Ines', 'Quentin']);
+  expect(await rename(1, '\u200b')).toEqual([422, 'bad-name']);
+  expect(await rename(7, 'Quentin')).toEqual([404, 'no-such-player']);
+  expect((await asPlayer(at, 'DELETE', teacher.code, players[1]!)).status).toBe(204);
+  const logs = await Promise.all([players[1]!.code, teacher.code].map((code) => at.store.history(code)));
+  expect(JSON.stringify(logs)).toContain('Ines');
+  expect(JSON.stringify(logs)).not.toMatch(/Petra|INES|Quentin/);
+});
+
+test('CH7 before the first deal a player is put to another table, also in exchange; the page finds the place, and the old one forgets', async () => {
+  const at = await server();
+  const teacher = await openClass(at, TABLES);
+  const { players, peers } = await joinAll(at, teacher.code, ['Ines', 'Tomas', 'Wilma']);
+  const seat = async (player: number, table: number, to: Seat) =>
+    (await act(at, teacher, { kind: 'seat', player, table, seat: to })).status;
+  const places = async () =>
+    (await dashboardOf(at, teacher)).players.map(({ name, table, seat: on }) => `${name} ${table} ${on}`);
+  const backAt = async ({ name, classSecret }: JoinedPlayer) => {
+    const again = await post(`${at.url}${classPath(teacher.code, 'players')}`, { name }, classSecret);
+    const { room, seat: on } = classJoinedSchema.parse(await again.json());
+    return sitDown(at, { code: room, seat: on, secret: cookieIn(again, 'seat') });
+  };
+  expect(await seat(1, 2, 0)).toBe(200);
+  await peers[1]!.ended;
+  expect(await places()).toEqual(['Ines 1 0', 'Tomas 2 0', 'Wilma 1 2']);
+  expect((await backAt(players[1]!)).table.seats[0]).toMatchObject({ kind: 'person', name: 'Tomas' });
+  expect(await seat(0, 2, 0)).toBe(200);
+  expect(await places()).toEqual(['Ines 2 0', 'Tomas 1 0', 'Wilma 1 2']);
+  const there = await Promise.all([backAt(players[0]!), backAt(players[1]!)]);
+  expect(there.map(({ table: { you, seats } }) => you !== null && seats[you])).toMatchObject([
+    { name: 'Ines' },
+    { name: 'Tomas' },
+  ]);
+  const named = (await eventsOf(at.store, players[0]!.code))!.flatMap(({ event }) =>
+    event.kind === 'seat-taken' ? [event.name] : [],
+  );
+  expect(named).toEqual(['Somebody', 'Somebody', 'Wilma', 'Tomas']);
+  await act(at, teacher, { kind: 'deal-next' });
+  const all = [...there, peers[2]!];
+  await Promise.all(all.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
+  expect(await seat(0, 1, 3)).toBe(409);
+  await Promise.all(all.map((peer) => playOn(peer, 'put elsewhere')));
+  expect((await reportOf(at, teacher)).deals.map(({ players: count }) => count)).toEqual([3]);
 });
 
 test('AC6 while joining is closed nobody new gets in, those who are in come back, and it can be opened again', async () => {

@@ -1,5 +1,7 @@
 // Who comes back to a class, at whichever of two servers: a player with a bot on the seat, a second desk, nobody at all.
 import { expect, onTestFinished, test } from 'vitest';
+import { POLL_MS } from '../../server/registry/version-watch.ts';
+import { dashboardSchema } from '../../shared-engine/protocol/class.ts';
 import { classPath, classPersonalDataPath } from '../../shared-engine/protocol/paths.ts';
 import { CLOSE } from '../../shared-engine/protocol/version.ts';
 import { act, dashboardOf, joinAll, joinClass, openClass, page, reportOf } from '../kit/class-room.ts';
@@ -52,7 +54,7 @@ test('CH2 CH3 players are told at their tables that the class has ended, and whe
 
 test('CA2 TK6 CH4 two servers deal a class once, tell one report, and the class is deleted from either of them', async () => {
   const options = { analyzer: answering(analysisByDecision) };
-  const { here, there, rooms } = await startTwoServers({}, options);
+  const { here, there, rooms, clock } = await startTwoServers({}, options);
   onTestFinished(async () => void (await Promise.all([here.stop(), there.stop()])));
   const teacher = await openClass(here, DRILL, { names: true });
   const ines = await joinClass(here, teacher.code, 'Ines');
@@ -72,10 +74,19 @@ test('CA2 TK6 CH4 two servers deal a class once, tell one report, and the class 
   await expect.poll(() => ready(here), { timeout: 10_000 }).toBe(true);
   await expect.poll(() => ready(there), { timeout: 10_000 }).toBe(true);
   expect(await reportOf(there, teacher)).toEqual(await reportOf(here, teacher));
+  // A desk at the other server is told of what is done here, and does not wait for a class that is gone.
+  const waitingHere = async () =>
+    page(here, teacher, 'dashboard', `?seen=${(await dashboardOf(here, teacher)).version}`);
+  const told = waitingHere();
+  await act(there, teacher, { kind: 'joining', open: false });
+  expect(dashboardSchema.parse(await (await told).json()).joiningOpen).toBe(false);
+  const left = waitingHere();
   const headers = { authorization: `Bearer ${teacher.secret}` };
   const path = classPersonalDataPath(teacher.code);
   expect((await fetch(`${there.url}${path}`, { method: 'DELETE', headers })).status).toBe(204);
   expect(await Promise.all(peers.map((peer) => peer.ended))).toEqual([CLOSE.goingAway, CLOSE.goingAway]);
+  clock.advance(POLL_MS);
+  expect((await left).status).toBe(200);
   for (const at of [here, there]) expect((await page(at, teacher, 'dashboard')).status).toBe(404);
   expect(await rooms.count()).toBe(0);
 });

@@ -29,6 +29,19 @@ describe('the settings', () => {
     expect(named).toEqual(['PORT', 'BOT_DELAY_MS']);
   });
 
+  test('of the public address are an origin that phones are sent to, or nothing', () => {
+    const addressIn = (PUBLIC_ADDRESS: string) => {
+      const read = readConfig({ PUBLIC_ADDRESS });
+      return read.ok ? read.config.publicAddress : read.problems;
+    };
+    expect(addressIn('')).toBeNull();
+    expect(addressIn('https://club.example/')).toBe('https://club.example');
+    expect(addressIn('http://192.168.0.12:8080')).toBe('http://192.168.0.12:8080');
+    const words = 'PUBLIC_ADDRESS: must be an address such as https://club.example, without a path';
+    for (const wrong of ['club.example', 'ftp://club.example', 'https://club.example/t', 'https://'])
+      expect(addressIn(wrong)).toEqual([words]);
+  });
+
   test('that are set to nothing count as not set', () => {
     expect(readConfig({ PORT: '', STORE: '' })).toEqual(readConfig({}));
   });

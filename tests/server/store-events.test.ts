@@ -37,6 +37,7 @@ const ROOM_EVENTS: OneOfEach<RoomEvent> = {
   },
   'seat-taken': { kind: 'seat-taken', seat: 0, name: 'Ines 🀄', secretHash: 'a'.repeat(64) },
   'seat-vacated': { kind: 'seat-vacated', seat: 3 },
+  'seat-renamed': { kind: 'seat-renamed', seat: 0, name: 'Ines B.' },
   'bot-invited': { kind: 'bot-invited', seat: 2, secretHash: 'd'.repeat(64) },
   'invitation-revoked': { kind: 'invitation-revoked', seat: 2 },
   'external-bot-seated': {
@@ -82,6 +83,8 @@ const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
   joined: { kind: 'joined', name: 'Tomas', secretHash: 'c'.repeat(64), room: 'ABCDEFGH', seat: 0 },
   dealt: { kind: 'dealt' },
   hold: { kind: 'hold', before: 'vote' },
+  renamed: { kind: 'renamed', player: 0, name: 'Tomas B.' },
+  seated: { kind: 'seated', player: 0, room: 'BCDEFGHJ', seat: 2 },
   'stand-in': { kind: 'stand-in', player: 0, on: true },
   shown: { kind: 'shown', shown: { seat: 0, step: 'first-right', kind: 'pass', revealed: false } },
   advanced: { kind: 'advanced', outcome: OUTCOME, closed: false },

@@ -1,6 +1,8 @@
 // The ways into this class from other computers: a teacher's keys, and the code of the big screen.
 import { useSignal } from '@preact/signals';
 import { classLink, type Dashboard } from '../../../shared-engine/index.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { reachableOrigin } from '../../storage/public-address.ts';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { type Dispatch, makeKey, makeScreenCode } from '../model/requests.ts';
@@ -13,13 +15,14 @@ interface KeyPanelProps {
 }
 
 export function KeyPanel({ dashboard, dispatch }: KeyPanelProps) {
-  const { code, title, keys, ended } = dashboard;
+  const { code, title, address, keys, ended } = dashboard;
+  const origin = reachableOrigin(lastingStorage, { own: window.location.origin, server: address });
   const link = useSignal<string | null>(null);
   const problem = useSignal<string | null>(null);
   async function make() {
     const made = await makeKey(code);
     problem.value = made.ok ? null : made.message;
-    if (made.ok) link.value = keyLink(window.location.origin, code, made.value.key);
+    if (made.ok) link.value = keyLink(origin ?? window.location.origin, code, made.value.key);
   }
   return (
     <section class="key-panel" aria-labelledby="keys-title">
@@ -80,7 +83,7 @@ function NewKey({ title, link }: { readonly title: string; readonly link: string
   );
 }
 
-function ScreenCode({ dashboard: { code, screens } }: Pick<KeyPanelProps, 'dashboard'>) {
+function ScreenCode({ dashboard: { code, address, screens } }: Pick<KeyPanelProps, 'dashboard'>) {
   const made = useSignal<string | null>(null);
   const problem = useSignal<string | null>(null);
   async function make() {
@@ -92,7 +95,7 @@ function ScreenCode({ dashboard: { code, screens } }: Pick<KeyPanelProps, 'dashb
     <>
       <h3>{SCREEN.title}</h3>
       <p>{SCREEN.about}</p>
-      <p>{`${window.location.origin}${classLink(code, 'big-screen')}`}</p>
+      <p>{`${address ?? window.location.origin}${classLink(code, 'big-screen')}`}</p>
       {made.value !== null && (
         <p class="big-code" data-screen-code={made.value}>
           {[...made.value].join(' ')}

@@ -4,10 +4,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { classPath, type Dashboard, dashboardSchema } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
-import { noteClass, readClass } from '../../storage/history/teaching.ts';
+import { noteClass } from '../../storage/history/teaching.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { KeyPanel } from '../keys/key-panel.tsx';
+import { classDrill } from '../model/class-drill.ts';
 import { asSeen, type Dispatch, sendAction } from '../model/requests.ts';
 import { CLASS, TEACHING } from '../model/strings.ts';
 import { useUpdates } from '../model/use-updates.ts';
@@ -62,8 +63,8 @@ interface PanelsProps {
 }
 
 function Panels({ app, dashboard, at, dispatch }: PanelsProps) {
-  const { code, dealt, guidedDeal, ended } = dashboard;
-  const joining = <JoinPanel code={code} />;
+  const { code, address, dealt, guidedDeal, ended } = dashboard;
+  const joining = <JoinPanel code={code} address={address} />;
   const controls = <ControlsPanel dashboard={dashboard} dispatch={dispatch} />;
   const presentation = <PresentationPanel key={dealt} dashboard={dashboard} dispatch={dispatch} />;
   const guided =
@@ -114,11 +115,10 @@ function EndPanel({ app, dashboard, dispatch }: Omit<PanelsProps, 'at'>) {
   );
 }
 
-/** Nothing where another device opened the class: this one never had its drill. */
 function SaveDrill({ code }: { readonly code: string }) {
   const [text, setText] = useState<string | null>(null);
   useEffect(() => {
-    void readClass(code).then((read) => setText(read.ok ? (read.value?.drill ?? null) : null));
+    void classDrill(code).then(setText);
   }, [code]);
   return text === null ? null : <SaveStoredDrill words={DASHBOARD.saveDrill} text={text} ownCard={null} />;
 }

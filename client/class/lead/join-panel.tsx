@@ -1,14 +1,15 @@
 // How players join: the code, the link and its square code, under an address that their phones can open.
 import { useSignal } from '@preact/signals';
-import { classLink } from '../../../shared-engine/index.ts';
+import { classLink, type Dashboard } from '../../../shared-engine/index.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { reachableOrigin, setPublicAddress } from '../../storage/public-address.ts';
 import { QrPicture } from '../../ui/qr-picture.tsx';
 import { DASHBOARD } from './strings.ts';
 
-export function JoinPanel({ code }: { readonly code: string }) {
+export function JoinPanel({ code, address }: Pick<Dashboard, 'code' | 'address'>) {
   const own = window.location.origin;
-  const origin = useSignal(reachableOrigin(lastingStorage, own));
+  const find = () => reachableOrigin(lastingStorage, { own, server: address });
+  const origin = useSignal(find());
   const link = `${origin.value ?? own}${classLink(code)}`;
   return (
     <section class="join-panel" aria-labelledby="code-title">
@@ -21,11 +22,11 @@ export function JoinPanel({ code }: { readonly code: string }) {
         <p>
           <a href={classLink(code)}>{link}</a>
         </p>
-        {origin.value !== own && (
+        {address === null && origin.value !== own && (
           <AddressForm
             address={origin.value}
             onChange={() => {
-              origin.value = reachableOrigin(lastingStorage, own);
+              origin.value = find();
             }}
           />
         )}

@@ -5,7 +5,8 @@ import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import type { Dispatch } from '../model/requests.ts';
 import { useSeconds } from '../model/use-updates.ts';
 import { MORE_SECONDS } from './controls-panel.tsx';
-import { clockText, DASHBOARD, placeText, statusText } from './strings.ts';
+import { RenameForm, SeatForm } from './player-place.tsx';
+import { clockText, DASHBOARD, PLACES, placeText, statusText } from './strings.ts';
 
 interface PlayerListProps {
   readonly dashboard: Dashboard;
@@ -41,13 +42,12 @@ export function PlayerList({ dashboard, at, dispatch }: PlayerListProps) {
                 <tr key={player.id}>
                   <th scope="row">{player.name}</th>
                   <td>
+                    {dashboard.form === 'tables' && `${PLACES.at(player.table, player.seat)} · `}
                     {placeText(player)} · {statusText(player)}
                   </td>
                   <td class="clock-cell">{clockCell(player, elapsed)}</td>
                   {terms.racks && <td>{player.rack && <TileRow tiles={player.rack} />}</td>}
-                  <td>
-                    {!ended && <Help player={player} timed={terms.deadline !== null} dispatch={dispatch} />}
-                  </td>
+                  <td>{!ended && <Help player={player} dashboard={dashboard} dispatch={dispatch} />}</td>
                 </tr>
               ))}
             </tbody>
@@ -77,11 +77,12 @@ function clockCell(player: DashboardPlayer, elapsed: number): string | null {
 
 interface HelpProps {
   readonly player: DashboardPlayer;
-  readonly timed: boolean;
+  readonly dashboard: Dashboard;
   readonly dispatch: Dispatch;
 }
 
-function Help({ player: { id, name, standIn, at }, timed, dispatch }: HelpProps) {
+function Help({ player, dashboard: { terms, players, openTables }, dispatch }: HelpProps) {
+  const { id, name, standIn, at } = player;
   const playing = at !== 'waiting' && at !== 'closed';
   return (
     <div class="row">
@@ -94,7 +95,17 @@ function Help({ player: { id, name, standIn, at }, timed, dispatch }: HelpProps)
       </button>
       <details class="player-more">
         <summary aria-label={DASHBOARD.moreFor(name)}>{DASHBOARD.more}</summary>
-        {timed && playing && (
+        <RenameForm key={name} player={player} dispatch={dispatch} />
+        {openTables > 0 && (
+          <SeatForm
+            key={`${player.table} ${player.seat}`}
+            player={player}
+            tables={openTables}
+            players={players}
+            dispatch={dispatch}
+          />
+        )}
+        {terms.deadline !== null && playing && (
           <button
             type="button"
             aria-label={DASHBOARD.timeFor(name)}

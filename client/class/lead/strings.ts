@@ -56,6 +56,15 @@ export const DASHBOARD = {
   endNot: 'No, keep the class open',
 } as const;
 
+export const PLACES = {
+  rename: 'Rename',
+  placeOf: (name: string) => `Table and seat of ${name}`,
+  seat: 'Seat there',
+  at: (table: number, seat: number) => `table ${table}, seat ${seat + 1}`,
+  option: (table: number, seat: number, isNew: boolean, who: string | null) =>
+    `${isNew ? 'A new table' : `Table ${table}`}, seat ${seat + 1}${who === null ? '' : ` (${who})`}`,
+} as const;
+
 export const PRESENTATION = {
   title: 'Discuss a step',
   about: 'The big screen shows the rack first, then the choices when you reveal them. It never shows a name.',

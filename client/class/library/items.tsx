@@ -65,9 +65,14 @@ export function ClassItem({ app, model, row }: ItemProps<ClassRow>) {
           {LIBRARY.report}
         </PageLink>
         {drill !== null && (
-          <button type="button" onClick={() => void model.run(drill, group)}>
-            {LIBRARY.again}
-          </button>
+          <>
+            <button type="button" onClick={() => void model.run(drill, group)}>
+              {LIBRARY.again}
+            </button>
+            <button type="button" onClick={() => model.copyOfClass(drill, group)}>
+              {LIBRARY.copyDrill}
+            </button>
+          </>
         )}
         <GroupButton group={group} onGroup={(next) => model.group(row, next)} />
         <button type="button" onClick={() => model.removeClass(row)}>

@@ -20,6 +20,7 @@ export const LIBRARY = {
   run: 'Open a class with it',
   again: 'Run it again',
   copy: 'Copy',
+  copyDrill: 'Copy its drill',
   copyOf: (title: string) => `${title.slice(0, 70)} (copy)`,
   save: 'Save as a file',
   remove: 'Remove',

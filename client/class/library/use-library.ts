@@ -94,6 +94,11 @@ export function useLibrary(app: App) {
       const file = { ...beside, drill: { ...drill, title: LIBRARY.copyOf(drill.title) } };
       void change(() => storeDrill(rowOfDrill(file, { ...row, id: newDrillId() })));
     },
+    copyOfClass(text: string, group: string) {
+      const { drill, ...beside } = storedDrill(text);
+      const file = { ...beside, drill: { ...drill, title: LIBRARY.copyOf(drill.title) } };
+      void change(() => storeDrill(rowOfDrill(file, { id: newDrillId(), group, ownCard: null })));
+    },
     removeDrill: (row: DrillRow) =>
       void remove(
         row.title || PREPARE.untitled,

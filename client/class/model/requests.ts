@@ -10,6 +10,7 @@ import {
   type Dashboard,
   type DashboardPlayer,
   drillReportSchema,
+  drillSchema,
   type OpenClass,
   screenCodeSchema,
   teacherKeySchema,
@@ -45,6 +46,10 @@ export function sendAction(code: string, action: ClassAction) {
 
 export function sendAims(code: string, aims: ClassAims) {
   return call(classPath(code, 'aims'), aims, ignored);
+}
+
+export function fetchDrill(code: string) {
+  return call(classPath(code, 'drill'), null, drillSchema.loose(), { method: 'GET' });
 }
 
 export function fetchReport(code: string) {

@@ -4,9 +4,9 @@ import type { ClassInfo } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { aimsAt } from '../../room/aims.ts';
 import { openPass } from '../../room/open-pass.ts';
-import { seatedAt } from '../../room/room.ts';
+import { type Room, seatedAt } from '../../room/room.ts';
 import type { Screen, ServerTables } from '../../room/screen.ts';
-import { fetchClassInfo, sendAims } from '../model/requests.ts';
+import { fetchClassInfo, joinClass, sendAims } from '../model/requests.ts';
 import { CLASS } from '../model/strings.ts';
 import { FriendChoices } from './friend-choices.tsx';
 import { guidedMessage } from './guided-message.ts';
@@ -17,9 +17,14 @@ interface PlayerTableProps {
   readonly info: Pick<ClassInfo, 'code' | 'form' | 'terms'>;
   readonly room: string;
   readonly tables: ServerTables;
+  /** Whether the teacher has just put the player here. */
+  readonly isMoved: boolean;
+  /** Called when the player has another place than this one. */
+  readonly onMoved: () => void;
 }
 
-export function PlayerTable({ app, info: { code, form, terms }, room, tables }: PlayerTableProps) {
+export function PlayerTable({ app, info, room, tables, isMoved, onMoved }: PlayerTableProps) {
+  const { code, form, terms } = info;
   const { amongFriends } = terms;
   const { RoomScreen, serverRoom } = tables;
   const table = useMemo(() => serverRoom(room), [serverRoom, room]);
@@ -37,6 +42,9 @@ export function PlayerTable({ app, info: { code, form, terms }, room, tables }: 
       void sendAims(code, { step: open.step, sections: aimsAt(aims, seated.table.round, open.step) });
     });
   }, [table, code, amongFriends]);
+  const renamed = useNewName(table);
+  useReseated(table, code, app.settings.peek().name, onMoved);
+  const given = renamed === null ? (isMoved ? PLAYER.moved : null) : PLAYER.renamed(renamed);
   return (
     <RoomScreen
       app={app}
@@ -48,13 +56,44 @@ export function PlayerTable({ app, info: { code, form, terms }, room, tables }: 
           <>
             <DealTexts code={code} screen={screen} />
             <p class="teacher-message" role="status">
-              {messageAbove(screen, form === 'guided')}
+              {messageAbove(screen, form === 'guided') ?? given}
             </p>
           </>
         )
       }
     />
   );
+}
+
+/** The name that the teacher has given this player while the page was open; null before that. */
+function useNewName(table: Room): string | null {
+  const [renamed, setRenamed] = useState<string | null>(null);
+  useEffect(() => {
+    let known: string | null = null;
+    return table.state.subscribe(({ table: now }) => {
+      const own = now === null || now.you === null ? null : now.seats[now.you];
+      if (own?.kind !== 'person') return;
+      if (known !== null && known !== own.name) setRenamed(own.name);
+      known = own.name;
+    });
+  }, [table]);
+  return renamed;
+}
+
+/** Whoever has lost the seat here asks the class, which says where the player sits now and opens that seat. */
+function useReseated(table: Room, code: string, name: string, onMoved: () => void): void {
+  useEffect(() => {
+    let isAsked = false;
+    return table.state.subscribe(({ connection }) => {
+      if (connection.kind !== 'ended' || connection.reason !== 'no-room' || isAsked) return;
+      isAsked = true;
+      void fetchClassInfo(code).then(async (answer) => {
+        if (!answer.ok || answer.value.player === null) return;
+        const again = await joinClass(code, name);
+        if (again.ok) onMoved();
+      });
+    });
+  }, [table, code, name, onMoved]);
 }
 
 interface DealTextsProps {

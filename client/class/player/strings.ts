@@ -74,6 +74,8 @@ export const PLAYER = {
   held: 'Your teacher has stopped the tables here. Look up and discuss; play continues soon.',
   scripted: 'What comes to you in this deal is set: it came that way at a real table.',
   over: 'Your teacher has ended this class. You can finish this deal and read your review.',
+  renamed: (name: string) => `Your teacher calls you ${name} now.`,
+  moved: 'Your teacher has put you at another place. Here you sit now.',
   standIn:
     'Your teacher let a bot play for you. You have the seat back as soon as this page is loaded again.',
 } as const;

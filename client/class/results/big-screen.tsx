@@ -55,9 +55,9 @@ function Shown({ app, value }: { readonly app: App; readonly value: BigScreen })
   );
 }
 
-function JoinView({ bigScreen: { code, ended } }: { readonly bigScreen: BigScreen }) {
+function JoinView({ bigScreen: { code, address, ended } }: { readonly bigScreen: BigScreen }) {
   if (ended) return <p class="big-screen-center">{CLASS.ended}</p>;
-  const origin = reachableOrigin(lastingStorage, window.location.origin);
+  const origin = reachableOrigin(lastingStorage, { own: window.location.origin, server: address });
   return (
     <section class="big-screen-join">
       <div>

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { DrillReport } from '../../../shared-engine/index.ts';
 import type { ClassRow } from '../../storage/history/database.ts';
 import { noteClass, readClass } from '../../storage/history/teaching.ts';
+import { classDrill } from '../model/class-drill.ts';
 import { fetchReport } from '../model/requests.ts';
 
 export interface KnownReport {
@@ -26,6 +27,8 @@ export function useReport(code: string): KnownReport | string | null {
       if (!answer.ok) return setKnown((before) => before ?? answer.message);
       const report = answer.value;
       await noteClass(code, { title: report.title, report: JSON.stringify(report) }, Date.now());
+      // A second desk has its drill from the class: what is taught next is made from it.
+      await classDrill(code);
       const read = await readClass(code);
       if (!mounted) return;
       setKnown({ report, row: read.ok ? read.value : null });
