@@ -27,6 +27,7 @@ import { eventsOf } from '../../kit/room-logs.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import { startServer, type TestServer } from '../../kit/server.ts';
 import type { Peer } from '../../kit/sockets.ts';
+import { fetchedOtherwise, madeOfReport, type OtherWays, openWays } from './other-ways.ts';
 
 /** Of the saved files, which tell nothing by it. */
 const DAY = '2026-11-26';
@@ -43,6 +44,8 @@ export interface EveningPlan {
   readonly between?: Readonly<Record<number, (evening: Evening) => Promise<void>>>;
   /** Whether choices are deeply analyzed, so that costs are told too. */
   readonly isAnalyzed?: boolean;
+  /** Whether keys, screens and the drill are fetched after every choice too, and not only between deals. */
+  readonly isThorough?: boolean;
   /** A started server that the evening is played at; nobody leaves and nothing restarts there. */
   readonly at?: Pick<TestServer, 'url'>;
 }
@@ -75,6 +78,8 @@ export class Evening {
   /** Null at a server that others have started. */
   #own: TestServer | null = null;
   #teacher!: Teacher;
+  /** Secrets of a dashboard opened with a key and of a big screen opened with its code. */
+  #ways: OtherWays | null = null;
   /** Choices so far, and the players who have left. */
   #choices = 0;
   readonly #gone = new Set<number>();
@@ -95,6 +100,7 @@ export class Evening {
     // Bots that answer at once: nothing here depends on how well they play.
     const bots = { ...drill.bots, styles: ['casual', 'casual', 'casual'] as const };
     evening.#teacher = await openClass(evening.#server, { ...drill, bots }, terms);
+    evening.#ways = await openWays(evening.#server, evening.#teacher);
     for (let n = 0; n < players; n++) await evening.join(`Player ${n + 1}`);
     return evening;
   }
@@ -166,13 +172,17 @@ export class Evening {
     await this.fetch();
   }
 
-  async fetch(): Promise<void> {
+  /** `isBetween`: nobody is choosing. */
+  async fetch(isBetween = true): Promise<void> {
     const { url } = this.#server;
     const { code, secret } = this.#teacher;
     const headers = { authorization: `Bearer ${secret}` };
     const text = async (response: Promise<Response>) => (await response).text();
     const [report, parsed] = await this.#report();
+    const all = this.#plan.isThorough || isBetween;
     this.fetched.push({
+      ...(all && (await fetchedOtherwise(this.#server, this.#teacher, this.#ways!))),
+      ...madeOfReport(code, report, parsed),
       dashboard: await text(page(this.#server, this.#teacher, 'dashboard')),
       'big screen': await text(page(this.#server, this.#teacher, 'big-screen')),
       report,
@@ -218,7 +228,7 @@ export class Evening {
       await this.#choose(n, round);
       chosen++;
       await this.#plan.between?.[++this.#choices]?.(this);
-      await this.fetch();
+      await this.fetch(false);
     }
     return chosen > 0;
   }

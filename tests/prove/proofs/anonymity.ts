@@ -17,9 +17,10 @@ export const proof: Proof = {
   async run({ seed, size }) {
     const full = size === 'full';
     const deals = full ? 2 : 1;
-    const alone = { seed, deals, form: 'alone', players: 7 } as const;
-    const guided = { seed, deals, form: 'guided', players: 6 } as const;
-    const tables = { seed, deals, form: 'tables', players: 24, scripts: SCRIPTS } as const;
+    const common = { seed, deals, isThorough: full } as const;
+    const alone = { ...common, form: 'alone', players: 7 } as const;
+    const guided = { ...common, form: 'guided', players: 6 } as const;
+    const tables = { ...common, form: 'tables', players: 24, scripts: SCRIPTS } as const;
     return [
       await exchangeRow(alone, full ? everyPair(7) : [[0, 1]]),
       await exchangeRow({ ...guided, isAnalyzed: true }, full ? everyPair(6) : [[0, 3]]),
