@@ -72,6 +72,33 @@ export const MIGRATIONS: readonly Migration[] = [
       CREATE TABLE quadrille.node (id text PRIMARY KEY, until timestamptz NOT NULL);
     `,
   },
+  {
+    // A row knows the one before it and a log its first and last row, so that no index by log and version is written
+    // with each append: a commit of many logs touches the pages at the end of the table and few others.
+    sqlite: `
+      ALTER TABLE log ADD COLUMN first_row INTEGER NOT NULL DEFAULT 0;
+      ALTER TABLE log ADD COLUMN last_row INTEGER NOT NULL DEFAULT 0;
+      UPDATE log SET
+        first_row = (SELECT rowid FROM log_row WHERE log_row.log = log.id ORDER BY version LIMIT 1),
+        last_row = (SELECT rowid FROM log_row WHERE log_row.log = log.id ORDER BY version DESC LIMIT 1);
+      CREATE TABLE chained_row (
+        id INTEGER PRIMARY KEY,
+        before INTEGER,
+        previous INTEGER NOT NULL,
+        version INTEGER NOT NULL,
+        at INTEGER NOT NULL,
+        commands TEXT NOT NULL,
+        events TEXT NOT NULL
+      ) STRICT;
+      INSERT INTO chained_row (id, before, previous, version, at, commands, events)
+        SELECT rowid, lag(rowid) OVER (PARTITION BY log ORDER BY version), previous, version, at, commands, events
+        FROM log_row;
+      DROP TABLE log_row;
+      ALTER TABLE chained_row RENAME TO log_row;
+    `,
+    // There the database orders its writes by itself, and following a chain would cost it a look-up a row.
+    postgres: '',
+  },
 ];
 
 /** A table that earlier versions had, which were never released, and this one has not. */

@@ -1,9 +1,16 @@
 // The store in one SQLite file: the default, durable without anything to install or to start.
 import { type Database, SqliteError } from 'better-sqlite3';
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
-import { hold } from './held.ts';
 import type { OpenedStore } from './opened.ts';
 import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
+import {
+  type ChainedRow,
+  type Id,
+  removalsFrom,
+  rowsBehind,
+  type Statements,
+  statementsOf,
+} from './sqlite-statements.ts';
 import { bytesOf, checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 /** `location` is the file's path; its folder is created where there is none. */
@@ -12,62 +19,6 @@ export function openSqlite(location: string, access: FileAccess = 'alone'): Open
   return opened.ok ? { ok: true, store: sqliteStore(opened) } : opened;
 }
 
-/** `commands` is JSON text in the table. */
-type Stored<Row> = Omit<Row, 'commands'> & { readonly commands: string };
-type Id = number | bigint;
-
-/** Each is prepared once. */
-function statementsOf(file: Database) {
-  const statements = {
-    log: file.prepare<[string], { id: number; kind: string; version: number }>(
-      'SELECT id, kind, version FROM log WHERE code = ?',
-    ),
-    newLog: file.prepare<[string, string, number, number, number]>(
-      'INSERT INTO log (code, kind, version, touched_at, bytes) VALUES (?, ?, ?, ?, ?) ON CONFLICT (code) DO NOTHING',
-    ),
-    moveOn: file.prepare<[number, number, number, Id]>(
-      'UPDATE log SET version = ?, touched_at = ?, bytes = bytes + ? WHERE id = ?',
-    ),
-    newRow: file.prepare<[Id, number, number, number, string, string]>(
-      'INSERT INTO log_row (log, version, previous, at, commands, events) VALUES (?, ?, ?, ?, ?, ?)',
-    ),
-    setSnapshot: file.prepare<[Id, number, string, string]>(
-      'INSERT OR REPLACE INTO snapshot (log, version, commands, state) VALUES (?, ?, ?, ?)',
-    ),
-    snapshot: file.prepare<[Id], Stored<Snapshot>>(
-      'SELECT version, commands, state FROM snapshot WHERE log = ?',
-    ),
-    firstRow: file.prepare<[Id], Stored<LogRow>>(
-      `SELECT previous AS after, version, at, commands, events FROM log_row WHERE log = ? ORDER BY version LIMIT 1`,
-    ),
-    rows: file.prepare<[Id, number], Stored<LogRow>>(
-      `SELECT previous AS after, version, at, commands, events FROM log_row WHERE log = ? AND version > ? ORDER BY version`,
-    ),
-    rewriteRow: file.prepare<[string, Id, number]>(
-      'UPDATE log_row SET events = ? WHERE log = ? AND version = ?',
-    ),
-    rewriteSnapshot: file.prepare<[string, string, Id, number]>(
-      'UPDATE snapshot SET commands = ?, state = ? WHERE log = ? AND version = ?',
-    ),
-    codes: file.prepare<[string, number], { code: string }>(
-      'SELECT code FROM log WHERE code > ? ORDER BY code LIMIT ?',
-    ),
-    remove: file.prepare<[string]>('DELETE FROM log WHERE code = ?'),
-    removeOlder: file.prepare<[number, number]>(
-      `DELETE FROM log WHERE touched_at < CASE WHEN kind IN ('class', 'class-table') THEN ? ELSE ? END`,
-    ),
-    removeBeyond: file.prepare<[number]>(`
-      DELETE FROM log WHERE id IN (
-        SELECT id FROM (SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log) WHERE held > ?
-      )`),
-    count: file.prepare<[], { logs: number }>('SELECT count(*) AS logs FROM log'),
-    version: file.prepare<[], { user_version: number }>('PRAGMA user_version'),
-  };
-  for (const statement of Object.values(statements)) hold(statement);
-  return statements;
-}
-
-type Statements = ReturnType<typeof statementsOf>;
 type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
 
 function sqliteStore({ file, close }: OpenedFile & { ok: true }): Store {
@@ -89,18 +40,18 @@ function readsOf(file: Database, sql: Statements): Reads {
     const log = sql.log.get(storedText(code));
     if (log === undefined) return null;
     const snapshot = sql.snapshot.get(log.id) ?? null;
-    const first = sql.firstRow.all(log.id);
-    const behind = Math.max(first[0]?.version ?? 0, from === 'snapshot' ? (snapshot?.version ?? 0) : 0);
+    const first = sql.row.get(log.firstRow);
+    const behind = Math.max(first?.version ?? 0, from === 'snapshot' ? (snapshot?.version ?? 0) : 0);
     return {
       kind: kindFrom(log.kind),
       snapshot: snapshot && { ...snapshot, commands: commandsFrom(snapshot.commands) },
-      rows: [...first, ...sql.rows.all(log.id, behind)].map(withCommands),
+      rows: [...(first ? [first] : []), ...rowsBehind(sql, log, behind)].map(plainRow),
     };
   });
 
   const readAfter = file.transaction((code: string, version: number): LogRow[] | null => {
     const log = sql.log.get(storedText(code));
-    return log ? sql.rows.all(log.id, version).map(withCommands) : null;
+    return log ? rowsBehind(sql, log, version).map(plainRow) : null;
   });
 
   return {
@@ -128,7 +79,9 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     const bytes = rows.reduce((sum, row) => sum + bytesOf(row), 0);
     const made = sql.newLog.run(storedText(code), kind, version, at, bytes);
     if (made.changes === 0) return 'code-taken';
-    for (const row of rows) writeRow(sql, made.lastInsertRowid, row);
+    const ids: Id[] = [];
+    for (const row of rows) ids.push(writeRow(sql, row, ids.at(-1) ?? null));
+    sql.hasRows.run(ids[0]!, ids.at(-1)!, made.lastInsertRowid);
     if (snapshot) writeSnapshot(sql, made.lastInsertRowid, snapshot);
     return 'created';
   });
@@ -136,12 +89,18 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
   const rewrite = file.transaction((code: string, rows: readonly LogRow[], snapshot: Snapshot | null) => {
     const log = sql.log.get(storedText(code));
     if (log === undefined) return;
-    for (const { version, events } of rows) sql.rewriteRow.run(events, log.id, version);
+    const fresh = new Map(rows.map(({ version, events }) => [version, events]));
+    for (const { id, version } of rowsBehind(sql, log, 0)) {
+      const events = fresh.get(version);
+      if (events !== undefined) sql.rewriteRow.run(events, id);
+    }
     if (snapshot) {
       const { version, commands, state } = snapshot;
       sql.rewriteSnapshot.run(JSON.stringify(commands), state, log.id, version);
     }
   });
+
+  const removals = removalsFrom(file);
 
   /** Writes the same number over itself: a page of the file, and with it the disk, have to take it. */
   const touch = file.transaction(() => {
@@ -156,10 +115,10 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     checkWritable: async () => touch.immediate(),
     rewrite: async (code, rows, snapshot) => rewrite.immediate(code, rows, snapshot),
     async remove(code) {
-      sql.remove.run(storedText(code));
+      removals.byCode(storedText(code));
     },
-    removeOlder: async ({ classes, rooms }) => sql.removeOlder.run(classes, rooms).changes,
-    removeBeyond: async (bytes) => sql.removeBeyond.run(bytes).changes,
+    removeOlder: async ({ classes, rooms }) => removals.older(classes, rooms),
+    removeBeyond: async (bytes) => removals.beyond(bytes),
   };
 }
 
@@ -171,8 +130,8 @@ function appendsTo(file: Database, sql: Statements) {
       if (!isRow(row)) return 'invalid';
       const log = sql.log.get(storedText(code));
       if (log?.version !== row.after) return 'conflict';
-      sql.moveOn.run(row.version, row.at, bytesOf(row), log.id);
-      writeRow(sql, log.id, row);
+      const last = writeRow(sql, row, log.lastRow);
+      sql.moveOn.run(row.version, row.at, bytesOf(row), last, log.id);
       if (snapshot) writeSnapshot(sql, log.id, snapshot);
       return 'committed';
     }),
@@ -189,8 +148,9 @@ function commit(file: Database, appendAll: AppendAll, batch: readonly Append[]):
   }
 }
 
-function writeRow(sql: Statements, log: Id, { version, after, at, commands, events }: LogRow): void {
-  sql.newRow.run(log, version, after, at, JSON.stringify(commands), events);
+/** Answers where it lies, for the row that follows it. */
+function writeRow(sql: Statements, { after, version, at, commands, events }: LogRow, before: Id | null): Id {
+  return sql.newRow.run(before, after, version, at, JSON.stringify(commands), events).lastInsertRowid;
 }
 
 function writeSnapshot(sql: Statements, log: Id, { version, commands, state }: Snapshot): void {
@@ -202,6 +162,6 @@ function isOfOneRow(error: unknown): boolean {
   return !(error instanceof SqliteError) || error.code.startsWith('SQLITE_CONSTRAINT');
 }
 
-function withCommands({ commands, ...row }: Stored<LogRow>): LogRow {
-  return { ...row, commands: commandsFrom(commands) };
+function plainRow({ after, version, at, commands, events }: ChainedRow): LogRow {
+  return { after, version, at, commands: commandsFrom(commands), events };
 }

@@ -8,6 +8,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Store } from '../../server/ports.ts';
 import { hold } from '../../server/store/held.ts';
+import { MIGRATIONS } from '../../server/store/schema.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { backupFile } from '../../server/store/sqlite-backup.ts';
 import { pragma } from '../../server/store/sqlite-file.ts';
@@ -132,6 +133,31 @@ describe('opening', () => {
     withFile((file) => file.exec('PRAGMA user_version = 99'));
     expect(messageOf()).toMatch(/written by a newer version.*schema 99.*Start that version/);
     withFile((file) => expect(pragma(file, 'user_version')).toBe(99));
+  });
+
+  test('a file of schema 1 is brought up to date with every row, and goes on and is removed like a new one', async () => {
+    withFile((file) => {
+      file.exec(MIGRATIONS[0]!.sqlite);
+      file.exec(`PRAGMA application_id = ${0x51756164}; PRAGMA user_version = 1`);
+      // The rows of two logs lie between one another.
+      file.exec(`INSERT INTO log VALUES (1, 'ABCDEFGH', 'room', 4, 9, 0), (2, 'OTHERONE', 'room', 2, 9, 0);
+        INSERT INTO log_row VALUES (1, 1, 0, 7, '[]', '["a"]'), (2, 1, 0, 7, '[]', '["b"]'),
+          (1, 3, 1, 8, '["1/x"]', '["c","d"]'), (2, 2, 1, 9, '[]', '["e"]'), (1, 4, 3, 9, '[]', '["f"]')`);
+    });
+    const store = open();
+    const rows = [
+      { after: 0, version: 1, at: 7, commands: [], events: '["a"]' },
+      { after: 1, version: 3, at: 8, commands: ['1/x'], events: '["c","d"]' },
+      { after: 3, version: 4, at: 9, commands: [], events: '["f"]' },
+    ];
+    expect((await store.history(CODE))?.rows).toEqual(rows);
+    expect(await store.loadAfter(CODE, 3)).toEqual(rows.slice(2));
+    expect(await appendTo(store, CODE, row(4))).toBe('committed');
+    expect((await store.load(CODE))?.rows).toEqual([...rows, row(4)]);
+    await store.remove(CODE);
+    expect((await store.load('OTHERONE'))?.rows).toHaveLength(2);
+    await store.close();
+    withFile((file) => expect(hold(file.prepare('SELECT count(*) FROM log_row')).pluck().get()).toBe(2));
   });
 
   test('a file of an earlier, unreleased version is left as it was, and the message says what to do', async () => {
