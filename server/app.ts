@@ -21,6 +21,7 @@ import type { Metrics } from './http/metrics.ts';
 import { isOriginAllowed } from './http/origin.ts';
 import { hasPage, isForPage, servePages } from './http/pages.ts';
 import { classPersonalDataRoutes, roomPersonalDataRoutes } from './http/personal-data.ts';
+import { publishedRoutes } from './http/published-drills.ts';
 import { rejectionIn, rejectWith } from './http/rejections.ts';
 import { roomRoutes } from './http/rooms.ts';
 import { sameDealRoutes } from './http/same-deal.ts';
@@ -42,6 +43,7 @@ import type {
   Tickets,
   WakeBus,
 } from './ports.ts';
+import { PublishedDrills } from './published/published-drills.ts';
 import { Registry } from './registry/registry.ts';
 import { sharedAnalyzer } from './reviews/shared-analyses.ts';
 import { sharedReviewer } from './reviews/shared-reviews.ts';
@@ -98,7 +100,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
   const servesPages = hasPage(ports.pageFolder);
   answerErrors(app, servesPages);
-  const { registry, classes } = roomsAndClasses(ports);
+  const { registry, classes, published } = roomsAndClasses(ports);
   const gateway = new Gateway({
     registry,
     tickets,
@@ -113,6 +115,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   logRequests(app, metrics);
   await registerPlugins(app, config, async () => {
     await classes.close();
+    await published.close();
     await registry.close();
     gateway.restart(entropy);
   });
@@ -130,6 +133,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   classKeyRoutes(app, lessons);
   classDrillRoutes(app, lessons);
   sameDealRoutes(app, lessons);
+  publishedRoutes(app, { published, store, entropy, clock, drills, cards, roomsPerMinute, timing });
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);
   gateway.listen(app);
@@ -193,7 +197,22 @@ function roomsAndClasses(ports: AppPorts) {
     afresh: ports.analyzer,
     publicAddress: ports.config.publicAddress,
   });
-  return { registry, classes };
+  const published = new PublishedDrills({
+    clock,
+    log,
+    entropy,
+    store,
+    bus,
+    committer,
+    limits,
+    timing,
+    playingCard,
+    drills: ports.drills,
+    reviewer,
+    // Nobody waits for these, and nothing in them is a player's.
+    analyzer: ports.analyzer,
+  });
+  return { registry, classes, published };
 }
 
 function logRequests(app: FastifyInstance, metrics: Metrics | null): void {

@@ -5,6 +5,7 @@ import type {
   DeepAnalysis,
   Drill,
   DrillProblem,
+  GuidedStart,
   Ledger,
   PendingDecision,
   PreparedDeal,
@@ -34,10 +35,10 @@ export interface Entropy {
 }
 
 /**
- * What a log in the store describes: a room or one deal among friends, a class or one of its tables. A class and its
- * tables are stored for longer (rule ST7).
+ * What a log in the store describes: a room or one deal among friends, a class or one of its tables, or a drill that was
+ * published. All but the first two are stored for longer (rule ST7).
  */
-export type AggregateKind = 'room' | 'same-deal' | 'class' | 'class-table';
+export type AggregateKind = 'room' | 'same-deal' | 'class' | 'class-table' | 'published';
 
 /** One row of a log: the events of a group of commands, stored by one append. */
 export interface LogRow {
@@ -128,7 +129,7 @@ export interface Store {
 /** The moments before which logs that nobody has touched are removed, in milliseconds since 1970. */
 export interface OldestKept {
   readonly rooms: number;
-  /** Of classes and their tables. */
+  /** Of classes, their tables and published drills. */
   readonly classes: number;
 }
 
@@ -248,11 +249,23 @@ export interface ReviewRequest extends SlowWork {
   readonly earlier?: Review | null;
 }
 
-/** Prepares drills, so that their deals can be dealt. */
+/** Prepares drills, so that their deals can be dealt, and plays their deals out. */
 export interface Drills {
   /** `drill` is whatever somebody sent. Null when it could not be prepared just now, or is not wanted any more. */
   prepare(drill: unknown, request: DrillRequest): Promise<PreparedDrill | null>;
+  /** Plays these choices of the deal's seat with the drill's bots. Null when it could not be done just now. */
+  play(request: PlayRequest): Promise<PlayedDeal | null>;
 }
+
+export interface PlayRequest extends SlowWork {
+  readonly start: GuidedStart;
+  readonly choices: readonly AnswerChoice[];
+}
+
+export type PlayedDeal =
+  | { readonly ok: true; readonly record: SeatRecord; readonly isClosed: boolean }
+  /** A choice that was not legal there. */
+  | { readonly ok: false };
 
 export interface DrillRequest {
   readonly card: PlayingCard;

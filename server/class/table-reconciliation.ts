@@ -1,12 +1,5 @@
 // Makes one table as its class wants it: the teacher's controls, the steps of a guided deal, the next deal.
-import {
-  botsAround,
-  type DealScript,
-  type DrillDeal,
-  dealScript,
-  SEATS,
-  type Seat,
-} from '../../shared-engine/index.ts';
+import { botsAround, rotatedScript, SEATS, type Seat } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer } from '../aggregate/decision.ts';
 import { errorFacts, type Log } from '../log.ts';
 import { isRoundRunning, personsOf, type RoomState } from '../room/state.ts';
@@ -76,14 +69,6 @@ async function dealNext({ live: { room } }: ClassTable, state: ClassState): Prom
   const bots = botsAround(0, drill.bots);
   const script = rotatedScript(drill.deals[next]!);
   return room.submit({ kind: 'deal-prepared', deal, bots, script }, `class/deal ${next}`);
-}
-
-/** As the tables of the class are rotated: with the seat for which the deal was made as seat 0. */
-function rotatedScript(deal: DrillDeal): DealScript {
-  return dealScript(deal).map(({ seat, choice }) => ({
-    seat: SEATS[(seat + SEATS.length - deal.seat) % SEATS.length]!,
-    choice,
-  }));
 }
 
 /** Advances the table to where the class is in its deal, or to the close if the class has closed that deal. */

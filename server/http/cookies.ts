@@ -1,6 +1,6 @@
 // Secrets in requests and answers: cookies bound to the path of a room or a class, or a header for programs.
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { classPath, roomPath, SEATS } from '../../shared-engine/index.ts';
+import { classPath, drillPath, roomPath, SEATS } from '../../shared-engine/index.ts';
 import { type ClassPlayer, type ClassState, teacherHashes } from '../class/state.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { SeatSecrets } from '../room/seat-secrets.ts';
@@ -29,6 +29,25 @@ export function setClassCookie(reply: FastifyReply, code: string, role: ClassRol
 
 export function clearClassCookies(reply: FastifyReply, code: string): void {
   for (const role of CLASS_ROLES) reply.clearCookie(role, { path: classPath(code) });
+}
+
+/** Of a published drill: its teacher, or a device on which it is played. */
+export function setDrillCookie(
+  reply: FastifyReply,
+  code: string,
+  role: 'teacher' | 'player',
+  secret: string,
+): void {
+  setCookie(reply, role, secret, drillPath(code));
+}
+
+export function clearDrillCookies(reply: FastifyReply, code: string): void {
+  for (const role of ['teacher', 'player']) reply.clearCookie(role, { path: drillPath(code) });
+}
+
+/** Hash of the secret of the device that sends this; null where it brings none. */
+export function deviceHash(request: FastifyRequest): string | null {
+  return hashesIn(request, 'player')[0] ?? null;
 }
 
 /**
@@ -75,8 +94,8 @@ function bearerWhere(
   return null;
 }
 
-/** Whether this request brings the secret of whoever opened the class, or a key that has not been taken back. */
-export function isTeacher(request: FastifyRequest, state: ClassState): boolean {
+/** Whether this request brings the secret of whoever opened or published it, or a key that has not been taken back. */
+export function isTeacher(request: FastifyRequest, state: Pick<ClassState, 'secretHash' | 'keys'>): boolean {
   const shown = hashesIn(request, 'teacher');
   return teacherHashes(state).some((hash) => shown.some((one) => isSameHash(hash, one)));
 }

@@ -2,6 +2,7 @@
 import { type RejectionCode, SOCKET_PATH, VERSION_PATH } from '../../shared-engine/index.ts';
 import { CLASS_OPERATIONS } from './class-operations.ts';
 import type { Operation } from './operation.ts';
+import { PUBLISHED_OPERATIONS } from './published-operations.ts';
 
 const ROOM = '/api/rooms/{code}';
 
@@ -170,7 +171,12 @@ const server: readonly Operation[] = [
   },
 ];
 
-export const OPERATIONS: readonly Operation[] = [...room, ...CLASS_OPERATIONS, ...server];
+export const OPERATIONS: readonly Operation[] = [
+  ...room,
+  ...CLASS_OPERATIONS,
+  ...PUBLISHED_OPERATIONS,
+  ...server,
+];
 
 /** What any request may get, whatever it asks. */
 const ALWAYS: readonly RejectionCode[] = ['bad-request', 'wrong-origin', 'too-fast', 'try-later'];

@@ -87,7 +87,7 @@ export function removalsFrom(file: Database) {
     byCode: removalOf<[string]>(file, 'code = ?'),
     older: removalOf<[number, number]>(
       file,
-      `touched_at < CASE WHEN kind IN ('class', 'class-table') THEN ? ELSE ? END`,
+      `touched_at < CASE WHEN kind IN ('class', 'class-table', 'published') THEN ? ELSE ? END`,
     ),
     beyond: removalOf<[number]>(
       file,

@@ -22,5 +22,12 @@ export function pooledDrills(pool: WorkerPool, cards: CompiledCards): Drills {
       }
       return result?.kind === 'drill' && result.step.isDone ? result.step.prepared : null;
     },
+    async play({ card: playingCard, fairnessKey, start, choices }) {
+      const card = await cards.refOf(playingCard, fairnessKey);
+      if (card === null) return null;
+      const options = workOptions('play', fairnessKey, null);
+      const result = await pool.run(() => ({ kind: 'play', card, start, choices }), options).result;
+      return result?.kind === 'play' ? result.played : null;
+    },
   };
 }

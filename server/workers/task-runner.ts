@@ -15,14 +15,17 @@ import {
   LEDGER_BATCHES,
   ledgerOf,
   parseCard,
+  playGuidedDeal,
   prepareDecision,
   type Random,
   reviewRound,
   SHALLOW_BUDGET,
   type SimdModule,
+  seatView,
   stream,
   usesRollouts,
 } from '../../shared-engine/index.ts';
+import type { PlayedDeal } from '../ports.ts';
 import { beginDrill, continueDrill } from './prepare-drill.ts';
 import { cardFromShared, shareCard } from './shared-card.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';
@@ -90,6 +93,8 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
           return { kind: 'drill', step: beginDrill(task.drill, cardFor(task.card).kernel, isStopped) };
         case 'drill-part':
           return { kind: 'drill', step: continueDrill(task.part, cardFor(task.card).kernel, isStopped) };
+        case 'play':
+          return { kind: 'play', played: playedDeal(task, cardFor(task.card).kernel) };
         case 'choose': {
           const { kernel, analyst } = cardFor(task.card);
           const { style, view } = task;
@@ -98,6 +103,13 @@ export function createTaskRunner(simd: SimdModule, isStopped: () => boolean = ()
       }
     },
   };
+}
+
+function playedDeal({ start, choices }: Task & { kind: 'play' }, kernel: Kernel): PlayedDeal {
+  const played = playGuidedDeal(start, choices, kernel);
+  if (!played.ok) return { ok: false };
+  const { round } = played;
+  return { ok: true, record: seatView(round, start.seat).record, isClosed: round.phase === 'closed' };
 }
 
 function checkedCard(json: unknown): TaskResult & { kind: 'check-card' } {

@@ -4,6 +4,7 @@ import type {
   AnswerChoice,
   CardFile,
   DeepAnalysis,
+  GuidedStart,
   Ledger,
   PendingDecision,
   Review,
@@ -12,6 +13,7 @@ import type {
   StyleName,
 } from '../../shared-engine/index.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
+import type { PlayedDeal } from '../ports.ts';
 import type { DrillPart, DrillStep } from './prepare-drill.ts';
 import type { SharedCard } from './shared-card.ts';
 
@@ -69,6 +71,13 @@ export type Task =
   /** A drill as it was sent, to be prepared for its class; and the rest of one whose first part is done. */
   | { readonly kind: 'drill'; readonly card: CardRef; readonly drill: unknown }
   | { readonly kind: 'drill-part'; readonly card: CardRef; readonly part: DrillPart }
+  /** A deal of a drill, played out with these choices of its seat. */
+  | {
+      readonly kind: 'play';
+      readonly card: CardRef;
+      readonly start: GuidedStart;
+      readonly choices: readonly AnswerChoice[];
+    }
   /** A bot's choice; `seed` is the one random number it may use, or that all of its random numbers come from. */
   | {
       readonly kind: 'choose';
@@ -86,6 +95,7 @@ export type TaskResult =
   | { readonly kind: 'prepare' }
   | { readonly kind: 'ledger'; readonly ledger: Ledger }
   | { readonly kind: 'drill'; readonly step: DrillStep }
+  | { readonly kind: 'play'; readonly played: PlayedDeal }
   | { readonly kind: 'choose'; readonly choice: AnswerChoice | null };
 
 type CompiledFile =

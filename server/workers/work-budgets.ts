@@ -14,6 +14,9 @@ interface WorkBudget {
 /** What strangers send to be prepared: so much of one kind may wait for one sender, and in all, each up to half a megabyte. */
 const SENT: WaitingBound = { perKey: 4, inAll: 32 };
 
+/** Rounds that devices send to be counted: sixty behind one address send at once, and whoever comes on top sends again. */
+const PLAYED: WaitingBound = { perKey: 64, inAll: 512 };
+
 /** What is prepared while people think, for one room or class and in all; whatever comes on top is analyzed when it is asked for. */
 const PREPARED: WaitingBound = { perKey: 4, inAll: 64 };
 
@@ -36,6 +39,8 @@ const BUDGETS: Readonly<Record<TaskKind, WorkBudget>> = {
   'compile-card': { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 20_000 },
   // A teacher waits for it. What is left of a hard one after its first part waits for everybody else.
   drill: { priority: 'interactive', maxWaitMs: 60_000, timeoutMs: 30_000, bound: SENT },
+  // A page waits for its answer, and sends again where none comes; tables in play go first.
+  play: { priority: 'background', maxWaitMs: 20_000, timeoutMs: 20_000, bound: PLAYED },
   'drill-part': { priority: 'background', maxWaitMs: 60_000, timeoutMs: 30_000, bound: SENT },
 };
 

@@ -12,6 +12,7 @@ import {
   PASS_SIZE,
   STANDARD_TERMS,
   seatSchema,
+  stepSchema,
   type Terms,
   termsSchema,
 } from '../rules/index.ts';
@@ -79,6 +80,27 @@ const scriptedSchema = z.strictObject({
   asked: z.int().min(0).max(PASS_SIZE).exactOptional(),
 });
 
+/** What the teacher chose at a step, as reports write a choice, and what the teacher says of it. */
+const commentSchema = z.strictObject({
+  /** Tiles passed, or a number: asked for, or 1 to continue and 0 to stop. */
+  chosen: z
+    .union([z.array(faceSchema).min(1).max(PASS_SIZE).readonly(), z.int().min(0).max(PASS_SIZE)])
+    .exactOptional(),
+  words: noteSchema.exactOptional(),
+});
+type Comment = z.infer<typeof commentSchema>;
+
+function isChoiceOf(step: string, { chosen }: Comment): boolean {
+  if (chosen === undefined) return true;
+  if (step === 'courtesy-ask') return typeof chosen === 'number';
+  return step === 'vote' ? chosen === 0 || chosen === 1 : typeof chosen !== 'number';
+}
+
+/** By step; players read a comment when they have chosen there themselves. */
+export const commentsSchema = z
+  .partialRecord(stepSchema, commentSchema)
+  .refine((comments) => Object.entries(comments).every(([step, comment]) => isChoiceOf(step, comment)));
+
 export const drillDealSchema = z.strictObject({
   id: idSchema,
   title: titleSchema.exactOptional(),
@@ -91,6 +113,7 @@ export const drillDealSchema = z.strictObject({
   dealer: seatSchema,
   tiles: tilesSchema,
   scripted: scriptedSchema.exactOptional(),
+  comments: commentsSchema.exactOptional(),
 });
 
 /** The ways to play that a drill may fix (rules W2–W4, W6); East is the deal's, the clock the class's. */

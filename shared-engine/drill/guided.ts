@@ -1,10 +1,11 @@
 // A guided deal: the choices of one seat played in order, with the drill's bots around it.
-import { botRandom, chooseFor } from '../bots/index.ts';
+import { botRandom, chooseFor, scriptedChoice } from '../bots/index.ts';
 import type { Kernel } from '../kernels/index.ts';
 import {
   type AnswerChoice,
   begin,
   choiceAt,
+  type DealScript,
   decide,
   evolve,
   openRound,
@@ -38,6 +39,8 @@ export interface GuidedStart {
   readonly seat: Seat;
   readonly bots: Drill['bots'];
   readonly terms: Terms;
+  /** Missing where the bots choose by themselves. */
+  readonly script?: DealScript;
 }
 
 /**
@@ -45,11 +48,11 @@ export interface GuidedStart {
  * tables of a class can continue from the teacher's choice, and players who chose alike share a review.
  */
 export function playGuidedDeal(
-  { deal, seat, bots, terms }: GuidedStart,
+  { deal, seat, bots, terms, script }: GuidedStart,
   choices: readonly AnswerChoice[],
   kernel: Kernel,
 ): GuidedRound | RoundRejection {
-  const dealt = openRound(deal, terms);
+  const dealt = { ...openRound(deal, terms), ...(script && { script }) };
   const styles = botsAround(seat, bots);
   const events: RoundEvent[] = [dealt];
   let round = begin(dealt);
@@ -64,7 +67,8 @@ export function playGuidedDeal(
     const view = seatView(round, place);
     const step = stepOf(view.stage);
     if (style === null || step === null) return false;
-    const choice = chooseFor(style, view, kernel, botRandom(deal.seed, step, place));
+    const own = chooseFor(style, view, kernel, botRandom(deal.seed, step, place));
+    const choice = own && script ? scriptedChoice(script, view, own) : own;
     const decision = choice && decide(round, { ...choice, seat: place, by: 'bot' });
     if (!decision?.ok) return false;
     apply(decision.events);

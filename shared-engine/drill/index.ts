@@ -7,13 +7,14 @@ export {
   type Amount,
   type Constraint,
   classPartSchema,
+  commentsSchema,
   DRILL_FORMS,
   type Drill,
   type DrillDeal,
   drillSchema,
   drillTerms,
 } from './format.ts';
-export { advanceGuidedDeal } from './guided.ts';
+export { advanceGuidedDeal, type GuidedStart, playGuidedDeal } from './guided.ts';
 export {
   type BetterPass,
   deepReviewer,
@@ -43,9 +44,24 @@ export {
 } from './report/class-report.ts';
 export type { CsvStyle } from './report/csv.ts';
 export { type ClassEntry, choicesBy, type TilesToGo } from './report/entry.ts';
+export {
+  type CountedChoices,
+  type CountedDeal,
+  countedChoices,
+  type DealCounts,
+  isReleaseDue,
+  NO_COUNTS,
+  openSpreads,
+  releasedSpreads,
+  type ShortSpread,
+  shortSpread,
+  spreadFromShort,
+  stepsTaken,
+  withRelease,
+} from './report/release.ts';
 export { REPORT_TABLES, type ReportTable, reportTable } from './report/report-files.ts';
 export { type Cost, chosenIn, type StepSpread, spreadsOf } from './report/spread.ts';
 export { drillOfPoint, type TeachingPoint, teachNext } from './report/teach-next.ts';
 export { sampleRack, sampleRackWithRarity } from './sampled.ts';
-export { dealScript } from './scripted.ts';
+export { rotatedScript } from './scripted.ts';
 export { DRILL_BUDGET, type SearchBudget, searchBudget } from './search-budget.ts';

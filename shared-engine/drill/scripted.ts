@@ -36,6 +36,14 @@ export function dealScript({ seat, scripted }: DrillDeal): DealScript {
   return [...passes, ...votes, { seat: neighbor(seat, 'across'), choice }];
 }
 
+/** The script of a deal that was rotated so that the seat it was made for is seat 0, as the tables of a class are. */
+export function rotatedScript(deal: DrillDeal): DealScript {
+  return dealScript(deal).map(({ seat, choice }) => ({
+    seat: SEATS[(seat + SEATS.length - deal.seat) % SEATS.length]!,
+    choice,
+  }));
+}
+
 /**
  * The racks with the tiles that their bots pass on by the script, as far as the set has them beside all the others: what
  * the player gave away and got back is not dealt twice.

@@ -35,6 +35,12 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['arrivals', 'an object with one to three tiles for each step, such as {"first-right": ["bam-3", …]}'],
   ['stopped', 'a list of at most three seats that stop before a second Charleston'],
   ['asked', 'a whole number from 0 to 3'],
+  [
+    'comments',
+    'an object with a comment for each step, such as {"vote": {"chosen": 1, "words": "…"}}; "chosen" has tiles at a pass, 1 or 0 at the vote, 0 to 3 at the asking',
+  ],
+  ['chosen', 'one to three tiles that are passed, or a whole number from 0 to 3'],
+  ['words', 'a text of 1 to 600 characters that can all be seen'],
   ['constraint', 'an object with the entries of a constraint'],
   ['from', 'a whole number from 0 to 14'],
   ['to', 'a whole number from 0 to 14'],

@@ -103,8 +103,8 @@ export const shownStepSchema = z.strictObject({
 });
 export type ShownStep = z.infer<typeof shownStepSchema>;
 
-/** The choice that all tables of a guided deal continue from; the round itself checks whether it is legal. */
-const guidedChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind', [
+/** An answer to a step, such as the one that all tables of a guided deal continue from; the round checks whether it is legal. */
+export const answerChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('pass'),
     step: z.enum(MOVE_STEPS),
@@ -166,7 +166,7 @@ export const classActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('advance'),
     stepIndex: z.int().min(0),
-    choice: guidedChoiceSchema.nullable(),
+    choice: answerChoiceSchema.nullable(),
     ...seenDeal,
   }),
   /** Takes a teacher's key back: whoever opened the dashboard with it is out. */
@@ -241,7 +241,7 @@ const guidedDealSchema = z.object({
   /** How many players have still to choose at this step. */
   waiting: z.int(),
   /** Once all have chosen, each choice that may be shown; 0 players where only a bot made it. */
-  chosen: z.array(z.object({ choice: guidedChoiceSchema, players: z.int() })).readonly(),
+  chosen: z.array(z.object({ choice: answerChoiceSchema, players: z.int() })).readonly(),
 });
 export type GuidedDeal = z.infer<typeof guidedDealSchema>;
 

@@ -58,6 +58,8 @@ export {
   classLink,
   classPath,
   classPersonalDataPath,
+  DRILLS_PATH,
+  drillPath,
   HOUSE_CARD_PATH,
   invitationsPath,
   PREPARE_PATH,
@@ -72,6 +74,25 @@ export {
   ticketPath,
   VERSION_PATH,
 } from './paths.ts';
+export {
+  drillPublishedSchema,
+  PUBLISHED_LIMITS,
+  type PublishDrill,
+  type PublishedDashboard,
+  type PublishedDeal,
+  type PublishedDrill,
+  type PublishedTerms,
+  publishDrillSchema,
+  publishedActionSchema,
+  publishedDashboardSchema,
+  publishedDrillSchema,
+  publishedTermsSchema,
+  type ReleasedDeal,
+  releasedSchema,
+  roundSentSchema,
+  type SendRound,
+  sendRoundSchema,
+} from './published.ts';
 export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './rejections.ts';
 export {
   botInvitedSchema,

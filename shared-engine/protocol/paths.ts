@@ -102,5 +102,24 @@ export function teacherLink(link: string, key: string): string {
   return `${link}#key=${key}`;
 }
 
+/** `POST` publishes a drill: `publishDrillSchema` → `drillPublishedSchema`. */
+export const DRILLS_PATH = '/api/drills';
+
+type DrillPathPart =
+  | ''
+  | 'rounds'
+  | 'released'
+  | 'dashboard'
+  | 'report'
+  | 'actions'
+  | 'keys'
+  | 'teacher'
+  | 'personal-data';
+
+export function drillPath(code: string, part: DrillPathPart = ''): string {
+  const path = `${DRILLS_PATH}/${encodeURIComponent(code)}`;
+  return part === '' ? path : `${path}/${part}`;
+}
+
 /** Where a teacher prepares a class. */
 export const PREPARE_PATH = '/lead';

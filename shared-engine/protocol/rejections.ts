@@ -24,12 +24,13 @@ export const ROOM_REJECTIONS = {
   held: 'Your teacher has stopped the tables here; wait until they continue.',
   'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
   'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',
-  'not-the-teacher': 'Only a teacher of this class can do that. A key that was taken back opens it no more.',
+  'not-the-teacher':
+    'Only a teacher of this class or drill can do that. A key that was taken back opens it no more.',
   'wrong-key':
-    'This key does not open this class. Ask for a new one where the class was opened, and use the newest link or file.',
+    'This key does not open this. Ask for a new one where the class was opened or the drill published, and use the newest link or file.',
   'wrong-screen-code':
     'This code opens no big screen here. Type the newest one from the dashboard of this class.',
-  'too-many-keys': 'This class has as many keys as it can have; take one back first.',
+  'too-many-keys': 'There are as many keys as there can be; take one back first.',
   'class-moved-on':
     'The class has gone on since, perhaps from another dashboard. Look at it again, then choose.',
   'class-over': 'This class has ended.',
@@ -45,6 +46,17 @@ export const ROOM_REJECTIONS = {
   'not-all-chosen': 'Not everybody has chosen yet; wait, or let a bot play for whoever is away.',
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
+  'no-such-drill': 'There is no drill with that code; check the link with your teacher.',
+  'drill-over':
+    'The last day of this drill is over; your teacher can open it again. What you chose stays on this device.',
+  'drill-withdrawn': 'Your teacher has taken this drill back; ask your teacher.',
+  'drill-full': 'This drill has as many rounds as it can count; play it for practice.',
+  'round-not-played':
+    'That round could not have been played so at this deal, and is not counted; play the deal again from its link.',
+  'bad-question': 'Write a question of 1 to 280 characters that can all be seen.',
+  'bad-last-day': 'Choose a last day that is still to come, within 400 days.',
+  'bots-too-slow':
+    'A drill that is published has bots that choose at once; choose other bots than thoughtful ones.',
   'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',
   'stays-ready': 'You have taken that back as often as you can; you stay ready now.',
   'too-often': 'That was done very often at this table; wait a minute or two and try again.',

@@ -29,6 +29,7 @@ const SERVER_FOLDERS = [
   'reviews',
   'registry',
   'class',
+  'published',
   'http',
   'ws',
 ];

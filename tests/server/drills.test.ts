@@ -162,6 +162,7 @@ describe('WK5 when its sender has hung up', () => {
     });
     const prepared = preparedDrill(DRILL, houseKernel);
     const drills: Drills = {
+      play: async () => null,
       prepare(_, { signal }) {
         asked(signal);
         return new Promise((resolve) => signal.addEventListener('abort', () => resolve(prepared)));
@@ -234,7 +235,10 @@ describe('WK6 what is left of a hard drill waits for everybody else', () => {
 });
 
 test('a class whose drill could not be prepared is rejected for now, and nothing is opened', async () => {
-  const at = await startServer({ seed: 'drills', drills: { prepare: async () => null } });
+  const at = await startServer({
+    seed: 'drills',
+    drills: { prepare: async () => null, play: async () => null },
+  });
   onTestFinished(() => at.stop());
   const response = await post(`${at.url}${CLASSES_PATH}`, { drill: DRILL, terms: TERMS, card: null });
   expect([response.status, (await response.json()).code]).toEqual([503, 'busy']);

@@ -53,10 +53,18 @@ interface Cells<T> {
   readonly other: number;
 }
 
-/** At least two cells of three players or more after the others are merged; null where there are not. */
-export function mergedCells<T extends { readonly count: number }>(groups: readonly T[]): Cells<T> | null {
-  const cells = groups.filter(({ count }) => count >= MIN_CELL).sort((a, b) => b.count - a.count);
-  let other = groups.reduce((sum, { count }) => sum + (count < MIN_CELL ? count : 0), 0);
+/**
+ * At least two cells of three players or more after the others are merged; null where there are not. Of more than `most`
+ * cells the smallest are merged too.
+ */
+export function mergedCells<T extends { readonly count: number }>(
+  groups: readonly T[],
+  most = Number.POSITIVE_INFINITY,
+): Cells<T> | null {
+  const large = groups.filter(({ count }) => count >= MIN_CELL).sort((a, b) => b.count - a.count);
+  const cells = large.slice(0, most);
+  const merged = [...large.slice(most), ...groups.filter(({ count }) => count < MIN_CELL)];
+  let other = merged.reduce((sum, { count }) => sum + count, 0);
   while (other > 0 && other < MIN_CELL && cells.length > 0) other += cells.pop()!.count;
   return cells.length + Number(other >= MIN_CELL) >= 2 ? { cells, other } : null;
 }
@@ -113,7 +121,7 @@ function madeBy(
  * A pass tells how many of its tiles went blind. Whoever subtracts the passes from the numbers passed blind must not
  * be left with fewer than three players.
  */
-function agrees(blind: FrozenSpread, frozen: readonly FrozenSpread[]): boolean {
+export function agrees(blind: FrozenSpread, frozen: readonly FrozenSpread[]): boolean {
   const passes = frozen.find(({ kind }) => kind === 'pass')?.cells ?? [];
   const leavesEnough = (count: number, told: readonly FrozenCell[]): boolean => {
     const rest = told.reduce((left, cell) => left - cell.count, count);

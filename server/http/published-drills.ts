@@ -1,0 +1,266 @@
+// The routes of a published drill: publish, open, send a round, compare, and the pages of its teacher.
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { z } from 'zod';
+import {
+  areVisibleLines,
+  bringKeySchema,
+  DRILLS_PATH,
+  drillFileParts,
+  PUBLISHED_LIMITS,
+  type PublishDrill,
+  publishDrillSchema,
+  publishedActionSchema,
+  sendRoundSchema,
+  type teacherKeySchema,
+  usesRollouts,
+} from '../../shared-engine/index.ts';
+import type { Answer } from '../aggregate/decision.ts';
+import { teacherHashes } from '../class/state.ts';
+import type { Timing } from '../config.ts';
+import { playingCard } from '../playing-card.ts';
+import type { Cards, Clock, Drills, Entropy, Store } from '../ports.ts';
+import type { ActiveDrill } from '../published/active-drill.ts';
+import { isLastDay } from '../published/decide.ts';
+import { dashboardFor, drillInfoFor, type PageOptions } from '../published/pages.ts';
+import { deviceData, forgetDevice } from '../published/personal-data.ts';
+import type { PublishedDrills } from '../published/published-drills.ts';
+import { drillReport, releasedDeal } from '../published/report.ts';
+import { playerOf, roundsOf } from '../published/state.ts';
+import { parseName } from '../room/name.ts';
+import { parseCode } from '../room-code.ts';
+import { hashSecret, isSameHash, newSecret } from '../secrets.ts';
+import { addressKey } from './address-key.ts';
+import { cardFromRequest } from './card-from-request.ts';
+import { clearDrillCookies, deviceHash, isTeacher, setDrillCookie } from './cookies.ts';
+import { createRateLimit } from './create-rate-limit.ts';
+import { rejectWith, sendRejection } from './rejections.ts';
+import { hangUpSignal, senderOf } from './sender.ts';
+
+export interface PublishedRoutes {
+  readonly published: PublishedDrills;
+  readonly store: Pick<Store, 'history' | 'rewrite'>;
+  readonly clock: Clock;
+  readonly entropy: Entropy;
+  readonly drills: Drills;
+  readonly cards: Cards;
+  readonly roomsPerMinute: number;
+  readonly timing: Pick<Timing, 'classRetention'>;
+}
+
+type AtDrill = { Params: { code: string } };
+
+/** How often one address brings a key in a minute, and sends a round: sixty people behind one send four each. */
+const KEY_TRIES = 20;
+const ROUNDS_SENT = 240;
+
+const PATH = `${DRILLS_PATH}/:code`;
+
+export function publishedRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
+  const { published, roomsPerMinute, clock, entropy } = ports;
+  teacherRoutes(app, ports);
+  personalDataRoutes(app, ports);
+  const sends = app.createRateLimit(limitOf(ROUNDS_SENT));
+
+  app.post(DRILLS_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
+    publish(request, reply, ports),
+  );
+
+  app.get<AtDrill>(PATH, async (request, reply) => {
+    const live = await drillAt(published, request);
+    if (live === null) return rejectWith(reply, 'no-such-drill');
+    // Nothing is stored of a device before a round of it is counted.
+    const known = deviceHash(request);
+    if (known === null) setDrillCookie(reply, live.code, 'player', newSecret(entropy));
+    const options: PageOptions = {
+      now: clock.now(),
+      keptMs: ports.timing.classRetention,
+      isTeacher: isTeacher(request, live.state),
+    };
+    return drillInfoFor(live, known === null ? null : playerOf(known), options);
+  });
+
+  app.post<AtDrill>(`${PATH}/rounds`, async (request, reply) => {
+    const counted = await sends(request);
+    if (!counted.isAllowed && counted.isExceeded) return rejectWith(reply, 'too-fast');
+    const live = await drillAt(published, request);
+    return live === null ? rejectWith(reply, 'no-such-drill') : sendRound(live, request, reply);
+  });
+
+  app.get<AtDrill>(`${PATH}/released`, async (request, reply) => {
+    const live = await drillAt(published, request);
+    if (live === null) return rejectWith(reply, 'no-such-drill');
+    const hash = deviceHash(request);
+    const { state } = live;
+    const rounds = hash === null ? {} : roundsOf(state, playerOf(hash));
+    const places = [...state.deals.keys()].filter(
+      (place) => state.terms.compare === 'at-once' || rounds[place] !== undefined,
+    );
+    return { deals: places.map((place) => releasedDeal(state, place)) };
+  });
+}
+
+function limitOf(max: number) {
+  return {
+    max,
+    timeWindow: '1 minute',
+    keyGenerator: ({ ip }: FastifyRequest) => addressKey(ip),
+  };
+}
+
+async function drillAt(
+  published: PublishedDrills,
+  { params }: FastifyRequest<AtDrill>,
+): Promise<ActiveDrill | null> {
+  const code = parseCode(params.code);
+  return code === null ? null : published.find(code);
+}
+
+async function publish(request: FastifyRequest, reply: FastifyReply, ports: PublishedRoutes) {
+  const signal = hangUpSignal(reply);
+  const body = publishDrillSchema.safeParse(request.body);
+  if (!body.success) return rejectWith(reply, 'bad-request');
+  const { terms, until }: PublishDrill = body.data;
+  if (!isLastDay(until, ports.clock.now())) return rejectWith(reply, 'bad-last-day');
+  const file = drillFileParts(body.data.drill);
+  const card = await cardFromRequest(request, body.data.card ?? file.card, ports.cards);
+  if (card === null) return rejectWith(reply, 'busy');
+  if (!card.ok) return rejectWith(reply, 'bad-card', card.problems);
+  const drillRequest = { card: playingCard(card.choice), sender: senderOf(request), signal };
+  const prepared = await ports.drills.prepare(file.drill, drillRequest);
+  if (prepared === null || signal.aborted) return rejectWith(reply, 'busy');
+  if (!prepared.ok) {
+    const problems = prepared.problems.map(({ message }) => message);
+    return rejectWith(reply, 'bad-drill', problems);
+  }
+  const { drill, deals } = prepared;
+  if (drill.bots.styles.some(usesRollouts)) return rejectWith(reply, 'bots-too-slow');
+  const secret = newSecret(ports.entropy);
+  const made = await ports.published.publish({
+    kind: 'published',
+    drill,
+    deals,
+    terms,
+    until,
+    card: card.choice,
+    secretHash: hashSecret(secret),
+  });
+  if (!made.ok) return sendRejection(reply, made);
+  setDrillCookie(reply, made.live.code, 'teacher', secret);
+  return reply.code(201).send({ code: made.live.code });
+}
+
+async function sendRound(live: ActiveDrill, request: FastifyRequest, reply: FastifyReply) {
+  const body = sendRoundSchema.safeParse(request.body);
+  const hash = deviceHash(request);
+  if (!body.success || hash === null) return rejectWith(reply, 'bad-request');
+  const { id, choices, questions, deal: dealId } = body.data;
+  if (!questions.every(({ text }) => isQuestion(text))) return rejectWith(reply, 'bad-question');
+  const name = live.state.terms.names ? parseName(body.data.name ?? '') : null;
+  if (live.state.terms.names && name === null) return rejectWith(reply, 'bad-name');
+  const deal = live.state.drill.deals.findIndex((one) => one.id === dealId);
+  if (deal < 0) return rejectWith(reply, 'round-not-played');
+  const { asked } = live.state;
+  const player = playerOf(hash);
+  const sender = senderOf(request);
+  const answer = await live.count({ player, id, deal, choices, questions, name, sender });
+  if (!answer.ok) return sendRejection(reply, answer);
+  return {
+    counted: roundsOf(live.state, player)[deal] === id,
+    asked: asked + questions.length <= PUBLISHED_LIMITS.questions,
+    released: releasedDeal(live.state, deal),
+  };
+}
+
+function isQuestion(text: string): boolean {
+  return text.trim() !== '' && text.length <= PUBLISHED_LIMITS.letters && areVisibleLines(text);
+}
+
+function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
+  const { published, clock, entropy, timing } = ports;
+  const tries = app.createRateLimit(limitOf(KEY_TRIES));
+
+  app.get<AtDrill>(`${PATH}/dashboard`, async (request, reply) => {
+    const live = await taughtBy(request, reply);
+    if (live === null) return reply;
+    return dashboardFor(live, { now: clock.now(), keptMs: timing.classRetention, isTeacher: true });
+  });
+
+  app.get<AtDrill>(`${PATH}/report`, async (request, reply) => {
+    const live = await taughtBy(request, reply);
+    if (live === null) return reply;
+    live.analyses.ask();
+    return drillReport(live, clock.now());
+  });
+
+  app.post<AtDrill>(`${PATH}/actions`, async (request, reply) => {
+    const live = await taughtBy(request, reply);
+    if (live === null) return reply;
+    const action = publishedActionSchema.safeParse(request.body);
+    if (!action.success) return rejectWith(reply, 'bad-request');
+    return sendAnswer(reply, await live.submit(action.data));
+  });
+
+  app.post<AtDrill>(`${PATH}/keys`, async (request, reply) => {
+    const live = await taughtBy(request, reply);
+    if (live === null) return reply;
+    const key = newSecret(entropy);
+    const secretHash = hashSecret(key);
+    const made = await live.submit({ kind: 'make-key', secretHash });
+    if (!made.ok) return sendRejection(reply, made);
+    const id = live.state.keys.findIndex((one) => isSameHash(one.secretHash, secretHash));
+    return reply.code(201).send({ id, key } satisfies z.infer<typeof teacherKeySchema>);
+  });
+
+  app.post<AtDrill>(`${PATH}/teacher`, async (request, reply) => {
+    const counted = await tries(request);
+    if (!counted.isAllowed && counted.isExceeded) return rejectWith(reply, 'too-fast');
+    const live = await drillAt(published, request);
+    if (live === null) return rejectWith(reply, 'no-such-drill');
+    const body = bringKeySchema.safeParse(request.body);
+    if (!body.success) return rejectWith(reply, 'bad-request');
+    const shown = hashSecret(body.data.key);
+    if (!teacherHashes(live.state).some((one) => isSameHash(one, shown)))
+      return rejectWith(reply, 'wrong-key');
+    setDrillCookie(reply, live.code, 'teacher', body.data.key);
+    return { ok: true };
+  });
+
+  /** The drill, for its teacher; anybody else has been rejected when this answers null. */
+  async function taughtBy(
+    request: FastifyRequest<AtDrill>,
+    reply: FastifyReply,
+  ): Promise<ActiveDrill | null> {
+    const live = await drillAt(published, request);
+    if (live !== null && isTeacher(request, live.state)) return live;
+    rejectWith(reply, live === null ? 'no-such-drill' : 'not-the-teacher');
+    return null;
+  }
+}
+
+function personalDataRoutes(app: FastifyInstance, { published, store }: PublishedRoutes): void {
+  app.get<AtDrill>(`${PATH}/personal-data`, async (request, reply) => {
+    const live = await drillAt(published, request);
+    if (live === null) return rejectWith(reply, 'no-such-drill');
+    const hash = deviceHash(request);
+    reply.header('content-disposition', 'attachment; filename="quadrille-personal-data.json"');
+    const entries = hash === null ? [] : await deviceData(store, live, playerOf(hash));
+    return { code: live.code, entries };
+  });
+
+  app.delete<AtDrill>(`${PATH}/personal-data`, async (request, reply) => {
+    const live = await drillAt(published, request);
+    if (live === null) return rejectWith(reply, 'no-such-drill');
+    if (isTeacher(request, live.state)) await published.remove(live);
+    else {
+      const hash = deviceHash(request);
+      const forgotten = hash === null ? null : await forgetDevice(store, live, playerOf(hash));
+      if (forgotten !== null && !forgotten.ok) return sendRejection(reply, forgotten);
+    }
+    clearDrillCookies(reply, live.code);
+    return reply.code(204).send();
+  });
+}
+
+function sendAnswer(reply: FastifyReply, answer: Answer) {
+  return answer.ok ? { ok: true } : sendRejection(reply, answer);
+}
