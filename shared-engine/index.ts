@@ -20,6 +20,7 @@ export {
   type Finalist,
   finalRack,
   firstLookPass,
+  guessAnswer,
   hasBetter,
   LEDGER_BATCHES,
   type Ledger,

@@ -67,7 +67,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       ) : (
         <NotAgain view={seated.view} />
       )}
-      <RoundWalk seated={seated} />
+      <RoundWalk seated={seated} ledger={review?.ledger ?? null} />
       <DealCheckPanel seated={seated} kept={commitment} />
       {home !== 'past' && !table.controls && (
         <details class="panel">

@@ -1,6 +1,6 @@
 // All four racks from the first pass to the end, step by step, where the table's terms reveal them.
 import { useSignal } from '@preact/signals';
-import { MOVES, neighbor, SEATS, type Seat } from '../../shared-engine/index.ts';
+import { guessAnswer, type Ledger, MOVES, neighbor, SEATS, type Seat } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOrYou } from '../room/seat-names.ts';
 import { BotTag } from '../room/seat-status.tsx';
@@ -10,7 +10,13 @@ import { TileRow } from '../tiles/tile-row.tsx';
 import { type RackMoment, rackMoments } from './rack-moments.ts';
 import { ROUND_WALK } from './strings.ts';
 
-export function RoundWalk({ seated }: { readonly seated: Seated }) {
+interface RoundWalkProps {
+  readonly seated: Seated;
+  /** Holds the guess at what a neighbor ended with, which is answered here; null until it is made. */
+  readonly ledger: Ledger | null;
+}
+
+export function RoundWalk({ seated, ledger }: RoundWalkProps) {
   const { stage } = seated.view;
   const at = useSignal(0);
   if (stage.phase !== 'closed' || stage.racks === null) return null;
@@ -18,6 +24,8 @@ export function RoundWalk({ seated }: { readonly seated: Seated }) {
   const place = Math.min(at.value, moments.length - 1);
   const moment = moments[place];
   if (moment === undefined) return null;
+  const { you } = seated.table;
+  const answer = ledger && you !== null ? guessAnswer(ledger.neighbors, you, stage.racks) : null;
   const go = (by: number) => {
     at.value = Math.max(0, Math.min(moments.length - 1, place + by));
   };
@@ -41,6 +49,7 @@ export function RoundWalk({ seated }: { readonly seated: Seated }) {
       {SEATS.map((seat) => (
         <SeatMoment key={seat} seated={seated} seat={seat} moment={moment} />
       ))}
+      {moment.move === null && answer !== null && <p>{answer}</p>}
     </section>
   );
 }

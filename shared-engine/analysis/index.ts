@@ -57,6 +57,7 @@ export type {
   Story,
 } from './review/review.ts';
 export { reviewRound } from './review/review-round.ts';
+export { guessAnswer } from './review/sentences/guess.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { robustnessSentence } from './review/sentences/robustness.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';

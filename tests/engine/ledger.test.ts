@@ -8,6 +8,7 @@ import { ledgerOf } from '../../shared-engine/analysis/ledger/round-ledger.ts';
 import { type LedgerSums, settle, type ValuedChoice } from '../../shared-engine/analysis/ledger/settle.ts';
 import { withLedger } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { guessAnswer } from '../../shared-engine/analysis/review/sentences/guess.ts';
 import {
   ledgerSentences,
   wholeRoundSentences,
@@ -178,7 +179,7 @@ describe('what is said of luck and choices', () => {
         const sentences = ledgerSentences(sums, { losses: 0, toGoStart: 5, toGoEnd: 5 });
         let total = 0;
         for (const sentence of sentences.slice(0, -1)) {
-          if (sentence.includes('average deal')) continue;
+          if (sentence.startsWith('Dealt an average')) continue;
           const said = Number(/about (-?\d+)/.exec(sentence)?.[1] ?? 0);
           total += / cost | lowered /.test(sentence) ? -said : said;
         }
@@ -189,7 +190,7 @@ describe('what is said of luck and choices', () => {
     );
   });
 
-  test('says where worth and tiles away part, and where more is told step by step than the choices cost', () => {
+  test('says where worth and tiles away part, and why what is told step by step does not add up to what the choices cost', () => {
     const batches = (mean: number) => Float64Array.of(mean, mean);
     const said = (cost: number, losses: number, toGoEnd: number): string => {
       const choice = { kind: 'pass', step: 'first-right', by: 'bot', afterBy: 'luck' } as const;
@@ -197,18 +198,24 @@ describe('what is said of luck and choices', () => {
       const sums = settle(choices, batches(30 - cost), { average: null, dealsPerBatch: 8 });
       return ledgerSentences(sums, { losses, toGoStart: 7, toGoEnd }).join(' ');
     };
-    expect(said(2, 3, 7)).toBe(
+    expect(said(2, 2.9, 7)).toBe(
       'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came lowered that by about 10. The bot’s choices cost about 2, compared with our steady player’s. At the close the bot’s rack was worth about 28.',
     );
-    const worth = 'Worth is more than tiles away: jokers, pairs and the other racks count too.';
+    const worth = 'Tiles away are not everything: jokers, pairs and the other racks count too.';
     expect(said(2, 3, 5)).toContain(worth);
     expect(said(2, 3, 8)).not.toContain(worth);
     const more =
       'The losses told step by step add up to more: they compare with the best we found, which our steady player often misses.';
     expect(said(2, 25, 7)).toContain(more);
     expect(said(0, 1.4, 7)).toContain(more);
-    expect(said(11, 14, 7)).not.toContain(more);
-    expect(said(0, 0, 7)).not.toContain(more);
+    expect(said(11, 12, 7)).toContain(more);
+    const sum = 'The losses told step by step';
+    expect(said(11, 11.9, 7)).not.toContain(sum);
+    expect(said(9, 4, 7)).toContain(
+      `${sum} add up to less: they take the others for stronger players, so that every win is rarer.`,
+    );
+    // Where none is told there is nothing to add up.
+    expect(said(9, 0, 7)).not.toContain(sum);
   });
 
   test('tells the surest guess at a neighbor’s longest suit, where it is likely enough', () => {
@@ -221,14 +228,25 @@ describe('what is said of luck and choices', () => {
             { toward: 'across', longest: { bam, crak, dot: 0.1 } },
           ],
         },
-        null,
-        null,
+        { fed: null, back: [], firstDiscard: null },
       ).join(' ');
     expect(told(0.62, 0.2)).toBe(
-      'Going by the passes, chances are about 6 in 10, not the usual 3, that the player across ended with more bams than craks or dots.',
+      'The passes hint that the player across ended with more bams than craks or dots. Chances of that are about 6 in 10, not the usual 3.',
     );
     expect(told(0.2, 0.62)).toContain('more craks than bams or dots');
     expect(told(0.49, 0.4)).toBe('');
+  });
+
+  test('says whether the guess was right where the racks are shown, and how many there were', () => {
+    const neighbors = (bam: number) => [{ toward: 'across', longest: { bam, crak: 0.1, dot: 0.1 } }] as const;
+    const rack = (...faces: readonly Face[]) => faces;
+    const nobody = rack('joker');
+    const answer = (held: readonly Face[], bam = 0.6) =>
+      guessAnswer(neighbors(bam), 3, [nobody, held, nobody, nobody]);
+    const guess = 'The guess about the player across, more bams than craks or dots, was';
+    expect(answer(['bam-1', 'bam-9', 'dot-3', 'joker'])).toBe(`${guess} right: 2 bams, 0 craks and 1 dot.`);
+    expect(answer(['bam-1', 'dot-3', 'red'])).toBe(`${guess} not right: 1 bam, 0 craks and 1 dot.`);
+    expect(answer(['bam-1'], 0.49)).toBeNull();
   });
 
   test('stands in the review with the ledger itself, and not before', () => {
@@ -237,7 +255,7 @@ describe('what is said of luck and choices', () => {
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^Our steady player, a plain bot, wins about \d+ in 100 games against club players with an average deal in this seat\. Your first/,
+      /^Dealt an average rack in this seat, our steady player, a plain bot, wins about \d+ in 100 games against club players\. Your first/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

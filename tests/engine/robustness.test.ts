@@ -1,6 +1,7 @@
 // Whether a verdict holds among neighbors of every style, and how that is said.
 import { describe, expect, it } from 'vitest';
-import { createRobustness } from '../../shared-engine/analysis/comparison/robustness.ts';
+import { createRobustness, NEIGHBOR_STYLES } from '../../shared-engine/analysis/comparison/robustness.ts';
+import type { Verdict } from '../../shared-engine/analysis/comparison/verdict.ts';
 import { robustnessSentence } from '../../shared-engine/analysis/review/sentences/robustness.ts';
 import { GLANCE } from '../prove/analysis/budgets.ts';
 import { analyst, choicesFrom, simd } from '../prove/analysis/choices.ts';
@@ -20,18 +21,25 @@ describe('a verdict among neighbors of other styles', () => {
     expect(robustnessOf(offered, 'costly', { subject, budget: GLANCE })).toEqual(found);
   });
 
-  it('is told by who the others are', () => {
-    const costly = { casual: 'costly', typical: 'costly', strong: 'costly' } as const;
-    expect(robustnessSentence({ verdicts: costly, turns: [] })).toBe(
-      'It is costly whoever the others are: easy-going players, club players and strong players.',
+  it('is told by who the others are, and not as if it were costly where it is milder among most', () => {
+    const said = (casual: Verdict, typical: Verdict, strong: Verdict): string => {
+      const verdicts = { casual, typical, strong };
+      const turns = NEIGHBOR_STYLES.filter((style) => verdicts[style] !== 'costly');
+      return robustnessSentence({ verdicts, turns });
+    };
+    expect(said('costly', 'costly', 'costly')).toBe(
+      'It is costly whoever the others are: easy-going, club or strong players.',
     );
-    const verdicts = { ...costly, casual: 'just-as-good' } as const;
-    expect(robustnessSentence({ verdicts, turns: ['casual'] })).toBe(
-      'It depends on who the others are: among easy-going players it is just as good.',
+    const depends = 'It depends on who the others are.';
+    const well = 'Our verdict takes them for players who pass well.';
+    expect(said('a-little-worse', 'costly', 'costly')).toBe(
+      `${depends} Among club and strong players it is costly. Among easy-going players it is worse, but perhaps only a little.`,
     );
-    const twice = { casual: 'a-little-worse', typical: 'a-little-worse', strong: 'costly' } as const;
-    expect(robustnessSentence({ verdicts: twice, turns: ['casual', 'typical'] })).toBe(
-      'It depends on who the others are: among easy-going players and club players it is only a little worse.',
+    expect(said('just-as-good', 'just-as-good', 'costly')).toBe(
+      `${depends} Among strong players it is costly. Among easy-going and club players it is just as good. ${well}`,
+    );
+    expect(said('best', 'cant-say', 'best')).toBe(
+      `${depends} Among club players we can’t say. Among easy-going and strong players it is as good as any. ${well}`,
     );
   });
 });

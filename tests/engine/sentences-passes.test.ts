@@ -41,15 +41,53 @@ describe('what to do instead', () => {
       'pass a red dragon instead of 1 dot, with the same 1 blind',
     );
   });
+});
 
-  test('says what stays open where nothing can be said', () => {
-    const [value, halfWidth] = [-100, 1_400];
-    const analysis = analysisWith(pass, Array(3).fill([value, halfWidth]));
-    expect(analysis.verdict).toBe('cant-say');
-    expect(deepVerdict({ ...pass, analysis }, analysis).slice(1)).toEqual([
-      'That brought no more wins.',
-      'One of the 3 others we compared may still be better, by up to 1.3 wins in 100 games.',
+describe('the verdict in words', () => {
+  /** One alternative is named; the others are far behind, except the last. */
+  function said(named: readonly [number, number], last: readonly [number, number] = [-3_000, 100]) {
+    const analysis = analysisWith(pass, [named, [-3_000, 100], last]);
+    return { verdict: analysis.verdict, told: deepVerdict({ ...pass, analysis }, analysis).slice(-2) };
+  }
+
+  test('says how much better another choice may be at most, on one scale from just as good to can’t say', () => {
+    expect(said([400, 500])).toEqual({
+      verdict: 'just-as-good',
+      told: ['None of the 3 others we compared is better by more than 1 win in 100 games.'],
+    });
+    expect(said([-100, 1_400])).toEqual({
+      verdict: 'cant-say',
+      told: [
+        'We found nothing that is surely better.',
+        'None of the 3 others we compared is better by more than 1.3 wins in 100 games.',
+      ],
+    });
+    expect(said([600, 800]).told).toEqual([
+      'That brought about 0.6 more wins in 100 games, which may be luck.',
+      'None of the 3 others we compared is better by more than 1.4 wins in 100 games.',
     ]);
+  });
+
+  test('says of what is only a little better why it is neither just as good nor costly', () => {
+    const little = (...values: Parameters<typeof said>): string => {
+      const { verdict, told } = said(...values);
+      expect(verdict).toBe('a-little-worse');
+      return told.at(-1)!;
+    };
+    expect(little([700, 420])).toBe('That brings about 0.7 more wins in 100 games, perhaps up to 1.2.');
+    expect(little([500, 300], [200, 1_250])).toBe(
+      'That brings about 0.5 more wins in 100 games; another choice perhaps up to 1.5.',
+    );
+    expect(little([2_400, 1_450])).toBe(
+      'That brings about 2.4 more wins in 100 games, but perhaps only 0.9.',
+    );
+    expect(little([1_500, 1_450])).toBe(
+      'That brings about 1.5 more wins in 100 games, but perhaps hardly any.',
+    );
+    expect(said([3_000, 1_000])).toEqual({
+      verdict: 'costly',
+      told: [expect.stringMatching(/^Better: /), 'That brings about 3 more wins in 100 games.'],
+    });
   });
 });
 
@@ -60,17 +98,41 @@ test('tiles that came back are named without how many, for of some the pass has 
   ]);
 });
 
-test('a section that goes out of reach a second time goes again', () => {
-  const names = { stairs: 'Stairs', garden: 'Garden' };
-  const losing = (...lost: readonly string[]) => ({
-    ...pass,
-    parts: { ...pass.parts, groupCount: 0 },
-    sectionsInReach: lost,
-    sectionsInReachAfter: [],
-  });
-  const told = (lost: readonly string[], before: readonly string[]) =>
-    passFacts(losing(...lost), names, [losing(...before)])[0];
-  expect(told(['stairs'], ['garden'])).toBe('This pass put Stairs out of reach.');
-  expect(told(['stairs'], ['stairs'])).toBe('This pass put Stairs out of reach again.');
-  expect(told(['stairs', 'garden'], ['stairs'])).toBe('This pass put Garden out of reach, and Stairs again.');
+test('sections that are farther away after a pass had a use for something in it', () => {
+  const names = { stairs: 'Stairs', garden: 'Garden', winds: 'Two winds', suit: 'One suit' };
+  const told = (before: readonly string[], after: readonly string[]) =>
+    passFacts(
+      {
+        ...pass,
+        parts: { ...pass.parts, groupCount: 0 },
+        sectionsInReach: before,
+        sectionsInReachAfter: after,
+      },
+      names,
+    );
+  const four = Object.keys(names);
+  const gave = 'This pass gave something that';
+  expect(told(['stairs', 'garden'], ['garden'])).toEqual([`${gave} your closest hands in Stairs use.`]);
+  expect(told(four, ['stairs', 'suit'])).toEqual([`${gave} your closest hands in Garden and Two winds use.`]);
+  expect(told(four, ['suit'])).toEqual([`${gave} hands in 3 of the 4 sections closest to your rack use.`]);
+  expect(told(four, [])).toEqual([`${gave} hands in all 4 sections closest to your rack use.`]);
+  expect(told(four, four)).toEqual([]);
+});
+
+test('a pair that is given whole is not told twice, one that is broken up is', () => {
+  const { parts, played } = pass;
+  const facts = (tiles: readonly Face[], risk: typeof played.risk) =>
+    passFacts(
+      {
+        ...pass,
+        sectionsInReachAfter: pass.sectionsInReach,
+        played: { ...played, tiles, risk },
+        parts: { ...parts, broken: parts.groups.filter(({ face }) => tiles.includes(face)) },
+      },
+      {},
+    );
+  expect(facts(['north', 'north', 'crak-2'], 'pair')).toEqual([
+    'By the rule of thumb a pair is the riskiest thing to pass.',
+  ]);
+  expect(facts(['north', 'crak-7', 'crak-2'], 'none')).toEqual(['You broke up your pair of north winds.']);
 });

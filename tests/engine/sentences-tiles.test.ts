@@ -1,6 +1,6 @@
 // Names of tiles and of risky passes as a review says them, read from the sentences of passes written by hand.
 import { describe, expect, test } from 'vitest';
-import { riskPhrase } from '../../shared-engine/analysis/review/sentences/risk.ts';
+import { riskSentence } from '../../shared-engine/analysis/review/sentences/risk.ts';
 import { tileList } from '../../shared-engine/analysis/review/sentences/tiles.ts';
 import { riskGrade } from '../../shared-engine/policy/pass-risk.ts';
 import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
@@ -51,17 +51,29 @@ const NO_PASS = { nearness: 0, toGo: 0 };
 
 describe('the risk of a pass', () => {
   test.each<[string, readonly [Face, Face, Face], string]>([
-    ['a pair', ['bam-3', 'bam-3', 'east'], 'gave a pair, by the rule of thumb the riskiest thing to pass'],
-    ['a pung', ['bam-3', 'bam-3', 'bam-3'], 'gave a whole pung, by the rule of thumb riskier even'],
-    ['like numbers', ['bam-3', 'dot-3', 'east'], 'gave like numbers, by the rule of thumb'],
-    ['tiles of one suit', ['bam-3', 'bam-4', 'bam-5'], 'gave tiles of one suit that belong together'],
-    ['a flower', ['bam-3', 'east', 'flower'], 'gave a flower, which the rule of thumb would keep'],
+    ['a pair', ['bam-3', 'bam-3', 'east'], 'By the rule of thumb a pair is the riskiest thing to pass.'],
+    [
+      'a pung',
+      ['bam-3', 'bam-3', 'bam-3'],
+      'By the rule of thumb a whole pung is riskier to pass even than a pair.',
+    ],
+    [
+      'like numbers',
+      ['bam-3', 'dot-3', 'east'],
+      'You gave like numbers, by the rule of thumb nearly as risky to pass as a pair.',
+    ],
+    [
+      'tiles of one suit',
+      ['bam-3', 'bam-4', 'bam-5'],
+      'You gave tiles of one suit that belong together, which the rule of thumb would split up.',
+    ],
+    ['a flower', ['bam-3', 'east', 'flower'], 'By the rule of thumb a flower is kept.'],
   ])('of %s is said, with its rule of thumb', (_, gave, phrase) => {
-    expect(riskPhrase({ ...NO_PASS, tiles: gave, risk: riskGrade(gave) })).toContain(phrase);
+    expect(riskSentence({ ...NO_PASS, tiles: gave, risk: riskGrade(gave) }, 'you')).toBe(phrase);
   });
 
   test('of strays is not spoken of', () => {
-    expect(riskPhrase({ ...NO_PASS, tiles: ['bam-3', 'east', 'dot-9'], risk: 'none' })).toBeNull();
+    expect(riskSentence({ ...NO_PASS, tiles: ['bam-3', 'east', 'dot-9'], risk: 'none' }, 'you')).toBeNull();
     expect(saidOf(['bam-3', 'east', 'dot-9'])).not.toContain('rule of thumb');
   });
 });

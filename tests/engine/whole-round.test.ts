@@ -1,11 +1,13 @@
 // What no single pass tells: tiles that came back, one neighbor fed over several passes, and what East discards first.
 import { describe, expect, test } from 'vitest';
+import { cameBack } from '../../shared-engine/analysis/review/came-back.ts';
 import { fedNeighbor } from '../../shared-engine/analysis/review/fed-neighbor.ts';
 import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { wholeRoundSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatMove } from '../../shared-engine/rules/view/record.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
 import { houseKernel, move, passesOf, reviewOf, toldOf } from '../kit/reviews.ts';
@@ -31,6 +33,7 @@ const STEPS = [
   move('first-left', ['crak-7', 'north', 'red'], ['bam-9', 'dot-1', 'white']),
 ];
 const review = reviewOf(START, STEPS);
+const NOTHING = { fed: null, back: [], firstDiscard: null } as const;
 const nthPass = (nth: number): number => review.choices.indexOf(passesOf(review)[nth]!);
 
 describe('a tile that is passed a second time', () => {
@@ -40,6 +43,34 @@ describe('a tile that is passed a second time', () => {
       'You had passed 7 crak and the north wind before, and such tiles came back.',
     );
     expect(toldOf(review, nthPass(1))).not.toMatch(/came back/);
+  });
+});
+
+describe('a tile that comes back and stays', () => {
+  const back = (...steps: readonly ReturnType<typeof move>[]) => cameBack(reviewOf(START, steps).choices);
+  const [first, across, left] = STEPS as [SeatMove, SeatMove, SeatMove];
+
+  test('V3 is told of the whole round, with the last pass as well, unless it goes again', () => {
+    expect(back(first, across)).toEqual(['crak-7', 'north']);
+    expect(back(first, across, left)).toEqual([]);
+    const late = move('second-left', ['bam-9', 'dot-1', 'white'], ['north', 'red', 'red']);
+    expect(back(first, across, left, late)).toEqual(['north', 'red']);
+  });
+
+  test('is none that goes and comes with the same pass', () => {
+    expect(back(move('first-right', ['crak-7', 'dot-8', 'north'], ['crak-7', 'dot-5', 'west']))).toEqual([]);
+  });
+
+  test('is named, one as one', () => {
+    const told = (...tiles: readonly Face[]) =>
+      wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, back: tiles });
+    expect(told('crak-7')).toEqual(['You had passed 7 crak; such a tile came back and stayed.']);
+    expect(told('north', 'red')).toEqual([
+      'You had passed the north wind and the red dragon; such tiles came back and stayed.',
+    ]);
+    expect(told('bam-1', 'bam-2', 'crak-7', 'north', 'red')).toEqual([
+      'You had passed 5 kinds of tiles; such tiles came back and stayed.',
+    ]);
   });
 });
 
@@ -61,8 +92,9 @@ describe('one neighbor', () => {
     const again = choices.map((choice, nth) => (nth === nthPass(2) ? toTheRight(choice) : choice));
     const fed = fedNeighbor(again);
     expect(fed).toEqual({ toward: 'right', passes: 2, cost: { value: 1.7, halfWidth: 0.424 } });
-    expect(wholeRoundSentences(SAMPLE_LEDGER, fed, null)).toEqual([
-      'In 2 passes you gave the player on the right tiles that cost you about 1.7 wins in 100 games.',
+    expect(wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, fed })).toEqual([
+      'In 2 passes you gave the player on the right more help than players usually do.',
+      'That probably cost you about 1.7 wins in 100 games.',
     ]);
   });
 
@@ -88,7 +120,7 @@ test('East alone is told what to discard first: the tile that its closest hands 
   const start: readonly Face[] = [...pungs, 'bam-4', 'bam-4', 'bam-4', 'bam-4', 'west'];
   const east = reviewRound({ ...record, start }, houseKernel);
   expect(east.firstDiscard).toBe('west');
-  expect(wholeRoundSentences(SAMPLE_LEDGER, null, east.firstDiscard)).toEqual([
+  expect(wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, firstDiscard: east.firstDiscard })).toEqual([
     'As East you discard first: your closest hands need the west wind least.',
   ]);
 });

@@ -1,15 +1,11 @@
-// Why one pass is better: the closest hands against the kernel, the one tile that matters, and what is said of both.
+// Why one pass is better: the closest hands against the kernel, and the one tile that matters.
 import { describe, expect, test } from 'vitest';
 import { DEALS_PER_BATCH } from '../../shared-engine/analysis/belief/particle-filter.ts';
 import { actionOf } from '../../shared-engine/analysis/comparison/alternatives.ts';
 import type { DealSource } from '../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { analyzeDecision, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
-import type { NumberReview } from '../../shared-engine/analysis/review/review.ts';
-import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { numberReasons } from '../../shared-engine/analysis/review/sentences/number.ts';
-import { NO_ONE_REASON, whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import { RESULT_WIDTH } from '../../shared-engine/analysis/rollouts/batch.ts';
-import { type ChoiceWhy, whyBetter } from '../../shared-engine/analysis/why/choice-why.ts';
+import { whyBetter } from '../../shared-engine/analysis/why/choice-why.ts';
 import {
   createHandFinder,
   goneTiles,
@@ -183,93 +179,5 @@ describe('the why of a choice', () => {
     const nth = decisionsIn(record!).findIndex(({ subject }) => subject === 'tiles');
     const again = () => analyzeDecision(analyst, record!, nth, { budget: GLANCE });
     expect(JSON.stringify(again())).toBe(JSON.stringify(again()));
-  });
-});
-
-describe('the words of a reason', () => {
-  const NOTHING: ChoiceWhy = {
-    deals: 128,
-    reason: null,
-    keep: [{ face: 'white', copies: 1, share: 0.4 }],
-    pass: [{ face: 'red', copies: 1, share: 0.4 }],
-    sections: { stairs: { played: 0.3, named: 0.4 } },
-    sectionsKept: { played: 2, named: 2 },
-    toGo: { played: 3.2, named: 3.1 },
-    lacking: { played: 2, named: 1.9 },
-    gone: { played: 1, named: 1 },
-    idleJokers: { played: 0.2, named: 0.2 },
-    points: { played: 8, named: 8 },
-    concealed: { played: 0.3, named: 0.3 },
-  };
-  const said = (why: Partial<ChoiceWhy>) =>
-    whySentences({ ...NOTHING, ...why }, { stairs: 'Stairs' }, 'your');
-
-  test('are none where nothing differs clearly', () => {
-    expect(said({})).toEqual([]);
-  });
-
-  test('name the tile to keep where it is the reason, with how many of the closest hands use it', () => {
-    const keep = [
-      { face: 'white', copies: 1, share: 0.81 },
-      { face: 'bam-3', copies: 2, share: 0.9 },
-    ] as const;
-    const single = { keep: keep.slice(0, 1), pass: [{ face: 'red', copies: 1, share: 0.12 }] } as const;
-    expect(said({ ...single, reason: { keep: 'white', pass: 'red', share: 1 } })).toEqual([
-      'Keep the soap: 8 in 10 of your closest hands at the end use it; 1 in 10 use the red dragon.',
-    ]);
-    expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
-      'Keep the soap: 8 in 10 of your closest hands at the end use it; 4 in 10 use the red dragon.',
-      'Mostly because of one tile: keeping the soap instead of the red dragon makes at least half of the difference.',
-    ]);
-    // Where no tile is the reason, what differs is told and nothing is advised.
-    expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
-      '9 in 10 of your closest hands at the end use your pair of 3 bam; hardly any use 9 dot.',
-    ]);
-  });
-
-  test('of a vote say that none stands out, unless one does or it costs the others', () => {
-    const [vote] = RECORDS.flatMap((record) =>
-      reviewRound(record, houseKernel).choices.filter(
-        (choice): choice is NumberReview => choice.kind === 'vote',
-      ),
-    );
-    const [analysis] = found.filter(({ others }) => others !== null);
-    const reasons = (why: Partial<ChoiceWhy>, others: number) =>
-      numberReasons(
-        {
-          ...vote!,
-          analysis: { ...analysis!, why: { ...NOTHING, ...why }, others: { value: others, halfWidth: 1 } },
-        },
-        {},
-      );
-    expect(reasons({}, 2)).toEqual([NO_ONE_REASON]);
-    expect(reasons({}, -2)).toEqual([]);
-    expect(reasons({ toGo: { played: 3.9, named: 3.2 } }, 2)).toEqual([
-      'Your rack then ends 3.2 away on average, not 3.9.',
-    ]);
-  });
-
-  test('say where the two passes lead, three reasons at most', () => {
-    const lead = {
-      sections: { stairs: { played: 0.2, named: 0.5 } },
-      toGo: { played: 3.9, named: 3.2 },
-      lacking: { played: 2.6, named: 1.8 },
-      concealed: { played: 0.9, named: 0.1 },
-    };
-    expect(said(lead)).toEqual([
-      'Your rack then ends 3.2 away on average, not 3.9.',
-      'More games then end closest to Stairs: 5 in 10 instead of 2.',
-      'Fewer tiles are then missing that no joker can replace: 1.8 instead of 2.6.',
-    ]);
-    expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
-      'Fewer jokers are then left over, as pairs take none: 0.5 instead of 0.9.',
-      'Fewer of the tiles your closest hands lack are then gone from the wall: 11 in 10 games instead of 15.',
-    ]);
-    expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
-      'More games then end closest to Stairs: nearly all instead of hardly any.',
-    ]);
-    expect(said({ concealed: lead.concealed })).toEqual([
-      'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',
-    ]);
   });
 });

@@ -25,7 +25,7 @@ export function numbersInText(sentence: string, sections: readonly string[]): nu
   return [...digits, ...spelt];
 }
 
-/** These numbers as they are and as a sentence shows them: whole, to one decimal, or to the next tenth above. */
+/** These numbers as they are and as a sentence shows them: whole, to one decimal, or to the next tenth above or below. */
 export function shownAs(numbers: readonly number[]): Set<number> {
   return new Set(
     numbers.flatMap((value) => [
@@ -33,11 +33,12 @@ export function shownAs(numbers: readonly number[]): Set<number> {
       Math.round(value),
       Number((Math.round(value * 10) / 10).toFixed(1)),
       Math.ceil(value * 10) / 10,
+      Math.floor(value * 10) / 10,
     ]),
   );
 }
 
-/** Shares as a sentence shows them: so many in 10. */
+/** Shares as a sentence shows them, and how many of something there are in ten games: so many in 10. */
 export function inTen(shares: readonly number[]): number[] {
-  return shares.filter((share) => share >= 0 && share <= 1).map((share) => Math.round(10 * share));
+  return shares.filter((share) => share >= 0 && share <= 3).map((share) => Math.round(10 * share));
 }

@@ -1,5 +1,6 @@
 // One state, one story: all that is told of a review, as a function of its choices and its ledger alone.
 import type { DeepAnalysis } from './analysis.ts';
+import { cameBack } from './came-back.ts';
 import { choicesMeant, choiceVerdict, costliestChoice, hadBetter } from './choice-verdict.ts';
 import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
@@ -7,7 +8,7 @@ import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf, plainestReason } from './sentences/headline.ts';
 import { ledgerSentences, wholeRoundSentences } from './sentences/ledger.ts';
-import { chosenSentence, firstNumberAnswer, numberFacts, numberReasons } from './sentences/number.ts';
+import { chosenSentence, firstNumberAnswer, numberFacts, numberWhy } from './sentences/number.ts';
 import {
   firstPassAnswer,
   passedSentence,
@@ -31,14 +32,14 @@ export function storyOf({
   return {
     headline: headlineOf(choices, sections),
     opened: costliest === null ? 0 : choices.indexOf(costliest),
-    choices: choices.map((choice, nth) => choiceStoryOf(choice, sections, choices.slice(0, nth))),
+    choices: choices.map((choice) => choiceStoryOf(choice, sections)),
     fed,
     ledger:
       ledger === null
         ? []
         : [
             ...ledgerSentences(ledger, { losses: lossesTold(choices), toGoStart, toGoEnd }),
-            ...wholeRoundSentences(ledger, fed, firstDiscard),
+            ...wholeRoundSentences(ledger, { fed, back: cameBack(choices), firstDiscard }),
           ],
   };
 }
@@ -50,16 +51,12 @@ function lossesTold(choices: readonly ChoiceReview[]): number {
     .reduce((sum, { analysis }) => sum + (analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : 0), 0);
 }
 
-function choiceStoryOf(
-  choice: ChoiceReview,
-  sections: SectionNames,
-  earlier: readonly ChoiceReview[],
-): ChoiceStory {
+function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {
   const { analysis } = choice;
   const verdict = choiceVerdict(choice);
   const mistakes = mistakesOf(choice);
   const did = choice.kind === 'pass' ? passedSentence(choice) : chosenSentence(choice);
-  const facts = factsOf(choice, sections, earlier);
+  const facts = factsOf(choice, sections);
   if (analysis.depth === 'quick') {
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
     return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
@@ -82,13 +79,9 @@ export function bestSentence(choice: ChoiceReview, sections: SectionNames): stri
 }
 
 /** Where something better is told of a pass, only what speaks for it is told, not what the pass did well. */
-function factsOf(
-  choice: ChoiceReview,
-  sections: SectionNames,
-  earlier: readonly ChoiceReview[],
-): readonly string[] {
-  if (choice.kind !== 'pass') return [...numberReasons(choice, sections), ...numberFacts(choice)];
-  const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections, earlier);
+function factsOf(choice: ChoiceReview, sections: SectionNames): readonly string[] {
+  if (choice.kind !== 'pass') return [...numberWhy(choice, sections), ...numberFacts(choice)];
+  const told = hadBetter(choice) ? passReasons(choice, sections) : passFacts(choice, sections);
   return [...told, ...returnedSentence(choice)];
 }
 

@@ -4,7 +4,7 @@ import { closingSituation } from '../../../shared-engine/analysis/belief/situati
 import { situationSeeds } from '../../../shared-engine/analysis/comparison/situation-seed.ts';
 import { longestSuit, neighborSuits } from '../../../shared-engine/analysis/ledger/neighbor-suits.ts';
 import { LEDGER_BATCHES } from '../../../shared-engine/analysis/ledger/round-ledger.ts';
-import { LIKELY } from '../../../shared-engine/analysis/review/sentences/ledger.ts';
+import { LIKELY } from '../../../shared-engine/analysis/review/sentences/guess.ts';
 import { neighbor } from '../../../shared-engine/rules/deal/seat.ts';
 import { SUITS } from '../../../shared-engine/rules/tiles/face.ts';
 import { seatView } from '../../../shared-engine/rules/view/view.ts';

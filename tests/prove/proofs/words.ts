@@ -67,7 +67,11 @@ function numbers(name: string, rounds: number): ProofRow {
     for (const [nth, choice] of review.choices.entries()) {
       const { analysis } = choice;
       const shares = analysis.depth === 'deep' && analysis.why ? inTen(numbersIn(analysis.why)) : [];
-      const known = shownAs([...numbersIn(choice).flatMap((value) => [value, Math.abs(value)]), ...shares]);
+      const known = shownAs([
+        ...numbersIn(choice).flatMap((value) => [value, Math.abs(value)]),
+        ...(analysis.depth === 'deep' ? endsOf(analysis.loss) : []),
+        ...shares,
+      ]);
       const numbers = numbersInText(toldOf(review, nth), sections);
       said += numbers.length;
       held += numbers.filter((number) => known.has(number)).length;
@@ -79,6 +83,11 @@ function numbers(name: string, rounds: number): ProofRow {
     bar: `all ${said}`,
     ok: held === said && said > 0,
   };
+}
+
+/** The interval of a loss, as where something is a little better its ends are told. */
+function endsOf(loss: DeepAnalysis['loss']): readonly number[] {
+  return loss === null ? [] : [loss.value - loss.halfWidth, loss.value + loss.halfWidth];
 }
 
 /** The advice of the quick review, followed: the pass is exchanged for the one named, and reviewed again. */
@@ -113,7 +122,7 @@ function doesWhatItSays(record: SeatRecord, pass: PassReview, told: string): boo
     ({ face }) => !followed.parts.broken.some((one) => one.face === face),
   );
   if (/ then stays? together/.test(told) && saved.length === 0) return false;
-  if (/ sections within reach/.test(told)) return followed.parts.sectionsKept > pass.parts.sectionsKept;
+  if (/ sections within a tile/.test(told)) return followed.parts.sectionsKept > pass.parts.sectionsKept;
   if (/ away, not /.test(told)) return followed.played.toGo < pass.played.toGo;
   return followed.played.nearness > pass.played.nearness;
 }

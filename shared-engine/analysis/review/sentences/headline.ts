@@ -24,7 +24,7 @@ export function headlineOf(
   if (!whole) return ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
   const unsure = meant.some(({ analysis }) => analysis.verdict === 'cant-say');
   return unsure
-    ? ['We found nothing that clearly cost you.', 'Of some choices we can’t say.']
+    ? ['We found nothing that was clearly costly.', 'Of some choices we can’t say.']
     : praise(meant, 'Well played: ');
 }
 
@@ -34,10 +34,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   // It says who chose as well.
   const did = choice.kind === 'pass' ? passedSentence(choice) : `${capitalized(chosenPhrase(choice))}.`;
   const { analysis, loss } = choice;
-  const gain =
-    analysis.depth === 'deep'
-      ? gainSentence(analysis.verdict, analysis.loss?.value ?? 0, analysis.smallLoss)
-      : `That is ${closerBy(loss)}.`;
+  const gain = analysis.depth === 'deep' ? gainSentence(analysis) : `That is ${closerBy(loss)}.`;
   const reason = plainestReason(choice, sections);
   const isSmall = analysis.depth === 'deep' && !isCostly(choice);
   const about = isSmall

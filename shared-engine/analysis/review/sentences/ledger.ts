@@ -1,13 +1,10 @@
 // What the deal and luck brought and what the choices cost, in words whose whole numbers add up; then the round as a whole.
-import { type Actor, type Face, SUITS } from '../../../rules/index.ts';
-import { type NeighborSuits, USUAL } from '../../ledger/neighbor-suits.ts';
+import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import type { FedNeighbor } from '../review.ts';
-import { capitalized, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
+import { guessSentences } from './guess.ts';
+import { capitalized, listed, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
-
-/** From this share on a guess at a neighbor's tiles is told. */
-export const LIKELY = 0.5;
 
 /** What else is told of the round: its losses choice by choice together, and how far away its rack was. */
 export interface ToldBeside {
@@ -29,7 +26,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(average === null
       ? []
       : [
-          `Our steady player, a plain bot, wins about ${Math.round(average)} in 100 games against club players with an average deal in this seat.`,
+          `Dealt an average rack in this seat, our steady player, a plain bot, wins about ${Math.round(average)} in 100 games against club players.`,
         ]),
     `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
@@ -38,58 +35,60 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${owner} rack was worth about ${ended}.`,
     ...((toGoStart - toGoEnd) * (began - ended) > 0
-      ? ['Worth is more than tiles away: jokers, pairs and the other racks count too.']
+      ? ['Tiles away are not everything: jokers, pairs and the other racks count too.']
       : []),
-    ...(isMore(beside.losses, -own!)
-      ? [
-          'The losses told step by step add up to more: they compare with the best we found, which our steady player often misses.',
-        ]
-      : []),
+    ...sumSentence(beside.losses, -own!),
   ];
 }
 
-/** Whether what is told choice by choice is so much more than the cost of them all that a reader would wonder. */
-function isMore(losses: number, cost: number): boolean {
-  return losses > 0.5 + 1.5 * Math.max(0, cost);
+/** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
+function sumSentence(losses: number, cost: number): readonly string[] {
+  if (losses === 0 || Math.abs(losses - cost) < 1) return [];
+  const sum = 'The losses told step by step add up to';
+  return losses > cost
+    ? [`${sum} more: they compare with the best we found, which our steady player often misses.`]
+    : [`${sum} less: they take the others for stronger players, so that every win is rarer.`];
 }
 
-/** What no single choice tells: one neighbor helped by several passes, and what the dealer discards first. */
+/** What follows from all choices together. */
+export interface WholeRound {
+  readonly fed: FedNeighbor | null;
+  readonly back: readonly Face[];
+  readonly firstDiscard: Face | null;
+}
+
+/** What no single choice tells: a neighbor helped by several passes, tiles that came back, what East discards first. */
 export function wholeRoundSentences(
   { entries, neighbors }: Ledger,
-  fed: FedNeighbor | null,
-  firstDiscard: Face | null,
+  { fed, back, firstDiscard }: WholeRound,
 ): readonly string[] {
   const { subject, whose } = VOICES[chooserOf(entries)];
-  const helped =
-    fed === null
+  const isYou = subject === 'you';
+  return [
+    ...(fed === null
       ? []
       : [
-          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} tiles that cost ${subject === 'you' ? 'you ' : ''}about ${winsOf(fed.cost.value)} in 100 games.`,
-        ];
-  const east =
-    firstDiscard === null
+          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} more help than players usually do.`,
+          `That probably cost ${isYou ? 'you ' : ''}about ${winsOf(fed.cost.value)} in 100 games.`,
+        ]),
+    ...backSentence(subject, back),
+    ...guessSentences(neighbors),
+    ...(firstDiscard === null
       ? []
       : [
-          `As East ${subject} ${subject === 'you' ? 'discard' : 'discards'} first: ${whose} closest hands need ${theTile(firstDiscard)} least.`,
-        ];
-  return [...helped, ...guessSentence(neighbors), ...east];
+          `As East ${subject} ${isYou ? 'discard' : 'discards'} first: ${whose} closest hands need ${theTile(firstDiscard)} least.`,
+        ]),
+  ];
 }
 
-/** The surest guess at a neighbor's longest suit, where it is likely enough. */
-function guessSentence(neighbors: readonly NeighborSuits[]): readonly string[] {
-  const guesses = neighbors.flatMap(({ toward, longest }) =>
-    SUITS.map((suit) => ({ toward, suit, share: longest[suit] })),
-  );
-  const [surest] = guesses.toSorted((a, b) => b.share - a.share);
-  if (surest === undefined || surest.share < LIKELY) return [];
-  const [one, other] = SUITS.filter((suit) => suit !== surest.suit);
-  const chances = `chances are about ${inTen(surest.share)} in 10, not the usual ${inTen(USUAL)},`;
-  const held = `the player ${NEIGHBORS[surest.toward]} ended with more ${surest.suit}s than ${one}s or ${other}s`;
-  return [`Going by the passes, ${chances} that ${held}.`];
-}
+/** So many kinds of tiles are named. */
+const MOST_NAMED = 4;
 
-function inTen(share: number): number {
-  return Math.round(10 * share);
+function backSentence(subject: string, back: readonly Face[]): readonly string[] {
+  if (back.length === 0) return [];
+  const came = back.length === 1 ? 'such a tile' : 'such tiles';
+  const which = back.length > MOST_NAMED ? `${back.length} kinds of tiles` : listed(back.map(theTile));
+  return [`${capitalized(subject)} had passed ${which}; ${came} came back and stayed.`];
 }
 
 /** Whose choices are told: the player's, or where the player made none, those of the seat. */

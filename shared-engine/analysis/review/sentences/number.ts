@@ -3,7 +3,7 @@ import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
-import { NO_ONE_REASON, whySentences } from './why.ts';
+import { leadSentences, whySentences } from './why.ts';
 
 /** What was chosen. */
 export function chosenSentence(choice: NumberReview): string {
@@ -12,17 +12,21 @@ export function chosenSentence(choice: NumberReview): string {
     : `${capitalized(chosenPhrase(choice))}.`;
 }
 
-/** Where the number that is named leads, next to the one chosen. */
+/** What speaks for the number that is named; where nothing does, none. */
 export function numberReasons(
   { by, analysis }: NumberReview,
   sections: Review['sections'],
 ): readonly string[] {
   if (analysis.depth === 'quick' || analysis.why === null) return [];
-  const reasons = whySentences(analysis.why, sections, VOICES[by].whose);
-  const { others } = analysis;
-  // That a vote costs the others is told apart.
-  const isTold = others !== null && others.value < -others.halfWidth;
-  return reasons.length > 0 || isTold ? reasons : [NO_ONE_REASON];
+  return whySentences(analysis.why, sections, { whose: VOICES[by].whose, verdict: analysis.verdict });
+}
+
+/** What speaks for the number that is named, or else where the two lead. */
+export function numberWhy(choice: NumberReview, sections: Review['sections']): readonly string[] {
+  const { by, analysis } = choice;
+  if (analysis.depth === 'quick' || analysis.why === null) return [];
+  const reasons = numberReasons(choice, sections);
+  return reasons.length > 0 ? reasons : leadSentences(analysis.why, sections, VOICES[by].whose);
 }
 
 /** On what rack, and what the rule of thumb says. */
@@ -65,34 +69,35 @@ export function firstNumberAnswer(choice: NumberReview): readonly string[] {
 }
 
 interface Rule {
-  readonly words: string;
   follows(number: number, spare: number): boolean;
-  /** What one who goes by it would have done. */
-  done(spare: number): string;
+  /** After the sentence that says how many passers there were. */
+  words(spare: number): string;
 }
 
 /** Rules of thumb about numbers: common practice, no source; there is none about the vote. */
 const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   blind: {
-    words: 'with fewer than 3 passers pass blind, otherwise don’t',
     follows: (blind, spare) => blind > 0 === spare < 3,
-    done: (spare) => (spare < 3 ? 'passed blind' : 'passed nothing blind'),
+    words: (spare) =>
+      spare < 3
+        ? 'With fewer than 3 passers the rule of thumb is to pass blind'
+        : 'With 3 passers or more the rule of thumb is to pass nothing blind',
   },
   ask: {
-    words: 'ask for as many as you have passers, at most 3',
     follows: (asked, spare) => asked === Math.min(3, spare),
-    done: (spare) => `asked for ${Math.min(3, spare)}`,
+    words: () => 'The rule of thumb is to ask for as many as that, 3 at most',
   },
 };
 
-/** What the rule would have done beside what was chosen; nothing where nothing was found. */
+/** The rule beside what was chosen and what the numbers say; nothing where nothing was found. */
 function ruleOfThumb(choice: NumberReview): readonly string[] {
   const rule = RULES[choice.kind];
   if (rule === undefined || choiceVerdict(choice) === 'cant-say') return [];
   const { by, played, spare } = choice;
-  const gain = hadBetter(choice) ? '' : ', with no clear gain';
-  const done = rule.follows(played, spare)
-    ? `done as ${VOICES[by].subject} did`
-    : `${rule.done(spare)}${gain}`;
-  return [`The rule of thumb would have ${done}: ${rule.words}.`];
+  const isWorse = hadBetter(choice);
+  const words = rule.words(spare);
+  if (rule.follows(played, spare)) {
+    return [`${words}, as ${VOICES[by].subject} did${isWorse ? '; here something else was better' : ''}.`];
+  }
+  return [isWorse ? `${words}.` : `${words}; here that was not clearly better.`];
 }

@@ -1,14 +1,14 @@
 // The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
 import { riskGrade } from '../../../policy/index.ts';
-import { MOVES } from '../../../rules/index.ts';
-import { choiceVerdict, feedsNeighbor, namedAlternative } from '../choice-verdict.ts';
+import { type Face, MOVES } from '../../../rules/index.ts';
+import { choiceVerdict, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy } from '../groups.ts';
-import type { ChoiceReview, PassReview, RackGroup, Review } from '../review.ts';
+import type { PassReview, RackGroup, Review } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
-import { isSafer, RISK_NAMES, riskPhrase } from './risk.ts';
+import { isSafer, RISK_NAMES, riskSentence } from './risk.ts';
 import { groupName, theTile, tileList } from './tiles.ts';
-import { NO_ONE_REASON, whySentences } from './why.ts';
+import { leadSentences, whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
 
@@ -20,32 +20,28 @@ export function passedSentence({ by, blind, played, step }: PassReview): string 
 }
 
 /** What became of groups and sections, and how risky it was to pass. */
-export function passFacts(
-  pass: PassReview,
-  sections: Review['sections'],
-  earlier: readonly ChoiceReview[],
-): readonly string[] {
-  return [...groupFacts(pass), ...sectionFacts(pass, sections, earlier), ...riskFacts(pass)];
+export function passFacts(pass: PassReview, sections: Review['sections']): readonly string[] {
+  return [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
 }
 
 function groupFacts({ by, played, parts }: PassReview): readonly string[] {
   const { subject, whose } = VOICES[by];
   const { broken, groups, groupCount } = parts;
   if (groupCount === 0) return [];
-  const whole = ({ face, count }: RackGroup) => played.tiles.filter((tile) => tile === face).length === count;
-  const lost = [
-    ...phraseOf(`gave up ${whose}`, broken.filter(whole)),
-    ...phraseOf(
-      `broke up ${whose}`,
-      broken.filter((group) => !whole(group)),
-    ),
-  ];
-  if (lost.length > 0) return [`${capitalized(subject)} ${listed(lost)}.`];
+  if (broken.length > 0) {
+    // What was given whole has been named with the pass.
+    const taken = broken.filter((group) => !isWhole(group, played.tiles));
+    return phraseOf(`${capitalized(subject)} broke up ${whose}`, taken).map((phrase) => `${phrase}.`);
+  }
   const kept =
     groupCount === 1
       ? `${whose} ${groupName(groups[0]!)}`
       : `${shareOf(groupCount, groupCount)} of ${whose} multiples`;
   return [`${capitalized(subject)} kept ${kept} together.`];
+}
+
+function isWhole({ face, count }: RackGroup, tiles: readonly Face[]): boolean {
+  return tiles.filter((tile) => tile === face).length === count;
 }
 
 /** Tiles that go a second time, after such ones came back; how many went and came is not told. */
@@ -60,25 +56,17 @@ function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[
   return groups.length === 0 ? [] : [`${start} ${listed(groups.map(groupName))}`];
 }
 
-/** A section that had come back within reach since an earlier pass goes out of reach again. */
-function sectionFacts(
-  pass: PassReview,
-  names: Review['sections'],
-  earlier: readonly ChoiceReview[],
-): readonly string[] {
+/** Where a section is farther away after the pass, its closest hands all used one of the tiles passed. */
+function sectionFacts(pass: PassReview, names: Review['sections']): readonly string[] {
   const lost = sectionsLost(pass);
   if (lost.length === 0) return [];
-  if (lost.length > 2) {
-    const before = pass.sectionsInReach.length;
-    return [`This pass left ${before - lost.length} of the ${before} sections that were in reach.`];
-  }
-  const lostBefore = earlier.flatMap((choice) => (choice.kind === 'pass' ? sectionsLost(choice) : []));
-  const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
-  const again = lost.filter((id) => lostBefore.includes(id));
-  const first = lost.filter((id) => !lostBefore.includes(id));
-  if (again.length === 0) return [`This pass put ${named(lost)} out of reach.`];
-  if (first.length === 0) return [`This pass put ${named(lost)} out of reach again.`];
-  return [`This pass put ${named(first)} out of reach, and ${named(again)} again.`];
+  const { whose } = VOICES[pass.by];
+  const all = pass.sectionsInReach.length;
+  const where =
+    lost.length > 2
+      ? `hands in ${lost.length === all ? 'all' : `${lost.length} of the`} ${all} sections closest to ${whose} rack`
+      : `${whose} closest hands in ${listed(lost.map((id) => names[id]!))}`;
+  return [`This pass gave something that ${where} use.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
@@ -96,8 +84,8 @@ function riskFacts(pass: PassReview): readonly string[] {
   ) {
     return [`The rule of thumb warns of giving ${RISK_NAMES[played.risk]}; here that cost nothing clear.`];
   }
-  const phrase = riskPhrase(played);
-  return phrase === null ? [] : [`${capitalized(VOICES[by].subject)} ${phrase}.`];
+  const sentence = riskSentence(played, VOICES[by].subject);
+  return sentence === null ? [] : [sentence];
 }
 
 /** What the quick look says. */
@@ -114,28 +102,49 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
   }
 }
 
-/** What speaks for the pass that is named, and what speaks against it. */
+/** What speaks for the pass that is named, or else where the two lead, and what speaks against it. */
 export function passReasons(pass: PassReview, sections: Review['sections']): readonly string[] {
+  const { by, analysis } = pass;
+  const reasons = reasonsFor(pass, sections);
+  const why = analysis.depth === 'deep' ? analysis.why : null;
+  const leads = reasons.length > 0 || why === null ? [] : leadSentences(why, sections, VOICES[by].whose);
+  return [...reasons, ...leads, ...costsOfNamed(pass)];
+}
+
+/** The groups that only the pass named gives up or breaks up, and the rule of thumb that it breaks. */
+function costsOfNamed(pass: PassReview): readonly string[] {
   const { whose } = VOICES[pass.by];
   const { tiles, spent } = groupsBeside(pass);
-  const broken =
-    spent.length === 0
-      ? []
-      : [`That pass does give up ${listed(spent.map((group) => `${whose} ${groupName(group)}`))}.`];
-  return [...reasonsFor(pass, sections), ...broken, ...riskReasons(pass, riskGrade(tiles))];
+  const whole = spent.filter((group) => isWhole(group, tiles));
+  const does = [
+    ...phraseOf(`give up ${whose}`, whole),
+    ...phraseOf(
+      `break up ${whose}`,
+      spent.filter((group) => !isWhole(group, tiles)),
+    ),
+  ];
+  const risk = riskGrade(tiles);
+  const against = isSafer(pass.played.risk, risk);
+  // A pair given up is what the rule of thumb warns of.
+  if (against && risk === 'pair' && whole.length > 0) {
+    return [`That pass does ${listed(does)}, against the rule of thumb.`];
+  }
+  const broken = does.length === 0 ? [] : [`That pass does ${listed(does)}.`];
+  return [...broken, ...riskReasons(pass, risk)];
 }
 
 /** What speaks for the pass that is named, the plainest first. */
 export function reasonsFor(pass: PassReview, sections: Review['sections']): readonly string[] {
-  const { by, parts, played, analysis } = pass;
+  const { by, parts, analysis } = pass;
   const { subject, whose } = VOICES[by];
-  const { tiles, saved, spent } = groupsBeside(pass);
+  const { saved, spent } = groupsBeside(pass);
   // The largest of the new groups stands for them all.
   const [formed] = saved
     .filter(({ face }) => hasFace(parts.formed, face))
     .toSorted((a, b) => b.count - a.count);
   const why = analysis.depth === 'deep' ? analysis.why : null;
-  const reasons = why === null ? [] : [...whySentences(why, sections, whose)];
+  const reasons =
+    why === null ? [] : [...whySentences(why, sections, { whose, verdict: choiceVerdict(pass) })];
   if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
   const unsaid = saved.filter(
     (group) => group !== formed && !reasons.some((reason) => reason.includes(`${whose} ${groupName(group)}`)),
@@ -144,10 +153,6 @@ export function reasonsFor(pass: PassReview, sections: Review['sections']): read
     const stay = unsaid.length === 1 ? 'stays' : 'stay';
     const groups = listed(unsaid.map((group) => `${whose} ${groupName(group)}`));
     reasons.push(`${capitalized(groups)} then ${stay} together.`);
-  }
-  if (reasons.length === 0 && analysis.depth === 'deep' && why !== null) {
-    const isTold = isSafer(riskGrade(tiles), played.risk) || feedsNeighbor(analysis);
-    if (!isTold) reasons.push(NO_ONE_REASON);
   }
   return [...reasons, ...firstReasons(pass, saved.length > spent.length)];
 }
@@ -173,10 +178,12 @@ function riskReasons(pass: PassReview, named: PassReview['played']['risk']): rea
 }
 
 /** What the quick look counts for its pass, where no group speaks for it. */
-function firstReasons({ analysis, parts, best, played }: PassReview, plain: boolean): readonly string[] {
+function firstReasons({ by, analysis, parts, best, played }: PassReview, plain: boolean): readonly string[] {
   if (analysis.depth === 'deep' || plain) return [];
   if (parts.sectionsKeptByBest > parts.sectionsKept) {
-    return [`It keeps ${shareOf(parts.sectionsKeptByBest, parts.sectionCount)} sections within reach.`];
+    return [
+      `It keeps ${shareOf(parts.sectionsKeptByBest, parts.sectionCount)} sections within a tile of ${VOICES[by].whose} closest hand.`,
+    ];
   }
   if (best.toGo < played.toGo) return [`The tiles kept are then ${best.toGo} away, not ${played.toGo}.`];
   return ['It fits better with what may arrive.'];

@@ -1,21 +1,27 @@
 // How risky a pass is to give, by the rules of thumb (common practice, no source).
 import { RISK_GRADES, type RiskGrade } from '../../../policy/index.ts';
 import type { RankedPass } from '../review.ts';
+import { capitalized } from './phrases.ts';
 
 type Risky = Exclude<RiskGrade, 'none'>;
 
-const PHRASES: Readonly<Record<Risky, string>> = {
-  pair: 'gave a pair, by the rule of thumb the riskiest thing to pass',
-  'like-numbers': 'gave like numbers, by the rule of thumb nearly as risky as a pair',
-  'same-suit': 'gave tiles of one suit that belong together, which the rule of thumb would split up',
-  flower: 'gave a flower, which the rule of thumb would keep',
+/** What a rule of thumb says of it, beside the sentence that names the tiles given. */
+const RULES: Readonly<Record<Risky, (subject: string) => string>> = {
+  pair: () => 'By the rule of thumb a pair is the riskiest thing to pass.',
+  'like-numbers': (subject) =>
+    `${subject} gave like numbers, by the rule of thumb nearly as risky to pass as a pair.`,
+  'same-suit': (subject) =>
+    `${subject} gave tiles of one suit that belong together, which the rule of thumb would split up.`,
+  flower: () => 'By the rule of thumb a flower is kept.',
 };
 
-/** What was given and what the rule of thumb says of it; null where it says nothing. */
-export function riskPhrase({ tiles, risk }: RankedPass): string | null {
+/** Null where a rule of thumb says nothing. */
+export function riskSentence({ tiles, risk }: RankedPass, subject: string): string | null {
   if (risk === 'none') return null;
-  const pung = tiles.length === 3 && new Set(tiles).size === 1;
-  return pung ? 'gave a whole pung, by the rule of thumb riskier even than a pair' : PHRASES[risk];
+  const isPung = tiles.length === 3 && new Set(tiles).size === 1;
+  return isPung
+    ? 'By the rule of thumb a whole pung is riskier to pass even than a pair.'
+    : RULES[risk](capitalized(subject));
 }
 
 /** What makes a pass risky, alone. */

@@ -3,30 +3,31 @@ import { NEIGHBOR_STYLES, type NeighborStyle, type Robustness } from '../../comp
 import type { Verdict } from '../../comparison/verdict.ts';
 import { listed } from './phrases.ts';
 
-/** The end of "among strong players …" where the verdict turns; a costly one has no other. */
-const TURNED: Readonly<Record<Verdict, string>> = {
-  best: 'nothing is better',
-  'just-as-good': 'it is just as good',
-  'a-little-worse': 'it is only a little worse',
-  costly: 'it is costly',
-  'cant-say': 'we can’t say',
-};
-
 const PLAYERS: Readonly<Record<NeighborStyle, string>> = {
-  casual: 'easy-going players',
-  typical: 'club players',
-  strong: 'strong players',
+  casual: 'easy-going',
+  typical: 'club',
+  strong: 'strong',
 };
 
-/** About a choice that was told to be costly. */
-export function robustnessSentence({ turns, verdicts }: Robustness): string {
-  if (turns.length === 0) {
-    return `It is costly whoever the others are: ${listed(NEIGHBOR_STYLES.map((style) => PLAYERS[style]))}.`;
-  }
-  const told = new Set(turns.map((style) => verdicts[style]));
-  const parts = [...told].map((verdict) => {
-    const among = turns.filter((style) => verdicts[style] === verdict);
-    return `among ${listed(among.map((style) => PLAYERS[style]))} ${TURNED[verdict]}`;
+/** What a choice that is told to be costly may be among players of one style, the worst first. */
+const AMONG: Readonly<Record<Verdict, string>> = {
+  costly: 'it is costly',
+  'a-little-worse': 'it is worse, but perhaps only a little',
+  'cant-say': 'we can’t say',
+  'just-as-good': 'it is just as good',
+  best: 'it is as good as any',
+};
+
+/** About a choice that was told to be costly, in one sentence or several. */
+export function robustnessSentence({ verdicts, turns }: Robustness): string {
+  if (turns.length === 0) return 'It is costly whoever the others are: easy-going, club or strong players.';
+  const parts = Object.entries(AMONG).flatMap(([verdict, words]) => {
+    const among = NEIGHBOR_STYLES.filter((style) => verdicts[style] === verdict);
+    return among.length === 0
+      ? []
+      : [`Among ${listed(among.map((style) => PLAYERS[style]))} players ${words}.`];
   });
-  return `It depends on who the others are: ${listed(parts)}.`;
+  // Where it is milder among most of them, a reader wonders why it is called costly.
+  const why = turns.length > 1 ? ['Our verdict takes them for players who pass well.'] : [];
+  return ['It depends on who the others are.', ...parts, ...why].join(' ');
 }

@@ -1,0 +1,67 @@
+// The surest guess at what a neighbor ended with, and whether it was right, told only where the racks are shown.
+import {
+  type Direction,
+  type Face,
+  type Four,
+  neighbor,
+  numbered,
+  type Seat,
+  SUITS,
+  type Suit,
+} from '../../../rules/index.ts';
+import { type NeighborSuits, USUAL } from '../../ledger/neighbor-suits.ts';
+import { listed, NEIGHBORS } from './phrases.ts';
+
+/** From this share on a guess at a neighbor's tiles is told. */
+export const LIKELY = 0.5;
+
+interface Guess {
+  readonly toward: Direction;
+  readonly suit: Suit;
+  readonly share: number;
+}
+
+/** Null where none is likely enough to be told. */
+function surestGuess(neighbors: readonly NeighborSuits[]): Guess | null {
+  const guesses = neighbors.flatMap(({ toward, longest }) =>
+    SUITS.map((suit) => ({ toward, suit, share: longest[suit] })),
+  );
+  const [surest] = guesses.toSorted((a, b) => b.share - a.share);
+  return surest !== undefined && surest.share >= LIKELY ? surest : null;
+}
+
+/** A guess from the passes alone. */
+export function guessSentences(neighbors: readonly NeighborSuits[]): readonly string[] {
+  const guess = surestGuess(neighbors);
+  if (guess === null) return [];
+  return [
+    `The passes hint that the player ${NEIGHBORS[guess.toward]} ended with ${mostPhrase(guess)}.`,
+    `Chances of that are about ${inTen(guess.share)} in 10, not the usual ${inTen(USUAL)}.`,
+  ];
+}
+
+/** Whether it was right, by the racks at the close; null where nothing was guessed. */
+export function guessAnswer(
+  neighbors: readonly NeighborSuits[],
+  seat: Seat,
+  racks: Four<readonly Face[]>,
+): string | null {
+  const guess = surestGuess(neighbors);
+  if (guess === null) return null;
+  const rack = racks[neighbor(seat, guess.toward)];
+  const counts = SUITS.map((suit) => rack.filter((face) => numbered(face)?.suit === suit).length);
+  const most = counts[SUITS.indexOf(guess.suit)]!;
+  const isRight = counts.filter((count) => count >= most).length === 1;
+  const held = listed(SUITS.map((suit, nth) => `${counts[nth]} ${suit}${counts[nth] === 1 ? '' : 's'}`));
+  const about = `The guess about the player ${NEIGHBORS[guess.toward]}, ${mostPhrase(guess)},`;
+  return `${about} was ${isRight ? 'right' : 'not right'}: ${held}.`;
+}
+
+function mostPhrase({ suit }: Guess): string {
+  const [one, other] = SUITS.filter((each) => each !== suit);
+  return `more ${suit}s than ${one}s or ${other}s`;
+}
+
+function inTen(share: number): number {
+  return Math.round(10 * share);
+}

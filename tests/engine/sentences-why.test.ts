@@ -1,0 +1,137 @@
+// What is said of where two choices lead: the tile that matters, the sections, and what differs where no reason stands out.
+import { describe, expect, test } from 'vitest';
+import type { Verdict } from '../../shared-engine/analysis/comparison/verdict.ts';
+import type { NumberReview } from '../../shared-engine/analysis/review/review.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { numberWhy } from '../../shared-engine/analysis/review/sentences/number.ts';
+import { leadSentences, whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
+import type { ChoiceWhy } from '../../shared-engine/analysis/why/choice-why.ts';
+import { sampleDeepAnalysis } from '../kit/classes.ts';
+import { houseKernel, records } from '../kit/reviews.ts';
+
+const [RECORD] = records('why words', 1) as [ReturnType<typeof records>[number]];
+
+describe('the words of a reason', () => {
+  const NOTHING: ChoiceWhy = {
+    deals: 128,
+    reason: null,
+    keep: [{ face: 'white', copies: 1, share: 0.4 }],
+    pass: [{ face: 'red', copies: 1, share: 0.4 }],
+    sections: { stairs: { played: 0.3, named: 0.4 } },
+    sectionsKept: { played: 2, named: 2 },
+    toGo: { played: 3.2, named: 3.1 },
+    lacking: { played: 2, named: 1.9 },
+    gone: { played: 1, named: 1 },
+    idleJokers: { played: 0.2, named: 0.2 },
+    points: { played: 8, named: 8 },
+    concealed: { played: 0.3, named: 0.3 },
+  };
+  const NAMES = { stairs: 'Stairs', garden: 'Garden' };
+  const said = (why: Partial<ChoiceWhy>, verdict: Verdict = 'a-little-worse') =>
+    whySentences({ ...NOTHING, ...why }, NAMES, { whose: 'your', verdict });
+
+  test('are none where nothing differs clearly', () => {
+    expect(said({})).toEqual([]);
+  });
+
+  test('name the tile to keep where it is the reason, with how many of the closest hands use it', () => {
+    const keep = [
+      { face: 'white', copies: 1, share: 0.81 },
+      { face: 'bam-3', copies: 2, share: 0.9 },
+    ] as const;
+    const single = { keep: keep.slice(0, 1), pass: [{ face: 'red', copies: 1, share: 0.12 }] } as const;
+    expect(said({ ...single, reason: { keep: 'white', pass: 'red', share: 1 } })).toEqual([
+      'Keep the soap: 8 in 10 of your closest hands at the close use it; 1 in 10 use the red dragon.',
+    ]);
+    expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
+      'Keep the soap: 8 in 10 of your closest hands at the close use it; 4 in 10 use the red dragon.',
+      'That one exchange alone makes at least half of the difference.',
+    ]);
+    // Where no tile is the reason, what differs is told and nothing is advised.
+    expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
+      '9 in 10 of your closest hands at the close use your pair of 3 bam; hardly any use 9 dot.',
+    ]);
+  });
+
+  test('name the one tile where its use does not', () => {
+    const keep = [
+      { face: 'white', copies: 1, share: 0.4 },
+      { face: 'bam-3', copies: 1, share: 0.3 },
+    ] as const;
+    expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
+      'Mostly because of one tile: keeping the soap instead of the red dragon makes at least half of the difference.',
+    ]);
+  });
+
+  test('of a costly choice always say which section it leads to, where anything is said', () => {
+    const sections = { stairs: { played: 0.5, named: 0.4 }, garden: { played: 0.1, named: 0.2 } };
+    const toGo = { played: 3.9, named: 3.2 };
+    const ends = 'Your rack then ends 3.2 away on average, not 3.9.';
+    expect(said({ sections, toGo })).toEqual([ends]);
+    expect(said({ sections, toGo }, 'costly')).toEqual([
+      ends,
+      'Either way your rack most often ends closest to Stairs.',
+    ]);
+    const turned = { stairs: { played: 0.5, named: 0.3 }, garden: { played: 0.3, named: 0.4 } };
+    expect(said({ sections: turned, toGo }, 'costly')[1]).toBe(
+      'Your rack then most often ends closest to Garden, not to Stairs.',
+    );
+    expect(said({ sections }, 'costly')).toEqual([]);
+    expect(said({ sections: {}, toGo }, 'costly')).toEqual([ends]);
+  });
+
+  test('are where the two lead, where no reason stands out', () => {
+    const vote = reviewRound(RECORD, houseKernel).choices.find(
+      (choice): choice is NumberReview => choice.kind === 'vote',
+    )!;
+    const stairs = 'Either way your rack most often ends closest to Stairs.';
+    const analysis = sampleDeepAnalysis('a-little-worse');
+    const reasons = (why: Partial<ChoiceWhy>) =>
+      numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
+    expect(reasons({})).toEqual([
+      'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
+      stairs,
+    ]);
+    expect(reasons({ toGo: { played: 3.21, named: 3.19 } })).toEqual([
+      'Your rack ends about as far away with both: 3.2 on average.',
+      stairs,
+    ]);
+    expect(reasons({ toGo: { played: 3.2, named: 3.6 } })).toEqual([
+      'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.',
+      stairs,
+    ]);
+    expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
+      'Your rack then ends 3.2 away on average, not 3.9.',
+    ]);
+    expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
+      'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
+    ]);
+  });
+
+  test('say where the two passes lead, three reasons at most', () => {
+    const lead = {
+      sections: { stairs: { played: 0.2, named: 0.5 } },
+      toGo: { played: 3.9, named: 3.2 },
+      lacking: { played: 2.6, named: 1.8 },
+      concealed: { played: 0.9, named: 0.1 },
+    };
+    expect(said(lead)).toEqual([
+      'Your rack then ends 3.2 away on average, not 3.9.',
+      'Your rack then ends closest to Stairs more often: 5 in 10 games instead of 2.',
+      'Fewer tiles are then missing in pairs and singles, where no joker helps: 1.8 on average, not 2.6.',
+    ]);
+    expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
+      'Fewer jokers are then left over, as pairs and singles take none: 0.5 on average, not 0.9.',
+      'Fewer tiles that your closest hands lack are then with the others already: 1.1 on average, not 1.5.',
+    ]);
+    expect(said({ idleJokers: { played: 0.4, named: 0.04 } })).toEqual([
+      'Fewer jokers are then left over, as pairs and singles take none: hardly any on average, not 0.4.',
+    ]);
+    expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
+      'Your rack then ends closest to Stairs more often: nearly all games instead of hardly any.',
+    ]);
+    expect(said({ concealed: lead.concealed })).toEqual([
+      'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',
+    ]);
+  });
+});
