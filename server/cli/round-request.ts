@@ -30,6 +30,7 @@ export type RoundRequest =
   | (TableRequest & { readonly ok: true; readonly json: boolean; readonly deep: boolean })
   | { readonly ok: false; readonly message: string };
 
+const TERM_NAMES = Object.keys(askedTermsSchema.shape);
 const OPTIONS = {
   seed: { type: 'string' },
   card: { type: 'string', default: 'house' },
@@ -42,10 +43,29 @@ const OPTIONS = {
 const USAGE =
   '--seed HEX, --card house or a file, --seats with four styles, --dealer 0 to 3, --ways with ways to play, --deep and --json';
 
+export const HELP = `Four bots play one round of the exchange. Printed are the tiles dealt, every pass, and a review for each seat.
+
+npm run --silent round -- [options]
+  --seed HEX        64 hexadecimal digits; the same seed plays the same round. Without it one is drawn and printed.
+  --card FILE       a card file; without it, or with house, the house card.
+  --seats A,B,C,D   four styles of ${STYLES.join(', ')};
+                    without it ${OPTIONS.seats.default}.
+  --dealer N        the seat that is East, 0 to 3; without it 0.
+  --ways NAME=VALUE other ways to play, with commas between: ${TERM_NAMES.join(', ')}.
+  --deep            plays every choice on many times, which takes a minute or two: verdicts in wins, luck and choices.
+  --json            prints everything as JSON.
+  --help            prints this.
+`;
+
+/** Whatever else is asked for. */
+export function asksForHelp(args: readonly string[]): boolean {
+  return args.includes('--help') || args.includes('-h');
+}
+
 /** Reads the arguments after the script's name, and the card file where one is named. */
 export function readRequest(args: readonly string[]): RoundRequest {
   const values = optionsOf(args);
-  if (values === null) return { ok: false, message: `Use only ${USAGE}.` };
+  if (values === null) return { ok: false, message: `Use only ${USAGE}; --help says more.` };
   const seed = (values.seed ?? randomBytes(32).toString('hex')).toLowerCase();
   if (!isSeed(seed)) {
     return { ok: false, message: `--seed takes 64 hexadecimal digits, not ${quoted(seed)}.` };
@@ -93,8 +113,7 @@ function waysFrom(text: string): ReturnType<typeof termsFrom> | { ok: false; mes
   const asked = entries.map(([name = '', value = '']) => [name, termValue(value)]);
   const read = askedTermsSchema.safeParse(Object.fromEntries(asked));
   if (read.success) return termsFrom(read.data, 'friends');
-  const names = Object.keys(askedTermsSchema.shape).join(', ');
-  const message = `--ways takes name=value with commas between, such as secondCharleston=none,blindPasses=false; not ${quoted(text)}. Names: ${names}.`;
+  const message = `--ways takes name=value with commas between, such as secondCharleston=none,blindPasses=false; not ${quoted(text)}. Names: ${TERM_NAMES.join(', ')}.`;
   return { ok: false, message };
 }
 

@@ -2,6 +2,7 @@
 import {
   type Face,
   type Four,
+  guessAnswer,
   MOVES,
   neighbor,
   type Resolved,
@@ -27,7 +28,11 @@ export function roundText(played: PlayedRound): string {
     '',
     'At the close',
     ...rackLines(played, racks.after, toGo.after),
-    ...reviews.flatMap((review, seat) => reviewLines(review, robustness[seat] ?? [])),
+    ...besideEachOther(reviews),
+    ...reviews.flatMap((review, seat) => [
+      ...reviewLines(review, robustness[seat] ?? []),
+      ...guessLines(review, racks.after),
+    ]),
     '',
     ...new Set(reviews.map(({ method }) => method)),
   ];
@@ -72,6 +77,22 @@ function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
   const blind = outcome.forwarded[seat];
   const onward = blind.length === 0 ? '' : `, and blind ${blind.join(' ')}`;
   return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
+}
+
+/** Why four reviews, each made for one player alone, do not add up. */
+function besideEachOther(reviews: Four<Review>): string[] {
+  if (reviews.every(({ ledger }) => ledger === null)) return [];
+  return [
+    '',
+    'Each review is made for one seat: it sees its own tiles alone and takes the others for club players.',
+    'So what the four racks are worth does not add up to 100.',
+  ];
+}
+
+/** Here all racks are shown, so that a guess can be held against them. */
+function guessLines({ seat, ledger }: Review, racks: Four<readonly Face[]>): string[] {
+  const answer = ledger && guessAnswer(ledger.neighbors, seat, racks);
+  return answer === null ? [] : [`  By the racks above: ${answer}`];
 }
 
 function reviewLines(

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { type PlayedRound, playedRound } from '../../server/cli/played-round.ts';
-import { readRequest } from '../../server/cli/round-request.ts';
+import { asksForHelp, readRequest } from '../../server/cli/round-request.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { STYLES } from '../../shared-engine/policy/styles.ts';
@@ -70,6 +70,20 @@ describe('round --json', () => {
 
   it('says nothing of neighbors where no choice was played on', () => {
     expect(played.robustness).toEqual([[], [], [], []]);
+  });
+});
+
+describe('round --help', () => {
+  it('says on stdout what each option takes, and plays nothing, whatever else is asked for', () => {
+    const { status, stdout, stderr } = run('--help');
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    for (const option of ['seed', 'card', 'seats', 'dealer', 'ways', 'deep', 'json', 'help']) {
+      expect(stdout).toMatch(new RegExp(`^  --${option} `, 'm'));
+    }
+    for (const name of [...STYLES, 'secondCharleston']) expect(stdout).toContain(name);
+    expect(stdout).not.toContain('Seed  ');
+    expect(asksForHelp(['--tempo', '3', '-h'])).toBe(true);
+    expect(asksForHelp(['--deep'])).toBe(false);
   });
 });
 
