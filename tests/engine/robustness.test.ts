@@ -31,15 +31,18 @@ describe('a verdict among neighbors of other styles', () => {
       'It is costly whoever the others are: easy-going, club or strong players.',
     );
     const depends = 'It depends on who the others are.';
-    const well = 'Our verdict takes them for players who pass well.';
+    const between = 'Our verdict takes them for something between club and strong players.';
     expect(said('a-little-worse', 'costly', 'costly')).toBe(
       `${depends} Among club and strong players it is costly. Among easy-going players it is worse, but perhaps only a little.`,
     );
     expect(said('just-as-good', 'just-as-good', 'costly')).toBe(
-      `${depends} Among strong players it is costly. Among easy-going and club players it is just as good. ${well}`,
+      `${depends} Among strong players it is costly. Among easy-going and club players it is just as good. ${between}`,
+    );
+    expect(said('a-little-worse', 'a-little-worse', 'a-little-worse')).toBe(
+      `Whoever the others are, it is worse, but perhaps only a little. ${between}`,
     );
     expect(said('best', 'cant-say', 'best')).toBe(
-      `${depends} Among club players we can’t say. Among easy-going and strong players it is as good as any. ${well}`,
+      `${depends} Among club players we can’t say. Among easy-going and strong players it is as good as any. ${between}`,
     );
   });
 });

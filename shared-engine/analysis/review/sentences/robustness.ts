@@ -23,11 +23,17 @@ export function robustnessSentence({ verdicts, turns }: Robustness): string {
   if (turns.length === 0) return 'It is costly whoever the others are: easy-going, club or strong players.';
   const parts = Object.entries(AMONG).flatMap(([verdict, words]) => {
     const among = NEIGHBOR_STYLES.filter((style) => verdicts[style] === verdict);
-    return among.length === 0
-      ? []
-      : [`Among ${listed(among.map((style) => PLAYERS[style]))} players ${words}.`];
+    return among.length === 0 ? [] : [{ words, players: listed(among.map((style) => PLAYERS[style])) }];
   });
+  const told =
+    parts.length === 1
+      ? parts.map(({ words }) => `Whoever the others are, ${words}.`)
+      : [
+          'It depends on who the others are.',
+          ...parts.map(({ words, players }) => `Among ${players} players ${words}.`),
+        ];
   // Where it is milder among most of them, a reader wonders why it is called costly.
-  const why = turns.length > 1 ? ['Our verdict takes them for players who pass well.'] : [];
-  return ['It depends on who the others are.', ...parts, ...why].join(' ');
+  const why =
+    turns.length > 1 ? ['Our verdict takes them for something between club and strong players.'] : [];
+  return [...told, ...why].join(' ');
 }
