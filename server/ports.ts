@@ -312,6 +312,8 @@ export interface PendingAnalysis {
   readonly result: Promise<AnalysisResult | null>;
   /** The round is closed: choices of tables in play go first from now on. */
   lowerPriority(): void;
+  /** A class looks at a big screen that waits for it: it goes first from now on. */
+  raisePriority(): void;
 }
 
 export interface AnalysisResult {

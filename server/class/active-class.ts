@@ -199,6 +199,7 @@ export class ActiveClass {
     for (const { seq, event } of recorded) this.#ports.log.info({ seq, event: event.kind }, 'class event');
     this.notifyChange();
     if (recorded.some(({ event }) => event.kind === 'frozen')) this.analyses.ask();
+    if (recorded.some(({ event }) => event.kind === 'shown')) this.analyses.revealed();
   }
 
   #tableChanged(code: string, recorded: RoomChange['recorded']): void {

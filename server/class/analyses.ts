@@ -5,10 +5,11 @@ import {
   isAnonymous,
   type Review,
   type SeatRecord,
+  type Step,
   seatView,
 } from '../../shared-engine/index.ts';
 import type { Answer } from '../aggregate/decision.ts';
-import type { AnalysisRequest, DeepAnalyzer, Reviewer } from '../ports.ts';
+import type { AnalysisRequest, DeepAnalyzer, PendingAnalysis, Reviewer } from '../ports.ts';
 import { type SeatDecision, seatDecisions } from '../reviews/analysis-requests.ts';
 import { cohortOf } from './anonymity.ts';
 import type { ClassCommand } from './decide.ts';
@@ -32,11 +33,23 @@ export interface AnalyzedClass extends FollowedClass {
 /** Analyses stored together while more are on their way, so that a class of sixty fills its log slowly. */
 const BATCH = 8;
 
+/** Where in the drill a choice is. */
+interface ChoicePlace {
+  readonly deal: number;
+  readonly step: Step;
+}
+
+interface Running {
+  readonly at: ChoicePlace;
+  readonly abort: AbortController;
+  readonly pending: PendingAnalysis | undefined;
+}
+
 export class ClassAnalyses {
   readonly #live: AnalyzedClass;
   readonly #ports: AnalysesPorts;
   /** The decisions that are being analyzed, by their ids, and how that is broken off. */
-  readonly #running = new Map<string, AbortController>();
+  readonly #running = new Map<string, Running>();
   #isStopped = false;
   /** How far each deal of each player was followed. */
   readonly #followed = new Map<string, string>();
@@ -69,10 +82,21 @@ export class ClassAnalyses {
     }
   }
 
+  /** The teacher has revealed a step: what its costs wait for goes before everything else. */
+  revealed(): void {
+    for (const { at, pending } of this.#running.values()) if (this.#isAwaited(at)) pending?.raisePriority();
+    this.#storeSoon();
+  }
+
+  #isAwaited({ deal, step }: ChoicePlace): boolean {
+    const { shown, dealt } = this.#live.state;
+    return shown?.revealed === true && shown.step === step && deal === dealt - 1;
+  }
+
   /** Aborts everything. */
   stop(): void {
     this.#isStopped = true;
-    for (const abort of this.#running.values()) abort.abort();
+    for (const { abort } of this.#running.values()) abort.abort();
   }
 
   /** The player's own choices, and how the round went as a whole. */
@@ -89,9 +113,8 @@ export class ClassAnalyses {
     if (missing.length === 0 && !isNew) return;
     const review = this.#review(record);
     const again = () => this.#followed.delete(place);
-    for (const { request } of missing) {
-      const isBefore = deal < this.#live.state.dealt - 1;
-      void this.#analyze(request, review, this.#ports.analyzer, isBefore).then((found) => {
+    for (const { request, step } of missing) {
+      void this.#analyze(request, review, this.#ports.analyzer, { deal, step }).then((found) => {
         if (found === null) again();
         else this.#found[request.decisionId] = found;
         this.#storeSoon();
@@ -120,7 +143,7 @@ export class ClassAnalyses {
     const asked = told.flatMap((id) => missing.find(({ request }) => request.decisionId === id) ?? []);
     void Promise.all(
       asked.map(async ({ request, record }) => {
-        const found = await this.#analyze(request, this.#review(record), this.#ports.afresh, false);
+        const found = await this.#analyze(request, this.#review(record), this.#ports.afresh, { deal, step });
         return [request.decisionId, found] as const;
       }),
     ).then((made) => {
@@ -143,13 +166,15 @@ export class ClassAnalyses {
     request: AnalysisRequest,
     review: Promise<Review | null>,
     analyzer: DeepAnalyzer | null,
-    isLater: boolean,
+    at: ChoicePlace,
   ): Promise<AnalyzedChoice | null> {
     const { decisionId, nth } = request;
     const abort = new AbortController();
-    this.#running.set(decisionId, abort);
     const pending = analyzer?.analyze(request, abort.signal);
-    if (isLater) pending?.lowerPriority();
+    this.#running.set(decisionId, { at, abort, pending });
+    if (this.#isAwaited(at)) pending?.raisePriority();
+    // The class has gone on to another deal.
+    else if (at.deal < this.#live.state.dealt - 1) pending?.lowerPriority();
     const [result, made] = [await pending?.result, await review];
     this.#running.delete(decisionId);
     const choice = made?.choices[nth];
@@ -166,10 +191,13 @@ export class ClassAnalyses {
     return this.#live.state.rounds.some((one) => one.player === player && one.deal === deal);
   }
 
-  /** As soon as nothing more is on its way, or enough has come. */
+  /** As soon as nothing more is on its way, enough has come, or the big screen waits for some of it. */
   #storeSoon(): void {
     const choices = Object.keys(this.#found).length;
-    const isDue = this.#running.size === 0 || choices >= BATCH;
+    const { shown } = this.#live.state;
+    const isWaitedFor =
+      shown?.revealed === true && Object.values(this.#found).some(({ step }) => step === shown.step);
+    const isDue = this.#running.size === 0 || choices >= BATCH || isWaitedFor;
     if (this.#isStoring || this.#isStopped || !isDue) return;
     if (choices === 0 && this.#rounds.length === 0) return;
     const command = { kind: 'analyzed', choices: this.#found, rounds: this.#rounds } as const;

@@ -39,7 +39,7 @@ export function sharedAnalyzer(analyzer: DeepAnalyzer): DeepAnalyzer {
     analyze(request, signal) {
       const { decisionId } = request;
       const known = remembered.get(decisionId);
-      if (known) return { result: Promise.resolve(known), lowerPriority() {} };
+      if (known) return { result: Promise.resolve(known), lowerPriority() {}, raisePriority() {} };
       const shared = running.get(decisionId) ?? begin(request);
       return share(shared, signal, () => {
         if (running.get(decisionId) === shared) running.delete(decisionId);
@@ -79,5 +79,5 @@ function share(shared: Shared, signal: AbortSignal, forget: () => void): Pending
   shared.playing++;
   signal.addEventListener('abort', leave, { once: true });
   const result = shared.pending.result.finally(() => signal.removeEventListener('abort', leave));
-  return { result, lowerPriority };
+  return { result, lowerPriority, raisePriority: () => shared.pending.raisePriority() };
 }

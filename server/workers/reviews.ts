@@ -61,7 +61,7 @@ export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
       const options = workOptions('analyze', fairnessKey, affinityKeyOf(record), signal);
       let used = depth;
       let pending: PendingWork | null = null;
-      let isLowered = false;
+      let rank: 'lowered' | 'raised' | null = null;
       const analyzed = (result: TaskResult | null): AnalysisResult | null =>
         result?.kind === 'analyze' ? { analysis: result.analysis, reducedBudget: used !== depth } : null;
       const analysis = async () => {
@@ -71,14 +71,19 @@ export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
           used = depthAt(moment);
           return { kind: 'analyze', card, record, nth, depth: used };
         }, options);
-        if (isLowered) pending.lowerPriority();
+        if (rank === 'lowered') pending.lowerPriority();
+        if (rank === 'raised') pending.raisePriority();
         return analyzed(await pending.result);
       };
       return {
         result: analysis(),
         lowerPriority() {
-          isLowered = true;
+          rank ??= 'lowered';
           pending?.lowerPriority();
+        },
+        raisePriority() {
+          rank = 'raised';
+          pending?.raisePriority();
         },
       };
     },

@@ -33,6 +33,12 @@ import type { CardRef, Task, TaskResult } from './task.ts';
 /** Hands of all cards held besides the house card: two of the largest, and at most 140 MB with what belongs to them. */
 const MAX_HANDS = 40_000;
 
+/**
+ * Situations whose deals are remembered: of a class of forty at one step, in which each player thinks for half a minute
+ * after the step was prepared, about 25 are different.
+ */
+const MAX_SITUATIONS = 32;
+
 interface ReadyCard {
   readonly kernel: Kernel;
   /** Made when it is first asked for: that takes longer than compiling the card. */
@@ -130,7 +136,10 @@ function readyCard(card: CompiledCard, simd: SimdModule, isStopped: () => boolea
   return {
     kernel: createSwarKernel(card),
     analyst() {
-      analyst ??= stoppable({ ...createAnalyst(card, simd), memory: createDealMemory() }, isStopped);
+      analyst ??= stoppable(
+        { ...createAnalyst(card, simd), memory: createDealMemory(MAX_SITUATIONS) },
+        isStopped,
+      );
       return analyst;
     },
   };

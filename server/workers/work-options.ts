@@ -34,6 +34,8 @@ export interface PendingWork {
   whyNot(): LeftOutReason | null;
   /** Tables in play go first from now on. */
   lowerPriority(): void;
+  /** It goes before tables in play from now on, whatever is said later. */
+  raisePriority(): void;
 }
 
 /** How a task stands when a worker takes it. */

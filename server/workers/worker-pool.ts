@@ -115,7 +115,12 @@ export class WorkerPool {
     signal?.addEventListener('abort', abort);
     if (this.#closed || signal?.aborted) job.settle(null);
     else this.#enqueue(job);
-    return { result, whyNot: () => job.leftOut, lowerPriority: () => this.#lowerPriority(job) };
+    return {
+      result,
+      whyNot: () => job.leftOut,
+      lowerPriority: () => this.#rank(job, 'background'),
+      raisePriority: () => this.#rank(job, 'interactive'),
+    };
   }
 
   /** Starts a worker, so that the first task does not wait for it. */
@@ -174,9 +179,10 @@ export class WorkerPool {
     job.settle(null);
   }
 
-  #lowerPriority(job: Job): void {
+  #rank(job: Job, priority: Priority): void {
+    if (job.priority === 'interactive') return;
     const waited = this.#queue.delete(job);
-    job.priority = 'background';
+    job.priority = priority;
     if (waited) this.#queue.push(job);
   }
 

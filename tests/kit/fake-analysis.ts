@@ -11,6 +11,7 @@ import { sampleDeepAnalysis } from './classes.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
   readonly isLowered: () => boolean;
+  readonly isRaised: () => boolean;
   /** Whether it has been answered or aborted. */
   readonly isOver: () => boolean;
   readonly isAborted: () => boolean;
@@ -35,6 +36,7 @@ export function fakeAnalyzer(): FakeAnalyzer {
   const analyzer: DeepAnalyzer = {
     analyze(request, signal) {
       let isLowered = false;
+      let isRaised = false;
       let isOver = false;
       let resolve: (result: AnalysisResult | null) => void = () => {};
       const result = new Promise<AnalysisResult | null>((settle) => {
@@ -48,6 +50,7 @@ export function fakeAnalyzer(): FakeAnalyzer {
       asked.push({
         ...request,
         isLowered: () => isLowered,
+        isRaised: () => isRaised,
         isOver: () => isOver,
         isAborted: () => signal.aborted,
         answer,
@@ -56,6 +59,9 @@ export function fakeAnalyzer(): FakeAnalyzer {
         result,
         lowerPriority() {
           isLowered = true;
+        },
+        raisePriority() {
+          isRaised = true;
         },
       };
     },
@@ -70,7 +76,11 @@ export function fakeAnalyzer(): FakeAnalyzer {
 /** Answers everything at once. */
 export function answering(answer: (request: AnalysisRequest) => AnalysisResult | null): DeepAnalyzer {
   return {
-    analyze: (request) => ({ result: Promise.resolve(answer(request)), lowerPriority() {} }),
+    analyze: (request) => ({
+      result: Promise.resolve(answer(request)),
+      lowerPriority() {},
+      raisePriority() {},
+    }),
     prepare() {},
     ledger: async () => null,
   };

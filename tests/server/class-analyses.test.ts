@@ -41,7 +41,7 @@ async function atFirstPass(at: TestServer, players: number, terms: Partial<Class
 const firstStep = async (at: TestServer, teacher: Teacher) =>
   (await reportOf(at, teacher)).deals[0]!.steps.find(({ kind }) => kind === 'pass')!;
 
-test('CA1 CA3 before their analyses choices are shown as being looked at, on big screen and report alike; then both tell one cost', async () => {
+test('CA1 CA2 CA3 before their analyses choices are shown as being looked at, on big screen and report alike; then both tell one cost', async () => {
   const fake = fakeAnalyzer();
   const at = await started({ seed: 'one truth', analyzer: fake.analyzer });
   const { teacher, choose } = await atFirstPass(at, 3, { names: true });
@@ -56,6 +56,7 @@ test('CA1 CA3 before their analyses choices are shown as being looked at, on big
   expect(await firstStep(at, teacher)).toEqual(waiting);
   const [first, second] = fake.asked;
   expect(fake.asked).toHaveLength(2);
+  expect(fake.asked.map(({ isRaised }) => isRaised())).toEqual([true, true]);
   first!.answer(analysisByDecision(first!));
   await expect.poll(() => second!.isOver()).toBe(false);
   expect((await bigScreenOf(at, teacher)).spread!.choices[0]!.winsLost).toBeNull();

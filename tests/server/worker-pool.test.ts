@@ -72,6 +72,16 @@ describe('waiting work', () => {
     expect(await drain()).toEqual([0, 2, 1]);
   });
 
+  test('whose priority is raised goes before tables in play, whatever is said of it later', async () => {
+    const { run, drain } = poolOf();
+    run(0);
+    run(1);
+    const revealed = run(2);
+    revealed.raisePriority();
+    revealed.lowerPriority();
+    expect(await drain()).toEqual([0, 2, 1]);
+  });
+
   test('is done by as many workers at once as there may be, and workers are used again', async () => {
     const { run, numbers, drain, fake } = poolOf(2);
     for (const nth of [0, 1, 2, 3]) run(nth);

@@ -3,7 +3,7 @@ import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import { RESULT_WIDTH, type RolloutEnd } from '../rollouts/batch.ts';
 import type { DealAction, DealSource } from './sampled-deals.ts';
 
-/** Situations remembered: a megabyte each at most, and those of a few tables that play at once. */
+/** Situations remembered where nobody says how many: a megabyte each at most, and those of a few tables that play at once. */
 const SITUATIONS = 8;
 
 /** Batches rolled out at once: what is broken off loses no more than that. */
@@ -17,7 +17,7 @@ export interface DealMemory {
 }
 
 /** The latest situations asked for are remembered. */
-export function createDealMemory(): DealMemory {
+export function createDealMemory(situations = SITUATIONS): DealMemory {
   const sources = new Map<string, DealSource>();
   return {
     sourceFor(key, create) {
@@ -25,7 +25,7 @@ export function createDealMemory(): DealMemory {
       sources.delete(key);
       sources.set(key, source);
       const [oldest] = sources.keys();
-      if (sources.size > SITUATIONS) sources.delete(oldest!);
+      if (sources.size > situations) sources.delete(oldest!);
       return source;
     },
   };
