@@ -40,6 +40,8 @@ function row(dashboard: Page, name: string) {
   return dashboard.getByRole('row').filter({ has: dashboard.getByRole('rowheader', { name, exact: true }) });
 }
 
+const textFile = (name: string, buffer: Buffer) => ({ name, mimeType: 'application/json', buffer });
+
 /** The smallest text that must be read from the back row, in percent of the height of the big screen. */
 function smallestText(bigScreen: Page): Promise<number> {
   return bigScreen
@@ -118,11 +120,19 @@ describe('a class', () => {
 
     // A second teacher comes with a key, and the computer at the wall with the code of the big screen alone.
     await dashboard.getByRole('button', { name: 'Make a key' }).click();
-    const link = await dashboard.getByLabel('Link with the key').inputValue();
+    const savingKey = dashboard.waitForEvent('download');
+    await dashboard.getByRole('button', { name: 'Save the key as a file' }).click();
+    const keyFile = await readFile(await (await savingKey).path());
     const second = await suite.newPage({ viewport: PHONE });
-    await second.goto(link);
+    await second.goto(`${suite.origin()}/#my-classes`);
+    const opening = second.getByLabel('Open a class with a key file');
+    await opening.setInputFiles(textFile('other.json', Buffer.from('{}')));
+    await second.getByText('There is no teacher’s key in that file.').waitFor();
+    await opening.setInputFiles(textFile('key.json', keyFile));
     await second.getByRole('region', { name: 'On the big screen now' }).waitFor();
     expect(second.url()).toBe(`${suite.origin()}/c/${code}`);
+    // It has the drill of the class as well, which another computer prepared.
+    await second.getByRole('button', { name: 'Save the drill as a file' }).waitFor();
     await dashboard.getByRole('button', { name: 'Make a code' }).click();
     const wallCode = await dashboard.locator('[data-screen-code]').getAttribute('data-screen-code');
     const wall = await suite.newPage();
@@ -137,6 +147,12 @@ describe('a class', () => {
     const late = await join(await suite.newPage(), code, 'Late Pia');
     await rack(late).waitFor();
     expect(await tileLabels(late)).toEqual(dealt[0]);
+    const lateRow = row(dashboard, 'Late Pia');
+    await lateRow.locator('summary').click();
+    await lateRow.getByLabel('Name of Late Pia').fill('Pia');
+    await lateRow.getByRole('button', { name: 'Rename' }).click();
+    await row(dashboard, 'Pia').waitFor();
+    await late.getByText('Your teacher calls you Pia now.').waitFor();
     await passThree(late);
     await dashboard.getByText('6 players are waiting before first across.').waitFor();
 
@@ -154,7 +170,7 @@ describe('a class', () => {
     await dashboard.getByRole('button', { name: 'Continue without stopping' }).click();
     await playToClose(players[0]!);
     await players[0]!.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
-    for (const name of [...NAMES.slice(1), 'Late Pia']) {
+    for (const name of [...NAMES.slice(1), 'Pia']) {
       await dashboard.getByRole('button', { name: `Let a bot play for ${name}` }).click();
       await finished(dashboard, name, 1);
     }
@@ -183,6 +199,9 @@ describe('a class', () => {
     const pdf = (await dashboard.pdf({ preferCSSPageSize: true })).toString('latin1');
     // A first page for the class, and two at most for each of the three deals.
     expect(pdf.match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(7);
+    await dashboard.getByRole('button', { name: 'Make a drill of it' }).first().click({ timeout: 60_000 });
+    await dashboard.getByRole('heading', { name: 'Prepare a class' }).waitFor();
+    expect(await dashboard.getByLabel('What is this drill called?').inputValue()).not.toBe('');
   }, 300_000);
 });
 

@@ -1,7 +1,6 @@
 // What the teacher gives a player of a class besides help: another name, and before the first deal another place.
 import { useSignal } from '@preact/signals';
 import { type DashboardPlayer, SEATS, type Seat } from '../../../shared-engine/index.ts';
-import { NAME_FIELD } from '../../ui/strings.ts';
 import type { Dispatch } from '../model/requests.ts';
 import { PLACES } from './strings.ts';
 
@@ -23,7 +22,7 @@ export function RenameForm({ player: { id, name }, dispatch }: PlayerProps) {
     >
       <input
         class="short"
-        aria-label={`${NAME_FIELD.label}: ${name}`}
+        aria-label={PLACES.nameOf(name)}
         autocomplete="off"
         value={text.value}
         onInput={(event) => {

@@ -57,6 +57,7 @@ export const DASHBOARD = {
 } as const;
 
 export const PLACES = {
+  nameOf: (name: string) => `Name of ${name}`,
   rename: 'Rename',
   placeOf: (name: string) => `Table and seat of ${name}`,
   seat: 'Seat there',

@@ -43,7 +43,7 @@ export function PlayerTable({ app, info, room, tables, isMoved, onMoved }: Playe
     });
   }, [table, code, amongFriends]);
   const renamed = useNewName(table);
-  useReseated(table, code, app.settings.peek().name, onMoved);
+  const isRemoved = useReseated(table, code, app.settings.peek().name, onMoved);
   const given = renamed === null ? (isMoved ? PLAYER.moved : null) : PLAYER.renamed(renamed);
   return (
     <RoomScreen
@@ -56,7 +56,7 @@ export function PlayerTable({ app, info, room, tables, isMoved, onMoved }: Playe
           <>
             <DealTexts code={code} screen={screen} />
             <p class="teacher-message" role="status">
-              {messageAbove(screen, form === 'guided') ?? given}
+              {isRemoved ? PLAYER.removed : (messageAbove(screen, form === 'guided') ?? given)}
             </p>
           </>
         )
@@ -80,20 +80,26 @@ function useNewName(table: Room): string | null {
   return renamed;
 }
 
-/** Whoever has lost the seat here asks the class, which says where the player sits now and opens that seat. */
-function useReseated(table: Room, code: string, name: string, onMoved: () => void): void {
+/**
+ * Whoever has lost the seat here asks the class, which says where the player sits now and opens that seat. True where the
+ * player is in the class no more.
+ */
+function useReseated(table: Room, code: string, name: string, onMoved: () => void): boolean {
+  const [isRemoved, setRemoved] = useState(false);
   useEffect(() => {
     let isAsked = false;
     return table.state.subscribe(({ connection }) => {
       if (connection.kind !== 'ended' || connection.reason !== 'no-room' || isAsked) return;
       isAsked = true;
       void fetchClassInfo(code).then(async (answer) => {
-        if (!answer.ok || answer.value.player === null) return;
+        if (!answer.ok) return;
+        if (answer.value.player === null) return setRemoved(true);
         const again = await joinClass(code, name);
         if (again.ok) onMoved();
       });
     });
   }, [table, code, name, onMoved]);
+  return isRemoved;
 }
 
 interface DealTextsProps {
