@@ -16,6 +16,9 @@ export interface Head {
   readonly lastRow: number;
 }
 
+/** A log that is to be removed. */
+export type Removed = Pick<Head, 'id' | 'lastRow'>;
+
 /** `before` is the row that this one follows; null for the first one. */
 export type ChainedRow = Stored<LogRow> & { readonly id: number; readonly before: number | null };
 
@@ -32,6 +35,11 @@ export interface Statements {
   readonly rewriteRow: Statement<[string, Id]>;
   readonly rewriteSnapshot: Statement<[string, string, Id, number]>;
   readonly codes: Statement<[string, number], { code: string }>;
+  readonly byCode: Statement<[string], Removed>;
+  readonly older: Statement<[number, number], Removed>;
+  readonly beyond: Statement<[number], Removed>;
+  readonly removeRows: Statement<[Id]>;
+  readonly remove: Statement<[Id]>;
   readonly count: Statement<[], { logs: number }>;
   readonly version: Statement<[], { user_version: number }>;
 }
@@ -70,6 +78,28 @@ export function statementsOf(file: Database): Statements {
       'UPDATE snapshot SET commands = ?, state = ? WHERE log = ? AND version = ?',
     ),
     codes: prepared(file, 'SELECT code FROM log WHERE code > ? ORDER BY code LIMIT ?'),
+    byCode: prepared(file, 'SELECT id, last_row AS lastRow FROM log WHERE code = ?'),
+    older: prepared(
+      file,
+      `SELECT id, last_row AS lastRow FROM log
+        WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published') THEN ? ELSE ? END`,
+    ),
+    beyond: prepared(
+      file,
+      `SELECT id, last_row AS lastRow FROM (
+        SELECT id, last_row, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log
+      ) WHERE held > ?`,
+    ),
+    removeRows: prepared(
+      file,
+      `WITH RECURSIVE chain (id) AS (
+        VALUES (?)
+        UNION ALL
+        SELECT log_row.before FROM chain JOIN log_row USING (id) WHERE log_row.before IS NOT NULL
+      )
+      DELETE FROM log_row WHERE id IN (SELECT id FROM chain)`,
+    ),
+    remove: prepared(file, 'DELETE FROM log WHERE id = ?'),
     count: prepared(file, 'SELECT count(*) AS logs FROM log'),
     version: prepared(file, 'PRAGMA user_version'),
   };
@@ -80,42 +110,6 @@ function prepared<Values extends unknown[], Row = unknown>(
   text: string,
 ): Statement<Values, Row> {
   return hold(file.prepare<Values, Row>(text));
-}
-
-export function removalsFrom(file: Database) {
-  return {
-    byCode: removalOf<[string]>(file, 'code = ?'),
-    older: removalOf<[number, number]>(
-      file,
-      `touched_at < CASE WHEN kind IN ('class', 'class-table', 'published') THEN ? ELSE ? END`,
-    ),
-    beyond: removalOf<[number]>(
-      file,
-      `id IN (
-        SELECT id FROM (SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log) WHERE held > ?
-      )`,
-    ),
-  };
-}
-
-/** Removes the logs of which this is so, their rows first, as long as the logs say where those are; answers how many. */
-function removalOf<Values extends unknown[]>(file: Database, which: string): (...values: Values) => number {
-  const rows = prepared<Values>(
-    file,
-    `
-      WITH RECURSIVE chain (id) AS (
-        SELECT last_row FROM log WHERE ${which}
-        UNION ALL
-        SELECT log_row.before FROM chain JOIN log_row USING (id) WHERE log_row.before IS NOT NULL
-      )
-      DELETE FROM log_row WHERE id IN (SELECT id FROM chain)`,
-  );
-  const logs = prepared<Values>(file, `DELETE FROM log WHERE ${which}`);
-  const remove = file.transaction((...values: Values) => {
-    rows.run(...values);
-    return logs.run(...values).changes;
-  });
-  return (...values) => remove.immediate(...values);
 }
 
 /** The rows with events behind number `version`, in order: from the last one back. */

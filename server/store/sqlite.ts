@@ -6,7 +6,7 @@ import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
 import {
   type ChainedRow,
   type Id,
-  removalsFrom,
+  type Removed,
   rowsBehind,
   type Statements,
   statementsOf,
@@ -100,7 +100,15 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     }
   });
 
-  const removals = removalsFrom(file);
+  /** Each with its rows, which the log alone finds; answers how many. */
+  const remove = file.transaction((which: () => readonly Removed[]): number => {
+    const removed = which();
+    for (const { id, lastRow } of removed) {
+      sql.removeRows.run(lastRow);
+      sql.remove.run(id);
+    }
+    return removed.length;
+  });
 
   /** Writes the same number over itself: a page of the file, and with it the disk, have to take it. */
   const touch = file.transaction(() => {
@@ -115,10 +123,10 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     checkWritable: async () => touch.immediate(),
     rewrite: async (code, rows, snapshot) => rewrite.immediate(code, rows, snapshot),
     async remove(code) {
-      removals.byCode(storedText(code));
+      remove.immediate(() => sql.byCode.all(storedText(code)));
     },
-    removeOlder: async ({ classes, rooms }) => removals.older(classes, rooms),
-    removeBeyond: async (bytes) => removals.beyond(bytes),
+    removeOlder: async ({ classes, rooms }) => remove.immediate(() => sql.older.all(classes, rooms)),
+    removeBeyond: async (bytes) => remove.immediate(() => sql.beyond.all(bytes)),
   };
 }
 
