@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import { describe, expect, test } from 'vitest';
-import { leafHash, rootByPath, treePath, treeRoot } from '../../shared-engine/rules/deal/hash-tree.ts';
+import { leafHashFrom, rootByPath, treePath, treeRoot } from '../../shared-engine/rules/deal/hash-tree.ts';
 
 test.each([
   ['', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
@@ -39,6 +39,8 @@ const ROOTS = [
   'ddb89be403809e325750d3d263cd78929c2942b7942a34b77e122c9594a74c8c',
   '5dc9da79a70659a9ad559cb701ded9a2ab9d823aad2f4960cfe370eff4604328',
 ];
+
+const leafHash = leafHashFrom(utf8ToBytes(''));
 
 const openssl = (...parts: Uint8Array[]) => {
   const hash = createHash('sha256');

@@ -5,7 +5,7 @@ import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import { facesOf, sortFaces } from '../tiles/bag.ts';
 import type { Face } from '../tiles/face.ts';
 import { type Deal, dealTiles, type RandomDeal } from './deal.ts';
-import { leafHash, rootByPath, treePath, treeRoot } from './hash-tree.ts';
+import { leafHashFrom, rootByPath, treePath, treeRoot } from './hash-tree.ts';
 import { SEATS, type Seat } from './seat.ts';
 
 /** Stands in each leaf, so that a leaf of another format never passes for one of this. */
@@ -59,7 +59,7 @@ export function isCommittedRack(
   dealt: { readonly seat: Seat; readonly rack: readonly Face[] },
   { salt, path }: LeafProof,
 ): boolean {
-  const leaf = leafOf(headFields(head), dealt.seat, salt, sortFaces(dealt.rack));
+  const leaf = leavesOf(head)(dealt.seat, salt, sortFaces(dealt.rack));
   const root = rootByPath(leaf, { index: dealt.seat, size: LEAVES }, path.map(hexToBytes));
   return root !== null && bytesToHex(root) === commitment;
 }
@@ -78,12 +78,13 @@ const cache = new WeakMap<Deal, { readonly head: DealHead; readonly tree: DealTr
 function treeOf(deal: RandomDeal, head: DealHead): DealTree {
   const known = cache.get(deal);
   if (known && isSameHead(known.head, head)) return known.tree;
-  const fields = headFields(head);
+  const leafOf = leavesOf(head);
   const { racks, wall } = dealTiles(deal);
   const contents = [...SEATS.map((seat) => facesOf(racks[seat])), wall, [laterSeed(deal)]];
   const secret = keyed(hexToBytes(deal.seed), 'salts');
-  const salts = contents.map((_, index) => bytesToHex(hmac(sha256, secret, Uint8Array.of(index))));
-  const leaves = contents.map((content, index) => leafOf(fields, index, salts[index]!, content));
+  const salting = hmac.create(sha256, secret);
+  const salts = contents.map((_, index) => bytesToHex(salting.clone().update(Uint8Array.of(index)).digest()));
+  const leaves = contents.map((content, index) => leafOf(index, salts[index]!, content));
   const tree = { root: bytesToHex(treeRoot(leaves)), salts, leaves, proofs: [] };
   cache.set(deal, { head, tree });
   return tree;
@@ -94,14 +95,13 @@ function isSameHead(one: DealHead, other: DealHead): boolean {
   return one.roundId === other.roundId && one.dealer === other.dealer && one.terms === other.terms;
 }
 
+type LeafOf = (index: number, salt: string, content: readonly string[]) => Uint8Array;
+
 /** The hash of a leaf: of the UTF-8 of one JSON array, so that no two different leaves are the same bytes. */
-function leafOf(
-  head: readonly unknown[],
-  index: number,
-  salt: string,
-  content: readonly string[],
-): Uint8Array {
-  return leafHash(utf8ToBytes(JSON.stringify([...head, index, salt, content])));
+function leavesOf(head: DealHead): LeafOf {
+  // All leaves of a deal begin alike, up to the bracket that ends the list.
+  const hash = leafHashFrom(utf8ToBytes(JSON.stringify(headFields(head)).slice(0, -1)));
+  return (index, salt, content) => hash(utf8ToBytes(`,${JSON.stringify([index, salt, content]).slice(1)}`));
 }
 
 function headFields({ roundId, dealer, terms }: DealHead): readonly unknown[] {

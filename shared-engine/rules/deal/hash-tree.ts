@@ -8,8 +8,10 @@ type Hash = Uint8Array;
 const LEAF = Uint8Array.of(0x00);
 const NODE = Uint8Array.of(0x01);
 
-export function leafHash(entry: Uint8Array): Hash {
-  return sha256(concatBytes(LEAF, entry));
+/** The hash of an entry that begins with `start`, as a function of its rest: that beginning is hashed once for all. */
+export function leafHashFrom(start: Uint8Array): (rest: Uint8Array) => Hash {
+  const begun = sha256.create().update(LEAF).update(start);
+  return (rest) => begun.clone().update(rest).digest();
 }
 
 /** The root over the hashes of the leaves, in order; of no leaves at all it is the hash of nothing. */

@@ -1,7 +1,7 @@
 // (round, event) → the next round; accepts every event of the log without checking it.
 import { dealTiles } from '../deal/deal.ts';
 import { forFour, type Seat, withSeat } from '../deal/seat.ts';
-import { addTo, type Bag, takeFrom } from '../tiles/bag.ts';
+import { addTo, type Bag, exchanged } from '../tiles/bag.ts';
 import type { Face, Four } from '../tiles/face.ts';
 import type { DealtEvent, RoundEvent } from './event.ts';
 import type { Resolved, Round, SubmittedPass } from './round.ts';
@@ -99,7 +99,7 @@ function agreedIn(outcome: Resolved): Four<number> {
 }
 
 function moved(rack: Bag, gone: readonly Face[], came: readonly Face[]): Bag {
-  return addTo(takeFrom(rack, gone) ?? rack, came);
+  return exchanged(rack, gone, came) ?? addTo(rack, came);
 }
 
 function common(round: Round) {

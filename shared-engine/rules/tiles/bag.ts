@@ -21,12 +21,18 @@ export function addTo(bag: Bag, faces: readonly Face[]): Bag {
 
 /** The bag without these tiles, or null when one of them is not in it. */
 export function takeFrom(bag: Bag, faces: readonly Face[]): Bag | null {
+  return exchanged(bag, faces, []);
+}
+
+/** The bag without the tiles `gone` and with those that `came`; null when one of the former is not in it. */
+export function exchanged(bag: Bag, gone: readonly Face[], came: readonly Face[]): Bag | null {
   const counts = [...bag];
-  for (const face of faces) {
+  for (const face of gone) {
     const index = faceIndex(face);
     if (counts[index] === 0) return null;
     counts[index]!--;
   }
+  for (const face of came) counts[faceIndex(face)]!++;
   return counts;
 }
 
