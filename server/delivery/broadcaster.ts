@@ -5,7 +5,7 @@ import type { SeatHolder } from '../room/command.ts';
 import { heldAt, type RoomState, seatOf } from '../room/state.ts';
 import { type TableFacts, tableFor } from './audience.ts';
 import { deltaBetween, type Moment } from './delta.ts';
-import { sizeAtMost } from './padding.ts';
+import { DeltaTexts } from './delta-text.ts';
 import type { StateHistory } from './state-history.ts';
 
 /** Sockets that may watch one room besides those of its four seats. */
@@ -13,8 +13,9 @@ export const MAX_SPECTATORS = 40;
 
 /** One socket, as a room sees it. */
 export interface Connection {
-  /** `text` is the message as JSON, where it is written already. */
-  send(message: ServerMessage, text?: string): void;
+  send(message: ServerMessage): void;
+  /** A message that is written already, as JSON; white space may follow it. */
+  sendText(text: string): void;
   /** `reason` is for the peer's program. */
   end(code: number, reason?: string): void;
 }
@@ -130,16 +131,16 @@ export class Broadcaster {
   #broadcastPadded(listeners: readonly Greeted[]): void {
     const facts = this.#options.facts();
     const state = this.#options.state();
-    const messages = listeners.map((listener) => {
+    const texts = new Map<RoomState, DeltaTexts>();
+    const written = listeners.map((listener) => {
       const before = listener.lastSent;
       listener.lastSent = momentOf(listener.seat, state);
-      return deltaMessage(before, listener.lastSent, facts);
+      const shared = texts.get(before.state) ?? new DeltaTexts(before.state, state, facts);
+      texts.set(before.state, shared);
+      return shared.write(before, listener.lastSent);
     });
-    const texts = messages.map((message) => JSON.stringify(message));
-    const size = Math.max(...texts.map((text, n) => sizeAtMost(messages[n]!, text)));
-    for (const [n, { connection }] of listeners.entries()) {
-      connection.send(messages[n]!, texts[n]!.padEnd(size));
-    }
+    const size = written.reduce((most, one) => Math.max(most, one.size), 0);
+    for (const [n, { connection }] of listeners.entries()) connection.sendText(written[n]!.text.padEnd(size));
   }
 }
 

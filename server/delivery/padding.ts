@@ -5,9 +5,8 @@ import {
   PASS_SIZE,
   type SeatStep,
   type SeatView,
-  type ServerMessage,
-  type TableDelta,
   type View,
+  type ViewDeltaText,
 } from '../../shared-engine/index.ts';
 
 const WIDEST = Math.max(...FACES.map((face) => face.length));
@@ -17,25 +16,17 @@ const ANSWER_AT_MOST = JSON.stringify({
   blind: 0,
 } satisfies Record<keyof Extract<NonNullable<SeatView['answer']>, { kind: 'pass' }>, unknown>).length;
 
-/** In characters; `text` is the message as it is written. How many tiles somebody holds or has passed is public. */
-export function sizeAtMost(message: ServerMessage, text: string): number {
-  if (message.kind !== 'table' && message.kind !== 'delta') return text.length;
-  const { view = null } = message.table;
-  const viewDelta = message.kind === 'delta' ? message.table.viewDelta : undefined;
-  return text.length + spareInView(view) + spareInDelta(viewDelta);
-}
-
-function spareInView(view: View | null): number {
+/** Of a whole view, in characters. How many tiles somebody holds or has passed is public. */
+export function spareInView(view: View | null): number {
   if (view?.audience !== 'seat') return 0;
   const { rack, answer, record } = view;
   const { start, steps, actualSteps = [] } = record;
   return spareIn(rack) + spareInAnswer(answer) + spareIn(start) + spareInSteps([...steps, ...actualSteps]);
 }
 
-function spareInDelta(delta: TableDelta['viewDelta']): number {
-  if (delta?.audience !== 'seat') return 0;
-  const { rack = [], answer, steps } = delta;
-  return spareIn(rack) + spareInAnswer(answer) + spareInSteps(steps);
+/** Of a written delta of a view, in characters. */
+export function spareInText({ own }: ViewDeltaText): number {
+  return own === null ? 0 : own.tiles.reduce((sum, faces) => sum + spareIn(faces), spareInAnswer(own.answer));
 }
 
 function spareInSteps(steps: readonly (SeatStep | null)[]): number {

@@ -45,15 +45,17 @@ export function connectionOf(socket: WebSocket, clock: Clock): Connection {
   socket.on('close', () => cancel());
   cancel = clock.after(HEARTBEAT_MS, beat);
 
-  return {
-    send(message: ServerMessage, text = JSON.stringify(message)) {
-      if (socket.readyState !== socket.OPEN) return;
-      if (socket.bufferedAmount > MAX_BUFFERED_BYTES) return end(CLOSE.tooSlow);
-      corkUntilTurnEnds(socket);
-      socket.send(text);
-    },
-    end,
-  };
+  function sendText(text: string): void {
+    if (socket.readyState !== socket.OPEN) return;
+    if (socket.bufferedAmount > MAX_BUFFERED_BYTES) {
+      end(CLOSE.tooSlow);
+      return;
+    }
+    corkUntilTurnEnds(socket);
+    socket.send(text);
+  }
+
+  return { send: (message: ServerMessage) => sendText(JSON.stringify(message)), sendText, end };
 }
 
 /** What one turn of the event loop says to a peer goes out in one write. */

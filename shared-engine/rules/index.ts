@@ -125,6 +125,7 @@ export {
   type Wind,
 } from './tiles/face.ts';
 export { applyViewDelta, type ViewDelta, viewDelta } from './view/delta.ts';
+export { type ViewDeltaText, viewDeltaTexts } from './view/delta-text.ts';
 export {
   choiceAt,
   choiceIn,

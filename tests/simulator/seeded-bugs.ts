@@ -3,7 +3,7 @@ import type { Append, AppendOutcome, LogRow, Store } from '../../server/ports.ts
 import type { RoomEvent } from '../../server/room/event.ts';
 import { roomEvents } from '../../server/room/stored-event.ts';
 import { simplestLegal } from '../../server/workers/bots.ts';
-import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
+import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { neighbor } from '../../shared-engine/rules/deal/seat.ts';
 import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
 import type { Assembly } from './assembly.ts';
@@ -76,7 +76,7 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
   'a delta leaves out the view': {
     connection: (connection) => ({
       ...connection,
-      send: (message) => connection.send(withoutView(message)),
+      sendText: (text) => connection.send(withoutView(serverMessageSchema.parse(JSON.parse(text)))),
     }),
   },
   'a dead server never counts as gone': {

@@ -47,7 +47,10 @@ export function simulatedConnection(
   }
 
   function tell(message: ServerMessage): void {
-    const text = JSON.stringify(message);
+    tellText(JSON.stringify(message));
+  }
+
+  function tellText(text: string): void {
     if (!state.silent) inOrder('toPerson', () => state.open && !state.silent && events.text(text));
   }
 
@@ -68,7 +71,11 @@ export function simulatedConnection(
     time.after(HEARTBEAT_MS, beat);
   }
 
-  const line: Connection = { send: tell, end: (code, reason = '') => close(code, reason) };
+  const line: Connection = {
+    send: tell,
+    sendText: tellText,
+    end: (code, reason = '') => close(code, reason),
+  };
   const far = connectTo(line);
   if (far === null) {
     state.serverGone = true;

@@ -61,7 +61,8 @@ export function applyViewDelta(view: View, delta: ViewDelta): View | null {
   return { ...view, stage, rack, answer, record, ownLeaf: leaf };
 }
 
-function continues(before: Round, now: Round): boolean {
+/** Whether `now` is the same round as `before`, a few events later. */
+export function continues(before: Round, now: Round): boolean {
   if (before.deal !== now.deal || before.actualSteps !== now.actualSteps) return false;
   return before.resolved.every((step, place) => now.resolved[place] === step);
 }
