@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { type Face, neighbor, type PublicStep, SEATS, type Seat } from '../../shared-engine/index.ts';
 import { placeOf } from '../room/seat-names.ts';
 import { Tile, TileBack } from '../tiles/tile.tsx';
-import { useFramesLater } from '../ui/frames-later.ts';
+import { useFramesLater } from '../ui/frames-later.tsx';
 import { lastMoved } from './table-facts.ts';
 
 interface PassingTilesProps {

@@ -4,7 +4,7 @@ import { inDisplayOrder, type RackTile, SORTS } from '../room/rack-layout.ts';
 import type { Room } from '../room/room.ts';
 import { Tile, TileToCome } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
-import { useFramesLater } from '../ui/frames-later.ts';
+import { useFramesLater } from '../ui/frames-later.tsx';
 import { startDrag } from './drag.ts';
 import { keyTarget } from './rack-keys.ts';
 import { TABLE } from './strings.ts';
@@ -18,11 +18,14 @@ interface RackProps {
 }
 
 export function Rack({ room, east, cardClosed }: RackProps) {
-  const { layout, cardOpen } = room.state.value;
+  const { layout: now, cardOpen } = room.state.value;
+  const step = `${now.round}/${now.steps}`;
+  // The table has its change first, then the rack; what arrives is still on its way and is drawn a frame later again.
+  const before = useRef(now);
+  if (useFramesLater(step, 1) === step) before.current = now;
+  const isHere = useFramesLater(step, 4) === step;
+  const layout = before.current;
   const tiles = inDisplayOrder(layout);
-  const step = `${layout.round}/${layout.steps}`;
-  // What arrives is still on its way over the table; it is drawn a frame after everything else.
-  const isHere = useFramesLater(step, 1) === step;
   const list = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
   // The browser ends a drag with a click, which must not count as a tap.

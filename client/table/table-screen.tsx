@@ -9,6 +9,7 @@ import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
 import { TableTalk } from '../room/table-talk.tsx';
 import { WaysFolded } from '../room/ways-panel.tsx';
+import { FramesLater } from '../ui/frames-later.tsx';
 import { AimPanel } from './aim-panel.tsx';
 import { lastAnnouncement } from './announcements.ts';
 import { Clock } from './clock.tsx';
@@ -34,6 +35,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   const decision = decisionFor(seated.view.stage, seated.you, terms);
   const { steps } = seated.view.record;
   const last = steps.at(-1);
+  const stage = `${seated.table.round}/${steps.length}`;
   const waiting = SEATS.filter((seat) => isWaitingFor(seated.view.stage, seat));
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
@@ -68,23 +70,25 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
         </p>
         <Rack room={room} east={seated.view.dealer === seated.you} cardClosed={cardClosed} />
         <div class="extras">
-          <TableTalk room={room} table={seated.table} waiting={waiting} />
-          {pass && !pass.submitted && (
-            <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
-          )}
-          {mayAskCoach(seated.table) && decision?.kind === 'pass' && seated.view.answer === null && (
-            <CoachPanel
-              key={`${seated.table.round}/${decision.step}`}
-              choice={{ record: seated.view.record, decision }}
-              loadCard={room.loadCard}
-              onHelp={() => room.noteHelp(seated.table.round, decision.step)}
-            />
-          )}
-          {terms.passLog && <History seated={seated} />}
-          <WaysFolded mode={seated.table.mode} terms={terms} />
-          {home === 'server' && commitment && (
-            <SixWords key={commitment.round} commitment={commitment.commitment} />
-          )}
+          <FramesLater of={stage} frames={5}>
+            <TableTalk room={room} table={seated.table} waiting={waiting} />
+            {pass && !pass.submitted && (
+              <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
+            )}
+            {mayAskCoach(seated.table) && decision?.kind === 'pass' && seated.view.answer === null && (
+              <CoachPanel
+                key={`${seated.table.round}/${decision.step}`}
+                choice={{ record: seated.view.record, decision }}
+                loadCard={room.loadCard}
+                onHelp={() => room.noteHelp(seated.table.round, decision.step)}
+              />
+            )}
+            {terms.passLog && <History seated={seated} />}
+            <WaysFolded mode={seated.table.mode} terms={terms} />
+            {home === 'server' && commitment && (
+              <SixWords key={commitment.round} commitment={commitment.commitment} />
+            )}
+          </FramesLater>
         </div>
       </div>
       {cardOpen && card}

@@ -21,9 +21,14 @@ const PASSES = 3;
 /** From the tap on the button until the arrivals stand on the rack. */
 const SLIDE_MS = 1600;
 
+const MOVING_BOX = `<style>
+  @keyframes slide { to { transform: translateX(300px) } }
+  div { width: 40px; height: 60px; background: green; animation: slide 1s infinite }
+</style><div></div>`;
+
 export const bench: Bench = {
   summary:
-    'Script up to a rack, requests of a first visit, time to a usable front page and to a tapped tile, and the longest frame while a pass slides, on a throttled Chromium.',
+    'Script up to a rack, requests of a first visit, time to a usable front page and to a tapped tile, the longest frame while a pass slides and on an empty page, on a throttled Chromium.',
   async run() {
     const server = await startPageServer();
     const browser = await openChromium();
@@ -48,6 +53,8 @@ export const bench: Bench = {
       for (let tap = 0; tap < TAPS; tap++) taps.push(await tile.evaluate(timeToShow));
       const frames: number[] = [];
       for (let pass = 0; pass < PASSES; pass++) frames.push(await longestFrameOfPass(page));
+      const idle: number[] = [];
+      for (let time = 0; time < PASSES; time++) idle.push(await longestFrameOfNothing(browser));
       const load = firstLoadBytes();
       return {
         first_load_gzip_kb: kilobytes(load.all),
@@ -57,6 +64,7 @@ export const bench: Bench = {
         tap_ms: Math.round(middle(taps) * 10) / 10,
         tap_ms_longest: Math.round(Math.max(...taps) * 10) / 10,
         longest_frame_ms: Math.round(middle(frames) * 10) / 10,
+        longest_frame_of_empty_page_ms: Math.round(middle(idle) * 10) / 10,
       };
     } finally {
       await browser.close();
@@ -93,6 +101,16 @@ async function longestFrameOfPass(page: Page): Promise<number> {
   await page.mouse.click(x + width / 2, y + height / 2);
   const longest = await measured;
   await nextHeading(page, before);
+  return longest;
+}
+
+/** What this browser, drawing without a graphics card, needs for a page of its own with one moving box and no script. */
+async function longestFrameOfNothing(browser: Browser): Promise<number> {
+  const page = await browser.newPage({ viewport: PHONE });
+  await page.setContent(MOVING_BOX);
+  await throttle(page);
+  const longest = await page.evaluate(framesFor, SLIDE_MS);
+  await page.close();
   return longest;
 }
 

@@ -1,5 +1,6 @@
 // Work that can wait a frame or two, so that no single frame has to do everything that a change brings.
-import { useEffect, useState } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
 
 /** The value as it was, until so many frames have been drawn since it changed. */
 export function useFramesLater<T>(value: T, frames: number): T {
@@ -15,4 +16,18 @@ export function useFramesLater<T>(value: T, frames: number): T {
     return () => cancelAnimationFrame(frame);
   }, [value, frames]);
   return last;
+}
+
+interface FramesLaterProps<T> {
+  readonly of: T;
+  readonly frames: number;
+  readonly children: ComponentChildren;
+}
+
+/** Its children as they were, until so many frames have been drawn since `of` changed. */
+export function FramesLater<T>({ of, frames, children }: FramesLaterProps<T>) {
+  const isDue = useFramesLater(of, frames) === of;
+  const shown = useRef(children);
+  if (isDue) shown.current = children;
+  return <>{shown.current}</>;
 }
