@@ -1,5 +1,6 @@
 // How each kind of room is opened: at the server, in the page for one deal, or as the example of the help.
 import {
+  type CardFile,
   type CompiledCard,
   compileCard,
   DAY_SEAT,
@@ -15,7 +16,7 @@ import { readHelped, writeHelped } from '../coach/helped.ts';
 import { askTicket } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { oncePerFrame } from '../connection/once-per-frame.ts';
-import { openPendingRequests } from '../connection/pending.ts';
+import { openPendingRequests, type PendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
@@ -28,16 +29,16 @@ import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
 import { readPageRound, storePageRound } from '../storage/page-round.ts';
 import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
+import { wasFinishedHere } from '../storage/went-on.ts';
 import { announcementsOf } from '../table/announcements.ts';
 import { analyzeHere } from './analyze-here.ts';
 import { FRONT } from './front-strings.ts';
-import { cardFileOf, keeping } from './kept-rooms.ts';
+import { cardFileOf, cardOfTable, keeping } from './kept-rooms.ts';
+import { fetchPageTable } from './page-table.ts';
+import { connectOrPlayOn } from './playing-on.ts';
 import { PRACTICE } from './room-strings.ts';
 import { dealKey, exchangeOf, ownCardOf, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf, type Route } from './routes/route.ts';
-
-/** As the server's own setting of this name is, unless it was given another. */
-const BOT_DELAY_MS = 900;
 
 const newId = () => randomHex(12);
 
@@ -62,40 +63,65 @@ function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
   });
 }
 
-/** The table with this code, on the server. */
+/** The table with this code, on the server; alone with bots its round may go on in the page. */
 export function serverRoom(code: string): Room {
-  const loadCardFile = async () => (await import('../cards/load-card.ts')).loadCardFile(code);
-  const room = roomWith(code, code, {
+  let file: CardFile | null = null;
+  // Once it has come it is there without a network too.
+  const loadCardFile = async () => {
+    file ??= await (await import('../cards/load-card.ts')).loadCardFile(code);
+    return file;
+  };
+  const loadCard = async (id: string | undefined) => {
+    const { houseCard } = await import('../cards/load-card.ts');
+    if (id === houseCard().id) return houseCard();
+    const loaded = await loadCardFile();
+    return loaded ? compileCard(loaded) : cardOfTable(code);
+  };
+  const room: Room = roomWith(code, code, {
     home: 'server',
-    loadCard: async () => (await import('../cards/load-card.ts')).loadCard(code),
+    loadCard: () => loadCard(room.state.value.table?.card.id),
     connect: (on) => {
-      const place = pathOf({ kind: 'room', code });
-      const reviews = analyzeHere(code, oncePerFrame(on.message));
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
-      const connection = connect({
-        askTicket: (signal) => askTicket(code, signal),
-        openSocket: browserSocket(socketUrl(window.location)),
-        startTimer: browserTimer,
-        newId,
-        random: Math.random,
-        pending,
-        onState: (state) => {
-          if (state.kind === 'ended' && state.reason === 'no-room') forgetPlace(lastingStorage, place);
-          on.state(state);
-        },
-        onMessage: (message) => {
-          if (message.kind === 'table' && message.table.you !== null) rememberPlace(lastingStorage, place);
-          reviews.receive(message);
-        },
-      });
-      const stop = () => {
-        connection.stop();
-        reviews.stop();
-      };
-      return { ...connection, stop, pendingCount: () => pending.all().length };
+      const connectServer = (heard: typeof on) => connectTable(code, pending, heard);
+      return connectOrPlayOn({ code, pending, loadCard, connect: connectServer, on });
     },
   });
-  return keeping(room, { placeOf: ({ mode }) => mode, loadCardFile });
+  return keeping(room, {
+    placeOf: ({ mode }) => (room.state.value.home === 'page' ? 'page' : mode),
+    loadCardFile,
+    isStoredAlready: ({ round }) =>
+      room.state.value.home === 'server' && wasFinishedHere(lastingStorage, code, round),
+  });
+}
+
+function connectTable(
+  code: string,
+  pending: PendingRequests,
+  on: Parameters<RoomPorts['connect']>[0],
+): Connection {
+  const place = pathOf({ kind: 'room', code });
+  const reviews = analyzeHere(code, oncePerFrame(on.message));
+  const connection = connect({
+    askTicket: (signal) => askTicket(code, signal),
+    openSocket: browserSocket(socketUrl(window.location)),
+    startTimer: browserTimer,
+    newId,
+    random: Math.random,
+    pending,
+    onState: (state) => {
+      if (state.kind === 'ended' && state.reason === 'no-room') forgetPlace(lastingStorage, place);
+      on.state(state);
+    },
+    onMessage: (message) => {
+      if (message.kind === 'table' && message.table.you !== null) rememberPlace(lastingStorage, place);
+      reviews.receive(message);
+    },
+  });
+  const stop = () => {
+    connection.stop();
+    reviews.stop();
+  };
+  return { ...connection, stop };
 }
 
 interface InPage {
@@ -225,14 +251,10 @@ function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isSt
       let table: Connection | null = null;
       let stopped = false;
       const open = async () => {
-        const [{ localTable }, { loadSimd }, { startOwnAnalyses }] = await Promise.all([
-          import('../practice/local-table.ts'),
-          import('../workers/deep-analysis.ts'),
-          import('../workers/own-analyses.ts'),
-        ]);
+        const newTable = await fetchPageTable();
         if (stopped) return;
         const stored = isStored ? readPageRound(lastingStorage, shared.deal, shared.seat) : null;
-        table ??= localTable({
+        table ??= newTable({
           code: title,
           first: shared.deal,
           you: shared.seat,
@@ -241,16 +263,11 @@ function inPage({ title, shared, settings, terms, botNames, onDeal, stored: isSt
           botNames,
           // The bots of a round that goes on pass as they did.
           style: stored?.style ?? settings.style,
-          botDelay: Number(lastingStorage.read('bot-delay') ?? BOT_DELAY_MS),
           stored,
           store: (round) => {
             if (isStored) storePageRound(lastingStorage, round);
           },
           loadCard,
-          newSeed: () => randomHex(32),
-          startTimer: browserTimer,
-          startOwnAnalyses,
-          loadSimd: () => loadSimd(),
           onDeal,
           on,
         });

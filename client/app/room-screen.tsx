@@ -81,8 +81,11 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
         state={connection}
         pendingCount={pendingCount}
         seen={table !== null}
+        canPlayOn={room.canPlayOn()}
+        onPlayOn={room.playOn}
         onButton={() => {
           if (connection.kind === 'waiting') room.retryNow();
+          else if (connection.kind === 'here') room.backToServer();
           else if (connection.kind === 'ended' && connection.reason === 'no-room') app.go({ kind: 'front' });
           else if (connection.kind === 'ended' && connection.reason === 'outdated') window.location.reload();
           else room.reconnect();

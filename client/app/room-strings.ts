@@ -10,6 +10,11 @@ export const ROOM_SCREEN = {
   classWaitingAbout: 'Stay on this page. The tiles come by themselves.',
 } as const;
 
+/** Going on without the server. */
+export const PLAYING_ON = {
+  failed: 'This round cannot go on here: its card is not on this device. Your tiles are safe at the table.',
+} as const;
+
 /** A table in the page itself, and its bots by seat. */
 export const PRACTICE = {
   title: 'Practice in this page',

@@ -22,6 +22,8 @@ export type ConnectionState =
   | { readonly kind: 'read-only' }
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
+  /** The player went on in the page, without the server (rules G1–G4). */
+  | { readonly kind: 'here' }
   /** No further attempt without the player: another page took over, this page is too old, the seat or the room is gone. */
   | { readonly kind: 'ended'; readonly reason: EndReason };
 
@@ -57,6 +59,15 @@ export interface Connection {
   /** Stores the request until it is answered; sends it now when the connection is open. */
   send(request: ClientRequest): void;
   stop(): void;
+}
+
+/** A connection, and for a table of the server what there is without it. */
+export interface RoomConnection extends Connection {
+  readonly pendingCount: () => number;
+  /** Whether the round may go on in the page. */
+  readonly canPlayOn?: () => boolean;
+  readonly playOn?: () => void;
+  readonly backToServer?: () => void;
 }
 
 export function connect(ports: ConnectionPorts): Connection {

@@ -18,6 +18,7 @@ import {
   type Kernel,
   nextDealer,
   openRound,
+  type Resolved,
   type Review,
   type Round,
   type RoundEvent,
@@ -76,6 +77,8 @@ interface Play {
   readonly round: Round;
   /** The player's own, in their order. */
   readonly answers: readonly Choice[];
+  /** With which a round of the server went on here; none where it was dealt here. */
+  readonly outcomes: readonly Resolved[];
 }
 
 export function localTable(ports: LocalTablePorts): Connection {
@@ -106,7 +109,7 @@ export function localTable(ports: LocalTablePorts): Connection {
     }
     const stored = ports.stored?.card === card.id ? ports.stored : null;
     terms = stored?.terms ?? terms;
-    deal(ports.first, stored?.number ?? 1, stored?.answers);
+    deal(ports.first, stored?.number ?? 1, stored ?? {});
   }
 
   function stop() {
@@ -116,14 +119,18 @@ export function localTable(ports: LocalTablePorts): Connection {
     analyses = null;
   }
 
-  /** `answers` are given again, as far as the engine of today takes them. */
-  function deal(next: Deal, number: number, answers: readonly Choice[] = []) {
+  /** `answers` are given again after `outcomes`, as far as the engine of today takes them. */
+  function deal(next: Deal, number: number, stored: Partial<PageRound> = {}) {
+    const { answers = [], outcomes = [] } = stored;
     cancelBots();
     cancelReview();
     botsAt = null;
     first = null;
-    const round = begin(openRound(next, terms, roundIdOf(ports.code, number)));
-    play = { number, deal: next, round, answers: [] };
+    // What is drawn anew for somebody who goes on without the server is nobody's to look at (rule G2).
+    const played = 'prepared' in next ? { ...terms, revealRacks: false } : terms;
+    const dealt = begin(openRound(next, played, roundIdOf(ports.code, number)));
+    const round = outcomes.reduce((now, outcome) => evolve(now, { kind: 'resolved', outcome }), dealt);
+    play = { number, deal: next, round, answers: [], outcomes };
     ports.onDeal(next, terms);
     for (const answer of answers) {
       if (!answerWith(answer).ok) break;
@@ -199,19 +206,16 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   function store() {
     if (play === null || kernel === null) return;
-    const {
-      number,
-      deal: { seed, dealer },
-      answers,
-    } = play;
+    const { number, deal: dealt, answers, outcomes, round } = play;
     ports.store({
-      deal: { seed, dealer },
+      deal: dealt,
       seat: you,
       number,
       style: ports.style,
-      terms: play.round.terms,
+      terms: 'prepared' in dealt ? terms : round.terms,
       card: kernel.card.id,
       answers,
+      ...(outcomes.length > 0 && { outcomes }),
     });
   }
 

@@ -6,6 +6,8 @@ export const DEAL_CHECK = {
   prepared:
     'A teacher prepared this deal. Its tiles were chosen, not left to chance, so there is nothing to check.',
   ownTiles: 'You dealt these tiles yourself, so there is nothing to check.',
+  wentOn:
+    'This round went on without the server, so nothing of its deal was opened. What the others held was drawn anew from then on. Your own choices are judged by what you knew.',
   nothing: 'No. The table has shown a fingerprint but nothing that opens it, so this deal cannot be checked.',
   aboutOwn:
     'Before the first pass the table showed a fingerprint of all four racks and the wall, and this page has kept it. Now you got the part that belongs to your rack. It says nothing of the other racks, which stay private, and not whether the shuffle was fair.',

@@ -21,8 +21,10 @@ export function DealCheckPanel({ seated, kept }: DealCheckPanelProps) {
   const [part, setPart] = useState<Parts | 'failed' | null>(null);
   const commitment = kept?.round === seated.table.round ? kept.commitment : seated.view.commitment;
   if (commitment === null) {
-    const { controls, mode } = seated.table;
-    const prepared = mode === 'class' ? DEAL_CHECK.prepared : DEAL_CHECK.ownTiles;
+    const { controls, mode, seats } = seated.table;
+    const withBots = seats.some(({ kind }) => kind === 'bot');
+    const alone = withBots ? DEAL_CHECK.wentOn : DEAL_CHECK.ownTiles;
+    const prepared = mode === 'class' ? DEAL_CHECK.prepared : alone;
     return <p class="panel aside">{controls?.amongFriends ? DEAL_CHECK.same : prepared}</p>;
   }
   const opened = (open: boolean) => {

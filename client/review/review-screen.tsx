@@ -68,7 +68,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
         <NotAgain view={seated.view} />
       )}
       <RoundWalk seated={seated} ledger={review?.ledger ?? null} />
-      <DealCheckPanel seated={seated} kept={commitment} />
+      <DealCheckPanel seated={seated} kept={home === 'page' ? null : commitment} />
       {home !== 'past' && !table.controls && (
         <details class="panel">
           <summary>{WAYS.title}</summary>

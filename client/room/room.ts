@@ -13,7 +13,7 @@ import {
   type TableAction,
 } from '../../shared-engine/index.ts';
 import { type Helped, withHelp } from '../coach/helped.ts';
-import type { Connection, ConnectionState } from '../connection/connection.ts';
+import type { ConnectionState, RoomConnection } from '../connection/connection.ts';
 import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
 import { type KeptCommitment, keptWith } from './kept-commitment.ts';
@@ -90,7 +90,7 @@ export interface RoomPorts {
   readonly connect: (on: {
     readonly state: (state: ConnectionState) => void;
     readonly message: (message: ServerMessage) => void;
-  }) => Connection & { readonly pendingCount: () => number };
+  }) => RoomConnection;
 }
 
 export interface Room {
@@ -115,6 +115,11 @@ export interface Room {
   /** Connects anew, after a seat was taken or the player asked for it. */
   reconnect(): void;
   retryNow(): void;
+  /** Whether the round may go on in the page while the server is out of reach. */
+  canPlayOn(): boolean;
+  playOn(): void;
+  /** Leaves the round that went on in the page. */
+  backToServer(): void;
   close(): void;
 }
 
@@ -145,7 +150,8 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
   };
 
   const connection = ports.connect({
-    state: (next) => change({ connection: next, pendingCount: connection.pendingCount() }),
+    state: (next) =>
+      change(connected(state.value, next, { home: ports.home, pendingCount: connection.pendingCount() })),
     message: (message) => {
       const { commitment } = state.value;
       change({ ...received(state.value, message, ports), pendingCount: connection.pendingCount() });
@@ -219,6 +225,9 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),
     retryNow: () => connection.retryNow(),
+    canPlayOn: () => connection.canPlayOn?.() ?? false,
+    playOn: () => connection.playOn?.(),
+    backToServer: () => connection.backToServer?.(),
     close: () => connection.stop(),
   };
 }
@@ -227,6 +236,22 @@ function objectionToTile(view: SeatView, face: Face, layout: rack.RackLayout, ne
   const objection = tileObjection(view, face);
   if (objection) return objection.message;
   return layout.tray.length + layout.blind >= needed ? 'The tray is full. Take a tile back first.' : null;
+}
+
+/** What another state of the connection changes. Whoever comes back from a round in the page sees the server's anew. */
+function connected(
+  before: RoomState,
+  connection: ConnectionState,
+  { home, pendingCount }: Pick<RoomState, 'home' | 'pendingCount'>,
+): Partial<RoomState> {
+  const isHere = connection.kind === 'here';
+  const isBack = before.connection.kind === 'here' && !isHere;
+  return {
+    connection,
+    pendingCount,
+    home: isHere ? 'page' : home,
+    ...(isBack && { table: null, review: null }),
+  };
 }
 
 /** What a message from the server changes in the state. */

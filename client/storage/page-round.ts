@@ -4,13 +4,17 @@ import {
   type Choice,
   choiceSchema,
   type Deal,
+  four,
   hexSchema,
+  type Resolved,
+  resolvedSchema,
   type Seat,
   STYLES,
   type StyleName,
   seatSchema,
   type Terms,
   termsSchema,
+  tilesSchema,
 } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
@@ -24,19 +28,27 @@ export interface PageRound {
   readonly terms: Terms;
   /** Id of the card. */
   readonly card: string;
+  /** Since the deal, or since the steps in `outcomes`. */
   readonly answers: readonly Choice[];
+  /** The steps that were over when a round of the server went on here; missing where it was dealt here. */
+  readonly outcomes?: readonly Resolved[];
 }
 
 const KEY = 'page-round';
 
-const pageRoundSchema: z.ZodType<PageRound> = z.strictObject({
-  deal: z.strictObject({ seed: hexSchema, dealer: seatSchema }),
+export const pageRoundSchema: z.ZodType<PageRound> = z.strictObject({
+  deal: z.strictObject({
+    seed: hexSchema,
+    dealer: seatSchema,
+    prepared: four(tilesSchema).exactOptional(),
+  }),
   seat: seatSchema,
   number: z.int().min(1),
   style: z.enum(STYLES),
   terms: termsSchema,
   card: z.string(),
   answers: z.array(choiceSchema).max(20).readonly(),
+  outcomes: z.array(resolvedSchema).max(9).readonly().exactOptional(),
 });
 
 /** One round at a time: that of the table last played at. */
@@ -58,7 +70,7 @@ export function readPageRound(storage: TextStorage, deal: Deal, seat: Seat): Pag
   return isSame ? stored : null;
 }
 
-function jsonOf(text: string | null): unknown {
+export function jsonOf(text: string | null): unknown {
   try {
     return JSON.parse(text ?? 'null');
   } catch {

@@ -6,16 +6,24 @@ interface ConnectionBarProps {
   readonly state: ConnectionState;
   readonly pendingCount: number;
   readonly seen: boolean;
+  readonly canPlayOn: boolean;
   readonly onButton: () => void;
+  readonly onPlayOn: () => void;
 }
 
-export function ConnectionBar({ state, pendingCount, seen, onButton }: ConnectionBarProps) {
-  const message = connectionMessage(state, pendingCount, seen);
+/** What comes by itself lies over the page and moves nothing; what the player asked for has a place of its own. */
+export function ConnectionBar({ state, onButton, onPlayOn, ...circumstances }: ConnectionBarProps) {
+  const message = connectionMessage(state, circumstances);
   return (
-    <div class="connection-bar" role="status">
+    <div class={state.kind === 'here' ? 'connection-bar in-place' : 'connection-bar'} role="status">
       {message && (
         <div class="connection-message">
           <p>{message.text}</p>
+          {message.playOn && (
+            <button type="button" onClick={onPlayOn}>
+              {message.playOn}
+            </button>
+          )}
           {message.button && (
             <button type="button" onClick={onButton}>
               {message.button}

@@ -5,13 +5,26 @@ export interface ConnectionMessage {
   readonly text: string;
   /** A button that helps, where one does. */
   readonly button: string | null;
+  /** A button that does without the server, where the round can. */
+  readonly playOn: string | null;
 }
 
-/** Null while all is well. `pendingCount` choices wait to be sent; `seen` is false until a table has come. */
+/** Attempts to come back that failed before going on without the server is offered: a short cut mends itself. */
+const FAILURES_BEFORE_OFFER = 2;
+
+interface Circumstances {
+  /** Choices that wait to be sent. */
+  readonly pendingCount: number;
+  /** False until a table has come. */
+  readonly seen: boolean;
+  /** Whether the round may go on in the page. */
+  readonly canPlayOn: boolean;
+}
+
+/** Null while all is well. */
 export function connectionMessage(
   state: ConnectionState,
-  pendingCount: number,
-  seen: boolean,
+  { pendingCount, seen, canPlayOn }: Circumstances,
 ): ConnectionMessage | null {
   switch (state.kind) {
     case 'open':
@@ -20,21 +33,34 @@ export function connectionMessage(
       return {
         text: 'The server cannot save anything just now. Your tiles are safe. Please wait a moment.',
         button: null,
+        playOn: null,
       };
     case 'connecting':
-      return seen ? { text: 'Coming back to the table…', button: null } : null;
-    case 'waiting':
+      return seen ? { text: 'Coming back to the table…', button: null, playOn: null } : null;
+    case 'waiting': {
+      const isOffered = canPlayOn && state.failures >= FAILURES_BEFORE_OFFER;
       return {
-        text:
-          pendingCount > 0
-            ? 'No connection. We’ll send what you chose when you’re back.'
-            : 'No connection. Your tiles are safe. We keep trying.',
+        text: `${pendingCount > 0 ? WAITING.chosen : WAITING.safe}${isOffered ? WAITING.offer : ''}`,
         button: 'Try now',
+        playOn: isOffered ? 'Play on here' : null,
+      };
+    }
+    case 'here':
+      return {
+        text: 'You play on here without the server. What the others hold was drawn anew.',
+        button: 'Back to the server’s table',
+        playOn: null,
       };
     case 'ended':
-      return ENDED[state.reason];
+      return { ...ENDED[state.reason], playOn: null };
   }
 }
+
+const WAITING = {
+  chosen: 'No connection. We’ll send what you chose when you’re back.',
+  safe: 'No connection. Your tiles are safe. We keep trying.',
+  offer: ' Or play on here: your tiles stay, the others’ are drawn anew.',
+} as const;
 
 const ENDED = {
   replaced: {

@@ -1,5 +1,6 @@
 // The analysis layer: what a choice was worth, and why.
 
+export { possibleRound } from './belief/possible-round.ts';
 export { finalRack, offeredChoice, recordSoFar, recordWithAnswer } from './belief/situation.ts';
 export {
   type Coaching,

@@ -136,4 +136,4 @@ export {
   PROTOCOL_VERSIONS,
   RETRY_SPREAD_MS,
 } from './version.ts';
-export { leafProofSchema, openedRoundSchema, recordSchema } from './views.ts';
+export { leafProofSchema, openedRoundSchema, recordSchema, resolvedSchema } from './views.ts';

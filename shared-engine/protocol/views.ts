@@ -10,6 +10,7 @@ import {
   PASS_STEPS,
   type PublicStage,
   type PublicStep,
+  type Resolved,
   type ResolvedMove,
   type SeatAnswer,
   type SeatRecord,
@@ -74,6 +75,9 @@ const openMoveSchema: z.ZodType<ResolvedMove> = z.object({
   forwarded: four(tilesSchema),
   received: four(tilesSchema),
 });
+
+/** The outcome of a step with the tiles of all four seats, as a table in the page stores it. */
+export const resolvedSchema: z.ZodType<Resolved> = z.union([openMoveSchema, voteStep, askStep]);
 
 export const openedRoundSchema: z.ZodType<OpenedRound> = z.object({
   seed: hexSchema,

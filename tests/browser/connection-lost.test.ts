@@ -8,7 +8,9 @@ import {
   heading,
   isClosed,
   nextHeading,
+  onward,
   openFor,
+  passThree,
   rack,
   tileLabels,
   titleOf,
@@ -120,6 +122,49 @@ describe('a lost connection', () => {
     await page.getByText('No connection.').waitFor({ state: 'detached' });
     expect(cable.sent('hello')).toBe(2);
   });
+
+  it('G1 G4 alone with bots a round goes on without the server, over a reload to its review, stands once among the rounds, and the table waits', async () => {
+    const page = await suite.newPage({ viewport: PHONE });
+    const cable = await cableOf(page);
+    await dealAlone(page, suite.origin());
+    await passThree(page);
+    const asked = await nextHeading(page, 'First right');
+    const held = await tileLabels(page);
+    const tickets = /\/ticket$/;
+    await page.route(tickets, (route) => route.abort());
+    const strip = page.getByRole('list', { name: 'Steps of the exchange' });
+    const before = await strip.boundingBox();
+    await cable.cut();
+    cable.heal();
+    await page.getByText('No connection.').waitFor();
+    // What comes by itself lies over the page and moves nothing.
+    expect(await strip.boundingBox()).toEqual(before);
+    await passThree(page);
+    await page.getByRole('button', { name: 'Play on here' }).click();
+    await nextHeading(page, 'First across');
+    await page.getByText('You play on here without the server.').waitFor();
+    const here = await tileLabels(page);
+    await page.reload();
+    await rack(page).waitFor();
+    expect(await tileLabels(page)).toEqual(here);
+    const finish = async () => {
+      let now = await titleOf(page);
+      while (!isClosed(now)) now = await onward(page, now, { ask: 0, go: false });
+      await page.locator('.lesson-text').waitFor();
+    };
+    await finish();
+    await page.getByText('This round went on without the server').waitFor();
+    await page.unroute(tickets);
+    await page.getByRole('button', { name: 'Back to the server’s table' }).click();
+    expect(await nextHeading(page, 'What this deal')).toBe(asked);
+    expect(await tileLabels(page)).toEqual(held);
+    await finish();
+    await page.getByText('Was the deal fixed before the first pass?').waitFor();
+    await page.locator('.bar .home').click();
+    await page.getByRole('link', { name: 'My rounds' }).click();
+    await page.getByText('In this page').first().waitFor();
+    expect(await page.getByText('Alone at table').count()).toBe(0);
+  }, 90_000);
 
   it('a second page takes the seat over, and the first says so and can take it back', async () => {
     const page = await suite.newPage();

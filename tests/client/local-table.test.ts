@@ -1,95 +1,19 @@
 // The table in the page keeps the same rules as the server's, with the same bots and the same review.
 import { describe, expect, it } from 'vitest';
-import type { ClientRequest } from '../../client/connection/pending.ts';
-import type { StartTimer } from '../../client/connection/socket.ts';
-import { localTable } from '../../client/practice/local-table.ts';
 import { readBotNames, storeBotNames } from '../../client/storage/bot-names.ts';
-import {
-  forgetPageRound,
-  type PageRound,
-  readPageRound,
-  storePageRound,
-} from '../../client/storage/page-round.ts';
+import { forgetPageRound, readPageRound, storePageRound } from '../../client/storage/page-round.ts';
 import type { FollowRequest } from '../../client/workers/deep-analysis-worker.ts';
-import { type OpenFollowingWorker, startOwnAnalyses } from '../../client/workers/own-analyses.ts';
 import type { KeyedAnalysis } from '../../client/workers/seat-work.ts';
 import { decisionKey, decisionsIn } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { houseCard } from '../../shared-engine/card/house/card.ts';
-import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
-import { type ServerMessage, serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
+import { serverMessageSchema } from '../../shared-engine/protocol/messages.ts';
 import { checkRound } from '../../shared-engine/rules/exchange/recompute.ts';
-import { STANDARD_TERMS, type Terms } from '../../shared-engine/rules/exchange/terms.ts';
-import { pendingDecision } from '../../shared-engine/rules/view/pending-decision.ts';
-import type { SeatView } from '../../shared-engine/rules/view/view.ts';
+import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import { analysisOf } from '../kit/fake-analysis.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
-import { seedNamed } from '../kit/rounds.ts';
-
-const card = houseCard();
-const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
-
-async function openTable(
-  openWorker: OpenFollowingWorker = () => ({ send() {}, end() {} }),
-  stored: PageRound | null = null,
-  terms: Terms = STANDARD_TERMS.alone,
-  startTimer: StartTimer = (_, run) => {
-    run();
-    return () => {};
-  },
-) {
-  const messages: ServerMessage[] = [];
-  const kept: PageRound[] = [];
-  const seeds = [seedNamed('second')];
-  const table = localTable({
-    code: 'here',
-    first: DEAL,
-    you: 1,
-    terms,
-    name: 'Runa',
-    botNames: ['A', 'B', 'C', 'D'],
-    style: 'typical',
-    loadCard: async () => card,
-    newSeed: () => seeds.shift()!,
-    startTimer,
-    botDelay: 1000,
-    onDeal() {},
-    stored,
-    store: (round) => kept.push(round),
-    startOwnAnalyses: (analyses) => startOwnAnalyses({ ...analyses, openWorker }),
-    loadSimd: async () => NO_SIMD,
-    on: { state() {}, message: (message) => messages.push(message) },
-  });
-  table.start();
-  await new Promise((resolve) => setImmediate(resolve));
-  const last = () => messages.findLast((message) => message.kind === 'table')!.table;
-  const view = (): SeatView => {
-    const now = last().view;
-    if (now?.audience !== 'seat') throw new Error('no seat');
-    return now;
-  };
-  return { table, messages, last, view, stored: () => kept.at(-1)! };
-}
-
-/** The first legal answer to the open step. */
-function simplest(view: SeatView, round: number): ClientRequest {
-  const base = { kind: 'choose', id: `c${view.record.steps.length}`, round, seat: 1 } as const;
-  const decision = pendingDecision(view);
-  switch (decision?.kind) {
-    case 'vote':
-      return { ...base, choice: { kind: 'vote', step: 'vote', go: true } };
-    case 'ask':
-      return { ...base, choice: { kind: 'ask', step: 'courtesy-ask', count: 3 } };
-    case 'pass': {
-      const tiles = view.rack.filter((face) => face !== 'joker').slice(0, decision.count);
-      return { ...base, choice: { kind: 'pass', step: decision.step, tiles, blind: 0 } };
-    }
-    case undefined:
-      throw new Error('nothing is asked of this seat');
-  }
-}
+import { card, DEAL, openTable, simplest } from '../kit/page-tables.ts';
 
 describe('a table in the page', () => {
   it('W1 W2 W4 plays by other ways from the next deal on, once they are chosen between deals', async () => {

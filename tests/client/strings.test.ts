@@ -196,13 +196,15 @@ describe('numbers in sentences', () => {
 
 describe('the connection in words', () => {
   it('the page is silent while connected, and without a connection says whether a pass waits to be sent', () => {
-    expect(connectionMessage({ kind: 'open' }, 0, true)).toBeNull();
-    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 0, true)?.text).toContain(
-      'Your tiles are safe',
-    );
-    expect(connectionMessage({ kind: 'waiting', failures: 1 }, 1, true)?.text).toContain(
-      'We’ll send what you chose',
-    );
+    const seen = { pendingCount: 0, seen: true, canPlayOn: true };
+    const lost = (failures: number, also = {}) =>
+      connectionMessage({ kind: 'waiting', failures }, { ...seen, ...also });
+    expect(connectionMessage({ kind: 'open' }, seen)).toBeNull();
+    expect(lost(1)?.text).toContain('Your tiles are safe');
+    expect(lost(1, { pendingCount: 1 })?.text).toContain('We’ll send what you chose');
+    // Going on without the server is offered once coming back has failed, and only where the round can.
+    const offers = [lost(1), lost(2), lost(2, { canPlayOn: false })].map((said) => said?.playOn);
+    expect(offers).toEqual([null, 'Play on here', null]);
   });
 });
 

@@ -19,6 +19,8 @@ export interface KeepPorts {
   readonly placeOf: (table: Table) => RoundPlace;
   /** The card of the table as it was written; null where it cannot be had. */
   readonly loadCardFile: () => Promise<CardFile | null>;
+  /** Whether this round stands among the rounds already, as it went on elsewhere (rule G4). */
+  readonly isStoredAlready?: (table: Table) => boolean;
   readonly now: () => number;
   readonly startTimer: StartTimer;
   readonly notes: TextStorage;
@@ -40,6 +42,7 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     const seated = seatedAt(state.table);
     if (seated) askAhead(state);
     if (seated?.view.stage.phase !== 'closed') return;
+    if (ports.isStoredAlready?.(seated.table)) return;
     const { round } = seated.table;
     if (closedAt?.round === round && lastReview === state.review) return;
     const isNew = closedAt?.round !== round;

@@ -26,7 +26,7 @@ import { type RoomState, seatedAt } from '../../room/room.ts';
 /** Which judge gives the verdicts of this page. */
 export const JUDGE = WIN_MODEL.made.date;
 
-type ClosedState = Pick<RoomState, 'table' | 'review' | 'aims' | 'helped' | 'commitment'>;
+type ClosedState = Pick<RoomState, 'home' | 'table' | 'review' | 'aims' | 'helped' | 'commitment'>;
 
 export interface Circumstances {
   readonly playedAt: number;
@@ -43,7 +43,8 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const { stage } = view;
   if (stage.phase !== 'closed') return null;
   const { opened, racks } = stage;
-  const kept = state.commitment;
+  // What went on in the page is another deal than the server's, and has no commitment (rule G2).
+  const kept = state.home === 'page' ? null : state.commitment;
   const commitment = kept?.round === table.round ? kept.commitment : view.commitment;
   const at = { table: table.code, number: table.round };
   const id = roundIdFor(at, commitment, view.record);

@@ -111,7 +111,15 @@ export function ConnectionPart() {
   return (
     <Part name="connection">
       {CONNECTIONS.map((state) => (
-        <ConnectionBar key={JSON.stringify(state)} state={state} pendingCount={0} seen onButton={() => {}} />
+        <ConnectionBar
+          key={JSON.stringify(state)}
+          state={state}
+          pendingCount={0}
+          seen
+          canPlayOn={false}
+          onButton={() => {}}
+          onPlayOn={() => {}}
+        />
       ))}
     </Part>
   );

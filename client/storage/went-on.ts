@@ -1,0 +1,46 @@
+// A round of a server's table that went on in the page, stored until its player is back at that table (rules G1–G4).
+import * as z from 'zod';
+import { type Four, four } from '../../shared-engine/index.ts';
+import type { TextStorage } from './browser-storage.ts';
+import { jsonOf, type PageRound, pageRoundSchema } from './page-round.ts';
+
+export interface WentOn {
+  /** Of the table. */
+  readonly code: string;
+  /** Of whoever sits there. */
+  readonly names: Four<string>;
+  readonly round: PageRound;
+}
+
+const KEY = 'went-on';
+const FINISHED_KEY = 'finished-here';
+
+const wentOnSchema: z.ZodType<WentOn> = z.strictObject({
+  code: z.string(),
+  names: four(z.string()),
+  round: pageRoundSchema,
+});
+
+/** One at a time: that of the table last left. */
+export function storeWentOn(storage: TextStorage, wentOn: WentOn): void {
+  storage.write(KEY, JSON.stringify(wentOn));
+}
+
+/** Null unless a round of this table went on here. */
+export function readWentOn(storage: TextStorage, code: string): WentOn | null {
+  const parsed = wentOnSchema.safeParse(jsonOf(storage.read(KEY)));
+  return parsed.success && parsed.data.code === code ? parsed.data : null;
+}
+
+export function forgetWentOn(storage: TextStorage, code: string): void {
+  if (readWentOn(storage, code) !== null) storage.remove(KEY);
+}
+
+/** Notes that this round of a server's table was finished here, so that it is stored once. */
+export function noteFinishedHere(storage: TextStorage, code: string, round: number): void {
+  storage.write(FINISHED_KEY, `${code}/${round}`);
+}
+
+export function wasFinishedHere(storage: TextStorage, code: string, round: number): boolean {
+  return storage.read(FINISHED_KEY) === `${code}/${round}`;
+}

@@ -1,0 +1,51 @@
+// A round of a server's table that goes on in the page: what its seat knew and chose, and nothing else.
+import { expect, it } from 'vitest';
+import { wentOnFrom } from '../../client/practice/play-on.ts';
+import { mayPlayOn } from '../../client/room/playing-on.ts';
+import { noteFinishedHere, readWentOn, storeWentOn, wasFinishedHere } from '../../client/storage/went-on.ts';
+import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
+import type { SeatInfo } from '../../shared-engine/protocol/table.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
+import { card, openTable, simplest } from '../kit/page-tables.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+it('G2 G3 a round goes on with what its seat knew and chose, opens nothing, and comes out again after a reload', async () => {
+  const left = await openTable();
+  left.table.send(simplest(left.view(), 1));
+  const own = simplest(left.view(), 1);
+  const means = { card, simd: NO_SIMD, seed: seedNamed('anew') };
+  const wentOn = wentOnFrom({ table: left.last(), pending: [own] }, means)!;
+  const back = { ...own, id: 'back', choice: { kind: 'withdraw', step: 'first-across' } } as const;
+  expect(wentOnFrom({ table: left.last(), pending: [own, back] }, means)?.round.answers).toEqual([]);
+  const here = await openTable(undefined, wentOn.round);
+  const [first, second] = here.view().record.steps;
+  expect([first]).toEqual(left.view().record.steps);
+  expect(second).toMatchObject({ gave: own.kind === 'choose' && 'tiles' in own.choice && own.choice.tiles });
+  while (here.view().stage.phase !== 'closed') here.table.send(simplest(here.view(), 1));
+  expect(here.view()).toMatchObject({ commitment: null, stage: { opened: null, racks: null } });
+  const review = here.messages.find((message) => message.kind === 'review')?.review;
+  expect(review).toEqual(reviewRound(here.view().record, createSwarKernel(card)));
+  const storage = memoryStorage();
+  storeWentOn(storage, { ...wentOn, round: here.stored() });
+  expect(readWentOn(storage, 'another')).toBeNull();
+  const again = await openTable(undefined, readWentOn(storage, 'here')!.round);
+  expect(again.last()).toEqual(here.last());
+});
+
+it('G1 G4 only somebody alone with bots of one style goes on, in a round that is not over; what was finished is noted', async () => {
+  const { table, last, view } = await openTable();
+  const [bot, you, ...others] = last().seats;
+  if (bot.kind !== 'bot') throw new Error('no bot');
+  const external = { ...bot, external: { by: 'Runa', present: true } };
+  const isOffered = (first: SeatInfo) =>
+    mayPlayOn({ ...last(), seats: [first, you, others[0]!, others[1]!] });
+  const offered = [bot, { ...bot, style: 'random' } as const, external, you].map(isOffered);
+  expect(offered).toEqual([true, false, false, false]);
+  while (view().stage.phase !== 'closed') table.send(simplest(view(), 1));
+  expect([mayPlayOn(last()), mayPlayOn(null)]).toEqual([false, false]);
+  const storage = memoryStorage();
+  noteFinishedHere(storage, 'TABLE', 3);
+  expect([wasFinishedHere(storage, 'TABLE', 3), wasFinishedHere(storage, 'TABLE', 4)]).toEqual([true, false]);
+});
