@@ -6,12 +6,15 @@ import type { StoredChoice } from './stored-round.ts';
 export const EXCHANGE_PARTS = ['any', 'first', 'second'] as const;
 export type ExchangePart = (typeof EXCHANGE_PARTS)[number];
 
+/** Where a kind of mistake can be made: at a choice of its kind, or at the first pass that could give a flower away. */
+type Occasion = StoredChoice['kind'] | 'first-flower';
+
 type ByPart = Readonly<Record<ExchangePart, number>>;
 
 /** Rounds and not choices: what was held in one of them made several of its mistakes, but no mistake of another. */
 export interface MistakeCounts {
-  /** Rounds with a choice of that kind. */
-  readonly offered: Readonly<Record<StoredChoice['kind'], ByPart>>;
+  /** Rounds with such an occasion. */
+  readonly offered: Readonly<Record<Occasion, ByPart>>;
   /** Rounds with a choice that was, or seemed to be, a mistake of that kind. */
   readonly made: Readonly<Record<MistakeCategory, ByPart>>;
 }
@@ -20,13 +23,16 @@ type Counted = Record<ExchangePart, number>;
 
 /** Own choices by round, in one go: there may be fifty thousand. */
 export function countMistakes(rounds: readonly (readonly StoredChoice[])[]): MistakeCounts {
-  const offered = { pass: none(), blind: none(), vote: none(), ask: none() };
+  const offered = { pass: none(), blind: none(), vote: none(), ask: none(), 'first-flower': none() };
   const made = new Map<string, Counted>(MISTAKE_CATEGORY_NAMES.map((kind) => [kind, none()]));
   for (const choices of rounds) {
     for (const part of EXCHANGE_PARTS) {
       const inPart = choices.filter(({ step }) => isIn(part, step));
       for (const kind of new Set(inPart.map((choice) => choice.kind))) offered[kind][part]++;
+      const firstFlower = inPart.find(({ withFlower }) => withFlower);
+      if (firstFlower !== undefined) offered['first-flower'][part]++;
       for (const kind of new Set(inPart.flatMap(mistakesIn))) {
+        if (kind === 'flower-given' && !(firstFlower && mistakesIn(firstFlower).includes(kind))) continue;
         // A later version of the page may have stored other kinds.
         const counted = made.get(kind);
         if (counted !== undefined) counted[part]++;
@@ -54,11 +60,16 @@ function isIn(part: ExchangePart, step: StoredChoice['step']): boolean {
   return part === 'any' || step.startsWith(part);
 }
 
+/** A flower kept can be given at each later pass: whoever passes flowers does so when they first can. */
+function occasionOf(kind: MistakeCategory): Occasion {
+  return kind === 'flower-given' ? 'first-flower' : choiceOfMistake(kind);
+}
+
 /** Of one kind of mistake in one part. */
 export function countedIn(
   { offered, made }: MistakeCounts,
   kind: MistakeCategory,
   part: ExchangePart,
 ): { readonly made: number; readonly offered: number } {
-  return { made: made[kind][part], offered: offered[choiceOfMistake(kind)][part] };
+  return { made: made[kind][part], offered: offered[occasionOf(kind)][part] };
 }

@@ -45,6 +45,8 @@ export interface StoredChoice {
   readonly mistakes?: readonly string[];
   /** The kind of mistake that a number seems to be, where that is not sure enough to be told of one round. */
   readonly leaning?: string;
+  /** Of a pass: there was a flower in the rack, which it could have given away. */
+  readonly withFlower?: true;
 }
 
 /** Luck and choices of a round, in wins of 100 games: what is left to `close` after the other parts is luck. */
@@ -79,6 +81,7 @@ const choiceSchema: z.ZodType<StoredChoice> = z.strictObject({
   halfWidth: z.number().min(0).max(100).nullable(),
   mistakes: z.array(z.string().max(40)).max(20).readonly().exactOptional(),
   leaning: z.string().max(40).exactOptional(),
+  withFlower: z.literal(true).exactOptional(),
 });
 
 /** What lists and sums need of a round. */
@@ -164,6 +167,7 @@ export function storedChoice(choice: ChoiceReview, aims: readonly string[] = [])
     halfWidth: loss?.halfWidth ?? null,
     ...(mistakes.length > 0 && { mistakes }),
     ...(leaning !== null && { leaning }),
+    ...(kind === 'pass' && choice.rack.includes('flower') && { withFlower: true }),
   };
 }
 

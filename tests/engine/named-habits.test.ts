@@ -57,11 +57,28 @@ describe('a habit', () => {
     ]);
 
   it('is named where it is clearly more frequent than usual, with the Charleston it belongs to', () => {
-    const mistake = { ...costly, mistakes: ['flower-given'] };
+    const mistake = { ...costly, mistakes: ['pair-given'] };
     const [habit, ...others] = namedHabits([...rounds(3), ...rounds(20, mistake)], LEAST_CASES);
-    expect(habit).toMatchObject({ kind: 'flower-given', part: 'second', made: 20, offered: 23 });
+    expect(habit).toMatchObject({ kind: 'pair-given', part: 'second', made: 20, offered: 23 });
     expect(habit!.usual).toBeLessThan(10);
     expect(others).toEqual([]);
+  });
+
+  it('of giving flowers away is seen in the first pass of each round that could', () => {
+    const gave = { ...costly, mistakes: ['flower-given'], withFlower: true } as const;
+    const often = [...rounds(12, gave), ...rounds(13)];
+    expect(namedHabits(often, LEAST_CASES)).toMatchObject([
+      { kind: 'flower-given', part: 'second', made: 12, offered: 12 },
+    ]);
+    // Whoever keeps it at first and gives it away later had a reason to.
+    const [held] = rounds(1, { withFlower: true });
+    const later = storedChoice({ ...gave, step: 'second-right' });
+    expect(
+      namedHabits(
+        Array.from({ length: 25 }, () => [...held!, later]),
+        LEAST_CASES,
+      ),
+    ).toEqual([]);
   });
 
   it('is seen in numbers that lean one way in many rounds, of which none is sure', () => {
@@ -75,8 +92,8 @@ describe('a habit', () => {
 
   it('is none under eight cases, with the usual number of them, or where nothing but “another reason” is known', () => {
     const often = (count: number, ...mistakes: readonly string[]) => rounds(count, { ...costly, mistakes });
-    expect(namedHabits(often(LEAST_CASES - 1, 'flower-given'), LEAST_CASES)).toEqual([]);
-    expect(namedHabits([...often(8, 'flower-given'), ...rounds(600)], LEAST_CASES)).toEqual([]);
+    expect(namedHabits(often(LEAST_CASES - 1, 'pair-given'), LEAST_CASES)).toEqual([]);
+    expect(namedHabits([...often(8, 'pair-given'), ...rounds(600)], LEAST_CASES)).toEqual([]);
     expect(namedHabits(often(40, 'poorer-fit'), LEAST_CASES)).toEqual([]);
     expect(namedHabits(often(40, 'a kind of a later version'), LEAST_CASES)).toEqual([]);
   });

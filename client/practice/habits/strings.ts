@@ -64,9 +64,13 @@ export function headline({ rounds, named: [habit] }: Habits): string {
 /** How often the habit showed, beside the bot, and which other habits there are; null where none is named. */
 export function habitCounts({ named: [habit, ...others] }: Habits): string | null {
   if (habit === undefined) return null;
-  const { made, offered, usual } = habit;
+  const { kind, made, offered, usual } = habit;
   const bot = usual < 1 ? 'hardly ever does so' : `does so in about ${Math.round(usual)} of that many`;
-  const counted = `You did so in ${made} of ${offered} rounds. Our club-player bot ${bot}.`;
+  const when =
+    kind === 'flower-given'
+      ? `in ${made} of ${offered} rounds with a flower, at the first chance`
+      : `in ${made} of ${offered} rounds`;
+  const counted = `You did so ${when}. Our club-player bot ${bot}.`;
   if (others.length === 0) return counted;
   return `${counted} Also in more rounds than the bot, at a smaller cost: you ${others.map(habitWords).join('; you ')}.`;
 }
