@@ -103,6 +103,15 @@ describe('the words of a reason', () => {
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
+    // Of tiles asked for as many are given.
+    const finalists = analysis.finalists.map((one) => ({ ...one, number: 2 }));
+    const asked = (played: number) =>
+      numberWhy(
+        { ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why: NOTHING } },
+        NAMES,
+      ).at(-1);
+    expect(asked(3)).toBe('Fewer tiles then go to the player across.');
+    expect(asked(1)).toBe('More tiles then go to the player across.');
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
       'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
     ]);

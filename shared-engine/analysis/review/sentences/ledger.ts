@@ -34,11 +34,17 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${owner} rack was worth about ${ended}.`,
-    ...((toGoStart - toGoEnd) * (began - ended) > 0
-      ? ['Tiles away are not everything: jokers, pairs and the other racks count too.']
-      : []),
+    ...worthSentence(toGoStart - toGoEnd, ended - began),
     ...sumSentence(beside.losses, -own!),
   ];
+}
+
+/** Where a rack came closer and is worth less, or the other way round. */
+function worthSentence(closer: number, more: number): readonly string[] {
+  if (closer * more >= 0) return [];
+  return closer > 0
+    ? ['Coming closer is not everything: the others usually do too, and jokers and pairs count as well.']
+    : ['Tiles away are not everything: jokers, pairs and the other racks count too.'];
 }
 
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */

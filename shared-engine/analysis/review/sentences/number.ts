@@ -1,7 +1,7 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
-import { insteadPhrase, numberPhrase } from './instead.ts';
+import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
 import { leadSentences, whySentences } from './why.ts';
 
@@ -26,7 +26,14 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   const { by, analysis } = choice;
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const reasons = numberReasons(choice, sections);
-  return reasons.length > 0 ? reasons : leadSentences(analysis.why, sections, VOICES[by].whose);
+  if (reasons.length > 0) return reasons;
+  const across = choice.kind === 'ask' ? [acrossSentence(namedNumber(choice) - choice.played)] : [];
+  return [...leadSentences(analysis.why, sections, VOICES[by].whose), ...across];
+}
+
+/** A number asked for is also how many tiles are given. */
+function acrossSentence(more: number): string {
+  return `${more > 0 ? 'More' : 'Fewer'} tiles then go to the player across.`;
 }
 
 /** On what rack, and what the rule of thumb says. */

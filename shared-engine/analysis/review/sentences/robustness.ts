@@ -18,6 +18,9 @@ const AMONG: Readonly<Record<Verdict, string>> = {
   best: 'it is as good as any',
 };
 
+const BETWEEN = 'Our verdict takes them for something between club and strong players.';
+const LESS_SURE = 'So this verdict is less sure than most.';
+
 /** About a choice that was told to be costly, in one sentence or several. */
 export function robustnessSentence({ verdicts, turns }: Robustness): string {
   if (turns.length === 0) return 'It is costly whoever the others are: easy-going, club or strong players.';
@@ -33,7 +36,6 @@ export function robustnessSentence({ verdicts, turns }: Robustness): string {
           ...parts.map(({ words, players }) => `Among ${players} players ${words}.`),
         ];
   // Where it is milder among most of them, a reader wonders why it is called costly.
-  const why =
-    turns.length > 1 ? ['Our verdict takes them for something between club and strong players.'] : [];
-  return [...told, ...why].join(' ');
+  const most = turns.length < 2 ? [] : [turns.length === NEIGHBOR_STYLES.length ? LESS_SURE : BETWEEN];
+  return [...told, ...most].join(' ');
 }
