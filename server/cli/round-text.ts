@@ -84,7 +84,7 @@ function besideEachOther(reviews: Four<Review>): string[] {
   if (reviews.every(({ ledger }) => ledger === null)) return [];
   return [
     '',
-    'Each review is made for one seat: it sees its own tiles alone and takes the others for club players.',
+    'What a rack is worth is told for one seat alone, which sees only its own tiles and meets club players.',
     'So what the four racks are worth does not add up to 100.',
   ];
 }

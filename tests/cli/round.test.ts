@@ -6,12 +6,14 @@ import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { type PlayedRound, playedRound } from '../../server/cli/played-round.ts';
 import { asksForHelp, readRequest } from '../../server/cli/round-request.ts';
+import { roundText } from '../../server/cli/round-text.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { STYLES } from '../../shared-engine/policy/styles.ts';
 import { commitmentOf } from '../../shared-engine/rules/deal/commitment.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { builtCommand } from '../kit/server-process.ts';
 
@@ -66,6 +68,20 @@ describe('round --json', () => {
     expect(played.reviews.map(({ seat }) => seat)).toEqual([0, 1, 2, 3]);
     expect(played.reviews.map(({ toGoStart }) => toGoStart)).toEqual(played.toGo.before);
     expect(played.reviews.map(({ toGoEnd }) => toGoEnd)).toEqual(played.toGo.after);
+  });
+
+  it('says as text why four worths do not add up, and whether guesses were right, once there are any', () => {
+    const apart = 'So what the four racks are worth does not add up to 100.';
+    expect(roundText(played)).not.toContain(apart);
+    const neighbors = [{ toward: 'right', longest: { bam: 0.6, crak: 0.2, dot: 0.1 } }] as const;
+    const ledger = { ...SAMPLE_LEDGER, neighbors };
+    const [a, b, c, d] = played.reviews;
+    const told = roundText({ ...played, reviews: [{ ...a, ledger }, b, c, d] });
+    expect(told.split(apart)).toHaveLength(2);
+    const bams = played.racks.after[1].filter((face) => face.startsWith('bam')).length;
+    expect(told).toMatch(
+      new RegExp(`By the racks above: The guess about the player on the right, .* right: ${bams} bam`),
+    );
   });
 
   it('says nothing of neighbors where no choice was played on', () => {
