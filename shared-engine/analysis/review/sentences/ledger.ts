@@ -43,8 +43,8 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
 function worthSentence(closer: number, more: number): readonly string[] {
   if (closer * more >= 0) return [];
   return closer > 0
-    ? ['Coming closer is not everything: the others usually do too, and jokers and pairs count as well.']
-    : ['Tiles away are not everything: jokers, pairs and the other racks count too.'];
+    ? ['Coming closer is not all: the others mostly do so too, and jokers and pairs count as well.']
+    : ['Tiles away are not all: jokers, pairs and the other racks count too.'];
 }
 
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
