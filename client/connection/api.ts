@@ -20,7 +20,7 @@ import type { Schema } from './frame.ts';
 
 export interface Failure {
   readonly ok: false;
-  /** A rejection from the server, or `unreachable` when no answer came. */
+  /** A rejection from the server; `unreachable` when no answer came, `outdated` or `unclear` for one that is not understood. */
   readonly code: string;
   readonly message: string;
   /** What is wrong in a file, one sentence each. */
@@ -32,6 +32,19 @@ const UNREACHABLE: Failure = {
   ok: false,
   code: 'unreachable',
   message: 'The server cannot be reached. Check your connection and try again.',
+};
+
+/** What the server grants it grants in the form of today; a page that cannot read it is of yesterday. */
+const OUTDATED: Failure = {
+  ok: false,
+  code: 'outdated',
+  message: 'This page is older than the server. Reload the page.',
+};
+
+const UNCLEAR: Failure = {
+  ok: false,
+  code: 'unclear',
+  message: 'The server’s answer makes no sense to this page. Try again in a moment, or reload the page.',
 };
 
 export function openSameDeal(request: OpenSameDeal) {
@@ -83,8 +96,8 @@ export async function call<T>(
   }
   if (response.ok) {
     const parsed = schema.safeParse(json);
-    return parsed.success ? { ok: true, value: parsed.data } : UNREACHABLE;
+    return parsed.success ? { ok: true, value: parsed.data } : OUTDATED;
   }
   const rejection = httpRejectionSchema.safeParse(json);
-  return rejection.success ? { ok: false, ...rejection.data } : UNREACHABLE;
+  return rejection.success ? { ok: false, ...rejection.data } : UNCLEAR;
 }

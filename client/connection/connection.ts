@@ -134,6 +134,7 @@ export function connect(ports: ConnectionPorts): Connection {
     if (current !== attempt) return;
     if (!answer.ok) {
       if (answer.code === 'no-such-room') return end('no-room');
+      if (answer.code === 'outdated') return end('outdated');
       return answer.code === 'old-secret' ? end('seat-lost') : retryLater();
     }
     socket = ports.openSocket({

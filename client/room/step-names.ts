@@ -81,7 +81,7 @@ export function chooseMore(needed: number, chosen: number): string {
 export const BLIND_QUESTION = 'Pass blind? How many, without looking?';
 export const VOTE_QUESTION = 'Second Charleston?';
 export const VOTE_ABOUT =
-  'It is played only if all four want it. Nobody sees your answer until all have answered.';
+  'Three more passes, left, across and right, if all four want them. Nobody sees your answer until all have answered.';
 
 export function courtesyQuestion(across: string): string {
   return `Courtesy: how many tiles would you like to swap with ${across}?`;

@@ -1,5 +1,6 @@
 // The page's connection to the server: hello, requests stored until answered, and reconnecting by itself.
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { askTicket } from '../../client/connection/api.ts';
 import { backoffMs } from '../../client/connection/backoff.ts';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import { CLOSE, HEARTBEAT_MS } from '../../shared-engine/protocol/version.ts';
@@ -46,6 +47,24 @@ describe('a connection that opens', () => {
     await fake.runPromises();
     expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'no-room' });
     expect(fake.pauses()).toEqual([]);
+  });
+
+  it('an answer that this page is too old to read ends the connection and asks for a reload; one that makes no sense is asked for again', async () => {
+    const stubbed = (body: unknown, init?: ResponseInit) =>
+      vi.stubGlobal('fetch', async () => Response.json(body, init));
+    const fake = fakeConnection();
+    stubbed({ ticket: { of: 'another form' } });
+    fake.ticket = await askTicket('TABLE', new AbortController().signal);
+    fake.connection.start();
+    await fake.runPromises();
+    expect(fake.states.at(-1)).toEqual({ kind: 'ended', reason: 'outdated' });
+    stubbed({ error: 'of a proxy' }, { status: 503 });
+    fake.ticket = await askTicket('TABLE', new AbortController().signal);
+    expect(fake.ticket).toMatchObject({ ok: false, code: 'unclear' });
+    fake.connection.start();
+    await fake.runPromises();
+    expect(fake.states.at(-1)).toEqual({ kind: 'waiting', failures: 1 });
+    vi.unstubAllGlobals();
   });
 
   it('the connection ends where somebody has come back to the seat since, and asks again where it was overtaken', async () => {

@@ -15,7 +15,7 @@ export interface Updates<T> {
 const RETRY_MS = 2000;
 
 /** Failures that pass by themselves; after any other the page stops asking. */
-const TEMPORARY = ['unreachable', 'try-later', 'too-fast'];
+const TEMPORARY = ['unreachable', 'unclear', 'try-later', 'too-fast'];
 
 export function useUpdates<T extends { readonly version: number }>(
   path: string,

@@ -96,9 +96,15 @@ export function HabitsScreen({ app, startDeepAnalysis }: HabitsScreenProps) {
           </section>
         )}
         <StillLooking left={unfinished.value} />
-        <PageLink app={app} route={{ kind: 'exercises' }} button>
-          {HABITS.exercises}
-        </PageLink>
+        {habits.value?.rounds === 0 ? (
+          <PageLink app={app} route={{ kind: 'days' }} button>
+            {HABITS.day}
+          </PageLink>
+        ) : (
+          <PageLink app={app} route={{ kind: 'exercises' }} button>
+            {HABITS.exercises}
+          </PageLink>
+        )}
         <PageLink app={app} route={{ kind: 'racks' }}>
           {HABITS.racks}
         </PageLink>

@@ -25,6 +25,8 @@ export const HABITS = {
   how: 'How this was worked out',
   aims: 'What you aimed at',
   exercises: 'Ten minutes today: choose again',
+  /** Where there is nothing to choose again yet. */
+  day: 'Play the deal of the day',
   racks: 'Ten racks, one question',
   rounds: 'My rounds',
 } as const;
