@@ -67,7 +67,10 @@ function openTopicsOf(live: ActiveClass): Dashboard['spreads'] {
     entries.map(({ entry }) => entry),
     sections,
   );
-  return spreads.map(({ seat, kind, step, players, stoodIn }) => ({ seat, kind, step, players, stoodIn }));
+  // A step to which bots alone have come, for somebody who was removed perhaps, is nothing to talk about yet.
+  return spreads
+    .filter(({ players }) => players > 0)
+    .map(({ seat, kind, step, players, stoodIn }) => ({ seat, kind, step, players, stoodIn }));
 }
 
 /** The steps that somebody has come past, as far as that may be shown: with the vote all steps after it (rule AN7). */

@@ -46,7 +46,7 @@ function asPlayer(
 
 test('AC4 a removed player is out at once, gets back in with no secret, and a bot plays on', async () => {
   const at = await server();
-  const teacher = await openClass(at, TABLES);
+  const teacher = await openClass(at, TABLES, { names: true });
   const { players, peers } = await joinAll(at, teacher.code, ['Ines', 'Vandal', 'Wilma']);
   await act(at, teacher, { kind: 'deal-next' });
   await Promise.all(peers.map((peer) => peer.untilTable(({ round }) => round === 1, 'the deal')));
@@ -75,6 +75,9 @@ test('AC4 a removed player is out at once, gets back in with no secret, and a bo
   const stay = [peers[0]!, peers[2]!];
   await Promise.all(stay.map((peer) => playOn(peer, 'without the vandal')));
   expect(stay.every(isClosed)).toBe(true);
+  // What a bot alone has chosen is nothing that the teacher could talk about.
+  const seats = (await dashboardOf(at, teacher)).spreads.map(({ seat }) => seat);
+  expect([...new Set(seats)]).toEqual([0, 2]);
   expect((await act(at, teacher, { kind: 'remove', player: 1 })).status).toBe(200);
   expect((await act(at, teacher, { kind: 'remove', player: 9 })).status).toBe(404);
 });

@@ -141,6 +141,10 @@ function MistakeTable({ deal: { mistakes, pending } }: { readonly deal: ClassRep
 
 type Deals = NonNullable<DrillReport['players']>[number]['deals'];
 
+function toGoText({ toGoStart, toGoEnd }: Deals[number]): string {
+  return toGoStart === null || toGoEnd === null ? REPORT.unfinished : `${toGoStart} → ${toGoEnd}`;
+}
+
 /** Only once all of them are known. */
 function lostText(deals: Deals): string {
   const lost = deals.flatMap(({ winsLost }) => winsLost ?? []);
@@ -164,9 +168,7 @@ function PlayerTable({ players }: { readonly players: NonNullable<DrillReport['p
           {players.map(({ name, deals }, place) => (
             <tr key={`${place}-${name}`}>
               <th scope="row">{name}</th>
-              <td>
-                {deals.map(({ toGoStart, toGoEnd }) => `${toGoStart ?? '?'} → ${toGoEnd ?? '?'}`).join(', ')}
-              </td>
+              <td>{deals.map(toGoText).join(', ')}</td>
               <td>{lostText(deals)}</td>
             </tr>
           ))}

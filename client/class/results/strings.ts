@@ -70,6 +70,7 @@ export const REPORT = {
   byName: 'Player by player',
   byNameAbout: 'Every player was told of this table before the first deal.',
   player: 'Player',
+  unfinished: 'not finished',
   playerToGo: 'Tiles to go in each deal, as dealt and after the last step',
   print: 'Print',
   json: 'Save as JSON',
