@@ -9,7 +9,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import { pathOf } from '../../app/routes/route.ts';
 import type { Dispatch } from '../model/requests.ts';
-import { choiceTitle } from '../model/strings.ts';
+import { CLASS, choiceTitle } from '../model/strings.ts';
 import { useUpdates } from '../model/use-updates.ts';
 import { StepView } from '../results/step-view.tsx';
 import { PRESENTATION } from './strings.ts';
@@ -45,7 +45,7 @@ export function PresentationPanel({ dashboard, dispatch }: PresentationPanelProp
             >
               {topics.map((one) => (
                 <option key={keyOf(one)} value={keyOf(one)}>
-                  {form === 'tables' && PRESENTATION.seat(one.seat)}
+                  {form === 'tables' && CLASS.ofSeat(one.seat)}
                   {choiceTitle(one)}
                 </option>
               ))}

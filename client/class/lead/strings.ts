@@ -71,7 +71,6 @@ export const PRESENTATION = {
   about: 'The big screen shows the rack first, then the choices when you reveal them. It never shows a name.',
   open: 'Open the big screen',
   step: 'Step',
-  seat: (seat: number) => `Seat ${seat + 1}: `,
   show: 'Show on the big screen',
   reveal: 'Reveal the choices',
   hide: 'Hide the choices',

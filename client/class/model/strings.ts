@@ -3,6 +3,7 @@ import type { Step, StepSpread } from '../../../shared-engine/index.ts';
 import { STEP_NAMES } from '../../room/step-names.ts';
 
 export const CLASS = {
+  ofSeat: (seat: number) => `Seat ${seat + 1}: `,
   opening: 'Opening the class…',
   gone: 'There is no class with this code.',
   goneAbout: 'Check the eight letters and digits with your teacher.',

@@ -71,6 +71,8 @@ interface DealReportProps {
 
 function DealReport({ deal, number, anonymous }: DealReportProps) {
   const { title, players, toGoStart, toGoEnd, steps, sections } = deal;
+  // At tables of four a step has a rack, and is told, for each seat.
+  const hasSeats = new Set(steps.map(({ seat }) => seat)).size > 1;
   return (
     <section class="deal-report" aria-labelledby={`deal-${number}`}>
       <h2 id={`deal-${number}`}>
@@ -93,7 +95,10 @@ function DealReport({ deal, number, anonymous }: DealReportProps) {
       <div class="deal-steps">
         {steps.filter(wasChosen).map((spread) => (
           <article key={`${spread.seat}${spread.step}${spread.kind}`} class="step-report">
-            <h4>{choiceTitle(spread)}</h4>
+            <h4>
+              {hasSeats && CLASS.ofSeat(spread.seat)}
+              {choiceTitle(spread)}
+            </h4>
             {spread.rack && <TileRow tiles={spread.rack} />}
             {spread.kind !== 'blind' && <Aims aims={spread.aims} names={sections} />}
             <SpreadPicture spread={spread} />
