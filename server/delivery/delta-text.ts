@@ -39,14 +39,11 @@ export class DeltaTexts {
     const you = youIn(now);
     const controls = this.#facts.policy.hasTeacher ? changedControls(before, now) : null;
     const { text: view, spare } = this.#view(before, now);
-    const text = [
-      this.#begin,
-      youIn(before) === you ? '' : `,"you":${JSON.stringify(you)}`,
-      this.#changes,
-      controls ? `,"controls":${JSON.stringify(controls)}` : '',
-      view,
-      '}}',
-    ].join('');
+    let text = this.#begin;
+    if (youIn(before) !== you) text += `,"you":${JSON.stringify(you)}`;
+    text += this.#changes;
+    if (controls) text += `,"controls":${JSON.stringify(controls)}`;
+    text += `${view}}}`;
     return { text, size: text.length + spare };
   }
 

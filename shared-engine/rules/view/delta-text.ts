@@ -1,18 +1,11 @@
 // The deltas of one change of a round as JSON text: what everybody may know is written once, each seat's own part added.
-import type { Seat } from '../deal/seat.ts';
-import type { Resolved, Round } from '../exchange/round.ts';
+import { giverTo, neighbor, type Seat } from '../deal/seat.ts';
+import type { ResolvedMove, Round } from '../exchange/round.ts';
+import { MOVES } from '../exchange/schedule.ts';
 import { facesOf } from '../tiles/bag.ts';
 import type { Face } from '../tiles/face.ts';
 import { continues } from './delta.ts';
-import {
-  type Audience,
-  ownLeaf,
-  publicStage,
-  publicStep,
-  type SeatAnswer,
-  seatAnswer,
-  seatStep,
-} from './view.ts';
+import { type Audience, ownLeaf, publicStage, publicStep, type SeatAnswer, seatAnswer } from './view.ts';
 
 export interface ViewDeltaText {
   /** What `JSON.stringify` makes of the `viewDelta` for the same audience. */
@@ -26,33 +19,41 @@ export function viewDeltaTexts(before: Round, now: Round): ((audience: Audience)
   if (!continues(before, now)) return null;
   const stage = JSON.stringify(publicStage(now));
   const added = now.resolved.slice(before.resolved.length);
-  const publicSteps = added.map((step) => JSON.stringify(publicStep(step)));
-  const watched = `{"audience":"spectator","stage":${stage},"steps":[${publicSteps.join()}]}`;
+  const shared = added.map((step) => JSON.stringify(publicStep(step)));
   return (audience) => {
-    if (audience.kind === 'spectator') return { text: watched, own: null };
+    if (audience.kind === 'spectator') {
+      return { text: `{"audience":"spectator","stage":${stage},"steps":[${shared.join()}]}`, own: null };
+    }
     const { seat } = audience;
-    const rack = before.racks[seat] === now.racks[seat] ? null : facesOf(now.racks[seat]);
+    const tiles: (readonly Face[])[] = [];
+    // Put together piece by piece: nothing is copied before the whole text is sent.
+    let text = `{"audience":"seat","stage":${stage}`;
+    if (before.racks[seat] !== now.racks[seat]) {
+      const rack = facesOf(now.racks[seat]);
+      tiles.push(rack);
+      text += `,"rack":${facesText(rack)}`;
+    }
     const answer = seatAnswer(now, seat);
+    text += `,"answer":${JSON.stringify(answer)},"steps":[`;
+    for (const [n, step] of added.entries()) {
+      if (n > 0) text += ',';
+      text += step.kind === 'move' ? moveText(shared[n]!, step, seat) : shared[n]!;
+      if (step.kind === 'move') tiles.push(step.gave[seat], step.received[seat]);
+    }
     const leaf = ownLeaf(now, seat);
-    const tiles = added.flatMap((step) =>
-      step.kind === 'move' ? [step.gave[seat], step.received[seat]] : [],
-    );
-    const parts = [
-      `{"audience":"seat","stage":${stage}`,
-      rack && `"rack":${JSON.stringify(rack)}`,
-      `"answer":${JSON.stringify(answer)}`,
-      `"steps":[${added.map((step, n) => seatStepText(publicSteps[n]!, step, seat)).join()}]`,
-      leaf && `"ownLeaf":${JSON.stringify(leaf)}`,
-    ];
-    const text = `${parts.filter((part) => part !== null).join()}}`;
-    return { text, own: { tiles: rack === null ? tiles : [rack, ...tiles], answer } };
+    text += leaf ? `],"ownLeaf":${JSON.stringify(leaf)}}` : ']}';
+    return { text, own: { tiles, answer } };
   };
 }
 
-/** A move is what it is for everybody with the seat's own part behind it; the other steps are all public. */
-function seatStepText(shared: string, step: Resolved, seat: Seat): string {
-  const known = seatStep(step, seat);
-  if (known.kind !== 'move') return shared;
-  const { to, from, gave, received } = known;
-  return `${shared.slice(0, -1)},${JSON.stringify({ to, from, gave, received }).slice(1)}`;
+/** What the move is for everybody, with the seat's own part behind it; the other steps are all public. */
+function moveText(shared: string, { step, gave, received }: ResolvedMove, seat: Seat): string {
+  const { toward } = MOVES[step];
+  const places = `"to":${neighbor(seat, toward)},"from":${giverTo(seat, toward)}`;
+  return `${shared.slice(0, -1)},${places},"gave":${facesText(gave[seat])},"received":${facesText(received[seat])}}`;
+}
+
+/** No name of a face has anything in it that JSON would escape. */
+function facesText(faces: readonly Face[]): string {
+  return faces.length === 0 ? '[]' : `["${faces.join('","')}"]`;
 }
