@@ -16,7 +16,7 @@ const MAX_ATTEMPTS = 5;
 
 export interface AggregatePorts {
   readonly store: Pick<Store, 'loadAfter'>;
-  readonly committer: Committer;
+  readonly committer: Pick<Committer, 'enqueue'>;
   readonly clock: Clock;
   readonly log: Log;
 }

@@ -1,8 +1,8 @@
 // The event-sourced loop that rooms and classes share, on a counter: repeated ids, races, failures, snapshots.
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import { Aggregate } from '../../server/aggregate/aggregate.ts';
-import { Committer } from '../../server/aggregate/committer.ts';
+import { Aggregate, type AggregatePorts } from '../../server/aggregate/aggregate.ts';
+import { Committer, type Member } from '../../server/aggregate/committer.ts';
 import { accept, reject } from '../../server/aggregate/decision.ts';
 import { replay } from '../../server/aggregate/replay.ts';
 import { storedJson } from '../../server/aggregate/stored-json.ts';
@@ -88,6 +88,22 @@ async function counters(servers: number) {
   return { store, opened, open, logged, rows: async () => (await store.history(CODE))!.rows };
 }
 
+/** Several counters in one store; `join` opens them all at a server whose commits go through this committer. */
+async function table(codes: readonly string[]) {
+  const store = memoryStore();
+  for (const code of codes) await store.create(code, OPENED);
+  const log = createLog('silent');
+  const join = (committer: AggregatePorts['committer']) => {
+    const ports = { store, committer, clock: new FakeClock(), log };
+    return Promise.all(
+      codes.map(
+        async (code) => new Aggregate(COUNTER, code, replay(COUNTER, (await store.load(code))!)!, ports),
+      ),
+    );
+  };
+  return { store, join };
+}
+
 test('ST2 commands that come in one turn are decided one on the other and stored as one row', async () => {
   const { opened, rows } = await counters(1);
   const [one] = opened as [(typeof opened)[0]];
@@ -123,6 +139,19 @@ test('ID3 an accepted id is known after a restart, from the rows and from the sn
     expect(await next.submit({ by: 9 }, id)).toEqual({ ok: true });
   }
   expect(next.state.total).toBe(12);
+});
+
+test('ID3 a snapshot without the ids of what lies before it would let a repeated command count twice', async () => {
+  const { store, opened, open } = await counters(1);
+  const { commit } = store;
+  store.commit = (batch) =>
+    commit(batch.map((one) => ({ ...one, snapshot: one.snapshot && { ...one.snapshot, commands: [] } })));
+  const [one] = opened as [(typeof opened)[0]];
+  await one.submit({ by: 5 }, '1/before');
+  await one.submit({ by: 0 }, '2/rest');
+  const next = await open();
+  await next.submit({ by: 5 }, '1/before');
+  expect([one.state.total, next.state.total]).toEqual([5, 10]);
 });
 
 test('ID1 no sender can make the server forget the ids of another', async () => {
@@ -172,6 +201,63 @@ test('ID3 ST3 where only the answer of the store was lost, the command is found 
   const answers = await Promise.all([one.submit({ by: 5 }, '1/a'), one.submit({ by: LIMIT }, '1/b')]);
   expect(answers).toEqual([{ ok: true }, reject('try-later')]);
   expect(one.state.total).toBe(5);
+});
+
+test('ST10 a lost commit that arrives after its command was given up is found at the repetition and counts once', async () => {
+  const { store, opened, rows } = await counters(1);
+  const [one] = opened as [(typeof opened)[0]];
+  const { commit } = store;
+  let arrive = async () => {};
+  store.commit = async (batch) => {
+    arrive = async () => void (await commit(batch));
+    store.commit = commit;
+    throw new Error('the connection was lost');
+  };
+  expect(await one.submit({ by: 5 }, '1/a')).toEqual(reject('try-later'));
+  await arrive();
+  expect(await one.submit({ by: 7 }, '1/b')).toEqual({ ok: true });
+  expect(await one.submit({ by: 5 }, '1/a')).toEqual({ ok: true });
+  expect(one.state.total).toBe(12);
+  expect((await rows()).map(({ commands }) => commands)).toEqual([[], ['1/a'], ['1/b']]);
+});
+
+test('ST6 ST10 of three rooms in one commit one bad row is given up, and its neighbors are acknowledged', async () => {
+  const { store, join } = await table(['A', 'B', 'C']);
+  const { commit } = store;
+  store.commit = async (batch) => {
+    const outcomes = await commit(batch.filter(({ code }) => code !== 'B'));
+    return [outcomes[0]!, 'invalid', outcomes[1]!];
+  };
+  const rooms = await join(new Committer(store));
+  const answers = await Promise.all(rooms.map((room) => room.submit({ by: 1 }, '1/a')));
+  expect(answers).toEqual([{ ok: true }, reject('try-later'), { ok: true }]);
+  expect(rooms.map(({ state }) => state.total)).toEqual([1, 0, 1]);
+});
+
+test('ST11 rooms of one commit are told in one turn; what a dying server told half of stands for all', async () => {
+  const { store, join } = await table(['A', 'B', 'C']);
+  const committer = new Committer(store);
+  let told = 0;
+  // The process ends after the second room was told.
+  const dying = {
+    enqueue: (member: Member) =>
+      committer.enqueue({
+        plan: () => member.plan(),
+        committed: (outcome) => void (told++ < 2 && member.committed(outcome)),
+        failed: (error) => member.failed(error),
+      }),
+  };
+  const heard: string[] = [];
+  const rooms = await join(dying);
+  for (const room of rooms) room.onChange(() => void heard.push(room.code));
+  const submitted = rooms.map((room) => room.submit({ by: 1 }, '1/a'));
+  await Promise.all(submitted.slice(0, 2));
+  expect([heard, told]).toEqual([['A', 'B'], 3]);
+  const again = await join(new Committer(store));
+  expect(again.map(({ state }) => state.total)).toEqual([1, 1, 1]);
+  const answers = await Promise.all(again.map((room) => room.submit({ by: 1 }, '1/a')));
+  expect(answers).toEqual([{ ok: true }, { ok: true }, { ok: true }]);
+  expect(again.map(({ state }) => state.total)).toEqual([1, 1, 1]);
 });
 
 test('ST3 a decision that throws is rejected without its words, and the next command is decided', async () => {

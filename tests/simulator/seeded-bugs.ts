@@ -18,6 +18,18 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
       },
     }),
   },
+  'a commit without an answer counts as stored': {
+    store: (store) => ({
+      ...store,
+      commit: (batch) => store.commit(batch).catch(() => batch.map(() => 'committed' as const)),
+    }),
+  },
+  'a stale version in a batch counts as committed': {
+    store: (store) => ({
+      ...store,
+      commit: async (batch) => (await store.commit(batch)).map(() => 'committed'),
+    }),
+  },
   'a repeated command is applied twice': {
     store: (store) => ({
       ...store,
