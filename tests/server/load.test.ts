@@ -16,8 +16,8 @@ async function rooms(count: number) {
   const tables: OwnTable[] = [];
   const exchanges = new Exchanges();
   for (let room = 0; room < count; room++) {
-    await exchanges.add(server.url, async (url, events) => {
-      const table = await openOwnTable(url, events, losses);
+    await exchanges.add([server.url], async (urls, events) => {
+      const table = await openOwnTable(urls, events, losses);
       tables.push(table);
       return table.driven;
     });

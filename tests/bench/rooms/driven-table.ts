@@ -14,5 +14,8 @@ export interface DrivenSeat {
   close(): void;
 }
 
-/** Opens a room and sits down on its four seats; resolves when all four can be asked. */
-export type OpenTable = (url: string, seats: readonly SeatEvents[]) => Promise<readonly DrivenSeat[]>;
+/** Opens a room and sits down on its four seats, spread over these servers; resolves when all four can be asked. */
+export type OpenTable = (
+  urls: readonly string[],
+  seats: readonly SeatEvents[],
+) => Promise<readonly DrivenSeat[]>;

@@ -1,15 +1,27 @@
 // The driver's process: opens rooms at a server and plays them as its parent asks, one request after the other.
 import { createInterface } from 'node:readline';
-import type { OpenTable } from './driven-table.ts';
+import type { OpenTable, SeatEvents } from './driven-table.ts';
 import { Exchanges } from './exchanges.ts';
 import type { Losses } from './own-seat.ts';
 import { type OwnTable, openOwnTable } from './own-table.ts';
 
 export type Request =
-  /** `peer`: the module that plays a peer's table, or null for our own server. */
-  | { readonly ask: 'open'; readonly url: string; readonly rooms: number; readonly peer: string | null }
+  /**
+   * `peer`: the module that plays a peer's table, or null for our own server. Rooms take turns with several servers, or
+   * the seats of each room do where they are `apart`.
+   */
+  | {
+      readonly ask: 'open';
+      readonly urls: readonly string[];
+      readonly rooms: number;
+      readonly peer: string | null;
+      readonly apart?: boolean;
+    }
   | { readonly ask: 'saturate'; readonly ms: number }
-  | { readonly ask: 'pace'; readonly every: number; readonly ms: number }
+  /** The four answers of an exchange come spread over so many milliseconds, or all at once where `over` is 0. */
+  | { readonly ask: 'pace'; readonly every: number; readonly ms: number; readonly over: number }
+  /** Every room plays so many rounds and waits for the reviews of the last one. */
+  | { readonly ask: 'play-rounds'; readonly rounds: number }
   | { readonly ask: 'drop-and-return' };
 
 export interface Reply {
@@ -19,6 +31,8 @@ export interface Reply {
   readonly cpu: number;
   /** Milliseconds of each exchange, for those requests that make some. */
   readonly times: readonly number[];
+  /** How often the driver itself was late with an answer that was due, by more than 5 ms. */
+  readonly stalls: number;
   readonly losses: Losses;
 }
 
@@ -38,33 +52,41 @@ async function perform(request: Request): Promise<void> {
     case 'saturate':
       return exchanges.saturated(request.ms);
     case 'pace':
-      return exchanges.paced(request.every, request.ms);
+      return exchanges.paced(request);
+    case 'play-rounds':
+      return playRounds(request.rounds);
     case 'drop-and-return':
       return dropAndReturn();
   }
 }
 
-async function openAll({ url, rooms, peer }: Request & { ask: 'open' }): Promise<void> {
+async function openAll({ urls, rooms, peer, apart = false }: Request & { ask: 'open' }): Promise<void> {
   const open = peer === null ? openOwn : await playerOf(peer);
   const lanes = Array.from({ length: AT_ONCE }, async (_, lane) => {
-    for (let room = lane; room < rooms; room += AT_ONCE) await exchanges.add(url, open);
+    for (let room = lane; room < rooms; room += AT_ONCE) {
+      await exchanges.add(apart ? urls : [urls[room % urls.length]!], open);
+    }
   });
   await Promise.all(lanes);
   for (const table of own) table.begin();
   await exchanges.asked();
 }
 
-const openOwn: OpenTable = async (url, events) => {
-  const table = await openOwnTable(url, events, losses);
+const openOwn: OpenTable = async (urls, events) => {
+  const table = await openOwnTable(urls, events, losses);
   own.push(table);
   return table.driven;
 };
 
 async function playerOf(peer: string): Promise<OpenTable> {
-  const module: { openTable: OpenTable } = await import(
-    new URL(`../peers/${peer}-table.mjs`, import.meta.url).href
-  );
-  return module.openTable;
+  const module: { openTable(url: string, seats: readonly SeatEvents[]): ReturnType<OpenTable> } =
+    await import(new URL(`../peers/${peer}-table.mjs`, import.meta.url).href);
+  return ([url], seats) => module.openTable(url!, seats);
+}
+
+async function playRounds(rounds: number): Promise<void> {
+  for (const table of own) table.endAfter(rounds);
+  await exchanges.saturatedUntil(() => own.every((table) => table.isReviewed(rounds)));
 }
 
 /** Cuts every connection while answers are on their way; all reconnect at once and play on. */
@@ -81,8 +103,9 @@ async function replyTo(request: Request): Promise<Reply> {
   const ms = performance.now() - began;
   const { user, system } = process.cpuUsage(used);
   const times = [...exchanges.times];
+  const { stalls } = exchanges;
   losses.lost += await exchanges.settled(PATIENCE);
-  return { seconds: ms / 1000, cpu: (user + system) / 1000 / ms, times, losses };
+  return { seconds: ms / 1000, cpu: (user + system) / 1000 / ms, times, stalls, losses };
 }
 
 for await (const line of createInterface({ input: process.stdin })) {

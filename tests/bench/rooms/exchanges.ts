@@ -1,35 +1,54 @@
 // Drives the exchanges of many rooms: as fast as answers come, or at a pace, with the time each one took.
 import type { DrivenSeat, OpenTable, SeatEvents } from './driven-table.ts';
 
+const LATE_MS = 5;
+
+export interface Pace {
+  readonly every: number;
+  readonly ms: number;
+  readonly over: number;
+}
+
 /** From four answers to the fourth private result, room by room. */
 export class Exchanges {
   /** Milliseconds of every exchange since the last `clear`. */
   readonly times: number[] = [];
+  /** How often an answer that was due left more than `LATE_MS` later since the last `clear`. */
+  stalls = 0;
   readonly #rooms: RoomOfFour[] = [];
 
-  async add(url: string, open: OpenTable): Promise<void> {
+  async add(urls: readonly string[], open: OpenTable): Promise<void> {
     const room = new RoomOfFour((ms) => this.times.push(ms));
-    await room.open(url, open);
+    await room.open(urls, open);
     this.#rooms.push(room);
   }
 
   /** Every room answers again as soon as all four are asked, until the time is over. */
   async saturated(ms: number): Promise<void> {
+    const until = performance.now() + ms;
+    return this.saturatedUntil(() => performance.now() >= until);
+  }
+
+  async saturatedUntil(isOver: () => boolean): Promise<void> {
     for (const room of this.#rooms) room.start();
-    await pause(ms);
+    while (!isOver()) await pause(10);
     for (const room of this.#rooms) room.stop();
   }
 
-  /** Each room exchanges once every `every` milliseconds, the rooms evenly spread over it. */
-  async paced(every: number, ms: number): Promise<void> {
+  /**
+   * Each room exchanges once every `every` milliseconds, the rooms evenly spread over it; the seats of a room answer
+   * within `over` milliseconds, evenly too.
+   */
+  async paced({ every, ms, over }: Pace): Promise<void> {
     const began = performance.now();
     const slot = every / this.#rooms.length;
     for (let turn = 0; turn * slot < ms; turn++) {
       const at = began + turn * slot;
       if (at > performance.now()) await pause(at - performance.now());
-      this.#rooms[turn % this.#rooms.length]!.once(at);
+      if (performance.now() - at > LATE_MS) this.stalls++;
+      this.#rooms[turn % this.#rooms.length]!.once(at, over);
     }
-    await pause(every);
+    await pause(every + over);
   }
 
   /** Every room makes one exchange; it has begun when this returns. */
@@ -52,6 +71,7 @@ export class Exchanges {
 
   clear(): void {
     this.times.length = 0;
+    this.stalls = 0;
   }
 }
 
@@ -63,6 +83,8 @@ class RoomOfFour {
   #began = 0;
   /** When the next exchange was to begin; null when none is waited for. */
   #wanted: number | null = null;
+  /** Milliseconds from the first answer to the last. */
+  #over = 0;
   #goesOn = false;
   #open = false;
 
@@ -79,7 +101,7 @@ class RoomOfFour {
     return this.#asked === 4;
   }
 
-  async open(url: string, open: OpenTable): Promise<void> {
+  async open(urls: readonly string[], open: OpenTable): Promise<void> {
     const events: SeatEvents = {
       told: (counts) => counts && this.#hear(),
       asked: () => {
@@ -87,7 +109,7 @@ class RoomOfFour {
         this.#next();
       },
     };
-    this.#seats = await open(url, [events, events, events, events]);
+    this.#seats = await open(urls, [events, events, events, events]);
     this.#next();
   }
 
@@ -101,8 +123,9 @@ class RoomOfFour {
   }
 
   /** One exchange, timed from when it was due: a room that is late is charged for it. */
-  once(due: number): void {
+  once(due: number, over = 0): void {
     this.#wanted ??= due;
+    this.#over = over;
     this.#next();
   }
 
@@ -113,7 +136,10 @@ class RoomOfFour {
     this.#began = this.#wanted ?? performance.now();
     this.#wanted = null;
     this.#open = true;
-    for (const seat of this.#seats) seat.answer();
+    for (const [n, seat] of this.#seats.entries()) {
+      if (this.#over === 0) seat.answer();
+      else setTimeout(() => seat.answer(), (n * this.#over) / 3);
+    }
   }
 
   #hear(): void {

@@ -26,6 +26,9 @@ export class OwnSeat {
   readonly #url: string;
   readonly #events: SeatEvents;
   readonly #losses: Losses;
+  /** The last round whose review has come, with all that belongs to it. */
+  reviewed = 0;
+  #lastRound = Number.POSITIVE_INFINITY;
   readonly #unanswered = new Map<string, ClientMessage>();
   #socket: WebSocket | null = null;
   #entered: () => void = () => {};
@@ -74,6 +77,14 @@ export class OwnSeat {
     this.#command({ kind: 'action', id: this.#newId(), action: { kind: 'ready', ready: true } });
   }
 
+  /** After this round the seat is not ready for another deal, but before it is, where it was not so far. */
+  endAfter(round: number): void {
+    const table = this.#table;
+    const waits = table?.view?.stage.phase === 'closed' && table.round >= this.#lastRound;
+    this.#lastRound = round;
+    if (waits && table.round < round) this.ready();
+  }
+
   answer(): void {
     const table = this.#table;
     if (table?.view?.audience !== 'seat' || this.#asked === null) throw new Error('Nothing is asked.');
@@ -96,6 +107,7 @@ export class OwnSeat {
   #hear(message: ServerMessage): void {
     if (message.kind === 'table') this.#see(message.table);
     if (message.kind === 'delta') this.#see(this.#with(message.table));
+    if (message.kind === 'review' && !message.more) this.reviewed = message.round;
     if (message.kind === 'ack' && !this.#unanswered.delete(message.id)) this.#losses.doubled++;
     if (message.kind === 'rejected') throw new Error(`${message.code}: ${message.message}`);
   }
@@ -120,7 +132,7 @@ export class OwnSeat {
     }
     if (view.stage.phase === 'closed') {
       const known = before?.round === table.round && before.view?.stage.phase === 'closed';
-      if (!known) this.ready();
+      if (!known && table.round < this.#lastRound) this.ready();
     } else if (view.answer === null && this.#answered === null && this.#asked !== step) {
       this.#asked = step;
       this.#events.asked();

@@ -10,7 +10,7 @@ import { openStorage } from '../../../dist/server/store/storage.js';
 import { openWorkers } from '../../../dist/server/workers/workers.js';
 
 /**
- * The peers review nothing, so nothing is reviewed here; the benchmark `review` measures that.
+ * The peers review nothing, so nothing is reviewed here, but where the command says "reviews".
  * @type {import('../../../dist/server/ports.js').Reviewer}
  */
 const reviewer = {
@@ -52,7 +52,7 @@ const app = await buildApp({
   log,
   clock: systemClock,
   entropy: systemEntropy,
-  reviewer,
+  reviewer: process.argv.includes('reviews') ? workers.reviewer : reviewer,
   metrics: null,
   pageFolder: BUILT_PAGE,
 });

@@ -13,19 +13,24 @@ export interface OwnTable {
   drop(): Promise<void>;
   /** Opens new ones with new tickets; resolves when every seat has its table again. */
   comeBack(): Promise<void>;
+  /** Nobody is ready for another deal after this round. */
+  endAfter(round: number): void;
+  /** Whether every seat has read the review of this round. */
+  isReviewed(round: number): boolean;
 }
 
 export async function openOwnTable(
-  url: string,
+  urls: readonly string[],
   events: readonly SeatEvents[],
   losses: Losses,
 ): Promise<OwnTable> {
+  const url = urls[0]!;
   const host = await openRoom({ url });
   const guests = [host];
   for (const name of ['Tomas', 'Wilma', 'Odo']) {
     guests.push(await takeSeat({ url }, host.code, { name, seat: null }));
   }
-  const seats = events.map((heard) => new OwnSeat(url, heard, losses));
+  const seats = events.map((heard, seat) => new OwnSeat(urls[seat % urls.length]!, heard, losses));
   const enter = (seat: OwnSeat, at: number) =>
     ticketFor({ url }, guests[at]!).then(({ ticket }) => seat.enter(ticket));
   await Promise.all(seats.map(enter));
@@ -41,5 +46,9 @@ export async function openOwnTable(
     async comeBack() {
       await Promise.all(seats.map(enter));
     },
+    endAfter(round) {
+      for (const seat of seats) seat.endAfter(round);
+    },
+    isReviewed: (round) => seats.every((seat) => seat.reviewed >= round),
   };
 }

@@ -6,8 +6,8 @@ import { createInterface } from 'node:readline';
 import type { Reply, Request } from './driver.ts';
 
 const TASKSET = '/usr/bin/taskset';
-const SERVER_CORE = 0;
-const DRIVER_CORE = 1;
+export const SERVER_CORE = 0;
+export const DRIVER_CORE = 1;
 
 export interface ServerUnderLoad {
   readonly url: string;
@@ -15,6 +15,8 @@ export interface ServerUnderLoad {
   cpu(): number;
   /** Writes a line to its standard input and answers the next line it writes. */
   ask(line: string): Promise<string>;
+  /** Drops whatever it writes from now on: a pipe that nobody reads would stop it. */
+  dropLines(): void;
   /** Kills it, as a power cut would. */
   kill(): Promise<void>;
 }
@@ -23,8 +25,9 @@ export interface ServerUnderLoad {
 export async function startServer(
   args: readonly string[],
   environment: Readonly<Record<string, string>> = {},
+  core = SERVER_CORE,
 ): Promise<ServerUnderLoad> {
-  const { child, nextLine, kill } = start(SERVER_CORE, args, environment);
+  const { child, nextLine, dropLines, kill } = start(core, args, environment);
   for (;;) {
     const url = /http:\/\/127\.0\.0\.1:\d+/.exec(await nextLine())?.[0];
     if (url === undefined) continue;
@@ -32,6 +35,7 @@ export async function startServer(
       url,
       kill,
       cpu: () => cpuOf(child.pid!),
+      dropLines,
       ask(line) {
         child.stdin.write(`${line}\n`);
         return nextLine();
@@ -65,7 +69,8 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
     env: { ...process.env, ...environment },
     stdio: ['pipe', 'pipe', 'inherit'],
   });
-  const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+  const reader = createInterface({ input: child.stdout });
+  const lines = reader[Symbol.asyncIterator]();
   const exit = once(child, 'exit');
   // A benchmark that is interrupted leaves no process behind.
   const end = () => child.kill('SIGKILL');
@@ -77,6 +82,10 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
       if (done) throw new Error('A process of the benchmark ended early.');
       return value;
     },
+    dropLines() {
+      reader.close();
+      child.stdout.resume();
+    },
     async kill() {
       process.off('exit', end);
       end();
@@ -86,7 +95,7 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
 }
 
 /** From the kernel's own account of the process, in clock ticks of 10 ms. */
-function cpuOf(pid: number): number {
+export function cpuOf(pid: number): number {
   const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ');
   return (Number(fields[11]) + Number(fields[12])) * 10;
 }

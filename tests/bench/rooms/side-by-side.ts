@@ -5,7 +5,7 @@ import type { Losses } from './own-seat.ts';
 
 const ROOMS = 100;
 /** Other load on the machine meets all alike in a turn; every second one goes the other way round. */
-const TURNS = 9;
+const TURNS = 7;
 const SPAN_MS = 3000;
 /** Exchanges until a server's code is compiled: before that its figures say how long it has run. */
 const WARM_UP = 8000;
@@ -16,6 +16,7 @@ const BUSIEST = 0.9;
 const PEERS = [
   ['colyseus', 'colyseus'],
   ['boardgame', 'boardgameio'],
+  ['prototype', 'prototype'],
   ['bare', 'bare_ws'],
 ] as const;
 const OWN = 'own';
@@ -66,7 +67,7 @@ function withAll<T>(
 }
 
 async function warmUp({ server, driver, peer }: Contender): Promise<void> {
-  await driver.ask({ ask: 'open', url: server.url, rooms: ROOMS, peer });
+  await driver.ask({ ask: 'open', urls: [server.url], rooms: ROOMS, peer });
   for (let made = 0; made < WARM_UP; ) {
     made += (await driver.ask({ ask: 'saturate', ms: SPAN_MS })).times.length;
   }
@@ -89,8 +90,8 @@ function figuresOf(turns: readonly Turn[]): Figures {
   return {
     ...rateOf(turns, OWN),
     ...Object.fromEntries(PEERS.flatMap(([, name]) => Object.entries(comparison(turns, name)))),
-    saturated_lost: last.reduce((sum, { losses }) => sum + losses.lost, 0),
-    saturated_doubled: last.reduce((sum, { losses }) => sum + losses.doubled, 0),
+    lost: last.reduce((sum, { losses }) => sum + losses.lost, 0),
+    doubled: last.reduce((sum, { losses }) => sum + losses.doubled, 0),
     driver_cpu: rounded(Math.max(...all.map(({ driverCpu }) => driverCpu))),
     void_spans: all.filter(({ perSecond }) => perSecond === null).length,
   };
@@ -105,10 +106,10 @@ function comparison(turns: readonly Turn[], name: string): Figures {
   });
   const { middle, lowest, highest } = spreadOf(perCpu);
   return {
-    [`vs_${name}_per_cpu_second`]: middle,
-    [`vs_${name}_per_cpu_second_lowest`]: lowest,
-    [`vs_${name}_per_cpu_second_highest`]: highest,
-    [`vs_${name}`]: spreadOf(rates).middle,
+    [`vs_${name}_cpu`]: middle,
+    [`vs_${name}_cpu_lowest`]: lowest,
+    [`vs_${name}_cpu_highest`]: highest,
+    [`vs_${name}_rate`]: spreadOf(rates).middle,
     ...rateOf(turns, name),
   };
 }
@@ -121,7 +122,7 @@ function rateOf(turns: readonly Turn[], name: string): Figures {
   };
 }
 
-function spreadOf(values: readonly number[]) {
+export function spreadOf(values: readonly number[]) {
   const sorted = [...values].sort((a, b) => a - b);
   return {
     middle: rounded(sorted[Math.floor(sorted.length / 2)]),
