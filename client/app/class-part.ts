@@ -1,4 +1,12 @@
 // Everything of a class on the page, with the tables of its players; fetched when somebody leads or joins a class.
-export { ClassScreen, classExists, GroupScreen, LibraryScreen, PrepareScreen } from '../class/entry.ts';
+export {
+  ClassScreen,
+  classExists,
+  DrillScreen,
+  GroupScreen,
+  LibraryScreen,
+  PrepareScreen,
+} from '../class/entry.ts';
 export { serverRoom } from './open-room.ts';
+export { publishedRoom } from './published-room.ts';
 export { RoomScreen } from './room-screen.tsx';

@@ -45,7 +45,7 @@ const newId = () => randomHex(12);
 type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
 
 /** A room with what all rooms of this page share; `key` tells its stored texts from those of other rooms. */
-function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
+export function roomWith(code: string, key: string, specifics: RoomSpecifics): Room {
   return createRoom(code, readLayout(key, tabStorage, lastingStorage), {
     newId,
     now: () => performance.now(),

@@ -64,6 +64,14 @@ function CurrentPage({ app }: { readonly app: App }) {
         </LazyView>
       );
     }
+    case 'drill':
+      return (
+        <LazyView part={classPart}>
+          {({ DrillScreen, ...tables }) => (
+            <DrillScreen key={route.code} app={app} code={route.code} tables={tables} />
+          )}
+        </LazyView>
+      );
     case 'prepare':
       return (
         <LazyView part={classPart}>

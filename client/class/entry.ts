@@ -8,9 +8,11 @@ import './prepare/prepare.css';
 import './results/spread.css';
 import './results/big-screen.css';
 import './results/report.css';
+import './published/published.css';
 
 export { ClassScreen } from './class-screen.tsx';
 export { GroupScreen } from './library/group-screen.tsx';
 export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';
 export { PrepareScreen } from './prepare/prepare-screen.tsx';
+export { DrillScreen } from './published/drill-screen.tsx';

@@ -10,6 +10,7 @@ import {
   createAnalyst,
   createSwarKernel,
   type Deal,
+  type DealScript,
   decide,
   evolve,
   type Four,
@@ -31,6 +32,7 @@ import {
   type SimdModule,
   type Step,
   type StyleName,
+  scriptedChoice,
   seatView,
   stepOf,
   stream,
@@ -52,6 +54,9 @@ export interface LocalTablePorts {
   readonly name: string;
   readonly botNames: Four<string>;
   readonly style: StyleName;
+  /** Where the three bots pass differently, and what they answer in a deal with a script (rule R6). */
+  readonly styles?: Four<StyleName | null>;
+  readonly script?: DealScript;
   /** Milliseconds for which a bot pauses before it chooses, at the usual pace. */
   readonly botDelay: number;
   readonly loadCard: () => Promise<CompiledCard>;
@@ -83,6 +88,7 @@ interface Play {
 
 export function localTable(ports: LocalTablePorts): Connection {
   const { you, on } = ports;
+  const styleOf = (seat: Seat): StyleName => ports.styles?.[seat] ?? ports.style;
   let kernel: Kernel | null = null;
   let analyst: Analyst | null = null;
   let play: Play | null = null;
@@ -237,13 +243,9 @@ export function localTable(ports: LocalTablePorts): Connection {
     const step = stepOf(view.stage);
     if (step === null || kernel === null || analyst === null || view.answer !== null) return false;
     const analystNow = analyst;
-    const choice = chooseFor(
-      ports.style,
-      view,
-      kernel,
-      botRandom(round.deal.seed, step, seat),
-      () => analystNow,
-    );
+    const random = botRandom(round.deal.seed, step, seat);
+    const own = chooseFor(styleOf(seat), view, kernel, random, () => analystNow);
+    const choice = own && ports.script ? scriptedChoice(ports.script, view, own) : own;
     const decision = choice && decide(round, { ...choice, seat, by: 'bot' });
     if (!decision?.ok) return false;
     apply(decision.events);
@@ -290,7 +292,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   }
 
   function info(seat: Seat): SeatInfo {
-    if (seat !== you) return { kind: 'bot', name: ports.botNames[seat], style: ports.style };
+    if (seat !== you) return { kind: 'bot', name: ports.botNames[seat], style: styleOf(seat) };
     return { kind: 'person', name: ports.name, present: true, ready: false, host: true };
   }
 

@@ -1,6 +1,6 @@
 // Which screen of a room is due, from the table alone, and how another part of the page shows a room.
 import type { ComponentChildren, FunctionComponent } from 'preact';
-import type { Table } from '../../shared-engine/index.ts';
+import type { AnswerChoice, PublishedDrill, Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { ConnectionState } from '../connection/connection.ts';
 import { type Room, type Seated, seatedAt } from './room.ts';
@@ -29,6 +29,25 @@ export interface RoomScreenProps {
   readonly open: () => Room;
   /** Shown above the screen that is due: a guide's sentences or a teacher's. */
   readonly guide?: (screen: Screen) => ComponentChildren;
+}
+
+/** What a table of a published drill is made of, and what is done with the player's answers. */
+export interface PublishedTable {
+  readonly drill: PublishedDrill;
+  /** Place of the deal in the drill. */
+  readonly place: number;
+  readonly name: string;
+  /** Given again when the page is opened anew. */
+  readonly answers: readonly AnswerChoice[];
+  readonly store: (answers: readonly AnswerChoice[]) => void;
+  readonly onClosed: () => void;
+  readonly onNext: () => void;
+}
+
+/** The page's way to a table of its own for a deal of a published drill. */
+export interface PublishedTables {
+  readonly RoomScreen: FunctionComponent<RoomScreenProps>;
+  readonly publishedRoom: (table: PublishedTable) => Room;
 }
 
 /** The page's way to a table on the server, for a part of the page that has none of its own. */

@@ -1,9 +1,9 @@
 // Addresses of the page: which there are, and which one somebody meant whose letters, dots or slashes are not quite right.
-import { CLASS_PAGES, classLink, PREPARE_PATH, tablePath } from '../../shared-engine/index.ts';
+import { CLASS_PAGES, classLink, drillLink, PREPARE_PATH, tablePath } from '../../shared-engine/index.ts';
 import { parseCode } from '../room-code.ts';
 
-/** A letter for a table or a class, what should be its code, and a page of a class; what stands behind them does not count. */
-const LINK = /^\/+([tc])\/+([^/]+)(?:\/+([a-z-]+)[^a-z-]*)?\/*$/i;
+/** A letter for a table, a class or a published drill, what should be its code, and a page of a class; what stands behind them does not count. */
+const LINK = /^\/+([tcd])\/+([^/]+)(?:\/+([a-z-]+)[^a-z-]*)?\/*$/i;
 const PREPARE = /^\/+lead[^a-z-]*$/i;
 
 /**
@@ -18,6 +18,7 @@ export function meantPath(path: string): string | null {
   const code = parseCode(typed.replace(/[^0-9a-z]/gi, ''));
   if (letter === undefined || code === null) return null;
   if (letter.toLowerCase() === 't') return page === undefined ? tablePath(code) : null;
+  if (letter.toLowerCase() === 'd') return page === undefined ? drillLink(code) : null;
   if (page === undefined) return classLink(code);
   const known = CLASS_PAGES.find((one) => one === page.toLowerCase());
   return known === undefined ? null : classLink(code, known);

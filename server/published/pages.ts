@@ -56,7 +56,7 @@ export function dashboardFor(
   { code, state }: Pick<ActiveDrill, 'code' | 'state'>,
   { now, keptMs }: PageOptions,
 ): PublishedDashboard {
-  const { drill, terms, until, keys, byDeal } = state;
+  const { drill, terms, until, keys, byDeal, card } = state;
   return {
     code,
     title: drill.title,
@@ -73,6 +73,7 @@ export function dashboardFor(
       questions: byDeal[place]?.questions ?? [],
     })),
     drill,
+    card: card.kind === 'file' ? card.file : null,
     keys: keys.filter(({ isRevoked }) => !isRevoked).map(({ id, at }) => ({ id, at })),
   };
 }

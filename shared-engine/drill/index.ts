@@ -43,6 +43,7 @@ export {
   classReport,
 } from './report/class-report.ts';
 export type { CsvStyle } from './report/csv.ts';
+export { dividedSteps, drillOfDivided } from './report/divided.ts';
 export { type ClassEntry, choicesBy, type TilesToGo } from './report/entry.ts';
 export {
   type CountedChoices,

@@ -3,6 +3,7 @@
 export { ADVICE, rejectionCatalogue } from './advice.ts';
 export { asyncApiDocument } from './async-api.ts';
 export {
+  answerChoiceSchema,
   type BigScreen,
   bigScreenSchema,
   bringKeySchema,
@@ -59,6 +60,7 @@ export {
   classPath,
   classPersonalDataPath,
   DRILLS_PATH,
+  drillLink,
   drillPath,
   HOUSE_CARD_PATH,
   invitationsPath,
@@ -78,6 +80,7 @@ export {
   drillPublishedSchema,
   PUBLISHED_LIMITS,
   type PublishDrill,
+  type PublishedAction,
   type PublishedDashboard,
   type PublishedDeal,
   type PublishedDrill,

@@ -121,5 +121,10 @@ export function drillPath(code: string, part: DrillPathPart = ''): string {
   return part === '' ? path : `${path}/${part}`;
 }
 
+/** The link of a published drill: players play there, and its teacher reads how they did. */
+export function drillLink(code: string): string {
+  return `/d/${encodeURIComponent(code)}`;
+}
+
 /** Where a teacher prepares a class. */
 export const PREPARE_PATH = '/lead';

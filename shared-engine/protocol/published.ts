@@ -138,6 +138,8 @@ export const publishedDashboardSchema = z.object({
     .readonly(),
   /** The drill as it was published, so that another one can be made of its deals. */
   drill: z.unknown(),
+  /** The card that it is played on; null for the house card. */
+  card: cardFileSchema.nullable(),
   keys: z.array(z.object({ id: z.int(), at: z.int() })).readonly(),
 });
 export type PublishedDashboard = z.infer<typeof publishedDashboardSchema>;
@@ -150,3 +152,4 @@ export const publishedActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('withdraw') }),
   z.strictObject({ kind: z.literal('revoke-key'), key: z.int() }),
 ]);
+export type PublishedAction = z.infer<typeof publishedActionSchema>;

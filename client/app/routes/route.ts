@@ -1,6 +1,13 @@
 // Where in the product the page is: the address bar as a type, and the way back.
 
-import { CLASS_PAGES, classLink, PREPARE_PATH, readDate, tablePath } from '../../../shared-engine/index.ts';
+import {
+  CLASS_PAGES,
+  classLink,
+  drillLink,
+  PREPARE_PATH,
+  readDate,
+  tablePath,
+} from '../../../shared-engine/index.ts';
 import { dealHash, readDealHash, type SharedDeal } from './deal-link.ts';
 
 export type Route =
@@ -10,6 +17,8 @@ export type Route =
   | { readonly kind: 'deal'; readonly shared: SharedDeal }
   /** A class: its teacher's dashboard, or the way to a player's table. */
   | { readonly kind: 'class'; readonly code: string; readonly part: ClassPart }
+  /** A drill that everybody plays when they like, or its teacher's page. */
+  | { readonly kind: 'drill'; readonly code: string }
   /** Where a teacher prepares a class: with a drill of this device, or with a new one. */
   | { readonly kind: 'prepare'; readonly drill: string | null }
   /** The drills and classes of a teacher on this device, or the classes of one group side by side. */
@@ -83,6 +92,8 @@ export function routeOf(path: string, hash = ''): Route {
   }
   const lesson = /^\/c\/([^/]+)(?:\/(big-screen|report))?\/?$/.exec(path);
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
+  const drill = /^\/d\/([^/]+)\/?$/.exec(path);
+  if (drill) return { kind: 'drill', code: tidyCode(drill[1]!) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
   if (!match) return FRONT_PATHS.includes(path) ? { kind: 'front' } : { kind: 'missing', path, what: 'page' };
   return { kind: 'room', code: tidyCode(match[1]!) };
@@ -98,6 +109,8 @@ export function pathOf(route: Route): string {
       return `/${dealHash(route.shared)}`;
     case 'class':
       return classLink(route.code, route.part === 'main' ? null : route.part);
+    case 'drill':
+      return drillLink(route.code);
     case 'prepare':
       return route.drill === null ? PREPARE_PATH : `${PREPARE_PATH}${DRILL_HASH}${route.drill}`;
     case 'teaching':
@@ -133,7 +146,7 @@ export function pathOf(route: Route): string {
 
 /** As people type codes: any case, with blanks, dashes or a full stop between or behind them; a pasted link counts too. */
 export function tidyCode(text: string): string {
-  const link = /\/[tc]\/([^/?#\s]+)/i.exec(text);
+  const link = /\/[tcd]\/([^/?#\s]+)/i.exec(text);
   return decode(link?.[1] ?? text)
     .replace(/[^0-9a-z]/gi, '')
     .toUpperCase();

@@ -51,7 +51,7 @@ export function KeyPanel({ dashboard, dispatch }: KeyPanelProps) {
   );
 }
 
-function NewKey({ title, link }: { readonly title: string; readonly link: string }) {
+export function NewKey({ title, link }: { readonly title: string; readonly link: string }) {
   const copied = useSignal(false);
   async function copy() {
     await navigator.clipboard.writeText(link);

@@ -3,12 +3,15 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
+import { lastingStorage } from '../../storage/browser-storage.ts';
 import { askToPersist } from '../../storage/history/durability.ts';
+import { listPublished } from '../../storage/published.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
 import { KeyFileButton } from '../keys/key-file-button.tsx';
 import { TEACHING } from '../model/strings.ts';
+import { PUBLISH } from '../published/strings.ts';
 import { ClassItem, DrillItem } from './items.tsx';
 import { GROUP, LIBRARY } from './strings.ts';
 import { type Library, useLibrary } from './use-library.ts';
@@ -72,6 +75,7 @@ function Lists({ app, model, library: { drills, classes } }: ListsProps) {
           ))}
         </ul>
       </section>
+      <PublishedList app={app} />
       <section aria-labelledby="classes-title">
         <h2 id="classes-title">{LIBRARY.classes}</h2>
         {classes.length === 0 && <p>{LIBRARY.noClasses}</p>}
@@ -97,6 +101,25 @@ function Lists({ app, model, library: { drills, classes } }: ListsProps) {
         })}
       </section>
     </>
+  );
+}
+
+function PublishedList({ app }: { readonly app: App }) {
+  const published = listPublished(lastingStorage);
+  if (published.length === 0) return null;
+  return (
+    <section aria-labelledby="published-title">
+      <h2 id="published-title">{PUBLISH.mine}</h2>
+      <ul class="library-list">
+        {published.map(({ code, title }) => (
+          <li key={code}>
+            <PageLink app={app} route={{ kind: 'drill', code }}>
+              {title}
+            </PageLink>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -10,6 +10,7 @@ import { CardSelect } from '../../ui/card-select.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { CARD_FIELD } from '../../ui/strings.ts';
 import { TEACHING } from '../model/strings.ts';
+import { PublishForm } from '../published/publish-form.tsx';
 import { type ClassDraft, useClassDraft } from './class-draft.ts';
 import { FormFields, TermsFields } from './class-form.tsx';
 import { DealList } from './deal-list.tsx';
@@ -101,6 +102,13 @@ function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow |
           {PREPARE.open}
         </button>
       </div>
+      <PublishForm
+        app={app}
+        file={draft.namedFile}
+        onProblems={(problems) => {
+          draft.problems.value = problems;
+        }}
+      />
     </>
   );
 }

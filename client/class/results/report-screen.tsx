@@ -69,7 +69,7 @@ interface DealReportProps {
   readonly anonymous: boolean;
 }
 
-function DealReport({ deal, number, anonymous }: DealReportProps) {
+export function DealReport({ deal, number, anonymous }: DealReportProps) {
   const { title, players, toGoStart, toGoEnd, steps, sections } = deal;
   // At tables of four a step has a rack, and is told, for each seat.
   const hasSeats = new Set(steps.map(({ seat }) => seat)).size > 1;

@@ -1,0 +1,83 @@
+// What a player of a published drill finds at its link: what it is, what becomes of the choices, and the deals.
+import { useSignal } from '@preact/signals';
+import type { App } from '../../app/routes/app.ts';
+import { WaysFolded } from '../../room/ways-panel.tsx';
+import type { DrillOnDevice } from '../../storage/published.ts';
+import { Bar } from '../../ui/bar.tsx';
+import { NameField } from '../../ui/name-field.tsx';
+import type { Playing } from './drill-table.tsx';
+import { DRILL, promises, roundWords } from './strings.ts';
+import type { DrillModel } from './use-drill.ts';
+
+interface DealListProps {
+  readonly app: App;
+  readonly model: DrillModel;
+  readonly device: DrillOnDevice;
+  readonly onPlay: (playing: Playing) => void;
+}
+
+export function DealList({ app, model, device: { drill, rounds }, onPlay }: DealListProps) {
+  const { title, state, until, terms, tableTerms, deals, counted, keptDays } = drill;
+  const { name } = app.settings.value;
+  const missing = useSignal(false);
+
+  function play(place: number, isPractice: boolean) {
+    missing.value = terms.names && name.trim() === '';
+    if (!missing.value) onPlay({ place, isPractice });
+  }
+
+  return (
+    <>
+      <Bar app={app} home />
+      <main class="class-page published">
+        <h1>{title}</h1>
+        {state === 'open' && <p>{DRILL.about}</p>}
+        <p role="status">
+          {state === 'open' ? DRILL.until(until) : state === 'over' ? DRILL.over : DRILL.withdrawn}
+        </p>
+        {model.failure.value !== null && <p class="notice">{DRILL.offline}</p>}
+        {!model.isStored.value && <p class="notice">{DRILL.notStored}</p>}
+        {terms.names && (
+          <NameField
+            value={name}
+            missing={missing.value && name.trim() === ''}
+            onChange={(next) => app.change({ name: next })}
+          />
+        )}
+        <section aria-labelledby="published-deals">
+          <h2 id="published-deals">{DRILL.deals}</h2>
+          <ol class="published-deals">
+            {deals.map((deal, place) => {
+              const round = rounds[deal.id];
+              const isOver = counted.includes(deal.id) || (round !== undefined && round.state !== 'playing');
+              return (
+                <li key={deal.id}>
+                  <span class="published-deal-name">{DRILL.deal(place + 1, deal.title)}</span>
+                  <span class="aside" role="status">
+                    {roundWords(round, counted.includes(deal.id))}
+                  </span>
+                  {(state === 'open' || isOver) && (
+                    <button
+                      type="button"
+                      class={isOver ? '' : 'primary'}
+                      aria-label={`${isOver ? DRILL.again : round ? DRILL.goOn : DRILL.play}: ${DRILL.deal(place + 1, deal.title)}`}
+                      onClick={() => play(place, isOver)}
+                    >
+                      {isOver ? DRILL.again : round ? DRILL.goOn : DRILL.play}
+                    </button>
+                  )}
+                </li>
+              );
+            })}
+          </ol>
+        </section>
+        <ul class="told">
+          {promises(terms, keptDays).map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+        <WaysFolded mode="class" terms={tableTerms} />
+      </main>
+    </>
+  );
+}

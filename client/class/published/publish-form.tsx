@@ -1,0 +1,94 @@
+// Publishes the drill that a teacher prepares, until a day.
+import { useSignal } from '@preact/signals';
+import type { DrillFile, PublishedTerms } from '../../../shared-engine/index.ts';
+import type { App } from '../../app/routes/app.ts';
+import { lastingStorage } from '../../storage/browser-storage.ts';
+import { notePublished } from '../../storage/published.ts';
+import { dateAt } from '../model/strings.ts';
+import { endOfDay } from './last-day.tsx';
+import { publishDrill } from './requests.ts';
+import { PUBLISH } from './strings.ts';
+
+/** Days until the last one unless the teacher sets another. */
+const USUAL_DAYS = 14;
+const DAY_MS = 24 * 60 * 60 * 1000;
+const TIMES = ['at-once', 'at-end'] as const;
+
+interface PublishFormProps {
+  readonly app: App;
+  readonly file: () => DrillFile;
+  readonly onProblems: (problems: readonly string[]) => void;
+}
+
+export function PublishForm({ app, file, onProblems }: PublishFormProps) {
+  const date = useSignal(dateAt(Date.now() + USUAL_DAYS * DAY_MS));
+  const compare = useSignal<PublishedTerms['compare']>('at-once');
+  const names = useSignal(false);
+  const busy = useSignal(false);
+
+  async function publish() {
+    if (busy.value) return;
+    busy.value = true;
+    const { drill, card, class: classPart } = file();
+    const answer = await publishDrill({
+      drill,
+      card: card === undefined || card === 'house' ? null : card,
+      until: endOfDay(date.value) ?? 0,
+      terms: { compare: compare.value, names: names.value, cardClosed: classPart?.cardClosed ?? false },
+    });
+    busy.value = false;
+    if (!answer.ok) return onProblems([answer.message, ...(answer.problems ?? [])]);
+    notePublished(lastingStorage, { code: answer.value.code, title: drill.title });
+    app.go({ kind: 'drill', code: answer.value.code });
+  }
+
+  return (
+    <section class="class-form publish-form" aria-labelledby="publish-title">
+      <h2 id="publish-title">{PUBLISH.title}</h2>
+      <p>{PUBLISH.about}</p>
+      <div class="field">
+        <label for="publish-last-day">{PUBLISH.lastDay}</label>
+        <input
+          id="publish-last-day"
+          type="date"
+          value={date.value}
+          onInput={(event) => {
+            date.value = event.currentTarget.value;
+          }}
+        />
+      </div>
+      <div class="field">
+        <label for="publish-compare">{PUBLISH.compare}</label>
+        <select
+          id="publish-compare"
+          value={compare.value}
+          onChange={(event) => {
+            compare.value = TIMES.find((one) => one === event.currentTarget.value) ?? compare.value;
+          }}
+        >
+          {TIMES.map((one) => (
+            <option key={one} value={one}>
+              {PUBLISH.times[one]}
+            </option>
+          ))}
+        </select>
+      </div>
+      <label class="choice">
+        <input
+          type="checkbox"
+          checked={names.value}
+          onChange={(event) => {
+            names.value = event.currentTarget.checked;
+          }}
+        />
+        {PUBLISH.names}
+      </label>
+      <p class="aside">{PUBLISH.namesAbout[names.value ? 'on' : 'off']}</p>
+      <div class="row">
+        <button type="button" aria-disabled={busy.value} onClick={() => void publish()}>
+          {PUBLISH.publish}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,120 @@
+// What the page says about a published drill: to its players, and to its teacher.
+import { PUBLISHED_LIMITS, type PublishedTerms } from '../../../shared-engine/index.ts';
+import type { PlayedRound } from '../../storage/published.ts';
+import { dayText } from '../model/strings.ts';
+
+export const DRILL = {
+  opening: 'Opening the drill…',
+  gone: 'There is no drill at this link.',
+  goneAbout: 'Check the link with your teacher.',
+  about:
+    'Play each deal alone with three bots, whenever you like. Everybody gets the same tiles. The first time you play a deal counts; after that it is practice.',
+  until: (time: number) => `Open until ${dayText(time - 1)}.`,
+  over: 'The last day of this drill is over. What you played stays on this device.',
+  withdrawn: 'Your teacher has taken this drill back.',
+  offline: 'No connection. You can play; your rounds are sent when you’re back.',
+  notStored:
+    'This browser lets the page keep nothing. Stay on this page with a connection until your round is sent.',
+  told: {
+    counts:
+      'Nobody learns what you chose. When ten players have played a deal, and with each five more, your teacher and the others see numbers, each of three players or more.',
+    attack: 'This does not hold against a teacher who plays as several players.',
+    names:
+      'Your teacher sees your name and which deals you have played, and each choice without a name as soon as it comes. In a small group a choice may give away whose it is.',
+    device:
+      'The whole deal is on this device so that you can play without a connection; whoever looks for hidden tiles there can find them.',
+    twice: 'Two people who share a device count as one, and one with two devices as two.',
+    kept: (days: number) => `What you send is stored for ${days} days after the last event of this drill.`,
+  },
+  deals: 'Deals',
+  play: 'Play',
+  goOn: 'Go on',
+  again: 'Play again for practice',
+  deal: (number: number, title: string | null) => (title ? `Deal ${number}: ${title}` : `Deal ${number}`),
+  practice: 'For practice: this round does not count.',
+  all: 'All deals',
+  compare: 'How others chose',
+  teacher: 'Your teacher',
+  youFirst: 'After your choice you see how others chose here.',
+  notYet: 'You will see how others chose here when at least ten players have played this deal.',
+  nothing: 'Too few chose alike here to show anything.',
+  through: (count: number) => `${count} players have played this deal.`,
+  ask: 'Leave a question',
+  askAbout: 'Your teacher gets it without your name, together with the questions of others.',
+  question: (step: string) => `Your question at ${step}`,
+  leave: 'Leave this question',
+  left: (count: number) => (count === 1 ? 'You left 1 question.' : `You left ${count} questions.`),
+  most: `Three questions of at most ${PUBLISHED_LIMITS.letters} characters go with a round.`,
+} as const;
+
+const STATES: Readonly<Record<PlayedRound['state'], string>> = {
+  playing: 'Begun',
+  waiting: 'Played, waits to be sent',
+  counted: 'Played and counted',
+  practice: 'Played; another round of yours counts',
+  rejected: 'Not counted',
+};
+
+export function roundWords(round: PlayedRound | undefined, counted: boolean): string {
+  if (round !== undefined) return round.message ?? STATES[round.state];
+  return counted ? STATES.counted : 'Not played yet';
+}
+
+/** What players are told before they play. */
+export function promises({ names }: PublishedTerms, keptDays: number): readonly string[] {
+  const { counts, attack, device, twice, kept } = DRILL.told;
+  const shown = names ? [DRILL.told.names] : [counts, attack];
+  return [...shown, device, twice, kept(keptDays)];
+}
+
+export const TEACHER = {
+  link: 'Link for your players',
+  linkCopied: 'Copied.',
+  open: (time: number) => `Open until ${dayText(time - 1)}.`,
+  states: {
+    over: 'The last day is over. Choose another day to open it again.',
+    withdrawn: 'You have taken this drill back; nobody can play it any more.',
+  },
+  lastDay: 'Last day',
+  setDay: 'Set this last day',
+  withdraw: 'Take the drill back',
+  withdrawYes: 'Yes, take it back',
+  withdrawNot: 'No',
+  withdrawAbout: 'Nobody can play it any more, and it cannot be opened again. The report stays.',
+  message: 'Text for a message',
+  messageText: (title: string, time: number, link: string) =>
+    `Please play “${title}” by ${dayText(time - 1)}, alone, whenever you like. You need no account: ${link}`,
+  who: 'Who is through',
+  through: (count: number | null) =>
+    count === null ? 'told when ten players have played it' : `${count} players have played it`,
+  nobodyYet: 'nobody yet',
+  divided: 'Talk about these',
+  dividedAbout: 'The steps at which your players are most divided.',
+  dividedNone: 'Nothing to show yet.',
+  split: (count: number, pairs: number) => `${count} players; ${pairs} of 10 pairs chose differently`,
+  make: 'Make a class of these deals for the big screen',
+  notStored: 'This browser does not let the page keep drills. Nothing was made.',
+  questions: 'Questions',
+  noQuestions: 'None yet. Questions come out together with the numbers of their deal.',
+  report: 'Report',
+  keys: 'Other computers',
+  keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
+  kept: (days: number) => `Stored for ${days} days after the last event.`,
+  again: 'Look again',
+} as const;
+
+export const PUBLISH = {
+  title: 'Or publish it',
+  about:
+    'Your players get a link and play alone, whenever they like, until the last day. You need no evening for it. Time limits and the teacher’s view of racks do not apply.',
+  lastDay: 'Last day',
+  compare: 'Players see how others chose',
+  times: { 'at-once': 'after each choice', 'at-end': 'when the deal is over' },
+  names: 'Players give their name',
+  namesAbout: {
+    on: 'You see who has played, and every choice without names as soon as it comes.',
+    off: 'You see numbers when ten players have played a deal, and with each five more.',
+  },
+  publish: 'Publish the drill',
+  mine: 'Published drills',
+} as const;

@@ -1,0 +1,101 @@
+// A drill without an appointment in real browsers: published, played by ten at different times, one of them offline, taken back.
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { heading, passThree, playToClose, rack } from '../../client/tools/page-actions.ts';
+import { horizontalOverflow } from '../kit/accessibility-checks.ts';
+import { browserSuite, PHONE } from '../kit/browser-suite.ts';
+import { device, openDrill, playAtRandom, playDeal, quickDrill, sendRound } from '../kit/published.ts';
+
+const WAYS = { blindPasses: true, cardHelp: 'printed', passLog: false };
+
+const suite = browserSuite();
+
+/** Three passes and nothing else, so that ten play it quickly; the teacher has said something about the first. */
+function shortDrill() {
+  const { deals, ...drill } = quickDrill();
+  const ways = { ...WAYS, secondCharleston: 'none', courtesy: 'none' };
+  const comments = { 'first-right': { words: 'I kept the pair.' } };
+  return { ...drill, ways, card: 'house', deals: deals.map((deal) => ({ ...deal, comments })) };
+}
+
+async function publishDrill(page: Page): Promise<string> {
+  await page.goto(`${suite.origin()}/lead`);
+  const file = {
+    name: 'drill.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(shortDrill())),
+  };
+  await page.locator('input[type=file]').first().setInputFiles(file);
+  await page.getByLabel('What is this drill called?').fill('Club drill');
+  await page.getByRole('button', { name: 'Publish the drill' }).click();
+  return page.getByRole('textbox', { name: 'Link for your players' }).inputValue();
+}
+
+const playButton = (page: Page) => page.getByRole('button', { name: /^Play: Deal 1/ });
+
+it('ten play a published drill when they like, one of them offline; the teacher reads how, and makes a class of it', async () => {
+  const teacher = await suite.newPage();
+  const link = await publishDrill(teacher);
+  const code = new URL(link).pathname.split('/').at(-1)!;
+
+  const first = await suite.newPage({ viewport: PHONE });
+  await first.goto(link);
+  await first.getByText('Nobody learns what you chose.').waitFor();
+  await playButton(first).click();
+  await rack(first).waitFor();
+  await first.getByText('Leave a question').click();
+  await first.getByLabel('Your question at first right').fill('Why <b>not</b> the pair?');
+  await first.getByRole('button', { name: 'Leave this question' }).click();
+  await first.getByText('You left 1 question.').waitFor();
+  expect(await horizontalOverflow(first)).toBe(0);
+  await playToClose(first);
+  await first.getByRole('button', { name: 'All deals' }).click();
+  await first.getByText('Played and counted').waitFor();
+
+  const second = await suite.newPage({ viewport: PHONE });
+  await second.goto(link);
+  await playButton(second).click();
+  await rack(second).waitFor();
+  await second.context().setOffline(true);
+  await playToClose(second);
+  await second.getByRole('button', { name: 'All deals' }).click();
+  await second.getByText('Played, waits to be sent').waitFor();
+  await second.context().setOffline(false);
+  await second.getByText('Played and counted').waitFor();
+
+  const at = { url: suite.origin() };
+  for (let n = 0; n < 8; n++) {
+    const secret = device(`player ${n}`);
+    const drill = await openDrill(at, code, secret);
+    // Two kinds of players, so that something can be told: equal choices have equal consequences.
+    const { choices } = playDeal(drill, 0, playAtRandom(`club ${n % 2}`));
+    const round = { id: `club-round-${n}`, deal: drill.deals[0]!.id, choices, questions: [] };
+    expect((await sendRound(at, code, secret, round)).status).toBe(200);
+  }
+
+  await first.reload();
+  await first.getByRole('button', { name: /^Play again for practice/ }).click();
+  await passThree(first);
+  await first.getByText('First right: how others chose').click();
+  await first.getByText('10 players have played this deal.').waitFor();
+  await first.getByText('I kept the pair.').waitFor();
+  await first
+    .getByText(/^[3-9] of 10$/)
+    .first()
+    .waitFor();
+
+  await teacher.getByRole('button', { name: 'Look again' }).click();
+  await teacher.getByText('10 players have played it').waitFor();
+  await teacher.getByText('Why <b>not</b> the pair?').waitFor();
+  await teacher.getByRole('button', { name: 'Take the drill back' }).click();
+  await teacher.getByRole('button', { name: 'Yes, take it back' }).click();
+  await teacher.getByText('You have taken this drill back').waitFor();
+  await teacher.getByRole('button', { name: 'Make a class of these deals' }).click();
+  await heading(teacher).filter({ hasText: 'Prepare a class' }).waitFor();
+  expect(await teacher.getByLabel('What is this drill called?').inputValue()).toBe(
+    'Club drill: talk about it',
+  );
+
+  await second.reload();
+  await second.getByText('Your teacher has taken this drill back.').waitFor();
+});
