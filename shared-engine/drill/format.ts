@@ -93,7 +93,9 @@ type Comment = z.infer<typeof commentSchema>;
 function isChoiceOf(step: string, { chosen }: Comment): boolean {
   if (chosen === undefined) return true;
   if (step === 'courtesy-ask') return typeof chosen === 'number';
-  return step === 'vote' ? chosen === 0 || chosen === 1 : typeof chosen !== 'number';
+  return step === 'vote'
+    ? chosen === 0 || chosen === 1
+    : typeof chosen !== 'number' && !chosen.includes('joker');
 }
 
 /** By step; players read a comment when they have chosen there themselves. */

@@ -37,7 +37,7 @@ const EXPECTED: ReadonlyMap<string, string> = new Map([
   ['asked', 'a whole number from 0 to 3'],
   [
     'comments',
-    'an object with a comment for each step, such as {"vote": {"chosen": 1, "words": "…"}}; "chosen" has tiles at a pass, 1 or 0 at the vote, 0 to 3 at the asking',
+    'an object with a comment for each step, such as {"vote": {"chosen": 1, "words": "…"}}; "chosen" has tiles at a pass, no joker among them, 1 or 0 at the vote, 0 to 3 at the asking',
   ],
   ['chosen', 'one to three tiles that are passed, or a whole number from 0 to 3'],
   ['words', 'a text of 1 to 600 characters that can all be seen'],

@@ -178,6 +178,7 @@ test('a deal carries what its teacher chose and says at a step, and a comment th
   for (const wrong of [
     { vote: { chosen: 2 } },
     { 'first-left': { chosen: 1 } },
+    { 'first-left': { chosen: ['joker'] } },
     { 'courtesy-ask': { chosen: ['west'] } },
     { vote: { words: 'x'.repeat(100_000) } },
     { vote: { words: 'a\u202Eb' } },

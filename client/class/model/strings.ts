@@ -26,6 +26,13 @@ export function dateAt(time: number): string {
   return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
 }
 
+/** The end of this day by the clock of this device, in milliseconds since 1970; null where it is no day. */
+export function endOfDay(date: string): number | null {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date) ?? [];
+  if (year === undefined) return null;
+  return new Date(Number(year), Number(month) - 1, Number(day) + 1).getTime();
+}
+
 export function dealCount(count: number): string {
   return count === 1 ? '1 deal' : `${count} deals`;
 }

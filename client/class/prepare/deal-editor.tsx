@@ -11,6 +11,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import { TilePicker } from '../../tiles/tile-picker.tsx';
 import { TileRow } from '../../tiles/tile-row.tsx';
+import { CommentsForm } from './comments-form.tsx';
 import { ConstraintForm } from './constraint-form.tsx';
 import { constraintWords } from './constraint-words.ts';
 import { DealPreview } from './deal-preview.tsx';
@@ -27,6 +28,7 @@ interface DealEditorProps {
   readonly deal: DrillDeal;
   readonly number: number;
   readonly bots: Drill['bots'];
+  readonly ways: Drill['ways'];
   readonly card: ClassCard;
   readonly isOpen: boolean;
   readonly onToggle: () => void;
@@ -78,7 +80,7 @@ export function DealEditor(props: DealEditorProps) {
   );
 }
 
-function DealBody({ deal, number, bots, card, onChange, onCopy, onRemove }: DealEditorProps) {
+function DealBody({ deal, number, bots, ways, card, onChange, onCopy, onRemove }: DealEditorProps) {
   const id = `deal-${number}`;
   const { tiles } = deal;
   return (
@@ -124,6 +126,7 @@ function DealBody({ deal, number, bots, card, onChange, onCopy, onRemove }: Deal
         onSeed={(seed) => onChange(withSeed(deal, seed))}
       />
       <Texts id={id} deal={deal} onChange={onChange} />
+      <CommentsForm id={id} deal={deal} ways={ways} onChange={onChange} />
       <div class="row">
         <button type="button" onClick={onCopy}>
           {DEALS.copy}

@@ -46,6 +46,7 @@ export function DealList({ drill, card, isNew, onChange }: DealListProps) {
             deal={deal}
             number={place + 1}
             bots={drill.bots}
+            ways={drill.ways}
             card={card}
             isOpen={openId.value === deal.id}
             onToggle={() => {

@@ -6,9 +6,16 @@ import {
   type DrillDeal,
   type Face,
   SEATS,
+  type Step,
   type Terms,
 } from '../../../shared-engine/index.ts';
 import { drillWaysOf, unusualCount } from '../../room/ways.ts';
+
+/** A comment while it is written. */
+interface DraftComment {
+  readonly chosen: readonly Face[] | number | undefined;
+  readonly words: string | undefined;
+}
 
 export type DealKind = DrillDeal['tiles']['kind'];
 
@@ -84,6 +91,15 @@ export function asEast(deal: DrillDeal, east: boolean): DrillDeal {
 export function withText(deal: DrillDeal, entry: 'title' | 'task' | 'note', text: string): DrillDeal {
   const { [entry]: _, ...rest } = deal;
   return text === '' ? rest : { ...rest, [entry]: text };
+}
+
+/** What is left empty is not said; a deal without a comment has no entry. */
+export function withComment(deal: DrillDeal, step: Step, { chosen, words }: DraftComment): DrillDeal {
+  const { comments: before = {}, ...rest } = deal;
+  const { [step]: _, ...others } = before;
+  const comment = { ...(chosen !== undefined && { chosen }), ...(words && { words }) };
+  const comments = Object.keys(comment).length === 0 ? others : { ...others, [step]: comment };
+  return Object.keys(comments).length === 0 ? rest : { ...rest, comments };
 }
 
 /** The same deal, in which the bots choose by themselves. */

@@ -61,6 +61,18 @@ export const DEALS = {
   unscripted: 'Let the bots choose',
 } as const;
 
+export const COMMENTS = {
+  title: 'What you would choose, and why',
+  about:
+    'For a drill that you publish: players read it when they have chosen there themselves. Leave out what you like.',
+  step: 'Step',
+  has: '(written)',
+  tiles: 'The tiles you would pass',
+  choice: 'Your choice',
+  none: 'Say nothing',
+  words: 'Your words',
+} as const;
+
 /** `Deal 2: Two pairs`; without a title, how it was made. */
 export function dealName(number: number, { title, tiles }: Pick<DrillDeal, 'title' | 'tiles'>): string {
   return `Deal ${number}: ${title ?? DEALS.kinds[tiles.kind]}`;

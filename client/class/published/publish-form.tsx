@@ -4,8 +4,7 @@ import type { DrillFile, PublishedTerms } from '../../../shared-engine/index.ts'
 import type { App } from '../../app/routes/app.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { notePublished } from '../../storage/published.ts';
-import { dateAt } from '../model/strings.ts';
-import { endOfDay } from './last-day.tsx';
+import { dateAt, endOfDay } from '../model/strings.ts';
 import { publishDrill } from './requests.ts';
 import { PUBLISH } from './strings.ts';
 

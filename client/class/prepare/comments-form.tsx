@@ -1,0 +1,118 @@
+// What the teacher chose at a step of a deal and says of it; players of a published drill read it after their own choice.
+import { useSignal } from '@preact/signals';
+import {
+  arrivalProblem,
+  bagOf,
+  type Drill,
+  type DrillDeal,
+  drillTerms,
+  hasStep,
+  STEPS,
+  type Step,
+} from '../../../shared-engine/index.ts';
+import { optionName } from '../../room/step-names.ts';
+import { TilePicker } from '../../tiles/tile-picker.tsx';
+import { stepTitle } from '../model/strings.ts';
+import { withComment } from './draft.ts';
+import { COMMENTS } from './strings.ts';
+
+interface CommentsFormProps {
+  readonly id: string;
+  readonly deal: DrillDeal;
+  readonly ways: Drill['ways'];
+  readonly onChange: (deal: DrillDeal) => void;
+}
+
+export function CommentsForm({ id, deal, ways, onChange }: CommentsFormProps) {
+  const step = useSignal<Step>(STEPS[0]);
+  const at = step.value;
+  const comment = deal.comments?.[at] ?? {};
+  const terms = drillTerms(ways === undefined ? {} : { ways });
+  const steps = STEPS.filter((one) => hasStep(one, terms));
+  return (
+    <details>
+      <summary>{COMMENTS.title}</summary>
+      <p class="aside">{COMMENTS.about}</p>
+      <div class="field">
+        <label for={`${id}-comment-step`}>{COMMENTS.step}</label>
+        <select
+          id={`${id}-comment-step`}
+          value={at}
+          onChange={(event) => {
+            step.value = steps.find((one) => one === event.currentTarget.value) ?? at;
+          }}
+        >
+          {steps.map((one) => (
+            <option key={one} value={one}>
+              {stepTitle(one)}
+              {deal.comments?.[one] && ` ${COMMENTS.has}`}
+            </option>
+          ))}
+        </select>
+      </div>
+      <OwnChoice
+        key={at}
+        id={id}
+        step={at}
+        chosen={comment.chosen}
+        onChosen={(chosen) => onChange(withComment(deal, at, { words: comment.words, chosen }))}
+      />
+      <div class="field">
+        <label for={`${id}-comment-words`}>{COMMENTS.words}</label>
+        <textarea
+          id={`${id}-comment-words`}
+          rows={3}
+          maxLength={600}
+          value={comment.words ?? ''}
+          onInput={(event) =>
+            onChange(withComment(deal, at, { chosen: comment.chosen, words: event.currentTarget.value }))
+          }
+        />
+      </div>
+    </details>
+  );
+}
+
+type Chosen = NonNullable<NonNullable<DrillDeal['comments']>[Step]>['chosen'];
+
+interface OwnChoiceProps {
+  readonly id: string;
+  readonly step: Step;
+  readonly chosen: Chosen;
+  readonly onChosen: (chosen: Chosen) => void;
+}
+
+const NOTHING_HELD = bagOf([]);
+const NUMBERS: { readonly [At in Step]?: readonly number[] } = { vote: [1, 0], 'courtesy-ask': [0, 1, 2, 3] };
+
+function OwnChoice({ id, step, chosen, onChosen }: OwnChoiceProps) {
+  const numbers = NUMBERS[step];
+  if (numbers === undefined) {
+    return (
+      <TilePicker
+        title={COMMENTS.tiles}
+        laid={typeof chosen === 'object' ? chosen : []}
+        size={3}
+        problemWith={(next) => arrivalProblem(NOTHING_HELD, next, next.length)}
+        onChange={(laid) => onChosen(laid.length === 0 ? undefined : laid)}
+      />
+    );
+  }
+  return (
+    <div class="field">
+      <label for={`${id}-comment-choice`}>{COMMENTS.choice}</label>
+      <select
+        id={`${id}-comment-choice`}
+        value={String(chosen ?? '')}
+        onChange={(event) => onChosen(numbers.find((one) => String(one) === event.currentTarget.value))}
+      >
+        <option value="">{COMMENTS.none}</option>
+        {numbers.map((one) => (
+          <option key={one} value={one}>
+            {optionName(step === 'vote' ? 'vote' : 'ask', one)}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
