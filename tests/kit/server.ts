@@ -66,7 +66,11 @@ export const NO_BACKLOG: Backlog = { waiting: 0, oldestMs: 0, isFull: false };
  * The slow work of a server that has no threads, as it ships: one for all servers of a process, because preparing the
  * house card takes time. Its clock stands still: a test that moves a server's clock makes no task late.
  */
-const workers = openWorkers({ workers: 0, depth: 'quick', maxQueue: 1 }, new FakeClock(), createLog('error'));
+export const workers = openWorkers(
+  { workers: 0, depth: 'quick', maxQueue: 1 },
+  new FakeClock(),
+  createLog('error'),
+);
 
 /** Bots do not pause and nothing is limited unless `settings` say so. */
 export async function startServer(options: TestServerOptions = {}): Promise<TestServer> {

@@ -25,7 +25,8 @@ import {
   request,
   sendRound,
 } from '../kit/published.ts';
-import { startServer, type TestServer } from '../kit/server.ts';
+import { startServer, type TestServer, workers } from '../kit/server.ts';
+import { proof } from '../prove/proofs/published.ts';
 
 let at: TestServer;
 let teacher: DrillTeacher;
@@ -214,4 +215,21 @@ test('PD9 questions of 100,000 letters, of nothing or with hidden signs are reje
   expect((await send('asker', { questions: [{ step: STEPS[0], text: '<i>Why?</i>' }] })).status).toBe(200);
   const four = Array.from({ length: 4 }, () => ({ step: STEPS[0], text: 'Why?' }));
   expect(await codeOf(send('asker', { questions: four }))).toEqual([400, 'bad-request']);
+});
+
+test('PD9 one address sends so many rounds in a minute and is then told to wait, and busy workers lose none', async () => {
+  const { prepare } = workers.drills;
+  const busy = await startServer({ seed: 'busy', drills: { prepare, play: async () => null } });
+  const own = await publish(busy, quickDrill());
+  const round = roundOf('many');
+  const sending = () => sendRound(busy, own.code, device('many'), round);
+  expect(await codeOf(sending())).toEqual([503, 'busy']);
+  const codes = await Promise.all(Array.from({ length: 240 }, async () => (await sending()).status));
+  expect([codes.filter((status) => status === 503).length, codes.at(-1)]).toEqual([239, 429]);
+  await busy.stop();
+});
+
+test('PD6 what is told of thirty players over a week is what an independent count of their rounds says', async () => {
+  const rows = await proof.run({ seed: 'quadrille', size: 'small' });
+  expect(rows.filter(({ ok }) => !ok)).toEqual([]);
 });

@@ -8,6 +8,7 @@ import {
   OPINIONS,
   playEvening,
 } from '../anonymity/evening.ts';
+import { playPublished } from '../anonymity/published.ts';
 import type { Proof, ProofRow } from '../proof.ts';
 
 type Pair = readonly [number, number];
@@ -28,6 +29,7 @@ export const proof: Proof = {
       await smallClassRow({ ...guided, players: 3 }),
       await seenRow({ ...guided, deals: 1, terms: { names: true } }),
       ...(await differencingRows({ ...alone, players: 8 })),
+      ...(await publishedRows(seed, full)),
     ];
   },
 };
@@ -138,6 +140,34 @@ async function differencingRows(plan: EveningPlan): Promise<ProofRow[]> {
       bar: '0',
       ok: seen === null,
     },
+  ];
+}
+
+/**
+ * Of a published drill, two who are told of for the first time in one release exchange choices and questions (rules PD7
+ * and PD8). The attack works: an exchange with a later release is seen.
+ */
+async function publishedRows(seed: string, full: boolean): Promise<ProofRow[]> {
+  const plan = { seed, players: full ? 25 : 15 };
+  const before = await playPublished(plan);
+  const differs = async (a: number, b: number) =>
+    firstDifference(before, await playPublished({ ...plan, as: { [a]: b, [b]: a } }));
+  const pairs: readonly Pair[] = full ? [...everyPair(10), [10, 14], [16, 17], [20, 24]] : [[10, 14]];
+  const told: string[] = [];
+  for (const [a, b] of pairs) {
+    const place = await differs(a, b);
+    if (place !== null) told.push(`${a} and ${b}: ${place}`);
+  }
+  const counts = countsIn(before).length;
+  const isSeen = (await differs(4, 11)) !== null;
+  return [
+    {
+      what: `a published drill, ${plan.players} players, ${counts} counts told: pairs of ${pairs.length} whose exchange is seen`,
+      value: told.join('; ') || 0,
+      bar: '0, with counts told',
+      ok: told.length === 0 && counts > 0,
+    },
+    { what: 'an exchange between two releases is seen', value: isSeen, bar: 'true', ok: isSeen },
   ];
 }
 
