@@ -32,8 +32,8 @@ export interface PossibleRound {
 /** Batches in which a way is looked for; nearly always the first of the first is one. */
 const BATCHES = 24;
 
-/** Sampling knows seeds of 31 bits. */
-const SEED_BITS = 2 ** 31;
+/** Sampling knows seeds of 31 bits, counted from 0. */
+const SEEDS = 0x8000_0000;
 
 /**
  * `model` says how the others pass. The same view and seed give the same round; null where no way was found that leads to
@@ -42,7 +42,7 @@ const SEED_BITS = 2 ** 31;
 export function possibleRound(model: ChoiceModel, view: SeatView, seed: string): PossibleRound | null {
   const filter = createParticleFilter(model);
   const situation = closingSituation(view.record);
-  const drawnFrom = stream(seed, 'possible round').below(SEED_BITS);
+  const drawnFrom = stream(seed, 'possible round').below(SEEDS);
   for (let first = 0; first < BATCHES; first++) {
     const found: PossibleRound[] = [];
     filter.sample(situation, drawnFrom, { first, batches: 1 }, (histories) => {
