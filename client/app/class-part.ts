@@ -3,6 +3,7 @@ export {
   ClassScreen,
   classExists,
   DrillScreen,
+  drillExists,
   GroupScreen,
   LibraryScreen,
   PrepareScreen,

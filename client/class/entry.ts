@@ -16,3 +16,4 @@ export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';
 export { PrepareScreen } from './prepare/prepare-screen.tsx';
 export { DrillScreen } from './published/drill-screen.tsx';
+export { drillExists } from './published/requests.ts';

@@ -8,7 +8,8 @@ import { device, openDrill, playAtRandom, playDeal, quickDrill, sendRound } from
 
 const WAYS = { blindPasses: true, cardHelp: 'printed', passLog: false };
 
-const suite = browserSuite();
+// Costs are the business of other tests.
+const suite = browserSuite({ REVIEW_DEPTH: 'quick' });
 
 /** Three passes and nothing else, so that ten play it quickly; the teacher has said something about the first. */
 function shortDrill() {

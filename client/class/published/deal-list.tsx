@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { App } from '../../app/routes/app.ts';
 import { WaysFolded } from '../../room/ways-panel.tsx';
-import type { DrillOnDevice } from '../../storage/published.ts';
+import type { DrillOnDevice, PlayedRound } from '../../storage/published.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { NameField } from '../../ui/name-field.tsx';
 import type { Playing } from './drill-table.tsx';
@@ -23,7 +23,10 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
 
   function play(place: number, isPractice: boolean) {
     missing.value = terms.names && name.trim() === '';
-    if (!missing.value) onPlay({ place, isPractice });
+    if (missing.value) return;
+    const { id } = deals[place]!;
+    if (rounds[id]?.state === 'rejected') model.startAnew(id);
+    onPlay({ place, isPractice });
   }
 
   return (
@@ -49,7 +52,7 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
           <ol class="published-deals">
             {deals.map((deal, place) => {
               const round = rounds[deal.id];
-              const isOver = counted.includes(deal.id) || (round !== undefined && round.state !== 'playing');
+              const isOver = counted.includes(deal.id) || isSent(round);
               return (
                 <li key={deal.id}>
                   <span class="published-deal-name">{DRILL.deal(place + 1, deal.title)}</span>
@@ -80,4 +83,9 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
       </main>
     </>
   );
+}
+
+/** One that was rejected may still be played so that it counts. */
+function isSent(round: PlayedRound | undefined): boolean {
+  return round !== undefined && round.state !== 'playing' && round.state !== 'rejected';
 }

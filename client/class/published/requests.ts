@@ -28,6 +28,10 @@ export function fetchDrill(code: string) {
   return call(drillPath(code), null, publishedDrillSchema, GET);
 }
 
+export async function drillExists(code: string): Promise<boolean> {
+  return (await fetchDrill(code)).ok;
+}
+
 export function fetchReleased(code: string) {
   return call(drillPath(code, 'released'), null, releasedSchema, GET);
 }

@@ -33,17 +33,13 @@ export function useDrill(code: string, name: () => string) {
     device.value = next;
     isStored.value = storeDrillOnDevice(lastingStorage, next);
   };
+  const freshRound = (): PlayedRound => {
+    return { id: randomHex(12), answers: [], questions: [], state: 'playing', message: null };
+  };
   const changeRound = (deal: string, part: Partial<PlayedRound>) => {
     const now = device.peek();
     if (now === null) return;
-    const fresh: PlayedRound = {
-      id: randomHex(12),
-      answers: [],
-      questions: [],
-      state: 'playing',
-      message: null,
-    };
-    change({ ...now, rounds: { ...now.rounds, [deal]: { ...(now.rounds[deal] ?? fresh), ...part } } });
+    change({ ...now, rounds: { ...now.rounds, [deal]: { ...(now.rounds[deal] ?? freshRound()), ...part } } });
   };
 
   async function load(key: string | null = null) {
@@ -107,5 +103,13 @@ export function useDrill(code: string, name: () => string) {
     };
   }, [code]);
 
-  return { device, failure, isStored, changeRound, load: () => void load() };
+  return {
+    device,
+    failure,
+    isStored,
+    changeRound,
+    /** A round that was rejected is played anew, and may count. */
+    startAnew: (deal: string) => changeRound(deal, freshRound()),
+    load: () => void load(),
+  };
 }
