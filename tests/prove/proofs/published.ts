@@ -22,7 +22,7 @@ export const proof: Proof = {
     const file = path.join(folder, 'published.db');
     const opened = openSqlite(file);
     if (!opened.ok) throw new Error(opened.message);
-    const at = await startServer({ seed, store: opened.store });
+    const at = await startServer({ seed, store: opened.store, settings: { TRUST_PROXY_HOPS: '1' } });
     try {
       const teacher = await publish(at, quickDrill(deals), { until: at.clock.now() + 2 * WEEK_MS });
       const collect = collector();
