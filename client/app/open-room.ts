@@ -87,7 +87,7 @@ export function serverRoom(code: string): Room {
     },
   });
   return keeping(room, {
-    placeOf: ({ mode }) => (room.state.value.home === 'page' ? 'page' : mode),
+    placeOf: ({ mode }, home) => (home === 'page' ? 'page' : mode),
     loadCardFile,
     isStoredAlready: ({ round }) =>
       room.state.value.home === 'server' && wasFinishedHere(lastingStorage, code, round),

@@ -16,7 +16,8 @@ import { listRounds, removeRounds, storeRound } from '../../storage/history/roun
 import { roundOf, storedCard } from './round-of.ts';
 
 export interface KeepPorts {
-  readonly placeOf: (table: Table) => RoundPlace;
+  /** `home` is where the table was when the round closed. */
+  readonly placeOf: (table: Table, home: RoomState['home']) => RoundPlace;
   /** The card of the table as it was written; null where it cannot be had. */
   readonly loadCardFile: () => Promise<CardFile | null>;
   /** Whether this round stands among the rounds already, as it went on elsewhere (rule G4). */

@@ -30,7 +30,7 @@ type ClosedState = Pick<RoomState, 'home' | 'table' | 'review' | 'aims' | 'helpe
 
 export interface Circumstances {
   readonly playedAt: number;
-  readonly placeOf: (table: Table) => RoundPlace;
+  readonly placeOf: (table: Table, home: RoomState['home']) => RoundPlace;
   /** Null where the card cannot be had. */
   readonly card: CardFile | null;
 }
@@ -54,7 +54,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const summary: RoundSummary = {
     id,
     playedAt,
-    place: placeOf(table),
+    place: placeOf(table, state.home),
     ...at,
     card: { hash: card && cardHash(card), id: table.card.id, name: table.card.name },
     open: opened !== null,
