@@ -1,29 +1,11 @@
 // What the passes told of each neighbor by the close: which suit it probably holds most of.
-import {
-  DIRECTIONS,
-  type Direction,
-  FACE_COUNT,
-  FACES,
-  faceIndex,
-  neighbor,
-  numbered,
-  SUITS,
-  type Suit,
-} from '../../rules/index.ts';
+import { DIRECTIONS, FACE_COUNT, neighbor } from '../../rules/index.ts';
 import type { Belief } from '../belief/belief.ts';
 import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import type { Situation } from '../belief/situation.ts';
 import { thousandth } from '../comparison/estimate.ts';
 import { DEAL_BYTES } from '../rollouts/batch.ts';
-
-export interface NeighborSuits {
-  readonly toward: Direction;
-  /** For each suit the probability that the neighbor holds more of it than of either other suit. */
-  readonly longest: Readonly<Record<Suit, number>>;
-}
-
-/** How often a suit is the longest of a rack at the close, whatever was passed. */
-export const USUAL = 0.275;
+import { longestSuit, type NeighborSuits, USUAL } from './longest-suit.ts';
 
 /**
  * What is left of the distance from the usual share: players pass less alike than belief takes them to, so that even
@@ -32,19 +14,6 @@ export const USUAL = 0.275;
  */
 const RELIANCE = 0.82;
 const SILENT_BATCHES = 7;
-
-/** By suit, the faces of its tiles. */
-const FACES_OF = SUITS.map((suit) =>
-  FACES.filter((face) => numbered(face)?.suit === suit).map((face) => faceIndex(face)),
-);
-
-/** Place in `SUITS` of the suit that the rack at `racks[at..at + 36)` has most tiles of; null where two have as many. */
-export function longestSuit(racks: ArrayLike<number>, at: number): number | null {
-  const held = FACES_OF.map((faces) => faces.reduce((sum, face) => sum + racks[at + face]!, 0));
-  const most = Math.max(...held);
-  const place = held.indexOf(most);
-  return held.lastIndexOf(most) === place ? place : null;
-}
 
 /** What the seat may believe in this situation, from so many batches of deals that fit what it knows. */
 export function neighborSuits(

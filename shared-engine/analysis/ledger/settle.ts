@@ -2,7 +2,7 @@
 import type { Actor, Step } from '../../rules/index.ts';
 import { type Estimate, estimate, meanOf, thousandth } from '../comparison/estimate.ts';
 import { SHOWN_TAIL } from '../comparison/series.ts';
-import type { NeighborSuits } from './neighbor-suits.ts';
+import type { NeighborSuits } from './longest-suit.ts';
 import type { LedgerKind } from './steady.ts';
 
 /** Every figure of a ledger is in this unit, in thousandths. */

@@ -2,7 +2,8 @@
 import { DEALS_PER_BATCH } from '../../../shared-engine/analysis/belief/particle-filter.ts';
 import { closingSituation } from '../../../shared-engine/analysis/belief/situation.ts';
 import { situationSeeds } from '../../../shared-engine/analysis/comparison/situation-seed.ts';
-import { longestSuit, neighborSuits } from '../../../shared-engine/analysis/ledger/neighbor-suits.ts';
+import { longestSuit } from '../../../shared-engine/analysis/ledger/longest-suit.ts';
+import { neighborSuits } from '../../../shared-engine/analysis/ledger/neighbor-suits.ts';
 import { LEDGER_BATCHES } from '../../../shared-engine/analysis/ledger/round-ledger.ts';
 import { LIKELY } from '../../../shared-engine/analysis/review/sentences/guess.ts';
 import { neighbor } from '../../../shared-engine/rules/deal/seat.ts';

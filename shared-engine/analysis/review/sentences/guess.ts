@@ -9,7 +9,7 @@ import {
   SUITS,
   type Suit,
 } from '../../../rules/index.ts';
-import { type NeighborSuits, USUAL } from '../../ledger/neighbor-suits.ts';
+import { type NeighborSuits, USUAL } from '../../ledger/longest-suit.ts';
 import { listed, NEIGHBORS } from './phrases.ts';
 
 /** From this share on a guess at a neighbor's tiles is told. */
