@@ -1,7 +1,7 @@
 // What an exchange costs on PostgreSQL, node and database together, beside SQLite: one node, and two that share it.
 import { execFileSync } from 'node:child_process';
-import { startPostgres } from '../../kit/postgres.ts';
-import type { Bench } from '../bench.ts';
+import { startPostgres, type TestPostgres } from '../../kit/postgres.ts';
+import type { Bench, Figures } from '../bench.ts';
 import { costsOf, type SetUp } from '../rooms/cost.ts';
 import { databaseCpu } from '../rooms/database-cpu.ts';
 import { type UnderLoad, withOwnServer } from '../rooms/measurement.ts';
@@ -17,55 +17,58 @@ export const bench: Bench = {
     execFileSync(process.execPath, [TSC, '-b', 'server'], { cwd: ROOT, stdio: 'ignore' });
     const database = await startPostgres({ durable: true });
     try {
-      const own = { database: await database.newDatabase() };
-      const [kept, spread] = [await database.newDatabase(), await database.newDatabase()];
-      const cpuOfDatabase = () => databaseCpu(database);
-      return await withOwnServer((file) =>
-        withOwnServer(
-          (node) =>
-            twoNodes(kept, (together) =>
-              twoNodes(spread, async (apart) => {
-                await open(file, [file]);
-                await open(node, [node]);
-                await open(together[0], together);
-                await open(apart[0], apart, true);
-                return costsOf([
-                  setUp('sqlite', file, [file], async () => 0),
-                  setUp('postgres', node, [node], cpuOfDatabase),
-                  setUp('together', together[0], together, cpuOfDatabase),
-                  setUp('spread', apart[0], apart, cpuOfDatabase),
-                ]);
-              }),
-            ),
-          own,
-        ),
-      );
+      return { ...(await oneNode(database)), ...(await sharedByTwo(database)) };
     } finally {
       await database.discard();
     }
   },
 };
 
-type Nodes = readonly [UnderLoad, UnderLoad];
+async function oneNode(database: TestPostgres): Promise<Figures> {
+  const url = await database.newDatabase();
+  return withOwnServer((file) =>
+    withOwnServer(
+      async (node) => {
+        await open([file], false);
+        await open([node], false);
+        return costsOf([
+          setUp('sqlite', [file], async () => 0),
+          setUp('postgres', [node], () => databaseCpu(database)),
+        ]);
+      },
+      { database: url },
+    ),
+  );
+}
+
+async function sharedByTwo(database: TestPostgres): Promise<Figures> {
+  return twoNodes(await database.newDatabase(), async (together) =>
+    twoNodes(await database.newDatabase(), async (apart) => {
+      await open(together, false);
+      await open(apart, true);
+      const beside = () => databaseCpu(database);
+      return costsOf([setUp('together', together, beside), setUp('spread', apart, beside)]);
+    }),
+  );
+}
+
+type Nodes = readonly [UnderLoad, ...UnderLoad[]];
 
 function twoNodes<T>(database: string, run: (nodes: Nodes) => Promise<T>): Promise<T> {
   return withOwnServer((one) => withOwnServer((other) => run([one, other]), { database }), { database });
 }
 
-async function open({ driver }: UnderLoad, nodes: readonly UnderLoad[], apart = false): Promise<void> {
+/** Where the seats of each room are `apart`, they are at different nodes. */
+async function open(nodes: Nodes, apart: boolean): Promise<void> {
   const urls = nodes.map(({ server }) => server.url);
-  await driver.ask({ ask: 'open', urls, rooms: ROOMS, peer: null, apart });
+  await nodes[0].driver.ask({ ask: 'open', urls, rooms: ROOMS, peer: null, apart });
 }
 
-function setUp(
-  name: string,
-  { driver }: UnderLoad,
-  nodes: readonly UnderLoad[],
-  beside: () => Promise<number>,
-): SetUp {
+/** Played by one driver, that of the first node; `beside` is the processor time of what the nodes share. */
+function setUp(name: string, nodes: Nodes, beside: () => Promise<number>): SetUp {
   return {
     name,
-    play: async (ms) => [await driver.ask({ ask: 'saturate', ms })],
+    play: async (ms) => [await nodes[0].driver.ask({ ask: 'saturate', ms })],
     cpu: async () => nodes.reduce((sum, { server }) => sum + server.cpu(), await beside()),
   };
 }

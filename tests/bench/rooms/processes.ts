@@ -1,5 +1,5 @@
 // The processes of the load benchmark: a server on one core, the driver on the other, both ended with the bench.
-import { spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
@@ -62,6 +62,12 @@ export function startDriver(): Driver {
   };
 }
 
+const running = new Set<ChildProcess>();
+// A benchmark that is interrupted leaves no process behind.
+process.once('exit', () => {
+  for (const child of running) child.kill('SIGKILL');
+});
+
 function start(core: number, args: readonly string[], environment: Readonly<Record<string, string>> = {}) {
   const command = [process.execPath, ...args];
   const pinned = existsSync(TASKSET) ? [TASKSET, '-c', `${core}`, ...command] : command;
@@ -72,9 +78,7 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
   const reader = createInterface({ input: child.stdout });
   const lines = reader[Symbol.asyncIterator]();
   const exit = once(child, 'exit');
-  // A benchmark that is interrupted leaves no process behind.
-  const end = () => child.kill('SIGKILL');
-  process.once('exit', end);
+  running.add(child);
   return {
     child,
     async nextLine() {
@@ -87,8 +91,8 @@ function start(core: number, args: readonly string[], environment: Readonly<Reco
       child.stdout.resume();
     },
     async kill() {
-      process.off('exit', end);
-      end();
+      running.delete(child);
+      child.kill('SIGKILL');
       await exit;
     },
   };
