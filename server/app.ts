@@ -29,26 +29,14 @@ import { requireTls, securityHeaders } from './http/security-headers.ts';
 import { statusRoutes } from './http/status.ts';
 import { errorFacts } from './log.ts';
 import { playingCard } from './playing-card.ts';
-import type {
-  Backlog,
-  Bots,
-  Cards,
-  Clock,
-  DeepAnalyzer,
-  Drills,
-  Entropy,
-  Nodes,
-  Reviewer,
-  Store,
-  Tickets,
-  WakeBus,
-} from './ports.ts';
+import type { Clock, Entropy, Nodes, Store, Tickets, WakeBus } from './ports.ts';
 import { PublishedDrills } from './published/published-drills.ts';
 import { Registry } from './registry/registry.ts';
 import { sharedAnalyzer } from './reviews/shared-analyses.ts';
 import { sharedReviewer } from './reviews/shared-reviews.ts';
 import { FRIENDS_TABLE, SOLO_TABLE } from './room/policy.ts';
 import { measuredStore } from './store/measured-store.ts';
+import type { Backlog, Bots, Cards, DeepAnalyzer, Drills, Reviewer } from './work-ports.ts';
 import { botsWithFallback } from './workers/bots-with-fallback.ts';
 import { Gateway } from './ws/gateway.ts';
 

@@ -9,8 +9,8 @@ import {
   seatView,
 } from '../../shared-engine/index.ts';
 import type { Answer } from '../aggregate/decision.ts';
-import type { AnalysisRequest, DeepAnalyzer, PendingAnalysis, Reviewer } from '../ports.ts';
 import { type SeatDecision, seatDecisions } from '../reviews/analysis-requests.ts';
+import type { AnalysisRequest, DeepAnalyzer, PendingAnalysis, Reviewer } from '../work-ports.ts';
 import { cohortOf } from './anonymity.ts';
 import type { ClassCommand } from './decide.ts';
 import type { FollowedClass } from './followed-class.ts';

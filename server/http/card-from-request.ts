@@ -1,6 +1,6 @@
 // The card that somebody opens a table or a class with: the house card, or a file of their own once it is checked.
 import type { FastifyRequest } from 'fastify';
-import type { Cards, CheckedCard } from '../ports.ts';
+import type { Cards, CheckedCard } from '../work-ports.ts';
 import { senderOf } from './sender.ts';
 
 /** `file` is whatever was sent. Null where it cannot be checked just now. */

@@ -1,7 +1,8 @@
 // The operator's metrics: counts and times without a name, a code, an address or a tile, on a listener of their own.
 import { createServer } from 'node:http';
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client';
-import type { Backlog, Measurements, Store } from '../ports.ts';
+import type { Measurements, Store } from '../ports.ts';
+import type { Backlog } from '../work-ports.ts';
 
 /** Asked whenever somebody reads the metrics. */
 export interface MetricSources {

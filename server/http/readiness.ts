@@ -1,6 +1,7 @@
 // Whether this server can take people: its store can be written, and there is room in its queue of slow work.
 import { errorFacts, type Log } from '../log.ts';
-import type { Backlog, Clock, Store } from '../ports.ts';
+import type { Clock, Store } from '../ports.ts';
+import type { Backlog } from '../work-ports.ts';
 
 /** However often somebody asks, the store is tried once in so many milliseconds. */
 export const RETRY_MS = 1_000;

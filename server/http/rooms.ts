@@ -10,7 +10,7 @@ import {
   termsFrom,
 } from '../../shared-engine/index.ts';
 import { seatInfos } from '../delivery/audience.ts';
-import type { Cards, Clock, Entropy, Tickets } from '../ports.ts';
+import type { Clock, Entropy, Tickets } from '../ports.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import { parseName } from '../room/name.ts';
@@ -18,6 +18,7 @@ import { OVERTAKEN_MS, retiredSecret } from '../room/seat-secrets.ts';
 import { holderAt, seatWithSecret } from '../room/state.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
+import type { Cards } from '../work-ports.ts';
 import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
 import {

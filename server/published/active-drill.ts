@@ -8,7 +8,8 @@ import {
 } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
 import type { Log } from '../log.ts';
-import type { Clock, Drills, PlayedDeal, PlayingCard, Unsubscribe } from '../ports.ts';
+import type { Clock, PlayingCard, Unsubscribe } from '../ports.ts';
+import type { Drills, PlayedDeal } from '../work-ports.ts';
 import { DrillAnalyses, type DrillAnalysesPorts } from './analyses.ts';
 import type { PublishedCommand } from './decide.ts';
 import type { PublishedAggregate } from './published.ts';

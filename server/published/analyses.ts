@@ -1,8 +1,9 @@
 // The deep analyses of passes that are told of a published drill: made when nothing else waits, stored in its log.
 import { type AnalyzedChoice, analyzedChoice, type Face, isFace } from '../../shared-engine/index.ts';
 import type { Answer } from '../aggregate/decision.ts';
-import type { DeepAnalyzer, PlayedDeal, PlayingCard, Reviewer } from '../ports.ts';
+import type { PlayingCard } from '../ports.ts';
 import { seatDecisions } from '../reviews/analysis-requests.ts';
+import type { DeepAnalyzer, PlayedDeal, Reviewer } from '../work-ports.ts';
 import type { PublishedCommand } from './decide.ts';
 import { frozenAt } from './report.ts';
 import { analysisKey, type PublishedState } from './state.ts';

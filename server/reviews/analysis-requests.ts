@@ -8,7 +8,8 @@ import {
   type RecordedDecision,
   type SeatRecord,
 } from '../../shared-engine/index.ts';
-import type { AnalysisRequest, PlayingCard } from '../ports.ts';
+import type { PlayingCard } from '../ports.ts';
+import type { AnalysisRequest } from '../work-ports.ts';
 
 /** In the order of the review's choices. */
 export function analysisRequests(

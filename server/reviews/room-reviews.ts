@@ -3,11 +3,12 @@ import { type Review, SEATS, type SeatRecord, seatView } from '../../shared-engi
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { Broadcaster } from '../delivery/broadcaster.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Cancel, Clock, DeepAnalyzer, Measurements, PlayingCard, Reviewer } from '../ports.ts';
+import type { Cancel, Clock, Measurements, PlayingCard } from '../ports.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { RoomEvent } from '../room/event.ts';
 import type { Room } from '../room/room.ts';
 import { holderAt, isHeldBy, type Play, type RoomState, wasDealt } from '../room/state.ts';
+import type { DeepAnalyzer, Reviewer } from '../work-ports.ts';
 import { SeatAnalyses } from './seat-analyses.ts';
 
 /** Pause between two messages with new analyses, in milliseconds: a review is too large to be sent at every one. */

@@ -10,13 +10,8 @@ import {
   withLedger,
   withReducedBudget,
 } from '../../shared-engine/index.ts';
-import type {
-  AnalysisRequest,
-  AnalysisResult,
-  DeepAnalyzer,
-  PendingAnalysis,
-  PlayingCard,
-} from '../ports.ts';
+import type { PlayingCard } from '../ports.ts';
+import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis } from '../work-ports.ts';
 import { analysisRequests } from './analysis-requests.ts';
 
 /** One choice on its way: asked for, then answered, perhaps with null. */

@@ -1,6 +1,6 @@
 // Deep analyses shared by everybody who knew and chose the same: each decision is analyzed once.
 import { LRUCache } from 'lru-cache';
-import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis } from '../ports.ts';
+import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis } from '../work-ports.ts';
 
 /** Analyses remembered: those of some classes of sixty with a few deals each, two kilobytes apiece. */
 const MAX_REMEMBERED = 8_000;

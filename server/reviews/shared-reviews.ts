@@ -1,7 +1,7 @@
 // First reviews shared by everybody who held and did the same: one for each record, byte for byte.
 import { LRUCache } from 'lru-cache';
 import type { Review } from '../../shared-engine/index.ts';
-import type { Reviewer } from '../ports.ts';
+import type { Reviewer } from '../work-ports.ts';
 
 /** Reviews remembered: those of a class of sixty with a drill of some deals, at every step of it. */
 const MAX_REMEMBERED = 2_000;

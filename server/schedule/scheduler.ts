@@ -3,11 +3,12 @@ import { scriptedChoice, seatView, stepOf } from '../../shared-engine/index.ts';
 import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
 import type { Timing } from '../config.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Bots, Cancel, Clock, Entropy, Nodes, PlayingCard } from '../ports.ts';
+import type { Cancel, Clock, Entropy, Nodes, PlayingCard } from '../ports.ts';
 import type { TablePolicy } from '../room/policy.ts';
 import type { Room } from '../room/room.ts';
 import type { Play } from '../room/state.ts';
 import { newSeed } from '../secrets.ts';
+import type { Bots } from '../work-ports.ts';
 import { type Action, nextAction } from './due-actions.ts';
 
 /** Pause after an action that could not be done, so that a store that is away is not asked over and over. */

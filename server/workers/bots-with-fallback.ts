@@ -1,7 +1,8 @@
 // Bots that never hold a round up: for one that throws, never answers or answers illegally the simplest choice is made.
 import { choiceObjection, stepOf } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
-import type { Bots, Clock } from '../ports.ts';
+import type { Clock } from '../ports.ts';
+import type { Bots } from '../work-ports.ts';
 import { simplestLegal } from './bots.ts';
 
 /** How long a bot may take to choose, in milliseconds. */

@@ -17,7 +17,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { errorFacts, type Log } from '../log.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
-import type { Bots } from '../ports.ts';
+import type { Bots } from '../work-ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
 import { kernelInProcess } from './in-process.ts';
 import { affinityKeyOf, workOptions } from './work-budgets.ts';

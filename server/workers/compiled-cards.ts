@@ -2,7 +2,8 @@
 import { LRUCache } from 'lru-cache';
 import { cardBoundsProblem } from '../../shared-engine/index.ts';
 import { cardKeyOf, HOUSE_CARD_KEY, playingCard } from '../playing-card.ts';
-import type { Cancel, Cards, CheckedCard, Clock, PlayingCard } from '../ports.ts';
+import type { Cancel, Clock, PlayingCard } from '../ports.ts';
+import type { Cards, CheckedCard } from '../work-ports.ts';
 import type { SharedCard } from './shared-card.ts';
 import { type CardRef, HOUSE_CARD_REF } from './task.ts';
 import { workOptions } from './work-budgets.ts';

@@ -1,6 +1,6 @@
 // Drills prepared for a class by workers, a part at a time, so that tables in play and other classes are served meanwhile.
 import { drillBoundsProblem } from '../../shared-engine/index.ts';
-import type { Drills } from '../ports.ts';
+import type { Drills } from '../work-ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
 import type { Task, TaskResult } from './task.ts';
 import { workOptions } from './work-budgets.ts';

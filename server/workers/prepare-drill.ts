@@ -13,7 +13,7 @@ import {
   type Seat,
   searchBudget,
 } from '../../shared-engine/index.ts';
-import type { PreparedDrill } from '../ports.ts';
+import type { PreparedDrill } from '../work-ports.ts';
 
 /** After so many deals that could not be prepared the others are not tried: each may cost half a second. */
 const MAX_PROBLEMS = 3;

@@ -1,7 +1,7 @@
 // First reviews and deep analyses from the workers; how deep an analysis goes depends on how much is waiting.
 import { setImmediate } from 'node:timers/promises';
 import { reviewRound } from '../../shared-engine/index.ts';
-import type { AnalysisResult, DeepAnalyzer, Reviewer } from '../ports.ts';
+import type { AnalysisResult, DeepAnalyzer, Reviewer } from '../work-ports.ts';
 import type { CompiledCards } from './compiled-cards.ts';
 import { kernelInProcess } from './in-process.ts';
 import type { Depth, Task, TaskResult } from './task.ts';

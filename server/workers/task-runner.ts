@@ -25,7 +25,7 @@ import {
   stream,
   usesRollouts,
 } from '../../shared-engine/index.ts';
-import type { PlayedDeal } from '../ports.ts';
+import type { PlayedDeal } from '../work-ports.ts';
 import { beginDrill, continueDrill } from './prepare-drill.ts';
 import { cardFromShared, shareCard } from './shared-card.ts';
 import type { CardRef, Task, TaskResult } from './task.ts';

@@ -13,7 +13,7 @@ import type {
   StyleName,
 } from '../../shared-engine/index.ts';
 import { HOUSE_CARD_KEY } from '../playing-card.ts';
-import type { PlayedDeal } from '../ports.ts';
+import type { PlayedDeal } from '../work-ports.ts';
 import type { DrillPart, DrillStep } from './prepare-drill.ts';
 import type { SharedCard } from './shared-card.ts';
 

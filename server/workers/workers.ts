@@ -2,7 +2,8 @@
 import { loadSimd } from '../../shared-engine/index.ts';
 import type { ReviewSettings } from '../config.ts';
 import type { Log } from '../log.ts';
-import type { Backlog, Bots, Cards, Clock, DeepAnalyzer, Drills, Reviewer } from '../ports.ts';
+import type { Clock } from '../ports.ts';
+import type { Backlog, Bots, Cards, DeepAnalyzer, Drills, Reviewer } from '../work-ports.ts';
 import { botsInProcess, pooledBots } from './bots.ts';
 import { CompiledCards } from './compiled-cards.ts';
 import { pooledDrills } from './drills.ts';

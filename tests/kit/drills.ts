@@ -1,5 +1,5 @@
 // Drills for tests, and racks of a set small enough to write every one of them down.
-import type { PreparedDrill } from '../../server/ports.ts';
+import type { PreparedDrill } from '../../server/work-ports.ts';
 import { beginDrill, continueDrill } from '../../server/workers/prepare-drill.ts';
 import type { Constraint, Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
 import { type Sampler, samplerFor } from '../../shared-engine/drill/sampler.ts';

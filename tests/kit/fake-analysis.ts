@@ -4,7 +4,7 @@ import type {
   AnalysisResult,
   DeepAnalyzer,
   PreparationRequest,
-} from '../../server/ports.ts';
+} from '../../server/work-ports.ts';
 import type { Ledger } from '../../shared-engine/analysis/ledger/settle.ts';
 import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.ts';
 import { sampleDeepAnalysis } from './classes.ts';

@@ -6,21 +6,11 @@ import { buildApp } from '../../server/app.ts';
 import { type Config, readConfig } from '../../server/config.ts';
 import type { Metrics } from '../../server/http/metrics.ts';
 import { createLog } from '../../server/log.ts';
-import type {
-  Backlog,
-  Bots,
-  Cards,
-  DeepAnalyzer,
-  Drills,
-  Entropy,
-  Nodes,
-  Reviewer,
-  Store,
-  WakeBus,
-} from '../../server/ports.ts';
+import type { Entropy, Nodes, Store, WakeBus } from '../../server/ports.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { onlyNode } from '../../server/store/nodes-memory.ts';
 import { memoryTickets } from '../../server/store/tickets.ts';
+import type { Backlog, Bots, Cards, DeepAnalyzer, Drills, Reviewer } from '../../server/work-ports.ts';
 import { openWorkers } from '../../server/workers/workers.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { FakeClock } from './clock.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
 import { playingCard } from '../../server/playing-card.ts';
-import type { Drills } from '../../server/ports.ts';
+import type { Drills } from '../../server/work-ports.ts';
 import { CompiledCards } from '../../server/workers/compiled-cards.ts';
 import { pooledDrills } from '../../server/workers/drills.ts';
 import { beginDrill, continueDrill } from '../../server/workers/prepare-drill.ts';

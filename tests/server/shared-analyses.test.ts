@@ -1,10 +1,10 @@
 // What a class shares: one review for equal records, one deep analysis for equal decisions, aborted with its last asker.
 import { describe, expect, test } from 'vitest';
 import { playingCard } from '../../server/playing-card.ts';
-import type { AnalysisRequest } from '../../server/ports.ts';
 import { analysisRequests } from '../../server/reviews/analysis-requests.ts';
 import { sharedAnalyzer } from '../../server/reviews/shared-analyses.ts';
 import { sharedReviewer } from '../../server/reviews/shared-reviews.ts';
+import type { AnalysisRequest } from '../../server/work-ports.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';

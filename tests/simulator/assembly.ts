@@ -1,7 +1,8 @@
 // The points where the simulation assembles the product; a seeded bug replaces a part at one of them.
 
 import type { Connection } from '../../server/delivery/broadcaster.ts';
-import type { Bots, Nodes, Store, Tickets, WakeBus } from '../../server/ports.ts';
+import type { Nodes, Store, Tickets, WakeBus } from '../../server/ports.ts';
+import type { Bots } from '../../server/work-ports.ts';
 import type { Seat } from '../../shared-engine/rules/deal/seat.ts';
 import type { SimulatedPlayer } from './simulated-player.ts';
 

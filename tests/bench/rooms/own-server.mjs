@@ -11,7 +11,7 @@ import { openWorkers } from '../../../dist/server/workers/workers.js';
 
 /**
  * The peers review nothing, so nothing is reviewed here, but where the command says "reviews".
- * @type {import('../../../dist/server/ports.js').Reviewer}
+ * @type {import('../../../dist/server/work-ports.js').Reviewer}
  */
 const reviewer = {
   review: async ({ record: { seat }, card }) => ({
