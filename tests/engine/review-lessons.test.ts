@@ -165,7 +165,7 @@ describe('the headline while choices are played on', () => {
     expect(lessonAfter(losing('best', 0))).toMatch(/^So far, .* not played on every choice yet/);
     expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);
     expect(lessonAfter(losing('best', 0), losing('cant-say', 1))).toMatch(
-      /^We found nothing that clearly cost you/,
+      /^We found nothing that was clearly costly/,
     );
   });
 

@@ -21,6 +21,7 @@ function habitRound(nth: number): StoredRound {
     loss: 3,
     halfWidth: 0.5,
     mistakes: ['flower-given'],
+    withFlower: true,
   });
   const choices = [storedChoice({ verdict: 'best', loss: -1, halfWidth: 0.5 }), given];
   const ledger = { start: 25, close: 20 + nth, choices: -4, halfWidth: 1, standIns: 0, jumps: 0 };
