@@ -23,15 +23,29 @@ interface CommentsFormProps {
   readonly onChange: (deal: DrillDeal) => void;
 }
 
-export function CommentsForm({ id, deal, ways, onChange }: CommentsFormProps) {
+/** What it holds is drawn once it is opened: each deal would bring a whole set of tiles. */
+export function CommentsForm(props: CommentsFormProps) {
+  const isOpen = useSignal(false);
+  return (
+    <details
+      onToggle={(event) => {
+        isOpen.value = event.currentTarget.open;
+      }}
+    >
+      <summary>{COMMENTS.title}</summary>
+      {isOpen.value && <Comments {...props} />}
+    </details>
+  );
+}
+
+function Comments({ id, deal, ways, onChange }: CommentsFormProps) {
   const step = useSignal<Step>(STEPS[0]);
   const at = step.value;
   const comment = deal.comments?.[at] ?? {};
   const terms = drillTerms(ways === undefined ? {} : { ways });
   const steps = STEPS.filter((one) => hasStep(one, terms));
   return (
-    <details>
-      <summary>{COMMENTS.title}</summary>
+    <>
       <p class="aside">{COMMENTS.about}</p>
       <div class="field">
         <label for={`${id}-comment-step`}>{COMMENTS.step}</label>
@@ -69,7 +83,7 @@ export function CommentsForm({ id, deal, ways, onChange }: CommentsFormProps) {
           }
         />
       </div>
-    </details>
+    </>
   );
 }
 
