@@ -22,7 +22,8 @@ export function Rack({ room, east, cardClosed }: RackProps) {
   const step = `${now.round}/${now.steps}`;
   // The table has its change first, then the rack; what arrives is still on its way and is drawn a frame later again.
   const before = useRef(now);
-  if (useFramesLater(step, 1) === step) before.current = now;
+  const isDue = useFramesLater(step, 1) === step;
+  if (isDue) before.current = now;
   const isHere = useFramesLater(step, 4) === step;
   const layout = before.current;
   const tiles = inDisplayOrder(layout);
@@ -103,6 +104,7 @@ export function Rack({ room, east, cardClosed }: RackProps) {
         class="rack"
         role="toolbar"
         aria-label={TABLE.rack}
+        aria-busy={!isDue}
         aria-describedby="rack-about"
         onKeyDown={onKeyDown}
       >

@@ -43,9 +43,15 @@ export async function dealAlone(page: Page, origin: string): Promise<void> {
   await rack(page).waitFor();
 }
 
+/** The rack follows the table a frame later: until then it shows tiles that have gone. */
+async function rackFollowed(page: Page): Promise<void> {
+  await page.locator('.rack[aria-busy=true]').waitFor({ state: 'detached' });
+}
+
 /** Fills what is empty in the tray from the left end of the rack. */
 export async function fillTray(page: Page): Promise<void> {
   await tray(page).waitFor();
+  await rackFollowed(page);
   const empty = tray(page).getByText('empty place');
   for (let left = await empty.count(); left > 0; left--) {
     await passableTiles(page).first().click();
@@ -62,6 +68,7 @@ export async function passThree(page: Page): Promise<void> {
 export async function nextHeading(page: Page, before: string): Promise<string> {
   const changed = heading(page).filter({ hasNotText: before });
   await changed.waitFor();
+  await rackFollowed(page);
   return titleOf(page);
 }
 
