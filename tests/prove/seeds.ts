@@ -27,7 +27,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
   exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
-  habits: [{ seed: 'linden', chosen: '2026-11-26' }],
+  habits: [
+    { seed: 'linden', chosen: '2026-11-26' },
+    { seed: 'rosewood', chosen: '2026-11-26' },
+  ],
   judged: [
     { seed: 'whitebeam', chosen: '2026-11-26' },
     { seed: 'buckthorn', chosen: '2026-11-26' },
