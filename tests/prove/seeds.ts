@@ -53,7 +53,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   robustness: [{ seed: 'linden', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [{ seed: 'pine', chosen: '2026-11-26' }],
-  theme: [{ seed: 'acacia', chosen: '2026-11-26' }],
+  theme: [
+    { seed: 'acacia', chosen: '2026-11-26' },
+    { seed: 'tamarind', chosen: '2026-11-26' },
+  ],
   words: [{ seed: 'yew', chosen: '2026-11-26' }],
 };
 
