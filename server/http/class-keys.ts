@@ -1,64 +1,35 @@
 // The ways into a class besides its first cookie: a teacher's key, and the short code of the big screen.
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import type { z } from 'zod';
-import {
-  bringKeySchema,
-  bringScreenCodeSchema,
-  CLASSES_PATH,
-  type screenCodeSchema,
-  type teacherKeySchema,
-} from '../../shared-engine/index.ts';
+import { bringScreenCodeSchema, CLASSES_PATH, type screenCodeSchema } from '../../shared-engine/index.ts';
 import { isAllowed, UNUSED, type Used, usedOnceMore } from '../aggregate/allowance.ts';
 import type { ActiveClass } from '../class/active-class.ts';
-import { teacherHashes } from '../class/state.ts';
 import type { Clock } from '../ports.ts';
-import { hashSecret, isSameHash, newScreenCode, newSecret, parseScreenCode } from '../secrets.ts';
-import { addressKey } from './address-key.ts';
+import { hashSecret, newScreenCode, newSecret, parseScreenCode } from '../secrets.ts';
 import { type AtClass, type ClassRoutes, classAt } from './classes.ts';
 import { isTeacher, setClassCookie } from './cookies.ts';
+import { createTries } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
-
-/** How often one address brings a key or a code in a minute, besides the limit of all routes: few computers do. */
-const TRIES = {
-  max: 20,
-  timeWindow: '1 minute',
-  keyGenerator: ({ ip }: FastifyRequest) => addressKey(ip),
-};
+import { KEY_TRIES, teacherKeyRoutes } from './teacher-keys.ts';
 
 /** Wrong codes for the big screen of one class, from wherever: of 900 million, 1,000 are tried in three hours. */
 const WRONG_CODES = { atOnce: 30, everyMs: 10_000 } as const;
 
+const PATH = `${CLASSES_PATH}/:code`;
+
 export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   const { classes, entropy, clock } = ports;
   const wrongCodes = new WrongCodes(clock);
-  const [keyTries, codeTries] = [app.createRateLimit(TRIES), app.createRateLimit(TRIES)];
-
-  app.post<AtClass>(`${CLASSES_PATH}/:code/keys`, async (request, reply) => {
-    const live = await classAt(classes, request);
-    if (live === null) return rejectWith(reply, 'no-such-class');
-    if (!isTeacher(request, live.state)) return rejectWith(reply, 'not-the-teacher');
-    const key = newSecret(entropy);
-    const secretHash = hashSecret(key);
-    const made = await live.submit({ kind: 'make-key', secretHash });
-    if (!made.ok) return sendRejection(reply, made);
-    const id = live.state.keys.findIndex((one) => isSameHash(one.secretHash, secretHash));
-    return reply.code(201).send({ id, key } satisfies z.infer<typeof teacherKeySchema>);
+  const isExceeded = createTries(app, KEY_TRIES);
+  teacherKeyRoutes(app, {
+    path: PATH,
+    entropy,
+    missing: 'no-such-class',
+    at: (request) => classAt(classes, request),
+    setCookie: (reply, code, secret) => setClassCookie(reply, code, 'teacher', secret),
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/teacher`, async (request, reply) => {
-    if (await isExceeded(keyTries, request)) return rejectWith(reply, 'too-fast');
-    const live = await classAt(classes, request);
-    if (live === null) return rejectWith(reply, 'no-such-class');
-    const body = bringKeySchema.safeParse(request.body);
-    if (!body.success) return rejectWith(reply, 'bad-request');
-    const shown = hashSecret(body.data.key);
-    if (!teacherHashes(live.state).some((one) => isSameHash(one, shown)))
-      return rejectWith(reply, 'wrong-key');
-    setClassCookie(reply, live.code, 'teacher', body.data.key);
-    return { ok: true };
-  });
-
-  app.post<AtClass>(`${CLASSES_PATH}/:code/screen-codes`, async (request, reply) => {
+  app.post<AtClass>(`${PATH}/screen-codes`, async (request, reply) => {
     const live = await classAt(classes, request);
     if (live === null) return rejectWith(reply, 'no-such-class');
     if (!isTeacher(request, live.state)) return rejectWith(reply, 'not-the-teacher');
@@ -68,8 +39,8 @@ export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     return reply.code(201).send({ code } satisfies z.infer<typeof screenCodeSchema>);
   });
 
-  app.post<AtClass>(`${CLASSES_PATH}/:code/screens`, async (request, reply) => {
-    if (await isExceeded(codeTries, request)) return rejectWith(reply, 'too-fast');
+  app.post<AtClass>(`${PATH}/screens`, async (request, reply) => {
+    if (await isExceeded(request)) return rejectWith(reply, 'too-fast');
     const live = await classAt(classes, request);
     if (live === null) return rejectWith(reply, 'no-such-class');
     const body = bringScreenCodeSchema.safeParse(request.body);
@@ -84,14 +55,6 @@ export function classKeyRoutes(app: FastifyInstance, ports: ClassRoutes): void {
     setClassCookie(reply, live.code, 'screen', secret);
     return { ok: true };
   });
-}
-
-async function isExceeded(
-  countIn: ReturnType<FastifyInstance['createRateLimit']>,
-  request: FastifyRequest,
-): Promise<boolean> {
-  const counted = await countIn(request);
-  return !counted.isAllowed && counted.isExceeded;
 }
 
 /** At this server: a short code is found by trying, so that trying is slow. */

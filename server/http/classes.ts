@@ -34,6 +34,7 @@ import { anyPlayerOf, isScreen, isTeacher, playerOf, setClassCookie, setSeatCook
 import { createRateLimit } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { hangUpSignal, senderOf } from './sender.ts';
+import { taughtBy } from './teacher-keys.ts';
 
 export interface ClassRoutes {
   readonly classes: Classes;
@@ -81,9 +82,10 @@ export function classRoutes(app: FastifyInstance, ports: ClassRoutes): void {
 
 function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   const { classes, clock } = ports;
+  const taught = taughtBy({ at: (request) => classAt(classes, request), missing: 'no-such-class' });
 
   app.post<AtClass>(`${CLASSES_PATH}/:code/actions`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     if (live === null) return reply;
     const action = classActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
@@ -95,7 +97,7 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/dashboard`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     if (live === null) return reply;
     const { seen } = request.query;
     const dashboard = await newerPage({ live, clock, seen }, () => dashboardFor(live, clock.now()));
@@ -113,25 +115,14 @@ function teacherRoutes(app: FastifyInstance, ports: ClassRoutes): void {
   });
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/report`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     return live === null ? reply : reportFor(live);
   });
-
-  /** The class, for its teacher; anybody else has been rejected when this answers null. */
-  async function taughtBy(
-    request: FastifyRequest<AtClass>,
-    reply: FastifyReply,
-  ): Promise<ActiveClass | null> {
-    const live = await classAt(classes, request);
-    if (live !== null && isTeacher(request, live.state)) return live;
-    rejectWith(reply, live === null ? 'no-such-class' : 'not-the-teacher');
-    return null;
-  }
 }
 
 export async function classAt(
   classes: Classes,
-  { params }: FastifyRequest<AtClass>,
+  { params }: Pick<FastifyRequest<AtClass>, 'params'>,
 ): Promise<ActiveClass | null> {
   const code = parseCode(params.code);
   return code === null ? null : classes.find(code);

@@ -1,5 +1,6 @@
-// How often one address may open a room or a class: less often with a card or a drill, which are work to prepare.
-import type { FastifyContextConfig, FastifyRequest } from 'fastify';
+// How often one address may open a room or a class, less often with a card or a drill, which are work to prepare; and how
+// often it may try something besides the limit of all routes.
+import type { FastifyContextConfig, FastifyInstance, FastifyRequest } from 'fastify';
 import { addressKey } from './address-key.ts';
 
 /** With a card or a drill a room counts as this many without: the largest take a worker half a second and more. */
@@ -16,6 +17,22 @@ export function createRateLimit(perMinute: number): FastifyContextConfig {
       max: (request) => (bringsFile(request) ? Math.max(1, Math.floor(perMinute / FILE_WEIGHT)) : perMinute),
       keyGenerator: (request) => `${bringsFile(request) ? 'file' : 'room'} ${addressKey(request.ip)}`,
     },
+  };
+}
+
+/** Counts requests of one address in a minute, and says whether this one is one too many. */
+export function createTries(
+  app: FastifyInstance,
+  max: number,
+): (request: FastifyRequest) => Promise<boolean> {
+  const count = app.createRateLimit({
+    max,
+    timeWindow: '1 minute',
+    keyGenerator: ({ ip }) => addressKey(ip),
+  });
+  return async (request) => {
+    const counted = await count(request);
+    return !counted.isAllowed && counted.isExceeded;
   };
 }
 

@@ -1,9 +1,7 @@
 // The routes of a published drill: publish, open, send a round, compare, and the pages of its teacher.
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import type { z } from 'zod';
 import {
   areVisibleLines,
-  bringKeySchema,
   DRILLS_PATH,
   drillFileParts,
   PUBLISHED_LIMITS,
@@ -11,11 +9,9 @@ import {
   publishDrillSchema,
   publishedActionSchema,
   sendRoundSchema,
-  type teacherKeySchema,
   usesRollouts,
 } from '../../shared-engine/index.ts';
 import type { Answer } from '../aggregate/decision.ts';
-import { teacherHashes } from '../class/state.ts';
 import type { Timing } from '../config.ts';
 import { playingCard } from '../playing-card.ts';
 import type { Clock, Entropy, Store } from '../ports.ts';
@@ -28,14 +24,14 @@ import { drillReport, releasedDeal } from '../published/report.ts';
 import { playerOf, roundsOf } from '../published/state.ts';
 import { parseName } from '../room/name.ts';
 import { parseCode } from '../room-code.ts';
-import { hashSecret, isSameHash, newSecret } from '../secrets.ts';
+import { hashSecret, newSecret } from '../secrets.ts';
 import type { Cards, Drills } from '../work-ports.ts';
-import { addressKey } from './address-key.ts';
 import { cardFromRequest } from './card-from-request.ts';
 import { clearDrillCookies, deviceHash, isTeacher, setDrillCookie } from './cookies.ts';
-import { createRateLimit } from './create-rate-limit.ts';
+import { createRateLimit, createTries } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { hangUpSignal, senderOf } from './sender.ts';
+import { taughtBy, teacherKeyRoutes } from './teacher-keys.ts';
 
 export interface PublishedRoutes {
   readonly published: PublishedDrills;
@@ -50,8 +46,7 @@ export interface PublishedRoutes {
 
 type AtDrill = { Params: { code: string } };
 
-/** How often one address brings a key in a minute, and sends a round: sixty people behind one send four each. */
-const KEY_TRIES = 20;
+/** How often one address sends a round in a minute: sixty people behind one send four each. */
 const ROUNDS_SENT = 240;
 
 const PATH = `${DRILLS_PATH}/:code`;
@@ -60,7 +55,7 @@ export function publishedRoutes(app: FastifyInstance, ports: PublishedRoutes): v
   const { published, roomsPerMinute, clock, entropy } = ports;
   teacherRoutes(app, ports);
   personalDataRoutes(app, ports);
-  const sends = app.createRateLimit(limitOf(ROUNDS_SENT));
+  const isExceeded = createTries(app, ROUNDS_SENT);
 
   app.post(DRILLS_PATH, { config: createRateLimit(roomsPerMinute) }, (request, reply) =>
     publish(request, reply, ports),
@@ -81,8 +76,7 @@ export function publishedRoutes(app: FastifyInstance, ports: PublishedRoutes): v
   });
 
   app.post<AtDrill>(`${PATH}/rounds`, async (request, reply) => {
-    const counted = await sends(request);
-    if (!counted.isAllowed && counted.isExceeded) return rejectWith(reply, 'too-fast');
+    if (await isExceeded(request)) return rejectWith(reply, 'too-fast');
     const live = await drillAt(published, request);
     return live === null ? rejectWith(reply, 'no-such-drill') : sendRound(live, request, reply);
   });
@@ -100,17 +94,9 @@ export function publishedRoutes(app: FastifyInstance, ports: PublishedRoutes): v
   });
 }
 
-function limitOf(max: number) {
-  return {
-    max,
-    timeWindow: '1 minute',
-    keyGenerator: ({ ip }: FastifyRequest) => addressKey(ip),
-  };
-}
-
 async function drillAt(
   published: PublishedDrills,
-  { params }: FastifyRequest<AtDrill>,
+  { params }: Pick<FastifyRequest<AtDrill>, 'params'>,
 ): Promise<ActiveDrill | null> {
   const code = parseCode(params.code);
   return code === null ? null : published.find(code);
@@ -178,64 +164,37 @@ function isQuestion(text: string): boolean {
 
 function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
   const { published, clock, entropy, timing } = ports;
-  const tries = app.createRateLimit(limitOf(KEY_TRIES));
+  const missing = 'no-such-drill';
+  const at = (request: Pick<FastifyRequest<AtDrill>, 'params'>) => drillAt(published, request);
+  const taught = taughtBy({ at, missing });
+  teacherKeyRoutes(app, {
+    path: PATH,
+    entropy,
+    missing,
+    at,
+    setCookie: (reply, code, secret) => setDrillCookie(reply, code, 'teacher', secret),
+  });
 
   app.get<AtDrill>(`${PATH}/dashboard`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     if (live === null) return reply;
     return dashboardFor(live, { now: clock.now(), keptMs: timing.classRetention, isTeacher: true });
   });
 
   app.get<AtDrill>(`${PATH}/report`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     if (live === null) return reply;
     live.analyses.ask();
     return drillReport(live, clock.now());
   });
 
   app.post<AtDrill>(`${PATH}/actions`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
+    const live = await taught(request, reply);
     if (live === null) return reply;
     const action = publishedActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
     return sendAnswer(reply, await live.submit(action.data));
   });
-
-  app.post<AtDrill>(`${PATH}/keys`, async (request, reply) => {
-    const live = await taughtBy(request, reply);
-    if (live === null) return reply;
-    const key = newSecret(entropy);
-    const secretHash = hashSecret(key);
-    const made = await live.submit({ kind: 'make-key', secretHash });
-    if (!made.ok) return sendRejection(reply, made);
-    const id = live.state.keys.findIndex((one) => isSameHash(one.secretHash, secretHash));
-    return reply.code(201).send({ id, key } satisfies z.infer<typeof teacherKeySchema>);
-  });
-
-  app.post<AtDrill>(`${PATH}/teacher`, async (request, reply) => {
-    const counted = await tries(request);
-    if (!counted.isAllowed && counted.isExceeded) return rejectWith(reply, 'too-fast');
-    const live = await drillAt(published, request);
-    if (live === null) return rejectWith(reply, 'no-such-drill');
-    const body = bringKeySchema.safeParse(request.body);
-    if (!body.success) return rejectWith(reply, 'bad-request');
-    const shown = hashSecret(body.data.key);
-    if (!teacherHashes(live.state).some((one) => isSameHash(one, shown)))
-      return rejectWith(reply, 'wrong-key');
-    setDrillCookie(reply, live.code, 'teacher', body.data.key);
-    return { ok: true };
-  });
-
-  /** The drill, for its teacher; anybody else has been rejected when this answers null. */
-  async function taughtBy(
-    request: FastifyRequest<AtDrill>,
-    reply: FastifyReply,
-  ): Promise<ActiveDrill | null> {
-    const live = await drillAt(published, request);
-    if (live !== null && isTeacher(request, live.state)) return live;
-    rejectWith(reply, live === null ? 'no-such-drill' : 'not-the-teacher');
-    return null;
-  }
 }
 
 function personalDataRoutes(app: FastifyInstance, { published, store }: PublishedRoutes): void {

@@ -1,4 +1,6 @@
 // All published drills of this server: published, found by code, loaded from the store, unloaded when nobody asks.
+
+import { ActiveLogs } from '../aggregate/active-logs.ts';
 import { Aggregate, type AggregatePorts } from '../aggregate/aggregate.ts';
 import { create } from '../aggregate/create.ts';
 import { type Rejection, reject } from '../aggregate/decision.ts';
@@ -24,59 +26,35 @@ export type Published = { readonly ok: true; readonly live: ActiveDrill } | Reje
 
 export class PublishedDrills {
   readonly #ports: PublishedDrillsPorts;
-  readonly #active = new Map<string, Promise<ActiveDrill | null>>();
+  readonly #active: ActiveLogs<ActiveDrill>;
 
   constructor(ports: PublishedDrillsPorts) {
     this.#ports = ports;
+    this.#active = new ActiveLogs(ports, (code) => this.#load(code));
   }
 
   /** Rejects when the store cannot be reached. */
   async publish(published: PublishedEvent & { kind: 'published' }): Promise<Published> {
-    await this.#unloadIdle();
-    if (this.#active.size >= this.#ports.limits.rooms) return reject('too-many-rooms');
+    if (!(await this.#active.hasRoom())) return reject('too-many-rooms');
     const code = await create(PUBLISHED, [published], this.#ports, 'published');
     const live = code === null ? null : await this.find(code);
     return live === null ? reject('try-later') : { ok: true, live };
   }
 
   /** The drill with this code, or null. Rejects when the store cannot be reached. */
-  async find(code: string): Promise<ActiveDrill | null> {
-    const known = this.#active.get(code);
-    const found = known ?? this.#load(code);
-    if (!known) {
-      this.#active.set(code, found);
-      const forget = () => this.#active.delete(code);
-      // A wrong code must not cost memory, and a store that failed may answer at the next try.
-      found.then((live) => live ?? forget(), forget);
-    }
-    const live = await found;
-    if (live === null) return null;
-    live.usedAt = this.#ports.clock.now();
-    if (!known || this.#ports.bus === null) return live;
-    return (await this.#catchUp(live)) ? live : null;
+  find(code: string): Promise<ActiveDrill | null> {
+    return this.#active.find(code);
   }
 
   /** Deletes the drill from the store. Rejects when the store cannot be reached. */
   async remove(live: ActiveDrill): Promise<void> {
     live.stop();
     await this.#ports.store.remove(live.code);
-    this.#active.delete(live.code);
+    this.#active.forget(live.code);
   }
 
-  async close(): Promise<void> {
-    const drills = await Promise.allSettled(this.#active.values());
-    for (const one of drills) if (one.status === 'fulfilled') one.value?.stop();
-  }
-
-  /** False where another server has removed the drill. */
-  async #catchUp(live: ActiveDrill): Promise<boolean> {
-    const version = (await this.#ports.store.versions([live.code])).get(live.code);
-    if (version !== undefined) await live.catchUp(version);
-    else {
-      this.#active.delete(live.code);
-      live.stop();
-    }
-    return version !== undefined;
+  close(): Promise<void> {
+    return this.#active.close();
   }
 
   async #load(code: string): Promise<ActiveDrill | null> {
@@ -88,15 +66,5 @@ export class PublishedDrills {
     const live = new ActiveDrill(aggregate, ports.playingCard(aggregate.state.card), ports);
     live.analyses.ask();
     return live;
-  }
-
-  async #unloadIdle(): Promise<void> {
-    const { clock, timing } = this.#ports;
-    for (const [code, found] of [...this.#active]) {
-      const live = await found.catch(() => null);
-      if (live === null || clock.now() - live.usedAt < timing.roomUnload) continue;
-      this.#active.delete(code);
-      live.stop();
-    }
   }
 }

@@ -47,9 +47,7 @@ export class Registry {
     this.#empty = new EmptyRooms(ports.limits.emptyRoomsPerIp);
     this.#planSweep();
     this.#planCheck();
-    const { bus } = ports;
-    const rooms = { active: this.#active, forget: (code: string) => this.#forget(code) };
-    this.#unfollow = bus ? followOthers(rooms, { ...ports, bus }) : () => {};
+    this.#unfollow = ports.bus ? this.#follow(ports.bus) : () => {};
   }
 
   /** How many rooms are active here. */
@@ -96,6 +94,27 @@ export class Registry {
     this.#unfollow();
     const rooms = await Promise.allSettled(this.#rooms.values());
     await Promise.all(rooms.map((room) => room.status === 'fulfilled' && room.value?.stop()));
+  }
+
+  #follow(bus: WakeBus): Unsubscribe {
+    const { log } = this.#ports;
+    const following = {
+      active: this.#active,
+      logOf: ({ room }: ActiveRoom) => room,
+      removed: (live: ActiveRoom) => {
+        this.#forget(live.room.code);
+        void live.stop();
+        live.broadcaster.endAll(CLOSE.goingAway);
+      },
+      reachable: (yes: boolean) => {
+        if (yes) log.info({}, 'the store answers again');
+        else log.error({}, 'the store is away');
+        for (const { broadcaster } of this.#active.values()) {
+          broadcaster.sendToAll({ kind: 'storage', writable: yes });
+        }
+      },
+    };
+    return followOthers(following, { ...this.#ports, bus });
   }
 
   /** Who sat down at another server a moment ago must find the seat at this one. */

@@ -1,14 +1,21 @@
-// Keeps the rooms active here in step with what other servers write: by wake-ups, and by asking at short intervals.
-import { CLOSE } from '../../shared-engine/index.ts';
+// Keeps what is active here in step with what other servers write: by wake-ups, and by asking at short intervals.
 import { errorFacts, type Log } from '../log.ts';
 import type { Clock, Store, Unsubscribe, Wake, WakeBus } from '../ports.ts';
-import type { ActiveRoom } from './active-room.ts';
 import { watchVersions } from './version-watch.ts';
 
-export interface FollowedRooms {
-  readonly active: ReadonlyMap<string, ActiveRoom>;
-  /** The room is to be looked up anew the next time. */
-  forget(code: string): void;
+/** Rooms or classes by their code. */
+export interface Following<Live> {
+  readonly active: ReadonlyMap<string, Live>;
+  logOf(live: Live): FollowedLog;
+  /** It is stored no more. */
+  removed(live: Live): void;
+  /** The store answers again, or no longer; called at each change. */
+  reachable?(yes: boolean): void;
+}
+
+interface FollowedLog {
+  readonly state: { readonly seq: number };
+  catchUp(version: number): Promise<void>;
 }
 
 interface Ports {
@@ -18,36 +25,31 @@ interface Ports {
   readonly log: Log;
 }
 
-export function followOthers(
-  { active, forget }: FollowedRooms,
+export function followOthers<Live>(
+  { active, logOf, removed, reachable = () => {} }: Following<Live>,
   { bus, store, clock, log }: Ports,
 ): Unsubscribe {
   const catchUp = ({ code, version }: Wake): void => {
+    const live = active.get(code);
+    if (live === undefined) return;
     // What cannot be loaded now is found again by the next question.
-    active
-      .get(code)
-      ?.room.catchUp(version)
-      .catch((error: unknown) => log.warn(errorFacts(error), 'a room could not catch up'));
+    logOf(live)
+      .catchUp(version)
+      .catch((error: unknown) =>
+        log.warn(errorFacts(error), 'what another server wrote could not be loaded'),
+      );
   };
   const stopListening = bus.subscribe(catchUp);
   const stopPolling = watchVersions({
     store,
     clock,
-    active: () => new Map([...active].map(([code, { room }]) => [code, room.state.seq])),
+    active: () => new Map([...active].map(([code, live]) => [code, logOf(live).state.seq])),
     behind: catchUp,
     removed(code) {
       const live = active.get(code);
-      forget(code);
-      void live?.stop();
-      live?.broadcaster.endAll(CLOSE.goingAway);
+      if (live !== undefined) removed(live);
     },
-    reachable(yes) {
-      if (yes) log.info({}, 'the store answers again');
-      else log.error({}, 'the store is away');
-      for (const { broadcaster } of active.values()) {
-        broadcaster.sendToAll({ kind: 'storage', writable: yes });
-      }
-    },
+    reachable,
   });
   return () => {
     stopListening();
