@@ -121,7 +121,18 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   classKeyRoutes(app, lessons);
   classDrillRoutes(app, lessons);
   sameDealRoutes(app, lessons);
-  publishedRoutes(app, { published, store, entropy, clock, drills, cards, roomsPerMinute, timing });
+  const { publicAddress } = config;
+  publishedRoutes(app, {
+    published,
+    store,
+    entropy,
+    clock,
+    drills,
+    cards,
+    roomsPerMinute,
+    timing,
+    publicAddress,
+  });
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);
   gateway.listen(app);

@@ -41,6 +41,8 @@ export interface PublishedRoutes {
   readonly drills: Drills;
   readonly cards: Cards;
   readonly roomsPerMinute: number;
+  /** Under which phones reach this server; null where nobody has said. */
+  readonly publicAddress: string | null;
   readonly timing: Pick<Timing, 'classRetention'>;
 }
 
@@ -163,7 +165,7 @@ function isQuestion(text: string): boolean {
 }
 
 function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
-  const { published, clock, entropy, timing } = ports;
+  const { published, clock, entropy, timing, publicAddress } = ports;
   const missing = 'no-such-drill';
   const at = (request: Pick<FastifyRequest<AtDrill>, 'params'>) => drillAt(published, request);
   const taught = taughtBy({ at, missing });
@@ -178,7 +180,7 @@ function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
   app.get<AtDrill>(`${PATH}/dashboard`, async (request, reply) => {
     const live = await taught(request, reply);
     if (live === null) return reply;
-    return dashboardFor(live, { now: clock.now(), keptMs: timing.classRetention, isTeacher: true });
+    return dashboardFor(live, { now: clock.now(), keptMs: timing.classRetention }, publicAddress);
   });
 
   app.get<AtDrill>(`${PATH}/report`, async (request, reply) => {

@@ -52,9 +52,11 @@ function dealsOf({ drill, deals }: PublishedState): PublishedDeal[] {
   });
 }
 
+/** `address` is the one under which phones reach this server; null where nobody has said. */
 export function dashboardFor(
   { code, state }: Pick<ActiveDrill, 'code' | 'state'>,
-  { now, keptMs }: PageOptions,
+  { now, keptMs }: Pick<PageOptions, 'now' | 'keptMs'>,
+  address: string | null,
 ): PublishedDashboard {
   const { drill, terms, until, keys, byDeal, card } = state;
   return {
@@ -72,6 +74,7 @@ export function dashboardFor(
       names: Object.values(byDeal[place]?.names ?? {}).sort(),
       questions: byDeal[place]?.questions ?? [],
     })),
+    address,
     drill,
     card: card.kind === 'file' ? card.file : null,
     keys: keys.filter(({ isRevoked }) => !isRevoked).map(({ id, at }) => ({ id, at })),

@@ -136,6 +136,8 @@ export const publishedDashboardSchema = z.object({
       }),
     )
     .readonly(),
+  /** Under which phones reach the server, as its operator has set it; null where nobody has. */
+  address: z.string().nullable(),
   /** The drill as it was published, so that another one can be made of its deals. */
   drill: z.unknown(),
   /** The card that it is played on; null for the house card. */

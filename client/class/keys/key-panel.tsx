@@ -1,11 +1,10 @@
 // The ways into this class from other computers: a teacher's keys, and the code of the big screen.
 import { useSignal } from '@preact/signals';
 import { classLink, type Dashboard } from '../../../shared-engine/index.ts';
-import { lastingStorage } from '../../storage/browser-storage.ts';
-import { reachableOrigin } from '../../storage/public-address.ts';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import { fileName, saveFile } from '../../ui/save-file.ts';
 import { type Dispatch, makeKey, makeScreenCode } from '../model/requests.ts';
+import { useReachable } from './address-form.tsx';
 import { KEYS, SCREEN } from './strings.ts';
 import { keyFileText, keyLink } from './teacher-key.ts';
 
@@ -16,22 +15,48 @@ interface KeyPanelProps {
 
 export function KeyPanel({ dashboard, dispatch }: KeyPanelProps) {
   const { code, title, address, keys, ended } = dashboard;
-  const origin = reachableOrigin(lastingStorage, { own: window.location.origin, server: address });
-  const link = useSignal<string | null>(null);
-  const problem = useSignal<string | null>(null);
-  async function make() {
-    const made = await makeKey(code);
-    problem.value = made.ok ? null : made.message;
-    if (made.ok) link.value = keyLink(origin ?? window.location.origin, code, made.value.key);
-  }
+  const { reachable, own } = useReachable(address);
   return (
     <section class="key-panel" aria-labelledby="keys-title">
       <h2 id="keys-title">{KEYS.title}</h2>
       {!ended && <ScreenCode dashboard={dashboard} />}
       <p>{KEYS.about}</p>
-      <button type="button" onClick={() => void make()}>
-        {KEYS.make}
-      </button>
+      <TeacherKeys
+        title={title}
+        keys={keys}
+        make={() => makeKey(code)}
+        linkOf={(key) => keyLink(reachable ?? own, code, key)}
+        onRevoke={(key) => dispatch({ kind: 'revoke-key', key })}
+      />
+    </section>
+  );
+}
+
+interface TeacherKeysProps {
+  /** Of the class or drill, for the file. */
+  readonly title: string;
+  readonly keys: Readonly<Dashboard['keys']>;
+  readonly make: () => ReturnType<typeof makeKey>;
+  readonly linkOf: (key: string) => string;
+  readonly onRevoke: (id: number) => void;
+}
+
+/** Makes a key, shows it once, and takes back those that were made. */
+export function TeacherKeys({ title, keys, make, linkOf, onRevoke }: TeacherKeysProps) {
+  const link = useSignal<string | null>(null);
+  const problem = useSignal<string | null>(null);
+  async function onMake() {
+    const made = await make();
+    problem.value = made.ok ? null : made.message;
+    if (made.ok) link.value = linkOf(made.value.key);
+  }
+  return (
+    <>
+      <div class="row">
+        <button type="button" onClick={() => void onMake()}>
+          {KEYS.make}
+        </button>
+      </div>
       <p class="notice" role="alert">
         {problem.value}
       </p>
@@ -43,15 +68,15 @@ export function KeyPanel({ dashboard, dispatch }: KeyPanelProps) {
             yes={KEYS.revokeSure}
             no={KEYS.revokeNot}
             about={KEYS.revokeAbout}
-            onYes={() => dispatch({ kind: 'revoke-key', key: id })}
+            onYes={() => onRevoke(id)}
           />
         </div>
       ))}
-    </section>
+    </>
   );
 }
 
-export function NewKey({ title, link }: { readonly title: string; readonly link: string }) {
+function NewKey({ title, link }: { readonly title: string; readonly link: string }) {
   const copied = useSignal(false);
   async function copy() {
     await navigator.clipboard.writeText(link);

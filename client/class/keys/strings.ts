@@ -17,6 +17,15 @@ export const KEYS = {
   noKey: 'There is no teacher’s key in that file. Choose the file that was saved at the dashboard.',
 } as const;
 
+export const ADDRESS = {
+  ownComputer:
+    'You opened this page under an address that leads to this computer alone. Say under which address phones reach it, so that links lead there.',
+  label: 'Address that phones open',
+  set: 'Set the address',
+  wrong:
+    'Type the name or number of this computer in your network and its port, such as http://192.168.0.12:8080.',
+} as const;
+
 export const SCREEN = {
   title: 'Code for the big screen',
   about:

@@ -5,12 +5,6 @@ import { playerCount, stepInSentence } from '../model/strings.ts';
 export const DASHBOARD = {
   code: 'Code of this class',
   codeAbout: 'Players type it on the front page, open the link, or scan the square code.',
-  ownComputer:
-    'You opened this page under an address that leads to this computer alone. Say under which address phones reach it; then there is a square code to scan.',
-  address: 'Address that phones open',
-  addressSet: 'Set the address',
-  addressWrong:
-    'Type the name or number of this computer in your network and its port, such as http://192.168.0.12:8080.',
   controls: 'Controls',
   start: (number: number) => `Start deal ${number}`,
   startSure: (number: number) => `Yes, start deal ${number}`,

@@ -12,8 +12,8 @@ import type { App } from '../../app/routes/app.ts';
 import { CopyLink } from '../../room/copy-link.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
-import { NewKey } from '../keys/key-panel.tsx';
-import { KEYS } from '../keys/strings.ts';
+import { AddressForm, useReachable } from '../keys/address-form.tsx';
+import { TeacherKeys } from '../keys/key-panel.tsx';
 import { dateAt, stepTitle } from '../model/strings.ts';
 import { DealReport } from '../results/report-screen.tsx';
 import { ReportTools } from '../results/report-tools.tsx';
@@ -86,14 +86,16 @@ interface PartsProps {
 }
 
 function Parts({ app, known: { dashboard, report }, act, onLook }: PartsProps) {
-  const { code, title, state, until, keptDays } = dashboard;
-  const link = `${window.location.origin}${drillLink(code)}`;
+  const { code, title, state, until, keptDays, address } = dashboard;
+  const { reachable, own, lookAgain } = useReachable(address);
+  const link = `${reachable ?? own}${drillLink(code)}`;
   return (
     <>
       <p role="status">{state === 'open' ? TEACHER.open(until) : TEACHER.states[state]}</p>
       {state !== 'withdrawn' && (
         <section aria-label={TEACHER.link}>
           <CopyLink link={link} label={TEACHER.link} copied={TEACHER.linkCopied} />
+          {address === null && reachable !== own && <AddressForm address={reachable} onChange={lookAgain} />}
           <div class="field">
             <label for="message-text">{TEACHER.message}</label>
             <textarea
@@ -183,38 +185,22 @@ function Questions({ dashboard: { deals } }: { readonly dashboard: PublishedDash
   );
 }
 
-function Keys({ dashboard: { code, title, keys }, act }: Pick<PartsProps, 'act'> & Pick<Known, 'dashboard'>) {
-  const link = useSignal<string | null>(null);
-  const problem = useSignal<string | null>(null);
-  async function make() {
-    const made = await makeDrillKey(code);
-    problem.value = made.ok ? null : made.message;
-    if (made.ok) link.value = teacherLink(`${window.location.origin}${drillLink(code)}`, made.value.key);
-  }
+function Keys({
+  dashboard: { code, title, keys, address },
+  act,
+}: Pick<PartsProps, 'act'> & Pick<Known, 'dashboard'>) {
+  const { reachable, own } = useReachable(address);
   return (
     <section class="key-panel" aria-labelledby="drill-keys">
       <h2 id="drill-keys">{TEACHER.keys}</h2>
       <p>{TEACHER.keysAbout}</p>
-      <div class="row">
-        <button type="button" onClick={() => void make()}>
-          {KEYS.make}
-        </button>
-      </div>
-      <p class="notice" role="alert">
-        {problem.value}
-      </p>
-      {link.value !== null && <NewKey title={title} link={link.value} />}
-      {keys.map(({ id, at }) => (
-        <div class="row" key={id}>
-          <ConfirmButton
-            name={KEYS.revoke(new Date(at).toLocaleString())}
-            yes={KEYS.revokeSure}
-            no={KEYS.revokeNot}
-            about={KEYS.revokeAbout}
-            onYes={() => act({ kind: 'revoke-key', key: id })}
-          />
-        </div>
-      ))}
+      <TeacherKeys
+        title={title}
+        keys={keys}
+        make={() => makeDrillKey(code)}
+        linkOf={(key) => teacherLink(`${reachable ?? own}${drillLink(code)}`, key)}
+        onRevoke={(key) => act({ kind: 'revoke-key', key })}
+      />
     </section>
   );
 }
