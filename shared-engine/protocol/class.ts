@@ -1,15 +1,8 @@
 // Schemas of the HTTP messages of a class: what its teacher, its players and the big screen receive and may ask.
 import { z } from 'zod';
 import { classPartSchema, DRILL_FORMS } from '../drill/index.ts';
-import {
-  type AnswerChoice,
-  MOVE_STEPS,
-  PASS_SIZE,
-  seatSchema,
-  stepSchema,
-  termsSchema,
-  tilesSchema,
-} from '../rules/index.ts';
+import { seatSchema, stepSchema, termsSchema, tilesSchema } from '../rules/index.ts';
+import { answerChoiceSchema } from './answer-choice.ts';
 import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
 
@@ -102,22 +95,6 @@ export const shownStepSchema = z.strictObject({
   revealed: z.boolean(),
 });
 export type ShownStep = z.infer<typeof shownStepSchema>;
-
-/** An answer to a step, such as the one that all tables of a guided deal continue from; the round checks whether it is legal. */
-export const answerChoiceSchema: z.ZodType<AnswerChoice> = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('pass'),
-    step: z.enum(MOVE_STEPS),
-    tiles: tilesSchema,
-    blind: z.int().min(0).max(PASS_SIZE),
-  }),
-  z.strictObject({ kind: z.literal('vote'), step: z.literal('vote'), go: z.boolean() }),
-  z.strictObject({
-    kind: z.literal('ask'),
-    step: z.literal('courtesy-ask'),
-    count: z.int().min(0).max(PASS_SIZE),
-  }),
-]);
 
 /**
  * How many deals the dashboard showed as dealt when the teacher acted: what was meant for another deal is not done. A

@@ -1,9 +1,9 @@
 // The protocol layer: the messages between page and server.
 
 export { ADVICE, rejectionCatalogue } from './advice.ts';
+export { answerChoiceSchema } from './answer-choice.ts';
 export { asyncApiDocument } from './async-api.ts';
 export {
-  answerChoiceSchema,
   type BigScreen,
   bigScreenSchema,
   bringKeySchema,

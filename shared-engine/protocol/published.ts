@@ -4,7 +4,7 @@ import { cardFileSchema } from '../card/index.ts';
 import { commentsSchema } from '../drill/index.ts';
 import { STYLES } from '../policy/index.ts';
 import { four, hexSchema, seatSchema, stepSchema, termsSchema, tilesSchema } from '../rules/index.ts';
-import { answerChoiceSchema } from './class.ts';
+import { answerChoiceSchema } from './answer-choice.ts';
 import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
 
