@@ -177,7 +177,7 @@ describe('what is said of luck and choices', () => {
           dealsPerBatch: 8,
         });
         expect(sum(partsOf(sums))).toBe(inThousandths(sums.close.value));
-        const sentences = ledgerSentences(sums, { losses: 0, toGoStart: 5, toGoEnd: 5 });
+        const sentences = ledgerSentences(sums, { losses: 0, areAllTold: true, toGoStart: 5, toGoEnd: 5 });
         let total = 0;
         for (const sentence of sentences.slice(0, -1)) {
           if (sentence.startsWith('Dealt an average')) continue;
@@ -193,11 +193,11 @@ describe('what is said of luck and choices', () => {
 
   test('says where worth and tiles away part, and why what is told step by step does not add up to what the choices cost', () => {
     const batches = (mean: number) => Float64Array.of(mean, mean);
-    const said = (cost: number, losses: number, toGoEnd: number): string => {
+    const said = (cost: number, losses: number, toGoEnd: number, areAllTold = true): string => {
       const choice = { kind: 'pass', step: 'first-right', by: 'bot', afterBy: 'luck' } as const;
       const choices = [{ ...choice, value: batches(40), chosen: batches(40 - cost) }];
       const sums = settle(choices, batches(30 - cost), { average: null, dealsPerBatch: 8 });
-      return ledgerSentences(sums, { losses, toGoStart: 7, toGoEnd }).join(' ');
+      return ledgerSentences(sums, { losses, areAllTold, toGoStart: 7, toGoEnd }).join(' ');
     };
     expect(said(2, 2.9, 7)).toBe(
       'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came lowered that by about 10. The bot’s choices cost about 2, compared with our steady player’s. At the close the bot’s rack was worth about 28.',
@@ -216,6 +216,12 @@ describe('what is said of luck and choices', () => {
     expect(said(11, 11.9, 7)).not.toContain(sum);
     expect(said(9, 4, 7)).toContain(
       `${sum} add up to less: they take the others for stronger players, so that every win is rarer.`,
+    );
+    // What can't be said may be what is missing.
+    expect(said(9, 4, 7, false)).not.toContain(sum);
+    // Choices that brought something have no cost to compare with.
+    expect(said(-4, 2.8, 7)).toContain(
+      'The losses told step by step compare with the best we found, which our steady player often misses.',
     );
     // Where none is told there is nothing to add up.
     expect(said(9, 0, 7)).not.toContain(sum);

@@ -7,7 +7,7 @@ import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
 import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf, plainestReason } from './sentences/headline.ts';
-import { ledgerSentences, wholeRoundSentences } from './sentences/ledger.ts';
+import { ledgerSentences, type ToldBeside, wholeRoundSentences } from './sentences/ledger.ts';
 import { chosenSentence, firstNumberAnswer, numberFacts, numberWhy } from './sentences/number.ts';
 import {
   firstPassAnswer,
@@ -38,17 +38,19 @@ export function storyOf({
       ledger === null
         ? []
         : [
-            ...ledgerSentences(ledger, { losses: lossesTold(choices), toGoStart, toGoEnd }),
+            ...ledgerSentences(ledger, { ...lossesTold(choices), toGoStart, toGoEnd }),
             ...wholeRoundSentences(ledger, { fed, back: cameBack(choices), firstDiscard }),
           ],
   };
 }
 
-/** In wins: what the choices that the ledger counts lost, as far as it is told. */
-function lossesTold(choices: readonly ChoiceReview[]): number {
-  return choicesMeant(choices)
+/** In wins: what the choices that the ledger counts lost, as far as it is told, and whether it is told of all of them. */
+function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'areAllTold'> {
+  const meant = choicesMeant(choices);
+  const losses = meant
     .filter(hadBetter)
     .reduce((sum, { analysis }) => sum + (analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : 0), 0);
+  return { losses, areAllTold: meant.every((choice) => choiceVerdict(choice) !== 'cant-say') };
 }
 
 function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {

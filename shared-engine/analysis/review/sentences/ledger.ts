@@ -9,6 +9,8 @@ import { theTile } from './tiles.ts';
 /** What else is told of the round: its losses choice by choice together, and how far away its rack was. */
 export interface ToldBeside {
   readonly losses: number;
+  /** Of no choice it is said that we can't say. */
+  readonly areAllTold: boolean;
   readonly toGoStart: number;
   readonly toGoEnd: number;
 }
@@ -35,7 +37,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${owner} rack was worth about ${ended}.`,
     ...worthSentence(toGoStart - toGoEnd, ended - began),
-    ...sumSentence(beside.losses, -own!),
+    ...sumSentence(beside, -own!, isClear),
   ];
 }
 
@@ -48,12 +50,16 @@ function worthSentence(closer: number, more: number): readonly string[] {
 }
 
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
-function sumSentence(losses: number, cost: number): readonly string[] {
+function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
   if (losses === 0 || Math.abs(losses - cost) < 1) return [];
+  const best = 'the best we found, which our steady player often misses.';
+  if (cost < 0) return [`The losses told step by step compare with ${best}`];
   const sum = 'The losses told step by step add up to';
-  return losses > cost
-    ? [`${sum} more: they compare with the best we found, which our steady player often misses.`]
-    : [`${sum} less: they take the others for stronger players, so that every win is rarer.`];
+  if (losses > cost) return [`${sum} more: they compare with ${best}`];
+  // What is missing may be what can't be said, or chance.
+  return areAllTold && isClear
+    ? [`${sum} less: they take the others for stronger players, so that every win is rarer.`]
+    : [];
 }
 
 /** What follows from all choices together. */
