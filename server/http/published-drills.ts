@@ -109,7 +109,8 @@ async function publish(request: FastifyRequest, reply: FastifyReply, ports: Publ
   const body = publishDrillSchema.safeParse(request.body);
   if (!body.success) return rejectWith(reply, 'bad-request');
   const { terms, until }: PublishDrill = body.data;
-  if (!isLastDay(until, ports.clock.now())) return rejectWith(reply, 'bad-last-day');
+  const now = ports.clock.now();
+  if (!isLastDay(until, now) || !isStoredThen(until, now, ports)) return rejectWith(reply, 'bad-last-day');
   const file = drillFileParts(body.data.drill);
   const card = await cardFromRequest(request, body.data.card ?? file.card, ports.cards);
   if (card === null) return rejectWith(reply, 'busy');
@@ -138,6 +139,11 @@ async function publish(request: FastifyRequest, reply: FastifyReply, ports: Publ
   return reply.code(201).send({ code: made.live.code });
 }
 
+/** Whether a drill is still there on its last day, also where nobody plays it. */
+function isStoredThen(until: number, now: number, { timing }: Pick<PublishedRoutes, 'timing'>): boolean {
+  return until <= now + timing.classRetention;
+}
+
 async function sendRound(live: ActiveDrill, request: FastifyRequest, reply: FastifyReply) {
   const body = sendRoundSchema.safeParse(request.body);
   const hash = deviceHash(request);
@@ -148,14 +154,14 @@ async function sendRound(live: ActiveDrill, request: FastifyRequest, reply: Fast
   if (live.state.terms.names && name === null) return rejectWith(reply, 'bad-name');
   const deal = live.state.drill.deals.findIndex((one) => one.id === dealId);
   if (deal < 0) return rejectWith(reply, 'round-not-played');
-  const { asked } = live.state;
   const player = playerOf(hash);
   const sender = senderOf(request);
   const answer = await live.count({ player, id, deal, choices, questions, name, sender });
   if (!answer.ok) return sendRejection(reply, answer);
+  const counted = roundsOf(live.state, player)[deal] === id;
   return {
-    counted: roundsOf(live.state, player)[deal] === id,
-    asked: asked + questions.length <= PUBLISHED_LIMITS.questions,
+    counted,
+    asked: questions.length === 0 || (counted && !live.state.unasked.includes(id)),
     released: releasedDeal(live.state, deal),
   };
 }
@@ -195,7 +201,10 @@ function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {
     if (live === null) return reply;
     const action = publishedActionSchema.safeParse(request.body);
     if (!action.success) return rejectWith(reply, 'bad-request');
-    return sendAnswer(reply, await live.submit(action.data));
+    const { data } = action;
+    if (data.kind === 'extend' && !isStoredThen(data.until, clock.now(), ports))
+      return rejectWith(reply, 'bad-last-day');
+    return sendAnswer(reply, await live.submit(data));
   });
 }
 

@@ -12,7 +12,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import type { PublishedEvent, Question } from './event.ts';
-import { countedDeal, type PublishedState, phaseOf, roundsOf } from './state.ts';
+import { countedDeal, inOrder, type PublishedState, phaseOf, roundsOf } from './state.ts';
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 
@@ -81,7 +81,8 @@ function decideRound(
   const before = state.byDeal[deal];
   if (before === undefined) return reject('round-not-played');
   if (state.rounds >= PUBLISHED_LIMITS.rounds) return reject('drill-full');
-  const stored = state.asked + questions.length <= PUBLISHED_LIMITS.questions ? questions : [];
+  const areStored = state.asked + questions.length <= PUBLISHED_LIMITS.questions;
+  const stored = areStored ? questions : [];
   const counted: PublishedEvent = {
     kind: 'counted',
     player,
@@ -89,6 +90,7 @@ function decideRound(
     deal,
     choices,
     ...(stored.length > 0 && { questions: stored }),
+    ...(!areStored && { unasked: true }),
     ...(name !== null && { name }),
   };
   const newcomers = [...before.waiting, choices];
@@ -99,11 +101,6 @@ function decideRound(
   const through = before.through + newcomers.length;
   const asked = inOrder([...before.waitingQuestions, ...stored]);
   return accept([counted, { kind: 'released', deal, through, taken, spreads, questions: asked }]);
-}
-
-/** So that no order of arrival shows. */
-function inOrder(questions: readonly Question[]): Question[] {
-  return questions.toSorted((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
 }
 
 /** Keys are counted for good, because each stays in the log. */

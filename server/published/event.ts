@@ -40,6 +40,8 @@ export type PublishedEvent =
       readonly deal: number;
       readonly choices: CountedChoices;
       readonly questions?: readonly Question[];
+      /** It came with questions on top of those that a drill takes; they are stored nowhere. */
+      readonly unasked?: true;
       readonly name?: string;
     }
   /** Figures that are told from now on, computed once (rule PD6). */

@@ -2,7 +2,7 @@
 import { NO_COUNTS, STEPS, withRelease } from '../../shared-engine/index.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { PublishedEvent } from './event.ts';
-import { bucketOf, type DealState, type PublishedState, roundsOf } from './state.ts';
+import { bucketOf, type DealState, inOrder, type PublishedState, roundsOf } from './state.ts';
 
 const NOTHING_PLAYED: DealState = {
   ...NO_COUNTS,
@@ -30,6 +30,7 @@ export function beginPublished({ seq, event }: Recorded<PublishedEvent>): Publis
     keys: [],
     rounds: 0,
     asked: 0,
+    unasked: [],
     players: {},
     byDeal: deals.map(() => NOTHING_PLAYED),
     analyzed: {},
@@ -81,7 +82,7 @@ export function evolvePublished(
 
 function withRound(
   state: PublishedState,
-  { player, id, deal, choices, questions = [], name }: PublishedEvent & { kind: 'counted' },
+  { player, id, deal, choices, questions = [], unasked, name }: PublishedEvent & { kind: 'counted' },
 ): PublishedState {
   const bucket = bucketOf(player);
   const mine = { ...roundsOf(state, player), [deal]: id };
@@ -89,6 +90,7 @@ function withRound(
     ...state,
     rounds: state.rounds + 1,
     asked: state.asked + questions.length,
+    unasked: unasked ? [...state.unasked, id] : state.unasked,
     players: { ...state.players, [bucket]: { ...state.players[bucket], [player]: mine } },
   };
   return withDeal(counted, deal, (one) => {
@@ -99,7 +101,8 @@ function withRound(
     }
     // Where players give a name they are told that every choice is shown as it comes.
     const told = withRelease(one, [choices], STEPS);
-    return { ...one, ...told, names, through: one.through + 1, questions: [...one.questions, ...questions] };
+    const asked = inOrder([...one.questions, ...questions]);
+    return { ...one, ...told, names, through: one.through + 1, questions: asked };
   });
 }
 

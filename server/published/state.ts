@@ -49,6 +49,8 @@ export interface PublishedState {
   readonly rounds: number;
   /** Questions stored, told or not. */
   readonly asked: number;
+  /** Ids of the rounds whose questions were not stored. */
+  readonly unasked: readonly string[];
   readonly players: Players;
   readonly byDeal: readonly DealState[];
   readonly analyzed: Readonly<Record<string, AnalyzedChoice>>;
@@ -76,6 +78,11 @@ export function roundsOf({ players }: Pick<PublishedState, 'players'>, player: s
 
 export function bucketOf(player: string): string {
   return player.slice(0, 2);
+}
+
+/** So that no order of arrival shows. */
+export function inOrder(questions: readonly Question[]): Question[] {
+  return questions.toSorted((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
 }
 
 /** How every device plays. */

@@ -42,6 +42,7 @@ const publishedEvent = z.discriminatedUnion('kind', [
     deal: z.int(),
     choices,
     questions: questions.exactOptional(),
+    unasked: z.literal(true).exactOptional(),
     name: z.string().exactOptional(),
   }),
   z.strictObject({
@@ -72,6 +73,7 @@ const publishedSnapshot = z.strictObject({
     .readonly(),
   rounds: z.int(),
   asked: z.int(),
+  unasked: z.array(z.string()).readonly(),
   players: z.record(z.string(), z.record(z.string(), z.record(z.string(), z.string()))),
   byDeal: z
     .array(

@@ -54,7 +54,8 @@ export const ROOM_REJECTIONS = {
   'round-not-played':
     'That round could not have been played so at this deal, and is not counted; play the deal again from its link.',
   'bad-question': 'Write a question of 1 to 280 characters that can all be seen.',
-  'bad-last-day': 'Choose a last day that is still to come, within 400 days.',
+  'bad-last-day':
+    'Choose a last day that is still to come, within 400 days and for as long as this server stores a drill.',
   'bots-too-slow':
     'A drill that is published has bots that choose at once; choose other bots than thoughtful ones.',
   'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',

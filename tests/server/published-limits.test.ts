@@ -78,6 +78,10 @@ test('PD9 a drill stores so many questions; a round that brings one more is coun
   for (let n = 0; n < 140; n++) state = submit(state, round(n, { questions }));
   expect([state.asked, state.rounds]).toEqual([399, 140]);
   expect(submit(state, round(200, { questions: questions.slice(0, 1) })).asked).toBe(400);
+  // PD8: whose questions were not stored is told so, also when the round is sent again.
+  const full = submit(state, round(201, { questions: questions.slice(0, 2) }));
+  expect([full.asked, full.rounds]).toEqual([399, 141]);
+  expect([full.unasked.length, full.unasked.at(-1)]).toEqual([8, 'round-201']);
 });
 
 test('PD6 a drill that is loaded from its rows or from a snapshot is the one that was left', () => {

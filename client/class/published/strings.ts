@@ -20,7 +20,7 @@ export const DRILL = {
       'Nobody learns what you chose. When ten players have played a deal, and with each five more, your teacher and the others see numbers, each of three players or more.',
     attack: 'This does not hold against a teacher who plays as several players.',
     names:
-      'Your teacher sees your name and which deals you have played, and each choice without a name as soon as it comes. In a small group a choice may give away whose it is.',
+      'Your teacher sees your name and which deals you have played. Your teacher and whoever has the link see each choice and question, without a name, as soon as it comes: in a small group that may give away whose it is.',
     device:
       'The whole deal is on this device so that you can play without a connection; whoever looks for hidden tiles there can find them.',
     twice: 'Two people who share a device count as one, and one with two devices as two.',
@@ -40,7 +40,7 @@ export const DRILL = {
   nothing: 'Too few chose alike here to show anything.',
   through: (count: number) => `${count} players have played this deal.`,
   ask: 'Leave a question',
-  askAbout: 'Your teacher gets it without your name, together with the questions of others.',
+  askAbout: 'Your teacher gets it without your name.',
   question: (step: string) => `Your question at ${step}`,
   leave: 'Leave this question',
   left: (count: number) => (count === 1 ? 'You left 1 question.' : `You left ${count} questions.`),
@@ -95,7 +95,10 @@ export const TEACHER = {
   make: 'Make a class of these deals for the big screen',
   notStored: 'This browser does not let the page keep drills. Nothing was made.',
   questions: 'Questions',
-  noQuestions: 'None yet. Questions come out together with the numbers of their deal.',
+  noQuestions: {
+    names: 'None yet.',
+    counts: 'None yet. Questions come out together with the numbers of their deal.',
+  },
   report: 'Report',
   keys: 'Other computers',
   keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
@@ -112,7 +115,7 @@ export const PUBLISH = {
   times: { 'at-once': 'after each choice', 'at-end': 'when the deal is over' },
   names: 'Players give their name',
   namesAbout: {
-    on: 'You see who has played, and every choice without names as soon as it comes.',
+    on: 'You see who has played. You and your players see every choice, without names, as soon as it comes.',
     off: 'You see numbers when ten players have played a deal, and with each five more.',
   },
   publish: 'Publish the drill',

@@ -158,7 +158,7 @@ function Through({
   );
 }
 
-function Questions({ dashboard: { deals } }: { readonly dashboard: PublishedDashboard }) {
+function Questions({ dashboard: { deals, terms } }: { readonly dashboard: PublishedDashboard }) {
   const asked = deals.flatMap(({ id, title, questions }, place) =>
     questions.map(({ step, text }, nth) => ({
       key: `${id} ${nth}`,
@@ -170,7 +170,7 @@ function Questions({ dashboard: { deals } }: { readonly dashboard: PublishedDash
   return (
     <section aria-labelledby="drill-questions">
       <h2 id="drill-questions">{TEACHER.questions}</h2>
-      {asked.length === 0 && <p>{TEACHER.noQuestions}</p>}
+      {asked.length === 0 && <p>{TEACHER.noQuestions[terms.names ? 'names' : 'counts']}</p>}
       <ul>
         {asked.map(({ key, at, step, text }) => (
           <li key={key}>
