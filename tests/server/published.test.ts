@@ -233,3 +233,17 @@ test('PD6 what is told of thirty players over a week is what an independent coun
   const rows = await proof.run({ seed: 'quadrille', size: 'small' });
   expect(rows.filter(({ ok }) => !ok)).toEqual([]);
 });
+
+test('PD4 a last day is no later than this server stores a drill that nobody plays', async () => {
+  const short = await startServer({ seed: 'stored briefly', settings: { CLASS_RETENTION_DAYS: '30' } });
+  const until = (days: number) => ({ until: short.clock.now() + days * DAY_MS });
+  expect(await codeOf(post(`${short.url}/api/drills`, request(short, quickDrill(), until(31))))).toEqual([
+    422,
+    'bad-last-day',
+  ]);
+  const own = await publish(short, quickDrill(), until(29));
+  const actions = `${short.url}${drillPath(own.code, 'actions')}`;
+  const extended = post(actions, { kind: 'extend', ...until(31) }, own.secret);
+  expect(await codeOf(extended)).toEqual([422, 'bad-last-day']);
+  await short.stop();
+});
