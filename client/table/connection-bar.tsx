@@ -11,7 +11,7 @@ interface ConnectionBarProps {
   readonly onPlayOn: () => void;
 }
 
-/** What comes by itself lies over the page and moves nothing; what the player asked for has a place of its own. */
+/** What comes by itself stays at the lower edge and moves nothing; what the player asked for stands above the screen. */
 export function ConnectionBar({ state, onButton, onPlayOn, ...circumstances }: ConnectionBarProps) {
   const message = connectionMessage(state, circumstances);
   return (

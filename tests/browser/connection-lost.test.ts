@@ -137,7 +137,7 @@ describe('a lost connection', () => {
     await cable.cut();
     cable.heal();
     await page.getByText('No connection.').waitFor();
-    // What comes by itself lies over the page and moves nothing.
+    // What comes by itself moves nothing.
     expect(await strip.boundingBox()).toEqual(before);
     await passThree(page);
     await page.getByRole('button', { name: 'Play on here' }).click();
