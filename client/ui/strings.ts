@@ -11,7 +11,7 @@ export const SHEET = { close: 'Close' } as const;
 
 export const NAME_FIELD = {
   label: 'Your name at the table',
-  missing: 'Your friends need a name to call you by. Type one here.',
+  missing: 'Type your name first, with at most 24 letters.',
 } as const;
 
 export const CODE_FIELD = {

@@ -162,7 +162,7 @@ describe('a lost connection', () => {
     await page.getByText('Was the deal fixed before the first pass?').waitFor();
     await page.locator('.bar .home').click();
     await page.getByRole('link', { name: 'My rounds' }).click();
-    await page.getByText('In this page').first().waitFor();
+    await page.getByText('Alone, without the server').first().waitFor();
     expect(await page.getByText('Alone at table').count()).toBe(0);
   }, 90_000);
 

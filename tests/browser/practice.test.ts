@@ -178,7 +178,7 @@ describe('the same deal again', () => {
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     // The round is stored here, and its review opens again.
     await page.goto(`${suite.origin()}/#my-rounds`);
-    await page.getByRole('link', { name: /^In this page/ }).click();
+    await page.getByRole('link', { name: /^Alone, without the server/ }).click();
     await page.getByText('A round of').waitFor();
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     await findsAndExercisesHabit(page, suite.origin());

@@ -77,15 +77,15 @@ export function DealReport({ deal, number, anonymous }: DealReportProps) {
     <section class="deal-report" aria-labelledby={`deal-${number}`}>
       <h2 id={`deal-${number}`}>
         {REPORT.deal} {number}
-        {title && `: ${title}`} <span class="aside">({playerCount(players)})</span>
+        {title && `: ${title}`} {players > 0 && <span class="aside">({playerCount(players)})</span>}
       </h2>
       {toGoStart && toGoEnd && (
         <p>
           {REPORT.toGo}: {twoPlaces(toGoStart.mean)} → {twoPlaces(toGoEnd.mean)}
         </p>
       )}
-      {anonymous && steps.length === 0 ? (
-        <p>{REPORT.withheld}</p>
+      {steps.length === 0 ? (
+        <p>{anonymous ? REPORT.withheld : REPORT.notPlayed}</p>
       ) : (
         <>
           <MistakeTable deal={deal} />

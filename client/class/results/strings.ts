@@ -12,7 +12,7 @@ export const SPREAD = {
   unknown: '–',
   pending: 'What these cost is being looked at.',
   best: 'Best',
-  racksDiffer: 'not shown, because racks differed',
+  racksDiffer: 'no cost shown: racks may differ here',
   blind: 'three tiles blind',
   standIns: (players: number) => `A bot chose for ${playerCount(players)}; that is not counted.`,
   hidden: (players: number) =>
@@ -53,6 +53,7 @@ export const REPORT = {
     anonymous:
       'Nobody can tell from this report who chose what. A step is shown with the choices made when you revealed it, or when everybody had chosen; what it cost is shown where everybody held the same rack.',
   },
+  notPlayed: 'Nobody has played this deal yet.',
   withheld: 'There are no numbers for this deal, to keep choices anonymous.',
   working: 'Preparing the report…',
   nothing: 'No deal has been played yet.',

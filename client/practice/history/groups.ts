@@ -46,7 +46,7 @@ function groupName({ playedAt, place, table, card }: RoundSummary, by: GroupBy):
 
 const GROUP_PLACES = {
   class: 'In a class',
-  page: 'In this page',
+  page: 'Alone, without the server',
   day: 'Deals of the day',
   tiles: 'With real tiles',
 } as const;

@@ -84,7 +84,7 @@ export function placeName({ place, table, number }: RoundSummary): string {
     case 'class':
       return `In a class, deal ${number}`;
     case 'page':
-      return 'In this page';
+      return 'Alone, without the server';
     case 'day':
       return `Deal of the day, ${dayName(noonOf(table))}`;
     case 'tiles':
