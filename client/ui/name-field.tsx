@@ -4,7 +4,7 @@ import { NAME_FIELD } from './strings.ts';
 
 interface NameFieldProps {
   readonly value: string;
-  /** True once a name was needed and none was there. */
+  /** True once a name was needed and none that can be read was there. */
   readonly missing: boolean;
   readonly onChange: (name: string) => void;
 }
@@ -32,7 +32,7 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
         }}
       />
       <p id="name-missing" class="notice" role="alert">
-        {missing ? NAME_FIELD.missing : null}
+        {missing ? (value.trim() === '' ? NAME_FIELD.missing : NAME_FIELD.unseen) : null}
       </p>
     </div>
   );

@@ -1,10 +1,9 @@
 // The routes of a published drill: publish, open, send a round, compare, and the pages of its teacher.
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import {
-  areVisibleLines,
   DRILLS_PATH,
   drillFileParts,
-  PUBLISHED_LIMITS,
+  isQuestion,
   type PublishDrill,
   publishDrillSchema,
   publishedActionSchema,
@@ -164,10 +163,6 @@ async function sendRound(live: ActiveDrill, request: FastifyRequest, reply: Fast
     asked: questions.length === 0 || (counted && !live.state.unasked.includes(id)),
     released: releasedDeal(live.state, deal),
   };
-}
-
-function isQuestion(text: string): boolean {
-  return text.trim() !== '' && text.length <= PUBLISHED_LIMITS.letters && areVisibleLines(text);
 }
 
 function teacherRoutes(app: FastifyInstance, ports: PublishedRoutes): void {

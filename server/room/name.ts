@@ -1,17 +1,14 @@
 // What counts as a person's name at the table, and how two that look alike are told apart.
-import { isVisibleText } from '../../shared-engine/index.ts';
+import { isVisibleName } from '../../shared-engine/index.ts';
 
 const LONGEST = 24;
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
-/** At least one letter, digit, sign or picture: a name of marks alone would be invisible. */
-const VISIBLE = /[\p{L}\p{N}\p{P}\p{S}]/u;
-
 /** The name in NFC with single spaces, or null when it is empty, too long or would upset the line it stands in. */
 export function parseName(text: string): string | null {
-  if (!isVisibleText(text)) return null;
+  if (!isVisibleName(text)) return null;
   const name = text.normalize('NFC').replace(/\s+/gu, ' ').trim();
-  if (!VISIBLE.test(name) || name.length > LONGEST * 8) return null;
+  if (name.length > LONGEST * 8) return null;
   return [...graphemes.segment(name)].length <= LONGEST ? name : null;
 }
 

@@ -78,6 +78,7 @@ export {
 } from './paths.ts';
 export {
   drillPublishedSchema,
+  isQuestion,
   PUBLISHED_LIMITS,
   type PublishDrill,
   type PublishedAction,
@@ -91,6 +92,7 @@ export {
   publishedDrillSchema,
   publishedTermsSchema,
   type ReleasedDeal,
+  type RoundSent,
   releasedSchema,
   roundSentSchema,
   type SendRound,

@@ -3,7 +3,15 @@ import { z } from 'zod';
 import { cardFileSchema } from '../card/index.ts';
 import { commentsSchema } from '../drill/index.ts';
 import { STYLES } from '../policy/index.ts';
-import { four, hexSchema, seatSchema, stepSchema, termsSchema, tilesSchema } from '../rules/index.ts';
+import {
+  areVisibleLines,
+  four,
+  hexSchema,
+  seatSchema,
+  stepSchema,
+  termsSchema,
+  tilesSchema,
+} from '../rules/index.ts';
 import { answerChoiceSchema } from './answer-choice.ts';
 import { spreadSchema } from './class-report.ts';
 import { nameSchema } from './room-http.ts';
@@ -16,6 +24,11 @@ export const PUBLISHED_LIMITS = {
   letters: 280,
   days: 400,
 } as const;
+
+/** Whether a question is one: not empty, not too long, and all of it can be seen. */
+export function isQuestion(text: string): boolean {
+  return text.trim() !== '' && text.length <= PUBLISHED_LIMITS.letters && areVisibleLines(text);
+}
 
 /** When a player is shown what others chose: after each choice, or when the deal is over. */
 const COMPARE_TIMES = ['at-once', 'at-end'] as const;
@@ -110,6 +123,7 @@ export const roundSentSchema = z.object({
   asked: z.boolean(),
   released: releasedDealSchema,
 });
+export type RoundSent = z.infer<typeof roundSentSchema>;
 
 /** `GET /api/drills/CODE/released`: what others chose, at the deals at which the asker may compare. */
 export const releasedSchema = z.object({ deals: z.array(releasedDealSchema).readonly() });

@@ -92,7 +92,7 @@ export {
   termsSchema,
   tilesSchema,
 } from './schemas.ts';
-export { areVisibleLines, isVisibleText } from './text.ts';
+export { areVisibleLines, isVisibleName, isVisibleText } from './text.ts';
 export {
   addTo,
   type Bag,

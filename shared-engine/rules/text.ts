@@ -19,6 +19,14 @@ export function isVisibleText(line: string): boolean {
   return !HIDDEN.test(rest);
 }
 
+/** At least one letter, digit, sign or picture: a name of marks alone would be invisible. */
+const SHOWN = /[\p{L}\p{N}\p{P}\p{S}]/u;
+
+/** Whether a person can be called so; how long a name may be is counted elsewhere, as people count. */
+export function isVisibleName(text: string): boolean {
+  return isVisibleText(text) && SHOWN.test(text.normalize('NFC'));
+}
+
 /** The same for a text that may have several lines. */
 export function areVisibleLines(text: string): boolean {
   return isVisibleText(text.replace(/\r?\n|\t/g, ' '));
