@@ -13,11 +13,12 @@ import type { TextStorage } from './browser-storage.ts';
 
 /**
  * The round of a deal that may count. It is `playing` until the deal is over and `waiting` until the server has it, which
- * counts it, counts another one of this device, or rejects it with a message.
+ * counts it, counts another one of this device, or rejects it. `code` and `message` are what the server objected to last.
  */
 export interface PlayedRound extends Pick<SendRound, 'id' | 'questions'> {
   readonly answers: SendRound['choices'];
   readonly state: 'playing' | 'waiting' | 'counted' | 'practice' | 'rejected';
+  readonly code: string | null;
   readonly message: string | null;
 }
 
@@ -34,6 +35,7 @@ const roundSchema = z.strictObject({
   answers: z.array(answerChoiceSchema).readonly(),
   questions: sendRoundSchema.shape.questions,
   state: z.enum(['playing', 'waiting', 'counted', 'practice', 'rejected']),
+  code: z.string().nullable().default(null),
   message: z.string().nullable(),
 });
 const deviceSchema = z.strictObject({
@@ -46,13 +48,31 @@ const MINE = 'published.mine';
 
 /** Null where this device has nothing of it, or of another edition. */
 export function readDrillOnDevice(storage: TextStorage, code: string): DrillOnDevice | null {
-  const parsed = deviceSchema.safeParse(jsonOf(storage.read(keyOf(code))));
+  const parsed = deviceSchema.safeParse(jsonOf(storage.read(drillKey(code))));
   return parsed.success ? parsed.data : null;
 }
 
 /** False where the browser stores nothing of it. */
 export function storeDrillOnDevice(storage: TextStorage, device: DrillOnDevice): boolean {
-  return storage.write(keyOf(device.drill.code), JSON.stringify(device));
+  return storage.write(drillKey(device.drill.code), JSON.stringify(device));
+}
+
+/** A drill as one tab knows it, and whether that is what was stored last. */
+export interface DrillInTab {
+  readonly code: string;
+  readonly device: DrillOnDevice | null;
+  readonly isStored: boolean;
+}
+
+/** Changes what is stored by now, for another tab of this drill may have changed it; null changes nothing. */
+export function changeDrill(
+  storage: TextStorage,
+  tab: DrillInTab,
+  change: (now: DrillOnDevice | null) => DrillOnDevice | null,
+): DrillInTab {
+  const stored = tab.isStored ? readDrillOnDevice(storage, tab.code) : null;
+  const device = change(stored ?? tab.device);
+  return device === null ? tab : { ...tab, device, isStored: storeDrillOnDevice(storage, device) };
 }
 
 /** A drill that was published in this browser, for its teacher. */
@@ -74,7 +94,7 @@ export function notePublished(storage: TextStorage, own: OwnPublished): void {
   storage.write(MINE, JSON.stringify([own, ...others]));
 }
 
-function keyOf(code: string): string {
+export function drillKey(code: string): string {
   return `published.${code}`;
 }
 

@@ -10,31 +10,27 @@ import {
   readDrillOnDevice,
   storeDrillOnDevice,
 } from '../../client/storage/published.ts';
-import type { PublishedDrill } from '../../shared-engine/protocol/published.ts';
-import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import { parseName } from '../../server/room/name.ts';
+import { isQuestion } from '../../shared-engine/protocol/published.ts';
+import { isVisibleName } from '../../shared-engine/rules/text.ts';
 import { dealOf } from '../kit/drills.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+import { publishedDrill } from '../kit/published-device.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
-const drill: PublishedDrill = {
-  code: 'ABCD2345',
-  title: 'Club drill',
-  state: 'open',
-  until: 1_800_000_000_000,
-  terms: { compare: 'at-once', names: false, cardClosed: false },
-  tableTerms: STANDARD_TERMS.class,
-  bots: ['typical', 'strong', 'casual'],
-  deals: [],
-  card: null,
-  counted: [],
-  keptDays: 400,
-  teacher: false,
-};
+const drill = publishedDrill();
 
 describe('a published drill on a device', () => {
   it('is read back with the rounds that wait, and a torn text is as if there were none', () => {
     const storage = memoryStorage();
-    const round = { id: 'round-one', answers: [], questions: [], state: 'waiting', message: null } as const;
+    const round = {
+      id: 'round-one',
+      answers: [],
+      questions: [],
+      state: 'waiting',
+      code: null,
+      message: null,
+    } as const;
     const device: DrillOnDevice = { drill, rounds: { first: round }, released: [] };
     expect(readDrillOnDevice(storage, drill.code)).toBeNull();
     expect(storeDrillOnDevice(storage, device)).toBe(true);
@@ -60,10 +56,12 @@ describe('a published drill on a device', () => {
       answers: [],
       questions: [],
       state: 'rejected',
-      message: 'The last day is over.',
+      code: 'round-not-played',
+      message: 'That round could not have been played so.',
     } as const;
-    expect([roundWords(round, false), roundWords(undefined, false)]).toEqual([
-      'The last day is over.',
+    const open = { counted: false, state: 'open' } as const;
+    expect([roundWords(round, open), roundWords(undefined, open)]).toEqual([
+      'That round could not have been played so.',
       'Not played yet',
     ]);
   });
@@ -86,4 +84,12 @@ it('a comment on a step is written, changed and taken out of its deal again', ()
   const one = withComment(both, 'vote', { chosen: undefined, words: '' });
   expect(one.comments).toEqual({ 'first-right': { words: 'Keep it.' } });
   expect(withComment(one, 'first-right', { chosen: undefined, words: '' })).toEqual(deal);
+});
+
+it('a name and a question are held at the page to what the server takes', () => {
+  const names = ['Wilma', '王さん', '', '   ', '\u200B', 'turn\u202Earound', '\u0301\u0301'];
+  expect(names.filter(isVisibleName)).toEqual(['Wilma', '王さん']);
+  for (const name of names) expect(isVisibleName(name)).toBe(parseName(name) !== null);
+  const questions = ['Why not\nthe pair?', ' ', 'turn\u202Earound', 'x'.repeat(281)];
+  expect(questions.filter(isQuestion)).toEqual(['Why not\nthe pair?']);
 });

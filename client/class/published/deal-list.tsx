@@ -1,12 +1,15 @@
 // What a player of a published drill finds at its link: what it is, what becomes of the choices, and the deals.
 import { useSignal } from '@preact/signals';
+import { isVisibleName } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { WaysFolded } from '../../room/ways-panel.tsx';
 import type { DrillOnDevice, PlayedRound } from '../../storage/published.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { NameField } from '../../ui/name-field.tsx';
 import type { Playing } from './drill-table.tsx';
-import { DRILL, promises, roundWords } from './strings.ts';
+import { RepairForm } from './repair-form.tsx';
+import { repairOf } from './rounds.ts';
+import { DRILL, playWords, promises, roundWords } from './strings.ts';
 import type { DrillModel } from './use-drill.ts';
 
 interface DealListProps {
@@ -21,9 +24,12 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
   const { name } = app.settings.value;
   const missing = useSignal(false);
 
+  function isNameMissing(): boolean {
+    missing.value = terms.names && !isVisibleName(name);
+    return missing.value;
+  }
   function play(place: number, isPractice: boolean) {
-    missing.value = terms.names && name.trim() === '';
-    if (missing.value) return;
+    if (isNameMissing()) return;
     const { id } = deals[place]!;
     if (rounds[id]?.state === 'rejected') model.startAnew(id);
     onPlay({ place, isPractice });
@@ -43,7 +49,7 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
         {terms.names && (
           <NameField
             value={name}
-            missing={missing.value && name.trim() === ''}
+            missing={missing.value && !isVisibleName(name)}
             onChange={(next) => app.change({ name: next })}
           />
         )}
@@ -57,17 +63,24 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
                 <li key={deal.id}>
                   <span class="published-deal-name">{DRILL.deal(place + 1, deal.title)}</span>
                   <span class="aside" role="status">
-                    {roundWords(round, counted.includes(deal.id))}
+                    {roundWords(round, { counted: counted.includes(deal.id), state })}
                   </span>
                   {(state === 'open' || isOver) && (
                     <button
                       type="button"
                       class={isOver ? '' : 'primary'}
-                      aria-label={`${isOver ? DRILL.again : round ? DRILL.goOn : DRILL.play}: ${DRILL.deal(place + 1, deal.title)}`}
+                      aria-label={`${playWords(round, isOver)}: ${DRILL.deal(place + 1, deal.title)}`}
                       onClick={() => play(place, isOver)}
                     >
-                      {isOver ? DRILL.again : round ? DRILL.goOn : DRILL.play}
+                      {playWords(round, isOver)}
                     </button>
+                  )}
+                  {state === 'open' && round && repairOf(round) !== null && (
+                    <RepairForm
+                      deal={deal.id}
+                      round={round}
+                      onSend={(questions) => isNameMissing() || model.sendRepaired(deal.id, questions)}
+                    />
                   )}
                 </li>
               );

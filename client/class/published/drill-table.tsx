@@ -1,13 +1,13 @@
 // One deal of a published drill at the table, with the teacher's texts and what others chose above it.
 import { useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import type { SeatStep, Step } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import type { PublishedTables, Screen } from '../../room/screen.ts';
 import type { DrillOnDevice } from '../../storage/published.ts';
 import { Comparison } from './comparison.tsx';
 import { QuestionForm } from './question-form.tsx';
-import { DRILL } from './strings.ts';
+import { DRILL, roundWords } from './strings.ts';
 import type { DrillModel } from './use-drill.ts';
 
 /** A deal at the table: its place in the drill, and whether it counts no more. */
@@ -31,27 +31,31 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
   const { drill, rounds, released } = device;
   const deal = drill.deals[place]!;
   const isOver = useSignal(false);
+  // Of this table: another tab may play the same deal.
+  const chosen = useRef(isPractice ? [] : (rounds[deal.id]?.answers ?? []));
   const room = useMemo(
     () =>
       publishedRoom({
         drill,
         place,
         name: app.settings.peek().name,
-        answers: isPractice ? [] : (rounds[deal.id]?.answers ?? []),
+        answers: chosen.current,
         store(answers) {
-          if (!isPractice && !isOver.peek()) model.changeRound(deal.id, { answers });
+          if (isPractice || isOver.peek()) return;
+          chosen.current = answers;
+          model.play(deal.id, () => ({ answers }));
         },
         onClosed() {
           isOver.value = true;
           if (isPractice) return;
-          model.changeRound(deal.id, { state: 'waiting' });
+          model.play(deal.id, () => ({ answers: chosen.current, state: 'waiting' }));
           model.load();
         },
         onNext: onLeave,
       }),
     [],
   );
-  const asked = rounds[deal.id]?.questions ?? [];
+  const round = rounds[deal.id];
   return (
     <RoomScreen
       app={app}
@@ -71,11 +75,18 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
             comments={deal.comments}
             released={released.find((one) => one.deal === deal.id) ?? null}
           />
+          {screen.kind === 'closed' && !isPractice && (
+            <p class="aside" role="status">
+              {roundWords(round, { counted: false, state: drill.state })}
+            </p>
+          )}
           {screen.kind === 'playing' && !isPractice && (
             <QuestionForm
               step={openStep(screen)}
-              asked={asked}
-              onAsk={(question) => model.changeRound(deal.id, { questions: [...asked, question] })}
+              asked={round?.questions ?? []}
+              onAsk={(question) =>
+                model.play(deal.id, ({ questions }) => ({ questions: [...questions, question] }))
+              }
             />
           )}
         </section>

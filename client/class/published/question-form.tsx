@@ -1,6 +1,6 @@
 // A question that a player leaves for the teacher at a step; it goes with the round.
 import { useSignal } from '@preact/signals';
-import { PUBLISHED_LIMITS, type SendRound, type Step } from '../../../shared-engine/index.ts';
+import { isQuestion, PUBLISHED_LIMITS, type SendRound, type Step } from '../../../shared-engine/index.ts';
 import { stepInSentence } from '../model/strings.ts';
 import { DRILL } from './strings.ts';
 
@@ -12,11 +12,14 @@ interface QuestionFormProps {
 
 export function QuestionForm({ step, asked, onAsk }: QuestionFormProps) {
   const text = useSignal('');
+  const problem = useSignal<string | null>(null);
   const isFull = asked.length >= PUBLISHED_LIMITS.questionsPerRound;
 
   function leave() {
     const said = text.value.trim();
     if (said === '') return;
+    problem.value = isQuestion(said) ? null : DRILL.unseen;
+    if (problem.value !== null) return;
     onAsk({ step, text: said });
     text.value = '';
   }
@@ -33,10 +36,15 @@ export function QuestionForm({ step, asked, onAsk }: QuestionFormProps) {
             rows={2}
             maxLength={PUBLISHED_LIMITS.letters}
             value={text.value}
+            aria-invalid={problem.value !== null}
+            aria-describedby="published-question-problem"
             onInput={(event) => {
               text.value = event.currentTarget.value;
             }}
           />
+          <p id="published-question-problem" class="notice" role="alert">
+            {problem.value}
+          </p>
           <button type="button" onClick={leave}>
             {DRILL.leave}
           </button>

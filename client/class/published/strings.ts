@@ -1,5 +1,5 @@
 // What the page says about a published drill: to its players, and to its teacher.
-import { PUBLISHED_LIMITS, type PublishedTerms } from '../../../shared-engine/index.ts';
+import { PUBLISHED_LIMITS, type PublishedDrill, type PublishedTerms } from '../../../shared-engine/index.ts';
 import type { PlayedRound } from '../../storage/published.ts';
 import { dayText } from '../model/strings.ts';
 
@@ -29,12 +29,16 @@ export const DRILL = {
   deals: 'Deals',
   play: 'Play',
   goOn: 'Go on',
+  send: 'Send it',
   again: 'Play again for practice',
   deal: (number: number, title: string | null) => (title ? `Deal ${number}: ${title}` : `Deal ${number}`),
   practice: 'For practice: this round does not count.',
   all: 'All deals',
   compare: 'How others chose',
   teacher: 'Your teacher',
+  unseen: 'Something in this question cannot be seen. Type it anew.',
+  emptied: 'A question that you empty is not sent.',
+  notAsked: 'Your questions could not be stored; ask your teacher.',
   youFirst: 'After your choice you see how others chose here.',
   notYet: 'You will see how others chose here when at least ten players have played this deal.',
   nothing: 'Too few chose alike here to show anything.',
@@ -55,9 +59,27 @@ const STATES: Readonly<Record<PlayedRound['state'], string>> = {
   rejected: 'Not counted',
 };
 
-export function roundWords(round: PlayedRound | undefined, counted: boolean): string {
-  if (round !== undefined) return round.message ?? STATES[round.state];
-  return counted ? STATES.counted : 'Not played yet';
+/** Of a round that was not sent while the drill was open. */
+const LATE: Readonly<Record<'over' | 'withdrawn', string>> = {
+  over: 'Played too late to be counted; it is sent when your teacher opens the drill again',
+  withdrawn: 'Played, but not sent before your teacher took the drill back',
+};
+
+export function roundWords(
+  round: PlayedRound | undefined,
+  { counted, state }: { readonly counted: boolean; readonly state: PublishedDrill['state'] },
+): string {
+  if (round === undefined) return counted ? STATES.counted : 'Not played yet';
+  if (round.state === 'waiting' && state !== 'open') return LATE[state];
+  if (round.message === null) return STATES[round.state];
+  const isJudged = round.state === 'counted' || round.state === 'practice';
+  return isJudged ? `${STATES[round.state]}. ${round.message}` : round.message;
+}
+
+/** What the button of a deal does; a round that was rejected is not gone on with. */
+export function playWords(round: PlayedRound | undefined, isOver: boolean): string {
+  if (isOver) return DRILL.again;
+  return round?.state === 'playing' ? DRILL.goOn : DRILL.play;
 }
 
 /** What players are told before they play. */

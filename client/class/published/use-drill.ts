@@ -1,24 +1,31 @@
 // A published drill on this device: fetched when there is a network, played without one, sent when there is one again.
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
-import type { PublishedDrill, SendRound } from '../../../shared-engine/index.ts';
+import type { SendRound } from '../../../shared-engine/index.ts';
 import type { Failure } from '../../connection/api.ts';
-import { randomHex } from '../../connection/random.ts';
-import { lastingStorage } from '../../storage/browser-storage.ts';
+import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
 import {
+  changeDrill,
   type DrillOnDevice,
+  drillKey,
   type PlayedRound,
   readDrillOnDevice,
-  storeDrillOnDevice,
 } from '../../storage/published.ts';
 import { takeKey } from '../keys/teacher-key.ts';
 import { bringDrillKey, fetchDrill, fetchReleased, sendRound } from './requests.ts';
+import {
+  answered,
+  begunAnew,
+  isForLater,
+  isSendingDue,
+  playedOn,
+  repaired,
+  roundsToSend,
+  takenOver,
+} from './rounds.ts';
 
 /** Pause before rounds that wait are sent again, in milliseconds. */
 const RETRY_MS = 15_000;
-/** Answers after which the same round may be sent again. */
-const FOR_LATER = ['unreachable', 'try-later', 'busy', 'too-fast'];
-
 export type DrillModel = ReturnType<typeof useDrill>;
 
 export function useDrill(code: string, name: () => string) {
@@ -29,48 +36,34 @@ export function useDrill(code: string, name: () => string) {
   const isStored = useSignal(true);
   const sending = useSignal(false);
 
-  const change = (next: DrillOnDevice) => {
-    device.value = next;
-    isStored.value = storeDrillOnDevice(lastingStorage, next);
+  const change = (step: (now: DrillOnDevice | null) => DrillOnDevice | null) => {
+    const tab = { code, device: device.peek(), isStored: isStored.peek() };
+    const next = changeDrill(lastingStorage, tab, step);
+    device.value = next.device;
+    isStored.value = next.isStored;
   };
-  const freshRound = (): PlayedRound => {
-    return { id: randomHex(12), answers: [], questions: [], state: 'playing', message: null };
-  };
-  const changeRound = (deal: string, part: Partial<PlayedRound>) => {
-    const now = device.peek();
-    if (now === null) return;
-    change({ ...now, rounds: { ...now.rounds, [deal]: { ...(now.rounds[deal] ?? freshRound()), ...part } } });
-  };
+  const changeKnown = (step: (now: DrillOnDevice) => DrillOnDevice) => change((now) => now && step(now));
 
   async function load(key: string | null = null) {
     const brought = key === null ? null : await bringDrillKey(code, key);
     const answer = brought === null || brought.ok ? await fetchDrill(code) : brought;
     failure.value = answer.ok ? null : answer;
     if (!answer.ok) return;
-    takeOver(answer.value);
+    change((now) => takenOver(now, answer.value));
     await send();
     await compare();
   }
 
-  /** What has been fetched before stays playable, also when the drill is over. */
-  function takeOver(drill: PublishedDrill) {
-    const now = device.peek();
-    const kept = drill.deals.length > 0 ? drill : { ...drill, deals: now?.drill.deals ?? [] };
-    change({ rounds: {}, released: [], ...now, drill: kept });
-  }
-
   async function compare() {
     const answer = await fetchReleased(code);
-    const now = device.peek();
-    if (answer.ok && now !== null) change({ ...now, released: answer.value.deals });
+    if (answer.ok) changeKnown((now) => ({ ...now, released: answer.value.deals }));
   }
 
   async function send() {
-    if (sending.peek()) return;
+    const now = device.peek();
+    if (sending.peek() || now === null) return;
     sending.value = true;
-    for (const [deal, round] of Object.entries(device.peek()?.rounds ?? {})) {
-      if (round.state === 'waiting') await sendOne(deal, round);
-    }
+    for (const [deal, round] of roundsToSend(now)) await sendOne(deal, round);
     sending.value = false;
   }
 
@@ -78,27 +71,25 @@ export function useDrill(code: string, name: () => string) {
     const named = device.peek()?.drill.terms.names === true;
     const sent: SendRound = { id, deal, choices: answers, questions, ...(named && { name: name() }) };
     const answer = await sendRound(code, sent);
-    const now = device.peek();
-    if (now === null) return;
-    if (answer.ok) {
-      const { counted, released } = answer.value;
-      change({ ...now, released: [...now.released.filter((one) => one.deal !== deal), released] });
-      return changeRound(deal, { state: counted ? 'counted' : 'practice' });
-    }
-    if (answer.code === 'unreachable') failure.value = answer;
-    if (!FOR_LATER.includes(answer.code)) changeRound(deal, { state: 'rejected', message: answer.message });
+    if (!answer.ok && answer.code === 'unreachable') failure.value = answer;
+    changeKnown((now) => answered(now, sent, answer));
   }
 
   useEffect(() => {
     const again = () => void load();
     void load(takeKey(window.location, window.history));
     const timer = setInterval(() => {
-      const waits = Object.values(device.peek()?.rounds ?? {}).some(({ state }) => state === 'waiting');
-      if (waits) again();
+      const now = device.peek();
+      const failed = failure.peek();
+      if ((now !== null && isSendingDue(now)) || (failed !== null && isForLater(failed.code))) again();
     }, RETRY_MS);
+    const ends = onOtherTabs(drillKey(code), () => {
+      device.value = readDrillOnDevice(lastingStorage, code) ?? device.peek();
+    });
     window.addEventListener('online', again);
     return () => {
       clearInterval(timer);
+      ends();
       window.removeEventListener('online', again);
     };
   }, [code]);
@@ -107,9 +98,15 @@ export function useDrill(code: string, name: () => string) {
     device,
     failure,
     isStored,
-    changeRound,
-    /** A round that was rejected is played anew, and may count. */
-    startAnew: (deal: string) => changeRound(deal, freshRound()),
+    /** What the player did at the table of a deal. */
+    play: (deal: string, part: Parameters<typeof playedOn>[2]) =>
+      changeKnown((now) => playedOn(now, deal, part)),
+    startAnew: (deal: string) => changeKnown((now) => begunAnew(now, deal)),
+    /** Sends a round again that waits for another name or other questions. */
+    sendRepaired: (deal: string, questions: PlayedRound['questions']) => {
+      changeKnown((now) => repaired(now, deal, questions));
+      void load();
+    },
     load: () => void load(),
   };
 }
