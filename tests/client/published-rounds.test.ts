@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   answered,
   begunAnew,
+  isGone,
   isSendingDue,
   playedOn,
   repaired,
@@ -93,6 +94,12 @@ describe('the rounds of a published drill on a device', () => {
       expect(roundOf(told(waiting, code)).state).toBe('rejected');
     }
     expect(playWords(roundOf(told(waiting, 'round-not-played')), false)).toBe(DRILL.play);
+  });
+
+  it('stay playable after a failure of the server, unless there is no such drill', () => {
+    const failed = (code: string) => isGone({ ok: false, code, message: '' });
+    expect(['try-later', 'too-fast', 'outdated', 'unclear', 'wrong-key'].some(failed)).toBe(false);
+    expect(failed('no-such-drill')).toBe(true);
   });
 
   it('are said to be counted without their questions where these were not stored', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { dateAt, endOfDay } from '../../client/class/model/strings.ts';
 import { withComment } from '../../client/class/prepare/draft.ts';
-import { promises, roundWords } from '../../client/class/published/strings.ts';
+import { DRILL, promises, roundWords } from '../../client/class/published/strings.ts';
 import {
   type DrillOnDevice,
   listPublished,
@@ -63,6 +63,13 @@ describe('a published drill on a device', () => {
     expect([roundWords(round, open), roundWords(undefined, open)]).toEqual([
       'That round could not have been played so.',
       'Not played yet',
+    ]);
+  });
+
+  it('tells how many have played a deal, one as one', () => {
+    expect([1, 2].map(DRILL.through)).toEqual([
+      '1 player has played this deal.',
+      '2 players have played this deal.',
     ]);
   });
 

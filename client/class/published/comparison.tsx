@@ -12,9 +12,11 @@ interface ComparisonProps {
   readonly isOpen: boolean;
   readonly comments: PublishedDeal['comments'];
   readonly released: ReleasedDeal | null;
+  /** Whether players give a name; then every choice is told as it comes. */
+  readonly names: boolean;
 }
 
-export function Comparison({ steps, isOpen, comments, released }: ComparisonProps) {
+export function Comparison({ steps, isOpen, comments, released, names }: ComparisonProps) {
   const [last] = steps;
   if (last === undefined) return null;
   const name = isOpen ? DRILL.compare : `${stepTitle(last)}: ${DRILL.compare.toLowerCase()}`;
@@ -26,7 +28,7 @@ export function Comparison({ steps, isOpen, comments, released }: ComparisonProp
         <section key={step} aria-label={stepTitle(step)}>
           <h3>{stepTitle(step)}</h3>
           <TeacherComment comment={comments?.[step]} step={step} />
-          <Spreads step={step} released={released} />
+          <Spreads step={step} released={released} names={names} />
         </section>
       ))}
     </details>
@@ -50,8 +52,12 @@ function TeacherComment({ step, comment }: TeacherCommentProps) {
   );
 }
 
-function Spreads({ step, released }: { readonly step: Step; readonly released: ReleasedDeal | null }) {
-  if (released === null || released.through === null) return <p>{DRILL.notYet}</p>;
+type SpreadsProps = Pick<ComparisonProps, 'released' | 'names'> & { readonly step: Step };
+
+function Spreads({ step, released, names }: SpreadsProps) {
+  if (released === null || released.through === null) {
+    return <p>{names ? DRILL.noneYet : DRILL.notYet}</p>;
+  }
   const spreads = released.steps.filter((spread) => spread.step === step);
   if (spreads.length === 0) return <p>{DRILL.nothing}</p>;
   return (

@@ -7,6 +7,7 @@ import type { DrillOnDevice, PlayedRound } from '../../storage/published.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { NameField } from '../../ui/name-field.tsx';
 import type { Playing } from './drill-table.tsx';
+import { LoadFailure } from './load-failure.tsx';
 import { RepairForm } from './repair-form.tsx';
 import { repairOf } from './rounds.ts';
 import { DRILL, playWords, promises, roundWords } from './strings.ts';
@@ -22,6 +23,7 @@ interface DealListProps {
 export function DealList({ app, model, device: { drill, rounds }, onPlay }: DealListProps) {
   const { title, state, until, terms, tableTerms, deals, counted, keptDays } = drill;
   const { name } = app.settings.value;
+  const failure = model.failure.value;
   const missing = useSignal(false);
 
   function isNameMissing(): boolean {
@@ -44,7 +46,10 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
         <p role="status">
           {state === 'open' ? DRILL.until(until) : state === 'over' ? DRILL.over : DRILL.withdrawn}
         </p>
-        {model.failure.value !== null && <p class="notice">{DRILL.offline}</p>}
+        {failure?.code === 'unreachable' && <p class="notice">{DRILL.offline}</p>}
+        {failure !== null && failure.code !== 'unreachable' && (
+          <LoadFailure failure={failure} onRetry={model.load} />
+        )}
         {!model.isStored.value && <p class="notice">{DRILL.notStored}</p>}
         {terms.names && (
           <NameField

@@ -6,6 +6,8 @@ import type { PublishedTables } from '../../room/screen.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { DealList } from './deal-list.tsx';
 import { DrillTable, type Playing } from './drill-table.tsx';
+import { LoadFailure } from './load-failure.tsx';
+import { isGone } from './rounds.ts';
 import { DRILL } from './strings.ts';
 import { TeacherPage } from './teacher-page.tsx';
 import { useDrill } from './use-drill.ts';
@@ -22,7 +24,6 @@ export function DrillScreen({ app, code, tables }: DrillScreenProps) {
   const leave = useRef(() => {});
   const device = model.device.value;
   const failure = model.failure.value;
-  const isGone = failure !== null && failure.code !== 'unreachable';
 
   function play(next: Playing) {
     playing.value = next;
@@ -36,19 +37,19 @@ export function DrillScreen({ app, code, tables }: DrillScreenProps) {
     leave.current();
   }
 
-  if (device === null || isGone) {
+  if (device === null || isGone(failure)) {
     return (
       <>
         <Bar app={app} home />
         <main class="quiet">
           {failure === null && <p role="status">{DRILL.opening}</p>}
-          {failure?.code === 'no-such-drill' && (
+          {failure !== null && isGone(failure) && (
             <>
               <h1>{DRILL.gone}</h1>
               <p>{DRILL.goneAbout}</p>
             </>
           )}
-          {failure !== null && failure.code !== 'no-such-drill' && <p role="alert">{failure.message}</p>}
+          {failure !== null && !isGone(failure) && <LoadFailure failure={failure} onRetry={model.load} />}
         </main>
       </>
     );

@@ -73,6 +73,7 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
             steps={stepsToCompare(screen, isPractice || drill.terms.compare === 'at-once')}
             isOpen={screen.kind === 'closed'}
             comments={deal.comments}
+            names={drill.terms.names}
             released={released.find((one) => one.deal === deal.id) ?? null}
           />
           {screen.kind === 'closed' && !isPractice && (

@@ -1,6 +1,6 @@
 // What becomes of a drill on this device: taken over from the server, played, sent, and answered.
 import type { PublishedDrill, RoundSent, SendRound } from '../../../shared-engine/index.ts';
-import type { ApiResult } from '../../connection/api.ts';
+import type { ApiResult, Failure } from '../../connection/api.ts';
 import { randomHex } from '../../connection/random.ts';
 import type { DrillOnDevice, PlayedRound } from '../../storage/published.ts';
 import { DRILL } from './strings.ts';
@@ -9,6 +9,11 @@ import { DRILL } from './strings.ts';
 const FOR_LATER: readonly string[] = ['unreachable', 'try-later', 'busy', 'too-fast'];
 /** Answers that judge the round itself; after any other one it may still be counted. */
 const FINAL: readonly string[] = ['round-not-played', 'drill-full'];
+
+/** Whether there is no such drill any more; after any other failure what is on this device stays playable. */
+export function isGone(failure: Failure | null): boolean {
+  return failure?.code === 'no-such-drill';
+}
 
 export function isForLater(code: string): boolean {
   return FOR_LATER.includes(code);

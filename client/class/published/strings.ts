@@ -13,6 +13,7 @@ export const DRILL = {
   over: 'The last day of this drill is over. What you played stays on this device.',
   withdrawn: 'Your teacher has taken this drill back.',
   offline: 'No connection. You can play; your rounds are sent when you’re back.',
+  tryAgain: 'Try again',
   notStored:
     'This browser lets the page keep nothing. Stay on this page with a connection until your round is sent.',
   told: {
@@ -40,9 +41,11 @@ export const DRILL = {
   emptied: 'A question that you empty is not sent.',
   notAsked: 'Your questions could not be stored; ask your teacher.',
   youFirst: 'After your choice you see how others chose here.',
+  noneYet: 'No choices of others have come yet.',
   notYet: 'You will see how others chose here when at least ten players have played this deal.',
   nothing: 'Too few chose alike here to show anything.',
-  through: (count: number) => `${count} players have played this deal.`,
+  through: (count: number) =>
+    count === 1 ? '1 player has played this deal.' : `${count} players have played this deal.`,
   ask: 'Leave a question',
   askAbout: 'Your teacher gets it without your name.',
   question: (step: string) => `Your question at ${step}`,
