@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import {
   classPersonalDataPath,
+  drillPath,
   type PersonalDataEntry,
   personalDataPath,
 } from '../../shared-engine/index.ts';
@@ -10,7 +11,7 @@ import type { Route } from '../app/routes/route.ts';
 import { ConfirmButton } from '../ui/confirm-button.tsx';
 import { saveFile } from '../ui/save-file.ts';
 import { deletePersonalData, readPersonalData } from './requests.ts';
-import { entryText, isTeachers, PRIVACY } from './strings.ts';
+import { deleteWords, entryText, PRIVACY } from './strings.ts';
 
 interface KeptPanelProps {
   readonly app: App;
@@ -44,6 +45,8 @@ function placeOf(route: Route): Place | null {
       return { path: personalDataPath(route.code), about: PRIVACY.room, code: route.code };
     case 'class':
       return { path: classPersonalDataPath(route.code), about: PRIVACY.class, code: route.code };
+    case 'drill':
+      return { path: drillPath(route.code, 'personal-data'), about: PRIVACY.drill, code: route.code };
     default:
       return null;
   }
@@ -80,28 +83,25 @@ function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
               <li key={`${place}-${entry.at}`}>{entryText(entry)}</li>
             ))}
           </ol>
-          <div class="row">
-            <button
-              type="button"
-              onClick={() =>
-                saveFile(
-                  `quadrille-data-${code}.json`,
-                  'application/json',
-                  `${JSON.stringify({ code, entries: entries.value }, null, 2)}\n`,
-                )
-              }
-            >
-              {PRIVACY.save}
-            </button>
-            <DeleteButton teacher={isTeachers(entries.value)} onDelete={() => void remove()} />
-          </div>
+          {entries.value.length > 0 && (
+            <div class="row">
+              <button
+                type="button"
+                onClick={() =>
+                  saveFile(
+                    `quadrille-data-${code}.json`,
+                    'application/json',
+                    `${JSON.stringify({ code, entries: entries.value }, null, 2)}\n`,
+                  )
+                }
+              >
+                {PRIVACY.save}
+              </button>
+              <ConfirmButton {...deleteWords(entries.value)} no={PRIVACY.keep} onYes={() => void remove()} />
+            </div>
+          )}
         </>
       )}
     </>
   );
-}
-
-function DeleteButton({ teacher, onDelete }: { readonly teacher: boolean; readonly onDelete: () => void }) {
-  const words = teacher ? PRIVACY.deleteClass : PRIVACY.delete;
-  return <ConfirmButton {...words} no={PRIVACY.keep} onYes={onDelete} />;
 }

@@ -2,16 +2,20 @@
 import { isFace, type PersonalDataEntry, STEPS } from '../../shared-engine/index.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
 import { tileList } from '../tiles/tile-names.ts';
+import { choicesText, questionsText } from './counted-round.ts';
 
 export const PRIVACY = {
   title: 'Your data',
   browser:
     'This browser stores your name, these settings, the order of your rack, the rounds you played and your cards. Nobody else sees them. A card that you want to keep, save as a file first.',
   clear: 'Delete what this browser stores',
-  elsewhere: 'The server stores what happens at a table. Open a table or a class to see your data there.',
+  elsewhere:
+    'The server stores what happens at a table. Open a table, a class or a drill to see your data there.',
   room: 'The server stores your name at this table, when you came and left, and what you chose. It deletes a table 30 days after its last use, unless whoever runs this server has set another time.',
   class:
     'The server stores your name in this class, when you came and left, and your aims and choices. It deletes a class 400 days after its last use, unless whoever runs this server has set another time; the page on which you joined says how long.',
+  drill:
+    'The server stores which deals of this drill you have played on this device, what you chose, your questions and, where your teacher asks for it, your name. The page of the drill says for how long.',
   show: 'Show my data',
   count: (entries: number) => (entries === 1 ? '1 entry:' : `${entries} entries:`),
   save: 'Save as a file',
@@ -22,6 +26,18 @@ export const PRIVACY = {
     about:
       'You give up your seat, and your name is deleted at once. Your choices stay without a name, because the others’ deals depend on them.',
   },
+  deletePlayed: {
+    name: 'Delete my data',
+    yes: 'Yes, delete my name and what ties my rounds to this device',
+    about:
+      'Your name is deleted at once, and so is what ties your rounds to this device. Your choices and questions stay without a name, because they are among the numbers of all.',
+  },
+  deleteDrill: {
+    name: 'Delete this drill',
+    yes: 'Yes, delete the drill and all that was played',
+    about:
+      'The deals, every round, every question and the report are deleted at once, for everybody. Save the report first, if you want it.',
+  },
   deleteClass: {
     name: 'Delete this class',
     yes: 'Yes, delete the class and all its tables',
@@ -30,9 +46,17 @@ export const PRIVACY = {
   },
 } as const;
 
-/** Only the teacher who opened a class has this entry. */
-export function isTeachers(entries: readonly PersonalDataEntry[]): boolean {
-  return entries.some(({ what }) => what === 'opened the class');
+/** By an entry that nobody else has; who sits at a table has none of these. */
+const DELETE_WORDS = [
+  ['opened the class', PRIVACY.deleteClass],
+  ['published the drill', PRIVACY.deleteDrill],
+  ['a round was counted', PRIVACY.deletePlayed],
+] as const;
+
+/** What is deleted together with these data, in words. */
+export function deleteWords(entries: readonly PersonalDataEntry[]) {
+  const found = DELETE_WORDS.find(([entry]) => entries.some(({ what }) => what === entry));
+  return found?.[1] ?? PRIVACY.delete;
 }
 
 /** `14:05: passed, First right, 1 bam, 3 bam and 7 bam`. */
@@ -43,11 +67,14 @@ export function entryText({ at, what, ...more }: PersonalDataEntry): string {
 
 /** Null for what says nothing: no tiles passed blind, and that a person chose. */
 function detail(name: string, value: unknown): string | null {
+  if (name === 'choices') return choicesText(value);
+  if (name === 'questions') return questionsText(value);
   if (Array.isArray(value)) {
     const texts = value.map(String);
     return texts.every(isFace) ? tileList(texts) : `${name} ${texts.join(' ')}`;
   }
-  if (typeof value === 'object' || value === 'player' || (name === 'blind' && value === 0)) return null;
+  if (value === null || typeof value === 'object' || value === 'player' || (name === 'blind' && value === 0))
+    return null;
   if (name === 'seat' && typeof value === 'number') return `seat ${value + 1}`;
   const step = STEPS.find((known) => known === value);
   return step ? STEP_NAMES[step] : `${name} ${value}`;

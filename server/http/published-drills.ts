@@ -22,6 +22,7 @@ import type { PublishedDrills } from '../published/published-drills.ts';
 import { drillReport, releasedDeal } from '../published/report.ts';
 import { playerOf, roundsOf } from '../published/state.ts';
 import { parseName } from '../room/name.ts';
+import type { PersonalDataEntry } from '../room/personal-data.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import type { Cards, Drills } from '../work-ports.ts';
@@ -207,8 +208,9 @@ function personalDataRoutes(app: FastifyInstance, { published, store }: Publishe
   app.get<AtDrill>(`${PATH}/personal-data`, async (request, reply) => {
     const live = await drillAt(published, request);
     if (live === null) return rejectWith(reply, 'no-such-drill');
-    const hash = deviceHash(request);
     reply.header('content-disposition', 'attachment; filename="quadrille-personal-data.json"');
+    if (isTeacher(request, live.state)) return { code: live.code, entries: await teacherData(store, live) };
+    const hash = deviceHash(request);
     const entries = hash === null ? [] : await deviceData(store, live, playerOf(hash));
     return { code: live.code, entries };
   });
@@ -225,6 +227,16 @@ function personalDataRoutes(app: FastifyInstance, { published, store }: Publishe
     clearDrillCookies(reply, live.code);
     return reply.code(204).send();
   });
+}
+
+/** The drill belongs to its teacher, and goes with it. */
+async function teacherData(
+  store: Pick<Store, 'history'>,
+  { code, state }: ActiveDrill,
+): Promise<PersonalDataEntry[]> {
+  const [first] = (await store.history(code))?.rows ?? [];
+  const { drill, terms } = state;
+  return first ? [{ at: first.at, what: 'published the drill', drill, terms }] : [];
 }
 
 function sendAnswer(reply: FastifyReply, answer: Answer) {

@@ -95,8 +95,8 @@ export const PUBLISHED_OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
     path: `${DRILL}/personal-data`,
-    summary: 'What is stored about the asker’s device.',
-    callers: ['player'],
+    summary: 'What is stored about the asker’s device; for the teacher the drill.',
+    callers: ['player', 'teacher'],
     good: { 200: 'PersonalData' },
     rejections: ['no-such-drill'],
   },

@@ -1,8 +1,15 @@
 // A drill without an appointment in real browsers: published, played by ten at different times, one of them offline, taken back.
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { heading, passThree, playToClose, rack } from '../../client/tools/page-actions.ts';
-import { horizontalOverflow } from '../kit/accessibility-checks.ts';
+import {
+  closeSheet,
+  heading,
+  openSheet,
+  passThree,
+  playToClose,
+  rack,
+} from '../../client/tools/page-actions.ts';
+import { axeFindings, horizontalOverflow } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import { device, openDrill, playAtRandom, playDeal, quickDrill, sendRound } from '../kit/published.ts';
 
@@ -53,6 +60,12 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await first.getByRole('button', { name: 'All deals' }).click();
   await first.getByText('Played and counted').waitFor();
 
+  const own = await openSheet(first, 'Settings');
+  await own.getByRole('button', { name: 'Show my data' }).click();
+  await own.getByText(/a round was counted, .*First right: .*asked “Why <b>not<\/b> the pair\?”/).waitFor();
+  expect([await horizontalOverflow(first), await axeFindings(first)]).toEqual([0, []]);
+  await closeSheet(first);
+
   const second = await suite.newPage({ viewport: PHONE });
   await second.goto(link);
   await playButton(second).click();
@@ -88,6 +101,10 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await teacher.getByRole('button', { name: 'Look again' }).click();
   await teacher.getByText('10 players have played it').waitFor();
   await teacher.getByText('Why <b>not</b> the pair?').waitFor();
+  const teachers = await openSheet(teacher, 'Settings');
+  await teachers.getByRole('button', { name: 'Show my data' }).click();
+  await teachers.getByRole('button', { name: 'Delete this drill' }).waitFor();
+  await closeSheet(teacher);
   await teacher.getByRole('button', { name: 'Take the drill back' }).click();
   await teacher.getByRole('button', { name: 'Yes, take it back' }).click();
   await teacher.getByText('You have taken this drill back').waitFor();
