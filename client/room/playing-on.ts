@@ -1,4 +1,4 @@
-// Who may go on without the server: somebody alone with three of its bots, in a round that is not over (rule G1).
+// Who may go on without the server: somebody alone with three of its bots, in a round that is not over and waits (rules G1, G4).
 import { SEATS, type StyleName, type Table } from '../../shared-engine/index.ts';
 import { seatedAt } from './room.ts';
 
@@ -12,5 +12,7 @@ export function botsStyle({ seats, you }: Pick<Table, 'seats' | 'you'>): StyleNa
 export function mayPlayOn(table: Table | null): boolean {
   const seated = seatedAt(table);
   if (seated === null || seated.table.controls) return false;
-  return seated.view.stage.phase !== 'closed' && botsStyle(seated.table) !== null;
+  const { stage, terms } = seated.view;
+  // With a deadline the server chooses for whoever is away, and its table would not wait.
+  return stage.phase !== 'closed' && terms.deadline === null && botsStyle(seated.table) !== null;
 }

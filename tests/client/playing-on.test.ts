@@ -34,7 +34,7 @@ it('G2 G3 a round goes on with what its seat knew and chose, opens nothing, and 
   expect(again.last()).toEqual(here.last());
 });
 
-it('G1 G4 only somebody alone with bots of one style goes on, in a round that is not over; what was finished is noted', async () => {
+it('G1 G4 only somebody alone with bots of one style goes on, without a deadline and in a round that is not over; what was finished is noted', async () => {
   const { table, last, view } = await openTable();
   const [bot, you, ...others] = last().seats;
   if (bot.kind !== 'bot') throw new Error('no bot');
@@ -43,6 +43,8 @@ it('G1 G4 only somebody alone with bots of one style goes on, in a round that is
     mayPlayOn({ ...last(), seats: [first, you, others[0]!, others[1]!] });
   const offered = [bot, { ...bot, style: 'random' } as const, external, you].map(isOffered);
   expect(offered).toEqual([true, false, false, false]);
+  const timed = { ...view(), terms: { ...view().terms, deadline: 30 } };
+  expect(mayPlayOn({ ...last(), view: timed })).toBe(false);
   while (view().stage.phase !== 'closed') table.send(simplest(view(), 1));
   expect([mayPlayOn(last()), mayPlayOn(null)]).toEqual([false, false]);
   const storage = memoryStorage();
