@@ -83,7 +83,15 @@ export function serverRoom(code: string): Room {
     connect: (on) => {
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
       const connectServer = (heard: typeof on) => connectTable(code, pending, heard);
-      return connectOrPlayOn({ code, pending, loadCard, connect: connectServer, on });
+      return connectOrPlayOn({
+        code,
+        pending,
+        storage: lastingStorage,
+        loadCard,
+        fetchPageTable,
+        connect: connectServer,
+        on,
+      });
     },
   });
   return keeping(room, {

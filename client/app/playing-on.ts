@@ -5,9 +5,9 @@ import type { PendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
 import { mayPlayOn } from '../room/playing-on.ts';
 import type { RoomPorts } from '../room/room.ts';
-import { lastingStorage } from '../storage/browser-storage.ts';
+import type { TextStorage } from '../storage/browser-storage.ts';
 import { forgetWentOn, noteFinishedHere, readWentOn, storeWentOn, type WentOn } from '../storage/went-on.ts';
-import { fetchPageTable } from './page-table.ts';
+import type { PageTable } from './page-table.ts';
 import { PLAYING_ON } from './room-strings.ts';
 
 type On = Parameters<RoomPorts['connect']>[0];
@@ -15,15 +15,18 @@ type On = Parameters<RoomPorts['connect']>[0];
 export interface PlayingOnPorts {
   readonly code: string;
   readonly pending: PendingRequests;
+  /** Where what goes on is stored. */
+  readonly storage: TextStorage;
   /** The card of this id, as far as it is the table's. */
   readonly loadCard: (id: string) => Promise<CompiledCard | null>;
+  readonly fetchPageTable: () => Promise<(table: PageTable) => Connection>;
   /** The connection to the server. */
   readonly connect: (on: On) => Connection;
   readonly on: On;
 }
 
 export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
-  const { code, pending, on } = ports;
+  const { code, pending, storage, on } = ports;
   let last: Table | null = null;
   let here: Connection | null = null;
   let isConnected = false;
@@ -31,7 +34,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     state(state) {
       isConnected = state.kind === 'open' || state.kind === 'read-only';
       // Back at the table: what went on here has had its time (rule G4).
-      if (isConnected) forgetWentOn(lastingStorage, code);
+      if (isConnected) forgetWentOn(storage, code);
       on.state(state);
     },
     message(message) {
@@ -44,14 +47,14 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   async function playOn(): Promise<void> {
     try {
       const [newTable, wentOn] = await Promise.all([
-        fetchPageTable(),
-        readWentOn(lastingStorage, code) ?? begun(),
+        ports.fetchPageTable(),
+        readWentOn(storage, code) ?? begun(),
       ]);
       if (isConnected || here !== null) return;
       if (wentOn === null) return failed();
       server.stop();
       for (const { id } of pending.all()) pending.complete(id);
-      storeWentOn(lastingStorage, wentOn);
+      storeWentOn(storage, wentOn);
       here = newTable({ ...tableOf(wentOn), on: { state: stateHere, message: messageHere(wentOn) } });
       here.start();
     } catch {
@@ -71,7 +74,8 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     return wentOnFrom(told, { card, simd: await loadSimd(), seed: randomHex(32) });
   }
 
-  function tableOf({ names, round }: WentOn) {
+  function tableOf(wentOn: WentOn) {
+    const { names, round } = wentOn;
     return {
       code,
       first: round.deal,
@@ -81,7 +85,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       botNames: names,
       style: round.style,
       stored: round,
-      store: (next: WentOn['round']) => storeWentOn(lastingStorage, { code, names, round: next }),
+      store: (next: WentOn['round']) => storeWentOn(storage, { ...wentOn, round: next }),
       loadCard: async () => {
         const card = await ports.loadCard(round.card);
         if (card === null) throw new Error(PLAYING_ON.failed);
@@ -94,10 +98,11 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   const stateHere: On['state'] = (state) => on.state(state.kind === 'open' ? { kind: 'here' } : state);
 
   const messageHere =
-    ({ round }: WentOn) =>
+    ({ left }: WentOn) =>
     (message: ServerMessage) => {
-      if (message.kind === 'table' && isClosed(message.table) && message.table.round === round.number)
-        noteFinishedHere(lastingStorage, code, round.number);
+      // A deal of this page has a number too, which the server then gives to another.
+      if (message.kind === 'table' && isClosed(message.table) && message.table.round === left)
+        noteFinishedHere(storage, code, left);
       on.message(message);
     };
 
@@ -108,14 +113,14 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   return {
     start() {
       if (here !== null) here.start();
-      else if (readWentOn(lastingStorage, code) !== null) void playOn();
+      else if (readWentOn(storage, code) !== null) void playOn();
       else server.start();
     },
     retryNow: () => (here ?? server).retryNow(),
     send: (request) => (here ?? server).send(request),
     stop: () => (here ?? server).stop(),
     pendingCount: () => pending.all().length,
-    canPlayOn: () => here === null && (mayPlayOn(last) || readWentOn(lastingStorage, code) !== null),
+    canPlayOn: () => here === null && (mayPlayOn(last) || readWentOn(storage, code) !== null),
     playOn: () => void playOn(),
     backToServer() {
       here?.stop();

@@ -41,6 +41,7 @@ export function wentOnFrom({ table, pending }: LastTold, { card, simd, seed }: M
       const info = table.seats[seat];
       return info.kind === 'empty' ? '' : info.name;
     }),
+    left: table.round,
     round: {
       deal: possible.deal,
       seat: you,

@@ -9,6 +9,9 @@ export interface WentOn {
   readonly code: string;
   /** Of whoever sits there. */
   readonly names: Four<string>;
+  /** Number of the server's round that was left. */
+  readonly left: number;
+  /** That round as it goes on, or a deal that was dealt here after it. */
   readonly round: PageRound;
 }
 
@@ -18,6 +21,7 @@ const FINISHED_KEY = 'finished-here';
 const wentOnSchema: z.ZodType<WentOn> = z.strictObject({
   code: z.string(),
   names: four(z.string()),
+  left: z.int().min(1),
   round: pageRoundSchema,
 });
 

@@ -1,4 +1,6 @@
 // A table in the page that a test plays at, its timers run at once unless the test holds them.
+import type { PageTable } from '../../client/app/page-table.ts';
+import type { Connection } from '../../client/connection/connection.ts';
 import type { ClientRequest } from '../../client/connection/pending.ts';
 import type { StartTimer } from '../../client/connection/socket.ts';
 import { localTable } from '../../client/practice/local-table.ts';
@@ -15,19 +17,38 @@ import { seedNamed } from './rounds.ts';
 export const card = houseCard();
 export const DEAL = { seed: seedNamed('at home'), dealer: 2 } as const;
 
+const restingWorker: OpenFollowingWorker = () => ({ send() {}, end() {} });
+const atOnce: StartTimer = (_, run) => {
+  run();
+  return () => {};
+};
+
+/** A table in the page with what a test has for a browser. */
+export function newTable(
+  table: PageTable,
+  openWorker: OpenFollowingWorker = restingWorker,
+  startTimer: StartTimer = atOnce,
+): Connection {
+  const seeds = [seedNamed('second')];
+  return localTable({
+    ...table,
+    newSeed: () => seeds.shift()!,
+    startTimer,
+    botDelay: 1000,
+    startOwnAnalyses: (analyses) => startOwnAnalyses({ ...analyses, openWorker }),
+    loadSimd: async () => NO_SIMD,
+  });
+}
+
 export async function openTable(
-  openWorker: OpenFollowingWorker = () => ({ send() {}, end() {} }),
+  openWorker: OpenFollowingWorker = restingWorker,
   stored: PageRound | null = null,
   terms: Terms = STANDARD_TERMS.alone,
-  startTimer: StartTimer = (_, run) => {
-    run();
-    return () => {};
-  },
+  startTimer: StartTimer = atOnce,
 ) {
   const messages: ServerMessage[] = [];
   const kept: PageRound[] = [];
-  const seeds = [seedNamed('second')];
-  const table = localTable({
+  const parts: PageTable = {
     code: 'here',
     first: stored?.deal ?? DEAL,
     you: 1,
@@ -36,16 +57,12 @@ export async function openTable(
     botNames: ['A', 'B', 'C', 'D'],
     style: 'typical',
     loadCard: async () => card,
-    newSeed: () => seeds.shift()!,
-    startTimer,
-    botDelay: 1000,
     onDeal() {},
     stored,
     store: (round) => kept.push(round),
-    startOwnAnalyses: (analyses) => startOwnAnalyses({ ...analyses, openWorker }),
-    loadSimd: async () => NO_SIMD,
     on: { state() {}, message: (message) => messages.push(message) },
-  });
+  };
+  const table = newTable(parts, openWorker, startTimer);
   table.start();
   await new Promise((resolve) => setImmediate(resolve));
   const last = () => messages.findLast((message) => message.kind === 'table')!.table;
