@@ -25,11 +25,21 @@ export interface PlayingOnPorts {
   readonly on: On;
 }
 
+/** Why a round cannot go on here. */
+type Obstacle = keyof typeof PLAYING_ON;
+
+interface Prepared {
+  readonly wentOn: WentOn;
+  readonly card: CompiledCard;
+  readonly newTable: (table: PageTable) => Connection;
+}
+
 export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   const { code, pending, storage, on } = ports;
   let last: Table | null = null;
   let here: Connection | null = null;
   let isConnected = false;
+  let isStopped = false;
   const server = ports.connect({
     state(state) {
       isConnected = state.kind === 'open' || state.kind === 'read-only';
@@ -43,38 +53,39 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     },
   });
 
-  /** From what is stored, or else from the last that the server has told. */
-  async function playOn(): Promise<void> {
-    try {
-      const [newTable, wentOn] = await Promise.all([
-        ports.fetchPageTable(),
-        readWentOn(storage, code) ?? begun(),
-      ]);
-      if (isConnected || here !== null) return;
-      if (wentOn === null) return failed();
-      server.stop();
-      for (const { id } of pending.all()) pending.complete(id);
-      storeWentOn(storage, wentOn);
-      here = newTable({ ...tableOf(wentOn), on: { state: stateHere, message: messageHere(wentOn) } });
-      here.start();
-    } catch {
-      failed();
-    }
+  /** The server is left only once all is here that the round needs; what is missing otherwise. */
+  async function playOn(): Promise<Obstacle | null> {
+    const prepared = await prepare().catch((): Obstacle => 'noPart');
+    if (isStopped || isConnected || here !== null) return null;
+    if (typeof prepared === 'string') return prepared;
+    const { wentOn, newTable } = prepared;
+    server.stop();
+    for (const { id } of pending.all()) pending.complete(id);
+    storeWentOn(storage, wentOn);
+    here = newTable({ ...tableOf(prepared), on: { state: stateHere, message: messageHere(wentOn) } });
+    here.start();
+    return null;
   }
 
-  async function begun(): Promise<WentOn | null> {
-    if (last === null) return null;
-    const told = { table: last, pending: pending.all() };
-    const [{ wentOnFrom }, { loadSimd }, card] = await Promise.all([
+  /** From what is stored, or else from the last that the server has told. */
+  async function prepare(): Promise<Prepared | Obstacle> {
+    const stored = readWentOn(storage, code);
+    const told = last && { table: last, pending: pending.all() };
+    const id = stored?.round.card ?? told?.table.card.id;
+    if (id === undefined) return 'noTiles';
+    const [newTable, card] = await Promise.all([ports.fetchPageTable(), ports.loadCard(id)]);
+    // A table may have another card by now than the round was dealt for.
+    if (card?.id !== id) return 'noCard';
+    if (stored) return { wentOn: stored, card, newTable };
+    const [{ wentOnFrom }, { loadSimd }] = await Promise.all([
       import('../practice/play-on.ts'),
       import('../workers/deep-analysis.ts'),
-      ports.loadCard(last.card.id),
     ]);
-    if (card === null) return null;
-    return wentOnFrom(told, { card, simd: await loadSimd(), seed: randomHex(32) });
+    const wentOn = told && wentOnFrom(told, { card, simd: await loadSimd(), seed: randomHex(32) });
+    return wentOn ? { wentOn, card, newTable } : 'noTiles';
   }
 
-  function tableOf(wentOn: WentOn) {
+  function tableOf({ wentOn, card }: Prepared) {
     const { names, round } = wentOn;
     return {
       code,
@@ -86,11 +97,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       style: round.style,
       stored: round,
       store: (next: WentOn['round']) => storeWentOn(storage, { ...wentOn, round: next }),
-      loadCard: async () => {
-        const card = await ports.loadCard(round.card);
-        if (card === null) throw new Error(PLAYING_ON.failed);
-        return card;
-      },
+      loadCard: async () => card,
       onDeal() {},
     };
   }
@@ -106,22 +113,31 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       on.message(message);
     };
 
-  function failed() {
-    on.message({ kind: 'rejected', id: null, code: 'try-later', message: PLAYING_ON.failed });
+  function say(obstacle: Obstacle | null) {
+    if (obstacle === null) return;
+    on.message({ kind: 'rejected', id: null, code: 'try-later', message: PLAYING_ON[obstacle] });
   }
 
   return {
     start() {
+      isStopped = false;
       if (here !== null) here.start();
-      else if (readWentOn(storage, code) !== null) void playOn();
-      else server.start();
+      else if (readWentOn(storage, code) === null) server.start();
+      else
+        void playOn().then((obstacle) => {
+          if (obstacle !== null) server.start();
+          say(obstacle);
+        });
     },
     retryNow: () => (here ?? server).retryNow(),
     send: (request) => (here ?? server).send(request),
-    stop: () => (here ?? server).stop(),
+    stop() {
+      isStopped = true;
+      (here ?? server).stop();
+    },
     pendingCount: () => pending.all().length,
     canPlayOn: () => here === null && (mayPlayOn(last) || readWentOn(storage, code) !== null),
-    playOn: () => void playOn(),
+    playOn: () => void playOn().then(say),
     backToServer() {
       here?.stop();
       here = null;

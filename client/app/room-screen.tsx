@@ -123,7 +123,7 @@ function CurrentScreen({
     case 'opening':
       return (
         <main class="quiet">
-          <p role="status">{ROOM.opening}</p>
+          <p role="status">{room.state.value.notice ?? ROOM.opening}</p>
         </main>
       );
     case 'gone':

@@ -10,9 +10,13 @@ export const ROOM_SCREEN = {
   classWaitingAbout: 'Stay on this page. The tiles come by themselves.',
 } as const;
 
-/** Going on without the server. */
+/** Why a round cannot go on without the server. */
 export const PLAYING_ON = {
-  failed: 'This round cannot go on here: its card is not on this device. Your tiles are safe at the table.',
+  noCard: 'This round cannot go on here: its card is not on this device. Your tiles are safe at the table.',
+  noPart:
+    'This round cannot go on here: a part of this page is not on this device. Your tiles are safe at the table.',
+  noTiles:
+    'This round cannot go on here: no tiles were found for the others that fit what you know. Your tiles are safe at the table.',
 } as const;
 
 /** A table in the page itself, and its bots by seat. */

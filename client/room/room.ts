@@ -246,10 +246,13 @@ function connected(
 ): Partial<RoomState> {
   const isHere = connection.kind === 'here';
   const isBack = before.connection.kind === 'here' && !isHere;
+  const isAtTable = isHere || connection.kind === 'open';
   return {
     connection,
     pendingCount,
     home: isHere ? 'page' : home,
+    // What did not happen without a connection is settled by one.
+    notice: isAtTable ? null : before.notice,
     ...(isBack && { table: null, review: null }),
   };
 }

@@ -1,14 +1,18 @@
 // A server's table that goes on in the page and is come back to: what is left when, and what is said where it cannot.
 import { expect, it } from 'vitest';
 import { connectOrPlayOn, type PlayingOnPorts } from '../../client/app/playing-on.ts';
+import { PLAYING_ON } from '../../client/app/room-strings.ts';
 import { openPendingRequests } from '../../client/connection/pending.ts';
+import { wentOnFrom } from '../../client/practice/play-on.ts';
 import { seatedAt } from '../../client/room/room.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
-import { wasFinishedHere } from '../../client/storage/went-on.ts';
+import { storeWentOn, wasFinishedHere } from '../../client/storage/went-on.ts';
+import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
-import { card, newTable, openTable, simplest } from '../kit/page-tables.ts';
+import { pageRoomOf } from '../kit/page-room.ts';
+import { card, DEAL, newTable, openTable, simplest } from '../kit/page-tables.ts';
 
 type Parts = Pick<PlayingOnPorts, 'loadCard' | 'fetchPageTable'>;
 
@@ -80,4 +84,57 @@ it('G4 of the deals in the page only the one that was left counts as finished he
   again.finish();
   const noted = [1, 2].map((round) => wasFinishedHere(storage, 'here', round));
   expect(noted).toEqual([true, false]);
+});
+
+it('G1 a round that cannot go on here says what it lacks, and the page still tries to come back', async () => {
+  const left = await openTable();
+  const storage = memoryStorage();
+  const told = left.last();
+  const lacks: readonly (readonly [Partial<Parts>, Table, string])[] = [
+    [{ loadCard: async () => null }, told, PLAYING_ON.noCard],
+    // The table has got another card since.
+    [{}, { ...told, card: { id: 'another', name: 'Another' } }, PLAYING_ON.noCard],
+    [{ fetchPageTable: () => Promise.reject(new Error('offline')) }, told, PLAYING_ON.noPart],
+    [{}, { ...told, view: { ...left.view(), rack: [] } }, PLAYING_ON.noTiles],
+  ];
+  for (const [part, table, sentence] of lacks) {
+    const page = outOfReach(storage, table, { ...ALL, ...part });
+    page.connection.start();
+    expect(await page.playOn()).toBe(sentence);
+    expect(page.asked).toEqual(['start']);
+  }
+  const page = outOfReach(storage, told);
+  page.connection.start();
+  await page.playOn();
+  expect(page.asked).toEqual(['start', 'stop']);
+  page.connection.stop();
+  const reloaded = outOfReach(storage, null, { ...ALL, loadCard: async () => null });
+  expect(await reloaded.start()).toBe(PLAYING_ON.noCard);
+  expect([reloaded.asked, reloaded.connection.canPlayOn!()]).toEqual([['start'], true]);
+});
+
+it('a page that is left while its round is being made ready goes on nowhere', async () => {
+  const { last } = await openTable();
+  const storage = memoryStorage();
+  storeWentOn(storage, wentOnFrom({ table: last(), pending: [] }, { card, simd: NO_SIMD, seed: DEAL.seed })!);
+  let arrive = () => {};
+  const fetchPageTable = () =>
+    new Promise<typeof newTable>((resolve) => {
+      arrive = () => resolve(newTable);
+    });
+  const page = outOfReach(storage, null, { ...ALL, fetchPageTable });
+  page.connection.start();
+  page.connection.stop();
+  arrive();
+  await new Promise((resolve) => setImmediate(resolve));
+  expect(page.asked).toEqual(['stop']);
+});
+
+it('why a round could not go on here is said until its table is back', () => {
+  const { room, on } = pageRoomOf('here');
+  on.message({ kind: 'rejected', id: null, code: 'try-later', message: PLAYING_ON.noCard });
+  on.state({ kind: 'waiting', failures: 2 });
+  expect(room.state.value.notice).toBe(PLAYING_ON.noCard);
+  on.state({ kind: 'open' });
+  expect(room.state.value.notice).toBeNull();
 });
