@@ -360,6 +360,7 @@ export {
   type TableAction,
   type TableDelta,
   tablePath,
+  tableSchema,
   teacherKeySchema,
   teacherLink,
   ticketPath,

@@ -87,6 +87,7 @@ export function serverRoom(code: string): Room {
         code,
         pending,
         storage: lastingStorage,
+        tab: tabStorage,
         loadCard,
         fetchPageTable,
         connect: connectServer,

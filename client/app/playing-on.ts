@@ -6,6 +6,7 @@ import { randomHex } from '../connection/random.ts';
 import { mayPlayOn } from '../room/playing-on.ts';
 import type { RoomPorts } from '../room/room.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
+import { readLastTold, storeLastTold } from '../storage/last-told.ts';
 import { forgetWentOn, noteFinishedHere, readWentOn, storeWentOn, type WentOn } from '../storage/went-on.ts';
 import type { PageTable } from './page-table.ts';
 import { PLAYING_ON } from './room-strings.ts';
@@ -17,6 +18,8 @@ export interface PlayingOnPorts {
   readonly pending: PendingRequests;
   /** Where what goes on is stored. */
   readonly storage: TextStorage;
+  /** Where what the server told is stored. */
+  readonly tab: TextStorage;
   /** The card of this id, as far as it is the table's. */
   readonly loadCard: (id: string) => Promise<CompiledCard | null>;
   readonly fetchPageTable: () => Promise<(table: PageTable) => Connection>;
@@ -35,8 +38,8 @@ interface Prepared {
 }
 
 export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
-  const { code, pending, storage, on } = ports;
-  let last: Table | null = null;
+  const { code, pending, storage, tab, on } = ports;
+  let last = readLastTold(tab, code);
   let here: Connection | null = null;
   let isConnected = false;
   let isStopped = false;
@@ -48,7 +51,10 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       on.state(state);
     },
     message(message) {
-      if (message.kind === 'table') last = message.table;
+      if (message.kind === 'table') {
+        last = message.table;
+        storeLastTold(tab, code, mayPlayOn(last) ? last : null);
+      }
       on.message(message);
     },
   });

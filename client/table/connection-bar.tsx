@@ -11,11 +11,15 @@ interface ConnectionBarProps {
   readonly onPlayOn: () => void;
 }
 
-/** What comes by itself stays at the lower edge and moves nothing; what the player asked for stands above the screen. */
+/**
+ * What comes by itself stays at the lower edge and moves nothing; what the player asked for stands above the screen, and so
+ * does everything while there is no table yet.
+ */
 export function ConnectionBar({ state, onButton, onPlayOn, ...circumstances }: ConnectionBarProps) {
   const message = connectionMessage(state, circumstances);
+  const place = state.kind === 'here' ? 'above subdued' : circumstances.seen ? 'below' : 'above';
   return (
-    <div class={state.kind === 'here' ? 'connection-bar in-place' : 'connection-bar'} role="status">
+    <div class={`connection-bar ${place}`} role="status">
       {message && (
         <div class="connection-message">
           <p>{message.text}</p>

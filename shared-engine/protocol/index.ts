@@ -132,6 +132,7 @@ export {
   type SeatInfo,
   type Table,
   type TableDelta,
+  tableSchema,
 } from './table.ts';
 export {
   CLOSE,

@@ -1,5 +1,5 @@
 // The connection is cut: the page says so, stores what the player chose, and sends it once when it is back.
-import type { Page, WebSocketRoute } from 'playwright-core';
+import type { Locator, Page, WebSocketRoute } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   answer,
@@ -55,6 +55,11 @@ async function cableOf(page: Page): Promise<Cable> {
     heal: () => heal(),
     sent: (kind) => frames.filter((frame) => frame.includes(`"kind":"${kind}"`)).length,
   };
+}
+
+async function boxOf(place: Locator) {
+  await place.waitFor();
+  return (await place.boundingBox())!;
 }
 
 describe('a lost connection', () => {
@@ -140,7 +145,13 @@ describe('a lost connection', () => {
     // What comes by itself moves nothing.
     expect(await strip.boundingBox()).toEqual(before);
     await passThree(page);
-    await page.getByRole('button', { name: 'Play on here' }).click();
+    // Opened anew without the server, the page still has what it was told and what was chosen.
+    await page.reload();
+    const offer = page.getByRole('button', { name: 'Play on here' });
+    // What is said while there is no table covers nothing.
+    const [{ y, height }, opening] = [await boxOf(offer), await boxOf(page.getByText('Opening the table…'))];
+    expect(opening.y).toBeGreaterThan(y + height);
+    await offer.click();
     await nextHeading(page, 'First across');
     await page.getByText('You play on here without the server.').waitFor();
     const here = await tileLabels(page);

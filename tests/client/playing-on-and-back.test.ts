@@ -16,22 +16,27 @@ import { card, DEAL, newTable, openTable, simplest } from '../kit/page-tables.ts
 
 type Parts = Pick<PlayingOnPorts, 'loadCard' | 'fetchPageTable'>;
 
+const CODE = 'ABCD2345';
 const ALL: Parts = { loadCard: async () => card, fetchPageTable: async () => newTable };
 
-/** The table of a page whose server is out of reach; `told` is the last that it said. */
+/**
+ * The table of a page whose server is out of reach; `told` is the last that it said, if it said anything. The tab has what
+ * is stored as well.
+ */
 function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL) {
   const asked: string[] = [];
   const messages: ServerMessage[] = [];
   let hear: (heard: string) => void = () => {};
   const connection = connectOrPlayOn({
     ...parts,
-    code: 'here',
-    pending: openPendingRequests(memoryStorage(), 'requests'),
+    code: CODE,
+    pending: openPendingRequests(storage, 'requests'),
     storage,
+    tab: storage,
     connect: (on) => ({
       start() {
         asked.push('start');
-        if (told) on.message({ kind: 'table', seq: 1, table: told });
+        if (told) on.message({ kind: 'table', seq: 1, table: { ...told, code: CODE } });
         on.state({ kind: 'waiting', failures: 2 });
       },
       retryNow() {},
@@ -74,7 +79,7 @@ it('G4 of the deals in the page only the one that was left counts as finished he
   first.connection.start();
   expect(await first.playOn()).toBe('here');
   first.finish();
-  expect(wasFinishedHere(storage, 'here', 1)).toBe(true);
+  expect(wasFinishedHere(storage, CODE, 1)).toBe(true);
   first.connection.send({ kind: 'action', id: 'next', action: { kind: 'ready', ready: true } });
   expect(first.last().round).toBe(2);
   first.connection.stop();
@@ -82,7 +87,7 @@ it('G4 of the deals in the page only the one that was left counts as finished he
   expect(await again.start()).toBe('here');
   expect(again.last()).toMatchObject({ round: 2, view: first.last().view });
   again.finish();
-  const noted = [1, 2].map((round) => wasFinishedHere(storage, 'here', round));
+  const noted = [1, 2].map((round) => wasFinishedHere(storage, CODE, round));
   expect(noted).toEqual([true, false]);
 });
 
@@ -113,10 +118,35 @@ it('G1 a round that cannot go on here says what it lacks, and the page still tri
   expect([reloaded.asked, reloaded.connection.canPlayOn!()]).toEqual([['start'], true]);
 });
 
+it('G1 a page that is opened anew before its round goes on here goes on from what it was told and chose', async () => {
+  const left = await openTable();
+  const storage = memoryStorage();
+  const own = simplest(left.view(), 1);
+  openPendingRequests(storage, 'requests').add(own);
+  outOfReach(storage, left.last()).connection.start();
+  const reloaded = outOfReach(storage, null);
+  reloaded.connection.start();
+  expect(reloaded.connection.canPlayOn!()).toBe(true);
+  expect(await reloaded.playOn()).toBe('here');
+  expect(seatedAt(reloaded.last())?.view.record.steps[0]).toMatchObject({
+    gave: own.kind === 'choose' && 'tiles' in own.choice && own.choice.tiles,
+  });
+  // What is over, is of others or was stored torn leaves nothing to go on from.
+  const classTable = { ...left.last(), controls: { held: false, standIn: false, cardClosed: false } };
+  storage.remove('went-on');
+  outOfReach(storage, classTable).connection.start();
+  expect(outOfReach(storage, null).connection.canPlayOn!()).toBe(false);
+  storage.write(`told.${CODE}`, '{"code":');
+  expect(outOfReach(storage, null).connection.canPlayOn!()).toBe(false);
+});
+
 it('a page that is left while its round is being made ready goes on nowhere', async () => {
   const { last } = await openTable();
   const storage = memoryStorage();
-  storeWentOn(storage, wentOnFrom({ table: last(), pending: [] }, { card, simd: NO_SIMD, seed: DEAL.seed })!);
+  storeWentOn(
+    storage,
+    wentOnFrom({ table: { ...last(), code: CODE }, pending: [] }, { card, simd: NO_SIMD, seed: DEAL.seed })!,
+  );
   let arrive = () => {};
   const fetchPageTable = () =>
     new Promise<typeof newTable>((resolve) => {
