@@ -15,7 +15,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'spruce', chosen: '2026-11-26' },
     { seed: 'willow', chosen: '2026-11-26' },
   ],
-  belief: [{ seed: 'elder', chosen: '2026-11-26' }],
+  belief: [
+    { seed: 'elder', chosen: '2026-11-26' },
+    { seed: 'blackthorn', chosen: '2026-11-26' },
+  ],
   blame: [{ seed: 'fir', chosen: '2026-11-26' }],
   calibration: [
     { seed: 'alder', chosen: '2026-11-26' },
@@ -25,7 +28,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'sycamore', chosen: '2026-11-26' },
   ],
   coverage: [{ seed: 'hazel', chosen: '2026-11-26' }],
-  exact: [{ seed: 'juniper', chosen: '2026-11-26' }],
+  exact: [
+    { seed: 'juniper', chosen: '2026-11-26' },
+    { seed: 'cypress', chosen: '2026-11-26' },
+  ],
   front: [{ seed: 'larch', chosen: '2026-11-26' }],
   habits: [
     { seed: 'linden', chosen: '2026-11-26' },
