@@ -34,7 +34,7 @@ import { textHash } from './stored-round.ts';
 /** Where whoever is asked sits. */
 const SEAT: Seat = 0;
 /** Choices played on, and deals, before a kind of mistake is taken to be too rare for this card. */
-const MOST_LOOKS = 150;
+const MOST_LOOKS = 400;
 const MOST_DEALS = 120;
 /**
  * Choices of the player at each step, with other noise each time. The mistake must be among them six times as often as it
@@ -72,7 +72,7 @@ export interface DealTools {
 
 /**
  * Yields the number of deals looked at, one after the other; returns the first that tempts a typical player to the mistake
- * wished for, found twice on different sampled deals. Where that is too rare, a deal by chance.
+ * wished for, found twice. Where that is too rare, a deal by chance.
  */
 export function* drawDeal(
   tools: DealTools,
@@ -108,26 +108,31 @@ interface Temptation {
   readonly name: string;
 }
 
-/** Whether a typical player makes the mistake here often enough. */
-function tempts(tools: DealTools, { view, kind, name }: Temptation, looks: { left: number }): boolean {
+/** Whether a typical player makes the mistake here often enough, twice: with other noise and on other sampled deals. */
+function tempts(tools: DealTools, wanted: Temptation, looks: { left: number }): boolean {
+  const { view, kind } = wanted;
   const usual = usualChance(kind) / IN_A_ROUND[choiceOfMistake(kind)];
   const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * usual)));
+  return [undefined, SECOND_ANALYSIS_SEED].every((seed, nth) => {
+    const possible = possibleAnswers(tools.kernel, wanted, nth * CHOICES);
+    if (times(possible) < needed) return false;
+    const earlier = reviewRound(view.record, tools.kernel);
+    const found = mistakesAmong(tools, { view, earlier, kind, seed, needed }, possible, looks);
+    return times(found) >= needed;
+  });
+}
+
+/** What a typical player chooses here that could be the mistake, most often first; the noise is counted from `from` on. */
+function possibleAnswers(kernel: Kernel, { view, kind, name }: Temptation, from: number): Counted[] {
   const answers = new Map<string, { readonly answer: AnswerChoice; count: number }>();
-  for (let time = 1; time <= CHOICES; time++) {
-    const answer = chooseFor('typical', view, tools.kernel, stream(name, `choice ${time}`));
+  for (let time = from + 1; time <= from + CHOICES; time++) {
+    const answer = chooseFor('typical', view, kernel, stream(name, `choice ${time}`));
     if (answer === null || !couldBe(kind, answer, view)) continue;
     const same = answers.get(JSON.stringify(answer));
     if (same) same.count++;
     else answers.set(JSON.stringify(answer), { answer, count: 1 });
   }
-  let possible = [...answers.values()].sort((a, b) => b.count - a.count);
-  if (times(possible) < needed) return false;
-  const earlier = reviewRound(view.record, tools.kernel);
-  for (const seed of [undefined, SECOND_ANALYSIS_SEED]) {
-    possible = mistakesAmong(tools, { view, earlier, kind, seed, needed }, possible, looks);
-    if (times(possible) < needed) return false;
-  }
-  return true;
+  return [...answers.values()].sort((a, b) => b.count - a.count);
 }
 
 interface Counted {
