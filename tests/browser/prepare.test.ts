@@ -89,6 +89,12 @@ describe('the card and the texts of a class', () => {
     const downloading = author.waitForEvent('download');
     await author.getByRole('button', { name: 'I may pass it on: save with the card' }).click();
     const drill = await readFile(await (await downloading).path());
+    // What may be passed on to who owns the card too may not be published for that alone.
+    await author.getByRole('button', { name: 'Publish the drill' }).click();
+    await author.getByText('Tick that you may publish Harbor card').waitFor();
+    await author.getByLabel('I may publish this card').check();
+    await author.getByRole('button', { name: 'Publish the drill' }).click();
+    await author.getByRole('textbox', { name: 'Link for your players' }).waitFor();
     // Another teacher has neither the card nor the drill.
     const dashboard = await suite.newPage({ viewport: PHONE });
     await dashboard.goto(`${suite.origin()}/lead`);

@@ -105,6 +105,7 @@ function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow |
       <PublishForm
         app={app}
         file={draft.namedFile}
+        card={card.value.file}
         onProblems={(problems) => {
           draft.problems.value = problems;
         }}

@@ -1,6 +1,6 @@
 // Publishes the drill that a teacher prepares, until a day.
 import { useSignal } from '@preact/signals';
-import type { DrillFile, PublishedTerms } from '../../../shared-engine/index.ts';
+import type { CardFile, DrillFile, PublishedTerms } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { notePublished } from '../../storage/published.ts';
@@ -16,17 +16,22 @@ const TIMES = ['at-once', 'at-end'] as const;
 interface PublishFormProps {
   readonly app: App;
   readonly file: () => DrillFile;
+  /** Null for the house card; whoever opens the link gets any other. */
+  readonly card: CardFile | null;
   readonly onProblems: (problems: readonly string[]) => void;
 }
 
-export function PublishForm({ app, file, onProblems }: PublishFormProps) {
+export function PublishForm({ app, file, card: ownCard, onProblems }: PublishFormProps) {
   const date = useSignal(dateAt(Date.now() + USUAL_DAYS * DAY_MS));
   const compare = useSignal<PublishedTerms['compare']>('at-once');
   const names = useSignal(false);
+  /** The card of which somebody has said that it may be published: another one is asked about anew. */
+  const allowed = useSignal<CardFile | null>(null);
   const busy = useSignal(false);
 
   async function publish() {
     if (busy.value) return;
+    if (ownCard !== null && allowed.value !== ownCard) return onProblems([PUBLISH.sayMay(ownCard.name)]);
     busy.value = true;
     const { drill, card, class: classPart } = file();
     const answer = await publishDrill({
@@ -83,6 +88,22 @@ export function PublishForm({ app, file, onProblems }: PublishFormProps) {
         {PUBLISH.names}
       </label>
       <p class="aside">{PUBLISH.namesAbout[names.value ? 'on' : 'off']}</p>
+      {ownCard !== null && (
+        <>
+          <p class="notice">{PUBLISH.mayPublish(ownCard.name)}</p>
+          <label class="choice">
+            <input
+              type="checkbox"
+              checked={allowed.value === ownCard}
+              onChange={(event) => {
+                allowed.value = event.currentTarget.checked ? ownCard : null;
+                onProblems([]);
+              }}
+            />
+            {PUBLISH.may}
+          </label>
+        </>
+      )}
       <div class="row">
         <button type="button" aria-disabled={busy.value} onClick={() => void publish()}>
           {PUBLISH.publish}

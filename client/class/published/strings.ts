@@ -143,6 +143,11 @@ export const PUBLISH = {
     on: 'You see who has played. You and your players see every choice, without names, as soon as it comes.',
     off: 'You see numbers when ten players have played a deal, and with each five more.',
   },
+  mayPublish: (name: string) =>
+    `Whoever opens the link gets all of ${name}. If you typed it from a printed card, that card is somebody’s work: publish it only if its owner lets you. A card of your own making is yours to publish.`,
+  may: 'I may publish this card',
+  sayMay: (name: string) =>
+    `Tick that you may publish ${name}, or choose the house card above for this drill.`,
   publish: 'Publish the drill',
   mine: 'Published drills',
 } as const;
