@@ -46,11 +46,14 @@ describe('a published drill on a device', () => {
   });
 
   it('tells its players what becomes of their choices, and why a round is not counted', () => {
-    const anonymous = promises(drill.terms, 400).join(' ');
+    const anonymous = promises(drill.terms, drill).join(' ');
     expect(anonymous).toMatch(/^Nobody learns what you chose\..*several players.*400 days/);
-    const named = promises({ ...drill.terms, names: true }, 400).join(' ');
+    const named = promises({ ...drill.terms, names: true }, drill).join(' ');
     expect(named).toMatch(/^Your teacher sees your name/);
     expect(named).not.toContain('Nobody learns');
+    expect(promises(drill.terms, { ...drill, state: 'withdrawn' })).toEqual([
+      expect.stringMatching(/^What you send is stored for 400 days/),
+    ]);
     const round = {
       id: 'x',
       answers: [],

@@ -102,14 +102,7 @@ function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow |
           {PREPARE.open}
         </button>
       </div>
-      <PublishForm
-        app={app}
-        file={draft.namedFile}
-        card={card.value.file}
-        onProblems={(problems) => {
-          draft.problems.value = problems;
-        }}
-      />
+      <PublishForm app={app} file={draft.namedFile} card={card.value.file} />
     </>
   );
 }

@@ -21,13 +21,14 @@ interface DealListProps {
 }
 
 export function DealList({ app, model, device: { drill, rounds }, onPlay }: DealListProps) {
-  const { title, state, until, terms, tableTerms, deals, counted, keptDays } = drill;
+  const { title, state, until, terms, tableTerms, deals, counted } = drill;
+  const isOpen = state === 'open';
   const { name } = app.settings.value;
   const failure = model.failure.value;
   const missing = useSignal(false);
 
   function isNameMissing(): boolean {
-    missing.value = terms.names && !isVisibleName(name);
+    missing.value = isOpen && terms.names && !isVisibleName(name);
     return missing.value;
   }
   function play(place: number, isPractice: boolean) {
@@ -42,16 +43,14 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
       <Bar app={app} home />
       <main class="class-page published">
         <h1>{title}</h1>
-        {state === 'open' && <p>{DRILL.about}</p>}
-        <p role="status">
-          {state === 'open' ? DRILL.until(until) : state === 'over' ? DRILL.over : DRILL.withdrawn}
-        </p>
-        {failure?.code === 'unreachable' && <p class="notice">{DRILL.offline}</p>}
+        {isOpen && <p>{DRILL.about}</p>}
+        <p role="status">{isOpen ? DRILL.until(until) : state === 'over' ? DRILL.over : DRILL.withdrawn}</p>
+        {isOpen && failure?.code === 'unreachable' && <p class="notice">{DRILL.offline}</p>}
         {failure !== null && failure.code !== 'unreachable' && (
           <LoadFailure failure={failure} onRetry={model.load} />
         )}
-        {!model.isStored.value && <p class="notice">{DRILL.notStored}</p>}
-        {terms.names && (
+        {isOpen && !model.isStored.value && <p class="notice">{DRILL.notStored}</p>}
+        {isOpen && terms.names && (
           <NameField
             value={name}
             missing={missing.value && !isVisibleName(name)}
@@ -70,7 +69,7 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
                   <span class="aside" role="status">
                     {roundWords(round, { counted: counted.includes(deal.id), state })}
                   </span>
-                  {(state === 'open' || isOver) && (
+                  {(isOpen || isOver) && (
                     <button
                       type="button"
                       class={isOver ? '' : 'primary'}
@@ -80,7 +79,7 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
                       {playWords(round, isOver)}
                     </button>
                   )}
-                  {state === 'open' && round && repairOf(round) !== null && (
+                  {isOpen && round && repairOf(round) !== null && (
                     <RepairForm
                       deal={deal.id}
                       round={round}
@@ -93,7 +92,7 @@ export function DealList({ app, model, device: { drill, rounds }, onPlay }: Deal
           </ol>
         </section>
         <ul class="told">
-          {promises(terms, keptDays).map((sentence) => (
+          {promises(terms, drill).map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>

@@ -38,7 +38,10 @@ export function Divided({ app, dashboard, report }: DividedProps) {
   return (
     <section aria-labelledby="divided-steps">
       <h2 id="divided-steps">{TEACHER.divided}</h2>
-      <p>{steps.length === 0 ? TEACHER.dividedNone : TEACHER.dividedAbout}</p>
+      <p>
+        {steps.length > 0 && TEACHER.dividedAbout}
+        {steps.length === 0 && TEACHER.dividedNone[dashboard.state === 'withdrawn' ? 'withdrawn' : 'yet']}
+      </p>
       <ol>
         {steps.map(({ deal, title, step, kind, players, division }) => {
           const place = dashboard.deals.findIndex(({ id }) => id === deal);

@@ -4,7 +4,9 @@ import type { CardFile, DrillFile, PublishedTerms } from '../../../shared-engine
 import type { App } from '../../app/routes/app.ts';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { notePublished } from '../../storage/published.ts';
+import { ProblemList } from '../../ui/problem-list.tsx';
 import { dateAt, endOfDay } from '../model/strings.ts';
+import { DayField } from './last-day.tsx';
 import { publishDrill } from './requests.ts';
 import { PUBLISH } from './strings.ts';
 
@@ -18,20 +20,24 @@ interface PublishFormProps {
   readonly file: () => DrillFile;
   /** Null for the house card; whoever opens the link gets any other. */
   readonly card: CardFile | null;
-  readonly onProblems: (problems: readonly string[]) => void;
 }
 
-export function PublishForm({ app, file, card: ownCard, onProblems }: PublishFormProps) {
+export function PublishForm({ app, file, card: ownCard }: PublishFormProps) {
   const date = useSignal(dateAt(Date.now() + USUAL_DAYS * DAY_MS));
   const compare = useSignal<PublishedTerms['compare']>('at-once');
   const names = useSignal(false);
   /** The card of which somebody has said that it may be published: another one is asked about anew. */
   const allowed = useSignal<CardFile | null>(null);
   const busy = useSignal(false);
+  const dayProblem = useSignal<string | null>(null);
+  const problems = useSignal<readonly string[]>([]);
 
   async function publish() {
     if (busy.value) return;
-    if (ownCard !== null && allowed.value !== ownCard) return onProblems([PUBLISH.sayMay(ownCard.name)]);
+    if (ownCard !== null && allowed.value !== ownCard) {
+      problems.value = [PUBLISH.sayMay(ownCard.name)];
+      return;
+    }
     busy.value = true;
     const { drill, card, class: classPart } = file();
     const answer = await publishDrill({
@@ -41,7 +47,10 @@ export function PublishForm({ app, file, card: ownCard, onProblems }: PublishFor
       terms: { compare: compare.value, names: names.value, cardClosed: classPart?.cardClosed ?? false },
     });
     busy.value = false;
-    if (!answer.ok) return onProblems([answer.message, ...(answer.problems ?? [])]);
+    const isDayWrong = !answer.ok && answer.code === 'bad-last-day';
+    dayProblem.value = isDayWrong ? answer.message : null;
+    problems.value = answer.ok || isDayWrong ? [] : [answer.message, ...(answer.problems ?? [])];
+    if (!answer.ok) return;
     notePublished(lastingStorage, { code: answer.value.code, title: drill.title });
     app.go({ kind: 'drill', code: answer.value.code });
   }
@@ -50,17 +59,15 @@ export function PublishForm({ app, file, card: ownCard, onProblems }: PublishFor
     <section class="class-form publish-form" aria-labelledby="publish-title">
       <h2 id="publish-title">{PUBLISH.title}</h2>
       <p>{PUBLISH.about}</p>
-      <div class="field">
-        <label for="publish-last-day">{PUBLISH.lastDay}</label>
-        <input
-          id="publish-last-day"
-          type="date"
-          value={date.value}
-          onInput={(event) => {
-            date.value = event.currentTarget.value;
-          }}
-        />
-      </div>
+      <DayField
+        id="publish-last-day"
+        label={PUBLISH.lastDay}
+        date={date.value}
+        problem={dayProblem.value}
+        onDate={(next) => {
+          date.value = next;
+        }}
+      />
       <div class="field">
         <label for="publish-compare">{PUBLISH.compare}</label>
         <select
@@ -97,13 +104,14 @@ export function PublishForm({ app, file, card: ownCard, onProblems }: PublishFor
               checked={allowed.value === ownCard}
               onChange={(event) => {
                 allowed.value = event.currentTarget.checked ? ownCard : null;
-                onProblems([]);
+                problems.value = [];
               }}
             />
             {PUBLISH.may}
           </label>
         </>
       )}
+      <ProblemList problems={problems.value} />
       <div class="row">
         <button type="button" aria-disabled={busy.value} onClick={() => void publish()}>
           {PUBLISH.publish}

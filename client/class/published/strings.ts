@@ -72,7 +72,9 @@ export function roundWords(
   round: PlayedRound | undefined,
   { counted, state }: { readonly counted: boolean; readonly state: PublishedDrill['state'] },
 ): string {
-  if (round === undefined) return counted ? STATES.counted : 'Not played yet';
+  if (round === undefined) {
+    return counted ? STATES.counted : state === 'withdrawn' ? 'Not played' : 'Not played yet';
+  }
   if (round.state === 'waiting' && state !== 'open') return LATE[state];
   if (round.message === null) return STATES[round.state];
   const isJudged = round.state === 'counted' || round.state === 'practice';
@@ -85,18 +87,28 @@ export function playWords(round: PlayedRound | undefined, isOver: boolean): stri
   return round?.state === 'playing' ? DRILL.goOn : DRILL.play;
 }
 
-/** What players are told before they play. */
-export function promises({ names }: PublishedTerms, keptDays: number): readonly string[] {
+/** What players are told before they play; of a drill that nobody can play any more, only how long it is stored. */
+export function promises(
+  { names }: PublishedTerms,
+  { keptDays, state }: Pick<PublishedDrill, 'keptDays' | 'state'>,
+): readonly string[] {
   const { counts, attack, device, twice, kept } = DRILL.told;
   const shown = names ? [DRILL.told.names] : [counts, attack];
   return [...shown, device, twice, kept(keptDays)];
 }
 
 export const TEACHER = {
+  if (state === 'withdrawn') return [kept(keptDays)];
   link: 'Link for your players',
   linkCopied: 'Copied.',
   open: (time: number) => `Open until ${dayText(time - 1)}.`,
   states: {
+/** How many are through, where fewer than ten are. */
+const UNTOLD = {
+  open: 'told when ten players have played it',
+  withdrawn: 'fewer than ten players have played it',
+} as const;
+
     over: 'The last day is over. Choose another day to open it again.',
     withdrawn: 'You have taken this drill back; nobody can play it any more.',
   },
@@ -105,19 +117,21 @@ export const TEACHER = {
   withdraw: 'Take the drill back',
   withdrawYes: 'Yes, take it back',
   withdrawNot: 'No',
+  howLong: 'How long it is open',
   withdrawAbout: 'Nobody can play it any more, and it cannot be opened again. The report stays.',
   message: 'Text for a message',
   messageText: (title: string, time: number, link: string) =>
     `Please play “${title}” by ${dayText(time - 1)}, alone, whenever you like. You need no account: ${link}`,
   who: 'Who is through',
-  through: (count: number | null) =>
-    count === null ? 'told when ten players have played it' : `${count} players have played it`,
+  through: (count: number | null, isWithdrawn: boolean) =>
+    count === null ? UNTOLD[isWithdrawn ? 'withdrawn' : 'open'] : `${count} players have played it`,
   nobodyYet: 'nobody yet',
   divided: 'Talk about these',
   dividedAbout: 'The steps at which your players are most divided.',
-  dividedNone: 'Nothing to show yet.',
+  dividedNone: { yet: 'Nothing to show yet.', withdrawn: 'Nothing to show.' },
   split: (count: number, pairs: number) => `${count} players; ${pairs} of 10 pairs chose differently`,
   make: 'Make a class of these deals for the big screen',
+  nobody: 'nobody',
   notStored: 'This browser does not let the page keep drills. Nothing was made.',
   questions: 'Questions',
   noQuestions: {
@@ -128,6 +142,7 @@ export const TEACHER = {
   keys: 'Other computers',
   keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
   kept: (days: number) => `Stored for ${days} days after the last event.`,
+    withdrawn: 'None.',
   again: 'Look again',
 } as const;
 

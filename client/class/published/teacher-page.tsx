@@ -36,6 +36,7 @@ interface Known {
 export function TeacherPage({ app, drill: { code, title }, onChanged }: TeacherPageProps) {
   const known = useSignal<Known | null>(null);
   const problem = useSignal<string | null>(null);
+  const dayProblem = useSignal<string | null>(null);
   async function look() {
     const [dashboard, report] = await Promise.all([fetchDrillDashboard(code), fetchDrillReport(code)]);
     const failed = dashboard.ok ? (report.ok ? null : report) : dashboard;
@@ -53,7 +54,9 @@ export function TeacherPage({ app, drill: { code, title }, onChanged }: TeacherP
   async function act(action: Parameters<typeof sendDrillAction>[1]) {
     const answer = await sendDrillAction(code, action);
     await look();
-    if (!answer.ok) problem.value = answer.message;
+    const isDayWrong = !answer.ok && answer.code === 'bad-last-day';
+    dayProblem.value = isDayWrong ? answer.message : null;
+    if (!answer.ok && !isDayWrong) problem.value = answer.message;
   }
   return (
     <>
@@ -69,6 +72,7 @@ export function TeacherPage({ app, drill: { code, title }, onChanged }: TeacherP
           <Parts
             app={app}
             known={known.value}
+            dayProblem={dayProblem.value}
             act={(action) => void act(action)}
             onLook={() => void look()}
           />
@@ -81,18 +85,19 @@ export function TeacherPage({ app, drill: { code, title }, onChanged }: TeacherP
 interface PartsProps {
   readonly app: App;
   readonly known: Known;
+  readonly dayProblem: string | null;
   readonly act: (action: Parameters<typeof sendDrillAction>[1]) => void;
   readonly onLook: () => void;
 }
 
-function Parts({ app, known: { dashboard, report }, act, onLook }: PartsProps) {
+function Parts({ app, known: { dashboard, report }, dayProblem, act, onLook }: PartsProps) {
   const { code, title, state, until, keptDays, address } = dashboard;
   const { reachable, own, lookAgain } = useReachable(address);
   const link = `${reachable ?? own}${drillLink(code)}`;
   return (
     <>
       <p role="status">{state === 'open' ? TEACHER.open(until) : TEACHER.states[state]}</p>
-      {state !== 'withdrawn' && (
+      {state === 'open' && (
         <section aria-label={TEACHER.link}>
           <CopyLink link={link} label={TEACHER.link} copied={TEACHER.linkCopied} />
           {address === null && reachable !== own && <AddressForm address={reachable} onChange={lookAgain} />}
@@ -101,12 +106,20 @@ function Parts({ app, known: { dashboard, report }, act, onLook }: PartsProps) {
             <textarea
               id="message-text"
               readOnly
-              rows={3}
+              rows={6}
               value={TEACHER.messageText(title, until, link)}
               onFocus={(event) => event.currentTarget.select()}
             />
           </div>
-          <LastDayField until={until} onDay={(day) => act({ kind: 'extend', until: day })} />
+        </section>
+      )}
+      {state !== 'withdrawn' && (
+        <section aria-label={TEACHER.howLong}>
+          <LastDayField
+            until={until}
+            problem={dayProblem}
+            onDay={(day) => act({ kind: 'extend', until: day })}
+          />
           <div class="row">
             <ConfirmButton
               name={TEACHER.withdraw}
@@ -138,6 +151,8 @@ function Through({
   dashboard,
   onLook,
 }: Pick<PartsProps, 'onLook'> & { readonly dashboard: PublishedDashboard }) {
+  const isOver = dashboard.state === 'withdrawn';
+  const nobody = isOver ? TEACHER.nobody : TEACHER.nobodyYet;
   return (
     <section aria-labelledby="drill-through">
       <h2 id="drill-through">{TEACHER.who}</h2>
@@ -145,20 +160,22 @@ function Through({
         {dashboard.deals.map(({ id, title, through, names }, place) => (
           <li key={id}>
             {DRILL.deal(place + 1, title)}:{' '}
-            {dashboard.terms.names ? names.join(', ') || TEACHER.nobodyYet : TEACHER.through(through)}
+            {dashboard.terms.names ? names.join(', ') || nobody : TEACHER.through(through, isOver)}
           </li>
         ))}
       </ul>
-      <div class="row">
-        <button type="button" onClick={onLook}>
-          {TEACHER.again}
-        </button>
-      </div>
+      {!isOver && (
+        <div class="row">
+          <button type="button" onClick={onLook}>
+            {TEACHER.again}
+          </button>
+        </div>
+      )}
     </section>
   );
 }
 
-function Questions({ dashboard: { deals, terms } }: { readonly dashboard: PublishedDashboard }) {
+function Questions({ dashboard: { deals, terms, state } }: { readonly dashboard: PublishedDashboard }) {
   const asked = deals.flatMap(({ id, title, questions }, place) =>
     questions.map(({ step, text }, nth) => ({
       key: `${id} ${nth}`,
@@ -167,10 +184,11 @@ function Questions({ dashboard: { deals, terms } }: { readonly dashboard: Publis
       text,
     })),
   );
+  const noQuestionsKind = state === 'withdrawn' ? 'withdrawn' : terms.names ? 'names' : 'counts';
   return (
     <section aria-labelledby="drill-questions">
       <h2 id="drill-questions">{TEACHER.questions}</h2>
-      {asked.length === 0 && <p>{TEACHER.noQuestions[terms.names ? 'names' : 'counts']}</p>}
+      {asked.length === 0 && <p>{TEACHER.noQuestions[noQuestionsKind]}</p>}
       <ul>
         {asked.map(({ key, at, step, text }) => (
           <li key={key}>
