@@ -71,7 +71,7 @@ export function RoomScreen({ app, open, guide }: RoomScreenProps) {
     <div class="room">
       <Bar app={app} home>
         {table && (
-          <p class="room-code">
+          <p class="room-code" title={home === 'server' ? undefined : table.code}>
             {home === 'server' && <span class="room-word">{ROOM.table} </span>}
             {table.code}
           </p>

@@ -58,6 +58,10 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await first.getByText('Nobody learns what you chose.').waitFor();
   await playButton(first).click();
   await rack(first).waitFor();
+  const title = first.locator('.room-code');
+  expect(
+    await title.evaluate((box) => box.clientHeight / Number.parseFloat(getComputedStyle(box).lineHeight)),
+  ).toBeLessThan(2.1);
   await first.getByText('Leave a question').click();
   await first.getByLabel('Your question at first right').fill('Why <b>not</b> the pair?');
   await first.getByRole('button', { name: 'Leave this question' }).click();
