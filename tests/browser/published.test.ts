@@ -63,6 +63,8 @@ it('ten play a published drill when they like, one of them offline; the teacher 
     await title.evaluate((box) => box.clientHeight / Number.parseFloat(getComputedStyle(box).lineHeight)),
   ).toBeLessThan(2.1);
   await first.getByText('Leave a question').click();
+  await first.getByLabel('Your question at first right').fill('?'.repeat(280));
+  await first.getByText('280 of 280 characters. No more fits.').waitFor();
   await first.getByLabel('Your question at first right').fill('Why <b>not</b> the pair?');
   await first.getByRole('button', { name: 'Leave this question' }).click();
   await first.getByText('You left 1 question.').waitFor();

@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { isQuestion, PUBLISHED_LIMITS, type SendRound, type Step } from '../../../shared-engine/index.ts';
 import { stepInSentence } from '../model/strings.ts';
+import { QuestionField } from './question-field.tsx';
 import { DRILL } from './strings.ts';
 
 interface QuestionFormProps {
@@ -30,21 +31,15 @@ export function QuestionForm({ step, asked, onAsk }: QuestionFormProps) {
       <p class="aside">{isFull ? DRILL.most : DRILL.askAbout}</p>
       {!isFull && (
         <div class="field">
-          <label for="published-question">{DRILL.question(stepInSentence(step))}</label>
-          <textarea
+          <QuestionField
             id="published-question"
-            rows={2}
-            maxLength={PUBLISHED_LIMITS.letters}
+            label={DRILL.question(stepInSentence(step))}
             value={text.value}
-            aria-invalid={problem.value !== null}
-            aria-describedby="published-question-problem"
-            onInput={(event) => {
-              text.value = event.currentTarget.value;
+            problem={problem.value}
+            onText={(next) => {
+              text.value = next;
             }}
           />
-          <p id="published-question-problem" class="notice" role="alert">
-            {problem.value}
-          </p>
           <button type="button" onClick={leave}>
             {DRILL.leave}
           </button>

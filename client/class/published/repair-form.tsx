@@ -1,8 +1,9 @@
 // A round that the server will count once its player has changed the name or a question: changed here, and sent again.
 import { useSignal } from '@preact/signals';
-import { isQuestion, PUBLISHED_LIMITS } from '../../../shared-engine/index.ts';
+import { isQuestion } from '../../../shared-engine/index.ts';
 import type { PlayedRound } from '../../storage/published.ts';
 import { stepInSentence } from '../model/strings.ts';
+import { QuestionField } from './question-field.tsx';
 import { repairOf } from './rounds.ts';
 import { DRILL } from './strings.ts';
 
@@ -15,17 +16,16 @@ interface RepairFormProps {
 /** The name is changed in its own field, which stands above the deals. */
 export function RepairForm({ deal, round, onSend }: RepairFormProps) {
   const questions = useSignal(round.questions);
-  const problem = useSignal<string | null>(null);
+  const isTried = useSignal(false);
 
   function change(nth: number, text: string) {
     questions.value = questions.value.map((one, at) => (at === nth ? { ...one, text } : one));
   }
   function send() {
-    const left = questions.value
-      .map((one) => ({ ...one, text: one.text.trim() }))
-      .filter(({ text }) => text !== '');
-    problem.value = left.every(({ text }) => isQuestion(text)) ? null : DRILL.unseen;
-    if (problem.value === null) onSend(left);
+    isTried.value = true;
+    if (questions.value.some(({ text }) => isUnseen(text))) return;
+    const left = questions.value.map((one) => ({ ...one, text: one.text.trim() }));
+    onSend(left.filter(({ text }) => text !== ''));
   }
 
   return (
@@ -33,23 +33,24 @@ export function RepairForm({ deal, round, onSend }: RepairFormProps) {
       {repairOf(round) === 'bad-question' &&
         questions.value.map(({ step, text }, nth) => (
           <div class="field" key={nth}>
-            <label for={`repair-${deal}-${nth}`}>{DRILL.question(stepInSentence(step))}</label>
-            <textarea
+            <QuestionField
               id={`repair-${deal}-${nth}`}
-              rows={2}
-              maxLength={PUBLISHED_LIMITS.letters}
+              label={DRILL.question(stepInSentence(step))}
               value={text}
-              onInput={(event) => change(nth, event.currentTarget.value)}
+              problem={isTried.value && isUnseen(text) ? DRILL.unseen : null}
+              onText={(next) => change(nth, next)}
             />
           </div>
         ))}
       {repairOf(round) === 'bad-question' && <p class="aside">{DRILL.emptied}</p>}
-      <p class="notice" role="alert">
-        {problem.value}
-      </p>
       <button type="button" class="primary" onClick={send}>
         {DRILL.send}
       </button>
     </div>
   );
+}
+
+/** One that is emptied is not sent. */
+function isUnseen(text: string): boolean {
+  return text.trim() !== '' && !isQuestion(text.trim());
 }

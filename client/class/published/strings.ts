@@ -53,6 +53,8 @@ export const DRILL = {
   left: (count: number) => (count === 1 ? 'You left 1 question.' : `You left ${count} questions.`),
   most: `Three questions of at most ${PUBLISHED_LIMITS.letters} characters go with a round.`,
 } as const;
+  fits: (letters: number) => `${letters} of ${PUBLISHED_LIMITS.letters} characters.`,
+  full: 'No more fits.',
 
 const STATES: Readonly<Record<PlayedRound['state'], string>> = {
   playing: 'Begun',
