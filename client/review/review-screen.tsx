@@ -7,7 +7,7 @@ import { COACH } from '../coach/strings.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
 import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
-import type { Room, Seated } from '../room/room.ts';
+import type { Room, RoomState, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { TableTalk } from '../room/table-talk.tsx';
@@ -49,7 +49,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       )}
       {review && <ReviewTools review={review} />}
       {home !== 'past' && !table.controls?.amongFriends && (
-        <ReadyPanel room={room} table={table} label={table.controls ? REVIEW.nextInClass : REVIEW.next} />
+        <ReadyPanel room={room} table={table} label={nextWords(home, table)} />
       )}
       <TableTalk room={room} table={table} waiting={notReady(table)} />
       {notice && (
@@ -87,6 +87,12 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       )}
     </main>
   );
+}
+
+/** In a class the next deal waits for all; a published drill is a list of deals, played in any order. */
+function nextWords(home: RoomState['home'], { controls }: Table): string {
+  if (!controls) return REVIEW.next;
+  return home === 'page' ? REVIEW.toDeals : REVIEW.nextInClass;
 }
 
 function Lesson({ review, room, seated }: ChoicesProps) {

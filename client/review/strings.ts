@@ -46,6 +46,7 @@ export const REVIEW = {
   byClass: (change: string) => `${change} (the class went on)`,
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
+  toDeals: 'Back to the list of deals',
   standIn: 'A bot chose for you while you were away.',
   check: 'Was the deal fixed before the first pass?',
 } as const;

@@ -70,7 +70,9 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await first.getByText('You left 1 question.').waitFor();
   expect(await horizontalOverflow(first)).toBe(0);
   await playToClose(first);
-  await first.getByRole('button', { name: 'All deals' }).click();
+  await first.getByText('What your teacher says, and how others chose').click();
+  await first.getByText('You will see how others chose').waitFor();
+  await first.getByRole('button', { name: 'Back to the list of deals' }).click();
   await first.getByText('Played and counted').waitFor();
 
   const own = await openSheet(first, 'Settings');
@@ -103,7 +105,7 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await first.reload();
   await first.getByRole('button', { name: /^Play again for practice/ }).click();
   await passThree(first);
-  await first.getByText('First right: how others chose').click();
+  await first.getByText('First right: what your teacher says, and how others chose').click();
   await first.getByText('10 players have played this deal.').waitFor();
   await first.getByText('I kept the pair.').waitFor();
   await first
@@ -121,6 +123,7 @@ it('ten play a published drill when they like, one of them offline; the teacher 
   await teacher.getByRole('button', { name: 'Take the drill back' }).click();
   await teacher.getByRole('button', { name: 'Yes, take it back' }).click();
   await teacher.getByText('You have taken this drill back').waitFor();
+  expect(await teacher.getByRole('button', { name: /Copy the link|Look again|last day/ }).count()).toBe(0);
   await teacher.getByRole('button', { name: 'Make a class of these deals' }).click();
   await heading(teacher).filter({ hasText: 'Prepare a class' }).waitFor();
   expect(await teacher.getByLabel('What is this drill called?').inputValue()).toMatch(
@@ -129,5 +132,4 @@ it('ten play a published drill when they like, one of them offline; the teacher 
 
   await second.reload();
   await second.getByText('Your teacher has taken this drill back.').waitFor();
-  expect(await teacher.getByRole('button', { name: /Copy the link|Look again|last day/ }).count()).toBe(0);
 });

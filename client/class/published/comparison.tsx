@@ -8,31 +8,52 @@ import { DRILL } from './strings.ts';
 
 interface ComparisonProps {
   readonly steps: readonly Step[];
-  /** Whether it is shown without being asked for. */
-  readonly isOpen: boolean;
   readonly comments: PublishedDeal['comments'];
   readonly released: ReleasedDeal | null;
   /** Whether players give a name; then every choice is told as it comes. */
   readonly names: boolean;
+  /** Whether more rounds may come in. */
+  readonly isOpen: boolean;
 }
 
-export function Comparison({ steps, isOpen, comments, released, names }: ComparisonProps) {
-  const [last] = steps;
-  if (last === undefined) return null;
-  const name = isOpen ? DRILL.compare : `${stepTitle(last)}: ${DRILL.compare.toLowerCase()}`;
+/** Folded, so that it covers neither the table nor the review; what is true of every step is said once. */
+export function Comparison({ steps, comments, released, names, isOpen }: ComparisonProps) {
+  if (steps.length === 0) return null;
+  const compare = steps.some((step) => comments?.[step]) ? DRILL.compareAndTeacher : DRILL.compare;
+  const spreadsAt = (step: Step) => released?.steps.filter((spread) => spread.step === step) ?? [];
+  const nothing = nothingToShow(released, { names, isOpen });
   return (
-    <details class="published-comparison" open={isOpen}>
-      <summary>{name}</summary>
+    <details class="published-comparison">
+      <summary>{steps.length === 1 ? `${stepTitle(steps[0]!)}: ${inSentence(compare)}` : compare}</summary>
       {released?.through != null && <p>{DRILL.through(released.through)}</p>}
-      {steps.map((step) => (
-        <section key={step} aria-label={stepTitle(step)}>
-          <h3>{stepTitle(step)}</h3>
-          <TeacherComment comment={comments?.[step]} step={step} />
-          <Spreads step={step} released={released} names={names} />
-        </section>
-      ))}
+      {nothing && <p>{nothing}</p>}
+      {steps
+        .filter((step) => nothing === null || comments?.[step])
+        .map((step) => (
+          <section key={step} aria-label={stepTitle(step)}>
+            <h3>{stepTitle(step)}</h3>
+            <TeacherComment comment={comments?.[step]} step={step} />
+            {nothing === null && <Spreads spreads={spreadsAt(step)} />}
+          </section>
+        ))}
     </details>
   );
+}
+
+function inSentence(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}
+
+/** Why no choice of others can be shown at any step; null where some can. */
+function nothingToShow(
+  released: ReleasedDeal | null,
+  { names, isOpen }: Pick<ComparisonProps, 'names' | 'isOpen'>,
+): string | null {
+  if (released !== null && released.through !== null) {
+    return released.steps.length === 0 ? DRILL.nothingAnywhere : null;
+  }
+  if (!isOpen) return DRILL.tooFewPlayed;
+  return names ? DRILL.noneYet : DRILL.notYet;
 }
 
 interface TeacherCommentProps {
@@ -52,13 +73,7 @@ function TeacherComment({ step, comment }: TeacherCommentProps) {
   );
 }
 
-type SpreadsProps = Pick<ComparisonProps, 'released' | 'names'> & { readonly step: Step };
-
-function Spreads({ step, released, names }: SpreadsProps) {
-  if (released === null || released.through === null) {
-    return <p>{names ? DRILL.noneYet : DRILL.notYet}</p>;
-  }
-  const spreads = released.steps.filter((spread) => spread.step === step);
+function Spreads({ spreads }: { readonly spreads: ReleasedDeal['steps'] }) {
   if (spreads.length === 0) return <p>{DRILL.nothing}</p>;
   return (
     <>

@@ -70,11 +70,12 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
           </p>
           {deal.task && <p class="task">{deal.task}</p>}
           <Comparison
+            key={screen.kind}
             steps={stepsToCompare(screen, isPractice || drill.terms.compare === 'at-once')}
-            isOpen={screen.kind === 'closed'}
             comments={deal.comments}
             names={drill.terms.names}
             released={released.find((one) => one.deal === deal.id) ?? null}
+            isOpen={drill.state === 'open'}
           />
           {screen.kind === 'closed' && !isPractice && (
             <p class="aside" role="status">

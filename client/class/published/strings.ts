@@ -36,25 +36,28 @@ export const DRILL = {
   practice: 'For practice: this round does not count.',
   all: 'All deals',
   compare: 'How others chose',
+  compareAndTeacher: 'What your teacher says, and how others chose',
   teacher: 'Your teacher',
   unseen: 'Something in this question cannot be seen. Type it anew.',
   emptied: 'A question that you empty is not sent.',
   notAsked: 'Your questions could not be stored; ask your teacher.',
   youFirst: 'After your choice you see how others chose here.',
   noneYet: 'No choices of others have come yet.',
-  notYet: 'You will see how others chose here when at least ten players have played this deal.',
+  notYet: 'You will see how others chose when at least ten players have played this deal.',
   nothing: 'Too few chose alike here to show anything.',
+  nothingAnywhere: 'Too few chose alike in this deal to show anything.',
+  tooFewPlayed: 'Too few players have played this deal to show how they chose.',
   through: (count: number) =>
     count === 1 ? '1 player has played this deal.' : `${count} players have played this deal.`,
   ask: 'Leave a question',
   askAbout: 'Your teacher gets it without your name.',
   question: (step: string) => `Your question at ${step}`,
   leave: 'Leave this question',
+  fits: (letters: number) => `${letters} of ${PUBLISHED_LIMITS.letters} characters.`,
+  full: 'No more fits.',
   left: (count: number) => (count === 1 ? 'You left 1 question.' : `You left ${count} questions.`),
   most: `Three questions of at most ${PUBLISHED_LIMITS.letters} characters go with a round.`,
 } as const;
-  fits: (letters: number) => `${letters} of ${PUBLISHED_LIMITS.letters} characters.`,
-  full: 'No more fits.',
 
 const STATES: Readonly<Record<PlayedRound['state'], string>> = {
   playing: 'Begun',
@@ -95,31 +98,31 @@ export function promises(
   { keptDays, state }: Pick<PublishedDrill, 'keptDays' | 'state'>,
 ): readonly string[] {
   const { counts, attack, device, twice, kept } = DRILL.told;
+  if (state === 'withdrawn') return [kept(keptDays)];
   const shown = names ? [DRILL.told.names] : [counts, attack];
   return [...shown, device, twice, kept(keptDays)];
 }
 
-export const TEACHER = {
-  if (state === 'withdrawn') return [kept(keptDays)];
-  link: 'Link for your players',
-  linkCopied: 'Copied.',
-  open: (time: number) => `Open until ${dayText(time - 1)}.`,
-  states: {
 /** How many are through, where fewer than ten are. */
 const UNTOLD = {
   open: 'told when ten players have played it',
   withdrawn: 'fewer than ten players have played it',
 } as const;
 
+export const TEACHER = {
+  link: 'Link for your players',
+  linkCopied: 'Copied.',
+  open: (time: number) => `Open until ${dayText(time - 1)}.`,
+  states: {
     over: 'The last day is over. Choose another day to open it again.',
     withdrawn: 'You have taken this drill back; nobody can play it any more.',
   },
+  howLong: 'How long it is open',
   lastDay: 'Last day',
   setDay: 'Set this last day',
   withdraw: 'Take the drill back',
   withdrawYes: 'Yes, take it back',
   withdrawNot: 'No',
-  howLong: 'How long it is open',
   withdrawAbout: 'Nobody can play it any more, and it cannot be opened again. The report stays.',
   message: 'Text for a message',
   messageText: (title: string, time: number, link: string) =>
@@ -128,23 +131,23 @@ const UNTOLD = {
   through: (count: number | null, isWithdrawn: boolean) =>
     count === null ? UNTOLD[isWithdrawn ? 'withdrawn' : 'open'] : `${count} players have played it`,
   nobodyYet: 'nobody yet',
+  nobody: 'nobody',
   divided: 'Talk about these',
   dividedAbout: 'The steps at which your players are most divided.',
   dividedNone: { yet: 'Nothing to show yet.', withdrawn: 'Nothing to show.' },
   split: (count: number, pairs: number) => `${count} players; ${pairs} of 10 pairs chose differently`,
   make: 'Make a class of these deals for the big screen',
-  nobody: 'nobody',
   notStored: 'This browser does not let the page keep drills. Nothing was made.',
   questions: 'Questions',
   noQuestions: {
     names: 'None yet.',
     counts: 'None yet. Questions come out together with the numbers of their deal.',
+    withdrawn: 'None.',
   },
   report: 'Report',
   keys: 'Other computers',
   keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
   kept: (days: number) => `Stored for ${days} days after the last event.`,
-    withdrawn: 'None.',
   again: 'Look again',
 } as const;
 
