@@ -4,7 +4,6 @@ import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { dropRound, keepRound } from '../../client/practice/history/keep-rounds.ts';
 import { drillOfTable } from '../../client/practice/own-tiles/drill-of-table.ts';
-import { createJudge } from '../../client/practice/own-tiles/judged.ts';
 import { choicesJudged, laidRound, laidRoundId } from '../../client/practice/own-tiles/laid-round.ts';
 import {
   EMPTY_TABLE,
@@ -12,6 +11,7 @@ import {
   readOwnTable,
   storeOwnTable,
 } from '../../client/practice/own-tiles/own-table.ts';
+import { createJudge } from '../../client/practice/question/judged.ts';
 import { closeDatabase } from '../../client/storage/history/database.ts';
 import { forgottenRounds } from '../../client/storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
@@ -146,7 +146,7 @@ describe('an exchange laid in to its end', () => {
     // Judged nowhere yet: the review makes all of its choices again.
     expect(kept().summary.choices).toEqual([]);
     over.entries.forEach((entry, place) => {
-      if (entry.kind === 'choice') judge.ask(exchanges[place]!, entry.choice);
+      if (entry.kind === 'choice') judge.ask(laidRecord(exchanges[place]!), entry.choice);
     });
     await Promise.resolve();
     const round = kept();

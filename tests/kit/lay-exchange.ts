@@ -40,7 +40,7 @@ export async function layExchange(page: Page): Promise<number> {
       await page.getByRole('button', { name: tile, exact: true, pressed: false }).first().click();
     }
     await page.getByRole('button', { name: 'That is my answer' }).click();
-    if (step === 0) await page.locator('.own-judgement .judged h3').waitFor();
+    if (step === 0) await page.locator('.judgement .judged h3').waitFor();
     await lay(came.split(', '));
     await press('That is what came');
   }

@@ -1,11 +1,11 @@
 // Every choice of the exchange that is over, with its verdict and its judgement to be opened again.
-import type { AnswerChoice, LaidExchange } from '../../../shared-engine/index.ts';
+import { type LaidExchange, laidRecord } from '../../../shared-engine/index.ts';
 import { COACH } from '../../coach/strings.ts';
-import { optionName, STEP_NAMES } from '../../room/step-names.ts';
+import { STEP_NAMES } from '../../room/step-names.ts';
 import { VERDICTS } from '../../room/verdicts.ts';
-import { TileRow } from '../../tiles/tile-row.tsx';
-import type { Judge, Judgement } from './judged.ts';
-import { type Chart, JudgementView } from './judgement-view.tsx';
+import { ChoiceShort } from '../question/choice-short.tsx';
+import type { Judge, Judgement } from '../question/judged.ts';
+import { type Chart, JudgementView } from '../question/judgement-view.tsx';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES } from './strings.ts';
 
@@ -21,7 +21,7 @@ export function ChoicesSoFar({ judge, chart, own, exchanges }: ChoicesSoFarProps
   const over = own.entries.flatMap((entry, place) =>
     // The last choice stands above as long as its outcome is awaited.
     entry.kind === 'choice' && place < own.entries.length - 1
-      ? [{ choice: entry.choice, exchange: exchanges[place]! }]
+      ? [{ choice: entry.choice, record: laidRecord(exchanges[place]!) }]
       : [],
   );
   if (over.length === 0) return null;
@@ -29,20 +29,20 @@ export function ChoicesSoFar({ judge, chart, own, exchanges }: ChoicesSoFarProps
     <section aria-label={OWN_TILES.steps}>
       <h2>{OWN_TILES.steps}</h2>
       <ol class="own-choices">
-        {over.map(({ choice, exchange }) => (
+        {over.map(({ choice, record }) => (
           <li key={choice.step}>
             <details
               class="panel"
-              onToggle={(event) => event.currentTarget.open && judge.ask(exchange, choice)}
+              onToggle={(event) => event.currentTarget.open && judge.ask(record, choice)}
             >
               <summary>
                 {STEP_NAMES[choice.step]} <ChoiceShort choice={choice} />{' '}
-                <span class="verdict-name">{verdictWords(judge.of(exchange, choice))}</span>
+                <span class="verdict-name">{verdictWords(judge.of(record, choice))}</span>
               </summary>
               {own.helped.includes(choice.step) && <p class="aside">{COACH.helped}</p>}
               <JudgementView
                 judge={judge}
-                exchange={exchange}
+                record={record}
                 choice={choice}
                 title={OWN_TILES.judged}
                 chart={chart}
@@ -53,22 +53,6 @@ export function ChoicesSoFar({ judge, chart, own, exchanges }: ChoicesSoFarProps
       </ol>
     </section>
   );
-}
-
-function ChoiceShort({ choice }: { readonly choice: AnswerChoice }) {
-  switch (choice.kind) {
-    case 'pass':
-      return (
-        <>
-          <TileRow tiles={choice.tiles} />
-          {choice.blind > 0 && ` ${optionName('blind', choice.blind)}`}
-        </>
-      );
-    case 'vote':
-      return <span>{optionName('vote', choice.go ? 1 : 0)}</span>;
-    case 'ask':
-      return <span>{optionName('ask', choice.count)}</span>;
-  }
 }
 
 function verdictWords(judgement: Judgement | null): string {

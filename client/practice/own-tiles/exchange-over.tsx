@@ -10,7 +10,7 @@ import { TileRow } from '../../tiles/tile-row.tsx';
 import { keepRound } from '../history/keep-rounds.ts';
 import { storedCard } from '../history/round-of.ts';
 import { STORAGE_PROBLEMS } from '../history/strings.ts';
-import type { Judge } from './judged.ts';
+import type { Judge } from '../question/judged.ts';
 import { choicesJudged, laidRound } from './laid-round.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES } from './strings.ts';

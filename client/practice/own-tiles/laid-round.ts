@@ -12,7 +12,7 @@ import {
   storedChoice,
 } from '../../../shared-engine/index.ts';
 import { cardHash, JUDGE } from '../history/round-of.ts';
-import type { Judge } from './judged.ts';
+import type { Judge } from '../question/judged.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES, placeName } from './strings.ts';
 
@@ -64,7 +64,7 @@ export function choicesJudged(
   exchanges: readonly LaidExchange[],
 ): readonly StoredChoice[] {
   const judged = entries.flatMap((entry, place) =>
-    entry.kind === 'choice' ? [judge.of(exchanges[place]!, entry.choice)] : [],
+    entry.kind === 'choice' ? [judge.of(laidRecord(exchanges[place]!), entry.choice)] : [],
   );
   const parts = judged.map((judgement) =>
     judgement === null || judgement.is === 'failed' ? [] : judgement.parts,

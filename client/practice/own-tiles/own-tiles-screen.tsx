@@ -19,11 +19,11 @@ import { STEP_NAMES } from '../../room/step-names.ts';
 import type { TextStorage } from '../../storage/browser-storage.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { DecisionForm } from '../question/decision-form.tsx';
+import { createJudge, type Judge } from '../question/judged.ts';
+import { type Chart, JudgementView } from '../question/judgement-view.tsx';
 import { judgedBy } from '../question/strings.ts';
 import { ChoicesSoFar } from './choices-so-far.tsx';
 import { ExchangeOver } from './exchange-over.tsx';
-import { createJudge, type Judge } from './judged.ts';
-import { type Chart, JudgementView } from './judgement-view.tsx';
 import { OutcomeForm } from './outcome-form.tsx';
 import { type OwnTable, readOwnTable, storeOwnTable } from './own-table.ts';
 import { SetUp } from './set-up.tsx';
@@ -93,7 +93,7 @@ function Exchange(props: ExchangeProps) {
     onChange({ ...own, entries });
   };
   const choose = (choice: AnswerChoice) => {
-    judge.ask(now, choice);
+    judge.ask(laidRecord(now), choice);
     lay({ kind: 'choice', choice });
   };
   const helped = (step: Step) => onChange({ ...own, helped: [...new Set([...own.helped, step])] });
@@ -115,7 +115,7 @@ function Exchange(props: ExchangeProps) {
                 onAnswer={choose}
                 onCompare={(choice) => {
                   compared.value = choice;
-                  judge.ask(now, choice);
+                  judge.ask(laidRecord(now), choice);
                   helped(decision.step);
                 }}
               />
@@ -138,7 +138,7 @@ function Exchange(props: ExchangeProps) {
       {compared.value && (
         <JudgementView
           judge={judge}
-          exchange={now}
+          record={laidRecord(now)}
           choice={compared.value}
           title={OWN_TILES.judgedBefore}
           chart={chart}
@@ -147,7 +147,7 @@ function Exchange(props: ExchangeProps) {
       {now.chosen && before && (
         <JudgementView
           judge={judge}
-          exchange={before}
+          record={laidRecord(before)}
           choice={now.chosen}
           title={OWN_TILES.judged}
           chart={chart}

@@ -41,8 +41,6 @@ export const OWN_TILES = {
   drill: 'Save as a drill for a class',
   drillAbout: 'Everybody then holds your rack and gets what you got, whatever they pass.',
   drillTitle: 'A rack from the table',
-  working: 'Playing your choice on many times…',
-  failed: 'The choice could not be judged on this device. You can go on without.',
   judged: 'How good it was',
   judgedBefore: 'How good it would be',
   over: 'The exchange is over',

@@ -6,6 +6,8 @@ export const QUESTION = {
   blind: 'How many of the arriving tiles blind?',
   answer: 'That is my answer',
   compare: 'How good are these?',
+  working: 'Playing your choice on many times…',
+  failed: 'The choice could not be judged on this device. You can go on without.',
 } as const;
 
 /** `instead` says why it is not the card that was chosen; null where it is. */

@@ -1,4 +1,4 @@
-// The judgement of one choice of an exchange laid in: a first answer, then played on in a worker. What is judged stays.
+// The judgement of one choice of a seat: a first answer, then played on in a worker. What is judged stays.
 import { signal } from '@preact/signals';
 import {
   type AnswerChoice,
@@ -7,11 +7,10 @@ import {
   type CompiledCard,
   createSwarKernel,
   decisionsIn,
-  type LaidExchange,
-  laidRecord,
   type Review,
   recordWithAnswer,
   reviewRound,
+  type SeatRecord,
   withDeepAnalysis,
 } from '../../../shared-engine/index.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
@@ -27,9 +26,9 @@ export type Judgement =
   | { readonly is: 'failed' };
 
 export interface Judge {
-  /** Of this choice in this situation; null when nobody asked. */
-  of(exchange: LaidExchange, choice: AnswerChoice): Judgement | null;
-  ask(exchange: LaidExchange, choice: AnswerChoice): void;
+  /** Of this choice of the seat whose record so far this is; null when nobody asked. */
+  of(record: SeatRecord, choice: AnswerChoice): Judgement | null;
+  ask(record: SeatRecord, choice: AnswerChoice): void;
   stop(): void;
 }
 
@@ -41,9 +40,9 @@ export function createJudge(card: CompiledCard, start: StartDeepAnalysis): Judge
     judgements.value = new Map(judgements.value).set(key, judgement);
   };
 
-  function judge(key: string, exchange: LaidExchange, choice: AnswerChoice): void {
-    const record = recordWithAnswer(laidRecord(exchange), choice, 'player');
-    const before = decisionsIn(laidRecord(exchange)).length;
+  function judge(key: string, soFar: SeatRecord, choice: AnswerChoice): void {
+    const record = recordWithAnswer(soFar, choice, 'player');
+    const before = decisionsIn(soFar).length;
     let review = reviewRound(record, kernel);
     const choices = [...review.choices.keys()].slice(before);
     put(key, { is: 'working', parts: partsOf(review, choices) });
@@ -63,13 +62,13 @@ export function createJudge(card: CompiledCard, start: StartDeepAnalysis): Judge
   }
 
   return {
-    of: (exchange, choice) => judgements.value.get(keyOf(exchange, choice)) ?? null,
-    ask(exchange, choice) {
-      const key = keyOf(exchange, choice);
+    of: (record, choice) => judgements.value.get(keyOf(record, choice)) ?? null,
+    ask(record, choice) {
+      const key = keyOf(record, choice);
       const known = judgements.peek().get(key);
       if (known && known.is !== 'failed') return;
       put(key, { is: 'working', parts: [] });
-      judge(key, exchange, choice);
+      judge(key, record, choice);
     },
     stop() {
       for (const cancel of running) cancel();
@@ -82,6 +81,6 @@ function partsOf({ choices, story }: Review, places: readonly number[]): readonl
   return places.map((place) => ({ choice: choices[place]!, story: story.choices[place]! }));
 }
 
-function keyOf(exchange: LaidExchange, choice: AnswerChoice): string {
-  return JSON.stringify([laidRecord(exchange), choice]);
+function keyOf(record: SeatRecord, choice: AnswerChoice): string {
+  return JSON.stringify([record, choice]);
 }

@@ -1,13 +1,14 @@
 // What the judge says of one choice: a verdict and sentences for each of its parts, and all alternatives on one scale.
 import type { ComponentChildren } from 'preact';
-import type { AnswerChoice, LaidExchange } from '../../../shared-engine/index.ts';
-import { JudgedChoice } from '../question/judged-choice.tsx';
+import type { AnswerChoice, SeatRecord } from '../../../shared-engine/index.ts';
 import type { Judge, JudgedPart } from './judged.ts';
-import { OWN_TILES } from './strings.ts';
+import { JudgedChoice } from './judged-choice.tsx';
+import { QUESTION } from './strings.ts';
 
 interface JudgementViewProps {
   readonly judge: Judge;
-  readonly exchange: LaidExchange;
+  /** Of the seat, before it chose. */
+  readonly record: SeatRecord;
   readonly choice: AnswerChoice;
   readonly title: string;
   readonly chart: Chart;
@@ -16,15 +17,15 @@ interface JudgementViewProps {
 /** All alternatives to a choice that was played on, as a review shows them. */
 export type Chart = (part: JudgedPart) => ComponentChildren;
 
-export function JudgementView({ judge, exchange, choice, title, chart }: JudgementViewProps) {
-  const judgement = judge.of(exchange, choice);
+export function JudgementView({ judge, record, choice, title, chart }: JudgementViewProps) {
+  const judgement = judge.of(record, choice);
   if (judgement === null) return null;
   return (
-    <section class="own-judgement" aria-label={title}>
+    <section class="judgement" aria-label={title}>
       <h2>{title}</h2>
       <div aria-live="polite">
-        {judgement.is === 'failed' && <p class="notice">{OWN_TILES.failed}</p>}
-        {judgement.is === 'working' && <p>{OWN_TILES.working}</p>}
+        {judgement.is === 'failed' && <p class="notice">{QUESTION.failed}</p>}
+        {judgement.is === 'working' && <p>{QUESTION.working}</p>}
         {judgement.is !== 'failed' &&
           judgement.parts.map((part) => <Part key={part.choice.kind} part={part} chart={chart} />)}
       </div>
