@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 
 const root = new URL('../../', import.meta.url).pathname;
-const ID = /\b[SDCBOYZWRLKVEPHFG][1-9]\b/g;
+const ID = /\b[SDCBOYZWRLTKVEPHFG][1-9]\b/g;
 
 function testFiles(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true, recursive: true })

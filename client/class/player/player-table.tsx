@@ -6,6 +6,7 @@ import { aimsAt } from '../../room/aims.ts';
 import { openPass } from '../../room/open-pass.ts';
 import { type Room, seatedAt } from '../../room/room.ts';
 import type { Screen, ServerTables } from '../../room/screen.ts';
+import { TileText } from '../../tiles/tile-text.tsx';
 import { fetchClassInfo, joinClass, sendAims } from '../model/requests.ts';
 import { CLASS } from '../model/strings.ts';
 import { FriendChoices } from './friend-choices.tsx';
@@ -131,7 +132,11 @@ function DealTexts({ code, screen }: DealTextsProps) {
         {CLASS.dealNumber(deal.number, deal.of)}
         {deal.title && `: ${deal.title}`}
       </p>
-      {deal.task && <p class="task">{deal.task}</p>}
+      {deal.task && (
+        <p class="task">
+          <TileText text={deal.task} />
+        </p>
+      )}
       {deal.scripted && <p class="aside">{PLAYER.scripted}</p>}
     </section>
   );

@@ -2,6 +2,7 @@
 import type { PublishedDeal, ReleasedDeal, Step } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
+import { TileText } from '../../tiles/tile-text.tsx';
 import { choiceTitle, stepTitle } from '../model/strings.ts';
 import { SpreadPicture } from '../results/spread-picture.tsx';
 import { DRILL } from './strings.ts';
@@ -68,7 +69,12 @@ function TeacherComment({ step, comment }: TeacherCommentProps) {
     <p class="teacher-comment">
       <b>{DRILL.teacher}:</b>{' '}
       {typeof chosen === 'number' && optionName(step === 'vote' ? 'vote' : 'ask', chosen)}
-      {typeof chosen === 'object' && <TileRow tiles={chosen} />} {words && <span class="task">{words}</span>}
+      {typeof chosen === 'object' && <TileRow tiles={chosen} />}{' '}
+      {words && (
+        <span class="task">
+          <TileText text={words} />
+        </span>
+      )}
     </p>
   );
 }

@@ -5,6 +5,7 @@ import type { SeatStep, Step } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import type { PublishedTables, Screen } from '../../room/screen.ts';
 import type { DrillOnDevice } from '../../storage/published.ts';
+import { TileText } from '../../tiles/tile-text.tsx';
 import { Comparison } from './comparison.tsx';
 import { QuestionForm } from './question-form.tsx';
 import { DRILL, roundWords } from './strings.ts';
@@ -68,7 +69,11 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
               {DRILL.all}
             </button>
           </p>
-          {deal.task && <p class="task">{deal.task}</p>}
+          {deal.task && (
+            <p class="task">
+              <TileText text={deal.task} />
+            </p>
+          )}
           <Comparison
             key={screen.kind}
             steps={stepsToCompare(screen, isPractice || drill.terms.compare === 'at-once')}
