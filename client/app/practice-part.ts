@@ -9,5 +9,6 @@ export { startDeepAnalysis } from '../workers/deep-analysis.ts';
 export { openDealDrawer } from '../workers/drawn-deals.ts';
 export { chosenCard } from './chosen-card.ts';
 export { cardOfTable } from './kept-rooms.ts';
+export { LessonPage } from './lesson-page.tsx';
 export { dayRoom, pastRoom } from './open-room.ts';
 export { RoomScreen } from './room-screen.tsx';

@@ -170,6 +170,14 @@ function CurrentPage({ app }: { readonly app: App }) {
           {({ CardFromLink }) => <CardFromLink key={route.packed} app={app} packed={route.packed} />}
         </LazyView>
       );
+    case 'lesson-link': {
+      const { packed } = route;
+      return (
+        <LazyView part={practicePart}>
+          {({ LessonPage }) => <LessonPage key={packed} app={app} packed={packed} />}
+        </LazyView>
+      );
+    }
     case 'lesson':
       return (
         <LazyView part={roomsPart}>

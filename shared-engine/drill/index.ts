@@ -22,6 +22,12 @@ export {
   type JudgedPass,
   judgedFirstPass,
 } from './interesting.ts';
+export {
+  type Lesson,
+  type LessonDeal,
+  type LessonMoment,
+  readLesson,
+} from './lesson.ts';
 export { parseDrill } from './parse.ts';
 export { botsAround, plainRack, prepareDeal } from './prepare.ts';
 export type { DrillProblem } from './problem.ts';

@@ -31,6 +31,8 @@ describe('addresses', () => {
     { kind: 'prepare', drill: null },
     { kind: 'prepare', drill: '0123456789abcdef'.repeat(2) },
     { kind: 'teaching' },
+    { kind: 'lesson-link', packed: '' },
+    { kind: 'lesson-link', packed: '1.H4sIAAAA_-' },
     { kind: 'group', name: '' },
     { kind: 'group', name: 'Tuesday = café/é?' },
   ])('an address leads back to the same route: %o', (route) => {

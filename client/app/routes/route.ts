@@ -42,6 +42,8 @@ export type Route =
   | { readonly kind: 'cards'; readonly open: string | null }
   /** A card that somebody sends, packed. */
   | { readonly kind: 'card-link'; readonly packed: string }
+  /** A lesson to play along, packed; empty where a file is to be opened. */
+  | { readonly kind: 'lesson-link'; readonly packed: string }
   /** What one's own choices keep costing. */
   | { readonly kind: 'habits' }
   /** Nothing of ours is at this address, or a deal link that is not whole. */
@@ -60,6 +62,7 @@ const RACKS_HASH = '#ten-racks';
 const EXERCISES_HASH = '#ten-minutes';
 const CARDS_HASH = '#my-cards';
 const CARD_HASH = '#card=';
+const LESSON_LINK_HASH = '#lesson=';
 const HABITS_HASH = '#what-costs-me';
 const TEACHING_HASH = '#my-classes';
 const DRILL_HASH = '#drill=';
@@ -80,6 +83,9 @@ export function routeOf(path: string, hash = ''): Route {
   if (date) return { kind: 'day', date };
   if (hash.startsWith('#deal')) return { kind: 'missing', path: `${path}${hash}`, what: 'deal' };
   if (hash.startsWith(CARD_HASH)) return { kind: 'card-link', packed: hash.slice(CARD_HASH.length) };
+  if (hash.startsWith(LESSON_LINK_HASH)) {
+    return { kind: 'lesson-link', packed: hash.slice(LESSON_LINK_HASH.length) };
+  }
   const cards = /^#my-cards(?:\/(\w+))?$/.exec(hash);
   if (cards) return { kind: 'cards', open: cards[1] ?? null };
   if (hash === TEACHING_HASH) return { kind: 'teaching' };
@@ -139,6 +145,8 @@ export function pathOf(route: Route): string {
       return `/${CARDS_HASH}${route.open === null ? '' : `/${route.open}`}`;
     case 'card-link':
       return `/${CARD_HASH}${route.packed}`;
+    case 'lesson-link':
+      return `/${LESSON_LINK_HASH}${route.packed}`;
     case 'missing':
       return route.path;
   }

@@ -33,6 +33,9 @@ export function LibraryScreen({ app }: { readonly app: App }) {
           </PageLink>
           <FileButton words={LIBRARY.addFile} onFile={model.takeFile} />
           <KeyFileButton />
+          <PageLink app={app} route={{ kind: 'lesson-link', packed: '' }} button>
+            {LIBRARY.openLesson}
+          </PageLink>
         </div>
         <ProblemList problems={problems.value} />
         <div role="status">

@@ -3,9 +3,10 @@ import type { StorageProblem } from '../../storage/history/database.ts';
 
 export const LIBRARY = {
   about:
-    'Your drills and the classes you opened, kept in this browser and nowhere else. Save a drill as a file to have it on another device.',
+    'Your drills and the classes you opened, kept in this browser and nowhere else. Save a drill as a file to have it on another device. A drill with your own words at its steps can be shared as a lesson.',
   prepare: 'Prepare a class',
   addFile: 'Add a drill file',
+  openLesson: 'Open a lesson',
   opening: 'Looking for your drills…',
   mayVanish:
     'This browser may delete what the page keeps when room gets short. Save what you need as files from time to time.',

@@ -13,9 +13,11 @@ import { QUESTION } from './strings.ts';
 interface JudgedChoiceProps {
   readonly choice: ChoiceReview;
   readonly story: ChoiceStory;
+  /** Whose pass it is; one's own where left out. */
+  readonly whose?: string | undefined;
 }
 
-export function JudgedChoice({ choice, story }: JudgedChoiceProps) {
+export function JudgedChoice({ choice, story, whose = QUESTION.yours }: JudgedChoiceProps) {
   const better = betterTiles(choice);
   return (
     <article class="judged">
@@ -23,7 +25,7 @@ export function JudgedChoice({ choice, story }: JudgedChoiceProps) {
       {choice.kind === 'pass' && (
         <div class="judged-tiles">
           <figure>
-            <figcaption>{QUESTION.yours}</figcaption>
+            <figcaption>{whose}</figcaption>
             <TileRow tiles={choice.played.tiles} />
           </figure>
           {better && (

@@ -12,12 +12,14 @@ interface JudgementViewProps {
   readonly choice: AnswerChoice;
   readonly title: string;
   readonly chart: Chart;
+  /** Whose pass it is; one's own where left out. */
+  readonly whose?: string;
 }
 
 /** All alternatives to a choice that was played on, as a review shows them. */
 export type Chart = (part: JudgedPart) => ComponentChildren;
 
-export function JudgementView({ judge, record, choice, title, chart }: JudgementViewProps) {
+export function JudgementView({ judge, record, choice, title, chart, whose }: JudgementViewProps) {
   const judgement = judge.of(record, choice);
   if (judgement === null) return null;
   return (
@@ -27,18 +29,26 @@ export function JudgementView({ judge, record, choice, title, chart }: Judgement
         {judgement.is === 'failed' && <p class="notice">{QUESTION.failed}</p>}
         {judgement.is === 'working' && <p>{QUESTION.working}</p>}
         {judgement.is !== 'failed' &&
-          judgement.parts.map((part) => <Part key={part.choice.kind} part={part} chart={chart} />)}
+          judgement.parts.map((part) => (
+            <Part key={part.choice.kind} part={part} chart={chart} whose={whose} />
+          ))}
       </div>
     </section>
   );
 }
 
+interface PartProps {
+  readonly part: JudgedPart;
+  readonly chart: Chart;
+  readonly whose: string | undefined;
+}
+
 /** Nothing is told of a part before it has been played on, so that nothing told changes. */
-function Part({ part, chart }: { readonly part: JudgedPart; readonly chart: Chart }) {
+function Part({ part, chart, whose }: PartProps) {
   if (part.choice.analysis.depth === 'quick') return null;
   return (
     <>
-      <JudgedChoice {...part} />
+      <JudgedChoice {...part} whose={whose} />
       {chart(part)}
     </>
   );

@@ -1,0 +1,24 @@
+// A lesson played along, connected to the page: the worker that judges, and the chart of a choice's alternatives.
+import { LessonScreen } from '../practice/lesson/lesson-screen.tsx';
+import { Alternatives } from '../review/alternatives.tsx';
+import { Bar } from '../ui/bar.tsx';
+import { startDeepAnalysis } from '../workers/deep-analysis.ts';
+import type { App } from './routes/app.ts';
+import '../review/review.css';
+import '../review/choice-strip.css';
+import '../review/deep-analysis.css';
+
+export function LessonPage({ app, packed }: { readonly app: App; readonly packed: string }) {
+  return (
+    <>
+      <Bar app={app} home />
+      <LessonScreen
+        packed={packed}
+        startDeepAnalysis={startDeepAnalysis}
+        chart={({ choice: { kind, analysis }, story }) =>
+          analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
+        }
+      />
+    </>
+  );
+}

@@ -1,0 +1,168 @@
+// A lesson opened from its link or from a file, and played along without the server.
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { type Lesson, readLesson } from '../../../shared-engine/index.ts';
+import { STEP_NAMES } from '../../room/step-names.ts';
+import { FileButton } from '../../ui/file-button.tsx';
+import { ProblemList } from '../../ui/problem-list.tsx';
+import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
+import { createJudge } from '../question/judged.ts';
+import type { Chart } from '../question/judgement-view.tsx';
+import { Handout } from './handout.tsx';
+import { MomentView, TeachersText } from './moment-view.tsx';
+import {
+  dealAfter,
+  dealAt,
+  LESSON_BEGIN,
+  type LessonPlace,
+  momentAt,
+  type OwnChoices,
+  placeKey,
+  unpackLesson,
+} from './play.ts';
+import { LESSON } from './strings.ts';
+import '../history/history.css';
+import '../question/question.css';
+import '../../tiles/tiles.css';
+import './lesson.css';
+
+interface LessonProps {
+  readonly startDeepAnalysis: StartDeepAnalysis;
+  readonly chart: Chart;
+}
+
+interface LessonScreenProps extends LessonProps {
+  /** What stands behind the # of the link; empty where a file is to be opened. */
+  readonly packed: string;
+}
+
+type Opened =
+  | { readonly is: 'opening' }
+  | { readonly is: 'closed'; readonly problems: readonly string[] }
+  | { readonly is: 'open'; readonly lesson: Lesson; readonly text: string };
+
+function openedFrom(text: string): Opened {
+  const read = readLesson(text);
+  if (read.ok) return { is: 'open', lesson: read.lesson, text };
+  return { is: 'closed', problems: read.problems.map(({ message }) => message) };
+}
+
+export function LessonScreen({ packed, ...props }: LessonScreenProps) {
+  const opened = useSignal<Opened>({ is: 'opening' });
+  useEffect(() => {
+    void unpackLesson(packed).then((unpacked) => {
+      if (unpacked === null) opened.value = { is: 'closed', problems: [] };
+      else if (unpacked.ok) opened.value = openedFrom(unpacked.text);
+      else opened.value = { is: 'closed', problems: [LESSON[unpacked.why]] };
+    });
+  }, [packed, opened]);
+  const now = opened.value;
+  if (now.is === 'open') return <PlayAlong key={now.text} lesson={now.lesson} {...props} />;
+  return (
+    <main class="practice">
+      <h1>{LESSON.title}</h1>
+      {now.is === 'opening' && <p role="status">{LESSON.opening}</p>}
+      {now.is === 'closed' && (
+        <>
+          <p>{now.problems.length > 0 ? LESSON.cannot : LESSON.none}</p>
+          <ProblemList problems={now.problems} />
+          <FileButton
+            words={LESSON.file}
+            onFile={(file) =>
+              void file.text().then((text) => {
+                opened.value = openedFrom(text);
+              })
+            }
+          />
+        </>
+      )}
+    </main>
+  );
+}
+
+interface PlayAlongProps extends LessonProps {
+  readonly lesson: Lesson;
+}
+
+function PlayAlong({ lesson, startDeepAnalysis, chart }: PlayAlongProps) {
+  const judge = useMemo(() => createJudge(lesson.card, startDeepAnalysis), [lesson, startDeepAnalysis]);
+  useEffect(() => judge.stop, [judge]);
+  const place = useSignal<LessonPlace>(LESSON_BEGIN);
+  const chosen = useSignal<OwnChoices>(new Map());
+  const title = useRef<HTMLHeadingElement>(null);
+  const at = place.value;
+  const key = placeKey(at);
+  const deal = dealAt(lesson, at);
+  const moment = momentAt(lesson, at);
+
+  function go(to: LessonPlace) {
+    place.value = to;
+    title.current?.scrollIntoView({ block: 'start' });
+    title.current?.focus();
+  }
+  function again() {
+    chosen.value = new Map();
+    go(LESSON_BEGIN);
+  }
+  return (
+    <>
+      <main class="practice play-along">
+        <h1>{lesson.title}</h1>
+        <p class="about">{LESSON.about(lesson.card.name)}</p>
+        <h2 ref={title} tabIndex={-1}>
+          {LESSON.deal(at.deal + 1, lesson.deals.length, deal.title)}
+          {moment && ` · ${STEP_NAMES[moment.step]}`}
+        </h2>
+        <TeachersText text={deal.task} />
+        {moment === null ? (
+          <DealOver next={dealAfter(lesson, at)} onNext={go} onAgain={again} />
+        ) : (
+          <>
+            <p class="aside">
+              {LESSON.moment(at.moment + 1, deal.moments.length)} {deal.isEast && LESSON.east}
+            </p>
+            <MomentView
+              key={key}
+              moment={moment}
+              own={chosen.value.get(key) ?? null}
+              judge={judge}
+              chart={chart}
+              onChoose={(choice) => {
+                chosen.value = new Map(chosen.value).set(key, choice);
+              }}
+              onNext={() => go({ ...at, moment: at.moment + 1 })}
+            />
+          </>
+        )}
+        <button type="button" class="quiet-button" onClick={() => window.print()}>
+          {LESSON.print}
+        </button>
+      </main>
+      <Handout lesson={lesson} />
+    </>
+  );
+}
+
+interface DealOverProps {
+  /** Null behind the last deal. */
+  readonly next: LessonPlace | null;
+  readonly onNext: (next: LessonPlace) => void;
+  readonly onAgain: () => void;
+}
+
+function DealOver({ next, onNext, onAgain }: DealOverProps) {
+  return (
+    <>
+      <p role="status">{next === null ? LESSON.over : LESSON.dealOver}</p>
+      {next === null ? (
+        <button type="button" onClick={onAgain}>
+          {LESSON.again}
+        </button>
+      ) : (
+        <button type="button" class="primary" onClick={() => onNext(next)}>
+          {LESSON.nextDeal}
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,50 @@
+// What the page says where a lesson is played along, and on its handout.
+
+export const LESSON = {
+  opening: 'Opening the lesson…',
+  title: 'A lesson to play along',
+  none: 'Open the link that your teacher sent, or the lesson as a file.',
+  cannot: 'This lesson cannot be opened:',
+  file: 'Open a lesson file',
+  foreign: 'This is no lesson link of Quadrille. Ask for the link again, or for the lesson as a file.',
+  torn: 'Part of this lesson link is missing. Copy it again from where it came, from its first letter to its last.',
+  later:
+    'This lesson link was made by a newer Quadrille. Reload this page to get it, and open the link again.',
+  about: (card: string) =>
+    `At each step choose first. Then you see what your teacher would choose, and the lesson goes on from there. Card: ${card}. Nothing that you choose leaves this device.`,
+  deal: (number: number, of: number, title: string | null) =>
+    title === null ? `Deal ${number} of ${of}` : `Deal ${number} of ${of}: ${title}`,
+  moment: (number: number, of: number) => `Step ${number} of ${of}`,
+  arrived: 'What came',
+  scripted: 'set by your teacher',
+  rack: 'Your rack',
+  you: 'You chose',
+  teacher: 'Your teacher',
+  teachersPass: 'Your teacher’s pass',
+  same: 'You chose as your teacher does.',
+  judgeOfYou: 'The judge on your choice',
+  judgeOfTeacher: 'The judge on your teacher’s choice',
+  differ:
+    'Here your teacher and the judge differ. The judge plays a choice on many times with this card; your teacher may be looking at something else. Both stand.',
+  goOn: 'Go on from your teacher’s choice',
+  goOnWords: 'Go on',
+  dealOver: 'This deal is over.',
+  nextDeal: 'Next deal',
+  again: 'Play the lesson again',
+  over: 'The lesson is over.',
+  print: 'Print the handout',
+  east: 'You are East.',
+  yours: 'Your choice:',
+} as const;
+
+/** What a choice is asked for, above the rack. */
+export function asksFor(kind: 'pass' | 'vote' | 'ask'): string {
+  switch (kind) {
+    case 'pass':
+      return 'Tap the tiles that you would pass.';
+    case 'vote':
+      return 'Would you go on to a second Charleston?';
+    case 'ask':
+      return 'How many tiles would you ask of the seat across?';
+  }
+}
