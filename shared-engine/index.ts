@@ -138,6 +138,8 @@ export {
   type Lesson,
   type LessonDeal,
   type LessonMoment,
+  lessonFile,
+  lessonText,
   MIN_COHORT,
   NO_COUNTS,
   openSpreads,

@@ -26,6 +26,8 @@ export {
   type Lesson,
   type LessonDeal,
   type LessonMoment,
+  lessonFile,
+  lessonText,
   readLesson,
 } from './lesson.ts';
 export { parseDrill } from './parse.ts';

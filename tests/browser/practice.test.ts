@@ -21,6 +21,7 @@ import { openNewCard, storedCard, typeCard } from '../kit/card-typing.ts';
 import { findsAndExercisesHabit } from '../kit/habit-history.ts';
 import { isInSight } from '../kit/in-sight.ts';
 import { layExchange } from '../kit/lay-exchange.ts';
+import { writesLessonOfTable } from '../kit/lesson-walk.ts';
 import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
 const suite = browserSuite();
@@ -159,7 +160,7 @@ describe('the same deal again', () => {
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
   });
 
-  it('the page opens without any network once it has been there, deals a round and stores it, names a habit and exercises it, and takes in and judges a rack from real tiles by a private card', async () => {
+  it('the page opens without any network once it has been there, deals a round and stores it, names a habit and exercises it, takes in and judges a rack from real tiles by a private card, and makes a lesson of it (T5)', async () => {
     const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
@@ -190,6 +191,15 @@ describe('the same deal again', () => {
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     await page.goto(`${suite.origin()}/#my-rounds`);
     await page.getByRole('link', { name: /^With real tiles.*Tuesday club/ }).waitFor();
+    const lesson = await writesLessonOfTable(page, suite.origin());
+    expect(lesson).toMatchObject({
+      wordTiles: 1,
+      words: 'Keep the 1 bam, pass <b>winds</b> first.',
+      printed: 8,
+      isPagePrinted: false,
+      torn: expect.stringMatching(/^Part of this lesson link is missing/),
+    });
+    expect(lesson.link).toBeLessThan(8 * 1024);
   }, 180_000);
 
   it('a round alone on a card of one’s own can be played when the server cannot be reached, and its review keeps that card', async () => {

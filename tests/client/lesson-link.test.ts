@@ -1,8 +1,9 @@
-// A lesson on its way to whoever plays it along: its link, the two judgements.
+// A lesson on its way to whoever plays it along: its link, a rack from the table in it, the two judgements.
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { packText } from '../../client/app/routes/packed-text.ts';
 import { pathOf } from '../../client/app/routes/route.ts';
+import { withArrival } from '../../client/class/prepare/draft.ts';
 import {
   dealAfter,
   isFaulted,
@@ -11,6 +12,8 @@ import {
   unpackLesson,
 } from '../../client/practice/lesson/play.ts';
 import { LESSON } from '../../client/practice/lesson/strings.ts';
+import { lessonOfTable } from '../../client/practice/own-tiles/drill-of-table.ts';
+import { EMPTY_TABLE, type OwnTable } from '../../client/practice/own-tiles/own-table.ts';
 import { createJudge } from '../../client/practice/question/judged.ts';
 import { drillFileText } from '../../shared-engine/drill/file.ts';
 import type { Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
@@ -18,10 +21,11 @@ import { lessonText, readLesson } from '../../shared-engine/drill/lesson.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import type { AnswerChoice } from '../../shared-engine/rules/exchange/command.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
+import { layAll } from '../../shared-engine/rules/laid/laid-exchange.ts';
 import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { WINDS_LESSON } from '../kit/lessons.ts';
+import { WINDS_LESSON, WINDS_RACK } from '../kit/lessons.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 function windsLesson() {
@@ -82,6 +86,42 @@ describe('the link of a lesson', () => {
     expect(await said(packed.slice(0, -2))).toMatch(/^Part of this lesson link is missing\./);
     expect(await said(packed.replace(/^1/, '2'))).toMatch(/newer Quadrille/);
     expect(await said(packed.slice(2))).toMatch(/no lesson link/);
+  });
+});
+
+describe('a lesson in the making', () => {
+  it('T3 what comes is set step by step, and taken out again', () => {
+    const deal = dealOf({ kind: 'manual', racks: [[], [], [], []], seed: seedNamed('set') });
+    const set = withArrival(deal, 'first-right', ['dot-1']);
+    expect(set.scripted).toEqual({ arrivals: { 'first-right': ['dot-1'] } });
+    expect(withArrival(set, 'first-right', [])).toEqual(deal);
+    const stopped: DrillDeal = { ...set, scripted: { arrivals: { 'first-right': ['dot-1'] }, stopped: [2] } };
+    expect(withArrival(stopped, 'first-right', []).scripted).toEqual({ arrivals: {}, stopped: [2] });
+  });
+
+  it('T2 a rack from the table is a lesson with the choices made there', () => {
+    const pass: AnswerChoice = {
+      kind: 'pass',
+      step: 'first-right',
+      tiles: ['red', 'green', 'west'],
+      blind: 0,
+    };
+    const own: OwnTable = {
+      ...EMPTY_TABLE,
+      table: { ...EMPTY_TABLE.table, dealer: 1 },
+      tiles: WINDS_RACK,
+      begun: true,
+      entries: [
+        { kind: 'choice', choice: pass },
+        { kind: 'arrival', tiles: ['dot-1', 'dot-2', 'dot-3'], blind: [0, 0, 0, 0] },
+      ],
+    };
+    const result = layAll(own.table, own.tiles, own.entries);
+    if (!result.ok) throw new Error(result.message);
+    const drill = lessonOfTable(own, result.exchange, seedNamed('table'));
+    const read = readLesson(drillFileText({ drill }));
+    const moments = read.ok ? read.lesson.deals[0]!.moments : [];
+    expect(moments.map(({ teacher }) => teacher && isSameChoice(teacher, pass))).toEqual([true]);
   });
 });
 

@@ -3,7 +3,7 @@ import { IDBFactory } from 'fake-indexeddb';
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { figuresOf, playersOver, themesOver } from '../../client/class/library/group-figures.ts';
-import { rowOfDrill, storedDrill } from '../../client/class/model/library.ts';
+import { storedDrill } from '../../client/class/model/library.ts';
 import { closeDatabase } from '../../client/storage/history/database.ts';
 import {
   listClasses,
@@ -13,6 +13,7 @@ import {
   readDrill,
   removeClass,
   removeDrill,
+  rowOfDrill,
   storeClass,
   storeDrill,
 } from '../../client/storage/history/teaching.ts';

@@ -7,14 +7,14 @@ const RACK =
   );
 
 /** What is passed at each step, and what comes. */
-const PASSES: readonly (readonly [gave: string, came: string])[] = [
+export const LAID_PASSES = [
   ['3 bam, 9 dot, east wind', '1 dot, 2 dot, west wind'],
   ['1 dot, 2 dot, west wind', '1 crak, 2 crak, north wind'],
   ['1 crak, 2 crak, north wind', '3 dot, 4 dot, south wind'],
   ['3 dot, 4 dot, south wind', '9 bam, 9 crak, red dragon'],
   ['9 bam, 9 crak, red dragon', '8 bam, 8 crak, green dragon'],
   ['8 bam, 8 crak, green dragon', '5 dot, 6 dot, east wind'],
-];
+] as const;
 
 /** From the front page to the close; returns the taps beside those that choose. */
 export async function layExchange(page: Page): Promise<number> {
@@ -31,7 +31,7 @@ export async function layExchange(page: Page): Promise<number> {
   await page.getByRole('radio', { name: 'Left' }).check({ force: true });
   await lay(RACK);
   await press('This is my rack');
-  for (const [step, [gave, came]] of PASSES.entries()) {
+  for (const [step, [gave, came]] of LAID_PASSES.entries()) {
     if (step === 3) {
       await page.getByRole('button', { name: 'Continue' }).click();
       await press('Go on');

@@ -9,10 +9,11 @@ import {
   listDrills,
   removeClass,
   removeDrill,
+  rowOfDrill,
   storeClass,
   storeDrill,
 } from '../../storage/history/teaching.ts';
-import { newDrillId, rowOfDrill, startClass, storedDrill } from '../model/library.ts';
+import { newDrillId, startClass, storedDrill } from '../model/library.ts';
 import { kernelOf } from '../prepare/deal-tasks.ts';
 import { PREPARE } from '../prepare/strings.ts';
 import { LIBRARY, STORAGE_PROBLEMS } from './strings.ts';

@@ -1,7 +1,6 @@
-// A teacher's drills and classes on this device: a drill as a row of the database and back, and a class opened with one.
+// A teacher's drills and classes on this device: a stored drill read again, and a class opened with one.
 import { type Drill, type DrillFile, drillFileText } from '../../../shared-engine/index.ts';
 import { randomHex } from '../../connection/random.ts';
-import type { DrillRow } from '../../storage/history/database.ts';
 import { noteClass } from '../../storage/history/teaching.ts';
 import { openClass } from './requests.ts';
 
@@ -14,15 +13,6 @@ export const USUAL_CLASS: NonNullable<DrillFile['class']> = {
 };
 
 export const newDrillId = (): string => randomHex(16);
-
-export function rowOfDrill(
-  file: DrillFile,
-  { id, group, ownCard }: Pick<DrillRow, 'id' | 'group' | 'ownCard'>,
-): DrillRow {
-  const { title, deals } = file.drill;
-  const text = drillFileText(file);
-  return { id, title, group, ownCard, deals: deals.length, changedAt: Date.now(), text };
-}
 
 /** The file of a row as this page has stored it: whole or not, it can be edited. */
 export function storedDrill(text: string): DrillFile {

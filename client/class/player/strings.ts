@@ -72,7 +72,7 @@ export function termsSentences(terms: ClassTerms): readonly string[] {
 export const PLAYER = {
   deal: 'This deal',
   held: 'Your teacher has stopped the tables here. Look up and discuss; play continues soon.',
-  scripted: 'What comes to you in this deal is set: it came that way at a real table.',
+  scripted: 'What comes to you in this deal is set, by your teacher or as it came at a real table.',
   over: 'Your teacher has ended this class. You can finish this deal and read your review.',
   removed: 'Your teacher has taken you out of this class. Ask your teacher if that was a mistake.',
   renamed: (name: string) => `Your teacher calls you ${name} now.`,

@@ -1,5 +1,6 @@
 // What the teacher chose at a step of a deal and says of it; players of a published drill read it after their own choice.
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import {
   arrivalProblem,
   bagOf,
@@ -7,13 +8,15 @@ import {
   type DrillDeal,
   drillTerms,
   hasStep,
+  MOVE_STEPS,
+  PASS_SIZE,
   STEPS,
   type Step,
 } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TilePicker } from '../../tiles/tile-picker.tsx';
 import { stepTitle } from '../model/strings.ts';
-import { withComment } from './draft.ts';
+import { withArrival, withComment } from './draft.ts';
 import { COMMENTS } from './strings.ts';
 
 interface CommentsFormProps {
@@ -23,8 +26,17 @@ interface CommentsFormProps {
   readonly onChange: (deal: DrillDeal) => void;
 }
 
-/** What it holds is drawn once it is opened: each deal would bring a whole set of tiles. */
 export function CommentsForm(props: CommentsFormProps) {
+  return <Folded summary={COMMENTS.title}>{() => <Comments {...props} />}</Folded>;
+}
+
+interface FoldedProps {
+  readonly summary: string;
+  readonly children: () => ComponentChildren;
+}
+
+/** What it holds is drawn once it is opened: each deal would bring a whole set of tiles. */
+function Folded({ summary, children }: FoldedProps) {
   const isOpen = useSignal(false);
   return (
     <details
@@ -32,8 +44,8 @@ export function CommentsForm(props: CommentsFormProps) {
         isOpen.value = event.currentTarget.open;
       }}
     >
-      <summary>{COMMENTS.title}</summary>
-      {isOpen.value && <Comments {...props} />}
+      <summary>{summary}</summary>
+      {isOpen.value && children()}
     </details>
   );
 }
@@ -83,7 +95,36 @@ function Comments({ id, deal, ways, onChange }: CommentsFormProps) {
           }
         />
       </div>
+      {deal.tiles.kind === 'manual' && (
+        <Arrival key={`arrival ${at}`} deal={deal} at={at} onChange={onChange} />
+      )}
     </>
+  );
+}
+
+interface ArrivalProps extends Pick<CommentsFormProps, 'deal' | 'onChange'> {
+  readonly at: Step;
+}
+
+/** What the pass of this step brings, where the teacher wants it to be the same for everybody (rule T3). */
+function Arrival({ deal, at, onChange }: ArrivalProps) {
+  const step = MOVE_STEPS.find((one) => one === at);
+  if (step === undefined) return null;
+  return (
+    <Folded summary={COMMENTS.arrival}>
+      {() => (
+        <>
+          <p class="aside">{COMMENTS.arrivalAbout}</p>
+          <TilePicker
+            title={COMMENTS.arrival}
+            laid={deal.scripted?.arrivals[step] ?? []}
+            size={PASS_SIZE}
+            problemWith={(next) => arrivalProblem(NOTHING_HELD, next, next.length)}
+            onChange={(laid) => onChange(withArrival(deal, step, laid))}
+          />
+        </>
+      )}
+    </Folded>
   );
 }
 
@@ -106,7 +147,7 @@ function OwnChoice({ id, step, chosen, onChosen }: OwnChoiceProps) {
       <TilePicker
         title={COMMENTS.tiles}
         laid={typeof chosen === 'object' ? chosen : []}
-        size={3}
+        size={PASS_SIZE}
         problemWith={(next) => arrivalProblem(NOTHING_HELD, next, next.length)}
         onChange={(laid) => onChosen(laid.length === 0 ? undefined : laid)}
       />

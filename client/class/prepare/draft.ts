@@ -5,6 +5,7 @@ import {
   type Drill,
   type DrillDeal,
   type Face,
+  type MoveStep,
   SEATS,
   type Step,
   type Terms,
@@ -100,6 +101,16 @@ export function withComment(deal: DrillDeal, step: Step, { chosen, words }: Draf
   const comment = { ...(chosen !== undefined && { chosen }), ...(words && { words }) };
   const comments = Object.keys(comment).length === 0 ? others : { ...others, [step]: comment };
   return Object.keys(comments).length === 0 ? rest : { ...rest, comments };
+}
+
+/** Tiles that come with a pass because the teacher sets them; a deal in which nothing is set has no script. */
+export function withArrival(deal: DrillDeal, step: MoveStep, tiles: readonly Face[]): DrillDeal {
+  const scripted: NonNullable<DrillDeal['scripted']> = deal.scripted ?? { arrivals: {} };
+  const { [step]: _, ...others } = scripted.arrivals;
+  const arrivals = tiles.length === 0 ? others : { ...others, [step]: tiles };
+  const { stopped, asked } = scripted;
+  const isEmpty = Object.keys(arrivals).length === 0 && stopped === undefined && asked === undefined;
+  return isEmpty ? withoutScript(deal) : { ...deal, scripted: { ...scripted, arrivals } };
 }
 
 /** The same deal, in which the bots choose by themselves. */

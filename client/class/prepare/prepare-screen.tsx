@@ -14,6 +14,7 @@ import { PublishForm } from '../published/publish-form.tsx';
 import { type ClassDraft, useClassDraft } from './class-draft.ts';
 import { FormFields, TermsFields } from './class-form.tsx';
 import { DealList } from './deal-list.tsx';
+import { LessonForm } from './lesson-form.tsx';
 import { SaveDrillButton } from './save-drill-button.tsx';
 import { PREPARE, savedWords } from './strings.ts';
 
@@ -103,6 +104,12 @@ function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow |
         </button>
       </div>
       <PublishForm app={app} file={draft.namedFile} card={card.value.file} />
+      <LessonForm
+        app={app}
+        file={draft.namedFile()}
+        asksAbout={draft.asksAbout()}
+        onMayShare={draft.mayShare}
+      />
     </>
   );
 }

@@ -57,20 +57,37 @@ export const DEALS = {
   task: 'For the players, shown above their tiles',
   note: 'For yourself, shown only on your dashboard',
   dealer: 'The players are East and start with 14 tiles',
-  scripted: 'What comes to the players in this deal is set: it came that way at a real table.',
+  scripted: 'What comes to the players in this deal is set, as you set it or as it came at a real table.',
   unscripted: 'Let the bots choose',
+} as const;
+
+export const LESSON_FORM = {
+  title: 'Or share it as a lesson',
+  about:
+    'Your players choose first at each step, then they see your choice, your words and the judge’s numbers. The whole lesson is in its link or file: no server stores it, it works without a connection and never ends.',
+  make: 'Make the lesson',
+  link: 'Link to the lesson',
+  copied: 'Copied. Whoever has the link has the whole lesson, hidden tiles too.',
+  file: 'Save the lesson as a file',
+  look: 'Play it along, or print it',
+  scan: 'Scan to open the lesson',
+  scanAbout: 'The link to the lesson as a square code for a camera',
+  tooLarge: 'The link is too long for a square code. Send it, or the file.',
 } as const;
 
 export const COMMENTS = {
   title: 'What you would choose, and why',
   about:
-    'For a drill that you publish: players read it when they have chosen there themselves. Leave out what you like.',
+    'For a drill that you publish, or a lesson: players read it when they have chosen there themselves. Say what stands out, what you keep, what you pass and why, and what would change your mind. Tiles that you name, such as 2 bam, soap or red dragon, are drawn. A lesson needs your choice at each step up to its last words.',
   step: 'Step',
   has: '(written)',
   tiles: 'The tiles you would pass',
   choice: 'Your choice',
   none: 'Say nothing',
   words: 'Your words',
+  arrival: 'What comes back with this pass',
+  arrivalAbout:
+    'Whatever is passed, these tiles come. Players see that you set them. Left empty, the bots choose.',
 } as const;
 
 /** `Deal 2: Two pairs`; without a title, how it was made. */

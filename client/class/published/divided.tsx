@@ -9,8 +9,8 @@ import {
   type PublishedDashboard,
 } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
-import { storeDrill } from '../../storage/history/teaching.ts';
-import { newDrillId, rowOfDrill } from '../model/library.ts';
+import { rowOfDrill, storeDrill } from '../../storage/history/teaching.ts';
+import { newDrillId } from '../model/library.ts';
 import { choiceTitle } from '../model/strings.ts';
 import { DRILL, TEACHER } from './strings.ts';
 

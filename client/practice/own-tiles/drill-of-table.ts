@@ -1,5 +1,6 @@
 // The rack from the table and what came to it, as a drill of one deal for a class to practice on (rule R6).
 import {
+  type AnswerChoice,
   type Drill,
   type DrillDeal,
   type Face,
@@ -8,6 +9,7 @@ import {
   type LaidExchange,
   neighbor,
   SEATS,
+  type Step,
 } from '../../../shared-engine/index.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_SEAT, OWN_TILES } from './strings.ts';
@@ -33,6 +35,32 @@ export function drillOfTable({ table, tiles }: OwnTable, { steps }: LaidExchange
       },
     ],
   };
+}
+
+/** The same with each choice made at the table as the teacher's own, so that words can be written to it (rule T2). */
+export function lessonOfTable(own: OwnTable, exchange: LaidExchange, seed: string): Drill {
+  const { deals, ...drill } = drillOfTable(own, exchange, seed);
+  const comments = Object.fromEntries(
+    own.entries.flatMap((entry): [Step, { chosen: Chosen }][] => {
+      const chosen = entry.kind === 'choice' ? chosenIn(entry.choice) : null;
+      return entry.kind === 'choice' && chosen !== null ? [[entry.choice.step, { chosen }]] : [];
+    }),
+  );
+  return { ...drill, deals: deals.map((deal) => ({ ...deal, comments })) };
+}
+
+type Chosen = readonly Face[] | number;
+
+/** As a comment writes a choice; null for a pass of blind tiles alone, which cannot be written. */
+function chosenIn(choice: AnswerChoice): Chosen | null {
+  switch (choice.kind) {
+    case 'pass':
+      return choice.tiles.length > 0 ? choice.tiles : null;
+    case 'vote':
+      return choice.go ? 1 : 0;
+    case 'ask':
+      return choice.count;
+  }
 }
 
 /** What the others did at the table, as far as it was laid in. */

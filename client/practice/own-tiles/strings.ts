@@ -41,6 +41,8 @@ export const OWN_TILES = {
   drill: 'Save as a drill for a class',
   drillAbout: 'Everybody then holds your rack and gets what you got, whatever they pass.',
   drillTitle: 'A rack from the table',
+  lesson: 'Write a lesson about it',
+  lessonAbout: 'Your choices stand in it already; add your words at each step.',
   judged: 'How good it was',
   judgedBefore: 'How good it would be',
   over: 'The exchange is over',

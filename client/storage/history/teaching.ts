@@ -1,4 +1,5 @@
 // A teacher's drills and classes in this browser's database: stored, listed, read, deleted.
+import { type DrillFile, drillFileText } from '../../../shared-engine/index.ts';
 import { type ClassRow, type DrillRow, type Stored, withDatabase } from './database.ts';
 
 /** The one changed last comes first. */
@@ -12,6 +13,15 @@ export function listDrills(): Promise<Stored<readonly DrillRow[]>> {
 /** Null where it is not here. */
 export function readDrill(id: string): Promise<Stored<DrillRow | null>> {
   return withDatabase(async (database) => (await database.get('drills', id)) ?? null);
+}
+
+export function rowOfDrill(
+  file: DrillFile,
+  { id, group, ownCard }: Pick<DrillRow, 'id' | 'group' | 'ownCard'>,
+): DrillRow {
+  const { title, deals } = file.drill;
+  const text = drillFileText(file);
+  return { id, title, group, ownCard, deals: deals.length, changedAt: Date.now(), text };
 }
 
 /** In the place of the one with its id. */
