@@ -39,6 +39,12 @@ const nthPass = (nth: number): number => review.choices.indexOf(passesOf(review)
 describe('a tile that is passed a second time', () => {
   test('V3 is told once such a tile has come back, whichever copy it is', () => {
     expect(passesOf(review).map(({ parts }) => parts.returned)).toEqual([[], [], ['crak-7', 'north']]);
+    const again = reviewOf(START, [
+      move('first-right', ['crak-7', 'dot-8', 'north'], ['crak-7', 'dot-5', 'west']),
+      move('first-across', ['crak-7', 'east', 'west'], ['bam-9', 'dot-1', 'white']),
+    ]);
+    // Such a tile came in the exchange in which the first one went.
+    expect(passesOf(again)[1]!.parts.returned).toEqual(['crak-7']);
     expect(toldOf(review, nthPass(2))).toContain(
       'You had passed 7 crak and the north wind before, and such tiles came back.',
     );
@@ -57,8 +63,12 @@ describe('a tile that comes back and stays', () => {
     expect(back(first, across, left, late)).toEqual(['north', 'red']);
   });
 
-  test('is none that goes and comes with the same pass', () => {
-    expect(back(move('first-right', ['crak-7', 'dot-8', 'north'], ['crak-7', 'dot-5', 'west']))).toEqual([]);
+  test('is also one that comes in the exchange in which such a one goes', () => {
+    const swap = move('first-right', ['crak-7', 'dot-8', 'north'], ['crak-7', 'dot-5', 'west']);
+    expect(back(swap)).toEqual(['crak-7']);
+    expect(back(swap, move('first-across', ['crak-7', 'east', 'west'], ['north', 'bam-9', 'red']))).toEqual([
+      'north',
+    ]);
   });
 
   test('is named, one as one', () => {

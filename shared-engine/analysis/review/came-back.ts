@@ -3,8 +3,8 @@ import { FACES, type Face } from '../../rules/index.ts';
 import type { ChoiceReview } from './review.ts';
 
 /**
- * In rack order, faces of which a tile was held at the close that came after such a tile had been given away; whether it is the same
- * nobody is told (rule V3). One that was given away once more is told with that pass.
+ * In rack order, faces of which a tile was held at the close that came when such a tile had been given away, be it in the
+ * same exchange; whether it is the same nobody is told (rule V3). One that was given away once more is told with that pass.
  */
 export function cameBack(choices: readonly ChoiceReview[]): readonly Face[] {
   const away: Face[] = [];
@@ -12,8 +12,8 @@ export function cameBack(choices: readonly ChoiceReview[]): readonly Face[] {
   for (const choice of choices) {
     if (choice.kind !== 'pass') continue;
     for (const face of choice.played.tiles) move(back, face, null);
-    for (const face of choice.received) move(away, face, back);
     away.push(...choice.played.tiles);
+    for (const face of choice.received) move(away, face, back);
   }
   return FACES.filter((face) => back.includes(face));
 }

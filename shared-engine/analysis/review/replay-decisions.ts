@@ -75,18 +75,18 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
   }
 }
 
-/** Of each face as many as went and came again; the seat cannot tell copies apart (rule V3). */
+/** Of each face as many as went and came, be it in one exchange; the seat cannot tell copies apart (rule V3). */
 function returnedIn(past: Situation['past']): readonly Face[] {
   const away: number[] = [];
   const returned: number[] = [];
   for (const { gave, received } of past) {
+    away.push(...gave);
     for (const face of received) {
       const place = away.indexOf(face);
       if (place === -1) continue;
       away.splice(place, 1);
       returned.push(face);
     }
-    away.push(...gave);
   }
   return returned.map((face) => FACES[face]!);
 }
