@@ -34,6 +34,7 @@ export function roundText(played: PlayedRound): string {
       ...guessLines(review, racks.after),
     ]),
     '',
+    'How this was found; “you” is the seat whose review it is.',
     ...new Set(reviews.map(({ method }) => method)),
   ];
   return `${lines.join('\n')}\n`;

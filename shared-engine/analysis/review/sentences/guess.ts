@@ -36,7 +36,7 @@ export function guessSentences(neighbors: readonly NeighborSuits[]): readonly st
   if (guess === null) return [];
   return [
     `The passes hint that the player ${NEIGHBORS[guess.toward]} ended with ${mostPhrase(guess)}.`,
-    `Chances of that are about ${inTen(guess.share)} in 10, not the usual ${inTen(USUAL)}.`,
+    `Chances of that are about ${inTen(guess.share)} in 10; as a rule they are ${inTen(USUAL)} in 10.`,
   ];
 }
 
@@ -52,7 +52,11 @@ export function guessAnswer(
   const counts = SUITS.map((suit) => rack.filter((face) => numbered(face)?.suit === suit).length);
   const most = counts[SUITS.indexOf(guess.suit)]!;
   const isRight = counts.filter((count) => count >= most).length === 1;
-  const held = listed(SUITS.map((suit, nth) => `${counts[nth]} ${suit}${counts[nth] === 1 ? '' : 's'}`));
+  const held = listed(
+    SUITS.map(
+      (suit, nth) => `${counts[nth] === 0 ? 'no' : counts[nth]} ${suit}${counts[nth] === 1 ? '' : 's'}`,
+    ),
+  );
   const about = `The guess about the player ${NEIGHBORS[guess.toward]}, ${mostPhrase(guess)},`;
   return `${about} was ${isRight ? 'right' : 'not right'}: ${held}.`;
 }

@@ -3,7 +3,7 @@ import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import type { FedNeighbor } from '../review.ts';
 import { guessSentences } from './guess.ts';
-import { capitalized, listed, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
+import { capitalized, listed, NEIGHBORS, shownWins, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
 /** What else is told of the round: its losses choice by choice together, and how far away its rack was. */
@@ -28,7 +28,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(average === null
       ? []
       : [
-          `Dealt an average rack in this seat, our steady player, a plain bot, wins about ${Math.round(average)} in 100 games against club players.`,
+          `Our steady player is a simple bot: from an average deal in this seat it wins about ${Math.round(average)} in 100 games against club players.`,
         ]),
     `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
@@ -52,13 +52,13 @@ function worthSentence(closer: number, more: number): readonly string[] {
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
 function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
   if (losses === 0 || Math.abs(losses - cost) < 1) return [];
-  const best = 'the best we found, which our steady player often misses.';
-  if (cost < 0) return [`The losses told step by step compare with ${best}`];
-  const sum = 'The losses told step by step add up to';
-  if (losses > cost) return [`${sum} more: they compare with ${best}`];
+  const sum = `The losses told step by step add up to about ${shownWins(losses)}`;
+  if (losses > cost) {
+    return [`${sum}: they compare with the best we found, which our steady player often misses.`];
+  }
   // What is missing may be what can't be said, or chance.
   return areAllTold && isClear
-    ? [`${sum} less: they take the others for stronger players, so that every win is rarer.`]
+    ? [`${sum} only: there we take the others for stronger players, so that every win is rarer.`]
     : [];
 }
 

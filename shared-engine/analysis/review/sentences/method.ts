@@ -3,12 +3,12 @@ import { BASIS } from '../basis.ts';
 
 export const METHOD = [
   'Our first answer puts every legal pass in order by the tiles it keeps.',
-  `The first ${BASIS.passesTried} and yours were each tried with the same ${BASIS.arrivals} arrivals, drawn evenly from the tiles you had not seen.`,
-  'Players do not pass evenly, so this is a rough look.',
+  `The first ${BASIS.passesTried} and yours were each tried ${BASIS.arrivals} times, every time with other tiles coming in, and all with the same ones.`,
+  'These were drawn evenly from the tiles you had not seen; players do not pass evenly, so this is a rough look.',
   'A pass that comes out behind all of those is ranked by the tiles it keeps.',
   'Continuing or stopping was tried with simple passes.',
   'The player across was taken to ask for 0, 1, 2 or 3 equally often.',
-  'How close a rack is counts its tiles to go, softened by how many hands are near.',
+  'How close a rack is counts its tiles to go, and a little how many hands are near.',
   'It looks at this rack alone, not at what the pass did for your neighbor.',
 ].join(' ');
 
@@ -24,18 +24,18 @@ export const DEEP_METHOD = [
   'On those, a choice that cannot matter any more stops early.',
   'What a pass gave away is measured on the first third of them at most, against what club players pass.',
   'Where your rack ends, and which one tile matters, is looked at in more deals of their own.',
-  'In about 95 of 100 choices an interval holds what endless play of this kind would show.',
-  'Costly means that all of the interval lies above 1 win in 100 games; a little worse, that it lies above 0.',
+  'Every loss may be off by chance, and we reckon by how much; in about 95 of 100 choices it is no more than that.',
+  'Costly means that it is above 1 win in 100 games even so; a little worse, that it is above 0.',
 ].join(' ');
 
 export const LEDGER_METHOD = [
   'Luck and choices: before each choice we look at your chance if our steady player chose from there on.',
   'It passes what the hands within your reach need least and looks at nothing else.',
-  'East begins: the later a seat has its turn, the less an average deal is worth there.',
   'The others then pass as club players do, so that luck is worth nothing on average.',
+  'East begins: the later a seat has its turn, the less an average deal is worth there.',
   'The wins beside a single choice take the others for stronger players and are lower.',
   'What your choice changes about that chance is yours; what changes until the next choice is luck.',
-  'The numbers on screen are rounded so that they add up.',
+  'The numbers shown are rounded so that they add up.',
   'What a neighbor ended with is a guess from your own tiles, what came to you, and how players choose what to pass.',
 ].join(' ');
 

@@ -31,7 +31,8 @@ export function winsOf(value: number): string {
   return `${shown} ${shown === '1' ? 'win' : 'wins'}`;
 }
 
-function shownWins(value: number): string {
+/** "7", "1.5". */
+export function shownWins(value: number): string {
   return value < 2.95 ? inTenths(value).replace('.0', '') : String(Math.round(value));
 }
 
