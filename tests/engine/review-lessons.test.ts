@@ -56,7 +56,7 @@ describe('three strays given', () => {
     const [pass] = passesOf(review);
     expect(pass!.loss).toBeLessThan(review.basis.smallLoss);
     expect(pass!.parts.broken).toEqual([]);
-    expect(toldOf(review)).toContain('You kept all 3 of your multiples together.');
+    expect(toldOf(review)).toContain('You kept all 3 of your pairs and pungs together.');
     expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
     expect(headlineOf(review)).toContain(
       'You kept the pung of 3 bam, the pung of 4 bam and the pair of 7 bam together.',
@@ -73,7 +73,9 @@ describe('a group that has just been made', () => {
     const review = reviewOf(start, [formedPair, move('first-across', ['bam-3', 'bam-3', 'red'], ARRIVED)]);
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
-    expect(toldOf(review, 1)).toContain('You had just made a pair of 3 bam: look again.');
+    expect(toldOf(review, 1)).toContain(
+      'The pair of 3 bam was new: look at the whole rack again before each pass.',
+    );
   });
 
   test('is not claimed for a group that was there before', () => {

@@ -51,23 +51,32 @@ const NO_PASS = { nearness: 0, toGo: 0 };
 
 describe('the risk of a pass', () => {
   test.each<[string, readonly [Face, Face, Face], string]>([
-    ['a pair', ['bam-3', 'bam-3', 'east'], 'By the rule of thumb a pair is the riskiest thing to pass.'],
+    [
+      'a pair',
+      ['bam-3', 'bam-3', 'east'],
+      'You gave a pair of 3 bam, by the rule of thumb the riskiest thing to pass.',
+    ],
     [
       'a pung',
       ['bam-3', 'bam-3', 'bam-3'],
-      'By the rule of thumb a whole pung is riskier to pass even than a pair.',
+      'You gave a pung of 3 bam, by the rule of thumb riskier to pass even than a pair.',
     ],
     [
       'like numbers',
       ['bam-3', 'dot-3', 'east'],
-      'You gave like numbers, by the rule of thumb nearly as risky to pass as a pair.',
+      'You gave like numbers, 3 bam and 3 dot, by the rule of thumb nearly as risky to pass as a pair.',
     ],
     [
       'tiles of one suit',
       ['bam-3', 'bam-4', 'bam-5'],
-      'You gave tiles of one suit that belong together, which the rule of thumb would split up.',
+      'You gave 3 bam, 4 bam and 5 bam, in a row: the rule of thumb would split them up.',
     ],
-    ['a flower', ['bam-3', 'east', 'flower'], 'By the rule of thumb a flower is kept.'],
+    [
+      'odd tiles of one suit',
+      ['bam-1', 'bam-5', 'bam-9'],
+      'You gave 1 bam, 5 bam and 9 bam, all odd: the rule of thumb would split them up.',
+    ],
+    ['a flower', ['bam-3', 'east', 'flower'], 'You gave a flower; by the rule of thumb a flower is kept.'],
   ])('of %s is said, with its rule of thumb', (_, gave, phrase) => {
     expect(riskSentence({ ...NO_PASS, tiles: gave, risk: riskGrade(gave) }, 'you')).toBe(phrase);
   });

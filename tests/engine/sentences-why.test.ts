@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { Verdict } from '../../shared-engine/analysis/comparison/verdict.ts';
 import type { NumberReview } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { leadSentences } from '../../shared-engine/analysis/review/sentences/leads.ts';
 import { numberWhy } from '../../shared-engine/analysis/review/sentences/number.ts';
-import { leadSentences, whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
+import { whySentences } from '../../shared-engine/analysis/review/sentences/why.ts';
 import type { ChoiceWhy } from '../../shared-engine/analysis/why/choice-why.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
@@ -47,6 +48,17 @@ describe('the words of a reason', () => {
       'Keep the soap: 8 in 10 of your closest hands at the close use it; 4 in 10 use the red dragon.',
       'That one exchange alone makes at least half of the difference.',
     ]);
+    // A tile that few hands use explains little, whatever keeping it brings.
+    const rare = [{ face: 'white', copies: 1, share: 0.2 }, keep[1]] as const;
+    expect(
+      said({
+        keep: rare,
+        pass: [{ face: 'red', copies: 1, share: 0 }],
+        reason: { keep: 'white', pass: 'red', share: 1 },
+      }),
+    ).toEqual([
+      'Mostly because of one tile: keeping the soap instead of the red dragon makes at least half of the difference.',
+    ]);
     // Where no tile is the reason, what differs is told and nothing is advised.
     expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
       '9 in 10 of your closest hands at the close use your pair of 3 bam; hardly any use 9 dot.',
@@ -88,18 +100,51 @@ describe('the words of a reason', () => {
     const analysis = sampleDeepAnalysis('a-little-worse');
     const reasons = (why: Partial<ChoiceWhy>) =>
       numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
+    const small = 'Not only your closest hands count: those a little farther away do too.';
     expect(reasons({})).toEqual([
+      small,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
       stairs,
     ]);
     expect(reasons({ toGo: { played: 3.21, named: 3.19 } })).toEqual([
-      'Your rack ends about as far away with both: 3.2 on average.',
+      small,
+      'Either way your rack ends about 3.2 away on average, most often closest to Stairs.',
+    ]);
+    const farther = { toGo: { played: 3.2, named: 3.6 } };
+    const still = 'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.';
+    expect(reasons(farther)).toEqual([small, still, stairs]);
+    // What the better vote costs the others is why.
+    const costs = { value: -2.3, halfWidth: 0.4 };
+    expect(
+      numberWhy(
+        { ...vote, analysis: { ...analysis, others: costs, why: { ...NOTHING, ...farther } } },
+        NAMES,
+      ),
+    ).toEqual([
+      expect.stringMatching(/ would cost the other three together about 2\.3 wins in 100 games\.$/),
+      still,
       stairs,
     ]);
-    expect(reasons({ toGo: { played: 3.2, named: 3.6 } })).toEqual([
-      'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.',
+    // Less surely, a vote to stop at least costs them the passes.
+    const votes = analysis.finalists.map((one, place) => ({ ...one, number: 1 - place }));
+    const unsure = { ...analysis, finalists: votes, others: { value: -0.5, halfWidth: 0.8 } };
+    expect(numberWhy({ ...vote, analysis: { ...unsure, why: { ...NOTHING, ...farther } } }, NAMES)).toEqual([
+      'Stopping also denies the other three a second Charleston.',
+      still,
       stairs,
     ]);
+    expect(reasons({ lacking: { played: 2.34, named: 2 } })[0]).toBe(
+      'Slightly fewer tiles are then missing in pairs and singles, where no joker helps: 2.0 on average, not 2.3.',
+    );
+    expect(reasons({ gone: { played: 0.74, named: 0.5 } })[0]).toBe(
+      'The others then hold slightly fewer of the tiles that your closest hands need: 0.5 on average, not 0.7.',
+    );
+    expect(reasons({ idleJokers: { played: 0.3, named: 0.04 } })[0]).toBe(
+      'Slightly fewer jokers are then left over, as pairs and singles take none: hardly any, not 0.3 on average.',
+    );
+    expect(reasons({ sectionsKept: { played: 3, named: 5 } })[0]).toBe(
+      'The better pass keeps 5 sections within a tile of your closest hand, not 3.',
+    );
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
@@ -109,9 +154,9 @@ describe('the words of a reason', () => {
       numberWhy(
         { ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why: NOTHING } },
         NAMES,
-      ).at(-1);
+      )[0];
     expect(asked(3)).toBe('Fewer tiles then go to the player across.');
-    expect(asked(1)).toBe('More tiles then go to the player across.');
+    expect(asked(1)).toBe('More tiles can then be exchanged.');
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
       'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
     ]);
@@ -126,19 +171,21 @@ describe('the words of a reason', () => {
     };
     expect(said(lead)).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
-      'Your rack then ends closest to Stairs more often: 5 in 10 games instead of 2.',
+      'It is then closest to Stairs more often: 5 in 10 games instead of 2.',
       'Fewer tiles are then missing in pairs and singles, where no joker helps: 1.8 on average, not 2.6.',
     ]);
     expect(said({ idleJokers: { played: 0.9, named: 0.5 }, gone: { played: 1.5, named: 1.1 } })).toEqual([
       'Fewer jokers are then left over, as pairs and singles take none: 0.5 on average, not 0.9.',
-      'Fewer tiles that your closest hands lack are then with the others already: 1.1 on average, not 1.5.',
+      'The others then hold fewer of the tiles that your closest hands need: 1.1 on average, not 1.5.',
     ]);
     expect(said({ idleJokers: { played: 0.4, named: 0.04 } })).toEqual([
-      'Fewer jokers are then left over, as pairs and singles take none: hardly any on average, not 0.4.',
+      'Fewer jokers are then left over, as pairs and singles take none: hardly any, not 0.4 on average.',
     ]);
     expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
       'Your rack then ends closest to Stairs more often: nearly all games instead of hardly any.',
     ]);
+    // Few games in a section say little of where a pass leads.
+    expect(said({ sections: { garden: { played: 0.01, named: 0.24 } } })).toEqual([]);
     expect(said({ concealed: lead.concealed })).toEqual([
       'Fewer of your closest hands must then stay concealed: 1 in 10 instead of 9.',
     ]);

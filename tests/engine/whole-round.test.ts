@@ -5,6 +5,7 @@ import { fedNeighbor } from '../../shared-engine/analysis/review/fed-neighbor.ts
 import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { wholeRoundSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
+import { helpSentence } from '../../shared-engine/analysis/review/sentences/neighbors.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import type { SeatMove } from '../../shared-engine/rules/view/record.ts';
@@ -99,13 +100,26 @@ describe('one neighbor', () => {
   test('is named where at least two passes together cost clearly more than the smallest loss', () => {
     const choices = costing(0.9, 0.1, 0.8);
     expect(fedNeighbor(choices)).toBeNull();
-    const again = choices.map((choice, nth) => (nth === nthPass(2) ? toTheRight(choice) : choice));
-    const fed = fedNeighbor(again);
+    const again = (all: Review['choices']) =>
+      all.map((choice, nth) => (nth === nthPass(2) ? toTheRight(choice) : choice));
+    const fed = fedNeighbor(again(choices));
     expect(fed).toEqual({ toward: 'right', passes: 2, cost: { value: 1.7, halfWidth: 0.424 } });
     expect(wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, fed })).toEqual([
       'In 2 passes you gave the player on the right more help than players usually do.',
       'That probably cost you about 1.7 wins in 100 games.',
     ]);
+  });
+
+  test('is not named for a pass of which it is not told that it helps more than most', () => {
+    const toldMore = (choices: Review['choices']) =>
+      choices.filter(
+        (choice) => choice.analysis.depth === 'deep' && helpSentence(choice, choice.analysis).length > 0,
+      );
+    const choices = costing(1.9, 0.1, 0.2).map((choice, nth) =>
+      nth === nthPass(2) ? toTheRight(choice) : choice,
+    );
+    expect(toldMore(choices)).toHaveLength(1);
+    expect(fedNeighbor(choices)).toBeNull();
   });
 
   test('is not named while a pass has not been played on', () => {

@@ -103,7 +103,7 @@ function ofTop(screen: ReviewOnScreen, given: readonly GivenChoice[]): Kinds {
     ['the top speaks of the open step, and a button leads there', pointsTo !== null && pointsTo === opened],
   ];
   if (worst === null || worst.analysis === null) {
-    const tellsBetter = done.length > 0 && (headline.includes('Better: ') || betterIn(top) !== null);
+    const tellsBetter = done.length > 0 && (/better: /i.test(headline) || betterIn(top) !== null);
     return [...kinds, ['the top knows something better, and no step does', tellsBetter]];
   }
   const { choice, analysis } = worst;

@@ -90,7 +90,11 @@ function inHeadline(
       'the headline does not say that it is not over',
       deep.length > 0 && !whole && !headline.startsWith('So far'),
     ],
-    ['the headline is silent about what was worse', worst !== undefined && !headline.includes('Better: ')],
+    [
+      'the headline does not name what was better by its verdict',
+      worst !== undefined &&
+        !headline.includes(worst.verdict === 'costly' ? ' Better: ' : ' A little better: '),
+    ],
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];
   return kinds.filter(([, holds]) => holds).map(([kind]) => kind);

@@ -1,6 +1,6 @@
 // The verdict on a choice from what is known of it, and which choice of a round there is most to learn from.
 import type { Verdict } from '../comparison/verdict.ts';
-import type { DeepAnalysis, Finalist } from './analysis.ts';
+import type { DeepAnalysis, Finalist, MeasuredValue } from './analysis.ts';
 import { BASIS, COSTLY_TILES } from './basis.ts';
 import type { ChoiceReview } from './review.ts';
 
@@ -50,12 +50,36 @@ export function namedAlternative(choice: ChoiceReview): Pick<Finalist, 'tiles' |
 
 /** A neighbor is named for a loss of which at least this share went through it. */
 const MOST = 0.5;
+/** From this share on, and beyond doubt, it is named where nothing else stands out. */
+const PART = 0.25;
 
 /** Whether most of what another pass would bring is that it gives the neighbor less. */
-export function feedsNeighbor({ finalists, played, bestAlternative, loss }: DeepAnalysis): boolean {
-  const cost = (place: number | null): number =>
-    place === null ? 0 : (finalists[place]?.giveaway?.value ?? 0);
-  return loss !== null && loss.value > 0 && cost(played) - cost(bestAlternative) >= MOST * loss.value;
+export function feedsNeighbor(analysis: DeepAnalysis): boolean {
+  return wentToNeighbor(analysis).value >= MOST * lossIn(analysis);
+}
+
+/** The same of a part that is worth a word. */
+export function feedsNeighborPartly(analysis: DeepAnalysis): boolean {
+  const { value, halfWidth } = wentToNeighbor(analysis);
+  return value > halfWidth && value >= PART * lossIn(analysis);
+}
+
+/** How much more the pass played cost by what it gave its receiver than the better one would have. */
+function wentToNeighbor({ finalists, played, bestAlternative }: DeepAnalysis): MeasuredValue {
+  const [own, other] = [played, bestAlternative].map(
+    (place) => (place === null ? null : finalists[place]?.giveaway) ?? { value: 0, halfWidth: 0 },
+  ) as [MeasuredValue, MeasuredValue];
+  return { value: own.value - other.value, halfWidth: Math.hypot(own.halfWidth, other.halfWidth) };
+}
+
+/** Nothing goes through anybody where nothing is lost. */
+function lossIn({ loss }: DeepAnalysis): number {
+  return loss !== null && loss.value > 0 ? loss.value : Number.POSITIVE_INFINITY;
+}
+
+/** Whether a pass helps its receiver more than most do, beyond doubt over the racks that it could have had. */
+export function helpsMore({ giveaway }: DeepAnalysis): boolean {
+  return giveaway !== null && giveaway.value > giveaway.halfWidth;
 }
 
 /** The player's own choices; where the player made none, those made for the seat. */

@@ -20,15 +20,16 @@ export function without(some: readonly Face[], others: readonly Face[]): readonl
   return some.filter((face) => left[faceIndex(face)]!-- <= 0);
 }
 
-/** What came in the move before, and what of all that came the seat had given away before. */
-interface Arrived {
+/** What came in the move before, what of all that came the seat had given away, and which tiles sections needed. */
+interface Beside {
   readonly receivedLast: readonly Face[];
   readonly returned: readonly Face[];
+  readonly sectionTiles: readonly Face[];
 }
 
 export function passPartsOf(
   rack: Bag,
-  { receivedLast, returned }: Arrived,
+  { receivedLast, returned, sectionTiles }: Beside,
   findings: Omit<PassFindings, 'parts'>,
 ): PassParts {
   const { played, best, sectionsInReach, sectionsInReachAfter, sectionsInReachAfterBest } = findings;
@@ -46,6 +47,7 @@ export function passPartsOf(
     sectionCount: sectionsInReach.length,
     sectionsKept: sectionsInReach.filter((id) => sectionsInReachAfter.includes(id)).length,
     sectionsKeptByBest: sectionsInReach.filter((id) => sectionsInReachAfterBest.includes(id)).length,
+    sectionTiles,
     returned: without(played.tiles, without(played.tiles, returned)),
     betterToGive: without(best.tiles, played.tiles),
     betterToKeep: without(played.tiles, best.tiles),

@@ -48,7 +48,34 @@ export function reviewPass(move: OfferedMove, ranking: RankingOfPlayed, kernel: 
     sectionsInReachAfter: sectionsNoFurther(kernel, rest, kernel.toGo(rack) + 1),
     sectionsInReachAfterBest: sectionsNoFurther(kernel, keptOf(rack, best.tiles), kernel.toGo(rack) + 1),
   };
-  return { ...findings, parts: passPartsOf(rack, move, findings) };
+  return {
+    ...findings,
+    parts: passPartsOf(rack, { ...move, sectionTiles: sectionTilesOf(move, findings, kernel) }, findings),
+  };
+}
+
+/** For every section that is farther away now, the tiles that it takes one of; none where one of them takes several. */
+function sectionTilesOf(
+  { rack, gave }: OfferedMove,
+  { sectionsInReach: before, sectionsInReachAfter }: Omit<PassFindings, 'parts'>,
+  kernel: Kernel,
+): readonly Face[] {
+  const lost = before.filter((id) => !sectionsInReachAfter.includes(id));
+  if (lost.length === 0) return [];
+  const most = kernel.toGo(rack) + 1;
+  const given = [...new Set(gave)].map((face) => {
+    const near = sectionsNoFurther(
+      kernel,
+      keptOf(
+        rack,
+        gave.filter((tile) => tile === face),
+      ),
+      most,
+    );
+    return { face, loses: lost.filter((id) => !near.includes(id)) };
+  });
+  const isTold = lost.every((id) => given.some(({ loses }) => loses.includes(id)));
+  return isTold ? given.filter(({ loses }) => loses.length > 0).map(({ face }) => face) : [];
 }
 
 function keptOf(rack: Bag, tiles: readonly Face[]): Bag {

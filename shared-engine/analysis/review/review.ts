@@ -42,6 +42,8 @@ export interface PassParts {
   readonly sectionCount: number;
   readonly sectionsKept: number;
   readonly sectionsKeptByBest: number;
+  /** Tiles passed that each alone put a section out of reach; none where it took several together for one of them. */
+  readonly sectionTiles: readonly Face[];
   /** Given a second time, after such tiles came back: whether they are the same nobody is told (rule V3). */
   readonly returned: readonly Face[];
   /** In the best pass but not in the pass played, and the other way round. */
@@ -120,7 +122,7 @@ export interface ChoiceStory {
   readonly mistakes: readonly MistakeCategory[];
 }
 
-/** What one neighbor got over several passes, in wins of 100 games that it cost the seat. */
+/** What one neighbor got by passes that each help it more than most do, in wins of 100 games that they cost the seat. */
 export interface FedNeighbor {
   readonly toward: Direction;
   readonly passes: number;

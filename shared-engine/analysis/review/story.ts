@@ -5,9 +5,10 @@ import { choicesMeant, choiceVerdict, costliestChoice, hadBetter } from './choic
 import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
-import { deepVerdict, helpSentence, othersSentence, playedOnSentence } from './sentences/deep-verdict.ts';
+import { deepVerdict, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf, plainestReason } from './sentences/headline.ts';
 import { ledgerSentences, type ToldBeside, wholeRoundSentences } from './sentences/ledger.ts';
+import { helpSentence, othersBeside } from './sentences/neighbors.ts';
 import { chosenSentence, firstNumberAnswer, numberFacts, numberWhy } from './sentences/number.ts';
 import {
   firstPassAnswer,
@@ -63,7 +64,7 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
     return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
   }
-  const help = [...othersSentence(choice, analysis), ...helpSentence(choice, analysis)];
+  const help = [...othersBeside(choice, analysis), ...helpSentence(choice, analysis)];
   const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, playedOnSentence(analysis)];
   return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }

@@ -69,7 +69,7 @@ function numbers(name: string, rounds: number): ProofRow {
       const shares = analysis.depth === 'deep' && analysis.why ? inTen(numbersIn(analysis.why)) : [];
       const known = shownAs([
         ...numbersIn(choice).flatMap((value) => [value, Math.abs(value)]),
-        ...(analysis.depth === 'deep' ? endsOf(analysis.loss) : []),
+        ...(analysis.depth === 'deep' ? endsTold(analysis) : []),
         ...shares,
       ]);
       const numbers = numbersInText(toldOf(review, nth), sections);
@@ -85,9 +85,10 @@ function numbers(name: string, rounds: number): ProofRow {
   };
 }
 
-/** The interval of a loss, as where something is a little better its ends are told. */
-function endsOf(loss: DeepAnalysis['loss']): readonly number[] {
-  return loss === null ? [] : [loss.value - loss.halfWidth, loss.value + loss.halfWidth];
+/** Where something is a little better, the ends of its interval are told, or what another choice may bring at most. */
+function endsTold({ loss, finalists }: DeepAnalysis): readonly number[] {
+  const least = loss === null ? [] : [loss.value - loss.halfWidth];
+  return [...least, ...finalists.map(({ difference: { value, halfWidth } }) => value + halfWidth)];
 }
 
 /** The advice of the quick review, followed: the pass is exchanged for the one named, and reviewed again. */

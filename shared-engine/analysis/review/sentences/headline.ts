@@ -4,7 +4,7 @@ import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
 import { chosenPhrase, numberReasons } from './number.ts';
-import { passedSentence, reasonsFor } from './pass.ts';
+import { passedSentence, speaksFor } from './pass.ts';
 import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
 import { groupName, tileList } from './tiles.ts';
 
@@ -43,7 +43,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   return [
     `${capitalized(`${start}${about}`)}.`,
     did,
-    `Better: ${insteadPhrase(choice)}.`,
+    `${isSmall ? 'A little better' : 'Better'}: ${insteadPhrase(choice)}.`,
     gain,
     ...(reason === undefined ? [] : [reason]),
   ];
@@ -51,7 +51,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
 
 /** The first that is told for what is named. */
 export function plainestReason(choice: ChoiceReview, sections: Review['sections']): string | undefined {
-  const [reason] = choice.kind === 'pass' ? reasonsFor(choice, sections) : numberReasons(choice, sections);
+  const [reason] = choice.kind === 'pass' ? speaksFor(choice, sections) : numberReasons(choice, sections);
   return reason;
 }
 

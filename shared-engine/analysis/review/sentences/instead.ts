@@ -1,4 +1,5 @@
 // What to do instead: the alternative that a verdict rests on, as the difference to what was done.
+import type { Finalist } from '../analysis.ts';
 import { namedAlternative } from '../choice-verdict.ts';
 import { without } from '../groups.ts';
 import type { ChoiceReview, NumberReview } from '../review.ts';
@@ -8,11 +9,14 @@ import { tileList } from './tiles.ts';
  * "pass 3 bam instead of an east wind", "pass another 9 dot instead of 3 bam", "pass 2 blind", "continue"; what was passed
  * is left out where every tile changes.
  */
-export function insteadPhrase(choice: ChoiceReview): string {
-  if (choice.kind !== 'pass') return numberPhrase(choice.kind, namedNumber(choice));
+export function insteadPhrase(
+  choice: ChoiceReview,
+  alternative: Pick<Finalist, 'tiles' | 'number'> | null = namedAlternative(choice),
+): string {
+  if (choice.kind !== 'pass') return numberPhrase(choice.kind, alternative?.number ?? choice.played);
   const { blind, played } = choice;
   const { tiles } = played;
-  const named = namedAlternative(choice)?.tiles ?? tiles;
+  const named = alternative?.tiles ?? tiles;
   const kept = without(tiles, named);
   const pass = `pass ${tileList(without(named, tiles), { faces: tiles, word: 'another' })}`;
   const changed = `${pass} instead of ${tileList(kept, { faces: named, word: 'one' })}`;

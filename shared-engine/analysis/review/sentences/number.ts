@@ -2,38 +2,44 @@
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
+import { leadSentences, slightSentence } from './leads.ts';
+import { othersReason } from './neighbors.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
-import { leadSentences, whySentences } from './why.ts';
+import { whySentences } from './why.ts';
 
 /** What was chosen. */
 export function chosenSentence(choice: NumberReview): string {
-  return choice.kind === 'ask'
-    ? `Courtesy: ${chosenPhrase(choice)}.`
-    : `${capitalized(chosenPhrase(choice))}.`;
+  return `${capitalized(chosenPhrase(choice))}.`;
 }
 
-/** What speaks for the number that is named; where nothing does, none. */
-export function numberReasons(
-  { by, analysis }: NumberReview,
-  sections: Review['sections'],
-): readonly string[] {
+/** What speaks for the number that is named, the plainest first; where nothing stands out, what differs a little. */
+export function numberReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
+  const { by, analysis } = choice;
+  if (analysis.depth === 'quick' || analysis.why === null) return [];
+  const found = [...clearReasons(choice, sections), ...othersReason(choice)];
+  if (found.length > 0) return found;
+  return choice.kind === 'ask'
+    ? [acrossSentence(namedNumber(choice) - choice.played)]
+    : [slightSentence(analysis.why, VOICES[by].whose)];
+}
+
+function clearReasons({ by, analysis }: NumberReview, sections: Review['sections']): readonly string[] {
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   return whySentences(analysis.why, sections, { whose: VOICES[by].whose, verdict: analysis.verdict });
 }
 
-/** What speaks for the number that is named, or else where the two lead. */
+/** The same, and where the two lead if nothing differs clearly. */
 export function numberWhy(choice: NumberReview, sections: Review['sections']): readonly string[] {
   const { by, analysis } = choice;
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const reasons = numberReasons(choice, sections);
-  if (reasons.length > 0) return reasons;
-  const across = choice.kind === 'ask' ? [acrossSentence(namedNumber(choice) - choice.played)] : [];
-  return [...leadSentences(analysis.why, sections, VOICES[by].whose), ...across];
+  if (clearReasons(choice, sections).length > 0) return reasons;
+  return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
 }
 
 /** A number asked for is also how many tiles are given. */
 function acrossSentence(more: number): string {
-  return `${more > 0 ? 'More' : 'Fewer'} tiles then go to the player across.`;
+  return more > 0 ? 'More tiles can then be exchanged.' : 'Fewer tiles then go to the player across.';
 }
 
 /** On what rack, and what the rule of thumb says. */

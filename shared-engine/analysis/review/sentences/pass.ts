@@ -1,14 +1,17 @@
 // The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
 import { riskGrade } from '../../../policy/index.ts';
 import { type Face, MOVES } from '../../../rules/index.ts';
-import { choiceVerdict, namedAlternative } from '../choice-verdict.ts';
+import { choiceVerdict, hadBetter, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
+import { namesPerhaps } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
+import { leadSentences, slightSentence } from './leads.ts';
+import { neighborReason, partToNeighbor } from './neighbors.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
-import { isSafer, RISK_NAMES, riskSentence } from './risk.ts';
-import { groupName, theTile, tileList } from './tiles.ts';
-import { leadSentences, whySentences } from './why.ts';
+import { isSafer, riskName, riskSentence, riskWithTiles, riskyTiles } from './risk.ts';
+import { groupName, groupsName, theTile, tileList } from './tiles.ts';
+import { whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
 
@@ -33,10 +36,13 @@ function groupFacts({ by, played, parts }: PassReview): readonly string[] {
     const taken = broken.filter((group) => !isWhole(group, played.tiles));
     return phraseOf(`${capitalized(subject)} broke up ${whose}`, taken).map((phrase) => `${phrase}.`);
   }
+  const [first, second] = groups.toSorted((a, b) => a.count - b.count);
   const kept =
     groupCount === 1
-      ? `${whose} ${groupName(groups[0]!)}`
-      : `${shareOf(groupCount, groupCount)} of ${whose} multiples`;
+      ? `${whose} ${groupName(first!)}`
+      : groupCount === 2 && first!.count !== second!.count
+        ? `${whose} ${groupName(first!)} and ${whose} ${groupName(second!)}`
+        : `${shareOf(groupCount, groupCount)} of ${whose} ${groupsName(groups)}`;
   return [`${capitalized(subject)} kept ${kept} together.`];
 }
 
@@ -62,27 +68,35 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   if (lost.length === 0) return [];
   const { whose } = VOICES[pass.by];
   const all = pass.sectionsInReach.length;
-  const where =
-    lost.length > 2
-      ? `hands in ${lost.length === all ? 'all' : `${lost.length} of the`} ${all} sections closest to ${whose} rack`
-      : `${whose} closest hands in ${listed(lost.map((id) => names[id]!))}`;
-  return [`This pass gave something that ${where} use.`];
+  if (lost.length > 2) {
+    const where = lost.length === all ? 'all' : lost.length;
+    return [
+      `${capitalized(VOICES[pass.by].owner)} rack was close to ${all} sections; in ${where} of them ${whose} closest hands use a tile given here.`,
+    ];
+  }
+  const { sectionTiles } = pass.parts;
+  const given = sectionTiles.length === 0 ? 'tiles that' : `${listed(sectionTiles.map(theTile))}, which`;
+  return [`This pass gave ${given} ${whose} closest hands in ${listed(lost.map((id) => names[id]!))} use.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
   return sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id));
 }
 
-/** Where the numbers and a rule of thumb disagree, that is said. */
+/**
+ * Where the numbers and a rule of thumb disagree, that is said. It says nothing where the pass that is named breaks the
+ * rule as well.
+ */
 function riskFacts(pass: PassReview): readonly string[] {
   const { by, played, analysis } = pass;
+  const { tiles, risk } = played;
   const verdict = choiceVerdict(pass);
-  if (
-    played.risk !== 'none' &&
-    analysis.depth === 'deep' &&
-    (verdict === 'best' || verdict === 'just-as-good')
-  ) {
-    return [`The rule of thumb warns of giving ${RISK_NAMES[played.risk]}; here that cost nothing clear.`];
+  if (risk !== 'none' && analysis.depth === 'deep') {
+    if (verdict === 'best' || verdict === 'just-as-good') {
+      return [`The rule of thumb warns of giving ${riskName(tiles, risk)}; here that cost nothing clear.`];
+    }
+    const isTold = hadBetter(pass) || namesPerhaps(analysis);
+    if (isTold && riskyTiles(namedAlternative(pass)?.tiles ?? [], risk).length > 0) return [];
   }
   const sentence = riskSentence(played, VOICES[by].subject);
   return sentence === null ? [] : [sentence];
@@ -105,14 +119,22 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
 /** What speaks for the pass that is named, or else where the two lead, and what speaks against it. */
 export function passReasons(pass: PassReview, sections: Review['sections']): readonly string[] {
   const { by, analysis } = pass;
-  const reasons = reasonsFor(pass, sections);
   const why = analysis.depth === 'deep' ? analysis.why : null;
-  const leads = reasons.length > 0 || why === null ? [] : leadSentences(why, sections, VOICES[by].whose);
-  return [...reasons, ...leads, ...costsOfNamed(pass)];
+  const isPlain = reasonsFor(pass, sections).length > 0;
+  const leads = isPlain || why === null ? [] : leadSentences(why, sections, VOICES[by].whose);
+  return [...speaksFor(pass, sections), ...leads, ...rulesBeside(pass)];
 }
 
-/** The groups that only the pass named gives up or breaks up, and the rule of thumb that it breaks. */
-function costsOfNamed(pass: PassReview): readonly string[] {
+/** What speaks for the pass that is named, the plainest first; where nothing stands out, what differs a little. */
+export function speaksFor(pass: PassReview, sections: Review['sections']): readonly string[] {
+  const { by, analysis } = pass;
+  const found = [...reasonsFor(pass, sections), ...neighborReason(pass)];
+  if (found.length > 0 || analysis.depth === 'quick' || analysis.why === null) return found;
+  return [...partToNeighbor(pass), slightSentence(analysis.why, VOICES[by].whose)];
+}
+
+/** The rule of thumb that the pass broke and the one named does not; or what that one gives up, and the rule it breaks. */
+function rulesBeside(pass: PassReview): readonly string[] {
   const { whose } = VOICES[pass.by];
   const { tiles, spent } = groupsBeside(pass);
   const whole = spent.filter((group) => isWhole(group, tiles));
@@ -127,16 +149,19 @@ function costsOfNamed(pass: PassReview): readonly string[] {
   const against = isSafer(pass.played.risk, risk);
   // A pair given up is what the rule of thumb warns of.
   if (against && risk === 'pair' && whole.length > 0) {
-    return [`That pass does ${listed(does)}, against the rule of thumb.`];
+    return [`The better pass does ${listed(does)}, against the rule of thumb.`];
   }
-  const broken = does.length === 0 ? [] : [`That pass does ${listed(does)}.`];
-  return [...broken, ...riskReasons(pass, risk)];
+  const broken = does.length === 0 ? [] : [`The better pass does ${listed(does)}.`];
+  // First what was done, so that its rule is not taken to be about the better pass.
+  if (isSafer(risk, pass.played.risk)) return [...riskFacts(pass), ...broken];
+  if (risk === 'none' || !against) return broken;
+  return [...broken, `Against the rule of thumb, the better pass gives ${riskWithTiles(tiles, risk)}.`];
 }
 
-/** What speaks for the pass that is named, the plainest first. */
-export function reasonsFor(pass: PassReview, sections: Review['sections']): readonly string[] {
+/** What differs clearly, the plainest first. */
+function reasonsFor(pass: PassReview, sections: Review['sections']): readonly string[] {
   const { by, parts, analysis } = pass;
-  const { subject, whose } = VOICES[by];
+  const { whose } = VOICES[by];
   const { saved, spent } = groupsBeside(pass);
   // The largest of the new groups stands for them all.
   const [formed] = saved
@@ -145,7 +170,9 @@ export function reasonsFor(pass: PassReview, sections: Review['sections']): read
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const reasons =
     why === null ? [] : [...whySentences(why, sections, { whose, verdict: choiceVerdict(pass) })];
-  if (formed) reasons.push(`${capitalized(subject)} had just made a ${groupName(formed)}: look again.`);
+  if (formed) {
+    reasons.push(`The ${groupName(formed)} was new: look at the whole rack again before each pass.`);
+  }
   const unsaid = saved.filter(
     (group) => group !== formed && !reasons.some((reason) => reason.includes(`${whose} ${groupName(group)}`)),
   );
@@ -167,14 +194,6 @@ function groupsBeside(pass: PassReview) {
     saved: parts.broken.filter(({ face }) => !hasFace(brokenByNamed, face)),
     spent: brokenByNamed.filter(({ face }) => !hasFace(parts.broken, face)),
   };
-}
-
-/** Where the numbers and a rule of thumb disagree, that is said. */
-function riskReasons(pass: PassReview, named: PassReview['played']['risk']): readonly string[] {
-  const { risk } = pass.played;
-  if (isSafer(named, risk)) return riskFacts(pass);
-  if (named === 'none' || !isSafer(risk, named)) return [];
-  return [`Against the rule of thumb, that pass gives ${RISK_NAMES[named]}.`];
 }
 
 /** What the quick look counts for its pass, where no group speaks for it. */

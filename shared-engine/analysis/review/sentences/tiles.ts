@@ -26,6 +26,13 @@ export function groupName({ face, count }: RackGroup): string {
   return name === undefined ? 'flowers' : `${name} of ${severalOf(face)}`;
 }
 
+/** "pairs", "pairs and pungs": what all of them together are called. */
+export function groupsName(groups: readonly RackGroup[]): string {
+  const counts = [...new Set(groups.map(({ count }) => count))].toSorted((a, b) => a - b);
+  const names = counts.map((count) => GROUP_NAMES[count - 2]);
+  return listed([...new Set(names.map((name) => (name === undefined ? 'flowers' : `${name}s`)))]);
+}
+
 function severalOf(face: Face): string {
   return numbered(face) ? tileName(face) : `${tileName(face)}s`;
 }

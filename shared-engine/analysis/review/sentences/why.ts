@@ -3,6 +3,7 @@ import type { Verdict } from '../../comparison/verdict.ts';
 import type { ChoiceWhy, SideBySide, TileUse } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
+import { leadSentence, onAverage } from './leads.ts';
 import { capitalized } from './phrases.ts';
 import { groupName, theTile } from './tiles.ts';
 
@@ -10,6 +11,8 @@ import { groupName, theTile } from './tiles.ts';
 const MOST_REASONS = 3;
 /** Differences from here on are told: shares, mean tiles to go, mean tiles lacking. */
 const CLEAR_SHARE = 0.2;
+/** What fewer of the games end in explains nothing, nor a tile that fewer of the hands use. */
+const SOME_SHARE = 0.3;
 const CLEAR_TILES = 0.3;
 const CLEAR_LACK = 0.5;
 
@@ -29,11 +32,13 @@ export function whySentences(
   sections: Review['sections'],
   { whose, verdict }: WhyTerms,
 ): readonly string[] {
-  const section = sectionSentence(why, sections, whose);
+  const end = endSentence(why, whose);
+  const ends = end === null ? `${capitalized(whose)} rack then ends` : 'It is then';
+  const section = sectionSentence(why, sections, ends);
   const all = [
     useSentence(why, whose),
     reasonSentence(why, whose),
-    endSentence(why, whose),
+    end,
     section,
     lackSentence(why),
     jokerSentence(why),
@@ -44,39 +49,6 @@ export function whySentences(
   if (verdict !== 'costly' || told.length === 0 || (section !== null && told.includes(section))) return told;
   const leads = section ?? leadSentence(why, sections, whose);
   return leads === null ? told : [...told, leads];
-}
-
-/** Where the two choices lead, when nothing that was looked at differs enough to speak for the better one. */
-export function leadSentences(
-  why: ChoiceWhy,
-  sections: Review['sections'],
-  whose: string,
-): readonly string[] {
-  const leads = leadSentence(why, sections, whose);
-  return [nearlySentence(why, whose), ...(leads === null ? [] : [leads])];
-}
-
-/** The distances at the end, where they differ less than `endSentence` tells or speak against the better choice. */
-function nearlySentence({ toGo }: ChoiceWhy, whose: string): string {
-  const [played, instead] = [inTenths(toGo.played), inTenths(toGo.named)];
-  const rack = `${capitalized(whose)} rack`;
-  if (played === instead) return `${rack} ends about as far away with both: ${played} on average.`;
-  return Number(instead) < Number(played)
-    ? `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`
-    : `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`;
-}
-
-/** The section that each of the two most often ends closest to. */
-function leadSentence({ sections }: ChoiceWhy, names: Review['sections'], whose: string): string | null {
-  const mostOften = (of: keyof SideBySide): string | undefined => {
-    const [most] = Object.entries(sections).toSorted(([, a], [, b]) => b[of] - a[of]);
-    return most && (names[most[0]] ?? most[0]);
-  };
-  const [played, instead] = [mostOften('played'), mostOften('named')];
-  if (played === undefined || instead === undefined) return null;
-  return played === instead
-    ? `Either way ${whose} rack most often ends closest to ${played}.`
-    : `${capitalized(whose)} rack then most often ends closest to ${instead}, not to ${played}.`;
 }
 
 /** The tile that makes the difference, or the one kept that most hands use. */
@@ -92,7 +64,8 @@ function mattersLeast({ pass, reason }: ChoiceWhy): TileUse | undefined {
 function useSentence(why: ChoiceWhy, whose: string): string | null {
   const kept = mattersMost(why);
   const given = mattersLeast(why);
-  if (!kept || !given || tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return null;
+  if (!kept || !given || tenths(kept.share) < 10 * SOME_SHARE) return null;
+  if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return null;
   const many = kept.share === 1 ? 'all' : tenthsOf(kept.share);
   const hands = `${many} of ${whose} closest hands at the close use`;
   const other = named(given, 'the');
@@ -118,34 +91,29 @@ function endSentence({ toGo: { played, named: instead } }: ChoiceWhy, whose: str
   return `${capitalized(whose)} rack then ends ${inTenths(instead)} away on average, not ${inTenths(played)}.`;
 }
 
-function sectionSentence({ sections }: ChoiceWhy, names: Review['sections'], whose: string): string | null {
+/** A section in which few games end explains little, and may read as the opposite of what was passed. */
+function sectionSentence({ sections }: ChoiceWhy, names: Review['sections'], ends: string): string | null {
   const [most] = Object.entries(sections)
     .map(([id, shares]) => ({ id, shares, gain: tenths(shares.named) - tenths(shares.played) }))
     .sort((a, b) => b.gain - a.gain);
-  if (!most || most.gain < 10 * CLEAR_SHARE) return null;
+  if (!most || most.gain < 10 * CLEAR_SHARE || tenths(most.shares.named) < 10 * SOME_SHARE) return null;
   const section = names[most.id] ?? most.id;
-  return `${capitalized(whose)} rack then ends closest to ${section} more often: ${gamesInTen(most.shares)}.`;
+  return `${ends} closest to ${section} more often: ${gamesInTen(most.shares)}.`;
 }
 
-function lackSentence({ lacking: { played, named: instead } }: ChoiceWhy): string | null {
-  if (played - instead < CLEAR_LACK) return null;
-  return `Fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(instead, played)}.`;
+function lackSentence({ lacking }: ChoiceWhy): string | null {
+  if (lacking.played - lacking.named < CLEAR_LACK) return null;
+  return `Fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(lacking)}.`;
 }
 
-function jokerSentence({ idleJokers: { played, named: instead } }: ChoiceWhy): string | null {
-  if (played - instead < CLEAR_TILES) return null;
-  return `Fewer jokers are then left over, as pairs and singles take none: ${onAverage(instead, played)}.`;
+function jokerSentence({ idleJokers }: ChoiceWhy): string | null {
+  if (idleJokers.played - idleJokers.named < CLEAR_TILES) return null;
+  return `Fewer jokers are then left over, as pairs and singles take none: ${onAverage(idleJokers)}.`;
 }
 
-function goneSentence({ gone: { played, named: instead } }: ChoiceWhy, whose: string): string | null {
-  if (played - instead < CLEAR_TILES) return null;
-  return `Fewer tiles that ${whose} closest hands lack are then with the others already: ${onAverage(instead, played)}.`;
-}
-
-/** "0.8 on average, not 1.5". */
-function onAverage(instead: number, played: number): string {
-  const few = inTenths(instead) === '0.0' ? 'hardly any' : inTenths(instead);
-  return `${few} on average, not ${inTenths(played)}`;
+function goneSentence({ gone }: ChoiceWhy, whose: string): string | null {
+  if (gone.played - gone.named < CLEAR_TILES) return null;
+  return `The others then hold fewer of the tiles that ${whose} closest hands need: ${onAverage(gone)}.`;
 }
 
 function concealedSentence({ concealed }: ChoiceWhy, whose: string): string | null {

@@ -1,0 +1,90 @@
+// Where two choices lead when no difference between them stands out: how they end, and what differs a little.
+import type { ChoiceWhy, SideBySide } from '../../why/choice-why.ts';
+import { inTenths } from '../basis.ts';
+import type { Review } from '../review.ts';
+import { capitalized } from './phrases.ts';
+
+/** Mean differences from here on are told where none stands out: tiles missing in pairs and singles, other tiles. */
+const SLIGHT_LACK = 0.3;
+const SLIGHT_TILES = 0.2;
+
+/** How near both come, and to which section. */
+export function leadSentences(
+  why: ChoiceWhy,
+  sections: Review['sections'],
+  whose: string,
+): readonly string[] {
+  const { toGo } = why;
+  const [played, instead] = mostOften(why, sections);
+  const away = inTenths(toGo.played);
+  if (away === inTenths(toGo.named)) {
+    if (played === undefined || played !== instead) {
+      const apart = leadSentence(why, sections, whose);
+      const ends = `Either way ${whose} rack ends about ${away} away on average.`;
+      return apart === null ? [ends] : [ends, apart];
+    }
+    return [`Either way ${whose} rack ends about ${away} away on average, most often closest to ${played}.`];
+  }
+  const lead = leadSentence(why, sections, whose);
+  return [nearlySentence(why, whose), ...(lead === null ? [] : [lead])];
+}
+
+/** The distances at the end, where they differ less than is told as a reason or speak against the better choice. */
+function nearlySentence({ toGo }: ChoiceWhy, whose: string): string {
+  const [played, instead] = [inTenths(toGo.played), inTenths(toGo.named)];
+  const rack = `${capitalized(whose)} rack`;
+  return Number(instead) < Number(played)
+    ? `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`
+    : `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`;
+}
+
+/** The section that each of the two most often ends closest to. */
+export function leadSentence(why: ChoiceWhy, names: Review['sections'], whose: string): string | null {
+  const [played, instead] = mostOften(why, names);
+  if (played === undefined || instead === undefined) return null;
+  return played === instead
+    ? `Either way ${whose} rack most often ends closest to ${played}.`
+    : `${capitalized(whose)} rack then most often ends closest to ${instead}, not to ${played}.`;
+}
+
+function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly (string | undefined)[] {
+  return (['played', 'named'] as const).map((of) => {
+    const [most] = Object.entries(sections).toSorted(([, a], [, b]) => b[of] - a[of]);
+    return most && (names[most[0]] ?? most[0]);
+  });
+}
+
+/**
+ * The first thing that differs a little: how the hands are built, what is gone, what stays open. Else it is said what these
+ * leave out, as a chance to win counts every hand and not the closest alone.
+ */
+export function slightSentence(
+  { lacking, gone, idleJokers, sectionsKept }: ChoiceWhy,
+  whose: string,
+): string {
+  if (isLess(lacking, SLIGHT_LACK)) {
+    return `Slightly fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(lacking)}.`;
+  }
+  if (isLess(gone, SLIGHT_TILES)) {
+    return `The others then hold slightly fewer of the tiles that ${whose} closest hands need: ${onAverage(gone)}.`;
+  }
+  if (isLess(idleJokers, SLIGHT_TILES)) {
+    return `Slightly fewer jokers are then left over, as pairs and singles take none: ${onAverage(idleJokers)}.`;
+  }
+  const { played, named } = sectionsKept;
+  if (named > played) {
+    return `The better pass keeps ${named} sections within a tile of ${whose} closest hand, not ${played}.`;
+  }
+  return `Not only ${whose} closest hands count: those a little farther away do too.`;
+}
+
+function isLess({ played, named }: SideBySide, by: number): boolean {
+  return played - named >= by;
+}
+
+/** "0.8 on average, not 1.5". */
+export function onAverage({ played, named }: SideBySide): string {
+  return inTenths(named) === '0.0'
+    ? `hardly any, not ${inTenths(played)} on average`
+    : `${inTenths(named)} on average, not ${inTenths(played)}`;
+}
