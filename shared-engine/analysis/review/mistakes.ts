@@ -22,8 +22,8 @@ export function mistakesOf(choice: ChoiceReview, aims: readonly string[] = []): 
   return choice.kind === 'pass' ? passMistakes(choice, aims) : numberMistakes(choice);
 }
 
-/** A loss from here on points to a mistake, whether or not it is sure; half of the smallest that is told. */
-const LEANING = SMALL_LOSS / 2;
+/** A loss from here on points to a mistake, whether or not it is sure; a tenth of the smallest that is told. */
+const LEANING = SMALL_LOSS / 10;
 
 /**
  * What a number would be a mistake of if its likely loss were sure; null where it is, or where no other number seems
