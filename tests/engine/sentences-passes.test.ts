@@ -131,13 +131,13 @@ test('sections that are farther away after a pass had a use for something in it'
       names,
     );
   const four = Object.keys(names);
-  const gave = 'This pass gave tiles that';
+  const gave = 'Your pass gave tiles that';
   const many = (where: string) =>
     `Your rack was close to 4 sections; in ${where} of them your closest hands use a tile given here.`;
   expect(told(['stairs', 'garden'], ['garden'])).toEqual([`${gave} your closest hands in Stairs use.`]);
   expect(told(four, ['stairs', 'suit'])).toEqual([`${gave} your closest hands in Garden and Two winds use.`]);
   expect(told(four, ['stairs', 'suit'], ['crak-7', 'north'])).toEqual([
-    'This pass gave 7 crak and the north wind, which your closest hands in Garden and Two winds use.',
+    'Your pass gave 7 crak and the north wind, which your closest hands in Garden and Two winds use.',
   ]);
   expect(told(four, ['suit'])).toEqual([many('3')]);
   expect(told(four, [])).toEqual([many('all')]);

@@ -110,6 +110,9 @@ describe('the words of a reason', () => {
       small,
       'Either way your rack ends about 3.2 away on average, most often closest to Stairs.',
     ]);
+    expect(reasons({ toGo: { played: 3.2, named: 3.3 } })[1]).toBe(
+      'Your rack then ends about as far away: 3.3 on average, not 3.2.',
+    );
     const farther = { toGo: { played: 3.2, named: 3.6 } };
     const still = 'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.';
     expect(reasons(farther)).toEqual([small, still, stairs]);
@@ -157,6 +160,13 @@ describe('the words of a reason', () => {
       )[0];
     expect(asked(3)).toBe('Fewer tiles then go to the player across.');
     expect(asked(1)).toBe('More tiles can then be exchanged.');
+    const blind = (played: number) =>
+      numberWhy(
+        { ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why: NOTHING } },
+        NAMES,
+      )[0];
+    expect(blind(0)).toBe('Your rack then keeps more of its own tiles.');
+    expect(blind(3)).toBe('Fewer tiles are then passed without a look.');
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
       'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
     ]);

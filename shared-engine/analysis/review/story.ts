@@ -17,6 +17,7 @@ import {
   passReasons,
   returnedSentence,
 } from './sentences/pass.ts';
+import { shownWins } from './sentences/phrases.ts';
 
 type SectionNames = Review['sections'];
 
@@ -45,13 +46,17 @@ export function storyOf({
   };
 }
 
-/** In wins: what the choices that the ledger counts lost, as far as it is told, and whether it is told of all of them. */
+/** In wins: what the choices that the ledger counts lost, as a reader meets it, and whether it is told of all of them. */
 function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'areAllTold'> {
   const meant = choicesMeant(choices);
   const losses = meant
     .filter(hadBetter)
-    .reduce((sum, { analysis }) => sum + (analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : 0), 0);
+    .flatMap(({ analysis }) => (analysis.depth === 'deep' ? [toldWins(analysis)] : []));
   return { losses, areAllTold: meant.every((choice) => choiceVerdict(choice) !== 'cant-say') };
+}
+
+function toldWins({ loss }: DeepAnalysis): number {
+  return Number(shownWins(loss?.value ?? 0));
 }
 
 function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStory {

@@ -7,6 +7,8 @@ import { capitalized } from './phrases.ts';
 /** Mean differences from here on are told where none stands out: tiles missing in pairs and singles, other tiles. */
 const SLIGHT_LACK = 0.3;
 const SLIGHT_TILES = 0.2;
+/** A tenth of a tile, as it is shown, is told as no difference where it speaks against the better choice. */
+const TOLD_FARTHER = 0.15;
 
 /** How near both come, and to which section. */
 export function leadSentences(
@@ -33,8 +35,11 @@ export function leadSentences(
 function nearlySentence({ toGo }: ChoiceWhy, whose: string): string {
   const [played, instead] = [inTenths(toGo.played), inTenths(toGo.named)];
   const rack = `${capitalized(whose)} rack`;
-  return Number(instead) < Number(played)
-    ? `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`
+  if (Number(instead) < Number(played)) {
+    return `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`;
+  }
+  return Number(instead) - Number(played) < TOLD_FARTHER
+    ? `${rack} then ends about as far away: ${instead} on average, not ${played}.`
     : `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`;
 }
 

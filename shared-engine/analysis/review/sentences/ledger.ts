@@ -6,9 +6,9 @@ import { guessSentences } from './guess.ts';
 import { capitalized, listed, NEIGHBORS, shownWins, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
-/** What else is told of the round: its losses choice by choice together, and how far away its rack was. */
+/** What else is told of the round: its losses choice by choice, and how far away its rack was. */
 export interface ToldBeside {
-  readonly losses: number;
+  readonly losses: readonly number[];
   /** Of no choice it is said that we can't say. */
   readonly areAllTold: boolean;
   readonly toGoStart: number;
@@ -51,14 +51,19 @@ function worthSentence(closer: number, more: number): readonly string[] {
 
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
 function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
-  if (losses === 0 || Math.abs(losses - cost) < 1) return [];
-  const sum = `The losses told step by step add up to about ${shownWins(losses)}`;
-  if (losses > cost) {
-    return [`${sum}: they compare with the best we found, which our steady player often misses.`];
+  const sum = losses.reduce((all, loss) => all + loss, 0);
+  if (sum === 0 || Math.abs(sum - cost) < 1) return [];
+  const isOne = losses.length === 1;
+  const told = isOne
+    ? `The one loss told step by step is about ${shownWins(sum)}`
+    : `The losses told step by step add up to about ${shownWins(sum)}`;
+  if (sum > cost) {
+    const compared = isOne ? 'it compares' : 'they compare';
+    return [`${told}: ${compared} with the best we found, which our steady player often misses.`];
   }
   // What is missing may be what can't be said, or chance.
   return areAllTold && isClear
-    ? [`${sum} only: there we take the others for stronger players, so that every win is rarer.`]
+    ? [`${told} only: there we take the others for stronger players, so every win is rarer.`]
     : [];
 }
 

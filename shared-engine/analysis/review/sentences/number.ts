@@ -18,9 +18,15 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const found = [...clearReasons(choice, sections), ...othersReason(choice)];
   if (found.length > 0) return found;
-  return choice.kind === 'ask'
-    ? [acrossSentence(namedNumber(choice) - choice.played)]
-    : [slightSentence(analysis.why, VOICES[by].whose)];
+  const more = namedNumber(choice) - choice.played;
+  switch (choice.kind) {
+    case 'ask':
+      return [acrossSentence(more)];
+    case 'blind':
+      return [blindSentence(more, VOICES[by].whose)];
+    case 'vote':
+      return [slightSentence(analysis.why, VOICES[by].whose)];
+  }
 }
 
 function clearReasons({ by, analysis }: NumberReview, sections: Review['sections']): readonly string[] {
@@ -35,6 +41,13 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   const reasons = numberReasons(choice, sections);
   if (clearReasons(choice, sections).length > 0) return reasons;
   return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
+}
+
+/** What goes on blind is not given from the rack. */
+function blindSentence(more: number, whose: string): string {
+  return more > 0
+    ? `${capitalized(whose)} rack then keeps more of its own tiles.`
+    : 'Fewer tiles are then passed without a look.';
 }
 
 /** A number asked for is also how many tiles are given. */

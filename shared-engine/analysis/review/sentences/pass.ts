@@ -66,17 +66,18 @@ function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[
 function sectionFacts(pass: PassReview, names: Review['sections']): readonly string[] {
   const lost = sectionsLost(pass);
   if (lost.length === 0) return [];
-  const { whose } = VOICES[pass.by];
+  const { whose, owner } = VOICES[pass.by];
   const all = pass.sectionsInReach.length;
   if (lost.length > 2) {
     const where = lost.length === all ? 'all' : lost.length;
     return [
-      `${capitalized(VOICES[pass.by].owner)} rack was close to ${all} sections; in ${where} of them ${whose} closest hands use a tile given here.`,
+      `${capitalized(owner)} rack was close to ${all} sections; in ${where} of them ${whose} closest hands use a tile given here.`,
     ];
   }
   const { sectionTiles } = pass.parts;
   const given = sectionTiles.length === 0 ? 'tiles that' : `${listed(sectionTiles.map(theTile))}, which`;
-  return [`This pass gave ${given} ${whose} closest hands in ${listed(lost.map((id) => names[id]!))} use.`];
+  const where = listed(lost.map((id) => names[id]!));
+  return [`${capitalized(owner)} pass gave ${given} ${whose} closest hands in ${where} use.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
