@@ -232,6 +232,31 @@ describe('a pass beside the one that is named', () => {
     ]);
   });
 
+  test('is told with the part of its loss that surely goes to a neighbor where nothing else stands out', () => {
+    const even = { played: 2, named: 2 };
+    const why = {
+      ...{ deals: 48, reason: null, keep: [], pass: [], sections: {}, sectionsKept: even, toGo: even },
+      ...{ lacking: even, gone: even, idleJokers: even, points: even, concealed: even },
+    };
+    const reasons = (more: number) => {
+      const choice = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'dot-8'], [2_000, 1_500]);
+      const finalists = choice.analysis.finalists.map((one, place) => ({
+        ...one,
+        giveaway: { value: place === 0 ? more : 0, halfWidth: 0.4 },
+      }));
+      return passReasons({ ...choice, analysis: { ...choice.analysis, finalists, why } }, {});
+    };
+    const left = [
+      'Not only your closest hands count: those a little farther away do too.',
+      'Either way your rack ends about 2.0 away on average.',
+    ];
+    const part =
+      'Part of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
+    expect(reasons(0.8)).toEqual([part, ...left]);
+    // Within what chance may be.
+    expect(reasons(0.55)).toEqual(left);
+  });
+
   test('is told with the tile that helps the neighbor where most of the loss goes there, in the headline too', () => {
     const choice = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'dot-8'], [2_000, 1_500]);
     const finalists = choice.analysis.finalists.map((one, place) => ({
