@@ -18,6 +18,7 @@ import { botsPath } from '../../shared-engine/protocol/paths.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
 import { post } from '../kit/http-client.ts';
+import { isInSight } from '../kit/in-sight.ts';
 import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
 const suite = browserSuite();
@@ -144,6 +145,7 @@ describe('a table of four friends', () => {
   it('BT2 a host on a phone invites a bot of one’s own by keyboard, sees whose it is, and takes an invitation back', async () => {
     const host = await suite.newPage({ viewport: PHONE, hasTouch: true });
     const code = new URL(await openFor(host, suite.origin(), 'Ines')).pathname.split('/').at(-1)!;
+    expect(await isInSight(host.getByRole('button', { name: 'I am ready' }))).toBe(true);
     const openPanel = () => host.getByText('Invite a bot of your own').press('Enter');
     const make = host.getByRole('button', { name: 'Make a link for it' });
     await openPanel();
