@@ -294,5 +294,8 @@ describe('the drawn table', () => {
     await fillTray(page);
     for (const part of [tray(page), passButton(page), rack(page).getByRole('button').last()])
       expect(await isInSight(part)).toBe(true);
+    // What stands above the rack is one row, and no word in it is broken.
+    const head = await page.locator('.rack-head').boundingBox();
+    expect(head?.height).toBeLessThan(64);
   });
 });
