@@ -52,6 +52,8 @@ export function connectionMessage(
         playOn: null,
       };
     case 'ended':
+      // The screen itself says that there is no table with this code.
+      if (state.reason === 'no-room' && !seen) return null;
       return { ...ENDED[state.reason], playOn: null };
   }
 }

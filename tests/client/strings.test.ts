@@ -224,6 +224,10 @@ describe('the connection in words', () => {
     const lost = (failures: number, also = {}) =>
       connectionMessage({ kind: 'waiting', failures }, { ...seen, ...also });
     expect(connectionMessage({ kind: 'open' }, seen)).toBeNull();
+    // Where no table was ever seen, the screen says that there is none.
+    const gone = { kind: 'ended', reason: 'no-room' } as const;
+    expect(connectionMessage(gone, seen)?.text).toBe('There is no table with this code.');
+    expect(connectionMessage(gone, { ...seen, seen: false })).toBeNull();
     expect(lost(1)?.text).toContain('Your tiles are safe');
     expect(lost(1, { pendingCount: 1 })?.text).toContain('We’ll send what you chose');
     // Going on without the server is offered once coming back has failed, and only where the round can.
