@@ -191,7 +191,7 @@ describe('a class', () => {
     expect(await axeFindings(dashboard)).toEqual([]);
     const report = await dashboard.locator('main').textContent();
     for (const name of NAMES) expect(report).not.toContain(name);
-    await dashboard.getByLabel('Tables (CSV) for spreadsheets that write').selectOption('1,5');
+    await dashboard.getByLabel('Tables for a spreadsheet (CSV) that writes').selectOption('1,5');
     const downloading = dashboard.waitForEvent('download');
     await dashboard.getByRole('button', { name: 'Choices', exact: true }).click();
     const csv = await readFile(await (await downloading).path(), 'utf8');

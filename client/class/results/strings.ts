@@ -74,7 +74,7 @@ export const REPORT = {
   unfinished: 'not finished',
   playerToGo: 'Tiles to go in each deal, as dealt and after the last step',
   print: 'Print',
-  json: 'Save as JSON',
+  json: 'Save for other programs (JSON)',
   back: 'Back to the dashboard',
   legend: 'How to read this',
   legendLines: [
@@ -99,7 +99,7 @@ export const PLAN = {
 
 export const TABLES = {
   title: 'Save as tables',
-  style: 'Tables (CSV) for spreadsheets that write',
+  style: 'Tables for a spreadsheet (CSV) that writes',
   styles: { comma: '1.5', semicolon: '1,5' },
   save: { choices: 'Choices', aims: 'Aims', mistakes: 'Mistakes', players: 'Players' },
 } as const;
