@@ -18,6 +18,7 @@ import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
 import { HandLine } from './hand-line.tsx';
 import { LuckAndChoices } from './luck-and-choices.tsx';
+import { MethodPanel } from './method-panel.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { PassChoice, PassPair } from './pass-choice.tsx';
 import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
@@ -163,10 +164,7 @@ function Choices({ review, room, seated }: ChoicesProps) {
           )}
         </article>
       )}
-      <details class="panel">
-        <summary>{REVIEW.method}</summary>
-        <p>{review.method}</p>
-      </details>
+      <MethodPanel review={review} />
     </section>
   );
 }

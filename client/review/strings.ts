@@ -51,6 +51,18 @@ export const REVIEW = {
   check: 'Was the deal fixed before the first pass?',
 } as const;
 
+/** Above what the numbers of a review rest on, and over its parts. */
+export const METHOD_WORDS = {
+  compared: 'We compared each choice with others that you could have made.',
+  playedOn:
+    'We compared each choice with the others that you could have made, and played the round on from there many times.',
+  headings: {
+    quick: 'The first answer',
+    deep: 'Playing the round on',
+    ledger: 'Luck and choices',
+  },
+} as const;
+
 export const HAND_LINE = {
   start: 'At the beginning',
   end: 'At the end',

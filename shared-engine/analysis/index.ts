@@ -59,6 +59,7 @@ export type {
 } from './review/review.ts';
 export { reviewRound } from './review/review-round.ts';
 export { guessAnswer } from './review/sentences/guess.ts';
+export { type MethodPart, methodParts } from './review/sentences/method.ts';
 export { listed } from './review/sentences/phrases.ts';
 export { robustnessSentence } from './review/sentences/robustness.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';

@@ -3,6 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { BASIS } from '../../shared-engine/analysis/review/basis.ts';
 import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import {
+  DEEP_METHOD,
+  LEDGER_METHOD,
+  METHOD,
+  methodParts,
+  REDUCED_BUDGET,
+} from '../../shared-engine/analysis/review/sentences/method.ts';
 import { addTo, bagOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import { numbersIn, numbersInText, shownAs } from '../kit/numbers-in-text.ts';
 import { houseKernel, records, toldOf } from '../kit/reviews.ts';
@@ -164,4 +171,16 @@ describe('what a sentence says was computed', () => {
       expect(betterToGive.some((face) => betterToKeep.includes(face))).toBe(false);
     }
   });
+});
+
+test('the method of a review falls into the parts it was put together from, and stays whole in other words', () => {
+  const kinds = (...texts: string[]) => methodParts(texts.join(' ')).map(({ kind }) => kind);
+  expect(REVIEWS[0] && methodParts(REVIEWS[0].method).map(({ kind }) => kind)).toEqual(['quick']);
+  expect(kinds(METHOD, DEEP_METHOD, REDUCED_BUDGET, LEDGER_METHOD)).toEqual([
+    'quick',
+    'deep',
+    'ledger',
+    'reduced',
+  ]);
+  expect(methodParts(`${METHOD} As it was.`)).toEqual([{ kind: 'whole', text: `${METHOD} As it was.` }]);
 });

@@ -42,3 +42,23 @@ export const LEDGER_METHOD = [
 /** Added where a busy server looked less closely than it would have. */
 export const REDUCED_BUDGET =
   'Some choices were played on fewer times than usual, because the server was busy. Each says how often.';
+
+/** A part of the method of a review; `whole` where another version wrote it. */
+export interface MethodPart {
+  readonly kind: 'quick' | 'deep' | 'ledger' | 'reduced' | 'whole';
+  readonly text: string;
+}
+
+const PARTS: readonly MethodPart[] = [
+  { kind: 'quick', text: METHOD },
+  { kind: 'deep', text: DEEP_METHOD },
+  { kind: 'ledger', text: LEDGER_METHOD },
+  { kind: 'reduced', text: REDUCED_BUDGET },
+];
+
+/** The method of a review in the parts it was put together from, in their order. */
+export function methodParts(method: string): readonly MethodPart[] {
+  const found = PARTS.filter(({ text }) => method.includes(text));
+  const isAll = found.map(({ text }) => text).join(' ').length === method.length;
+  return isAll ? found : [{ kind: 'whole', text: method }];
+}
