@@ -13,11 +13,11 @@ import {
   type Terms,
 } from '../../shared-engine/index.ts';
 import { readHelped, writeHelped } from '../coach/helped.ts';
-import { askTicket } from '../connection/api.ts';
+import { askTicket, hasRoom } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { oncePerFrame } from '../connection/once-per-frame.ts';
 import { openPendingRequests, type PendingRequests } from '../connection/pending.ts';
-import { randomHex } from '../connection/random.ts';
+import { newId } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
 import { readAims, writeAims } from '../room/aims.ts';
@@ -39,8 +39,6 @@ import { connectOrPlayOn } from './playing-on.ts';
 import { PRACTICE } from './room-strings.ts';
 import { dealKey, exchangeOf, ownCardOf, type SharedDeal } from './routes/deal-link.ts';
 import { pathOf, type Route } from './routes/route.ts';
-
-const newId = () => randomHex(12);
 
 type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
 
@@ -82,7 +80,6 @@ export function serverRoom(code: string): Room {
     loadCard: () => loadCard(room.state.value.table?.card.id),
     connect: (on) => {
       const pending = openPendingRequests(tabStorage, `requests.${code}`);
-      const connectServer = (heard: typeof on) => connectTable(code, pending, heard);
       return connectOrPlayOn({
         code,
         pending,
@@ -90,7 +87,9 @@ export function serverRoom(code: string): Room {
         tab: tabStorage,
         loadCard,
         fetchPageTable,
-        connect: connectServer,
+        connect: (heard) => connectTable(code, pending, heard),
+        isThere: () => hasRoom(code),
+        startTimer: browserTimer,
         on,
       });
     },

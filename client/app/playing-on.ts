@@ -3,6 +3,7 @@ import type { CompiledCard, ServerMessage, Table } from '../../shared-engine/ind
 import type { Connection, RoomConnection } from '../connection/connection.ts';
 import type { PendingRequests } from '../connection/pending.ts';
 import { randomHex } from '../connection/random.ts';
+import type { StartTimer } from '../connection/socket.ts';
 import { mayPlayOn } from '../room/playing-on.ts';
 import type { RoomPorts } from '../room/room.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
@@ -10,6 +11,7 @@ import { readLastTold, storeLastTold } from '../storage/last-told.ts';
 import { forgetWentOn, noteFinishedHere, readWentOn, storeWentOn, type WentOn } from '../storage/went-on.ts';
 import type { PageTable } from './page-table.ts';
 import { PLAYING_ON } from './room-strings.ts';
+import { type ServerWatch, type ServerWatchPorts, watchServer } from './server-watch.ts';
 
 type On = Parameters<RoomPorts['connect']>[0];
 
@@ -25,6 +27,9 @@ export interface PlayingOnPorts {
   readonly fetchPageTable: () => Promise<(table: PageTable) => Connection>;
   /** The connection to the server. */
   readonly connect: (on: On) => Connection;
+  /** Whether the server answers, and still has the table. */
+  readonly isThere: ServerWatchPorts['isThere'];
+  readonly startTimer: StartTimer;
   readonly on: On;
 }
 
@@ -41,6 +46,8 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   const { code, pending, storage, tab, on } = ports;
   let last = readLastTold(tab, code);
   let here: Connection | null = null;
+  let watch: ServerWatch | null = null;
+  let isServerBack = false;
   let isConnected = false;
   let isStopped = false;
   const server = ports.connect({
@@ -69,8 +76,27 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     for (const { id } of pending.all()) pending.complete(id);
     storeWentOn(storage, wentOn);
     here = newTable({ ...tableOf(prepared), on: { state: stateHere, message: messageHere(wentOn) } });
-    here.start();
+    startHere(here);
     return null;
+  }
+
+  function startHere(table: Connection) {
+    table.start();
+    watch = watchServer({
+      isThere: ports.isThere,
+      startTimer: ports.startTimer,
+      onChange(isBack) {
+        isServerBack = isBack;
+        stateHere({ kind: 'open' });
+      },
+    });
+  }
+
+  function stopHere() {
+    watch?.stop();
+    watch = null;
+    isServerBack = false;
+    here?.stop();
   }
 
   /** From what is stored, or else from the last that the server has told. */
@@ -108,7 +134,8 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     };
   }
 
-  const stateHere: On['state'] = (state) => on.state(state.kind === 'open' ? { kind: 'here' } : state);
+  const stateHere: On['state'] = (state) =>
+    on.state(state.kind === 'open' ? { kind: 'here', isServerBack } : state);
 
   const messageHere =
     ({ left }: WentOn) =>
@@ -127,7 +154,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   return {
     start() {
       isStopped = false;
-      if (here !== null) here.start();
+      if (here !== null) startHere(here);
       else if (readWentOn(storage, code) === null) server.start();
       else
         void playOn().then((obstacle) => {
@@ -135,17 +162,21 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
           say(obstacle);
         });
     },
-    retryNow: () => (here ?? server).retryNow(),
+    retryNow() {
+      if (here === null) server.retryNow();
+      else watch?.look();
+    },
     send: (request) => (here ?? server).send(request),
     stop() {
       isStopped = true;
-      (here ?? server).stop();
+      if (here === null) server.stop();
+      else stopHere();
     },
     pendingCount: () => pending.all().length,
     canPlayOn: () => here === null && (mayPlayOn(last) || readWentOn(storage, code) !== null),
     playOn: () => void playOn().then(say),
     backToServer() {
-      here?.stop();
+      stopHere();
       here = null;
       server.start();
     },

@@ -9,6 +9,7 @@ import {
   type OpenSameDeal,
   ROOMS_PATH,
   roomOpenedSchema,
+  roomPath,
   SAME_DEALS_PATH,
   type Seat,
   seatClaimedSchema,
@@ -17,6 +18,9 @@ import {
   ticketSchema,
 } from '../../shared-engine/index.ts';
 import type { Schema } from './frame.ts';
+
+/** Where it is enough that there is an answer. */
+const anyAnswer: Schema<null> = { safeParse: () => ({ success: true, data: null }) };
 
 export interface Failure {
   readonly ok: false;
@@ -62,6 +66,11 @@ export function claimSeat(code: string, request: ClaimSeat) {
 /** The secret of an invitation for a bot that runs elsewhere; it is told this once. */
 export function inviteBot(code: string, seat: Seat) {
   return call(invitationsPath(code), { seat }, botInvitedSchema);
+}
+
+/** Whether the server answers, and has a table with this code. */
+export async function hasRoom(code: string): Promise<boolean> {
+  return (await call(roomPath(code), null, anyAnswer, { method: 'GET' })).ok;
 }
 
 /** A one-use ticket for the socket; `seat` is null for a spectator. An aborted request leaves the seat's cookie as it is. */

@@ -23,7 +23,7 @@ export type ConnectionState =
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
   /** The player went on in the page, without the server (rules G1–G4). */
-  | { readonly kind: 'here' }
+  | { readonly kind: 'here'; readonly isServerBack: boolean }
   /** No further attempt without the player: another page took over, this page is too old, the seat or the room is gone. */
   | { readonly kind: 'ended'; readonly reason: EndReason };
 

@@ -5,3 +5,6 @@ export function randomHex(bytes: number): string {
     byte.toString(16).padStart(2, '0'),
   ).join('');
 }
+
+/** An id that no other page makes. */
+export const newId = () => randomHex(12);

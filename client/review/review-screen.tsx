@@ -13,6 +13,8 @@ import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { TableTalk } from '../room/table-talk.tsx';
 import { VERDICTS } from '../room/verdicts.ts';
 import { WaysPanel } from '../room/ways-panel.tsx';
+import { lastingStorage } from '../storage/browser-storage.ts';
+import { wasFinishedHere } from '../storage/went-on.ts';
 import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
@@ -57,6 +59,9 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
         <p class="notice" role="alert">
           {notice}
         </p>
+      )}
+      {home === 'server' && wasFinishedHere(lastingStorage, table.code, table.round) && (
+        <p class="aside">{REVIEW.finishedHere}</p>
       )}
       {review && analysisRunning && <AnalysisProgressBar review={review} />}
       {review && <Choices review={review} room={room} seated={seated} />}

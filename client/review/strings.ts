@@ -47,6 +47,7 @@ export const REVIEW = {
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
   toDeals: 'Back to the list of deals',
+  finishedHere: 'My rounds has this round once: as you finished it without the server.',
   standIn: 'A bot chose for you while you were away.',
   check: 'Was the deal fixed before the first pass?',
 } as const;

@@ -47,7 +47,7 @@ export function connectionMessage(
     }
     case 'here':
       return {
-        text: 'You play on here without the server. What the others hold was drawn anew.',
+        text: state.isServerBack ? HERE.back : HERE.without,
         button: 'Back to the server’s table',
         playOn: null,
       };
@@ -62,6 +62,11 @@ const WAITING = {
   chosen: 'No connection. We’ll send what you chose when you’re back.',
   safe: 'No connection. Your tiles are safe. We keep trying.',
   offer: ' Or play on here: your tiles stay, the others’ are drawn anew.',
+} as const;
+
+const HERE = {
+  without: 'You play on here without the server. What the others hold was drawn anew.',
+  back: 'The server is back. Its table waits, with your tiles as you left them.',
 } as const;
 
 const ENDED = {

@@ -135,7 +135,8 @@ describe('a lost connection', () => {
     await passThree(page);
     const asked = await nextHeading(page, 'First right');
     const held = await tileLabels(page);
-    const tickets = /\/ticket$/;
+    // What the page asks of the server to come back, and to see whether it is there.
+    const tickets = /\/api\/rooms\/\w+(?:\/ticket)?$/;
     await page.route(tickets, (route) => route.abort());
     const strip = page.getByRole('list', { name: 'Steps of the exchange' });
     const before = await strip.boundingBox();
@@ -166,10 +167,13 @@ describe('a lost connection', () => {
     await finish();
     await page.getByText('This round went on without the server').waitFor();
     await page.unroute(tickets);
+    await page.evaluate(() => window.dispatchEvent(new Event('online')));
+    await page.getByText('The server is back.').waitFor();
     await page.getByRole('button', { name: 'Back to the server’s table' }).click();
     expect(await nextHeading(page, 'What this deal')).toBe(asked);
     expect(await tileLabels(page)).toEqual(held);
     await finish();
+    await page.getByText('My rounds has this round once').waitFor();
     await page.getByText('Was the deal fixed before the first pass?').waitFor();
     await page.locator('.bar .home').click();
     await page.getByRole('link', { name: 'My rounds' }).click();

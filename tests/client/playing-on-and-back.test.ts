@@ -14,10 +14,14 @@ import { memoryStorage } from '../kit/memory-storage.ts';
 import { pageRoomOf } from '../kit/page-room.ts';
 import { card, DEAL, newTable, openTable, simplest } from '../kit/page-tables.ts';
 
-type Parts = Pick<PlayingOnPorts, 'loadCard' | 'fetchPageTable'>;
+type Parts = Pick<PlayingOnPorts, 'loadCard' | 'fetchPageTable' | 'isThere'>;
 
 const CODE = 'ABCD2345';
-const ALL: Parts = { loadCard: async () => card, fetchPageTable: async () => newTable };
+const ALL: Parts = {
+  loadCard: async () => card,
+  fetchPageTable: async () => newTable,
+  isThere: async () => false,
+};
 
 /**
  * The table of a page whose server is out of reach; `told` is the last that it said, if it said anything. The tab has what
@@ -26,6 +30,8 @@ const ALL: Parts = { loadCard: async () => card, fetchPageTable: async () => new
 function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL) {
   const asked: string[] = [];
   const messages: ServerMessage[] = [];
+  const back: boolean[] = [];
+  const looks: (() => void)[] = [];
   let hear: (heard: string) => void = () => {};
   const connection = connectOrPlayOn({
     ...parts,
@@ -43,8 +49,16 @@ function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL
       send() {},
       stop: () => asked.push('stop'),
     }),
+    startTimer(_, look) {
+      looks.push(look);
+      return () => {};
+    },
     on: {
-      state: ({ kind }) => kind === 'here' && hear(kind),
+      state(state) {
+        if (state.kind !== 'here') return;
+        back.push(state.isServerBack);
+        hear(state.kind);
+      },
       message(message) {
         messages.push(message);
         if (message.kind === 'rejected') hear(message.message);
@@ -63,6 +77,9 @@ function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL
     connection,
     /** Of the connection to the server. */
     asked,
+    /** Whether the server was said to be back, and the looks for it that are to come. */
+    back,
+    looks,
     last,
     start: () => heardAfter(() => connection.start()),
     playOn: () => heardAfter(() => connection.playOn!()),
@@ -89,6 +106,31 @@ it('G4 of the deals in the page only the one that was left counts as finished he
   again.finish();
   const noted = [1, 2].map((round) => wasFinishedHere(storage, CODE, round));
   expect(noted).toEqual([true, false]);
+});
+
+it('G4 a page that plays on says when the server is back and when it is gone again, and looks no more once it is left', async () => {
+  const left = await openTable();
+  let isThere = false;
+  const page = outOfReach(memoryStorage(), left.last(), { ...ALL, isThere: async () => isThere });
+  const settle = () => new Promise((resolve) => setImmediate(resolve));
+  page.connection.start();
+  await page.playOn();
+  await settle();
+  expect(page.back).toEqual([false]);
+  isThere = true;
+  page.looks.pop()!();
+  await settle();
+  expect(page.back).toEqual([false, true]);
+  isThere = false;
+  page.connection.retryNow();
+  await settle();
+  expect(page.back).toEqual([false, true, false]);
+  isThere = true;
+  page.connection.retryNow();
+  page.connection.backToServer!();
+  await settle();
+  expect(page.back).toEqual([false, true, false]);
+  expect(page.asked).toEqual(['start', 'stop', 'start']);
 });
 
 it('G1 a round that cannot go on here says what it lacks, and the page still tries to come back', async () => {

@@ -224,6 +224,11 @@ describe('the connection in words', () => {
     const lost = (failures: number, also = {}) =>
       connectionMessage({ kind: 'waiting', failures }, { ...seen, ...also });
     expect(connectionMessage({ kind: 'open' }, seen)).toBeNull();
+    const here = [false, true].map((isServerBack) => connectionMessage({ kind: 'here', isServerBack }, seen));
+    expect(here.map((said) => said?.text.split(/[.:]/)[0])).toEqual([
+      'You play on here without the server',
+      'The server is back',
+    ]);
     // Where no table was ever seen, the screen says that there is none.
     const gone = { kind: 'ended', reason: 'no-room' } as const;
     expect(connectionMessage(gone, seen)?.text).toBe('There is no table with this code.');
