@@ -1,5 +1,6 @@
 // The proofs about the review in their small size; the full sizes are `npm run prove -- NAME --size full`.
 import { describe, expect, it } from 'vitest';
+import { proof as advice } from '../prove/proofs/advice.ts';
 import { proof as belief } from '../prove/proofs/belief.ts';
 import { proof as blame } from '../prove/proofs/blame.ts';
 import { proof as coverage } from '../prove/proofs/coverage.ts';
@@ -17,7 +18,7 @@ import { proof as strength } from '../prove/proofs/strength.ts';
 import { proof as words } from '../prove/proofs/words.ts';
 
 const PROOFS = {
-  ...{ leak, exact, coverage, blame, power, front, belief, strength, repeat, story, words, ledger },
+  ...{ advice, leak, exact, coverage, blame, power, front, belief, strength, repeat, story, words, ledger },
   ...{ habits, neighbors, robustness },
 };
 

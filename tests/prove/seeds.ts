@@ -10,6 +10,7 @@ interface ChosenSeed {
 
 /** The last of each is the one that the next full run uses; `RESULTS.md` says what became of the others. */
 export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
+  advice: [{ seed: 'tamarack', chosen: '2026-11-26' }],
   anonymity: [
     { seed: 'rowan', chosen: '2026-11-26' },
     { seed: 'spruce', chosen: '2026-11-26' },
@@ -32,7 +33,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'juniper', chosen: '2026-11-26' },
     { seed: 'cypress', chosen: '2026-11-26' },
   ],
-  front: [{ seed: 'larch', chosen: '2026-11-26' }],
+  front: [
+    { seed: 'larch', chosen: '2026-11-26' },
+    { seed: 'mulberry', chosen: '2026-11-26' },
+  ],
   habits: [
     { seed: 'linden', chosen: '2026-11-26' },
     { seed: 'rosewood', chosen: '2026-11-26' },
@@ -58,7 +62,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
   robustness: [{ seed: 'linden', chosen: '2026-11-26' }],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
-  strength: [{ seed: 'pine', chosen: '2026-11-26' }],
+  strength: [
+    { seed: 'pine', chosen: '2026-11-26' },
+    { seed: 'holly', chosen: '2026-11-26' },
+  ],
   theme: [
     { seed: 'acacia', chosen: '2026-11-26' },
     { seed: 'tamarind', chosen: '2026-11-26' },

@@ -5,6 +5,7 @@ import { chooseFor } from '../../../shared-engine/bots/choose.ts';
 import { finishRound } from '../../../shared-engine/bots/finish-round.ts';
 import { houseCard } from '../../../shared-engine/card/house/card.ts';
 import { loadSimd } from '../../../shared-engine/kernels/simd/module.ts';
+import type { StyleName } from '../../../shared-engine/policy/styles.ts';
 import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
 import { openRound } from '../../../shared-engine/rules/exchange/decide.ts';
 import { begin } from '../../../shared-engine/rules/exchange/evolve.ts';
@@ -25,8 +26,8 @@ export function choicesFrom(seed: string, count: number): readonly RecordedDecis
   return decisions.slice(0, count);
 }
 
-/** A closed round of four strong bots; the dealer changes from deal to deal. */
-export function strongRound(name: string, deal: number): Round {
+/** A closed round of four bots of one style; the dealer changes from deal to deal. */
+export function roundOf(style: StyleName, name: string, deal: number): Round {
   const dealt = openRound({ seed: seedNamed(name), dealer: SEATS[deal % 4]! }, { revealRacks: false });
-  return finishRound(begin(dealt), (view, random) => chooseFor('strong', view, houseKernel, random)).round;
+  return finishRound(begin(dealt), (view, random) => chooseFor(style, view, houseKernel, random)).round;
 }

@@ -14,21 +14,17 @@ import { meanOf } from '../../../shared-engine/analysis/comparison/estimate.ts';
 import { always, column } from '../../../shared-engine/analysis/comparison/sampled-deals.ts';
 import { preparePlayCard } from '../../../shared-engine/analysis/play/play-card.ts';
 import { createSimulator } from '../../../shared-engine/analysis/play/simulate.ts';
-import { decisionsIn, type RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
-import { DEAL_BYTES, RESULT_WIDTH } from '../../../shared-engine/analysis/rollouts/batch.ts';
+import type { RecordedDecision } from '../../../shared-engine/analysis/review/deep-analysis.ts';
 import { createRng } from '../../../shared-engine/kernels/philox.ts';
 import { createTileValues } from '../../../shared-engine/kernels/tile-value/simd.ts';
 import { createChoiceModel } from '../../../shared-engine/policy/choice-model.ts';
 import { shuffled, stream } from '../../../shared-engine/rules/deal/random.ts';
 import { SEATS, type Seat } from '../../../shared-engine/rules/deal/seat.ts';
 import type { Round } from '../../../shared-engine/rules/exchange/round.ts';
-import { STEPS } from '../../../shared-engine/rules/exchange/schedule.ts';
-import { FACE_COUNT, faceIndex } from '../../../shared-engine/rules/tiles/face.ts';
-import type { SeatRecord } from '../../../shared-engine/rules/view/record.ts';
-import { seatView } from '../../../shared-engine/rules/view/view.ts';
-import { analyst, card, simd, strongRound } from '../analysis/choices.ts';
+import { analyst, card, roundOf, simd } from '../analysis/choices.ts';
 import { seatEnd } from '../analysis/one-seat.ts';
 import { differenceOf, differenceText } from '../analysis/proportions.ts';
+import { passOf, worthInTrueDeal } from '../analysis/true-deal.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
 const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
@@ -37,9 +33,6 @@ const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
 const SEATED: Record<Size, number> = { small: 8, full: 6_000 };
 const PLAYS = 2;
 const LEAST_GAIN = 1.5;
-
-/** How often the rest of each exchange is played out, each time with other noise. */
-const ENDINGS = 6;
 
 /** An analysis that is cheap enough for many deals: 128 fresh deals for six finalists. */
 const BRIEF: ComparisonBudget = {
@@ -75,7 +68,7 @@ export const proof: Proof = {
     const bySeat = SEATS.map((): number[] => []);
     for (let deal = 0; deal < DEALS[size]; deal++) {
       const sums = new Map<Way, number>();
-      const round = strongRound(`${seed} strength ${deal}`, deal);
+      const round = roundOf('strong', `${seed} strength ${deal}`, deal);
       for (const seat of SEATS) {
         const reached = reachedBy(round, seat, deal);
         for (const [way, value] of reached) sums.set(way, (sums.get(way) ?? 0) + value / SEATS.length);
@@ -149,38 +142,13 @@ function rowAgainst(way: Way, differences: readonly number[], size: Size): Proof
   };
 }
 
-/** The win probability at the close of the true deal after each way to choose one pass; all else is the same. */
+/** The win probability at the close of the true deal after each way to choose one pass. */
 function reachedBy(round: Round, seat: Seat, deal: number): ReadonlyMap<Way, number> {
-  const { record } = seatView(round, seat);
-  const passes = decisionsIn(record).filter(
-    ({ subject, offered }) => subject === 'tiles' && offered.situation.step < STEPS.indexOf('courtesy-ask'),
-  );
-  const decision = passes[(deal + seat) % passes.length]!;
+  const decision = passOf(round, seat, deal + seat);
   const picks = [...picksFor(decision, deal, seat)];
-  const truth = racksBefore(round, decision.offered.situation.past.length);
-  const { situation } = decision.offered;
-  const actions = Int8Array.from(picks.flatMap(([, { action }]) => [...action]));
-  const results = analyst.rollouts.run({
-    seed: 0x70_0d,
-    seat: situation.seat,
-    dealer: situation.dealer,
-    step: situation.step,
-    terms: situation.terms,
-    agreed: situation.agreed,
-    end: 'close',
-    neighbors: 'alike',
-    count: ENDINGS,
-    alternatives: picks.length,
-    keys: Uint32Array.from({ length: ENDINGS }, (_, ending) => (deal * 4 + seat) * ENDINGS + ending),
-    deals: Uint8Array.from({ length: ENDINGS * truth.length }, (_, i) => truth[i % truth.length]!),
-    actions: Int8Array.from({ length: ENDINGS * actions.length }, (_, i) => actions[i % actions.length]!),
-  });
-  const mean = (n: number): number => {
-    let sum = 0;
-    for (let e = 0; e < ENDINGS; e++) sum += results[(e * picks.length + n) * RESULT_WIDTH + seat]!;
-    return sum / ENDINGS;
-  };
-  return new Map(picks.map(([way], n) => [way, mean(n)]));
+  const passes = picks.map(([, pass]) => pass);
+  const worth = worthInTrueDeal(round, decision, passes, deal);
+  return new Map(picks.map(([way], n) => [way, worth[n]!]));
 }
 
 function picksFor(
@@ -225,20 +193,4 @@ function bestOf<T extends { readonly alternative: Alternative }>(
   scoreOf: (finalist: T) => number,
 ): Alternative {
   return finalists.reduce((best, other) => (scoreOf(other) > scoreOf(best) ? other : best)).alternative;
-}
-
-/** The four racks as they were after so many moves. */
-function racksBefore(round: Round, moves: number): Uint8Array {
-  const racks = new Uint8Array(DEAL_BYTES);
-  for (const seat of SEATS) addRack(racks, seat, seatView(round, seat).record, moves);
-  return racks;
-}
-
-function addRack(racks: Uint8Array, seat: Seat, { start, steps }: SeatRecord, moves: number): void {
-  const at = (face: SeatRecord['start'][number]): number => seat * FACE_COUNT + faceIndex(face);
-  for (const face of start) racks[at(face)]!++;
-  for (const move of steps.filter((step) => step.kind === 'move').slice(0, moves)) {
-    for (const face of move.gave) racks[at(face)]!--;
-    for (const face of move.received) racks[at(face)]!++;
-  }
 }
