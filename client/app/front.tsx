@@ -122,6 +122,7 @@ export function Front({ app }: { readonly app: App }) {
           </header>
           <TablePicture />
         </div>
+        <WhereYouWere app={app} at="above" />
         <NameField
           value={settings.name}
           missing={askName.value && settings.name.trim() === ''}
@@ -165,7 +166,7 @@ export function Front({ app }: { readonly app: App }) {
             </button>
           </section>
         </div>
-        <WhereYouWere app={app} />
+        <WhereYouWere app={app} at="below" />
         <PracticeLinks app={app} />
         <CodeField onCode={(code) => void openCode(app, code)} />
         <TermsForm

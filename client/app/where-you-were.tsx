@@ -4,17 +4,23 @@ import { WERE } from './front-strings.ts';
 import type { App } from './routes/app.ts';
 import { pathOf, type Route, routeOf } from './routes/route.ts';
 
-export function WhereYouWere({ app }: { readonly app: App }) {
+interface WhereYouWereProps {
+  readonly app: App;
+  /** Above the doors for somebody who has just left a table, so that it is in sight; else below them. */
+  readonly at: 'above' | 'below';
+}
+
+export function WhereYouWere({ app, at }: WhereYouWereProps) {
   const [latest, ...others] = app
     .recentPlaces()
     .map(placeAt)
     .flatMap((place) => place ?? []);
   if (latest === undefined) return null;
+  const hasLeft = app.left.value?.kind === 'room' && pathOf(app.left.value) === pathOf(latest.route);
+  if (hasLeft !== (at === 'above')) return null;
   return (
     <nav class="where-you-were" aria-label={WERE.title}>
-      {app.left.value?.kind === 'room' && pathOf(app.left.value) === pathOf(latest.route) && (
-        <p role="status">{WERE.left}</p>
-      )}
+      {hasLeft && <p role="status">{WERE.left}</p>}
       <PlaceLink app={app} place={latest} words={WERE.back(latest.name)} />
       {others.length > 0 && (
         <>

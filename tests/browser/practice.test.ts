@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   dealAlone,
+  openSheet,
   passThree,
   playToClose,
   rack,
@@ -69,10 +70,14 @@ describe('the card beside the rack', () => {
     await page.getByRole('heading', { name: 'House card' }).waitFor();
     await page.goBack();
     await page.getByRole('heading', { name: 'House card' }).waitFor({ state: 'detached' });
+    await openSheet(page, 'Settings');
+    await page.goBack();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
     await rack(page).waitFor();
+    await page.setViewportSize(PHONE);
     await page.goBack();
     await page.getByText('You have left the table for now. Your seat is kept.').waitFor();
-    await page.getByRole('link', { name: /^Back to table [0-9A-Z]{8}$/ }).waitFor();
+    expect(await isInSight(page.getByRole('link', { name: /^Back to table [0-9A-Z]{8}$/ }))).toBe(true);
   });
 });
 
