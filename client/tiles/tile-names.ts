@@ -18,9 +18,9 @@ export function tileName(face: Face): string {
   return suited ? `${suited.number} ${suited.suit}` : HONORS[face]!;
 }
 
-/** `3 bam, 3 bam and flower`. */
+/** `3 bam, soap and flower`: in a list the two names of the white dragon would be two tiles. */
 export function tileList(faces: readonly Face[]): string {
-  return sentenceList(faces.map(tileName));
+  return sentenceList(faces.map((face) => (face === 'white' ? 'soap' : tileName(face))));
 }
 
 export function sentenceList(parts: readonly string[]): string {

@@ -11,7 +11,7 @@ import { unusualCount, WAYS_OF, waysInWords } from '../../client/room/ways.ts';
 import { announcementsOf, lastAnnouncement } from '../../client/table/announcements.ts';
 import { connectionMessage } from '../../client/table/connection-strings.ts';
 import { clockText } from '../../client/table/strings.ts';
-import { tileName } from '../../client/tiles/tile-names.ts';
+import { tileList, tileName } from '../../client/tiles/tile-names.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
@@ -44,6 +44,7 @@ function tableOf({ round }: Played, seats = SEATS_TAKEN): Table {
 describe('names', () => {
   it('S1 every face has a name of its own', () => {
     expect(new Set(FACES.map(tileName)).size).toBe(36);
+    expect(tileList(['east', 'white', 'flower'])).toBe('east wind, soap and flower');
   });
 });
 
@@ -58,7 +59,7 @@ describe('announcements', () => {
       const step = view.record.steps.at(-1)!;
       const news = announcementsOf(tableOf(before), tableOf(played)).join(' ');
       if (step.kind !== 'move') continue;
-      const spoken = FACES.filter((face) => new RegExp(`\\b${tileName(face)}\\b`).test(news));
+      const spoken = FACES.filter((face) => new RegExp(`\\b${tileList([face])}\\b`).test(news));
       expect(spoken).toEqual(FACES.filter((face) => step.received.includes(face)));
     }
   });
