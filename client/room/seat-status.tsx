@@ -12,9 +12,12 @@ export function SeatStatus({ ready, info }: SeatStatusProps) {
   const away = awayWords(info);
   return (
     <p class={ready ? 'seat-status is-ready' : 'seat-status'}>
-      <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
-        {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
-      </svg>
+      {/* Whoever is away needs the width for when. */}
+      {away === null && (
+        <svg class="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+          {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
+        </svg>
+      )}
       {away ?? (ready ? ROOM.ready : ROOM.choosing)}
     </p>
   );
