@@ -29,7 +29,11 @@ export function ConnectionBar({ state, onButton, onPlayOn, ...circumstances }: C
             </button>
           )}
           {message.button && (
-            <button type="button" onClick={onButton}>
+            <button
+              type="button"
+              class={state.kind === 'here' && state.isServerBack ? 'primary' : ''}
+              onClick={onButton}
+            >
               {message.button}
             </button>
           )}
