@@ -72,6 +72,19 @@ describe('addresses', () => {
     expect(pathname + search).toBe('/');
   });
 
+  it('what a message puts behind a link is no part of it', () => {
+    for (const behind of ['.', ',', ')', '.”', '%20', '!']) {
+      expect(routeOf('/', `${dealHash(shared)}${behind}`)).toEqual({ kind: 'deal', shared });
+      expect(routeOf('/', `#deal-of-the-day=2026-11-26${behind}`)).toEqual({
+        kind: 'day',
+        date: '2026-11-26',
+      });
+      expect(routeOf('/', `#card=packed_-${behind}`)).toEqual({ kind: 'card-link', packed: 'packed_-' });
+    }
+    const group = { kind: 'group', name: 'Club (Monday)' } as const;
+    expect(routeOf('/', pathOf(group).slice(1))).toEqual(group);
+  });
+
   it('an incomplete deal link is no deal', () => {
     const whole = dealHash(shared);
     expect(readDealHash(whole)).toEqual(shared);

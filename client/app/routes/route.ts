@@ -67,7 +67,12 @@ const HABITS_HASH = '#what-costs-me';
 const TEACHING_HASH = '#my-classes';
 const DRILL_HASH = '#drill=';
 
-export function routeOf(path: string, hash = ''): Route {
+/** What a message puts behind a link: the end of a sentence, a bracket, a blank. */
+const BEHIND_LINKS = /(?:[.,;:!?)\]>"'’”]|\s|%20|%3E|%22)+$/;
+
+export function routeOf(path: string, given = ''): Route {
+  // The name of a group is free text and may end so itself.
+  const hash = given.startsWith(`${TEACHING_HASH}=`) ? given : given.replace(BEHIND_LINKS, '');
   const shared = readDealHash(hash);
   if (shared) return { kind: 'deal', shared };
   if (hash === LESSON_HASH) return { kind: 'lesson' };
