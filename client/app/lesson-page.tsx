@@ -1,5 +1,6 @@
 // A lesson played along, connected to the page: the worker that judges, and the chart of a choice's alternatives.
 import { LessonScreen } from '../practice/lesson/lesson-screen.tsx';
+import { LESSON } from '../practice/lesson/strings.ts';
 import { Alternatives } from '../review/alternatives.tsx';
 import { Bar } from '../ui/bar.tsx';
 import { startDeepAnalysis } from '../workers/deep-analysis.ts';
@@ -16,7 +17,12 @@ export function LessonPage({ app, packed }: { readonly app: App; readonly packed
         packed={packed}
         startDeepAnalysis={startDeepAnalysis}
         chart={({ choice: { kind, analysis }, story }) =>
-          analysis.depth === 'deep' && <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
+          analysis.depth === 'deep' && (
+            <details>
+              <summary>{LESSON.scale}</summary>
+              <Alternatives kind={kind} analysis={analysis} rows={story.rows} />
+            </details>
+          )
         }
       />
     </>

@@ -5,10 +5,12 @@ import { packText } from '../../client/app/routes/packed-text.ts';
 import { pathOf } from '../../client/app/routes/route.ts';
 import { withArrival } from '../../client/class/prepare/draft.ts';
 import {
+  agreement,
   dealAfter,
   isFaulted,
   isSameChoice,
   momentAt,
+  placeKey,
   unpackLesson,
 } from '../../client/practice/lesson/play.ts';
 import { LESSON } from '../../client/practice/lesson/strings.ts';
@@ -70,6 +72,9 @@ describe('the link of a lesson', () => {
     expect(unpacked).toEqual({ ok: true, text });
     expect(readLesson(text)).toMatchObject({ ok: true, lesson: { title: WINDS_LESSON.title } });
     expect(await unpackLesson('')).toBeNull();
+    const [, packed = ''] = link.hash.split('=');
+    const throughMessages = `${packed.slice(0, 70)}\n ${packed.slice(70, 90)}%20${packed.slice(90)}).`;
+    expect(await unpackLesson(throughMessages)).toEqual({ ok: true, text });
   });
 
   it('T5 six deals with words at every step take less than 8 KB', async () => {
@@ -162,6 +167,17 @@ describe('a lesson that is played along', () => {
       deal: 1,
       moment: 0,
     });
+  });
+
+  it('T4 at the end says at how many steps the teacher’s choice was made too', () => {
+    const lesson = windsLesson();
+    const { moments } = lesson.deals[0]!;
+    const chosen = new Map<string, AnswerChoice>([
+      [placeKey(first), moments[0]!.teacher!],
+      [placeKey({ deal: 0, moment: 1 }), moments[0]!.teacher!],
+      [placeKey({ deal: 0, moment: 3 }), { kind: 'vote', step: 'vote', go: true }],
+    ]);
+    expect(agreement(lesson, chosen)).toEqual({ same: 1, of: 2 });
   });
 
   it('T4 a choice is the same in whatever order its tiles were tapped', () => {

@@ -27,11 +27,11 @@ export async function writesLessonOfTable(page: Page, origin: string): Promise<L
   await page.getByLabel('Your words').fill(WORDS);
   await page.getByRole('button', { name: 'Make the lesson' }).click();
   await page.getByRole('button', { name: 'I may pass it on', exact: true }).click();
-  const link = await page.getByLabel('Link to the lesson').inputValue();
+  const link = await page.getByRole('textbox', { name: 'Link to the lesson' }).inputValue();
   await page.goto(origin);
   await page.goto(link);
   await playsFirstStep(page);
-  const words = page.locator('dd .task');
+  const words = page.locator('.lesson-compared .task');
   const seen = {
     link: link.length,
     wordTiles: await words.locator('.text-tile').count(),

@@ -15,9 +15,12 @@ export type UnpackedText =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly why: 'foreign' | 'later' | 'torn' };
 
+/** What comes into a link on its way through messages: breaks, and the end of a sentence or of brackets around it. */
+const NOT_PACKED = /%20|\s|[.,;:!?)>\]"'”’]+$/gu;
+
 /** Never throws. */
 export async function unpackText(packed: string): Promise<UnpackedText> {
-  const [, version, body] = /^(\d+)\.([\w-]+)$/.exec(packed) ?? [];
+  const [, version, body] = /^(\d+)\.([\w-]+)$/.exec(packed.replace(NOT_PACKED, '')) ?? [];
   if (version === undefined || body === undefined) return { ok: false, why: 'foreign' };
   if (version !== VERSION) return { ok: false, why: 'later' };
   try {

@@ -20,8 +20,8 @@ export function Handout({ lesson: { title, card, deals } }: { readonly lesson: L
 
 function PrintedDeal({ deal, name }: { readonly deal: LessonDeal; readonly name: string }) {
   return (
-    <section aria-label={name}>
-      <h2>{name}</h2>
+    <section>
+      {name && <h2>{name}</h2>}
       <TeachersText text={deal.task} />
       {deal.isEast && <p>{LESSON.east}</p>}
       {deal.moments.map((moment) => (

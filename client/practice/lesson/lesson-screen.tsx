@@ -11,6 +11,7 @@ import type { Chart } from '../question/judgement-view.tsx';
 import { Handout } from './handout.tsx';
 import { MomentView, TeachersText } from './moment-view.tsx';
 import {
+  agreement,
   dealAfter,
   dealAt,
   LESSON_BEGIN,
@@ -20,7 +21,7 @@ import {
   placeKey,
   unpackLesson,
 } from './play.ts';
-import { LESSON } from './strings.ts';
+import { agreedWords, LESSON } from './strings.ts';
 import '../history/history.css';
 import '../question/question.css';
 import '../../tiles/tiles.css';
@@ -38,22 +39,23 @@ interface LessonScreenProps extends LessonProps {
 
 type Opened =
   | { readonly is: 'opening' }
-  | { readonly is: 'closed'; readonly problems: readonly string[] }
+  /** `why` is said above the problems. */
+  | { readonly is: 'closed'; readonly why: string; readonly problems: readonly string[] }
   | { readonly is: 'open'; readonly lesson: Lesson; readonly text: string };
 
 function openedFrom(text: string): Opened {
   const read = readLesson(text);
   if (read.ok) return { is: 'open', lesson: read.lesson, text };
-  return { is: 'closed', problems: read.problems.map(({ message }) => message) };
+  return { is: 'closed', why: LESSON.cannotPlay, problems: read.problems.map(({ message }) => message) };
 }
 
 export function LessonScreen({ packed, ...props }: LessonScreenProps) {
   const opened = useSignal<Opened>({ is: 'opening' });
   useEffect(() => {
     void unpackLesson(packed).then((unpacked) => {
-      if (unpacked === null) opened.value = { is: 'closed', problems: [] };
+      if (unpacked === null) opened.value = { is: 'closed', why: LESSON.none, problems: [] };
       else if (unpacked.ok) opened.value = openedFrom(unpacked.text);
-      else opened.value = { is: 'closed', problems: [LESSON[unpacked.why]] };
+      else opened.value = { is: 'closed', why: LESSON.cannot, problems: [LESSON[unpacked.why]] };
     });
   }, [packed, opened]);
   const now = opened.value;
@@ -64,7 +66,7 @@ export function LessonScreen({ packed, ...props }: LessonScreenProps) {
       {now.is === 'opening' && <p role="status">{LESSON.opening}</p>}
       {now.is === 'closed' && (
         <>
-          <p>{now.problems.length > 0 ? LESSON.cannot : LESSON.none}</p>
+          <p>{now.why}</p>
           <ProblemList problems={now.problems} />
           <FileButton
             words={LESSON.file}
@@ -94,6 +96,8 @@ function PlayAlong({ lesson, startDeepAnalysis, chart }: PlayAlongProps) {
   const key = placeKey(at);
   const deal = dealAt(lesson, at);
   const moment = momentAt(lesson, at);
+  const next = dealAfter(lesson, at);
+  const name = LESSON.deal(at.deal + 1, lesson.deals.length, deal.title);
 
   function go(to: LessonPlace) {
     place.value = to;
@@ -108,14 +112,16 @@ function PlayAlong({ lesson, startDeepAnalysis, chart }: PlayAlongProps) {
     <>
       <main class="practice play-along">
         <h1>{lesson.title}</h1>
-        <p class="about">{LESSON.about(lesson.card.name)}</p>
+        {key === placeKey(LESSON_BEGIN) && <p class="about">{LESSON.about(lesson.card.name)}</p>}
         <h2 ref={title} tabIndex={-1}>
-          {LESSON.deal(at.deal + 1, lesson.deals.length, deal.title)}
-          {moment && ` · ${STEP_NAMES[moment.step]}`}
+          {[name, moment ? STEP_NAMES[moment.step] : next ? LESSON.dealOver : LESSON.over]
+            .filter((part) => part !== '')
+            .join(' · ')}
         </h2>
         <TeachersText text={deal.task} />
+        {moment === null && next === null && <p>{agreedWords(agreement(lesson, chosen.value))}</p>}
         {moment === null ? (
-          <DealOver next={dealAfter(lesson, at)} onNext={go} onAgain={again} />
+          <DealOver next={next} onNext={go} onAgain={again} />
         ) : (
           <>
             <p class="aside">
@@ -151,18 +157,13 @@ interface DealOverProps {
 }
 
 function DealOver({ next, onNext, onAgain }: DealOverProps) {
-  return (
-    <>
-      <p role="status">{next === null ? LESSON.over : LESSON.dealOver}</p>
-      {next === null ? (
-        <button type="button" onClick={onAgain}>
-          {LESSON.again}
-        </button>
-      ) : (
-        <button type="button" class="primary" onClick={() => onNext(next)}>
-          {LESSON.nextDeal}
-        </button>
-      )}
-    </>
+  return next === null ? (
+    <button type="button" onClick={onAgain}>
+      {LESSON.again}
+    </button>
+  ) : (
+    <button type="button" class="primary" onClick={() => onNext(next)}>
+      {LESSON.nextDeal}
+    </button>
   );
 }

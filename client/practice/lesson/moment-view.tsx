@@ -7,6 +7,7 @@ import { ChoiceShort } from '../question/choice-short.tsx';
 import { DecisionForm } from '../question/decision-form.tsx';
 import type { Judge } from '../question/judged.ts';
 import { type Chart, JudgementView } from '../question/judgement-view.tsx';
+import { verdictWords } from '../question/verdict-words.ts';
 import { isFaulted, isSameChoice } from './play.ts';
 import { asksFor, LESSON } from './strings.ts';
 
@@ -28,7 +29,7 @@ export function MomentView({ moment, own, judge, chart, onChoose, onNext }: Mome
       <Arrived moment={moment} />
       {own === null && decision !== null && (
         <section class="lesson-question" aria-label={LESSON.rack}>
-          <p>{asksFor(decision.kind)}</p>
+          {decision.kind !== 'pass' && <p>{asksFor(decision.kind)}</p>}
           {decision.kind !== 'pass' && <TileRow tiles={view.rack} />}
           <DecisionForm rack={view.rack} decision={decision} onAnswer={onChoose} />
         </section>
@@ -80,31 +81,48 @@ function Comparison({ moment: { view, teacher, words }, own, judge, chart }: Com
     judge.ask(record, own);
     if (teacher !== null && !isSame) judge.ask(record, teacher);
   }, [judge, record, own, teacher, isSame]);
-  const judged = teacher === null ? null : judge.of(record, isSame ? own : teacher);
+  const mine = judge.of(record, own);
+  const theirs = teacher === null ? null : judge.of(record, isSame ? own : teacher);
   return (
     <div class="lesson-compared">
-      <dl>
-        <dt>{LESSON.you}</dt>
-        <dd>
-          <ChoiceShort choice={own} />
-        </dd>
-        <dt>{LESSON.teacher}</dt>
-        <dd>
-          {isSame ? LESSON.same : teacher && <ChoiceShort choice={teacher} />}
-          <TeachersText text={words} />
-        </dd>
+      <dl aria-live="polite">
+        <div>
+          <dt>{LESSON.you}</dt>
+          <dd>
+            <ChoiceShort choice={own} /> <b>{verdictWords(mine)}</b>
+          </dd>
+        </div>
+        <div>
+          <dt>{LESSON.teacher}</dt>
+          <dd>
+            {isSame && LESSON.same}
+            {teacher !== null && !isSame && (
+              <>
+                <ChoiceShort choice={teacher} /> <b>{verdictWords(theirs)}</b>
+              </>
+            )}
+          </dd>
+        </div>
       </dl>
-      {isFaulted(judged) && <p class="notice">{LESSON.differ}</p>}
-      <JudgementView judge={judge} record={record} choice={own} title={LESSON.judgeOfYou} chart={chart} />
+      <TeachersText text={words} />
+      {isFaulted(theirs) && <p class="notice">{LESSON.differ}</p>}
+      <details class="panel">
+        <summary>{LESSON.judgeOfYou}</summary>
+        <JudgementView judge={judge} record={record} choice={own} title={LESSON.howGood} chart={chart} />
+      </details>
       {teacher !== null && !isSame && (
-        <JudgementView
-          judge={judge}
-          record={record}
-          choice={teacher}
-          title={LESSON.judgeOfTeacher}
-          chart={chart}
-          whose={LESSON.teachersPass}
-        />
+        <details class="panel">
+          <summary>{LESSON.judgeOfTeacher}</summary>
+          <p class="aside">{LESSON.asIfYours}</p>
+          <JudgementView
+            judge={judge}
+            record={record}
+            choice={teacher}
+            title={LESSON.howGood}
+            chart={chart}
+            whose={LESSON.teachersPass}
+          />
+        </details>
       )}
     </div>
   );

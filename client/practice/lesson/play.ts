@@ -39,6 +39,20 @@ export function isSameChoice(one: AnswerChoice, other: AnswerChoice): boolean {
   return JSON.stringify(one) === JSON.stringify(other);
 }
 
+/** At how many steps of the whole lesson the teacher's choice was made too, of those at which the teacher has chosen. */
+export function agreement(
+  { deals }: Lesson,
+  chosen: OwnChoices,
+): { readonly same: number; readonly of: number } {
+  const pairs = deals.flatMap(({ moments }, deal) =>
+    moments.flatMap(({ teacher }, moment) => {
+      const own = chosen.get(placeKey({ deal, moment }));
+      return teacher === null || own === undefined ? [] : [isSameChoice(own, teacher)];
+    }),
+  );
+  return { same: pairs.filter(Boolean).length, of: pairs.length };
+}
+
 /** Whether the judge finds something better than this choice. */
 export function isFaulted(judgement: Judgement | null): boolean {
   if (judgement?.is !== 'done') return false;

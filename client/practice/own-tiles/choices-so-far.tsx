@@ -2,10 +2,10 @@
 import { type LaidExchange, laidRecord } from '../../../shared-engine/index.ts';
 import { COACH } from '../../coach/strings.ts';
 import { STEP_NAMES } from '../../room/step-names.ts';
-import { VERDICTS } from '../../room/verdicts.ts';
 import { ChoiceShort } from '../question/choice-short.tsx';
-import type { Judge, Judgement } from '../question/judged.ts';
+import type { Judge } from '../question/judged.ts';
 import { type Chart, JudgementView } from '../question/judgement-view.tsx';
+import { verdictWords } from '../question/verdict-words.ts';
 import type { OwnTable } from './own-table.ts';
 import { OWN_TILES } from './strings.ts';
 
@@ -53,16 +53,4 @@ export function ChoicesSoFar({ judge, chart, own, exchanges }: ChoicesSoFarProps
       </ol>
     </section>
   );
-}
-
-function verdictWords(judgement: Judgement | null): string {
-  if (judgement === null || judgement.is === 'failed') return OWN_TILES.notJudged;
-  const isOne = judgement.parts.length === 1;
-  const names = judgement.parts.flatMap(({ choice: { kind, analysis }, story }) => {
-    if (analysis.depth !== 'deep') return [];
-    const { name } = VERDICTS[story.verdict];
-    const part = kind === 'blind' || kind === 'pass' ? OWN_TILES.parts[kind] : null;
-    return [isOne || part === null ? name : `${part}: ${name}`];
-  });
-  return names.length > 0 ? names.join(' · ') : '…';
 }

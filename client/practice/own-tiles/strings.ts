@@ -47,9 +47,6 @@ export const OWN_TILES = {
   judgedBefore: 'How good it would be',
   over: 'The exchange is over',
   steps: 'Your choices',
-  /** The two parts of a pass of which some may be blind. */
-  parts: { blind: 'How many blind', pass: 'which tiles' },
-  notJudged: 'not judged',
   final: 'Your rack now',
 } as const;
 

@@ -8,6 +8,9 @@ export const QUESTION = {
   compare: 'How good are these?',
   working: 'Playing your choice on many times…',
   failed: 'The choice could not be judged on this device. You can go on without.',
+  /** The two parts of a pass of which some may be blind. */
+  parts: { blind: 'How many blind', pass: 'which tiles' },
+  notJudged: 'not judged',
 } as const;
 
 /** `instead` says why it is not the card that was chosen; null where it is. */
