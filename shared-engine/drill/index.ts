@@ -9,6 +9,7 @@ export {
   classPartSchema,
   commentsSchema,
   DRILL_FORMS,
+  DRILL_LIMITS,
   type Drill,
   type DrillDeal,
   drillSchema,
@@ -27,6 +28,7 @@ export {
   type LessonDeal,
   type LessonMoment,
   lessonFile,
+  lessonSoFar,
   lessonText,
   readLesson,
 } from './lesson.ts';

@@ -7,6 +7,7 @@ import {
   begin,
   evolve,
   type Face,
+  type PreparedDeal,
   type RoundEvent,
   type Seat,
   type SeatView,
@@ -19,7 +20,7 @@ import { type DrillFile, readDrillFile } from './file.ts';
 import { type Drill, type DrillDeal, drillTerms } from './format.ts';
 import { type GuidedRound, playGuidedDeal } from './guided.ts';
 import { arrivalProblems, gapProblem, notALesson, teacherChoice, unplayable } from './lesson-problem.ts';
-import { prepareDeal } from './prepare.ts';
+import { plainRack, prepareDeal } from './prepare.ts';
 import { type DrillProblem, placeOf } from './problem.ts';
 import { dealScript } from './scripted.ts';
 
@@ -102,11 +103,7 @@ function playedDeal(drill: Drill, deal: DrillDeal, kernel: Kernel): Played {
   const prepared = prepareDeal(drill, deal, kernel);
   if (!prepared.ok) return rejected(prepared.problem);
 
-  const script = dealScript(deal);
-  const terms = drillTerms(drill);
-  const start = { deal: prepared.deal, seat: deal.seat, bots: drill.bots, terms, script };
-  const choices = written.flatMap((step) => teacherChoice(step, comments[step]?.chosen, terms) ?? []);
-  const play = (count: number) => playGuidedDeal(start, choices.slice(0, count), kernel);
+  const { choices, play } = teacherOf(drill, deal, prepared.deal, kernel);
   const whole = play(choices.length);
   if (!whole.ok) return { ok: false, problems: unplayable(place, deal, choices, play) };
 
@@ -114,10 +111,55 @@ function playedDeal(drill: Drill, deal: DrillDeal, kernel: Kernel): Played {
   const wordsAlone = written.filter((step) => comments[step]?.chosen === undefined);
   const stray = wordsAlone.find((step) => step !== next);
   if (stray !== undefined) return rejected(gapProblem(place, stray, next));
-  const moments = momentsOf(whole, deal);
   const problems = arrivalProblems(place, deal, seatView(whole.round, deal.seat).record);
   if (problems.length > 0) return { ok: false, problems };
+  const moments = momentsOf(whole, deal).filter(({ teacher, words }) => teacher !== null || words !== null);
   return { ok: true, deal: lessonDeal(deal, moments) };
+}
+
+/** What the teacher chose, step by step, and the round after the first `count` of these choices. */
+function teacherOf(
+  drill: Pick<Drill, 'bots' | 'ways'>,
+  deal: DrillDeal,
+  dealt: PreparedDeal,
+  kernel: Kernel,
+) {
+  const terms = drillTerms(drill);
+  const start = { deal: dealt, seat: deal.seat, bots: drill.bots, terms, script: dealScript(deal) };
+  const choices = STEPS.flatMap((step) => teacherChoice(step, deal.comments?.[step]?.chosen, terms) ?? []);
+  const play = (count: number) => playGuidedDeal(start, choices.slice(0, count), kernel);
+  return { choices, play };
+}
+
+/** A deal of a lesson that is still being written. */
+export interface LessonSoFar {
+  /** As far as the choices made lead, the step that waits for a choice last. */
+  readonly moments: readonly LessonMoment[];
+  /** Why a step is not among the moments, from its fault on. */
+  whyNot(step: Step): string;
+}
+
+/** Null where nobody can know it before it is dealt, or where a bot takes too long to choose. */
+export function lessonSoFar(
+  drill: Pick<Drill, 'bots' | 'ways'>,
+  deal: DrillDeal,
+  kernel: Kernel,
+): LessonSoFar | null {
+  if (plainRack(drill, deal) === null || drill.bots.styles.some(usesRollouts)) return null;
+  const prepared = prepareDeal(drill, deal, kernel);
+  if (!prepared.ok) return null;
+  const place = placeOf(deal);
+  const { choices, play } = teacherOf(drill, deal, prepared.deal, kernel);
+  for (let count = choices.length; count >= 0; count--) {
+    const played = play(count);
+    if (!played.ok) continue;
+    const faults = count < choices.length ? unplayable(place, deal, choices, play) : [];
+    return {
+      moments: momentsOf(played, deal),
+      whyNot: (step) => (faults[0] ?? gapProblem(place, step, stepOf(played.round))).text,
+    };
+  }
+  return null;
 }
 
 function rejected(problem: DrillProblem): Rejected {
@@ -129,7 +171,7 @@ function lessonDeal(deal: DrillDeal, moments: readonly LessonMoment[]): LessonDe
   return { id, title, task, isEast: seat === dealer, moments };
 }
 
-/** One before each choice of the seat, and one where the teacher left words alone. */
+/** One before each choice of the seat, and one where the next choice is awaited. */
 function momentsOf({ events, round: last }: GuidedRound, deal: DrillDeal): LessonMoment[] {
   const [dealt, ...others] = events;
   if (dealt?.kind !== 'dealt') return [];
@@ -140,10 +182,7 @@ function momentsOf({ events, round: last }: GuidedRound, deal: DrillDeal): Lesso
     if (teacher !== null) moments.push(momentAt(seatView(round, deal.seat), teacher, deal));
     round = evolve(round, event);
   }
-  const open = stepOf(last);
-  if (open !== null && deal.comments?.[open]?.words !== undefined) {
-    moments.push(momentAt(seatView(last, deal.seat), null, deal));
-  }
+  if (stepOf(last) !== null) moments.push(momentAt(seatView(last, deal.seat), null, deal));
   return moments;
 }
 

@@ -1,8 +1,10 @@
 // Lessons to play along: what one holds, where the teacher's choices lead, and what is no lesson, by deal and step.
 import { describe, expect, it } from 'vitest';
+import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { drillFileText } from '../../shared-engine/drill/file.ts';
 import type { Drill, DrillDeal } from '../../shared-engine/drill/format.ts';
-import { lessonFile, readLesson } from '../../shared-engine/drill/lesson.ts';
+import { type LessonSoFar, lessonFile, lessonSoFar, readLesson } from '../../shared-engine/drill/lesson.ts';
+import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { sortFaces } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { dealOf, drillOf, sampledDeal } from '../kit/drills.ts';
@@ -68,6 +70,22 @@ describe('a lesson', () => {
     expect(problemsOf(with1({ comments: gap }))).toEqual([
       'Deal 1: at first across say what you would choose; the lesson goes on from it to first left.',
     ]);
+  });
+
+  it('T2 a lesson in the making is known as far as its choices lead, and says why no further', () => {
+    const kernel = createSwarKernel(houseCard());
+    const soFar = (changed: NonNullable<DrillDeal['comments']>) =>
+      lessonSoFar(WINDS_LESSON, { ...WINDS_DEAL, comments: { ...WINDS_DEAL.comments, ...changed } }, kernel)!;
+    const steps = ({ moments }: LessonSoFar) =>
+      moments.map(({ step, teacher }) => `${step} ${teacher === null ? 'open' : 'chosen'}`);
+    expect(steps(soFar({})).slice(2)).toEqual(['first-left chosen', 'vote open']);
+    const gap = soFar({ 'first-right': {} });
+    expect(steps(gap)).toEqual(['first-right open']);
+    expect(gap.whyNot('first-left')).toMatch(/^at first right say what you would choose; .* first across\.$/);
+    const impossible = soFar({ 'first-across': { chosen: ['red'] } });
+    expect(steps(impossible)).toEqual(['first-right chosen', 'first-across open']);
+    expect(impossible.whyNot('vote')).toMatch(/^at first across what you choose cannot be done/);
+    expect(lessonSoFar(WINDS_LESSON, sampledDeal({ pairs: 2 }), kernel)).toBeNull();
   });
 
   it('T3 tiles that are set to arrive are marked and come, or the lesson says which cannot', () => {

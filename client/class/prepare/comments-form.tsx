@@ -1,28 +1,37 @@
 // What the teacher chose at a step of a deal and says of it; players of a published drill read it after their own choice.
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useMemo, useRef } from 'preact/hooks';
 import {
   arrivalProblem,
   bagOf,
+  type CardFile,
+  DRILL_LIMITS,
   type Drill,
   type DrillDeal,
   drillTerms,
   hasStep,
+  lessonSoFar,
   MOVE_STEPS,
   PASS_SIZE,
   STEPS,
   type Step,
 } from '../../../shared-engine/index.ts';
-import { optionName } from '../../room/step-names.ts';
+import { capitalize } from '../../tiles/tile-names.ts';
 import { TilePicker } from '../../tiles/tile-picker.tsx';
 import { stepTitle } from '../model/strings.ts';
+import { kernelOf } from './deal-tasks.ts';
 import { withArrival, withComment } from './draft.ts';
+import { OwnChoice } from './own-choice.tsx';
 import { COMMENTS } from './strings.ts';
 
 interface CommentsFormProps {
   readonly id: string;
   readonly deal: DrillDeal;
+  readonly bots: Drill['bots'];
   readonly ways: Drill['ways'];
+  /** Null for the house card. */
+  readonly card: CardFile | null;
   readonly onChange: (deal: DrillDeal) => void;
 }
 
@@ -50,18 +59,28 @@ function Folded({ summary, children }: FoldedProps) {
   );
 }
 
-function Comments({ id, deal, ways, onChange }: CommentsFormProps) {
+function Comments({ id, deal, bots, ways, card, onChange }: CommentsFormProps) {
   const step = useSignal<Step>(STEPS[0]);
   const at = step.value;
+  const list = useRef<HTMLSelectElement>(null);
+  const kernel = useMemo(() => kernelOf(card), [card]);
+  // Not played anew for each letter of the words.
+  const soFar = useMemo(
+    () => lessonSoFar({ bots, ...(ways && { ways }) }, deal, kernel),
+    [JSON.stringify([{ ...deal, comments: choicesIn(deal) }, bots, ways]), kernel],
+  );
+  const place = soFar?.moments.findIndex((one) => one.step === at) ?? -1;
+  const next = soFar?.moments[place + 1]?.step;
   const comment = deal.comments?.[at] ?? {};
   const terms = drillTerms(ways === undefined ? {} : { ways });
   const steps = STEPS.filter((one) => hasStep(one, terms));
   return (
-    <>
+    <div class="comments">
       <p class="aside">{COMMENTS.about}</p>
       <div class="field">
         <label for={`${id}-comment-step`}>{COMMENTS.step}</label>
         <select
+          ref={list}
           id={`${id}-comment-step`}
           value={at}
           onChange={(event) => {
@@ -76,10 +95,12 @@ function Comments({ id, deal, ways, onChange }: CommentsFormProps) {
           ))}
         </select>
       </div>
+      {soFar && place < 0 && <p class="aside">{capitalize(soFar.whyNot(at))}</p>}
       <OwnChoice
         key={at}
         id={id}
         step={at}
+        moment={soFar?.moments[place] ?? null}
         chosen={comment.chosen}
         onChosen={(chosen) => onChange(withComment(deal, at, { words: comment.words, chosen }))}
       />
@@ -88,19 +109,42 @@ function Comments({ id, deal, ways, onChange }: CommentsFormProps) {
         <textarea
           id={`${id}-comment-words`}
           rows={3}
-          maxLength={600}
+          maxLength={DRILL_LIMITS.note}
+          aria-describedby={`${id}-comment-fits`}
           value={comment.words ?? ''}
           onInput={(event) =>
             onChange(withComment(deal, at, { chosen: comment.chosen, words: event.currentTarget.value }))
           }
         />
+        <p id={`${id}-comment-fits`} class="aside">
+          {COMMENTS.fits(comment.words?.length ?? 0)}
+        </p>
       </div>
       {deal.tiles.kind === 'manual' && (
         <Arrival key={`arrival ${at}`} deal={deal} at={at} onChange={onChange} />
       )}
-    </>
+      {place >= 0 && next && (
+        <div class="row">
+          <button
+            type="button"
+            onClick={() => {
+              step.value = next;
+              list.current?.focus();
+            }}
+          >
+            {COMMENTS.next(stepTitle(next))}
+          </button>
+        </div>
+      )}
+    </div>
   );
 }
+
+function choicesIn({ comments = {} }: DrillDeal) {
+  return STEPS.map((step) => comments[step]?.chosen ?? null);
+}
+
+const NOTHING_HELD = bagOf([]);
 
 interface ArrivalProps extends Pick<CommentsFormProps, 'deal' | 'onChange'> {
   readonly at: Step;
@@ -125,49 +169,5 @@ function Arrival({ deal, at, onChange }: ArrivalProps) {
         </>
       )}
     </Folded>
-  );
-}
-
-type Chosen = NonNullable<NonNullable<DrillDeal['comments']>[Step]>['chosen'];
-
-interface OwnChoiceProps {
-  readonly id: string;
-  readonly step: Step;
-  readonly chosen: Chosen;
-  readonly onChosen: (chosen: Chosen) => void;
-}
-
-const NOTHING_HELD = bagOf([]);
-const NUMBERS: { readonly [At in Step]?: readonly number[] } = { vote: [1, 0], 'courtesy-ask': [0, 1, 2, 3] };
-
-function OwnChoice({ id, step, chosen, onChosen }: OwnChoiceProps) {
-  const numbers = NUMBERS[step];
-  if (numbers === undefined) {
-    return (
-      <TilePicker
-        title={COMMENTS.tiles}
-        laid={typeof chosen === 'object' ? chosen : []}
-        size={PASS_SIZE}
-        problemWith={(next) => arrivalProblem(NOTHING_HELD, next, next.length)}
-        onChange={(laid) => onChosen(laid.length === 0 ? undefined : laid)}
-      />
-    );
-  }
-  return (
-    <div class="field">
-      <label for={`${id}-comment-choice`}>{COMMENTS.choice}</label>
-      <select
-        id={`${id}-comment-choice`}
-        value={String(chosen ?? '')}
-        onChange={(event) => onChosen(numbers.find((one) => String(one) === event.currentTarget.value))}
-      >
-        <option value="">{COMMENTS.none}</option>
-        {numbers.map((one) => (
-          <option key={one} value={one}>
-            {optionName(step === 'vote' ? 'vote' : 'ask', one)}
-          </option>
-        ))}
-      </select>
-    </div>
   );
 }

@@ -126,7 +126,7 @@ function DealBody({ deal, number, bots, ways, card, onChange, onCopy, onRemove }
         onSeed={(seed) => onChange(withSeed(deal, seed))}
       />
       <Texts id={id} deal={deal} onChange={onChange} />
-      <CommentsForm id={id} deal={deal} ways={ways} onChange={onChange} />
+      <CommentsForm id={id} deal={deal} bots={bots} ways={ways} card={card.file} onChange={onChange} />
       <div class="row">
         <button type="button" onClick={onCopy}>
           {DEALS.copy}

@@ -1,5 +1,5 @@
 // What the page says where a teacher prepares a class.
-import type { Drill, DrillDeal } from '../../../shared-engine/index.ts';
+import { DRILL_LIMITS, type Drill, type DrillDeal } from '../../../shared-engine/index.ts';
 import type { SaveState } from './autosave.ts';
 
 export const PREPARE = {
@@ -64,7 +64,7 @@ export const DEALS = {
 export const LESSON_FORM = {
   title: 'Or share it as a lesson',
   about:
-    'Your players choose first at each step, then they see your choice, your words and the judge’s numbers. The whole lesson is in its link or file: no server stores it, it works without a connection and never ends.',
+    'Write what you would choose, and why, step by step in each deal above. Your players choose first at each step, then they see your choice, your words and the judge’s numbers. The whole lesson is in its link or file: no server stores it, it works without a connection and never ends.',
   make: 'Make the lesson',
   link: 'Link to the lesson',
   copied: 'Copied. Whoever has the link has the whole lesson, hidden tiles too.',
@@ -78,13 +78,18 @@ export const LESSON_FORM = {
 export const COMMENTS = {
   title: 'What you would choose, and why',
   about:
-    'For a drill that you publish, or a lesson: players read it when they have chosen there themselves. Say what stands out, what you keep, what you pass and why, and what would change your mind. Tiles that you name, such as 2 bam, soap or red dragon, are drawn. A lesson needs your choice at each step up to its last words.',
+    'For a drill that you publish, or a lesson: players read it when they have chosen there themselves. Say what stands out, what you keep, what you pass and why, and what would change your mind. Tiles that you name, such as 2 bam, soap or red dragon, are drawn. For a lesson, begin at the first step and go on from step to step as far as you like.',
   step: 'Step',
   has: '(written)',
   tiles: 'The tiles you would pass',
+  came: 'What came',
+  blind: (count: number) =>
+    count === 1 ? 'You pass one more tile blind.' : `You pass ${count} more tiles blind.`,
+  next: (step: string) => `Next step: ${step}`,
   choice: 'Your choice',
   none: 'Say nothing',
   words: 'Your words',
+  fits: (letters: number) => `${letters} of ${DRILL_LIMITS.note} letters`,
   arrival: 'What comes back with this pass',
   arrivalAbout:
     'Whatever is passed, these tiles come. Players see that you set them. Left empty, the bots choose.',

@@ -8,8 +8,8 @@ import {
   passObjection,
 } from '../../../shared-engine/index.ts';
 import { chooseMore, optionName } from '../../room/step-names.ts';
+import { RackPicker } from '../../tiles/rack-picker.tsx';
 import { Numbers } from './numbers.tsx';
-import { RackPicker } from './rack-picker.tsx';
 import { QUESTION } from './strings.ts';
 
 interface DecisionFormProps {

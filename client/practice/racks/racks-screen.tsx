@@ -12,11 +12,11 @@ import {
 import type { App } from '../../app/routes/app.ts';
 import { randomHex } from '../../connection/random.ts';
 import { listRounds } from '../../storage/history/rounds.ts';
+import { RackPicker } from '../../tiles/rack-picker.tsx';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import type { OpenDealDrawer } from '../../workers/drawn-deals.ts';
 import { JudgedChoice } from '../question/judged-choice.tsx';
-import { RackPicker } from '../question/rack-picker.tsx';
 import { judgedBy, QUESTION } from '../question/strings.ts';
 import { Choosing } from './choosing.tsx';
 import {

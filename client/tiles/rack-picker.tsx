@@ -1,8 +1,8 @@
 // A rack whose tiles are tapped to choose some of them; jokers are never passed.
-import type { Face } from '../../../shared-engine/index.ts';
-import '../../tiles/picker.css';
-import { Tile } from '../../tiles/tile.tsx';
-import { tileName } from '../../tiles/tile-names.ts';
+import type { Face } from '../../shared-engine/index.ts';
+import './picker.css';
+import { Tile } from './tile.tsx';
+import { tileName } from './tile-names.ts';
 
 interface RackPickerProps {
   readonly rack: readonly Face[];
