@@ -5,6 +5,7 @@ export {
   DrillScreen,
   drillExists,
   GroupScreen,
+  HomeDealScreen,
   LibraryScreen,
   PrepareScreen,
 } from '../class/entry.ts';

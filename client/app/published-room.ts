@@ -5,7 +5,6 @@ import {
   type Choice,
   type CompiledCard,
   compileCard,
-  type PublishedDrill,
   type ServerMessage,
 } from '../../shared-engine/index.ts';
 import type { Connection } from '../connection/connection.ts';
@@ -21,7 +20,7 @@ import { PRACTICE } from './room-strings.ts';
 const YOU = 0;
 
 export function publishedRoom(table: PublishedTable): Room {
-  const { drill, place } = table;
+  const { drill, place, keptAs } = table;
   const key = `${drill.code}.${place}`;
   const loadCard = () => cardOf(drill);
   const room = roomWith(drill.title, `published.${key}`, {
@@ -60,7 +59,7 @@ export function publishedRoom(table: PublishedTable): Room {
       };
     },
   });
-  return keeping(room, { placeOf: () => 'class', loadCardFile: async () => drill.card });
+  return keeping(room, { placeOf: () => keptAs, loadCardFile: async () => drill.card });
 }
 
 type Listeners = Parameters<Parameters<typeof roomWith>[2]['connect']>[0];
@@ -105,13 +104,13 @@ function isAnswer(choice: Choice): choice is AnswerChoice {
 }
 
 /** As at a table of a class: the drill is its teacher's, who says whether the card is closed. */
-function asInClass(sent: ServerMessage, { terms }: PublishedDrill): ServerMessage {
+function asInClass(sent: ServerMessage, { terms }: PublishedTable['drill']): ServerMessage {
   if (sent.kind !== 'table') return sent;
   const controls = { held: false, standIn: false, cardClosed: terms.cardClosed };
   return { ...sent, table: { ...sent.table, mode: 'class' as const, controls } };
 }
 
-async function cardOf({ card }: PublishedDrill): Promise<CompiledCard> {
+async function cardOf({ card }: PublishedTable['drill']): Promise<CompiledCard> {
   if (card !== null) return compileCard(card);
   const { houseCard } = await import('../cards/load-card.ts');
   return houseCard();

@@ -72,6 +72,16 @@ function CurrentPage({ app }: { readonly app: App }) {
           )}
         </LazyView>
       );
+    case 'home-deal': {
+      const { room, round } = route;
+      return (
+        <LazyView part={classPart}>
+          {({ HomeDealScreen, ...tables }) => (
+            <HomeDealScreen key={`${room}/${round}`} app={app} room={room} round={round} tables={tables} />
+          )}
+        </LazyView>
+      );
+    }
     case 'prepare':
       return (
         <LazyView part={classPart}>

@@ -14,6 +14,7 @@ export { ClassScreen } from './class-screen.tsx';
 export { GroupScreen } from './library/group-screen.tsx';
 export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';
+export { HomeDealScreen } from './player/home-deal-screen.tsx';
 export { PrepareScreen } from './prepare/prepare-screen.tsx';
 export { DrillScreen } from './published/drill-screen.tsx';
 export { drillExists } from './published/requests.ts';

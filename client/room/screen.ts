@@ -31,11 +31,19 @@ export interface RoomScreenProps {
   readonly guide?: (screen: Screen) => ComponentChildren;
 }
 
+/** What tables need of a drill: of one that is published, or of a class whose deals were taken home. */
+interface PlayedDrill extends Pick<PublishedDrill, 'code' | 'title' | 'tableTerms' | 'bots' | 'card'> {
+  readonly terms: Pick<PublishedDrill['terms'], 'cardClosed'>;
+  readonly deals: readonly Pick<PublishedDrill['deals'][number], 'deal' | 'script'>[];
+}
+
 /** What a table of a published drill is made of, and what is done with the player's answers. */
 export interface PublishedTable {
-  readonly drill: PublishedDrill;
+  readonly drill: PlayedDrill;
   /** Place of the deal in the drill. */
   readonly place: number;
+  /** Where its rounds stand among those of this device. */
+  readonly keptAs: 'class' | 'page';
   readonly name: string;
   /** Given again when the page is opened anew. */
   readonly answers: readonly AnswerChoice[];

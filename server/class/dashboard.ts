@@ -31,7 +31,7 @@ import { type ClassPlayer, classTableTerms, isGuided, playersIn } from './state.
 export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit<Dashboard, 'version'>> {
   await freezeFinished(live);
   const { state, code, publicAddress } = live;
-  const { drill, terms, dealt, holdBefore, joiningOpen, ended } = state;
+  const { drill, terms, dealt, holdBefore, joiningOpen, takeHome, ended } = state;
   const shown = ended ? null : state.shown;
   return {
     code,
@@ -43,6 +43,7 @@ export async function dashboardFor(live: ActiveClass, now: number): Promise<Omit
     dealt,
     holdBefore,
     joiningOpen,
+    takeHome,
     openTables: !ended && arePlacesOpen(state) ? state.tables.length : 0,
     ended,
     shown,

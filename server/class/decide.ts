@@ -23,6 +23,7 @@ import {
   frozenAt,
   isGuided,
   isMeantForAnother,
+  mayBeTakenHome,
   playersIn,
   SCREENS,
 } from './state.ts';
@@ -65,6 +66,7 @@ export type ClassCommand =
   | { readonly kind: 'remove'; readonly player: number }
   | SeatingCommand
   | { readonly kind: 'joining'; readonly open: boolean }
+  | { readonly kind: 'take-home'; readonly on: boolean }
   | { readonly kind: 'make-key'; readonly secretHash: string }
   | { readonly kind: 'revoke-key'; readonly key: number }
   | { readonly kind: 'screen-code'; readonly codeHash: string }
@@ -78,7 +80,9 @@ export function decideClass(state: ClassState, command: ClassCommand, at: number
   // The report is read after the end, at another computer perhaps.
   if (command.kind === 'analyzed') return decideAnalyzed(state, command);
   if (command.kind === 'make-key' || command.kind === 'revoke-key') return decideKey(state, command);
-  if (state.ended) return command.kind === 'end' ? accept() : reject('class-over');
+  // A teacher may hand the deals out, or keep them, when the class is over.
+  if (state.ended && command.kind !== 'take-home')
+    return command.kind === 'end' ? accept() : reject('class-over');
   if (state.seq >= MAX_EVENTS && isRepeatable(command)) return reject('used-up');
   switch (command.kind) {
     case 'join':
@@ -112,6 +116,8 @@ export function decideClass(state: ClassState, command: ClassCommand, at: number
       const { open } = command;
       return state.joiningOpen === open ? accept() : accept({ kind: 'joining', open });
     }
+    case 'take-home':
+      return decideTakeHome(state, command.on);
     case 'show':
       if (isMeantForAnother(state, command)) return reject('class-moved-on');
       return isDeepStrictEqual(state.shown, command.shown)
@@ -162,6 +168,7 @@ function isRepeatable(command: ClassCommand): boolean {
     case 'stand-in':
     case 'show':
     case 'aim':
+    case 'take-home':
     case 'rename':
     case 'seat':
     case 'screen-code':
@@ -179,6 +186,11 @@ function decideJoining(
   if (playersIn(state).some((player) => player.room === room && player.seat === seat))
     return reject('seat-taken');
   return accept({ kind: 'joined', name, secretHash, room, seat });
+}
+
+function decideTakeHome(state: ClassState, on: boolean): Decision<ClassEvent> {
+  if (on && !mayBeTakenHome(state.drill)) return reject('tables-of-four');
+  return state.takeHome === on ? accept() : accept({ kind: 'take-home', on });
 }
 
 /** Keys are counted for good, because each stays in the log. */

@@ -68,4 +68,6 @@ export type ClassEvent =
   | { readonly kind: 'seated'; readonly player: number; readonly room: string; readonly seat: Seat }
   /** Whether somebody new may join. */
   | { readonly kind: 'joining'; readonly open: boolean }
+  /** Whether players may play the deals again at home. */
+  | { readonly kind: 'take-home'; readonly on: boolean }
   | { readonly kind: 'ended' };

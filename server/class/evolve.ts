@@ -30,6 +30,7 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     shown: null,
     aims: [],
     joiningOpen: true,
+    takeHome: terms.takeHome === true,
     cohorts: [],
     frozen: [],
     analyzed: {},
@@ -120,6 +121,8 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
     }
     case 'joining':
       return { ...state, joiningOpen: event.open };
+    case 'take-home':
+      return { ...state, takeHome: event.on };
     case 'frozen': {
       const { deal, seat, step, spreads } = event;
       return { ...state, frozen: [...state.frozen, { deal, seat, step, spreads }] };

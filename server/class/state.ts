@@ -116,6 +116,8 @@ export interface ClassState {
   readonly aims: readonly NamedAim[];
   /** Whether somebody new may join. */
   readonly joiningOpen: boolean;
+  /** Whether players may play the deals again at home. */
+  readonly takeHome: boolean;
   /** For each deal that was dealt, the ids of the players who were in the class then (rule AN2). */
   readonly cohorts: readonly (readonly number[])[];
   readonly frozen: readonly FrozenStep[];
@@ -159,6 +161,11 @@ export function playersWithPlace({ players }: ClassState): readonly ClassPlayer[
 /** Seats at each table that players take. */
 export function playersAtTable({ drill }: ClassState): number {
   return drill.form === 'tables' ? 4 : 1;
+}
+
+/** At tables of four the tiles of the other seats were dealt to people, and stay theirs (rule TH2). */
+export function mayBeTakenHome({ form }: Drill): boolean {
+  return form !== 'tables';
 }
 
 /** The step as it was frozen; undefined before that. */

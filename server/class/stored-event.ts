@@ -75,6 +75,7 @@ const classEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('renamed'), player: z.int(), name: z.string() }),
   z.strictObject({ kind: z.literal('seated'), player: z.int(), room: z.string(), seat: seatSchema }),
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
+  z.strictObject({ kind: z.literal('take-home'), on: z.boolean() }),
   z.strictObject({ kind: z.literal('ended') }),
 ]);
 
@@ -121,6 +122,7 @@ const classSnapshot = z.strictObject({
   shown,
   aims: z.array(z.strictObject(aim)).readonly(),
   joiningOpen: z.boolean(),
+  takeHome: z.boolean().exactOptional(),
   cohorts: z.array(z.array(z.int()).readonly()).readonly(),
   frozen: z.array(z.strictObject(frozenStep)).readonly(),
   analyzed: analyzed.default({}),

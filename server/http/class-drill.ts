@@ -1,10 +1,11 @@
-// The drill of a class as a file: a teacher who came with a key saves it, copies it and runs it again like the first one.
+// What is handed out of a class's drill: all of it to a teacher as a file, and to a player the deals that are over.
 import type { FastifyInstance } from 'fastify';
 import { CLASSES_PATH, drillFileText } from '../../shared-engine/index.ts';
 import type { Classes } from '../class/classes.ts';
 import type { ClassState } from '../class/state.ts';
+import { takenHomeFor } from '../class/take-home.ts';
 import { type AtClass, classAt } from './classes.ts';
-import { isTeacher } from './cookies.ts';
+import { isTeacher, playerOf } from './cookies.ts';
 import { rejectWith } from './rejections.ts';
 
 export function classDrillRoutes(app: FastifyInstance, { classes }: { readonly classes: Classes }): void {
@@ -16,9 +17,18 @@ export function classDrillRoutes(app: FastifyInstance, { classes }: { readonly c
       return rejectWith(reply, 'not-the-teacher');
     return reply.type('application/json').send(drillFileOf(live.state));
   });
+
+  app.get<AtClass>(`${CLASSES_PATH}/:code/deals`, async (request, reply) => {
+    const live = await classAt(classes, request);
+    const player = live && playerOf(request, live.state);
+    if (live === null || player === null) return rejectWith(reply, 'no-such-class');
+    return live.state.takeHome ? takenHomeFor(live, player) : rejectWith(reply, 'deals-not-given');
+  });
 }
 
-function drillFileOf({ drill, card, terms }: ClassState): string {
-  const { amongFriends: _, ...asClass } = terms;
+function drillFileOf({ drill, card, terms, takeHome }: ClassState): string {
+  const { amongFriends: _, takeHome: __, ...asOpened } = terms;
+  // As the switch stands now.
+  const asClass = { ...asOpened, ...(takeHome && { takeHome }) };
   return drillFileText({ drill, card: card.kind === 'house' ? 'house' : card.file, class: asClass });
 }

@@ -11,7 +11,7 @@ export const CLASS_OPERATIONS: readonly Operation[] = [
     callers: ['anybody'],
     body: 'OpenClass',
     good: { 201: 'ClassOpened' },
-    rejections: ['bad-card', 'bad-drill', 'busy', 'too-many-rooms'],
+    rejections: ['bad-card', 'bad-drill', 'tables-of-four', 'busy', 'too-many-rooms'],
   },
   {
     method: 'post',
@@ -89,6 +89,7 @@ export const CLASS_OPERATIONS: readonly Operation[] = [
       'deal-open',
       'already-advanced',
       'class-moved-on',
+      'tables-of-four',
       'wrong-key',
       'too-few-chosen',
       'not-all-chosen',
@@ -135,6 +136,14 @@ export const CLASS_OPERATIONS: readonly Operation[] = [
     callers: ['teacher'],
     good: { 200: 'Document' },
     rejections: ['no-such-class', 'not-the-teacher'],
+  },
+  {
+    method: 'get',
+    path: `${CLASS}/deals`,
+    summary: 'The deals that are over, for a player who may play them again at home.',
+    callers: ['player'],
+    good: { 200: 'TakenHome' },
+    rejections: ['no-such-class', 'deals-not-given'],
   },
   {
     method: 'post',

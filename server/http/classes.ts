@@ -18,7 +18,8 @@ import { join } from '../class/joining.ts';
 import { newerPage } from '../class/newer-page.ts';
 import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
-import { type ClassPlayer, classTableTerms } from '../class/state.ts';
+import { type ClassPlayer, classTableTerms, mayBeTakenHome } from '../class/state.ts';
+import { takenHomeFor } from '../class/take-home.ts';
 import { performAction } from '../class/teacher-actions.ts';
 import type { Timing } from '../config.ts';
 import { playingCard } from '../playing-card.ts';
@@ -146,8 +147,9 @@ async function openClass(request: FastifyRequest, reply: FastifyReply, ports: Cl
       'bad-drill',
       prepared.problems.map(({ message }) => message),
     );
-  const secret = newSecret(ports.entropy);
   const { drill, deals } = prepared;
+  if (body.data.terms.takeHome && !mayBeTakenHome(drill)) return rejectWith(reply, 'tables-of-four');
+  const secret = newSecret(ports.entropy);
   const opened = await ports.classes.open({
     kind: 'opened',
     drill,
@@ -212,7 +214,7 @@ function sendAnswer(reply: FastifyReply, answer: Answer) {
 
 function infoFor(live: ActiveClass, request: FastifyRequest, timing: ClassRoutes['timing']): ClassInfo {
   const { code, state } = live;
-  const { drill, terms, dealt, joiningOpen, ended } = state;
+  const { drill, terms, dealt, joiningOpen, takeHome, ended } = state;
   const player = playerOf(request, state);
   return {
     code,
@@ -223,12 +225,19 @@ function infoFor(live: ActiveClass, request: FastifyRequest, timing: ClassRoutes
     deals: drill.deals.length,
     dealt,
     joiningOpen,
+    takeHome,
     ended,
     keptDays: Math.round((terms.amongFriends ? timing.retention : timing.classRetention) / DAY_MS),
     teacher: isTeacher(request, state),
     screen: isScreen(request, state),
-    player: player && { room: player.room, seat: player.seat, deal: dealInfoFor(live, player) },
+    player: player && playerInfoFor(live, player),
   };
+}
+
+function playerInfoFor(live: ActiveClass, player: ClassPlayer): ClassInfo['player'] {
+  const { room, seat } = player;
+  const home = live.state.takeHome ? takenHomeFor(live, player).deals.map(({ round }) => round) : [];
+  return { room, seat, deal: dealInfoFor(live, player), home };
 }
 
 /** What a player may know of the deal on the own table, besides its tiles; null before the first. */

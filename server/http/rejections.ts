@@ -29,6 +29,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'class-moved-on': 409,
   'class-over': 409,
   'class-full': 503,
+  'deals-not-given': 403,
+  'tables-of-four': 409,
   'joining-closed': 409,
   removed: 403,
   'no-more-deals': 409,

@@ -84,7 +84,7 @@ function classPartOf(json: unknown): {
   const parsed = classPartSchema.safeParse(json);
   if (parsed.success) return { entry: { class: parsed.data }, problems: [] };
   const words =
-    '"class" must be an object with "deadline", which is 15 to 300 seconds or null, and "racks", "names", "cardClosed" and "coach", which are true or false.';
+    '"class" must be an object with "deadline", which is 15 to 300 seconds or null, and "racks", "names", "cardClosed", "coach" and "takeHome", which are true or false.';
   return { entry: {}, problems: [drillProblem('not-in-format', null, words)] };
 }
 

@@ -157,6 +157,8 @@ export const classPartSchema = z.strictObject({
   cardClosed: z.boolean().default(false),
   /** Whether players may ask the coach before they pass; missing where they may not. */
   coach: z.boolean().exactOptional(),
+  /** Whether players may play the deals again at home; missing where they may not. */
+  takeHome: z.boolean().exactOptional(),
 });
 export type ClassPart = z.infer<typeof classPartSchema>;
 

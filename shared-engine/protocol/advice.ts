@@ -78,6 +78,8 @@ const ADVICE_FOR: Readonly<Record<RejectionCode, Advice>> = {
   'not-the-host': 'not-yours',
   'not-the-teacher': 'not-yours',
   'teacher-controlled': 'not-yours',
+  'deals-not-given': 'not-yours',
+  'tables-of-four': 'repair',
   'not-guided': 'not-yours',
   'too-many-keys': 'not-yours',
   'too-many-withdrawals': 'not-yours',

@@ -59,6 +59,8 @@ export const classInfoSchema = z.object({
   /** 0 before the first deal. */
   dealt: z.int(),
   joiningOpen: z.boolean(),
+  /** Whether players may play the deals again at home, as it is now. */
+  takeHome: z.boolean(),
   ended: z.boolean(),
   /** For how many days the class is stored after its last use. */
   keptDays: z.int(),
@@ -82,6 +84,8 @@ export const classInfoSchema = z.object({
           scripted: z.boolean(),
         })
         .nullable(),
+      /** The rounds at this player's table whose deals may be played again at home by now. */
+      home: z.array(z.int()).readonly(),
     })
     .nullable(),
 });
@@ -134,6 +138,8 @@ export const classActionSchema = z.discriminatedUnion('kind', [
   }),
   /** Whether somebody new may join. */
   z.strictObject({ kind: z.literal('joining'), open: z.boolean() }),
+  /** Whether players may play the deals again at home; when the class has ended too. */
+  z.strictObject({ kind: z.literal('take-home'), on: z.boolean() }),
   /** What the big screen shows; null for nothing. */
   z.strictObject({ kind: z.literal('show'), shown: shownStepSchema.nullable(), ...seenDeal }),
   /**
@@ -259,6 +265,7 @@ export const dashboardSchema = z.object({
   dealt: z.int(),
   holdBefore: stepSchema.nullable(),
   joiningOpen: z.boolean(),
+  takeHome: z.boolean(),
   /** How many tables can be named where a player is put elsewhere; 0 while nobody can be. */
   openTables: z.int(),
   ended: z.boolean(),

@@ -134,6 +134,7 @@ export {
   type TableDelta,
   tableSchema,
 } from './table.ts';
+export { type TakenHome, takenHomeSchema } from './take-home.ts';
 export {
   CLOSE,
   HEARTBEAT_MS,

@@ -78,6 +78,7 @@ type ClassPathPart =
   | 'big-screen'
   | 'report'
   | 'drill'
+  | 'deals'
   | 'keys'
   | 'teacher'
   | 'screen-codes'

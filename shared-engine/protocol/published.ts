@@ -57,7 +57,7 @@ export type PublishDrill = z.infer<typeof publishDrillSchema>;
 export const drillPublishedSchema = z.object({ code: z.string() });
 
 /** A deal as every device plays it, turned so that the player sits on seat 0. */
-const publishedDealSchema = z.object({
+export const publishedDealSchema = z.object({
   id: z.string(),
   title: z.string().nullable(),
   task: z.string().nullable(),

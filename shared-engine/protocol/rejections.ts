@@ -35,6 +35,9 @@ export const ROOM_REJECTIONS = {
     'The class has gone on since, perhaps from another dashboard. Look at it again, then choose.',
   'class-over': 'This class has ended.',
   'class-full': 'This class is full; ask the teacher for another code.',
+  'deals-not-given': 'Your teacher keeps the deals of this class; ask your teacher.',
+  'tables-of-four':
+    'At tables of four nothing is taken home, because the tiles dealt to the others are theirs. Choose another way to play, or leave it off.',
   'joining-closed': 'Your teacher lets nobody new into this class just now; ask your teacher.',
   removed: 'Your teacher has taken you out of this class; ask your teacher.',
   'no-more-deals': 'That was the last deal of the drill.',

@@ -1,7 +1,7 @@
 // Preparing a class in a real browser: how rare a deal is, the search for a lesson, a card of one's own, texts for players.
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { rack } from '../../client/tools/page-actions.ts';
+import { rack, tileLabels } from '../../client/tools/page-actions.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import { findsRoundOnPrivateCard, PRIVATE_CARD } from '../kit/private-card.ts';
@@ -66,8 +66,8 @@ function seedRandomBytes(): void {
   };
 }
 
-describe('the card and the texts of a class', () => {
-  it('a file that is no card is rejected, the teacher’s own card is played with, and players read the text for them', async () => {
+describe('TH1 the card, the texts and the rounds of a class', () => {
+  it('a file that is no card is rejected, the teacher’s own card is played with, players read the text for them, and take round and deal home', async () => {
     const author = await suite.newPage();
     await author.goto(`${suite.origin()}/lead`);
     await author.getByLabel('What is this drill called?').fill('With a card');
@@ -117,6 +117,7 @@ describe('the card and the texts of a class', () => {
     await dashboard.getByRole('button', { name: 'Start deal 1' }).click();
     await dashboard.getByText('Ask Ines.').waitFor();
     await rack(player).waitFor();
+    const dealt = await tileLabels(player);
     await player.getByText('Which way do the pairs point?').waitFor();
     await player.locator('.last-event').getByText('A teacher prepared this deal.').waitFor();
     expect(await player.locator('main').textContent()).not.toContain('Ask Ines.');
@@ -126,5 +127,26 @@ describe('the card and the texts of a class', () => {
     await dashboard.getByRole('button', { name: 'Let a bot play for Ines' }).click();
     await player.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     expect(await findsRoundOnPrivateCard(player, suite.origin())).toBe(true);
+
+    await dashboard.getByLabel('Players may play the deals again at home').check();
+    await dashboard.getByRole('button', { name: 'End the class' }).click();
+    await dashboard.getByRole('button', { name: 'Yes, end it for everybody' }).click();
+    await player.getByRole('link', { name: 'Play this deal again' }).click();
+    await player.getByText('A deal of your class, played again by yourself').waitFor();
+    await rack(player).waitFor();
+    expect(await tileLabels(player)).toEqual(dealt);
+    expect([await axeFindings(player), await horizontalOverflow(player)]).toEqual([[], 0]);
+    // The round of the class leads there too, also where the server is out of reach.
+    await player.getByRole('link', { name: 'All my rounds' }).click();
+    await player.context().setOffline(true);
+    await player
+      .getByRole('listitem')
+      .filter({ hasText: PRIVATE_CARD.name })
+      .getByRole('link')
+      .first()
+      .click();
+    await player.getByRole('link', { name: 'Play this deal again' }).click();
+    await rack(player).waitFor();
+    expect(await tileLabels(player)).toEqual(dealt);
   });
 });

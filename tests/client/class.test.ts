@@ -13,6 +13,7 @@ import { constraintWords } from '../../client/class/prepare/constraint-words.ts'
 import {
   asEast,
   boundOf,
+  classPartFor,
   copyOf,
   emptyDrill,
   moved,
@@ -54,6 +55,13 @@ describe('a drill while it is prepared', () => {
     expect(readDrillFile(JSON.stringify(drill), houseKernel)).toEqual({ ok: true, file: { drill } });
     expect(ownRack(drill.deals[1]!)).toEqual(['bam-3', 'bam-3']);
     expect(drill.deals.map(({ seat, dealer }) => seat === dealer)).toEqual([false, true, false]);
+  });
+
+  it('lets nothing be taken home from tables of four, whatever was ticked before', () => {
+    const terms = { deadline: null, racks: false, names: true, cardClosed: false, takeHome: true };
+    const drill = emptyDrill(seed);
+    expect(classPartFor(drill, terms)).toEqual(terms);
+    expect(classPartFor({ ...drill, form: 'tables' }, terms)).not.toHaveProperty('takeHome');
   });
 
   it('gives a new deal an id that no other deal has, also after one was removed', () => {

@@ -23,6 +23,7 @@ describe('addresses', () => {
     deal,
     { kind: 'rounds' },
     past,
+    { kind: 'home-deal', room: 'ABCD2345', round: 12 },
     { kind: 'days' },
     day,
     { kind: 'racks' },

@@ -80,6 +80,7 @@ const OUTCOME = {
 const CLASS_EVENTS: OneOfEach<Exclude<ClassEvent, { kind: 'opened' }>> = {
   removed: { kind: 'removed', player: 1 },
   joining: { kind: 'joining', open: false },
+  'take-home': { kind: 'take-home', on: true },
   joined: { kind: 'joined', name: 'Tomas', secretHash: 'c'.repeat(64), room: 'ABCDEFGH', seat: 0 },
   dealt: { kind: 'dealt' },
   hold: { kind: 'hold', before: 'vote' },

@@ -34,6 +34,8 @@ export type Route =
   /** The deals of the days, or the table in the page for that of one day, as in `2026-11-26`. */
   | { readonly kind: 'days' }
   | { readonly kind: 'day'; readonly date: string }
+  /** A deal of a class, taken home: the table at which it was played there, and the number of that round. */
+  | { readonly kind: 'home-deal'; readonly room: string; readonly round: number }
   /** Ten racks, one question. */
   | { readonly kind: 'racks' }
   /** One's own choices again. */
@@ -57,6 +59,7 @@ const LESSON_HASH = '#how-it-goes';
 const OWN_TILES_HASH = '#own-tiles';
 /** What a browser stores is named behind the #, where no server is told of it. */
 const ROUNDS_HASH = '#my-rounds';
+const HOME_DEAL_HASH = '#class-deal';
 const DAY_HASH = '#deal-of-the-day';
 const RACKS_HASH = '#ten-racks';
 const EXERCISES_HASH = '#ten-minutes';
@@ -80,6 +83,8 @@ export function routeOf(path: string, given = ''): Route {
   if (hash === ROUNDS_HASH) return { kind: 'rounds' };
   const past = /^#my-rounds=([0-9a-f]{32})$/.exec(hash);
   if (past) return { kind: 'past-round', id: past[1]! };
+  const home = /^#class-deal=([0-9A-Z]{8})\/([1-9]\d{0,4})$/.exec(hash);
+  if (home) return { kind: 'home-deal', room: home[1]!, round: Number(home[2]) };
   if (hash === DAY_HASH) return { kind: 'days' };
   if (hash === RACKS_HASH) return { kind: 'racks' };
   if (hash === HABITS_HASH) return { kind: 'habits' };
@@ -136,6 +141,8 @@ export function pathOf(route: Route): string {
       return `/${ROUNDS_HASH}`;
     case 'past-round':
       return `/${ROUNDS_HASH}=${route.id}`;
+    case 'home-deal':
+      return `/${HOME_DEAL_HASH}=${route.room}/${route.round}`;
     case 'habits':
       return `/${HABITS_HASH}`;
     case 'exercises':

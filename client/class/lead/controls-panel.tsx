@@ -14,7 +14,7 @@ interface ControlsPanelProps {
 }
 
 export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
-  const { dealt, deals, joiningOpen, ended, terms } = dashboard;
+  const { dealt, deals, joiningOpen, takeHome, form, ended, terms } = dashboard;
   const current = deals[dealt - 1];
   return (
     <section class="controls" aria-label={DASHBOARD.controls}>
@@ -43,6 +43,22 @@ export function ControlsPanel({ dashboard, dispatch }: ControlsPanelProps) {
           <button type="button" onClick={() => dispatch({ kind: 'joining', open: !joiningOpen })}>
             {joiningOpen ? DASHBOARD.closeJoining : DASHBOARD.openJoining}
           </button>
+        </>
+      )}
+      {form !== 'tables' && (
+        <>
+          <label class="choice">
+            <input
+              type="checkbox"
+              checked={takeHome}
+              aria-describedby="take-home-about"
+              onChange={(event) => dispatch({ kind: 'take-home', on: event.currentTarget.checked })}
+            />
+            {DASHBOARD.takeHome}
+          </label>
+          <p class="aside" id="take-home-about">
+            {DASHBOARD.takeHomeAbout}
+          </p>
         </>
       )}
     </section>

@@ -43,6 +43,9 @@ export const DASHBOARD = {
   joiningClosed: 'Nobody new can join.',
   closeJoining: 'Let nobody new in',
   openJoining: 'Let players join',
+  takeHome: 'Players may play the deals again at home',
+  takeHomeAbout:
+    'Each deal when everybody has finished it, or when the class has ended. A deal that has reached a player’s device stays there.',
   report: 'Class report',
   saveDrill: 'Save the drill as a file',
   end: 'End the class',

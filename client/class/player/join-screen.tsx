@@ -46,6 +46,7 @@ export function JoinScreen({ app, info, onJoined }: JoinScreenProps) {
               {termsSentences(info.terms).map((sentence) => (
                 <li key={sentence}>{sentence}</li>
               ))}
+              {info.takeHome && <li>{JOIN.takeHome}</li>}
               <li>{JOIN.kept(info.keptDays)}</li>
             </ul>
             <WaysFolded mode="class" terms={info.tableTerms} />

@@ -12,6 +12,7 @@ import { CLASS } from '../model/strings.ts';
 import { FriendChoices } from './friend-choices.tsx';
 import { guidedMessage } from './guided-message.ts';
 import { PLAYER } from './strings.ts';
+import { TakeHome } from './take-home.tsx';
 
 interface PlayerTableProps {
   readonly app: App;
@@ -56,6 +57,7 @@ export function PlayerTable({ app, info, room, tables, isMoved, onMoved }: Playe
         ) : (
           <>
             <DealTexts code={code} screen={screen} />
+            <TakeHome app={app} code={code} room={room} screen={screen} />
             <p class="teacher-message" role="status">
               {isRemoved ? PLAYER.removed : (messageAbove(screen, form === 'guided') ?? given)}
             </p>

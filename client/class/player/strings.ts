@@ -53,6 +53,8 @@ export const JOIN = {
     true: 'You may ask the coach before you pass.',
     false: 'There is no coach at the table in this class.',
   },
+  takeHome:
+    'You may play the deals again at home: your device keeps each one when everybody has finished it.',
   kept: (days: number) =>
     `The server deletes this ${days === 1 ? 'one day' : `${days} days`} after its last use. You can delete your name at any time, under “Your data”.`,
   over: 'This class has ended; nobody can join it now.',
@@ -68,6 +70,16 @@ export function termsSentences(terms: ClassTerms): readonly string[] {
   const coach = JOIN.coach[`${terms.coach === true}`];
   return terms.cardClosed ? [...told, JOIN.cardClosed, coach] : [...told, coach];
 }
+
+/** Of a deal of a class that is played again by oneself. */
+export const HOME = {
+  kept: 'Your device keeps this deal; you can play it again when the class is over.',
+  again: 'Play this deal again',
+  about:
+    'A deal of your class, played again by yourself with the same tiles and the same bots. Nobody else learns of it.',
+  rounds: 'All my rounds',
+  missing: 'This deal is not on this device. Open it from the round that you played in the class.',
+} as const;
 
 export const PLAYER = {
   deal: 'This deal',

@@ -12,7 +12,7 @@ import { newDrillId, startClass, storedDrill, USUAL_CLASS } from '../model/libra
 import { useAutosave } from './autosave.ts';
 import { firstCard, useClassCard } from './class-card.ts';
 import { kernelOf } from './deal-tasks.ts';
-import { emptyDrill } from './draft.ts';
+import { classPartFor, emptyDrill } from './draft.ts';
 import { PREPARE } from './strings.ts';
 
 /** `stored` is the drill that is taken up again; null for a new one. */
@@ -31,7 +31,7 @@ export function useClassDraft(app: App, stored: DrillRow | null) {
 
   const asFile = (): DrillFile => ({
     drill: drill.peek(),
-    class: terms.peek(),
+    class: classPartFor(drill.peek(), terms.peek()),
     card: card.peek().file ?? 'house',
   });
   const { state: saved, flush } = useAutosave(

@@ -67,6 +67,12 @@ export function FormFields({ drill, onChange }: FormFieldsProps) {
   );
 }
 
+/** At tables of four nothing is taken home. */
+function switchesOf(form: Drill['form']) {
+  const always = ['racks', 'names', 'cardClosed', 'coach'] as const;
+  return form === 'tables' ? always : ([...always, 'takeHome'] as const);
+}
+
 interface TermsFieldsProps {
   readonly form: Drill['form'];
   readonly terms: ClassTerms;
@@ -93,7 +99,7 @@ export function TermsFields({ form, terms, onChange }: TermsFieldsProps) {
           ))}
         </select>
       </div>
-      {(['racks', 'names', 'cardClosed', 'coach'] as const).map((entry) => (
+      {switchesOf(form).map((entry) => (
         <label key={entry} class="choice">
           <input
             type="checkbox"

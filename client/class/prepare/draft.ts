@@ -1,6 +1,7 @@
 // A drill while the teacher still prepares it: pure functions that change the content of a drill file.
 import {
   type Amount,
+  type ClassTerms,
   type Constraint,
   type Drill,
   type DrillDeal,
@@ -59,6 +60,12 @@ function emptyTiles(kind: DealKind, seed: string): DrillDeal['tiles'] {
 /** What is played otherwise than usual; a drill that plays as usual says nothing of it. */
 export function withWays({ ways: _, ...drill }: Drill, terms: Terms): Drill {
   return unusualCount(terms, 'class') === 0 ? drill : { ...drill, ways: drillWaysOf(terms) };
+}
+
+/** At tables of four nothing is taken home. */
+export function classPartFor({ form }: Drill, terms: ClassTerms): ClassTerms {
+  const { takeHome: _, ...rest } = terms;
+  return form === 'tables' ? rest : terms;
 }
 
 export function withDeal(drill: Drill, place: number, deal: DrillDeal): Drill {

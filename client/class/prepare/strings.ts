@@ -125,6 +125,7 @@ export const CLASS_FORM = {
   names: 'Your report names each player, and shows a choice even if only one player made it',
   cardClosed: 'Players choose without seeing the card',
   coach: 'Players may ask the coach before they pass',
+  takeHome: 'Players may play the deals again at home, when everybody has finished them',
   anonymous: {
     about:
       'You will not find out who chose what. You get the numbers of a step once, when everybody has chosen or when you reveal it; each number counts three or more players.',

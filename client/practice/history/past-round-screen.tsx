@@ -14,6 +14,7 @@ import type { Room } from '../../room/room.ts';
 import type { RoomScreenProps } from '../../room/screen.ts';
 import { readRound } from '../../storage/history/rounds.ts';
 import { Bar } from '../../ui/bar.tsx';
+import { HomeLink } from './home-link.tsx';
 import { dayName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
 import './history.css';
 
@@ -52,6 +53,7 @@ export function PastRoundScreen({ app, id, RoomScreen, pastRoom, loadCard }: Pas
         guide={() => (
           <p class="past-round">
             {ROUNDS.past(when)} <BackLink app={app} />
+            {round.summary.place === 'class' && <HomeLink app={app} round={round.summary} />}
           </p>
         )}
       />

@@ -29,6 +29,7 @@ export const ROUNDS = {
   mayVanish: 'This browser may delete them when it runs short of room. Save them as a file.',
   looking: (left: number) =>
     left === 1 ? 'Still looking at one round…' : `Still looking at ${left} rounds…`,
+  again: 'Play this deal again',
   past: (when: string) => `A round of ${when}`,
   back: 'Back to my rounds',
   notHere: 'This round is not stored in this browser.',

@@ -1,0 +1,36 @@
+// The deals of a class that a player may play again at home, and when (rules TH2 and TH3).
+import { rotatedScript, type TakenHome } from '../../shared-engine/index.ts';
+import type { FollowedClass } from './followed-class.ts';
+import { roundOf } from './player-results.ts';
+import { type ClassPlayer, classTableTerms, playersIn } from './state.ts';
+
+/** All that a device needs to play them without a network; nothing of a deal that is not over. */
+export function takenHomeFor(live: FollowedClass, player: ClassPlayer): TakenHome {
+  const { code, state } = live;
+  const { drill, deals, terms, card } = state;
+  return {
+    code,
+    title: drill.title,
+    room: player.room,
+    terms: { cardClosed: terms.cardClosed },
+    tableTerms: { ...classTableTerms(state), deadline: null },
+    bots: drill.bots.styles,
+    card: card.kind === 'file' ? card.file : null,
+    deals: drill.deals.flatMap((deal, place): TakenHome['deals'][number][] => {
+      const prepared = deals[place];
+      if (prepared === undefined || !isOverFor(live, player, place)) return [];
+      const { id, title = null, task = null } = deal;
+      const round = place - player.first + 1;
+      return [{ id, title, task, deal: prepared, script: rotatedScript(deal), round }];
+    }),
+  };
+}
+
+/** Whoever still plays it may sit beside somebody who knows all its tiles. */
+function isOverFor(live: FollowedClass, player: ClassPlayer, place: number): boolean {
+  const isClosed = (one: ClassPlayer): boolean => roundOf(live, one, place)?.phase === 'closed';
+  const { ended } = live.state;
+  return (
+    isClosed(player) && (ended || playersIn(live.state).every((one) => one.first > place || isClosed(one)))
+  );
+}
