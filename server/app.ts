@@ -9,12 +9,14 @@ import { HOUSE_CARD, HOUSE_CARD_PATH, MAX_FRAME_BYTES } from '../shared-engine/i
 import { Committer } from './aggregate/committer.ts';
 import { Classes } from './class/classes.ts';
 import { CLASS_TABLE } from './class/table-policy.ts';
+import { Clubs } from './club/clubs.ts';
 import type { Config } from './config.ts';
 import { addressKey } from './http/address-key.ts';
 import { botRoutes } from './http/bot-seats.ts';
 import { classDrillRoutes } from './http/class-drill.ts';
 import { classKeyRoutes } from './http/class-keys.ts';
 import { classRoutes } from './http/classes.ts';
+import { clubRoutes } from './http/clubs.ts';
 import { documentRoutes } from './http/documents.ts';
 import { answerBrokenRequest, answerError, answerErrors } from './http/errors.ts';
 import type { Metrics } from './http/metrics.ts';
@@ -88,7 +90,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   app.server.maxConnections = limits.sockets + CONNECTION_HEADROOM;
   const servesPages = hasPage(ports.pageFolder);
   answerErrors(app, servesPages);
-  const { registry, classes, published } = roomsAndClasses(ports);
+  const { registry, classes, published, clubs } = roomsAndClasses(ports);
   const gateway = new Gateway({
     registry,
     tickets,
@@ -104,6 +106,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   await registerPlugins(app, config, async () => {
     await classes.close();
     await published.close();
+    await clubs.close();
     await registry.close();
     gateway.restart(entropy);
   });
@@ -132,6 +135,17 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
     roomsPerMinute,
     timing,
     publicAddress,
+  });
+  clubRoutes(app, {
+    clubs,
+    registry,
+    published,
+    clock,
+    entropy,
+    roomsPerMinute,
+    publicAddress,
+    idleMs: timing.roomUnload,
+    keptMs: timing.classRetention,
   });
   classPersonalDataRoutes(app, { classes, store });
   documentRoutes(app);
@@ -211,7 +225,8 @@ function roomsAndClasses(ports: AppPorts) {
     // Nobody waits for these, and nothing in them is a player's.
     analyzer: ports.analyzer,
   });
-  return { registry, classes, published };
+  const clubs = new Clubs({ clock, log, entropy, store, bus, committer, limits, timing });
+  return { registry, classes, published, clubs };
 }
 
 function logRequests(app: FastifyInstance, metrics: Metrics | null): void {

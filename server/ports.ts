@@ -24,7 +24,7 @@ export interface Entropy {
  * What a log in the store describes: a room or one deal among friends, a class or one of its tables, or a drill that was
  * published. All but the first two are stored for longer (rule ST7).
  */
-export type AggregateKind = 'room' | 'same-deal' | 'class' | 'class-table' | 'published';
+export type AggregateKind = 'room' | 'same-deal' | 'class' | 'class-table' | 'published' | 'club';
 
 /** One row of a log: the events of a group of commands, stored by one append. */
 export interface LogRow {

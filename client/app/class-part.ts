@@ -1,7 +1,9 @@
 // Everything of a class on the page, with the tables of its players; fetched when somebody leads or joins a class.
 export {
   ClassScreen,
+  ClubScreen,
   classExists,
+  clubExists,
   DrillScreen,
   drillExists,
   GroupScreen,

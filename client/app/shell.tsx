@@ -72,6 +72,12 @@ function CurrentPage({ app }: { readonly app: App }) {
           )}
         </LazyView>
       );
+    case 'club':
+      return (
+        <LazyView part={classPart}>
+          {({ ClubScreen }) => <ClubScreen key={route.code} app={app} code={route.code} />}
+        </LazyView>
+      );
     case 'home-deal': {
       const { room, round } = route;
       return (

@@ -9,8 +9,11 @@ import './results/spread.css';
 import './results/big-screen.css';
 import './results/report.css';
 import './published/published.css';
+import './club/club.css';
 
 export { ClassScreen } from './class-screen.tsx';
+export { ClubScreen } from './club/club-screen.tsx';
+export { clubExists } from './club/requests.ts';
 export { GroupScreen } from './library/group-screen.tsx';
 export { LibraryScreen } from './library/library-screen.tsx';
 export { classExists } from './model/requests.ts';

@@ -79,7 +79,7 @@ export function askTicket(code: string, signal: AbortSignal) {
 }
 
 interface CallOptions {
-  readonly method?: 'POST' | 'GET';
+  readonly method?: 'POST' | 'GET' | 'DELETE';
   readonly signal?: AbortSignal;
 }
 
@@ -99,7 +99,8 @@ export async function call<T>(
       credentials: 'same-origin',
       ...(body && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
     });
-    json = await response.json();
+    // Nothing is in the answer to what was deleted.
+    json = response.status === 204 ? null : await response.json();
   } catch {
     return UNREACHABLE;
   }

@@ -24,6 +24,20 @@ export const SIX_WORDS = {
   failed: 'The words cannot be fetched just now. Close this and open it again.',
 } as const;
 
+export const CLUB_LISTING = {
+  title: 'Show on a club’s page',
+  about:
+    'Whoever has the link of that page can join this table while a seat is free. The page tells nobody’s name.',
+  code: 'Code or link of the club’s page',
+  mayShow: (name: string) =>
+    `Whoever joins sees all of ${name}. If you typed it from a printed card, that card is somebody’s work: show it only if its owner lets you. A card of your own making is yours to show.`,
+  may: 'I may show this card',
+  sayMay: (name: string) => `Tick that you may show ${name}, or open a table with the house card.`,
+  show: 'Show this table',
+  shown: 'This table stands on the club’s page.',
+  takeOff: 'Take it off',
+} as const;
+
 export const LOBBY = {
   inviteTitle: 'Ask your friends in',
   inviteAbout: 'Send this link, or read the code out. Nobody needs an account.',

@@ -1,6 +1,6 @@
 // Secrets in requests and answers: cookies bound to the path of a room or a class, or a header for programs.
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { classPath, drillPath, roomPath, SEATS } from '../../shared-engine/index.ts';
+import { classPath, clubPath, drillPath, roomPath, SEATS } from '../../shared-engine/index.ts';
 import { type ClassPlayer, type ClassState, teacherHashes } from '../class/state.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { SeatSecrets } from '../room/seat-secrets.ts';
@@ -43,6 +43,15 @@ export function setDrillCookie(
 
 export function clearDrillCookies(reply: FastifyReply, code: string): void {
   for (const role of ['teacher', 'player']) reply.clearCookie(role, { path: drillPath(code) });
+}
+
+/** Of the teacher of a club's page. */
+export function setClubCookie(reply: FastifyReply, code: string, secret: string): void {
+  setCookie(reply, 'teacher', secret, clubPath(code));
+}
+
+export function clearClubCookie(reply: FastifyReply, code: string): void {
+  reply.clearCookie('teacher', { path: clubPath(code) });
 }
 
 /** Hash of the secret of the device that sends this; null where it brings none. */

@@ -1,6 +1,7 @@
 // Every request that a program may make, as the OpenAPI document describes it; a test compares it with the routes.
 import { type RejectionCode, SOCKET_PATH, VERSION_PATH } from '../../shared-engine/index.ts';
 import { CLASS_OPERATIONS } from './class-operations.ts';
+import { CLUB_OPERATIONS } from './club-operations.ts';
 import type { Operation } from './operation.ts';
 import { PUBLISHED_OPERATIONS } from './published-operations.ts';
 
@@ -175,6 +176,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...room,
   ...CLASS_OPERATIONS,
   ...PUBLISHED_OPERATIONS,
+  ...CLUB_OPERATIONS,
   ...server,
 ];
 

@@ -1,9 +1,16 @@
 // Addresses of the page: which there are, and which one somebody meant whose letters, dots or slashes are not quite right.
-import { CLASS_PAGES, classLink, drillLink, PREPARE_PATH, tablePath } from '../../shared-engine/index.ts';
+import {
+  CLASS_PAGES,
+  classLink,
+  clubLink,
+  drillLink,
+  PREPARE_PATH,
+  tablePath,
+} from '../../shared-engine/index.ts';
 import { parseCode } from '../room-code.ts';
 
-/** A letter for a table, a class or a published drill, what should be its code, and a page of a class; what stands behind them does not count. */
-const LINK = /^\/+([tcd])\/+([^/]+)(?:\/+([a-z-]+)[^a-z-]*)?\/*$/i;
+/** A letter for a table, a class or a published drill, or a word for a club's page, what should be its code, and a page of a class; what stands behind them does not count. */
+const LINK = /^\/+(t|c|d|club)\/+([^/]+)(?:\/+([a-z-]+)[^a-z-]*)?\/*$/i;
 const PREPARE = /^\/+lead[^a-z-]*$/i;
 
 /**
@@ -19,6 +26,7 @@ export function meantPath(path: string): string | null {
   if (letter === undefined || code === null) return null;
   if (letter.toLowerCase() === 't') return page === undefined ? tablePath(code) : null;
   if (letter.toLowerCase() === 'd') return page === undefined ? drillLink(code) : null;
+  if (letter.toLowerCase() === 'club') return page === undefined ? clubLink(code) : null;
   if (page === undefined) return classLink(code);
   const known = CLASS_PAGES.find((one) => one === page.toLowerCase());
   return known === undefined ? null : classLink(code, known);

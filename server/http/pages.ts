@@ -11,7 +11,14 @@ import { rejectWith } from './rejections.ts';
 const HASHED = `${path.sep}assets${path.sep}`;
 const FIRST_DOCUMENT = 'index.html';
 
-const PAGE_ROUTES: readonly string[] = ['/t/:code', '/c/:code', '/c/:code/:page', '/d/:code', PREPARE_PATH];
+const PAGE_ROUTES: readonly string[] = [
+  '/t/:code',
+  '/c/:code',
+  '/c/:code/:page',
+  '/d/:code',
+  '/club/:code',
+  PREPARE_PATH,
+];
 /** Where the files are registered. */
 const FILES_ROUTE = '/*';
 

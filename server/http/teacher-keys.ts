@@ -1,4 +1,4 @@
-// The teacher's keys of a class or a published drill: made by whoever is its teacher, and brought by another computer.
+// The teacher's keys of a class, a published drill or a club's page: made by whoever is its teacher, and brought by another computer.
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { bringKeySchema, type teacherKeySchema } from '../../shared-engine/index.ts';
@@ -26,7 +26,7 @@ export interface TaughtRoutes<Live extends Taught> {
   /** Of one of them, with `:code` in it. */
   readonly path: string;
   readonly entropy: Entropy;
-  readonly missing: 'no-such-class' | 'no-such-drill';
+  readonly missing: 'no-such-class' | 'no-such-drill' | 'no-such-club';
   at(request: Pick<FastifyRequest<AtCode>, 'params'>): Promise<Live | null>;
   setCookie(reply: FastifyReply, code: string, secret: string): void;
 }

@@ -1,7 +1,6 @@
 // Decides what may happen to a published drill: a command causes events, or one rejection.
 import {
   type AnalyzedChoice,
-  CLASS_LIMITS,
   type CountedChoices,
   isReleaseDue,
   PUBLISHED_LIMITS,
@@ -12,6 +11,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { accept, type Decision, reject } from '../aggregate/decision.ts';
 import type { PublishedEvent, Question } from './event.ts';
+import { decideKey, type KeyCommand } from './keys.ts';
 import { countedDeal, inOrder, type PublishedState, phaseOf, roundsOf } from './state.ts';
 
 const DAY_MS = 24 * 60 * 60 * 1000;
@@ -31,8 +31,7 @@ export type PublishedCommand =
   | { readonly kind: 'extend'; readonly until: number }
   | { readonly kind: 'withdraw' }
   | { readonly kind: 'forget'; readonly player: string }
-  | { readonly kind: 'make-key'; readonly secretHash: string }
-  | { readonly kind: 'revoke-key'; readonly key: number };
+  | KeyCommand;
 
 /** `at` is the time of the events, in milliseconds since 1970. */
 export function decidePublished(
@@ -59,7 +58,7 @@ export function decidePublished(
     }
     case 'make-key':
     case 'revoke-key':
-      return decideKey(state, command);
+      return decideKey(state.keys, command);
   }
 }
 
@@ -101,19 +100,4 @@ function decideRound(
   const through = before.through + newcomers.length;
   const asked = inOrder([...before.waitingQuestions, ...stored]);
   return accept([counted, { kind: 'released', deal, through, taken, spreads, questions: asked }]);
-}
-
-/** Keys are counted for good, because each stays in the log. */
-function decideKey(
-  { keys }: PublishedState,
-  command: PublishedCommand & { kind: 'make-key' | 'revoke-key' },
-): Decision<PublishedEvent> {
-  if (command.kind === 'make-key') {
-    const { keys: atOnce, allKeys } = CLASS_LIMITS;
-    const isFull = keys.filter(({ isRevoked }) => !isRevoked).length >= atOnce || keys.length >= allKeys;
-    return isFull ? reject('too-many-keys') : accept([{ kind: 'key-made', secretHash: command.secretHash }]);
-  }
-  const key = keys[command.key];
-  if (key === undefined) return reject('wrong-key');
-  return accept(key.isRevoked ? [] : [{ kind: 'key-revoked', key: key.id }]);
 }

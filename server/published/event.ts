@@ -9,6 +9,7 @@ import type {
   Step,
 } from '../../shared-engine/index.ts';
 import type { CardChoice } from '../ports.ts';
+import type { KeyEvent } from './keys.ts';
 
 /** What a player wants to ask at a step. */
 export interface Question {
@@ -61,5 +62,4 @@ export type PublishedEvent =
   | { readonly kind: 'withdrawn' }
   /** A player had name and secret deleted; the choices stay in the counts. */
   | { readonly kind: 'forgotten'; readonly player: string }
-  | { readonly kind: 'key-made'; readonly secretHash: string }
-  | { readonly kind: 'key-revoked'; readonly key: number };
+  | KeyEvent;

@@ -2,6 +2,7 @@
 import { NO_COUNTS, STEPS, withRelease } from '../../shared-engine/index.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { PublishedEvent } from './event.ts';
+import { keysAfter } from './keys.ts';
 import { bucketOf, type DealState, inOrder, type PublishedState, roundsOf } from './state.ts';
 
 const NOTHING_PLAYED: DealState = {
@@ -68,15 +69,9 @@ export function evolvePublished(
       return { ...state, isWithdrawn: true };
     case 'forgotten':
       return withoutPlayer(state, event.player);
-    case 'key-made': {
-      const { secretHash } = event;
-      return { ...state, keys: [...state.keys, { id: state.keys.length, secretHash, at, isRevoked: false }] };
-    }
+    case 'key-made':
     case 'key-revoked':
-      return {
-        ...state,
-        keys: state.keys.map((one) => (one.id === event.key ? { ...one, isRevoked: true } : one)),
-      };
+      return { ...state, keys: keysAfter(state.keys, event, at) };
   }
 }
 

@@ -84,7 +84,7 @@ export const SQL = {
   remove: 'DELETE FROM quadrille.log WHERE code = $1',
   removeOlder: `
     DELETE FROM quadrille.log
-    WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published') THEN $1::bigint ELSE $2::bigint END`,
+    WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published', 'club') THEN $1::bigint ELSE $2::bigint END`,
   removeBeyond: `
     DELETE FROM quadrille.log WHERE id IN (
       SELECT id FROM (

@@ -82,7 +82,7 @@ export function statementsOf(file: Database): Statements {
     older: prepared(
       file,
       `SELECT id, last_row AS lastRow FROM log
-        WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published') THEN ? ELSE ? END`,
+        WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published', 'club') THEN ? ELSE ? END`,
     ),
     beyond: prepared(
       file,

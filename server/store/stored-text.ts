@@ -23,11 +23,11 @@ export function commandsFrom(stored: string): readonly string[] {
   return Array.isArray(list) ? list.map(String) : [];
 }
 
-const KINDS: readonly AggregateKind[] = ['room', 'same-deal', 'class', 'class-table', 'published'];
+const KINDS: readonly AggregateKind[] = ['room', 'same-deal', 'class', 'class-table', 'published', 'club'];
 
 /** Whether logs of this kind are stored as long as classes are; the databases say the same in SQL. */
 export function isOfClass(kind: AggregateKind): boolean {
-  return kind === 'class' || kind === 'class-table' || kind === 'published';
+  return kind !== 'room' && kind !== 'same-deal';
 }
 
 export function kindFrom(stored: string): AggregateKind {

@@ -39,6 +39,17 @@ export {
   drillReportSchema,
   frozenSpreadSchema,
 } from './class-report.ts';
+export {
+  CLUB_LIMITS,
+  type ClubAction,
+  type ClubPage,
+  clubActionSchema,
+  clubMadeSchema,
+  clubPageSchema,
+  isClubName,
+  listTableSchema,
+  makeClubSchema,
+} from './club.ts';
 export { checkDealFile, type DealFile, dealFileSchema } from './deal-file.ts';
 export { type JsonObject, jsonSchemasOf, schemaRef } from './json-schema.ts';
 export {
@@ -55,10 +66,13 @@ export {
   botLink,
   CLASS_PAGES,
   CLASSES_PATH,
+  CLUBS_PATH,
   cardPath,
   classLink,
   classPath,
   classPersonalDataPath,
+  clubLink,
+  clubPath,
   DRILLS_PATH,
   drillLink,
   drillPath,
@@ -71,6 +85,7 @@ export {
   SAME_DEALS_PATH,
   SOCKET_PATH,
   seatsPath,
+  tableClubPath,
   tablePath,
   teacherLink,
   ticketPath,

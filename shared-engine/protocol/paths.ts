@@ -127,5 +127,24 @@ export function drillLink(code: string): string {
   return `/d/${encodeURIComponent(code)}`;
 }
 
+/** `POST` makes a club's page: `makeClubSchema` → `clubMadeSchema`. */
+export const CLUBS_PATH = '/api/clubs';
+
+/** `GET`: `clubPageSchema`; `DELETE`, its teacher alone, deletes the page. */
+export function clubPath(code: string, part: '' | 'actions' | 'keys' | 'teacher' = ''): string {
+  const path = `${CLUBS_PATH}/${encodeURIComponent(code)}`;
+  return part === '' ? path : `${path}/${part}`;
+}
+
+/** `POST`, the host alone: `listTableSchema`. */
+export function tableClubPath(code: string): string {
+  return `${roomPath(code)}/club`;
+}
+
+/** The link of a club's page. */
+export function clubLink(code: string): string {
+  return `/club/${encodeURIComponent(code)}`;
+}
+
 /** Where a teacher prepares a class. */
 export const PREPARE_PATH = '/lead';

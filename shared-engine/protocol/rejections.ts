@@ -25,7 +25,7 @@ export const ROOM_REJECTIONS = {
   'teacher-controlled': 'Your teacher leads this table; only your teacher can do that here.',
   'no-such-class': 'There is no class with that code; check the eight letters and digits with your teacher.',
   'not-the-teacher':
-    'Only a teacher of this class or drill can do that. A key that was taken back opens it no more.',
+    'Only a teacher of this class, drill or page can do that. A key that was taken back opens it no more.',
   'wrong-key':
     'This key does not open this. Ask for a new one where the class was opened or the drill published, and use the newest link or file.',
   'wrong-screen-code':
@@ -50,6 +50,10 @@ export const ROOM_REJECTIONS = {
   'no-such-player': 'There is no such player in this class.',
   'bad-drill': 'That drill cannot be used.',
   'no-such-drill': 'There is no drill with that code; check the link with your teacher.',
+  'no-such-club': 'There is no club’s page with that code; check the link with your club.',
+  'club-full': 'As many tables stand on that page as can; join one of them, or try again later.',
+  'bad-club-name': 'Choose a name of 1 to 60 characters that can all be seen.',
+  'not-for-clubs': 'Only a table of friends can stand on a club’s page; open one with friends.',
   'drill-over':
     'The last day of this drill is over; your teacher can open it again. What you chose stays on this device.',
   'drill-withdrawn': 'Your teacher has taken this drill back; ask your teacher.',

@@ -11,7 +11,15 @@ import {
 } from '../../client/tools/page-actions.ts';
 import { axeFindings, horizontalOverflow } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
-import { device, openDrill, playAtRandom, playDeal, quickDrill, sendRound } from '../kit/published.ts';
+import {
+  device,
+  openDrill,
+  playAtRandom,
+  playDeal,
+  publish,
+  quickDrill,
+  sendRound,
+} from '../kit/published.ts';
 
 const TITLE = 'Club drill for the first evening in December: looking at pairs';
 const WAYS = { blindPasses: true, cardHelp: 'printed', passLog: false };
@@ -132,4 +140,35 @@ it('ten play a published drill when they like, one of them offline; the teacher 
 
   await second.reload();
   await second.getByText('Your teacher has taken this drill back.').waitFor();
+});
+
+it('a club’s page shows a drill, and a table that its host puts there, also when the server is out of reach', async () => {
+  const { code } = await publish({ url: suite.origin(), clock: Date }, quickDrill());
+  const page = await suite.newPage({ viewport: PHONE });
+  await page.goto(`${suite.origin()}/#my-classes`);
+  await page.getByLabel('What is your club called?').fill('Tuesday club');
+  await page.getByRole('button', { name: 'Make a club’s page' }).click();
+  await page.getByLabel('Code or link of a drill').fill(`${suite.origin()}/d/${code}`);
+  await page.getByRole('button', { name: 'Show this drill' }).click();
+  await page.getByRole('link', { name: 'Pairs before runs' }).waitFor();
+  const link = await page.getByRole('textbox', { name: 'Link of this page' }).inputValue();
+  expect([await axeFindings(page), await horizontalOverflow(page)]).toEqual([[], 0]);
+
+  const host = await suite.newPage({ viewport: PHONE });
+  await host.goto(link);
+  await host.getByRole('link', { name: 'To the front page' }).click();
+  await host.getByLabel('Your name at the table').fill('Ines');
+  await host.getByRole('button', { name: 'Open a table', exact: true }).click();
+  await host.getByText('Show on a club’s page').click();
+  await host.getByRole('button', { name: 'Show this table' }).click();
+  await host.getByText('This table stands on the club’s page.').waitFor();
+  expect([await axeFindings(host), await horizontalOverflow(host)]).toEqual([[], 0]);
+
+  await page.reload();
+  await page.getByText('3 free seats, House card').waitFor();
+  expect(await page.locator('main').textContent()).not.toContain('Ines');
+  await page.context().setOffline(true);
+  await page.evaluate(() => window.dispatchEvent(new Event('online')));
+  await page.getByText('This is what stood here last').waitFor();
+  await page.getByText('3 free seats, House card').waitFor();
 });

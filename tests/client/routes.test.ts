@@ -24,6 +24,7 @@ describe('addresses', () => {
     { kind: 'rounds' },
     past,
     { kind: 'home-deal', room: 'ABCD2345', round: 12 },
+    { kind: 'club', code: 'ABCD2345' },
     { kind: 'days' },
     day,
     { kind: 'racks' },

@@ -30,6 +30,7 @@ const SERVER_FOLDERS = [
   'registry',
   'class',
   'published',
+  'club',
   'http',
   'ws',
 ];

@@ -31,6 +31,11 @@ import type { TestServer } from './server.ts';
 
 type Address = Pick<TestServer, 'url'>;
 
+/** Where a drill is published, and what time it is there. */
+interface Published extends Address {
+  readonly clock: Pick<TestServer['clock'], 'now'>;
+}
+
 export interface DrillTeacher {
   readonly code: string;
   readonly secret: string;
@@ -47,13 +52,13 @@ export function quickDrill(deals = 1): Drill {
   return { ...drill, bots: { ...bots, styles: ['random', 'random', 'random'] } };
 }
 
-export function request(at: TestServer, drill: unknown, more: Partial<PublishDrill> = {}): PublishDrill {
+export function request(at: Published, drill: unknown, more: Partial<PublishDrill> = {}): PublishDrill {
   const terms = { compare: 'at-once', names: false, cardClosed: false } as const;
   return { drill, terms, until: at.clock.now() + 7 * DAY_MS, card: null, ...more };
 }
 
 export async function publish(
-  at: TestServer,
+  at: Published,
   drill: unknown,
   more: Partial<PublishDrill> = {},
 ): Promise<DrillTeacher> {

@@ -49,7 +49,7 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
 
     describe('creating', () => {
       test('a new log is loaded as it was created, of every kind', async () => {
-        for (const kind of ['room', 'same-deal', 'class', 'class-table'] as const) {
+        for (const kind of ['room', 'same-deal', 'class', 'class-table', 'published', 'club'] as const) {
           const log = { ...newLog(3), kind, snapshot: snapshotAt(2) };
           expect(await store.create(kind, log)).toBe('created');
           expect(await store.history(kind)).toEqual(log);
@@ -196,13 +196,14 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
         expect(await store.removeOlder(oldest(1000))).toBe(0);
         expect(await store.removeOlder(oldest(1001))).toBe(2);
         expect(await store.codes(null, 9)).toEqual(['NEWROOMA']);
-        // A class and its tables are older than a room may be.
+        // A class and its tables are older than a room may be, and so is a club's page.
         await store.create('OLDCLASS', { ...newLog(), kind: 'class' });
         await store.create('ITSTABLE', { ...newLog(), kind: 'class-table' });
+        await store.create('CLUBPAGE', { ...newLog(), kind: 'club' });
         await store.create('SAMEDEAL', { ...newLog(), kind: 'same-deal' });
         expect(await store.removeOlder(oldest(1, 0))).toBe(1);
-        expect(await store.codes(null, 9)).toEqual(['ITSTABLE', 'NEWROOMA', 'OLDCLASS']);
-        expect(await store.removeOlder(oldest(0, 1))).toBe(2);
+        expect(await store.codes(null, 9)).toEqual(['CLUBPAGE', 'ITSTABLE', 'NEWROOMA', 'OLDCLASS']);
+        expect(await store.removeOlder(oldest(0, 1))).toBe(3);
         expect(await store.load('NEWROOMA')).toEqual(newLog(4));
       });
     });

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 
 const root = new URL('../../', import.meta.url).pathname;
-const ID = /\b(?:PR|RS|ID|DL|ST|LM|SC|AC|AN|WK|BT|TG|SD|CA|TK|CH|PD|TH)[1-9]\b/g;
+const ID = /\b(?:PR|RS|ID|DL|ST|LM|SC|AC|AN|WK|BT|TG|SD|CA|TK|CH|PD|TH|CB)[1-9]\b/g;
 /** A title: of a test, of one test for each row of a table, or of a group of tests. */
 const TITLE = /\b(?:test|describe)(?:\.each\b[\s\S]*?\)|)\(\s*(['`])(.*?)\1/g;
 

@@ -3,6 +3,7 @@
 import {
   CLASS_PAGES,
   classLink,
+  clubLink,
   drillLink,
   PREPARE_PATH,
   readDate,
@@ -19,6 +20,8 @@ export type Route =
   | { readonly kind: 'class'; readonly code: string; readonly part: ClassPart }
   /** A drill that everybody plays when they like, or its teacher's page. */
   | { readonly kind: 'drill'; readonly code: string }
+  /** The page of a club. */
+  | { readonly kind: 'club'; readonly code: string }
   /** Where a teacher prepares a class: with a drill of this device, or with a new one. */
   | { readonly kind: 'prepare'; readonly drill: string | null }
   /** The drills and classes of a teacher on this device, or the classes of one group side by side. */
@@ -110,6 +113,8 @@ export function routeOf(path: string, given = ''): Route {
   if (lesson) return { kind: 'class', code: tidyCode(lesson[1]!), part: partOf(lesson[2]) };
   const drill = /^\/d\/([^/]+)\/?$/.exec(path);
   if (drill) return { kind: 'drill', code: tidyCode(drill[1]!) };
+  const club = /^\/club\/([^/]+)\/?$/.exec(path);
+  if (club) return { kind: 'club', code: tidyCode(club[1]!) };
   const match = /^\/t\/([^/]+)\/?$/.exec(path);
   if (!match) return FRONT_PATHS.includes(path) ? { kind: 'front' } : { kind: 'missing', path, what: 'page' };
   return { kind: 'room', code: tidyCode(match[1]!) };
@@ -127,6 +132,8 @@ export function pathOf(route: Route): string {
       return classLink(route.code, route.part === 'main' ? null : route.part);
     case 'drill':
       return drillLink(route.code);
+    case 'club':
+      return clubLink(route.code);
     case 'prepare':
       return route.drill === null ? PREPARE_PATH : `${PREPARE_PATH}${DRILL_HASH}${route.drill}`;
     case 'teaching':
@@ -166,7 +173,7 @@ export function pathOf(route: Route): string {
 
 /** As people type codes: any case, with blanks, dashes or a full stop between or behind them; a pasted link counts too. */
 export function tidyCode(text: string): string {
-  const link = /\/[tcd]\/([^/?#\s]+)/i.exec(text);
+  const link = /\/(?:[tcd]|club)\/([^/?#\s]+)/i.exec(text);
   return decode(link?.[1] ?? text)
     .replace(/[^0-9a-z]/gi, '')
     .toUpperCase();

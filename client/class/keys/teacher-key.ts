@@ -33,6 +33,6 @@ export function pathInKeyFile(text: string): string | null {
   }
   if (typeof json !== 'object' || json === null || !('format' in json) || json.format !== FORMAT) return null;
   if (!('link' in json) || typeof json.link !== 'string') return null;
-  const [, path] = /^https?:\/\/[^/]+(\/[cd]\/[^#?]+#key=[\w-]{20,100})$/.exec(json.link) ?? [];
+  const [, path] = /^https?:\/\/[^/]+(\/(?:[cd]|club)\/[^#?]+#key=[\w-]{20,100})$/.exec(json.link) ?? [];
   return path ?? null;
 }

@@ -9,6 +9,7 @@ import { listPublished } from '../../storage/published.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
+import { ClubList } from '../club/club-list.tsx';
 import { KeyFileButton } from '../keys/key-file-button.tsx';
 import { TEACHING } from '../model/strings.ts';
 import { PUBLISH } from '../published/strings.ts';
@@ -79,6 +80,7 @@ function Lists({ app, model, library: { drills, classes } }: ListsProps) {
         </ul>
       </section>
       <PublishedList app={app} />
+      <ClubList app={app} />
       <section aria-labelledby="classes-title">
         <h2 id="classes-title">{LIBRARY.classes}</h2>
         {classes.length === 0 && <p>{LIBRARY.noClasses}</p>}

@@ -1,0 +1,48 @@
+// Decides what may happen to a club's page: a command causes events, or one rejection.
+import { CLUB_LIMITS } from '../../shared-engine/index.ts';
+import { isAllowed } from '../aggregate/allowance.ts';
+import { accept, type Decision, reject } from '../aggregate/decision.ts';
+import { decideKey, type KeyCommand } from '../published/keys.ts';
+import { CHANGES, type ClubEvent, type ClubState, LISTINGS } from './state.ts';
+
+export type ClubCommand =
+  | { readonly kind: 'rename'; readonly name: string }
+  /** Code of a published drill that there is; null for none. */
+  | { readonly kind: 'show-drill'; readonly code: string | null }
+  /** The host of the table asks. */
+  | { readonly kind: 'list'; readonly table: string }
+  | { readonly kind: 'take-off'; readonly tables: readonly string[] }
+  | KeyCommand;
+
+/** `at` is the time of the events, in milliseconds since 1970. */
+export function decideClub(state: ClubState, command: ClubCommand, at: number): Decision<ClubEvent> {
+  switch (command.kind) {
+    case 'rename': {
+      const { name } = command;
+      return name === state.name ? accept([]) : changed(state, { kind: 'club-renamed', name }, at);
+    }
+    case 'show-drill': {
+      const { code } = command;
+      return code === state.drill ? accept([]) : changed(state, { kind: 'drill-shown', code }, at);
+    }
+    case 'list': {
+      const { table } = command;
+      if (state.tables.includes(table)) return accept([]);
+      if (state.tables.length >= CLUB_LIMITS.tables) return reject('club-full');
+      if (!isAllowed(state.listings, LISTINGS, at)) return reject('too-often');
+      return accept([{ kind: 'table-listed', table }]);
+    }
+    case 'take-off': {
+      // Each was put there once, which is what is limited.
+      const tables = command.tables.filter((table) => state.tables.includes(table));
+      return accept(tables.length === 0 ? [] : [{ kind: 'tables-taken-off', tables }]);
+    }
+    case 'make-key':
+    case 'revoke-key':
+      return decideKey(state.keys, command);
+  }
+}
+
+function changed(state: ClubState, event: ClubEvent, at: number): Decision<ClubEvent> {
+  return isAllowed(state.changes, CHANGES, at) ? accept([event]) : reject('too-often');
+}
