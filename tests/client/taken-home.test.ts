@@ -1,0 +1,75 @@
+// What a device keeps of others’ pages: the deals of a class that were taken home, and what clubs’ pages told last.
+import { describe, expect, it } from 'vitest';
+import { pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
+import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
+import { homeDeal, noteHome, readHome, storeHome } from '../../client/storage/taken-home.ts';
+import type { ClubPage } from '../../shared-engine/protocol/club.ts';
+import type { TakenHome } from '../../shared-engine/protocol/take-home.ts';
+import type { Face, Four } from '../../shared-engine/rules/tiles/face.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
+import { publishedDrill } from '../kit/published-device.ts';
+import { seedNamed } from '../kit/rounds.ts';
+
+describe('a deal that was taken home', () => {
+  const { tableTerms, bots, card } = publishedDrill();
+  const racks: Four<readonly Face[]> = [['bam-1'], ['bam-2'], ['bam-3'], ['joker']];
+  const taken: TakenHome = {
+    ...{ code: 'ABCD2345', title: 'Pairs', room: 'BCDE2345', terms: { cardClosed: false } },
+    ...{ tableTerms, bots, card },
+    deals: [
+      {
+        ...{ id: 'first', title: null, task: null, script: [], round: 2 },
+        deal: { seed: seedNamed('home'), dealer: 0, prepared: racks },
+      },
+    ],
+  };
+
+  it('is found by the table and the round at which it was played, and nothing else is', () => {
+    const storage = memoryStorage();
+    noteHome(storage, taken.room, taken.code);
+    expect([readHome(storage, taken.room)?.taken, homeDeal(storage, taken.room, 2)]).toEqual([null, null]);
+    expect(storeHome(storage, taken)).toBe(true);
+    // The class is looked into again, which takes nothing away.
+    noteHome(storage, taken.room, taken.code);
+    expect(homeDeal(storage, taken.room, 2)).toEqual({ taken, place: 0 });
+    expect([homeDeal(storage, taken.room, 1), homeDeal(storage, 'CDEF2345', 2)]).toEqual([null, null]);
+  });
+
+  it('is as if it were not there where its text is torn', () => {
+    const storage = memoryStorage();
+    storeHome(storage, taken);
+    const key = `taken-home.${taken.room}`;
+    storage.write(key, storage.read(key)!.slice(0, -9));
+    expect(homeDeal(storage, taken.room, 2)).toBeNull();
+  });
+});
+
+describe('a club’s page', () => {
+  const page = (nth: number): ClubPage => ({
+    ...{ code: `CLUB234${nth}`, name: `Club ${nth}`, drill: null, tables: [], address: null },
+    ...{ keptDays: 400, teacher: false, keys: [] },
+  });
+
+  it('is there as it was told last, for the eight that were opened last', () => {
+    const storage = memoryStorage();
+    for (let nth = 0; nth < 9; nth++) storeClub(storage, page(nth));
+    storeClub(storage, { ...page(2), name: 'Tuesday club' });
+    expect(
+      listClubs(storage)
+        .map(({ name }) => name)
+        .slice(0, 3),
+    ).toEqual(['Tuesday club', 'Club 8', 'Club 7']);
+    expect([listClubs(storage).length, readClub(storage, page(0).code)]).toEqual([8, null]);
+    expect(readClub(storage, page(8).code)).toEqual(page(8));
+    forgetClub(storage, page(8).code);
+    expect([listClubs(storage).length, readClub(storage, page(8).code)]).toEqual([7, null]);
+  });
+
+  it('is opened by a key from a file, as a class and a drill are', () => {
+    const file = (path: string) =>
+      JSON.stringify({ format: 'quadrille-teacher-key/1', class: 'x', link: `http://table.test${path}` });
+    const path = `/club/ABCD2345#key=${'a'.repeat(43)}`;
+    expect(pathInKeyFile(file(path))).toBe(path);
+    expect(pathInKeyFile(file(path.replace('club', 'none')))).toBeNull();
+  });
+});
