@@ -148,5 +148,5 @@ describe('TH1 the card, the texts and the rounds of a class', () => {
     await player.getByRole('link', { name: 'Play this deal again' }).click();
     await rack(player).waitFor();
     expect(await tileLabels(player)).toEqual(dealt);
-  });
+  }, 120_000);
 });
