@@ -69,7 +69,8 @@ function wentToNeighbor({ finalists, played, bestAlternative }: DeepAnalysis): M
   const [own, other] = [played, bestAlternative].map(
     (place) => (place === null ? null : finalists[place]?.giveaway) ?? { value: 0, halfWidth: 0 },
   ) as [MeasuredValue, MeasuredValue];
-  return { value: own.value - other.value, halfWidth: Math.hypot(own.halfWidth, other.halfWidth) };
+  const halfWidth = Math.sqrt(own.halfWidth ** 2 + other.halfWidth ** 2);
+  return { value: own.value - other.value, halfWidth };
 }
 
 /** Nothing goes through anybody where nothing is lost. */
