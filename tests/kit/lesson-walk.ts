@@ -23,7 +23,7 @@ export async function writesLessonOfTable(page: Page, origin: string): Promise<L
   await page.goto(`${origin}/#own-tiles`);
   await page.getByRole('button', { name: 'Write a lesson about it' }).click();
   await page.getByRole('button', { name: 'Deal 1: tiles you pick' }).click();
-  await page.getByText('What you would choose, and why').click();
+  await page.getByText('What you would choose, and why', { exact: true }).click();
   await page.getByLabel('Your words').fill(WORDS);
   await page.getByRole('button', { name: 'Make the lesson' }).click();
   await page.getByRole('button', { name: 'I may pass it on', exact: true }).click();
