@@ -140,7 +140,7 @@ it('ten play a published drill when they like, one of them offline; the teacher 
 
   await second.reload();
   await second.getByText('Your teacher has taken this drill back.').waitFor();
-});
+}, 120_000);
 
 it('a club’s page shows a drill, and a table that its host puts there, also when the server is out of reach', async () => {
   const { code } = await publish({ url: suite.origin(), clock: Date }, quickDrill());
