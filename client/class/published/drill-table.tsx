@@ -65,37 +65,39 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
       guide={(screen) => (
         <section class="deal-texts published-texts" aria-label={DRILL.deal(place + 1, deal.title)}>
           <p class="aside">
-            {DRILL.deal(place + 1, deal.title)} {isPractice && DRILL.practice}{' '}
-            <button type="button" class="quiet-button" onClick={onLeave}>
-              {DRILL.all}
-            </button>
+            {DRILL.deal(place + 1, deal.title)} {isPractice && DRILL.practice}
           </p>
           {deal.task && (
             <p class="task">
               <TileText text={deal.task} />
             </p>
           )}
-          <Comparison
-            key={screen.kind}
-            steps={stepsToCompare(screen, isPractice || drill.terms.compare === 'at-once')}
-            comments={deal.comments}
-            names={drill.terms.names}
-            released={released.find((one) => one.deal === deal.id) ?? null}
-            isOpen={drill.state === 'open'}
-          />
+          <div class="published-folds">
+            <button type="button" class="quiet-button" onClick={onLeave}>
+              {DRILL.all}
+            </button>
+            {screen.kind === 'playing' && !isPractice && (
+              <QuestionForm
+                step={openStep(screen)}
+                asked={round?.questions ?? []}
+                onAsk={(question) =>
+                  model.play(deal.id, ({ questions }) => ({ questions: [...questions, question] }))
+                }
+              />
+            )}
+            <Comparison
+              key={screen.kind}
+              steps={stepsToCompare(screen, isPractice || drill.terms.compare === 'at-once')}
+              comments={deal.comments}
+              names={drill.terms.names}
+              released={released.find((one) => one.deal === deal.id) ?? null}
+              isOpen={drill.state === 'open'}
+            />
+          </div>
           {screen.kind === 'closed' && !isPractice && (
             <p class="aside" role="status">
               {roundWords(round, { counted: false, state: drill.state })}
             </p>
-          )}
-          {screen.kind === 'playing' && !isPractice && (
-            <QuestionForm
-              step={openStep(screen)}
-              asked={round?.questions ?? []}
-              onAsk={(question) =>
-                model.play(deal.id, ({ questions }) => ({ questions: [...questions, question] }))
-              }
-            />
           )}
         </section>
       )}
