@@ -1,7 +1,12 @@
-// What a review tells to be better, taken instead of what was passed, in the deals as they really were.
+// What a review tells to be better, taken instead of what was passed, in the deals as they really were: by the chance at the
+// close, where all four play the exchange on as the analysis has them do. No game is played out.
 import type { Alternative } from '../../../shared-engine/analysis/comparison/alternatives.ts';
 import { analyze } from '../../../shared-engine/analysis/comparison/analyze.ts';
-import { DEEP_BUDGET } from '../../../shared-engine/analysis/comparison/budget.ts';
+import {
+  type ComparisonBudget,
+  DEEP_BUDGET,
+  SHALLOW_BUDGET,
+} from '../../../shared-engine/analysis/comparison/budget.ts';
 import { hasBetter } from '../../../shared-engine/analysis/review/choice-verdict.ts';
 import type { StyleName } from '../../../shared-engine/policy/styles.ts';
 import { SEATS } from '../../../shared-engine/rules/deal/seat.ts';
@@ -17,7 +22,8 @@ const STYLES: Record<Size, readonly StyleName[]> = {
   full: ['typical', 'strong', 'steady'],
 };
 /** Deals of each style, one pass of each seat in it. */
-const DEALS: Record<Size, number> = { small: 2, full: 500 };
+const DEALS: Record<Size, number> = { small: 8, full: 500 };
+const BUDGETS: Record<Size, ComparisonBudget> = { small: SHALLOW_BUDGET, full: DEEP_BUDGET };
 
 interface Advised {
   /** By so much the review says that another pass is better; null where it tells of nothing better. */
@@ -27,7 +33,8 @@ interface Advised {
 }
 
 export const proof: Proof = {
-  summary: 'Whoever passes what the review tells to be better wins more in the deals as they really were.',
+  summary:
+    'What the review tells to be better is worth more in the deals as they really were, at their close.',
   async run({ seed, size, tell }) {
     return STYLES[size].flatMap((style) => {
       const rows = rowsOf(style, seed, size);
@@ -38,7 +45,9 @@ export const proof: Proof = {
 };
 
 function rowsOf(style: StyleName, seed: string, size: Size): readonly ProofRow[] {
-  const deals = Array.from({ length: DEALS[size] }, (_, deal) => advisedIn(style, `${seed} ${style}`, deal));
+  const deals = Array.from({ length: DEALS[size] }, (_, deal) =>
+    advisedIn(style, `${seed} ${style} ${deal}`, deal, BUDGETS[size]),
+  );
   // The four seats of a deal make one number, so that the numbers are independent.
   const gains = deals.map((seats) => meanGain(seats));
   const all = deals.flat();
@@ -71,14 +80,17 @@ function meanGain(advised: readonly Advised[]): number {
   return sampleOf(advised.map(({ gained }) => gained)).mean;
 }
 
-function advisedIn(style: StyleName, name: string, deal: number): readonly Advised[] {
-  const round = roundOf(style, `${name} ${deal}`, deal);
+function advisedIn(
+  style: StyleName,
+  name: string,
+  deal: number,
+  budget: ComparisonBudget,
+): readonly Advised[] {
+  const round = roundOf(style, name, deal);
   return SEATS.map((seat) => {
     const decision = passOf(round, seat, deal + seat);
-    const { verdict, chosen, bestAlternative } = analyze(analyst, decision.offered, {
-      subject: 'tiles',
-      budget: DEEP_BUDGET,
-    })!;
+    const terms = { subject: 'tiles', budget } as const;
+    const { verdict, chosen, bestAlternative } = analyze(analyst, decision.offered, terms)!;
     if (bestAlternative === null || !hasBetter(verdict)) return { told: null, gained: 0 };
     const passes: readonly Alternative[] = [bestAlternative.alternative, chosen.alternative];
     const [better, passed] = worthInTrueDeal(round, decision, passes, deal);
