@@ -1,5 +1,11 @@
 // The numbers behind the deep analysis, for those who ask for them.
-import type { ChoiceReview, ChoiceStory, DeepAnalysis, MeasuredValue } from '../../shared-engine/index.ts';
+import {
+  type ChoiceReview,
+  type ChoiceStory,
+  type DeepAnalysis,
+  type MeasuredValue,
+  toldVerdict,
+} from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { withInterval } from '../ui/numbers.ts';
 import { DEEP, finalistName, pointsSentence } from './deep-strings.ts';
@@ -35,7 +41,7 @@ export function DeepNumbers({ kind, analysis, rows }: DeepNumbersProps) {
                   {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
                   {place === played && <span class="tag">{DEEP.you}</span>}
                   {place === bestAlternative && (
-                    <span class="tag">{DEEP.bestAlternative[analysis.verdict]}</span>
+                    <span class="tag">{DEEP.bestAlternative[toldVerdict(analysis)]}</span>
                   )}
                 </th>
                 <td>{measured(one.winProbability, false)}</td>

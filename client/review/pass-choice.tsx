@@ -1,5 +1,5 @@
 // The review of one pass: rack, pass, the better one, the alternatives on a scale, what it gave away.
-import type { ChoiceStory, PassReview, Review } from '../../shared-engine/index.ts';
+import { type ChoiceStory, type PassReview, type Review, toldVerdict } from '../../shared-engine/index.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { twoPlaces } from '../ui/numbers.ts';
@@ -75,8 +75,9 @@ export function PassPair({ choice }: { readonly choice: PassReview }) {
 function comparedWith({ analysis, best, rank }: PassReview) {
   if (analysis.depth === 'quick') return rank === 1 ? null : { name: REVIEW.better, tiles: best.tiles };
   const other = analysis.bestAlternative === null ? undefined : analysis.finalists[analysis.bestAlternative];
-  if (!other || analysis.verdict === 'best' || analysis.verdict === 'just-as-good') return null;
-  return { name: DEEP.bestAlternative[analysis.verdict], tiles: other.tiles };
+  const verdict = toldVerdict(analysis);
+  if (!other || verdict === 'best' || verdict === 'just-as-good') return null;
+  return { name: DEEP.bestAlternative[verdict], tiles: other.tiles };
 }
 
 function FirstScale({ choice }: { readonly choice: PassReview }) {

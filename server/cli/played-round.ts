@@ -19,11 +19,10 @@ import {
   NO_SIMD,
   openRound,
   type Review,
-  type Robustness,
+  type RobustnessOf,
   type Round,
   type RoundEvent,
   reviewRound,
-  robustnessSentence,
   type Seat,
   type SeatRecord,
   type SimdModule,
@@ -45,14 +44,6 @@ export interface PlayedRound {
   readonly racks: BeforeAndAfter<readonly Face[]>;
   readonly toGo: BeforeAndAfter<number>;
   readonly reviews: Four<Review>;
-  /** Of every choice told to be costly, whether it is that whoever the others are; none where nothing was played on. */
-  readonly robustness: Four<readonly ToldRobustness[]>;
-}
-
-export interface ToldRobustness extends Robustness {
-  /** Number of the choice in the review of its seat. */
-  readonly nth: number;
-  readonly sentence: string;
 }
 
 interface BeforeAndAfter<T> {
@@ -81,10 +72,13 @@ export function playedRound(
     before: forFour((seat) => what(start, seat)),
     after: forFour((seat) => what(round, seat)),
   });
+  const robustnessOf = deep ? createRobustness(analystOf(), simd) : null;
   const reviews = forFour((seat) => {
     const { record } = seatView(round, seat);
     const review = reviewRound(record, kernel);
-    return deep ? deepReview(analystOf(), record, review) : review;
+    return robustnessOf === null
+      ? review
+      : deepReview({ analyst: analystOf(), robustnessOf }, record, review);
   });
   return {
     seed,
@@ -96,33 +90,22 @@ export function playedRound(
     racks: both(({ racks }, seat) => facesOf(racks[seat])),
     toGo: both(({ racks }, seat) => kernel.toGo(racks[seat])),
     reviews,
-    robustness: deep ? robustnessOf(analystOf(), simd, reviews, round) : [[], [], [], []],
   };
 }
 
-function deepReview(analyst: Analyst, record: SeatRecord, review: Review): Review {
-  const judged = review.choices.reduce((known, _, nth) => {
-    const analysis = analyzeDecision(analyst, record, nth, { budget: DEEP_BUDGET });
-    return withDeepAnalysis(known, nth, analysis);
-  }, review);
-  return withLedger(judged, ledgerOf(analyst, record, LEDGER_BATCHES.deep));
+interface DeepTools {
+  readonly analyst: Analyst;
+  readonly robustnessOf: RobustnessOf;
 }
 
-function robustnessOf(
-  analyst: Analyst,
-  simd: SimdModule,
-  reviews: Four<Review>,
-  round: Round,
-): Four<readonly ToldRobustness[]> {
-  const robustness = createRobustness(analyst, simd);
-  return forFour((seat) => {
-    const decisions = decisionsIn(seatView(round, seat).record);
-    return reviews[seat].story.choices.flatMap(({ verdict }, nth) => {
-      const decision = decisions[nth];
-      if (verdict !== 'costly' || decision === undefined) return [];
-      const { offered, subject } = decision;
-      const found = robustness(offered, verdict, { subject, budget: DEEP_BUDGET });
-      return found === null ? [] : [{ nth, ...found, sentence: robustnessSentence(found) }];
-    });
-  });
+/** Every choice played on; one that was found costly also among neighbors of each style. */
+function deepReview({ analyst, robustnessOf }: DeepTools, record: SeatRecord, review: Review): Review {
+  const terms = { budget: DEEP_BUDGET };
+  const judged = decisionsIn(record).reduce((known, { offered, subject }, nth) => {
+    const analysis = analyzeDecision(analyst, record, nth, terms);
+    if (analysis.verdict !== 'costly') return withDeepAnalysis(known, nth, analysis);
+    const robustness = robustnessOf(offered, analysis.verdict, { ...terms, subject }) ?? undefined;
+    return withDeepAnalysis(known, nth, { ...analysis, robustness });
+  }, review);
+  return withLedger(judged, ledgerOf(analyst, record, LEDGER_BATCHES.deep));
 }

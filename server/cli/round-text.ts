@@ -12,10 +12,10 @@ import {
   type Seat,
   VERDICT_NAMES,
 } from '../../shared-engine/index.ts';
-import type { PlayedRound, ToldRobustness } from './played-round.ts';
+import type { PlayedRound } from './played-round.ts';
 
 export function roundText(played: PlayedRound): string {
-  const { seed, commitment, card, dealer, racks, toGo, reviews, robustness } = played;
+  const { seed, commitment, card, dealer, racks, toGo, reviews } = played;
   const lines = [
     `Seed        ${seed}`,
     `Commitment  ${commitment}`,
@@ -29,10 +29,7 @@ export function roundText(played: PlayedRound): string {
     'At the close',
     ...rackLines(played, racks.after, toGo.after),
     ...besideEachOther(reviews),
-    ...reviews.flatMap((review, seat) => [
-      ...reviewLines(review, robustness[seat] ?? []),
-      ...guessLines(review, racks.after),
-    ]),
+    ...reviews.flatMap((review) => [...reviewLines(review), ...guessLines(review, racks.after)]),
     '',
     'How this was found; “you” is the seat whose review it is.',
     ...new Set(reviews.map(({ method }) => method)),
@@ -96,10 +93,7 @@ function guessLines({ seat, ledger }: Review, racks: Four<readonly Face[]>): str
   return answer === null ? [] : [`  By the racks above: ${answer}`];
 }
 
-function reviewLines(
-  { seat, toGoStart, toGoEnd, story, choices }: Review,
-  robustness: readonly ToldRobustness[],
-): string[] {
+function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): string[] {
   return [
     '',
     `Review for seat ${seat}: ${toGoStart} away at the start, ${toGoEnd} at the close`,
@@ -107,8 +101,7 @@ function reviewLines(
     ...story.choices.map(({ verdict, sentences }, nth) => {
       const { step, kind } = choices[nth]!;
       const name = `${titled(step)}${kind === 'blind' ? ', blind' : ''}`;
-      const also = robustness.filter((each) => each.nth === nth).map(({ sentence }) => sentence);
-      return `  ${name}: ${VERDICT_NAMES[verdict]}. ${[...sentences, ...also].join(' ')}`;
+      return `  ${name}: ${VERDICT_NAMES[verdict]}. ${sentences.join(' ')}`;
     }),
     ...(story.ledger.length > 0 ? [`  Luck and choices: ${story.ledger.join(' ')}`] : []),
   ];

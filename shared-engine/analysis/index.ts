@@ -14,7 +14,7 @@ export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
 export { type Estimate, estimate, thousandth } from './comparison/estimate.ts';
 export { createDealMemory } from './comparison/remembered-deals.ts';
-export { createRobustness, type Robustness } from './comparison/robustness.ts';
+export { createRobustness, type RobustnessOf } from './comparison/robustness.ts';
 export { createDealSource } from './comparison/sampled-deals.ts';
 export { screen } from './comparison/screen.ts';
 export { VERDICTS, type Verdict } from './comparison/verdict.ts';
@@ -27,6 +27,7 @@ export {
   hasBetter,
   isCostly,
   namedAlternative,
+  toldVerdict,
   VERDICT_NAMES,
 } from './review/choice-verdict.ts';
 export {
@@ -61,7 +62,6 @@ export { reviewRound } from './review/review-round.ts';
 export { guessAnswer } from './review/sentences/guess.ts';
 export { type MethodPart, methodParts } from './review/sentences/method.ts';
 export { listed } from './review/sentences/phrases.ts';
-export { robustnessSentence } from './review/sentences/robustness.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
 export { bestSentence } from './review/story.ts';
 export type { ChoiceWhy, SideBySide } from './why/choice-why.ts';

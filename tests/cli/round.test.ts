@@ -84,8 +84,9 @@ describe('round --json', () => {
     );
   });
 
-  it('says nothing of neighbors where no choice was played on', () => {
-    expect(played.robustness).toEqual([[], [], [], []]);
+  it('plays no choice on unless it is asked to', () => {
+    const depths = played.reviews.flatMap(({ choices }) => choices.map(({ analysis }) => analysis.depth));
+    expect(new Set(depths)).toEqual(new Set(['quick']));
   });
 });
 

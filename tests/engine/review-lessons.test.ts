@@ -155,6 +155,21 @@ describe('the headline while choices are played on', () => {
     expect(lessonAfter(losing('costly', 1.5), losing('costly', 2.03))).toContain('the first pass across');
   });
 
+  test('is about a loss that lasts whoever the others are before a slightly larger one that does not', () => {
+    const among = (value: number, casual: number): DeepAnalysis => {
+      const losses = { casual, typical: value, strong: value };
+      const verdicts = {
+        casual: casual > 0 ? 'costly' : 'best',
+        typical: 'costly',
+        strong: 'costly',
+      } as const;
+      return { ...losing('costly', value), robustness: { verdicts, losses, turns: [] } };
+    };
+    expect(lessonAfter(among(3.1, 0), among(2.9, 2.4))).toContain('the first pass across');
+    expect(lessonAfter(among(9, 3), among(2.9, 2.4))).toContain('the first pass to the right');
+    expect(lessonAfter(among(3.1, 0), among(2.9, 0))).toContain('the first pass to the right');
+  });
+
   test('praises nothing beside a choice already shown to be worse, and says so while it is looking', () => {
     expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
     for (const [verdict, words] of [

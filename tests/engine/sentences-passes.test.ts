@@ -14,7 +14,7 @@ import { toGoBySection } from '../../shared-engine/kernels/tiles-to-go/by-sectio
 import { riskGrade } from '../../shared-engine/policy/pass-risk.ts';
 import { bagOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
-import { analysisWith } from '../kit/made-up-analyses.ts';
+import { analysisWith, askedAmong } from '../kit/made-up-analyses.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
 const START: readonly Face[] = [
@@ -75,6 +75,25 @@ describe('the verdict in words', () => {
     expect(said([600, 800]).told).toEqual([
       'That brought about 0.6 more wins in 100 games, which may be luck.',
       'Chance may hide more, but none of the 3 others we compared is better by more than 1.4 wins in 100 games.',
+    ]);
+  });
+
+  test('says of what is costly among nobody that it may be less, and that it is unsure where nothing is sure', () => {
+    const milder = (...verdicts: readonly number[]) => {
+      const among = verdicts.map((verdict) => [verdict, 500] as const);
+      const analysis = askedAmong(analysisWith(pass, [[1_600, 500]]), among);
+      return deepVerdict({ ...pass, analysis }, analysis).slice(0, 2);
+    };
+    const brings = 'That brings about 1.6 more wins in 100 games';
+    const [best, same, little, costly] = [0, 1, 2, 3];
+    expect(milder(costly, best, best)[1]).toBe(`${brings}, most likely more than 1.`);
+    expect(milder(little, same, same)).toEqual([
+      expect.stringMatching(/^A little better: pass /),
+      `${brings}, perhaps fewer.`,
+    ]);
+    expect(milder(best, same, same)).toEqual([
+      expect.stringMatching(/^Perhaps better: pass /),
+      'That brought about 1.6 more wins in 100 games.',
     ]);
   });
 

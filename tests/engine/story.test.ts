@@ -5,7 +5,7 @@ import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.
 import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { analysisWith } from '../kit/made-up-analyses.ts';
+import { analysisWith, askedAmong } from '../kit/made-up-analyses.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
 import { contradictionsIn } from '../kit/story-contradictions.ts';
 
@@ -19,12 +19,25 @@ const numbers = fc.array(
     maxLength: 3,
   },
 );
+/** Verdicts and losses among neighbors of three styles, or nothing where they were not asked for. */
+const among = fc.array(fc.tuple(fc.integer({ min: 0, max: 4 }), fc.integer({ min: 1, max: 9_000 })), {
+  minLength: 2,
+  maxLength: 3,
+});
 const arrivals = fc
-  .record({ round: fc.constantFrom(...ROUNDS), values: fc.array(numbers, { minLength: 12, maxLength: 12 }) })
+  .record({
+    round: fc.constantFrom(...ROUNDS),
+    values: fc.array(fc.tuple(numbers, among), { minLength: 12, maxLength: 12 }),
+  })
   .chain(({ round, values }) =>
     fc.record({
       round: fc.constant(round),
-      values: fc.constant(values),
+      analyses: fc.constant(
+        round.choices.map((choice, nth) => {
+          const [found, others] = values[nth]!;
+          return askedAmong(analysisWith(choice, found), others);
+        }),
+      ),
       order: fc.shuffledSubarray([...round.choices.keys()], { minLength: round.choices.length }),
     }),
   );
@@ -42,8 +55,7 @@ function states(
 describe('one state, one story', () => {
   test('no state contradicts itself, whatever was found and whichever analysis came first', () => {
     fc.assert(
-      fc.property(arrivals, ({ round, values, order }) => {
-        const analyses = round.choices.map((choice, nth) => analysisWith(choice, values[nth]!));
+      fc.property(arrivals, ({ round, analyses, order }) => {
         for (const state of states(round, order, analyses)) expect(contradictionsIn(state)).toEqual([]);
       }),
       { seed: 1401, numRuns: 120 },
@@ -52,8 +64,7 @@ describe('one state, one story', () => {
 
   test('what is told of a choice that was played on does not change any more, and the end is the same for every order', () => {
     fc.assert(
-      fc.property(arrivals, ({ round, values, order }) => {
-        const analyses = round.choices.map((choice, nth) => analysisWith(choice, values[nth]!));
+      fc.property(arrivals, ({ round, analyses, order }) => {
         const told = states(round, order, analyses);
         const last = told.at(-1)!.story;
         for (const [arrived, state] of told.entries()) {
@@ -69,8 +80,7 @@ describe('one state, one story', () => {
 
   test('no sentence of a deep answer is longer than 25 words', () => {
     fc.assert(
-      fc.property(arrivals, ({ round, values, order }) => {
-        const analyses = round.choices.map((choice, nth) => analysisWith(choice, values[nth]!));
+      fc.property(arrivals, ({ round, analyses, order }) => {
         const { headline, choices } = states(round, order, analyses).at(-1)!.story;
         for (const sentence of [...headline, ...choices.flatMap(({ sentences }) => sentences)]) {
           expect(sentence.split(' ').length, sentence).toBeLessThanOrEqual(25);

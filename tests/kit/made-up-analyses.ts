@@ -1,5 +1,6 @@
 // Deep analyses that were never made: their numbers are the test's, their verdict is what the rule makes of them.
-import { verdictOf } from '../../shared-engine/analysis/comparison/verdict.ts';
+import { NEIGHBOR_STYLES, type Robustness } from '../../shared-engine/analysis/comparison/robustness.ts';
+import { VERDICTS, verdictOf } from '../../shared-engine/analysis/comparison/verdict.ts';
 import type { DeepAnalysis, Finalist } from '../../shared-engine/analysis/review/analysis.ts';
 import type { ChoiceReview } from '../../shared-engine/analysis/review/review.ts';
 
@@ -43,6 +44,23 @@ export function analysisWith(
     others: null,
   };
 }
+
+/** The same where it is costly with what was found among neighbors of each style: places in `VERDICTS`, and losses. */
+export function askedAmong(
+  analysis: DeepAnalysis,
+  found: readonly (readonly [verdict: number, thousandths: number])[],
+): DeepAnalysis {
+  if (analysis.verdict !== 'costly' || found.length < NEIGHBOR_STYLES.length) return analysis;
+  const [casual, typical, strong] = found.map(([verdict]) => VERDICTS[verdict]!) as [Told, Told, Told];
+  const verdicts = { casual, typical, strong };
+  const lossAt = (nth: number): number =>
+    ['costly', 'a-little-worse'].includes(VERDICTS[found[nth]![0]]!) ? found[nth]![1] / 1_000 : 0;
+  const losses = { casual: lossAt(0), typical: lossAt(1), strong: lossAt(2) };
+  const turns = NEIGHBOR_STYLES.filter((style) => verdicts[style] !== 'costly');
+  return { ...analysis, robustness: { verdicts, losses, turns } };
+}
+
+type Told = Robustness['verdicts']['casual'];
 
 function own(choice: ChoiceReview): Pick<Finalist, 'tiles' | 'number'> {
   return choice.kind === 'pass'

@@ -1,4 +1,6 @@
 // What of a review's story contradicts the review it is told of, or itself, as kinds in words.
+
+import type { Verdict } from '../../shared-engine/analysis/comparison/verdict.ts';
 import type { DeepAnalysis, Finalist } from '../../shared-engine/analysis/review/analysis.ts';
 import type { ChoiceReview, ChoiceStory, Review } from '../../shared-engine/analysis/review/review.ts';
 import { STEP_PHRASES } from '../../shared-engine/analysis/review/sentences/phrases.ts';
@@ -28,7 +30,8 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
   const praised = verdict === 'best' || verdict === 'just-as-good';
   const better = ORDER.some((worse) => worse === verdict);
   const kinds: readonly (readonly [string, boolean])[] = [
-    ['a verdict that is not the one of the analysis', verdict !== analysis.verdict],
+    ['a verdict that is not the one of the analysis', verdict !== verdictIn(analysis)],
+    ['costly, and among nobody that it tells of', verdict === 'costly' && /do not call it costly/.test(text)],
     [
       'called best beside a row that lies wholly above it',
       verdict === 'best' && lower.some((end) => end > 0),
@@ -75,7 +78,7 @@ function inHeadline(
 ): readonly string[] {
   const deep = meant.flatMap(({ analysis }) => (analysis.depth === 'deep' ? [analysis] : []));
   const [worst] = ORDER.flatMap((verdict) =>
-    largest(deep.filter((analysis) => analysis.verdict === verdict)),
+    largest(deep.filter((analysis) => verdictIn(analysis) === verdict)),
   );
   const whole = deep.length === meant.length;
   const speaks = opened !== undefined && headline.includes(STEP_PHRASES[opened.step]);
@@ -93,7 +96,7 @@ function inHeadline(
     [
       'the headline does not name what was better by its verdict',
       worst !== undefined &&
-        !headline.includes(worst.verdict === 'costly' ? ' Better: ' : ' A little better: '),
+        !headline.includes(verdictIn(worst) === 'costly' ? ' Better: ' : ' A little better: '),
     ],
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];
@@ -101,6 +104,20 @@ function inHeadline(
 }
 
 function largest(analyses: readonly DeepAnalysis[]): readonly DeepAnalysis[] {
-  const loss = ({ loss }: DeepAnalysis): number => loss?.value ?? 0;
-  return analyses.toSorted((a, b) => loss(b) - loss(a)).slice(0, 1);
+  const own = ({ loss }: DeepAnalysis): number => loss?.value ?? 0;
+  const least = (one: DeepAnalysis): number => {
+    const { casual, typical, strong } = one.robustness?.losses ?? {};
+    return Math.min(own(one), ...[casual, typical, strong].map((loss) => loss ?? own(one)));
+  };
+  return analyses.toSorted((a, b) => least(b) - least(a) || own(b) - own(a)).slice(0, 1);
+}
+
+/** Costly against nobody is not costly. */
+function verdictIn({ verdict, robustness }: DeepAnalysis): Verdict {
+  if (verdict !== 'costly' || robustness === undefined) return verdict;
+  const { casual, typical, strong } = robustness.verdicts;
+  const worst = (['costly', 'a-little-worse'] as const).find((one) =>
+    [casual, typical, strong].includes(one),
+  );
+  return worst ?? 'cant-say';
 }

@@ -6,6 +6,8 @@ import { createBelief } from '../belief/belief.ts';
 import type { OfferedChoice } from '../belief/situation.ts';
 import type { Neighbors } from '../rollouts/batch.ts';
 import { type AnalysisTerms, type Analyst, analyze } from './analyze.ts';
+import type { Comparison } from './comparison.ts';
+import { thousandth } from './estimate.ts';
 import type { Verdict } from './verdict.ts';
 
 export const NEIGHBOR_STYLES = ['casual', 'typical', 'strong'] as const satisfies readonly StyleName[];
@@ -21,6 +23,8 @@ const PLAY: Readonly<Record<NeighborStyle, { readonly temperature: number; reado
 
 export interface Robustness {
   readonly verdicts: Readonly<Record<NeighborStyle, Verdict>>;
+  /** What is lost among them where that is told, in wins in 100 games; 0 where their verdict knows nothing better. */
+  readonly losses: Readonly<Record<NeighborStyle, number>>;
   /** Styles of neighbors among whom the verdict is another one; none where it holds. */
   readonly turns: readonly NeighborStyle[];
 }
@@ -36,14 +40,20 @@ export type RobustnessOf = (
 export function createRobustness(analyst: Analyst, simd: SimdModule): RobustnessOf {
   const among = analystsAmong(analyst.card, analyst, simd);
   return (offered, verdict, terms) => {
-    const found = among.map(([style, other]) => [style, analyze(other, offered, terms)?.verdict] as const);
-    const [casual, typical, strong] = found.map((each) => each[1]);
-    if (casual === undefined || typical === undefined || strong === undefined) return null;
+    const found = among.map(([, other]) => analyze(other, offered, terms));
+    const [casual, typical, strong] = found;
+    if (!casual || !typical || !strong) return null;
     return {
-      verdicts: { casual, typical, strong },
-      turns: found.flatMap(([style, other]) => (other === verdict ? [] : [style])),
+      verdicts: { casual: casual.verdict, typical: typical.verdict, strong: strong.verdict },
+      losses: { casual: lossIn(casual), typical: lossIn(typical), strong: lossIn(strong) },
+      turns: NEIGHBOR_STYLES.filter((_, nth) => found[nth]?.verdict !== verdict),
     };
   };
+}
+
+function lossIn({ verdict, bestAlternative }: Comparison): number {
+  const isTold = verdict === 'costly' || verdict === 'a-little-worse';
+  return isTold && bestAlternative ? thousandth(bestAlternative.difference.value) : 0;
 }
 
 function analystsAmong(

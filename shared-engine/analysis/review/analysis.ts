@@ -1,5 +1,6 @@
 // What rollouts say of one choice: a verdict, its loss and what it gave away with their intervals, and the alternatives.
 import type { Face } from '../../rules/index.ts';
+import type { Robustness } from '../comparison/robustness.ts';
 import type { Verdict } from '../comparison/verdict.ts';
 import type { ChoiceWhy } from '../why/choice-why.ts';
 
@@ -27,6 +28,7 @@ export interface Finalist {
 
 export interface DeepAnalysis {
   readonly depth: 'deep';
+  /** Of this comparison alone; what is told is `toldVerdict`. */
   readonly verdict: Verdict;
   /** By how much the best alternative is better than the choice; below 0 where it is worse. Null without alternative. */
   readonly loss: MeasuredValue | null;
@@ -50,6 +52,11 @@ export interface DeepAnalysis {
   readonly why: ChoiceWhy | null;
   /** Wins that the alternative to a vote brings the other three together; null for every other choice. */
   readonly others: MeasuredValue | null;
+  /**
+   * The same choice among neighbors of each style, where that was asked for as well. It is part of the analysis, so that what
+   * is told of a choice once is told for good.
+   */
+  readonly robustness?: Robustness | undefined;
 }
 
 /** A choice is reviewed quickly first; its deep analysis is added when it arrives. */

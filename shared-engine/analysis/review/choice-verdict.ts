@@ -15,7 +15,25 @@ export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
 
 /** Of the deep analysis where there is one, from the loss in tiles until then. */
 export function choiceVerdict({ loss, analysis }: Pick<ChoiceReview, 'loss' | 'analysis'>): Verdict {
-  return analysis.depth === 'deep' ? analysis.verdict : verdictByTiles(loss);
+  return analysis.depth === 'deep' ? toldVerdict(analysis) : verdictByTiles(loss);
+}
+
+/**
+ * The verdict that is told everywhere. A comparison takes the others for a little of each style. Where each style was asked
+ * for and a choice is costly among none of them, nobody meets the players that it is costly against: it is told to be a
+ * little worse, and where not even that is sure among any of them, that we can't say.
+ */
+export function toldVerdict(analysis: Pick<DeepAnalysis, 'verdict' | 'robustness'>): Verdict {
+  const { verdict, robustness } = analysis;
+  if (verdict !== 'costly' || robustness === undefined) return verdict;
+  const among = Object.values(robustness.verdicts);
+  if (among.includes('costly')) return 'costly';
+  return among.includes('a-little-worse') ? 'a-little-worse' : 'cant-say';
+}
+
+/** Whether the comparison alone would call it costly. */
+export function isMilderAmongAll(analysis: Pick<DeepAnalysis, 'verdict' | 'robustness'>): boolean {
+  return toldVerdict(analysis) !== analysis.verdict;
 }
 
 function verdictByTiles(loss: number): Verdict {
@@ -99,8 +117,9 @@ const RANKS: Readonly<Record<Verdict, number>> = {
 };
 
 /**
- * The choice that the headline speaks of and that a page opens first: by its verdict, then by its loss. Tiles and wins
- * cannot be compared, so that the first deep analysis leaves the quick answers out. Null where nothing was chosen.
+ * The choice that the headline speaks of and that a page opens first: by its verdict, then by the loss that is left
+ * whoever the others are, then by its own. Tiles and wins cannot be compared, so that the first deep analysis leaves the
+ * quick answers out. Null where nothing was chosen.
  */
 export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview | null {
   const meant = choicesMeant(choices);
@@ -111,8 +130,19 @@ export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview 
 }
 
 function costsMore(one: ChoiceReview, other: ChoiceReview): boolean {
-  const ranks = RANKS[choiceVerdict(one)] - RANKS[choiceVerdict(other)];
-  return ranks === 0 ? lossOf(one) > lossOf(other) : ranks > 0;
+  const order = [
+    RANKS[choiceVerdict(one)] - RANKS[choiceVerdict(other)],
+    lastingLoss(one) - lastingLoss(other),
+    lossOf(one) - lossOf(other),
+  ];
+  return (order.find((difference) => difference !== 0) ?? 0) > 0;
+}
+
+/** The smallest of the losses told, its own and those among neighbors of each style where they were asked for. */
+function lastingLoss(choice: ChoiceReview): number {
+  const { analysis } = choice;
+  const among = analysis.depth === 'deep' ? Object.values(analysis.robustness?.losses ?? {}) : [];
+  return Math.min(lossOf(choice), ...among);
 }
 
 function lossOf({ loss, analysis }: ChoiceReview): number {

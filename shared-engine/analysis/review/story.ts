@@ -18,6 +18,7 @@ import {
   returnedSentence,
 } from './sentences/pass.ts';
 import { shownWins } from './sentences/phrases.ts';
+import { robustnessSentences } from './sentences/robustness.ts';
 
 type SectionNames = Review['sections'];
 
@@ -70,7 +71,9 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
     return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
   }
   const help = [...othersBeside(choice, analysis), ...helpSentence(choice, analysis)];
-  const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, playedOnSentence(analysis)];
+  const among = analysis.robustness === undefined ? [] : robustnessSentences(analysis.robustness);
+  const played = [playedOnSentence(analysis), ...among];
+  const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, ...played];
   return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }
 

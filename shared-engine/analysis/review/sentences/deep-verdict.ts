@@ -1,6 +1,7 @@
 // What was found by playing a choice on, in words.
 import type { DeepAnalysis, Finalist } from '../analysis.ts';
 import { inTenths } from '../basis.ts';
+import { isMilderAmongAll, toldVerdict } from '../choice-verdict.ts';
 import type { ChoiceReview } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { otherVote } from './neighbors.ts';
@@ -8,12 +9,12 @@ import { moreWins, times, uncapitalized } from './phrases.ts';
 
 /** Every sentence stands for a verdict and says no more than its rule allows. */
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
-  const { loss, bestAlternative, alternatives, verdict, smallLoss, atMost } = analysis;
+  const { loss, bestAlternative, alternatives, smallLoss, atMost } = analysis;
   if (bestAlternative === null || loss === null) return ['Nothing else could have been chosen.'];
   const others = `None of the ${alternatives} others we compared`;
   const one = choice.kind === 'vote' ? otherVote(choice) : 'The other choice';
   const noneBetter = `${alternatives === 1 ? `${one} is not` : `${others} is`} better by more than`;
-  switch (verdict) {
+  switch (toldVerdict(analysis)) {
     case 'best':
       return [alternatives === 1 ? `${one} did not come out better.` : `${others} came out better.`];
     case 'just-as-good':
@@ -29,7 +30,7 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
     case 'cant-say': {
       const limit = `${noneBetter} ${upTo(atMost)} in 100 games.`;
       if (!namesPerhaps(analysis)) return ['We found nothing that is surely better.', limit];
-      const brought = `That brought ${moreWins(loss.value)}, which may be luck.`;
+      const brought = `That brought ${moreWins(loss.value)}${isMilderAmongAll(analysis) ? '' : ', which may be luck'}.`;
       const hidden = `Chance may hide more, but ${uncapitalized(limit)}`;
       return [`Perhaps better: ${insteadPhrase(choice)}.`, brought, hidden];
     }
@@ -37,8 +38,9 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
 }
 
 /** Whether something is named of which it cannot be said that it is better: less than a tenth of a win would read as none. */
-export function namesPerhaps({ verdict, loss }: DeepAnalysis): boolean {
-  return verdict === 'cant-say' && loss !== null && loss.value >= 0.05;
+export function namesPerhaps(analysis: DeepAnalysis): boolean {
+  const { loss } = analysis;
+  return toldVerdict(analysis) === 'cant-say' && loss !== null && loss.value >= 0.05;
 }
 
 /** Up to here a loss may be costly or only a little worse: what tells the two apart is said. */
@@ -48,10 +50,12 @@ const CLEARLY = 2.45;
  * What the better choice brings. Where it is only a little better, the sentence also holds what keeps the verdict from
  * being the next milder or the next harsher one: that it may be more than the smallest loss, or that it may be less.
  */
-export function gainSentence({ verdict, loss, smallLoss }: DeepAnalysis): string {
+export function gainSentence(analysis: DeepAnalysis): string {
+  const { loss, smallLoss } = analysis;
   const { value, halfWidth } = loss ?? { value: 0, halfWidth: 0 };
   const brings = `That brings ${moreWins(value)}`;
-  if (verdict !== 'a-little-worse')
+  if (isMilderAmongAll(analysis)) return `${brings}, perhaps fewer.`;
+  if (analysis.verdict !== 'a-little-worse')
     return `${brings}${value < CLEARLY ? `, most likely more than ${smallLoss}` : ''}.`;
   const least = Math.floor(10 * (value - halfWidth)) / 10;
   if (Number(inTenths(value)) > smallLoss) {

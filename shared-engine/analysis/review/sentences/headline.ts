@@ -1,5 +1,5 @@
 // The one thing worth learning from a deal, or what was done well.
-import { choicesMeant, costliestChoice, hadBetter, isCostly } from '../choice-verdict.ts';
+import { choicesMeant, choiceVerdict, costliestChoice, hadBetter, isCostly } from '../choice-verdict.ts';
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
@@ -22,7 +22,7 @@ export function headlineOf(
   if (hadBetter(costliest)) return lesson(costliest, start, sections);
   if (isFirst) return praise(meant, start);
   if (!whole) return ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
-  const unsure = meant.some(({ analysis }) => analysis.verdict === 'cant-say');
+  const unsure = meant.some((choice) => choiceVerdict(choice) === 'cant-say');
   return unsure
     ? ['We found nothing that was clearly costly.', 'Of some choices we can’t say.']
     : praise(meant, 'Well played: ');

@@ -29,9 +29,10 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
   }
 }
 
-function clearReasons({ by, analysis }: NumberReview, sections: Review['sections']): readonly string[] {
+function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
+  const { by, analysis } = choice;
   if (analysis.depth === 'quick' || analysis.why === null) return [];
-  return whySentences(analysis.why, sections, { whose: VOICES[by].whose, verdict: analysis.verdict });
+  return whySentences(analysis.why, sections, { whose: VOICES[by].whose, verdict: choiceVerdict(choice) });
 }
 
 /** The same, and where the two lead if nothing differs clearly. */

@@ -1,4 +1,4 @@
-// Whether a costly choice is one among neighbors of every style, as a player would say it.
+// Whether a choice that was found costly is that among neighbors of every style, as a player would say it.
 import { NEIGHBOR_STYLES, type NeighborStyle, type Robustness } from '../../comparison/robustness.ts';
 import type { Verdict } from '../../comparison/verdict.ts';
 import { listed } from './phrases.ts';
@@ -9,7 +9,7 @@ const PLAYERS: Readonly<Record<NeighborStyle, string>> = {
   strong: 'strong',
 };
 
-/** What a choice that is told to be costly may be among players of one style, the worst first. */
+/** What a choice that was found costly may be among players of one style, the worst first. */
 const AMONG: Readonly<Record<Verdict, string>> = {
   costly: 'it is costly',
   'a-little-worse': 'it is worse, but perhaps only a little',
@@ -19,11 +19,11 @@ const AMONG: Readonly<Record<Verdict, string>> = {
 };
 
 const BETWEEN = 'Our verdict takes them for something between club and strong players.';
-const LESS_SURE = 'So this verdict is less sure than most.';
+const NOT_COSTLY = 'So we do not call it costly.';
 
-/** About a choice that was told to be costly, in one sentence or several. */
-export function robustnessSentence({ verdicts, turns }: Robustness): string {
-  if (turns.length === 0) return 'It is costly whoever the others are: easy-going, club or strong players.';
+/** About a choice that was found costly, in one sentence or several. */
+export function robustnessSentences({ verdicts, turns }: Robustness): readonly string[] {
+  if (turns.length === 0) return ['It is costly whoever the others are: easy-going, club or strong players.'];
   const parts = Object.entries(AMONG).flatMap(([verdict, words]) => {
     const among = NEIGHBOR_STYLES.filter((style) => verdicts[style] === verdict);
     return among.length === 0 ? [] : [{ words, players: listed(among.map((style) => PLAYERS[style])) }];
@@ -35,7 +35,7 @@ export function robustnessSentence({ verdicts, turns }: Robustness): string {
           'It depends on who the others are.',
           ...parts.map(({ words, players }) => `Among ${players} players ${words}.`),
         ];
-  // Where it is milder among most of them, a reader wonders why it is called costly.
-  const most = turns.length < 2 ? [] : [turns.length === NEIGHBOR_STYLES.length ? LESS_SURE : BETWEEN];
-  return [...told, ...most].join(' ');
+  // Where it is milder among most of them, a reader wonders why it is called costly; where among all, it is not called so.
+  const most = turns.length < 2 ? [] : [turns.length === NEIGHBOR_STYLES.length ? NOT_COSTLY : BETWEEN];
+  return [...told, ...most];
 }
