@@ -138,6 +138,7 @@ const numberReviewSchema = z.object({
   options: z.array(z.object({ value: z.int(), nearness: z.number() })).readonly(),
   played: z.int(),
   best: z.int(),
+  anotherStopped: z.boolean(),
   loss: z.number(),
   analysis: analysisSchema,
 });

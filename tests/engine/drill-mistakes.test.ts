@@ -69,6 +69,7 @@ const number = (kind: NumberReview['kind'], played: number, best: number): Numbe
   options: [],
   played,
   best,
+  anotherStopped: false,
   loss: 1,
   analysis: { depth: 'quick', verdict: 'pending' },
 });

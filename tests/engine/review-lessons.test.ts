@@ -155,6 +155,31 @@ describe('the headline while choices are played on', () => {
     expect(lessonAfter(losing('costly', 1.5), losing('costly', 2.03))).toContain('the first pass across');
   });
 
+  test('is about a vote that made no difference only where nothing else is told, and says so', () => {
+    const stopped = { ...go, go: [true, true, false, true] } as const;
+    const votes = (vote: SeatRecord['steps'][number], other: DeepAnalysis['verdict']) => {
+      const review = reviewOf(TOGETHER, [steps[0]!, vote]);
+      return withDeepAnalysis(withDeepAnalysis(review, 0, losing(other, 0.5)), 1, {
+        ...losing('costly', 5),
+        finalists: losing('costly', 5).finalists.map((one, place) => ({
+          ...one,
+          tiles: [],
+          number: 1 - place,
+        })),
+      });
+    };
+    expect(headlineOf(votes(go, 'a-little-worse'))).toContain('the vote on a second Charleston');
+    expect(headlineOf(votes(stopped, 'a-little-worse'))).toContain('the first pass to the right');
+    const only = votes(stopped, 'best');
+    expect(headlineOf(only)).toMatch(
+      /^We found something better only for the vote on a second Charleston, and here it made no difference\. .* Better: stop\./,
+    );
+    expect(toldOf(only, 1)).toContain('It made no difference here: another player stopped.');
+    expect(toldOf(votes(go, 'best'), 1)).not.toContain('made no difference');
+    const both = votes({ ...go, go: [false, true, false, true] }, 'best');
+    expect(toldOf(both, 1)).toContain('It made no difference here: another player stopped too.');
+  });
+
   test('is about a loss that lasts whoever the others are before a slightly larger one that does not', () => {
     const among = (value: number, casual: number): DeepAnalysis => {
       const losses = { casual, typical: value, strong: value };

@@ -126,12 +126,13 @@ function ofTop(screen: ReviewOnScreen, given: readonly GivenChoice[]): Kinds {
 
 /** What there is most to learn from among the deep answers; null where nothing was worse. */
 function worstOf(given: readonly GivenChoice[]): GivenChoice | null {
-  for (const verdict of ['costly', 'a-little-worse'] as const) {
-    const such = given.filter(({ analysis }) => analysis?.verdict === verdict);
-    const [first] = such.toSorted((a, b) => lossOf(b) - lossOf(a));
-    if (first !== undefined) return first;
-  }
-  return null;
+  const decisive = given.filter(({ choice }) => choice.kind !== 'vote' || !choice.anotherStopped);
+  const [first] = [decisive, given].flatMap((those) =>
+    (['costly', 'a-little-worse'] as const).flatMap((verdict) =>
+      those.filter(({ analysis }) => analysis?.verdict === verdict).toSorted((a, b) => lossOf(b) - lossOf(a)),
+    ),
+  );
+  return first ?? null;
 }
 
 function lossOf({ analysis }: GivenChoice): number {

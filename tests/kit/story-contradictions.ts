@@ -49,6 +49,10 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
       'a tile is called the reason that does not make half of the difference',
       /because|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
     ],
+    [
+      'a vote is not told to have made no difference, or is told so and made one',
+      /made no difference/.test(text) !== isOverruled(choice),
+    ],
     ['a row is missing from the chart', new Set(rows).size !== analysis.finalists.length],
   ];
   return kinds.filter(([, holds]) => holds).map(([kind]) => kind);
@@ -77,8 +81,9 @@ function inHeadline(
   headline: string,
 ): readonly string[] {
   const deep = meant.flatMap(({ analysis }) => (analysis.depth === 'deep' ? [analysis] : []));
-  const [worst] = ORDER.flatMap((verdict) =>
-    largest(deep.filter((analysis) => verdictIn(analysis) === verdict)),
+  const such = meant.filter((choice) => !isOverruled(choice)).map(({ analysis }) => analysis);
+  const [worst] = [deep.filter((analysis) => such.includes(analysis)), deep].flatMap((those) =>
+    ORDER.flatMap((verdict) => largest(those.filter((analysis) => verdictIn(analysis) === verdict))),
   );
   const whole = deep.length === meant.length;
   const speaks = opened !== undefined && headline.includes(STEP_PHRASES[opened.step]);
@@ -101,6 +106,11 @@ function inHeadline(
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];
   return kinds.filter(([, holds]) => holds).map(([kind]) => kind);
+}
+
+/** A vote that another player's vote to stop made void. */
+function isOverruled(choice: ChoiceReview): boolean {
+  return choice.kind === 'vote' && choice.anotherStopped;
 }
 
 function largest(analyses: readonly DeepAnalysis[]): readonly DeepAnalysis[] {

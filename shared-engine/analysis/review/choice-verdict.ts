@@ -107,10 +107,15 @@ export function choicesMeant(choices: readonly ChoiceReview[]): readonly ChoiceR
   return own.length > 0 ? own : choices;
 }
 
+/** Whether nothing would have come of another choice: of several votes to stop each alone is enough (rule O1). */
+export function madeNoDifference(choice: ChoiceReview): boolean {
+  return choice.kind !== 'pass' && choice.anotherStopped;
+}
+
 /** Verdicts by how much there is to learn from. */
 const RANKS: Readonly<Record<Verdict, number>> = {
-  costly: 3,
-  'a-little-worse': 2,
+  costly: 4,
+  'a-little-worse': 3,
   best: 1,
   'just-as-good': 1,
   'cant-say': 0,
@@ -131,11 +136,16 @@ export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview 
 
 function costsMore(one: ChoiceReview, other: ChoiceReview): boolean {
   const order = [
-    RANKS[choiceVerdict(one)] - RANKS[choiceVerdict(other)],
+    rankOf(one) - rankOf(other),
     lastingLoss(one) - lastingLoss(other),
     lossOf(one) - lossOf(other),
   ];
   return (order.find((difference) => difference !== 0) ?? 0) > 0;
+}
+
+/** What made no difference comes behind all else of which something better is told. */
+function rankOf(choice: ChoiceReview): number {
+  return hadBetter(choice) && madeNoDifference(choice) ? 2 : RANKS[choiceVerdict(choice)];
 }
 
 /** The smallest of the losses told, its own and those among neighbors of each style where they were asked for. */

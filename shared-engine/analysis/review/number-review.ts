@@ -51,10 +51,11 @@ export function reviewAsk(offer: OfferedAsk, kernel: Kernel, worth: Worth): Numb
 }
 
 function findings(
-  { step, by, rack }: OfferedMove | OfferedVote | OfferedAsk,
+  offer: OfferedMove | OfferedVote | OfferedAsk,
   { kind, options, played }: Pick<NumberFindings, 'kind' | 'options' | 'played'>,
   kernel: Kernel,
 ): NumberFindings {
+  const { step, by, rack } = offer;
   const own = options.find(({ value }) => value === played)!;
   // Among equals the number chosen is the best.
   const best = options.reduce((most, option) => (option.nearness > most.nearness ? option : most), own);
@@ -67,6 +68,7 @@ function findings(
     options,
     played,
     best: best.value,
+    anotherStopped: offer.kind === 'vote' && offer.anotherStopped,
     loss: thousandth(best.nearness - own.nearness),
   };
 }

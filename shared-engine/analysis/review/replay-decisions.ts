@@ -33,7 +33,12 @@ export type OfferedMove = Offered & {
   /** Came although the seat had given such tiles away before: given now, they go a second time. */
   readonly returned: readonly Face[];
 };
-export type OfferedVote = Offered & { readonly kind: 'vote'; readonly step: 'vote'; readonly go: boolean };
+export type OfferedVote = Offered & {
+  readonly kind: 'vote';
+  readonly step: 'vote';
+  readonly go: boolean;
+  readonly anotherStopped: boolean;
+};
 export type OfferedAsk = Offered & {
   readonly kind: 'ask';
   readonly step: 'courtesy-ask';
@@ -53,8 +58,10 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
   if (by === null) return null;
   const offered = { by, terms, rack, hidden: hiddenIn(situation) };
   switch (chosen.kind) {
-    case 'vote':
-      return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat] };
+    case 'vote': {
+      const anotherStopped = chosen.go.some((go, other) => !go && other !== seat);
+      return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat], anotherStopped };
+    }
     case 'ask':
       return { kind: 'ask', step: 'courtesy-ask', ...offered, asked: chosen.asked[seat] };
     case 'move': {

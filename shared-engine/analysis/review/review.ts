@@ -98,6 +98,8 @@ export interface NumberReview {
   readonly options: readonly { readonly value: number; readonly nearness: number }[];
   readonly played: number;
   readonly best: number;
+  /** Whether another seat voted to stop, so that this vote made no difference (rule O1); false of every other number. */
+  readonly anotherStopped: boolean;
   readonly loss: number;
   readonly analysis: Analysis;
 }

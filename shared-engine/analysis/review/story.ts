@@ -9,7 +9,13 @@ import { deepVerdict, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf, plainestReason } from './sentences/headline.ts';
 import { ledgerSentences, type ToldBeside, wholeRoundSentences } from './sentences/ledger.ts';
 import { helpSentence, othersBeside } from './sentences/neighbors.ts';
-import { chosenSentence, firstNumberAnswer, numberFacts, numberWhy } from './sentences/number.ts';
+import {
+  chosenSentence,
+  effectSentence,
+  firstNumberAnswer,
+  numberFacts,
+  numberWhy,
+} from './sentences/number.ts';
 import {
   firstPassAnswer,
   passedSentence,
@@ -65,15 +71,17 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
   const verdict = choiceVerdict(choice);
   const mistakes = mistakesOf(choice);
   const did = choice.kind === 'pass' ? passedSentence(choice) : chosenSentence(choice);
+  const effect = choice.kind === 'pass' ? [] : effectSentence(choice);
   const facts = factsOf(choice, sections);
   if (analysis.depth === 'quick') {
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
-    return { verdict, sentences: [did, ...first, ...facts], rows: [], mistakes };
+    return { verdict, sentences: [did, ...first, ...effect, ...facts], rows: [], mistakes };
   }
   const help = [...othersBeside(choice, analysis), ...helpSentence(choice, analysis)];
   const among = analysis.robustness === undefined ? [] : robustnessSentences(analysis.robustness);
   const played = [playedOnSentence(analysis), ...among];
-  const sentences = [did, ...deepVerdict(choice, analysis), ...facts, ...help, ...played];
+  const found = deepVerdict(choice, analysis);
+  const sentences = [did, ...found, ...effect, ...facts, ...help, ...played];
   return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }
 

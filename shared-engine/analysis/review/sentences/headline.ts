@@ -1,5 +1,12 @@
 // The one thing worth learning from a deal, or what was done well.
-import { choicesMeant, choiceVerdict, costliestChoice, hadBetter, isCostly } from '../choice-verdict.ts';
+import {
+  choicesMeant,
+  choiceVerdict,
+  costliestChoice,
+  hadBetter,
+  isCostly,
+  madeNoDifference,
+} from '../choice-verdict.ts';
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
@@ -37,9 +44,11 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   const gain = analysis.depth === 'deep' ? gainSentence(analysis) : `That is ${closerBy(loss)}.`;
   const reason = plainestReason(choice, sections);
   const isSmall = analysis.depth === 'deep' && !isCostly(choice);
-  const about = isSmall
-    ? `nothing was clearly costly; something was still to gain in ${what}`
-    : `the one thing to take from this deal is ${what}`;
+  const about = madeNoDifference(choice)
+    ? `we found something better only for ${what}, and here it made no difference`
+    : isSmall
+      ? `nothing was clearly costly; something was still to gain in ${what}`
+      : `the one thing to take from this deal is ${what}`;
   return [
     `${capitalized(`${start}${about}`)}.`,
     did,

@@ -83,6 +83,12 @@ export function chosenPhrase({ kind, by, played }: NumberReview): string {
   }
 }
 
+/** Where a vote made no difference, why; it is judged by what was known when it was made. */
+export function effectSentence({ kind, played, anotherStopped }: NumberReview): readonly string[] {
+  if (kind !== 'vote' || !anotherStopped) return [];
+  return [`It made no difference here: another player stopped${played === 0 ? ' too' : ''}.`];
+}
+
 /** What the quick look says. */
 export function firstNumberAnswer(choice: NumberReview): readonly string[] {
   switch (choiceVerdict(choice)) {
