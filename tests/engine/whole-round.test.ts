@@ -80,7 +80,7 @@ describe('a tile that comes back and stays', () => {
       'You had passed the north wind and the red dragon; such tiles came back and stayed.',
     ]);
     expect(told('bam-1', 'bam-2', 'crak-7', 'north', 'red')).toEqual([
-      'You had passed 5 kinds of tiles; such tiles came back and stayed.',
+      'You had passed 1 bam, 2 bam, 7 crak, the north wind and others; such tiles came back and stayed.',
     ]);
   });
 });

@@ -6,7 +6,7 @@ export const MISTAKE_CATEGORIES = {
   'broken-multiple': 'Broke up a pair or more',
   'pair-given': 'Gave a pair away',
   'like-numbers-given': 'Gave like numbers away',
-  'same-suit-given': 'Gave three tiles of one suit that belong together',
+  'same-suit-given': 'Gave three of one suit in a row or all even or all odd',
   'flower-given': 'Gave a flower away',
   'neighbor-fed': 'Gave a neighbor what it needed',
   'lone-honor-kept': 'Kept a lone wind or dragon',

@@ -98,13 +98,14 @@ export function wholeRoundSentences(
   ];
 }
 
-/** So many kinds of tiles are named. */
+/** So many kinds of tiles are named at most. */
 const MOST_NAMED = 4;
 
 function backSentence(subject: string, back: readonly Face[]): readonly string[] {
   if (back.length === 0) return [];
   const came = back.length === 1 ? 'such a tile' : 'such tiles';
-  const which = back.length > MOST_NAMED ? `${back.length} kinds of tiles` : listed(back.map(theTile));
+  const others = back.length > MOST_NAMED ? ['others'] : [];
+  const which = listed([...back.slice(0, MOST_NAMED).map(theTile), ...others]);
   return [`${capitalized(subject)} had passed ${which}; ${came} came back and stayed.`];
 }
 

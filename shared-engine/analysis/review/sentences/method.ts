@@ -3,7 +3,7 @@ import { BASIS } from '../basis.ts';
 
 export const METHOD = [
   'Our first answer puts every legal pass in order by the tiles it keeps.',
-  `The first ${BASIS.passesTried} and yours were each tried ${BASIS.arrivals} times, every time with other tiles coming in, and all with the same ones.`,
+  `The first ${BASIS.passesTried} and yours were each tried with the same ${BASIS.arrivals} sets of tiles coming in.`,
   'These were drawn evenly from the tiles you had not seen; players do not pass evenly, so this is a rough look.',
   'A pass that comes out behind all of those is ranked by the tiles it keeps.',
   'Continuing or stopping was tried with simple passes.',
@@ -13,7 +13,7 @@ export const METHOD = [
 ].join(' ');
 
 export const DEEP_METHOD = [
-  'When we play a choice on, we deal the others racks that they could have had.',
+  'When we play the round out after a choice, we deal the others racks that they could have had.',
   'These fit the tiles you held, passed and received, and how players choose what to pass.',
   'That others voted, asked for tiles or passed blind is not used as evidence.',
   'From there all four, you too, pass simply, each seeing its own tiles alone.',
@@ -21,7 +21,7 @@ export const DEEP_METHOD = [
   'So what a pass gave away is part of what it cost.',
   'Every choice you could make gets a short look, the best of them a longer one.',
   'That search only picks what yours is compared with; verdict and numbers come from fresh deals.',
-  'On those, a choice that cannot matter any more stops early.',
+  'On those, we stop trying a choice once it can no longer matter.',
   'What a pass gave away is measured on the first third of them at most, against what club players pass.',
   'Where your rack ends, and which one tile matters, is looked at in more deals of their own.',
   'Every loss may be off by chance, and we reckon by how much; in about 95 of 100 choices it is no more than that.',
@@ -30,11 +30,11 @@ export const DEEP_METHOD = [
 
 export const LEDGER_METHOD = [
   'Luck and choices: before each choice we look at your chance if our steady player chose from there on.',
-  'It passes what the hands within your reach need least and looks at nothing else.',
+  'How your choice changes that chance is yours; how it changes until the next choice is luck.',
+  'The steady player passes what the hands within your reach need least and looks at nothing else.',
   'The others then pass as club players do, so that luck is worth nothing on average.',
   'East begins: the later a seat has its turn, the less an average deal is worth there.',
   'The wins beside a single choice take the others for stronger players and are lower.',
-  'What your choice changes about that chance is yours; what changes until the next choice is luck.',
   'The numbers shown are rounded so that they add up.',
   'What a neighbor ended with is a guess from your own tiles, what came to you, and how players choose what to pass.',
 ].join(' ');
