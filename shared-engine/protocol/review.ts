@@ -49,7 +49,7 @@ const partsSchema: z.ZodType<PassParts> = z.object({
   sectionCount: z.int(),
   sectionsKept: z.int(),
   sectionsKeptByBest: z.int(),
-  sectionTiles: tilesSchema,
+  sectionTiles: z.record(z.string(), tilesSchema),
   returned: tilesSchema,
   betterToGive: tilesSchema,
   betterToKeep: tilesSchema,

@@ -2,7 +2,6 @@
 import { describe, expect, test } from 'vitest';
 import { touchedBy } from '../../shared-engine/analysis/review/groups.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { deepVerdict } from '../../shared-engine/analysis/review/sentences/deep-verdict.ts';
 import { headlineOf } from '../../shared-engine/analysis/review/sentences/headline.ts';
 import { insteadPhrase } from '../../shared-engine/analysis/review/sentences/instead.ts';
 import {
@@ -14,7 +13,7 @@ import { toGoBySection } from '../../shared-engine/kernels/tiles-to-go/by-sectio
 import { riskGrade } from '../../shared-engine/policy/pass-risk.ts';
 import { bagOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
-import { analysisWith, askedAmong } from '../kit/made-up-analyses.ts';
+import { analysisWith } from '../kit/made-up-analyses.ts';
 import { houseKernel, move, passesOf, records, reviewOf } from '../kit/reviews.ts';
 
 const START: readonly Face[] = [
@@ -53,83 +52,6 @@ describe('what to do instead', () => {
   });
 });
 
-describe('the verdict in words', () => {
-  /** One alternative is named; the others are far behind, except the last. */
-  function said(named: readonly [number, number], last: readonly [number, number] = [-3_000, 100]) {
-    const analysis = analysisWith(pass, [named, [-3_000, 100], last]);
-    return { verdict: analysis.verdict, told: deepVerdict({ ...pass, analysis }, analysis).slice(-2) };
-  }
-
-  test('says how much better another choice may be at most, on one scale from just as good to can’t say', () => {
-    expect(said([400, 500])).toEqual({
-      verdict: 'just-as-good',
-      told: ['None of the 3 others we compared is better by more than 1 win in 100 games.'],
-    });
-    expect(said([-100, 1_400])).toEqual({
-      verdict: 'cant-say',
-      told: [
-        'We found nothing that is surely better.',
-        'None of the 3 others we compared is better by more than 1.3 wins in 100 games.',
-      ],
-    });
-    expect(said([600, 800]).told).toEqual([
-      'That brought about 0.6 more wins in 100 games, which may be luck.',
-      'Chance may hide more, but none of the 3 others we compared is better by more than 1.4 wins in 100 games.',
-    ]);
-  });
-
-  test('says of what is costly among nobody that it may be less, and that it is unsure where nothing is sure', () => {
-    const milder = (...verdicts: readonly number[]) => {
-      const among = verdicts.map((verdict) => [verdict, 500] as const);
-      const analysis = askedAmong(analysisWith(pass, [[1_600, 500]]), among);
-      return deepVerdict({ ...pass, analysis }, analysis).slice(0, 2);
-    };
-    const brings = 'That brings about 1.6 more wins in 100 games';
-    const [best, same, little, costly] = [0, 1, 2, 3];
-    expect(milder(costly, best, best)[1]).toBe(`${brings}, most likely more than 1.`);
-    expect(milder(little, same, same)).toEqual([
-      expect.stringMatching(/^A little better: pass /),
-      `${brings}, perhaps fewer.`,
-    ]);
-    expect(milder(best, same, same)).toEqual([
-      expect.stringMatching(/^Perhaps better: pass /),
-      'That brought about 1.6 more wins in 100 games.',
-    ]);
-  });
-
-  test('says of what is only a little better why it is neither just as good nor costly', () => {
-    const little = (...values: Parameters<typeof said>): string => {
-      const { verdict, told } = said(...values);
-      expect(verdict).toBe('a-little-worse');
-      return told.at(-1)!;
-    };
-    expect(little([700, 420])).toBe('That brings about 0.7 more wins in 100 games, perhaps up to 1.2.');
-    // It takes another choice to bring more: that one is named.
-    expect(said([500, 300], [200, 1_250]).told).toEqual([
-      'That brings about 0.5 more wins in 100 games.',
-      expect.stringMatching(/^Another choice perhaps brings up to 1\.5: pass .+\.$/),
-    ]);
-    expect(little([2_400, 1_450])).toBe(
-      'That brings about 2.4 more wins in 100 games, but perhaps only 0.9.',
-    );
-    expect(little([1_500, 1_450])).toBe(
-      'That brings about 1.5 more wins in 100 games, but perhaps hardly any.',
-    );
-    expect(said([3_000, 1_000])).toEqual({
-      verdict: 'costly',
-      told: [expect.stringMatching(/^Better: /), 'That brings about 3 more wins in 100 games.'],
-    });
-    // The same number may be told of what is only a little better.
-    expect(said([1_500, 400])).toEqual({
-      verdict: 'costly',
-      told: [
-        expect.stringMatching(/^Better: /),
-        'That brings about 1.5 more wins in 100 games, most likely more than 1.',
-      ],
-    });
-  });
-});
-
 test('tiles that came back are named without how many, for of some the pass has fewer', () => {
   const returned: readonly Face[] = ['bam-9', 'south', 'south'];
   expect(returnedSentence({ ...pass, parts: { ...pass.parts, returned } })).toEqual([
@@ -139,7 +61,11 @@ test('tiles that came back are named without how many, for of some the pass has 
 
 test('sections that are farther away after a pass had a use for something in it', () => {
   const names = { stairs: 'Stairs', garden: 'Garden', winds: 'Two winds', suit: 'One suit' };
-  const told = (before: readonly string[], after: readonly string[], sectionTiles: readonly Face[] = []) =>
+  const told = (
+    before: readonly string[],
+    after: readonly string[],
+    sectionTiles: Readonly<Record<string, readonly Face[]>>,
+  ) =>
     passFacts(
       {
         ...pass,
@@ -150,41 +76,49 @@ test('sections that are farther away after a pass had a use for something in it'
       names,
     );
   const four = Object.keys(names);
-  const gave = 'Your pass gave tiles that';
   const many = (where: string) =>
-    `Your rack was close to 4 sections; in ${where} of them your closest hands use a tile given here.`;
-  expect(told(['stairs', 'garden'], ['garden'])).toEqual([`${gave} your closest hands in Stairs use.`]);
-  expect(told(four, ['stairs', 'suit'])).toEqual([`${gave} your closest hands in Garden and Two winds use.`]);
-  expect(told(four, ['stairs', 'suit'], ['crak-7', 'north'])).toEqual([
+    `Hands in 4 sections of the card were within reach; in ${where} of those the closest hands use a tile passed here.`;
+  expect(told(['stairs', 'garden'], ['garden'], { stairs: ['dot-8', 'crak-7'] })).toEqual([
+    'Your pass gave 7 crak and 8 dot, which your closest hands in Stairs use.',
+  ]);
+  const both = (garden: readonly Face[], winds: readonly Face[]) =>
+    told(four, ['stairs', 'suit'], { garden, winds });
+  expect(both(['crak-7', 'north'], ['crak-7', 'north'])).toEqual([
     'Your pass gave 7 crak and the north wind, which your closest hands in Garden and Two winds use.',
   ]);
-  expect(told(four, ['suit'])).toEqual([many('3')]);
-  expect(told(four, [])).toEqual([many('all')]);
-  expect(told(four, four)).toEqual([]);
+  expect(both(['crak-7'], ['crak-7', 'north'])).toEqual([
+    'Your pass gave 7 crak (Garden and Two winds) and the north wind (Two winds), which your closest hands there use.',
+  ]);
+  expect(both(['crak-7', 'dot-8'], ['north'])).toEqual([
+    'Your pass gave 7 crak, 8 dot and the north wind, which your closest hands in Garden and Two winds use.',
+  ]);
+  expect(told(four, ['suit'], {})).toEqual([many('3')]);
+  expect(told(four, [], {})).toEqual([many('all')]);
+  expect(told(four, four, {})).toEqual([]);
 });
 
-test('a tile that is named for a section puts it out of reach alone, and each section that is lost has one', () => {
-  let named = 0;
+test('tiles that are named for a section put it out of reach, alone or only together', () => {
+  const named = { alone: 0, together: 0 };
   for (const { rack, toGoBefore, sectionsInReach, sectionsInReachAfter, parts, played } of records(
     'section tiles',
     6,
   ).flatMap((record) => passesOf(reviewRound(record, houseKernel)))) {
-    if (parts.sectionTiles.length === 0) continue;
     const lost = sectionsInReach.filter((id) => !sectionsInReachAfter.includes(id));
-    const lostBy = parts.sectionTiles.map((face) => {
-      const kept = takeFrom(
-        bagOf(rack),
-        played.tiles.filter((tile) => tile === face),
-      )!;
-      const bySection = toGoBySection(houseKernel, kept);
-      const away = (id: string) => bySection[houseKernel.card.sections.findIndex((one) => one.id === id)]!;
-      return lost.filter((id) => away(id) > toGoBefore + 1);
-    });
-    named++;
-    expect(lostBy.every((sections) => sections.length > 0)).toBe(true);
-    expect(new Set(lostBy.flat()).size).toBe(lost.length);
+    expect(Object.keys(parts.sectionTiles).toSorted()).toEqual(lost.toSorted());
+    for (const [id, tiles] of Object.entries(parts.sectionTiles)) {
+      const index = houseKernel.card.sections.findIndex((one) => one.id === id);
+      const isLostBy = (faces: readonly Face[]): boolean => {
+        const given = played.tiles.filter((tile) => faces.includes(tile));
+        return toGoBySection(houseKernel, takeFrom(bagOf(rack), given)!)[index]! > toGoBefore + 1;
+      };
+      expect(isLostBy(tiles)).toBe(true);
+      const alone = tiles.filter((face) => isLostBy([face]));
+      named[alone.length > 0 ? 'alone' : 'together']++;
+      if (alone.length > 0) expect(alone).toEqual(tiles);
+    }
   }
-  expect(named).toBeGreaterThan(5);
+  expect(named.alone).toBeGreaterThan(5);
+  expect(named.together).toBeGreaterThan(0);
 });
 
 test('a pair that is given whole is not told twice, one that is broken up is', () => {
@@ -266,7 +200,7 @@ describe('a pass beside the one that is named', () => {
       return passReasons({ ...choice, analysis: { ...choice.analysis, finalists, why } }, {});
     };
     const left = [
-      'Not only your closest hands count: those a little farther away do too.',
+      'The count favors it, but no single hand explains why.',
       'Either way your rack ends about 2.0 away on average.',
     ];
     const part =

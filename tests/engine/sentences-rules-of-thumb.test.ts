@@ -79,6 +79,21 @@ test('a rule of thumb that would gain nothing is said to gain nothing, and one t
   }
 });
 
+test('a rule of thumb that another number than its own beats is said to be beaten', () => {
+  const told = (kind: 'blind' | 'ask', spare: number, played: number, better: number) => {
+    const { choice } = NUMBERS.find((one) => one.choice.kind === kind) as { choice: NumberReview };
+    return numberFacts({ ...choice, spare, played, best: better, loss: 0.6, analysis: NO_DEEP_ANALYSIS }).at(
+      -1,
+    );
+  };
+  const ask = 'The rule of thumb is to ask for as many as that, 3 at most';
+  expect(told('ask', 3, 2, 1)).toBe(`${ask}; here asking for fewer was better.`);
+  expect(told('ask', 1, 2, 3)).toBe(`${ask}; here asking for more was better.`);
+  expect(told('ask', 3, 2, 3)).toBe(`${ask}.`);
+  expect(told('blind', 4, 1, 2)).toMatch(/ nothing blind; here passing some blind was better\.$/);
+  expect(told('blind', 4, 1, 0)).toMatch(/ pass nothing blind\.$/);
+});
+
 test('no rule of thumb is cited about the vote, for there is none', () => {
   const votes = NUMBERS.filter(({ choice }) => choice.kind === 'vote');
   expect(votes.length).toBeGreaterThan(20);

@@ -100,7 +100,7 @@ describe('the words of a reason', () => {
     const analysis = sampleDeepAnalysis('a-little-worse');
     const reasons = (why: Partial<ChoiceWhy>) =>
       numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
-    const small = 'Not only your closest hands count: those a little farther away do too.';
+    const small = 'The count favors it, but no single hand explains why.';
     expect(reasons({})).toEqual([
       small,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
@@ -146,27 +146,32 @@ describe('the words of a reason', () => {
       'Slightly fewer jokers are then left over, as pairs and singles take none: hardly any, not 0.3 on average.',
     );
     expect(reasons({ sectionsKept: { played: 3, named: 5 } })[0]).toBe(
-      'The better pass keeps 5 sections within a tile of your closest hand, not 3.',
+      'With the better pass, 5 sections of the card keep a hand within a tile of the closest; with the pass made, only 3.',
     );
+    expect(reasons({ sectionsKept: { played: 0, named: 1 } })[0]).toBe(
+      'With the better pass, 1 section of the card keeps a hand within a tile of the closest; with the pass made, none.',
+    );
+    const two = [...NOTHING.keep, { face: 'bam-3', copies: 1, share: 0.3 }] as const;
+    expect(reasons({ keep: two })[0]).toBe('The count favors it, but no single tile or hand explains why.');
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
     // Of tiles asked for as many are given.
     const finalists = analysis.finalists.map((one) => ({ ...one, number: 2 }));
-    const asked = (played: number) =>
-      numberWhy(
-        { ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why: NOTHING } },
-        NAMES,
-      )[0];
+    const asked = (played: number, why = NOTHING) =>
+      numberWhy({ ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
     expect(asked(3)).toBe('Fewer tiles then go to the player across.');
     expect(asked(1)).toBe('More tiles can then be exchanged.');
-    const blind = (played: number) =>
-      numberWhy(
-        { ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why: NOTHING } },
-        NAMES,
-      )[0];
-    expect(blind(0)).toBe('Your rack then keeps more of its own tiles.');
+    const blind = (played: number, why = NOTHING) =>
+      numberWhy({ ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
+    expect(blind(0)).toBe('Fewer of your own tiles are then passed.');
     expect(blind(3)).toBe('Fewer tiles are then passed without a look.');
+    // That is no reason where the rack is not the closer for it.
+    for (const toGo of [farther.toGo, { played: 3.21, named: 3.19 }]) {
+      for (const number of [asked, blind]) {
+        expect([0, 3].map((played) => number(played, { ...NOTHING, toGo }))).toEqual([small, small]);
+      }
+    }
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
       'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
     ]);

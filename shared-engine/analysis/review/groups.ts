@@ -24,7 +24,7 @@ export function without(some: readonly Face[], others: readonly Face[]): readonl
 interface Beside {
   readonly receivedLast: readonly Face[];
   readonly returned: readonly Face[];
-  readonly sectionTiles: readonly Face[];
+  readonly sectionTiles: PassParts['sectionTiles'];
 }
 
 export function passPartsOf(

@@ -7,7 +7,7 @@ import type { Worth } from './basis.ts';
 import { passPartsOf } from './groups.ts';
 import { type RankingOfPlayed, rankPlayed, type TriedPass } from './ranking.ts';
 import type { OfferedMove } from './replay-decisions.ts';
-import type { PassFindings, RankedPass } from './review.ts';
+import type { PassFindings, PassParts, RankedPass } from './review.ts';
 
 /** How many of the ranking are shown. */
 const SHOWN_PASSES = 12;
@@ -54,28 +54,37 @@ export function reviewPass(move: OfferedMove, ranking: RankingOfPlayed, kernel: 
   };
 }
 
-/** For every section that is farther away now, the tiles that it takes one of; none where one of them takes several. */
+/** For every section that is farther away now, the tiles passed that put it there: each alone, or else several together. */
 function sectionTilesOf(
   { rack, gave }: OfferedMove,
   { sectionsInReach: before, sectionsInReachAfter }: Omit<PassFindings, 'parts'>,
   kernel: Kernel,
-): readonly Face[] {
+): PassParts['sectionTiles'] {
   const lost = before.filter((id) => !sectionsInReachAfter.includes(id));
-  if (lost.length === 0) return [];
   const most = kernel.toGo(rack) + 1;
-  const given = [...new Set(gave)].map((face) => {
-    const near = sectionsNoFurther(
-      kernel,
-      keptOf(
-        rack,
-        gave.filter((tile) => tile === face),
-      ),
-      most,
+  const sets = lost.length === 0 ? [] : subsetsOf([...new Set(gave)]);
+  const tried = sets.map((faces) => {
+    const without = keptOf(
+      rack,
+      gave.filter((tile) => faces.includes(tile)),
     );
-    return { face, loses: lost.filter((id) => !near.includes(id)) };
+    return { faces, near: sectionsNoFurther(kernel, without, most) };
   });
-  const isTold = lost.every((id) => given.some(({ loses }) => loses.includes(id)));
-  return isTold ? given.filter(({ loses }) => loses.length > 0).map(({ face }) => face) : [];
+  return Object.fromEntries(
+    lost.map((id) => {
+      const enough = tried.filter(({ near }) => !near.includes(id)).map(({ faces }) => faces);
+      const least = Math.min(...enough.map((faces) => faces.length));
+      const tiles = new Set(enough.filter((faces) => faces.length === least).flat());
+      return [id, [...tiles]];
+    }),
+  );
+}
+
+function subsetsOf(faces: readonly Face[]): readonly (readonly Face[])[] {
+  return faces.reduce<readonly (readonly Face[])[]>(
+    (sets, face) => sets.concat(sets.map((set) => [...set, face])),
+    [[]],
+  );
 }
 
 function keptOf(rack: Bag, tiles: readonly Face[]): Bag {

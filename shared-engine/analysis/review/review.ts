@@ -42,8 +42,8 @@ export interface PassParts {
   readonly sectionCount: number;
   readonly sectionsKept: number;
   readonly sectionsKeptByBest: number;
-  /** Tiles passed that each alone put a section out of reach; none where it took several together for one of them. */
-  readonly sectionTiles: readonly Face[];
+  /** By the id of each section that the pass put out of reach, the tiles that did: each alone, or else together. */
+  readonly sectionTiles: Readonly<Record<string, readonly Face[]>>;
   /** Given a second time, after such tiles came back: whether they are the same nobody is told (rule V3). */
   readonly returned: readonly Face[];
   /** In the best pass but not in the pass played, and the other way round. */

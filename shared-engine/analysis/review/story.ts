@@ -5,7 +5,7 @@ import { choicesMeant, choiceVerdict, costliestChoice, hadBetter } from './choic
 import { fedNeighbor } from './fed-neighbor.ts';
 import { mistakesOf } from './mistakes.ts';
 import type { ChoiceReview, ChoiceStory, Review, Story } from './review.ts';
-import { deepVerdict, playedOnSentence } from './sentences/deep-verdict.ts';
+import { anotherSentence, deepVerdict, playedOnSentence } from './sentences/deep-verdict.ts';
 import { headlineOf, plainestReason } from './sentences/headline.ts';
 import { ledgerSentences, type ToldBeside, wholeRoundSentences } from './sentences/ledger.ts';
 import { helpSentence, othersBeside } from './sentences/neighbors.ts';
@@ -81,7 +81,15 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
   const among = analysis.robustness === undefined ? [] : robustnessSentences(analysis.robustness);
   const played = [playedOnSentence(analysis), ...among];
   const found = deepVerdict(choice, analysis);
-  const sentences = [did, ...found, ...effect, ...facts, ...help, ...played];
+  const sentences = [
+    did,
+    ...found,
+    ...effect,
+    ...facts,
+    ...anotherSentence(choice, analysis),
+    ...help,
+    ...played,
+  ];
   return { verdict, sentences, rows: rowsOf(analysis), mistakes };
 }
 

@@ -5,7 +5,7 @@ import { isMilderAmongAll, toldVerdict } from '../choice-verdict.ts';
 import type { ChoiceReview } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { otherVote } from './neighbors.ts';
-import { moreWins, times, uncapitalized } from './phrases.ts';
+import { moreWins, times } from './phrases.ts';
 
 /** Every sentence stands for a verdict and says no more than its rule allows. */
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
@@ -20,18 +20,16 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
     case 'just-as-good':
       return [`${noneBetter} ${upTo(smallLoss)} in 100 games.`];
     case 'a-little-worse':
-      return [
-        `A little better: ${insteadPhrase(choice)}.`,
-        gainSentence(analysis),
-        ...anotherSentence(choice, analysis),
-      ];
+      return [`A little better: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'costly':
       return [`Better: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'cant-say': {
       const limit = `${noneBetter} ${upTo(atMost)} in 100 games.`;
       if (!namesPerhaps(analysis)) return ['We found nothing that is surely better.', limit];
       const brought = `That brought ${moreWins(loss.value)}${isMilderAmongAll(analysis) ? '' : ', which may be luck'}.`;
-      const hidden = `Chance may hide more, but ${uncapitalized(limit)}`;
+      const most = `The true gain may be larger, but hardly more than ${upTo(atMost)}`;
+      const hidden =
+        alternatives === 1 ? `${most}.` : `${most} with any of the ${alternatives} others we compared.`;
       return [`Perhaps better: ${insteadPhrase(choice)}.`, brought, hidden];
     }
   }
@@ -65,17 +63,21 @@ export function gainSentence(analysis: DeepAnalysis): string {
   return most > smallLoss ? `${brings}, perhaps up to ${inTenthsAbove(most)}.` : `${brings}.`;
 }
 
-/** Where it takes another choice than the one named to bring more than the smallest loss, that choice by name. */
-function anotherSentence(
-  choice: ChoiceReview,
-  { finalists, played, bestAlternative, smallLoss }: DeepAnalysis,
-): readonly string[] {
+/**
+ * Where it takes another choice than the one named to bring more than the smallest loss, that choice by name, and why it is
+ * not the one named: we know less of it, or it came out about as well.
+ */
+export function anotherSentence(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
+  if (toldVerdict(analysis) !== 'a-little-worse') return [];
+  const { finalists, played, bestAlternative, smallLoss } = analysis;
   const most = ({ difference: { value, halfWidth } }: Finalist): number => value + halfWidth;
   const named = finalists[bestAlternative ?? played]!;
   const [another] = finalists.filter((_, place) => place !== played).toSorted((a, b) => most(b) - most(a));
   if (another === undefined || most(named) > smallLoss || most(another) <= smallLoss) return [];
+  const beside =
+    another.difference.halfWidth > named.difference.halfWidth ? 'is less sure' : 'did about as well';
   return [
-    `Another choice perhaps brings up to ${inTenthsAbove(most(another))}: ${insteadPhrase(choice, another)}.`,
+    `Another choice ${beside} and may bring up to ${inTenthsAbove(most(another))}: ${insteadPhrase(choice, another)}.`,
   ];
 }
 

@@ -60,11 +60,11 @@ function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly
 }
 
 /**
- * The first thing that differs a little: how the hands are built, what is gone, what stays open. Else it is said what these
- * leave out, as a chance to win counts every hand and not the closest alone.
+ * The first thing that differs a little: how the hands are built, what is gone, what stays open. Else it is said that we
+ * cannot say why: a chance to win counts every hand, not the closest alone.
  */
 export function slightSentence(
-  { lacking, gone, idleJokers, sectionsKept }: ChoiceWhy,
+  { keep, lacking, gone, idleJokers, sectionsKept }: ChoiceWhy,
   whose: string,
 ): string {
   if (isLess(lacking, SLIGHT_LACK)) {
@@ -78,9 +78,12 @@ export function slightSentence(
   }
   const { played, named } = sectionsKept;
   if (named > played) {
-    return `The better pass keeps ${named} sections within a tile of ${whose} closest hand, not ${played}.`;
+    const keeping = named === 1 ? '1 section of the card keeps' : `${named} sections of the card keep`;
+    const other = played === 0 ? 'none' : `only ${played}`;
+    return `With the better pass, ${keeping} a hand within a tile of the closest; with the pass made, ${other}.`;
   }
-  return `Not only ${whose} closest hands count: those a little farther away do too.`;
+  // Where one tile is exchanged for another, all comes from a single tile.
+  return `The count favors it, but no single ${keep.length > 1 ? 'tile or hand' : 'hand'} explains why.`;
 }
 
 function isLess({ played, named }: SideBySide, by: number): boolean {

@@ -1,4 +1,5 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
+import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
@@ -18,15 +19,13 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const found = [...clearReasons(choice, sections), ...othersReason(choice)];
   if (found.length > 0) return found;
-  const more = namedNumber(choice) - choice.played;
-  switch (choice.kind) {
-    case 'ask':
-      return [acrossSentence(more)];
-    case 'blind':
-      return [blindSentence(more, VOICES[by].whose)];
-    case 'vote':
-      return [slightSentence(analysis.why, VOICES[by].whose)];
+  const { toGo } = analysis.why;
+  // What a number does to the exchange is a reason only where the rack is the closer for it.
+  if (choice.kind !== 'vote' && Number(inTenths(toGo.named)) < Number(inTenths(toGo.played))) {
+    const more = namedNumber(choice) - choice.played;
+    return [choice.kind === 'ask' ? acrossSentence(more) : blindSentence(more, VOICES[by].whose)];
   }
+  return [slightSentence(analysis.why, VOICES[by].whose)];
 }
 
 function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
@@ -44,10 +43,10 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
 }
 
-/** What goes on blind is not given from the rack. */
+/** As many fewer go from the rack as go on blind. */
 function blindSentence(more: number, whose: string): string {
   return more > 0
-    ? `${capitalized(whose)} rack then keeps more of its own tiles.`
+    ? `Fewer of ${whose} own tiles are then passed.`
     : 'Fewer tiles are then passed without a look.';
 }
 
@@ -103,6 +102,8 @@ export function firstNumberAnswer(choice: NumberReview): readonly string[] {
 
 interface Rule {
   follows(number: number, spare: number): boolean;
+  /** What was better where the rule would have had another number than this too. */
+  instead(number: number, spare: number): string;
   /** After the sentence that says how many passers there were. */
   words(spare: number): string;
 }
@@ -111,6 +112,7 @@ interface Rule {
 const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   blind: {
     follows: (blind, spare) => blind > 0 === spare < 3,
+    instead: (blind) => (blind > 0 ? 'passing some blind' : 'passing nothing blind'),
     words: (spare) =>
       spare < 3
         ? 'With fewer than 3 passers the rule of thumb is to pass blind'
@@ -118,6 +120,7 @@ const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   },
   ask: {
     follows: (asked, spare) => asked === Math.min(3, spare),
+    instead: (asked, spare) => `asking for ${asked < Math.min(3, spare) ? 'fewer' : 'more'}`,
     words: () => 'The rule of thumb is to ask for as many as that, 3 at most',
   },
 };
@@ -132,5 +135,8 @@ function ruleOfThumb(choice: NumberReview): readonly string[] {
   if (rule.follows(played, spare)) {
     return [`${words}, as ${VOICES[by].subject} did${isWorse ? '; here something else was better' : ''}.`];
   }
-  return [isWorse ? `${words}.` : `${words}; here that was not clearly better.`];
+  if (!isWorse) return [`${words}; here that was not clearly better.`];
+  const named = namedNumber(choice);
+  const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named, spare)} was better`;
+  return [`${words}${better}.`];
 }

@@ -1,6 +1,6 @@
 // The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
 import { riskGrade } from '../../../policy/index.ts';
-import { type Face, MOVES } from '../../../rules/index.ts';
+import { FACES, type Face, MOVES } from '../../../rules/index.ts';
 import { choiceVerdict, hadBetter, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
@@ -71,13 +71,20 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   if (lost.length > 2) {
     const where = lost.length === all ? 'all' : lost.length;
     return [
-      `${capitalized(owner)} rack was close to ${all} sections; in ${where} of them ${whose} closest hands use a tile given here.`,
+      `Hands in ${all} sections of the card were within reach; in ${where} of those the closest hands use a tile passed here.`,
     ];
   }
-  const { sectionTiles } = pass.parts;
-  const given = sectionTiles.length === 0 ? 'tiles that' : `${listed(sectionTiles.map(theTile))}, which`;
-  const where = listed(lost.map((id) => names[id]!));
-  return [`${capitalized(owner)} pass gave ${given} ${whose} closest hands in ${where} use.`];
+  const tilesOf = (id: string): readonly Face[] => pass.parts.sectionTiles[id] ?? [];
+  const sectionsOf = (face: Face) => lost.filter((id) => tilesOf(id).includes(face));
+  const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
+  const tiles = FACES.filter((face) => sectionsOf(face).length > 0);
+  const gave = `${capitalized(owner)} pass gave`;
+  const isOneList = tiles.length !== 2 || tiles.every((face) => sectionsOf(face).length === lost.length);
+  if (isOneList) {
+    return [`${gave} ${listed(tiles.map(theTile))}, which ${whose} closest hands in ${named(lost)} use.`];
+  }
+  const each = tiles.map((face) => `${theTile(face)} (${named(sectionsOf(face))})`);
+  return [`${gave} ${listed(each)}, which ${whose} closest hands there use.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
@@ -94,7 +101,9 @@ function riskFacts(pass: PassReview): readonly string[] {
   const verdict = choiceVerdict(pass);
   if (risk !== 'none' && analysis.depth === 'deep') {
     if (verdict === 'best' || verdict === 'just-as-good') {
-      return [`The rule of thumb warns of giving ${riskName(tiles, risk)}; here that cost nothing clear.`];
+      return [
+        `The rule of thumb warns of giving ${riskName(tiles, risk)}; here it did no harm that we could see.`,
+      ];
     }
     const isTold = hadBetter(pass) || namesPerhaps(analysis);
     if (isTold && riskyTiles(namedAlternative(pass)?.tiles ?? [], risk).length > 0) return [];

@@ -45,10 +45,6 @@ export function capitalized(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-export function uncapitalized(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
 /** Who made a choice and whose rack it was: what somebody else chose is not called the player's. */
 export interface Voice {
   readonly subject: string;
