@@ -77,6 +77,9 @@ const whySchema: z.ZodType<ChoiceWhy> = z.object({
   reason: z.object({ keep: faceSchema, pass: faceSchema, share: z.number() }).nullable(),
   keep: usesSchema,
   pass: usesSchema,
+  farther: z
+    .object({ keep: faceSchema, pass: faceSchema, shares: besideSchema, section: z.string() })
+    .nullable(),
   sections: z.record(z.string(), besideSchema),
   sectionsKept: besideSchema,
   toGo: besideSchema,

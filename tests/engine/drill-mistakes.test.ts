@@ -133,6 +133,7 @@ const NO_REASON: ChoiceWhy = {
   toGo: { played: 4, named: 4 },
   lacking: { played: 2, named: 2 },
   gone: { played: 1, named: 1 },
+  farther: null,
   idleJokers: { played: 0.2, named: 0.2 },
   points: { played: 8, named: 8 },
   concealed: { played: 0.2, named: 0.2 },

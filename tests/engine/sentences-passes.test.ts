@@ -188,7 +188,16 @@ describe('a pass beside the one that is named', () => {
   test('is told with the part of its loss that surely goes to a neighbor where nothing else stands out', () => {
     const even = { played: 2, named: 2 };
     const why = {
-      ...{ deals: 48, reason: null, keep: [], pass: [], sections: {}, sectionsKept: even, toGo: even },
+      ...{
+        deals: 48,
+        reason: null,
+        farther: null,
+        keep: [],
+        pass: [],
+        sections: {},
+        sectionsKept: even,
+        toGo: even,
+      },
       ...{ lacking: even, gone: even, idleJokers: even, points: even, concealed: even },
     };
     const reasons = (more: number) => {

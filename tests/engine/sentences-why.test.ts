@@ -18,6 +18,7 @@ describe('the words of a reason', () => {
     reason: null,
     keep: [{ face: 'white', copies: 1, share: 0.4 }],
     pass: [{ face: 'red', copies: 1, share: 0.4 }],
+    farther: null,
     sections: { stairs: { played: 0.3, named: 0.4 } },
     sectionsKept: { played: 2, named: 2 },
     toGo: { played: 3.2, named: 3.1 },
@@ -151,6 +152,12 @@ describe('the words of a reason', () => {
     expect(reasons({ sectionsKept: { played: 0, named: 1 } })[0]).toBe(
       'With the better pass, 1 section of the card keeps a hand within a tile of the closest; with the pass made, none.',
     );
+    const next = { keep: 'white', pass: 'red', section: 'garden' } as const;
+    expect(reasons({ farther: { ...next, shares: { played: 0.14, named: 0.41 } } })[0]).toBe(
+      'Of hands a tile farther away, 4 in 10 use the soap, most in Garden; 1 in 10 use the red dragon.',
+    );
+    // A difference that rounding may make is none.
+    expect(reasons({ farther: { ...next, shares: { played: 0.34, named: 0.41 } } })[0]).toBe(small);
     const two = [...NOTHING.keep, { face: 'bam-3', copies: 1, share: 0.3 }] as const;
     expect(reasons({ keep: two })[0]).toBe('The count favors it, but no single tile or hand explains why.');
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([

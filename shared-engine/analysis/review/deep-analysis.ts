@@ -164,6 +164,7 @@ function rounded(why: ChoiceWhy): ChoiceWhy {
     reason: why.reason && { ...why.reason, share: thousandth(why.reason.share) },
     keep: used(why.keep),
     pass: used(why.pass),
+    farther: why.farther && { ...why.farther, shares: beside(why.farther.shares) },
     sections: Object.fromEntries(Object.entries(why.sections).map(([id, shares]) => [id, beside(shares)])),
     sectionsKept: why.sectionsKept,
     toGo: beside(why.toGo),

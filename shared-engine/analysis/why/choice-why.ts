@@ -28,6 +28,14 @@ export interface TileUse {
   readonly share: number;
 }
 
+export interface FartherUse {
+  readonly keep: Face;
+  readonly pass: Face;
+  /** The share of those hands that use the tile kept, after the named pass, and the tile given, after the one played. */
+  readonly shares: SideBySide;
+  readonly section: string;
+}
+
 export interface ChoiceWhy {
   /** Sampled deals in which the closest hands at the close were looked at; shares are of those hands. */
   readonly deals: number;
@@ -36,6 +44,11 @@ export interface ChoiceWhy {
   /** Tiles that the named pass keeps, used after it; those it gives instead, used after the one played; none of numbers. */
   readonly keep: readonly TileUse[];
   readonly pass: readonly TileUse[];
+  /**
+   * Of the hands one tile farther away than the closest: the tile kept that most of them use, in which section most often,
+   * and the tile given that fewest use; null where only a number is chosen.
+   */
+  readonly farther: FartherUse | null;
   /** Share of the deals in which a section is the closest at the close, by its id; small ones are left out. */
   readonly sections: Readonly<Record<string, SideBySide>>;
   /** How many sections each pass keeps within reach: at most one tile behind the nearest before it. */
@@ -110,6 +123,7 @@ export function whyBetter(analyst: Analyst, source: DealSource, task: WhyTask): 
     reason: reasonFor(source, task, keep, pass),
     keep: used(instead, keep),
     pass: used(after, pass),
+    farther: fartherUse({ keep, instead }, { pass, after }, analyst),
     sections: Object.fromEntries(sections),
     sectionsKept: { played: within(own), named: within(other) },
     toGo: beside((ends) => ends.toGo),
@@ -118,6 +132,30 @@ export function whyBetter(analyst: Analyst, source: DealSource, task: WhyTask): 
     idleJokers: beside((ends) => ends.idleJokers),
     points: beside((ends) => ends.points),
     concealed: beside((ends) => ends.concealed),
+  };
+}
+
+function fartherUse(
+  { keep, instead }: { readonly keep: readonly number[]; readonly instead: RoundEnds },
+  { pass, after }: { readonly pass: readonly number[]; readonly after: RoundEnds },
+  { card }: Analyst,
+): FartherUse | null {
+  const usedBy = (ends: RoundEnds, faces: readonly number[]) =>
+    [...new Set(faces)]
+      .map((face) => {
+        const sections = ends.usesFarther(face);
+        return { face, sections, share: sections.reduce((sum, share) => sum + share, 0) };
+      })
+      .toSorted((a, b) => b.share - a.share);
+  const [kept] = usedBy(instead, keep);
+  const given = usedBy(after, pass).at(-1);
+  if (kept === undefined || given === undefined) return null;
+  const most = kept.sections.indexOf(Math.max(...kept.sections));
+  return {
+    keep: FACES[kept.face]!,
+    pass: FACES[given.face]!,
+    shares: { played: given.share, named: kept.share },
+    section: card.sections[most]!.id,
   };
 }
 

@@ -6,6 +6,8 @@ export interface ClosestHands {
   readonly toGo: number;
   /** All hands at that distance; indexes into the card's hands. */
   readonly hands: readonly number[];
+  /** All that are one tile farther away. */
+  readonly farther: readonly number[];
 }
 
 export interface HandFinder {
@@ -47,14 +49,18 @@ export function createHandFinder({ hands, patterns }: CompiledCard): HandFinder 
     closest(racks, at) {
       let least = 15;
       let closest: number[] = [];
+      let farther: number[] = [];
       for (const [index, wanted] of wants.entries()) {
         const distance = toGo(wanted, racks, at);
-        if (distance > least) continue;
-        if (distance < least) closest = [];
-        least = distance;
-        closest.push(index);
+        if (distance > least + 1) continue;
+        if (distance < least) {
+          farther = distance === least - 1 ? closest : [];
+          closest = [];
+          least = distance;
+        }
+        (distance === least ? closest : farther).push(index);
       }
-      return { toGo: least, hands: closest };
+      return { toGo: least, hands: closest, farther };
     },
     sectionsWithin(rack, most) {
       const near = hands.filter((_, index) => toGo(wants[index]!, rack, 0) <= most);

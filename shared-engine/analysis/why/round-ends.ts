@@ -32,6 +32,8 @@ export interface RoundEnds {
   readonly sections: readonly number[];
   /** The share of the closest hands that want at least so many tiles of this face. */
   uses(face: number, copies: number): number;
+  /** By section index, the share of the hands one tile farther away that are of it and use this face. */
+  usesFarther(face: number): readonly number[];
 }
 
 export interface EndTask {
@@ -112,5 +114,16 @@ function endsOf(card: CompiledCard, { seat, tables, chances, closest }: Ends): R
     sections,
     uses: (face, copies) =>
       mean((hand) => Number(handAt(hand).singles[face]! + handAt(hand).groups[face]! >= copies)),
+    usesFarther: (face) => {
+      const shares = card.sections.map(() => 0);
+      const some = closest.filter(({ farther }) => farther.length > 0);
+      for (const { farther } of some) {
+        for (const hand of farther) {
+          const isUsed = handAt(hand).singles[face]! + handAt(hand).groups[face]! > 0;
+          if (isUsed) shares[patternAt(hand).section]! += 1 / farther.length / some.length;
+        }
+      }
+      return shares;
+    },
   };
 }

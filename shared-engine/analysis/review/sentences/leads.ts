@@ -1,8 +1,9 @@
 // Where two choices lead when no difference between them stands out: how they end, and what differs a little.
-import type { ChoiceWhy, SideBySide } from '../../why/choice-why.ts';
+import type { ChoiceWhy, FartherUse, SideBySide } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
-import { capitalized } from './phrases.ts';
+import { capitalized, tenths, tenthsOf } from './phrases.ts';
+import { theTile } from './tiles.ts';
 
 /** Mean differences from here on are told where none stands out: tiles missing in pairs and singles, other tiles. */
 const SLIGHT_LACK = 0.3;
@@ -64,7 +65,8 @@ function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly
  * cannot say why: a chance to win counts every hand, not the closest alone.
  */
 export function slightSentence(
-  { keep, lacking, gone, idleJokers, sectionsKept }: ChoiceWhy,
+  { keep, lacking, gone, idleJokers, sectionsKept, farther }: ChoiceWhy,
+  sections: Review['sections'],
   whose: string,
 ): string {
   if (isLess(lacking, SLIGHT_LACK)) {
@@ -82,8 +84,16 @@ export function slightSentence(
     const other = played === 0 ? 'none' : `only ${played}`;
     return `With the better pass, ${keeping} a hand within a tile of the closest; with the pass made, ${other}.`;
   }
+  if (farther !== null && tenths(farther.shares.named) > 1 + tenths(farther.shares.played)) {
+    return fartherSentence(farther, sections);
+  }
   // Where one tile is exchanged for another, all comes from a single tile.
   return `The count favors it, but no single ${keep.length > 1 ? 'tile or hand' : 'hand'} explains why.`;
+}
+
+function fartherSentence({ keep, pass, shares, section }: FartherUse, sections: Review['sections']): string {
+  const uses = `${tenthsOf(shares.named)} use ${theTile(keep)}, most in ${sections[section] ?? section}`;
+  return `Of hands a tile farther away, ${uses}; ${tenthsOf(shares.played)} use ${theTile(pass)}.`;
 }
 
 function isLess({ played, named }: SideBySide, by: number): boolean {

@@ -25,7 +25,7 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
     const more = namedNumber(choice) - choice.played;
     return [choice.kind === 'ask' ? acrossSentence(more) : blindSentence(more, VOICES[by].whose)];
   }
-  return [slightSentence(analysis.why, VOICES[by].whose)];
+  return [slightSentence(analysis.why, sections, VOICES[by].whose)];
 }
 
 function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {

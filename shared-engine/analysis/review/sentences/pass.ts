@@ -140,7 +140,7 @@ export function speaksFor(pass: PassReview, sections: Review['sections']): reado
   const { by, analysis } = pass;
   const found = [...reasonsFor(pass, sections), ...neighborReason(pass)];
   if (found.length > 0 || analysis.depth === 'quick' || analysis.why === null) return found;
-  return [...partToNeighbor(pass), slightSentence(analysis.why, VOICES[by].whose)];
+  return [...partToNeighbor(pass), slightSentence(analysis.why, sections, VOICES[by].whose)];
 }
 
 /** The rule of thumb that the pass broke and the one named does not; or what that one gives up, and the rule it breaks. */

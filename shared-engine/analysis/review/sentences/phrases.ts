@@ -25,6 +25,16 @@ export function moreWins(value: number): string {
   return `about ${shown} more ${shown === '1' ? 'win' : 'wins'} in 100 games`;
 }
 
+/** "4 in 10", "hardly any", "nearly all". */
+export function tenthsOf(share: number): string {
+  if (tenths(share) === 0) return 'hardly any';
+  return tenths(share) === 10 ? 'nearly all' : `${tenths(share)} in 10`;
+}
+
+export function tenths(share: number): number {
+  return Math.round(10 * share);
+}
+
 /** "7 wins", "1.5 wins". */
 export function winsOf(value: number): string {
   const shown = shownWins(value);

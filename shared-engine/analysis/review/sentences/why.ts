@@ -4,7 +4,7 @@ import type { ChoiceWhy, SideBySide, TileUse } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
 import { leadSentence, onAverage } from './leads.ts';
-import { capitalized } from './phrases.ts';
+import { capitalized, tenths, tenthsOf } from './phrases.ts';
 import { groupName, theTile } from './tiles.ts';
 
 /** So many of them are told, the most valued first. */
@@ -133,16 +133,6 @@ function inTen({ played, named: instead }: SideBySide): string {
 
 function bothPlain(...shares: readonly number[]): boolean {
   return shares.every((share) => tenths(share) > 0 && tenths(share) < 10);
-}
-
-/** "4 in 10", "hardly any", "nearly all". */
-function tenthsOf(share: number): string {
-  if (tenths(share) === 0) return 'hardly any';
-  return tenths(share) === 10 ? 'nearly all' : `${tenths(share)} in 10`;
-}
-
-function tenths(share: number): number {
-  return Math.round(10 * share);
 }
 
 /** "the soap", "3 bam", "your pair of 3 bam". */
