@@ -9,8 +9,8 @@ export type ClubCommand =
   | { readonly kind: 'rename'; readonly name: string }
   /** Code of a published drill that there is; null for none. */
   | { readonly kind: 'show-drill'; readonly code: string | null }
-  /** The host of the table asks. */
-  | { readonly kind: 'list'; readonly table: string }
+  /** The host of the table asks. One of `unjoinable` gives its place up where the page has no other. */
+  | { readonly kind: 'list'; readonly table: string; readonly unjoinable: readonly string[] }
   | { readonly kind: 'take-off'; readonly tables: readonly string[] }
   | KeyCommand;
 
@@ -26,11 +26,14 @@ export function decideClub(state: ClubState, command: ClubCommand, at: number): 
       return code === state.drill ? accept([]) : changed(state, { kind: 'drill-shown', code }, at);
     }
     case 'list': {
-      const { table } = command;
+      const { table, unjoinable } = command;
       if (state.tables.includes(table)) return accept([]);
-      if (state.tables.length >= CLUB_LIMITS.tables) return reject('club-full');
+      const hasPlace = state.tables.length < CLUB_LIMITS.tables;
+      const gone = hasPlace ? undefined : unjoinable.find((one) => state.tables.includes(one));
+      if (!hasPlace && gone === undefined) return reject('club-full');
       if (!isAllowed(state.listings, LISTINGS, at)) return reject('too-often');
-      return accept([{ kind: 'table-listed', table }]);
+      const listed = { kind: 'table-listed', table } as const;
+      return accept(gone === undefined ? [listed] : [{ kind: 'tables-taken-off', tables: [gone] }, listed]);
     }
     case 'take-off': {
       // Each was put there once, which is what is limited.

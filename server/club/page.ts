@@ -3,6 +3,7 @@ import type { ClubPage } from '../../shared-engine/index.ts';
 import type { Clock } from '../ports.ts';
 import type { PublishedDrills } from '../published/published-drills.ts';
 import { phaseOf } from '../published/state.ts';
+import type { ActiveRoom } from '../registry/active-room.ts';
 import type { Registry } from '../registry/registry.ts';
 import { disconnectedSince, personsOf, type RoomState } from '../room/state.ts';
 import type { ActiveClub } from './clubs.ts';
@@ -27,13 +28,14 @@ export async function clubPageFor(
   ports: ClubPagePorts,
   isTeacher: boolean,
 ): Promise<ClubPage> {
-  const tables = await tablesOf(live, ports);
+  const listed = await listedOn(live, ports);
   const { code, state } = live;
   return {
     code,
     name: state.name,
     drill: await drillOf(state.drill, ports),
-    tables,
+    tables: listed.flatMap(({ table }) => (table === null ? [] : [table])),
+    listed: isTeacher ? listed.map(({ code, standing }) => ({ code, standing })) : [],
     address: ports.publicAddress,
     keptDays: Math.round(ports.keptMs / DAY_MS),
     teacher: isTeacher,
@@ -41,7 +43,21 @@ export async function clubPageFor(
   };
 }
 
-async function tablesOf(live: ActiveClub, { registry, clock, idleMs }: ClubPagePorts) {
+/**
+ * The tables that nobody can join just now, full ones first: whoever left one for a moment comes back sooner than a seat
+ * becomes free. Rejects when the store cannot be reached.
+ */
+export async function unjoinableOn(live: ActiveClub, ports: ClubPagePorts): Promise<readonly string[]> {
+  const listed = await listedOn(live, ports);
+  const like = (wanted: Listed['standing']) => listed.filter(({ standing }) => standing === wanted);
+  return [...like('full'), ...like('unattended')].map(({ code }) => code);
+}
+
+type Listed = ClubPage['listed'][number] & { readonly table: ClubPage['tables'][number] | null };
+
+/** The tables on the page; those that are over are taken off it, and are not among them. */
+async function listedOn(live: ActiveClub, ports: ClubPagePorts): Promise<readonly Listed[]> {
+  const { registry, clock, idleMs } = ports;
   const found = await Promise.all(
     live.state.tables.map(async (code) => ({ code, room: await registry.find(code) })),
   );
@@ -52,15 +68,19 @@ async function tablesOf(live: ActiveClub, { registry, clock, idleMs }: ClubPageP
     // Where that cannot be stored it is done the next time; nobody reads of them meanwhile.
     await live.submit({ kind: 'take-off', tables: over.map(({ code }) => code) });
   }
-  return found.flatMap(({ code, room }): ClubPage['tables'][number][] => {
-    if (room === null || over.some((one) => one.code === code)) return [];
-    const { state } = room.room;
-    const free = state.seats.filter(({ kind }) => kind === 'empty').length;
-    const isAttended = personsOf(state).some((person) => disconnectedSince(person) === null);
-    if (free === 0 || !isAttended) return [];
-    const { terms, play } = state;
-    return [{ code, free, terms, card: room.card.file.name, round: play?.number ?? 0 }];
-  });
+  return found.flatMap(({ code, room }) =>
+    room === null || over.some((one) => one.code === code) ? [] : [standingOf(code, room)],
+  );
+}
+
+function standingOf(code: string, { room: { state }, card }: ActiveRoom): Listed {
+  const free = state.seats.filter(({ kind }) => kind === 'empty').length;
+  if (free === 0) return { code, standing: 'full', table: null };
+  const isAttended = personsOf(state).some((person) => disconnectedSince(person) === null);
+  if (!isAttended) return { code, standing: 'unattended', table: null };
+  const { terms, play } = state;
+  const table = { code, free, terms, card: card.file.name, round: play?.number ?? 0 };
+  return { code, standing: 'open', table };
 }
 
 /** When something last happened there, or somebody was last connected. */

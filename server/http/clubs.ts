@@ -1,6 +1,7 @@
 // The routes of a club's page: make it, read it, change it, and put a table on it.
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import {
+  CLUB_LIMITS,
   CLUBS_PATH,
   type ClubAction,
   clubActionSchema,
@@ -11,7 +12,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { type Answer, reject } from '../aggregate/decision.ts';
 import type { ActiveClub, Clubs } from '../club/clubs.ts';
-import { type ClubPagePorts, clubPageFor } from '../club/page.ts';
+import { type ClubPagePorts, clubPageFor, unjoinableOn } from '../club/page.ts';
 import type { Entropy } from '../ports.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
@@ -80,10 +81,12 @@ function clubAt(clubs: Clubs, text: string): Promise<ActiveClub | null> {
   return code === null ? Promise.resolve(null) : clubs.find(code);
 }
 
-/** Tables that are over make room first. */
+/** A table that nobody can join makes room; the page is looked through only where it has none. */
 async function list(live: ActiveClub, table: string, ports: ClubRoutes): Promise<Answer> {
-  await clubPageFor(live, ports, false);
-  return live.submit({ kind: 'list', table });
+  const { tables } = live.state;
+  const isShort = tables.length >= CLUB_LIMITS.tables && !tables.includes(table);
+  const unjoinable = isShort ? await unjoinableOn(live, ports) : [];
+  return live.submit({ kind: 'list', table, unjoinable });
 }
 
 function takeOff(live: ActiveClub, table: string): Promise<Answer> {

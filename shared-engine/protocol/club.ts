@@ -41,6 +41,13 @@ export const clubPageSchema = z.object({
       }),
     )
     .readonly(),
+  /**
+   * Every table that a host has put here, for a teacher alone: one with a free seat, one that has none, and one at which
+   * nobody is connected.
+   */
+  listed: z
+    .array(z.object({ code: z.string(), standing: z.enum(['open', 'full', 'unattended']) }))
+    .readonly(),
   /** Under which phones reach the server, as its operator has set it; null where nobody has. */
   address: z.string().nullable(),
   /** For how many days the page is stored after its last change. */

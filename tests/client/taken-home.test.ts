@@ -46,7 +46,7 @@ describe('a deal that was taken home', () => {
 
 describe('a club’s page', () => {
   const page = (nth: number): ClubPage => ({
-    ...{ code: `CLUB234${nth}`, name: `Club ${nth}`, drill: null, tables: [], address: null },
+    ...{ code: `CLUB234${nth}`, name: `Club ${nth}`, drill: null, tables: [], listed: [], address: null },
     ...{ keptDays: 400, teacher: false, keys: [] },
   });
 

@@ -28,8 +28,9 @@ async function makeClub(name = 'Tuesday club') {
 }
 type Club = Awaited<ReturnType<typeof makeClub>>;
 
-async function pageOf({ code }: Pick<Club, 'code'>): Promise<ClubPage> {
-  return clubPageSchema.parse(await (await fetch(`${at.url}${clubPath(code)}`)).json());
+async function pageOf({ code }: Pick<Club, 'code'>, secret = 'nobody'): Promise<ClubPage> {
+  const headers = { authorization: `Bearer ${secret}` };
+  return clubPageSchema.parse(await (await fetch(`${at.url}${clubPath(code)}`, { headers })).json());
 }
 const act = (club: Club, action: object, secret = club.secret) =>
   post(`${at.url}${clubPath(club.code, 'actions')}`, action, secret);
@@ -57,6 +58,11 @@ test('CB1 CB2 CB3 a table that its host puts on the page stands there while a se
   expect((await pageOf(club)).tables[0]).toMatchObject({ code: host.code, free: 1 });
   guests.push(await takeSeat(at, host.code));
   expect(await tablesOn(club)).toEqual([later.code]);
+  expect((await pageOf(club)).listed).toEqual([]);
+  expect((await pageOf(club, club.secret)).listed).toEqual([
+    { code: host.code, standing: 'full' },
+    { code: later.code, standing: 'open' },
+  ]);
 
   // Nobody but the host puts it there or takes it off.
   expect(await rejection(put(guests[0]!, club.code))).toBe('not-the-host');
@@ -130,12 +136,21 @@ test('CB2 CB4 tables are put on a page, and a page is changed, so often and no m
   const listed = Array.from({ length: CLUB_LIMITS.tables }, (_, n) => `TABLE${n}`);
   const list = (table: string) => ({ kind: 'table-listed', table }) as const;
   const some = play(...listed.slice(0, LISTINGS.atOnce).map(list));
-  const next = { kind: 'list', table: 'ANOTHER' } as const;
+  const next = { kind: 'list', table: 'ANOTHER', unjoinable: [] } as const;
   expect(decideClub(some, next, 0)).toMatchObject({ ok: false, code: 'too-often' });
   expect(decideClub(some, next, LISTINGS.everyMs)).toMatchObject({ ok: true, events: [list('ANOTHER')] });
-  expect(decideClub(some, { kind: 'list', table: listed[0]! }, 0)).toEqual({ ok: true, events: [] });
+  expect(decideClub(some, { ...next, table: listed[0]! }, 0)).toEqual({ ok: true, events: [] });
   const full = play(...listed.map(list));
   expect(decideClub(full, next, 1e12)).toMatchObject({ ok: false, code: 'club-full' });
+  // A full table, or one that everybody left, keeps nobody off the page.
+  const gone = { kind: 'tables-taken-off', tables: ['TABLE5'] };
+  expect(decideClub(full, { ...next, unjoinable: ['TABLE5', 'TABLE6'] }, 1e12)).toEqual({
+    ok: true,
+    events: [gone, list('ANOTHER')],
+  });
+  expect(decideClub(some, { ...next, unjoinable: ['TABLE5'] }, 1e12)).toMatchObject({
+    events: [list('ANOTHER')],
+  });
   const off = decideClub(full, { kind: 'take-off', tables: ['TABLE3', 'ANOTHER'] }, 0);
   expect(off).toEqual({ ok: true, events: [{ kind: 'tables-taken-off', tables: ['TABLE3'] }] });
   const changes = Array.from(

@@ -21,7 +21,7 @@ interface ClubTeacherProps {
 }
 
 export function ClubTeacher({ app, page, model }: ClubTeacherProps) {
-  const { code, name, tables, address, keys, keptDays } = page;
+  const { code, name, listed, address, keys, keptDays } = page;
   const { reachable, own, lookAgain } = useReachable(address);
   const link = `${reachable ?? own}${clubLink(code)}`;
   async function remove() {
@@ -42,11 +42,12 @@ export function ClubTeacher({ app, page, model }: ClubTeacherProps) {
       {address === null && reachable !== own && <AddressForm address={reachable} onChange={lookAgain} />}
       <DrillForm page={page} model={model} />
       <NameForm key={name} name={name} model={model} />
-      {tables.map((table) => (
-        <div class="row" key={table.code}>
-          <button type="button" onClick={() => model.act({ kind: 'take-off', table: table.code })}>
-            {CLUB_TEACHER.takeOff(table.code)}
+      {listed.map(({ code: table, standing }) => (
+        <div class="row" key={table}>
+          <button type="button" onClick={() => model.act({ kind: 'take-off', table })}>
+            {CLUB_TEACHER.takeOff(table)}
           </button>
+          <span class="aside">{CLUB_TEACHER.standing[standing]}</span>
         </div>
       ))}
       <h3>{CLUB_TEACHER.keys}</h3>

@@ -33,6 +33,11 @@ export const CLUB_TEACHER = {
   other: 'Code or link of a drill that was published elsewhere',
   setDrill: 'Show this drill',
   takeOff: (code: string) => `Take table ${code} off this page`,
+  standing: {
+    open: 'It has a free seat.',
+    full: 'It has no free seat, so it is not shown.',
+    unattended: 'Nobody is at it just now, so it is not shown.',
+  },
   keys: 'Other computers',
   keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
   remove: 'Delete this page',
