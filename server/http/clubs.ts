@@ -16,7 +16,7 @@ import { type ClubPagePorts, clubPageFor, unjoinableOn } from '../club/page.ts';
 import type { Entropy } from '../ports.ts';
 import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
-import { bearerOf, clearClubCookie, isTeacher, setClubCookie } from './cookies.ts';
+import { badgeOf, bearerOf, clearClubCookie, isTeacher, setClubCookie } from './cookies.ts';
 import { createRateLimit, createTries } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { taughtBy, teacherKeyRoutes } from './teacher-keys.ts';
@@ -54,6 +54,9 @@ export function clubRoutes(app: FastifyInstance, ports: ClubRoutes): void {
     if (await isExceeded(request)) return rejectWith(reply, 'too-fast');
     const live = await clubAt(clubs, request.params.code);
     if (live === null) return rejectWith(reply, 'no-such-club');
+    // The page lives on for as long as tables come and go, and so does its teacher's cookie.
+    const badge = badgeOf(request, live.state);
+    if (badge !== null) setClubCookie(reply, live.code, badge);
     return clubPageFor(live, ports, isTeacher(request, live.state));
   });
 

@@ -11,7 +11,10 @@ const SEAT = 'seat';
 const CLASS_ROLES = ['teacher', 'player', 'screen'] as const;
 type ClassRole = (typeof CLASS_ROLES)[number];
 
-/** How long a browser keeps a secret, in seconds: 400 days, as long as a class is stored, and no browser keeps one longer. */
+/**
+ * How long a browser keeps a secret, in seconds: 400 days, and no browser keeps one longer. What is used for longer sets
+ * its cookie anew (`badgeOf`).
+ */
 const DAY_SECONDS = 24 * 60 * 60;
 const KEPT_SECONDS = 400 * DAY_SECONDS;
 
@@ -107,6 +110,16 @@ function bearerWhere(
 export function isTeacher(request: FastifyRequest, state: Pick<ClassState, 'secretHash' | 'keys'>): boolean {
   const shown = hashesIn(request, 'teacher');
   return teacherHashes(state).some((hash) => shown.some((one) => isSameHash(hash, one)));
+}
+
+/** The cookie by which this request is its teacher's, to be set anew; null for anybody else, and for a program. */
+export function badgeOf(
+  request: FastifyRequest,
+  state: Pick<ClassState, 'secretHash' | 'keys'>,
+): string | null {
+  const shown = request.cookies.teacher;
+  if (shown === undefined) return null;
+  return teacherHashes(state).some((hash) => isSameHash(hash, hashSecret(shown))) ? shown : null;
 }
 
 /** Whether this request comes from a big screen that was opened with the newest code. */

@@ -27,7 +27,7 @@ import { parseCode } from '../room-code.ts';
 import { hashSecret, newSecret } from '../secrets.ts';
 import type { Cards, Drills } from '../work-ports.ts';
 import { cardFromRequest } from './card-from-request.ts';
-import { clearDrillCookies, deviceHash, isTeacher, setDrillCookie } from './cookies.ts';
+import { badgeOf, clearDrillCookies, deviceHash, isTeacher, setDrillCookie } from './cookies.ts';
 import { createRateLimit, createTries } from './create-rate-limit.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
 import { hangUpSignal, senderOf } from './sender.ts';
@@ -69,6 +69,8 @@ export function publishedRoutes(app: FastifyInstance, ports: PublishedRoutes): v
     // Nothing is stored of a device before a round of it is counted.
     const known = deviceHash(request);
     if (known === null) setDrillCookie(reply, live.code, 'player', newSecret(entropy));
+    const badge = badgeOf(request, live.state);
+    if (badge !== null) setDrillCookie(reply, live.code, 'teacher', badge);
     const options: PageOptions = {
       now: clock.now(),
       keptMs: ports.timing.classRetention,

@@ -97,6 +97,11 @@ test('CB1 CB4 the page shows the drill that its teacher chooses, and is changed 
   expect(await rejection(post(`${at.url}${CLUBS_PATH}`, { name: 'a\u202eb' }))).toBe('bad-club-name');
   expect(await rejection(act(club, { kind: 'rename' }))).toBe('bad-request');
 
+  // The browser of a teacher who looks in keeps the secret for 400 days more; nobody else is given one.
+  const look = (cookie: string) => fetch(`${at.url}${clubPath(club.code)}`, { headers: { cookie } });
+  expect(cookieIn(await look(`teacher=${club.secret}`), 'teacher')).toBe(club.secret);
+  expect((await look(`teacher=${'a'.repeat(43)}`)).headers.getSetCookie()).toEqual([]);
+
   const { key } = await (await post(`${at.url}${clubPath(club.code, 'keys')}`, {}, club.secret)).json();
   const brought = await post(`${at.url}${clubPath(club.code, 'teacher')}`, { key });
   const other = cookieIn(brought, 'teacher');
