@@ -16,14 +16,27 @@ export function takenHomeFor(live: FollowedClass, player: ClassPlayer): TakenHom
     tableTerms: { ...classTableTerms(state), deadline: null },
     bots: drill.bots.styles,
     card: card.kind === 'file' ? card.file : null,
-    deals: drill.deals.flatMap((deal, place): TakenHome['deals'][number][] => {
+    deals: placesOverFor(live, player).flatMap((place): TakenHome['deals'][number][] => {
+      const deal = drill.deals[place];
       const prepared = deals[place];
-      if (prepared === undefined || !isOverFor(live, player, place)) return [];
+      if (deal === undefined || prepared === undefined) return [];
       const { id, title = null, task = null } = deal;
-      const round = place - player.first + 1;
-      return [{ id, title, task, deal: prepared, script: rotatedScript(deal), round }];
+      return [
+        { id, title, task, deal: prepared, script: rotatedScript(deal), round: roundAt(player, place) },
+      ];
     }),
   };
+}
+
+/** The rounds at the player's table whose deals may be taken home by now, which is asked far more often than for the deals. */
+export function roundsHomeFor(live: FollowedClass, player: ClassPlayer): number[] {
+  return live.state.takeHome ? placesOverFor(live, player).map((place) => roundAt(player, place)) : [];
+}
+
+const roundAt = ({ first }: ClassPlayer, place: number): number => place - first + 1;
+
+function placesOverFor(live: FollowedClass, player: ClassPlayer): number[] {
+  return [...live.state.deals.keys()].filter((place) => isOverFor(live, player, place));
 }
 
 /** Whoever still plays it may sit beside somebody who knows all its tiles. */

@@ -19,7 +19,7 @@ import { newerPage } from '../class/newer-page.ts';
 import { dealOf } from '../class/player-results.ts';
 import { reportFor } from '../class/report.ts';
 import { type ClassPlayer, classTableTerms, mayBeTakenHome } from '../class/state.ts';
-import { takenHomeFor } from '../class/take-home.ts';
+import { roundsHomeFor } from '../class/take-home.ts';
 import { performAction } from '../class/teacher-actions.ts';
 import type { Timing } from '../config.ts';
 import { playingCard } from '../playing-card.ts';
@@ -236,8 +236,7 @@ function infoFor(live: ActiveClass, request: FastifyRequest, timing: ClassRoutes
 
 function playerInfoFor(live: ActiveClass, player: ClassPlayer): ClassInfo['player'] {
   const { room, seat } = player;
-  const home = live.state.takeHome ? takenHomeFor(live, player).deals.map(({ round }) => round) : [];
-  return { room, seat, deal: dealInfoFor(live, player), home };
+  return { room, seat, deal: dealInfoFor(live, player), home: roundsHomeFor(live, player) };
 }
 
 /** What a player may know of the deal on the own table, besides its tiles; null before the first. */

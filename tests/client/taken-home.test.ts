@@ -1,6 +1,7 @@
 // What a device keeps of others’ pages: the deals of a class that were taken home, and what clubs’ pages told last.
 import { describe, expect, it } from 'vitest';
 import { pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
+import { mayCome } from '../../client/room/bring-home.ts';
 import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
 import { homeDeal, noteHome, readHome, storeHome } from '../../client/storage/taken-home.ts';
 import type { ClubPage } from '../../shared-engine/protocol/club.ts';
@@ -42,6 +43,14 @@ describe('a deal that was taken home', () => {
     storage.write(key, storage.read(key)!.slice(0, -9));
     expect(homeDeal(storage, taken.room, 2)).toBeNull();
   });
+});
+
+it('TH2 a class is asked again for a deal only while it lets deals go home and has not ended', () => {
+  const player = { room: 'BCDE2345', seat: 0, deal: null, home: [] } as const;
+  const open = { takeHome: true, ended: false, player: { ...player, home: [] } };
+  expect(mayCome(open)).toBe(true);
+  for (const otherwise of [{ takeHome: false }, { ended: true }, { player: null }])
+    expect(mayCome({ ...open, ...otherwise })).toBe(false);
 });
 
 describe('a club’s page', () => {

@@ -8,7 +8,7 @@ import { lastingStorage } from '../../storage/browser-storage.ts';
 import { noteHome } from '../../storage/taken-home.ts';
 import { HOME } from './strings.ts';
 
-/** Pause before the class is asked again whether everybody has finished the deal, in milliseconds. */
+/** Pause before a class that lets its deals go home is asked again for one that others still play, in milliseconds. */
 const AGAIN_MS = 15_000;
 
 interface TakeHomeProps {
@@ -48,17 +48,26 @@ function useKept(code: string, { room, round }: ClosedRound, isOver: boolean): b
   useEffect(() => {
     if (round === null) return;
     let mounted = true;
+    let asking = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     async function look(nth: number) {
-      const isHere = await bringHome(room, nth);
+      clearTimeout(timer);
+      // A page in a pocket keeps no class in the server's memory.
+      if (asking || document.visibilityState !== 'visible') return;
+      asking = true;
+      const brought = await bringHome(room, nth);
+      asking = false;
       if (!mounted) return;
-      if (isHere) setKept(nth);
-      else timer = setTimeout(() => void look(nth), AGAIN_MS);
+      if (brought === 'here') setKept(nth);
+      else if (brought === 'later') timer = setTimeout(() => void look(nth), AGAIN_MS);
     }
-    void look(round);
+    const lookNow = () => void look(round);
+    lookNow();
+    document.addEventListener('visibilitychange', lookNow);
     return () => {
       mounted = false;
       clearTimeout(timer);
+      document.removeEventListener('visibilitychange', lookNow);
     };
   }, [room, round, isOver]);
   return round !== null && kept === round;

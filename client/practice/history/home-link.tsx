@@ -16,7 +16,7 @@ export function HomeLink({ app, round: { table, number } }: HomeLinkProps) {
   const [isHere, setHere] = useState(false);
   useEffect(() => {
     let mounted = true;
-    void bringHome(table, number).then((brought) => mounted && setHere(brought));
+    void bringHome(table, number).then((brought) => mounted && setHere(brought === 'here'));
     return () => {
       mounted = false;
     };
