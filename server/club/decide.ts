@@ -12,6 +12,9 @@ export type ClubCommand =
   /** The host of the table asks. One of `unjoinable` gives its place up where the page has no other. */
   | { readonly kind: 'list'; readonly table: string; readonly unjoinable: readonly string[] }
   | { readonly kind: 'take-off'; readonly tables: readonly string[] }
+  /** A teacher asks, after which the table's host cannot put it there; until a teacher lets it back. */
+  | { readonly kind: 'keep-off'; readonly table: string }
+  | { readonly kind: 'let-back'; readonly table: string }
   | KeyCommand;
 
 /** `at` is the time of the events, in milliseconds since 1970. */
@@ -28,10 +31,11 @@ export function decideClub(state: ClubState, command: ClubCommand, at: number): 
     case 'list': {
       const { table, unjoinable } = command;
       if (state.tables.includes(table)) return accept([]);
+      if (state.keptOff.includes(table)) return reject('kept-off');
       const hasPlace = state.tables.length < CLUB_LIMITS.tables;
       const gone = hasPlace ? undefined : unjoinable.find((one) => state.tables.includes(one));
       if (!hasPlace && gone === undefined) return reject('club-full');
-      if (!isAllowed(state.listings, LISTINGS, at)) return reject('too-often');
+      if (!isAllowed(state.listings, LISTINGS, at)) return reject('listed-often');
       const listed = { kind: 'table-listed', table } as const;
       return accept(gone === undefined ? [listed] : [{ kind: 'tables-taken-off', tables: [gone] }, listed]);
     }
@@ -39,6 +43,14 @@ export function decideClub(state: ClubState, command: ClubCommand, at: number): 
       // Each was put there once, which is what is limited.
       const tables = command.tables.filter((table) => state.tables.includes(table));
       return accept(tables.length === 0 ? [] : [{ kind: 'tables-taken-off', tables }]);
+    }
+    case 'keep-off': {
+      const { table } = command;
+      return accept(state.tables.includes(table) ? [{ kind: 'table-kept-off', table }] : []);
+    }
+    case 'let-back': {
+      const { table } = command;
+      return accept(state.keptOff.includes(table) ? [{ kind: 'table-let-back', table }] : []);
     }
     case 'make-key':
     case 'revoke-key':

@@ -36,6 +36,7 @@ export async function clubPageFor(
     drill: await drillOf(state.drill, ports),
     tables: listed.flatMap(({ table }) => (table === null ? [] : [table])),
     listed: isTeacher ? listed.map(({ code, standing }) => ({ code, standing })) : [],
+    keptOff: isTeacher ? state.keptOff : [],
     address: ports.publicAddress,
     keptDays: Math.round(ports.keptMs / DAY_MS),
     teacher: isTeacher,

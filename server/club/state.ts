@@ -1,4 +1,5 @@
 // A club's page as its log determines it: everything that can happen to it, and what follows.
+import { CLUB_LIMITS } from '../../shared-engine/index.ts';
 import { type Allowance, UNUSED, type Used, usedOnceMore } from '../aggregate/allowance.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { TeacherKey } from '../class/state.ts';
@@ -12,6 +13,8 @@ export type ClubEvent =
   | { readonly kind: 'drill-shown'; readonly code: string | null }
   | { readonly kind: 'table-listed'; readonly table: string }
   | { readonly kind: 'tables-taken-off'; readonly tables: readonly string[] }
+  | { readonly kind: 'table-kept-off'; readonly table: string }
+  | { readonly kind: 'table-let-back'; readonly table: string }
   | KeyEvent;
 
 export interface ClubState {
@@ -23,6 +26,8 @@ export interface ClubState {
   readonly drill: string | null;
   /** Codes of the tables, the one put there first at the front. */
   readonly tables: readonly string[];
+  /** Codes of those that a teacher has taken off, the last one at the front; the one taken off first is forgotten first. */
+  readonly keptOff: readonly string[];
   /** Of how often a table may be put there. */
   readonly listings: Used;
   /** Of how often a teacher may change the page. */
@@ -30,14 +35,14 @@ export interface ClubState {
 }
 
 /** How often tables are put on a page, and a teacher changes it: each stays in the log. */
-export const LISTINGS: Allowance = { atOnce: 20, everyMs: 120_000 };
+export const LISTINGS: Allowance = { atOnce: 120, everyMs: 60_000 };
 export const CHANGES: Allowance = { atOnce: 60, everyMs: 60_000 };
 
 /** The page right after its first event; null where that is another one. */
 export function beginClub({ seq, event }: Recorded<ClubEvent>): ClubState | null {
   if (event.kind !== 'club-made') return null;
   const { name, secretHash } = event;
-  const nothing = { keys: [], drill: null, tables: [], listings: UNUSED, changes: UNUSED };
+  const nothing = { keys: [], drill: null, tables: [], keptOff: [], listings: UNUSED, changes: UNUSED };
   return { seq, name, secretHash, ...nothing };
 }
 
@@ -58,6 +63,13 @@ export function evolveClub(before: ClubState, { seq, at, event }: Recorded<ClubE
     }
     case 'tables-taken-off':
       return { ...state, tables: state.tables.filter((table) => !event.tables.includes(table)) };
+    case 'table-kept-off': {
+      const { table } = event;
+      const keptOff = [table, ...state.keptOff].slice(0, CLUB_LIMITS.keptOff);
+      return { ...state, tables: state.tables.filter((one) => one !== table), keptOff };
+    }
+    case 'table-let-back':
+      return { ...state, keptOff: state.keptOff.filter((table) => table !== event.table) };
     case 'key-made':
     case 'key-revoked':
       return { ...state, keys: keysAfter(state.keys, event, at) };

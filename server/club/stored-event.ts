@@ -14,6 +14,8 @@ const clubEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('drill-shown'), code: z.string().nullable() }),
   z.strictObject({ kind: z.literal('table-listed'), table: z.string() }),
   z.strictObject({ kind: z.literal('tables-taken-off'), tables: z.array(z.string()).readonly() }),
+  z.strictObject({ kind: z.literal('table-kept-off'), table: z.string() }),
+  z.strictObject({ kind: z.literal('table-let-back'), table: z.string() }),
   z.strictObject({ kind: z.literal('key-made'), secretHash: z.string() }),
   z.strictObject({ kind: z.literal('key-revoked'), key: z.int() }),
 ]);
@@ -27,6 +29,7 @@ const clubSnapshot = z.strictObject({
     .readonly(),
   drill: z.string().nullable(),
   tables: z.array(z.string()).readonly(),
+  keptOff: z.array(z.string()).readonly(),
   listings: usedSchema,
   changes: usedSchema,
 });

@@ -75,8 +75,9 @@ export const CLUB_OPERATIONS: readonly Operation[] = [
       'not-the-host',
       'not-for-clubs',
       'no-such-club',
+      'kept-off',
       'club-full',
-      'too-often',
+      'listed-often',
     ],
   },
 ];

@@ -34,9 +34,16 @@ const PATH = `${CLUBS_PATH}/:code`;
 /** How often one address reads pages in a minute: sixty people behind one look four times each. */
 const PAGES_READ = 240;
 
+/**
+ * How often tables are put on pages from one address in an hour: those of a whole club in one room. A page takes more
+ * in an hour (`LISTINGS`), so that nobody uses up what the others have.
+ */
+export const LISTED_FROM_ADDRESS = 40;
+
 export function clubRoutes(app: FastifyInstance, ports: ClubRoutes): void {
   const { clubs, entropy, roomsPerMinute } = ports;
   const isExceeded = createTries(app, PAGES_READ);
+  const isListedOften = createTries(app, LISTED_FROM_ADDRESS, '1 hour');
   teacherRoutes(app, ports);
 
   app.post(CLUBS_PATH, { config: createRateLimit(roomsPerMinute) }, async (request, reply) => {
@@ -73,6 +80,7 @@ export function clubRoutes(app: FastifyInstance, ports: ClubRoutes): void {
     if (state.mode !== 'friends') return rejectWith(reply, 'not-for-clubs');
     const live = await clubAt(clubs, body.data.club);
     if (live === null) return rejectWith(reply, 'no-such-club');
+    if (body.data.on && (await isListedOften(request))) return rejectWith(reply, 'listed-often');
     const { code: listed } = table.room;
     const answer = body.data.on ? await list(live, listed, ports) : await takeOff(live, listed);
     return answer.ok ? { ok: true } : sendRejection(reply, answer);
@@ -138,7 +146,8 @@ async function perform(
       return drill ? live.submit({ kind: 'show-drill', code: drill.code }) : reject('no-such-drill');
     }
     case 'take-off':
-      return takeOff(live, action.table);
+      return live.submit({ kind: 'keep-off', table: action.table });
+    case 'let-back':
     case 'revoke-key':
       return live.submit(action);
   }

@@ -20,14 +20,15 @@ export function createRateLimit(perMinute: number): FastifyContextConfig {
   };
 }
 
-/** Counts requests of one address in a minute, and says whether this one is one too many. */
+/** Counts requests of one address in a minute or an hour, and says whether this one is one too many. */
 export function createTries(
   app: FastifyInstance,
   max: number,
+  timeWindow: '1 minute' | '1 hour' = '1 minute',
 ): (request: FastifyRequest) => Promise<boolean> {
   const count = app.createRateLimit({
     max,
-    timeWindow: '1 minute',
+    timeWindow,
     keyGenerator: ({ ip }) => addressKey(ip),
   });
   return async (request) => {

@@ -44,6 +44,8 @@ const STATUS: Readonly<Record<RoomRejectionCode, number>> = {
   'no-such-drill': 404,
   'no-such-club': 404,
   'club-full': 409,
+  'kept-off': 403,
+  'listed-often': 429,
   'bad-club-name': 422,
   'not-for-clubs': 409,
   'drill-over': 409,

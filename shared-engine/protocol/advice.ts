@@ -33,6 +33,8 @@ const ADVICE_FOR: Readonly<Record<RejectionCode, Advice>> = {
   'no-such-drill': 'over',
   'no-such-club': 'over',
   'club-full': 'when-possible',
+  'kept-off': 'not-yours',
+  'listed-often': 'when-possible',
   'bad-club-name': 'repair',
   'not-for-clubs': 'not-yours',
   'drill-over': 'over',

@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import { isVisibleText, termsSchema } from '../rules/index.ts';
 
-/** `tables` are those that stand on a page at once, `letters` those of its name. */
-export const CLUB_LIMITS = { tables: 24, letters: 60 } as const;
+/** `tables` are those that stand on a page at once, `keptOff` those that may not, `letters` those of its name. */
+export const CLUB_LIMITS = { tables: 24, keptOff: 48, letters: 60 } as const;
 
 export function isClubName(text: string): boolean {
   return text.trim() !== '' && text.length <= CLUB_LIMITS.letters && isVisibleText(text);
@@ -48,6 +48,8 @@ export const clubPageSchema = z.object({
   listed: z
     .array(z.object({ code: z.string(), standing: z.enum(['open', 'full', 'unattended']) }))
     .readonly(),
+  /** Tables that a teacher has taken off, the last one first, for a teacher alone; none comes back by itself. */
+  keptOff: z.array(z.string()).readonly(),
   /** Under which phones reach the server, as its operator has set it; null where nobody has. */
   address: z.string().nullable(),
   /** For how many days the page is stored after its last change. */
@@ -63,8 +65,10 @@ export const clubActionSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('rename'), name: z.string() }),
   /** The published drill with this code; null for none. */
   z.strictObject({ kind: z.literal('show-drill'), code: z.string().max(40).nullable() }),
-  /** Takes a table off the page; the table stays as it is. */
+  /** Takes a table off the page, and its host cannot put it back; the table stays as it is. */
   z.strictObject({ kind: z.literal('take-off'), table: z.string().max(40) }),
+  /** Its host may put the table on the page again. */
+  z.strictObject({ kind: z.literal('let-back'), table: z.string().max(40) }),
   z.strictObject({ kind: z.literal('revoke-key'), key: z.int() }),
 ]);
 export type ClubAction = z.infer<typeof clubActionSchema>;

@@ -52,6 +52,9 @@ export const ROOM_REJECTIONS = {
   'no-such-drill': 'There is no drill with that code; check the link with your teacher.',
   'no-such-club': 'There is no club’s page with that code; check the link with your club.',
   'club-full': 'As many tables stand on that page as can; join one of them, or try again later.',
+  'kept-off': 'A teacher of that club has taken this table off its page; ask them to let it back.',
+  'listed-often':
+    'Tables have been put on clubs’ pages very often, on this page or from your network; try again later.',
   'bad-club-name': 'Choose a name of 1 to 60 characters that can all be seen.',
   'not-for-clubs': 'Only a table of friends can stand on a club’s page; open one with friends.',
   'drill-over':
@@ -67,7 +70,7 @@ export const ROOM_REJECTIONS = {
     'A drill that is published has bots that choose at once; choose other bots than thoughtful ones.',
   'too-many-withdrawals': 'You have taken this pass back as often as you can; it stays now.',
   'stays-ready': 'You have taken that back as often as you can; you stay ready now.',
-  'too-often': 'That was done very often at this table; wait a minute or two and try again.',
+  'too-often': 'That was done very often just now; wait a minute or two and try again.',
   'used-up':
     'This table or class has been used as long as one can be. Open a new one; a deal in play can be finished.',
   'no-round': 'No round is being played; wait for the deal.',

@@ -55,7 +55,15 @@ it('TH2 a class is asked again for a deal only while it lets deals go home and h
 
 describe('a club’s page', () => {
   const page = (nth: number): ClubPage => ({
-    ...{ code: `CLUB234${nth}`, name: `Club ${nth}`, drill: null, tables: [], listed: [], address: null },
+    ...{
+      code: `CLUB234${nth}`,
+      name: `Club ${nth}`,
+      drill: null,
+      tables: [],
+      listed: [],
+      keptOff: [],
+      address: null,
+    },
     ...{ keptDays: 400, teacher: false, keys: [] },
   });
 

@@ -1,8 +1,9 @@
 // A club's page: what stands on it, who puts a table there, and who may change it.
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import { decideClub } from '../../server/club/decide.ts';
 import { beginClub, CHANGES, type ClubEvent, evolveClub, LISTINGS } from '../../server/club/state.ts';
 import { CLUB, clubEvents } from '../../server/club/stored-event.ts';
+import { LISTED_FROM_ADDRESS } from '../../server/http/clubs.ts';
 import {
   CLUB_LIMITS,
   type ClubPage,
@@ -121,6 +122,37 @@ test('CB1 CB4 the page shows the drill that its teacher chooses, and is changed 
   expect(await rejection(fetch(`${at.url}${clubPath(club.code)}`))).toBe('no-such-club');
 });
 
+test('CB2 a table that nobody can join keeps no other off a full page, one that the teacher took off stays off until let back, and from one address no more than 40 come in an hour', async () => {
+  const own = await startServer({ seed: 'full club' });
+  onTestFinished(() => own.stop());
+  const made = await post(`${own.url}${CLUBS_PATH}`, { name: 'Tuesday club' });
+  const club = clubMadeSchema.parse(await made.json());
+  const secret = cookieIn(made, 'teacher');
+  const list = async ({ code, secret }: Guest) =>
+    (await post(`${own.url}${tableClubPath(code)}`, { club: club.code, on: true }, secret)).json();
+  const teach = (action: object) => post(`${own.url}${clubPath(club.code, 'actions')}`, action, secret);
+  const seen = async () => {
+    const headers = { authorization: `Bearer ${secret}` };
+    return clubPageSchema.parse(await (await fetch(`${own.url}${clubPath(club.code)}`, { headers })).json());
+  };
+  // Nobody is connected at any of these.
+  const tables: Guest[] = [];
+  for (let n = 0; n <= CLUB_LIMITS.tables; n++) tables.push(await openRoom(own));
+  for (const table of tables) expect(await list(table)).toEqual({ ok: true });
+  const { listed } = await seen();
+  expect(listed.map(({ code }) => code)).toEqual(tables.slice(1).map(({ code }) => code));
+  expect(listed[0]).toMatchObject({ standing: 'unattended' });
+
+  const second = tables[1]!;
+  await teach({ kind: 'take-off', table: second.code });
+  expect(await list(second)).toMatchObject({ code: 'kept-off' });
+  expect((await seen()).keptOff).toEqual([second.code]);
+  await teach({ kind: 'let-back', table: second.code });
+  expect(await list(second)).toEqual({ ok: true });
+  for (let n = tables.length + 2; n < LISTED_FROM_ADDRESS; n++) await list(second);
+  expect(await list(second)).toMatchObject({ code: 'listed-often' });
+});
+
 test('CB4 TK5 somebody who reads pages or tries keys without end is slowed down', async () => {
   const slow = await startServer({ seed: 'slow clubs' });
   const statuses: number[] = [];
@@ -140,9 +172,13 @@ function play(...events: readonly ClubEvent[]) {
 test('CB2 CB4 tables are put on a page, and a page is changed, so often and no more; what is there already changes nothing', () => {
   const listed = Array.from({ length: CLUB_LIMITS.tables }, (_, n) => `TABLE${n}`);
   const list = (table: string) => ({ kind: 'table-listed', table }) as const;
-  const some = play(...listed.slice(0, LISTINGS.atOnce).map(list));
+  const comeAndGo = (table: string) => [list(table), { kind: 'tables-taken-off', tables: [table] } as const];
+  const often = Array.from({ length: LISTINGS.atOnce - 1 }, () => comeAndGo('TABLE9')).flat();
+  const some = play(...often, list('TABLE0'));
   const next = { kind: 'list', table: 'ANOTHER', unjoinable: [] } as const;
-  expect(decideClub(some, next, 0)).toMatchObject({ ok: false, code: 'too-often' });
+  expect(decideClub(some, next, 0)).toMatchObject({ ok: false, code: 'listed-often' });
+  // One address uses up less in an hour than the page takes.
+  expect(LISTED_FROM_ADDRESS).toBeLessThan(3_600_000 / LISTINGS.everyMs);
   expect(decideClub(some, next, LISTINGS.everyMs)).toMatchObject({ ok: true, events: [list('ANOTHER')] });
   expect(decideClub(some, { ...next, table: listed[0]! }, 0)).toEqual({ ok: true, events: [] });
   const full = play(...listed.map(list));
@@ -178,6 +214,10 @@ test('ST4 a club’s page comes back from its JSON event by event, and from a sn
     { kind: 'table-listed', table: 'BCDE2345' },
     { kind: 'table-listed', table: 'CDEF2345' },
     { kind: 'tables-taken-off', tables: ['BCDE2345'] },
+    { kind: 'table-listed', table: 'DEFG2345' },
+    { kind: 'table-kept-off', table: 'CDEF2345' },
+    { kind: 'table-kept-off', table: 'DEFG2345' },
+    { kind: 'table-let-back', table: 'CDEF2345' },
     { kind: 'key-made', secretHash: 'b'.repeat(64) },
     { kind: 'key-revoked', key: 0 },
   ];
@@ -187,5 +227,6 @@ test('ST4 a club’s page comes back from its JSON event by event, and from a sn
     ...events,
   ]);
   const state = play(...events);
+  expect(state).toMatchObject({ tables: [], keptOff: ['DEFG2345'] });
   expect(CLUB.restore(play(), CLUB.snapshotOf(state)!)).toEqual(state);
 });

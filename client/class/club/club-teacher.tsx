@@ -21,7 +21,7 @@ interface ClubTeacherProps {
 }
 
 export function ClubTeacher({ app, page, model }: ClubTeacherProps) {
-  const { code, name, listed, address, keys, keptDays } = page;
+  const { code, name, listed, keptOff, address, keys, keptDays } = page;
   const { reachable, own, lookAgain } = useReachable(address);
   const link = `${reachable ?? own}${clubLink(code)}`;
   async function remove() {
@@ -48,6 +48,14 @@ export function ClubTeacher({ app, page, model }: ClubTeacherProps) {
             {CLUB_TEACHER.takeOff(table)}
           </button>
           <span class="aside">{CLUB_TEACHER.standing[standing]}</span>
+        </div>
+      ))}
+      {keptOff.map((table) => (
+        <div class="row" key={table}>
+          <button type="button" onClick={() => model.act({ kind: 'let-back', table })}>
+            {CLUB_TEACHER.letBack(table)}
+          </button>
+          <span class="aside">{CLUB_TEACHER.keptOff}</span>
         </div>
       ))}
       <h3>{CLUB_TEACHER.keys}</h3>

@@ -38,6 +38,8 @@ export const CLUB_TEACHER = {
     full: 'It has no free seat, so it is not shown.',
     unattended: 'Nobody is at it just now, so it is not shown.',
   },
+  letBack: (code: string) => `Let table ${code} back`,
+  keptOff: 'You took it off, and its host cannot put it back.',
   keys: 'Other computers',
   keysAbout: 'A key opens this page at another computer. Whoever has it can do all that you can.',
   remove: 'Delete this page',
