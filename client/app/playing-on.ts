@@ -8,7 +8,14 @@ import { mayPlayOn } from '../room/playing-on.ts';
 import type { RoomPorts } from '../room/room.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { readLastTold, storeLastTold } from '../storage/last-told.ts';
-import { forgetWentOn, noteFinishedHere, readWentOn, storeWentOn, type WentOn } from '../storage/went-on.ts';
+import {
+  forgetWentOn,
+  noteFinishedHere,
+  readWentOn,
+  storeWentOn,
+  type WentOn,
+  wasFinishedHere,
+} from '../storage/went-on.ts';
 import type { PageTable } from './page-table.ts';
 import { PLAYING_ON } from './room-strings.ts';
 import { type ServerWatch, type ServerWatchPorts, watchServer } from './server-watch.ts';
@@ -60,11 +67,17 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     message(message) {
       if (message.kind === 'table') {
         last = message.table;
-        storeLastTold(tab, code, mayPlayOn(last) ? last : null);
+        storeLastTold(tab, code, toGoOnFrom());
       }
       on.message(message);
     },
   });
+
+  /** The last that the server told; null where its round is over, is not this player's alone, or was finished here. */
+  function toGoOnFrom(): Table | null {
+    if (last === null || !mayPlayOn(last) || wasFinishedHere(storage, code, last.round)) return null;
+    return last;
+  }
 
   /** The server is left only once all is here that the round needs; what is missing otherwise. */
   async function playOn(): Promise<Obstacle | null> {
@@ -102,7 +115,8 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   /** From what is stored, or else from the last that the server has told. */
   async function prepare(): Promise<Prepared | Obstacle> {
     const stored = readWentOn(storage, code);
-    const told = last && { table: last, pending: pending.all() };
+    const table = toGoOnFrom();
+    const told = table && { table, pending: pending.all() };
     const id = stored?.round.card ?? told?.table.card.id;
     if (id === undefined) return 'noTiles';
     const [newTable, card] = await Promise.all([ports.fetchPageTable(), ports.loadCard(id)]);
@@ -173,7 +187,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       else stopHere();
     },
     pendingCount: () => pending.all().length,
-    canPlayOn: () => here === null && (mayPlayOn(last) || readWentOn(storage, code) !== null),
+    canPlayOn: () => here === null && (toGoOnFrom() ?? readWentOn(storage, code)) !== null,
     playOn: () => void playOn().then(say),
     backToServer() {
       stopHere();

@@ -18,6 +18,9 @@ export interface WentOn {
 const KEY = 'went-on';
 const FINISHED_KEY = 'finished-here';
 
+/** Tables lie where their players left them for long, so more than the latest is remembered. */
+const MAX_FINISHED = 20;
+
 const wentOnSchema: z.ZodType<WentOn> = z.strictObject({
   code: z.string(),
   names: four(z.string()),
@@ -42,9 +45,16 @@ export function forgetWentOn(storage: TextStorage, code: string): void {
 
 /** Notes that this round of a server's table was finished here, so that it is stored once. */
 export function noteFinishedHere(storage: TextStorage, code: string, round: number): void {
-  storage.write(FINISHED_KEY, `${code}/${round}`);
+  const own = `${code}/${round}`;
+  const others = finishedHere(storage).filter((known) => known !== own);
+  storage.write(FINISHED_KEY, [own, ...others].slice(0, MAX_FINISHED).join('\n'));
 }
 
 export function wasFinishedHere(storage: TextStorage, code: string, round: number): boolean {
-  return storage.read(FINISHED_KEY) === `${code}/${round}`;
+  return finishedHere(storage).includes(`${code}/${round}`);
+}
+
+/** The latest first. */
+function finishedHere(storage: TextStorage): readonly string[] {
+  return (storage.read(FINISHED_KEY) ?? '').split('\n').filter(Boolean);
 }

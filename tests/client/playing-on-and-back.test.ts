@@ -6,7 +6,7 @@ import { openPendingRequests } from '../../client/connection/pending.ts';
 import { wentOnFrom } from '../../client/practice/play-on.ts';
 import { seatedAt } from '../../client/room/room.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
-import { storeWentOn, wasFinishedHere } from '../../client/storage/went-on.ts';
+import { noteFinishedHere, storeWentOn, wasFinishedHere } from '../../client/storage/went-on.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
@@ -89,7 +89,7 @@ function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL
   };
 }
 
-it('G4 of the deals in the page only the one that was left counts as finished here, also after a reload', async () => {
+it('G4 of the deals in the page only the one that was left counts as finished here, also after a reload, and goes on here no second time', async () => {
   const left = await openTable();
   const storage = memoryStorage();
   const first = outOfReach(storage, left.last());
@@ -106,6 +106,15 @@ it('G4 of the deals in the page only the one that was left counts as finished he
   again.finish();
   const noted = [1, 2].map((round) => wasFinishedHere(storage, CODE, round));
   expect(noted).toEqual([true, false]);
+  // Another table has taken the place of what went on here.
+  storage.remove('went-on');
+  noteFinishedHere(storage, 'EFGH6789', 4);
+  expect(outOfReach(storage, null).connection.canPlayOn!()).toBe(false);
+  for (const [round, isOffered] of [[1, false] as const, [2, true] as const]) {
+    const told = outOfReach(storage, { ...left.last(), round });
+    told.connection.start();
+    expect(told.connection.canPlayOn!()).toBe(isOffered);
+  }
 });
 
 it('G4 a page that plays on says when the server is back and when it is gone again, and looks no more once it is left', async () => {
