@@ -167,7 +167,7 @@ describe('the words of a reason', () => {
     const finalists = analysis.finalists.map((one) => ({ ...one, number: 2 }));
     const asked = (played: number, why = NOTHING) =>
       numberWhy({ ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
-    expect(asked(3)).toBe('Fewer tiles then go to the player across.');
+    expect(asked(3)).toBe('Fewer tiles can then go to the player across.');
     expect(asked(1)).toBe('More tiles can then be exchanged.');
     const blind = (played: number, why = NOTHING) =>
       numberWhy({ ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];

@@ -68,18 +68,23 @@ export function namedAlternative(choice: ChoiceReview): Pick<Finalist, 'tiles' |
 
 /** A neighbor is named for a loss of which at least this share went through it. */
 const MOST = 0.5;
-/** From this share on, and beyond doubt, it is named where nothing else stands out. */
+/** From this share on it is named where nothing else stands out. */
 const PART = 0.25;
 
 /** Whether most of what another pass would bring is that it gives the neighbor less. */
 export function feedsNeighbor(analysis: DeepAnalysis): boolean {
-  return wentToNeighbor(analysis).value >= MOST * lossIn(analysis);
+  return isNeighborsShare(analysis, MOST);
 }
 
 /** The same of a part that is worth a word. */
 export function feedsNeighborPartly(analysis: DeepAnalysis): boolean {
+  return isNeighborsShare(analysis, PART);
+}
+
+/** At least that share of the loss, and beyond doubt. */
+function isNeighborsShare(analysis: DeepAnalysis, share: number): boolean {
   const { value, halfWidth } = wentToNeighbor(analysis);
-  return value > halfWidth && value >= PART * lossIn(analysis);
+  return value > halfWidth && value >= share * lossIn(analysis);
 }
 
 /** How much more the pass played cost by what it gave its receiver than the better one would have. */

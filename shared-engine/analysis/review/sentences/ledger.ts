@@ -106,7 +106,7 @@ function backSentence(subject: string, back: readonly Face[]): readonly string[]
   const came = back.length === 1 ? 'such a tile' : 'such tiles';
   const others = back.length > MOST_NAMED ? ['others'] : [];
   const which = listed([...back.slice(0, MOST_NAMED).map(theTile), ...others]);
-  return [`${capitalized(subject)} had passed ${which}; ${came} came back and stayed.`];
+  return [`${capitalized(subject)} had passed ${which}; ${came} came in and stayed.`];
 }
 
 /** Whose choices are told: the player's, or where the player made none, those of the seat. */

@@ -52,7 +52,7 @@ function blindSentence(more: number, whose: string): string {
 
 /** A number asked for is also how many tiles are given. */
 function acrossSentence(more: number): string {
-  return more > 0 ? 'More tiles can then be exchanged.' : 'Fewer tiles then go to the player across.';
+  return more > 0 ? 'More tiles can then be exchanged.' : 'Fewer tiles can then go to the player across.';
 }
 
 /** On what rack, and what the rule of thumb says. */

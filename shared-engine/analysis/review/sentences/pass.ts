@@ -50,12 +50,12 @@ function isWhole({ face, count }: RackGroup, tiles: readonly Face[]): boolean {
   return tiles.filter((tile) => tile === face).length === count;
 }
 
-/** Tiles that go a second time, after such ones came back; how many went and came is not told. */
+/** Tiles that go a second time, after such ones came in; how many went and came is not told. */
 export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
   if (returned.length === 0) return [];
   const { subject } = VOICES[by];
   const tiles = listed([...new Set(returned)].map(theTile));
-  return [`${capitalized(subject)} had passed ${tiles} before, and such tiles came back.`];
+  return [`${capitalized(subject)} had passed ${tiles} before, and such tiles came in.`];
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
@@ -78,13 +78,16 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   const sectionsOf = (face: Face) => lost.filter((id) => tilesOf(id).includes(face));
   const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
   const tiles = FACES.filter((face) => sectionsOf(face).length > 0);
-  const gave = `${capitalized(owner)} pass gave`;
-  const isOneList = tiles.length !== 2 || tiles.every((face) => sectionsOf(face).length === lost.length);
+  const isOneList = tiles.every((face) => sectionsOf(face).length === lost.length);
   if (isOneList) {
-    return [`${gave} ${listed(tiles.map(theTile))}, which ${whose} closest hands in ${named(lost)} use.`];
+    const gave = listed(tiles.map(theTile));
+    return [`${capitalized(owner)} pass gave ${gave}, which ${whose} closest hands in ${named(lost)} use.`];
   }
-  const each = tiles.map((face) => `${theTile(face)} (${named(sectionsOf(face))})`);
-  return [`${gave} ${listed(each)}, which ${whose} closest hands there use.`];
+  const each = [...new Set(tiles.map((face) => named(sectionsOf(face))))].map((where) => {
+    const together = tiles.filter((face) => named(sectionsOf(face)) === where);
+    return `${listed(together.map(theTile))} (${where})`;
+  });
+  return [`${capitalized(owner)} pass gave tiles that ${whose} closest hands use: ${listed(each)}.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
