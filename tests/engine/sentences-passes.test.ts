@@ -209,7 +209,7 @@ describe('a pass beside the one that is named', () => {
       return passReasons({ ...choice, analysis: { ...choice.analysis, finalists, why } }, {});
     };
     const left = [
-      'The count favors it, but no single hand explains why.',
+      'It won more often in the games we played out; no single hand explains why.',
       'Either way your rack ends about 2.0 away on average.',
     ];
     const part =

@@ -101,7 +101,7 @@ describe('the words of a reason', () => {
     const analysis = sampleDeepAnalysis('a-little-worse');
     const reasons = (why: Partial<ChoiceWhy>) =>
       numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
-    const small = 'The count favors it, but no single hand explains why.';
+    const small = 'It won more often in the games we played out; no single hand explains why.';
     expect(reasons({})).toEqual([
       small,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
@@ -125,7 +125,7 @@ describe('the words of a reason', () => {
         NAMES,
       ),
     ).toEqual([
-      expect.stringMatching(/ would cost the other three together about 2\.3 wins in 100 games\.$/),
+      expect.stringMatching(/ would cost the other three about 2\.3 wins in 100 games between them\.$/),
       still,
       stairs,
     ]);
@@ -159,7 +159,9 @@ describe('the words of a reason', () => {
     // A difference that rounding may make is none.
     expect(reasons({ farther: { ...next, shares: { played: 0.34, named: 0.41 } } })[0]).toBe(small);
     const two = [...NOTHING.keep, { face: 'bam-3', copies: 1, share: 0.3 }] as const;
-    expect(reasons({ keep: two })[0]).toBe('The count favors it, but no single tile or hand explains why.');
+    expect(reasons({ keep: two })[0]).toBe(
+      'It won more often in the games we played out; no single tile or hand explains why.',
+    );
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
@@ -172,7 +174,7 @@ describe('the words of a reason', () => {
     const blind = (played: number, why = NOTHING) =>
       numberWhy({ ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
     expect(blind(0)).toBe('Fewer of your own tiles are then passed.');
-    expect(blind(3)).toBe('Fewer tiles are then passed without a look.');
+    expect(blind(3)).toBe('More of the arriving tiles are then seen before they go on.');
     // That is no reason where the rack is not the closer for it.
     for (const toGo of [farther.toGo, { played: 3.21, named: 3.19 }]) {
       for (const number of [asked, blind]) {

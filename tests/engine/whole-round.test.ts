@@ -79,7 +79,11 @@ describe('a tile that comes back and stays', () => {
     expect(told('north', 'red')).toEqual([
       'You had passed the north wind and the red dragon; such tiles came in and stayed.',
     ]);
-    expect(told('bam-1', 'bam-2', 'crak-7', 'north', 'red')).toEqual([
+    const five = ['bam-1', 'bam-2', 'crak-7', 'north', 'red'] as const;
+    expect(told(...five)).toEqual([
+      'You had passed 1 bam, 2 bam, 7 crak, the north wind and the red dragon; such tiles came in and stayed.',
+    ]);
+    expect(told(...five, 'white')).toEqual([
       'You had passed 1 bam, 2 bam, 7 crak, the north wind and others; such tiles came in and stayed.',
     ]);
   });

@@ -88,7 +88,8 @@ export function slightSentence(
     return fartherSentence(farther, sections);
   }
   // Where one tile is exchanged for another, all comes from a single tile.
-  return `The count favors it, but no single ${keep.length > 1 ? 'tile or hand' : 'hand'} explains why.`;
+  const single = keep.length > 1 ? 'tile or hand' : 'hand';
+  return `It won more often in the games we played out; no single ${single} explains why.`;
 }
 
 function fartherSentence({ keep, pass, shares, section }: FartherUse, sections: Review['sections']): string {

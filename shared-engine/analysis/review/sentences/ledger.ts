@@ -98,14 +98,14 @@ export function wholeRoundSentences(
   ];
 }
 
-/** So many kinds of tiles are named at most. */
+/** So many kinds of tiles are named at most, and one more where it would be the only other. */
 const MOST_NAMED = 4;
 
 function backSentence(subject: string, back: readonly Face[]): readonly string[] {
   if (back.length === 0) return [];
   const came = back.length === 1 ? 'such a tile' : 'such tiles';
-  const others = back.length > MOST_NAMED ? ['others'] : [];
-  const which = listed([...back.slice(0, MOST_NAMED).map(theTile), ...others]);
+  const named = back.length > MOST_NAMED + 1 ? back.slice(0, MOST_NAMED) : back;
+  const which = listed([...named.map(theTile), ...(named.length < back.length ? ['others'] : [])]);
   return [`${capitalized(subject)} had passed ${which}; ${came} came in and stayed.`];
 }
 

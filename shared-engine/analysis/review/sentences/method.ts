@@ -2,13 +2,13 @@
 import { BASIS } from '../basis.ts';
 
 export const METHOD = [
-  'Our first answer puts every legal pass in order by the tiles it keeps.',
+  'At first look, every legal pass is put in order by the tiles it keeps.',
   `The first ${BASIS.passesTried} and yours were each tried with the same ${BASIS.arrivals} sets of tiles coming in.`,
   'These were drawn evenly from the tiles you had not seen; players do not pass evenly, so this is a rough look.',
-  'A pass that comes out behind all of those is ranked by the tiles it keeps.',
+  'If yours comes out behind all others that were tried, its place is the one it had at first.',
   'Continuing or stopping was tried with simple passes.',
   'The player across was taken to ask for 0, 1, 2 or 3 equally often.',
-  'How close a rack is counts its tiles to go, and a little how many hands are near.',
+  'Closeness is above all the tiles to go, and a little the number of hands that are near.',
   'It looks at this rack alone, not at what the pass did for your neighbor.',
 ].join(' ');
 
@@ -34,7 +34,7 @@ export const LEDGER_METHOD = [
   'The steady player passes what the hands within your reach need least and looks at nothing else.',
   'The others then pass as club players do, so that luck is worth nothing on average.',
   'East begins: the later a seat has its turn, the less an average deal is worth there.',
-  'The wins beside a single choice take the others for stronger players and are lower.',
+  'For single choices we suppose stronger opponents, so the wins told there are lower than these.',
   'The numbers shown are rounded so that they add up.',
   'What a neighbor ended with is a guess from your own tiles, what came to you, and how players choose what to pass.',
 ].join(' ');

@@ -23,8 +23,8 @@ export function otherVote(choice: NumberReview): string {
 function othersSentence(choice: NumberReview, { others }: DeepAnalysis): readonly string[] {
   if (choice.kind !== 'vote' || others === null || Math.abs(others.value) <= others.halfWidth) return [];
   const wins = winsOf(Math.abs(others.value));
-  const does = others.value > 0 ? 'would bring' : 'would cost';
-  return [`${otherVote(choice)} ${does} the other three together about ${wins} in 100 games.`];
+  const does = others.value > 0 ? 'would give' : 'would cost';
+  return [`${otherVote(choice)} ${does} the other three about ${wins} in 100 games between them.`];
 }
 
 /**

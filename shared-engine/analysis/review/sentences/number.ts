@@ -47,7 +47,7 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
 function blindSentence(more: number, whose: string): string {
   return more > 0
     ? `Fewer of ${whose} own tiles are then passed.`
-    : 'Fewer tiles are then passed without a look.';
+    : 'More of the arriving tiles are then seen before they go on.';
 }
 
 /** A number asked for is also how many tiles are given. */

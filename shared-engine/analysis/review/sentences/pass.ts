@@ -69,6 +69,8 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   const { whose, owner } = VOICES[pass.by];
   const all = pass.sectionsInReach.length;
   if (lost.length > 2) {
+    // Under a good pass so many that go say only that a choice had to be made.
+    if (!hadBetter(pass)) return [];
     const where = lost.length === all ? 'all' : lost.length;
     return [
       `Hands in ${all} sections of the card were within reach; in ${where} of those the closest hands use a tile passed here.`,
