@@ -3,19 +3,25 @@
 import type { FastifyContextConfig, FastifyInstance, FastifyRequest } from 'fastify';
 import { addressKey } from './address-key.ts';
 
-/** With a card or a drill a room counts as this many without: the largest take a worker half a second and more. */
+/**
+ * With a card or a drill a room counts as this many without: the largest take a worker half a second and more. So does the
+ * page of a club, which is stored as long as a class and needs nobody at it.
+ */
 const FILE_WEIGHT = 10;
 
-/** The route's setting; `perMinute` is for rooms without a file, 0 for no limit. */
-export function createRateLimit(perMinute: number): FastifyContextConfig {
+/** The route's setting; `perMinute` is for rooms without a file, 0 for no limit. `weighs` says which count as ten. */
+export function createRateLimit(
+  perMinute: number,
+  weighs: (request: FastifyRequest) => boolean = bringsFile,
+): FastifyContextConfig {
   if (perMinute === 0) return {};
   return {
     rateLimit: {
       // The body tells whether a file comes with it.
       hook: 'preHandler',
       timeWindow: '1 minute',
-      max: (request) => (bringsFile(request) ? Math.max(1, Math.floor(perMinute / FILE_WEIGHT)) : perMinute),
-      keyGenerator: (request) => `${bringsFile(request) ? 'file' : 'room'} ${addressKey(request.ip)}`,
+      max: (request) => (weighs(request) ? Math.max(1, Math.floor(perMinute / FILE_WEIGHT)) : perMinute),
+      keyGenerator: (request) => `${weighs(request) ? 'file' : 'room'} ${addressKey(request.ip)}`,
     },
   };
 }

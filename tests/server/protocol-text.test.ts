@@ -89,7 +89,7 @@ const limits = table(
     row('requests of an address in a minute', '`REQUESTS_PER_MINUTE`', '`too-fast`'),
     row(
       'rooms opened by an address in a minute',
-      '`ROOMS_PER_MINUTE`; with a card of one’s own as ten',
+      '`ROOMS_PER_MINUTE`; with a card of one’s own, a class or a club’s page as ten',
       '`too-fast`',
     ),
     row('rooms of an address open with nobody at them', 'twice `ROOMS_PER_MINUTE`', '`too-many-empty-rooms`'),

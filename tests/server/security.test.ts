@@ -4,6 +4,7 @@ import request from 'supertest';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
   CLASSES_PATH,
+  CLUBS_PATH,
   ROOMS_PATH,
   roomPath,
   seatsPath,
@@ -127,6 +128,9 @@ describe('a card of one’s own', () => {
     const drill = () => statusOf(CLASSES_PATH, { drill: 'none', terms: TERMS, card: null });
     expect([await open({}), await open({}), await open({})]).toEqual([422, 422, 429]);
     expect([await drill(), await drill(), await drill()]).toEqual([422, 422, 429]);
+    // A club's page is stored as long as a class.
+    const club = () => statusOf(CLUBS_PATH, { name: ' ' });
+    expect([await club(), await club(), await club()]).toEqual([422, 422, 429]);
     expect(await open(null)).toBe(201);
   });
 
