@@ -34,7 +34,7 @@ export const CLUB_LISTING = {
   may: 'I may show this card',
   sayMay: (name: string) => `Tick that you may show ${name}, or open a table with the house card.`,
   show: 'Show this table',
-  shown: 'This table stands on the club’s page.',
+  shown: (club: string) => `You have put this table on the club’s page (${club}).`,
   takeOff: 'Take it off',
 } as const;
 

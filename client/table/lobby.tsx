@@ -1,7 +1,7 @@
 // Before the first deal: how friends come in, who sits where, and who is ready.
 import type { Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
-import { ClubListing } from '../room/club-listing.tsx';
+import { ClubListing, mayList } from '../room/club-listing.tsx';
 import { Invite } from '../room/invite.tsx';
 import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room } from '../room/room.ts';
@@ -25,7 +25,7 @@ export function Lobby({ app, room, table }: LobbyProps) {
       {!guest && <Invite link={app.linkTo({ kind: 'room', code: table.code })} code={table.code} />}
       <WaysPanel room={room} table={table} />
       <SeatPicker app={app} room={room} table={table} />
-      {isHost(table) && table.mode === 'friends' && <ClubListing table={table} />}
+      {mayList(table) && <ClubListing table={table} />}
       <p class="notice" role="alert">
         {notice}
       </p>
@@ -33,9 +33,4 @@ export function Lobby({ app, room, table }: LobbyProps) {
       <TableTalk room={room} table={table} waiting={notReady(table)} />
     </main>
   );
-}
-
-function isHost({ you, seats }: Table): boolean {
-  const own = you === null ? null : seats[you];
-  return own?.kind === 'person' && own.host;
 }

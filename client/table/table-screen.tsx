@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { decisionFor, isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { CoachPanel } from '../coach/coach-panel.tsx';
+import { ClubListed } from '../room/club-listing.tsx';
 import { openPass } from '../room/open-pass.ts';
 import { isCardClosed, mayAskCoach, type Room, type Seated } from '../room/room.ts';
 import { SixWords } from '../room/six-words.tsx';
@@ -83,6 +84,7 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
                 onHelp={() => room.noteHelp(seated.table.round, decision.step)}
               />
             )}
+            <ClubListed table={seated.table} />
             {terms.passLog && <History seated={seated} />}
             <WaysFolded mode={seated.table.mode} terms={terms} />
             {home === 'server' && commitment && (

@@ -161,7 +161,11 @@ it('a club’s page shows a drill, and a table that its host puts there, also wh
   await host.getByRole('button', { name: 'Open a table', exact: true }).click();
   await host.getByText('Show on a club’s page').click();
   await host.getByRole('button', { name: 'Show this table' }).click();
-  await host.getByText('This table stands on the club’s page.').waitFor();
+  await host.getByText('You have put this table on the club’s page (Tuesday').waitFor();
+  // The tab knows it after a reload too.
+  await host.reload();
+  await host.getByText('Show on a club’s page').click();
+  await host.getByRole('button', { name: 'Take it off' }).waitFor();
   expect([await axeFindings(host), await horizontalOverflow(host)]).toEqual([[], 0]);
 
   await page.reload();

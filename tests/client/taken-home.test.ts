@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
 import { mayCome } from '../../client/room/bring-home.ts';
 import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
+import { noteListed, readListed } from '../../client/storage/listed-table.ts';
 import { homeDeal, noteHome, readHome, storeHome } from '../../client/storage/taken-home.ts';
 import type { ClubPage } from '../../shared-engine/protocol/club.ts';
 import type { TakenHome } from '../../shared-engine/protocol/take-home.ts';
@@ -80,6 +81,15 @@ describe('a club’s page', () => {
     expect(readClub(storage, page(8).code)).toEqual(page(8));
     forgetClub(storage, page(8).code);
     expect([listClubs(storage).length, readClub(storage, page(8).code)]).toEqual([7, null]);
+  });
+
+  it('is known to the tab of a host who put a table there, until the table is taken off', () => {
+    const storage = memoryStorage();
+    noteListed(storage, 'BCDE2345', page(0).code);
+    expect(readListed(storage, 'BCDE2345')).toBe(page(0).code);
+    expect(readListed(storage, 'CDEF2345')).toBeNull();
+    noteListed(storage, 'BCDE2345', null);
+    expect(readListed(storage, 'BCDE2345')).toBeNull();
   });
 
   it('is opened by a key from a file, as a class and a drill are', () => {
