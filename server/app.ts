@@ -139,6 +139,7 @@ export async function buildApp(given: AppPorts): Promise<FastifyInstance> {
   clubRoutes(app, {
     clubs,
     registry,
+    store,
     published,
     clock,
     entropy,

@@ -1,6 +1,6 @@
 // What stands on a club's page: the drill that it shows, and the tables that somebody can join (rules CB1 and CB3).
 import type { ClubPage } from '../../shared-engine/index.ts';
-import type { Clock } from '../ports.ts';
+import type { Clock, Store } from '../ports.ts';
 import type { PublishedDrills } from '../published/published-drills.ts';
 import { phaseOf } from '../published/state.ts';
 import type { ActiveRoom } from '../registry/active-room.ts';
@@ -12,6 +12,7 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 
 export interface ClubPagePorts {
   readonly registry: Pick<Registry, 'find'>;
+  readonly store: Pick<Store, 'versions'>;
   readonly published: Pick<PublishedDrills, 'find'>;
   readonly clock: Clock;
   /** After how long a table that everybody has left is taken off, in milliseconds. */
@@ -22,9 +23,12 @@ export interface ClubPagePorts {
   readonly keptMs: number;
 }
 
+/** What is read of a page here, and the one thing that is done to it. */
+type ShownClub = Pick<ActiveClub, 'code' | 'state' | 'submit'>;
+
 /** Takes tables that are gone or left for good off the page. Rejects when the store cannot be reached. */
 export async function clubPageFor(
-  live: ActiveClub,
+  live: ShownClub,
   ports: ClubPagePorts,
   isTeacher: boolean,
 ): Promise<ClubPage> {
@@ -48,7 +52,7 @@ export async function clubPageFor(
  * The tables that nobody can join just now, full ones first: whoever left one for a moment comes back sooner than a seat
  * becomes free. Rejects when the store cannot be reached.
  */
-export async function unjoinableOn(live: ActiveClub, ports: ClubPagePorts): Promise<readonly string[]> {
+export async function unjoinableOn(live: ShownClub, ports: ClubPagePorts): Promise<readonly string[]> {
   const listed = await listedOn(live, ports);
   const like = (wanted: Listed['standing']) => listed.filter(({ standing }) => standing === wanted);
   return [...like('full'), ...like('unattended')].map(({ code }) => code);
@@ -57,14 +61,19 @@ export async function unjoinableOn(live: ActiveClub, ports: ClubPagePorts): Prom
 type Listed = ClubPage['listed'][number] & { readonly table: ClubPage['tables'][number] | null };
 
 /** The tables on the page; those that are over are taken off it, and are not among them. */
-async function listedOn(live: ActiveClub, ports: ClubPagePorts): Promise<readonly Listed[]> {
-  const { registry, clock, idleMs } = ports;
+async function listedOn(live: ShownClub, ports: ClubPagePorts): Promise<readonly Listed[]> {
+  const { registry, store, clock, idleMs } = ports;
   const found = await Promise.all(
     live.state.tables.map(async (code) => ({ code, room: await registry.find(code) })),
   );
+  const missing = found.filter(({ room }) => room === null).map(({ code }) => code);
+  // A server that stops finds no room any more; those that are stored are not gone.
+  const stored = missing.length > 0 ? await store.versions(missing) : new Map<string, number>();
   const now = clock.now();
   const isLeft = (state: RoomState): boolean => now - lastSeen(state, now) >= idleMs;
-  const over = found.filter(({ room }) => room === null || room.room.state.closed || isLeft(room.room.state));
+  const over = found.filter(({ code, room }) =>
+    room === null ? !stored.has(code) : room.room.state.closed || isLeft(room.room.state),
+  );
   if (over.length > 0) {
     // Where that cannot be stored it is done the next time; nobody reads of them meanwhile.
     await live.submit({ kind: 'take-off', tables: over.map(({ code }) => code) });

@@ -1,6 +1,7 @@
 // A club's page: what stands on it, who puts a table there, and who may change it.
 import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
-import { decideClub } from '../../server/club/decide.ts';
+import { type ClubCommand, decideClub } from '../../server/club/decide.ts';
+import { clubPageFor } from '../../server/club/page.ts';
 import { beginClub, CHANGES, type ClubEvent, evolveClub, LISTINGS } from '../../server/club/state.ts';
 import { CLUB, clubEvents } from '../../server/club/stored-event.ts';
 import { LISTED_FROM_ADDRESS } from '../../server/http/clubs.ts';
@@ -160,6 +161,23 @@ test('CB4 TK5 somebody who reads pages or tries keys without end is slowed down'
     statuses.push((await fetch(`${slow.url}${clubPath('ABCD2345')}`, { method: 'GET' })).status);
   expect([statuses[239], statuses[240]]).toEqual([404, 429]);
   await slow.stop();
+});
+
+test('CB3 a table that a stopping server finds no more stays on the page for as long as it is stored', async () => {
+  const submitted: unknown[] = [];
+  const live = {
+    code: 'ABCD2345',
+    state: play({ kind: 'table-listed', table: 'BCDE2345' }, { kind: 'table-listed', table: 'CDEF2345' }),
+    submit: async (command: ClubCommand) => {
+      submitted.push(command);
+      return { ok: true } as const;
+    },
+  };
+  const none = { find: async () => null };
+  const store = { versions: async () => new Map([['BCDE2345', 7]]) };
+  const ports = { registry: none, published: none, store, clock: at.clock };
+  await clubPageFor(live, { ...ports, idleMs: 1, publicAddress: null, keptMs: 1 }, false);
+  expect(submitted).toEqual([{ kind: 'take-off', tables: ['CDEF2345'] }]);
 });
 
 const made = { kind: 'club-made', name: 'Tuesday club', secretHash: 'a'.repeat(64) } as const;
