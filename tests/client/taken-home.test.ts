@@ -1,6 +1,8 @@
 // What a device keeps of others’ pages: the deals of a class that were taken home, and what clubs’ pages told last.
 import { describe, expect, it } from 'vitest';
+import { ClubReader } from '../../client/class/club/club-reader.ts';
 import { pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
+import type { ApiResult } from '../../client/connection/api.ts';
 import { mayCome } from '../../client/room/bring-home.ts';
 import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
 import { noteListed, readListed } from '../../client/storage/listed-table.ts';
@@ -90,6 +92,43 @@ describe('a club’s page', () => {
     expect(readListed(storage, 'CDEF2345')).toBeNull();
     noteListed(storage, 'BCDE2345', null);
     expect(readListed(storage, 'BCDE2345')).toBeNull();
+  });
+
+  it('is told as it was asked for last, with a key that is brought again until the server has judged it', async () => {
+    const told: string[] = [];
+    const brought: string[] = [];
+    const answers: ((page: ClubPage) => void)[] = [];
+    let keyAnswer = { ok: false, code: 'unreachable', message: 'No network.' } as const as ApiResult<null>;
+    const reader = new ClubReader(
+      {
+        bring: async (key) => {
+          brought.push(key);
+          return keyAnswer;
+        },
+        fetch: () => new Promise((resolve) => answers.push((value) => resolve({ ok: true, value }))),
+        told: (answer) => told.push(answer.ok ? answer.value.name : answer.code),
+        keyFailed: ({ message }) => told.push(message),
+      },
+      'key',
+    );
+    const asked = async (nth: number) => expect.poll(() => answers.length).toBe(nth);
+    const first = reader.read();
+    await asked(1);
+    keyAnswer = { ok: false, code: 'wrong-key', message: 'Wrong key.' };
+    const second = reader.read();
+    await asked(2);
+    answers[1]!(page(2));
+    answers[0]!(page(1));
+    await Promise.all([first, second]);
+    const last = reader.read();
+    await asked(3);
+    reader.end();
+    answers[2]!(page(3));
+    await last;
+    expect([told, brought]).toEqual([
+      ['No network.', 'Wrong key.', 'Club 2'],
+      ['key', 'key'],
+    ]);
   });
 
   it('is opened by a key from a file, as a class and a drill are', () => {

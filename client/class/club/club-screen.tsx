@@ -20,6 +20,7 @@ export function ClubScreen({ app, code }: { readonly app: App; readonly code: st
         <main class="class-page club">
           <h1>{page.name}</h1>
           <Failed model={model} />
+          {!page.teacher && <p role="alert">{model.rejected.value}</p>}
           <Drill app={app} drill={page.drill} />
           <Tables app={app} tables={page.tables} />
           {page.teacher && <ClubTeacher app={app} page={page} model={model} />}
@@ -45,7 +46,7 @@ function NoClub({ model }: { readonly model: ClubModel }) {
   );
 }
 
-/** What is shown may be old; a key that does not fit is said, and the page is read all the same. */
+/** What is shown may be old. */
 function Failed({ model }: { readonly model: ClubModel }) {
   const failure = model.failure.value;
   if (failure === null) return null;
