@@ -62,6 +62,8 @@ export interface DrillInTab {
   readonly code: string;
   readonly device: DrillOnDevice | null;
   readonly isStored: boolean;
+  /** Whether somebody has deleted what was stored: this tab then goes on by itself and stores nothing again. */
+  readonly isDeleted: boolean;
 }
 
 /** Changes what is stored by now, for another tab of this drill may have changed it; null changes nothing. */
@@ -71,8 +73,10 @@ export function changeDrill(
   change: (now: DrillOnDevice | null) => DrillOnDevice | null,
 ): DrillInTab {
   const stored = tab.isStored ? readDrillOnDevice(storage, tab.code) : null;
+  const isDeleted = tab.isDeleted || (tab.isStored && tab.device !== null && stored === null);
   const device = change(stored ?? tab.device);
-  return device === null ? tab : { ...tab, device, isStored: storeDrillOnDevice(storage, device) };
+  if (device === null) return { ...tab, isDeleted };
+  return { ...tab, device, isDeleted, isStored: !isDeleted && storeDrillOnDevice(storage, device) };
 }
 
 /** A drill that was published in this browser, for its teacher. */

@@ -15,6 +15,7 @@ import { DRILL, playWords, roundWords } from '../../client/class/published/strin
 import {
   changeDrill,
   type DrillOnDevice,
+  drillKey,
   type PlayedRound,
   readDrillOnDevice,
 } from '../../client/storage/published.ts';
@@ -66,7 +67,7 @@ describe('the rounds of a published drill on a device', () => {
     expect(roundOf(late)).toMatchObject({ state: 'waiting', questions: [QUESTION] });
     expect([roundsToSend(late), isSendingDue(late)]).toEqual([[], false]);
     expect(roundWords(roundOf(late), { counted: false, state: late.drill.state })).toMatch(
-      /sent when your teacher opens the drill again/,
+      /sent when you open this page after your teacher/,
     );
     const again = takenOver(late, publishedDrill());
     expect(roundsToSend(again).map(([deal]) => deal)).toEqual([DEAL]);
@@ -86,10 +87,12 @@ describe('the rounds of a published drill on a device', () => {
 
   it('wait after an answer that says nothing of the round, and are given up after one that judges it', () => {
     const waiting = deviceWith({ state: 'waiting' });
-    for (const code of ['busy', 'try-later', 'too-fast'] as const)
+    for (const code of ['busy', 'try-later', 'too-fast', 'unclear'] as const)
       expect(told(waiting, code)).toEqual(waiting);
-    const unclear = told(waiting, 'unclear');
-    expect([roundsToSend(unclear).length, isSendingDue(unclear)]).toEqual([1, false]);
+    expect([roundsToSend(waiting).length, isSendingDue(waiting)]).toEqual([1, true]);
+    // Only a newer page can send it, which is loaded for it.
+    const unread = told(waiting, 'bad-request');
+    expect([roundsToSend(unread).length, isSendingDue(unread)]).toEqual([1, false]);
     for (const code of ['round-not-played', 'drill-full'] as const) {
       expect(roundOf(told(waiting, code)).state).toBe('rejected');
     }
@@ -112,7 +115,7 @@ describe('the rounds of a published drill on a device', () => {
 
   it('keep what another tab has stored meanwhile, and are sent as the table that ended first had them', () => {
     const storage = memoryStorage();
-    const empty = { code: drill.code, device: null, isStored: true };
+    const empty = { code: drill.code, device: null, isStored: true, isDeleted: false };
     const first = changeDrill(storage, empty, () => takenOver(null, drill));
     const second = changeDrill(storage, empty, (now) => now);
     const asked = () => ({ questions: [QUESTION] });
@@ -128,10 +131,24 @@ describe('the rounds of a published drill on a device', () => {
     expect(answered(anew, sent, { ok: false, code: 'round-not-played', message: 'no' })).toBe(anew);
   });
 
+  it('are not stored again by a tab that is still open after they were deleted', () => {
+    const storage = memoryStorage();
+    const empty = { code: drill.code, device: null, isStored: true, isDeleted: false };
+    const open = changeDrill(storage, empty, () => takenOver(null, drill));
+    storage.remove(drillKey(drill.code));
+    const asked = () => ({ questions: [QUESTION] });
+    let on = changeDrill(storage, open, (now) => now && playedOn(now, DEAL, asked));
+    on = changeDrill(storage, on, (now) => now && playedOn(now, 'deal-2', asked));
+    expect(Object.keys(on.device!.rounds)).toEqual([DEAL, 'deal-2']);
+    expect([on.isStored, readDrillOnDevice(storage, drill.code)]).toEqual([false, null]);
+  });
+
   it('stay on the page where nothing can be stored', () => {
     const storage = { ...memoryStorage(), write: () => false };
-    const opened = changeDrill(storage, { code: drill.code, device: null, isStored: true }, () =>
-      takenOver(null, drill),
+    const opened = changeDrill(
+      storage,
+      { code: drill.code, device: null, isStored: true, isDeleted: false },
+      () => takenOver(null, drill),
     );
     const played = changeDrill(
       storage,

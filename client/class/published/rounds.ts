@@ -6,7 +6,7 @@ import type { DrillOnDevice, PlayedRound } from '../../storage/published.ts';
 import { DRILL } from './strings.ts';
 
 /** Answers after which the same may be asked again by itself. */
-const FOR_LATER: readonly string[] = ['unreachable', 'try-later', 'busy', 'too-fast'];
+const FOR_LATER: readonly string[] = ['unreachable', 'unclear', 'try-later', 'busy', 'too-fast'];
 /** Answers that judge the round itself; after any other one it may still be counted. */
 const FINAL: readonly string[] = ['round-not-played', 'drill-full'];
 

@@ -69,7 +69,7 @@ const STATES: Readonly<Record<PlayedRound['state'], string>> = {
 
 /** Of a round that was not sent while the drill was open. */
 const LATE: Readonly<Record<'over' | 'withdrawn', string>> = {
-  over: 'Played too late to be counted; it is sent when your teacher opens the drill again',
+  over: 'Played too late to be counted; it is sent when you open this page after your teacher has opened the drill again',
   withdrawn: 'Played, but not sent before your teacher took the drill back',
 };
 

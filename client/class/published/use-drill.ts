@@ -1,6 +1,6 @@
 // A published drill on this device: fetched when there is a network, played without one, sent when there is one again.
 import { useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { SendRound } from '../../../shared-engine/index.ts';
 import type { Failure } from '../../connection/api.ts';
 import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
@@ -34,13 +34,15 @@ export function useDrill(code: string, name: () => string) {
   );
   const failure = useSignal<Failure | null>(null);
   const isStored = useSignal(true);
+  const isDeleted = useRef(false);
   const sending = useSignal(false);
 
   const change = (step: (now: DrillOnDevice | null) => DrillOnDevice | null) => {
-    const tab = { code, device: device.peek(), isStored: isStored.peek() };
+    const tab = { code, device: device.peek(), isStored: isStored.peek(), isDeleted: isDeleted.current };
     const next = changeDrill(lastingStorage, tab, step);
     device.value = next.device;
     isStored.value = next.isStored;
+    isDeleted.current = next.isDeleted;
   };
   const changeKnown = (step: (now: DrillOnDevice) => DrillOnDevice) => change((now) => now && step(now));
 
