@@ -73,7 +73,7 @@ export function termsSentences(terms: ClassTerms): readonly string[] {
 
 /** Of a deal of a class that is played again by oneself. */
 export const HOME = {
-  kept: 'Your device keeps this deal; you can play it again when the class is over.',
+  kept: 'Your device keeps this deal; you can play it again from “My rounds”, whenever you like.',
   again: 'Play this deal again',
   about:
     'A deal of your class, played again by yourself with the same tiles and the same bots. Nobody else learns of it.',
