@@ -27,7 +27,7 @@ export const SIX_WORDS = {
 export const CLUB_LISTING = {
   title: 'Show on a club’s page',
   about:
-    'Whoever has the link of that page can join this table while a seat is free. The page tells nobody’s name.',
+    'Whoever has the link of that page can join this table while a seat is free. The page tells the name of the card, and of no player.',
   code: 'Code or link of the club’s page',
   mayShow: (name: string) =>
     `Whoever joins sees all of ${name}. If you typed it from a printed card, that card is somebody’s work: show it only if its owner lets you. A card of your own making is yours to show.`,

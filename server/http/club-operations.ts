@@ -16,7 +16,7 @@ export const CLUB_OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
     path: CLUB,
-    summary: 'The drill that a club shows, and the tables with free seats; no name of anybody.',
+    summary: 'The drill that a club shows, and the tables with free seats; no name of a player.',
     callers: ['anybody', 'teacher'],
     good: { 200: 'ClubPage' },
     rejections: ['no-such-club'],

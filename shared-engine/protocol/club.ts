@@ -1,19 +1,19 @@
 // Schemas of the HTTP messages of a club's page: what whoever has its link reads, and what its teacher changes.
 import { z } from 'zod';
-import { isVisibleText, termsSchema } from '../rules/index.ts';
+import { isVisibleName, termsSchema } from '../rules/index.ts';
 
 /** `tables` are those that stand on a page at once, `keptOff` those that may not, `letters` those of its name. */
 export const CLUB_LIMITS = { tables: 24, keptOff: 48, letters: 60 } as const;
 
 export function isClubName(text: string): boolean {
-  return text.trim() !== '' && text.length <= CLUB_LIMITS.letters && isVisibleText(text);
+  return text.trim() !== '' && text.length <= CLUB_LIMITS.letters && isVisibleName(text);
 }
 
 /** `POST /api/clubs`. */
 export const makeClubSchema = z.strictObject({ name: z.string() });
 export const clubMadeSchema = z.object({ code: z.string() });
 
-/** `GET /api/clubs/CODE`: what stands on the page; no name of anybody. */
+/** `GET /api/clubs/CODE`: what stands on the page; no name of a player. */
 export const clubPageSchema = z.object({
   code: z.string(),
   name: z.string(),

@@ -97,6 +97,8 @@ test('CB1 CB4 the page shows the drill that its teacher chooses, and is changed 
   expect(await rejection(act(club, { kind: 'show-drill', code: 'ABCD2345' }))).toBe('no-such-drill');
   expect(await rejection(act(club, { kind: 'rename', name: ' ' }))).toBe('bad-club-name');
   expect(await rejection(post(`${at.url}${CLUBS_PATH}`, { name: 'a\u202eb' }))).toBe('bad-club-name');
+  // A mark alone is seen by nobody.
+  expect(await rejection(act(club, { kind: 'rename', name: '\u0301' }))).toBe('bad-club-name');
   expect(await rejection(act(club, { kind: 'rename' }))).toBe('bad-request');
 
   // The browser of a teacher who looks in keeps the secret for 400 days more; nobody else is given one.
