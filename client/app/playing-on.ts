@@ -88,21 +88,9 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     server.stop();
     for (const { id } of pending.all()) pending.complete(id);
     storeWentOn(storage, wentOn);
-    here = newTable({ ...tableOf(prepared), on: { state: stateHere, message: messageHere(wentOn) } });
-    startHere(here);
+    here = newTable({ ...tableOf(prepared), on: { state: stateHere(wentOn), message: messageHere(wentOn) } });
+    here.start();
     return null;
-  }
-
-  function startHere(table: Connection) {
-    table.start();
-    watch = watchServer({
-      isThere: ports.isThere,
-      startTimer: ports.startTimer,
-      onChange(isBack) {
-        isServerBack = isBack;
-        stateHere({ kind: 'open' });
-      },
-    });
   }
 
   function stopHere() {
@@ -148,8 +136,22 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
     };
   }
 
-  const stateHere: On['state'] = (state) =>
-    on.state(state.kind === 'open' ? { kind: 'here', isServerBack } : state);
+  /** The server is looked for once there is a table here that could be left for it. */
+  function stateHere({ left, leftAt }: WentOn): On['state'] {
+    const sayHere = () => on.state({ kind: 'here', isServerBack, left: { round: left, step: leftAt } });
+    return (state) => {
+      if (state.kind !== 'open') return on.state(state);
+      sayHere();
+      watch ??= watchServer({
+        isThere: ports.isThere,
+        startTimer: ports.startTimer,
+        onChange(isBack) {
+          isServerBack = isBack;
+          sayHere();
+        },
+      });
+    };
+  }
 
   const messageHere =
     ({ left }: WentOn) =>
@@ -168,7 +170,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
   return {
     start() {
       isStopped = false;
-      if (here !== null) startHere(here);
+      if (here !== null) here.start();
       else if (readWentOn(storage, code) === null) server.start();
       else
         void playOn().then((obstacle) => {

@@ -5,6 +5,7 @@ import {
   PROTOCOL_VERSIONS,
   type RejectionCode,
   type ServerMessage,
+  type Step,
 } from '../../shared-engine/index.ts';
 import type { ApiResult } from './api.ts';
 import { backoffMs } from './backoff.ts';
@@ -15,6 +16,12 @@ import type { Cancel, ClientSocket, OpenSocket, StartTimer } from './socket.ts';
 
 export type EndReason = 'replaced' | 'outdated' | 'no-room' | 'seat-lost';
 
+/** Where a server's table was left: its round, and the step that was open. */
+export interface LeftStep {
+  readonly round: number;
+  readonly step: Step;
+}
+
 export type ConnectionState =
   | { readonly kind: 'connecting' }
   | { readonly kind: 'open' }
@@ -23,7 +30,7 @@ export type ConnectionState =
   /** Cut off; the next attempt comes by itself. */
   | { readonly kind: 'waiting'; readonly failures: number }
   /** The player went on in the page, without the server (rules G1–G4). */
-  | { readonly kind: 'here'; readonly isServerBack: boolean }
+  | { readonly kind: 'here'; readonly isServerBack: boolean; readonly left: LeftStep }
   /** No further attempt without the player: another page took over, this page is too old, the seat or the room is gone. */
   | { readonly kind: 'ended'; readonly reason: EndReason };
 

@@ -7,6 +7,7 @@ import {
   forFour,
   possibleRound,
   type SimdModule,
+  stepOf,
   type Table,
 } from '../../shared-engine/index.ts';
 import type { ClientRequest } from '../connection/pending.ts';
@@ -30,7 +31,8 @@ interface Means {
 export function wentOnFrom({ table, pending }: LastTold, { card, simd, seed }: Means): WentOn | null {
   const seated = seatedAt(table);
   const style = botsStyle(table);
-  if (seated === null || style === null) return null;
+  const leftAt = seated && stepOf(seated.view.stage);
+  if (seated === null || leftAt === null || style === null) return null;
   const { view, you } = seated;
   const possible = possibleRound(createAnalyst(card, simd).typical, view, seed);
   if (possible === null) return null;
@@ -42,6 +44,7 @@ export function wentOnFrom({ table, pending }: LastTold, { card, simd, seed }: M
       return info.kind === 'empty' ? '' : info.name;
     }),
     left: table.round,
+    leftAt,
     round: {
       deal: possible.deal,
       seat: you,

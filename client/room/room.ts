@@ -17,6 +17,7 @@ import type { ConnectionState, RoomConnection } from '../connection/connection.t
 import type { ClientRequest } from '../connection/pending.ts';
 import { type Aims, toggleAim } from './aims.ts';
 import { type KeptCommitment, keptWith } from './kept-commitment.ts';
+import { type Marks, marksUntil } from './marks.ts';
 import { openPass, tileObjection } from './open-pass.ts';
 import * as rack from './rack-layout.ts';
 import { ROOM } from './strings.ts';
@@ -149,9 +150,19 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
     ports.saveLayout(layout);
   };
 
+  const mark = ({ aims, helped }: Marks) => {
+    const before = state.value;
+    change({ aims, helped });
+    if (aims !== before.aims) ports.saveAims(aims);
+    if (helped !== before.helped) ports.saveHelped(helped);
+  };
+
   const connection = ports.connect({
-    state: (next) =>
-      change(connected(state.value, next, { home: ports.home, pendingCount: connection.pendingCount() })),
+    state: (next) => {
+      const { connection: before } = state.value;
+      change(connected(state.value, next, { home: ports.home, pendingCount: connection.pendingCount() }));
+      if (before.kind === 'here' && next.kind !== 'here') mark(marksUntil(state.value, before.left));
+    },
     message: (message) => {
       const { commitment } = state.value;
       change({ ...received(state.value, message, ports), pendingCount: connection.pendingCount() });
@@ -212,16 +223,9 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
       change({ cardOpen: open });
       ports.saveCardOpen(open);
     },
-    toggleAim(round, step, section) {
-      const aims = toggleAim(state.value.aims, round, step, section);
-      change({ aims });
-      ports.saveAims(aims);
-    },
-    noteHelp(round, step) {
-      const helped = withHelp(state.value.helped, round, step);
-      change({ helped });
-      ports.saveHelped(helped);
-    },
+    toggleAim: (round, step, section) =>
+      mark({ ...state.value, aims: toggleAim(state.value.aims, round, step, section) }),
+    noteHelp: (round, step) => mark({ ...state.value, helped: withHelp(state.value.helped, round, step) }),
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),
     retryNow: () => connection.retryNow(),

@@ -1,6 +1,6 @@
 // A round of a server's table that went on in the page, stored until its player is back at that table (rules G1–G4).
 import * as z from 'zod';
-import { type Four, four } from '../../shared-engine/index.ts';
+import { type Four, four, type Step, stepSchema } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 import { jsonOf, type PageRound, pageRoundSchema } from './page-round.ts';
 
@@ -11,6 +11,8 @@ export interface WentOn {
   readonly names: Four<string>;
   /** Number of the server's round that was left. */
   readonly left: number;
+  /** The step that was open then. */
+  readonly leftAt: Step;
   /** That round as it goes on, or a deal that was dealt here after it. */
   readonly round: PageRound;
 }
@@ -25,6 +27,7 @@ const wentOnSchema: z.ZodType<WentOn> = z.strictObject({
   code: z.string(),
   names: four(z.string()),
   left: z.int().min(1),
+  leftAt: stepSchema,
   round: pageRoundSchema,
 });
 

@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { connectOrPlayOn, type PlayingOnPorts } from '../../client/app/playing-on.ts';
 import { PLAYING_ON } from '../../client/app/room-strings.ts';
 import { openPendingRequests } from '../../client/connection/pending.ts';
+import { keepRounds } from '../../client/practice/history/keep-rounds.ts';
 import { wentOnFrom } from '../../client/practice/play-on.ts';
 import { seatedAt } from '../../client/room/room.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
@@ -209,6 +210,46 @@ it('a page that is left while its round is being made ready goes on nowhere', as
   arrive();
   await new Promise((resolve) => setImmediate(resolve));
   expect(page.asked).toEqual(['stop']);
+});
+
+it('G4 what was marked in the page since the table was left is gone with it, what was marked before stays', () => {
+  const saved: unknown[] = [];
+  const save = (marks: unknown) => saved.push(marks);
+  const { room, on } = pageRoomOf('here', { saveAims: save, saveHelped: save });
+  const left = { round: 2, step: 'first-left' } as const;
+  room.noteHelp(1, 'second-right');
+  on.state({ kind: 'here', isServerBack: false, left });
+  const marked = [[2, 'first-left'] as const, [2, 'second-left'] as const, [3, 'first-right'] as const];
+  for (const [round, step] of marked) {
+    room.noteHelp(round, step);
+    room.toggleAim(round, step, 'stairs');
+  }
+  on.state({ kind: 'connecting' });
+  const kept = [{ '2/first-left': ['stairs'] }, ['1/second-right', '2/first-left']];
+  expect([room.state.value.aims, room.state.value.helped]).toEqual(kept);
+  expect(saved.slice(-2)).toEqual(kept);
+});
+
+it('a deal of the page and the one to which the server gives its number are closed at times of their own', async () => {
+  const { last, view } = await openTable();
+  const { room, on } = pageRoomOf('here');
+  let times = 0;
+  keepRounds(room, {
+    placeOf: () => 'page',
+    loadCardFile: async () => null,
+    now: () => ++times,
+    startTimer: () => () => {},
+    notes: memoryStorage(),
+  });
+  const stage = { phase: 'closed', opened: null, racks: null } as const;
+  const tell = () => on.message({ kind: 'table', seq: 1, table: { ...last(), view: { ...view(), stage } } });
+  on.state({ kind: 'here', isServerBack: true, left: { round: 1, step: 'vote' } });
+  tell();
+  tell();
+  expect(times).toBe(1);
+  on.state({ kind: 'open' });
+  tell();
+  expect(times).toBe(2);
 });
 
 it('why a round could not go on here is said until its table is back', () => {

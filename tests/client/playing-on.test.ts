@@ -17,6 +17,7 @@ it('G2 G3 a round goes on with what its seat knew and chose, opens nothing, and 
   const own = simplest(left.view(), 1);
   const means = { card, simd: NO_SIMD, seed: seedNamed('anew') };
   const wentOn = wentOnFrom({ table: left.last(), pending: [own] }, means)!;
+  expect(wentOn).toMatchObject({ left: 1, leftAt: 'first-across' });
   const back = { ...own, id: 'back', choice: { kind: 'withdraw', step: 'first-across' } } as const;
   expect(wentOnFrom({ table: left.last(), pending: [own, back] }, means)?.round.answers).toEqual([]);
   const here = await openTable(undefined, wentOn.round);

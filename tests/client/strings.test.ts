@@ -225,7 +225,10 @@ describe('the connection in words', () => {
     const lost = (failures: number, also = {}) =>
       connectionMessage({ kind: 'waiting', failures }, { ...seen, ...also });
     expect(connectionMessage({ kind: 'open' }, seen)).toBeNull();
-    const here = [false, true].map((isServerBack) => connectionMessage({ kind: 'here', isServerBack }, seen));
+    const left = { round: 1, step: 'first-left' } as const;
+    const here = [false, true].map((isServerBack) =>
+      connectionMessage({ kind: 'here', isServerBack, left }, seen),
+    );
     expect(here.map((said) => said?.text.split(/[.:]/)[0])).toEqual([
       'You play on here without the server',
       'The server is back',

@@ -4,7 +4,10 @@ import { createRoom, type Room, type RoomPorts } from '../../client/room/room.ts
 
 type On = Parameters<RoomPorts['connect']>[0];
 
-export function pageRoomOf(code: string): { readonly room: Room; readonly on: On } {
+export function pageRoomOf(
+  code: string,
+  also: Partial<RoomPorts> = {},
+): { readonly room: Room; readonly on: On } {
   const heard: On[] = [];
   const room = createRoom(code, emptyLayout('suit'), {
     home: 'server',
@@ -25,6 +28,7 @@ export function pageRoomOf(code: string): { readonly room: Room; readonly on: On
       heard.push(on);
       return { start() {}, retryNow() {}, send() {}, stop() {}, pendingCount: () => 0 };
     },
+    ...also,
   });
   return { room, on: heard[0]! };
 }

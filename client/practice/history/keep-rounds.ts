@@ -32,7 +32,7 @@ const QUIET = 700;
 
 /** Returns a function that ends it and stores what has not been stored yet. */
 export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => void {
-  let closedAt: { readonly round: number; readonly at: number } | null = null;
+  let closedAt: (Pick<RoomState, 'home'> & { readonly round: number; readonly at: number }) | null = null;
   let card: { readonly id: string; readonly file: Promise<CardFile | null> } | null = null;
   let asked: string | null = null;
   let latest: RoomState | null = null;
@@ -45,9 +45,11 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     if (seated?.view.stage.phase !== 'closed') return;
     if (ports.isStoredAlready?.(seated.table)) return;
     const { round } = seated.table;
-    if (closedAt?.round === round && lastReview === state.review) return;
-    const isNew = closedAt?.round !== round;
-    if (isNew) closedAt = { round, at: ports.now() };
+    const { home } = state;
+    // A deal of the page may have the number that the server then gives to its next one.
+    const isNew = closedAt?.round !== round || closedAt.home !== home;
+    if (!isNew && lastReview === state.review) return;
+    if (isNew) closedAt = { home, round, at: ports.now() };
     lastReview = state.review;
     latest = state;
     cancel?.();
