@@ -88,6 +88,7 @@ interface Play {
 
 export function localTable(ports: LocalTablePorts): Connection {
   const { you, on } = ports;
+  const bots = SEATS.filter((seat) => seat !== you);
   const styleOf = (seat: Seat): StyleName => ports.styles?.[seat] ?? ports.style;
   let kernel: Kernel | null = null;
   let analyst: Analyst | null = null;
@@ -101,10 +102,14 @@ export function localTable(ports: LocalTablePorts): Connection {
   /** The first answers of the round, once it is closed. */
   let first: Review | null = null;
   let cancelReview: Cancel = () => {};
+  /** Counts starts and stops: whoever leaves before the parts have come finds no table opened behind them. */
+  let nth = 0;
 
   async function start() {
+    const own = ++nth;
     on.state({ kind: 'connecting' });
     const [card, vectors] = await Promise.all([ports.loadCard(), ports.loadSimd()]);
+    if (own !== nth) return;
     kernel ??= createSwarKernel(card);
     analyst ??= createAnalyst(card, vectors);
     analyses ??= ports.startOwnAnalyses({ card, onAnalysis: sendReview });
@@ -119,6 +124,7 @@ export function localTable(ports: LocalTablePorts): Connection {
   }
 
   function stop() {
+    nth++;
     cancelBots();
     cancelReview();
     analyses?.stop();
@@ -140,7 +146,8 @@ export function localTable(ports: LocalTablePorts): Connection {
     ports.onDeal(next, terms);
     for (const answer of answers) {
       if (!answerWith(answer).ok) break;
-      letBotsAnswer();
+      // At once, until the step waits for the player.
+      while (bots.some(botAnswers));
     }
     store();
     show();
@@ -163,7 +170,7 @@ export function localTable(ports: LocalTablePorts): Connection {
     cancelBots = () => {
       for (const stop of timers) stop();
     };
-    for (const seat of SEATS.filter((one) => one !== you && isWaitingFor(view.stage, one))) {
+    for (const seat of bots.filter((one) => isWaitingFor(view.stage, one))) {
       const answer = () => botAnswers(seat) && show();
       timers.push(ports.startTimer(botPause(view.terms, seat, ports.botDelay), answer));
     }
@@ -227,13 +234,6 @@ export function localTable(ports: LocalTablePorts): Connection {
 
   function apply(events: readonly RoundEvent[]) {
     play = { ...play!, round: events.reduce(evolve, play!.round) };
-  }
-
-  /** At once, where a round is played out again; ends when the step waits for the player. */
-  function letBotsAnswer() {
-    for (let answered = true; answered; ) {
-      answered = SEATS.filter((seat) => seat !== you).some(botAnswers);
-    }
   }
 
   /** A bot sees its own seat's view and nothing more, as on the server. */

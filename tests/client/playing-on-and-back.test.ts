@@ -212,6 +212,33 @@ it('a page that is left while its round is being made ready goes on nowhere', as
   expect(page.asked).toEqual(['stop']);
 });
 
+it('G4 whoever goes back before the round here has opened is not held here, and the server is looked for no sooner', async () => {
+  const left = await openTable();
+  let arrive = () => {};
+  let isAsked = () => {};
+  const asked = new Promise<void>((resolve) => {
+    isAsked = resolve;
+  });
+  const held = () => {
+    isAsked();
+    return new Promise<typeof card>((resolve) => {
+      arrive = () => resolve(card);
+    });
+  };
+  const fetchPageTable = async () => (table: Parameters<typeof newTable>[0]) =>
+    newTable({ ...table, loadCard: held });
+  const looks: string[] = [];
+  const isThere = async () => looks.push('look') > 0;
+  const page = outOfReach(memoryStorage(), left.last(), { ...ALL, fetchPageTable, isThere });
+  page.connection.start();
+  page.connection.playOn!();
+  await asked;
+  page.connection.backToServer!();
+  arrive();
+  await new Promise((resolve) => setImmediate(resolve));
+  expect([page.back, looks, page.asked]).toEqual([[], [], ['start', 'stop', 'start']]);
+});
+
 it('G4 what was marked in the page since the table was left is gone with it, what was marked before stays', () => {
   const saved: unknown[] = [];
   const save = (marks: unknown) => saved.push(marks);
