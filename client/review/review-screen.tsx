@@ -7,7 +7,7 @@ import { COACH } from '../coach/strings.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
 import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
-import type { Room, RoomState, Seated } from '../room/room.ts';
+import type { Room, Seated } from '../room/room.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { TableTalk } from '../room/table-talk.tsx';
@@ -27,7 +27,7 @@ import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './
 import { ProgressChart } from './progress-chart.tsx';
 import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
-import { choiceName, REVIEW, showStep } from './strings.ts';
+import { choiceName, nextWords, REVIEW, showStep } from './strings.ts';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -52,7 +52,7 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       )}
       {review && <ReviewTools review={review} />}
       {home !== 'past' && !table.controls?.amongFriends && (
-        <ReadyPanel room={room} table={table} label={nextWords(home, table)} />
+        <ReadyPanel room={room} table={table} label={nextWords(home, table, app.route.value)} />
       )}
       <TableTalk room={room} table={table} waiting={notReady(table)} />
       {notice && (
@@ -93,12 +93,6 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
       )}
     </main>
   );
-}
-
-/** In a class the next deal waits for all; a published drill is a list of deals, played in any order. */
-function nextWords(home: RoomState['home'], { controls }: Table): string {
-  if (!controls) return REVIEW.next;
-  return home === 'page' ? REVIEW.toDeals : REVIEW.nextInClass;
 }
 
 function Lesson({ review, room, seated }: ChoicesProps) {

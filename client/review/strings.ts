@@ -1,5 +1,7 @@
 // What the review says besides its verdicts and the deep analysis.
-import type { ChoiceReview, PassReview, Review, RiskGrade } from '../../shared-engine/index.ts';
+import type { ChoiceReview, PassReview, Review, RiskGrade, Table } from '../../shared-engine/index.ts';
+import type { Route } from '../app/routes/route.ts';
+import type { RoomState } from '../room/room.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
 import { capitalize, sentenceList } from '../tiles/tile-names.ts';
 
@@ -47,6 +49,7 @@ export const REVIEW = {
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
   toDeals: 'Back to the list of deals',
+  toRounds: 'Back to My rounds',
   finishedHere: 'My rounds has this round once: as you finished it without the server.',
   standIn: 'A bot chose for you while you were away.',
   check: 'Was the deal fixed before the first pass?',
@@ -113,6 +116,20 @@ export const PLAY_AGAIN = {
   step: 'Step',
   end: 'At the end',
 } as const;
+
+/**
+ * In a class the next deal waits for all; a published drill is a list of deals, played in any order; a deal of a class
+ * that was taken home was opened from its round.
+ */
+export function nextWords(
+  home: RoomState['home'],
+  { controls }: Pick<Table, 'controls'>,
+  route: Route,
+): string {
+  if (!controls) return REVIEW.next;
+  if (home !== 'page') return REVIEW.nextInClass;
+  return route.kind === 'home-deal' ? REVIEW.toRounds : REVIEW.toDeals;
+}
 
 /** What a choice that has not been played on cost, in tiles. */
 export function lossSentence(loss: number): string {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { deleteWords, entryText } from '../../client/privacy/strings.ts';
 import { reviewText, spokenSentences } from '../../client/review/review-text.ts';
-import { aimSentences, lossSentence } from '../../client/review/strings.ts';
+import { aimSentences, lossSentence, nextWords, REVIEW } from '../../client/review/strings.ts';
 import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
@@ -242,6 +242,21 @@ describe('the connection in words', () => {
     // Going on without the server is offered once coming back has failed, and only where the round can.
     const offers = [lost(1), lost(2), lost(2, { canPlayOn: false })].map((said) => said?.playOn);
     expect(offers).toEqual([null, 'Play on here', null]);
+  });
+});
+
+describe('what comes after a review', () => {
+  it('says where it leads: to the next deal, to the list of a drill, or to the rounds from which a deal of a class was opened', () => {
+    const controls = { held: false, standIn: false, cardClosed: false };
+    const room = { kind: 'room', code: 'ABCD2345' } as const;
+    const atHome = { kind: 'home-deal', room: 'ABCD2345', round: 2 } as const;
+    const words = [
+      nextWords('page', {}, room),
+      nextWords('server', { controls }, room),
+      nextWords('page', { controls }, room),
+      nextWords('page', { controls }, atHome),
+    ];
+    expect(words).toEqual([REVIEW.next, REVIEW.nextInClass, REVIEW.toDeals, REVIEW.toRounds]);
   });
 });
 
