@@ -62,6 +62,7 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       isConnected = state.kind === 'open' || state.kind === 'read-only';
       // Back at the table: what went on here has had its time (rule G4).
       if (isConnected) forgetWentOn(storage, code);
+      if (state.kind === 'ended' && state.reason === 'no-room') forgetTable();
       on.state(state);
     },
     message(message) {
@@ -72,6 +73,13 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       on.message(message);
     },
   });
+
+  /** Nothing goes on of a table that is gone, and its address opens nothing here any more. */
+  function forgetTable() {
+    last = null;
+    storeLastTold(tab, code, null);
+    forgetWentOn(storage, code);
+  }
 
   /** The last that the server told; null where its round is over, is not this player's alone, or was finished here. */
   function toGoOnFrom(): Table | null {
@@ -130,7 +138,10 @@ export function connectOrPlayOn(ports: PlayingOnPorts): RoomConnection {
       botNames: names,
       style: round.style,
       stored: round,
-      store: (next: WentOn['round']) => storeWentOn(storage, { ...wentOn, round: next }),
+      store(next: WentOn['round']) {
+        // Another page may have gone back to the server meanwhile: then this would bring back what is left.
+        if (readWentOn(storage, code) !== null) storeWentOn(storage, { ...wentOn, round: next });
+      },
       loadCard: async () => card,
       onDeal() {},
     };

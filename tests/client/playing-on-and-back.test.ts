@@ -3,7 +3,6 @@ import { expect, it } from 'vitest';
 import { connectOrPlayOn, type PlayingOnPorts } from '../../client/app/playing-on.ts';
 import { PLAYING_ON } from '../../client/app/room-strings.ts';
 import { openPendingRequests } from '../../client/connection/pending.ts';
-import { keepRounds } from '../../client/practice/history/keep-rounds.ts';
 import { wentOnFrom } from '../../client/practice/play-on.ts';
 import { seatedAt } from '../../client/room/room.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
@@ -34,22 +33,26 @@ function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL
   const back: boolean[] = [];
   const looks: (() => void)[] = [];
   let hear: (heard: string) => void = () => {};
+  let server: Parameters<PlayingOnPorts['connect']>[0];
   const connection = connectOrPlayOn({
     ...parts,
     code: CODE,
     pending: openPendingRequests(storage, 'requests'),
     storage,
     tab: storage,
-    connect: (on) => ({
-      start() {
-        asked.push('start');
-        if (told) on.message({ kind: 'table', seq: 1, table: { ...told, code: CODE } });
-        on.state({ kind: 'waiting', failures: 2 });
-      },
-      retryNow() {},
-      send() {},
-      stop: () => asked.push('stop'),
-    }),
+    connect(on) {
+      server = on;
+      return {
+        start() {
+          asked.push('start');
+          if (told) on.message({ kind: 'table', seq: 1, table: { ...told, code: CODE } });
+          on.state({ kind: 'waiting', failures: 2 });
+        },
+        retryNow() {},
+        send() {},
+        stop: () => asked.push('stop'),
+      };
+    },
     startTimer(_, look) {
       looks.push(look);
       return () => {};
@@ -78,6 +81,7 @@ function outOfReach(storage: TextStorage, told: Table | null, parts: Parts = ALL
     connection,
     /** Of the connection to the server. */
     asked,
+    server: () => server,
     /** Whether the server was said to be back, and the looks for it that are to come. */
     back,
     looks,
@@ -141,6 +145,21 @@ it('G4 a page that plays on says when the server is back and when it is gone aga
   await settle();
   expect(page.back).toEqual([false, true, false]);
   expect(page.asked).toEqual(['start', 'stop', 'start']);
+});
+
+it('G4 a round here is forgotten once its table is gone, and no page in which it still goes on brings it back', async () => {
+  const left = await openTable();
+  const storage = memoryStorage();
+  const page = outOfReach(storage, left.last());
+  page.connection.start();
+  await page.playOn();
+  const other = outOfReach(storage, null);
+  expect(other.connection.canPlayOn!()).toBe(true);
+  other.server().state({ kind: 'ended', reason: 'no-room' });
+  page.connection.send(simplest(seatedAt(page.last())!.view, 1));
+  expect(seatedAt(page.last())?.view.record.steps).toHaveLength(1);
+  const opened = outOfReach(storage, null).connection.canPlayOn!();
+  expect([other.connection.canPlayOn!(), opened]).toEqual([false, false]);
 });
 
 it('G1 a round that cannot go on here says what it lacks, and the page still tries to come back', async () => {
@@ -255,28 +274,6 @@ it('G4 what was marked in the page since the table was left is gone with it, wha
   const kept = [{ '2/first-left': ['stairs'] }, ['1/second-right', '2/first-left']];
   expect([room.state.value.aims, room.state.value.helped]).toEqual(kept);
   expect(saved.slice(-2)).toEqual(kept);
-});
-
-it('a deal of the page and the one to which the server gives its number are closed at times of their own', async () => {
-  const { last, view } = await openTable();
-  const { room, on } = pageRoomOf('here');
-  let times = 0;
-  keepRounds(room, {
-    placeOf: () => 'page',
-    loadCardFile: async () => null,
-    now: () => ++times,
-    startTimer: () => () => {},
-    notes: memoryStorage(),
-  });
-  const stage = { phase: 'closed', opened: null, racks: null } as const;
-  const tell = () => on.message({ kind: 'table', seq: 1, table: { ...last(), view: { ...view(), stage } } });
-  on.state({ kind: 'here', isServerBack: true, left: { round: 1, step: 'vote' } });
-  tell();
-  tell();
-  expect(times).toBe(1);
-  on.state({ kind: 'open' });
-  tell();
-  expect(times).toBe(2);
 });
 
 it('why a round could not go on here is said until its table is back', () => {

@@ -1,5 +1,6 @@
 // A round of a server's table that goes on in the page: what its seat knew and chose, and nothing else.
 import { expect, it } from 'vitest';
+import { keepRounds } from '../../client/practice/history/keep-rounds.ts';
 import { wentOnFrom } from '../../client/practice/play-on.ts';
 import { mayPlayOn } from '../../client/room/playing-on.ts';
 import { noteFinishedHere, readWentOn, storeWentOn, wasFinishedHere } from '../../client/storage/went-on.ts';
@@ -8,6 +9,7 @@ import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import type { SeatInfo } from '../../shared-engine/protocol/table.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
+import { pageRoomOf } from '../kit/page-room.ts';
 import { card, openTable, simplest } from '../kit/page-tables.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
@@ -51,4 +53,26 @@ it('G1 G4 only somebody alone with bots of one style goes on, without a deadline
   const storage = memoryStorage();
   noteFinishedHere(storage, 'TABLE', 3);
   expect([wasFinishedHere(storage, 'TABLE', 3), wasFinishedHere(storage, 'TABLE', 4)]).toEqual([true, false]);
+});
+
+it('a deal of the page and the one to which the server gives its number are closed at times of their own', async () => {
+  const { last, view } = await openTable();
+  const { room, on } = pageRoomOf('here');
+  let times = 0;
+  keepRounds(room, {
+    placeOf: () => 'page',
+    loadCardFile: async () => null,
+    now: () => ++times,
+    startTimer: () => () => {},
+    notes: memoryStorage(),
+  });
+  const stage = { phase: 'closed', opened: null, racks: null } as const;
+  const tell = () => on.message({ kind: 'table', seq: 1, table: { ...last(), view: { ...view(), stage } } });
+  on.state({ kind: 'here', isServerBack: true, left: { round: 1, step: 'vote' } });
+  tell();
+  tell();
+  expect(times).toBe(1);
+  on.state({ kind: 'open' });
+  tell();
+  expect(times).toBe(2);
 });
