@@ -66,7 +66,7 @@ const WAITING = {
 
 const HERE = {
   without: 'You play on here without the server. What the others hold was drawn anew.',
-  back: 'The server is back. Its table waits, with your tiles as you left them.',
+  back: 'The server is back. Its table waits for you.',
 } as const;
 
 const ENDED = {

@@ -233,6 +233,8 @@ describe('the connection in words', () => {
       'You play on here without the server',
       'The server is back',
     ]);
+    // A choice that still reached the server has gone on there, so nothing is promised of the tiles (rule G4).
+    expect(here[1]?.text).not.toContain('tiles');
     // Where no table was ever seen, the screen says that there is none.
     const gone = { kind: 'ended', reason: 'no-room' } as const;
     expect(connectionMessage(gone, seen)?.text).toBe('There is no table with this code.');
