@@ -27,7 +27,7 @@ import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
 import { readBotNames, storeBotNames } from '../storage/bot-names.ts';
 import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
 import { readPageRound, storePageRound } from '../storage/page-round.ts';
-import { forgetPlace, rememberPlace } from '../storage/recent-places.ts';
+import { forgetPlace, notePlace, rememberPlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
 import { wasFinishedHere } from '../storage/went-on.ts';
 import { announcementsOf } from '../table/announcements.ts';
@@ -121,7 +121,7 @@ function connectTable(
       on.state(state);
     },
     onMessage: (message) => {
-      if (message.kind === 'table' && message.table.you !== null) rememberPlace(lastingStorage, place);
+      if (message.kind === 'table') notePlace(lastingStorage, place, message.table.you);
       reviews.receive(message);
     },
   });

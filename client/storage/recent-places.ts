@@ -1,4 +1,5 @@
 // Where this browser sat last: paths of tables and of deals in the page, the latest first.
+import type { Seat } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
 const KEY = 'recent';
@@ -8,6 +9,12 @@ const MAX_RECENT = 4;
 
 export function recentPlaces(storage: TextStorage): readonly string[] {
   return (storage.read(KEY) ?? '').split('\n').filter(Boolean).slice(0, MAX_RECENT);
+}
+
+/** A table told `you`: only a seat there is something to come back to, not one that was given up or taken. */
+export function notePlace(storage: TextStorage, path: string, you: Seat | null): void {
+  if (you === null) forgetPlace(storage, path);
+  else rememberPlace(storage, path);
 }
 
 export function rememberPlace(storage: TextStorage, path: string): void {

@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { dealHash, readDealHash, type SharedDeal } from '../../client/app/routes/deal-link.ts';
 import { pathOf, type Route, routeOf, tidyCode } from '../../client/app/routes/route.ts';
+import { notePlace, recentPlaces, rememberPlace } from '../../client/storage/recent-places.ts';
+import { memoryStorage } from '../kit/memory-storage.ts';
 import { seedNamed } from '../kit/rounds.ts';
 
 describe('addresses', () => {
@@ -96,5 +98,16 @@ describe('addresses', () => {
     expect(readDealHash(whole.replace('second=none', 'second=sometimes'))).toBeNull();
     const torn = whole.slice(0, 40);
     expect(routeOf('/', torn)).toEqual({ kind: 'missing', path: `/${torn}`, what: 'deal' });
+  });
+});
+
+describe('where this browser sat last', () => {
+  it('a table is a place to come back to while one sits there, the latest first, and no more once the seat is given up', () => {
+    const storage = memoryStorage();
+    rememberPlace(storage, '/daily/2028-02-29');
+    notePlace(storage, '/t/ABCD2345', 0);
+    expect(recentPlaces(storage)).toEqual(['/t/ABCD2345', '/daily/2028-02-29']);
+    notePlace(storage, '/t/ABCD2345', null);
+    expect(recentPlaces(storage)).toEqual(['/daily/2028-02-29']);
   });
 });
