@@ -40,6 +40,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   habits: [
     { seed: 'linden', chosen: '2026-11-26' },
     { seed: 'rosewood', chosen: '2026-11-26' },
+    { seed: 'hackberry', chosen: '2026-11-26' },
   ],
   judged: [
     { seed: 'whitebeam', chosen: '2026-11-26' },
@@ -60,7 +61,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   neighbors: [{ seed: 'linden', chosen: '2026-11-26' }],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
-  robustness: [{ seed: 'linden', chosen: '2026-11-26' }],
+  robustness: [
+    { seed: 'linden', chosen: '2026-11-26' },
+    { seed: 'hawthorn', chosen: '2026-11-26' },
+  ],
   story: [{ seed: 'quince', chosen: '2026-11-26' }],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
