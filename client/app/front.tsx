@@ -1,8 +1,8 @@
 // The front page: alone, with friends or with a group; a field for a code; a name asked once.
+
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { OpenRoom } from '../../shared-engine/index.ts';
-import { CodeField } from '../room/code-field.tsx';
 import { drillWaysOf } from '../room/ways.ts';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { cardForTables, markCardUsed, unplayable } from '../storage/own-cards.ts';
@@ -10,9 +10,9 @@ import { Bar, Mark } from '../ui/bar.tsx';
 import { goInPage } from '../ui/in-page-link.ts';
 import { NameField } from '../ui/name-field.tsx';
 import { CARD_SELECT } from '../ui/strings.ts';
+import { AnyCodeField } from './any-code-field.tsx';
 import { FRONT, LAZY } from './front-strings.ts';
 import { roomsPart } from './lazy.ts';
-import { openCode } from './open-code.ts';
 import { PracticeLinks } from './practice-links.tsx';
 import type { App } from './routes/app.ts';
 import { ownCardOf } from './routes/deal-link.ts';
@@ -168,7 +168,7 @@ export function Front({ app }: { readonly app: App }) {
         </div>
         <WhereYouWere app={app} at="below" />
         <PracticeLinks app={app} />
-        <CodeField onCode={(code) => void openCode(app, code)} />
+        <AnyCodeField app={app} />
         <TermsForm
           settings={settings}
           onChange={app.change}

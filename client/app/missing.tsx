@@ -1,8 +1,8 @@
 // What the page says at an address where nothing of ours is.
-import { CodeField } from '../room/code-field.tsx';
+
 import { Bar } from '../ui/bar.tsx';
+import { AnyCodeField } from './any-code-field.tsx';
 import { MISSING } from './front-strings.ts';
-import { openCode } from './open-code.ts';
 import type { App } from './routes/app.ts';
 
 export function Missing({ app, what }: { readonly app: App; readonly what: 'page' | 'deal' }) {
@@ -12,7 +12,7 @@ export function Missing({ app, what }: { readonly app: App; readonly what: 'page
       <main class="quiet">
         <h1>{what === 'deal' ? MISSING.dealTitle : MISSING.title}</h1>
         <p>{what === 'deal' ? MISSING.dealAbout : MISSING.about}</p>
-        <CodeField onCode={(code) => void openCode(app, code)} />
+        <AnyCodeField app={app} />
       </main>
     </>
   );

@@ -7,6 +7,7 @@ import {
   invitationsPath,
   type OpenRoom,
   type OpenSameDeal,
+  type RejectionCode,
   ROOMS_PATH,
   roomOpenedSchema,
   roomPath,
@@ -31,6 +32,12 @@ export interface Failure {
   readonly problems?: readonly string[];
 }
 export type ApiResult<T> = { readonly ok: true; readonly value: T } | Failure;
+
+/** Whether there is what was asked for; any failure but `missing` leaves that open. */
+export function existence(answer: ApiResult<unknown>, missing: RejectionCode): ApiResult<boolean> {
+  if (answer.ok) return { ok: true, value: true };
+  return answer.code === missing ? { ok: true, value: false } : answer;
+}
 
 const UNREACHABLE: Failure = {
   ok: false,

@@ -3,7 +3,14 @@ import { useSignal } from '@preact/signals';
 import { tidyCode } from '../app/routes/route.ts';
 import { CODE_FIELD } from '../ui/strings.ts';
 
-export function CodeField({ onCode }: { readonly onCode: (code: string) => void }) {
+interface CodeFieldProps {
+  /** Opens what has this code. */
+  readonly onCode: (code: string) => void;
+  /** Why the code that was sent last was not opened. */
+  readonly problem?: string | null;
+}
+
+export function CodeField({ onCode, problem = null }: CodeFieldProps) {
   const text = useSignal('');
   const empty = useSignal(false);
 
@@ -33,7 +40,7 @@ export function CodeField({ onCode }: { readonly onCode: (code: string) => void 
         <button type="submit">{CODE_FIELD.button}</button>
       </div>
       <p id="code-missing" class="notice" role="alert">
-        {empty.value ? CODE_FIELD.missing : null}
+        {empty.value ? CODE_FIELD.missing : problem}
       </p>
     </form>
   );

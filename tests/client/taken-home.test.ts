@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { ClubReader } from '../../client/class/club/club-reader.ts';
 import { pathInKeyFile } from '../../client/class/keys/teacher-key.ts';
-import type { ApiResult } from '../../client/connection/api.ts';
+import { type ApiResult, existence } from '../../client/connection/api.ts';
 import { mayCome } from '../../client/room/bring-home.ts';
 import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
 import { noteListed, readListed } from '../../client/storage/listed-table.ts';
@@ -129,6 +129,15 @@ describe('a club’s page', () => {
       ['No network.', 'Wrong key.', 'Club 2'],
       ['key', 'key'],
     ]);
+  });
+
+  it('is missing only where the server says so, and not after another failure', () => {
+    const failed = (code: string) => ({ ok: false, code, message: code }) as const;
+    const there = (answer: ApiResult<unknown>) => existence(answer, 'no-such-club');
+    expect(there({ ok: true, value: page(0) })).toEqual({ ok: true, value: true });
+    expect(there(failed('no-such-club'))).toEqual({ ok: true, value: false });
+    for (const code of ['too-fast', 'unreachable', 'unclear'])
+      expect(there(failed(code))).toEqual(failed(code));
   });
 
   it('is opened by a key from a file, as a class and a drill are', () => {

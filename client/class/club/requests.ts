@@ -7,7 +7,7 @@ import {
   clubPath,
   teacherKeySchema,
 } from '../../../shared-engine/index.ts';
-import { call } from '../../connection/api.ts';
+import { type ApiResult, call, existence } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
 
 /** The body of a successful answer is not needed. */
@@ -21,8 +21,8 @@ export function fetchClub(code: string) {
   return call(clubPath(code), null, clubPageSchema, { method: 'GET' });
 }
 
-export async function clubExists(code: string): Promise<boolean> {
-  return (await fetchClub(code)).ok;
+export async function clubExists(code: string): Promise<ApiResult<boolean>> {
+  return existence(await fetchClub(code), 'no-such-club');
 }
 
 export function sendClubAction(code: string, action: ClubAction) {

@@ -15,7 +15,7 @@ import {
   screenCodeSchema,
   teacherKeySchema,
 } from '../../../shared-engine/index.ts';
-import { call } from '../../connection/api.ts';
+import { type ApiResult, call, existence } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
 
 /** Sends an action of the teacher; the dashboard shows what was rejected. */
@@ -32,8 +32,8 @@ export function fetchClassInfo(code: string) {
   return call(classPath(code), null, classInfoSchema, { method: 'GET' });
 }
 
-export async function classExists(code: string): Promise<boolean> {
-  return (await fetchClassInfo(code)).ok;
+export async function classExists(code: string): Promise<ApiResult<boolean>> {
+  return existence(await fetchClassInfo(code), 'no-such-class');
 }
 
 export function joinClass(code: string, name: string) {

@@ -13,7 +13,7 @@ import {
   type SendRound,
   teacherKeySchema,
 } from '../../../shared-engine/index.ts';
-import { call } from '../../connection/api.ts';
+import { type ApiResult, call, existence } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
 
 /** The body of a successful answer is not needed. */
@@ -28,8 +28,8 @@ export function fetchDrill(code: string) {
   return call(drillPath(code), null, publishedDrillSchema, GET);
 }
 
-export async function drillExists(code: string): Promise<boolean> {
-  return (await fetchDrill(code)).ok;
+export async function drillExists(code: string): Promise<ApiResult<boolean>> {
+  return existence(await fetchDrill(code), 'no-such-drill');
 }
 
 export function fetchReleased(code: string) {
