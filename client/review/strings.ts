@@ -137,7 +137,7 @@ export function lossSentence(loss: number): string {
   if (loss < 0.2) return 'Almost the same as the best.';
   if (loss < 0.4) return 'About a third of a tile worse, compared with the best.';
   if (loss < 0.65) return 'About half a tile worse, compared with the best.';
-  if (loss < 1.3) return 'About one tile worse, compared with the best.';
+  if (loss < 1.5) return 'About one tile worse, compared with the best.';
   return `About ${Math.round(loss)} tiles worse, compared with the best.`;
 }
 

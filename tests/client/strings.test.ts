@@ -214,6 +214,14 @@ describe('numbers in sentences', () => {
     expect(lossSentence(0)).toBe('No better choice was found.');
   });
 
+  it('one tile is never called tiles', () => {
+    expect([1, 1.4, 1.5].map(lossSentence).map((sentence) => sentence.split(' worse')[0])).toEqual([
+      'About one tile',
+      'About one tile',
+      'About 2 tiles',
+    ]);
+  });
+
   it('the clock shows minutes and seconds and never a negative time', () => {
     expect([65_000, 9_001, 0, -5].map(clockText)).toEqual(['1:05', '0:10', '0:00', '0:00']);
   });
