@@ -20,7 +20,7 @@ import { openPendingRequests, type PendingRequests } from '../connection/pending
 import { newId } from '../connection/random.ts';
 import { browserSocket, browserTimer, socketUrl } from '../connection/socket.ts';
 import { LESSON, LESSON_DEAL } from '../lessons/lesson.ts';
-import { readAims, writeAims } from '../room/aims.ts';
+import { aimsOfRound, readAims, writeAims } from '../room/aims.ts';
 import { readKept, writeKept } from '../room/kept-commitment.ts';
 import { readLayout, writeLayout } from '../room/rack-layout-storage.ts';
 import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
@@ -202,7 +202,7 @@ export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard
   const room = roomWith(code, `past.${round.summary.id}`, {
     home: 'past',
     loadCard: async () => card,
-    initialAims: Object.fromEntries(Object.entries(aims).map(([step, said]) => [`${number}/${step}`, said])),
+    initialAims: aimsOfRound(number, aims),
     initialHelped: helped.map((step) => `${number}/${step}`),
     // Nothing is laid out or said anew at a table of the past.
     saveLayout() {},

@@ -1,14 +1,22 @@
 // What the player aims at before a pass: up to two sections of the card, stored for the review.
-import type { MoveStep } from '../../shared-engine/index.ts';
+import { type MoveStep, STEPS, type Step } from '../../shared-engine/index.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 
 export const MAX_AIMS = 2;
 
-/** Section ids by `round/step`. */
+/** Section ids by `round/step`, where they were chosen or taken back. */
 export type Aims = Readonly<Record<string, readonly string[]>>;
 
+/** An aim stays from pass to pass of a round until it is changed. */
 export function aimsAt(aims: Aims, round: number, step: MoveStep): readonly string[] {
-  return aims[`${round}/${step}`] ?? [];
+  const upTo = STEPS.slice(0, STEPS.indexOf(step) + 1);
+  const changed = upTo.findLast((earlier) => aims[`${round}/${earlier}`] !== undefined);
+  return aims[`${round}/${changed ?? step}`] ?? [];
+}
+
+/** Of a round that is stored with what was said before each pass: where nothing was, nothing stood. */
+export function aimsOfRound(round: number, said: Readonly<Partial<Record<Step, readonly string[]>>>): Aims {
+  return Object.fromEntries(STEPS.map((step) => [`${round}/${step}`, said[step] ?? []]));
 }
 
 /** Adds or removes one section; a third beside two is not taken, and the aims stay the same object. */

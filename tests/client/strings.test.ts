@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { deleteWords, entryText } from '../../client/privacy/strings.ts';
 import { reviewText, spokenSentences } from '../../client/review/review-text.ts';
 import { aimSentences, lossSentence, nextWords, REVIEW } from '../../client/review/strings.ts';
-import { aimsAt, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
+import { aimsAt, aimsOfRound, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
 import { openPass } from '../../client/room/open-pass.ts';
 import { stepState } from '../../client/room/step-names.ts';
 import { VERDICTS } from '../../client/room/verdicts.ts';
@@ -156,6 +156,18 @@ describe('the aim', () => {
     expect(aimsAt(readAims('ABCD', tab), 1, 'first-right')).toEqual(['stairs', 'bookends']);
     expect(aimsAt(readAims('ABCD', tab), 2, 'first-right')).toEqual([]);
     expect(aimsAt(toggleAim(aims, 1, 'first-right', 'bookends'), 1, 'first-right')).toEqual(['stairs']);
+  });
+
+  it('an aim stays from pass to pass until it is changed or taken back, which a reload keeps too', () => {
+    const tab = memoryStorage();
+    const garden = toggleAim({}, 1, 'first-right', 'garden');
+    writeAims(toggleAim(garden, 1, 'second-left', 'garden'), 'ABCD', tab);
+    const read = readAims('ABCD', tab);
+    const steps = ['first-right', 'first-left', 'second-left', 'courtesy-pass'] as const;
+    expect(steps.map((step) => aimsAt(read, 1, step))).toEqual([['garden'], ['garden'], [], []]);
+    // A round of the past says of each pass what was said then, and nothing of any other.
+    const past = aimsOfRound(1, { 'first-right': ['garden'] });
+    expect(steps.map((step) => aimsAt(past, 1, step))).toEqual([['garden'], [], [], []]);
   });
 
   it('the review says for each aim what the pass did to it', () => {

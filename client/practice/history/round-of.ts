@@ -9,6 +9,7 @@ import {
   roundIdFor,
   type Seat,
   type SeatInfo,
+  type SeatStep,
   STEPS,
   type Step,
   type StoredCard,
@@ -48,7 +49,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const commitment = kept?.round === table.round ? kept.commitment : view.commitment;
   const at = { table: table.code, number: table.round };
   const id = roundIdFor(at, commitment, view.record);
-  const aims = aimsOf(state.aims, table.round);
+  const aims = aimsOf(state.aims, table.round, view.record.steps);
   const met = state.review && aimsMet(state.review, aims);
   const helped = STEPS.filter((step) => wasHelped(state.helped, table.round, step));
   const summary: RoundSummary = {
@@ -89,12 +90,13 @@ function sitter(info: SeatInfo, seat: Seat): StoredRound['detail']['seats'][numb
   return { name: info.name, style: info.kind === 'bot' ? info.style : null };
 }
 
-function aimsOf(aims: Aims, round: number): StoredRound['detail']['aims'] {
+/** Of the passes that came about: an aim that stands would hold for any other too. */
+function aimsOf(aims: Aims, round: number, steps: readonly SeatStep[]): StoredRound['detail']['aims'] {
   const said: Partial<Record<Step, readonly string[]>> = {};
-  for (const step of STEPS) {
-    if (step === 'vote' || step === 'courtesy-ask') continue;
-    const sections = aimsAt(aims, round, step);
-    if (sections.length > 0) said[step] = sections;
+  for (const step of steps) {
+    if (step.kind !== 'move') continue;
+    const sections = aimsAt(aims, round, step.step);
+    if (sections.length > 0) said[step.step] = sections;
   }
   return said;
 }
