@@ -1,10 +1,10 @@
 // The state of the page as a whole: the route, the settings, the sheet on top.
 import { signal } from '@preact/signals';
-import { nextDealer, type Random, type Review } from '../../shared-engine/index.ts';
+import { nextDealer, type Random } from '../../shared-engine/index.ts';
 import type { TextStorage } from '../storage/browser-storage.ts';
 import { recentPlaces } from '../storage/recent-places.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
-import type { App, Sheet } from './routes/app.ts';
+import type { App, ReviewedPlay, Sheet } from './routes/app.ts';
 import { exchangeOf } from './routes/deal-link.ts';
 import { pathOf, type Route, routeOf } from './routes/route.ts';
 
@@ -28,7 +28,7 @@ export function openApp(ports: AppPorts): App & { close(): void } {
   const here = () => routeOf(ports.place().pathname, ports.place().hash);
   const route = signal(here());
   const sheet = signal<Sheet | null>(null);
-  const reviews = new Map<string, { readonly play: object; readonly review: Review }>();
+  const reviews = new Map<string, ReviewedPlay>();
   const settings = signal(readSettings(ports.storage));
   const left = signal<Route | null>(null);
   // What lies over the screen is a step of its own in the browser's history, so that going back closes it and leaves the
@@ -110,10 +110,10 @@ export function openApp(ports: AppPorts): App & { close(): void } {
     },
     recentPlaces: () => recentPlaces(ports.storage),
     linkTo: (target) => `${ports.origin}${pathOf(target)}`,
-    reviewBefore(key, play, review) {
-      const first = reviews.get(key);
-      if (first && first.play !== play) return first.review;
-      reviews.set(key, { play, review });
+    reviewBefore(deal, play) {
+      const first = reviews.get(deal);
+      if (first && first.room !== play.room) return play.isPast ? null : first.review;
+      reviews.set(deal, play);
       return null;
     },
   };

@@ -11,7 +11,7 @@ import type { App } from '../app/routes/app.ts';
 import { dealKey, exchangeOf, ownKeyIn, type SharedDeal } from '../app/routes/deal-link.ts';
 import type { Route } from '../app/routes/route.ts';
 import { ShareButton } from '../room/copy-link.tsx';
-import type { Room, RoomState, Seated } from '../room/room.ts';
+import type { RoomState, Seated } from '../room/room.ts';
 import { optionName } from '../room/step-names.ts';
 import { VERDICTS } from '../room/verdicts.ts';
 import { storeBotNames } from '../storage/bot-names.ts';
@@ -145,9 +145,4 @@ function Chosen({ choice }: { readonly choice: ChoiceReview | undefined }) {
       <span class="aside">{VERDICTS[choiceVerdict(choice)].name}</span>
     </>
   );
-}
-
-/** Stores the first play of a deal on this page and returns its review when a later play is there to compare. */
-export function earlierReview(app: App, shared: SharedDeal, room: Room, review: Review): Review | null {
-  return app.reviewBefore(dealKey(shared), room, review);
 }

@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type Four, forFour, type Review, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
+import { dealKey } from '../app/routes/deal-link.ts';
 import { wasHelped } from '../coach/helped.ts';
 import { COACH } from '../coach/strings.ts';
 import { aimsAt } from '../room/aims.ts';
@@ -23,7 +24,7 @@ import { LuckAndChoices } from './luck-and-choices.tsx';
 import { MethodPanel } from './method-panel.tsx';
 import { NumberChoice } from './number-choice.tsx';
 import { PassChoice, PassPair } from './pass-choice.tsx';
-import { earlierReview, NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
+import { NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
 import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
@@ -39,7 +40,8 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   const { review, analysisRunning, notice, home, commitment } = room.state.value;
   const { table } = seated;
   const shared = sharedDealOf(seated, home, app.route.value);
-  const first = shared && review ? earlierReview(app, shared, room, review) : null;
+  const first =
+    shared && review ? app.reviewBefore(dealKey(shared), { room, isPast: home === 'past', review }) : null;
   return (
     <main class="review">
       {review ? (

@@ -8,6 +8,13 @@ import type { Route } from './route.ts';
 /** What may open over any screen without leaving it. */
 export type Sheet = 'settings' | 'help';
 
+export interface ReviewedPlay {
+  /** The same object for the same play. */
+  readonly room: object;
+  readonly isPast: boolean;
+  readonly review: Review;
+}
+
 export interface App {
   readonly route: ReadonlySignal<Route>;
   /** The screen before the front page; null on any other screen, and where the page began. */
@@ -32,7 +39,7 @@ export interface App {
   linkTo(route: Route): string;
   /**
    * Stores the review of the first play of a deal on this page, deeper ones in its place, and returns it for a later
-   * play. `play` is the same object for the same play.
+   * play. A round of the past is no later play: what is stored of its deal may be that same one.
    */
-  reviewBefore(key: string, play: object, review: Review): Review | null;
+  reviewBefore(deal: string, play: ReviewedPlay): Review | null;
 }
