@@ -28,11 +28,22 @@ export function headlineOf(
   const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
   if (hadBetter(costliest)) return lesson(costliest, start, sections);
   if (isFirst) return praise(meant, start);
-  if (!whole) return ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
+  if (!whole) return soFar(meant);
   const unsure = meant.some((choice) => choiceVerdict(choice) === 'cant-say');
   return unsure
     ? ['We found nothing that was clearly costly.', 'Of some choices we can’t say.']
     : praise(meant, 'Well played: ');
+}
+
+/** What is told of a choice at first look stands beside it until it has been played on. */
+function soFar(choices: readonly ChoiceReview[]): readonly string[] {
+  const isDoubted = choices.some((choice) => choice.analysis.depth === 'quick' && hadBetter(choice));
+  return isDoubted
+    ? [
+        'So far, nothing that we have played on was clearly worse.',
+        'We have not played on every choice yet, and another one still looks worse.',
+      ]
+    : ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
 }
 
 function lesson(choice: ChoiceReview, start: string, sections: Review['sections']): readonly string[] {
