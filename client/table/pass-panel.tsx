@@ -28,7 +28,8 @@ export function PassPanel({ room, seated, pass }: PassPanelProps) {
           <button
             type="button"
             class="primary"
-            aria-disabled={chosen < pass.needed || pendingCount > 0}
+            // Undefined, and not false, where the question around it may still be deaf.
+            aria-disabled={chosen < pass.needed || pendingCount > 0 || undefined}
             onClick={() => {
               if (pendingCount === 0) room.pass();
             }}

@@ -14,6 +14,7 @@ import {
   VOTE_QUESTION,
 } from '../room/step-names.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
+import { useDeafAtFirst } from '../ui/second-tap.ts';
 import { PassPanel } from './pass-panel.tsx';
 import { TABLE } from './strings.ts';
 
@@ -24,7 +25,7 @@ interface QuestionProps {
 
 export function Question({ room, seated }: QuestionProps) {
   const { view, you, table } = seated;
-  const { notice } = room.state.value;
+  const { notice, layout } = room.state.value;
   const heading = useRef<HTMLHeadingElement>(null);
   const step = stepOf(view.stage);
   const answered = view.answer !== null;
@@ -32,6 +33,9 @@ export function Question({ room, seated }: QuestionProps) {
   useEffect(() => {
     if (step !== null && document.activeElement === document.body) heading.current?.focus();
   }, [step, answered]);
+  const pass = openPass(view, you);
+  const choosesAtOnce = pass === null || pass.submitted || layout.tray.length + layout.blind >= pass.needed;
+  const { isDeaf, onClickCapture } = useDeafAtFirst(`${table.round}/${step}/${answered}`, choosesAtOnce);
 
   // A table that the teacher has stopped asks nothing.
   if (table.controls?.held) {
@@ -45,7 +49,6 @@ export function Question({ room, seated }: QuestionProps) {
     );
   }
 
-  const pass = openPass(view, you);
   const asks = step === 'vote' || step === 'courtesy-ask';
   const across = nameOf(table, neighbor(you, 'across'));
   const title = pass
@@ -56,7 +59,7 @@ export function Question({ room, seated }: QuestionProps) {
         ? courtesyQuestion(across)
         : STEP_NAMES['courtesy-pass'];
   return (
-    <section class="question" aria-labelledby="question">
+    <section class="question" aria-labelledby="question" aria-disabled={isDeaf} {...{ onClickCapture }}>
       <h1 id="question" ref={heading} tabIndex={-1}>
         {pass && <span class="spoken">{STEP_NAMES[pass.step]}. </span>}
         {title}

@@ -70,9 +70,11 @@ describe('by keyboard alone', () => {
     while (!isClosed(now)) {
       if (now.startsWith('Second Charleston')) {
         await tabTo(page, 'Continue');
+        await hearsPresses(page);
         await keyboard.press('Enter');
       } else if (now.startsWith('Courtesy: how many')) {
         await tabTo(page, '1');
+        await hearsPresses(page);
         await keyboard.press('Enter');
       } else {
         await passByKeys(page);
@@ -99,6 +101,11 @@ describe('by keyboard alone', () => {
     expect(await page.getByRole('radio', { name: 'My own' }).isChecked()).toBe(true);
   });
 });
+
+/** Enter is heard no sooner than a tap on a question that has just come. */
+async function hearsPresses(page: Page): Promise<void> {
+  await page.locator('.question[aria-disabled="true"]').waitFor({ state: 'detached' });
+}
 
 /** Presses Tab until the control with this name has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {

@@ -106,9 +106,10 @@ describe('a table of four friends', () => {
     expect(await findsRoundOnPrivateCard(tomas, suite.origin())).toBe(true);
   }, 120_000);
 
-  it('O1 one player who stops ends the first Charleston, and everybody learns who it was', async () => {
+  it('C4 O1 a pass can be taken back, though not by a second tap on it; one player who stops ends the first Charleston', async () => {
     const pages = await fourSeated();
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
+    await passAndTakeBack(pages[0]!);
     for (let step = 0; step < 3; step++) await allOnward(pages, passThree);
     const [ines, ...others] = pages as [Page, Page, Page, Page];
     await ines.getByRole('button', { name: 'I’d stop' }).click();
@@ -263,4 +264,25 @@ async function passBlind(page: Page, count: string): Promise<void> {
     .getByRole('radio', { name: count })
     .check();
   await passThree(page);
+}
+
+/** While the others still choose. The second of two quick taps lands on what has come to the place of the first. */
+async function passAndTakeBack(page: Page): Promise<void> {
+  await page.evaluate(tapAgain);
+  await passThree(page);
+  await page.locator('html[data-tapped]').waitFor();
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await passButton(page).waitFor();
+  expect(await tray(page).getByRole('button').count()).toBe(3);
+}
+
+/** In the page: taps the button that takes a pass back in the very moment in which it appears. */
+function tapAgain(): void {
+  new MutationObserver((_, observer) => {
+    const button = document.querySelector<HTMLElement>('.pass-panel.submitted .send button');
+    if (button === null) return;
+    observer.disconnect();
+    button.click();
+    document.documentElement.dataset.tapped = 'yes';
+  }).observe(document.body, { childList: true, subtree: true });
 }
