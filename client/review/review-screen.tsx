@@ -1,5 +1,7 @@
 // The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
+import type { Ref } from 'preact';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { type Four, forFour, type Review, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey } from '../app/routes/deal-link.ts';
@@ -39,16 +41,26 @@ interface ReviewScreenProps {
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   const { review, analysisRunning, notice, home, commitment } = room.state.value;
   const { table } = seated;
+  const title = useRef<HTMLHeadingElement>(null);
+  const isReady = review !== null;
+  // It takes the place of a table that may have been scrolled far down; what is to be read first stands at the top.
+  useLayoutEffect(() => window.scrollTo(0, 0), []);
+  // The button that ended the deal is gone, and so is the heading that stood there until the review came.
+  useEffect(() => {
+    if (document.activeElement === document.body) title.current?.focus({ preventScroll: true });
+  }, [isReady]);
   const shared = sharedDealOf(seated, home, app.route.value);
   const first =
     shared && review ? app.reviewBefore(dealKey(shared), { room, isPast: home === 'past', review }) : null;
   return (
     <main class="review">
       {review ? (
-        <Lesson review={review} room={room} seated={seated} />
+        <Lesson title={title} review={review} room={room} seated={seated} />
       ) : (
         <header class="lesson">
-          <h1>{REVIEW.title}</h1>
+          <h1 ref={title} tabIndex={-1}>
+            {REVIEW.title}
+          </h1>
           <p role="status">{REVIEW.working}</p>
         </header>
       )}
@@ -97,11 +109,17 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   );
 }
 
-function Lesson({ review, room, seated }: ChoicesProps) {
+interface LessonProps extends ChoicesProps {
+  readonly title: Ref<HTMLHeadingElement>;
+}
+
+function Lesson({ title, review, room, seated }: LessonProps) {
   const choice = review.choices[review.story.opened];
   return (
     <header class="lesson">
-      <h1>{REVIEW.title}</h1>
+      <h1 ref={title} tabIndex={-1}>
+        {REVIEW.title}
+      </h1>
       {choice?.kind === 'pass' && <PassPair choice={choice} />}
       <p class="lesson-text">{review.story.headline.join(' ')}</p>
       <HandLine review={review} room={room} seated={seated} />
