@@ -125,6 +125,7 @@ describe('practicing alone', () => {
     const strip = page.locator('.choice-strip button');
     const rows = await strip.evaluateAll((steps) => steps.map((step) => step.getBoundingClientRect().top));
     expect(new Set(rows).size).toBe(1);
+    expect(await page.locator('.choice-name').evaluateAll(brokenWords)).toEqual([]);
     await strip.last().tap();
     await expect.poll(() => isInSight(page.locator('.choice-detail h3'))).toBe(true);
     expect(await page.locator('.choice-detail details, .choices > details').evaluateAll(anyOpen)).toBe(false);
@@ -163,6 +164,19 @@ function takeAlong(): void {
     noted().printed = String(document.documentElement.scrollHeight);
     noted().tiles = String(document.querySelectorAll('.printed-steps .small-tile').length);
   };
+}
+
+/** In the page: the words that do not stand whole in one row. */
+function brokenWords(names: Element[]): readonly string[] {
+  return names.flatMap(({ firstChild }) => {
+    const words = [...(firstChild?.textContent ?? '').matchAll(/\S+/g)];
+    return words.flatMap(({ index, 0: word }) => {
+      const range = document.createRange();
+      range.setStart(firstChild!, index);
+      range.setEnd(firstChild!, index + word.length);
+      return range.getClientRects().length === 1 ? [] : [word];
+    });
+  });
 }
 
 /** In the page. */
