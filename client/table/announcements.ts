@@ -10,7 +10,7 @@ import {
 } from '../../shared-engine/index.ts';
 import { openPass } from '../room/open-pass.ts';
 import { nameOf, nameOrYou } from '../room/seat-names.ts';
-import { courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
+import { countWord, courtesyQuestion, passTitle, STEP_NAMES, VOTE_QUESTION } from '../room/step-names.ts';
 import { newlySaid, wordsOf } from '../room/table-talk.tsx';
 import { capitalize, sentenceList, tileCount, tileList } from '../tiles/tile-names.ts';
 
@@ -59,7 +59,7 @@ export function stepAnnouncement(table: Table, step: SeatStep): string {
       const standIn = away.length > 0 ? standInSentence(table, away) : '';
       if (step.step === 'courtesy-pass' && step.gave.length === 0)
         return `No tiles across for you.${standIn}`;
-      return `${capitalize(nameOf(table, step.from))} passed you ${tileList(step.received)}.${standIn}`;
+      return `${arrivalSentence(table, step)}${standIn}`;
     }
     case 'vote': {
       const stoppers = SEATS.filter((seat) => !step.go[seat]);
@@ -75,6 +75,17 @@ export function stepAnnouncement(table: Table, step: SeatStep): string {
       )}.`;
     }
   }
+}
+
+/** What a seat passed on blind arrived there too, and it does not know what it was. */
+function arrivalSentence(table: Table, step: Extract<SeatStep, { kind: 'move' }>): string {
+  const { from, to, received, blind, voided } = step;
+  const giver = nameOf(table, from);
+  const wentOn = table.you === null ? 0 : blind[table.you] - voided;
+  const unseen = `went on unseen to ${nameOf(table, to)}.`;
+  if (wentOn <= 0) return `${capitalize(giver)} passed you ${tileList(received)}.`;
+  if (received.length === 0) return `${capitalize(giver)}’s ${countWord(wentOn)} ${unseen}`;
+  return `${capitalize(giver)} passed you ${tileList(received)}; ${countWord(wentOn)} ${unseen}`;
 }
 
 function decisionAnnouncement(table: Table, view: SeatView, you: Seat): string {

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Face, SeatStep } from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
 import { nameOf } from '../room/seat-names.ts';
-import { STEP_NAMES } from '../room/step-names.ts';
+import { countWord, STEP_NAMES } from '../room/step-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { stepAnnouncement } from './announcements.ts';
 import { TABLE } from './strings.ts';
@@ -29,13 +29,7 @@ function Steps({ seated: { table, view, you } }: { readonly seated: Seated }) {
             <>
               <b>{STEP_NAMES[step.step]}</b>
               <ChosenInstead chosen={actualSteps[index] ?? null} gave={step.gave} />
-              <p>
-                {TABLE.gave} {nameOf(table, step.to)} <TileRow tiles={step.gave} />{' '}
-                {step.blind[you] > 0 && TABLE.andBlind(step.blind[you])}
-              </p>
-              <p>
-                {TABLE.got} {nameOf(table, step.from)} <TileRow tiles={step.received} />
-              </p>
+              <Moved step={step} blind={step.blind[you]} table={table} />
             </>
           ) : (
             <p>{stepAnnouncement(table, step)}</p>
@@ -43,6 +37,30 @@ function Steps({ seated: { table, view, you } }: { readonly seated: Seated }) {
         </li>
       ))}
     </ol>
+  );
+}
+
+interface MovedProps {
+  readonly step: Extract<SeatStep, { kind: 'move' }>;
+  /** How many tiles this seat passed on blind. */
+  readonly blind: number;
+  readonly table: Seated['table'];
+}
+
+function Moved({ step: { gave, received, to, from, voided }, blind, table }: MovedProps) {
+  const wentOn = Math.max(0, blind - voided);
+  return (
+    <>
+      <p>
+        {TABLE.gave} {nameOf(table, to)} {(gave.length > 0 || blind === 0) && <TileRow tiles={gave} />}{' '}
+        {blind > 0 && TABLE.blindOn(countWord(blind), gave.length)}
+      </p>
+      <p>
+        {TABLE.got} {nameOf(table, from)}{' '}
+        {(received.length > 0 || wentOn === 0) && <TileRow tiles={received} />}{' '}
+        {wentOn > 0 && TABLE.wentOn(countWord(wentOn), received.length)}
+      </p>
+    </>
   );
 }
 

@@ -45,8 +45,9 @@ export const TABLE = {
   gave: 'To',
   got: 'From',
   nothingYet: 'Nothing yet.',
-  /** Arriving tiles that went on without being looked at. */
-  andBlind: (count: number) => `and ${count === 1 ? 'one' : count === 2 ? 'two' : 'three'} blind`,
+  /** Arriving tiles that were passed on without being looked at. */
+  blindOn: (count: string, own: number) => `${own > 0 ? 'and ' : ''}${count} blind`,
+  wentOn: (count: string, stayed: number) => `${stayed > 0 ? 'and ' : ''}${count} that went on unseen`,
   chosenInstead: 'You had chosen',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',

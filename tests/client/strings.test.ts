@@ -17,7 +17,8 @@ import type { SeatInfo, Table } from '../../shared-engine/protocol/table.ts';
 import { stream } from '../../shared-engine/rules/deal/random.ts';
 import { STEPS } from '../../shared-engine/rules/exchange/schedule.ts';
 import { MODES, STANDARD_TERMS, termsFrom } from '../../shared-engine/rules/exchange/terms.ts';
-import { FACES } from '../../shared-engine/rules/tiles/face.ts';
+import { FACES, type Face } from '../../shared-engine/rules/tiles/face.ts';
+import type { SeatStep } from '../../shared-engine/rules/view/record.ts';
 import { type SeatView, seatView } from '../../shared-engine/rules/view/view.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
@@ -62,6 +63,22 @@ describe('announcements', () => {
       const spoken = FACES.filter((face) => new RegExp(`\\b${tileList([face])}\\b`).test(news));
       expect(spoken).toEqual(FACES.filter((face) => step.received.includes(face)));
     }
+  });
+
+  it('tiles that went on blind are said to have gone on unseen, beside what stayed', () => {
+    const played = playOn(opened('unseen'), stream('unseen', 'choices'), (round) => round.phase === 'voting');
+    const view = seatView(played.round, 0);
+    const last = view.record.steps.at(-1)!;
+    if (last.kind !== 'move') throw new Error('the first left comes before the vote');
+    const said = (blind: number, received: readonly Face[]) => {
+      const step: SeatStep = { ...last, received, voided: 0, blind: [blind, 0, 0, 0] };
+      return lastAnnouncement(tableOf(played), { ...view, record: { ...view.record, steps: [step] } });
+    };
+    expect([said(3, []), said(2, ['east']), said(0, ['east', 'bam-3', 'red'])]).toEqual([
+      'Tomas’s three went on unseen to Odo.',
+      'Tomas passed you east wind; two went on unseen to Odo.',
+      'Tomas passed you east wind, 3 bam and red dragon.',
+    ]);
   });
 
   it('D4 the page says before the first pass that a teacher prepared the deal, and says it of no other', () => {
