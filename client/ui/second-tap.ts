@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 
 /** So long what can be chosen with one tap hears none after it appeared, in ms of the page's clock. */
-export const DEAF_MS = 600;
+export const DEAF_MS = 400;
 
 /** What is shown, by a name, and until when taps on it are not meant for it. */
 export interface Appearance {
