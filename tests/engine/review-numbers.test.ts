@@ -118,13 +118,15 @@ describe('the vote on a second Charleston', () => {
     expect(toldOf(review)).toContain('better: stop');
   });
 
-  test('is reviewed without what the others voted', () => {
+  test('is judged without what the others voted, and told whether that overruled it', () => {
     const others: SeatRecord['steps'][number] = {
       kind: 'vote',
       go: [true, false, false, true],
       by: ['player', 'player', 'player', 'stand-in'],
     };
-    expect(reviewOf(SCATTERED, [others]).choices).toEqual(reviewOf(SCATTERED, [vote(true)]).choices);
+    const [overruled] = numbersOf(reviewOf(SCATTERED, [others]));
+    const [alone] = numbersOf(reviewOf(SCATTERED, [vote(true)]));
+    expect(overruled).toEqual({ ...alone, anotherStopped: true });
   });
 });
 

@@ -87,10 +87,10 @@ test('sections that are farther away after a pass had a use for something in it'
     'Your pass gave 7 crak and the north wind, which your closest hands in Garden and Two winds use.',
   ]);
   expect(both(['crak-7'], ['crak-7', 'north'])).toEqual([
-    'Your pass gave tiles that your closest hands use: 7 crak (Garden and Two winds) and the north wind (Two winds).',
+    'Your closest hands use tiles given here: 7 crak (Garden and Two winds) and the north wind (Two winds).',
   ]);
   expect(both(['crak-7', 'dot-8'], ['north'])).toEqual([
-    'Your pass gave tiles that your closest hands use: 7 crak and 8 dot (Garden) and the north wind (Two winds).',
+    'Your closest hands use tiles given here: 7 crak and 8 dot (Garden) and the north wind (Two winds).',
   ]);
   expect(told(four, ['suit'], {})).toEqual([many('3')]);
   expect(told(four, [], {})).toEqual([many('all')]);

@@ -89,7 +89,7 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
     const together = tiles.filter((face) => named(sectionsOf(face)) === where);
     return `${listed(together.map(theTile))} (${where})`;
   });
-  return [`${capitalized(owner)} pass gave tiles that ${whose} closest hands use: ${listed(each)}.`];
+  return [`${capitalized(whose)} closest hands use tiles given here: ${listed(each)}.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
