@@ -22,7 +22,7 @@ const STYLES: Record<Size, readonly StyleName[]> = {
   full: ['typical', 'strong', 'steady'],
 };
 /** Deals of each style, one pass of each seat in it. */
-const DEALS: Record<Size, number> = { small: 8, full: 500 };
+const DEALS: Record<Size, number> = { small: 5, full: 500 };
 const BUDGETS: Record<Size, ComparisonBudget> = { small: SHALLOW_BUDGET, full: DEEP_BUDGET };
 
 interface Advised {

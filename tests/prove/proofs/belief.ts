@@ -17,7 +17,7 @@ import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 import { keyOf } from '../seeds.ts';
 
-const SCORED: Record<Size, number> = { small: 6, full: 1_500 };
+const SCORED: Record<Size, number> = { small: 3, full: 1_500 };
 /** At least six expected in each bin, so that chi-square means what it says. */
 const RANKED: Record<Size, number> = { small: 60, full: 1_000 };
 const SCORE_BATCHES: Record<Size, number> = { small: 24, full: 64 };

@@ -27,10 +27,10 @@ import { differenceOf, differenceText } from '../analysis/proportions.ts';
 import { passOf, worthInTrueDeal } from '../analysis/true-deal.ts';
 import type { Proof, ProofRow, Size } from '../proof.ts';
 
-const DEALS: Record<Size, number> = { small: 6, full: 2_000 };
+const DEALS: Record<Size, number> = { small: 3, full: 2_000 };
 
 /** Deals in which a bot that goes by the distilled policy takes the seat of a strong one, games played of each, the bar. */
-const SEATED: Record<Size, number> = { small: 8, full: 6_000 };
+const SEATED: Record<Size, number> = { small: 4, full: 6_000 };
 const PLAYS = 2;
 const LEAST_GAIN = 1.5;
 
