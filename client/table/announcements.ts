@@ -82,10 +82,10 @@ function arrivalSentence(table: Table, step: Extract<SeatStep, { kind: 'move' }>
   const { from, to, received, blind, voided } = step;
   const giver = nameOf(table, from);
   const wentOn = table.you === null ? 0 : blind[table.you] - voided;
-  const unseen = `went on unseen to ${nameOf(table, to)}.`;
+  const goesOn = `went on blind to ${nameOf(table, to)}.`;
   if (wentOn <= 0) return `${capitalize(giver)} passed you ${tileList(received)}.`;
-  if (received.length === 0) return `${capitalize(giver)}’s ${countWord(wentOn)} ${unseen}`;
-  return `${capitalize(giver)} passed you ${tileList(received)}; ${countWord(wentOn)} ${unseen}`;
+  if (received.length === 0) return `${capitalize(giver)}’s ${countWord(wentOn)} ${goesOn}`;
+  return `${capitalize(giver)} passed you ${tileList(received)}; ${countWord(wentOn)} ${goesOn}`;
 }
 
 function decisionAnnouncement(table: Table, view: SeatView, you: Seat): string {

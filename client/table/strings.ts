@@ -47,7 +47,7 @@ export const TABLE = {
   nothingYet: 'Nothing yet.',
   /** Arriving tiles that were passed on without being looked at. */
   blindOn: (count: string, own: number) => `${own > 0 ? 'and ' : ''}${count} blind`,
-  wentOn: (count: string, stayed: number) => `${stayed > 0 ? 'and ' : ''}${count} that went on unseen`,
+  wentOn: (count: string, stayed: number) => `${stayed > 0 ? 'and ' : ''}${count} that went on blind`,
   chosenInstead: 'You had chosen',
   timeLeft: (text: string) => `${text} left`,
   soon: 'Ten seconds left.',

@@ -32,7 +32,7 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
         }}
       />
       <p id="name-missing" class="notice" role="alert">
-        {missing ? (value.trim() === '' ? NAME_FIELD.missing : NAME_FIELD.unseen) : null}
+        {missing ? (value.trim() === '' ? NAME_FIELD.missing : NAME_FIELD.notVisible) : null}
       </p>
     </div>
   );

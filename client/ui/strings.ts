@@ -12,7 +12,7 @@ export const SHEET = { close: 'Close' } as const;
 export const NAME_FIELD = {
   label: 'Your name at the table',
   missing: 'Type your name first, with at most 24 letters.',
-  unseen: 'Something in this name cannot be seen. Type it anew.',
+  notVisible: 'Something in this name cannot be seen. Type it anew.',
 } as const;
 
 export const CODE_FIELD = {

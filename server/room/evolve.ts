@@ -80,10 +80,9 @@ export function evolveRoom(before: RoomState, recorded: Recorded<RoomEvent>): Ro
       const gone = withoutWordsOf(state, event.seat);
       const vacated = { ...(isChange ? changed(gone, recorded.at) : gone), seats, invitations: left };
       if (state.host !== event.seat) return vacated;
-      // The host's invitations go with the host.
-      const invitations = forFour(() => null);
       const changes = usedLess(state.changes, CHANGES, FIRST_CHANGES);
-      return { ...vacated, invitations, changes, host: nextHost(seats, event.seat) };
+      // The host's invitations go with the host.
+      return { ...vacated, invitations: forFour(() => null), changes, host: nextHost(seats, event.seat) };
     }
     case 'seat-renamed': {
       const held = state.seats[event.seat];

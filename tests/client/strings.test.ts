@@ -65,7 +65,7 @@ describe('announcements', () => {
     }
   });
 
-  it('tiles that went on blind are said to have gone on unseen, beside what stayed', () => {
+  it('tiles that went on blind are said to have gone on blind, beside what stayed', () => {
     const played = playOn(opened('unseen'), stream('unseen', 'choices'), (round) => round.phase === 'voting');
     const view = seatView(played.round, 0);
     const last = view.record.steps.at(-1)!;
@@ -75,8 +75,8 @@ describe('announcements', () => {
       return lastAnnouncement(tableOf(played), { ...view, record: { ...view.record, steps: [step] } });
     };
     expect([said(3, []), said(2, ['east']), said(0, ['east', 'bam-3', 'red'])]).toEqual([
-      'Tomas’s three went on unseen to Odo.',
-      'Tomas passed you east wind; two went on unseen to Odo.',
+      'Tomas’s three went on blind to Odo.',
+      'Tomas passed you east wind; two went on blind to Odo.',
       'Tomas passed you east wind, 3 bam and red dragon.',
     ]);
   });

@@ -19,7 +19,7 @@ export function QuestionForm({ step, asked, onAsk }: QuestionFormProps) {
   function leave() {
     const said = text.value.trim();
     if (said === '') return;
-    problem.value = isQuestion(said) ? null : DRILL.unseen;
+    problem.value = isQuestion(said) ? null : DRILL.notVisible;
     if (problem.value !== null) return;
     onAsk({ step, text: said });
     text.value = '';

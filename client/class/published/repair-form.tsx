@@ -23,7 +23,7 @@ export function RepairForm({ deal, round, onSend }: RepairFormProps) {
   }
   function send() {
     isTried.value = true;
-    if (questions.value.some(({ text }) => isUnseen(text))) return;
+    if (questions.value.some(({ text }) => isNotVisible(text))) return;
     const left = questions.value.map((one) => ({ ...one, text: one.text.trim() }));
     onSend(left.filter(({ text }) => text !== ''));
   }
@@ -37,7 +37,7 @@ export function RepairForm({ deal, round, onSend }: RepairFormProps) {
               id={`repair-${deal}-${nth}`}
               label={DRILL.question(stepInSentence(step))}
               value={text}
-              problem={isTried.value && isUnseen(text) ? DRILL.unseen : null}
+              problem={isTried.value && isNotVisible(text) ? DRILL.notVisible : null}
               onText={(next) => change(nth, next)}
             />
           </div>
@@ -51,6 +51,6 @@ export function RepairForm({ deal, round, onSend }: RepairFormProps) {
 }
 
 /** One that is emptied is not sent. */
-function isUnseen(text: string): boolean {
+function isNotVisible(text: string): boolean {
   return text.trim() !== '' && !isQuestion(text.trim());
 }

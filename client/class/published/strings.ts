@@ -38,7 +38,7 @@ export const DRILL = {
   compare: 'How others chose',
   compareAndTeacher: 'What your teacher says, and how others chose',
   teacher: 'Your teacher',
-  unseen: 'Something in this question cannot be seen. Type it anew.',
+  notVisible: 'Something in this question cannot be seen. Type it anew.',
   emptied: 'A question that you empty is not sent.',
   notAsked: 'Your questions could not be stored; ask your teacher.',
   youFirst: 'After your choice you see how others chose here.',
