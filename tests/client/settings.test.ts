@@ -4,21 +4,8 @@ import { openApp } from '../../client/app/app-state.ts';
 import { applySettings } from '../../client/app/apply-settings.ts';
 import { readSettings, writeSettings } from '../../client/storage/settings.ts';
 import { STANDARD_TERMS } from '../../shared-engine/rules/exchange/terms.ts';
+import { appAtFront } from '../kit/app-at-front.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
-
-function appAtFront(storage = memoryStorage()) {
-  return openApp({
-    storage,
-    place: () => ({ pathname: '/', hash: '', over: false }),
-    origin: 'https://table.example',
-    showPath() {},
-    renamePath() {},
-    goBack() {},
-    onReturn: () => () => {},
-    newSeed: () => '0'.repeat(64),
-    random: { below: () => 0 },
-  });
-}
 
 describe('settings', () => {
   it('settings start without sound, with index marks and at normal size, and come back as they were left', () => {

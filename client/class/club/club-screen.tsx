@@ -15,7 +15,7 @@ export function ClubScreen({ app, code }: { readonly app: App; readonly code: st
     <>
       <Bar app={app} home />
       {page === null ? (
-        <NoClub model={model} />
+        <NoClub app={app} model={model} />
       ) : (
         <main class="class-page club">
           <h1>{page.name}</h1>
@@ -30,7 +30,7 @@ export function ClubScreen({ app, code }: { readonly app: App; readonly code: st
   );
 }
 
-function NoClub({ model }: { readonly model: ClubModel }) {
+function NoClub({ app, model }: { readonly app: App; readonly model: ClubModel }) {
   const failure = model.failure.value;
   return (
     <main class="quiet">
@@ -39,6 +39,11 @@ function NoClub({ model }: { readonly model: ClubModel }) {
         <>
           <h1>{CLUB.gone}</h1>
           <p>{CLUB.goneAbout}</p>
+          <p>
+            <PageLink app={app} route={{ kind: 'front' }}>
+              {CLUB.toFront}
+            </PageLink>
+          </p>
         </>
       )}
       {failure !== null && failure.code !== 'no-such-club' && <p role="alert">{failure.message}</p>}

@@ -4,7 +4,7 @@ import { dayText, dealCount } from '../model/strings.ts';
 
 export const CLUB = {
   opening: 'Opening the club’s page…',
-  gone: 'There is no club’s page at this link.',
+  gone: 'There is no club page at this link.',
   goneAbout: 'Check the link with your club.',
   toldLast: 'No connection. This is what stood here last; it may have changed.',
   drill: 'This month’s drill',
