@@ -120,7 +120,7 @@ describe('practicing alone', () => {
     const taken = () => page.locator('html').evaluate(({ dataset }) => ({ ...dataset }));
     await page
       .locator('.hand-line')
-      .getByText(/^At the beginning: \d away$/)
+      .getByText(/^At the beginning: \d+ away$/)
       .waitFor();
     const strip = page.locator('.choice-strip button');
     const rows = await strip.evaluateAll((steps) => steps.map((step) => step.getBoundingClientRect().top));
