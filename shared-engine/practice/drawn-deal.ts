@@ -27,7 +27,7 @@ import {
   stepOf,
   stream,
 } from '../rules/index.ts';
-import { usualChance } from './named-habits.ts';
+import { sureChance } from './named-habits.ts';
 import { couldBe } from './possible-mistake.ts';
 import { textHash } from './stored-round.ts';
 
@@ -38,13 +38,18 @@ const MOST_LOOKS = 400;
 const MOST_DEALS = 120;
 /**
  * Choices of the player at each step, with other noise each time. The mistake must be among them six times as often as it
- * is usual in a choice, and no less than in two of eight; seven in ten are enough.
+ * is usual in a choice for sure, and no less than in two of eight; seven in ten are enough.
  */
 const CHOICES = 8;
 const OF_USUAL = 6;
 const LEAST = 0.25;
-/** About how many choices of each sort a round has. */
-const IN_A_ROUND = { pass: 6, blind: 2, vote: 1, ask: 1 } as const;
+/** Needs more sampled deals to be sure than a search has time for: whose hands the tiles given away went into. */
+const TOO_SLOW: readonly MistakeCategory[] = [
+  'pair-given',
+  'like-numbers-given',
+  'same-suit-given',
+  'neighbor-fed',
+];
 const ENOUGH = 0.7;
 /** Seed of the sampled deals for the second analysis; any number but the seed of the first would do. */
 const SECOND_ANALYSIS_SEED = 0x2d8;
@@ -96,7 +101,7 @@ export function* drawDeal(
 
 /** Nobody says an aim for a deal that is only drawn; before the first pass nothing has arrived, and nothing is late. */
 export function canBeDrawn(kind: MistakeCategory, firstPass: boolean): boolean {
-  if (kind === 'aim-left') return false;
+  if (kind === 'aim-left' || TOO_SLOW.includes(kind)) return false;
   if (!firstPass) return true;
   return choiceOfMistake(kind) === 'pass' && kind !== 'new-multiple' && kind !== 'committed-too-late';
 }
@@ -111,8 +116,7 @@ interface Temptation {
 /** Whether a typical player makes the mistake here often enough, twice: with other noise and on other sampled deals. */
 function tempts(tools: DealTools, wanted: Temptation, looks: { left: number }): boolean {
   const { view, kind } = wanted;
-  const usual = usualChance(kind) / IN_A_ROUND[choiceOfMistake(kind)];
-  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * usual)));
+  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * sureChance(kind))));
   return [undefined, SECOND_ANALYSIS_SEED].every((seed, nth) => {
     const possible = possibleAnswers(tools.kernel, wanted, nth * CHOICES);
     if (times(possible) < needed) return false;

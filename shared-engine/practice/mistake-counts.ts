@@ -42,6 +42,22 @@ export function countMistakes(rounds: readonly (readonly StoredChoice[])[]): Mis
   return { offered, made: Object.fromEntries(made) as Record<MistakeCategory, ByPart> };
 }
 
+/** How often a choice was a mistake for sure, choice by choice: what a deal that is drawn for a kind has to beat. */
+export interface SureMistakes {
+  readonly choices: Readonly<Record<StoredChoice['kind'], number>>;
+  readonly made: Readonly<Record<MistakeCategory, number>>;
+}
+
+export function countSureMistakes(rounds: readonly (readonly StoredChoice[])[]): SureMistakes {
+  const choices = { pass: 0, blind: 0, vote: 0, ask: 0 };
+  const made = Object.fromEntries(MISTAKE_CATEGORY_NAMES.map((kind) => [kind, 0]));
+  for (const { kind, mistakes = [] } of rounds.flat()) {
+    choices[kind]++;
+    for (const mistake of mistakes) made[mistake] = (made[mistake] ?? 0) + 1;
+  }
+  return { choices, made: made as Record<MistakeCategory, number> };
+}
+
 function none(): Counted {
   return { any: 0, first: 0, second: 0 };
 }

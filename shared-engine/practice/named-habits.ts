@@ -8,6 +8,7 @@ import {
   type ExchangePart,
   isMistakeIn,
   type MistakeCounts,
+  type SureMistakes,
 } from './mistake-counts.ts';
 import type { StoredChoice } from './stored-round.ts';
 import { USUAL_MISTAKES } from './usual-mistakes.ts';
@@ -75,4 +76,10 @@ export function usualChance(kind: MistakeCategory, part: ExchangePart = 'any'): 
   const usual: MistakeCounts = USUAL_MISTAKES;
   const { made, offered } = countedIn(usual, kind, part);
   return (made + 2) / (offered + 4);
+}
+
+/** The chance that a single choice of a club player is one beyond doubt, where it can be one. */
+export function sureChance(kind: MistakeCategory): number {
+  const { choices, made }: SureMistakes = USUAL_MISTAKES.sure;
+  return (made[kind] + 1) / (choices[choiceOfMistake(kind)] + 2);
 }

@@ -1,6 +1,6 @@
 // How often a typical bot makes each kind of mistake; written by the command it names, never by hand.
 
-/** Rounds by part of the exchange; `MistakeCounts` says which. */
+/** Rounds by part of the exchange, as in `MistakeCounts`, and what was sure choice by choice, as in `SureMistakes`. */
 export const USUAL_MISTAKES = {
   source: {
     command: 'npm run build:usual-mistakes -- --seed usual --rounds 300',
@@ -21,7 +21,7 @@ export const USUAL_MISTAKES = {
     'like-numbers-given': { any: 1, first: 0, second: 1 },
     'same-suit-given': { any: 0, first: 0, second: 0 },
     'flower-given': { any: 12, first: 9, second: 14 },
-    'neighbor-fed': { any: 18, first: 4, second: 8 },
+    'neighbor-fed': { any: 17, first: 3, second: 8 },
     'lone-honor-kept': { any: 92, first: 42, second: 37 },
     'committed-too-soon': { any: 114, first: 114, second: 0 },
     'committed-too-late': { any: 37, first: 0, second: 25 },
@@ -37,5 +37,32 @@ export const USUAL_MISTAKES = {
     stopped: { any: 3, first: 0, second: 0 },
     'asked-too-many': { any: 59, first: 0, second: 0 },
     'asked-too-few': { any: 63, first: 0, second: 0 },
+  },
+  sure: {
+    choices: { pass: 1888, blind: 538, vote: 300, ask: 300 },
+    made: {
+      'new-multiple': 31,
+      'broken-multiple': 58,
+      'pair-given': 8,
+      'like-numbers-given': 1,
+      'same-suit-given': 0,
+      'flower-given': 51,
+      'neighbor-fed': 17,
+      'lone-honor-kept': 121,
+      'committed-too-soon': 134,
+      'committed-too-late': 42,
+      'pairs-chased': 289,
+      'concealed-chased': 129,
+      'tiles-gone': 34,
+      'jokers-for-pairs': 9,
+      'aim-left': 0,
+      'poorer-fit': 100,
+      'too-many-blind': 27,
+      'too-few-blind': 7,
+      continued: 18,
+      stopped: 0,
+      'asked-too-many': 7,
+      'asked-too-few': 11,
+    },
   },
 } as const;

@@ -140,7 +140,7 @@ describe('ten minutes', () => {
     expect(drawnWords(drawn)).not.toMatch(/flower/);
     expect(drawnForWords(drawn)).toMatch(/our club-player bot gave a flower away/);
     await model.next();
-    expect(drawnWords({ kind: null, wished: 'flower-given' })).toMatch(/rare on this card/);
+    expect(drawnWords({ kind: null, wished: 'flower-given' })).toMatch(/No deal for your habit was found/);
     // The worker has failed: what was due has been asked.
     await model.next();
     expect(model.state.value).toMatchObject({ is: 'none', isCutShort: true });

@@ -9,7 +9,10 @@ import {
   stepLine,
 } from '../../client/practice/habits/strings.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { canBeDrawn } from '../../shared-engine/practice/drawn-deal.ts';
 import { aimsOver, habitsOf, LEAST_CASES } from '../../shared-engine/practice/habits.ts';
+import { countSureMistakes } from '../../shared-engine/practice/mistake-counts.ts';
+import { sureChance, usualChance } from '../../shared-engine/practice/named-habits.ts';
 import { aimsMet, type StoredChoice } from '../../shared-engine/practice/stored-round.ts';
 import { houseKernel, passesOf, records } from '../kit/reviews.ts';
 import { storedChoice } from '../kit/stored-rounds.ts';
@@ -104,6 +107,22 @@ describe('the habits of somebody', () => {
     const [near] = pass!.sectionsInReach;
     expect(aimsMet(review, { [pass!.step]: [near!, 'no-such-section'] })).toEqual({ said: 2, near: 1 });
     expect(aimsMet(review, {})).toBeNull();
+  });
+
+  it('are drawn for where a search can be sure in time, against what is sure choice by choice', () => {
+    expect([canBeDrawn('neighbor-fed', false), canBeDrawn('pair-given', false)]).toEqual([false, false]);
+    expect([canBeDrawn('committed-too-late', false), canBeDrawn('committed-too-late', true)]).toEqual([
+      true,
+      false,
+    ]);
+    const sure = countSureMistakes([
+      [costly(4, {}), best({ mistakes: [], leaning: 'continued', kind: 'vote', step: 'vote' })],
+      [costly(2, { mistakes: ['broken-multiple', 'tiles-gone'] })],
+    ]);
+    expect(sure.choices).toEqual({ pass: 2, blind: 0, vote: 1, ask: 0 });
+    expect([sure.made['broken-multiple'], sure.made['tiles-gone'], sure.made.continued]).toEqual([2, 1, 0]);
+    // A leaning is usual far more often than a mistake beyond doubt.
+    expect(sureChance('continued')).toBeLessThan(usualChance('continued') / 3);
   });
 
   it('never charge a difference that no review told', () => {

@@ -4,6 +4,7 @@ import {
   type AnswerChoice,
   type ChoiceReview,
   type CompiledCard,
+  canBeDrawn,
   choiceVerdict,
   createSwarKernel,
   dearestStep,
@@ -112,7 +113,8 @@ export function exercisesModel({ now, startDeepAnalysis, ...ports }: ExercisesPo
     const planned = queueAt(known, endOfDay(now()));
     queue = planned.today.filter(({ exercise }) => !asked.has(exercise.id)).slice(0, TODAY - count);
     nextDue = planned.nextDue;
-    wished ??= habits.named[0]?.kind ?? null;
+    const [first] = habits.named;
+    wished ??= (habits.named.find(({ kind }) => canBeDrawn(kind, false)) ?? first)?.kind ?? null;
     return null;
   }
 

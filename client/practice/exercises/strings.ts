@@ -42,10 +42,10 @@ export function drawingWords(wished: MistakeCategory | null, tried: number): str
 
 /** Why this deal, before it is answered: what the mistake would be is not given away. */
 export function drawnWords({ kind, wished }: DrawnFor): string {
-  if (kind !== null) return 'Drawn for the habit that costs you most.';
+  if (kind !== null) return 'Drawn for a habit of yours.';
   return wished === null
     ? 'No habit of yours stands out so far, so this deal comes by chance.'
-    : 'Deals for your habit are rare on this card, so this one comes by chance.';
+    : 'No deal for your habit was found, so this one comes by chance.';
 }
 
 interface DrawnFor {

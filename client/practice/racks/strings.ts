@@ -29,7 +29,7 @@ export const RACKS = {
   stop: 'Stop here',
   byHabit: 'from the habit that costs me most',
   noHabit: 'No habit of yours stands out in a first pass so far, so the racks come by chance.',
-  byChance: 'Racks for your habit are rare on this card, so this one comes by chance.',
+  byChance: 'No rack for your habit was found, so this one comes by chance.',
   drawing: (tried: number) =>
     `Looking for a rack that fits your habit…${tried > 0 ? ` ${tried} tried so far.` : ''}`,
 } as const;

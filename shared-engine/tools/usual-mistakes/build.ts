@@ -14,7 +14,7 @@ import {
 import { chooseFor, finishRound } from '../../bots/index.ts';
 import { houseCard } from '../../card/house/card.ts';
 import { createSwarKernel, loadSimd } from '../../kernels/index.ts';
-import { countMistakes } from '../../practice/mistake-counts.ts';
+import { countMistakes, countSureMistakes } from '../../practice/mistake-counts.ts';
 import { type StoredChoice, storedChoices } from '../../practice/stored-round.ts';
 import { begin, openRound, SEATS, STANDARD_TERMS, seatView, seedFrom, stream } from '../../rules/index.ts';
 
@@ -48,8 +48,8 @@ writeFileSync(
   path,
   `// How often a typical bot makes each kind of mistake; written by the command it names, never by hand.
 
-/** Rounds by part of the exchange; \`MistakeCounts\` says which. */
-export const USUAL_MISTAKES = ${JSON.stringify({ source, ...countMistakes(judged) })} as const;
+/** Rounds by part of the exchange, as in \`MistakeCounts\`, and what was sure choice by choice, as in \`SureMistakes\`. */
+export const USUAL_MISTAKES = ${JSON.stringify({ source, ...countMistakes(judged), sure: countSureMistakes(judged) })} as const;
 `,
 );
 execFileSync(new URL('node_modules/.bin/biome', root).pathname, ['check', '--write', path.pathname]);

@@ -14,7 +14,7 @@ const KINDS: Record<Size, readonly MistakeCategory[]> = {
   full: [
     'broken-multiple',
     'flower-given',
-    'neighbor-fed',
+    'new-multiple',
     'lone-honor-kept',
     'committed-too-soon',
     'pairs-chased',
