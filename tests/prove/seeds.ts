@@ -60,7 +60,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   ],
   neighbors: [{ seed: 'linden', chosen: '2026-11-26' }],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
-  repeat: [{ seed: 'oak', chosen: '2026-11-26' }],
+  repeat: [
+    { seed: 'oak', chosen: '2026-11-26' },
+    { seed: 'redbud', chosen: '2026-11-26' },
+  ],
   robustness: [
     { seed: 'linden', chosen: '2026-11-26' },
     { seed: 'hawthorn', chosen: '2026-11-26' },
