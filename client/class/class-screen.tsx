@@ -1,5 +1,5 @@
 // The page of a class as this browser may see it: dashboard, big screen, report, a player's table, or the way to join.
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { ClassInfo } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { ClassPart } from '../app/routes/route.ts';
@@ -39,6 +39,8 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
   const [answer, setAnswer] = useState<Answer>(null);
   const [attempt, setAttempt] = useState(0);
   const [moves, setMoves] = useState(0);
+  /** The class that was here before it was gone. */
+  const shown = useRef<string | null>(null);
   const onMoved = useCallback(() => {
     setMoves((count) => count + 1);
     setAttempt((count) => count + 1);
@@ -49,9 +51,16 @@ export function ClassScreen({ app, code, part, tables }: ClassScreenProps) {
     const key = takeKey(window.location, window.history);
     void fetchWithKey(code, key).then((got) => {
       if (!mounted) return;
-      if (got.ok) return setAnswer({ info: got.value });
+      if (got.ok) {
+        shown.current = code;
+        return setAnswer({ info: got.value });
+      }
       const gone = got.code === 'no-such-class';
-      setAnswer({ message: got.message, gone });
+      setAnswer(
+        gone && shown.current === code
+          ? { message: CLASS.deleted, gone: false }
+          : { message: got.message, gone },
+      );
       if (!gone && got.code !== 'wrong-key') timer = setTimeout(() => setAttempt(attempt + 1), RETRY_MS);
     });
     return () => {

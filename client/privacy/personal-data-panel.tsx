@@ -8,6 +8,7 @@ import {
 } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import type { Route } from '../app/routes/route.ts';
+import { removeClass } from '../storage/history/teaching.ts';
 import { ConfirmButton } from '../ui/confirm-button.tsx';
 import { saveFile } from '../ui/save-file.ts';
 import { deletePersonalData, readPersonalData } from './requests.ts';
@@ -64,8 +65,13 @@ function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
 
   async function remove() {
     const answer = await deletePersonalData(path);
-    if (answer.ok) return app.go({ kind: 'front' });
-    problem.value = answer.message;
+    if (!answer.ok) {
+      problem.value = answer.message;
+      return;
+    }
+    // A teacher's device has the report and the drill of the class besides.
+    if (deleteWords(entries.value ?? []) === PRIVACY.deleteClass) await removeClass(code);
+    app.go({ kind: 'front' });
   }
 
   return (

@@ -42,7 +42,7 @@ export const PRIVACY = {
     name: 'Delete this class',
     yes: 'Yes, delete the class and all its tables',
     about:
-      'The deals, every table, every review and the report are deleted at once, for everybody. Save the report and the deals first, if you want them.',
+      'The deals, every table, every review and the report are deleted at once, for everybody. Save the report and the deals first, if you want them. Another teacher’s device keeps its copy of both.',
   },
 } as const;
 

@@ -16,7 +16,7 @@ export interface Faults {
 /** They share rooms and clock; whoever starts them stops them. */
 export async function startTwoServers(
   faults: Faults = {},
-  options: Pick<TestServerOptions, 'analyzer'> = {},
+  options: Pick<TestServerOptions, 'analyzer' | 'pageFolder'> = {},
 ) {
   const rooms = memoryStore();
   const clock = new FakeClock();

@@ -7,6 +7,7 @@ export const CLASS = {
   opening: 'Opening the class…',
   gone: 'There is no class with this code.',
   goneAbout: 'Check the eight letters and digits with your teacher.',
+  deleted: 'This class was deleted, or its time was over. Nothing of it is stored on the server any more.',
   notYours: 'Only a teacher of this class can show this page; a teacher’s key opens it here.',
   ended: 'This class has ended.',
   dealNumber: (number: number, of: number) => `Deal ${number} of ${of}`,

@@ -2,10 +2,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import { call } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
+import { CLASS } from './strings.ts';
 
 export interface Updates<T> {
   readonly value: T | null;
-  /** Why no update comes; null while all is well. */
+  /** Why no update comes; null while all is well. What may be seen no more is taken away with it. */
   readonly problem: string | null;
   /** When the value came, in milliseconds of the page's own clock. */
   readonly at: number;
@@ -13,6 +14,9 @@ export interface Updates<T> {
 
 /** Pause before a failed request is sent again, in milliseconds. */
 const RETRY_MS = 2000;
+
+/** What was shown is deleted, or this browser may not see it any more. */
+const LOST = ['no-such-class', 'not-the-teacher'];
 
 /** Failures that pass by themselves; after any other the page stops asking. */
 const TEMPORARY = ['unreachable', 'unclear', 'try-later', 'too-fast'];
@@ -34,8 +38,13 @@ export function useUpdates<T extends { readonly version: number }>(
         setUpdates({ value: answer.value, problem: null, at: performance.now() });
         return void poll(answer.value.version);
       }
-      setUpdates((before) => ({ ...before, problem: answer.message }));
-      if (TEMPORARY.includes(answer.code)) timer = setTimeout(() => void poll(null), RETRY_MS);
+      const { code, message } = answer;
+      setUpdates(({ value, at }) => ({
+        value: LOST.includes(code) ? null : value,
+        problem: code === 'no-such-class' ? CLASS.deleted : message,
+        at,
+      }));
+      if (TEMPORARY.includes(code)) timer = setTimeout(() => void poll(null), RETRY_MS);
     }
     void poll(null);
     return () => {

@@ -21,7 +21,7 @@ interface PlayerTableProps {
   readonly tables: ServerTables;
   /** Whether the teacher has just put the player here. */
   readonly isMoved: boolean;
-  /** Called when the player has another place than this one. */
+  /** Called when the player has another place than this one, or none because the class is deleted. */
   readonly onMoved: () => void;
 }
 
@@ -95,7 +95,8 @@ function useReseated(table: Room, code: string, name: string, onMoved: () => voi
       if (connection.kind !== 'ended' || connection.reason !== 'no-room' || isAsked) return;
       isAsked = true;
       void fetchClassInfo(code).then(async (answer) => {
-        if (!answer.ok) return;
+        // The page of the class says that it is deleted.
+        if (!answer.ok) return answer.code === 'no-such-class' ? onMoved() : undefined;
         if (answer.value.player === null) return setRemoved(true);
         const again = await joinClass(code, name);
         if (again.ok) onMoved();
