@@ -21,11 +21,19 @@ export interface ActiveLogsPorts {
   readonly timing: Pick<Config['timing'], 'roomUnload'>;
 }
 
+/**
+ * How long what is stored is taken for granted where no other server writes, in milliseconds: this server itself removes
+ * what is too old, whoever is reading it.
+ */
+export const RECHECK_MS = 60_000;
+
 export class ActiveLogs<Live extends ActiveLog> {
   readonly #ports: ActiveLogsPorts;
   readonly #load: (code: string) => Promise<Live | null>;
   readonly #found = new Map<string, Promise<Live | null>>();
   readonly #loaded = new Map<string, Live>();
+  /** When the store was last asked for each of them. */
+  readonly #checkedAt = new Map<string, number>();
 
   /** `load` answers null where nothing is stored under a code. */
   constructor(ports: ActiveLogsPorts, load: (code: string) => Promise<Live | null>) {
@@ -53,15 +61,23 @@ export class ActiveLogs<Live extends ActiveLog> {
     const known = this.#found.get(code);
     const live = await (known ?? this.#firstFound(code));
     if (live === null) return null;
-    live.usedAt = this.#ports.clock.now();
-    if (!known || this.#ports.bus === null) return live;
-    return (await this.#catchUp(live)) ? live : null;
+    const { clock, bus } = this.#ports;
+    const now = clock.now();
+    live.usedAt = now;
+    const checkedAt = known ? this.#checkedAt.get(code) : undefined;
+    if (checkedAt !== undefined && (bus !== null || now - checkedAt >= RECHECK_MS)) {
+      this.#checkedAt.set(code, now);
+      return (await this.#catchUp(live)) ? live : null;
+    }
+    if (checkedAt === undefined) this.#checkedAt.set(code, now);
+    return live;
   }
 
   /** It is to be looked up anew the next time. */
   forget(code: string): void {
     this.#found.delete(code);
     this.#loaded.delete(code);
+    this.#checkedAt.delete(code);
   }
 
   async close(): Promise<void> {
@@ -81,7 +97,7 @@ export class ActiveLogs<Live extends ActiveLog> {
     return found;
   }
 
-  /** False where another server has removed it. */
+  /** False where it is stored no more. */
   async #catchUp(live: Live): Promise<boolean> {
     const version = (await this.#ports.store.versions([live.code])).get(live.code);
     if (version !== undefined) await live.catchUp(version);

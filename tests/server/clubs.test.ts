@@ -1,5 +1,6 @@
 // A club's page: what stands on it, who puts a table there, and who may change it.
 import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
+import { RECHECK_MS } from '../../server/aggregate/active-logs.ts';
 import { type ClubCommand, decideClub } from '../../server/club/decide.ts';
 import { clubPageFor } from '../../server/club/page.ts';
 import { beginClub, CHANGES, type ClubEvent, evolveClub, LISTINGS } from '../../server/club/state.ts';
@@ -249,4 +250,13 @@ test('ST4 a club’s page comes back from its JSON event by event, and from a sn
   const state = play(...events);
   expect(state).toMatchObject({ tables: [], keptOff: ['DEFG2345'] });
   expect(CLUB.restore(play(), CLUB.snapshotOf(state)!)).toEqual(state);
+});
+
+test('ST7 a page that was removed because it is old leads nowhere within a minute, also for those who read it all the time', async () => {
+  const club = await makeClub();
+  await pageOf(club);
+  await at.store.remove(club.code);
+  at.clock.advance(RECHECK_MS);
+  expect(await rejection(fetch(`${at.url}${clubPath(club.code)}`))).toBe('no-such-club');
+  expect(await rejection(act(club, { kind: 'rename', name: 'Club' }))).toBe('no-such-club');
 });
