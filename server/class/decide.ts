@@ -35,6 +35,8 @@ export type ClassCommand =
       readonly secretHash: string;
       readonly room: string;
       readonly seat: Seat;
+      /** As in the event. */
+      readonly first?: number;
     }
   /** `dealt` is how many deals the teacher had seen dealt; missing where that is not known. */
   | { readonly kind: 'deal-next'; readonly dealt?: number }
@@ -179,13 +181,13 @@ function isRepeatable(command: ClassCommand): boolean {
 
 function decideJoining(
   state: ClassState,
-  { name, secretHash, room, seat }: ClassCommand & { kind: 'join' },
+  { kind: _, ...joining }: ClassCommand & { kind: 'join' },
 ): Decision<ClassEvent> {
   const rejection = joiningRejection(state);
   if (rejection !== null) return reject(rejection);
-  if (playersIn(state).some((player) => player.room === room && player.seat === seat))
+  if (playersIn(state).some((player) => player.room === joining.room && player.seat === joining.seat))
     return reject('seat-taken');
-  return accept({ kind: 'joined', name, secretHash, room, seat });
+  return accept({ kind: 'joined', ...joining });
 }
 
 function decideTakeHome(state: ClassState, on: boolean): Decision<ClassEvent> {

@@ -30,6 +30,8 @@ export type ClassEvent =
       readonly secretHash: string;
       readonly room: string;
       readonly seat: Seat;
+      /** Place of the deal that the player begins with, where that is not the one the class is at. */
+      readonly first?: number;
     }
   | { readonly kind: 'dealt' }
   | { readonly kind: 'hold'; readonly before: Step | null }

@@ -54,10 +54,10 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
     case 'opened':
       return state;
     case 'joined': {
-      const { name, secretHash, room, seat } = event;
+      const { name, secretHash, room, seat, first = firstDeal(state) } = event;
       const id = state.players.length;
       const present = { standIn: false, left: false, removed: false, replaced: false };
-      const fresh = { ...present, first: firstDeal(state), aimsUsed: UNUSED, seatedAs: name };
+      const fresh = { ...present, first, aimsUsed: UNUSED, seatedAs: name };
       const before = state.players.map((one) =>
         one.room === room && one.seat === seat ? { ...one, replaced: true } : one,
       );

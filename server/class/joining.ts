@@ -6,6 +6,7 @@ import { distinctName } from '../room/name.ts';
 import type { ActiveClass } from './active-class.ts';
 import { joiningRejection } from './decide.ts';
 import { type ClassPlayer, classTableTerms, playersAtTable, playersIn } from './state.ts';
+import { dealBehindTakenHome } from './take-home.ts';
 
 export interface Joining {
   readonly name: string;
@@ -48,7 +49,9 @@ async function admit(live: ActiveClass, registry: Registry, joining: Joining): P
       continue;
     }
     if (!seated.ok) return seated;
-    const joined = await live.submit({ kind: 'join', name, secretHash, room, seat });
+    const first = dealBehindTakenHome(live);
+    const command = { kind: 'join', name, secretHash, room, seat } as const;
+    const joined = await live.submit(first === null ? command : { ...command, first });
     return joined.ok ? { ok: true, room, seat } : joined;
   }
   return reject('try-later');

@@ -57,6 +57,7 @@ const classEvent = z.discriminatedUnion('kind', [
     secretHash: z.string(),
     room: z.string(),
     seat: seatSchema,
+    first: z.int().min(0).exactOptional(),
   }),
   z.strictObject({ kind: z.literal('dealt') }),
   z.strictObject({ kind: z.literal('hold'), before: stepSchema.nullable() }),

@@ -39,6 +39,17 @@ function placesOverFor(live: FollowedClass, player: ClassPlayer): number[] {
   return [...live.state.deals.keys()].filter((place) => isOverFor(live, player, place));
 }
 
+/**
+ * The deal that a player who joins now begins with, where that is not the one the class is at: what everybody has finished
+ * may be on their devices with all its tiles, and played again by whoever joins anew.
+ */
+export function dealBehindTakenHome(live: FollowedClass): number | null {
+  const { dealt, players, takeHome } = live.state;
+  const place = dealt - 1;
+  const isOver = players.some((one) => isOverFor(live, one, place));
+  return takeHome && isOver ? dealt : null;
+}
+
 /** Whoever still plays it may sit beside somebody who knows all its tiles. */
 function isOverFor(live: FollowedClass, player: ClassPlayer, place: number): boolean {
   const isClosed = (one: ClassPlayer): boolean => roundOf(live, one, place)?.phase === 'closed';

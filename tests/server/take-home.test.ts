@@ -5,9 +5,9 @@ import { beginClass, evolveClass } from '../../server/class/evolve.ts';
 import { classInfoSchema } from '../../shared-engine/protocol/class.ts';
 import { CLASSES_PATH, classPath } from '../../shared-engine/protocol/paths.ts';
 import { takenHomeSchema } from '../../shared-engine/protocol/take-home.ts';
-import { act, joinAll, openClass, TERMS } from '../kit/class-room.ts';
+import { act, joinAll, joinClass, openClass, TERMS } from '../kit/class-room.ts';
 import { dealOf, drillOf } from '../kit/drills.ts';
-import { ownView, playOn, post } from '../kit/http-client.ts';
+import { ownView, playOn, post, sitDown } from '../kit/http-client.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { startServer } from '../kit/server.ts';
 
@@ -16,7 +16,7 @@ const DRILL = drillOf([
   dealOf({ kind: 'random', seed: seedNamed('home two') }, { id: 'second' }),
 ]);
 
-test('TH3 a player is sent the deals that nobody has to finish any more, and when the class has ended those the player has finished', async () => {
+test('TH3 a player is sent the deals that nobody has to finish any more, which nobody begins then, and when the class has ended those the player has finished', async () => {
   const at = await startServer({ seed: 'take home' });
   onTestFinished(() => at.stop());
   const teacher = await openClass(at, DRILL);
@@ -55,8 +55,14 @@ test('TH3 a player is sent the deals that nobody has to finish any more, and whe
   // Neither the code alone nor the teacher's secret is a player's.
   for (const secret of ['nothing', teacher.secret]) expect(await rejection(secret)).toBe('no-such-class');
 
+  // What is on the devices by now is played anew by nobody: who joins begins with the next deal.
+  const late = await joinClass(at, teacher.code, 'Late Pia');
+  const pia = await sitDown(at, late);
+
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(2);
+  await pia.untilTable((table) => table.round === 1, 'the deal');
+  expect(ownView(pia).rack).toEqual(ownView(peers[1]!).rack);
   await playOn(peers[1]!, 'third');
   expect((await taken(1)).deals.map(({ round }) => round)).toEqual([1]);
   await act(at, teacher, { kind: 'end' });
