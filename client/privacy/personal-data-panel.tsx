@@ -12,7 +12,7 @@ import { removeClass } from '../storage/history/teaching.ts';
 import { ConfirmButton } from '../ui/confirm-button.tsx';
 import { saveFile } from '../ui/save-file.ts';
 import { deletePersonalData, readPersonalData } from './requests.ts';
-import { deleteWords, entryText, PRIVACY } from './strings.ts';
+import { type Deleted, deletedTogether, entryText, PRIVACY } from './strings.ts';
 
 interface KeptPanelProps {
   readonly app: App;
@@ -63,14 +63,14 @@ function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
     problem.value = answer.ok ? null : answer.message;
   }
 
-  async function remove() {
-    const answer = await deletePersonalData(path);
+  async function remove(deleted: Deleted) {
+    const answer = await deletePersonalData(`${path}${deleted.only ?? ''}`);
     if (!answer.ok) {
       problem.value = answer.message;
       return;
     }
     // A teacher's device has the report and the drill of the class besides.
-    if (deleteWords(entries.value ?? []) === PRIVACY.deleteClass) await removeClass(code);
+    if (deleted.words === PRIVACY.deleteClass) await removeClass(code);
     app.go({ kind: 'front' });
   }
 
@@ -103,7 +103,14 @@ function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
               >
                 {PRIVACY.save}
               </button>
-              <ConfirmButton {...deleteWords(entries.value)} no={PRIVACY.keep} onYes={() => void remove()} />
+              {deletedTogether(entries.value).map((deleted) => (
+                <ConfirmButton
+                  key={deleted.words.name}
+                  {...deleted.words}
+                  no={PRIVACY.keep}
+                  onYes={() => void remove(deleted)}
+                />
+              ))}
             </div>
           )}
         </>

@@ -46,17 +46,24 @@ export const PRIVACY = {
   },
 } as const;
 
-/** By an entry that nobody else has; who sits at a table has none of these. */
-const DELETE_WORDS = [
-  ['opened the class', PRIVACY.deleteClass],
-  ['published the drill', PRIVACY.deleteDrill],
-  ['a round was counted', PRIVACY.deletePlayed],
-] as const;
+/** What one button deletes. */
+export interface Deleted {
+  readonly words: Readonly<Record<'name' | 'yes' | 'about', string>>;
+  /** The path behind that of the data where they are not all that goes. */
+  readonly only?: '/device';
+}
 
-/** What is deleted together with these data, in words. */
-export function deleteWords(entries: readonly PersonalDataEntry[]) {
-  const found = DELETE_WORDS.find(([entry]) => entries.some(({ what }) => what === entry));
-  return found?.[1] ?? PRIVACY.delete;
+/** One button for each of these entries that is there. */
+const BY_ENTRY: readonly (readonly [entry: string, deleted: Deleted])[] = [
+  ['a round was counted', { words: PRIVACY.deletePlayed, only: '/device' }],
+  ['opened the class', { words: PRIVACY.deleteClass }],
+  ['published the drill', { words: PRIVACY.deleteDrill }],
+];
+
+/** What can be deleted of these data, own data first; who sits at a table has none of the entries above. */
+export function deletedTogether(entries: readonly PersonalDataEntry[]): readonly Deleted[] {
+  const found = BY_ENTRY.filter(([entry]) => entries.some(({ what }) => what === entry));
+  return found.length > 0 ? found.map(([, deleted]) => deleted) : [{ words: PRIVACY.delete }];
 }
 
 /** `14:05: passed, First right, 1 bam, 3 bam and 7 bam`. */

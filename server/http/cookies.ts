@@ -30,8 +30,12 @@ export function setClassCookie(reply: FastifyReply, code: string, role: ClassRol
   setCookie(reply, role, secret, classPath(code));
 }
 
-export function clearClassCookies(reply: FastifyReply, code: string): void {
-  for (const role of CLASS_ROLES) reply.clearCookie(role, { path: classPath(code) });
+export function clearClassCookies(
+  reply: FastifyReply,
+  code: string,
+  roles: readonly ClassRole[] = CLASS_ROLES,
+): void {
+  for (const role of roles) reply.clearCookie(role, { path: classPath(code) });
 }
 
 /** Of a published drill: its teacher, or a device on which it is played. */
@@ -44,8 +48,12 @@ export function setDrillCookie(
   setCookie(reply, role, secret, drillPath(code));
 }
 
-export function clearDrillCookies(reply: FastifyReply, code: string): void {
-  for (const role of ['teacher', 'player']) reply.clearCookie(role, { path: drillPath(code) });
+export function clearDrillCookies(
+  reply: FastifyReply,
+  code: string,
+  roles: readonly ('teacher' | 'player')[] = ['teacher', 'player'],
+): void {
+  for (const role of roles) reply.clearCookie(role, { path: drillPath(code) });
 }
 
 /** Of the teacher of a club's page. */

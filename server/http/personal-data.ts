@@ -150,7 +150,8 @@ async function deletePlayer(
   if (!left.ok) return sendRejection(reply, left);
   await forgetPlayer(store, live.code, player.id);
   if (holder) await forgetPerson(store, player.room, holder);
-  clearClassCookies(reply, live.code);
+  // Who leads the class as well goes on leading it.
+  clearClassCookies(reply, live.code, ['player']);
   clearSeatCookie(reply, player.room);
   return reply.code(204).send();
 }

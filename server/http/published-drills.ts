@@ -211,24 +211,35 @@ function personalDataRoutes(app: FastifyInstance, { published, store }: Publishe
     const live = await drillAt(published, request);
     if (live === null) return rejectWith(reply, 'no-such-drill');
     reply.header('content-disposition', 'attachment; filename="quadrille-personal-data.json"');
-    if (isTeacher(request, live.state)) return { code: live.code, entries: await teacherData(store, live) };
     const hash = deviceHash(request);
-    const entries = hash === null ? [] : await deviceData(store, live, playerOf(hash));
-    return { code: live.code, entries };
+    const taught = isTeacher(request, live.state) ? await teacherData(store, live) : [];
+    // Somebody may have played before they were given a teacher's key.
+    const own = hash === null ? [] : await deviceData(store, live, playerOf(hash));
+    return { code: live.code, entries: [...taught, ...own] };
   });
 
   app.delete<AtDrill>(`${PATH}/personal-data`, async (request, reply) => {
     const live = await drillAt(published, request);
     if (live === null) return rejectWith(reply, 'no-such-drill');
-    if (isTeacher(request, live.state)) await published.remove(live);
-    else {
-      const hash = deviceHash(request);
-      const forgotten = hash === null ? null : await forgetDevice(store, live, playerOf(hash));
-      if (forgotten !== null && !forgotten.ok) return sendRejection(reply, forgotten);
-    }
+    if (!isTeacher(request, live.state)) return forgetAsker(live, request, reply);
+    await published.remove(live);
     clearDrillCookies(reply, live.code);
     return reply.code(204).send();
   });
+
+  app.delete<AtDrill>(`${PATH}/personal-data/device`, async (request, reply) => {
+    const live = await drillAt(published, request);
+    return live === null ? rejectWith(reply, 'no-such-drill') : forgetAsker(live, request, reply);
+  });
+
+  /** A teacher stays one. */
+  async function forgetAsker(live: ActiveDrill, request: FastifyRequest, reply: FastifyReply) {
+    const hash = deviceHash(request);
+    const forgotten = hash === null ? null : await forgetDevice(store, live, playerOf(hash));
+    if (forgotten !== null && !forgotten.ok) return sendRejection(reply, forgotten);
+    clearDrillCookies(reply, live.code, ['player']);
+    return reply.code(204).send();
+  }
 }
 
 /** The drill belongs to its teacher, and goes with it. */

@@ -95,7 +95,7 @@ export const PUBLISHED_OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
     path: `${DRILL}/personal-data`,
-    summary: 'What is stored about the asker’s device; for the teacher the drill.',
+    summary: 'What is stored about the asker’s device; for a teacher the drill too.',
     callers: ['player', 'teacher'],
     good: { 200: 'PersonalData' },
     rejections: ['no-such-drill'],
@@ -106,6 +106,14 @@ export const PUBLISHED_OPERATIONS: readonly Operation[] = [
     summary:
       'Deletes the device and its name, while its choices stay counted; for the teacher the whole drill.',
     callers: ['player', 'teacher'],
+    good: { 204: null },
+    rejections: ['no-such-drill'],
+  },
+  {
+    method: 'delete',
+    path: `${DRILL}/personal-data/device`,
+    summary: 'Deletes the device and its name alone, for a teacher who has played the drill too.',
+    callers: ['player'],
     good: { 204: null },
     rejections: ['no-such-drill'],
   },

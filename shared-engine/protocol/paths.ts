@@ -115,7 +115,8 @@ type DrillPathPart =
   | 'actions'
   | 'keys'
   | 'teacher'
-  | 'personal-data';
+  | 'personal-data'
+  | 'personal-data/device';
 
 export function drillPath(code: string, part: DrillPathPart = ''): string {
   const path = `${DRILLS_PATH}/${encodeURIComponent(code)}`;

@@ -1,6 +1,5 @@
 // The sentences of the page: they depend on the table alone and are the same for everyone at the same seat.
 import { describe, expect, it } from 'vitest';
-import { deleteWords, entryText } from '../../client/privacy/strings.ts';
 import { reviewText, spokenSentences } from '../../client/review/review-text.ts';
 import { aimSentences, lossSentence, nextWords, REVIEW } from '../../client/review/strings.ts';
 import { aimsAt, aimsOfRound, readAims, toggleAim, writeAims } from '../../client/room/aims.ts';
@@ -195,46 +194,6 @@ describe('the aim', () => {
       'Bookends was within reach, and your pass kept it there.',
       'Two winds was not within reach. Within reach: Stairs and Bookends.',
     ]);
-  });
-});
-
-describe('your data', () => {
-  it('an entry is written in words, without what says nothing', () => {
-    const entry = {
-      at: 0,
-      what: 'passed',
-      step: 'first-right',
-      tiles: ['bam-1', 'joker'],
-      blind: 0,
-      by: 'player',
-      seat: 2,
-    };
-    expect(entryText(entry)).toMatch(/: passed, First right, 1 bam and joker, seat 3$/);
-    expect(entryText({ at: 0, what: 'sat down', name: 'Ines' })).toMatch(/: sat down, name Ines$/);
-  });
-
-  it('a counted round is told with its choices and questions, and what deleting it means', () => {
-    const round = {
-      at: 0,
-      what: 'a round was counted',
-      deal: 'deal-1',
-      choices: {
-        'first-right': 'bam-1 dot-4 west',
-        'first-left': '1:bam-1 west',
-        vote: '1',
-        'courtesy-ask': '0',
-      },
-      questions: [{ step: 'vote', text: 'Why?' }],
-      name: null,
-    };
-    expect(entryText(round)).toMatch(
-      /counted, deal deal-1, First right: 1 bam, 4 dot and west.*; First left: 1 bam and west.*, 1 blind; .*: Continue; Courtesy: No tiles, asked “Why\?”$/,
-    );
-    const of = (what: string) => deleteWords([{ at: 0, what }]);
-    expect(of('a round was counted').about).toContain('questions stay');
-    expect(of('published the drill').yes).toContain('delete the drill');
-    expect(of('joined the class').name).toBe('Delete my data');
-    expect(of('opened the class').name).toBe('Delete this class');
   });
 });
 

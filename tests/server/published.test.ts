@@ -157,6 +157,17 @@ test('PD5 where players give a name their teacher sees who is through and every 
   expect(entries).toMatchObject([{ what: 'a round was counted', name: 'Odo', deal: 'deal-1' }]);
   expect((await fetch(`${at.url}${path}`, { method: 'DELETE', headers })).status).toBe(204);
   expect((await dashboard(named)).deals[0]).toMatchObject({ through: 1, names: [] });
+  // Whoever has played and was given a teacher's key sees both, and deletes the own data alone.
+  await sent(send('pia', { name: 'Pia' }, named));
+  const both = { cookie: `teacher=${named.secret}; player=${device('pia')}` };
+  const seen = await (await fetch(`${at.url}${path}`, { headers: both })).json();
+  expect(seen.entries).toMatchObject([{ what: 'published the drill' }, { name: 'Pia' }]);
+  const own = await fetch(`${at.url}${path}/device`, { method: 'DELETE', headers: both });
+  expect([own.status, own.headers.getSetCookie().map((cookie) => cookie.split('=')[0])]).toEqual([
+    204,
+    ['player'],
+  ]);
+  expect((await dashboard(named)).deals[0]).toMatchObject({ through: 2, names: [] });
   const stored = JSON.stringify(await at.store.history(named.code));
   expect(stored).not.toContain('Odo');
 });
