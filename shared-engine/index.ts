@@ -214,7 +214,6 @@ export {
   habitsOf,
   historyLines,
   historyReader,
-  isUnaided,
   LEAST_CASES,
   type LedgerLine,
   type LedgerMeans,

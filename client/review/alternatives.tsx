@@ -1,8 +1,8 @@
-// All alternatives to a choice on one scale: a dot with its interval for each, against the choice that was made.
+// All alternatives to a choice on one scale: the interval of each, against the choice that was made.
 import { useSignal } from '@preact/signals';
 import type { ChoiceReview, ChoiceStory, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
-import { DEEP, differenceSentence, finalistName } from './deep-strings.ts';
+import { DEEP, type DrawnRow, differenceSentence, finalistName } from './deep-strings.ts';
 
 interface AlternativesProps {
   readonly kind: ChoiceReview['kind'];
@@ -36,6 +36,7 @@ export function Alternatives({ kind, analysis, rows }: AlternativesProps) {
       <ol>
         {shown.map((one) => {
           const mine = one === own;
+          const drawn = mine ? 'own' : one === named ? 'named' : 'other';
           return (
             <li key={`${one.tiles.join()}${one.number}`} class={mine ? 'alternative mine' : 'alternative'}>
               <span class="alternative-name">
@@ -43,8 +44,8 @@ export function Alternatives({ kind, analysis, rows }: AlternativesProps) {
                 {mine && <span class="tag">{DEEP.you}</span>}
                 {one === named && <span class="tag">{DEEP.bestAlternative[verdict]}</span>}
               </span>
-              <span class="spoken">{differenceSentence(finalistName(kind, one), one, mine)}</span>
-              <Whiskers one={one} reach={reach} mine={mine} smallLoss={smallLoss} />
+              <span class="spoken">{differenceSentence(finalistName(kind, one), one, drawn)}</span>
+              <Whiskers one={one} reach={reach} drawn={drawn} smallLoss={smallLoss} />
             </li>
           );
         })}
@@ -82,21 +83,21 @@ function reachOf(finalists: readonly Finalist[], smallLoss: number): Reach {
 interface WhiskersProps {
   readonly one: Finalist;
   readonly reach: Reach;
-  readonly mine: boolean;
+  readonly drawn: DrawnRow;
   readonly smallLoss: number;
 }
 
 const WIDTH = 300;
 const EDGE = 14;
 
-function Whiskers({ one, reach, mine, smallLoss }: WhiskersProps) {
+function Whiskers({ one, reach, drawn, smallLoss }: WhiskersProps) {
   const x = (value: number) => EDGE + ((value - reach.from) / (reach.to - reach.from)) * (WIDTH - 2 * EDGE);
   const { value, halfWidth } = one.difference;
   return (
     <svg class="whiskers" viewBox={`0 0 ${WIDTH} 30`} aria-hidden="true" focusable="false">
       <rect class="whisker-band" x={x(-smallLoss)} width={x(smallLoss) - x(-smallLoss)} y="0" height="30" />
       <line class="whisker-zero" x1={x(0)} x2={x(0)} y1="0" y2="30" />
-      {mine ? (
+      {drawn === 'own' ? (
         <path class="scale-own" d={`M${x(0)} 6 l9 9 l-9 9 l-9 -9 z`} />
       ) : (
         <>
@@ -104,7 +105,7 @@ function Whiskers({ one, reach, mine, smallLoss }: WhiskersProps) {
             class="whisker"
             d={`M${x(value - halfWidth)} 15 H${x(value + halfWidth)} M${x(value - halfWidth)} 9 V21 M${x(value + halfWidth)} 9 V21`}
           />
-          <circle class="whisker-dot" cx={x(value)} cy="15" r="6" />
+          {drawn === 'named' && <circle class="whisker-dot" cx={x(value)} cy="15" r="6" />}
         </>
       )}
     </svg>

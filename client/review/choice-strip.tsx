@@ -7,11 +7,11 @@ import { VERDICTS } from '../room/verdicts.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { choiceName, REVIEW } from './strings.ts';
 
-/** How much of the four-part bar is filled. */
+/** How much of the four-part bar is filled; nothing is where nothing can be said. */
 const BAR_LENGTHS: Readonly<Record<Verdict, number>> = {
   best: 4,
   'just-as-good': 4,
-  'cant-say': 3,
+  'cant-say': 0,
   'a-little-worse': 2,
   costly: 1,
 };

@@ -2,13 +2,14 @@
 import type { ChoiceReview, Finalist, Review, SideBySide } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { tileList } from '../tiles/tile-names.ts';
+import { signed } from './strings.ts';
 
 export const DEEP = {
   alternatives: 'What else you could have done, on one scale',
   worse: '← worse than yours',
   better: 'better than yours →',
   scale:
-    'Each dot is our best estimate, and its bar shows how sure we are. Your choice is on the dotted line. The shaded band is one win in 100 games to either side. The one named was picked on other deals; a row that is ahead of it here may be lucky.',
+    'What a choice brings lies somewhere on its bar; where bars overlap, we cannot tell which is better. Your choice is on the dotted line. The shaded band is one win in 100 games to either side. The one with the dot did best in games of a trial before these.',
   you: 'You',
   bestAlternative: {
     best: 'Best other',
@@ -21,12 +22,14 @@ export const DEEP = {
   wins: 'Wins in 100 games',
   difference: 'More than yours',
   giveaway: 'Cost of what it gave away',
-  sameAsAny: 'Nothing we tried is clearly better.',
   winsByStep: 'Your wins in 100 games, step by step',
   winsByStepAbout: 'How many of 100 games you would win from there, if all four play on.',
+  /** Under the line that ends where luck and choices end. */
+  luckByStep: 'Luck is part of this line: what came to you moves it as well as what you chose.',
   toGoByStep: 'How far away, step by step',
   toGoByStepAbout: 'How many tiles your rack was away from the closest hand on the card.',
   start: 'Start',
+  close: 'Close',
   up: 'better',
 } as const;
 
@@ -35,11 +38,17 @@ export function finalistName(kind: ChoiceReview['kind'], { tiles, number }: Fina
   return optionName(kind, number);
 }
 
+/** What a row of the scale is: a number is told of the one named alone, of the others no more than is known. */
+export type DrawnRow = 'own' | 'named' | 'other';
+
 /** One row of the scale for those who do not see it. */
-export function differenceSentence(name: string, { difference }: Finalist, own: boolean): string {
-  if (own) return `${name}: your choice.`;
-  const side = difference.value >= 0 ? 'more' : 'fewer';
-  return `${name}: ${Math.abs(difference.value).toFixed(1)} ${side} wins in 100 games than your choice.`;
+export function differenceSentence(name: string, { difference }: Finalist, drawn: DrawnRow): string {
+  const { value, halfWidth } = difference;
+  if (drawn === 'own') return `${name}: your choice.`;
+  if (drawn === 'other') {
+    return `${name}: between ${signed(value - halfWidth)} and ${signed(value + halfWidth)} wins in 100 games, beside your choice.`;
+  }
+  return `${name}: ${Math.abs(value).toFixed(1)} ${value >= 0 ? 'more' : 'fewer'} wins in 100 games than your choice.`;
 }
 
 /** The second figure, for those who play for points: wins times what the closest hand pays. */

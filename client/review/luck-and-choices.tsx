@@ -20,7 +20,9 @@ export function LuckAndChoices({ ledger: { entries }, sentences }: LuckAndChoice
       <p class="aside">{REVIEW.ledgerAbout}</p>
       <details>
         <summary>{REVIEW.numbers}</summary>
-        <p class="aside">{REVIEW.ledgerTable}</p>
+        <p class="aside">
+          {REVIEW.ledgerTable} {REVIEW.ledgerBeside}
+        </p>
         <table>
           <thead>
             <tr>

@@ -51,7 +51,7 @@ export function PassChoice({ choice, story, review, aim }: PassChoiceProps) {
   );
 }
 
-/** The pass made, and beside it the one to compare it with, where there is one. */
+/** The pass made, and beside it the one to compare it with, where there is one; that there is none is told in words. */
 export function PassPair({ choice }: { readonly choice: PassReview }) {
   const other = comparedWith(choice);
   return (
@@ -60,13 +60,11 @@ export function PassPair({ choice }: { readonly choice: PassReview }) {
         <figcaption>{REVIEW.passed}</figcaption>
         <TileRow tiles={choice.played.tiles} />
       </figure>
-      {other ? (
+      {other && (
         <figure>
           <figcaption>{other.name}</figcaption>
           <TileRow tiles={other.tiles} />
         </figure>
-      ) : (
-        <p class="aside">{choice.analysis.depth === 'deep' ? DEEP.sameAsAny : REVIEW.same}</p>
       )}
     </div>
   );

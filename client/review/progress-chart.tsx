@@ -26,7 +26,9 @@ export function ProgressChart({ review }: { readonly review: Review }) {
   return (
     <section class="panel round-progress" aria-labelledby="progress-title">
       <h2 id="progress-title">{kind === 'wins' ? DEEP.winsByStep : DEEP.toGoByStep}</h2>
-      <p class="aside">{kind === 'wins' ? DEEP.winsByStepAbout : DEEP.toGoByStepAbout}</p>
+      <p class="aside">
+        {kind === 'wins' ? DEEP.winsByStepAbout : DEEP.toGoByStepAbout} {kind === 'wins' && DEEP.luckByStep}
+      </p>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={progressDescription(progress)}>
         {ticks(low, high).map((tick) => (
           <g key={tick}>

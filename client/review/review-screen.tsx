@@ -135,35 +135,22 @@ interface ChoicesProps {
 }
 
 function Choices({ review, room, seated }: ChoicesProps) {
-  // Nothing swaps while it is read: the choice that is open stays open until the player opens another.
-  const opened = useSignal(review.story.opened);
-  const chosen = opened.value;
+  const { chosen, choose, detail } = useOpenStep(review.story.opened);
   const meant = review.choices[review.story.opened];
   const choice = review.choices[chosen];
   const story = review.story.choices[chosen];
   return (
     <section class="choices" aria-labelledby="choices-title">
       <h2 id="choices-title">{REVIEW.strip}</h2>
-      <ChoiceStrip
-        review={review}
-        chosen={chosen}
-        onChoose={(index) => {
-          opened.value = index;
-        }}
-      />
+      <ChoiceStrip review={review} chosen={chosen} onChoose={choose} />
       <VerdictLegend />
       {meant && review.story.opened !== chosen && (
-        <button
-          type="button"
-          onClick={() => {
-            opened.value = review.story.opened;
-          }}
-        >
+        <button type="button" onClick={() => choose(review.story.opened)}>
           {showStep(choiceName(meant))}
         </button>
       )}
       {choice && story && (
-        <article class="choice-detail" aria-live="off">
+        <article class="choice-detail" aria-live="off" ref={detail}>
           <h3>
             {choiceName(choice)}: <span class="verdict-name">{VERDICTS[story.verdict].name}</span>
           </h3>
@@ -186,6 +173,29 @@ function Choices({ review, room, seated }: ChoicesProps) {
       <MethodPanel review={review} />
     </section>
   );
+}
+
+/**
+ * Which step is open: the one that the top speaks of, as long as nobody has come to the details. From then on nothing swaps
+ * while it is read: a step stays open until the player opens another.
+ */
+function useOpenStep(meant: number) {
+  const kept = useSignal<number | null>(null);
+  const detail = useRef<HTMLElement>(null);
+  const isKept = kept.value !== null;
+  useEffect(() => {
+    if (isKept) return;
+    const onScroll = () => {
+      const top = detail.current?.getBoundingClientRect().top ?? Number.POSITIVE_INFINITY;
+      if (window.scrollY > 0 && top < window.innerHeight) kept.value = meant;
+    };
+    window.addEventListener('scroll', onScroll, { passive: true });
+    return () => window.removeEventListener('scroll', onScroll);
+  }, [meant, isKept]);
+  const choose = (index: number) => {
+    kept.value = index;
+  };
+  return { chosen: kept.value ?? meant, choose, detail };
 }
 
 function VerdictLegend() {

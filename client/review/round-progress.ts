@@ -33,12 +33,13 @@ export function roundProgress({ choices, toGoStart, ledger }: Review): RoundProg
   return { kind: 'toGo', points: [{ name: DEEP.start, value: toGoStart, halfWidth: 0 }, ...toGo] };
 }
 
-/** What the seat could expect when it was dealt, and after each pass. */
+/** What the seat could expect when it was dealt, after each pass, and at the close, of which a sentence tells as well. */
 function ledgerPoints({ start, close, entries }: Ledger): readonly ProgressPoint[] {
-  const passes = entries.flatMap(({ kind, step }, n) =>
-    kind === 'pass' ? [{ name: STEP_NAMES[step], ...(entries[n + 1]?.value ?? close) }] : [],
-  );
-  return [{ name: DEEP.start, ...start }, ...passes];
+  const passes = entries.flatMap(({ kind, step }, n) => {
+    const next = entries[n + 1];
+    return kind === 'pass' && next ? [{ name: STEP_NAMES[step], ...next.value }] : [];
+  });
+  return [{ name: DEEP.start, ...start }, ...passes, { name: DEEP.close, ...close }];
 }
 
 /** The chart for those who do not see it. */

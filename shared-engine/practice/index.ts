@@ -45,7 +45,6 @@ export {
 export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
 export {
   aimsMet,
-  isUnaided,
   mergedSummary,
   type RoundDetail,
   type RoundPlace,

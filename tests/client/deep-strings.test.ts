@@ -9,9 +9,10 @@ import {
 import { progressDescription, roundProgress } from '../../client/review/round-progress.ts';
 import { VERDICTS } from '../../client/room/verdicts.ts';
 import { withInterval } from '../../client/ui/numbers.ts';
+import { settle } from '../../shared-engine/analysis/ledger/settle.ts';
 import type { DeepAnalysis, Finalist, MeasuredValue } from '../../shared-engine/analysis/review/analysis.ts';
 import { choiceVerdict } from '../../shared-engine/analysis/review/choice-verdict.ts';
-import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
+import { withDeepAnalysis, withLedger } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import type { Review } from '../../shared-engine/analysis/review/review.ts';
 import { move, reviewOf } from '../kit/reviews.ts';
 
@@ -107,8 +108,12 @@ describe('numbers', () => {
 
   it('each row of the scale has a sentence for those who do not see it', () => {
     const row = finalist(27, { value: -1.5, halfWidth: 0.4 });
-    expect(differenceSentence(finalistName('pass', row), row, false)).toBe(
+    const name = finalistName('pass', row);
+    expect(differenceSentence(name, row, 'named')).toBe(
       '3 bam, 3 bam and flower: 1.5 fewer wins in 100 games than your choice.',
+    );
+    expect(differenceSentence(name, row, 'other')).toBe(
+      '3 bam, 3 bam and flower: between −1.9 and −1.1 wins in 100 games, beside your choice.',
     );
     expect(finalistName('vote', { ...row, number: 0 })).toBe('I’d stop');
   });
@@ -128,6 +133,36 @@ describe('the chart over the steps', () => {
     expect(progress.kind).toBe('wins');
     expect(progress.points.map(({ value }) => value)).toEqual([21, 28]);
     expect(progressDescription(progress)).toBe('Wins in 100 games: First right 21.0, First across 28.0.');
+  });
+});
+
+describe('the chart beside luck and choices', () => {
+  const batches = (wins: number) => new Float64Array(8).fill(wins);
+  const made = { by: 'player', afterBy: 'luck' } as const;
+  const sums = settle(
+    [
+      { ...made, kind: 'pass', step: 'first-right', value: batches(34), chosen: batches(35) },
+      { ...made, kind: 'ask', step: 'courtesy-ask', value: batches(51.4), chosen: batches(43.9) },
+    ],
+    batches(43.2),
+    { average: 37, dealsPerBatch: 8 },
+  );
+
+  it('the line ends at the close, with the number that the sentence below tells, though nothing was swapped last', () => {
+    const review = withLedger(twoPasses(), { ...sums, neighbors: [] });
+    expect(roundProgress(review).points.map(({ name, value }) => [name, value])).toEqual([
+      ['Start', 34],
+      ['First right', 51.4],
+      ['Close', 43.2],
+    ]);
+    expect(review.story.ledger).toContain('At the close your rack was worth about 43.');
+  });
+
+  it('a win rate above an even share among four is explained where it is told, and one that is not needs no word', () => {
+    const told = (average: number) =>
+      withLedger(twoPasses(), { ...sums, average, neighbors: [] }).story.ledger.join(' ');
+    expect(told(37)).toContain('wins about 37 in 100 games');
+    expect([37, 24].map((average) => told(average).includes('above an even share'))).toEqual([true, false]);
   });
 });
 

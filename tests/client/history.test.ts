@@ -6,6 +6,7 @@ import { queueAt } from '../../client/practice/exercises/queue.ts';
 import { finishRounds } from '../../client/practice/history/finish-rounds.ts';
 import { historyModel } from '../../client/practice/history/model.ts';
 import { JUDGE } from '../../client/practice/history/round-of.ts';
+import { findings } from '../../client/practice/history/strings.ts';
 import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
 import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
 import { noteChange } from '../../client/storage/history/durability.ts';
@@ -22,7 +23,11 @@ import {
   wholeHistory,
 } from '../../client/storage/history/rounds.ts';
 import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
-import { type RoundSummary, storedLedger } from '../../shared-engine/practice/stored-round.ts';
+import {
+  type RoundSummary,
+  type StoredChoice,
+  storedLedger,
+} from '../../shared-engine/practice/stored-round.ts';
 import { analysisOf, SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
@@ -104,6 +109,22 @@ describe('stored rounds', () => {
       expect(model.state.value.message).toMatch(words);
       expect(await ids()).toEqual([one.summary.id]);
     }
+  });
+});
+
+describe('a round in the list', () => {
+  it('counts the costly choices that its review shows, and says how many of them the coach helped with', () => {
+    const choice = (step: StoredChoice['step'], by: StoredChoice['by'] = 'player') =>
+      storedChoice({ step, by, verdict: 'costly' });
+    const choices = [choice('first-right'), choice('vote'), choice('first-left', 'stand-in')];
+    expect(findings({ choices })).toBe('2 costly choices');
+    expect(findings({ choices, helped: ['vote'] })).toBe('2 costly choices, 1 of them with the coach’s help');
+    expect(findings({ choices: [choice('vote')], helped: ['vote'] })).toBe(
+      'One costly choice, with the coach’s help',
+    );
+    expect(findings({ choices: [storedChoice({ verdict: 'best' })], helped: ['vote'] })).toBe(
+      'No costly choice, coach asked once',
+    );
   });
 });
 

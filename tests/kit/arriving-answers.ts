@@ -53,7 +53,7 @@ export async function giveAnswers(page: Page, origin: string, name: string): Pro
   const watched = await watchReview(page);
   const strip = page.locator('.choice-strip button');
   let given: readonly GivenChoice[] = review.choices.map((choice) => ({ choice, analysis: null }));
-  let opened = review.story.opened;
+  let opened: number | null = null;
   const found: string[] = [];
   let [last] = await watched.moments();
   let count = 0;
@@ -72,11 +72,16 @@ export async function giveAnswers(page: Page, origin: string, name: string): Pro
     last = moments.at(-1);
     const kinds = [
       ...contradictionsAmong(moments, before, given),
-      ...(last?.strip[opened]?.isOpen ? [] : ['the step that was opened does not stay open']),
+      ...(isOpenAsMeant(last, opened) ? [] : ['the open step is neither the one opened nor the top’s']),
     ];
     found.push(...kinds.map((kind) => `answer ${done + 1}: ${kind}`));
   }
   return { found, moments: count, last: last!, given };
+}
+
+/** Until somebody opens a step, the one that the top speaks of is open, and no button leads there. */
+function isOpenAsMeant(screen: ReviewOnScreen | undefined, opened: number | null): boolean {
+  return opened === null ? screen?.pointsTo === null : screen?.strip[opened]?.isOpen === true;
 }
 
 /** The last moment knows the new answer; each before it knows it or does not, and nothing between. */

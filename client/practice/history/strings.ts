@@ -1,5 +1,5 @@
 // What the page says about the rounds that this browser stores.
-import { type HistoryFileProblem, isUnaided, type RoundSummary } from '../../../shared-engine/index.ts';
+import type { HistoryFileProblem, RoundSummary } from '../../../shared-engine/index.ts';
 import type { StorageProblem } from '../../storage/history/database.ts';
 import { noonOf } from '../dates.ts';
 
@@ -93,13 +93,16 @@ export function placeName({ place, table, number }: RoundSummary): string {
   }
 }
 
-/** What the review found, in a few words; choices that the coach helped with stand apart. */
-export function findings(round: Pick<RoundSummary, 'choices' | 'helped'>): string {
-  const { choices, helped = [] } = round;
-  const costly = choices.filter((choice) => choice.verdict === 'costly' && isUnaided(round, choice)).length;
+/** What the review found, in a few words: as many costly choices as the review itself shows, and how many had the coach. */
+export function findings({ choices, helped = [] }: Pick<RoundSummary, 'choices' | 'helped'>): string {
+  const costly = choices.filter(({ by, verdict }) => verdict === 'costly' && by === 'player');
+  const aided = costly.filter(({ step }) => helped.includes(step)).length;
   const whole = choices.length > 0 && choices.every(({ verdict }) => verdict !== null);
   const none = whole ? 'No costly choice' : 'Not finished';
-  const found = costly === 0 ? none : costly === 1 ? 'One costly choice' : `${costly} costly choices`;
+  const many = costly.length === 1 ? 'One costly choice' : `${costly.length} costly choices`;
+  const found = costly.length === 0 ? none : many;
+  if (aided > 0)
+    return `${found}, ${costly.length === 1 ? 'with the coach’s help' : `${aided} of them with the coach’s help`}`;
   if (helped.length === 0) return found;
   return `${found}, coach asked ${helped.length === 1 ? 'once' : `${helped.length} times`}`;
 }

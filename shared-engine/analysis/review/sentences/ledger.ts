@@ -25,11 +25,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
   const luck = ended - began - own! - others! - byClass!;
   const isClear = Math.abs(choices.value) > choices.halfWidth;
   return [
-    ...(average === null
-      ? []
-      : [
-          `Our steady player is a simple bot: from an average deal in this seat it wins about ${Math.round(average)} in 100 games against club players.`,
-        ]),
+    ...(average === null ? [] : averageSentences(Math.round(average))),
     `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
     changeSentence('The tiles that came', luck),
     choiceSentence(`${capitalized(owner)} choices`, own!, isClear),
@@ -38,6 +34,19 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     `At the close ${owner} rack was worth about ${ended}.`,
     ...worthSentence(toGoStart - toGoEnd, ended - began),
     ...sumSentence(beside, -own!, isClear),
+  ];
+}
+
+/** An even share of what four players win, where no game ends without a winner. */
+const EVEN_SHARE = 25;
+
+/** A reader who counts four players expects less than the steady player wins. */
+function averageSentences(average: number): readonly string[] {
+  const wins = `Our steady player, a simple bot, wins about ${average} in 100 games from an average deal in this seat, against club players.`;
+  if (average <= EVEN_SHARE) return [wins];
+  return [
+    wins,
+    `That is above an even share, ${EVEN_SHARE} at most among four: mostly because it passes better than they do.`,
   ];
 }
 
