@@ -171,20 +171,21 @@ const valued = fc
 describe('what is said of luck and choices', () => {
   test('adds up in whole numbers, in sentences that a reader can follow', () => {
     fc.assert(
-      fc.property(fc.array(valued, { minLength: 1, maxLength: 11 }), wins, (choices, close) => {
-        const sums = settle(choices, new Float64Array(8).fill(close), {
+      fc.property(fc.array(valued, { minLength: 1, maxLength: 11 }), wins, (choices, worth) => {
+        const sums = settle(choices, new Float64Array(8).fill(worth), {
           average: 30,
           dealsPerBatch: 8,
         });
         expect(sum(partsOf(sums))).toBe(inThousandths(sums.close.value));
         const sentences = ledgerSentences(sums, { losses: [], areAllTold: true, toGoStart: 5, toGoEnd: 5 });
         let total = 0;
-        for (const sentence of sentences.slice(0, -1)) {
+        const close = sentences.findIndex((sentence) => sentence.startsWith('At the close '));
+        for (const sentence of sentences.slice(0, close)) {
           if (/^Our steady player, |an even share/.test(sentence)) continue;
           const said = Number(/about (-?\d+)/.exec(sentence)?.[1] ?? 0);
           total += / cost | lowered /.test(sentence) ? -said : said;
         }
-        expect(total).toBe(Number(/about (-?\d+)/.exec(sentences.at(-1)!)![1]));
+        expect(total).toBe(Number(/about (-?\d+)/.exec(sentences[close]!)![1]));
         for (const sentence of sentences) expect(sentence.split(' ').length).toBeLessThanOrEqual(25);
       }),
       { seed: 1403, numRuns: 200 },
@@ -225,9 +226,15 @@ describe('what is said of luck and choices', () => {
       `${sum} add up to about 4 only: there we take the others for stronger players, so every win is rarer.`,
     );
     // What can't be said may be what is missing.
-    expect(said(9, [4, 0], 7, false)).not.toContain(sum);
-    // Where none is told there is nothing to add up.
-    expect(said(9, [], 7)).not.toContain(sum);
+    expect(said(9, [4, 0], 7, false)).toContain(
+      `${sum} add up to about 4 only: the rest may lie where we can’t say.`,
+    );
+    // Where none is told a reader looks for what the choices cost.
+    expect(said(2, [], 7)).toContain(
+      'No one step shows it: a choice that is just as good may still cost up to 1 win.',
+    );
+    expect(said(2, [], 7, false)).toContain('No one step shows it: it may lie where we can’t say.');
+    for (const cost of [0.4, -3]) expect(said(cost, [], 7)).not.toContain('step');
   });
 
   test('tells the surest guess at a neighbor’s longest suit, where it is likely enough', () => {

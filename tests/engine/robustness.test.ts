@@ -44,6 +44,10 @@ describe('a verdict among neighbors of other styles', () => {
     expect(said('just-as-good', 'just-as-good', 'costly')).toBe(
       `${depends} Among strong players it is costly. Among easy-going and club players it is just as good. ${between}`,
     );
+    // Between players of whom neither is the cause, the verdict is not explained by either.
+    expect(said('costly', 'a-little-worse', 'a-little-worse')).toBe(
+      `${depends} Among easy-going players it is costly. Among club and strong players it is worse, but perhaps only a little.`,
+    );
     expect(said('a-little-worse', 'a-little-worse', 'a-little-worse')).toBe(
       `Whoever the others are, it is worse, but perhaps only a little. ${notCostly}`,
     );

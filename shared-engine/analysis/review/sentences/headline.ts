@@ -29,10 +29,20 @@ export function headlineOf(
   if (hadBetter(costliest)) return lesson(costliest, start, sections);
   if (isFirst) return praise(meant, start);
   if (!whole) return soFar(meant);
-  const unsure = meant.some((choice) => choiceVerdict(choice) === 'cant-say');
-  return unsure
-    ? ['We found nothing that was clearly costly.', 'Of some choices we can’t say.']
+  const unsure = meant.filter((choice) => choiceVerdict(choice) === 'cant-say');
+  return unsure.length > 0
+    ? ['We found nothing that was clearly better.', unsureSentence(unsure)]
     : praise(meant, 'Well played: ');
+}
+
+function unsureSentence([one, ...more]: readonly ChoiceReview[]): string {
+  return one === undefined || more.length > 0
+    ? `Of ${more.length + 1} choices we can’t say.`
+    : `Of one choice we can’t say: ${choiceName(one)}.`;
+}
+
+function choiceName({ kind, step }: ChoiceReview): string {
+  return kind === 'blind' ? `how many to pass blind in ${STEP_PHRASES[step]}` : STEP_PHRASES[step];
 }
 
 /** What is told of a choice at first look stands beside it until it has been played on. */
@@ -47,8 +57,7 @@ function soFar(choices: readonly ChoiceReview[]): readonly string[] {
 }
 
 function lesson(choice: ChoiceReview, start: string, sections: Review['sections']): readonly string[] {
-  const step = STEP_PHRASES[choice.step];
-  const what = choice.kind === 'blind' ? `how many to pass blind in ${step}` : step;
+  const what = choiceName(choice);
   // It says who chose as well.
   const did = choice.kind === 'pass' ? passedSentence(choice) : `${capitalized(chosenPhrase(choice))}.`;
   const { analysis, loss } = choice;

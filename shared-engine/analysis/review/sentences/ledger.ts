@@ -61,7 +61,7 @@ function worthSentence(closer: number, more: number): readonly string[] {
 /** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
 function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
   const sum = losses.reduce((all, loss) => all + loss, 0);
-  if (sum === 0 || Math.abs(sum - cost) < 1) return [];
+  if (Math.abs(sum - cost) < 1 || (sum === 0 && cost <= 0)) return [];
   const isOne = losses.length === 1;
   const told = isOne
     ? `The one loss told step by step is about ${shownWins(sum)}`
@@ -70,10 +70,16 @@ function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: 
     const compared = isOne ? 'it compares' : 'they compare';
     return [`${told}: ${compared} with the best we found, which our steady player often misses.`];
   }
-  // What is missing may be what can't be said, or chance.
-  return areAllTold && isClear
+  // What may be chance needs no reason.
+  if (!isClear) return [];
+  if (sum === 0) {
+    return areAllTold
+      ? ['No one step shows it: a choice that is just as good may still cost up to 1 win.']
+      : ['No one step shows it: it may lie where we can’t say.'];
+  }
+  return areAllTold
     ? [`${told} only: there we take the others for stronger players, so every win is rarer.`]
-    : [];
+    : [`${told} only: the rest may lie where we can’t say.`];
 }
 
 /** What follows from all choices together. */

@@ -35,7 +35,8 @@ export function robustnessSentences({ verdicts, turns }: Robustness): readonly s
           'It depends on who the others are.',
           ...parts.map(({ words, players }) => `Among ${players} players ${words}.`),
         ];
-  // Where it is milder among most of them, a reader wonders why it is called costly; where among all, it is not called so.
-  const most = turns.length < 2 ? [] : [turns.length === NEIGHBOR_STYLES.length ? NOT_COSTLY : BETWEEN];
-  return [...told, ...most];
+  // Where it is milder among all of them, it is not called costly.
+  if (turns.length === NEIGHBOR_STYLES.length) return [...told, NOT_COSTLY];
+  // Where it is milder among most of them, a reader wonders why it is called so; beside easy-going players that tells nothing.
+  return turns.length === 2 && turns.includes('casual') ? [...told, BETWEEN] : told;
 }
