@@ -82,10 +82,12 @@ const whySchema: z.ZodType<ChoiceWhy> = z.object({
     .nullable(),
   sections: z.record(z.string(), besideSchema),
   sectionsKept: besideSchema,
+  toGoKept: besideSchema,
   toGo: besideSchema,
   lacking: besideSchema,
   gone: besideSchema,
   idleJokers: besideSchema,
+  handsNear: besideSchema,
   points: besideSchema,
   concealed: besideSchema,
 });

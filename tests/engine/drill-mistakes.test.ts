@@ -135,6 +135,8 @@ const NO_REASON: ChoiceWhy = {
   gone: { played: 1, named: 1 },
   farther: null,
   idleJokers: { played: 0.2, named: 0.2 },
+  toGoKept: { played: 4, named: 4 },
+  handsNear: { played: 3, named: 3 },
   points: { played: 8, named: 8 },
   concealed: { played: 0.2, named: 0.2 },
 };

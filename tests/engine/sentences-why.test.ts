@@ -21,10 +21,12 @@ describe('the words of a reason', () => {
     farther: null,
     sections: { stairs: { played: 0.3, named: 0.4 } },
     sectionsKept: { played: 2, named: 2 },
+    toGoKept: { played: 4, named: 4 },
     toGo: { played: 3.2, named: 3.1 },
     lacking: { played: 2, named: 1.9 },
     gone: { played: 1, named: 1 },
     idleJokers: { played: 0.2, named: 0.2 },
+    handsNear: { played: 3, named: 3.2 },
     points: { played: 8, named: 8 },
     concealed: { played: 0.3, named: 0.3 },
   };
@@ -101,7 +103,7 @@ describe('the words of a reason', () => {
     const analysis = sampleDeepAnalysis('a-little-worse');
     const reasons = (why: Partial<ChoiceWhy>) =>
       numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
-    const small = 'It won more often in the games we played out; no single hand explains why.';
+    const small = 'Probably several small things together make the difference.';
     expect(reasons({})).toEqual([
       small,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
@@ -158,10 +160,15 @@ describe('the words of a reason', () => {
     );
     // A difference that rounding may make is none.
     expect(reasons({ farther: { ...next, shares: { played: 0.34, named: 0.41 } } })[0]).toBe(small);
-    const two = [...NOTHING.keep, { face: 'bam-3', copies: 1, share: 0.3 }] as const;
-    expect(reasons({ keep: two })[0]).toBe(
-      'It won more often in the games we played out; no single tile or hand explains why.',
+    expect(reasons({ handsNear: { played: 3, named: 3.4 } })[0]).toBe(
+      'Slightly more hands are then within a tile of your closest: 3.4 on average, not 3.0.',
     );
+    // More are near where all of them are farther away.
+    expect(reasons({ ...farther, handsNear: { played: 3, named: 3.9 } })[0]).toBe(small);
+    // A rack that ends farther away than it was lost what it needed later on, in passes that are played simply.
+    const lost = { toGo: { played: 4.5, named: 4.2 }, toGoKept: { played: 4, named: 4 } };
+    expect(reasons(lost)).toEqual([small, stairs]);
+    expect(reasons({ ...lost, sections: {} })).toEqual([small]);
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
@@ -184,6 +191,32 @@ describe('the words of a reason', () => {
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
       'Its rack then ends only a little closer: 3.1 away on average, not 3.2.',
     ]);
+  });
+
+  test('tell of hands that come near, where they are more than the tiles they are farther away take back', () => {
+    const near = (named: number, toGo = NOTHING.toGo): readonly string[] =>
+      said({ handsNear: { played: 4.2, named }, toGo, toGoKept: { played: 6, named: 6 } });
+    expect(near(6.4)).toEqual(['More hands are then within a tile of your closest: about 6, not 4.']);
+    expect(near(5.2)).toEqual([]);
+    // Half a tile farther away, a hand counts half as much.
+    const farther = { played: 4.1, named: 4.6 };
+    expect(near(8, farther)).toEqual([]);
+    expect(near(11.8, farther)).toEqual([
+      'Your rack then ends farther away, 4.6 on average, not 4.1, but 12 hands are within a tile of the closest, not 4.',
+    ]);
+  });
+
+  test('tell where the better choice ends clearly farther away, whatever speaks for it', () => {
+    const fewer = { lacking: { played: 4.8, named: 2.3 }, toGoKept: { played: 5, named: 7 } };
+    const lack =
+      'Fewer tiles are then missing in pairs and singles, where no joker helps: 2.3 on average, not 4.8.';
+    expect(said({ ...fewer, toGo: { played: 4.8, named: 6.7 } })).toEqual([
+      lack,
+      'Yet your rack then ends farther away, 6.7 on average, not 4.8.',
+    ]);
+    expect(said({ ...fewer, toGo: { played: 4.8, named: 5 } })).toEqual([lack]);
+    // Unless it says nothing of this choice.
+    expect(said({ ...fewer, toGo: { played: 5.3, named: 6.7 } })).toEqual([lack]);
   });
 
   test('say where the two passes lead, three reasons at most', () => {

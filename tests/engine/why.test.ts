@@ -14,7 +14,7 @@ import {
 } from '../../shared-engine/analysis/why/closest-hands.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { sectionsInReach } from '../../shared-engine/kernels/tiles-to-go/by-section.ts';
-import { bagOf, FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
+import { bagOf, FULL_SET, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT, type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
 import { analystOf } from '../kit/analysts.ts';
 import { houseKernel, records } from '../kit/reviews.ts';
@@ -151,6 +151,7 @@ describe('the one tile that is called the reason', () => {
   });
 });
 
+const decided = RECORDS.flatMap(decisionsIn);
 const found = RECORDS.flatMap((record) =>
   decisionsIn(record).map((_, nth) => analyzeDecision(analyst, record, nth, { budget: GLANCE })),
 );
@@ -166,7 +167,10 @@ describe('the why of a choice', () => {
       const gives = why === null ? 0 : why.keep.length + why.pass.length;
       expect(gives > 0).toBe(why !== null && named?.number === null);
     }
-    for (const { deals, keep, pass, farther, sections, concealed } of told) {
+    for (const { deals, keep, pass, farther, sections, concealed, handsNear } of told) {
+      // The closest hand is one of those near.
+      expect(handsNear.named).toBeGreaterThanOrEqual(1);
+      expect(handsNear.named).toBeLessThanOrEqual(card.patterns.length);
       expect(deals).toBe(GLANCE.why.ends * DEALS_PER_BATCH);
       const shares = farther === null ? [] : [farther.shares];
       const beside = [...Object.values(sections), ...shares, concealed].flatMap(({ played, named }) => [
@@ -180,6 +184,19 @@ describe('the why of a choice', () => {
       const both = Object.values(sections);
       expect(both.reduce((sum, { named }) => sum + named, 0)).toBeLessThanOrEqual(1.001);
     }
+  });
+
+  test('tells how far away the tiles kept are, as the kernel counts them, or the whole rack where a number is chosen', () => {
+    let passes = 0;
+    for (const [nth, { why, finalists, played, bestAlternative }] of found.entries()) {
+      if (why === null || bestAlternative === null) continue;
+      const { rack } = decided[nth]!.offered.situation;
+      const [own, named] = [played, bestAlternative].map((place) => finalists[place]!);
+      const kept = (tiles: readonly Face[]) => houseKernel.toGo(takeFrom(rack, tiles)!);
+      if (own!.number === null) passes++;
+      expect(why.toGoKept).toEqual({ played: kept(own!.tiles), named: kept(named!.tiles) });
+    }
+    expect(passes).toBeGreaterThan(4);
   });
 
   test('repeats to the byte', () => {

@@ -167,10 +167,12 @@ function rounded(why: ChoiceWhy): ChoiceWhy {
     farther: why.farther && { ...why.farther, shares: beside(why.farther.shares) },
     sections: Object.fromEntries(Object.entries(why.sections).map(([id, shares]) => [id, beside(shares)])),
     sectionsKept: why.sectionsKept,
+    toGoKept: why.toGoKept,
     toGo: beside(why.toGo),
     lacking: beside(why.lacking),
     gone: beside(why.gone),
     idleJokers: beside(why.idleJokers),
+    handsNear: beside(why.handsNear),
     points: beside(why.points),
     concealed: beside(why.concealed),
   };

@@ -53,12 +53,16 @@ export interface ChoiceWhy {
   readonly sections: Readonly<Record<string, SideBySide>>;
   /** How many sections each pass keeps within reach: at most one tile behind the nearest before it. */
   readonly sectionsKept: SideBySide;
+  /** Tiles to go of what each of the two keeps, before anything arrives; of numbers those of the whole rack. */
+  readonly toGoKept: SideBySide;
   /** Means at the close: tiles to go, and tiles that singles and pairs of the closest hands lack. */
   readonly toGo: SideBySide;
   readonly lacking: SideBySide;
   /** Means at the close: tiles the closest hands lack of which the wall has no more, and jokers they have no place for. */
   readonly gone: SideBySide;
   readonly idleJokers: SideBySide;
+  /** Mean at the close: patterns of the card with a hand at most one tile farther away than the closest. */
+  readonly handsNear: SideBySide;
   /** Points a game, if the closest hand is the one that is won with. */
   readonly points: SideBySide;
   /** Share of the closest hands that must stay concealed. */
@@ -108,11 +112,10 @@ export function whyBetter(analyst: Analyst, source: DealSource, task: WhyTask): 
       return { face: FACES[face]!, copies, share: ends.uses(face, copies) };
     });
   const near = finder.closest(situation.rack, 0).toGo + 1;
-  const within = (tiles: readonly number[]): number =>
-    finder.sectionsWithin(
-      situation.rack.map((count, face) => count - tiles.filter((tile) => tile === face).length),
-      near,
-    );
+  const kept = (tiles: readonly number[]): readonly number[] =>
+    situation.rack.map((count, face) => count - tiles.filter((tile) => tile === face).length);
+  const within = (tiles: readonly number[]): number => finder.sectionsWithin(kept(tiles), near);
+  const away = (tiles: readonly number[]): number => finder.closest(kept(tiles), 0).toGo;
   const beside = (of: (ends: RoundEnds) => number): SideBySide => ({ played: of(after), named: of(instead) });
   const sections = analyst.card.sections.flatMap(({ id }, index) => {
     const shares = beside((ends) => ends.sections[index]!);
@@ -126,10 +129,12 @@ export function whyBetter(analyst: Analyst, source: DealSource, task: WhyTask): 
     farther: fartherUse({ keep, instead }, { pass, after }, analyst),
     sections: Object.fromEntries(sections),
     sectionsKept: { played: within(own), named: within(other) },
+    toGoKept: { played: away(own), named: away(other) },
     toGo: beside((ends) => ends.toGo),
     lacking: beside((ends) => ends.lacking),
     gone: beside((ends) => ends.gone),
     idleJokers: beside((ends) => ends.idleJokers),
+    handsNear: beside((ends) => ends.handsNear),
     points: beside((ends) => ends.points),
     concealed: beside((ends) => ends.concealed),
   };

@@ -24,6 +24,8 @@ export interface RoundEnds {
   /** Means over the closest hands: tiles that they lack and the wall has no more of, and jokers they have no place for. */
   readonly gone: number;
   readonly idleJokers: number;
+  /** Mean: patterns of the card with a hand at most one tile farther away than the closest. */
+  readonly handsNear: number;
   /** Points a game: own chance to win, times the points of the closest hands. */
   readonly points: number;
   /** The share of the closest hands that must stay concealed. */
@@ -109,6 +111,10 @@ function endsOf(card: CompiledCard, { seat, tables, chances, closest }: Ends): R
     lacking: mean((hand, deal) => lackingInPairs(handAt(hand), tables, ownAt(deal))),
     gone: mean((hand, deal) => goneTiles(handAt(hand), tableAt(deal), seat)),
     idleJokers: mean((hand, deal) => idleJokers(handAt(hand), tables, ownAt(deal))),
+    handsNear: closest.reduce((sum, { hands, farther }) => {
+      const near = new Set([...hands, ...farther].map((hand) => handAt(hand).pattern));
+      return sum + near.size / deals;
+    }, 0),
     points: mean((hand, deal) => chances[deal]! * patternAt(hand).points),
     concealed: mean((hand) => Number(patternAt(hand).concealed)),
     sections,

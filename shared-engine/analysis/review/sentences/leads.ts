@@ -8,8 +8,27 @@ import { theTile } from './tiles.ts';
 /** Mean differences from here on are told where none stands out: tiles missing in pairs and singles, other tiles. */
 const SLIGHT_LACK = 0.3;
 const SLIGHT_TILES = 0.2;
+const SLIGHT_HANDS = 0.3;
+const SLIGHTLY_MORE = 1.1;
 /** A tenth of a tile, as it is shown, is told as no difference where it speaks against the better choice. */
 const TOLD_FARTHER = 0.15;
+
+/**
+ * Whether this choice makes how far away the two racks end. Where a rack ends farther away than what was kept of it, it
+ * lost tiles that it needed in passes still to come, which are played simply.
+ */
+export function isOfThisChoice({ toGo, toGoKept }: ChoiceWhy): boolean {
+  return (['played', 'named'] as const).every((of) => Number(inTenths(toGo[of])) <= toGoKept[of]);
+}
+
+/** Whether the better choice is seen to end farther away, by more than a tenth or by so many tiles. */
+export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
+  const { played, named } = why.toGo;
+  return isOfThisChoice(why) && Number(inTenths(named)) - Number(inTenths(played)) >= by;
+}
+
+/** Where no difference is told, though one was found. */
+export const SMALL_THINGS = 'Probably several small things together make the difference.';
 
 /** How near both come, and to which section. */
 export function leadSentences(
@@ -19,6 +38,10 @@ export function leadSentences(
 ): readonly string[] {
   const { toGo } = why;
   const [played, instead] = mostOften(why, sections);
+  if (!isOfThisChoice(why)) {
+    const lead = leadSentence(why, sections, whose);
+    return lead === null ? [] : [lead];
+  }
   const away = inTenths(toGo.played);
   if (away === inTenths(toGo.named)) {
     if (played === undefined || played !== instead) {
@@ -33,15 +56,16 @@ export function leadSentences(
 }
 
 /** The distances at the end, where they differ less than is told as a reason or speak against the better choice. */
-function nearlySentence({ toGo }: ChoiceWhy, whose: string): string {
+function nearlySentence(why: ChoiceWhy, whose: string): string {
+  const { toGo } = why;
   const [played, instead] = [inTenths(toGo.played), inTenths(toGo.named)];
   const rack = `${capitalized(whose)} rack`;
   if (Number(instead) < Number(played)) {
     return `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`;
   }
-  return Number(instead) - Number(played) < TOLD_FARTHER
-    ? `${rack} then ends about as far away: ${instead} on average, not ${played}.`
-    : `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`;
+  return endsFarther(why)
+    ? `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`
+    : `${rack} then ends about as far away: ${instead} on average, not ${played}.`;
 }
 
 /** The section that each of the two most often ends closest to. */
@@ -60,15 +84,9 @@ function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly
   });
 }
 
-/**
- * The first thing that differs a little: how the hands are built, what is gone, what stays open. Else it is said that we
- * cannot say why: a chance to win counts every hand, not the closest alone.
- */
-export function slightSentence(
-  { keep, lacking, gone, idleJokers, sectionsKept, farther }: ChoiceWhy,
-  sections: Review['sections'],
-  whose: string,
-): string {
+/** The first thing that differs a little: how the hands are built, what is gone, what stays open. */
+export function slightSentence(why: ChoiceWhy, sections: Review['sections'], whose: string): string | null {
+  const { lacking, gone, idleJokers, handsNear, sectionsKept, farther } = why;
   if (isLess(lacking, SLIGHT_LACK)) {
     return `Slightly fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(lacking)}.`;
   }
@@ -77,6 +95,9 @@ export function slightSentence(
   }
   if (isLess(idleJokers, SLIGHT_TILES)) {
     return `Slightly fewer jokers are then left over, as pairs and singles take none: ${onAverage(idleJokers)}.`;
+  }
+  if (hasSlightlyMore(handsNear) && !endsFarther(why)) {
+    return `Slightly more hands are then within a tile of ${whose} closest: ${onAverage(handsNear)}.`;
   }
   const { played, named } = sectionsKept;
   if (named > played) {
@@ -87,14 +108,16 @@ export function slightSentence(
   if (farther !== null && tenths(farther.shares.named) > 1 + tenths(farther.shares.played)) {
     return fartherSentence(farther, sections);
   }
-  // Where one tile is exchanged for another, all comes from a single tile.
-  const single = keep.length > 1 ? 'tile or hand' : 'hand';
-  return `It won more often in the games we played out; no single ${single} explains why.`;
+  return null;
 }
 
 function fartherSentence({ keep, pass, shares, section }: FartherUse, sections: Review['sections']): string {
   const uses = `${tenthsOf(shares.named)} use ${theTile(keep)}, most in ${sections[section] ?? section}`;
   return `Of hands a tile farther away, ${uses}; ${tenthsOf(shares.played)} use ${theTile(pass)}.`;
+}
+
+function hasSlightlyMore({ played, named }: SideBySide): boolean {
+  return named - played >= SLIGHT_HANDS && named >= played * SLIGHTLY_MORE;
 }
 
 function isLess({ played, named }: SideBySide, by: number): boolean {

@@ -3,7 +3,7 @@ import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
-import { leadSentences, slightSentence } from './leads.ts';
+import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
 import { othersReason } from './neighbors.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
 import { whySentences } from './why.ts';
@@ -25,7 +25,8 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
     const more = namedNumber(choice) - choice.played;
     return [choice.kind === 'ask' ? acrossSentence(more) : blindSentence(more, VOICES[by].whose)];
   }
-  return [slightSentence(analysis.why, sections, VOICES[by].whose)];
+  const slight = slightSentence(analysis.why, sections, VOICES[by].whose);
+  return slight === null ? [] : [slight];
 }
 
 function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
@@ -40,7 +41,8 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const reasons = numberReasons(choice, sections);
   if (clearReasons(choice, sections).length > 0) return reasons;
-  return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
+  const why = reasons.length > 0 ? reasons : [SMALL_THINGS];
+  return [...why, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
 }
 
 /** As many fewer go from the rack as go on blind. */
@@ -103,7 +105,7 @@ export function firstNumberAnswer(choice: NumberReview): readonly string[] {
 interface Rule {
   follows(number: number, spare: number): boolean;
   /** What was better where the rule would have had another number than this too. */
-  instead(number: number, spare: number): string;
+  instead(number: number): string;
   /** After the sentence that says how many passers there were. */
   words(spare: number): string;
 }
@@ -112,7 +114,7 @@ interface Rule {
 const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   blind: {
     follows: (blind, spare) => blind > 0 === spare < 3,
-    instead: (blind) => (blind > 0 ? 'passing some blind' : 'passing nothing blind'),
+    instead: (blind) => `passing ${blind > 0 ? blind : 'nothing'} blind`,
     words: (spare) =>
       spare < 3
         ? 'With fewer than 3 passers the rule of thumb is to pass blind'
@@ -120,7 +122,7 @@ const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   },
   ask: {
     follows: (asked, spare) => asked === Math.min(3, spare),
-    instead: (asked, spare) => `asking for ${asked < Math.min(3, spare) ? 'fewer' : 'more'}`,
+    instead: (asked) => `asking for ${asked}`,
     words: () => 'The rule of thumb is to ask for as many as that, 3 at most',
   },
 };
@@ -137,6 +139,6 @@ function ruleOfThumb(choice: NumberReview): readonly string[] {
   }
   if (!isWorse) return [`${words}; here that was not clearly better.`];
   const named = namedNumber(choice);
-  const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named, spare)} was better`;
+  const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named)} was better`;
   return [`${words}${better}.`];
 }

@@ -6,7 +6,7 @@ import { touchedBy } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
 import { namesPerhaps } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
-import { leadSentences, slightSentence } from './leads.ts';
+import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
 import { neighborReason, partToNeighbor } from './neighbors.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, riskName, riskSentence, riskWithTiles, riskyTiles } from './risk.ts';
@@ -50,12 +50,13 @@ function isWhole({ face, count }: RackGroup, tiles: readonly Face[]): boolean {
   return tiles.filter((tile) => tile === face).length === count;
 }
 
-/** Tiles that go a second time, after such ones came in; how many went and came is not told. */
+/** Tiles that go a second time, after such ones came in; how many of a kind went and came is not told. */
 export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
-  if (returned.length === 0) return [];
+  const faces = [...new Set(returned)];
+  if (faces.length === 0) return [];
   const { subject } = VOICES[by];
-  const tiles = listed([...new Set(returned)].map(theTile));
-  return [`${capitalized(subject)} had passed ${tiles} before, and such tiles came in.`];
+  const came = faces.length === 1 ? 'such a tile' : 'such tiles';
+  return [`${capitalized(subject)} had passed ${listed(faces.map(theTile))} before, and ${came} came in.`];
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
@@ -89,7 +90,7 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
     const together = tiles.filter((face) => named(sectionsOf(face)) === where);
     return `${listed(together.map(theTile))} (${where})`;
   });
-  return [`${capitalized(whose)} closest hands use tiles given here: ${listed(each)}.`];
+  return [`${capitalized(whose)} closest hands use tiles given here: ${each.join('; ')}.`];
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
@@ -133,11 +134,12 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
 
 /** What speaks for the pass that is named, or else where the two lead, and what speaks against it. */
 export function passReasons(pass: PassReview, sections: Review['sections']): readonly string[] {
-  const { by, analysis } = pass;
+  const { analysis } = pass;
   const why = analysis.depth === 'deep' ? analysis.why : null;
-  const isPlain = reasonsFor(pass, sections).length > 0;
-  const leads = isPlain || why === null ? [] : leadSentences(why, sections, VOICES[by].whose);
-  return [...speaksFor(pass, sections), ...leads, ...rulesBeside(pass)];
+  const told = speaksFor(pass, sections);
+  if (why === null || reasonsFor(pass, sections).length > 0) return [...told, ...rulesBeside(pass)];
+  const reasons = told.length > 0 ? told : [SMALL_THINGS];
+  return [...reasons, ...leadSentences(why, sections, VOICES[pass.by].whose), ...rulesBeside(pass)];
 }
 
 /** What speaks for the pass that is named, the plainest first; where nothing stands out, what differs a little. */
@@ -145,7 +147,8 @@ export function speaksFor(pass: PassReview, sections: Review['sections']): reado
   const { by, analysis } = pass;
   const found = [...reasonsFor(pass, sections), ...neighborReason(pass)];
   if (found.length > 0 || analysis.depth === 'quick' || analysis.why === null) return found;
-  return [...partToNeighbor(pass), slightSentence(analysis.why, sections, VOICES[by].whose)];
+  const slight = slightSentence(analysis.why, sections, VOICES[by].whose);
+  return [...partToNeighbor(pass), ...(slight === null ? [] : [slight])];
 }
 
 /** The rule of thumb that the pass broke and the one named does not; or what that one gives up, and the rule it breaks. */

@@ -3,7 +3,7 @@ import type { Verdict } from '../../comparison/verdict.ts';
 import type { ChoiceWhy, SideBySide, TileUse } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
-import { leadSentence, onAverage } from './leads.ts';
+import { endsFarther, isOfThisChoice, leadSentence, onAverage } from './leads.ts';
 import { capitalized, tenths, tenthsOf } from './phrases.ts';
 import { groupName, theTile } from './tiles.ts';
 
@@ -15,6 +15,10 @@ const CLEAR_SHARE = 0.2;
 const SOME_SHARE = 0.3;
 const CLEAR_TILES = 0.3;
 const CLEAR_LACK = 0.5;
+const CLEAR_HANDS = 1;
+/** A hand that is a tile farther away counts a quarter: where a rack ends farther away, so many more must be near. */
+const MORE_HANDS = 1.25;
+const HANDS_A_TILE = 3;
 
 /** Whose rack it is, and how much worse the choice made was. */
 interface WhyTerms {
@@ -25,14 +29,15 @@ interface WhyTerms {
 /**
  * Only the tile that alone makes at least half of the difference is called the reason: "keep" and "because" stand for
  * it. All else is told as what differs, which may be the reason or go with it. Of a costly choice it is always told
- * which section each of the two leads to.
+ * which section each of the two leads to, and of every choice where the better one ends clearly farther away.
  */
 export function whySentences(
   why: ChoiceWhy,
   sections: Review['sections'],
   { whose, verdict }: WhyTerms,
 ): readonly string[] {
-  const end = endSentence(why, whose);
+  const farther = fartherSentence(why, whose);
+  const end = endSentence(why, whose) ?? farther;
   const ends = end === null ? `${capitalized(whose)} rack then ends` : 'It is then';
   const section = sectionSentence(why, sections, ends);
   const all = [
@@ -44,11 +49,13 @@ export function whySentences(
     jokerSentence(why),
     goneSentence(why, whose),
     concealedSentence(why, whose),
+    handsSentence(why, whose),
   ];
   const told = all.filter((sentence) => sentence !== null).slice(0, MOST_REASONS);
-  if (verdict !== 'costly' || told.length === 0 || (section !== null && told.includes(section))) return told;
-  const leads = section ?? leadSentence(why, sections, whose);
-  return leads === null ? told : [...told, leads];
+  if (told.length === 0) return [];
+  const lead = verdict === 'costly' ? (section ?? leadSentence(why, sections, whose)) : null;
+  const against = farther === null ? yetSentence(why, whose) : null;
+  return [...new Set([...told, lead, against])].filter((sentence) => sentence !== null);
 }
 
 /** The tile that makes the difference, or the one kept that most hands use. */
@@ -86,8 +93,10 @@ function reasonSentence(why: ChoiceWhy, whose: string): string | null {
   return `Mostly because of one tile: ${alone}.`;
 }
 
-function endSentence({ toGo: { played, named: instead } }: ChoiceWhy, whose: string): string | null {
-  if (played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead)) return null;
+function endSentence(why: ChoiceWhy, whose: string): string | null {
+  const { played, named: instead } = why.toGo;
+  if (!isOfThisChoice(why) || played - instead < CLEAR_TILES || inTenths(played) === inTenths(instead))
+    return null;
   return `${capitalized(whose)} rack then ends ${inTenths(instead)} away on average, not ${inTenths(played)}.`;
 }
 
@@ -99,6 +108,35 @@ function sectionSentence({ sections }: ChoiceWhy, names: Review['sections'], end
   if (!most || most.gain < 10 * CLEAR_SHARE || tenths(most.shares.named) < 10 * SOME_SHARE) return null;
   const section = names[most.id] ?? most.id;
   return `${ends} closest to ${section} more often: ${gamesInTen(most.shares)}.`;
+}
+
+/** Where the rack ends farther away, but near to more hands. */
+function fartherSentence(why: ChoiceWhy, whose: string): string | null {
+  const { handsNear, toGo } = why;
+  if (!hasMoreHands(why) || !endsFarther(why)) return null;
+  const away = `${inTenths(toGo.named)} on average, not ${inTenths(toGo.played)}`;
+  const hands = `${Math.round(handsNear.named)} hands are within a tile of the closest, not ${Math.round(handsNear.played)}`;
+  return `${capitalized(whose)} rack then ends farther away, ${away}, but ${hands}.`;
+}
+
+/** What speaks against the better choice for a reader who looks at the tiles to go alone. */
+function yetSentence(why: ChoiceWhy, whose: string): string | null {
+  if (!endsFarther(why, CLEAR_TILES)) return null;
+  const { played, named: instead } = why.toGo;
+  return `Yet ${whose} rack then ends farther away, ${inTenths(instead)} on average, not ${inTenths(played)}.`;
+}
+
+function handsSentence(why: ChoiceWhy, whose: string): string | null {
+  if (!hasMoreHands(why) || endsFarther(why)) return null;
+  const { played, named: instead } = why.handsNear;
+  return `More hands are then within a tile of ${whose} closest: about ${Math.round(instead)}, not ${Math.round(played)}.`;
+}
+
+function hasMoreHands(why: ChoiceWhy): boolean {
+  const { handsNear, toGo } = why;
+  const { played, named: instead } = handsNear;
+  const farther = endsFarther(why) ? toGo.named - toGo.played : 0;
+  return instead - played >= CLEAR_HANDS && instead >= played * (MORE_HANDS + HANDS_A_TILE * farther);
 }
 
 function lackSentence({ lacking }: ChoiceWhy): string | null {
