@@ -116,6 +116,10 @@ describe('the words of a reason', () => {
     expect(reasons({ toGo: { played: 3.2, named: 3.3 } })[1]).toBe(
       'Your rack then ends about as far away: 3.3 on average, not 3.2.',
     );
+    const turned = { stairs: { played: 0.5, named: 0.3 }, garden: { played: 0.3, named: 0.4 } };
+    expect(reasons({ sections: turned }).at(-1)).toBe(
+      'It is then most often closest to Garden, not to Stairs.',
+    );
     const farther = { toGo: { played: 3.2, named: 3.6 } };
     const still = 'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.';
     expect(reasons(farther)).toEqual([small, still, stairs]);
@@ -201,6 +205,8 @@ describe('the words of a reason', () => {
     // Half a tile farther away, a hand counts half as much.
     const farther = { played: 4.1, named: 4.6 };
     expect(near(8, farther)).toEqual([]);
+    // More than a tile farther away, it is no reason at all.
+    expect(near(30, { played: 4.1, named: 5.2 })).toEqual([]);
     expect(near(11.8, farther)).toEqual([
       'Your rack then ends farther away, 4.6 on average, not 4.1, but 12 hands are within a tile of the closest, not 4.',
     ]);

@@ -45,13 +45,13 @@ export function leadSentences(
   const away = inTenths(toGo.played);
   if (away === inTenths(toGo.named)) {
     if (played === undefined || played !== instead) {
-      const apart = leadSentence(why, sections, whose);
+      const apart = leadSentence(why, sections, whose, FOLLOWING);
       const ends = `Either way ${whose} rack ends about ${away} away on average.`;
       return apart === null ? [ends] : [ends, apart];
     }
     return [`Either way ${whose} rack ends about ${away} away on average, most often closest to ${played}.`];
   }
-  const lead = leadSentence(why, sections, whose);
+  const lead = leadSentence(why, sections, whose, FOLLOWING);
   return [nearlySentence(why, whose), ...(lead === null ? [] : [lead])];
 }
 
@@ -68,13 +68,21 @@ function nearlySentence(why: ChoiceWhy, whose: string): string {
     : `${rack} then ends about as far away: ${instead} on average, not ${played}.`;
 }
 
+/** After a sentence about the rack. */
+const FOLLOWING = 'It is then most often';
+
 /** The section that each of the two most often ends closest to. */
-export function leadSentence(why: ChoiceWhy, names: Review['sections'], whose: string): string | null {
+export function leadSentence(
+  why: ChoiceWhy,
+  names: Review['sections'],
+  whose: string,
+  start = `${capitalized(whose)} rack then most often ends`,
+): string | null {
   const [played, instead] = mostOften(why, names);
   if (played === undefined || instead === undefined) return null;
   return played === instead
     ? `Either way ${whose} rack most often ends closest to ${played}.`
-    : `${capitalized(whose)} rack then most often ends closest to ${instead}, not to ${played}.`;
+    : `${start} closest to ${instead}, not to ${played}.`;
 }
 
 function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly (string | undefined)[] {

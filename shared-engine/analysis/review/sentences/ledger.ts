@@ -73,9 +73,9 @@ function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: 
   // What may be chance needs no reason.
   if (!isClear) return [];
   if (sum === 0) {
-    return areAllTold
-      ? ['No one step shows it: a choice that is just as good may still cost up to 1 win.']
-      : ['No one step shows it: it may lie where we can’t say.'];
+    return [
+      'No one step shows it: small costs may add up, and there we take the others for stronger players.',
+    ];
   }
   return areAllTold
     ? [`${told} only: there we take the others for stronger players, so every win is rarer.`]

@@ -16,7 +16,10 @@ const SOME_SHARE = 0.3;
 const CLEAR_TILES = 0.3;
 const CLEAR_LACK = 0.5;
 const CLEAR_HANDS = 1;
-/** A hand that is a tile farther away counts a quarter: where a rack ends farther away, so many more must be near. */
+/**
+ * A hand that is a tile farther away counts a quarter: where a rack ends farther away, so many more must be near. Where it
+ * ends more than a tile farther away, hands near it are no reason.
+ */
 const MORE_HANDS = 1.25;
 const HANDS_A_TILE = 3;
 
@@ -136,6 +139,7 @@ function hasMoreHands(why: ChoiceWhy): boolean {
   const { handsNear, toGo } = why;
   const { played, named: instead } = handsNear;
   const farther = endsFarther(why) ? toGo.named - toGo.played : 0;
+  if (farther > 1) return false;
   return instead - played >= CLEAR_HANDS && instead >= played * (MORE_HANDS + HANDS_A_TILE * farther);
 }
 
