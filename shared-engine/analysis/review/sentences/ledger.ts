@@ -46,7 +46,7 @@ function averageSentences(average: number): readonly string[] {
   if (average <= EVEN_SHARE) return [wins];
   return [
     wins,
-    `That is above an even share, ${EVEN_SHARE} at most among four: mostly because it passes better than they do.`,
+    `Among four an even share is ${EVEN_SHARE} at most: it wins more mostly because it passes better.`,
   ];
 }
 
