@@ -10,7 +10,10 @@ interface ChosenSeed {
 
 /** The last of each is the one that the next full run uses; `RESULTS.md` says what became of the others. */
 export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
-  advice: [{ seed: 'tamarack', chosen: '2026-11-26' }],
+  advice: [
+    { seed: 'tamarack', chosen: '2026-11-26' },
+    { seed: 'catalpa', chosen: '2026-11-26' },
+  ],
   anonymity: [
     { seed: 'rowan', chosen: '2026-11-26' },
     { seed: 'spruce', chosen: '2026-11-26' },
