@@ -7,7 +7,7 @@ import { choicesText, questionsText } from './counted-round.ts';
 export const PRIVACY = {
   title: 'Your data',
   browser:
-    'This browser stores your name, these settings, the order of your rack, the rounds you played, your cards, the deals you took home from a class, the drills you played or published and the clubs’ pages you opened. Nobody else sees them. A card that you want to keep, save as a file first.',
+    'This browser stores your name, these settings, the order of your rack, the rounds you played, your cards, the deals you took home from a class, the drills you played or published and the clubs’ pages you opened or put a table on. Nobody else sees them. A card that you want to keep, save as a file first.',
   clear: 'Delete what this browser stores',
   elsewhere:
     'The server stores what happens at a table. Open a table, a class or a drill to see your data there.',

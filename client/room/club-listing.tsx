@@ -4,7 +4,7 @@ import { type Table, tableClubPath } from '../../shared-engine/index.ts';
 import { tidyCode } from '../app/routes/route.ts';
 import { call } from '../connection/api.ts';
 import type { Schema } from '../connection/frame.ts';
-import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
+import { lastingStorage } from '../storage/browser-storage.ts';
 import { listClubs } from '../storage/clubs.ts';
 import { noteListed, readListed } from '../storage/listed-table.ts';
 import { CLUB_LISTING } from './strings.ts';
@@ -27,10 +27,10 @@ export function mayList({ you, seats, mode }: Table): boolean {
 }
 
 function useListing({ code }: Table): Listing {
-  const club = useSignal(readListed(tabStorage, code));
+  const club = useSignal(readListed(lastingStorage, code));
   const problem = useSignal<string | null>(null);
   function note(now: string | null) {
-    noteListed(tabStorage, code, now);
+    noteListed(lastingStorage, code, now);
     club.value = now;
   }
   async function set(page: string, on: boolean) {

@@ -1,6 +1,11 @@
 // The deals of classes that were taken home, by the table at which they were played: this device keeps them for good.
 import { z } from 'zod';
-import { type TakenHome, takenHomeSchema } from '../../shared-engine/index.ts';
+import {
+  type AnswerChoice,
+  answerChoiceSchema,
+  type TakenHome,
+  takenHomeSchema,
+} from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
 const homeSchema = z.strictObject({
@@ -41,4 +46,34 @@ export function homeDeal(
   const taken = readHome(storage, room)?.taken ?? null;
   const place = taken?.deals.findIndex((deal) => deal.round === round) ?? -1;
   return taken === null || place < 0 ? null : { taken, place };
+}
+
+/** Of the table of a class at which the deal was played, the round. */
+export interface HomePlace {
+  readonly room: string;
+  readonly round: number;
+}
+
+const answersSchema = z.array(answerChoiceSchema).max(20).readonly();
+
+const answersKey = ({ room, round }: HomePlace): string => `home-answers.${room}.${round}`;
+
+/** What was chosen so far where the deal is played again in this tab; nothing where it begins. */
+export function readHomeAnswers(tab: TextStorage, place: HomePlace): readonly AnswerChoice[] {
+  try {
+    const parsed = answersSchema.safeParse(JSON.parse(tab.read(answersKey(place)) ?? '[]'));
+    return parsed.success ? parsed.data : [];
+  } catch {
+    return [];
+  }
+}
+
+/** Null once the deal is over: played again it begins anew. */
+export function noteHomeAnswers(
+  tab: TextStorage,
+  place: HomePlace,
+  answers: readonly AnswerChoice[] | null,
+): void {
+  if (answers === null) tab.remove(answersKey(place));
+  else tab.write(answersKey(place), JSON.stringify(answers));
 }

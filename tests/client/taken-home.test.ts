@@ -6,7 +6,14 @@ import { type ApiResult, existence } from '../../client/connection/api.ts';
 import { mayCome } from '../../client/room/bring-home.ts';
 import { forgetClub, listClubs, readClub, storeClub } from '../../client/storage/clubs.ts';
 import { noteListed, readListed } from '../../client/storage/listed-table.ts';
-import { homeDeal, noteHome, readHome, storeHome } from '../../client/storage/taken-home.ts';
+import {
+  homeDeal,
+  noteHome,
+  noteHomeAnswers,
+  readHome,
+  readHomeAnswers,
+  storeHome,
+} from '../../client/storage/taken-home.ts';
 import type { ClubPage } from '../../shared-engine/protocol/club.ts';
 import type { TakenHome } from '../../shared-engine/protocol/take-home.ts';
 import type { Face, Four } from '../../shared-engine/rules/tiles/face.ts';
@@ -37,6 +44,19 @@ describe('a deal that was taken home', () => {
     noteHome(storage, taken.room, taken.code);
     expect(homeDeal(storage, taken.room, 2)).toEqual({ taken, place: 0 });
     expect([homeDeal(storage, taken.room, 1), homeDeal(storage, 'CDEF2345', 2)]).toEqual([null, null]);
+  });
+
+  it('goes on where it was when the tab is loaded anew, and begins anew once it is over', () => {
+    const tab = memoryStorage();
+    const place = { room: taken.room, round: 2 };
+    const answers = [{ kind: 'vote', step: 'vote', go: true }] as const;
+    noteHomeAnswers(tab, place, answers);
+    expect(readHomeAnswers(tab, place)).toEqual(answers);
+    expect(readHomeAnswers(tab, { ...place, round: 1 })).toEqual([]);
+    noteHomeAnswers(tab, place, null);
+    expect(readHomeAnswers(tab, place)).toEqual([]);
+    tab.write(`home-answers.${taken.room}.2`, '[{"kind":"vote"');
+    expect(readHomeAnswers(tab, place)).toEqual([]);
   });
 
   it('is as if it were not there where its text is torn', () => {
@@ -85,13 +105,22 @@ describe('a club’s page', () => {
     expect([listClubs(storage).length, readClub(storage, page(8).code)]).toEqual([7, null]);
   });
 
-  it('is known to the tab of a host who put a table there, until the table is taken off', () => {
+  it('CB2 is known to the device of a host who put a table there, until the table is taken off', () => {
     const storage = memoryStorage();
     noteListed(storage, 'BCDE2345', page(0).code);
     expect(readListed(storage, 'BCDE2345')).toBe(page(0).code);
     expect(readListed(storage, 'CDEF2345')).toBeNull();
+    for (const other of 'FGHJKLM') noteListed(storage, `${other}CDE2345`, page(1).code);
+    expect(readListed(storage, 'BCDE2345')).toBe(page(0).code);
     noteListed(storage, 'BCDE2345', null);
     expect(readListed(storage, 'BCDE2345')).toBeNull();
+    // Tables that are gone are told of by nobody: only the last eight are remembered.
+    for (const other of 'NP') noteListed(storage, `${other}CDE2345`, page(1).code);
+    expect(['F', 'G', 'P'].map((first) => readListed(storage, `${first}CDE2345`))).toEqual([
+      null,
+      page(1).code,
+      page(1).code,
+    ]);
   });
 
   it('is told as it was asked for last, with a key that is brought again until the server has judged it', async () => {

@@ -1,10 +1,10 @@
 // A deal of a class that a player plays again at home: a table in the page with the same tiles and the same bots.
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import type { PublishedTables } from '../../room/screen.ts';
-import { lastingStorage } from '../../storage/browser-storage.ts';
-import { homeDeal } from '../../storage/taken-home.ts';
+import { lastingStorage, tabStorage } from '../../storage/browser-storage.ts';
+import { homeDeal, noteHomeAnswers, readHomeAnswers } from '../../storage/taken-home.ts';
 import { Bar } from '../../ui/bar.tsx';
 import { HOME } from './strings.ts';
 
@@ -18,6 +18,7 @@ interface HomeDealScreenProps {
 
 export function HomeDealScreen({ app, room, round, tables }: HomeDealScreenProps) {
   const found = useMemo(() => homeDeal(lastingStorage, room, round), [room, round]);
+  const isOver = useRef(false);
   if (found === null) {
     return (
       <>
@@ -32,6 +33,7 @@ export function HomeDealScreen({ app, room, round, tables }: HomeDealScreenProps
   const { taken, place } = found;
   const { title, task } = taken.deals[place]!;
   const { RoomScreen, publishedRoom } = tables;
+  const here = { room, round };
   return (
     <RoomScreen
       app={app}
@@ -41,9 +43,15 @@ export function HomeDealScreen({ app, room, round, tables }: HomeDealScreenProps
           place,
           keptAs: 'page',
           name: app.settings.peek().name,
-          answers: [],
-          store() {},
-          onClosed() {},
+          // A phone may drop the tab in the middle of a deal.
+          answers: readHomeAnswers(tabStorage, here),
+          store(answers) {
+            if (!isOver.current) noteHomeAnswers(tabStorage, here, answers);
+          },
+          onClosed() {
+            isOver.current = true;
+            noteHomeAnswers(tabStorage, here, null);
+          },
           onNext: () => app.go({ kind: 'rounds' }),
         })
       }
