@@ -1,10 +1,13 @@
 // A lesson played along, connected to the page: the worker that judges, and the chart of a choice's alternatives.
+import { tilesGone } from '../cards/card-matches.ts';
+import { CardPanel } from '../cards/card-panel.tsx';
 import { LessonScreen } from '../practice/lesson/lesson-screen.tsx';
 import { LESSON } from '../practice/lesson/strings.ts';
 import { Alternatives } from '../review/alternatives.tsx';
 import { Bar } from '../ui/bar.tsx';
 import { startDeepAnalysis } from '../workers/deep-analysis.ts';
 import type { App } from './routes/app.ts';
+import '../cards/card.css';
 import '../review/review.css';
 import '../review/choice-strip.css';
 import '../review/deep-analysis.css';
@@ -16,6 +19,15 @@ export function LessonPage({ app, packed }: { readonly app: App; readonly packed
       <LessonScreen
         packed={packed}
         startDeepAnalysis={startDeepAnalysis}
+        card={({ load, view, onClose }) => (
+          <CardPanel
+            load={load}
+            rack={view.rack}
+            nearestFirst={view.terms.cardHelp === 'nearest'}
+            gone={view.terms.passLog ? tilesGone(view.record.steps) : []}
+            onClose={onClose}
+          />
+        )}
         chart={({ choice: { kind, analysis }, story }) =>
           analysis.depth === 'deep' && (
             <details>

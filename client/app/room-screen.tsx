@@ -1,7 +1,8 @@
 // One room: its connection, what is said about that, and the screen that is due.
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { type Face, isWaitingFor, type SeatStep } from '../../shared-engine/index.ts';
+import { isWaitingFor } from '../../shared-engine/index.ts';
+import { tilesGone } from '../cards/card-matches.ts';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
@@ -180,18 +181,4 @@ function LiveRegion({ sentences }: { readonly sentences: readonly string[] }) {
       <p key={turn.current.count}>{sentences.join(' ')}</p>
     </div>
   );
-}
-
-/** What this seat has passed on and not got back. */
-function tilesGone(steps: readonly SeatStep[]): readonly Face[] {
-  const gone: Face[] = [];
-  for (const step of steps) {
-    if (step.kind !== 'move') continue;
-    gone.push(...step.gave);
-    for (const face of step.received) {
-      const at = gone.indexOf(face);
-      if (at >= 0) gone.splice(at, 1);
-    }
-  }
-  return gone;
 }

@@ -7,6 +7,7 @@ import {
   type Face,
   type Hand,
   JOKER_INDEX,
+  type SeatStep,
   tilesToGo,
 } from '../../shared-engine/index.ts';
 import type { Reach } from '../workers/reach.ts';
@@ -77,4 +78,18 @@ export function likeliestFirst(matches: readonly CardMatch[], reach: readonly Re
 export function goneFrom({ tiles }: CardMatch, gone: readonly Face[]): readonly Face[] {
   const needed = new Set(tiles.filter(({ status }) => status === 'missing').map(({ face }) => face));
   return gone.filter((face) => needed.has(face));
+}
+
+/** What this seat has passed on and not got back. */
+export function tilesGone(steps: readonly SeatStep[]): readonly Face[] {
+  const gone: Face[] = [];
+  for (const step of steps) {
+    if (step.kind !== 'move') continue;
+    gone.push(...step.gave);
+    for (const face of step.received) {
+      const at = gone.indexOf(face);
+      if (at >= 0) gone.splice(at, 1);
+    }
+  }
+  return gone;
 }

@@ -58,6 +58,11 @@ async function playsFirstStep(page: Page): Promise<void> {
     await page.getByRole('button', { name: tile, exact: true, pressed: false }).first().click();
   }
   await page.getByRole('button', { name: 'That is my answer' }).click();
+  // The card is at hand as at a table, and a tab that is loaded anew stands where it stood.
+  await page.getByRole('button', { name: 'Card', exact: true }).click();
+  await page.locator('.card-panel .match-tiles').first().waitFor();
+  await page.getByText('You chose as your teacher does.').waitFor();
+  await page.reload();
   await page.getByText('You chose as your teacher does.').waitFor();
 }
 

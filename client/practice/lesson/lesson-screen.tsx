@@ -1,8 +1,11 @@
 // A lesson opened from its link or from a file, and played along without the server.
-import { useSignal } from '@preact/signals';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { type Lesson, readLesson } from '../../../shared-engine/index.ts';
+import { useSignal, useSignalEffect } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useCallback, useEffect, useMemo, useRef } from 'preact/hooks';
+import { type CompiledCard, type Lesson, readLesson, type SeatView } from '../../../shared-engine/index.ts';
 import { STEP_NAMES } from '../../room/step-names.ts';
+import { tabStorage } from '../../storage/browser-storage.ts';
+import { readLessonProgress, storeLessonProgress } from '../../storage/lesson-progress.ts';
 import { FileButton } from '../../ui/file-button.tsx';
 import { ProblemList } from '../../ui/problem-list.tsx';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
@@ -14,6 +17,7 @@ import {
   agreement,
   dealAfter,
   dealAt,
+  hasPlace,
   LESSON_BEGIN,
   type LessonPlace,
   momentAt,
@@ -30,6 +34,15 @@ import './lesson.css';
 interface LessonProps {
   readonly startDeepAnalysis: StartDeepAnalysis;
   readonly chart: Chart;
+  /** The card beside the rack, as at a table. */
+  readonly card: (shown: ShownCard) => ComponentChildren;
+}
+
+export interface ShownCard {
+  readonly load: () => Promise<CompiledCard>;
+  /** Of the seat at the moment that is played. */
+  readonly view: SeatView;
+  readonly onClose: () => void;
 }
 
 interface LessonScreenProps extends LessonProps {
@@ -59,7 +72,7 @@ export function LessonScreen({ packed, ...props }: LessonScreenProps) {
     });
   }, [packed, opened]);
   const now = opened.value;
-  if (now.is === 'open') return <PlayAlong key={now.text} lesson={now.lesson} {...props} />;
+  if (now.is === 'open') return <PlayAlong key={now.text} lesson={now.lesson} text={now.text} {...props} />;
   return (
     <main class="practice">
       <h1>{LESSON.title}</h1>
@@ -84,13 +97,29 @@ export function LessonScreen({ packed, ...props }: LessonScreenProps) {
 
 interface PlayAlongProps extends LessonProps {
   readonly lesson: Lesson;
+  readonly text: string;
 }
 
-function PlayAlong({ lesson, startDeepAnalysis, chart }: PlayAlongProps) {
+/** What was chosen in this tab before, as far as it fits. */
+function useProgress(lesson: Lesson, text: string) {
+  const before = useMemo(() => {
+    const stored = readLessonProgress(tabStorage, text);
+    return stored !== null && hasPlace(lesson, stored.place) ? stored : null;
+  }, [lesson, text]);
+  const place = useSignal<LessonPlace>(before?.place ?? LESSON_BEGIN);
+  const chosen = useSignal<OwnChoices>(new Map(before?.chosen));
+  useSignalEffect(() =>
+    storeLessonProgress(tabStorage, { of: text, place: place.value, chosen: [...chosen.value] }),
+  );
+  return { place, chosen };
+}
+
+function PlayAlong({ lesson, text, startDeepAnalysis, chart, card }: PlayAlongProps) {
   const judge = useMemo(() => createJudge(lesson.card, startDeepAnalysis), [lesson, startDeepAnalysis]);
   useEffect(() => judge.stop, [judge]);
-  const place = useSignal<LessonPlace>(LESSON_BEGIN);
-  const chosen = useSignal<OwnChoices>(new Map());
+  const { place, chosen } = useProgress(lesson, text);
+  const isCardOpen = useSignal(false);
+  const loadCard = useCallback(async () => lesson.card, [lesson]);
   const title = useRef<HTMLHeadingElement>(null);
   const at = place.value;
   const key = placeKey(at);
@@ -138,6 +167,26 @@ function PlayAlong({ lesson, startDeepAnalysis, chart }: PlayAlongProps) {
               }}
               onNext={() => go({ ...at, moment: at.moment + 1 })}
             />
+            {moment.view.terms.cardHelp !== 'none' &&
+              (isCardOpen.value ? (
+                card({
+                  load: loadCard,
+                  view: moment.view,
+                  onClose: () => {
+                    isCardOpen.value = false;
+                  },
+                })
+              ) : (
+                <button
+                  type="button"
+                  class="quiet-button"
+                  onClick={() => {
+                    isCardOpen.value = true;
+                  }}
+                >
+                  {LESSON.card}
+                </button>
+              ))}
           </>
         )}
         <button type="button" class="quiet-button" onClick={() => window.print()}>

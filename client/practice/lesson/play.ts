@@ -26,6 +26,11 @@ export function momentAt(lesson: Lesson, place: LessonPlace): LessonMoment | nul
   return dealAt(lesson, place).moments[place.moment] ?? null;
 }
 
+/** Whether there is such a place: a moment of one of its deals, or the end of one. */
+export function hasPlace({ deals }: Lesson, { deal, moment }: LessonPlace): boolean {
+  return moment <= (deals[deal]?.moments.length ?? -1);
+}
+
 /** The beginning of the next deal; null behind the last one. */
 export function dealAfter({ deals }: Lesson, { deal }: LessonPlace): LessonPlace | null {
   return deal + 1 < deals.length ? { deal: deal + 1, moment: 0 } : null;

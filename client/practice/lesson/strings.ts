@@ -37,6 +37,7 @@ export const LESSON = {
   nextDeal: 'Next deal',
   again: 'Play the lesson again',
   over: 'The lesson is over.',
+  card: 'Card',
   print: 'Print the handout',
   east: 'You are East.',
   yours: 'Your choice:',

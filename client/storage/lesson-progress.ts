@@ -1,0 +1,30 @@
+// Where somebody stands in the lesson that is played along: the tab knows, also when it is loaded anew.
+import * as z from 'zod';
+import { answerChoiceSchema } from '../../shared-engine/index.ts';
+import type { TextStorage } from './browser-storage.ts';
+
+const KEY = 'lesson';
+
+const progressSchema = z.strictObject({
+  /** The text of the lesson: what was chosen belongs to no other. */
+  of: z.string(),
+  place: z.strictObject({ deal: z.int().min(0), moment: z.int().min(0) }),
+  /** By the key of the place. */
+  chosen: z.array(z.tuple([z.string(), answerChoiceSchema])).readonly(),
+});
+export type LessonProgress = z.infer<typeof progressSchema>;
+
+/** Null where nothing of this lesson was chosen in this tab. */
+export function readLessonProgress(tab: TextStorage, lesson: string): LessonProgress | null {
+  try {
+    const parsed = progressSchema.safeParse(JSON.parse(tab.read(KEY) ?? 'null'));
+    return parsed.success && parsed.data.of === lesson ? parsed.data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** One lesson at a time: that played last. */
+export function storeLessonProgress(tab: TextStorage, progress: LessonProgress): void {
+  tab.write(KEY, JSON.stringify(progress));
+}
