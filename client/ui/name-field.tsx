@@ -1,6 +1,7 @@
 // The one thing asked of a player: what to call them.
+import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { NAME_FIELD } from './strings.ts';
+import { FIELD, NAME_FIELD } from './strings.ts';
 
 interface NameFieldProps {
   readonly value: string;
@@ -11,6 +12,7 @@ interface NameFieldProps {
 
 export function NameField({ value, missing, onChange }: NameFieldProps) {
   const field = useRef<HTMLInputElement>(null);
+  const isCut = useSignal(false);
   useEffect(() => {
     if (missing) field.current?.focus();
   }, [missing]);
@@ -27,10 +29,14 @@ export function NameField({ value, missing, onChange }: NameFieldProps) {
         onInput={(event) => {
           const field = event.currentTarget;
           const name = firstCharacters(field.value, LONGEST_NAME);
-          if (name !== field.value) field.value = name;
+          isCut.value = name !== field.value;
+          if (isCut.value) field.value = name;
           onChange(name);
         }}
       />
+      <p class="aside full-note" role="status">
+        {isCut.value ? FIELD.full(LONGEST_NAME) : null}
+      </p>
       <p id="name-missing" class="notice" role="alert">
         {missing ? (value.trim() === '' ? NAME_FIELD.missing : NAME_FIELD.notVisible) : null}
       </p>

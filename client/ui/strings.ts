@@ -9,6 +9,11 @@ export const BAR = {
 
 export const SHEET = { close: 'Close' } as const;
 
+export const FIELD = {
+  full: (most: number) =>
+    `That is ${most} characters; no more fits. Check that nothing is missing at the end.`,
+} as const;
+
 export const NAME_FIELD = {
   label: 'Your name at the table',
   missing: 'Type your name first, with at most 24 letters.',

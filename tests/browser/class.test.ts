@@ -218,6 +218,8 @@ describe('preparing', () => {
     await page.getByText('There are 4 of this tile in the set, and here are 5.').waitFor();
     await page.getByText('4 of 13').waitFor();
     await page.getByRole('button', { name: 'Add a deal that fits a description' }).click();
+    await page.getByLabel('Title of the deal').fill('Nine jokers '.repeat(7));
+    await page.getByText('That is 80 characters; no more fits.').waitFor();
     await page.getByLabel('Title of the deal').fill('Nine jokers');
     await page.getByLabel('Jokers', { exact: true }).selectOption('exactly');
     await page.getByLabel('Jokers: exactly').fill('9');

@@ -14,6 +14,8 @@ describe('your data', () => {
   it('data stored at a table is shown, saved and deleted; what this browser stores is deleted apart from it', async () => {
     const page = await suite.newPage({ viewport: PHONE });
     await page.goto(suite.origin());
+    await page.getByLabel('Your name at the table').fill('Wilma of the long, long name');
+    await page.getByText('That is 24 characters; no more fits.').waitFor();
     await page.getByLabel('Your name at the table').fill('Wilma');
     await dealAlone(page, suite.origin());
     const table = page.url();

@@ -7,6 +7,7 @@ import { browserTimer } from '../../connection/socket.ts';
 import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
 import { ownCardKey } from '../../storage/own-cards.ts';
 import { Bar } from '../../ui/bar.tsx';
+import { FullNote } from '../../ui/full-note.tsx';
 import { CardCheck } from '../check/card-check.tsx';
 import { CHECK } from '../check/strings.ts';
 import { saveCard } from '../own/card-transfer.ts';
@@ -189,6 +190,7 @@ function CardHead({ session, cardKey }: CardHeadProps) {
             refused.value = null;
           }}
         />
+        <FullNote text={refused.value?.name ?? card.name} most={80} />
         <p id="card-name-refused" class="hand-problems" aria-live="polite">
           {refused.value?.why}
         </p>

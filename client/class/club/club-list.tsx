@@ -5,6 +5,7 @@ import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import { lastingStorage } from '../../storage/browser-storage.ts';
 import { listClubs } from '../../storage/clubs.ts';
+import { FullNote } from '../../ui/full-note.tsx';
 import { makeClub } from './requests.ts';
 import { CLUB_LIST } from './strings.ts';
 
@@ -53,6 +54,7 @@ export function ClubList({ app }: { readonly app: App }) {
             {CLUB_LIST.make}
           </button>
         </div>
+        <FullNote text={name.value} most={CLUB_LIMITS.letters} />
         <p class="notice" role="alert">
           {problem.value}
         </p>

@@ -4,6 +4,7 @@ import type { ComponentChildren } from 'preact';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import type { ClassRow, DrillRow } from '../../storage/history/database.ts';
+import { FullNote } from '../../ui/full-note.tsx';
 import { dayText, dealCount } from '../model/strings.ts';
 import { SaveStoredDrill } from '../prepare/save-stored-drill.tsx';
 import { PREPARE } from '../prepare/strings.ts';
@@ -129,6 +130,7 @@ function GroupButton({ group, onGroup }: GroupButtonProps) {
         }}
       />
       <button type="submit">{LIBRARY.groupSet}</button>
+      <FullNote text={text.value} most={60} />
     </form>
   );
 }

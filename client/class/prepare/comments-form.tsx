@@ -19,6 +19,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import { capitalize } from '../../tiles/tile-names.ts';
 import { TilePicker } from '../../tiles/tile-picker.tsx';
+import { FullNote } from '../../ui/full-note.tsx';
 import { stepTitle } from '../model/strings.ts';
 import { kernelOf } from './deal-tasks.ts';
 import { withArrival, withComment } from './draft.ts';
@@ -119,6 +120,7 @@ function Comments({ id, deal, bots, ways, card, onChange }: CommentsFormProps) {
         <p id={`${id}-comment-fits`} class="aside">
           {COMMENTS.fits(comment.words?.length ?? 0)}
         </p>
+        <FullNote text={comment.words ?? ''} most={DRILL_LIMITS.note} />
       </div>
       {deal.tiles.kind === 'manual' && (
         <Arrival key={`arrival ${at}`} deal={deal} at={at} onChange={onChange} />

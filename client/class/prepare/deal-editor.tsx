@@ -11,6 +11,7 @@ import {
 } from '../../../shared-engine/index.ts';
 import { TilePicker } from '../../tiles/tile-picker.tsx';
 import { TileRow } from '../../tiles/tile-row.tsx';
+import { FullNote } from '../../ui/full-note.tsx';
 import { CommentsForm } from './comments-form.tsx';
 import { ConstraintForm } from './constraint-form.tsx';
 import { constraintWords } from './constraint-words.ts';
@@ -93,6 +94,7 @@ function DealBody({ deal, number, bots, ways, card, onChange, onCopy, onRemove }
           value={deal.title ?? ''}
           onInput={(event) => onChange(withText(deal, 'title', event.currentTarget.value))}
         />
+        <FullNote text={deal.title ?? ''} most={80} />
       </div>
       <label class="choice">
         <input
@@ -178,6 +180,7 @@ function Texts({ id, deal, onChange }: TextsProps) {
             value={deal[entry] ?? ''}
             onInput={(event) => onChange(withText(deal, entry, event.currentTarget.value))}
           />
+          <FullNote text={deal[entry] ?? ''} most={600} />
         </div>
       ))}
     </details>

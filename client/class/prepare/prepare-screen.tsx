@@ -8,6 +8,7 @@ import { Bar } from '../../ui/bar.tsx';
 import { CardFileField } from '../../ui/card-file-field.tsx';
 import { CardSelect } from '../../ui/card-select.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
+import { FullNote } from '../../ui/full-note.tsx';
 import { CARD_FIELD } from '../../ui/strings.ts';
 import { TEACHING } from '../model/strings.ts';
 import { PublishForm } from '../published/publish-form.tsx';
@@ -132,6 +133,7 @@ function TextField({ id, label, most, value, onText }: TextFieldProps) {
     <div class="field">
       <label for={id}>{label}</label>
       <input id={id} maxLength={most} value={value} onInput={(event) => onText(event.currentTarget.value)} />
+      <FullNote text={value} most={most} />
     </div>
   );
 }
