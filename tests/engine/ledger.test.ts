@@ -201,7 +201,7 @@ describe('what is said of luck and choices', () => {
       return ledgerSentences(sums, { losses, areAllTold, toGoStart: 7, toGoEnd }).join(' ');
     };
     expect(said(2, [2.9, 0], 7)).toBe(
-      'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came lowered that by about 10. The bot’s choices cost about 2, compared with our steady player’s. At the close the bot’s rack was worth about 28.',
+      'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came and the others’ choices lowered that by about 10. The bot’s choices cost about 2, compared with our steady player’s. At the close the bot’s rack was worth about 28.',
     );
     const closer =
       'Coming closer is not all: the others mostly do so too, and jokers and pairs count as well.';

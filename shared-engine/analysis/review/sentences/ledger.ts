@@ -27,7 +27,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
   return [
     ...(average === null ? [] : averageSentences(Math.round(average))),
     `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
-    changeSentence('The tiles that came', luck),
+    changeSentence('The tiles that came and the others’ choices', luck),
     choiceSentence(`${capitalized(owner)} choices`, own!, isClear),
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
