@@ -16,13 +16,13 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
   const [session, setSession] = useState<CoachSession | 'failed' | null>(null);
   const [shown, setShown] = useState(1);
   const [advice, setAdvice] = useState<Advice | null>(null);
-  const asksForPass = shown === COACH.titles.length;
+  const asksForAll = shown === COACH.titles.length;
   useEffect(
     () =>
-      asksForPass && session !== null && session !== 'failed'
+      asksForAll && session !== null && session !== 'failed'
         ? session.advise(setAdvice, () => setSession('failed'))
         : undefined,
-    [asksForPass, session],
+    [asksForAll, session],
   );
 
   async function open() {
@@ -37,7 +37,7 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
   }
 
   return (
-    <details class="coach" onToggle={(event) => event.currentTarget.open && void open()}>
+    <details class="coach">
       <summary>{COACH.ask}</summary>
       <p class="about">{COACH.about}</p>
       <div aria-live="polite">
@@ -46,10 +46,16 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
           <Hints session={session} shown={shown} advice={advice} />
         )}
       </div>
-      {session !== null && session !== 'failed' && !asksForPass && (
-        <button type="button" onClick={() => setShown(shown + 1)}>
-          {COACH.next[shown - 1]}
+      {session === null || session === 'failed' ? (
+        <button type="button" onClick={() => void open()}>
+          {COACH.first}
         </button>
+      ) : (
+        !asksForAll && (
+          <button type="button" onClick={() => setShown(shown + 1)}>
+            {COACH.next[shown - 1]}
+          </button>
+        )
       )}
     </details>
   );
@@ -76,7 +82,9 @@ function Hints({ session: { coaching }, shown, advice }: HintsProps) {
           {sentences.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
-          {place === steps.length - 1 && advice && <TileRow tiles={advice.tiles} />}
+          {place === steps.length - 1 && advice && advice.tiles.length > 0 && (
+            <TileRow tiles={advice.tiles} />
+          )}
         </section>
       ))}
     </>

@@ -1,15 +1,16 @@
-// One question to the coach: the first three steps at once, the pass when it has been played on in a worker.
+// One question to the coach: the first three steps at once, what to choose when it has been played on in a worker.
 import {
   type AnswerChoice,
+  answerOf,
   type Coaching,
   type CompiledCard,
-  coachedPass,
-  coachedPassSentences,
+  coachedChoice,
+  coachedSentences,
   coachingFor,
   createSwarKernel,
   decisionsIn,
   type Face,
-  firstLookPass,
+  firstLook,
   type PendingDecision,
   recordWithAnswer,
   type SeatRecord,
@@ -19,21 +20,22 @@ import { type StartDeepAnalysis, startDeepAnalysis } from '../workers/deep-analy
 export interface CoachedChoice {
   /** The round up to the open step. */
   readonly record: SeatRecord;
-  readonly decision: PendingDecision & { readonly kind: 'pass' };
+  readonly decision: PendingDecision;
 }
 
 export interface Advice {
+  /** Empty where it is a number. */
   readonly tiles: readonly Face[];
   readonly sentences: readonly string[];
 }
 
 export interface CoachSession {
   readonly coaching: Coaching;
-  /** Plays the passes on; the returned function cancels it. */
+  /** Plays the choices on; the returned function cancels it. */
   advise(onAdvice: (advice: Advice) => void, onFail: () => void): () => void;
 }
 
-/** So many passes are judged at most before one is named. */
+/** So many answers are judged at most before one is named. */
 const MOST_JUDGED = 4;
 
 export function openCoachSession(
@@ -41,8 +43,6 @@ export function openCoachSession(
   card: CompiledCard,
   start: StartDeepAnalysis = startDeepAnalysis,
 ): CoachSession {
-  const { step } = decision;
-
   /** Judged as the review will judge it: where that would name another pass, the other one is judged before it is named. */
   function judge(answer: AnswerChoice, left: number, say: Say): () => void {
     const answered = recordWithAnswer(record, answer, 'player');
@@ -52,12 +52,11 @@ export function openCoachSession(
       { record: answered, card, choices: [place] },
       {
         onChoice({ analysis }) {
-          const pass = coachedPass(analysis);
-          const { tiles } = pass;
-          if (pass !== analysis.finalists[analysis.played] && left > 1) {
-            cancelNext = judge({ kind: 'pass', step, tiles, blind: 0 }, left - 1, say);
+          const best = coachedChoice(analysis);
+          if (best !== analysis.finalists[analysis.played] && left > 1) {
+            cancelNext = judge(answerOf(decision, best), left - 1, say);
           } else {
-            say.onAdvice({ tiles, sentences: coachedPassSentences(record, card, pass) });
+            say.onAdvice({ tiles: best.tiles, sentences: coachedSentences(decision, record, card, best) });
           }
         },
         onFailure: say.onFail,
@@ -72,7 +71,7 @@ export function openCoachSession(
   return {
     coaching: coachingFor(record, card),
     advise: (onAdvice, onFail) =>
-      judge(firstLookPass(record, decision, createSwarKernel(card)), MOST_JUDGED, { onAdvice, onFail }),
+      judge(firstLook(record, decision, createSwarKernel(card)), MOST_JUDGED, { onAdvice, onFail }),
   };
 }
 

@@ -9,6 +9,7 @@ import {
   type Review,
   type SeatView,
   type ServerMessage,
+  type Step,
   type Table,
   type TableAction,
 } from '../../shared-engine/index.ts';
@@ -110,7 +111,7 @@ export interface Room {
   showCard(open: boolean): void;
   toggleAim(round: number, step: MoveStep, section: string): void;
   /** The coach was asked before this choice. */
-  noteHelp(round: number, step: MoveStep): void;
+  noteHelp(round: number, step: Step): void;
   /** The card of this table; null when it cannot be had just now. */
   readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */

@@ -73,10 +73,8 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
         <div class="extras">
           <FramesLater of={stage} frames={5}>
             <TableTalk room={room} table={seated.table} waiting={waiting} />
-            {pass && !pass.submitted && (
-              <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />
-            )}
-            {mayAskCoach(seated.table) && decision?.kind === 'pass' && seated.view.answer === null && (
+            {pass && <AimPanel key={pass.step} room={room} round={seated.table.round} step={pass.step} />}
+            {mayAskCoach(seated.table) && decision && (pass !== null || seated.view.answer === null) && (
               <CoachPanel
                 key={`${seated.table.round}/${decision.step}`}
                 choice={{ record: seated.view.record, decision }}

@@ -3,11 +3,12 @@
 export { possibleRound } from './belief/possible-round.ts';
 export { finalRack, offeredChoice, recordSoFar, recordWithAnswer } from './belief/situation.ts';
 export {
+  answerOf,
   type Coaching,
-  coachedPass,
-  coachedPassSentences,
+  coachedChoice,
+  coachedSentences,
   coachingFor,
-  firstLookPass,
+  firstLook,
 } from './coach/coach.ts';
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';

@@ -32,9 +32,13 @@ describe('before a pass', () => {
     await page.getByRole('status').getByText('Two are enough.').waitFor();
     expect(await page.locator('.aim').getByRole('checkbox', { checked: true }).count()).toBe(2);
     await page.getByText('Ask the coach').click();
+    // What it costs is said before it is asked.
+    await page.getByText('A choice with a hint is marked as helped').waitFor();
+    expect(await page.getByRole('heading', { name: 'What stands out' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Give me a hint' }).click();
     await page.getByRole('heading', { name: 'What stands out' }).waitFor();
     expect(await page.getByRole('heading', { name: 'Where it leads' }).count()).toBe(0);
-    for (const more of ['Where does it lead?', 'Which tiles serve it?', 'What would you pass?']) {
+    for (const more of ['Where does it lead?', 'Which tiles serve it?', 'What would you choose?']) {
       await page.getByRole('button', { name: more }).click();
     }
     await page.getByText(/^We would pass /).waitFor();

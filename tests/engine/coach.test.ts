@@ -2,10 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { recordWithAnswer } from '../../shared-engine/analysis/belief/situation.ts';
 import {
-  coachedPass,
-  coachedPassSentences,
+  answerOf,
+  coachedChoice,
+  coachedSentences,
   coachingFor,
-  firstLookPass,
+  firstLook,
 } from '../../shared-engine/analysis/coach/coach.ts';
 import { nearestHands, SPOKEN_OF, wants } from '../../shared-engine/analysis/coach/nearest-hands.ts';
 import { SHALLOW_BUDGET } from '../../shared-engine/analysis/comparison/budget.ts';
@@ -14,7 +15,7 @@ import { tileName } from '../../shared-engine/analysis/review/sentences/tiles.ts
 import { tilesToGo } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { bagOf, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACES, type Face, faceIndex } from '../../shared-engine/rules/tiles/face.ts';
-import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
+import type { SeatRecord, SeatStep } from '../../shared-engine/rules/view/record.ts';
 import { analystOf } from '../kit/analysts.ts';
 import { atSomePass } from '../kit/pass-situations.ts';
 import { houseKernel } from '../kit/reviews.ts';
@@ -27,6 +28,19 @@ const startOnly = (start: readonly Face[]): SeatRecord => ({
   start,
   steps: [],
 });
+
+/** A vote after which the courtesy is next. */
+const STOPPED: SeatStep = {
+  kind: 'vote',
+  go: [true, true, false, true],
+  by: ['player', 'bot', 'bot', 'bot'],
+};
+
+function judged(record: SeatRecord, answer: Parameters<typeof recordWithAnswer>[1]) {
+  const whole = recordWithAnswer(record, answer, 'player');
+  const budget = SHALLOW_BUDGET;
+  return analyzeDecision(analystOf(card), whole, decisionsIn(whole).length - 1, { budget });
+}
 
 describe('the coach', () => {
   test('names in 200 situations only tiles that are held or that came, and has a word for every step', () => {
@@ -115,19 +129,28 @@ describe('the coach', () => {
   test('names a pass that the review afterwards does not call costly', () => {
     const { record, decision } = atSomePass(2);
     if (decision?.kind !== 'pass') throw new Error('no pass is open');
-    const judged = (answer: Parameters<typeof recordWithAnswer>[1]) => {
-      const whole = recordWithAnswer(record, answer, 'player');
-      return analyzeDecision(analystOf(card), whole, decisionsIn(whole).length - 1, {
-        budget: SHALLOW_BUDGET,
-      });
-    };
-    const first = firstLookPass(record, decision, houseKernel);
-    const pass = coachedPass(judged(first));
+    const first = firstLook(record, decision, houseKernel);
+    const pass = coachedChoice(judged(record, first));
     const { tiles } = pass;
-    const said = coachedPassSentences(record, card, pass);
+    const said = coachedSentences(decision, record, card, pass);
     expect(said[0]).toMatch(/^We would pass /);
     expect(said.at(-1)).toMatch(/^You would win about \d+ of 100 games from there\.$/);
-    expect(judged({ kind: 'pass', step: decision.step, tiles, blind: 0 }).verdict).not.toBe('costly');
+    expect(judged(record, answerOf(decision, pass)).verdict).not.toBe('costly');
     expect(facesOf(bagOf(tiles))).toHaveLength(decision.count);
+  });
+
+  test('names a vote and a courtesy number as well, each of which the review afterwards does not call costly', () => {
+    const { record } = atSomePass(3);
+    for (const decision of [
+      { kind: 'vote', step: 'vote' },
+      { kind: 'ask', step: 'courtesy-ask' },
+    ] as const) {
+      const open = { ...record, steps: [...record.steps, ...(decision.kind === 'ask' ? [STOPPED] : [])] };
+      const choice = coachedChoice(judged(open, firstLook(open, decision, houseKernel)));
+      expect(coachedSentences(decision, open, card, choice)[0]).toMatch(
+        decision.kind === 'vote' ? /^We would (continue|stop)\.$/ : /^We would ask for [0-3]\.$/,
+      );
+      expect(judged(open, answerOf(decision, choice)).verdict).not.toBe('costly');
+    }
   });
 });

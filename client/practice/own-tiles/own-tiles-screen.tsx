@@ -121,7 +121,7 @@ function Exchange(props: ExchangeProps) {
               />
             </section>
           )}
-          {decision?.kind === 'pass' && (
+          {decision && (
             <CoachPanel
               key={decision.step}
               choice={{ record: laidRecord(now), decision }}

@@ -15,12 +15,14 @@ import {
   type Seat,
   type SeatRecord,
   SUITS,
+  simplestAnswer,
   sizeOf,
 } from '../../rules/index.ts';
 import { finalRack, recordWithAnswer } from '../belief/situation.ts';
 import type { DeepAnalysis, Finalist } from '../review/analysis.ts';
 import { groupsOf } from '../review/groups.ts';
 import { reviewRound } from '../review/review-round.ts';
+import { numberPhrase } from '../review/sentences/instead.ts';
 import { capitalized, listed } from '../review/sentences/phrases.ts';
 import { groupName, tileList, tileName } from '../review/sentences/tiles.ts';
 import { type NearHand, nearestHands, wants } from './nearest-hands.ts';
@@ -43,31 +45,54 @@ export function coachingFor(record: SeatRecord, card: CompiledCard): Coaching {
   };
 }
 
-/** The pass that the coach would make: the alternative named where it is better, otherwise the one analyzed. */
-export function coachedPass(analysis: DeepAnalysis): Finalist {
+/** What the coach would choose: the alternative named where it is better, otherwise what was analyzed. */
+export function coachedChoice(analysis: DeepAnalysis): Finalist {
   const { finalists, played, bestAlternative, verdict } = analysis;
   const hasBetter = verdict === 'costly' || verdict === 'a-little-worse';
   return finalists[hasBetter && bestAlternative !== null ? bestAlternative : played]!;
 }
 
-/** The pass that a first look likes best, for an analysis to start from; nothing of it is passed blind. */
-export function firstLookPass(
-  record: SeatRecord,
-  { step, count }: Pick<PendingDecision & { kind: 'pass' }, 'step' | 'count'>,
-  kernel: Kernel,
-): AnswerChoice {
-  const rack = facesOf(finalRack(record)).filter((face) => face !== 'joker');
-  const any: AnswerChoice = { kind: 'pass', step, tiles: rack.slice(0, count), blind: 0 };
+/** The answer that a first look likes best, for an analysis to start from; nothing of it is passed blind. */
+export function firstLook(record: SeatRecord, decision: PendingDecision, kernel: Kernel): AnswerChoice {
+  const any = simplestAnswer(decision, facesOf(finalRack(record)));
   const looked = reviewRound(recordWithAnswer(record, any, 'player'), kernel).choices.at(-1);
-  return looked?.kind === 'pass' ? { ...any, tiles: looked.best.tiles } : any;
+  if (looked === undefined) return any;
+  return looked.kind === 'pass'
+    ? answerOf(decision, { tiles: looked.best.tiles, number: null })
+    : answerOf(decision, { tiles: [], number: looked.best });
 }
 
-/** The fourth step: the pass, how it fares, and how few of the nearest hands would miss its tiles. */
-export function coachedPassSentences(
+/** What was compared, as an answer to the open step. */
+export function answerOf(
+  decision: PendingDecision,
+  { tiles, number }: Pick<Finalist, 'tiles' | 'number'>,
+): AnswerChoice {
+  switch (decision.kind) {
+    case 'pass':
+      return { kind: 'pass', step: decision.step, tiles, blind: 0 };
+    case 'vote':
+      return { ...decision, go: number === 1 };
+    case 'ask':
+      return { ...decision, count: number ?? 0 };
+  }
+}
+
+/** The fourth step: what to choose and how it fares, and of a pass how few of the nearest hands would miss its tiles. */
+export function coachedSentences(
+  { kind }: PendingDecision,
   record: SeatRecord,
   card: CompiledCard,
-  { tiles, winProbability }: Pick<Finalist, 'tiles' | 'winProbability'>,
+  choice: Finalist,
 ): readonly string[] {
+  const wins = `You would win about ${Math.round(choice.winProbability.value)} of 100 games from there.`;
+  const said =
+    kind === 'pass'
+      ? passSentences(record, card, choice.tiles)
+      : [`We would ${numberPhrase(kind, choice.number ?? 0)}.`];
+  return [...said, wins];
+}
+
+function passSentences(record: SeatRecord, card: CompiledCard, tiles: readonly Face[]): readonly string[] {
   const rack = finalRack(record);
   const near = nearestHands(card, rack);
   const uses = (face: Face) => near.filter(({ hand }) => wants(hand, faceIndex(face))).length;
@@ -81,7 +106,6 @@ export function coachedPassSentences(
     `We would pass ${tileList(tiles)}.`,
     `Hands nearest to you that have a place for them: ${listed(places)}.`,
     ...(isByCount ? [] : ['By those counts alone we would pass others; played on, this pass does better.']),
-    `You would win about ${Math.round(winProbability.value)} of 100 games from there.`,
   ];
 }
 
