@@ -1,4 +1,4 @@
-// Help over any screen: the Charleston in brief, the tiles by picture, the keys, and the way to the example.
+// Help over any screen: the Charleston in brief, the words, the tiles by picture, the keys, and the way to the example.
 import type { Face } from '../../shared-engine/index.ts';
 import type { App } from './routes/app.ts';
 import { pathOf } from './routes/route.ts';
@@ -9,7 +9,7 @@ import { Tile } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
 import { goInPage } from '../ui/in-page-link.ts';
 import { Sheet } from '../ui/sheet.tsx';
-import { CLASS_FORMS, EXCHANGE, HELP, KEYS, TILE_LEGEND } from './help-strings.ts';
+import { CLASS_FORMS, EXCHANGE, HELP, KEYS, TILE_LEGEND, WORDS } from './help-strings.ts';
 
 export function HelpSheet({ app }: { readonly app: App }) {
   const busy = app.route.value.kind === 'room';
@@ -46,6 +46,17 @@ export function HelpSheet({ app }: { readonly app: App }) {
             </li>
           ))}
         </ol>
+      </section>
+      <section>
+        <h3>{HELP.words}</h3>
+        <dl class="help-words">
+          {WORDS.map(({ word, about }) => (
+            <div key={word}>
+              <dt>{word}</dt>
+              <dd>{about}</dd>
+            </div>
+          ))}
+        </dl>
       </section>
       <section>
         <h3>{HELP.tiles}</h3>

@@ -8,6 +8,7 @@ export const HELP = {
   example: 'Try an example: two minutes',
   exampleBeside: 'Try an example in a new tab',
   exchange: 'The Charleston',
+  words: 'What the words mean',
   class: 'With a teacher',
   tiles: 'The tiles',
   keys: 'With a keyboard',
@@ -47,6 +48,33 @@ export const EXCHANGE: readonly Part[] = [
     steps: ['courtesy-ask'],
     title: 'The courtesy',
     words: 'You and the player across from you each name a number, up to three. You swap the smaller number.',
+  },
+];
+
+/** Words of the table and of the review that a newcomer meets. */
+export const WORDS: readonly { readonly word: string; readonly about: string }[] = [
+  {
+    word: '7 away',
+    about: 'Seven tiles are missing from that hand. Jokers count where they may stand. Smaller is closer.',
+  },
+  {
+    word: 'Wins in 100 games',
+    about:
+      'Your chance to be the first of four with a hand. An even share would be 25 at most, as some games end with nobody winning.',
+  },
+  {
+    word: 'Take it back',
+    about:
+      'Until the last of the four has passed, you can take your own pass back. Bots are often ready before you; then the tiles go at once.',
+  },
+  { word: 'Passers', about: 'Tiles that your closest hand does not need.' },
+  {
+    word: 'Steady player',
+    about: 'A simple bot that your round is compared with. It always passes by one rule.',
+  },
+  {
+    word: 'Your name',
+    about: 'Alone you need none. Where you leave it empty, others read “Guest”; your own page says “You”.',
   },
 ];
 

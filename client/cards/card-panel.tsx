@@ -85,6 +85,7 @@ function Matches({ card, rack, sortable, gone }: MatchesProps) {
         <p role="status">{CARD.working}</p>
       ) : (
         <>
+          <p class="about">{CARD.nearestAbout}</p>
           <MatchList {...listed} matches={all.value ? near : near.slice(0, SHORT_LIST)} named />
           {!all.value && near.length > SHORT_LIST && (
             <button

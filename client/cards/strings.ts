@@ -15,18 +15,20 @@ export const CARD = {
   close: 'Close',
   printed: 'In its own order',
   more: 'Show the other hands',
+  nearestAbout:
+    'First come the hands that were reached most often when we played on from your rack many times. A hand farther away can come first where jokers and discards help it.',
   legend: 'Tiles you hold are bright. A ring shows where your joker can stand in. Tiles you need are faint.',
 } as const;
 
 const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'] as const;
 
-/** `8 away · none by joker · 25 points · concealed · two 6 crak already gone`. */
+/** `8 away · one by joker · 25 points · concealed · two 6 crak already gone`; of jokers only where one stands in. */
 export function matchSummary(match: CardMatch, gone: readonly Face[]): string {
   const { toGo, points, concealed, tiles } = match;
   const jokers = tiles.filter(({ status }) => status === 'joker').length;
   return [
     toGo === 0 ? 'complete' : `${toGo} away`,
-    `${NUMBERS[jokers] ?? jokers} by joker`,
+    ...(jokers > 0 ? [`${NUMBERS[jokers] ?? jokers} by joker`] : []),
     `${points} points`,
     ...(concealed ? ['concealed'] : []),
     ...goneWords(goneFrom(match, gone)),

@@ -43,7 +43,7 @@ export function DealCheckResult({ seated, commitment, words }: DealCheckResultPr
           </>
         )}
       </dl>
-      <p class="aside">{words.WORDS_ABOUT}</p>
+      <words.WordsAbout />
       <button type="button" onClick={save}>
         {DEAL_CHECK.save}
       </button>

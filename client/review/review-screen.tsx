@@ -18,6 +18,7 @@ import { VERDICTS } from '../room/verdicts.ts';
 import { WaysPanel } from '../room/ways-panel.tsx';
 import { lastingStorage } from '../storage/browser-storage.ts';
 import { wasFinishedHere } from '../storage/went-on.ts';
+import { useDeafAtFirst } from '../ui/second-tap.ts';
 import { AnalysisProgressBar } from './choice-sentences.tsx';
 import { ChoiceStrip } from './choice-strip.tsx';
 import { DealCheckPanel } from './deal-check.tsx';
@@ -52,8 +53,10 @@ export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
   const shared = sharedDealOf(seated, home, app.route.value);
   const first =
     shared && review ? app.reviewBefore(dealKey(shared), { room, isPast: home === 'past', review }) : null;
+  // The second tap on the last pass would land on what has come to its place.
+  const { isDeaf, onClickCapture } = useDeafAtFirst('review', true);
   return (
-    <main class="review">
+    <main class="review" aria-disabled={isDeaf} {...{ onClickCapture }}>
       {review ? (
         <Lesson title={title} review={review} room={room} seated={seated} />
       ) : (

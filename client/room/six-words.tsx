@@ -18,7 +18,7 @@ export function SixWords({ commitment }: { readonly commitment: string }) {
         <>
           <part.CommitmentWords commitment={commitment} />
           <p>{SIX_WORDS.about}</p>
-          <p>{part.WORDS_ABOUT}</p>
+          <part.WordsAbout />
         </>
       )}
     </details>

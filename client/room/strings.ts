@@ -20,7 +20,8 @@ export const ROOM = {
 export const SIX_WORDS = {
   title: 'This deal in six words',
   about:
-    'They stand for all four racks and the wall, which are fixed from now on. Friends who read out the same six words have the same deal, and can compare again at the end.',
+    'All four racks and the wall are fixed from now on. Friends who read out the same six words have the same deal.',
+  sure: 'How sure is that?',
   failed: 'The words cannot be fetched just now. Close this and open it again.',
 } as const;
 

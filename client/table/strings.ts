@@ -16,7 +16,7 @@ export const TABLE = {
   slotEmpty: 'empty place',
   slotBlind: 'one arriving tile, passed blind',
   takeBackSlot: (tile: string, slot: number) => `Take ${tile} back from place ${slot}`,
-  submitted: 'Your pass is face down.',
+  submitted: 'Nobody else sees your pass yet.',
   withdraw: 'Take it back',
   held: 'The tables have stopped',
   heldAbout: 'Your teacher says when play continues.',

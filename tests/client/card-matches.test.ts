@@ -53,12 +53,12 @@ describe('the hands of the card', () => {
     expect(mean(false)).toBeGreaterThan(mean(true));
   });
 
-  it('a hand says what it lacks: how far away, how much by joker, and which of its tiles are gone', () => {
+  it('a hand says what it lacks: how far away, how much by joker where any is, and which of its tiles are gone', () => {
     const matches = cardMatches(card, racks[0]!);
     const match = matches.find(({ tiles }) => tiles.every(({ status }) => status !== 'joker'))!;
     const { face } = match.tiles.find(({ status }) => status === 'missing')!;
     expect(matchSummary(match, [face, face, 'joker'])).toBe(
-      `${match.toGo} away · none by joker · ${match.points} points${match.concealed ? ' · concealed' : ''} · two ${tileName(face)} already gone`,
+      `${match.toGo} away · ${match.points} points${match.concealed ? ' · concealed' : ''} · two ${tileName(face)} already gone`,
     );
     const gone = [face, face, face];
     expect(reachOf(card, racks[0]!, gone)[matches.indexOf(match)]!.left).toBeGreaterThanOrEqual(
