@@ -193,6 +193,7 @@ export {
   aimsOver,
   askedRack,
   canBeDrawn,
+  countTold,
   DAY_SEAT,
   type DealTools,
   type DealWish,
@@ -242,7 +243,9 @@ export {
   storedChoices,
   storedLedger,
   textHash,
+  toldText,
   unpackPlay,
+  withTold,
 } from './practice/index.ts';
 export {
   ADVICE,

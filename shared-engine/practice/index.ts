@@ -57,3 +57,4 @@ export {
   storedLedger,
   textHash,
 } from './stored-round.ts';
+export { countTold, toldText, withTold } from './told-answers.ts';

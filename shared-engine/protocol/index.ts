@@ -114,6 +114,7 @@ export {
   sendRoundSchema,
 } from './published.ts';
 export { type RejectionCode, ROOM_REJECTIONS, type RoomRejectionCode } from './rejections.ts';
+export { analysisSchema, ledgerSchema } from './review.ts';
 export {
   botInvitedSchema,
   type ClaimSeat,

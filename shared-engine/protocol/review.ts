@@ -165,7 +165,7 @@ const storySchema: z.ZodType<Story> = z.object({
   ledger: sentencesSchema,
 });
 
-const ledgerSchema: z.ZodType<Ledger> = z.object({
+export const ledgerSchema: z.ZodType<Ledger> = z.object({
   unit: z.literal(LEDGER_UNIT),
   average: z.number().nullable(),
   start: measuredSchema,

@@ -16,6 +16,7 @@ import type { Cancel } from '../../connection/socket.ts';
 import { listRounds, readRound, storeVerdicts } from '../../storage/history/rounds.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
 import { JUDGE } from './round-of.ts';
+import { keepTold, withKept } from './told.ts';
 
 export interface FinishPorts {
   readonly startDeepAnalysis: StartDeepAnalysis;
@@ -49,8 +50,11 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
     if (last?.hash !== stored.hash) last = { hash: stored.hash, card: compileCard(stored.file) };
     const { card } = last;
     const before = round.summary.judge === JUDGE ? round.summary.choices : [];
-    let review = reviewRound(play.record, createSwarKernel(card));
-    const missing = [...review.choices.keys()].filter((nth) => !before[nth]?.verdict);
+    let review = await withKept(id, reviewRound(play.record, createSwarKernel(card)));
+    if (isCanceled) return;
+    const missing = [...review.choices.keys()].filter(
+      (nth) => !before[nth]?.verdict && review.choices[nth]!.analysis.depth === 'quick',
+    );
     if (review.choices.length > 0) {
       await new Promise<void>((resolve) => {
         const request = { record: play.record, card, choices: missing };
@@ -76,6 +80,7 @@ export function finishRounds({ startDeepAnalysis, onLeft }: FinishPorts): Cancel
     // Judging takes seconds, in which another tab may have deleted the round: it stays deleted.
     const aims = aimsMet(review, round.detail.aims);
     await storeVerdicts(id, { choices, judge: JUDGE, ...(aims && { aims }), ...storedLedger(review) });
+    await keepTold(id, review);
   }
 
   void run();

@@ -14,6 +14,7 @@ import type { StorageProblem } from '../../storage/history/database.ts';
 import { askToPersist, noteChange, noteProblem } from '../../storage/history/durability.ts';
 import { listRounds, removeRounds, storeRound } from '../../storage/history/rounds.ts';
 import { roundOf, storedCard } from './round-of.ts';
+import { keepTold } from './told.ts';
 
 export interface KeepPorts {
   /** `home` is where the table was when the round closed. */
@@ -65,7 +66,8 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     const file = await cardOf(state);
     const round = roundOf(state, { playedAt, placeOf: ports.placeOf, card: file });
     if (round === null) return;
-    await keepRound(round, file && storedCard(file), ports.notes);
+    const problem = await keepRound(round, file && storedCard(file), ports.notes);
+    if (problem === null && state.review) await keepTold(round.summary.id, state.review);
   }
 
   /** Once for each card while the round is played: whoever leaves as it closes does not wait for a card to be fetched. */

@@ -1,4 +1,4 @@
-// A round of the past as a table that is closed: the same review screen shows it, its review made anew.
+// A round of the past as a table that is closed: the same review screen shows it, as it was told or as far as it was.
 import {
   type CompiledCard,
   createSwarKernel,
@@ -17,6 +17,7 @@ import type { Connection } from '../../connection/connection.ts';
 import type { Cancel, StartTimer } from '../../connection/socket.ts';
 import type { RoomPorts } from '../../room/room.ts';
 import type { StartDeepAnalysis } from '../../workers/deep-analysis.ts';
+import { withKept } from './told.ts';
 
 export interface PastTablePorts {
   readonly round: StoredRound;
@@ -39,8 +40,10 @@ export function pastTable({
   const { record } = play;
   let cancelReview: Cancel = () => {};
   let cancelAnalysis: Cancel = () => {};
+  let isStopped = false;
 
   function stop() {
+    isStopped = true;
     cancelReview();
     cancelAnalysis();
   }
@@ -48,27 +51,36 @@ export function pastTable({
   /** The table is shown first, because a review takes a moment. */
   function start() {
     stop();
+    isStopped = false;
     on.state({ kind: 'open' });
     on.message({ kind: 'table', seq: 1, table: closedTable(round, play) });
-    cancelReview = startTimer(30, () => {
-      let review = reviewRound(record, createSwarKernel(card));
-      const send = () => on.message({ kind: 'review', round: number, review });
-      send();
-      const choices = [...review.choices.keys()];
-      cancelAnalysis = startDeepAnalysis(
-        { record, card, choices },
-        {
-          onChoice({ nth, analysis }) {
-            review = withDeepAnalysis(review, nth, analysis);
-            send();
-          },
-          onLedger(ledger) {
-            review = withLedger(review, ledger);
-            send();
-          },
+    cancelReview = startTimer(30, () => void tell());
+  }
+
+  /** At once where all of it was told before; what was not is worked out now. */
+  async function tell() {
+    let review = await withKept(round.summary.id, reviewRound(record, createSwarKernel(card)));
+    if (isStopped) return;
+    const choices = [...review.choices.keys()].filter(
+      (nth) => review.choices[nth]?.analysis.depth === 'quick',
+    );
+    const more = choices.length > 0 || review.ledger === null;
+    const send = () => on.message({ kind: 'review', round: number, review, more });
+    send();
+    if (!more) return;
+    cancelAnalysis = startDeepAnalysis(
+      { record, card, choices },
+      {
+        onChoice({ nth, analysis }) {
+          review = withDeepAnalysis(review, nth, analysis);
+          send();
         },
-      );
-    });
+        onLedger(ledger) {
+          review = withLedger(review, ledger);
+          send();
+        },
+      },
+    );
   }
 
   return { start, retryNow() {}, send() {}, stop };

@@ -48,6 +48,14 @@ export interface ClassRow {
   readonly report: string | null;
 }
 
+/** What was told of a round, packed. */
+export interface AnswersRow {
+  readonly id: string;
+  /** How many answers are in it. */
+  readonly count: number;
+  readonly packed: string;
+}
+
 /** The index of summaries by when their rounds were played. */
 export const BY_TIME = 'by-time';
 
@@ -59,6 +67,8 @@ export interface HistorySchema extends DBSchema {
     readonly indexes: { readonly [BY_TIME]: number };
   };
   readonly details: { readonly key: string; readonly value: RoundDetail };
+  /** Apart from the rounds, because a file takes none of it to another device: there it is worked out anew. */
+  readonly answers: { readonly key: string; readonly value: AnswersRow };
   /** Each card once, however many rounds were played on it. */
   readonly cards: { readonly key: string; readonly value: StoredCard };
   /** When the exercises that were answered at least once come back. */
@@ -95,6 +105,9 @@ const STEPS: readonly ((database: HistoryDatabase, upgrade: Upgrade) => void)[] 
   (database) => {
     database.createObjectStore('drills', { keyPath: 'id' });
     database.createObjectStore('classes', { keyPath: 'code' });
+  },
+  (database) => {
+    database.createObjectStore('answers', { keyPath: 'id' });
   },
 ];
 

@@ -11,6 +11,7 @@ import {
   type StoredRound,
 } from '../../../shared-engine/index.ts';
 import {
+  type AnswersRow,
   BY_TIME,
   type HistoryDatabase,
   type HistorySchema,
@@ -165,16 +166,41 @@ export function cardOfTable(code: string): Promise<Stored<StoredCard | null>> {
   });
 }
 
-/** Returns what was removed, so that it can be put back. Cards stay: they are small, and rounds share them. */
+/** What was told of a round that is still here, unless more of it is stored already. */
+export function storeAnswers(row: AnswersRow): Promise<Stored<boolean>> {
+  return withDatabase(async (database) => {
+    const writing = database.transaction(['summaries', 'answers'], 'readwrite');
+    const answers = writing.objectStore('answers');
+    const [round, known] = await Promise.all([
+      writing.objectStore('summaries').getKey(row.id),
+      answers.get(row.id),
+    ]);
+    const isWanted = round !== undefined && row.count >= (known?.count ?? 0);
+    if (isWanted) void answers.put(row);
+    await writing.done;
+    return isWanted;
+  });
+}
+
+/** Null where nothing is stored. */
+export function answersOf(id: string): Promise<Stored<AnswersRow | null>> {
+  return withDatabase(async (database) => (await database.get('answers', id)) ?? null);
+}
+
+/**
+ * Returns what was removed, so that it can be put back; what was told of it can be worked out again. Cards stay: they are
+ * small, and rounds share them.
+ */
 export function removeRounds(ids: readonly string[]): Promise<Stored<readonly StoredRound[]>> {
   return withDatabase(async (database) => {
-    const writing = database.transaction(['summaries', 'details', 'changes'], 'readwrite');
+    const writing = database.transaction(['summaries', 'details', 'answers', 'changes'], 'readwrite');
     const [summaries, details] = [writing.objectStore('summaries'), writing.objectStore('details')];
     await noteSummariesChanged(writing.objectStore('changes'));
     const found = await Promise.all(ids.map((id) => Promise.all([summaries.get(id), details.get(id)])));
     for (const id of ids) {
       void summaries.delete(id);
       void details.delete(id);
+      void writing.objectStore('answers').delete(id);
     }
     await writing.done;
     return found.flatMap(([row, detail]) => (row && detail ? [{ summary: summaryOf(row), detail }] : []));
