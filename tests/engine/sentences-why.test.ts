@@ -51,6 +51,11 @@ describe('the words of a reason', () => {
       'Keep the soap: 8 in 10 of your closest hands at the close use it; 4 in 10 use the red dragon.',
       'That one exchange alone makes at least half of the difference.',
     ]);
+    // Two pairs make one sentence too long.
+    expect(said({ keep: [keep[1]], pass: [{ face: 'dot-9', copies: 2, share: 0.4 }] })).toEqual([
+      '9 in 10 of your closest hands at the close use your pair of 3 bam.',
+      '4 in 10 use the pair of 9 dot.',
+    ]);
     // A tile that few hands use explains little, whatever keeping it brings.
     const rare = [{ face: 'white', copies: 1, share: 0.2 }, keep[1]] as const;
     expect(

@@ -10,12 +10,13 @@ export function numbersIn(value: unknown): number[] {
 
 const NUMBER_WORDS = ['both', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
-/** Numbers a reader meets in a sentence, without those in the names of tiles and sections, in "100 games" and "in 10". */
+/** Numbers a reader meets in a sentence, without those in the names of tiles and sections, in "100 games", "in 10" and "the other three" players. */
 export function numbersInText(sentence: string, sections: readonly string[]): number[] {
   const bare = sections
     .reduce((text, section) => text.replaceAll(section, ''), sentence)
     .replaceAll(/\b[1-9] (bam|crak|dot)\b/g, '')
     .replaceAll('in 100 games', '')
+    .replaceAll('the other three', '')
     .replaceAll(/\bin 10\b/g, '')
     .replaceAll(/\b(\d{1,3}),(\d{3})\b/g, '$1$2');
   const digits = (bare.match(/\d+(\.\d+)?/g) ?? []).map(Number);

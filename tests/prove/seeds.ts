@@ -18,6 +18,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'rowan', chosen: '2026-11-26' },
     { seed: 'spruce', chosen: '2026-11-26' },
     { seed: 'willow', chosen: '2026-11-26' },
+    { seed: 'katsura', chosen: '2026-11-27' },
   ],
   belief: [
     { seed: 'elder', chosen: '2026-11-26' },
@@ -71,7 +72,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'linden', chosen: '2026-11-26' },
     { seed: 'hawthorn', chosen: '2026-11-26' },
   ],
-  story: [{ seed: 'quince', chosen: '2026-11-26' }],
+  story: [
+    { seed: 'quince', chosen: '2026-11-26' },
+    { seed: 'sassafras', chosen: '2026-11-27' },
+  ],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
     { seed: 'holly', chosen: '2026-11-26' },
@@ -80,7 +84,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'acacia', chosen: '2026-11-26' },
     { seed: 'tamarind', chosen: '2026-11-26' },
   ],
-  words: [{ seed: 'yew', chosen: '2026-11-26' }],
+  words: [
+    { seed: 'yew', chosen: '2026-11-26' },
+    { seed: 'persimmon', chosen: '2026-11-27' },
+  ],
 };
 
 /** Of small sizes, and of proofs without a list. */

@@ -18,7 +18,8 @@ export const proof: Proof = {
   summary:
     'Headline, verdicts, sentences and chart rows never contradict each other, in any order of arrival.',
   async run({ seed, size }) {
-    const counts = { states: 0, contradicting: 0, ends: 0, sameEnd: 0, told: 0, changed: 0, long: 0 };
+    const counts = { states: 0, contradicting: 0, ends: 0, sameEnd: 0, told: 0, changed: 0 };
+    const long: string[] = [];
     for (let n = 0; n < ROUNDS[size]; n += 4) {
       for (const record of records(`${seed} story ${n}`, 4)) {
         const first = reviewRound(record, houseKernel);
@@ -30,7 +31,7 @@ export const proof: Proof = {
           first,
         ).story;
         const sentences = [...whole.headline, ...whole.choices.flatMap((choice) => choice.sentences)];
-        counts.long += sentences.filter((sentence) => sentence.split(' ').length > MOST_WORDS).length;
+        long.push(...sentences.filter((sentence) => sentence.split(' ').length > MOST_WORDS));
         for (let order = 0; order < ORDERS; order++) {
           let now: Review = first;
           const random = stream(`${seed} order ${order}`, record.start.join());
@@ -65,7 +66,12 @@ export const proof: Proof = {
         counts.sameEnd,
         counts.ends,
       ),
-      row(`sentences of more than ${MOST_WORDS} words`, counts.long, 0),
+      {
+        what: `sentences of more than ${MOST_WORDS} words`,
+        value: [long.length, ...long.slice(0, 3)].join(' '),
+        bar: '0',
+        ok: long.length === 0,
+      },
     ];
   },
 };

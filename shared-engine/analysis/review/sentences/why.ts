@@ -43,8 +43,7 @@ export function whySentences(
   const end = endSentence(why, whose) ?? farther;
   const ends = end === null ? `${capitalized(whose)} rack then ends` : 'It is then';
   const section = sectionSentence(why, sections, ends);
-  const all = [
-    useSentence(why, whose),
+  const others = [
     reasonSentence(why, whose),
     end,
     section,
@@ -54,7 +53,14 @@ export function whySentences(
     concealedSentence(why, whose),
     handsSentence(why, whose),
   ];
-  const told = all.filter((sentence) => sentence !== null).slice(0, MOST_REASONS);
+  const reasons = [
+    useSentences(why, whose),
+    ...others.map((sentence) => (sentence === null ? [] : [sentence])),
+  ];
+  const told = reasons
+    .filter(({ length }) => length > 0)
+    .slice(0, MOST_REASONS)
+    .flat();
   if (told.length === 0) return [];
   const lead = verdict === 'costly' ? (section ?? leadSentence(why, sections, whose)) : null;
   const against = farther === null ? yetSentence(why, whose) : null;
@@ -71,11 +77,12 @@ function mattersLeast({ pass, reason }: ChoiceWhy): TileUse | undefined {
   return pass.find(({ face }) => face === reason?.pass) ?? pass.toSorted((a, b) => a.share - b.share)[0];
 }
 
-function useSentence(why: ChoiceWhy, whose: string): string | null {
+/** Two sentences where both are pairs or more: in one they are too long to be read at once. */
+function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   const kept = mattersMost(why);
   const given = mattersLeast(why);
-  if (!kept || !given || tenths(kept.share) < 10 * SOME_SHARE) return null;
-  if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return null;
+  if (!kept || !given || tenths(kept.share) < 10 * SOME_SHARE) return [];
+  if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return [];
   const many = kept.share === 1 ? 'all' : tenthsOf(kept.share);
   const hands = `${many} of ${whose} closest hands at the close use`;
   const other = named(given, 'the');
@@ -84,13 +91,15 @@ function useSentence(why: ChoiceWhy, whose: string): string | null {
     kept.face === why.reason?.keep
       ? `Keep ${named(kept, whose)}: ${hands} it`
       : capitalized(`${hands} ${named(kept, whose)}`);
-  return `${most}; ${least}.`;
+  return kept.copies > 1 && given.copies > 1
+    ? [`${most}.`, `${capitalized(least)}.`]
+    : [`${most}; ${least}.`];
 }
 
 function reasonSentence(why: ChoiceWhy, whose: string): string | null {
   const { keep, reason } = why;
   if (reason === null || keep.length < 2) return null;
-  if (useSentence(why, whose) !== null)
+  if (useSentences(why, whose).length > 0)
     return 'That one exchange alone makes at least half of the difference.';
   const alone = `keeping ${theTile(reason.keep)} instead of ${theTile(reason.pass)} makes at least half of the difference`;
   return `Mostly because of one tile: ${alone}.`;
