@@ -1,11 +1,12 @@
 // Checks a room against its log: nothing acknowledged is lost, nobody receives what they may not know.
 import { isDeepStrictEqual } from 'node:util';
 import { recordedIn } from '../../server/aggregate/recorded.ts';
+import { replay } from '../../server/aggregate/replay.ts';
 import { tableFor } from '../../server/delivery/audience.ts';
 import type { StoredLog } from '../../server/ports.ts';
 import { evolveRoom } from '../../server/room/evolve.ts';
 import { FRIENDS_TABLE } from '../../server/room/policy.ts';
-import { type RecordedRoomEvent, replayRoom } from '../../server/room/room.ts';
+import { type RecordedRoomEvent, ROOM, replayRoom } from '../../server/room/room.ts';
 import { holderAt, type RoomState } from '../../server/room/state.ts';
 import { roomEvents } from '../../server/room/stored-event.ts';
 import type { Table } from '../../shared-engine/protocol/table.ts';
@@ -32,6 +33,8 @@ export interface Evidence {
 
 /** Rejections that say nothing about the command: it is sent again. */
 const RETRYABLE = ['try-later', 'too-fast', 'newer-connection'];
+/** Accepted commands of one sender that a server surely remembers, whatever else that sender was answered. */
+const SURELY_REMEMBERED = 8;
 
 /** What was wrong, one sentence each; empty when every invariant holds. */
 export function violationsIn(scene: Evidence): string[] {
@@ -42,6 +45,7 @@ export function violationsIn(scene: Evidence): string[] {
   return [
     ...sequenceViolations(log),
     ...storedTwice(scene.stored),
+    ...snapshotViolations(scene.stored, states.at(-1)!),
     ...decisionViolations(log, states),
     ...tileViolations(states),
     ...scene.live.flatMap((live) =>
@@ -74,6 +78,23 @@ function storedTwice({ rows }: Evidence['stored']): string[] {
   return [...places].flatMap(([command, found]) =>
     found.length > 1 ? [`${command} is in the log ${found.length} times: ${found.join(', ')}`] : [],
   );
+}
+
+/** What a server that starts from the snapshot has must be what the whole log says: the room, and who was answered. */
+function snapshotViolations({ kind, snapshot, rows }: StoredLog, state: RoomState): string[] {
+  if (snapshot === null) return [];
+  const behind = rows.filter(({ after, version }) => after === 0 || version > snapshot.version);
+  const loaded = replay(ROOM, { kind, snapshot, rows: behind })!;
+  const bySender = new Map<string, string[]>();
+  for (const id of rows.flatMap(({ commands }) => commands)) {
+    const sender = id.slice(0, id.indexOf('/'));
+    bySender.set(sender, [...(bySender.get(sender) ?? []), id]);
+  }
+  const due = [...bySender.values()].flatMap((ids) => ids.slice(-SURELY_REMEMBERED));
+  return [
+    ...(isDeepStrictEqual(loaded.states.at(-1), state) ? [] : ['the snapshot leads to another room']),
+    ...due.filter((id) => !loaded.commands.includes(id)).map((id) => `the snapshot has forgotten ${id}`),
+  ];
 }
 
 function sequenceViolations(log: readonly RecordedRoomEvent[]): string[] {

@@ -9,7 +9,7 @@ import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
 import type { Assembly } from './assembly.ts';
 
 export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
-  'a choice is acknowledged before it is stored': {
+  'a choice is told and acknowledged before it is stored': {
     store: (store) => ({
       ...store,
       async commit(batch) {
@@ -36,6 +36,9 @@ export const SEEDED_BUGS: Readonly<Record<string, Assembly>> = {
       load: async (code) => withoutCommandIds(await store.load(code)),
       loadAfter: async (code, version) => (await store.loadAfter(code, version))?.map(withoutIds) ?? null,
     }),
+  },
+  'the ids before a snapshot are lost with it': {
+    store: (store) => ({ ...store, commit: (batch) => store.commit(batch.map(withoutIdsBefore)) }),
   },
   'a spectator sees what a seat sees': {
     tickets: (tickets) => ({
@@ -149,6 +152,10 @@ function withoutCommandIds<Log extends { readonly rows: readonly LogRow[] } | nu
 
 function withoutIds(row: LogRow): LogRow {
   return { ...row, commands: [] };
+}
+
+function withoutIdsBefore(one: Append): Append {
+  return { ...one, snapshot: one.snapshot && { ...one.snapshot, commands: [] } };
 }
 
 function withHalfOfDecision(one: Append): Append {

@@ -98,7 +98,7 @@ export class Crowd {
     }
     const seated = this.players.filter(({ holder }) => holder !== null);
     const closed = await this.until(() => seated.every((one) => one.isDone), patience);
-    await this.until(() => this.#agree(), 10_000);
+    await this.until(() => this.divided === 0, 10_000);
     const violations = closed
       ? []
       : [
@@ -150,9 +150,10 @@ export class Crowd {
     for (const one of this.players) one.stop();
   }
 
-  /** Whether the people of each room know the same number of events. */
-  #agree(): boolean {
-    return this.#parties.every(({ players }) => new Set(players.map(({ last }) => last?.seq)).size === 1);
+  /** Rooms whose people do not all know the same number of events. */
+  get divided(): number {
+    return this.#parties.filter(({ players }) => new Set(players.map(({ last }) => last?.seq)).size > 1)
+      .length;
   }
 
   async #open(at: number): Promise<void> {

@@ -1,6 +1,7 @@
 // Faults of two servers on one PostgreSQL: database down, server killed or frozen, wake-ups lost, clocks apart.
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
+import { type SilentWay, wayTo } from '../../kit/blackhole-proxy.ts';
 import { startPostgres, type TestPostgres } from '../../kit/postgres.ts';
 import { Crowd, type CrowdOptions } from './crowd.ts';
 import type { ProofInput, Result, Scenario } from './scenario.ts';
@@ -11,6 +12,8 @@ interface DatabaseScene {
   readonly crowd: Crowd;
   readonly postgres: TestPostgres;
   readonly url: string;
+  /** What the servers reach the database over. */
+  readonly way: SilentWay;
 }
 
 /** A module, preloaded, that shifts the clock of a process by so many milliseconds. */
@@ -24,7 +27,7 @@ function shiftedClock(ms: number): string {
 }
 
 /** Two servers on a new database, the seats of every room spread over both. */
-async function withDatabase(
+export async function withDatabase(
   { seed, size }: ProofInput,
   wish: Partial<CrowdOptions>,
   disturb: (place: DatabaseScene) => Promise<number>,
@@ -32,7 +35,8 @@ async function withDatabase(
 ): Promise<Result> {
   const postgres = await startPostgres();
   const url = await postgres.newDatabase();
-  const settings = { DATABASE_URL: url };
+  const way = await wayTo(postgres.port);
+  const settings = { DATABASE_URL: url.replace(`:${postgres.port}/`, `:${way.port}/`) };
   const servers = [
     await serverUnderTest(settings, size, clocks[0] === 0 ? null : shiftedClock(clocks[0])),
     await serverUnderTest(settings, size, clocks[1] === 0 ? null : shiftedClock(clocks[1])),
@@ -42,7 +46,7 @@ async function withDatabase(
     const rooms = size === 'full' ? 4 : 2;
     const urls = servers.map((server) => server.url);
     const crowd = await Crowd.gather({ rooms, urls, seed, maxThinkingMs: 120, deadline: 15, ...wish });
-    const happened = await disturb({ servers, crowd, postgres, url });
+    const happened = await disturb({ servers, crowd, postgres, url, way });
     const healedAt = performance.now();
     const opened = await openPool(url);
     if (!opened.ok) throw new Error(opened.message);
@@ -51,6 +55,7 @@ async function withDatabase(
     return { happened, verdict };
   } finally {
     await Promise.all(servers.map((server) => server.end('SIGKILL')));
+    await way.close();
     await postgres.discard();
   }
 }

@@ -25,13 +25,14 @@ interface FileScene {
 }
 
 /** Runs a fault on a server with a new file and a crowd; afterward everything is checked against the file. */
-async function withFile(
+export async function withFile(
   { seed, size }: ProofInput,
   wish: Partial<CrowdOptions>,
   disturb: (place: FileScene) => Promise<number>,
+  preload: string | null = null,
 ): Promise<Result> {
   const { folder, discard } = await temporaryFolder();
-  const server = await serverUnderTest({ DATA_DIR: folder }, size);
+  const server = await serverUnderTest({ DATA_DIR: folder }, size, preload);
   const file = path.join(folder, 'quadrille.db');
   try {
     await server.start();

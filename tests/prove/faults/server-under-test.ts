@@ -8,8 +8,10 @@ import { builtServer } from './built-server.ts';
 export interface ServerUnderTest {
   readonly url: string;
   readonly pid: () => number;
-  /** Resolves when it listens. */
-  start(): Promise<void>;
+  /** Resolves when it listens; `more` are settings of this start alone. */
+  start(more?: Readonly<Record<string, string>>): Promise<void>;
+  /** Whether the process that was started last still runs. */
+  isRunning(): boolean;
   /** Resolves with its exit code when it has ended. */
   end(signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null>;
   signal(signal: 'SIGSTOP' | 'SIGCONT'): void;
@@ -51,8 +53,9 @@ export async function serverUnderTest(
   return {
     url: `http://127.0.0.1:${port}`,
     pid: () => running.now?.child.pid ?? 0,
-    async start() {
-      running.now = startProcess({ ...SETTINGS, PORT: String(port), ...environment }, program);
+    isRunning: () => running.now?.child.exitCode === null && running.now.child.signalCode === null,
+    async start(more = {}) {
+      running.now = startProcess({ ...SETTINGS, PORT: String(port), ...environment, ...more }, program);
       started.add(running.now);
       await running.now.url;
     },

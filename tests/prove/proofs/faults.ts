@@ -1,4 +1,5 @@
 // Every kind of fault, caused on real processes: nothing acknowledged is lost, nobody sees too much.
+import { answersLost, halfTold } from '../faults/committer-faults.ts';
 import {
   clocksApart,
   databaseDown,
@@ -40,6 +41,8 @@ const SCENARIOS: readonly Scenario[] = [
   badBots,
   unreleasedFile,
   tornTail,
+  answersLost,
+  halfTold,
 ];
 
 export const proof: Proof = {
