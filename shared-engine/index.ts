@@ -381,6 +381,7 @@ export {
   sendRoundSchema,
   serverMessageSchema,
   shownStepSchema,
+  socketPath,
   type Table,
   type TableAction,
   type TableDelta,

@@ -111,7 +111,7 @@ function connectTable(
   const reviews = analyzeHere(code, oncePerFrame(on.message));
   const connection = connect({
     askTicket: (signal) => askTicket(code, signal),
-    openSocket: browserSocket(socketUrl(window.location)),
+    openSocket: browserSocket(socketUrl(window.location, code)),
     startTimer: browserTimer,
     newId,
     random: Math.random,

@@ -1,5 +1,5 @@
 // The socket and the timer that a connection uses, and the browser's own.
-import { SOCKET_PATH } from '../../shared-engine/index.ts';
+import { socketPath } from '../../shared-engine/index.ts';
 
 export interface ClientSocket {
   send(text: string): void;
@@ -32,9 +32,12 @@ export function browserSocket(url: string): OpenSocket {
   };
 }
 
-/** Where the rooms' socket is on the host that served this page. */
-export function socketUrl({ protocol, host }: { readonly protocol: string; readonly host: string }): string {
-  return `${protocol === 'https:' ? 'wss' : 'ws'}://${host}${SOCKET_PATH}`;
+/** Where the socket of this room is on the host that served this page. */
+export function socketUrl(
+  { protocol, host }: { readonly protocol: string; readonly host: string },
+  code: string,
+): string {
+  return `${protocol === 'https:' ? 'wss' : 'ws'}://${host}${socketPath(code)}`;
 }
 
 export const browserTimer: StartTimer = (ms, run) => {

@@ -28,6 +28,17 @@ const SUMMARIES: Readonly<Record<ReturnType<typeof kindOf>, string>> = {
     'The private review of a closed round, for the person on this seat; sent again as it deepens, until `more` is false. Without `more` another may come. It is too long for an example.',
 };
 
+const QUERY: JsonObject = {
+  type: 'object',
+  properties: {
+    room: {
+      type: 'string',
+      description:
+        'The code of the room that the ticket is for, so that a proxy can keep its people at one server. May be left out.',
+    },
+  },
+};
+
 function kindOf(schema: MessageSchema): MessageSchema['shape']['kind']['value'] {
   return schema.shape.kind.value;
 }
@@ -59,7 +70,7 @@ export function asyncApiDocument(): JsonObject {
         title: 'The socket',
         description: 'One connection is one seat or one spectator of one room, as its ticket says.',
         messages: Object.fromEntries(kinds.map((kind) => [kind, { $ref: `#/components/messages/${kind}` }])),
-        bindings: { ws: { method: 'GET', bindingVersion: '0.1.0' } },
+        bindings: { ws: { method: 'GET', query: QUERY, bindingVersion: '0.1.0' } },
       },
     },
     operations: {

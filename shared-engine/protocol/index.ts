@@ -85,6 +85,7 @@ export {
   SAME_DEALS_PATH,
   SOCKET_PATH,
   seatsPath,
+  socketPath,
   tableClubPath,
   tablePath,
   teacherLink,

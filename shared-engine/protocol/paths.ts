@@ -3,6 +3,14 @@
 /** The socket; the first frame on it is `hello` with a ticket. */
 export const SOCKET_PATH = '/api/socket';
 
+/**
+ * The same with the code of the room that the ticket is for. The server does not read it: a proxy in front of several
+ * servers may go by it, and keep the people of a room at one of them.
+ */
+export function socketPath(code: string): string {
+  return `${SOCKET_PATH}?room=${encodeURIComponent(code)}`;
+}
+
 /** `GET`: `versionSchema`. */
 export const VERSION_PATH = '/api/version';
 

@@ -79,11 +79,11 @@ export async function ticketFor(server: Address, { code, secret }: { code: strin
 }
 
 export async function sitDown(server: Address, guest: Guest): Promise<Peer> {
-  return Peer.enter(server.url, (await ticketFor(server, guest)).ticket);
+  return Peer.enter(server.url, (await ticketFor(server, guest)).ticket, guest.code);
 }
 
 export async function watch(server: Address, code: string): Promise<Peer> {
-  return Peer.enter(server.url, (await ticketFor(server, { code })).ticket);
+  return Peer.enter(server.url, (await ticketFor(server, { code })).ticket, code);
 }
 
 /** A friends' table with four people at their sockets, seat by seat. */

@@ -6,7 +6,7 @@ import {
   serverMessageSchema,
   type TableAction,
 } from '../../shared-engine/protocol/messages.ts';
-import { SOCKET_PATH } from '../../shared-engine/protocol/paths.ts';
+import { SOCKET_PATH, socketPath } from '../../shared-engine/protocol/paths.ts';
 import { applyDelta, type Table } from '../../shared-engine/protocol/table.ts';
 import type { Choice } from '../../shared-engine/rules/exchange/command.ts';
 
@@ -31,8 +31,8 @@ export class Peer {
   #last: Of<'table'> | null = null;
   #waiting: (() => void)[] = [];
 
-  constructor(url: string, headers: Readonly<Record<string, string>> = {}) {
-    this.socket = new WebSocket(`${url.replace('http', 'ws')}${SOCKET_PATH}`, { headers });
+  constructor(url: string, headers: Readonly<Record<string, string>> = {}, path = SOCKET_PATH) {
+    this.socket = new WebSocket(`${url.replace('http', 'ws')}${path}`, { headers });
     this.socket.on('message', (data) => {
       const frame = data.toString();
       this.frames.push(frame);
@@ -44,8 +44,12 @@ export class Peer {
   }
 
   /** Connects and waits until the server has accepted the socket. */
-  static async open(url: string, headers: Readonly<Record<string, string>> = {}): Promise<Peer> {
-    const peer = new Peer(url, headers);
+  static async open(
+    url: string,
+    headers: Readonly<Record<string, string>> = {},
+    path = SOCKET_PATH,
+  ): Promise<Peer> {
+    const peer = new Peer(url, headers, path);
     await new Promise((resolve, reject) => {
       peer.socket.once('open', resolve);
       peer.socket.once('error', reject);
@@ -53,9 +57,9 @@ export class Peer {
     return peer;
   }
 
-  /** Connects, shows the ticket and waits for the first table. */
-  static async enter(url: string, ticket: string): Promise<Peer> {
-    const peer = await Peer.open(url);
+  /** Connects, with the code of the room as a page does where it is given, shows the ticket and waits for the first table. */
+  static async enter(url: string, ticket: string, code?: string): Promise<Peer> {
+    const peer = await Peer.open(url, {}, code === undefined ? SOCKET_PATH : socketPath(code));
     peer.send({ kind: 'hello', id: 'hello', versions: [1, 1], ticket });
     await peer.untilTable(() => true);
     return peer;

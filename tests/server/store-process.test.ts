@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { roomPath } from '../../shared-engine/protocol/paths.ts';
 import { lobbySchema } from '../../shared-engine/protocol/room-http.ts';
 import { CLOSE } from '../../shared-engine/protocol/version.ts';
+import type { SeatView } from '../../shared-engine/rules/view/view.ts';
 import {
   deal,
   FRIENDS,
@@ -17,6 +18,7 @@ import {
 } from '../kit/http-client.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
 import { processSuite } from '../kit/process-suite.ts';
+import { proxyTo } from '../kit/room-proxy.ts';
 import type { ServerProcess } from '../kit/server-process.ts';
 import { Peer } from '../kit/sockets.ts';
 
@@ -64,25 +66,28 @@ test('two servers on one database: a room on both, tickets good at either, once'
   expect(await again.ended).toBe(CLOSE.ticketRejected);
 });
 
-test('two servers on one database: one is killed in the middle of a round, and the round goes on', async () => {
-  const settings = { DATABASE_URL: await postgres.newDatabase(), BOT_DELAY_MS: '0' };
-  const doomed = start(settings);
-  const [here, there] = await Promise.all([doomed, start(settings)].map(at));
-  const host = await openRoom(here!, { ...FRIENDS, bots: ['casual', null, 'casual'] });
-  const guest = await takeSeat(there!, host.code);
-  const [ines, tomas] = [await sitDown(here!, host), await sitDown(there!, guest)];
+test('RS1 two servers behind a proxy: a room is kept at one, and when that is killed it goes on at the other', async () => {
+  const settings = { DATABASE_URL: await postgres.newDatabase(), BOT_DELAY_MS: '0', TRUST_PROXY_HOPS: '1' };
+  const servers = [start(settings), start(settings)];
+  const ports = (await Promise.all(servers.map(at))).map(({ url }) => Number(new URL(url).port));
+  const proxy = await proxyTo(ports);
+  const host = await openRoom(proxy, { ...FRIENDS, bots: ['casual', null, 'casual'] });
+  const guest = await takeSeat(proxy, host.code);
+  const [ines, tomas] = [await sitDown(proxy, host), await sitDown(proxy, guest)];
   await deal([ines, tomas]);
   const dealt = ownView(ines).record.start;
-  await Promise.all([
-    playOn(ines, 'before', ({ stage }) => stage.phase === 'passing' && stage.step === 'first-left'),
-    playOn(tomas, 'before', ({ stage }) => stage.phase === 'passing' && stage.step === 'first-left'),
-  ]);
-  doomed.child.kill('SIGKILL');
-  await ines.ended;
-  const back = await sitDown(there!, host);
-  expect(ownView(back).record.start).toEqual(dealt);
-  await Promise.all([playOn(back, 'after'), playOn(tomas, 'after')]);
-  expect([isClosed(back), isClosed(tomas)]).toEqual([true, true]);
+  const untilLeft = ({ stage }: SeatView) => stage.phase === 'passing' && stage.step === 'first-left';
+  await Promise.all([ines, tomas].map((peer) => playOn(peer, 'before', untilLeft)));
+  const place = proxy.placeOf(host.code);
+  expect(proxy.socketsOf(host.code)).toEqual([place, place]);
+  servers[place]!.child.kill('SIGKILL');
+  await Promise.all([ines.ended, tomas.ended]);
+  const back = [await sitDown(proxy, host), await sitDown(proxy, guest)];
+  expect(proxy.socketsOf(host.code)).toEqual([place, place, 1 - place, 1 - place]);
+  expect(ownView(back[0]!).record.start).toEqual(dealt);
+  await Promise.all(back.map((peer) => playOn(peer, 'after')));
+  expect(back.map(isClosed)).toEqual([true, true]);
+  await proxy.close();
 });
 
 test('a database that is away, a file that is no database: one sentence, exit code 1, no password', async () => {
