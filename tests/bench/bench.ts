@@ -2,10 +2,16 @@
 
 export type Figures = { readonly [name: string]: number | string | null };
 
+export interface BenchInput {
+  readonly seed: string;
+  /** A small one shows that a benchmark of many tables runs; its figures say little. The others have one size. */
+  readonly size: 'small' | 'full';
+}
+
 export interface Bench {
   /** One sentence for `bench -- list`. */
   readonly summary: string;
-  run(input: { readonly seed: string }): Promise<Figures>;
+  run(input: BenchInput): Promise<Figures>;
 }
 
 /** Windows measured, and how long each is at least, in ms. */

@@ -1,4 +1,4 @@
-// npm run bench -- NAME [--seed TEXT]: measures one thing and prints one JSON object.
+// npm run bench -- NAME [--seed TEXT] [--size small|full]: measures one thing and prints one JSON object.
 import os from 'node:os';
 import { parseArgs } from 'node:util';
 import { printLast } from '../kit/last-line.ts';
@@ -9,10 +9,10 @@ const folder = new URL('./benches/', import.meta.url);
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { seed: { type: 'string', default: 'quadrille' } },
+  options: { seed: { type: 'string', default: 'quadrille' }, size: { type: 'string', default: 'full' } },
 });
 const name = positionals[0] ?? 'list';
-const { seed } = values;
+const { seed, size } = values;
 
 if (name === 'list') {
   const benches = await Promise.all(
@@ -25,9 +25,12 @@ if (name === 'list') {
 } else if (!moduleNames(folder).includes(name)) {
   console.error(`No benchmark is called "${name}". Known: ${moduleNames(folder).join(', ')}.`);
   process.exitCode = 2;
+} else if (size !== 'small' && size !== 'full') {
+  console.error(`--size is small or full, not "${size}".`);
+  process.exitCode = 2;
 } else {
   const started = performance.now();
-  const figures = await (await loadModule<Bench>(folder, name, 'bench')).run({ seed });
+  const figures = await (await loadModule<Bench>(folder, name, 'bench')).run({ seed, size });
   const machine = `${os.cpus()[0]?.model ?? 'unknown'} x${os.cpus().length}, node ${process.version}`;
   printLast({ name, figures, machine, seed, seconds: Math.round(performance.now() - started) / 1000 });
 }

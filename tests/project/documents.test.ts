@@ -18,6 +18,7 @@ const DOCUMENTS = [
   'server/OPERATING.md',
   'server/PROTOCOL.md',
   'server/RULES.md',
+  'server/SCALE.md',
   'shared-engine/RULES.md',
   'shared-engine/card/FORMAT.md',
   'shared-engine/drill/FORMAT.md',

@@ -1,21 +1,38 @@
-// What a server as it ships carries with its reviews: forty tables of four, a step every forty seconds, on one core.
-
+// What a server as it ships carries with its reviews: forty tables of four, or 160 people alone, a step every forty seconds.
 import { chooseFor } from '../../../shared-engine/bots/choose.ts';
 import { botRandom } from '../../../shared-engine/bots/finish-round.ts';
 import { stepOf } from '../../../shared-engine/rules/exchange/pending-decision.ts';
-import { deal, isAsked, isClosed, ownView, tableOfFour } from '../../kit/http-client.ts';
+import {
+  ALONE,
+  deal,
+  isAsked,
+  isClosed,
+  openRoom,
+  ownView,
+  sitDown,
+  tableOfFour,
+} from '../../kit/http-client.ts';
 import { houseKernel } from '../../kit/reviews.ts';
 import { seedNamed } from '../../kit/rounds.ts';
 import type { Peer } from '../../kit/sockets.ts';
 import { freePort, temporaryFolder } from '../../kit/temporary.ts';
-import type { Bench, Figures } from '../bench.ts';
+import type { Bench, BenchInput, Figures } from '../bench.ts';
 import { startServer } from '../rooms/processes.ts';
 import { rounded } from '../rooms/side-by-side.ts';
 
 const BUILT = new URL('../../../dist/server/main.js', import.meta.url).pathname;
-const TABLES = 40;
-/** How long a table takes for a step, and within which time its four people answer, in milliseconds. */
-const STEP_MS = 40_000;
+
+interface Amounts {
+  /** Of four people; alone there are as many people at as many tables. */
+  readonly tables: number;
+  /** How long a table takes for a step, and within which time its people answer, in milliseconds. */
+  readonly stepMs: number;
+}
+
+const AMOUNTS: Readonly<Record<BenchInput['size'], Amounts>> = {
+  small: { tables: 2, stepMs: 4000 },
+  full: { tables: 40, stepMs: 40_000 },
+};
 /** The share of choices whose deep analysis has arrived is taken so long after the close. */
 const PATIENCE_MS = 5000;
 const LOOK_MS = 500;
@@ -31,46 +48,65 @@ const SETTINGS = {
 
 export const bench: Bench = {
   summary:
-    'Share of choices judged within 5 s of the close at forty tables of four on one core, no page judging.',
-  async run({ seed }) {
-    const { folder, discard } = await temporaryFolder();
-    const metrics = await freePort();
-    const server = await startServer([BUILT], { ...SETTINGS, DATA_DIR: folder, METRICS_PORT: `${metrics}` });
-    server.dropLines();
-    const ages = watchAges(`http://127.0.0.1:${metrics}/metrics`);
-    try {
-      const used = server.cpu();
-      const judged = await Promise.all(
-        Array.from({ length: TABLES }, (_, table) => evening(server, table, `${seed} ${table}`)),
-      );
-      const choices = judged.flat();
-      const shares = judged.map(shareOf).sort((a, b) => a - b);
-      return {
-        judged_share_5s: rounded(shareOf(choices)),
-        // Whether the queue is fair: the table that fared worst beside the one in the middle.
-        worst_table_share: rounded(shares[0]),
-        median_table_share: rounded(shares[Math.floor(shares.length / 2)]),
-        tables: TABLES,
-        choices: choices.length,
-        ...ages.stop(),
-        server_cpu_s: Math.round((server.cpu() - used) / 1000),
-      };
-    } finally {
-      ages.stop();
-      await server.kill();
-      await discard();
-    }
+    'Share of choices judged within 5 s of the close on one core, no page judging: 40 tables of four, 160 of one.',
+  async run({ seed, size }) {
+    const { tables, stepMs } = AMOUNTS[size];
+    const four = await carried({ people: 4, tables, stepMs, seed });
+    const alone = await carried({ people: 1, tables: 4 * tables, stepMs, seed });
+    const named = Object.entries(alone).map(([key, figure]) => [`alone_${key}`, figure]);
+    return { ...four, ...Object.fromEntries(named) };
   },
 };
 
+interface Sitting extends Amounts {
+  readonly people: 1 | 4;
+  readonly seed: string;
+}
+
+async function carried({ seed, ...sitting }: Sitting): Promise<Figures> {
+  const { folder, discard } = await temporaryFolder();
+  const metrics = await freePort();
+  const server = await startServer([BUILT], { ...SETTINGS, DATA_DIR: folder, METRICS_PORT: `${metrics}` });
+  server.dropLines();
+  const ages = watchAges(`http://127.0.0.1:${metrics}/metrics`);
+  try {
+    const used = server.cpu();
+    const judged = await Promise.all(
+      Array.from({ length: sitting.tables }, (_, table) =>
+        evening(server, table, { ...sitting, seed: `${seed} ${table}` }),
+      ),
+    );
+    const choices = judged.flat();
+    const shares = judged.map(shareOf).sort((a, b) => a - b);
+    return {
+      judged_share_5s: rounded(shareOf(choices)),
+      // Whether the queue is fair: the table that fared worst beside the one in the middle.
+      worst_table_share: rounded(shares[0]),
+      median_table_share: rounded(shares[Math.floor(shares.length / 2)]),
+      tables: sitting.tables,
+      choices: choices.length,
+      ...ages.stop(),
+      server_cpu_s: Math.round((server.cpu() - used) / 1000),
+    };
+  } finally {
+    ages.stop();
+    await server.kill();
+    await discard();
+  }
+}
+
 /** One round of one table, begun in its turn; for each choice whether it was judged in time. */
-async function evening(at: { readonly url: string }, table: number, noise: string): Promise<boolean[]> {
-  await pause((STEP_MS / TABLES) * table);
-  const { peers } = await tableOfFour(at);
+async function evening(
+  at: { readonly url: string },
+  table: number,
+  { people, tables, stepMs, seed }: Sitting,
+): Promise<boolean[]> {
+  await pause((stepMs / tables) * table);
+  const peers = people === 4 ? (await tableOfFour(at)).peers : [await sitDown(at, await openRoom(at, ALONE))];
   await deal(peers);
   while (!peers.every(isClosed)) {
     await Promise.all(
-      peers.map((peer, seat) => answerIn(peer, (STEP_MS * (seat + 1)) / 4, `${noise} ${seat}`)),
+      peers.map((peer, seat) => answerIn(peer, (stepMs * (seat + 1)) / people, `${seed} ${seat}`)),
     );
     // By courtesy not everybody is asked.
     while (!peers.some(isAsked) && !peers.every(isClosed)) await pause(20);
