@@ -1,7 +1,7 @@
 // The sentences of a review: every number in them is a number of the review, and their tone is kind.
 import { describe, expect, test } from 'vitest';
 import { BASIS } from '../../shared-engine/analysis/review/basis.ts';
-import type { ChoiceReview, Review } from '../../shared-engine/analysis/review/review.ts';
+import type { ChoiceReview, NumberReview, Review } from '../../shared-engine/analysis/review/review.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import {
   DEEP_METHOD,
@@ -10,6 +10,7 @@ import {
   methodParts,
   REDUCED_BUDGET,
 } from '../../shared-engine/analysis/review/sentences/method.ts';
+import { firstNumberAnswer } from '../../shared-engine/analysis/review/sentences/number.ts';
 import { addTo, bagOf, takeFrom } from '../../shared-engine/rules/tiles/bag.ts';
 import { numbersIn, numbersInText, shownAs } from '../kit/numbers-in-text.ts';
 import { houseKernel, records, toldOf } from '../kit/reviews.ts';
@@ -152,6 +153,9 @@ describe('what a sentence says was computed', () => {
       if (text.includes('sections within a tile of')) {
         reasons.sections++;
         expect(parts.sectionsKeptByBest).toBeGreaterThan(parts.sectionsKept);
+        expect(text).toContain(
+          `the pass made keeps ${parts.sectionsKept === 0 ? 'none' : parts.sectionsKept}.`,
+        );
       }
       if (text.includes('The tiles kept are then')) {
         reasons.toGo++;
@@ -160,6 +164,25 @@ describe('what a sentence says was computed', () => {
       if (text.includes('It fits better')) reasons.fit++;
     }
     expect(Math.min(reasons.groups, reasons.sections + reasons.toGo, reasons.fit)).toBeGreaterThan(0);
+  });
+
+  test('a number that nothing beats at first look is told by the others', () => {
+    const told = new Set<string>();
+    for (const { choice, text } of CHOICES) {
+      if (choice.kind === 'pass' || choice.loss > 0) continue;
+      const others =
+        choice.kind !== 'vote' ? 'no other number' : choice.played === 1 ? 'stopping' : 'continuing';
+      const [, words] = /At first look, (.+?) (?:came|did not come) out better\./.exec(text) ?? [];
+      expect(words, text).toBe(others);
+      told.add(others);
+    }
+    expect(told.size).toBeGreaterThan(1);
+    const vote = CHOICES.map(({ choice }) => choice).find(
+      (choice): choice is NumberReview => choice.kind === 'vote',
+    )!;
+    expect(firstNumberAnswer({ ...vote, played: 0, loss: 0 })).toEqual([
+      'At first look, continuing did not come out better.',
+    ]);
   });
 
   test('passing and keeping what is named turns the pass played into the better one', () => {

@@ -2,7 +2,7 @@
 import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
-import { insteadPhrase, namedNumber, numberPhrase } from './instead.ts';
+import { insteadPhrase, namedNumber } from './instead.ts';
 import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
 import { othersReason } from './neighbors.ts';
 import { capitalized, closerBy, VOICES } from './phrases.ts';
@@ -94,12 +94,17 @@ export function effectSentence({ kind, played, anotherStopped }: NumberReview): 
 export function firstNumberAnswer(choice: NumberReview): readonly string[] {
   switch (choiceVerdict(choice)) {
     case 'best':
-      return [`At first look, nothing better was found than to ${numberPhrase(choice.kind, choice.played)}.`];
+      return [`At first look, ${noneBetter(choice)}.`];
     case 'just-as-good':
       return ['At first look, it was about as good as the best.'];
     default:
       return [`At first look, better: ${insteadPhrase(choice)}.`, `That is ${closerBy(choice.loss)}.`];
   }
+}
+
+function noneBetter({ kind, played }: NumberReview): string {
+  if (kind !== 'vote') return 'no other number came out better';
+  return `${played === 1 ? 'stopping' : 'continuing'} did not come out better`;
 }
 
 interface Rule {

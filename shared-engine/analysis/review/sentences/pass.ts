@@ -215,12 +215,12 @@ function groupsBeside(pass: PassReview) {
 }
 
 /** What the quick look counts for its pass, where no group speaks for it. */
-function firstReasons({ by, analysis, parts, best, played }: PassReview, plain: boolean): readonly string[] {
+function firstReasons({ analysis, parts, best, played }: PassReview, plain: boolean): readonly string[] {
   if (analysis.depth === 'deep' || plain) return [];
-  if (parts.sectionsKeptByBest > parts.sectionsKept) {
-    return [
-      `It keeps ${shareOf(parts.sectionsKeptByBest, parts.sectionCount)} sections within a tile of ${VOICES[by].whose} closest hand.`,
-    ];
+  const { sectionsKept, sectionsKeptByBest, sectionCount } = parts;
+  if (sectionsKeptByBest > sectionsKept) {
+    const kept = `It keeps ${shareOf(sectionsKeptByBest, sectionCount)} sections within a tile of the closest hand`;
+    return [`${kept}; the pass made keeps ${sectionsKept === 0 ? 'none' : sectionsKept}.`];
   }
   if (best.toGo < played.toGo) return [`The tiles kept are then ${best.toGo} away, not ${played.toGo}.`];
   return ['It fits better with what may arrive.'];
