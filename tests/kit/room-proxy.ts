@@ -41,13 +41,10 @@ export async function proxyTo(ports: readonly number[]): Promise<RoomProxy> {
     const { wire } = await reach(codeIn(request));
     const { method, url } = request;
     const headers = { ...request.headers, 'x-forwarded-for': request.socket.remoteAddress };
-    const asked = forward(
-      { method, path: url, headers, createConnection: () => wire },
-      (got) => {
-        response.writeHead(got.statusCode ?? 502, got.rawHeaders);
-        got.pipe(response);
-      },
-    );
+    const asked = forward({ method, path: url, headers, createConnection: () => wire }, (got) => {
+      response.writeHead(got.statusCode ?? 502, got.rawHeaders);
+      got.pipe(response);
+    });
     asked.on('error', () => response.destroy());
     request.pipe(asked);
   }
