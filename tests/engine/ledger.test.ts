@@ -223,7 +223,7 @@ describe('what is said of luck and choices', () => {
     expect(said(0, [1.4, 0], 7)).toContain(more('1.4'));
     expect(said(-4, [0.4, 0], 7)).toContain(more('0.4'));
     expect(said(9, [4, 0], 7)).toContain(
-      `${sum} add up to about 4 only: there we take the others for stronger players, so every win is rarer.`,
+      `${sum} add up to about 4 only. There we take the others for stronger players, so every win is rarer.`,
     );
     // What can't be said may be what is missing.
     expect(said(9, [4, 0], 7, false)).toContain(

@@ -211,7 +211,7 @@ describe('a pass beside the one that is named', () => {
       return passReasons({ ...choice, analysis: { ...choice.analysis, finalists, why } }, {});
     };
     const left = [
-      'Probably several small things together make the difference.',
+      'What helps seems to be many small things, not one.',
       'Either way your rack ends about 2.0 away on average.',
     ];
     const part =

@@ -67,6 +67,17 @@ describe('the words of a reason', () => {
     ).toEqual([
       'Mostly because of one tile: keeping the soap instead of the red dragon makes at least half of the difference.',
     ]);
+    // Two groups by name take the words that others have left.
+    const [, pair] = keep;
+    expect(
+      said({
+        keep: [pair],
+        pass: [{ face: 'crak-7', copies: 2, share: 0.3 }],
+        reason: { keep: 'bam-3', pass: 'crak-7', share: 1 },
+      }),
+    ).toEqual([
+      'Keep your pair of 3 bam: 9 in 10 of your closest hands use it; 3 in 10 use the pair of 7 crak.',
+    ]);
     // Where no tile is the reason, what differs is told and nothing is advised.
     expect(said({ keep, pass: [{ face: 'dot-9', copies: 1, share: 0.04 }] })).toEqual([
       '9 in 10 of your closest hands at the close use your pair of 3 bam; hardly any use 9 dot.',
@@ -108,7 +119,7 @@ describe('the words of a reason', () => {
     const analysis = sampleDeepAnalysis('a-little-worse');
     const reasons = (why: Partial<ChoiceWhy>) =>
       numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
-    const small = 'Probably several small things together make the difference.';
+    const small = 'What helps seems to be many small things, not one.';
     expect(reasons({})).toEqual([
       small,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
@@ -144,7 +155,7 @@ describe('the words of a reason', () => {
     const votes = analysis.finalists.map((one, place) => ({ ...one, number: 1 - place }));
     const unsure = { ...analysis, finalists: votes, others: { value: -0.5, halfWidth: 0.8 } };
     expect(numberWhy({ ...vote, analysis: { ...unsure, why: { ...NOTHING, ...farther } } }, NAMES)).toEqual([
-      'Stopping also denies the other three a second Charleston.',
+      'Stopping keeps the other three from a second Charleston too.',
       still,
       stairs,
     ]);

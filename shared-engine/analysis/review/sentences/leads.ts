@@ -28,7 +28,7 @@ export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
 }
 
 /** Where no difference is told, though one was found. */
-export const SMALL_THINGS = 'Probably several small things together make the difference.';
+export const SMALL_THINGS = 'What helps seems to be many small things, not one.';
 
 /** How near both come, and to which section. */
 export function leadSentences(

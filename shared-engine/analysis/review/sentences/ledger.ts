@@ -78,7 +78,7 @@ function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: 
     ];
   }
   return areAllTold
-    ? [`${told} only: there we take the others for stronger players, so every win is rarer.`]
+    ? [`${told} only.`, 'There we take the others for stronger players, so every win is rarer.']
     : [`${told} only: the rest may lie where we can’t say.`];
 }
 

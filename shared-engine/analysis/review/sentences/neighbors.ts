@@ -37,7 +37,7 @@ export function othersReason(choice: NumberReview): readonly string[] {
   const sure = othersSentence(choice, analysis);
   return sure.length > 0 || namedNumber(choice) === 1
     ? sure
-    : ['Stopping also denies the other three a second Charleston.'];
+    : ['Stopping keeps the other three from a second Charleston too.'];
 }
 
 /** The same where it is no reason. */
