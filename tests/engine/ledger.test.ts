@@ -273,7 +273,7 @@ describe('what is said of luck and choices', () => {
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^Our steady player, a simple bot, wins about \d+ in 100 games from an average deal in this seat, against club players\. Among four an even share is 25 at most: it wins more mostly because it passes better\. Your first/,
+      /^Our steady player, a simple bot, wins about \d+ in 100 games from an average deal in this seat, against club players\. Among four players an even share is at most 25\. The steady player wins more, mostly because it passes better\. Your first/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

@@ -87,6 +87,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   words: [
     { seed: 'yew', chosen: '2026-11-26' },
     { seed: 'persimmon', chosen: '2026-11-27' },
+    { seed: 'magnolia', chosen: '2026-11-27' },
   ],
 };
 

@@ -46,7 +46,7 @@ function averageSentences(average: number): readonly string[] {
   if (average <= EVEN_SHARE) return [wins];
   return [
     wins,
-    `Among four an even share is ${EVEN_SHARE} at most: it wins more mostly because it passes better.`,
+    `Among four players an even share is at most ${EVEN_SHARE}. The steady player wins more, mostly because it passes better.`,
   ];
 }
 
