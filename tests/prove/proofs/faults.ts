@@ -1,5 +1,5 @@
 // Every kind of fault, caused on real processes: nothing acknowledged is lost, nobody sees too much.
-import { answersLost, halfTold } from '../faults/committer-faults.ts';
+import { answersLost, badNeighbor, halfTold } from '../faults/committer-faults.ts';
 import {
   clocksApart,
   databaseDown,
@@ -42,6 +42,7 @@ const SCENARIOS: readonly Scenario[] = [
   unreleasedFile,
   tornTail,
   answersLost,
+  badNeighbor,
   halfTold,
 ];
 
