@@ -27,7 +27,7 @@ import {
 import { anonymitySentences } from '../../client/class/prepare/strings.ts';
 import { costOf, costText, scaleEndOf } from '../../client/class/results/cost.ts';
 import { reportJson } from '../../client/class/results/report-files.ts';
-import { spreadRows } from '../../client/class/results/spread-rows.ts';
+import { rowsWithin } from '../../client/class/results/spread-rows.ts';
 import { publicOrigin, reachableOrigin, setPublicAddress } from '../../client/storage/public-address.ts';
 import { fileName } from '../../client/ui/save-file.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -195,11 +195,15 @@ describe('the dashboard', () => {
       return { chosen, count, share: count / 10, mistakes: [], costly: null, winsLost };
     };
     const order = (best: { chosen: number; why: string } | null, ...choices: ReturnType<typeof choice>[]) =>
-      spreadRows({ choices, best }).map(({ chosen }) => chosen);
+      rowsWithin({ choices, best }, 9).shown.map(({ chosen }) => chosen);
     expect(order({ chosen: 2, why: '' }, choice(0, 5, 1.2), choice(1, 3, 0.3), choice(2, 2, 0.4))).toEqual([
       2, 1, 0,
     ]);
     expect(order(null, choice(0, 2, null), choice(1, 5, null), choice(2, 3, null))).toEqual([1, 2, 0]);
+    // A sentence about the others takes the last row, and what a guided class is told below takes one more.
+    const choices = [1, 2, 3, 4, 5, 6].map((chosen) => choice(chosen, 3, chosen));
+    const room = (more: object) => rowsWithin({ choices, best: null, ...more }, 5).shown.length;
+    expect([room({}), room({ hidden: 3 }), room({ hidden: 3, advancedWith: 1 })]).toEqual([4, 4, 3]);
   });
 
   it('knows an address that only this computer can open from one that phones reach', () => {

@@ -135,7 +135,8 @@ export const TEACHER = {
   divided: 'Talk about these',
   dividedAbout: 'The steps at which your players are most divided.',
   dividedNone: { yet: 'Nothing to show yet.', withdrawn: 'Nothing to show.' },
-  split: (count: number, pairs: number) => `${count} players; ${pairs} of 10 pairs chose differently`,
+  split: (players: number, often: number) =>
+    `${players} players; two of them chose differently ${often} times in 10`,
   make: 'Make a class of these deals for the big screen',
   notStored: 'This browser does not let the page keep drills. Nothing was made.',
   questions: 'Questions',

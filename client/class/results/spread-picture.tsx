@@ -3,7 +3,7 @@ import type { StepSpread } from '../../../shared-engine/index.ts';
 import { optionName } from '../../room/step-names.ts';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { type CostFigure, costText, scaleEndOf } from './cost.ts';
-import { type SpreadRow, spreadRows } from './spread-rows.ts';
+import { rowsWithin, type SpreadRow } from './spread-rows.ts';
 import { ofPlayers, SPREAD } from './strings.ts';
 
 interface SpreadPictureProps {
@@ -12,11 +12,8 @@ interface SpreadPictureProps {
   readonly maxRows?: number;
 }
 
-export function SpreadPicture({ spread, maxRows = spread.choices.length }: SpreadPictureProps) {
-  const rows = spreadRows(spread);
-  // The sentence about the others takes the last row.
-  const shown = rows.length > maxRows ? rows.slice(0, maxRows - 1) : rows;
-  const others = rows.slice(shown.length);
+export function SpreadPicture({ spread, maxRows = Number.POSITIVE_INFINITY }: SpreadPictureProps) {
+  const { shown, others } = rowsWithin(spread, maxRows);
   const costs = shown.flatMap(({ cost }) => cost ?? []);
   const scaleEnd = scaleEndOf(costs);
   return (
@@ -26,6 +23,7 @@ export function SpreadPicture({ spread, maxRows = spread.choices.length }: Sprea
           <b>{SPREAD.best}:</b> <Chosen kind={spread.kind} chosen={spread.best.chosen} /> {spread.best.why}
         </p>
       )}
+      {spread.racks === 0 && <p class="aside">{SPREAD.racksDiffer}</p>}
       {costs.length > 0 && (
         <div class="spread-row spread-axis-row" aria-hidden="true">
           <span />
@@ -72,7 +70,7 @@ function Row({ row: { chosen, count, share, cost, isBest }, spread, scaleEnd }: 
       </span>
       <span class="spread-cost">
         {cost ? <CostScale cost={cost} scaleEnd={scaleEnd} /> : <span />}
-        <span>{racks === 0 ? SPREAD.racksDiffer : isBest ? SPREAD.isBest : costText(cost)}</span>
+        {racks > 0 && <span>{isBest ? SPREAD.isBest : costText(cost)}</span>}
       </span>
     </li>
   );

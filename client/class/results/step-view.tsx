@@ -14,6 +14,8 @@ interface StepViewProps {
 
 export function StepView({ bigScreen, shown, maxRows }: StepViewProps) {
   const { rack, spread, aims, sections, answered, players } = bigScreen;
+  // Where no cost is shown for that reason, it is said there.
+  const isSaid = shown.revealed && spread?.racks === 0;
   return (
     <>
       {rack ? (
@@ -23,7 +25,7 @@ export function StepView({ bigScreen, shown, maxRows }: StepViewProps) {
           ))}
         </div>
       ) : (
-        <p>{BIG_SCREEN.racksDiffer}</p>
+        !isSaid && <p>{BIG_SCREEN.racksDiffer}</p>
       )}
       {shown.revealed ? (
         <section aria-label={BIG_SCREEN.choices}>

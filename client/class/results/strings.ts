@@ -12,7 +12,7 @@ export const SPREAD = {
   unknown: '–',
   pending: 'What these cost is being looked at.',
   best: 'Best',
-  racksDiffer: 'no cost shown: racks may differ here',
+  racksDiffer: 'No cost is shown here, because racks may differ.',
   blind: 'three tiles blind',
   standIns: (players: number) => `A bot chose for ${playerCount(players)}; that is not counted.`,
   hidden: (players: number) =>
