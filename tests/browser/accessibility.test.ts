@@ -82,6 +82,7 @@ describe('by keyboard alone', () => {
       now = await nextHeading(page, now);
     }
     await tabTo(page, 'Next deal');
+    await hearsPresses(page);
     await keyboard.press('Enter');
     await rack(page).waitFor();
   });
@@ -102,9 +103,9 @@ describe('by keyboard alone', () => {
   });
 });
 
-/** Enter is heard no sooner than a tap on a question that has just come. */
+/** Enter is heard no sooner than a tap on a question or a review that has just come. */
 async function hearsPresses(page: Page): Promise<void> {
-  await page.locator('.question[aria-disabled="true"]').waitFor({ state: 'detached' });
+  await page.locator(':is(.question, .review)[aria-disabled="true"]').waitFor({ state: 'detached' });
 }
 
 /** Presses Tab until the control with this name has the focus. */
