@@ -189,6 +189,8 @@ function useOpenStep(meant: number) {
   useEffect(() => {
     if (isKept) return;
     const onScroll = () => {
+      // A step that was tapped scrolls as well, and this may hear of it before it is taken away.
+      if (kept.value !== null) return;
       const top = detail.current?.getBoundingClientRect().top ?? Number.POSITIVE_INFINITY;
       if (window.scrollY > 0 && top < window.innerHeight) kept.value = meant;
     };
