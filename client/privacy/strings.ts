@@ -50,12 +50,13 @@ export const PRIVACY = {
 export interface Deleted {
   readonly words: Readonly<Record<'name' | 'yes' | 'about', string>>;
   /** The path behind that of the data where they are not all that goes. */
-  readonly only?: '/device';
+  readonly only?: '/device' | '/player';
 }
 
 /** One button for each of these entries that is there. */
 const BY_ENTRY: readonly (readonly [entry: string, deleted: Deleted])[] = [
   ['a round was counted', { words: PRIVACY.deletePlayed, only: '/device' }],
+  ['joined the class', { words: PRIVACY.delete, only: '/player' }],
   ['opened the class', { words: PRIVACY.deleteClass }],
   ['published the drill', { words: PRIVACY.deleteDrill }],
 ];

@@ -192,7 +192,15 @@ export const CLASS_OPERATIONS: readonly Operation[] = [
   {
     method: 'delete',
     path: `${CLASS}/personal-data`,
-    summary: 'Deletes a player’s name and secrets; for its teacher the whole class.',
+    summary: 'Deletes a player’s name and secrets; for a teacher without a player’s cookie the whole class.',
+    callers: ['player', 'teacher'],
+    good: { 204: null },
+    rejections: ['no-such-class', 'not-seated'],
+  },
+  {
+    method: 'delete',
+    path: `${CLASS}/personal-data/player`,
+    summary: 'Deletes a player’s name and secrets alone, for a teacher who plays in the class too.',
     callers: ['player', 'teacher'],
     good: { 204: null },
     rejections: ['no-such-class', 'not-seated'],

@@ -141,6 +141,11 @@ export function playerOf(request: FastifyRequest, { players }: ClassState): Clas
   return player?.removed ? null : player;
 }
 
+/** Also where the player is in the class no more. */
+export function hasPlayerCookie({ cookies }: FastifyRequest): boolean {
+  return cookies.player !== undefined;
+}
+
 /** Somebody who was removed may still see and delete what is stored. */
 export function anyPlayerOf(
   request: FastifyRequest,

@@ -19,6 +19,7 @@ import {
   bearerOf,
   clearClassCookies,
   clearSeatCookie,
+  hasPlayerCookie,
   isTeacher,
 } from './cookies.ts';
 import { rejectWith, sendRejection } from './rejections.ts';
@@ -77,7 +78,10 @@ interface Found {
   readonly bearer: Bearer;
 }
 
-/** A player reads and deletes what is stored of the player; the teacher deletes the whole class. */
+/**
+ * A player reads and deletes what is stored of the player; the teacher deletes the whole class. Who is both asks twice
+ * sometimes, after a second tap or a lost answer: neither path removes a class for a browser that still plays in it.
+ */
 export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }: ClassPorts): void {
   const path = `${CLASSES_PATH}/:code/personal-data`;
 
@@ -86,6 +90,8 @@ export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }
     if (live === null) return rejectWith(reply, 'no-such-class');
     const player = anyPlayerOf(request, live.state);
     if (player === null && !isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
+    // Told what is the teacher's, the browser may delete the class: a player's cookie that is nobody's is in the way.
+    if (player === null && hasPlayerCookie(request)) clearClassCookies(reply, live.code, ['player']);
     const entries = player ? await playerEntries(store, live, player) : await teacherEntries(store, live);
     return asDownload(reply, { code: live.code, entries });
   });
@@ -95,9 +101,19 @@ export function classPersonalDataRoutes(app: FastifyInstance, { classes, store }
     if (live === null) return rejectWith(reply, 'no-such-class');
     const player = anyPlayerOf(request, live.state);
     if (player) return deletePlayer(store, live, player, reply);
-    if (!isTeacher(request, live.state)) return rejectWith(reply, 'not-seated');
+    if (!isTeacher(request, live.state) || hasPlayerCookie(request)) return rejectWith(reply, 'not-seated');
     await classes.remove(live);
     clearClassCookies(reply, live.code);
+    return reply.code(204).send();
+  });
+
+  app.delete<WithCode>(`${path}/player`, async (request, reply) => {
+    const live = await classAt(request);
+    if (live === null) return rejectWith(reply, 'no-such-class');
+    const player = anyPlayerOf(request, live.state);
+    if (player) return deletePlayer(store, live, player, reply);
+    if (!isTeacher(request, live.state) && !hasPlayerCookie(request)) return rejectWith(reply, 'not-seated');
+    clearClassCookies(reply, live.code, ['player']);
     return reply.code(204).send();
   });
 

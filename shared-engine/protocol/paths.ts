@@ -55,7 +55,10 @@ export function personalDataPath(code: string): string {
   return `${roomPath(code)}/personal-data`;
 }
 
-/** With a player's or the teacher's cookie, `GET` answers the data stored about that person; `DELETE` deletes it. */
+/**
+ * With a player's or the teacher's cookie, `GET` answers the data stored about that person; `DELETE` deletes it, and with
+ * `/player` behind it never the class.
+ */
 export function classPersonalDataPath(code: string): string {
   return `${classPath(code)}/personal-data`;
 }

@@ -39,7 +39,9 @@ describe('your data', () => {
         name,
         only,
       ]);
-    expect(buttons('joined the class')).toEqual([['Delete my data', undefined]]);
+    expect(buttons('sat down')).toEqual([['Delete my data', undefined]]);
+    // A player's own path: it never deletes the class, whoever leads it.
+    expect(buttons('joined the class', 'sat down')).toEqual([['Delete my data', '/player']]);
     expect(buttons('opened the class')).toEqual([['Delete this class', undefined]]);
     // A teacher who has played the drill deletes the own data alone, or all of it.
     expect(buttons('published the drill', 'a round was counted', 'a round was counted')).toEqual([

@@ -149,3 +149,24 @@ test('the teacher reads what is stored about opening the class, and deletes the 
   expect((await personalData('GET', teacher, players[0]!.classSecret)).status).toBe(404);
   expect((await fetch(`${server.url}${classPath(teacher.code)}`)).status).toBe(404);
 });
+
+test('who leads the class and plays in it deletes the own data twice, and the class stays until it alone is meant', async () => {
+  const { teacher, players } = await halfWay();
+  const cookie = `teacher=${teacher.secret}; player=${players[0]!.classSecret}`;
+  const own = classPersonalDataPath(teacher.code);
+  const ask = async (method: 'GET' | 'DELETE', path: string, cookies: string) => {
+    const response = await fetch(`${server.url}${path}`, { method, headers: { cookie: cookies } });
+    return [response.status, response.headers.getSetCookie().some((one) => one.startsWith('player=;'))];
+  };
+  expect(await ask('DELETE', own, cookie)).toEqual([204, true]);
+  // A second tap, at an older page too, and a second tab that has lost the player's cookie by now.
+  expect(await ask('DELETE', own, cookie)).toEqual([403, false]);
+  expect(await ask('DELETE', `${own}/player`, cookie)).toEqual([204, true]);
+  expect(await ask('DELETE', `${own}/player`, `teacher=${teacher.secret}`)).toEqual([204, true]);
+  expect(await ask('DELETE', `${own}/player`, 'screen=nobody')).toEqual([403, false]);
+  expect((await dashboardOf(server, teacher)).players.map(({ name }) => name)).toEqual(NAMES.slice(1));
+  // Whoever is shown what is the teacher's may then delete the class.
+  expect(await ask('GET', own, cookie)).toEqual([200, true]);
+  expect(await ask('DELETE', own, `teacher=${teacher.secret}`)).toEqual([204, true]);
+  expect((await page(server, teacher, 'dashboard')).status).toBe(404);
+});
