@@ -41,13 +41,14 @@ function placesOverFor(live: FollowedClass, player: ClassPlayer): number[] {
 
 /**
  * The deal that a player who joins now begins with, where that is not the one the class is at: what everybody has finished
- * may be on their devices with all its tiles, and played again by whoever joins anew.
+ * may be on their devices with all its tiles, and played again by whoever joins anew. The last one is dealt all the same,
+ * because no other comes: it then goes home to nobody who has not got it until this player has finished it.
  */
 export function dealBehindTakenHome(live: FollowedClass): number | null {
-  const { dealt, players, takeHome } = live.state;
+  const { dealt, deals, players, takeHome } = live.state;
   const place = dealt - 1;
   const isOver = players.some((one) => isOverFor(live, one, place));
-  return takeHome && isOver ? dealt : null;
+  return takeHome && isOver && dealt < deals.length ? dealt : null;
 }
 
 /** Whoever still plays it may sit beside somebody who knows all its tiles. */

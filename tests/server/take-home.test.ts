@@ -72,6 +72,28 @@ test('TH3 a player is sent the deals that nobody has to finish any more, which n
   expect(await rejection(players[0]!.classSecret)).toBe('deals-not-given');
 });
 
+test('TH3 who joins when everybody has finished the last deal plays it, and until then it goes home to nobody anew', async () => {
+  const at = await startServer({ seed: 'take home late' });
+  onTestFinished(() => at.stop());
+  const teacher = await openClass(at, { ...DRILL, deals: DRILL.deals.slice(0, 1) }, { takeHome: true });
+  const { players, peers } = await joinAll(at, teacher.code, ['Ines']);
+  const roundsOf = async (secret: string) => {
+    const headers = { authorization: `Bearer ${secret}` };
+    const answer = await fetch(`${at.url}${classPath(teacher.code, 'deals')}`, { headers });
+    return takenHomeSchema.parse(await answer.json()).deals.map(({ round }) => round);
+  };
+  await act(at, teacher, { kind: 'deal-next' });
+  await peers[0]!.untilTable(({ round }) => round === 1, 'the deal');
+  await playOn(peers[0]!, 'last');
+  expect(await roundsOf(players[0]!.classSecret)).toEqual([1]);
+  const late = await joinClass(at, teacher.code, 'Late Pia');
+  const pia = await sitDown(at, late);
+  await pia.untilTable(({ round }) => round === 1, 'the deal for the late one');
+  for (const { classSecret } of [players[0]!, late]) expect(await roundsOf(classSecret)).toEqual([]);
+  await playOn(pia, 'late');
+  for (const { classSecret } of [players[0]!, late]) expect(await roundsOf(classSecret)).toEqual([1]);
+});
+
 test('TH2 players may take nothing home unless the teacher says so, also after the end, and never at tables of four', () => {
   const opened = (form: 'alone' | 'tables') =>
     beginClass({
