@@ -29,7 +29,7 @@ export const CLASS_OPERATIONS: readonly Operation[] = [
     summary: 'What friends chose at the steps that the asker has come past; answers when it has changed.',
     callers: ['player'],
     good: { 200: 'FriendChoices' },
-    rejections: ['no-such-class'],
+    rejections: ['no-such-class', 'not-seated'],
     waits: true,
   },
   {

@@ -29,9 +29,10 @@ export function sameDealRoutes(app: FastifyInstance, ports: ClassRoutes): void {
 
   app.get<AtClass>(`${CLASSES_PATH}/:code/choices`, async (request, reply) => {
     const live = await classAt(classes, request);
-    const player = live && playerOf(request, live.state);
-    if (live === null || player === null || !live.state.terms.amongFriends)
-      return rejectWith(reply, 'no-such-class');
+    if (!live?.state.terms.amongFriends) return rejectWith(reply, 'no-such-class');
+    const player = playerOf(request, live.state);
+    // The deal is there all the same: whoever deleted the own data is not told that everybody's went.
+    if (player === null) return rejectWith(reply, 'not-seated');
     return newerPage({ live, clock, seen: request.query.seen }, async () => friendChoicesFor(live, player));
   });
 }

@@ -143,5 +143,7 @@ test('SD1 SD2 friends hold the same tiles and read each other’s choices one st
   // From here on they hold other tiles.
   await passTo(second, 0, 'first-left');
   expect((await choices(ines)).steps[1]?.others).toMatchObject([{ name: 'Tomas', sameTiles: false }]);
-  expect((await fetch(`${server.url}${classPath(code, 'choices')}`)).status).toBe(404);
+  // The deal is still there: whoever has no seat in it is told that, not that the deal was deleted.
+  const outside = await fetch(`${server.url}${classPath(code, 'choices')}`);
+  expect([outside.status, (await outside.json()).code]).toEqual([403, 'not-seated']);
 });

@@ -1,6 +1,6 @@
 // Keeps a view of a class up to date by long polling: the server answers when something has changed.
 import { useEffect, useState } from 'preact/hooks';
-import { call } from '../../connection/api.ts';
+import { call, type Failure } from '../../connection/api.ts';
 import type { Schema } from '../../connection/frame.ts';
 import { CLASS } from './strings.ts';
 
@@ -16,14 +16,28 @@ export interface Updates<T> {
 const RETRY_MS = 2000;
 
 /** What was shown is deleted, or this browser may not see it any more. */
-const LOST = ['no-such-class', 'not-the-teacher'];
+const LOST = ['no-such-class', 'not-the-teacher', 'not-seated'];
+
+/** What a page says instead of the server's sentence, by the code of the rejection. */
+type Words = Readonly<Record<string, string>>;
+
+const OF_CLASS: Words = { 'no-such-class': CLASS.deleted };
 
 /** Failures that pass by themselves; after any other the page stops asking. */
 const TEMPORARY = ['unreachable', 'unclear', 'try-later', 'too-fast'];
 
+export function afterFailure<T>(
+  { value, at }: Updates<T>,
+  { code, message }: Failure,
+  words: Words = OF_CLASS,
+): Updates<T> {
+  return { value: LOST.includes(code) ? null : value, problem: words[code] ?? message, at };
+}
+
 export function useUpdates<T extends { readonly version: number }>(
   path: string,
   schema: Schema<T>,
+  words: Words = OF_CLASS,
 ): Updates<T> {
   const [updates, setUpdates] = useState<Updates<T>>({ value: null, problem: null, at: 0 });
   useEffect(() => {
@@ -38,20 +52,15 @@ export function useUpdates<T extends { readonly version: number }>(
         setUpdates({ value: answer.value, problem: null, at: performance.now() });
         return void poll(answer.value.version);
       }
-      const { code, message } = answer;
-      setUpdates(({ value, at }) => ({
-        value: LOST.includes(code) ? null : value,
-        problem: code === 'no-such-class' ? CLASS.deleted : message,
-        at,
-      }));
-      if (TEMPORARY.includes(code)) timer = setTimeout(() => void poll(null), RETRY_MS);
+      setUpdates((before) => afterFailure(before, answer, words));
+      if (TEMPORARY.includes(answer.code)) timer = setTimeout(() => void poll(null), RETRY_MS);
     }
     void poll(null);
     return () => {
       mounted = false;
       clearTimeout(timer);
     };
-  }, [path, schema]);
+  }, [path, schema, words]);
   return updates;
 }
 

@@ -14,7 +14,7 @@ interface FriendChoicesProps {
 }
 
 export function FriendChoices({ app, code }: FriendChoicesProps) {
-  const { value, problem } = useUpdates(classPath(code, 'choices'), friendChoicesSchema);
+  const { value, problem } = useUpdates(classPath(code, 'choices'), friendChoicesSchema, FRIENDS.lost);
   const { friends = [], steps = [] } = value ?? {};
   // The step one comes from stands first, because that is what one wants to compare.
   const latest = steps.toReversed();
@@ -25,7 +25,7 @@ export function FriendChoices({ app, code }: FriendChoicesProps) {
       </summary>
       {problem && <p role="alert">{problem}</p>}
       {friends.length > 0 && steps.length === 0 && <p>{FRIENDS.notYet(sentenceList(friends))}</p>}
-      {friends.length === 0 && (
+      {friends.length === 0 && (value !== null || problem === null) && (
         <>
           <p>{FRIENDS.alone}</p>
           <Invite link={app.linkTo({ kind: 'class', code, part: 'main' })} code={code} />

@@ -19,6 +19,12 @@ export const FRIENDS = {
   go: { true: 'Continue', false: 'Stop' },
   asked: (count: number) => `asked for ${count}`,
   you: 'You',
+  /** By the code of the rejection: nobody among friends has heard of a class. */
+  lost: {
+    'no-such-class':
+      'This deal was deleted, or its time was over. Nothing of it is stored on the server any more.',
+    'not-seated': 'You do not play this deal any more, so this page shows nothing of what the others choose.',
+  },
 } as const;
 
 export const JOIN = {
