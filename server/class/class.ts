@@ -21,10 +21,12 @@ export const CLASS: AggregateType<ClassState, ClassEvent, ClassCommand> = {
   restore: (begun, text) => restored(begun, classSnapshotFrom(text)),
 };
 
-/** Where the tables are not said, every one of them has a player. */
+/** Where the tables are not said, every one of them has a player; where deals went home before is not, they do now or never did. */
 function restored(begun: ClassState, snapshot: ClassSnapshot): ClassState {
   const rooms = snapshot.players.map(({ room }) => room);
-  return { ...begun, ...snapshot, tables: snapshot.tables ?? [...new Set(rooms)] };
+  const takeHome = snapshot.takeHome ?? begun.takeHome;
+  const wasTakenHome = snapshot.wasTakenHome ?? (takeHome || begun.wasTakenHome);
+  return { ...begun, ...snapshot, wasTakenHome, tables: snapshot.tables ?? [...new Set(rooms)] };
 }
 
 function snapshotText({ drill, deals, terms, card, secretHash, ...rest }: ClassState): string {

@@ -31,6 +31,7 @@ export function beginClass({ seq, event }: Recorded<ClassEvent>): ClassState | n
     aims: [],
     joiningOpen: true,
     takeHome: terms.takeHome === true,
+    wasTakenHome: terms.takeHome === true,
     cohorts: [],
     frozen: [],
     analyzed: {},
@@ -122,7 +123,7 @@ export function evolveClass(before: ClassState, { seq, at, event }: Recorded<Cla
     case 'joining':
       return { ...state, joiningOpen: event.open };
     case 'take-home':
-      return { ...state, takeHome: event.on };
+      return { ...state, takeHome: event.on, wasTakenHome: state.wasTakenHome || event.on };
     case 'frozen': {
       const { deal, seat, step, spreads } = event;
       return { ...state, frozen: [...state.frozen, { deal, seat, step, spreads }] };

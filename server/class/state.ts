@@ -118,6 +118,8 @@ export interface ClassState {
   readonly joiningOpen: boolean;
   /** Whether players may play the deals again at home. */
   readonly takeHome: boolean;
+  /** Whether they ever might: what their devices were sent then stays there. */
+  readonly wasTakenHome: boolean;
   /** For each deal that was dealt, the ids of the players who were in the class then (rule AN2). */
   readonly cohorts: readonly (readonly number[])[];
   readonly frozen: readonly FrozenStep[];

@@ -124,6 +124,7 @@ const classSnapshot = z.strictObject({
   aims: z.array(z.strictObject(aim)).readonly(),
   joiningOpen: z.boolean(),
   takeHome: z.boolean().exactOptional(),
+  wasTakenHome: z.boolean().exactOptional(),
   cohorts: z.array(z.array(z.int()).readonly()).readonly(),
   frozen: z.array(z.strictObject(frozenStep)).readonly(),
   analyzed: analyzed.default({}),

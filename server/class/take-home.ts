@@ -45,10 +45,10 @@ function placesOverFor(live: FollowedClass, player: ClassPlayer): number[] {
  * because no other comes: it then goes home to nobody who has not got it until this player has finished it.
  */
 export function dealBehindTakenHome(live: FollowedClass): number | null {
-  const { dealt, deals, players, takeHome } = live.state;
+  const { dealt, deals, players, wasTakenHome } = live.state;
   const place = dealt - 1;
   const isOver = players.some((one) => isOverFor(live, one, place));
-  return takeHome && isOver && dealt < deals.length ? dealt : null;
+  return wasTakenHome && isOver && dealt < deals.length ? dealt : null;
 }
 
 /** Whoever still plays it may sit beside somebody who knows all its tiles. */

@@ -1,5 +1,6 @@
 // The deals of a class that its players take home: who is sent which of them, and when.
 import { expect, onTestFinished, test } from 'vitest';
+import { CLASS } from '../../server/class/class.ts';
 import { decideClass } from '../../server/class/decide.ts';
 import { beginClass, evolveClass } from '../../server/class/evolve.ts';
 import { classInfoSchema } from '../../shared-engine/protocol/class.ts';
@@ -55,10 +56,12 @@ test('TH3 a player is sent the deals that nobody has to finish any more, which n
   // Neither the code alone nor the teacher's secret is a player's.
   for (const secret of ['nothing', teacher.secret]) expect(await rejection(secret)).toBe('no-such-class');
 
-  // What is on the devices by now is played anew by nobody: who joins begins with the next deal.
+  // What is on the devices by now is played anew by nobody: who joins begins with the next deal, also when no more goes home.
+  await act(at, teacher, { kind: 'take-home', on: false });
   const late = await joinClass(at, teacher.code, 'Late Pia');
   const pia = await sitDown(at, late);
 
+  await act(at, teacher, { kind: 'take-home', on: true });
   await act(at, teacher, { kind: 'deal-next' });
   await untilRound(2);
   await pia.untilTable((table) => table.round === 1, 'the deal');
@@ -113,9 +116,15 @@ test('TH2 players may take nothing home unless the teacher says so, also after t
   const on = { kind: 'take-home', on: true } as const;
   const decision = decideClass(ended, on, 0);
   expect(decision).toEqual({ ok: true, events: [on] });
+  expect(evolveClass(ended, { seq: 3, at: 0, event: { ...on, on: false } }).wasTakenHome).toBe(false);
   const given = evolveClass(ended, { seq: 3, at: 0, event: on });
   expect(decideClass(given, on, 0)).toEqual({ ok: true, events: [] });
   expect(decideClass(given, { kind: 'take-home', on: false }, 0)).toMatchObject({ events: [{ on: false }] });
+  // What went home stays there, also where the state is read back, from before this was stored as well.
+  const kept = evolveClass(given, { seq: 4, at: 0, event: { ...on, on: false } });
+  expect(CLASS.restore(opened('alone'), CLASS.snapshotOf(kept)!)).toEqual(kept);
+  const { wasTakenHome, ...earlier } = JSON.parse(CLASS.snapshotOf(given)!);
+  expect([wasTakenHome, CLASS.restore(opened('alone'), JSON.stringify(earlier))]).toEqual([true, given]);
   expect(decideClass(opened('tables'), on, 0)).toMatchObject({ ok: false, code: 'tables-of-four' });
 });
 
