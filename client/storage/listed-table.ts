@@ -1,10 +1,14 @@
 // On which club's page the host of a table has put it: this device knows, also after its tab was closed.
 import * as z from 'zod';
+import { CLUB_LIMITS } from '../../shared-engine/index.ts';
 import type { TextStorage } from './browser-storage.ts';
 
 const KEY = 'listed';
-/** Tables that are remembered, those put on a page last: a table that is gone is told of by nobody. */
-const MOST = 8;
+/**
+ * Tables that are remembered, those put on a page last: a table that is gone is told of by nobody. As many as stand on one
+ * page at once (rule CB2).
+ */
+const MOST = CLUB_LIMITS.tables;
 
 const listedSchema = z.array(z.strictObject({ table: z.string(), club: z.string() })).readonly();
 

@@ -114,13 +114,11 @@ describe('a club’s page', () => {
     expect(readListed(storage, 'BCDE2345')).toBe(page(0).code);
     noteListed(storage, 'BCDE2345', null);
     expect(readListed(storage, 'BCDE2345')).toBeNull();
-    // Tables that are gone are told of by nobody: only the last eight are remembered.
-    for (const other of 'NP') noteListed(storage, `${other}CDE2345`, page(1).code);
-    expect(['F', 'G', 'P'].map((first) => readListed(storage, `${first}CDE2345`))).toEqual([
-      null,
-      page(1).code,
-      page(1).code,
-    ]);
+    // Tables that are gone are told of by nobody: as many are remembered as stand on a page at once.
+    const tables = Array.from({ length: 25 }, (_, nth) => `TABLE${nth}`);
+    for (const other of tables) noteListed(storage, other, page(1).code);
+    const forgotten = tables.filter((other) => readListed(storage, other) === null);
+    expect([forgotten, readListed(storage, 'MCDE2345')]).toEqual([['TABLE0'], null]);
   });
 
   it('is told as it was asked for last, with a key that is brought again until the server has judged it', async () => {
