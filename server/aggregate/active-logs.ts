@@ -66,8 +66,10 @@ export class ActiveLogs<Live extends ActiveLog> {
     live.usedAt = now;
     const checkedAt = known ? this.#checkedAt.get(code) : undefined;
     if (checkedAt !== undefined && (bus !== null || now - checkedAt >= RECHECK_MS)) {
+      if (!(await this.#catchUp(live))) return null;
+      // Only now: a store that did not answer is asked again by the next one, not after another minute.
       this.#checkedAt.set(code, now);
-      return (await this.#catchUp(live)) ? live : null;
+      return live;
     }
     if (checkedAt === undefined) this.#checkedAt.set(code, now);
     return live;

@@ -1,6 +1,6 @@
 // A club's page: what stands on it, who puts a table there, and who may change it.
 import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
-import { RECHECK_MS } from '../../server/aggregate/active-logs.ts';
+import { ActiveLogs, RECHECK_MS } from '../../server/aggregate/active-logs.ts';
 import { type ClubCommand, decideClub } from '../../server/club/decide.ts';
 import { clubPageFor } from '../../server/club/page.ts';
 import { beginClub, CHANGES, type ClubEvent, evolveClub, LISTINGS } from '../../server/club/state.ts';
@@ -14,6 +14,7 @@ import {
 } from '../../shared-engine/protocol/club.ts';
 import { CLUBS_PATH, clubPath, tableClubPath } from '../../shared-engine/protocol/paths.ts';
 import { cookieIn } from '../kit/class-room.ts';
+import { FakeClock } from '../kit/clock.ts';
 import { ALONE, type Guest, openRoom, post, sitDown, takeSeat } from '../kit/http-client.ts';
 import { publish, quickDrill } from '../kit/published.ts';
 import { startServer, type TestServer } from '../kit/server.ts';
@@ -259,4 +260,21 @@ test('ST7 a page that was removed because it is old leads nowhere within a minut
   at.clock.advance(RECHECK_MS);
   expect(await rejection(fetch(`${at.url}${clubPath(club.code)}`))).toBe('no-such-club');
   expect(await rejection(act(club, { kind: 'rename', name: 'Club' }))).toBe('no-such-club');
+});
+
+test('ST7 a store that fails when it is asked whether a page is still there is asked again by whoever comes next', async () => {
+  const clock = new FakeClock();
+  let isAway = true;
+  const versions = () =>
+    isAway ? Promise.reject(new Error('The store is away.')) : Promise.resolve(new Map<string, number>());
+  const timing = { roomUnload: 10 * RECHECK_MS };
+  const logs = new ActiveLogs(
+    { store: { versions }, clock, bus: null, limits: { rooms: 1 }, timing },
+    (code) => Promise.resolve({ code, usedAt: 0, catchUp: () => Promise.resolve(), stop: () => {} }),
+  );
+  expect(await logs.find('ABCD2345')).not.toBeNull();
+  clock.advance(RECHECK_MS);
+  await expect(logs.find('ABCD2345')).rejects.toThrow('The store is away.');
+  isAway = false;
+  expect(await logs.find('ABCD2345')).toBeNull();
 });
