@@ -1,40 +1,25 @@
 // The rounds that a browser stores: put in, listed, deleted, merged, and what is said when it refuses or forgets.
 import { IDBFactory } from 'fake-indexeddb';
 import 'fake-indexeddb/auto';
-import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { queueAt } from '../../client/practice/exercises/queue.ts';
-import { finishRounds } from '../../client/practice/history/finish-rounds.ts';
 import { historyModel } from '../../client/practice/history/model.ts';
-import { pastTable } from '../../client/practice/history/past-table.ts';
-import { JUDGE } from '../../client/practice/history/round-of.ts';
 import { findings } from '../../client/practice/history/strings.ts';
-import { keepTold, withKept } from '../../client/practice/history/told.ts';
 import { HISTORY_DATABASE } from '../../client/storage/browser-storage.ts';
 import { closeDatabase, openDatabase } from '../../client/storage/history/database.ts';
 import { noteChange } from '../../client/storage/history/durability.ts';
 import { historyFileParts, readHistoryFile } from '../../client/storage/history/file.ts';
 import {
-  answersOf,
   latestRounds,
   listRounds,
   listSchedules,
   readRound,
-  removeRounds,
   storeRound,
   storeSchedule,
   storeVerdicts,
-  wholeHistory,
 } from '../../client/storage/history/rounds.ts';
-import { compileCard } from '../../shared-engine/card/compile.ts';
 import { exercisesOf } from '../../shared-engine/practice/exercise.ts';
-import { unpackPlay } from '../../shared-engine/practice/round-play.ts';
-import {
-  type RoundSummary,
-  type StoredChoice,
-  storedLedger,
-} from '../../shared-engine/practice/stored-round.ts';
-import type { ServerMessage } from '../../shared-engine/protocol/messages.ts';
-import { analysisOf, SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
+import type { RoundSummary, StoredChoice } from '../../shared-engine/practice/stored-round.ts';
 import { memoryStorage } from '../kit/memory-storage.ts';
 import { historyOf, STORED_CARD, storedChoice, storedRound } from '../kit/stored-rounds.ts';
 
@@ -131,100 +116,6 @@ describe('a round in the list', () => {
     expect(findings({ choices: [storedChoice({ verdict: 'best' })], helped: ['vote'] })).toBe(
       'No costly choice, coach asked once',
     );
-  });
-});
-
-describe('a round whose review was not finished', () => {
-  /** Finishes the reviews of what is stored; `during` happens before the answers come, and may close the page. */
-  function finishing(during: (closePage: () => void) => Promise<unknown>) {
-    return new Promise<void>((resolve) => {
-      const cancel = finishRounds({
-        startDeepAnalysis({ choices }, { onChoice, onLedger }) {
-          const closePage = () => {
-            cancel();
-            setImmediate(resolve);
-          };
-          void during(closePage).then(() => {
-            const { analysis } = analysisOf(8);
-            for (const nth of choices) onChoice({ nth, analysis });
-            onLedger?.(SAMPLE_LEDGER);
-          });
-          return () => {};
-        },
-        onLeft: (left) => left === 0 && resolve(),
-      });
-    });
-  }
-
-  it('gets its verdicts', async () => {
-    await storeRound(one, STORED_CARD);
-    await finishing(async () => {});
-    const [judged] = await listed();
-    expect(judged!.choices.length).toBeGreaterThan(1);
-    expect(new Set(judged!.choices.map(({ verdict }) => verdict))).toEqual(new Set(['best']));
-    // The section that was said before the first pass was never near.
-    const aims = { said: 1, near: 0 };
-    const found = {
-      judge: JUDGE,
-      choices: judged!.choices,
-      aims,
-      ...storedLedger({ ledger: SAMPLE_LEDGER }),
-    };
-    expect(judged).toEqual({ ...one.summary, ...found });
-  });
-
-  it('is told alike when it is opened again, at once and without another analysis', async () => {
-    await storeRound(one, STORED_CARD);
-    await finishing(async () => {});
-    const play = unpackPlay(one.detail.play)!;
-    const sent: ServerMessage[] = [];
-    const table = pastTable({
-      round: one,
-      play,
-      card: compileCard(STORED_CARD.file),
-      startTimer: (_, run) => {
-        run();
-        return () => {};
-      },
-      startDeepAnalysis: () => {
-        throw new Error('analyzed again');
-      },
-      on: { state() {}, message: (message) => sent.push(message) },
-    });
-    table.start();
-    await vi.waitFor(() => expect(sent).toHaveLength(2));
-    const message = sent[1];
-    if (message?.kind !== 'review') throw new Error('no review');
-    expect(message.more).toBe(false);
-    expect(message.review.ledger).toEqual(SAMPLE_LEDGER);
-    for (const { analysis } of message.review.choices) expect(analysis).toEqual(analysisOf(8).analysis);
-    // Less than is stored takes nothing away, and what is told of a round that is deleted goes with it.
-    await keepTold(one.summary.id, { ...message.review, ledger: null });
-    expect((await withKept(one.summary.id, { ...message.review, ledger: null })).ledger).toEqual(
-      SAMPLE_LEDGER,
-    );
-    await removeRounds([one.summary.id]);
-    await keepTold(one.summary.id, message.review);
-    expect(await answersOf(one.summary.id)).toEqual({ ok: true, value: null });
-  });
-
-  it('stays away when another tab deletes it meanwhile, or everything', async () => {
-    const everything = async () => {
-      await closeDatabase();
-      globalThis.indexedDB = new IDBFactory();
-    };
-    for (const away of [() => removeRounds([one.summary.id]), everything]) {
-      await storeRound(one, STORED_CARD);
-      await finishing(away);
-      expect(await wholeHistory()).toMatchObject({ value: { rounds: [] } });
-      expect(await readRound(one.summary.id)).toEqual({ ok: true, value: null });
-    }
-  });
-
-  it('is left as it was when the page closes before the end', async () => {
-    await storeRound(one, STORED_CARD);
-    await finishing(async (closePage) => closePage());
-    expect(await listed()).toEqual([one.summary]);
   });
 });
 

@@ -51,6 +51,8 @@ export interface ClassRow {
 /** What was told of a round, packed. */
 export interface AnswersRow {
   readonly id: string;
+  /** Which judge told it; another gives other verdicts. */
+  readonly judge: string;
   /** How many answers are in it. */
   readonly count: number;
   readonly packed: string;

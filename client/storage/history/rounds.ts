@@ -166,7 +166,7 @@ export function cardOfTable(code: string): Promise<Stored<StoredCard | null>> {
   });
 }
 
-/** What was told of a round that is still here, unless more of it is stored already. */
+/** What was told of a round that is still here, unless more of the same judge's is stored already. */
 export function storeAnswers(row: AnswersRow): Promise<Stored<boolean>> {
   return withDatabase(async (database) => {
     const writing = database.transaction(['summaries', 'answers'], 'readwrite');
@@ -175,7 +175,8 @@ export function storeAnswers(row: AnswersRow): Promise<Stored<boolean>> {
       writing.objectStore('summaries').getKey(row.id),
       answers.get(row.id),
     ]);
-    const isWanted = round !== undefined && row.count >= (known?.count ?? 0);
+    const hasMore = known?.judge === row.judge && known.count > row.count;
+    const isWanted = round !== undefined && !hasMore;
     if (isWanted) void answers.put(row);
     await writing.done;
     return isWanted;
