@@ -155,7 +155,7 @@ export const classPartSchema = z.strictObject({
   names: z.boolean(),
   /** Whether players have no card beside the rack while they choose. */
   cardClosed: z.boolean().default(false),
-  /** Whether players may ask the coach before they pass; missing where they may not. */
+  /** Whether players may ask the coach before they choose; missing where they may not. */
   coach: z.boolean().exactOptional(),
   /** Whether players may play the deals again at home; missing where they may not. */
   takeHome: z.boolean().exactOptional(),

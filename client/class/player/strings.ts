@@ -56,7 +56,7 @@ export const JOIN = {
   },
   cardClosed: 'You choose without seeing the card.',
   coach: {
-    true: 'You may ask the coach before you pass.',
+    true: 'You may ask the coach before you choose.',
     false: 'There is no coach at the table in this class.',
   },
   takeHome:

@@ -124,7 +124,7 @@ export const CLASS_FORM = {
   racks: 'You see the players’ racks while they choose, and every choice in the report',
   names: 'Your report names each player, and shows a choice even if only one player made it',
   cardClosed: 'Players choose without seeing the card',
-  coach: 'Players may ask the coach before they pass',
+  coach: 'Players may ask the coach before they choose',
   takeHome: 'Players may play the deals again at home, when everybody has finished them',
   anonymous: {
     about:
