@@ -134,7 +134,7 @@ describe('the coach', () => {
     const { tiles } = pass;
     const said = coachedSentences(decision, record, card, pass);
     expect(said[0]).toMatch(/^We would pass /);
-    expect(said.at(-1)).toMatch(/^You would win about \d+ of 100 games from there\.$/);
+    expect(said.at(-1)).toMatch(/^From there you would win about \d+ in 100 games\.$/);
     expect(judged(record, answerOf(decision, pass)).verdict).not.toBe('costly');
     expect(facesOf(bagOf(tiles))).toHaveLength(decision.count);
   });

@@ -84,7 +84,7 @@ export function coachedSentences(
   card: CompiledCard,
   choice: Finalist,
 ): readonly string[] {
-  const wins = `You would win about ${Math.round(choice.winProbability.value)} of 100 games from there.`;
+  const wins = `From there you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
   const said =
     kind === 'pass'
       ? passSentences(record, card, choice.tiles)
