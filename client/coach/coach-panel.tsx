@@ -1,8 +1,9 @@
 // The coach beside the table of whoever plays alone: nothing by itself, and one step more only when asked.
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { CompiledCard } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import type { Advice, CoachedChoice, CoachSession } from './coach-session.ts';
+import { openHelped } from './helped.ts';
 import { COACH } from './strings.ts';
 
 interface CoachPanelProps {
@@ -13,27 +14,35 @@ interface CoachPanelProps {
 }
 
 export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
-  const [session, setSession] = useState<CoachSession | 'failed' | null>(null);
+  const [session, setSession] = useState<CoachSession | 'opening' | 'failed' | null>(null);
   const [shown, setShown] = useState(1);
   const [advice, setAdvice] = useState<Advice | null>(null);
   const asksForAll = shown === COACH.titles.length;
+  const opened = typeof session === 'string' ? null : session;
+  const isGone = useRef(false);
   useEffect(
-    () =>
-      asksForAll && session !== null && session !== 'failed'
-        ? session.advise(setAdvice, () => setSession('failed'))
-        : undefined,
-    [asksForAll, session],
+    () => () => {
+      isGone.current = true;
+    },
+    [],
+  );
+  useEffect(
+    () => (asksForAll && opened !== null ? opened.advise(setAdvice, () => setSession('failed')) : undefined),
+    [asksForAll, opened],
   );
 
   async function open() {
-    if (session !== null && session !== 'failed') return;
-    onHelp();
-    try {
-      const [card, { openCoachSession }] = await Promise.all([loadCard(), import('./coach-session.ts')]);
-      setSession(card ? openCoachSession(choice, card) : 'failed');
-    } catch {
-      setSession('failed');
-    }
+    if (opened !== null || session === 'opening') return;
+    setSession('opening');
+    const hints = await openHelped(
+      async () => {
+        const [card, { openCoachSession }] = await Promise.all([loadCard(), import('./coach-session.ts')]);
+        return card && openCoachSession(choice, card);
+      },
+      // The step may have been over before the hint came.
+      () => !isGone.current && onHelp(),
+    );
+    setSession(hints);
   }
 
   return (
@@ -41,13 +50,12 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
       <summary>{COACH.ask}</summary>
       <p class="about">{COACH.about}</p>
       <div aria-live="polite">
+        {session === 'opening' && <p class="aside">{COACH.opening}</p>}
         {session === 'failed' && <p class="notice">{COACH.failed}</p>}
-        {session !== null && session !== 'failed' && (
-          <Hints session={session} shown={shown} advice={advice} />
-        )}
+        {opened !== null && <Hints session={opened} shown={shown} advice={advice} />}
       </div>
-      {session === null || session === 'failed' ? (
-        <button type="button" onClick={() => void open()}>
+      {opened === null ? (
+        <button type="button" aria-disabled={session === 'opening'} onClick={() => void open()}>
           {COACH.first}
         </button>
       ) : (

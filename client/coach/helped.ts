@@ -9,6 +9,21 @@ export function wasHelped(helped: Helped, round: number, step: Step): boolean {
   return helped.includes(`${round}/${step}`);
 }
 
+/** A choice counts as helped once there is a hint to show, not when somebody asked in vain. */
+export async function openHelped<Hints>(
+  open: () => Promise<Hints | null>,
+  onHelp: () => void,
+): Promise<Hints | 'failed'> {
+  try {
+    const hints = await open();
+    if (hints === null) return 'failed';
+    onHelp();
+    return hints;
+  } catch {
+    return 'failed';
+  }
+}
+
 export function withHelp(helped: Helped, round: number, step: Step): Helped {
   return wasHelped(helped, round, step) ? helped : [...helped, `${round}/${step}`];
 }

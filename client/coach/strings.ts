@@ -4,6 +4,7 @@ export const COACH = {
   about:
     'One hint at a time. A choice with a hint is marked as helped, and “What keeps costing me” leaves it out. “Choices and luck over time” leaves out its whole round.',
   first: 'Give me a hint',
+  opening: 'The coach looks at your rack…',
   titles: ['What stands out', 'Where it leads', 'What serves it', 'Our choice'],
   next: ['Where does it lead?', 'Which tiles serve it?', 'What would you choose?'],
   working:
