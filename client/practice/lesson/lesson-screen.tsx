@@ -109,15 +109,15 @@ function useProgress(lesson: Lesson, text: string) {
   const place = useSignal<LessonPlace>(before?.place ?? LESSON_BEGIN);
   const chosen = useSignal<OwnChoices>(new Map(before?.chosen));
   useSignalEffect(() =>
-    storeLessonProgress(tabStorage, { of: text, place: place.value, chosen: [...chosen.value] }),
+    storeLessonProgress(tabStorage, text, { place: place.value, chosen: [...chosen.value] }),
   );
-  return { place, chosen };
+  return { place, chosen, isResumed: useSignal(before !== null) };
 }
 
 function PlayAlong({ lesson, text, startDeepAnalysis, chart, card }: PlayAlongProps) {
   const judge = useMemo(() => createJudge(lesson.card, startDeepAnalysis), [lesson, startDeepAnalysis]);
   useEffect(() => judge.stop, [judge]);
-  const { place, chosen } = useProgress(lesson, text);
+  const { place, chosen, isResumed } = useProgress(lesson, text);
   const isCardOpen = useSignal(false);
   const loadCard = useCallback(async () => lesson.card, [lesson]);
   const title = useRef<HTMLHeadingElement>(null);
@@ -130,6 +130,7 @@ function PlayAlong({ lesson, text, startDeepAnalysis, chart, card }: PlayAlongPr
 
   function go(to: LessonPlace) {
     place.value = to;
+    isResumed.value = false;
     title.current?.scrollIntoView({ block: 'start' });
     title.current?.focus();
   }
@@ -147,6 +148,14 @@ function PlayAlong({ lesson, text, startDeepAnalysis, chart, card }: PlayAlongPr
             .filter((part) => part !== '')
             .join(' · ')}
         </h2>
+        {isResumed.value && moment !== null && (
+          <p class="row">
+            {LESSON.resumed}
+            <button type="button" onClick={again}>
+              {LESSON.again}
+            </button>
+          </p>
+        )}
         <TeachersText text={deal.task} />
         {moment === null && next === null && <p>{agreedWords(agreement(lesson, chosen.value))}</p>}
         {moment === null ? (

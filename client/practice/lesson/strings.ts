@@ -36,6 +36,8 @@ export const LESSON = {
   dealOver: 'This deal is over.',
   nextDeal: 'Next deal',
   again: 'Play the lesson again',
+  /** The player before may have been somebody else at the same computer. */
+  resumed: 'This lesson goes on where it was left in this tab.',
   over: 'The lesson is over.',
   card: 'Card',
   print: 'Print the handout',
