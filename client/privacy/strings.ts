@@ -7,7 +7,7 @@ import { choicesText, questionsText } from './counted-round.ts';
 export const PRIVACY = {
   title: 'Your data',
   browser:
-    'This browser stores your name, these settings, the order of your rack, the rounds you played, your cards, the deals you took home from a class, the drills you played or published and the clubs’ pages you opened or put a table on. Nobody else sees them. A card that you want to keep, save as a file first.',
+    'This browser stores your name, these settings, the order of your rack, the rounds you played with their reviews, and your cards. It also stores the deals you took home from a class, the drills you played or published, and the clubs’ pages you opened or put a table on. Each tab stores what you have chosen in a lesson or a deal taken home. Nobody else sees any of it. A card that you want to keep, save as a file first. Before you delete it all, close the other tabs of Quadrille: each clears its own when it closes.',
   clear: 'Delete what this browser stores',
   elsewhere:
     'The server stores what happens at a table. Open a table, a class or a drill to see your data there.',
