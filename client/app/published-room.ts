@@ -20,8 +20,7 @@ import { PRACTICE } from './room-strings.ts';
 const YOU = 0;
 
 export function publishedRoom(table: PublishedTable): Room {
-  const { drill, place, keptAs } = table;
-  const key = `${drill.code}.${place}`;
+  const { drill, key, keptAs } = table;
   const loadCard = () => cardOf(drill);
   const room = roomWith(drill.title, `published.${key}`, {
     home: 'page',

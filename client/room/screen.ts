@@ -42,6 +42,8 @@ export interface PublishedTable {
   readonly drill: PlayedDrill;
   /** Place of the deal in the drill. */
   readonly place: number;
+  /** By which the page keeps the order of its rack, aims and the like. */
+  readonly key: string;
   /** Where its rounds stand among those of this device. */
   readonly keptAs: 'class' | 'page';
   readonly name: string;

@@ -37,15 +37,19 @@ export function storeHome(storage: TextStorage, taken: TakenHome): boolean {
   return storage.write(homeKey(taken.room), JSON.stringify({ code: taken.code, taken }));
 }
 
+export interface HomeDeal {
+  readonly taken: TakenHome;
+  /** Moves when a deal of an earlier round comes home later. */
+  readonly place: number;
+  /** By which the page keeps the order of its rack and the like; it stays. */
+  readonly key: string;
+}
+
 /** The deal of this round with the drill around it; null where it is not here. */
-export function homeDeal(
-  storage: TextStorage,
-  room: string,
-  round: number,
-): { readonly taken: TakenHome; readonly place: number } | null {
+export function homeDeal(storage: TextStorage, room: string, round: number): HomeDeal | null {
   const taken = readHome(storage, room)?.taken ?? null;
   const place = taken?.deals.findIndex((deal) => deal.round === round) ?? -1;
-  return taken === null || place < 0 ? null : { taken, place };
+  return taken === null || place < 0 ? null : { taken, place, key: `${room}.${round}` };
 }
 
 /** Of the table of a class at which the deal was played, the round. */

@@ -42,7 +42,14 @@ describe('a deal that was taken home', () => {
     expect(storeHome(storage, taken)).toBe(true);
     // The class is looked into again, which takes nothing away.
     noteHome(storage, taken.room, taken.code);
-    expect(homeDeal(storage, taken.room, 2)).toEqual({ taken, place: 0 });
+    const found = homeDeal(storage, taken.room, 2);
+    expect(found).toMatchObject({ taken, place: 0 });
+    // A deal of an earlier round comes home later: what was kept of this one stays its own.
+    const [deal] = taken.deals;
+    storeHome(storage, { ...taken, deals: [{ ...deal!, id: 'earlier', round: 1 }, deal!] });
+    expect(homeDeal(storage, taken.room, 2)).toMatchObject({ place: 1, key: found!.key });
+    expect(homeDeal(storage, taken.room, 1)!.key).not.toBe(found!.key);
+    storeHome(storage, taken);
     expect([homeDeal(storage, taken.room, 1), homeDeal(storage, 'CDEF2345', 2)]).toEqual([null, null]);
   });
 

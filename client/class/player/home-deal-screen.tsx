@@ -30,7 +30,7 @@ export function HomeDealScreen({ app, room, round, tables }: HomeDealScreenProps
       </>
     );
   }
-  const { taken, place } = found;
+  const { taken, place, key } = found;
   const { title, task } = taken.deals[place]!;
   const { RoomScreen, publishedRoom } = tables;
   const here = { room, round };
@@ -41,6 +41,7 @@ export function HomeDealScreen({ app, room, round, tables }: HomeDealScreenProps
         publishedRoom({
           drill: taken,
           place,
+          key,
           keptAs: 'page',
           name: app.settings.peek().name,
           // A phone may drop the tab in the middle of a deal.

@@ -39,6 +39,7 @@ export function DrillTable({ app, model, device, playing, tables, onLeave }: Dri
       publishedRoom({
         drill,
         place,
+        key: `${drill.code}.${place}`,
         keptAs: 'class',
         name: app.settings.peek().name,
         answers: chosen.current,
