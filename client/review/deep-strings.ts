@@ -2,14 +2,13 @@
 import type { ChoiceReview, Finalist, Review, SideBySide } from '../../shared-engine/index.ts';
 import { optionName } from '../room/step-names.ts';
 import { tileList } from '../tiles/tile-names.ts';
-import { signed } from './strings.ts';
 
 export const DEEP = {
   alternatives: 'What else you could have done, on one scale',
   worse: '← worse than yours',
   better: 'better than yours →',
   scale:
-    'What a choice brings lies somewhere on its bar; where bars overlap, we cannot tell which is better. Your choice is on the dotted line. The shaded band is one win in 100 games to either side. The one with the dot did best in games of a trial before these.',
+    'What a choice brings lies somewhere on its bar. Your choice is on the dotted line: a bar that crosses it may be better or worse than yours. The shaded band is one win in 100 games to either side. The dot marks the one we name: it did best in other games, played first.',
   you: 'You',
   bestAlternative: {
     best: 'Best other',
@@ -46,9 +45,16 @@ export function differenceSentence(name: string, { difference }: Finalist, drawn
   const { value, halfWidth } = difference;
   if (drawn === 'own') return `${name}: your choice.`;
   if (drawn === 'other') {
-    return `${name}: between ${signed(value - halfWidth)} and ${signed(value + halfWidth)} wins in 100 games, beside your choice.`;
+    return `${name}: between ${range(value - halfWidth, value + halfWidth)} wins in 100 games than your choice.`;
   }
   return `${name}: ${Math.abs(value).toFixed(1)} ${value >= 0 ? 'more' : 'fewer'} wins in 100 games than your choice.`;
+}
+
+/** Said without a sign, because it is heard: the smaller number first, and across nothing what is fewer first. */
+function range(low: number, high: number): string {
+  const [least, most] = [low, high].map((end) => Math.abs(end).toFixed(1));
+  if (low >= 0) return `${least} and ${most} more`;
+  return high > 0 ? `${least} fewer and ${most} more` : `${most} and ${least} fewer`;
 }
 
 /** The second figure, for those who play for points: wins times what the closest hand pays. */

@@ -38,11 +38,11 @@ export const REVIEW = {
   ledger: 'Luck and choices',
   ledgerAbout: 'Our steady player passes what the hands within reach need least and looks at nothing else.',
   ledgerTable:
-    'Wins in 100 games before each choice, what your choice brought beside our steady player’s, and what luck brought after it.',
+    'Wins in 100 games before each choice, what your choice brought compared with our steady player’s, and what luck brought after it.',
   ledgerBeside:
     'The verdicts above compare your choice with the best we found, and suppose stronger players. So it may cost something there and nothing here, or the other way round.',
   ledgerWins: 'Wins',
-  ledgerChoice: 'You, beside our steady player',
+  ledgerChoice: 'You, compared with our steady player',
   ledgerAfter: 'Luck',
   blind: (step: string) => `${step}, blind`,
   byClass: (change: string) => `${change} (the class went on)`,

@@ -113,8 +113,12 @@ describe('numbers', () => {
       '3 bam, 3 bam and flower: 1.5 fewer wins in 100 games than your choice.',
     );
     expect(differenceSentence(name, row, 'other')).toBe(
-      '3 bam, 3 bam and flower: between −1.9 and −1.1 wins in 100 games, beside your choice.',
+      '3 bam, 3 bam and flower: between 1.1 and 1.9 fewer wins in 100 games than your choice.',
     );
+    const across = { ...row, difference: { value: 0.3, halfWidth: 0.4 } };
+    expect(differenceSentence(name, across, 'other')).toMatch(/: between 0\.1 fewer and 0\.7 more wins in /);
+    const above = { ...row, difference: { value: 1.5, halfWidth: 0.4 } };
+    expect(differenceSentence(name, above, 'other')).toMatch(/: between 1\.1 and 1\.9 more wins in /);
     expect(finalistName('vote', { ...row, number: 0 })).toBe('I’d stop');
   });
 });
