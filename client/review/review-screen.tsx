@@ -178,9 +178,12 @@ function Choices({ review, room, seated }: ChoicesProps) {
   );
 }
 
+/** By which somebody comes to the details where they are in sight without scrolling. */
+const COMING = ['focusin', 'pointerdown', 'keydown'] as const;
+
 /**
- * Which step is open: the one that the top speaks of, as long as nobody has come to the details. From then on nothing swaps
- * while it is read: a step stays open until the player opens another.
+ * Which step is open: the one that the top speaks of, as long as nobody has scrolled to the details, touched them or come
+ * there by keyboard. From then on nothing swaps while it is read: a step stays open until the player opens another.
  */
 function useOpenStep(meant: number) {
   const kept = useSignal<number | null>(null);
@@ -188,14 +191,22 @@ function useOpenStep(meant: number) {
   const isKept = kept.value !== null;
   useEffect(() => {
     if (isKept) return;
+    const keep = () => {
+      kept.value = meant;
+    };
     const onScroll = () => {
       // A step that was tapped scrolls as well, and this may hear of it before it is taken away.
       if (kept.value !== null) return;
       const top = detail.current?.getBoundingClientRect().top ?? Number.POSITIVE_INFINITY;
-      if (window.scrollY > 0 && top < window.innerHeight) kept.value = meant;
+      if (window.scrollY > 0 && top < window.innerHeight) keep();
     };
+    const shown = detail.current;
     window.addEventListener('scroll', onScroll, { passive: true });
-    return () => window.removeEventListener('scroll', onScroll);
+    for (const event of COMING) shown?.addEventListener(event, keep);
+    return () => {
+      window.removeEventListener('scroll', onScroll);
+      for (const event of COMING) shown?.removeEventListener(event, keep);
+    };
   }, [meant, isKept]);
   const choose = (index: number) => {
     kept.value = index;
