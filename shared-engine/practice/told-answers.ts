@@ -13,7 +13,7 @@ export function countTold({ choices, ledger }: Pick<Review, 'choices' | 'ledger'
   return choices.filter(({ analysis }) => analysis.depth === 'deep').length + (ledger === null ? 0 : 1);
 }
 
-/** Below 25,000 characters for a whole round, of which packing leaves a fifth. */
+/** Long, and the same words again and again: whoever stores it packs it. */
 export function toldText({ choices, ledger }: Pick<Review, 'choices' | 'ledger'>): string {
   return JSON.stringify({ analyses: choices.map(({ analysis }) => analysis), ledger });
 }
