@@ -6,6 +6,8 @@ export const CARD_FORMAT = 'quadrille-card/1';
 
 /** Bounds of a card file; a file beyond one of them is rejected. */
 export const CARD_LIMITS = {
+  /** Characters of its name, and of a section's. */
+  name: 80,
   sections: 40,
   patterns: 300,
   /**
@@ -21,7 +23,7 @@ const idSchema = z
   .string()
   .max(40)
   .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
-const nameSchema = z.string().min(1).max(80).refine(isVisibleText);
+const nameSchema = z.string().min(1).max(CARD_LIMITS.name).refine(isVisibleText);
 const variableSchema = z
   .string()
   .regex(/^[a-z][a-z0-9]{0,7}$/, 'a variable is a short name in small letters');
@@ -82,9 +84,9 @@ export const cardFileSchema = z.strictObject({
 
 /** A card in the making: the same structure, in which lists may still be empty. */
 export const cardDraftSchema: z.ZodType<CardFile> = cardFileSchema.extend({
-  name: z.string().max(80),
+  name: z.string().max(CARD_LIMITS.name),
   sections: z
-    .array(z.strictObject({ id: idSchema, name: z.string().max(80) }))
+    .array(z.strictObject({ id: idSchema, name: z.string().max(CARD_LIMITS.name) }))
     .max(CARD_LIMITS.sections)
     .readonly(),
   patterns: z

@@ -1,7 +1,7 @@
 // The editor of a card: its name, its sections, and the hand that is being put together.
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
-import type { CardFile } from '../../../shared-engine/index.ts';
+import { CARD_LIMITS, type CardFile } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { browserTimer } from '../../connection/socket.ts';
 import { lastingStorage, onOtherTabs } from '../../storage/browser-storage.ts';
@@ -181,7 +181,7 @@ function CardHead({ session, cardKey }: CardHeadProps) {
         <label for="card-name">{EDITOR.name}</label>
         <input
           id="card-name"
-          maxLength={80}
+          maxLength={CARD_LIMITS.name}
           value={refused.value?.name ?? card.name}
           aria-invalid={refused.value !== null}
           aria-describedby="card-name-refused"
@@ -190,7 +190,7 @@ function CardHead({ session, cardKey }: CardHeadProps) {
             refused.value = null;
           }}
         />
-        <FullNote text={refused.value?.name ?? card.name} most={80} />
+        <FullNote text={refused.value?.name ?? card.name} most={CARD_LIMITS.name} />
         <p id="card-name-refused" class="hand-problems" aria-live="polite">
           {refused.value?.why}
         </p>

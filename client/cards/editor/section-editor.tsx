@@ -1,6 +1,6 @@
 // One section of a card: its name and place, its hands as rows, and the one that is open.
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import type { CardFile, CardPattern } from '../../../shared-engine/index.ts';
+import { CARD_LIMITS, type CardFile, type CardPattern } from '../../../shared-engine/index.ts';
 import { ConfirmButton } from '../../ui/confirm-button.tsx';
 import {
   movedPattern,
@@ -121,7 +121,7 @@ function SectionHead({ session, section, place, isLast, fresh, onEnter }: Sectio
       <input
         ref={name}
         aria-label={SECTION.name(place + 1)}
-        maxLength={80}
+        maxLength={CARD_LIMITS.name}
         value={section.name}
         onFocus={(event) => event.currentTarget.select()}
         onInput={(event) =>

@@ -5,6 +5,7 @@ import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import type { ClassRow, DrillRow } from '../../storage/history/database.ts';
 import { FullNote } from '../../ui/full-note.tsx';
+import { LONGEST_GROUP } from '../model/library.ts';
 import { dayText, dealCount } from '../model/strings.ts';
 import { SaveStoredDrill } from '../prepare/save-stored-drill.tsx';
 import { PREPARE } from '../prepare/strings.ts';
@@ -123,14 +124,14 @@ function GroupButton({ group, onGroup }: GroupButtonProps) {
     >
       <input
         aria-label={LIBRARY.groupName}
-        maxLength={60}
+        maxLength={LONGEST_GROUP}
         value={text.value}
         onInput={(event) => {
           text.value = event.currentTarget.value;
         }}
       />
       <button type="submit">{LIBRARY.groupSet}</button>
-      <FullNote text={text.value} most={60} />
+      <FullNote text={text.value} most={LONGEST_GROUP} />
     </form>
   );
 }

@@ -4,6 +4,9 @@ import { randomHex } from '../../connection/random.ts';
 import { noteClass } from '../../storage/history/teaching.ts';
 import { openClass } from './requests.ts';
 
+/** Characters of the group that a teacher puts a drill or a class in. */
+export const LONGEST_GROUP = 60;
+
 /** Of a class for which nothing else was said. */
 export const USUAL_CLASS: NonNullable<DrillFile['class']> = {
   deadline: null,

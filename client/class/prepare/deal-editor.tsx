@@ -2,6 +2,7 @@
 import {
   type CardFile,
   type CompiledCard,
+  DRILL_LIMITS,
   type Drill,
   type DrillDeal,
   dealtSize,
@@ -90,11 +91,11 @@ function DealBody({ deal, number, bots, ways, card, onChange, onCopy, onRemove }
         <label for={`${id}-title`}>{DEALS.dealTitle}</label>
         <input
           id={`${id}-title`}
-          maxLength={80}
+          maxLength={DRILL_LIMITS.title}
           value={deal.title ?? ''}
           onInput={(event) => onChange(withText(deal, 'title', event.currentTarget.value))}
         />
-        <FullNote text={deal.title ?? ''} most={80} />
+        <FullNote text={deal.title ?? ''} most={DRILL_LIMITS.title} />
       </div>
       <label class="choice">
         <input
@@ -176,11 +177,11 @@ function Texts({ id, deal, onChange }: TextsProps) {
           <textarea
             id={`${id}-${entry}`}
             rows={3}
-            maxLength={600}
+            maxLength={DRILL_LIMITS.note}
             value={deal[entry] ?? ''}
             onInput={(event) => onChange(withText(deal, entry, event.currentTarget.value))}
           />
-          <FullNote text={deal[entry] ?? ''} most={600} />
+          <FullNote text={deal[entry] ?? ''} most={DRILL_LIMITS.note} />
         </div>
       ))}
     </details>

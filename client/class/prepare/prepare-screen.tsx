@@ -1,5 +1,6 @@
 // Where a teacher prepares a class: its file and card, its deals, and how it plays.
 import { useEffect, useState } from 'preact/hooks';
+import { DRILL_LIMITS } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { PageLink } from '../../app/routes/page-link.tsx';
 import type { DrillRow } from '../../storage/history/database.ts';
@@ -10,6 +11,7 @@ import { CardSelect } from '../../ui/card-select.tsx';
 import { FileButton } from '../../ui/file-button.tsx';
 import { FullNote } from '../../ui/full-note.tsx';
 import { CARD_FIELD } from '../../ui/strings.ts';
+import { LONGEST_GROUP } from '../model/library.ts';
 import { TEACHING } from '../model/strings.ts';
 import { PublishForm } from '../published/publish-form.tsx';
 import { type ClassDraft, useClassDraft } from './class-draft.ts';
@@ -60,11 +62,16 @@ function Draft({ app, stored }: { readonly app: App; readonly stored: DrillRow |
   return (
     <>
       <section class="draft-head" aria-label={PREPARE.drill}>
-        <TextField id="drill-title" label={PREPARE.drillTitle} most={80} {...titleOf(draft)} />
+        <TextField
+          id="drill-title"
+          label={PREPARE.drillTitle}
+          most={DRILL_LIMITS.title}
+          {...titleOf(draft)}
+        />
         <TextField
           id="drill-group"
           label={PREPARE.group}
-          most={60}
+          most={LONGEST_GROUP}
           value={draft.group.value}
           onText={(text) => {
             draft.group.value = text;
