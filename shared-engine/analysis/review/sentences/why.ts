@@ -84,9 +84,7 @@ function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   if (!kept || !given || tenths(kept.share) < 10 * SOME_SHARE) return [];
   if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return [];
   const many = kept.share === 1 ? 'all' : tenthsOf(kept.share);
-  // Two groups by name make it long enough.
-  const close = kept.copies > 1 && given.copies > 1 ? '' : ' at the close';
-  const hands = `${many} of ${whose} closest hands${close} use`;
+  const hands = `${many} of ${whose} closest hands at the close use`;
   const other = named(given, 'the');
   const least = given.share === 0 ? `none uses ${other}` : `${tenthsOf(given.share)} use ${other}`;
   const most =
