@@ -26,12 +26,18 @@ const OF_CLASS: Words = { 'no-such-class': CLASS.deleted };
 /** Failures that pass by themselves; after any other the page stops asking. */
 const TEMPORARY = ['unreachable', 'unclear', 'try-later', 'too-fast'];
 
+/** Whether what was shown goes away with this failure. */
+export function isLost({ code }: Failure): boolean {
+  return LOST.includes(code);
+}
+
 export function afterFailure<T>(
   { value, at }: Updates<T>,
-  { code, message }: Failure,
+  failure: Failure,
   words: Words = OF_CLASS,
 ): Updates<T> {
-  return { value: LOST.includes(code) ? null : value, problem: words[code] ?? message, at };
+  const { code, message } = failure;
+  return { value: isLost(failure) ? null : value, problem: words[code] ?? message, at };
 }
 
 export function useUpdates<T extends { readonly version: number }>(
