@@ -34,7 +34,7 @@ async function cableOf(page: Page): Promise<Cable> {
   let heal = () => {};
   let latest: WebSocketRoute | null = null;
   const frames: string[] = [];
-  await page.routeWebSocket(/\/api\/socket$/, async (socket) => {
+  await page.routeWebSocket(/\/api\/socket(\?|$)/, async (socket) => {
     latest = socket;
     await whole;
     // One that the page has given up for another does not come through late.
