@@ -1,9 +1,11 @@
 // Asking the coach: what counts as helped, and how often a choice is judged before one is named.
 import { describe, expect, it } from 'vitest';
 import { openCoachSession } from '../../client/coach/coach-session.ts';
-import { openHelped } from '../../client/coach/helped.ts';
+import { openHelped, withHelp } from '../../client/coach/helped.ts';
+import { roundOf } from '../../client/practice/history/round-of.ts';
 import type { StartDeepAnalysis } from '../../client/workers/deep-analysis.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
+import { openTable, simplest } from '../kit/page-tables.ts';
 import { atSomePass } from '../kit/pass-situations.ts';
 import { houseKernel } from '../kit/reviews.ts';
 
@@ -49,5 +51,18 @@ describe('a question to the coach', () => {
       `We would ${first ? 'continue' : 'stop'}.`,
       expect.stringMatching(/about 30 in 100 games/),
     ]);
+  });
+
+  it('is noted in the round for a vote and a courtesy number as for a pass', async () => {
+    const { table, last, view } = await openTable();
+    while (view().stage.phase !== 'closed') table.send(simplest(view(), 1));
+    const asked = ['first-left', 'vote', 'courtesy-ask'] as const;
+    const { round } = last();
+    const helped = asked
+      .toReversed()
+      .reduce((all, step) => withHelp(all, round, step), withHelp([], round + 1, 'second-left'));
+    const state = { home: 'page', table: last(), review: null, aims: {}, helped, commitment: null } as const;
+    const stored = roundOf(state, { playedAt: 1, placeOf: () => 'page', card: null });
+    expect(stored?.summary.helped).toEqual(asked);
   });
 });
