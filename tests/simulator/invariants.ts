@@ -87,7 +87,8 @@ function snapshotViolations({ kind, snapshot, rows }: StoredLog, state: RoomStat
   const loaded = replay(ROOM, { kind, snapshot, rows: behind })!;
   const bySender = new Map<string, string[]>();
   for (const id of rows.flatMap(({ commands }) => commands)) {
-    const sender = id.slice(0, id.indexOf('/'));
+    // As the server has it: ids without one are of a single sender.
+    const sender = id.includes('/') ? id.slice(0, id.indexOf('/')) : '';
     bySender.set(sender, [...(bySender.get(sender) ?? []), id]);
   }
   const due = [...bySender.values()].flatMap((ids) => ids.slice(-SURELY_REMEMBERED));
