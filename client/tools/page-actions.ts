@@ -110,6 +110,7 @@ export async function answer(page: Page, question: string, { ask, go }: Answers)
 
 /** What a screen reader says of each tile on the rack, in the order shown. */
 export async function tileLabels(page: Page): Promise<(string | null)[]> {
+  await rackFollowed(page);
   const tiles = await rack(page).getByRole('button').all();
   return Promise.all(tiles.map((tile) => tile.getAttribute('aria-label')));
 }
