@@ -83,6 +83,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   theme: [
     { seed: 'acacia', chosen: '2026-11-26' },
     { seed: 'tamarind', chosen: '2026-11-26' },
+    { seed: 'kousa', chosen: '2026-11-27' },
   ],
   words: [
     { seed: 'yew', chosen: '2026-11-26' },
