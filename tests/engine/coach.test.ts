@@ -60,6 +60,9 @@ describe('the coach', () => {
       }
       expect(coaching.standsOut.length).toBeGreaterThan(0);
       expect(coaching.pointsTo.length).toBeGreaterThan(1);
+      // A reader who adds up what is said of the sections finds all the hands.
+      const [all, ...parts] = (coaching.pointsTo[0]!.match(/\d+/g) ?? []).map(Number);
+      expect(parts.reduce((sum, count) => sum + count, 0)).toBe(all);
       for (const sentence of Object.values(coaching).flat()) {
         expect(sentence.split(' ').length).toBeLessThanOrEqual(40);
         expect(sentence).toMatch(/^[A-Z0-9].*\.$/);
@@ -134,7 +137,9 @@ describe('the coach', () => {
     const { tiles } = pass;
     const said = coachedSentences(decision, record, card, pass);
     expect(said[0]).toMatch(/^We would pass /);
-    expect(said.at(-1)).toMatch(/^From there you would win about \d+ in 100 games\.$/);
+    expect(said.at(-1)).toMatch(
+      /^From there, against fairly strong players, you would win about \d+ in 100 games\.$/,
+    );
     expect(judged(record, answerOf(decision, pass)).verdict).not.toBe('costly');
     expect(facesOf(bagOf(tiles))).toHaveLength(decision.count);
   });

@@ -84,7 +84,8 @@ export function coachedSentences(
   card: CompiledCard,
   choice: Finalist,
 ): readonly string[] {
-  const wins = `From there you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
+  // An analysis takes the others for stronger than the club players that the line of a review is about.
+  const wins = `From there, against fairly strong players, you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
   const said =
     kind === 'pass'
       ? passSentences(record, card, choice.tiles)
@@ -181,12 +182,13 @@ function sectionSentences(near: readonly NearHand[], card: CompiledCard): readon
     }))
     .filter(({ count }) => count > 0)
     .sort((a, b) => b.count - a.count);
+  const others = counts.slice(3).reduce((sum, { count }) => sum + count, 0);
   const shown = counts
     .slice(0, 3)
     .map(({ name, count }, place) => `${count}${place > 0 ? '' : count === 1 ? ' is' : ' are'} in ${name}`);
   const concealed = near.filter(({ hand }) => card.patterns[hand.pattern]!.concealed).length;
   return [
-    `Of the ${near.length} hands nearest to your rack, ${listed(shown)}.`,
+    `Of the ${near.length} hands nearest to your rack, ${listed([...shown, ...(others > 0 ? [`${others} elsewhere`] : [])])}.`,
     `The nearest is ${away(first.toGo)}; ${hardness(first)}`,
     ...(concealed > 0
       ? [`${concealed} of the ${near.length} hands must stay concealed, which is harder.`]
