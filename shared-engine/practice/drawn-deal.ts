@@ -38,11 +38,13 @@ const MOST_LOOKS = 400;
 const MOST_DEALS = 120;
 /**
  * Choices of the player at each step, with other noise each time. The mistake must be among them six times as often as it
- * is usual in a choice for sure, and no less than in two of eight; seven in ten are enough.
+ * is usual in a choice for sure, and no less than in three of eight, or in two once half of the looks are used up; seven in
+ * ten are enough.
  */
 const CHOICES = 8;
 const OF_USUAL = 6;
-const LEAST = 0.25;
+const LEAST = 0.375;
+const LEAST_AT_LAST = 0.25;
 /** Needs more sampled deals to be sure than a search has time for: whose hands the tiles given away went into. */
 const TOO_SLOW: readonly MistakeCategory[] = [
   'pair-given',
@@ -116,7 +118,8 @@ interface Temptation {
 /** Whether a typical player makes the mistake here often enough, twice: with other noise and on other sampled deals. */
 function tempts(tools: DealTools, wanted: Temptation, looks: { left: number }): boolean {
   const { view, kind } = wanted;
-  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(LEAST, OF_USUAL * sureChance(kind))));
+  const least = looks.left > MOST_LOOKS / 2 ? LEAST : LEAST_AT_LAST;
+  const needed = Math.ceil(CHOICES * Math.min(ENOUGH, Math.max(least, OF_USUAL * sureChance(kind))));
   return [undefined, SECOND_ANALYSIS_SEED].every((seed, nth) => {
     const possible = possibleAnswers(tools.kernel, wanted, nth * CHOICES);
     if (times(possible) < needed) return false;

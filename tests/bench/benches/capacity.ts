@@ -102,8 +102,7 @@ async function evening(
   { people, tables, stepMs, seed }: Sitting,
 ): Promise<boolean[]> {
   await pause((stepMs / tables) * table);
-  const peers = people === 4 ? (await tableOfFour(at)).peers : [await sitDown(at, await openRoom(at, ALONE))];
-  await deal(peers);
+  const peers = people === 4 ? await dealtFour(at) : [await dealtAlone(at)];
   while (!peers.every(isClosed)) {
     await Promise.all(
       peers.map((peer, seat) => answerIn(peer, (stepMs * (seat + 1)) / people, `${seed} ${seat}`)),
@@ -115,6 +114,19 @@ async function evening(
   const judged = peers.flatMap(judgedChoices);
   for (const peer of peers) peer.socket.terminate();
   return judged;
+}
+
+async function dealtFour(at: { readonly url: string }): Promise<readonly Peer[]> {
+  const { peers } = await tableOfFour(at);
+  await deal(peers);
+  return peers;
+}
+
+/** Nobody has to say that they are ready: the first deal comes at once. */
+async function dealtAlone(at: { readonly url: string }): Promise<Peer> {
+  const peer = await sitDown(at, await openRoom(at, ALONE));
+  await peer.untilTable(({ round }) => round === 1, 'the deal');
+  return peer;
 }
 
 async function answerIn(peer: Peer, ms: number, noise: string): Promise<void> {
